@@ -1,0 +1,1 @@
+"""What an angle, an axis or a polarization means."""

@@ -1,0 +1,60 @@
+"""Rotation matrices and rigid motions, vectorized over leading dimensions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike
+from scipy.spatial.transform import Rotation
+
+from colure.geometry.conventions import FloatArray
+
+
+def about_axis(axis: str, angle: ArrayLike) -> FloatArray:
+    """Return right-handed rotation matrices by `angle` (radians) about 'x', 'y' or 'z'.
+
+    Shape (..., 3, 3) for an angle of shape (...).
+    """
+    a = np.asarray(angle, dtype=np.float64)
+    matrices = Rotation.from_euler(axis, a.reshape(-1)).as_matrix()
+    return np.asarray(matrices, dtype=np.float64).reshape(*a.shape, 3, 3)
+
+
+def from_rotation_vector(vector: ArrayLike) -> FloatArray:
+    """Return the rotation matrix of a rotation vector (axis times angle, radians), shape (3, 3)."""
+    return np.asarray(Rotation.from_rotvec(np.asarray(vector, float)).as_matrix(), dtype=np.float64)
+
+
+@dataclass(frozen=True)
+class RigidMotion:
+    """x -> rotation x + translation; rotation (..., 3, 3), translation (..., 3) in metres."""
+
+    rotation: FloatArray
+    translation: FloatArray
+
+    @classmethod
+    def of(cls, *, rotation: ArrayLike | None = None, shift: ArrayLike = (0.0, 0.0, 0.0)) -> RigidMotion:
+        """Build a motion from a rotation matrix (default: none) and a shift in metres."""
+        matrix = np.eye(3) if rotation is None else np.asarray(rotation, dtype=np.float64)
+        return cls(matrix, np.asarray(shift, dtype=np.float64))
+
+    def then(self, outer: RigidMotion) -> RigidMotion:
+        """Return the motion that applies this one first and `outer` after it."""
+        shift = (outer.rotation @ self.translation[..., None])[..., 0] + outer.translation
+        return RigidMotion(outer.rotation @ self.rotation, shift)
+
+    def points(self, xyz: ArrayLike) -> FloatArray:
+        """Move points of shape (count, 3); returns (..., count, 3)."""
+        turned = self.vectors(xyz)
+        return np.asarray(turned + self.translation[..., None, :], dtype=np.float64)
+
+    def vectors(self, xyz: ArrayLike) -> FloatArray:
+        """Turn free vectors of shape (count, 3); returns (..., count, 3)."""
+        v = np.asarray(xyz)
+        return np.asarray(np.einsum("...ij,nj->...ni", self.rotation, v))
+
+    def inverse(self) -> RigidMotion:
+        """Return the motion that undoes this one."""
+        back = np.swapaxes(self.rotation, -1, -2)
+        return RigidMotion(back, -(back @ self.translation[..., None])[..., 0])

@@ -1,0 +1,5 @@
+"""A chamber with known truth behind the same sockets as real instruments.
+
+Imports only `geometry` and `model`: nothing here shares mathematics with what it judges.
+Fields are closed-form sums over elementary dipoles.
+"""

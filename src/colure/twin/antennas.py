@@ -1,0 +1,117 @@
+"""The simulated antennas: our panel with its flaws, a reference horn, a probe.
+
+Invented devices; nothing here describes a real product.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.twin.sources import Cluster
+
+LIGHT = 299_792_458.0
+
+
+@dataclass(frozen=True)
+class PanelFlaws:
+    """What is wrong with the panel, as (row, column) of the element grid."""
+
+    dead: tuple[int, int] | None = (2, 5)
+    misfed: tuple[tuple[int, int], tuple[int, int]] | None = ((4, 1), (5, 1))
+    misfeed_deg: float = 75.0
+
+
+def panel(
+    frequency_hz: FloatArray,
+    *,
+    elements: int = 8,
+    pitch_m: float | None = None,
+    centre_m: tuple[float, float, float] = (0.0, 0.0, -0.030),
+    flaws: PanelFlaws | None = None,
+    efficiency_db: float = -1.1,
+    seed: int = 24,
+) -> Cluster:
+    """Return an elements x elements printed panel polarized along x, boresight +z.
+
+    Rows run along y, columns along x. Each element is a crossed electric and magnetic
+    dipole (front pattern 1 + cos theta) with a weak y-polarized part; edge taper
+    cos on a pedestal; small random amplitude and phase errors, a gentle response over
+    frequency, and the given flaws.
+    """
+    rng = np.random.default_rng(seed)
+    f = np.asarray(frequency_hz, float)
+    centre_hz = 24.125e9
+    pitch = 0.5 * LIGHT / centre_hz if pitch_m is None else pitch_m
+    flaws = PanelFlaws() if flaws is None else flaws
+    place = (np.arange(elements) - (elements - 1) / 2) * pitch
+    row, column = np.meshgrid(np.arange(elements), np.arange(elements), indexing="ij")
+    position = np.stack([place[column].ravel(), place[row].ravel(), np.zeros(elements**2)], axis=-1)
+    edge = 0.55 + 0.45 * np.cos(np.pi * place / (elements * pitch))
+    errors = 1.0 + 0.03 * (rng.normal(size=elements**2) + 1j * rng.normal(size=elements**2))
+    excitation = (edge[row] * edge[column]).ravel() * errors
+    _apply_flaws(excitation, row.ravel(), column.ravel(), flaws)
+    cross = 0.035 * (rng.normal(size=elements**2) + 1j * rng.normal(size=elements**2)) + 0.06j
+    back = 0.88  # less than 1: some radiation behind the ground plane
+    electric = np.stack([np.ones_like(cross), cross, np.zeros_like(cross)], axis=-1)
+    magnetic = back * np.stack([-cross, np.ones_like(cross), np.zeros_like(cross)], axis=-1)
+    offset = (f - centre_hz) / 0.125e9
+    # A corporate feed disperses a little: phase slope along x turns the beam with frequency.
+    slope = np.deg2rad(6.0) * offset[:, None] * (position[None, :, 0] / (elements * pitch / 2))
+    weights = excitation[None, :] * np.exp(1j * slope) * (1.0 - 0.02 * offset[:, None] ** 2)
+    efficiency = 10 ** ((efficiency_db - 0.15 * offset**2) / 10.0)
+    shifted = position + np.asarray(centre_m)
+    return Cluster(f, shifted, electric.astype(complex), magnetic.astype(complex), weights, efficiency)
+
+
+def _apply_flaws(excitation: ComplexArray, row: FloatArray, column: FloatArray, flaws: PanelFlaws) -> None:
+    if flaws.dead is not None:
+        excitation[(row == flaws.dead[0]) & (column == flaws.dead[1])] = 0.0
+    for place in flaws.misfed or ():
+        excitation[(row == place[0]) & (column == place[1])] *= np.exp(1j * np.deg2rad(flaws.misfeed_deg))
+
+
+def horn(
+    frequency_hz: FloatArray, *, a_m: float, b_m: float, slant_e_m: float, slant_h_m: float, spacing: float = 0.4
+) -> Cluster:
+    """Return a pyramidal horn as Huygens sources over its aperture (a along y, E along x).
+
+    Aperture field cos(pi y / a) with the quadratic phase of both flares about the slant
+    lengths in metres; the aperture centre is the origin, `spacing` in wavelengths.
+    """
+    f = np.asarray(frequency_hz, float)
+    step = spacing * LIGHT / float(f.max())
+    count_a, count_b = int(np.ceil(a_m / step)), int(np.ceil(b_m / step))
+    along_a = (np.arange(count_a) + 0.5) / count_a * a_m - a_m / 2
+    along_b = (np.arange(count_b) + 0.5) / count_b * b_m - b_m / 2
+    x, y = (grid.ravel() for grid in np.meshgrid(along_b, along_a, indexing="ij"))
+    k = 2.0 * np.pi * f / LIGHT
+    path = x**2 / (2.0 * slant_e_m) + y**2 / (2.0 * slant_h_m)
+    weights = np.cos(np.pi * y / a_m) * np.exp(-1j * k[:, None] * path)
+    position = np.stack([x, y, np.zeros_like(x)], axis=-1)
+    ones, zeros = np.ones_like(x), np.zeros_like(x)
+    electric = np.stack([ones, zeros, zeros], axis=-1).astype(complex)
+    magnetic = np.stack([zeros, ones, zeros], axis=-1).astype(complex)
+    return Cluster(f, position, electric, magnetic, weights, np.ones_like(f))
+
+
+def probe_ports(frequency_hz: FloatArray, *, ring_m: float = 2.6e-3, cross_polar_db: float = -42.0) -> list[Cluster]:
+    """Return the two ports of the probe in its own frame: port 1 along x, port 2 along y.
+
+    Four Huygens sources on a small ring; each port leaks into the other polarization at
+    `cross_polar_db` (amplitude ratio in dB, in quadrature).
+    """
+    f = np.asarray(frequency_hz, float)
+    leak = 10 ** (cross_polar_db / 20.0)
+    places = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]]) * ring_m
+    ports = []
+    for co in (np.array([1.0, 0.0, 0.0]), np.array([0.0, 1.0, 0.0])):
+        turned = np.cross([0.0, 0.0, 1.0], co)
+        moment = co + 1j * leak * turned
+        electric = np.tile(moment, (4, 1))
+        magnetic = np.tile(np.cross([0.0, 0.0, 1.0], moment), (4, 1))
+        weights = np.ones((f.size, 4), complex)
+        ports.append(Cluster(f, places, electric, magnetic, weights, np.ones_like(f)))
+    return ports

@@ -1,0 +1,1 @@
+"""Pure spherical-wave mathematics on arrays: no files, no chambers."""

@@ -1,0 +1,185 @@
+"""What a real probe receives from each outgoing wave, and how to undo it.
+
+The probe is known by its own far field in its own frame (z out of the aperture towards the
+device, x along port 1). Lorentz reciprocity on a sphere about the device gives its response
+to every mode exactly, at any distance, without translation theorems:
+
+    w_nm = closed integral of (E_nm x H_probe - E_probe x H_nm) . r^ dS.
+
+A first-order probe (only mu = +-1 about its axis: any rotationally symmetric probe fed by a
+TE11-like mode) then only multiplies, degree by degree (J. E. Hansen (ed.), Spherical
+Near-Field Antenna Measurements, 1988, first-order probe; equation numbers from memory).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.special import roots_legendre
+
+from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, mode_degrees, mode_index
+from colure.geometry.polarization import to_ludwig_1
+from colure.geometry.directions import phi_hat, theta_hat, unit_vector
+from colure.waves.expansion import Expansion
+from colure.waves.radial import outgoing
+from colure.waves.transform import adjoint_synthesis
+
+
+@dataclass(frozen=True)
+class FirstOrderResponse:
+    """Response of a first-order probe relative to an ideal distant dipole, degrees 1..N.
+
+    grad, curl
+        (..., 2, N): factor for mu = -1 and mu = +1. All tend to 1 at large distance.
+    first_order_share
+        (...,) power of the mu = +-1 part of the probe's response over all of it: how
+        nearly the probe is a first-order one.
+    """
+
+    grad: ComplexArray
+    curl: ComplexArray
+    first_order_share: FloatArray
+
+    def matrices(self) -> ComplexArray:
+        """Return the 2 x 2 matrices from (g, c) to the measured (g, c), shape (..., N, 2, 2)."""
+        minus_g, plus_g = self.grad[..., 0, :], self.grad[..., 1, :]
+        minus_c, plus_c = self.curl[..., 0, :], self.curl[..., 1, :]
+        rows = [
+            np.stack([0.5 * (plus_g + minus_g), 0.5j * (minus_c - plus_c)], axis=-1),
+            np.stack([0.5j * (plus_g - minus_g), 0.5 * (plus_c + minus_c)], axis=-1),
+        ]
+        return np.stack(rows, axis=-2)
+
+
+def ideal_response(order: int, k: FloatArray, distance: float) -> FirstOrderResponse:
+    """Return the response of an elementary electric dipole: the radial functions themselves."""
+    both = outgoing(order, np.asarray(k) * distance).tangential()
+    grad = np.repeat(both[..., GRAD, None, :], 2, axis=-2)
+    curl = np.repeat(both[..., CURL, None, :], 2, axis=-2)
+    return FirstOrderResponse(grad, curl, np.ones(np.shape(k)))
+
+
+def mode_response(probe: Expansion, order: int, distance: float, *, highest_mu: int | None = None) -> ComplexArray:
+    """Return the probe's response to modes (n, mu) at roll 0, for every |mu| <= highest_mu.
+
+    Parameters
+    ----------
+    probe
+        Far field of the transmitting probe in its own frame, leading dimensions (...).
+    order
+        Highest degree N of the device's waves.
+    distance
+        From the axes' crossing to the probe's origin, metres.
+
+    Returns
+    -------
+    (..., 2, N, 2 highest_mu + 1): grad and curl type, in units where an ideal distant dipole
+    along x with the probe's boresight field answers Psi_nmu . x^ (factor exp(-jkA)/A removed).
+
+    Raises
+    ------
+    ValueError
+        If the distance is too short for a separating sphere between device and probe.
+    """
+    top = probe.order if highest_mu is None else highest_mu
+    k_max = float(np.max(probe.k))
+    inner = (order + 12.0) / k_max
+    if inner >= 0.9 * distance:
+        raise ValueError(
+            f"distance: {distance:.4g} m, must be above {inner / 0.9:.4g} m to separate waves of order {order}"
+        )
+    rings = int(np.ceil(k_max * inner + 0.5 * order + 40))
+    nodes, weights = roots_legendre(rings)
+    theta, columns = np.arccos(nodes), 2 * (top + 1)
+    e_field, h_field = _probe_on_sphere(probe, theta, columns, radius=inner, distance=distance)
+    scale = (weights * 2.0 * np.pi / columns)[:, None]
+    e = adjoint_synthesis(e_field * scale, order, theta)
+    h = adjoint_synthesis(h_field * scale, order, theta)
+    degrees = mode_degrees(order)
+    waves = outgoing(order, probe.k * inner).tangential()[..., degrees - 1]
+    r_grad, r_curl = waves[..., GRAD, :], waves[..., CURL, :]
+    # Integrals without conjugation: pairing (n, m) with (n, -m) and the sign (-1)^m.
+    whole = np.empty((*e.shape[:-2], 2, order, 2 * top + 1), complex)
+    common = np.exp(-1j * probe.k * (inner - distance)) * inner * distance
+    boresight = probe.far_field_at(0.0, 0.0)[..., 0, 0]
+    factor = common * (-1j * probe.k / (4.0 * np.pi)) / boresight
+    for mu in range(-top, top + 1):
+        n = np.arange(max(1, abs(mu)), order + 1)
+        here, sign = mode_index(n, -mu), (-1.0) ** mu
+        rg, rc = r_grad[..., here], r_curl[..., here]
+        grad = rg * h[..., CURL, here] - rc * e[..., GRAD, here]
+        curl = -rc * h[..., GRAD, here] - rg * e[..., CURL, here]
+        whole[..., mu + top] = 0.0
+        whole[..., GRAD, n - 1, mu + top] = sign * grad * factor[..., None]
+        whole[..., CURL, n - 1, mu + top] = sign * curl * factor[..., None]
+    return whole
+
+
+def first_order_response(probe: Expansion, order: int, distance: float) -> FirstOrderResponse:
+    """Return the fast-path response of a probe; see `mode_response` for the arguments."""
+    top = min(probe.order, 5)
+    everything = mode_response(probe, order, distance, highest_mu=top)
+    minus, plus = everything[..., top - 1], everything[..., top + 1]
+    n = np.arange(1, order + 1)
+    size = np.sqrt((2.0 * n + 1.0) / (16.0 * np.pi))  # |Psi_n,+-1 . x^| at the pole
+    # Psi_n1 = -C (x + jy), Psi_n-1 = C (x - jy), Phi = z x Psi.
+    grad = np.stack([minus[..., GRAD, :] / size, plus[..., GRAD, :] / -size], axis=-2)
+    curl = np.stack([minus[..., CURL, :] / (1j * size), plus[..., CURL, :] / (1j * size)], axis=-2)
+    power = np.sum(np.abs(everything) ** 2, axis=(-3, -2))
+    share = (power[..., top - 1] + power[..., top + 1]) / np.sum(power, axis=-1)
+    return FirstOrderResponse(grad, curl, np.asarray(share))
+
+
+def apply_response(coefficients: ComplexArray, response: FirstOrderResponse) -> ComplexArray:
+    """Return what a first-order probe measures, as coefficients of (roll 0, roll 90) fields."""
+    matrix = response.matrices()[..., mode_degrees(response.grad.shape[-1]) - 1, :, :]
+    return np.asarray(np.einsum("...jab,...bj->...aj", matrix, coefficients))
+
+
+def remove_response(measured: ComplexArray, response: FirstOrderResponse) -> ComplexArray:
+    """Return the device's coefficients from those of the measured (roll 0, roll 90) fields.
+
+    Degrees whose response is too weak to be seen (condition number above 1e8, or beyond a
+    double) are set to zero rather than divided by it; `unobservable` names them.
+    """
+    matrix = response.matrices()
+    hidden = unobservable(response)
+    safe = np.where(hidden[..., None, None], np.eye(2), matrix)
+    inverse = np.where(hidden[..., None, None], 0.0, np.linalg.inv(safe))
+    inverse = inverse[..., mode_degrees(response.grad.shape[-1]) - 1, :, :]
+    return np.asarray(np.einsum("...jab,...bj->...aj", inverse, measured))
+
+
+def unobservable(response: FirstOrderResponse) -> np.ndarray:
+    """Return a mask (..., N) of the degrees that this probe at this distance cannot see."""
+    matrix = response.matrices()
+    finite = np.all(np.isfinite(matrix), axis=(-2, -1))
+    singular = np.linalg.svd(np.where(finite[..., None, None], matrix, np.eye(2)), compute_uv=False)
+    return np.asarray(~finite | (singular[..., 1] < 1e-8 * np.maximum(singular[..., 0], 1.0)))
+
+
+def _probe_on_sphere(
+    probe: Expansion, theta: FloatArray, columns: int, *, radius: float, distance: float
+) -> tuple[ComplexArray, ComplexArray]:
+    """Return tangential E and eta H of the probe on rings about the device, (..., 2, rings, columns).
+
+    Each ring lies at one distance and one polar angle of the probe, so it costs one small synthesis.
+    """
+    phi = np.arange(columns) * 2.0 * np.pi / columns
+    shape = (*probe.coefficients.shape[:-2], 2, theta.size, columns)
+    magnetic = probe.magnetic()
+    out = (np.empty(shape, complex), np.empty(shape, complex))
+    for index, t in enumerate(theta):
+        across, along = radius * np.sin(t), distance - radius * np.cos(t)
+        polar, far = float(np.arctan2(across, along)), float(np.hypot(across, along))
+        for field, expansion in zip(out, (probe, magnetic), strict=True):
+            own = expansion.near_field(far, [polar], columns)[..., 0, :]
+            # The probe faces -z: its azimuth is -phi, its y and z axes are reversed.
+            own = np.concatenate([own[..., :1], own[..., :0:-1]], axis=-1)
+            vector = to_ludwig_1(own[..., 1, :], own[..., 2, :], theta=polar, phi=-phi)
+            vector = vector + own[..., 0, :, None] * unit_vector(theta=polar, phi=-phi)
+            lab = vector * np.array([1.0, -1.0, -1.0])
+            field[..., 0, index, :] = np.sum(lab * theta_hat(theta=t, phi=phi), axis=-1)
+            field[..., 1, index, :] = np.sum(lab * phi_hat(theta=t, phi=phi), axis=-1)
+    return out
