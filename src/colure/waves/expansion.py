@@ -115,9 +115,7 @@ class Expansion:
 
         F'(R d) = R F(d): exact, degree by degree, through the compiled Wigner rotation.
         """
-        from scipy.spatial.transform import Rotation
-
-        first, second, third = Rotation.from_matrix(np.asarray(matrix, float)).as_euler("ZYZ")
+        first, second, third = _euler_zyz(np.asarray(matrix, float))
         half = to_half_sets(self.coefficients)
         flat = half.reshape(-1, half.shape[-1])
         out = np.empty_like(flat)
@@ -144,6 +142,15 @@ class Expansion:
         along = unit_vector(theta=theta[:, None], phi=phi[None, :]) @ d
         moved = field * np.exp(1j * self.k[..., None, None, None] * along)
         return self.with_coefficients(resized(analysis(moved, work), wanted))
+
+
+def _euler_zyz(r: FloatArray) -> tuple[float, float, float]:
+    """Return (a, b, c) with R = Rz(a) Ry(b) Rz(c); where b is 0 or pi, c is taken as 0."""
+    b = float(np.arctan2(np.hypot(r[0, 2], r[1, 2]), r[2, 2]))
+    if np.hypot(r[0, 2], r[1, 2]) < 1e-14:
+        sign = 1.0 if r[2, 2] > 0 else -1.0
+        return float(np.arctan2(sign * r[1, 0], sign * r[0, 0])), b, 0.0
+    return float(np.arctan2(r[1, 2], r[0, 2])), b, float(np.arctan2(r[2, 1], -r[2, 0]))
 
 
 def from_cartesian_field(field: ArrayLike, theta: ArrayLike, phi: ArrayLike) -> ComplexArray:

@@ -19,8 +19,8 @@ import numpy as np
 from scipy.special import roots_legendre
 
 from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, mode_degrees, mode_index
-from colure.geometry.polarization import to_ludwig_1
 from colure.geometry.directions import phi_hat, theta_hat, unit_vector
+from colure.geometry.polarization import to_ludwig_1
 from colure.waves.expansion import Expansion
 from colure.waves.radial import outgoing
 from colure.waves.transform import adjoint_synthesis

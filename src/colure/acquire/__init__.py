@@ -1,0 +1,1 @@
+"""Execute a plan so that no confirmed point is ever lost."""

@@ -1,0 +1,58 @@
+"""Journal in, record out: one netCDF-4 file through temporary file, fsync and atomic replace."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.acquire.journal import Journal, JournalError
+from colure.model.files import save_dataset, with_step
+from colure.model.record import build_record
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+
+def record_of(journal: Journal) -> xr.Dataset:
+    """Return the journal's points as a record, in plan order; unplanned ties come last.
+
+    Raises
+    ------
+    JournalError
+        If the journal is empty or damaged.
+    """
+    check = journal.verify()
+    if not check.whole:
+        raise JournalError(f"{journal.path.name}: damaged: {'; '.join(check.damaged[:5])}")
+    plan, rows = journal.plan(), journal.rows()
+    if not rows:
+        raise JournalError(f"{journal.path.name}: holds no points yet")
+    rows.sort(key=lambda row: (row.plan_index < 0, row.plan_index))
+    record = build_record(
+        plan,
+        plan_index=np.array([row.plan_index for row in rows]),
+        role=np.array([row.role for row in rows]),
+        trace=np.stack([row.trace for row in rows]),
+        commanded_deg=np.stack([row.commanded_deg for row in rows]),
+        readback_deg=np.stack([row.readback_deg for row in rows]),
+        time_s=np.array([row.time_s for row in rows]),
+        wall_time=np.array([row.wall_time for row in rows]),
+        flags=np.array([row.flags for row in rows]),
+    )
+    return with_step(
+        record.assign_attrs(journal_root_hash=check.root_hash, complete=int(journal.done() >= set(range(len(plan))))),
+        "acquire",
+        journal=journal.path.name,
+        root_hash=check.root_hash,
+        identity=journal.meta("identity"),
+        stops=journal.meta("stops") or [],
+    )
+
+
+def seal(journal: Journal, path: Path) -> xr.Dataset:
+    """Write the record beside the journal and return it."""
+    record = record_of(journal)
+    save_dataset(record, path)
+    return record

@@ -1,0 +1,1 @@
+"""Record -> Pattern -> Figures, as a recipe of pure steps."""

@@ -1,0 +1,133 @@
+"""Polarization passes and scan order back to a vector field on a whole-sphere grid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.kinematics import Geometry
+from colure.model.chamber import Chamber
+from colure.model.plan import Role
+from colure.model.record import of_role
+from colure.waves.transform import fold_double_sided
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+
+@dataclass(frozen=True)
+class MeasuredSphere:
+    """What an ideal probe pair would have read on a regular grid, in the geometry's polar frame.
+
+    field
+        (frequency, 2, theta, phi): components along theta^ and phi^ of the polar frame.
+    theta, phi
+        Rings from pole to pole and columns over a full turn, radians; `phi[0]` may be negative.
+    polar_to_device
+        Rotation from the polar frame (pole of the geometry) to the device frame.
+    readout_sign
+        (phi,) +1 where the column was scanned at its own azimuth, -1 where with negative theta.
+    """
+
+    frequency_hz: FloatArray
+    field: ComplexArray
+    theta: FloatArray
+    phi: FloatArray
+    polar_to_device: FloatArray
+    readout_sign: FloatArray
+
+
+def polar_frame(geometry: Geometry) -> FloatArray:
+    """Return the columns x', y', z' of the geometry's polar frame in the device frame."""
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        return np.eye(3)
+    if geometry is Geometry.AZIMUTH_OVER_ELEVATION:  # pole y, azimuth from z towards x
+        return np.array([[0.0, 1.0, 0.0], [0.0, 0.0, 1.0], [1.0, 0.0, 0.0]])
+    return np.array([[0.0, 0.0, 1.0], [0.0, -1.0, 0.0], [1.0, 0.0, 0.0]])  # pole x
+
+
+def components(record: xr.Dataset, chamber: Chamber) -> tuple[ComplexArray, FloatArray, FloatArray]:
+    """Return ((direction, frequency, 2), first, second) from one or two polarization passes.
+
+    Components are along the vectors that the probe sees at roll 0 and 90 deg; the true probe
+    angles of both passes are used, whatever they are. Angles in degrees, commanded.
+
+    Raises
+    ------
+    ValueError
+        If points are missing or the two passes are not independent.
+    """
+    scan = of_role(record, Role.SCAN)
+    table = chamber.axis_table
+    names = [str(name) for name in record["axis"].values]
+    shown = scan["commanded_deg"].values
+    angle = {name: table[name].map.angle_deg(shown[:, i]) for i, name in enumerate(names)}
+    first, second = (angle[name] for name in chamber.positioner.geometry.axis_names)
+    chi = np.deg2rad(angle.get("probe", np.zeros(first.size)))
+    trace = scan["trace"].values
+    if record.sizes["port"] == 2:
+        rows = np.stack([np.cos(chi), np.sin(chi)], -1), np.stack([-np.sin(chi), np.cos(chi)], -1)
+        return _solve(np.stack(rows, axis=1), trace), first, second
+    passes = scan["pass_index"].values
+    key = np.round(np.stack([first, second], -1), 4)
+    one, two = np.flatnonzero(passes == 0), np.flatnonzero(passes == 1)
+    if one.size != two.size:
+        raise ValueError(f"record: {one.size} points in pass 1 and {two.size} in pass 2 (points); the scan is incomplete")
+    one, two = one[np.lexsort(key[one].T)], two[np.lexsort(key[two].T)]
+    if not np.allclose(key[one], key[two], atol=1e-3):
+        raise ValueError("record: the two polarization passes visit different directions (deg)")
+    matrix = np.stack(
+        [np.stack([np.cos(chi[i]), np.sin(chi[i])], axis=-1) for i in (one, two)], axis=1
+    )
+    both = np.stack([trace[one, :, 0], trace[two, :, 0]], axis=-1)
+    return _solve(matrix, both), first[one], second[one]
+
+
+def _solve(matrix: FloatArray, values: ComplexArray) -> ComplexArray:
+    """Solve (direction, 2, 2) systems for values (direction, frequency, 2)."""
+    determinant = np.abs(np.linalg.det(matrix))
+    if np.any(determinant < 0.1):
+        raise ValueError(f"record: probe angles of the passes differ by too little (|sin| = {determinant.min():.3f}, limit 0.1)")
+    return np.asarray(np.einsum("dab,dfb->dfa", np.linalg.inv(matrix), values))
+
+
+def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
+    """Sort a whole-sphere scan onto its grid.
+
+    Raises
+    ------
+    ValueError
+        If the points do not fill a whole-sphere grid; the message counts what is missing.
+    """
+    geometry = chamber.positioner.geometry
+    pair, first, second = components(record, chamber)
+    swept, sliced = (second, first) if geometry is Geometry.ELEVATION_OVER_AZIMUTH else (first, second)
+    across, along = np.unique(np.round(swept, 4)), np.unique(np.round(sliced, 4))
+    if across.size * along.size != pair.shape[0]:
+        raise ValueError(
+            f"record: {pair.shape[0]} directions, needs {across.size * along.size} for the whole grid (directions)"
+        )
+    grid = np.empty((across.size, along.size, pair.shape[1], 2), complex)
+    grid[np.searchsorted(across, np.round(swept, 4)), np.searchsorted(along, np.round(sliced, 4))] = pair
+    field = np.moveaxis(grid, (2, 3), (0, 1))  # (frequency, component, swept, slice)
+    frequency = record["frequency"].values
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        folded = fold_double_sided(field, np.deg2rad(across))
+        columns = 2 * along.size
+        phi = np.arange(columns) * 2.0 * np.pi / columns
+        sign = np.where(np.arange(columns) < along.size, 1.0, -1.0)
+        theta = np.linspace(0.0, np.pi, folded.shape[-2])
+        return MeasuredSphere(frequency, folded, theta, phi, polar_frame(geometry), sign)
+    # Polar angle grows as the sliced angle falls; see `polar_frame` for the signs.
+    turned = np.swapaxes(field, -1, -2)[..., ::-1, :]
+    if geometry is Geometry.AZIMUTH_OVER_ELEVATION:
+        polar = np.stack([-turned[:, 1], turned[:, 0]], axis=1)
+        phi = np.deg2rad(across)
+    else:
+        polar = -turned[..., ::-1]
+        phi = -np.deg2rad(across[::-1])
+    theta = np.deg2rad(90.0 - along[::-1])
+    return MeasuredSphere(frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size))

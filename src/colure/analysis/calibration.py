@@ -1,0 +1,86 @@
+"""Absolute gain by substitution with a horn of known dimensions measured in the same run."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.model.chamber import Chamber
+from colure.model.files import with_step
+from colure.model.plan import Role
+from colure.model.record import of_role
+from colure.waves.horn import horn_gain_dbi
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+
+@dataclass(frozen=True)
+class GainTransfer:
+    """Factor from received wave ratio to sqrt(gain).
+
+    factor
+        (frequency, port) complex: field at the probe, exp(-jkA)/A removed, per received ratio.
+    reference_gain_dbi
+        (frequency,) gain of the horn used.
+    noise
+        (frequency, port) standard deviation of one sweep's noise, complex modulus, as a wave
+        ratio: from the scatter of the reference's repeated sweeps.
+    """
+
+    factor: ComplexArray
+    reference_gain_dbi: FloatArray
+    noise: FloatArray
+
+
+def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
+    """Compare the reference sweeps of a record with the horn's computed gain.
+
+    The horn's aperture centre stands at the axes' crossing, its phase centre
+    `phase_centre_mm` in front of that; the path is shorter by as much.
+
+    Raises
+    ------
+    ValueError
+        If the record holds no reference sweeps for one of its ports.
+    """
+    reference = chamber.reference
+    points = of_role(record, Role.REFERENCE)
+    count = points.sizes["point"]
+    ports = record.sizes["port"]
+    if count < ports:
+        raise ValueError(f"record: {count} reference sweeps, needs at least {ports} (one per port)")
+    frequency = record["frequency"].values
+    gain_dbi = horn_gain_dbi(
+        frequency,
+        a=1e-3 * reference.aperture_a_mm,
+        b=1e-3 * reference.aperture_b_mm,
+        slant_e=1e-3 * reference.slant_e_mm,
+        slant_h=1e-3 * reference.slant_h_mm,
+    )
+    block = points["trace"].values.reshape(ports, count // ports, frequency.size, ports)
+    # Block p holds the sweeps in which port p met the horn's polarization.
+    own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1)
+    mean = own.mean(axis=0)
+    noise = np.sqrt(np.mean(np.abs(own - mean) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
+    distance = chamber.range_length_m
+    shorter = 1e-3 * reference.phase_centre_mm
+    k = wavenumber(frequency)
+    # Field the horn lays at the probe, exp(-jkA)/A removed for the nominal distance A.
+    field = 10 ** (gain_dbi / 20.0) * distance / (distance - shorter) * np.exp(1j * k * shorter)
+    return GainTransfer(field[:, None] / mean, gain_dbi, noise)
+
+
+def apply_gain(record: xr.Dataset, transfer: GainTransfer) -> xr.Dataset:
+    """Turn wave ratios into field at the probe in units of sqrt(gain)."""
+    values = record["trace"].values * transfer.factor[None]
+    attrs = {**record["trace"].attrs, "long_name": "field at the probe, exp(-jkA)/A removed, sqrt(gain)"}
+    return with_step(
+        record.assign(trace=(record["trace"].dims, values, attrs)),
+        "gain",
+        method="substitution, horn dimensions",
+        reference_gain_dbi=[round(float(g), 4) for g in transfer.reference_gain_dbi],
+    )

@@ -1,0 +1,1 @@
+"""Numbers read from the continuous pattern, each with its definition and source."""

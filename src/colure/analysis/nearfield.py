@@ -1,0 +1,116 @@
+"""Near field on the measured sphere to the far-field expansion in the device frame."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+
+from colure.analysis.assembly import MeasuredSphere
+from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.model.files import open_dataset
+from colure.model.pattern import field_of
+from colure.waves.expansion import Expansion
+from colure.waves.modes import resized
+from colure.waves.probe import FirstOrderResponse, first_order_response, ideal_response, remove_response
+from colure.waves.transform import analysis, highest_order, synthesis
+
+#: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
+LEAST_FIRST_ORDER_SHARE = 0.999
+
+
+@dataclass(frozen=True)
+class FarFieldStep:
+    """Everything the near-field to far-field step needs besides the data; reused by the budget."""
+
+    order: int
+    keep_order: int
+    response: FirstOrderResponse
+    k: FloatArray
+    polar_to_device: FloatArray
+    phi_start: float
+
+    def expansion(self, field: ComplexArray) -> Expansion:
+        """Return the device-frame expansion of measured fields (..., 2, theta, phi)."""
+        return self.from_measured(analysis(field, self.order, phi_start=self.phi_start))
+
+    def from_measured(self, coefficients: ComplexArray) -> Expansion:
+        """Return the device-frame expansion from coefficients of the measured field."""
+        device = resized(remove_response(coefficients, self.response), self.keep_order)
+        result = Expansion(device, self.k)
+        if np.array_equal(self.polar_to_device, np.eye(3)):
+            return result
+        return result.rotated(self.polar_to_device)
+
+
+def far_field_step(
+    sphere: MeasuredSphere, *, distance_m: float, keep_order: int, probe: Expansion | None = None
+) -> FarFieldStep:
+    """Prepare the step for a measured sphere.
+
+    Parameters
+    ----------
+    keep_order
+        Order of the device's own waves; higher ones, which the grid may resolve, are dropped.
+    probe
+        Far field of the probe at the same frequencies; an ideal dipole if None.
+
+    Raises
+    ------
+    ValueError
+        If the grid cannot carry `keep_order`, or the probe is not nearly a first-order one.
+    """
+    order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
+    if keep_order > order:
+        raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
+    k = wavenumber(sphere.frequency_hz)
+    if probe is None:
+        response = ideal_response(order, k, distance_m)
+    else:
+        response = first_order_response(probe, order, distance_m)
+        share = float(response.first_order_share.min())
+        if share < LEAST_FIRST_ORDER_SHARE:
+            raise ValueError(
+                f"probe pattern: first-order share {share:.5f}, must be at least {LEAST_FIRST_ORDER_SHARE} (power ratio)"
+            )
+    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, float(sphere.phi[0]))
+
+
+def load_probe(path: Path, frequency_hz: FloatArray) -> Expansion:
+    """Read a probe's pattern and expand it, interpolated to the frequencies wanted.
+
+    The file is a pattern on a whole-sphere equiangular grid with poles, in the probe's frame
+    (z out of the aperture, x along port 1).
+
+    Raises
+    ------
+    ValueError
+        If the band is not covered or the grid is not a whole sphere with poles.
+    """
+    dataset = open_dataset(path)
+    theta, phi = np.deg2rad(dataset["theta"].values), np.deg2rad(dataset["phi"].values)
+    if not (np.isclose(theta[0], 0.0) and np.isclose(theta[-1], np.pi)):
+        raise ValueError(f"{path.name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg")
+    order = min(20, highest_order("with-poles", theta.size, phi.size))
+    coefficients = analysis(field_of(dataset), order)
+    known = dataset["frequency"].values
+    if frequency_hz.min() < known.min() - 1.0 or frequency_hz.max() > known.max() + 1.0:
+        raise ValueError(
+            f"{path.name}: covers {known.min() / 1e9:g} to {known.max() / 1e9:g} GHz, "
+            f"the record needs {frequency_hz.min() / 1e9:g} to {frequency_hz.max() / 1e9:g} GHz"
+        )
+    flat = coefficients.reshape(known.size, -1)
+    real = np.stack([np.interp(frequency_hz, known, column) for column in flat.real.T], axis=-1)
+    imaginary = np.stack([np.interp(frequency_hz, known, column) for column in flat.imag.T], axis=-1)
+    joined = (real + 1j * imaginary).reshape(frequency_hz.size, *coefficients.shape[1:])
+    return Expansion(joined, wavenumber(frequency_hz))
+
+
+def pattern_grid(expansion: Expansion, step_deg: float) -> tuple[FloatArray, FloatArray, ComplexArray]:
+    """Return (theta, phi, field) of an expansion on a regular grid with poles, radians."""
+    rings = round(180.0 / step_deg) + 1
+    columns = 2 * (rings - 1)
+    theta = np.linspace(0.0, np.pi, rings)
+    phi = np.arange(columns) * 2.0 * np.pi / columns
+    return theta, phi, synthesis(expansion.coefficients, theta, columns)

@@ -1,0 +1,90 @@
+"""The recipe: recorded, ordered steps from a record to a pattern and its figures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.assembly import MeasuredSphere, assemble
+from colure.analysis.calibration import GainTransfer, apply_gain, gain_transfer
+from colure.analysis.drift import DriftTrack, correct, track
+from colure.analysis.nearfield import FarFieldStep, far_field_step, pattern_grid
+from colure.analysis.uncertainty import Inputs
+from colure.geometry.conventions import FloatArray
+from colure.model.chamber import Chamber
+from colure.model.device import Device
+from colure.model.files import with_step
+from colure.model.pattern import build_pattern
+from colure.waves.expansion import Expansion
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+PATTERN_STEP_DEG = 1.0
+
+
+@dataclass(frozen=True)
+class Processed:
+    """What the default recipe makes of a record, with everything later pages draw on."""
+
+    pattern: xr.Dataset
+    expansion: Expansion
+    sphere: MeasuredSphere
+    step: FarFieldStep
+    drift: DriftTrack
+    transfer: GainTransfer
+    budget: Inputs
+    frequency_hz: FloatArray
+
+
+def process(
+    record: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    *,
+    probe: Expansion | None = None,
+    order: int | None = None,
+    grid_step_deg: float = PATTERN_STEP_DEG,
+) -> Processed:
+    """Run the default recipe: drift, gain, polarization assembly, near field to far field.
+
+    Parameters
+    ----------
+    probe
+        Probe far field at the record's frequencies; an ideal dipole if None.
+    order
+        Order of the device's waves; the plan's by default.
+
+    Raises
+    ------
+    ValueError
+        If the record lacks tie points, reference sweeps or scan points; counts are named.
+    """
+    drift = track(record)
+    steady = correct(record, drift)
+    transfer = gain_transfer(steady, chamber)
+    calibrated = apply_gain(steady, transfer)
+    sphere = assemble(calibrated, chamber)
+    keep = int(record.attrs["order"]) if order is None else order
+    step = far_field_step(sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe)
+    expansion = step.expansion(sphere.field)
+    theta, phi, field = pattern_grid(expansion, grid_step_deg)
+    pattern = build_pattern(
+        field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain"
+    )
+    pattern = pattern.assign_attrs(history_json=calibrated.attrs["history_json"])
+    pattern = with_step(pattern, "assemble", scheme=record.attrs["scheme"], grid=[sphere.theta.size, sphere.phi.size])
+    pattern = with_step(
+        pattern,
+        "near-field to far-field",
+        order=keep,
+        distance_m=chamber.range_length_m,
+        probe="pattern" if probe is not None else "ideal dipole",
+        first_order_share=float(step.response.first_order_share.min()),
+    )
+    noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
+    slant = float(np.deg2rad(device.slant_deg))
+    budget = Inputs(sphere, step, chamber, slant, noise, drift.residual, probe)
+    return Processed(pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz)

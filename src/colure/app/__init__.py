@@ -1,0 +1,1 @@
+"""Composition root: one service and its thin shells."""

@@ -1,0 +1,307 @@
+"""The command line: short tables for people, --json for programs, honest exit codes.
+
+0 good, 1 a check failed, 2 bad input, 3 instrument or safety stop. Heavy libraries are
+imported inside the commands, so that `colure --help` stays quick.
+"""
+
+from __future__ import annotations
+
+import json
+import signal
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from colure import __version__
+
+if TYPE_CHECKING:
+    from colure.acquire.engine import Engine, Outcome
+    from colure.app.service import RunFolder
+    from colure.model.campaign import Campaign
+    from colure.model.plan import Plan
+
+GOOD, CHECK_FAILED, BAD_INPUT, STOPPED = 0, 1, 2, 3
+
+folder_argument = click.argument("folder", type=click.Path(path_type=Path), default=Path())
+run_option = click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
+yes_option = click.option("--yes", is_flag=True, help="Acknowledge the cautions without being asked (for scripts).")
+
+
+class Commands(click.Group):
+    """Turns our own errors into plain lines and exit codes."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        from colure.model.loading import InputError
+
+        try:
+            return super().invoke(ctx)
+        except InputError as error:
+            for fault in error.faults:
+                click.echo(fault, err=True)
+            ctx.exit(BAD_INPUT)
+        except Exception as error:
+            if type(error).__name__ in ("InstrumentError", "RefusedError", "HeldError", "JournalError"):
+                click.echo(str(error), err=True)
+                ctx.exit(STOPPED)
+            raise
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, prog_name="colure")
+def main() -> None:
+    """Plan, measure, correct and report antenna patterns on a spherical range.
+
+    \b
+    First steps:
+      colure demo              a whole measurement on a simulated chamber, in under a minute
+      colure new my-campaign   three small TOML files to start from
+      colure plan my-campaign  what will be measured, how long it takes, how good it gets
+    """
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@json_option
+def new(folder: Path, as_json: bool) -> None:
+    """Start a campaign folder from the demo's files.
+
+    \b
+    Example: colure new my-campaign
+    """
+    from colure.app import service
+
+    written = service.new_campaign(folder)
+    if as_json:
+        click.echo(json.dumps({"files": [str(path) for path in written]}))
+        return
+    for path in written:
+        click.echo(f"wrote {path}")
+    click.echo(f"Edit them, then: colure plan {folder}")
+
+
+@main.command()
+@folder_argument
+@click.option("--points", "show_points", is_flag=True, help="List every point with its axis targets.")
+@json_option
+def plan(folder: Path, show_points: bool, as_json: bool) -> None:
+    """Show what a campaign will measure: range, sampling, level, duration, exposure.
+
+    \b
+    Example: colure plan my-campaign
+    """
+    from colure.app import screens, service
+
+    campaign, made = service.make_plan(folder)
+    if as_json:
+        content = made.as_dict() if show_points else {**made.predicted, "hash": made.hash, "order": made.order,
+                                                      "step_deg": made.step_deg, "scheme": made.scheme}  # fmt: skip
+        click.echo(json.dumps(content))
+        return
+    screens.show_plan(campaign, made)
+    if show_points:
+        screens.show_points(made)
+
+
+@main.command()
+@folder_argument
+@run_option
+@yes_option
+@click.option("--verify", "only_verify", is_flag=True, help="Check the run's journal and measure nothing.")
+@json_option
+def acquire(folder: Path, run_name: str, yes: bool, only_verify: bool, as_json: bool) -> None:
+    """Measure a campaign, or go on with a run that was interrupted.
+
+    Every point is on disk before it is announced. Ctrl-C brakes the axes and ends the run in a
+    safe state; the same command resumes it.
+
+    \b
+    Examples:
+      colure acquire my-campaign --run first
+      colure acquire my-campaign --run first --verify
+    """
+    from colure.app import service
+
+    run = service.run_folder(folder, run_name)
+    if only_verify:
+        _verify(run, as_json)
+        return
+    campaign, made = service.make_plan(folder)
+    _acknowledge(campaign, made, yes=yes, quiet=as_json)
+    outcome = _acquire(campaign, made, run, quiet=as_json)
+    if as_json:
+        click.echo(json.dumps({"state": outcome.state.value, "reason": outcome.reason, "measured": outcome.measured,
+                               "total": outcome.total, "record": str(run.record)}))  # fmt: skip
+    else:
+        click.echo(f"{outcome.state.value}: {outcome.reason}; {outcome.measured} of {outcome.total} points saved")
+        click.echo(f"record: {run.record}")
+    sys.exit(GOOD if outcome.state.value == "done" else STOPPED)
+
+
+@main.command()
+@folder_argument
+@run_option
+@json_option
+def process(folder: Path, run_name: str, as_json: bool) -> None:
+    """Turn a run's record into a calibrated far-field pattern.
+
+    \b
+    Example: colure process my-campaign --run first
+    """
+    from colure.app import service
+    from colure.model.campaign import Campaign
+    from colure.model.files import history
+
+    run = service.run_folder(folder, run_name)
+    done = service.process(Campaign.load(folder), run)
+    steps = history(done.pattern)
+    if as_json:
+        click.echo(json.dumps({"pattern": str(run.pattern), "steps": steps}))
+        return
+    for step in steps:
+        click.echo(f"{step['step']}")
+    click.echo(f"pattern: {run.pattern}")
+
+
+@main.command()
+@folder_argument
+@run_option
+@json_option
+def evaluate(folder: Path, run_name: str, as_json: bool) -> None:
+    """Read the figures from a run, each with its expanded uncertainty.
+
+    \b
+    Example: colure evaluate my-campaign --run first --json
+    """
+    from colure.app import screens, service
+    from colure.model.campaign import Campaign
+
+    run = service.run_folder(folder, run_name)
+    figures = service.evaluate(service.process(Campaign.load(folder), run), run)
+    if as_json:
+        click.echo(json.dumps([figure.as_dict() for figure in figures]))
+    else:
+        screens.show_figures(figures)
+        click.echo(f"all frequencies and budgets: {run.figures}")
+
+
+@main.command()
+@folder_argument
+@run_option
+@json_option
+def report(folder: Path, run_name: str, as_json: bool) -> None:
+    """Write the report of a run as one HTML page and a PDF.
+
+    \b
+    Example: colure report my-campaign --run first
+    """
+    from colure.app import service
+
+    run = service.run_folder(folder, run_name)
+    campaign, made = service.make_plan(folder)
+    done = service.process(campaign, run)
+    service.write_report(campaign, made, run, done, service.evaluate(done, run))
+    if as_json:
+        click.echo(json.dumps({"html": str(run.report_html), "pdf": str(run.report_pdf)}))
+    else:
+        click.echo(f"report: {run.report_html}\nreport: {run.report_pdf}")
+
+
+@main.command()
+@folder_argument
+@click.option("--analyzer-port", default=0, type=click.IntRange(0, 65535), help="TCP port; 0 takes a free one.")
+@click.option("--axes-port", default=0, type=click.IntRange(0, 65535), help="TCP port; 0 takes a free one.")
+@click.option("--until-stdin-closes", is_flag=True, help="End when standard input closes (for other programs).")
+def simulate(folder: Path, analyzer_port: int, axes_port: int, until_stdin_closes: bool) -> None:
+    """Serve a simulated chamber on two loopback ports: an analyzer and an axis controller.
+
+    \b
+    Example: colure simulate my-campaign --analyzer-port 5025 --axes-port 5026
+    """
+    from colure.model.campaign import Campaign
+    from colure.twin.servers import start_twin
+
+    twin = start_twin(Campaign.load(folder), analyzer_port=analyzer_port, axes_port=axes_port)
+    if until_stdin_closes:
+        # Ctrl-C in a terminal reaches us too; only our parent may end us.
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+    click.echo(json.dumps({"analyzer": twin.analyzer_resource, "axes": twin.axes_resource}))
+    sys.stdout.flush()
+    try:
+        if until_stdin_closes:
+            sys.stdin.read()
+        else:
+            click.echo("simulated chamber is up; Ctrl-C ends it", err=True)
+            while True:
+                signal.pause() if hasattr(signal, "pause") else input()
+    except (KeyboardInterrupt, EOFError):
+        pass
+    finally:
+        twin.close()
+
+
+@main.command()
+@click.option("--folder", type=click.Path(path_type=Path), default=None, help="Where to put the campaign.")
+@json_option
+def demo(folder: Path | None, as_json: bool) -> None:
+    """Measure a simulated 24 GHz panel end to end and compare with its truth.
+
+    Invented data: a printed 8 x 8 panel of a river-level telemetry station with a dead element
+    and a misfed pair, in a compact chamber that drifts and echoes.
+
+    \b
+    Example: colure demo --json
+    """
+    from colure.app.demo import run_demo
+
+    sys.exit(run_demo(folder, as_json=as_json))
+
+
+def _verify(run: RunFolder, as_json: bool) -> None:
+    from colure.app import service
+
+    found = service.verify(run)
+    if as_json:
+        click.echo(json.dumps({"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "root": found.root_hash}))
+    else:
+        click.echo(f"{found.rows} points, {'whole' if found.whole else 'DAMAGED'}; root hash {found.root_hash}")
+        for line in found.damaged:
+            click.echo(f"  {line}")
+    sys.exit(GOOD if found.whole else CHECK_FAILED)
+
+
+def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> None:
+    """Show the cautions; motion needs a person's yes, or --yes from a script."""
+    from colure.app import screens
+    from colure.model.loading import InputError
+
+    if not quiet:
+        screens.show_cautions(campaign, made)
+    if yes:
+        return
+    if quiet or not sys.stdin.isatty():
+        raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
+    if not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?"):
+        raise InputError(["cautions: not acknowledged: nothing was moved"])
+
+
+def _acquire(campaign: Campaign, made: Plan, run: RunFolder, *, quiet: bool) -> Outcome:
+    """Run the engine under a progress bar; Ctrl-C stops it safely."""
+    from colure.app import screens, service
+
+    previous = signal.getsignal(signal.SIGINT)
+
+    def on_engine(engine: Engine) -> None:
+        signal.signal(signal.SIGINT, lambda *_: engine.stop("operator pressed Ctrl-C"))
+
+    try:
+        with screens.progress(len(made), quiet=quiet) as listener:
+            return service.acquire(campaign, made, run, listener=listener, on_engine=on_engine)
+    finally:
+        signal.signal(signal.SIGINT, previous)
+
+
+if __name__ == "__main__":
+    main()

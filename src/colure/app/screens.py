@@ -1,0 +1,158 @@
+"""What the terminal shows: short tables that a person reads."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from typing import TYPE_CHECKING, Any
+
+from rich.console import Console
+from rich.table import Table
+
+from colure.model.events import Event, Listener, nobody
+from colure.model.plan import ROLES
+
+if TYPE_CHECKING:
+    from colure.model.campaign import Campaign
+    from colure.model.figure import Figure
+    from colure.model.plan import Plan
+
+#: Off a terminal, tables keep this width rather than being cut to 80 columns.
+PLAIN_WIDTH = 110
+
+
+def console(*, stderr: bool = False) -> Console:
+    """Return a console that never cuts a table when its output is piped."""
+    found = Console(stderr=stderr, highlight=False)
+    return found if found.is_terminal else Console(stderr=stderr, highlight=False, width=PLAIN_WIDTH)
+
+
+def duration_text(seconds: float) -> str:
+    """Return a duration as people say it."""
+    minutes, rest = divmod(round(seconds), 60)
+    hours, minutes = divmod(minutes, 60)
+    return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min {rest:02d} s" if minutes else f"{rest} s"
+
+
+def show_plan(campaign: Campaign, plan: Plan) -> None:
+    """Print a plan as one screen."""
+    p: dict[str, Any] = plan.predicted
+    reach, level, exposure, points = p["reach"], p["level"], p["exposure"], p["points"]
+    chamber, goal = campaign.chamber, campaign.goal
+    geometry = chamber.positioner.geometry
+    table = Table(title=f"Plan: {goal.name}", title_justify="left", show_header=False, box=None, pad_edge=False)
+    table.add_column(style="bold", no_wrap=True)
+    table.add_column()
+    scheme = {
+        "two-pass": "two passes, one port following the roll (chi = psi - phi; psi = 0, 90 deg)",
+        "dual-port": "one pass, dual-polarized probe",
+    }[plan.scheme]
+    rows = (
+        ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),
+        ("Band", f"{goal.start_ghz:g} to {goal.stop_ghz:g} GHz, {goal.points} frequencies, {p['sweep_s']:.3f} s a sweep"),
+        ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' crossing"),
+        ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
+                  f"{reach['edge_phase_deg']:.1f} deg, level span {reach['level_span_db']:.2f} dB"),
+        ("Verdict", reach["verdict"]),
+        ("Sampling", f"order {plan.order} for {goal.wanted_level_db:g} dB, step {plan.step_deg:g} deg, whole sphere"),
+        ("Polarization", scheme if not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
+            else "two passes, probe fixed at 0 and 90 deg"),
+        ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
+        ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep"),
+        ("Data", f"{p['data_bytes'] / 1e6:.1f} MB"),
+        ("Level", f"received {level['received_dbm']:.1f} dBm, noise {level['noise_dbm']:.1f} dBm, signal-to-noise "
+                  f"{level['snr_peak_db']:.1f} dB at the peak, {level['snr_wanted_db']:.1f} dB at the wanted level "
+                  f"(\u00b1{level['noise_error_db']:.2f} dB, 1 sigma per point)"),
+        ("Exposure", f"EIRP {exposure['eirp_dbm']:.1f} dBm: {exposure['density_w_m2']:.2g} W/m\u00b2 at the door, public limit "
+                     f"{exposure['public_limit_w_m2']:g} W/m\u00b2 is met beyond {exposure['public_distance_m']:.2f} m"),
+        ("Plan hash", plan.hash[:16]),
+    )  # fmt: skip
+    for row in rows:
+        table.add_row(*row)
+    console().print(table)
+
+
+def show_points(plan: Plan) -> None:
+    """Print every point of a plan."""
+    table = Table(box=None)
+    for name in ("point", "role", "slice", "pass", *(f"{axis} / deg" for axis in plan.axes)):
+        table.add_column(name, justify="right")
+    for index, target in enumerate(plan.targets_deg):
+        role = ROLES[plan.role[index]].value
+        table.add_row(str(index), role, str(plan.slice_index[index]), str(plan.pass_index[index]),
+                      *(f"{value:.3f}" for value in target))  # fmt: skip
+    console().print(table)
+
+
+def show_cautions(campaign: Campaign, plan: Plan) -> None:
+    """Print what can hurt someone, before anything moves."""
+    exposure = plan.predicted["exposure"]
+    lines = (
+        "Axes move without warning and for a long time: nobody inside, door closed, hands and cables clear.",
+        "Software can stop the axes but is no emergency stop; know where the hard-wired one is.",
+        f"RF: about {exposure['eirp_dbm']:.0f} dBm EIRP; keep {max(0.1, exposure['public_distance_m']):.2f} m away in the "
+        f"beam while the source is on ({exposure['public_limit_w_m2']:g} W/m\u00b2, ICNIRP 2020, general public).",
+        "Alignment lasers: class 2 or lower, do not look into the beam, switch off before the run.",
+        f"Lifting: device {campaign.device.mass_kg:g} kg; secure it against falling before the roll axis turns.",
+        "Local codes and the site's licensed responsible persons come before anything written here.",
+    )
+    out = console()
+    out.print("[bold]Cautions[/bold]")
+    for line in lines:
+        out.print(f"  - {line}")
+
+
+@contextmanager
+def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
+    """Show a bar with time left while the block runs; yields the listener to give the engine."""
+    if quiet:
+        yield nobody
+        return
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn, TimeRemainingColumn
+
+    columns = (
+        TextColumn("{task.description}"),
+        BarColumn(bar_width=30),
+        MofNCompleteColumn(),
+        TextColumn("points, elapsed"),
+        TimeElapsedColumn(),
+        TextColumn("left"),
+        TimeRemainingColumn(),
+    )
+    with Progress(*columns, console=console(stderr=True), refresh_per_second=4) as bar:
+        task = bar.add_task("measuring", total=total)
+
+        def listen(event: Event) -> None:
+            if event.kind in ("point", "tie") and "index" in event.data:
+                bar.update(task, completed=event.data["index"] + 1)
+            elif event.kind in ("warning", "stop") or (event.kind == "tie" and "index" not in event.data):
+                bar.console.print(event.text)
+
+        yield listen
+
+
+def show_figures(figures: Sequence[Figure]) -> None:
+    """Print the figures at the centre frequency."""
+    frequencies = sorted({figure.frequency_hz for figure in figures})
+    centre = frequencies[len(frequencies) // 2]
+    table = Table(title=f"Figures at {centre / 1e9:.3f} GHz (expanded uncertainty, k = 2)", title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("value", "right"), ("", "left"), ("unit", "left")):
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for figure in figures:
+        if figure.frequency_hz == centre:
+            value, interval = figure.text().split(" ", 1)
+            table.add_row(figure.label, value, interval, figure.unit)
+    console().print(table)
+
+
+def show_comparison(rows: Sequence[tuple[Figure, float]], title: str) -> None:
+    """Print measured values beside the truth of the simulated device."""
+    table = Table(title=title, title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("measured", "right"), ("\u00b1 uncertainty", "left"), ("truth", "right"),
+                          ("unit", "left"), ("inside?", "left")):  # fmt: skip
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for figure, truth in rows:
+        value, interval = figure.text().split(" ", 1)
+        inside = "yes" if figure.contains(truth) else "[bold red]NO[/bold red]"
+        table.add_row(figure.label, value, interval, f"{truth:.3f}", figure.unit, inside)
+    console().print(table)

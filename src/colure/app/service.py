@@ -1,0 +1,291 @@
+"""What both shells do: the composition of rooms into commands."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from colure.model.campaign import Campaign
+from colure.model.events import Listener, nobody
+from colure.model.loading import InputError
+from colure.model.plan import Plan
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+    from colure.acquire.engine import Engine, Outcome
+    from colure.acquire.journal import Verification
+    from colure.analysis.recipe import Processed
+    from colure.instruments.protocols import AnalyzerDriver, AxesDriver
+    from colure.model.figure import Figure
+    from colure.waves.expansion import Expansion
+
+DEMO_FOLDER = Path(__file__).parent / "demo_campaign"
+RESERVE_FACTOR = 2.0
+
+
+@dataclass(frozen=True)
+class RunFolder:
+    """Where the files of one run lie."""
+
+    path: Path
+
+    @property
+    def journal(self) -> Path:
+        """SQLite journal, written while acquiring."""
+        return self.path / "journal.sqlite"
+
+    @property
+    def record(self) -> Path:
+        """Sealed record, netCDF-4."""
+        return self.path / "record.nc"
+
+    @property
+    def pattern(self) -> Path:
+        """Processed pattern, netCDF-4."""
+        return self.path / "pattern.nc"
+
+    @property
+    def figures(self) -> Path:
+        """Figures with uncertainties, JSON."""
+        return self.path / "figures.json"
+
+    @property
+    def report_html(self) -> Path:
+        """Report page."""
+        return self.path / "report.html"
+
+    @property
+    def report_pdf(self) -> Path:
+        """Report for print."""
+        return self.path / "report.pdf"
+
+
+def run_folder(campaign: Path, name: str) -> RunFolder:
+    """Return the folder of a run, by a name that cannot leave the campaign folder."""
+    if not name or not all(c.isalnum() or c in "-_" for c in name) or len(name) > 80:
+        raise InputError([f"run = {name!r}: must be letters, digits, - or _ (1 to 80 characters)"])
+    return RunFolder(campaign / "runs" / name)
+
+
+def new_campaign(folder: Path) -> list[Path]:
+    """Copy the demo campaign as a starting point; refuses to overwrite."""
+    folder.mkdir(parents=True, exist_ok=True)
+    targets = [folder / source.name for source in sorted(DEMO_FOLDER.glob("*.toml"))]
+    taken = [path.name for path in targets if path.exists()]
+    if taken:
+        raise InputError([f"{folder}: holds {', '.join(taken)} already; choose an empty folder"])
+    for target in targets:
+        shutil.copyfile(DEMO_FOLDER / target.name, target)
+    campaign = Campaign.load(folder)
+    _write_probe_calibration(campaign)
+    return [*targets, folder / "probe.nc"]
+
+
+def _write_probe_calibration(campaign: Campaign) -> None:
+    """The simulated probe comes with the calibration file that a real one would come with."""
+    import numpy as np
+
+    from colure.model.files import save_dataset
+    from colure.twin.truth import probe_calibration
+
+    goal = campaign.goal
+    band = np.linspace(0.98 * goal.start_ghz, 1.02 * goal.stop_ghz, 9) * 1e9
+    save_dataset(probe_calibration(band), campaign.folder / str(campaign.chamber.probe.pattern))
+
+
+def make_plan(folder: Path) -> tuple[Campaign, Plan]:
+    """Read a campaign and plan it."""
+    from colure.planning.preflight import make_plan as plan_campaign
+
+    campaign = Campaign.load(folder)
+    return campaign, plan_campaign(campaign)
+
+
+@contextmanager
+def twin_process(folder: Path) -> Iterator[dict[str, str]]:
+    """Serve the simulated chamber from a process of its own while the block runs.
+
+    The child ends when our end of its standard input closes, so it cannot outlive us.
+    """
+    child = subprocess.Popen(  # noqa: S603 - our own interpreter, our own module
+        [sys.executable, "-m", "colure", "simulate", str(folder), "--until-stdin-closes"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    assert child.stdin is not None and child.stdout is not None
+    try:
+        line = child.stdout.readline()
+        if not line:
+            raise InputError([f"{folder}: the simulated chamber did not start"])
+        yield dict(json.loads(line))
+    finally:
+        child.stdin.close()
+        try:
+            child.wait(timeout=5)
+        except subprocess.TimeoutExpired:
+            child.kill()
+            child.wait()
+        child.stdout.close()
+
+
+@contextmanager
+def instruments(campaign: Campaign, plan: Plan) -> Iterator[tuple[AnalyzerDriver, AxesDriver]]:
+    """Connect to the chamber's instruments, starting the simulated ones where asked for."""
+    from contextlib import ExitStack
+
+    from colure.instruments.gcode_axes import GcodeAxes
+    from colure.instruments.profile import analyzer_profile, axes_profile
+    from colure.instruments.scpi_analyzer import ScpiAnalyzer
+
+    chamber = campaign.chamber
+    with ExitStack() as stack:
+        resources = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
+        if "twin" in resources.values():
+            served = stack.enter_context(twin_process(campaign.folder))
+            resources = {name: served[name] if value == "twin" else value for name, value in resources.items()}
+        words = analyzer_profile(chamber.analyzer.profile, campaign.folder)
+        analyzer = ScpiAnalyzer(resources["analyzer"], words, timeout_s=chamber.analyzer.timeout_s)
+        stack.callback(analyzer.close)
+        letters = axes_profile(chamber.axes.profile, campaign.folder)
+        axes = GcodeAxes(resources["axes"], letters, plan.axes, timeout_s=chamber.axes.timeout_s)
+        stack.callback(axes.close)
+        yield analyzer, axes
+
+
+def acquire(
+    campaign: Campaign, plan: Plan, run: RunFolder, *, listener: Listener = nobody, on_engine: object = None
+) -> Outcome:
+    """Measure what the journal does not hold yet, then seal the record.
+
+    Parameters
+    ----------
+    on_engine
+        Called with the engine before it runs, for stop keys and signals.
+
+    Raises
+    ------
+    InputError
+        If the disk is too full, or the run belongs to another plan or other instruments.
+    """
+    from colure.acquire.engine import Engine
+    from colure.acquire.journal import Journal
+    from colure.acquire.seal import seal
+
+    run.path.mkdir(parents=True, exist_ok=True)
+    _check_disk(run.path, plan)
+    with instruments(campaign, plan) as (analyzer, axes):
+        identity = {"analyzer": analyzer.identity(), "axes": campaign.chamber.axes.profile}
+        if run.journal.exists():
+            journal = Journal.resume(run.journal)
+            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
+        else:
+            journal = Journal.create(run.journal, plan, identity)
+        try:
+            engine: Engine = Engine(plan, campaign.chamber, journal, analyzer, axes, listener=listener)
+            if callable(on_engine):
+                on_engine(engine)
+            outcome = engine.run()
+            if outcome.measured:
+                seal(journal, run.record)
+        finally:
+            journal.close()
+    return outcome
+
+
+def _check_disk(folder: Path, plan: Plan) -> None:
+    needed = int(RESERVE_FACTOR * plan.predicted.get("data_bytes", 0)) + 10_000_000
+    free = shutil.disk_usage(folder).free
+    if free < needed:
+        raise InputError([f"disk: {free / 1e6:.0f} MB free in {folder}: must be at least {needed / 1e6:.0f} MB"])
+
+
+def _check_same(old_hash: str, new_hash: str, old_identity: object, new_identity: object) -> None:
+    faults = []
+    if old_hash != new_hash:
+        faults.append(f"plan: hash = {new_hash[:12]}: must be {old_hash[:12]} to resume; the campaign files changed")
+    if old_identity != new_identity:
+        faults.append(f"instruments: {new_identity}: must be {old_identity} to resume")
+    if faults:
+        raise InputError(faults)
+
+
+def verify(run: RunFolder) -> Verification:
+    """Check a journal's checksums and chain."""
+    from colure.acquire.journal import Journal
+
+    journal = Journal.resume(run.journal)
+    try:
+        return journal.verify()
+    finally:
+        journal.close()
+
+
+def probe_of(campaign: Campaign, frequency_hz: object) -> Expansion | None:
+    """Return the probe's expansion if the chamber names its pattern."""
+    import numpy as np
+
+    from colure.analysis.nearfield import load_probe
+
+    if campaign.chamber.probe.pattern is None:
+        return None
+    return load_probe(campaign.folder / campaign.chamber.probe.pattern, np.asarray(frequency_hz, float))
+
+
+def process(campaign: Campaign, run: RunFolder) -> Processed:
+    """Run the default recipe on a run's record and save the pattern beside it."""
+    from colure.analysis.recipe import process as run_recipe
+    from colure.model.files import file_hash, open_dataset, save_dataset, with_step
+
+    record: xr.Dataset = open_dataset(run.record)
+    record = with_step(record, "open", file=run.record.name, sha256=file_hash(run.record))
+    try:
+        done = run_recipe(
+            record, campaign.chamber, campaign.device, probe=probe_of(campaign, record["frequency"].values)
+        )
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    save_dataset(done.pattern, run.pattern)
+    return done
+
+
+def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
+    """Read the figures with their budgets and save them as JSON."""
+    from colure.analysis.uncertainty import figures_with_budget
+
+    found = figures_with_budget(processed.budget)
+    run.figures.write_text(json.dumps([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
+    return found
+
+
+def write_report(campaign: Campaign, plan: Plan, run: RunFolder, processed: Processed, figures: list[Figure]) -> None:
+    """Write the report as one HTML page and as a PDF beside the record."""
+    from colure.model.files import file_hash, open_dataset
+    from colure.report.content import Source, compose
+    from colure.report.html import render_html
+    from colure.report.pdf import render_pdf
+
+    record = open_dataset(run.record)
+    document = compose(
+        Source(
+            plan=plan,
+            chamber=campaign.chamber,
+            device=campaign.device,
+            processed=processed,
+            figures=figures,
+            record_attrs=dict(record.attrs),
+            record_file=run.record.name,
+            record_sha256=file_hash(run.record),
+            demo=campaign.chamber.analyzer.resource == "twin",
+        )
+    )
+    run.report_html.write_text(render_html(document), encoding="utf-8")
+    render_pdf(document, run.report_pdf)

@@ -1,0 +1,1 @@
+"""Protocols for analyzers and axes, and the drivers that speak to real (or simulated) ones."""

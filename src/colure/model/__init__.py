@@ -1,0 +1,1 @@
+"""The nouns that get saved: validated once, frozen, with their files."""

@@ -1,0 +1,76 @@
+"""A campaign folder: three small TOML files, and runs below it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from colure.model.chamber import Chamber, SimulatedChamber
+from colure.model.device import Device
+from colure.model.goal import Goal
+from colure.model.loading import InputError, load
+
+
+@dataclass(frozen=True)
+class Campaign:
+    """Goal, chamber and device of one folder, checked against each other."""
+
+    folder: Path
+    goal: Goal
+    chamber: Chamber
+    device: Device
+
+    @classmethod
+    def load(cls, folder: Path) -> Campaign:
+        """Read a campaign folder; raises `InputError` with every fault of every file."""
+        faults: list[str] = []
+        found: dict[str, object] = {}
+        for name, model in (("goal", Goal), ("chamber", Chamber), ("device", Device)):
+            try:
+                found[name] = load(model, folder / f"{name}.toml")  # type: ignore[type-var]
+            except InputError as error:
+                faults += error.faults
+        if faults:
+            raise InputError(faults)
+        goal, chamber, device = found["goal"], found["chamber"], found["device"]
+        assert isinstance(goal, Goal) and isinstance(chamber, Chamber) and isinstance(device, Device)
+        faults = _cross_checks(goal, chamber, device)
+        if faults:
+            raise InputError(faults)
+        return cls(folder, goal, chamber, device)
+
+    def simulated(self) -> SimulatedChamber:
+        """Return the truth of the simulated chamber (twin.toml; perfect if there is none)."""
+        path = self.folder / "twin.toml"
+        return load(SimulatedChamber, path) if path.exists() else SimulatedChamber()
+
+
+def _cross_checks(goal: Goal, chamber: Chamber, device: Device) -> list[str]:
+    """Return the faults that only show when the files are read together."""
+    faults = []
+    if 2.0 * device.reach_m > chamber.largest_device_m:
+        faults.append(
+            f"device.toml: size_mm with offset_mm = {2000 * device.reach_m:.0f}: turning sphere must be at most "
+            f"{1000 * chamber.largest_device_m:.0f} mm across (chamber.toml largest_device_m)"
+        )
+    if device.mass_kg > chamber.positioner.load_limit_kg:
+        faults.append(
+            f"device.toml: mass_kg = {device.mass_kg:g}: must be at most "
+            f"{chamber.positioner.load_limit_kg:g} kg (chamber.toml positioner.load_limit_kg)"
+        )
+    if device.reach_m >= 0.8 * chamber.range_length_m:
+        faults.append(
+            f"chamber.toml: range_length_m = {chamber.range_length_m:g}: must be above "
+            f"{device.reach_m / 0.8:.3f} m, the device's turning radius is {device.reach_m:.3f} m"
+        )
+    if goal.scheme == "dual-port" and chamber.probe.ports != 2:
+        faults.append(f"goal.toml: scheme = 'dual-port': must be 'two-pass' with {chamber.probe.ports} probe port")
+    single = goal.scheme == "two-pass" or (goal.scheme == "auto" and chamber.probe.ports == 1)
+    if single and chamber.probe.roll is None:
+        faults.append("chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)")
+    if chamber.analyzer.power_dbm > device.input_limit_dbm:
+        faults.append(
+            f"chamber.toml: analyzer.power_dbm = {chamber.analyzer.power_dbm:g}: must be at most "
+            f"{device.input_limit_dbm:g} dBm (device.toml input_limit_dbm)"
+        )
+    return faults

@@ -1,0 +1,184 @@
+"""The range: positioner, probe, analyzer, reference antenna, and how well they are known."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field, model_validator
+
+from colure.geometry.kinematics import AxisMap, Geometry, Positioner
+from colure.model.loading import Millimetres3, Section, number
+
+
+class Axis(Section):
+    """One motor axis: how far, how fast, and how its readout maps to our angle."""
+
+    min_deg: float = number("deg", -3600, 3600, -180.0)
+    max_deg: float = number("deg", -3600, 3600, 180.0)
+    speed_deg_s: float = number("deg/s", 0.01, 1000)
+    acceleration_deg_s2: float = number("deg/s^2", 0.01, 10000)
+    settle_s: float = number("s", 0, 60, 0.25)
+    sense: Literal[1, -1] = Field(default=1, json_schema_extra={"unit": "1 or -1"})
+    zero_deg: float = number("deg", -3600, 3600, 0.0)
+    readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
+    home_deg: float = number("deg", -3600, 3600, 0.0)
+
+    @model_validator(mode="after")
+    def _ordered(self) -> Axis:
+        if self.max_deg <= self.min_deg:
+            raise ValueError(f"max_deg = {self.max_deg:g} must be above min_deg = {self.min_deg:g} deg")
+        if not self.min_deg <= self.home_deg <= self.max_deg:
+            raise ValueError(f"home_deg = {self.home_deg:g} must be from {self.min_deg:g} to {self.max_deg:g} deg")
+        return self
+
+    @property
+    def map(self) -> AxisMap:
+        """The axis as the geometry sees it."""
+        return AxisMap(self.sense, self.zero_deg, self.min_deg, self.max_deg)
+
+
+class PositionerTable(Section):
+    """Positioner geometry and its two device axes, azimuth-like axis first."""
+
+    geometry: Geometry
+    azimuth: Axis
+    roll: Axis | None = None
+    elevation: Axis | None = None
+    load_limit_kg: float = number("kg", 0.01, 10000, 10.0)
+
+    @model_validator(mode="after")
+    def _second_axis(self) -> PositionerTable:
+        wanted = self.geometry.axis_names[1]
+        other = "elevation" if wanted == "roll" else "roll"
+        if getattr(self, wanted) is None:
+            raise ValueError(f"geometry {self.geometry} needs a table [positioner.{wanted}] (deg, deg/s)")
+        if getattr(self, other) is not None:
+            raise ValueError(f"geometry {self.geometry} has no {other} axis; remove [positioner.{other}]")
+        return self
+
+    @property
+    def second(self) -> Axis:
+        """Roll or elevation, whichever the geometry has."""
+        axis = self.roll if self.roll is not None else self.elevation
+        assert axis is not None  # guaranteed by the validator
+        return axis
+
+    def as_geometry(self) -> Positioner:
+        """Return the door between readouts and directions."""
+        return Positioner(self.geometry, self.azimuth.map, self.second.map)
+
+
+class Probe(Section):
+    """The probe antenna: ports, roll axis, gain, purity, and optionally its pattern."""
+
+    ports: Literal[1, 2] = 1
+    roll: Axis | None = None
+    gain_dbi: float = number("dBi", -20, 60)
+    cross_polar_db: float = number("dB", -100, 0, -35.0)
+    pattern: str | None = None
+
+
+class Analyzer(Section):
+    """The vector network analyzer and the path between its ports and the antennas."""
+
+    resource: str = "twin"
+    profile: str = "scpi-analyzer"
+    power_dbm: float = number("dBm", -60, 30, 0.0)
+    if_bandwidth_hz: float = number("Hz", 1, 10e6, 1000.0)
+    noise_figure_db: float = number("dB", 0, 60, 25.0)
+    cable_loss_db: float = number("dB", 0, 100, 10.0)
+    sweep_overhead_s: float = number("s", 0, 10, 0.005)
+    timeout_s: float = number("s", 0.1, 600, 10.0)
+
+
+class AxisController(Section):
+    """The controller that turns the axes."""
+
+    resource: str = "twin"
+    profile: str = "gcode-axes"
+    timeout_s: float = number("s", 0.1, 600, 60.0)
+
+
+class Reference(Section):
+    """A pyramidal horn of known dimensions, measured in the same run.
+
+    `switch` routes the analyzer to the horn by a command; `operator` pauses for a person
+    who exchanges the antennas.
+    """
+
+    method: Literal["switch", "operator"] = "switch"
+    aperture_a_mm: float = number("mm", 1, 10000)
+    aperture_b_mm: float = number("mm", 1, 10000)
+    slant_e_mm: float = number("mm", 1, 100000)
+    slant_h_mm: float = number("mm", 1, 100000)
+    phase_centre_mm: float = number("mm", -1000, 1000, 0.0)
+    gain_uncertainty_db: float = number("dB", 0.001, 5, 0.25)
+    sweeps: int = Field(default=4, ge=1, le=1000, json_schema_extra={"unit": "sweeps"})
+
+
+class AlignmentTolerance(Section):
+    """How far each adjustment may be off: expanded values (k = 2) from the set-up protocol."""
+
+    theta_zero_deg: float = number("deg", 0, 10, 0.05)
+    roll_axis_tilt_deg: float = number("deg", 0, 10, 0.05)
+    axes_offset_mm: float = number("mm", 0, 100, 0.3)
+    probe_roll_zero_deg: float = number("deg", 0, 45, 0.2)
+    distance_mm: float = number("mm", 0, 1000, 2.0)
+    device_pose_deg: float = number("deg", 0, 10, 0.1)
+
+
+class Chamber(Section):
+    """Everything that is bolted down, from chamber.toml."""
+
+    name: Annotated[str, Field(min_length=1, max_length=200)]
+    range_length_m: float = number("m", 0.05, 1000)
+    echo_level_db: float = number("dB", -120, 0, -45.0)
+    cable_flex_deg: float = number("deg", 0, 90, 1.0)
+    door_distance_m: float = number("m", 0.1, 1000, 2.0)
+    tie_interval_s: float = number("s", 5, 86400, 180.0)
+    largest_device_m: float = number("m", 0.001, 100, 0.6)
+    positioner: PositionerTable
+    probe: Probe
+    analyzer: Analyzer = Analyzer()
+    axes: AxisController = AxisController()
+    reference: Reference
+    alignment: AlignmentTolerance = AlignmentTolerance()
+
+    @property
+    def axis_table(self) -> dict[str, Axis]:
+        """Every motor axis by name: azimuth, roll or elevation, and the probe's roll."""
+        names = self.positioner.geometry.axis_names
+        table = {names[0]: self.positioner.azimuth, names[1]: self.positioner.second}
+        if self.probe.roll is not None:
+            table["probe"] = self.probe.roll
+        return table
+
+
+class EchoTable(Section):
+    """One reflecting wall of the simulated chamber."""
+
+    normal: Millimetres3
+    distance_m: float = number("m", 0.1, 100)
+    level_db: float = number("dB", -120, 0)
+    phase_deg: float = number("deg", -360, 360, 0.0)
+
+
+class SimulatedChamber(Section):
+    """The truth of the simulated chamber, from twin.toml: what the measurement must cope with."""
+
+    seed: int = Field(default=1, ge=0, le=2**31, json_schema_extra={"unit": "integer"})
+    noise: bool = True
+    drift_db: float = number("dB", 0, 20, 0.0)
+    drift_deg: float = number("deg", 0, 360, 0.0)
+    drift_time_s: float = number("s", 1, 1e6, 1800.0)
+    cable_flex_deg: float = number("deg", 0, 90, 0.0)
+    crosstalk_db: float = number("dB", -200, 0, -120.0)
+    echoes: tuple[EchoTable, ...] = ()
+    theta_zero_deg: float = number("deg", -10, 10, 0.0)
+    roll_axis_tilt_deg: float = number("deg", -10, 10, 0.0)
+    axes_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
+    device_tilt_deg: float = number("deg", -10, 10, 0.0)
+    probe_roll_zero_deg: float = number("deg", -45, 45, 0.0)
+    probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
+    probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
+    time_factor: float = number("times real", 0, 1000, 0.0)

@@ -1,0 +1,51 @@
+"""The device under test, from device.toml."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+import numpy as np
+from pydantic import Field, model_validator
+
+from colure.model.loading import Millimetres3, Section, number
+
+
+class Device(Section):
+    """What is known of the device before it is measured.
+
+    size_mm
+        Width (x), height (y) and depth (z) of the radiating part, metres times 1000.
+    offset_mm
+        Centre of that part relative to the axes' crossing, in the device frame.
+    """
+
+    name: Annotated[str, Field(min_length=1, max_length=200)]
+    note: str = ""
+    size_mm: tuple[
+        Annotated[float, Field(ge=0.1, le=10000)],
+        Annotated[float, Field(ge=0.1, le=10000)],
+        Annotated[float, Field(ge=0.1, le=10000)],
+    ]
+    offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
+    mass_kg: float = number("kg", 0.001, 10000, 1.0)
+    polarization: Literal["linear", "right-hand", "left-hand"] = "linear"
+    slant_deg: float = number("deg", -180, 180, 0.0)
+    expected_gain_dbi: float = number("dBi", -20, 70)
+    input_limit_dbm: float = number("dBm", -60, 60, 20.0)
+
+    @model_validator(mode="after")
+    def _sizes(self) -> Device:
+        if min(self.size_mm) <= 0:
+            raise ValueError(f"size_mm = {list(self.size_mm)} must be above 0 mm in every direction")
+        return self
+
+    @property
+    def reach_m(self) -> float:
+        """Radius of the smallest sphere about the axes' crossing that holds the device, metres."""
+        corner = np.abs(np.asarray(self.offset_mm)) + np.asarray(self.size_mm) / 2.0
+        return float(np.linalg.norm(corner)) * 1e-3
+
+    @property
+    def largest_dimension_m(self) -> float:
+        """Diagonal of the device's front, metres."""
+        return float(np.hypot(self.size_mm[0], self.size_mm[1])) * 1e-3

@@ -1,0 +1,45 @@
+"""What is wanted from the measurement, from goal.toml."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+import numpy as np
+from pydantic import Field, model_validator
+
+from colure.geometry.conventions import FloatArray
+from colure.model.loading import Section, number
+
+
+class Goal(Section):
+    """Band, dynamic range and polarization scheme wanted.
+
+    wanted_level_db
+        Level below the peak down to which the pattern should be right; sets the order.
+    scheme
+        `two-pass`: one probe port following the roll, at two roll offsets;
+        `dual-port`: both ports of a dual-polarized probe in one pass;
+        `auto`: dual-port if the probe has two ports, else two-pass.
+    """
+
+    name: Annotated[str, Field(min_length=1, max_length=200)]
+    start_ghz: float = number("GHz", 0.01, 1100)
+    stop_ghz: float = number("GHz", 0.01, 1100)
+    points: int = Field(ge=1, le=100001, json_schema_extra={"unit": "frequencies"})
+    wanted_level_db: float = number("dB", -100, -10, -50.0)
+    scheme: Literal["auto", "two-pass", "dual-port"] = "auto"
+    step_deg: float | None = Field(default=None, ge=0.05, le=45, json_schema_extra={"unit": "deg"})
+    oversampling: float = number("times the required density", 1.0, 10, 1.0)
+
+    @model_validator(mode="after")
+    def _band(self) -> Goal:
+        if self.stop_ghz < self.start_ghz:
+            raise ValueError(f"stop_ghz = {self.stop_ghz:g} must be at least start_ghz = {self.start_ghz:g} GHz")
+        if self.points == 1 and self.stop_ghz != self.start_ghz:
+            raise ValueError("points = 1 needs start_ghz equal to stop_ghz (GHz)")
+        return self
+
+    @property
+    def frequency_hz(self) -> FloatArray:
+        """The frequencies, equidistant, in hertz."""
+        return np.linspace(self.start_ghz * 1e9, self.stop_ghz * 1e9, self.points)

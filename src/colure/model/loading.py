@@ -1,0 +1,147 @@
+"""TOML in, validated models out; every fault names file, field, value, limit and unit."""
+
+from __future__ import annotations
+
+import difflib
+import tomllib
+from pathlib import Path
+from typing import Annotated, Any, TypeVar, get_args
+
+import annotated_types
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic.fields import FieldInfo
+
+#: A campaign file larger than this is refused before it is parsed.
+LARGEST_TOML_BYTES = 1_000_000
+
+
+class InputError(ValueError):
+    """Bad input: one line per fault, each naming field, value, limit and unit."""
+
+    def __init__(self, faults: list[str]) -> None:
+        super().__init__("\n".join(faults))
+        self.faults = faults
+
+
+class Section(BaseModel):
+    """Base of every table in a campaign file: frozen, no unknown fields, no infinities."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, validate_default=True)
+
+
+def number(unit: str, low: float, high: float, default: float | None = None) -> Any:
+    """Declare a number with its unit and inclusive limits; required when no default is given."""
+    extra = {"unit": unit}
+    if default is None:
+        return Field(ge=low, le=high, json_schema_extra=extra)
+    return Field(default=default, ge=low, le=high, json_schema_extra=extra)
+
+
+Metres3 = tuple[
+    Annotated[float, Field(ge=-100.0, le=100.0)],
+    Annotated[float, Field(ge=-100.0, le=100.0)],
+    Annotated[float, Field(ge=-100.0, le=100.0)],
+]
+Millimetres3 = tuple[
+    Annotated[float, Field(ge=-1000.0, le=1000.0)],
+    Annotated[float, Field(ge=-1000.0, le=1000.0)],
+    Annotated[float, Field(ge=-1000.0, le=1000.0)],
+]
+
+ModelT = TypeVar("ModelT", bound=BaseModel)
+
+
+def read_toml(path: Path) -> dict[str, Any]:
+    """Read a TOML file.
+
+    Raises
+    ------
+    InputError
+        If the file is missing, too large, not UTF-8 or not TOML.
+    """
+    name = path.name
+    try:
+        size = path.stat().st_size
+    except OSError as error:
+        raise InputError([f"{name}: cannot be read from {path.parent}: {error.strerror}"]) from None
+    if size > LARGEST_TOML_BYTES:
+        raise InputError([f"{name}: size = {size}: must be at most {LARGEST_TOML_BYTES} bytes"])
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise InputError([f"{name}: not valid TOML: {error}"]) from None
+
+
+def load(model: type[ModelT], path: Path) -> ModelT:
+    """Read and validate one campaign file; raises `InputError` with every fault found."""
+    return validate(model, read_toml(path), source=path.name)
+
+
+def validate(model: type[ModelT], data: dict[str, Any], *, source: str) -> ModelT:
+    """Validate a table against a model; raises `InputError` with every fault found."""
+    try:
+        return model.model_validate(data)
+    except ValidationError as error:
+        raise InputError([_fault(model, fault, source) for fault in error.errors()]) from None
+
+
+def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
+    path = [part for part in fault["loc"] if not (isinstance(part, str) and part.startswith("function-"))]
+    where = ".".join(str(part) for part in path) or "file"
+    field, owner = _find(model, path)
+    value = fault.get("input")
+    shown = repr(value) if not isinstance(value, (dict, list)) or len(repr(value)) < 60 else "(table)"
+    kind = fault["type"]
+    if kind == "extra_forbidden":
+        known = list(owner.model_fields) if owner is not None else []
+        close = difflib.get_close_matches(str(path[-1]), known, n=1)
+        hint = f"; did you mean {close[0]}?" if close else ""
+        return f"{source}: {where} = {shown}: unknown field; known here: {', '.join(known)}{hint}"
+    if kind == "missing":
+        return f"{source}: {where}: missing; needs {_requirement(field, fault)}"
+    if kind == "value_error":
+        return f"{source}: {where} = {shown}: {str(fault['msg']).removeprefix('Value error, ')}"
+    return f"{source}: {where} = {shown}: must be {_requirement(field, fault)}"
+
+
+def _find(model: type[BaseModel], path: list[Any]) -> tuple[FieldInfo | None, type[BaseModel] | None]:
+    """Walk a fault's path to its field and to the model that owns it."""
+    owner: type[BaseModel] | None = model
+    field: FieldInfo | None = None
+    for part in path:
+        if not isinstance(part, str) or owner is None or part not in owner.model_fields:
+            continue
+        field = owner.model_fields[part]
+        nested = _nested(field.annotation)
+        if part is not path[-1] and nested is not None:
+            owner = nested
+    return field, owner
+
+
+def _nested(annotation: Any) -> type[BaseModel] | None:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    for inner in get_args(annotation):
+        found = _nested(inner)
+        if found is not None:
+            return found
+    return None
+
+
+def _requirement(field: FieldInfo | None, fault: Any) -> str:
+    """Say what a field accepts, from its limits and its unit."""
+    message = str(fault["msg"])
+    message = message[0].lower() + message[1:]
+    if field is None:
+        return message
+    extra = field.json_schema_extra
+    unit = str(extra.get("unit", "")) if isinstance(extra, dict) else ""
+    low = next((m.ge for m in field.metadata if isinstance(m, annotated_types.Ge)), None)
+    high = next((m.le for m in field.metadata if isinstance(m, annotated_types.Le)), None)
+    if low is not None and high is not None:
+        whole = "a whole number" if field.annotation is int else "a number"
+        return f"{whole} from {low:g} to {high:g} {unit}".rstrip()
+    allowed = fault.get("ctx", {}).get("expected")
+    if allowed:
+        return f"one of {allowed}"
+    return f"{message} {f'({unit})' if unit else ''}".rstrip()

@@ -1,0 +1,127 @@
+"""A plan is data: an ordered list of points that can be printed, drawn, hashed and executed."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import dataclass, field
+from enum import StrEnum
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from colure.geometry.conventions import FloatArray, IntArray
+from colure.model.loading import InputError
+
+PLAN_FORMAT = 1
+
+
+class Role(StrEnum):
+    """Why a point is measured."""
+
+    SCAN = "scan"
+    TIE = "tie"
+    REFERENCE = "reference"
+    RESUME = "resume"
+
+
+ROLES = tuple(Role)
+
+
+@dataclass(frozen=True)
+class Plan:
+    """An ordered list of points with axis readouts, and everything predicted about them.
+
+    axes
+        Names of the axes, in the order of `targets`' columns.
+    targets_deg
+        (point, axis) controller readouts in degrees.
+    role, slice_index, pass_index
+        (point,) code into `ROLES`, great-circle slice and polarization pass (-1 if none).
+    ports
+        Analyzer traces read at every point (1, or 1 and 2).
+    """
+
+    axes: tuple[str, ...]
+    targets_deg: FloatArray
+    role: IntArray
+    slice_index: IntArray
+    pass_index: IntArray
+    frequency_hz: FloatArray
+    ports: tuple[int, ...]
+    scheme: str
+    order: int
+    step_deg: float
+    settings: dict[str, Any] = field(default_factory=dict)
+    predicted: dict[str, Any] = field(default_factory=dict)
+    inputs: dict[str, Any] = field(default_factory=dict)
+
+    def __len__(self) -> int:
+        return len(self.role)
+
+    def roles(self) -> list[Role]:
+        """Return the role of every point."""
+        return [ROLES[code] for code in self.role]
+
+    @property
+    def hash(self) -> str:
+        """SHA-256 over everything that decides what is measured (predictions excluded)."""
+        content = self.as_dict()
+        content.pop("predicted")
+        return hashlib.sha256(json.dumps(content, sort_keys=True, separators=(",", ":")).encode()).hexdigest()
+
+    def as_dict(self) -> dict[str, Any]:
+        """Return the plan as plain JSON-ready data; degrees are rounded to a micro-degree."""
+        return {
+            "format": PLAN_FORMAT,
+            "axes": list(self.axes),
+            "targets_deg": np.round(self.targets_deg, 6).tolist(),
+            "role": self.role.tolist(),
+            "slice_index": self.slice_index.tolist(),
+            "pass_index": self.pass_index.tolist(),
+            "frequency_hz": np.round(self.frequency_hz, 3).tolist(),
+            "ports": list(self.ports),
+            "scheme": self.scheme,
+            "order": self.order,
+            "step_deg": self.step_deg,
+            "settings": self.settings,
+            "predicted": self.predicted,
+            "inputs": self.inputs,
+        }
+
+    @classmethod
+    def from_dict(cls, data: dict[str, Any]) -> Plan:
+        """Rebuild a plan from `as_dict`; raises `InputError` if it is not one of ours."""
+        if data.get("format") != PLAN_FORMAT:
+            raise InputError([f"plan: format = {data.get('format')!r}: must be {PLAN_FORMAT} (version)"])
+        try:
+            return cls(
+                axes=tuple(data["axes"]),
+                targets_deg=np.asarray(data["targets_deg"], float).reshape(-1, len(data["axes"])),
+                role=np.asarray(data["role"], np.int64),
+                slice_index=np.asarray(data["slice_index"], np.int64),
+                pass_index=np.asarray(data["pass_index"], np.int64),
+                frequency_hz=np.asarray(data["frequency_hz"], float),
+                ports=tuple(data["ports"]),
+                scheme=data["scheme"],
+                order=data["order"],
+                step_deg=data["step_deg"],
+                settings=data["settings"],
+                predicted=data["predicted"],
+                inputs=data["inputs"],
+            )
+        except (KeyError, TypeError, ValueError) as error:
+            raise InputError([f"plan: field missing or malformed: {error}"]) from None
+
+    def save(self, path: Path) -> None:
+        """Write the plan as JSON."""
+        path.write_text(json.dumps(self.as_dict()), encoding="utf-8")
+
+    @classmethod
+    def load(cls, path: Path) -> Plan:
+        """Read a plan written by `save`."""
+        try:
+            return cls.from_dict(json.loads(path.read_text(encoding="utf-8")))
+        except (OSError, json.JSONDecodeError) as error:
+            raise InputError([f"{path.name}: cannot be read as a plan: {error}"]) from None

@@ -1,0 +1,1 @@
+"""Goal + Chamber + Device -> Plan, before anything moves."""

@@ -1,0 +1,104 @@
+"""One call from campaign to plan, with every prediction a person wants before starting."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+from colure.model.plan import ROLES, Plan, Role
+from colure.planning.duration import sweep_time
+from colure.planning.exposure import assess_exposure
+from colure.planning.level import link_budget
+from colure.planning.path import build_path, polarization_scheme
+from colure.planning.reach import assess
+from colure.planning.sampling import order_for, order_of_step, step_for
+
+
+def make_plan(campaign: Campaign) -> Plan:
+    """Turn goal, chamber and device into a plan.
+
+    Raises
+    ------
+    InputError
+        If a limit would be crossed or a step is too coarse for the device.
+    """
+    goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
+    top_hz = float(goal.frequency_hz[-1])
+    needed = order_for(reach_m=device.reach_m, frequency_hz=top_hz, level_db=goal.wanted_level_db)
+    step = step_for(needed, oversampling=goal.oversampling) if goal.step_deg is None else goal.step_deg
+    if not np.isclose(180.0 / step, round(180.0 / step)):
+        raise InputError([f"goal.toml: step_deg = {step:g}: must divide 180 deg without remainder"])
+    if order_of_step(step) < needed:
+        raise InputError(
+            [
+                f"goal.toml: step_deg = {step:g}: must be at most {step_for(needed):g} deg for order {needed} "
+                f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
+            ]
+        )
+    path = build_path(goal, chamber, step)
+    plan = Plan(
+        axes=path.axes,
+        targets_deg=path.targets_deg,
+        role=path.role,
+        slice_index=path.slice_index,
+        pass_index=path.pass_index,
+        frequency_hz=goal.frequency_hz,
+        ports=(1, 2) if polarization_scheme(goal, chamber) == "dual-port" else (1,),
+        scheme=polarization_scheme(goal, chamber),
+        order=needed,
+        step_deg=step,
+        settings={
+            "power_dbm": chamber.analyzer.power_dbm,
+            "if_bandwidth_hz": chamber.analyzer.if_bandwidth_hz,
+            "start_hz": float(goal.frequency_hz[0]),
+            "stop_hz": top_hz,
+            "points": goal.points,
+        },
+        predicted=_predictions(campaign, path.time_s, path.role),
+        inputs={
+            "goal": goal.model_dump(mode="json"),
+            "chamber": chamber.model_dump(mode="json"),
+            "device": device.model_dump(mode="json"),
+        },
+    )
+    return plan
+
+
+def _predictions(campaign: Campaign, time_s: np.ndarray, role: np.ndarray) -> dict[str, object]:
+    goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
+    top_hz = float(goal.frequency_hz[-1])
+    reach = assess(
+        range_length_m=chamber.range_length_m,
+        reach_m=device.reach_m,
+        largest_m=device.largest_dimension_m,
+        frequency_hz=top_hz,
+    )
+    analyzer = chamber.analyzer
+    budget = link_budget(
+        frequency_hz=top_hz,
+        distance_m=chamber.range_length_m,
+        power_dbm=analyzer.power_dbm,
+        device_gain_dbi=device.expected_gain_dbi,
+        probe_gain_dbi=chamber.probe.gain_dbi,
+        cable_loss_db=analyzer.cable_loss_db,
+        noise_figure_db=analyzer.noise_figure_db,
+        if_bandwidth_hz=analyzer.if_bandwidth_hz,
+        wanted_level_db=goal.wanted_level_db,
+    )
+    exposure = assess_exposure(
+        power_dbm=analyzer.power_dbm,
+        gain_dbi=device.expected_gain_dbi,
+        distance_m=chamber.door_distance_m,
+        frequency_hz=top_hz,
+    )
+    counts = {r.value: int(np.sum(role == code)) for code, r in enumerate(ROLES) if r is not Role.RESUME}
+    return {
+        "duration_s": float(time_s.sum()),
+        "sweep_s": sweep_time(goal.points, analyzer),
+        "points": counts,
+        "data_bytes": int(len(role) * goal.points * 16 * (2 if chamber.probe.ports == 2 else 1)),
+        "reach": reach.__dict__,
+        "level": budget.__dict__,
+        "exposure": exposure.__dict__,
+    }

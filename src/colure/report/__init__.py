@@ -1,0 +1,1 @@
+"""Figures and plots -> pages; computes nothing of its own."""

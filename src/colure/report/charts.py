@@ -1,0 +1,235 @@
+"""Every chart of the report; each takes arrays and returns a matplotlib figure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
+from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure as Canvas
+
+    from colure.analysis.drift import DriftTrack
+    from colure.analysis.figures.evaluate import Cut
+    from colure.model.figure import Figure
+
+FLOOR_DB = -50.0
+
+
+def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, stray_db: float) -> Canvas:
+    """Draw co- and cross-polar cuts of both planes in dBi, with the band that stray signals allow."""
+    with styled():
+        figure = canvas(7.2, 5.2)
+        axes = figure.subplots(len(cuts), 1, sharex=True)
+        for ax, (plane, one) in zip(np.atleast_1d(axes), cuts.items(), strict=True):
+            co, cross = amplitude_db(one.co), amplitude_db(one.cross)
+            stray = 10 ** ((peak_gain_dbi + stray_db) / 20.0)
+            low = amplitude_db(np.maximum(np.abs(one.co) - 2 * stray, 1e-9))
+            high = amplitude_db(np.abs(one.co) + 2 * stray)
+            ax.fill_between(one.angle_deg, low, high, color=BAND, alpha=0.6, linewidth=0)
+            ax.plot(one.angle_deg, co, color=CO)
+            ax.plot(one.angle_deg, cross, color=CROSS, linestyle=(0, (4, 2)))
+            ax.set_ylim(peak_gain_dbi + FLOOR_DB, peak_gain_dbi + 4)
+            ax.set_xlim(-180, 180)
+            ax.set_xticks(range(-180, 181, 30))
+            ax.set_ylabel("gain / dBi")
+            ax.set_title(f"{plane} plane through the peak")
+            _label_lines(ax)
+        np.atleast_1d(axes)[-1].set_xlabel("angle from the peak / deg")
+        return figure
+
+
+def _label_lines(ax: Any) -> None:
+    """Name the lines in the empty corner beside the main lobe, in their own colours."""
+    ax.text(0.015, 0.94, "co-polar, band: stray signals (k = 2)", transform=ax.transAxes, color=CO, va="top")
+    ax.text(0.015, 0.83, "cross-polar (dashed)", transform=ax.transAxes, color=CROSS, va="top")
+
+
+def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Canvas:
+    """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak."""
+    with styled():
+        figure = canvas(7.2, 3.9)
+        for index, (plane, one) in enumerate(cuts.items()):
+            ax = figure.add_subplot(1, len(cuts), index + 1, projection="polar")
+            ax.set_theta_zero_location("N")
+            ax.set_theta_direction(-1)
+            angle = np.deg2rad(one.angle_deg)
+            for values, colour, dash in ((one.co, CO, "-"), (one.cross, CROSS, (0, (4, 2)))):
+                level = np.maximum(amplitude_db(values) - peak_gain_dbi, FLOOR_DB)
+                ax.plot(angle, level, color=colour, linestyle=dash, linewidth=1.3)
+            ax.set_ylim(FLOOR_DB, 0)
+            ax.set_yticks([-40, -30, -20, -10, 0], ["-40", "-30", "-20", "-10", "0 dB"], fontsize=7, color=MUTED)
+            ax.set_rlabel_position(112)
+            ax.set_thetagrids(range(0, 360, 30), [_signed(a) for a in range(0, 360, 30)], fontsize=8)
+            ax.set_title(f"{plane} plane", pad=14)
+        figure.text(0.5, 0.015, "solid: co-polar   dashed: cross-polar   relative to the peak", ha="center", color=MUTED)
+        figure.get_layout_engine().set(rect=(0, 0.05, 1, 0.95))  # type: ignore[union-attr]
+        return figure
+
+
+def _signed(angle: int) -> str:
+    return f"{angle if angle <= 180 else angle - 360}\u00b0"
+
+
+def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Canvas:
+    """Draw total gain over theta and phi; `field` (2, theta, phi)."""
+    with styled():
+        figure = canvas(7.2, 3.6)
+        ax = figure.subplots()
+        level = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-12))
+        top = float(level.max())
+        closed = np.concatenate([level, level[:, :1]], axis=1)
+        mesh = ax.pcolormesh(
+            np.append(phi_deg, 360.0), theta_deg, closed, cmap=FIELD_MAP, vmin=top + FLOOR_DB, vmax=top,
+            shading="gouraud", rasterized=True,
+        )  # fmt: skip
+        lines = ax.contour(
+            np.append(phi_deg, 360.0), theta_deg, closed, levels=top + np.array([-40, -30, -20, -10, -3.0103]),
+            colors="white", linewidths=0.7,
+        )  # fmt: skip
+        ax.clabel(lines, fmt=lambda v: f"{v - top:.0f} dB", fontsize=7)
+        ax.set_ylim(180, 0)
+        ax.set_yticks(range(0, 181, 30))
+        ax.set_xticks(range(0, 361, 45))
+        ax.grid(visible=False)
+        ax.set_xlabel("phi / deg (from +x towards +y)")
+        ax.set_ylabel("theta / deg (from boresight)")
+        ax.set_title("Total gain over the whole sphere; contours relative to the peak")
+        figure.colorbar(mesh, ax=ax, label="gain / dBi", pad=0.02)
+        return figure
+
+
+def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Canvas:
+    """Draw the pattern as a solid: radius and colour are total gain down to 40 dB below the peak."""
+    import matplotlib as mpl
+
+    with styled():
+        figure = canvas(5.4, 4.6)
+        ax: Any = figure.add_subplot(projection="3d")
+        level = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-12))
+        top = float(level.max())
+        closed = np.concatenate([level, level[:, :1]], axis=1)[::2, ::2]
+        radius = np.clip((closed - top + 40.0) / 40.0, 0.0, 1.0)
+        t, p = np.meshgrid(np.deg2rad(theta_deg[::2]), np.deg2rad(np.append(phi_deg, 360.0)[::2]), indexing="ij")
+        colours = mpl.colormaps[FIELD_MAP](radius)
+        # Drawn with boresight to the right and y up, as seen from beside the range.
+        x, y, z = radius * np.sin(t) * np.cos(p), radius * np.sin(t) * np.sin(p), radius * np.cos(t)
+        ax.plot_surface(z, x, y, facecolors=colours, rstride=1, cstride=1, linewidth=0, antialiased=False, shade=False)
+        for end, name in (((1.1, 0, 0), "z"), ((0, 0.7, 0), "x"), ((0, 0, 0.7), "y")):
+            ax.plot([0, end[0]], [0, end[1]], [0, end[2]], color=INK, linewidth=0.8)
+            ax.text(*end, name, color=INK, fontsize=8)
+        ax.set_xlim(-0.4, 1.2)
+        ax.set_ylim(-0.8, 0.8)
+        ax.set_zlim(-0.8, 0.8)
+        ax.set_box_aspect((1, 1, 1), zoom=1.35)
+        ax.view_init(elev=22, azim=-62)
+        ax.set_axis_off()
+        ax.set_title("Total gain, 40 dB from centre to peak; z is boresight")
+        bar = mpl.cm.ScalarMappable(mpl.colors.Normalize(top - 40.0, top), FIELD_MAP)
+        figure.colorbar(bar, ax=ax, label="gain / dBi", shrink=0.7, pad=0.02)
+        return figure
+
+
+def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]]) -> Canvas:
+    """Draw figures over frequency with their intervals, one panel each."""
+    with styled():
+        rows = (len(groups) + 1) // 2
+        figure = canvas(7.2, 1.9 * rows)
+        axes = figure.subplots(rows, 2, squeeze=False)
+        for ax, (title, figures) in zip(axes.flat, groups, strict=False):
+            f = np.array([one.frequency_hz for one in figures]) / 1e9
+            value = np.array([one.value for one in figures])
+            ax.fill_between(f, [one.lower for one in figures], [one.upper for one in figures], color=BAND, alpha=0.6,
+                            linewidth=0)  # fmt: skip
+            ax.plot(f, value, color=CO, marker="o", markersize=3)
+            ax.set_title(title)
+            ax.set_ylabel(figures[0].unit)
+            ax.ticklabel_format(useOffset=False)
+        for ax in list(axes.flat)[len(groups) :]:
+            ax.set_visible(False)
+        for ax in axes[-1]:
+            ax.set_xlabel("frequency / GHz")
+        return figure
+
+
+def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Canvas:
+    """Draw what the tie points drifted by, at the band's ends and centre."""
+    with styled():
+        figure = canvas(7.2, 2.9)
+        left, right = figure.subplots(1, 2)
+        minutes = drift.time_s / 60.0
+        picks = sorted({0, frequency_hz.size // 2, frequency_hz.size - 1})
+        for index, colour, marker in zip(picks, (CO, CROSS, ACCENT), ("o", "s", "^"), strict=False):
+            ratio = drift.ratio[:, index]
+            name = f"{frequency_hz[index] / 1e9:.3f} GHz"
+            left.plot(minutes, amplitude_db(ratio), color=colour, marker=marker, markersize=3, label=name)
+            right.plot(minutes, np.rad2deg(np.unwrap(np.angle(ratio))), color=colour, marker=marker, markersize=3)
+        left.set_title("Level of the tie point")
+        left.set_ylabel("dB from the first tie")
+        right.set_title("Phase of the tie point")
+        right.set_ylabel("deg from the first tie")
+        left.legend(frameon=False, fontsize=8)
+        for ax in (left, right):
+            ax.set_xlabel("time / min")
+        return figure
+
+
+def budget_bars(figures: Sequence[Figure]) -> Canvas:
+    """Draw the contributions to each figure's uncertainty as shares of its variance."""
+    with styled():
+        figure = canvas(7.2, 0.42 * len(figures) + 1.2)
+        ax = figure.subplots()
+        terms = [row.term for row in figures[0].budget]
+        shades = ["#0b3c4d", "#2a7f9e", "#8fc1d4", "#c8641b", "#e8b07a", "#7a3b69", "#c9a3bd", "#6b7a86"]
+        hatches = ["", "//", "", "..", "", "xx", "", "--"]
+        start = np.zeros(len(figures))
+        for index, term in enumerate(terms):
+            share = np.array([_share(one, term) for one in figures])
+            ax.barh(range(len(figures)), share, left=start, color=shades[index % 8], hatch=hatches[index % 8],
+                    edgecolor="white", linewidth=0.4, label=term)  # fmt: skip
+            start += share
+        ax.set_yticks(range(len(figures)), [f"{one.label}  {one.interval_text()} {one.unit}" for one in figures])
+        ax.invert_yaxis()
+        ax.set_xlim(0, 100)
+        ax.set_xlabel("share of the variance / %")
+        ax.grid(visible=False, axis="y")
+        ax.legend(ncols=4, frameon=False, fontsize=8, loc="lower center", bbox_to_anchor=(0.3, 1.0))
+        return figure
+
+
+def _share(one: Figure, term: str) -> float:
+    total = sum(row.expanded**2 for row in one.budget)
+    part = sum(row.expanded**2 for row in one.budget if row.term == term)
+    return 100.0 * part / total if total > 0 else 0.0
+
+
+def range_sketch(range_length_m: float, offset_mm: tuple[float, float, float], reach_m: float, names: tuple[str, str]) -> Canvas:
+    """Draw the range from above: axes' crossing, turning sphere, device, probe; to scale."""
+    with styled():
+        figure = canvas(7.2, 2.1)
+        ax = figure.subplots()
+        circle = np.linspace(0, 2 * np.pi, 200)
+        ax.fill(reach_m * np.cos(circle), reach_m * np.sin(circle), color=BAND, alpha=0.5, linewidth=0)
+        z = 1e-3 * offset_mm[2]
+        ax.plot([z, z], [-0.025, 0.025], color=CO, linewidth=3, solid_capstyle="butt")
+        ax.plot([0], [0], marker="+", color=INK, markersize=12)
+        ax.plot([range_length_m, range_length_m + 0.06], [0, 0], color=CROSS, linewidth=6, solid_capstyle="butt")
+        ax.annotate("", (range_length_m, -0.075), (0, -0.075), arrowprops={"arrowstyle": "<->", "color": INK})
+        ax.text(range_length_m / 2, -0.07, f"range length {range_length_m:g} m", ha="center", va="bottom")
+        ax.text(0.0, 0.105, f"axes' crossing ({names[0]}, {names[1]}); device {abs(offset_mm[2]):g} mm "
+                f"{'behind' if offset_mm[2] < 0 else 'in front'}, turning radius {1e3 * reach_m:.0f} mm",
+                ha="left", va="bottom")  # fmt: skip
+        ax.text(range_length_m + 0.07, 0, "probe", va="center", color=CROSS)
+        ax.set_aspect("equal")
+        ax.set_xlim(-0.12, range_length_m + 0.2)
+        ax.set_ylim(-0.12, 0.15)
+        ax.grid(visible=False)
+        ax.set_yticks([])
+        ax.spines["left"].set_visible(False)
+        ax.spines["bottom"].set_color(GRID)
+        ax.set_xlabel("z / m, seen from above, to scale")
+        return figure

@@ -1,0 +1,255 @@
+"""What the report says, from a processed run; every number comes from elsewhere."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from colure.analysis.figures.definitions import DEFINITIONS, NAMES
+from colure.analysis.figures.evaluate import cut, find_beam
+from colure.model.files import history
+from colure.model.pattern import field_of
+from colure.report import charts
+from colure.report.document import Block, Chart, Document, Link, Paragraph, Section, Table, chart
+
+if TYPE_CHECKING:
+    from colure.analysis.recipe import Processed
+    from colure.model.chamber import Chamber
+    from colure.model.device import Device
+    from colure.model.figure import Figure
+    from colure.model.plan import Plan
+
+OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_elevation_deg", "beamwidth_e_deg",
+                  "beamwidth_h_deg", "side_lobe_e_db", "xpd_db")  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Source:
+    """Everything the report shows."""
+
+    plan: Plan
+    chamber: Chamber
+    device: Device
+    processed: Processed
+    figures: list[Figure]
+    record_attrs: dict[str, Any]
+    record_file: str
+    record_sha256: str
+    demo: bool
+
+
+def compose(source: Source) -> Document:
+    """Return the whole report."""
+    centre = source.processed.frequency_hz.size // 2
+    frequency = float(source.processed.frequency_hz[centre])
+    here = [figure for figure in source.figures if figure.frequency_hz == frequency]
+    return Document(
+        title=source.device.name,
+        subtitle=f"Antenna pattern measurement, {_band(source)}"
+        + (" \u2014 invented demo data from a simulated chamber" if source.demo else ""),
+        answer=_answer(source, here, frequency),
+        sections=(
+            _set_up(source),
+            _figures_section(source, here, frequency),
+            _cuts_section(source, centre, frequency),
+            _sphere_section(source, centre, frequency),
+            _frequency_section(source),
+            _budget_section(source, here, frequency),
+            _drift_section(source),
+            _trace_section(source),
+            _definitions_section(),
+        ),
+    )
+
+
+def _band(source: Source) -> str:
+    f = source.processed.frequency_hz / 1e9
+    return f"{f[0]:.3f} to {f[-1]:.3f} GHz, {f.size} frequencies"
+
+
+def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, ...]:
+    by_name = {figure.name: figure for figure in here}
+    gain, sll_e, sll_h = by_name["gain_dbi"], by_name["side_lobe_e_db"], by_name["side_lobe_h_db"]
+    biggest = max(gain.budget, key=lambda row: row.expanded)
+    points = source.plan.predicted["points"]
+    return (
+        f"At {frequency / 1e9:.3f} GHz the device radiates a peak realized gain of {gain.text()} {gain.unit}; first "
+        f"side lobes {sll_e.text()} dB (E plane) and {sll_h.text()} dB (H plane).",
+        f"Measured on {points['scan']} points over the whole sphere ({source.plan.scheme} scheme, "
+        f"{source.plan.step_deg:g} deg steps, order {source.plan.order}), {points['tie']} tie points, "
+        f"{points['reference']} reference sweeps; every planned point is present.",
+        f"All intervals are expanded uncertainties, k = 2, about 95 %. The gain's largest contribution is "
+        f"{biggest.term} (\u00b1{biggest.expanded:.2f} dB).",
+    )
+
+
+def _set_up(source: Source) -> Section:
+    chamber, device, plan = source.chamber, source.device, source.plan
+    reach, level = plan.predicted["reach"], plan.predicted["level"]
+    geometry = chamber.positioner.geometry
+    rows = (
+        ("Positioner", f"{geometry.value}; direction under test d = {geometry.direction_formula}"),
+        ("Range length", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb is {reach['far_field_m']:.2f} m; {reach['verdict']}"),
+        ("Device", f"{device.size_mm[0]:g} x {device.size_mm[1]:g} x {device.size_mm[2]:g} mm, "
+                   f"centre at {device.offset_mm} mm from the axes' crossing"),
+        ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm; order {plan.order}; step {plan.step_deg:g} deg"),
+        ("Polarization scheme", _scheme_words(plan.scheme)),
+        ("Probe", f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
+                  f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
+        ("Analyzer", f"{chamber.analyzer.power_dbm:g} dBm, {chamber.analyzer.if_bandwidth_hz:g} Hz; predicted signal-to-noise "
+                     f"{level['snr_peak_db']:.0f} dB at the peak"),
+        ("Reference", f"pyramidal horn {chamber.reference.aperture_a_mm:g} x {chamber.reference.aperture_b_mm:g} mm, gain from its dimensions, "
+                      f"\u00b1{chamber.reference.gain_uncertainty_db:g} dB"),
+        ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
+    )  # fmt: skip
+    sketch = charts.range_sketch(
+        chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names
+    )
+    return Section(
+        "Set-up and plan",
+        (Table(("", ""), rows, wide=True), chart(sketch, "The range from above.", width_percent=92)),
+    )
+
+
+def _scheme_words(scheme: str) -> str:
+    if scheme == "two-pass":
+        return (
+            "one probe port that turns against the roll axis (chi = psi - phi), psi = 0 then 90 deg: "
+            "both Ludwig-3 components"
+        )
+    return "dual-polarized probe, both ports in one pass"
+
+
+def _figures_section(source: Source, here: list[Figure], frequency: float) -> Section:
+    rows = tuple((figure.label, figure.text(), figure.unit) for figure in here)
+    blocks: list[Block] = [Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), rows)]
+    for names in (NAMES[:6], NAMES[6:]):
+        chosen = [d for d in DEFINITIONS if d.name in names]
+        header = ("GHz", *(f"{d.label} / {d.unit}" for d in chosen))
+        table_rows = []
+        for f in source.processed.frequency_hz:
+            found = {figure.name: figure for figure in source.figures if figure.frequency_hz == f}
+            table_rows.append((f"{f / 1e9:.3f}", *(found[d.name].text() for d in chosen)))
+        blocks.append(Table(header, tuple(table_rows)))
+    return Section("Figures", tuple(blocks))
+
+
+def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
+    coefficients = source.processed.expansion.coefficients[centre]
+    slant = source.processed.budget.slant
+    beam = find_beam(coefficients, slant=slant)
+    planes = {plane: cut(coefficients, beam, plane=plane, slant=slant) for plane in ("E", "H")}
+    gain = 10.0 * np.log10(beam.intensity)
+    return Section(
+        "Cuts",
+        (
+            chart(
+                charts.cuts_rectangular(planes, gain, source.chamber.echo_level_db),
+                f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, Ludwig-3 components.",
+            ),
+            chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz."),
+        ),
+        new_page=True,
+    )
+
+
+def _sphere_section(source: Source, centre: int, frequency: float) -> Section:
+    pattern = source.processed.pattern
+    theta, phi = pattern["theta"].values, pattern["phi"].values
+    field = field_of(pattern)[centre]
+    return Section(
+        "The whole sphere",
+        (
+            chart(charts.sphere_map(theta, phi, field), f"Total gain, {frequency / 1e9:.3f} GHz.", dense=True),
+            chart(charts.solid(theta, phi, field), f"The same as a solid, {frequency / 1e9:.3f} GHz.", dense=True,
+                  width_percent=72),
+        ),
+    )  # fmt: skip
+
+
+def _frequency_section(source: Source) -> Section:
+    if source.processed.frequency_hz.size < 2:
+        return Section("Over frequency", (Paragraph("One frequency was measured."),))
+    groups = []
+    for name in OVER_FREQUENCY:
+        found = [figure for figure in source.figures if figure.name == name]
+        groups.append((found[0].label, found))
+    return Section(
+        "Over frequency",
+        (chart(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals."),),
+        new_page=True,
+    )
+
+
+def _budget_section(source: Source, here: list[Figure], frequency: float) -> Section:
+    terms = [row.term for row in here[0].budget]
+    header = ("Figure", *terms, "combined")
+    rows = []
+    for figure in here:
+        by_term = {row.term: row.expanded for row in figure.budget}
+        rows.append((f"{figure.label} / {figure.unit}", *(_small(by_term[t]) for t in terms), figure.interval_text()))
+    basis = tuple((row.term, row.basis) for row in here[0].budget)
+    return Section(
+        "Uncertainty budget",
+        (
+            Paragraph(
+                "Every cause is applied to the data and the recipe is run again; the change of each figure is its "
+                "contribution. Half widths, k = 2, combined by root sum of squares (JCGM 100:2008)."
+            ),
+            chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz."),
+            Table(header, tuple(rows), caption="Contributions in the figure's own unit."),
+            Table(("Term", "Where its size comes from"), basis, wide=True),
+        ),
+    )
+
+
+def _small(value: float) -> str:
+    return "0" if value == 0.0 else f"{value:.2g}" if value >= 0.001 else "<0.001"
+
+
+def _drift_section(source: Source) -> Section:
+    drift = source.processed.drift
+    return Section(
+        "Drift",
+        (
+            chart(charts.drift_record(drift, source.processed.frequency_hz), "Tie points over the run."),
+            Paragraph(
+                f"{drift.time_s.size} tie points. Each is predicted by its neighbours within "
+                f"{100 * drift.residual:.2f} % in amplitude (rms), the residual carried into the budget."
+            ),
+        ),
+    )
+
+
+def _trace_section(source: Source) -> Section:
+    steps = tuple(
+        (entry["step"], ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "identity")))
+        for entry in history(source.processed.pattern)
+    )
+    return Section(
+        "The way back to the raw data",
+        (
+            Table(("Step", "Parameters"), steps, wide=True),
+            Link("Record", source.record_file, f"SHA-256 {source.record_sha256}"),
+            Link("Journal", "journal.sqlite", f"root hash {source.record_attrs.get('journal_root_hash', 'unknown')}"),
+            Link("Pattern", "pattern.nc", "netCDF-4, e_theta and e_phi on a 1 deg grid"),
+            Paragraph(f"Plan hash {source.plan.hash}"),
+        ),
+    )
+
+
+def _short(value: Any) -> str:
+    text = f"{value:.6g}" if isinstance(value, float) else str(value)
+    return text if len(text) <= 90 else text[:87] + "..."
+
+
+def _definitions_section() -> Section:
+    rows = tuple((d.label, d.text, d.source) for d in DEFINITIONS)
+    return Section("Definitions", (Table(("Figure", "Meaning", "Source"), rows, wide=True),))
+
+
+def charts_of(document: Document) -> list[Chart]:
+    """Return every chart of a document in order."""
+    return [block for section in document.sections for block in section.blocks if isinstance(block, Chart)]

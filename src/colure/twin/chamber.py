@@ -1,0 +1,153 @@
+"""The simulated chamber: what the analyzer would read, with everything a real range adds."""
+
+from __future__ import annotations
+
+import threading
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.kinematics import Geometry, Misalignment, device_to_lab, probe_to_lab
+from colure.geometry.rotations import RigidMotion
+from colure.model.chamber import Chamber, SimulatedChamber
+from colure.twin.antennas import horn, panel, probe_ports
+from colure.twin.sources import Cluster, transmission
+
+DEVICE_CHANNEL = 1
+REFERENCE_CHANNEL = 2
+
+
+def misalignment_of(truth: SimulatedChamber) -> Misalignment:
+    """Return the rigid errors declared in twin.toml."""
+    offset = tuple(1e-3 * x for x in truth.axes_offset_mm)
+    probe = tuple(1e-3 * x for x in truth.probe_offset_mm)
+    return Misalignment(
+        carried_axis_tilt=(np.deg2rad(truth.roll_axis_tilt_deg), 0.0, 0.0),
+        carried_axis_offset=(offset[0], offset[1], offset[2]),
+        device_tilt=(np.deg2rad(truth.device_tilt_deg), 0.0, 0.0),
+        azimuth_zero=float(np.deg2rad(truth.theta_zero_deg)),
+        probe_offset=(probe[0], probe[1], probe[2]),
+        probe_roll_zero=float(np.deg2rad(truth.probe_roll_zero_deg)),
+    )
+
+
+class SimulatedRange:
+    """Antennas, walls, drift, cables and receiver of one chamber; thread-safe.
+
+    Frequencies may be set anew at any time; antennas are rebuilt for them.
+    """
+
+    def __init__(self, chamber: Chamber, truth: SimulatedChamber, device_offset_m: tuple[float, float, float]) -> None:
+        self.chamber = chamber
+        self.truth = truth
+        self._offset = device_offset_m
+        self._misalignment = misalignment_of(truth)
+        self._random = np.random.default_rng(truth.seed)
+        self._lock = threading.Lock()
+        self._antennas: dict[int, tuple[Cluster, FloatArray]] = {}
+        self._ports: list[tuple[Cluster, FloatArray]] = []
+        self._frequency = np.zeros(0)
+
+    def set_frequencies(self, frequency_hz: FloatArray) -> None:
+        """Rebuild the antennas for a list of frequencies."""
+        if np.array_equal(frequency_hz, self._frequency):
+            return
+        reference = self.chamber.reference
+        device = panel(frequency_hz, centre_m=self._offset)
+        standard = horn(
+            frequency_hz,
+            a_m=1e-3 * reference.aperture_a_mm,
+            b_m=1e-3 * reference.aperture_b_mm,
+            slant_e_m=1e-3 * reference.slant_e_mm,
+            slant_h_m=1e-3 * reference.slant_h_mm,
+        )
+        self._antennas = {
+            DEVICE_CHANNEL: (device, device.power()),
+            REFERENCE_CHANNEL: (standard, standard.power()),
+        }
+        ports = probe_ports(frequency_hz, cross_polar_db=self.truth.probe_cross_polar_db)
+        self._ports = [(port, port.power()) for port in ports]
+        self._frequency = np.array(frequency_hz)
+
+    def angles_deg(self, readouts_deg: dict[str, float]) -> dict[str, float]:
+        """Return the convention's angles for controller readouts."""
+        return {
+            name: float(axis.map.angle_deg(readouts_deg[name])) for name, axis in self.chamber.axis_table.items()
+        }
+
+    def received(self, readouts_deg: dict[str, float], port: int, channel: int = DEVICE_CHANNEL) -> ComplexArray:
+        """Return S21 of the antennas and walls alone, shape (frequency,)."""
+        angles = self.angles_deg(readouts_deg)
+        first, second = (angles[name] for name in self.chamber.positioner.geometry.axis_names)
+        antenna, power = self._antennas[channel]
+        motion = device_to_lab(
+            self.chamber.positioner.geometry,
+            first=np.deg2rad(first),
+            second=np.deg2rad(second),
+            misalignment=self._misalignment,
+        )
+        placed = antenna.moved(RigidMotion(motion.rotation, motion.translation))
+        roll = np.deg2rad(angles.get("probe", 0.0))
+        probe = probe_to_lab(distance=self.chamber.range_length_m, roll=roll, misalignment=self._misalignment)
+        receiver, receiver_power = self._ports[port - 1]
+        return transmission(
+            self._with_walls(placed), receiver.moved(probe), source_power=power, receiver_power=receiver_power
+        )
+
+    def _with_walls(self, antenna: Cluster) -> Cluster:
+        """Return the antenna together with its images in every wall."""
+        parts = [antenna]
+        for wall in self.truth.echoes:
+            reflection = 10 ** (wall.level_db / 20.0) * np.exp(1j * np.deg2rad(wall.phase_deg))
+            normal = np.asarray(wall.normal) / np.linalg.norm(wall.normal)
+            parts.append(antenna.mirrored(normal, wall.distance_m, complex(reflection)))
+        return Cluster(
+            antenna.frequency_hz,
+            np.concatenate([p.position for p in parts]),
+            np.concatenate([p.electric for p in parts]),
+            np.concatenate([p.magnetic for p in parts]),
+            np.concatenate([p.weights for p in parts], axis=1),
+            antenna.efficiency,
+        )
+
+    def sweep(
+        self,
+        readouts_deg: dict[str, float],
+        *,
+        port: int,
+        channel: int,
+        time_s: float,
+        power_dbm: float,
+        if_bandwidth_hz: float,
+    ) -> ComplexArray:
+        """Return one sweep as the analyzer reads it: path, drift, cable, leakage, noise."""
+        truth, analyzer = self.truth, self.chamber.analyzer
+        clean = self.received(readouts_deg, port, channel)
+        first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
+        flex = np.exp(1j * np.deg2rad(truth.cable_flex_deg) * np.sin(np.deg2rad(first)))
+        value = clean * self._path() * self._drift(time_s) * flex
+        value = value + 10 ** (truth.crosstalk_db / 20.0) * np.exp(1j * (0.7 + 1e-9 * self._frequency))
+        if truth.noise:
+            noise_dbm = -173.975 + analyzer.noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
+            sigma = 10 ** ((noise_dbm - power_dbm) / 20.0) / np.sqrt(2.0)
+            with self._lock:
+                normal = self._random.normal(size=(2, self._frequency.size))
+            value = value + sigma * (normal[0] + 1j * normal[1])
+        return np.asarray(value)
+
+    def _path(self) -> ComplexArray:
+        """Fixed cables: loss, a little ripple, 4 m of electrical length."""
+        ripple = 0.3 * np.sin(2.0 * np.pi * self._frequency / 180e6)
+        loss = 10 ** ((-self.chamber.analyzer.cable_loss_db + ripple) / 20.0)
+        return np.asarray(loss * np.exp(-2j * np.pi * self._frequency * 4.0 / 299_792_458.0))
+
+    def _drift(self, time_s: float) -> complex:
+        """Warm-up plus a slow swing, in dB and degrees."""
+        truth = self.truth
+        shape = 1.0 - np.exp(-time_s / truth.drift_time_s) + 0.2 * np.sin(2.0 * np.pi * time_s / (truth.drift_time_s))
+        return complex(10 ** (-truth.drift_db * shape / 20.0) * np.exp(1j * np.deg2rad(truth.drift_deg) * shape))
+
+
+def full_geometry_name(geometry: Geometry) -> str:
+    """Return the geometry's name with its direction formula, for banners."""
+    return f"{geometry.value}: d = {geometry.direction_formula}"
