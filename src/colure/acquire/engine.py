@@ -139,9 +139,7 @@ class Engine:
         sweep = self._analyzer.sweep()
         # A resume tie stands outside the plan; -1 keeps it apart from the planned one.
         plan_index = -1 if role is Role.RESUME else index
-        return Row(
-            plan_index, ROLES.index(role), moment, time.time(), target, shown, sweep.trace, sweep.condition
-        )
+        return Row(plan_index, ROLES.index(role), moment, time.time(), target, shown, sweep.trace, sweep.condition)
 
     def _check_position(self, index: int, target: np.ndarray, shown: np.ndarray) -> None:
         for name, axis, wanted, found in zip(self._plan.axes, self._tables, target, shown, strict=True):
@@ -169,7 +167,9 @@ class Engine:
                     self._tell(Event("warning", f"while stopping: {error}"))
         try:
             stops = self._journal.meta("stops") or []
-            self._journal.set_meta("stops", [*stops, {"state": state.value, "reason": reason, "wall_time": time.time()}])
+            self._journal.set_meta(
+                "stops", [*stops, {"state": state.value, "reason": reason, "wall_time": time.time()}]
+            )
         except Exception as error:
             self._tell(Event("warning", f"the reason could not be journalled: {error}"))
         self._change(state, reason)

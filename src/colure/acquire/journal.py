@@ -67,7 +67,9 @@ class Row:
         frequencies, ports = struct.unpack_from("<qq", blob, 48)
         values = np.frombuffer(blob, "<f8", count=2 * axes, offset=64)
         trace = np.frombuffer(blob, "<c16", count=frequencies * ports, offset=64 + 16 * axes)
-        return cls(plan_index, role, time_s, wall, values[:axes], values[axes:], trace.reshape(frequencies, ports), flags)
+        return cls(
+            plan_index, role, time_s, wall, values[:axes], values[axes:], trace.reshape(frequencies, ports), flags
+        )
 
 
 @dataclass(frozen=True)
@@ -107,7 +109,8 @@ class Journal:
         except apsw.Error as error:
             self.close()
             raise JournalError(f"{path.name}: cannot be opened as a journal: {error}") from None
-        self._seq, self._chain = (row[0], row[1]) if row else (0, GENESIS)
+        self._seq: int = row[0] if row else 0
+        self._chain: bytes = row[1] if row else GENESIS
 
     @classmethod
     def create(cls, path: Path, plan: Plan, identity: dict[str, Any], *, vfs: str | None = None) -> Journal:

@@ -33,5 +33,7 @@ class IllegalTransitionError(RuntimeError):
 def check(old: State, new: State) -> State:
     """Return the new state, or raise `IllegalTransitionError`."""
     if new not in LEGAL[old]:
-        raise IllegalTransitionError(f"{old} cannot become {new}; allowed: {', '.join(sorted(LEGAL[old])) or 'nothing'}")
+        raise IllegalTransitionError(
+            f"{old} cannot become {new}; allowed: {', '.join(sorted(LEGAL[old])) or 'nothing'}"
+        )
     return new

@@ -75,13 +75,13 @@ def components(record: xr.Dataset, chamber: Chamber) -> tuple[ComplexArray, Floa
     key = np.round(np.stack([first, second], -1), 4)
     one, two = np.flatnonzero(passes == 0), np.flatnonzero(passes == 1)
     if one.size != two.size:
-        raise ValueError(f"record: {one.size} points in pass 1 and {two.size} in pass 2 (points); the scan is incomplete")
+        raise ValueError(
+            f"record: {one.size} points in pass 1 and {two.size} in pass 2 (points); the scan is incomplete"
+        )
     one, two = one[np.lexsort(key[one].T)], two[np.lexsort(key[two].T)]
     if not np.allclose(key[one], key[two], atol=1e-3):
         raise ValueError("record: the two polarization passes visit different directions (deg)")
-    matrix = np.stack(
-        [np.stack([np.cos(chi[i]), np.sin(chi[i])], axis=-1) for i in (one, two)], axis=1
-    )
+    matrix = np.stack([np.stack([np.cos(chi[i]), np.sin(chi[i])], axis=-1) for i in (one, two)], axis=1)
     both = np.stack([trace[one, :, 0], trace[two, :, 0]], axis=-1)
     return _solve(matrix, both), first[one], second[one]
 
@@ -90,7 +90,9 @@ def _solve(matrix: FloatArray, values: ComplexArray) -> ComplexArray:
     """Solve (direction, 2, 2) systems for values (direction, frequency, 2)."""
     determinant = np.abs(np.linalg.det(matrix))
     if np.any(determinant < 0.1):
-        raise ValueError(f"record: probe angles of the passes differ by too little (|sin| = {determinant.min():.3f}, limit 0.1)")
+        raise ValueError(
+            f"record: probe angles of the passes differ by too little (|sin| = {determinant.min():.3f}, limit 0.1)"
+        )
     return np.asarray(np.einsum("dab,dfb->dfa", np.linalg.inv(matrix), values))
 
 

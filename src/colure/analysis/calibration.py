@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.kinematics import device_to_lab
 from colure.model.chamber import Chamber
 from colure.model.files import with_step
 from colure.model.plan import Role
@@ -64,6 +65,7 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
     block = points["trace"].values.reshape(ports, count // ports, frequency.size, ports)
     # Block p holds the sweeps in which port p met the horn's polarization.
     own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1)
+    own = own / _alignment(points, chamber, ports)
     mean = own.mean(axis=0)
     noise = np.sqrt(np.mean(np.abs(own - mean) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
     distance = chamber.range_length_m
@@ -72,6 +74,27 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
     # Field the horn lays at the probe, exp(-jkA)/A removed for the nominal distance A.
     field = 10 ** (gain_dbi / 20.0) * distance / (distance - shorter) * np.exp(1j * k * shorter)
     return GainTransfer(field[:, None] / mean, gain_dbi, noise)
+
+
+def _alignment(points: xr.Dataset, chamber: Chamber, ports: int) -> FloatArray:
+    """Return the cosine between the horn's polarization and each port during its own sweeps, (port,).
+
+    The horn is polarized along x of the device frame; port 2 lies 90 deg of growing roll from
+    port 1.
+    """
+    names = [str(name) for name in points["axis"].values]
+    per_port = points.sizes["point"] // ports
+    out = np.empty(ports)
+    for port in range(ports):
+        shown = points["commanded_deg"].values[port * per_port]
+        angle = {n: float(chamber.axis_table[n].map.angle_deg(v)) for n, v in zip(names, shown, strict=True)}
+        first, second = (np.deg2rad(angle[name]) for name in chamber.positioner.geometry.axis_names)
+        horn = device_to_lab(chamber.positioner.geometry, first=first, second=second).rotation[:, 0]
+        chi = np.deg2rad(angle.get("probe", 0.0) + 90.0 * port)
+        out[port] = horn[0] * np.cos(chi) + horn[1] * np.sin(chi)
+    if np.any(np.abs(out) < 0.9):
+        raise ValueError(f"record: reference horn is not aligned with the probe port (cosine {out.min():.2f}, limit 0.9)")
+    return out
 
 
 def apply_gain(record: xr.Dataset, transfer: GainTransfer) -> xr.Dataset:

@@ -91,7 +91,9 @@ def load_probe(path: Path, frequency_hz: FloatArray) -> Expansion:
     dataset = open_dataset(path)
     theta, phi = np.deg2rad(dataset["theta"].values), np.deg2rad(dataset["phi"].values)
     if not (np.isclose(theta[0], 0.0) and np.isclose(theta[-1], np.pi)):
-        raise ValueError(f"{path.name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg")
+        raise ValueError(
+            f"{path.name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg"
+        )
     order = min(20, highest_order("with-poles", theta.size, phi.size))
     coefficients = analysis(field_of(dataset), order)
     known = dataset["frequency"].values

@@ -71,9 +71,7 @@ def process(
     step = far_field_step(sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe)
     expansion = step.expansion(sphere.field)
     theta, phi, field = pattern_grid(expansion, grid_step_deg)
-    pattern = build_pattern(
-        field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain"
-    )
+    pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
     pattern = pattern.assign_attrs(history_json=calibrated.attrs["history_json"])
     pattern = with_step(pattern, "assemble", scheme=record.attrs["scheme"], grid=[sphere.theta.size, sphere.phi.size])
     pattern = with_step(

@@ -140,7 +140,11 @@ def _terms(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[t
         )
     purity = 10.0 ** (chamber.probe.cross_polar_db / 20.0)
     both = [_changed(inputs, values, _leak(inputs.sphere.field, purity * phase)) for phase in (1.0, 1j)]
-    yield "probe polarization", np.maximum(*both), f"declared probe cross-polarization {chamber.probe.cross_polar_db:g} dB"
+    yield (
+        "probe polarization",
+        np.maximum(*both),
+        f"declared probe cross-polarization {chamber.probe.cross_polar_db:g} dB",
+    )
     flex = np.deg2rad(chamber.cable_flex_deg)
     bent = inputs.sphere.field * np.exp(1j * flex * _swing(inputs.sphere))
     yield "cable flexing", _changed(inputs, values, bent), f"declared {chamber.cable_flex_deg:g} deg over a turn"
@@ -246,4 +250,3 @@ def _distance(inputs: Inputs, measured: ComplexArray, values: FloatArray, error:
         response = first_order_response(inputs.probe, step.order, length)
     other = FarFieldStep(step.order, step.keep_order, response, step.k, step.polar_to_device, step.phi_start)
     return np.asarray(np.abs(native_values(other.from_measured(measured), inputs.slant) - values))
-

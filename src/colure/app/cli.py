@@ -264,7 +264,9 @@ def _verify(run: RunFolder, as_json: bool) -> None:
 
     found = service.verify(run)
     if as_json:
-        click.echo(json.dumps({"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "root": found.root_hash}))
+        click.echo(
+            json.dumps({"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "root": found.root_hash})
+        )
     else:
         click.echo(f"{found.rows} points, {'whole' if found.whole else 'DAMAGED'}; root hash {found.root_hash}")
         for line in found.damaged:

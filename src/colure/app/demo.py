@@ -68,7 +68,9 @@ def _print_result(
     screens.show_comparison(here, f"Measured against the truth of the simulated device, {centre / 1e9:.3f} GHz")
     if missed:
         screens.show_comparison(missed, "\nMissed, at any frequency")
-    click.echo(f"\n{len(pairs) - len(missed)} of {len(pairs)} figures over {len(frequencies)} frequencies inside their intervals.")
+    click.echo(
+        f"\n{len(pairs) - len(missed)} of {len(pairs)} figures over {len(frequencies)} frequencies inside their intervals."
+    )
     names = {"journal": run.journal, "record": run.record, "pattern": run.pattern, "figures": run.figures,
              "report": run.report_html, "report (PDF)": run.report_pdf}  # fmt: skip
     for name, path in names.items():
@@ -76,9 +78,7 @@ def _print_result(
     click.echo(f"done in {seconds:.0f} s")
 
 
-def _summary(
-    where: Path, run: service.RunFolder, pairs: list[tuple[Figure, float]], seconds: float
-) -> dict[str, Any]:
+def _summary(where: Path, run: service.RunFolder, pairs: list[tuple[Figure, float]], seconds: float) -> dict[str, Any]:
     rows = []
     for figure, value in pairs:
         row = figure.as_dict()

@@ -108,7 +108,14 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
     if quiet:
         yield nobody
         return
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn, TimeRemainingColumn
+    from rich.progress import (
+        BarColumn,
+        MofNCompleteColumn,
+        Progress,
+        TextColumn,
+        TimeElapsedColumn,
+        TimeRemainingColumn,
+    )
 
     columns = (
         TextColumn("{task.description}"),
@@ -135,7 +142,9 @@ def show_figures(figures: Sequence[Figure]) -> None:
     """Print the figures at the centre frequency."""
     frequencies = sorted({figure.frequency_hz for figure in figures})
     centre = frequencies[len(frequencies) // 2]
-    table = Table(title=f"Figures at {centre / 1e9:.3f} GHz (expanded uncertainty, k = 2)", title_justify="left", box=None)
+    table = Table(
+        title=f"Figures at {centre / 1e9:.3f} GHz (expanded uncertainty, k = 2)", title_justify="left", box=None
+    )
     for name, justify in (("figure", "left"), ("value", "right"), ("", "left"), ("unit", "left")):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
     for figure in figures:

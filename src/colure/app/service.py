@@ -115,7 +115,7 @@ def twin_process(folder: Path) -> Iterator[dict[str, str]]:
 
     The child ends when our end of its standard input closes, so it cannot outlive us.
     """
-    child = subprocess.Popen(  # noqa: S603 - our own interpreter, our own module
+    child = subprocess.Popen(
         [sys.executable, "-m", "colure", "simulate", str(folder), "--until-stdin-closes"],
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,

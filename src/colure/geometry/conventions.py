@@ -56,9 +56,7 @@ def power_from_db(level_db: ArrayLike) -> FloatArray:
 
 def wavenumber(frequency_hz: ArrayLike) -> FloatArray:
     """Return k = 2 pi f / c in rad/m."""
-    return np.asarray(
-        2.0 * np.pi * np.asarray(frequency_hz, dtype=np.float64) / SPEED_OF_LIGHT, dtype=np.float64
-    )
+    return np.asarray(2.0 * np.pi * np.asarray(frequency_hz, dtype=np.float64) / SPEED_OF_LIGHT, dtype=np.float64)
 
 
 def wavelength(frequency_hz: ArrayLike) -> FloatArray:

@@ -88,9 +88,7 @@ def from_direction_cosines(*, u: ArrayLike, v: ArrayLike, front: bool = True) ->
     u_, v_ = np.broadcast_arrays(np.asarray(u, float), np.asarray(v, float))
     rest = 1.0 - u_**2 - v_**2
     if np.any(rest < -1e-12):
-        raise ValueError(
-            f"direction cosines: u^2 + v^2 = {float(np.max(u_**2 + v_**2)):.6g}, limit 1 (no unit)"
-        )
+        raise ValueError(f"direction cosines: u^2 + v^2 = {float(np.max(u_**2 + v_**2)):.6g}, limit 1 (no unit)")
     w = np.sqrt(np.clip(rest, 0.0, None)) * (1.0 if front else -1.0)
     return theta_phi(np.stack([u_, v_, w], axis=-1))
 

@@ -78,10 +78,7 @@ class AxisMap:
         slack = 1e-9
         first = int(np.ceil((self.min_deg - base - slack) / 360.0))
         last = int(np.floor((self.max_deg - base + slack) / 360.0))
-        return [
-            float(np.clip(base + 360.0 * turn, self.min_deg, self.max_deg))
-            for turn in range(first, last + 1)
-        ]
+        return [float(np.clip(base + 360.0 * turn, self.min_deg, self.max_deg)) for turn in range(first, last + 1)]
 
 
 Vector3 = tuple[float, float, float]
@@ -154,14 +151,10 @@ def device_to_lab(
         RigidMotion.of(rotation=from_rotation_vector(m.carried_axis_tilt), shift=m.carried_axis_offset)
     )
     motion = motion.then(RigidMotion(fixed, nothing))
-    return motion.then(
-        RigidMotion.of(rotation=from_rotation_vector(m.fixed_axis_tilt), shift=m.fixed_axis_offset)
-    )
+    return motion.then(RigidMotion.of(rotation=from_rotation_vector(m.fixed_axis_tilt), shift=m.fixed_axis_offset))
 
 
-def probe_to_lab(
-    *, distance: float, roll: ArrayLike, misalignment: Misalignment = ALIGNED
-) -> RigidMotion:
+def probe_to_lab(*, distance: float, roll: ArrayLike, misalignment: Misalignment = ALIGNED) -> RigidMotion:
     """Return the motion from the probe's own frame into the lab frame.
 
     In the probe's frame z points out of its aperture (towards the device), x is the
@@ -233,7 +226,9 @@ class Positioner:
     first: AxisMap = field(default_factory=AxisMap)
     second: AxisMap = field(default_factory=AxisMap)
 
-    def sighting(self, *, first_deg: ArrayLike, second_deg: ArrayLike, misalignment: Misalignment = ALIGNED) -> Sighting:
+    def sighting(
+        self, *, first_deg: ArrayLike, second_deg: ArrayLike, misalignment: Misalignment = ALIGNED
+    ) -> Sighting:
         """Return what the probe sees at controller readouts in degrees."""
         return sighting(
             self.geometry,

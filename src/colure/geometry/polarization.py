@@ -59,7 +59,7 @@ def basis_matrix(basis: Basis, *, theta: ArrayLike, phi: ArrayLike, slant: float
     if basis is Basis.THETA_PHI:
         return _stack(one, zero, zero, one)
     if basis is Basis.CIRCULAR:
-        return _stack(one, 1j * one, one, -1j * one) / np.sqrt(2.0)
+        return np.asarray(_stack(one, 1j * one, one, -1j * one) / np.sqrt(2.0))
     if basis is Basis.LUDWIG_3:
         # x3 turned by the slant: cos(psi) x3 + sin(psi) y3 = cos(phi - psi) th - sin(phi - psi) ph
         co, cross = np.cos(p - slant), np.sin(p - slant)

@@ -83,7 +83,7 @@ class GcodeAxes:
 
     def _reply(self) -> str:
         """Read lines up to the completion reply and return them joined."""
-        lines = []
+        lines: list[str] = []
         for _ in range(50):
             line = self._link.read()
             if re.search(self._profile.fault, line):

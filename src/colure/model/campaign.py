@@ -27,7 +27,7 @@ class Campaign:
         found: dict[str, object] = {}
         for name, model in (("goal", Goal), ("chamber", Chamber), ("device", Device)):
             try:
-                found[name] = load(model, folder / f"{name}.toml")  # type: ignore[type-var]
+                found[name] = load(model, folder / f"{name}.toml")
             except InputError as error:
                 faults += error.faults
         if faults:

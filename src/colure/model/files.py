@@ -28,7 +28,7 @@ def save_dataset(dataset: xr.Dataset, path: Path) -> None:
     path = Path(path)
     temporary = path.with_name(f".{path.name}.{os.getpid()}.{uuid.uuid4().hex[:8]}.part")
     try:
-        dataset.to_netcdf(temporary, engine=ENGINE)
+        dataset.to_netcdf(temporary, engine="h5netcdf")
         with temporary.open("rb+") as written:
             os.fsync(written.fileno())
         temporary.replace(path)

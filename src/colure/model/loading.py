@@ -31,7 +31,7 @@ class Section(BaseModel):
 
 def number(unit: str, low: float, high: float, default: float | None = None) -> Any:
     """Declare a number with its unit and inclusive limits; required when no default is given."""
-    extra = {"unit": unit}
+    extra: dict[str, Any] = {"unit": unit}
     if default is None:
         return Field(ge=low, le=high, json_schema_extra=extra)
     return Field(default=default, ge=low, le=high, json_schema_extra=extra)

@@ -13,7 +13,7 @@ def move_time(distance_deg: FloatArray, axis: Axis) -> FloatArray:
     distance = np.abs(np.asarray(distance_deg, float))
     ramp = axis.speed_deg_s**2 / axis.acceleration_deg_s2
     cruise = distance / axis.speed_deg_s + axis.speed_deg_s / axis.acceleration_deg_s2
-    return np.where(distance < ramp, 2.0 * np.sqrt(distance / axis.acceleration_deg_s2), cruise)
+    return np.asarray(np.where(distance < ramp, 2.0 * np.sqrt(distance / axis.acceleration_deg_s2), cruise))
 
 
 def sweep_time(points: int, analyzer: Analyzer) -> float:

@@ -44,8 +44,8 @@ def scan_angles(geometry: Geometry, step_deg: float) -> tuple[FloatArray, FloatA
     n = round(180.0 / step_deg)
     full = (np.arange(2 * n) - n + 1) * step_deg
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
-        return full, np.arange(n) * step_deg
-    return full, (np.arange(n + 1) - n / 2) * step_deg
+        return np.asarray(full), np.asarray(np.arange(n) * step_deg)
+    return np.asarray(full), np.asarray((np.arange(n + 1) - n / 2) * step_deg)
 
 
 def build_path(goal: Goal, chamber: Chamber, step_deg: float) -> Path:

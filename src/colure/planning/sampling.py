@@ -7,11 +7,11 @@ import numpy as np
 from colure.geometry.conventions import wavenumber
 
 #: Steps a person can read and a controller can keep; all divide 180 deg.
-NICE_STEPS_DEG = tuple(
-    180.0 / n
-    for n in (8, 9, 10, 12, 15, 16, 18, 20, 24, 25, 30, 32, 36, 40, 45, 48, 50, 60, 72, 75, 80, 90, 100, 120)
-    + (144, 150, 160, 180, 200, 225, 240, 250, 288, 300, 360, 400, 450, 480, 500, 600, 720, 900, 1000, 1200, 1800)
-)  # fmt: skip
+_DIVISIONS = (
+    *(8, 9, 10, 12, 15, 16, 18, 20, 24, 25, 30, 32, 36, 40, 45, 48, 50, 60, 72, 75, 80, 90, 100, 120, 144, 150),
+    *(160, 180, 200, 225, 240, 250, 288, 300, 360, 400, 450, 480, 500, 600, 720, 900, 1000, 1200, 1800),
+)
+NICE_STEPS_DEG = tuple(180.0 / n for n in _DIVISIONS)
 
 
 def order_for(*, reach_m: float, frequency_hz: float, level_db: float) -> int:

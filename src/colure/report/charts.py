@@ -54,7 +54,7 @@ def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Canvas:
     with styled():
         figure = canvas(7.2, 3.9)
         for index, (plane, one) in enumerate(cuts.items()):
-            ax = figure.add_subplot(1, len(cuts), index + 1, projection="polar")
+            ax: Any = figure.add_subplot(1, len(cuts), index + 1, projection="polar")
             ax.set_theta_zero_location("N")
             ax.set_theta_direction(-1)
             angle = np.deg2rad(one.angle_deg)
@@ -66,8 +66,11 @@ def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Canvas:
             ax.set_rlabel_position(112)
             ax.set_thetagrids(range(0, 360, 30), [_signed(a) for a in range(0, 360, 30)], fontsize=8)
             ax.set_title(f"{plane} plane", pad=14)
-        figure.text(0.5, 0.015, "solid: co-polar   dashed: cross-polar   relative to the peak", ha="center", color=MUTED)
-        figure.get_layout_engine().set(rect=(0, 0.05, 1, 0.95))  # type: ignore[union-attr]
+        figure.text(
+            0.5, 0.015, "solid: co-polar   dashed: cross-polar   relative to the peak", ha="center", color=MUTED
+        )
+        layout: Any = figure.get_layout_engine()
+        layout.set(rect=(0, 0.05, 1, 0.95))
         return figure
 
 
@@ -207,7 +210,9 @@ def _share(one: Figure, term: str) -> float:
     return 100.0 * part / total if total > 0 else 0.0
 
 
-def range_sketch(range_length_m: float, offset_mm: tuple[float, float, float], reach_m: float, names: tuple[str, str]) -> Canvas:
+def range_sketch(
+    range_length_m: float, offset_mm: tuple[float, float, float], reach_m: float, names: tuple[str, str]
+) -> Canvas:
     """Draw the range from above: axes' crossing, turning sphere, device, probe; to scale."""
     with styled():
         figure = canvas(7.2, 2.1)

@@ -104,9 +104,7 @@ def _set_up(source: Source) -> Section:
                       f"\u00b1{chamber.reference.gain_uncertainty_db:g} dB"),
         ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
     )  # fmt: skip
-    sketch = charts.range_sketch(
-        chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names
-    )
+    sketch = charts.range_sketch(chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names)
     return Section(
         "Set-up and plan",
         (Table(("", ""), rows, wide=True), chart(sketch, "The range from above.", width_percent=92)),
@@ -225,7 +223,10 @@ def _drift_section(source: Source) -> Section:
 
 def _trace_section(source: Source) -> Section:
     steps = tuple(
-        (entry["step"], ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "identity")))
+        (
+            entry["step"],
+            ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "identity")),
+        )
         for entry in history(source.processed.pattern)
     )
     return Section(

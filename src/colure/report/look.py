@@ -52,4 +52,5 @@ def styled() -> Any:
     """Return a context manager that applies our style while a figure is drawn."""
     import matplotlib as mpl
 
-    return mpl.rc_context(STYLE)
+    settings: Any = STYLE
+    return mpl.rc_context(settings)

@@ -39,7 +39,7 @@ def typst_source(document: Document, folder: Path) -> str:
         f"#set document(title: {_quoted(document.title)})",
         f"#text(size: 19pt, weight: 700)[{_text(document.title)}]\n",
         f"#muted[{_text(document.subtitle)}]\n",
-        "#block(fill: rgb(\"#eef4f7\"), stroke: (left: 3pt + rgb(\"#0b5d7a\")), inset: 9pt, width: 100%)["
+        '#block(fill: rgb("#eef4f7"), stroke: (left: 3pt + rgb("#0b5d7a")), inset: 9pt, width: 100%)['
         + "\n\n".join(_text(text) for text in document.answer)
         + "]",
     ]
@@ -64,7 +64,7 @@ def _block(block: Block, number: int) -> str:
     if isinstance(block, Link):
         return f"*{_text(block.name)}:* {_text(block.target)} \\ #muted[#text(size: 7.5pt)[{_text(block.note)}]]"
     return (
-        f"#block(breakable: false)[#align(center)[#image(\"chart{number}.{block.kind}\", width: {block.width_percent}%)]"
+        f'#block(breakable: false)[#align(center)[#image("chart{number}.{block.kind}", width: {block.width_percent}%)]'
         f"#muted[#text(size: 8pt)[{_text(block.caption)}]]]"
     )
 
@@ -87,7 +87,7 @@ def _table(table: Table) -> str:
     caption = f"#muted[#text(size: 8pt)[{_text(table.caption)}]]" if table.caption else ""
     return (
         f"#text(size: {size})[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: 3.4pt), "
-        f"stroke: (x, y) => (bottom: 0.4pt + rgb(\"#d5dce1\")), {', '.join(cells)})]{caption}"
+        f'stroke: (x, y) => (bottom: 0.4pt + rgb("#d5dce1")), {", ".join(cells)})]{caption}'
     )
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.twin.sources import Cluster
 
 LIGHT = 299_792_458.0
@@ -66,7 +66,7 @@ def panel(
     return Cluster(f, shifted, electric.astype(complex), magnetic.astype(complex), weights, efficiency)
 
 
-def _apply_flaws(excitation: ComplexArray, row: FloatArray, column: FloatArray, flaws: PanelFlaws) -> None:
+def _apply_flaws(excitation: ComplexArray, row: IntArray, column: IntArray, flaws: PanelFlaws) -> None:
     if flaws.dead is not None:
         excitation[(row == flaws.dead[0]) & (column == flaws.dead[1])] = 0.0
     for place in flaws.misfed or ():
@@ -98,7 +98,9 @@ def horn(
 
 
 def probe_ports(frequency_hz: FloatArray, *, ring_m: float = 2.6e-3, cross_polar_db: float = -42.0) -> list[Cluster]:
-    """Return the two ports of the probe in its own frame: port 1 along x, port 2 along y.
+    """Return the two ports of the probe in its own frame: port 1 along x, port 2 along -y.
+
+    The probe faces the device, so its own -y axis is 90 deg of growing roll from port 1.
 
     Four Huygens sources on a small ring; each port leaks into the other polarization at
     `cross_polar_db` (amplitude ratio in dB, in quadrature).
@@ -107,7 +109,7 @@ def probe_ports(frequency_hz: FloatArray, *, ring_m: float = 2.6e-3, cross_polar
     leak = 10 ** (cross_polar_db / 20.0)
     places = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]]) * ring_m
     ports = []
-    for co in (np.array([1.0, 0.0, 0.0]), np.array([0.0, 1.0, 0.0])):
+    for co in (np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0])):
         turned = np.cross([0.0, 0.0, 1.0], co)
         moment = co + 1j * leak * turned
         electric = np.tile(moment, (4, 1))

@@ -71,9 +71,7 @@ class SimulatedRange:
 
     def angles_deg(self, readouts_deg: dict[str, float]) -> dict[str, float]:
         """Return the convention's angles for controller readouts."""
-        return {
-            name: float(axis.map.angle_deg(readouts_deg[name])) for name, axis in self.chamber.axis_table.items()
-        }
+        return {name: float(axis.map.angle_deg(readouts_deg[name])) for name, axis in self.chamber.axis_table.items()}
 
     def received(self, readouts_deg: dict[str, float], port: int, channel: int = DEVICE_CHANNEL) -> ComplexArray:
         """Return S21 of the antennas and walls alone, shape (frequency,)."""

@@ -101,9 +101,7 @@ class Stage:
             for name, move in self._moves.items():
                 position, speed = move.state(now)
                 braking = np.sign(speed) * speed**2 / (2.0 * move.acceleration)
-                self._moves[name] = Move(
-                    position + float(braking), 0.0, now, move.speed, move.acceleration
-                )
+                self._moves[name] = Move(position + float(braking), 0.0, now, move.speed, move.acceleration)
 
     def release(self) -> None:
         """Allow motion again."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import socket
 import socketserver
 import threading
 from dataclasses import dataclass
@@ -41,7 +42,7 @@ def _gcode_handler(controller: GcodeController) -> type[socketserver.BaseRequest
         """Real-time characters are taken out of the stream before lines are queued."""
 
         def handle(self) -> None:
-            self.request.setsockopt(socketserver.socket.IPPROTO_TCP, socketserver.socket.TCP_NODELAY, 1)
+            self.request.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
             pending = ""
             while block := self.request.recv(LONGEST_LINE):
                 for character in block.decode("ascii", "replace"):

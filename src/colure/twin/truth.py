@@ -98,7 +98,7 @@ def _figures(device: Cluster, slant: float) -> dict[str, float]:
         def level(angle: float | FloatArray, tangent: FloatArray = tangent) -> FloatArray:
             a = np.atleast_1d(angle)[:, None]
             d = np.cos(a) * direction + np.sin(a) * tangent
-            return np.abs(np.sum(field(d) * _ludwig3(d, slant), axis=-1))
+            return np.asarray(np.abs(np.sum(field(d) * _ludwig3(d, slant), axis=-1)))
 
         result[f"beamwidth_{plane}_deg"] = _beamwidth(level)
         result[f"side_lobe_{plane}_db"] = _side_lobe(level)
@@ -115,9 +115,7 @@ def _field(device: Cluster, u: FloatArray, scale: float) -> ComplexArray:
 
 
 def _from_azimuth_elevation(azimuth: float, elevation: float) -> FloatArray:
-    return np.array(
-        [np.sin(azimuth) * np.cos(elevation), np.sin(elevation), np.cos(azimuth) * np.cos(elevation)]
-    )
+    return np.array([np.sin(azimuth) * np.cos(elevation), np.sin(elevation), np.cos(azimuth) * np.cos(elevation)])
 
 
 def _ludwig3(direction: FloatArray, slant: float) -> FloatArray:
@@ -140,9 +138,7 @@ def _coarse_peak(field: object) -> FloatArray:
 
 def _axial_ratio_db(co: complex, cross: complex) -> float:
     """From the eigenvalues of the real coherency matrix: squares of the ellipse's axes."""
-    matrix = np.array(
-        [[abs(co) ** 2, (co * np.conj(cross)).real], [(co * np.conj(cross)).real, abs(cross) ** 2]]
-    )
+    matrix = np.array([[abs(co) ** 2, (co * np.conj(cross)).real], [(co * np.conj(cross)).real, abs(cross) ** 2]])
     small, large = np.linalg.eigvalsh(matrix)
     return float(10.0 * np.log10(large / small))
 

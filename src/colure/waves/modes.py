@@ -108,4 +108,4 @@ def from_power_normalized(q: ComplexArray) -> ComplexArray:
     mirrored[..., CURL, :] = -q[..., 0, :] / (1j) ** (n + 1)
     mirrored[..., GRAD, :] = q[..., 1, :] / (1j) ** n
     mirrored = mirrored * np.sqrt(2.0 * np.pi) * np.where(m % 2 == 0, 1.0, -1.0)
-    return np.conj(mirrored[..., mode_index(n, -m)])
+    return np.asarray(np.conj(mirrored[..., mode_index(n, -m)]))

@@ -26,6 +26,10 @@ from colure.waves.radial import outgoing
 from colure.waves.transform import adjoint_synthesis
 
 
+#: Radial functions larger than this on the separating sphere would cost more than four digits.
+HIGHEST_RADIAL = 1e4
+
+
 @dataclass(frozen=True)
 class FirstOrderResponse:
     """Response of a first-order probe relative to an ideal distant dipole, degrees 1..N.
@@ -84,10 +88,12 @@ def mode_response(probe: Expansion, order: int, distance: float, *, highest_mu: 
     """
     top = probe.order if highest_mu is None else highest_mu
     k_max = float(np.max(probe.k))
-    inner = (order + 12.0) / k_max
-    if inner >= 0.9 * distance:
+    inner = min((order + 12.0) / k_max, 0.85 * distance)
+    functions = outgoing(order, probe.k * inner)
+    if np.max(functions.exponent) > 0 or np.max(np.abs(functions.curl)) > HIGHEST_RADIAL:
+        needed = (order + 2.0) / k_max / 0.85
         raise ValueError(
-            f"distance: {distance:.4g} m, must be above {inner / 0.9:.4g} m to separate waves of order {order}"
+            f"distance: {distance:.4g} m, must be above about {needed:.4g} m to separate waves of order {order}"
         )
     rings = int(np.ceil(k_max * inner + 0.5 * order + 40))
     nodes, weights = roots_legendre(rings)
@@ -97,7 +103,7 @@ def mode_response(probe: Expansion, order: int, distance: float, *, highest_mu: 
     e = adjoint_synthesis(e_field * scale, order, theta)
     h = adjoint_synthesis(h_field * scale, order, theta)
     degrees = mode_degrees(order)
-    waves = outgoing(order, probe.k * inner).tangential()[..., degrees - 1]
+    waves = functions.tangential()[..., degrees - 1]
     r_grad, r_curl = waves[..., GRAD, :], waves[..., CURL, :]
     # Integrals without conjugation: pairing (n, m) with (n, -m) and the sign (-1)^m.
     whole = np.empty((*e.shape[:-2], 2, order, 2 * top + 1), complex)

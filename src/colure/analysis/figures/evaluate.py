@@ -7,14 +7,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.analysis.figures.definitions import NAMES
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import azimuth_over_elevation, phi_hat, theta_hat, theta_phi, unit_vector
 from colure.geometry.polarization import Basis, ellipse, to_basis, to_ludwig_1
 from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
 
-CUT_STEP_DEG = 0.1
-COARSE_STEP_DEG = 2.0
+#: Samples of a cut per degree of the order: 0.1 deg at N = 40, finer for sharper beams.
+CUT_STEP_TIMES_ORDER_DEG = 4.0
+COARSE_STEPS_PER_ORDER = 2.6
 
 
 @dataclass(frozen=True)
@@ -41,14 +42,14 @@ def find_beam(coefficients: ComplexArray, *, slant: float, circular: str = "") -
     A coarse grid finds the lobe, then a paraboloid fitted to ever smaller nine-point
     stencils finds its top.
     """
-    rings = round(180.0 / COARSE_STEP_DEG) + 1
+    rings = max(46, int(COARSE_STEPS_PER_ORDER * order_of_count(coefficients.shape[-1])))
     theta = np.linspace(0.0, np.pi, rings)
     columns = 2 * (rings - 1)
     field = synthesis(coefficients, theta, columns)
     power = np.sum(np.abs(field) ** 2, axis=0)
     i, j = np.unravel_index(int(np.argmax(power)), power.shape)
     direction = unit_vector(theta=theta[i], phi=j * 2.0 * np.pi / columns)
-    size = np.deg2rad(COARSE_STEP_DEG)
+    size = np.pi / (rings - 1)
     for _ in range(4):
         first, second = _tangents(direction)
         a, b = (g.ravel() for g in np.meshgrid([-1.0, 0.0, 1.0], [-1.0, 0.0, 1.0], indexing="ij"))
@@ -89,11 +90,18 @@ def great_circle(beam: Beam, *, plane: str) -> FloatArray:
 
 
 def cut(
-    coefficients: ComplexArray, beam: Beam, *, plane: str, slant: float, span_deg: float = 180.0, step_deg: float = CUT_STEP_DEG
+    coefficients: ComplexArray,
+    beam: Beam,
+    *,
+    plane: str,
+    slant: float,
+    span_deg: float = 180.0,
 ) -> Cut:
     """Return co- and cross-polar fields on a great circle through the peak, -span..span degrees."""
-    count = round(span_deg / step_deg)
-    angle = np.arange(-count, count + 1) * step_deg
+    step_deg = min(0.5, CUT_STEP_TIMES_ORDER_DEG / order_of_count(coefficients.shape[-1]))
+    count = int(np.ceil(span_deg / step_deg))
+    step_deg = span_deg / count
+    angle = np.asarray(np.arange(-count, count + 1) * step_deg, dtype=np.float64)
     a = np.deg2rad(angle)[:, None]
     points = np.cos(a) * beam.direction + np.sin(a) * great_circle(beam, plane=plane)
     t, p = theta_phi(points)
@@ -113,8 +121,21 @@ def beamwidth_deg(one: Cut, level_db: float = 10.0 * np.log10(2.0)) -> float:
         if below.size == 0:
             return float("nan")
         i = int(below[0])
-        ends.append(i - 1 + (side[i - 1] - threshold) / (side[i - 1] - side[i]))
+        ends.append(_crossing(side, i, threshold))
     return float((ends[0] + ends[1]) * (one.angle_deg[1] - one.angle_deg[0]))
+
+
+def _crossing(values: FloatArray, i: int, threshold: float) -> float:
+    """Return the fractional index at which falling values pass a threshold between i - 1 and i.
+
+    Inverse cubic interpolation through the four neighbours where they fall steadily.
+    """
+    first = min(max(i - 2, 0), values.size - 4)
+    near = values[first : first + 4]
+    if np.any(np.diff(near) >= 0.0):
+        return float(i - 1 + (values[i - 1] - threshold) / (values[i - 1] - values[i]))
+    weights = [np.prod([(threshold - near[j]) / (near[m] - near[j]) for j in range(4) if j != m]) for m in range(4)]
+    return float(first + np.dot(weights, np.arange(4)))
 
 
 def first_side_lobe(one: Cut) -> float:

@@ -1,0 +1,66 @@
+"""Fixtures shared by all rooms."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from colure.geometry.directions import unit_vector
+from colure.geometry.polarization import from_cartesian
+from colure.twin.sources import Cluster
+from colure.waves.expansion import Expansion
+from colure.waves.transform import analysis
+
+
+def expansion_of(cluster: Cluster, order: int) -> Expansion:
+    """Expand a closed-form cluster's far field, sampled on a grid that carries `order`."""
+    theta = np.linspace(0.0, np.pi, order + 3)
+    columns = 2 * order + 2
+    t, p = np.meshgrid(theta, np.arange(columns) * 2 * np.pi / columns, indexing="ij")
+    vectors = cluster.far_field(unit_vector(theta=t, phi=p).reshape(-1, 3)).reshape(-1, *t.shape, 3)
+    return Expansion(analysis(np.stack(from_cartesian(vectors, theta=t, phi=p), axis=1), order), cluster.k)
+
+
+def cluster_of(frequency_hz, position, electric, magnetic=None, weights=None) -> Cluster:
+    """Build a lossless cluster from lists."""
+    f = np.atleast_1d(np.asarray(frequency_hz, float))
+    r = np.atleast_2d(np.asarray(position, float))
+    p = np.atleast_2d(np.asarray(electric, complex))
+    m = np.zeros_like(p) if magnetic is None else np.atleast_2d(np.asarray(magnetic, complex))
+    w = np.ones((f.size, len(r)), complex) if weights is None else np.asarray(weights, complex)
+    return Cluster(f, r, p, m, w, np.ones(f.size))
+
+
+@pytest.fixture
+def campaign_folder(tmp_path: Path) -> Path:
+    """A fresh copy of the demo campaign."""
+    from colure.app import service
+
+    folder = tmp_path / "campaign"
+    service.new_campaign(folder)
+    return folder
+
+
+SMALL_GOAL = """
+name = "small"
+start_ghz = 24.0
+stop_ghz = 24.1
+points = 2
+wanted_level_db = -20
+step_deg = 15
+scheme = "two-pass"
+"""
+QUIET_TWIN = "seed = 3\nnoise = false\n"
+
+
+@pytest.fixture
+def small_campaign(campaign_folder: Path) -> Path:
+    """A small device centred on the crossing, in a chamber without noise or drift: few points."""
+    (campaign_folder / "goal.toml").write_text(SMALL_GOAL, encoding="utf-8")
+    (campaign_folder / "twin.toml").write_text(QUIET_TWIN, encoding="utf-8")
+    device = (campaign_folder / "device.toml").read_text(encoding="utf-8")
+    device = device.replace("[49.7, 49.7, 4.0]", "[14.0, 14.0, 2.0]").replace("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]")
+    (campaign_folder / "device.toml").write_text(device, encoding="utf-8")
+    return campaign_folder
