@@ -79,7 +79,9 @@ def test_roll_over_azimuth_two_passes(campaign_folder, distance):
     campaign = Campaign.load(campaign_folder)
     plan = make_plan(campaign)
     record = simulated_record(campaign, plan, PERFECT)
-    done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3)
+    done = process(
+        record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3
+    )
     error = rms_error_db(campaign, done.pattern)
     print(f"{distance} m: {error:.1f} dB rms relative to the peak")
     assert error <= -80.0
@@ -107,13 +109,17 @@ def test_azimuth_elevation_positioners(campaign_folder, geometry, ports):
     campaign = Campaign.load(campaign_folder)
     plan = make_plan(campaign)
     record = simulated_record(campaign, plan, PERFECT)
-    done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3)
+    done = process(
+        record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3
+    )
     # The panel is larger than declared here, so truncation, not the geometry, sets the floor.
     assert rms_error_db(campaign, done.pattern) <= -45.0
 
 
 def test_dual_port_roll_over_azimuth_without_a_probe_axis(campaign_folder):
-    edited(campaign_folder, "goal.toml", ("points = 11", "points = 2"), ('"two-pass"', '"dual-port"'), ("= -50 ", "= -95 "))
+    edited(
+        campaign_folder, "goal.toml", ("points = 11", "points = 2"), ('"two-pass"', '"dual-port"'), ("= -50 ", "= -95 ")
+    )
     text = (campaign_folder / "chamber.toml").read_text(encoding="utf-8")
     start, end = text.index("[probe.roll]"), text.index("[analyzer]")
     text = (text[:start] + text[end:]).replace("ports = 1", "ports = 2")
@@ -122,5 +128,7 @@ def test_dual_port_roll_over_azimuth_without_a_probe_axis(campaign_folder):
     plan = make_plan(campaign)
     assert plan.axes == ("azimuth", "roll") and plan.ports == (1, 2)
     record = simulated_record(campaign, plan, PERFECT)
-    done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3)
+    done = process(
+        record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3
+    )
     assert rms_error_db(campaign, done.pattern) <= -80.0

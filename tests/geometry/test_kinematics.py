@@ -72,7 +72,9 @@ def test_both_solutions_show_the_direction(geometry, theta, phi):
 @given(st.floats(-3.1, 3.1), angles)
 def test_negative_theta_is_the_same_direction_with_both_vectors_reversed(theta, phi):
     folded, sign = fold(theta=theta, phi=phi)
-    assert unit_vector(theta=folded.theta, phi=folded.phi) == pytest.approx(unit_vector(theta=theta, phi=phi), abs=1e-14)
+    assert unit_vector(theta=folded.theta, phi=folded.phi) == pytest.approx(
+        unit_vector(theta=theta, phi=phi), abs=1e-14
+    )
     for hat in (theta_hat, phi_hat):
         assert sign * hat(theta=folded.theta, phi=folded.phi) == pytest.approx(hat(theta=theta, phi=phi), abs=1e-12)
 

@@ -106,7 +106,9 @@ def test_rotation_about_the_frame_axes(axis, angle):
     expansion = Expansion(random_coefficients(3, 4), np.array(10.0))
     matrix = Rotation.from_euler(axis, angle).as_matrix()
     d = unit_vector(theta=np.array([0.2, 1.0, 2.5]), phi=np.array([0.1, 2.0, 5.0]))
-    assert cartesian(expansion.rotated(matrix), d @ matrix.T) == pytest.approx(cartesian(expansion, d) @ matrix.T, abs=1e-11)
+    assert cartesian(expansion.rotated(matrix), d @ matrix.T) == pytest.approx(
+        cartesian(expansion, d) @ matrix.T, abs=1e-11
+    )
 
 
 @settings(max_examples=20)

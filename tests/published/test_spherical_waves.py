@@ -115,8 +115,9 @@ def test_dipole_probe_response_ratio(ka, n, printed):
 @pytest.mark.parametrize("kr0", [10, 30, 50, 100])
 def test_truncation_residual_rule(digits, best, worst, kr0):
     """Edge x-dipole: residual power beyond N = kr0 + 1.8 d^(2/3) kr0^(1/3) is below -20 d dB."""
-    from colure.planning.sampling import order_for
     from scipy.special import spherical_jn
+
+    from colure.planning.sampling import order_for
 
     k = 2 * np.pi * 10e9 / LIGHT
     order = order_for(reach_m=kr0 / k, frequency_hz=10e9, level_db=-20.0 * digits)

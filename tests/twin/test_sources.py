@@ -35,7 +35,9 @@ def test_half_wave_dipole_as_a_row_of_short_ones():
     # D = 1.64092 (2.1509 dBi): exact value of the standards sheet section 0.
     z, weights = np.polynomial.legendre.leggauss(60)
     z = z * LAM / 4
-    cluster = cluster_of(F, np.stack([0 * z, 0 * z, z], -1), np.stack([0 * z, 0 * z, weights * np.cos(2 * np.pi * z / LAM)], -1))
+    cluster = cluster_of(
+        F, np.stack([0 * z, 0 * z, z], -1), np.stack([0 * z, 0 * z, weights * np.cos(2 * np.pi * z / LAM)], -1)
+    )
     assert gain(cluster, np.pi / 2) == pytest.approx(1.64092, abs=6e-6)
 
 

@@ -118,11 +118,37 @@ class Journal:
         if vfs is None and path.exists():
             raise JournalError(f"{path.name}: exists already; resume it or choose another run name")
         journal = cls(path, vfs=vfs)
-        journal.set_meta("format", JOURNAL_FORMAT)
-        journal.set_meta("plan", plan.as_dict())
-        journal.set_meta("plan_hash", plan.hash)
-        journal.set_meta("identity", identity)
+        journal._begin(plan, identity)
         return journal
+
+    @classmethod
+    def open(cls, path: Path, plan: Plan, identity: dict[str, Any]) -> Journal:
+        """Go on with a run's journal, or start it; a start that was killed halfway counts as none.
+
+        Raises
+        ------
+        JournalError
+            If it is in use, damaged, or written in another format.
+        """
+        journal = cls(path)
+        if journal.meta("format") is None and journal._seq == 0:
+            journal._begin(plan, identity)
+        journal._require_format()
+        return journal
+
+    def _begin(self, plan: Plan, identity: dict[str, Any]) -> None:
+        """Write what the run is about in one transaction: all of it or nothing."""
+        with self._db:
+            self.set_meta("plan", plan.as_dict())
+            self.set_meta("plan_hash", plan.hash)
+            self.set_meta("identity", identity)
+            self.set_meta("format", JOURNAL_FORMAT)
+
+    def _require_format(self) -> None:
+        found = self.meta("format")
+        if found != JOURNAL_FORMAT:
+            self.close()
+            raise JournalError(f"{self.path.name}: format {found!r}, must be {JOURNAL_FORMAT} (version)")
 
     @classmethod
     def resume(cls, path: Path, *, vfs: str | None = None) -> Journal:
@@ -136,9 +162,7 @@ class Journal:
         if vfs is None and not path.exists():
             raise JournalError(f"{path.name}: no journal to resume in {path.parent}")
         journal = cls(path, vfs=vfs)
-        if journal.meta("format") != JOURNAL_FORMAT:
-            journal.close()
-            raise JournalError(f"{path.name}: format {journal.meta('format')!r}, must be {JOURNAL_FORMAT} (version)")
+        journal._require_format()
         return journal
 
     def set_meta(self, key: str, value: Any) -> None:

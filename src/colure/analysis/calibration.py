@@ -93,7 +93,9 @@ def _alignment(points: xr.Dataset, chamber: Chamber, ports: int) -> FloatArray:
         chi = np.deg2rad(angle.get("probe", 0.0) + 90.0 * port)
         out[port] = horn[0] * np.cos(chi) + horn[1] * np.sin(chi)
     if np.any(np.abs(out) < 0.9):
-        raise ValueError(f"record: reference horn is not aligned with the probe port (cosine {out.min():.2f}, limit 0.9)")
+        raise ValueError(
+            f"record: reference horn is not aligned with the probe port (cosine {out.min():.2f}, limit 0.9)"
+        )
     return out
 
 

@@ -184,12 +184,9 @@ def acquire(
     _check_disk(run.path, plan)
     with instruments(campaign, plan) as (analyzer, axes):
         identity = {"analyzer": analyzer.identity(), "axes": campaign.chamber.axes.profile}
-        if run.journal.exists():
-            journal = Journal.resume(run.journal)
-            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
-        else:
-            journal = Journal.create(run.journal, plan, identity)
+        journal = Journal.open(run.journal, plan, identity)
         try:
+            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
             engine: Engine = Engine(plan, campaign.chamber, journal, analyzer, axes, listener=listener)
             if callable(on_engine):
                 on_engine(engine)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import socket
 import socketserver
+import sys
 import threading
 from dataclasses import dataclass
 
@@ -21,6 +22,11 @@ LONGEST_LINE = 4096
 class _Server(socketserver.ThreadingTCPServer):
     allow_reuse_address = True
     daemon_threads = True
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """A client that goes away in the middle of a reply is everyday life; anything else is shown."""
+        if not isinstance(sys.exc_info()[1], ConnectionError):
+            super().handle_error(request, client_address)  # type: ignore[arg-type]
 
 
 def _scpi_handler(analyzer: ScpiAnalyzer, lock: threading.Lock) -> type[socketserver.BaseRequestHandler]:

@@ -25,7 +25,6 @@ from colure.waves.expansion import Expansion
 from colure.waves.radial import outgoing
 from colure.waves.transform import adjoint_synthesis
 
-
 #: Radial functions larger than this on the separating sphere would cost more than four digits.
 HIGHEST_RADIAL = 1e4
 

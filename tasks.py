@@ -1,0 +1,35 @@
+"""The chores of the project, for every system that has Python: `python tasks.py NAME`."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+TASKS: dict[str, list[list[str]]] = {
+    "test": [[sys.executable, "-m", "pytest"]],
+    "lint": [[sys.executable, "-m", "ruff", "check", "."], [sys.executable, "-m", "ruff", "format", "--check", "."]],
+    "types": [[sys.executable, "-m", "mypy"]],
+    "layers": [["lint-imports"]],
+    "bench": [[sys.executable, "benchmarks/run.py"]],
+    "demo": [[sys.executable, "-m", "colure", "demo"]],
+}
+TASKS["check"] = [*TASKS["lint"], *TASKS["types"], *TASKS["layers"], *TASKS["test"]]
+
+
+def main() -> int:
+    """Run the tasks named on the command line, or list them."""
+    names = sys.argv[1:]
+    if not names or any(name not in TASKS for name in names):
+        print("usage: python tasks.py " + "|".join(TASKS))
+        return 2
+    for name in names:
+        for command in TASKS[name]:
+            print("+", " ".join(command), flush=True)
+            code = subprocess.call(command)
+            if code:
+                return code
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

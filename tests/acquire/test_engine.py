@@ -1,0 +1,137 @@
+"""The engine over real sockets: order, commit before announce, stop, refusal, resume."""
+
+from __future__ import annotations
+
+import threading
+
+import numpy as np
+import pytest
+
+from colure.acquire.engine import Engine
+from colure.acquire.journal import Journal
+from colure.acquire.states import State
+from colure.app import service
+from colure.instruments.gcode_axes import GcodeAxes
+from colure.instruments.profile import analyzer_profile, axes_profile
+from colure.instruments.protocols import InstrumentError, RefusedError
+from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.model.files import open_dataset
+from colure.model.loading import InputError
+from colure.model.plan import ROLES, Role
+from colure.twin.servers import start_twin
+
+
+@pytest.fixture
+def bench(small_campaign):
+    campaign, plan = service.make_plan(small_campaign)
+    twin = start_twin(campaign)
+    analyzer = ScpiAnalyzer(twin.analyzer_resource, analyzer_profile("scpi-analyzer"), timeout_s=5)
+    axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=5)
+    yield campaign, plan, twin, analyzer, axes
+    analyzer.close()
+    axes.close()
+    twin.close()
+
+
+def test_a_point_is_committed_before_it_is_announced(bench, tmp_path):
+    campaign, plan, _, analyzer, axes = bench
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    seen = []
+
+    def listen(event):
+        if "index" in event.data:
+            seen.append(event.data["index"] in journal.done())
+
+    outcome = Engine(plan, campaign.chamber, journal, analyzer, axes, listener=listen).run()
+    journal.close()
+    assert outcome.state is State.DONE and len(seen) == len(plan) and all(seen)
+
+
+def test_predicted_duration_is_what_the_simulated_hardware_takes(bench, tmp_path):
+    campaign, plan, twin, analyzer, axes = bench
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    Engine(plan, campaign.chamber, journal, analyzer, axes).run()
+    journal.close()
+    assert twin.stage.clock.now() == pytest.approx(plan.predicted["duration_s"], rel=0.03)
+
+
+def test_stop_brakes_at_once_and_the_run_resumes_to_the_same_record(small_campaign):
+    campaign, plan = service.make_plan(small_campaign)
+    whole, broken = service.run_folder(small_campaign, "whole"), service.run_folder(small_campaign, "broken")
+    service.acquire(campaign, plan, whole)
+    engines = []
+
+    def listen(event):
+        if event.data.get("index") == 100:
+            threading.Thread(target=engines[0].stop, args=("somebody opened the door",)).start()
+
+    first = service.acquire(campaign, plan, broken, listener=listen, on_engine=engines.append)
+    assert first.state is State.STOPPED and first.reason == "somebody opened the door"
+    assert 100 <= first.measured < len(plan)
+    partial = open_dataset(broken.record)
+    assert partial.sizes["point"] == first.measured and partial.attrs["complete"] == 0
+    assert service.acquire(campaign, plan, broken).state is State.DONE
+    a, b = open_dataset(whole.record), open_dataset(broken.record)
+    planned = b.isel(point=np.flatnonzero(b["plan_index"].values >= 0))
+    for name in ("trace", "commanded_deg", "readback_deg", "role", "plan_index", "flags"):
+        np.testing.assert_array_equal(a[name].values, planned[name].values)
+    assert ROLES[int(b["role"].values[-1])] is Role.RESUME
+
+
+def test_resume_refuses_another_plan(small_campaign):
+    campaign, plan = service.make_plan(small_campaign)
+    run = service.run_folder(small_campaign, "first")
+    service.acquire(campaign, plan, run)
+    goal = small_campaign / "goal.toml"
+    goal.write_text(goal.read_text(encoding="utf-8").replace("stop_ghz = 24.1", "stop_ghz = 24.2"), encoding="utf-8")
+    other, changed = service.make_plan(small_campaign)
+    with pytest.raises(InputError, match="to resume; the campaign files changed"):
+        service.acquire(other, changed, run)
+
+
+def test_held_axes_do_not_move_until_released(bench):
+    _, plan, _, _, axes = bench
+    axes.hold()
+    axes._stop_link.query("M114")  # its answer proves that the hold has been read
+    with pytest.raises(InstrumentError, match="held"):
+        axes.move(dict.fromkeys(plan.axes, 1.0), 0.0)
+    assert set(axes.positions_deg().values()) == {0.0}
+    axes.release()
+    assert axes.move(dict.fromkeys(plan.axes, 1.0), 0.0) == dict.fromkeys(plan.axes, 1.0)
+
+
+def test_target_beyond_a_limit_is_refused_by_the_controller_and_the_line_stays_in_step(bench):
+    _, _, _, _, axes = bench
+    with pytest.raises(RefusedError, match="outside"):
+        axes.move({"azimuth": 400.0}, 0.0)
+    assert axes.move({"azimuth": 4.0}, 0.0)["azimuth"] == 4.0
+
+
+def test_analyzer_refusal_carries_its_own_words(bench):
+    _, plan, _, analyzer, _ = bench
+    from colure.instruments.protocols import SweepSettings
+
+    with pytest.raises(InstrumentError, match="-222"):
+        analyzer.configure(SweepSettings(24e9, 24.1e9, 0, 1e3, 0.0), plan.ports)
+
+
+def test_unreachable_instrument_is_named(small_campaign):
+    with pytest.raises(InstrumentError, match="127.0.0.1::9::SOCKET"):
+        ScpiAnalyzer("TCPIP::127.0.0.1::9::SOCKET", analyzer_profile("scpi-analyzer"), timeout_s=1)
+
+
+def test_axis_that_stands_elsewhere_stops_the_run(bench, tmp_path):
+    campaign, plan, twin, analyzer, axes = bench
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    honest = twin.stage.positions
+
+    def lying(moment=None):
+        found = honest(moment)
+        return {**found, "azimuth": found["azimuth"] + 0.5}
+
+    twin.stage.positions = lying
+    outcome = Engine(plan, campaign.chamber, journal, analyzer, axes).run()
+    stops = journal.meta("stops")
+    journal.close()
+    assert outcome.state is State.FAULTED and "axis azimuth stands at" in outcome.reason
+    assert stops[-1]["reason"] == outcome.reason

@@ -1,0 +1,100 @@
+"""The journal keeps what it confirmed, notices every damage, and has one owner."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import apsw
+import numpy as np
+import pytest
+
+from colure.acquire.journal import Journal, JournalError, Row
+from colure.app import service
+
+
+def row(index: int, value: complex = 1.0) -> Row:
+    trace = np.full((3, 1), value * (index + 1), complex)
+    axes = np.array([1.0 * index, 2.0])
+    return Row(index, 0, 0.5 * index, 1e9 + index, axes, axes + 1e-3, trace, 0)
+
+
+@pytest.fixture
+def journal(small_campaign, tmp_path):
+    _, plan = service.make_plan(small_campaign)
+    made = Journal.create(tmp_path / "journal.sqlite", plan, {"analyzer": "test"})
+    yield made
+    made.close()
+
+
+def test_rows_come_back_bit_for_bit(journal):
+    for index in range(5):
+        journal.append(row(index, 0.1 + 0.7j))
+    for index, back in enumerate(journal.rows()):
+        assert back.encode() == row(index, 0.1 + 0.7j).encode()
+    assert journal.done() == set(range(5)) and journal.verify().whole
+
+
+def test_durability_settings_are_in_force(journal):
+    assert journal._db.execute("pragma journal_mode").fetchone()[0] == "wal"
+    assert journal._db.execute("pragma synchronous").fetchone()[0] == 2  # FULL
+    assert tuple(int(x) for x in apsw.sqlite_lib_version().split(".")) >= (3, 51, 3)
+
+
+def test_every_flipped_byte_in_a_row_is_noticed(journal):
+    for index in range(3):
+        journal.append(row(index))
+    body = bytearray(journal._db.execute("select body from point where seq = 2").fetchone()[0])
+    for position in range(len(body)):
+        damaged = bytearray(body)
+        damaged[position] ^= 0x10
+        journal._db.execute("update point set body = ? where seq = 2", (bytes(damaged),))
+        found = journal.verify()
+        assert not found.whole and "row 2" in found.damaged[0]
+    journal._db.execute("update point set body = ? where seq = 2", (bytes(body),))
+    assert journal.verify().whole
+
+
+def test_a_row_replaced_with_a_matching_checksum_breaks_the_chain(journal):
+    import zlib
+
+    for index in range(3):
+        journal.append(row(index))
+    forged = row(1, 9.9).encode()
+    journal._db.execute("update point set body = ?, crc = ? where seq = 2", (forged, zlib.crc32(forged)))
+    assert any("chain broken" in line for line in journal.verify().damaged)
+
+
+def test_a_removed_row_is_noticed(journal):
+    for index in range(4):
+        journal.append(row(index))
+    journal._db.execute("delete from point where seq = 3")
+    assert any("missing" in line for line in journal.verify().damaged)
+
+
+def test_a_second_process_is_refused_and_told_the_owner(journal):
+    code = (
+        "import sys; from pathlib import Path; from colure.acquire.journal import Journal, JournalError\n"
+        "try: Journal.resume(Path(sys.argv[1]))\n"
+        "except JournalError as error: print(error); sys.exit(7)"
+    )
+    done = subprocess.run([sys.executable, "-c", code, str(journal.path)], capture_output=True, text=True, timeout=60)
+    import os
+
+    assert done.returncode == 7 and str(os.getpid()) in done.stdout
+
+
+def test_an_existing_run_is_never_overwritten(journal):
+    with pytest.raises(JournalError, match="exists already"):
+        Journal.create(journal.path, journal.plan(), {})
+
+
+def test_a_start_that_was_killed_halfway_is_started_again(journal, tmp_path):
+    half = tmp_path / "half.sqlite"
+    Journal(half).close()  # tables, but not a word about the run yet
+    again = Journal.open(half, journal.plan(), {"analyzer": "test"})
+    again.append(row(0))
+    again.close()
+    back = Journal.open(half, journal.plan(), {"analyzer": "other"})
+    assert back.meta("identity") == {"analyzer": "test"} and back.done() == {0}
+    back.close()

@@ -1,0 +1,109 @@
+"""`colure demo` as a user runs it."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import subprocess
+import sys
+
+import pytest
+
+from colure.analysis.figures.definitions import NAMES
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("demo")
+    done = subprocess.run(
+        [sys.executable, "-m", "colure", "demo", "--json"], cwd=folder, capture_output=True, text=True, timeout=300
+    )
+    assert done.returncode == 0, done.stderr + done.stdout[-2000:]
+    return folder, json.loads(done.stdout)
+
+
+def test_every_figure_is_inside_its_interval(demo):
+    _, result = demo
+    assert result["inside"] == result["total"] == 11 * len(NAMES)
+    assert "invented" in result["note"]
+    by_name = {}
+    for row in result["figures"]:
+        by_name.setdefault(row["name"], []).append(row)
+    assert set(by_name) == set(NAMES)
+    # Intervals that always hold because they are wide prove nothing: these are upper limits.
+    for name, limit in {"gain_dbi": 0.35, "directivity_dbi": 0.06, "beamwidth_e_deg": 0.2, "beam_azimuth_deg": 0.15,
+                        "side_lobe_e_db": 0.5, "front_to_back_db": 0.8, "xpd_db": 3.0}.items():  # fmt: skip
+        assert max(row["expanded_uncertainty"] for row in by_name[name]) < limit, name
+
+
+def test_files_exist_and_open(demo):
+    folder, result = demo
+    for path in result["files"].values():
+        assert (folder / path).stat().st_size > 1000
+    import h5py
+
+    with h5py.File(folder / result["files"]["record"]) as record:
+        assert record["trace"].shape == (5221, 11, 1)
+
+
+def test_budget_has_its_rows(demo):
+    folder, result = demo
+    figures = json.loads((folder / result["files"]["figures"]).read_text(encoding="utf-8"))
+    terms = {row["term"] for row in figures[0]["budget"]}
+    assert {"noise", "drift residual", "reference gain", "range echoes", "alignment"} <= terms
+
+
+def test_html_is_self_contained_and_says_it_is_invented(demo):
+    folder, result = demo
+    text = (folder / result["files"]["report_html"]).read_text(encoding="utf-8")
+    assert "invented demo data" in text and "record.nc" in text and "<script" not in text
+    assert not re.search(r"(src|href)=['\"](https?:)?//", text)
+    assert text.count("<img ") >= 8
+
+
+def test_pdf_text_is_complete(demo):
+    pypdf = pytest.importorskip("pypdf")
+    folder, result = demo
+    pages = [page.extract_text() for page in pypdf.PdfReader(folder / result["files"]["report_pdf"]).pages]
+    text = "\n".join(pages)
+    for word in (
+        "Set-up and plan",
+        "Uncertainty budget",
+        "reference gain",
+        "Drift",
+        "Definitions",
+        "root hash",
+        "24.250",
+    ):
+        assert word in text, word
+
+
+def test_the_journal_proves_itself_whole(demo):
+    folder, result = demo
+    done = subprocess.run(
+        [sys.executable, "-m", "colure", "acquire", result["campaign"], "--verify", "--json"],
+        cwd=folder, capture_output=True, text=True, timeout=60,
+    )  # fmt: skip
+    assert done.returncode == 0 and json.loads(done.stdout)["whole"] is True
+
+
+@pytest.mark.skipif(os.name == "nt", reason="sends SIGINT to a console process")
+def test_ctrl_c_stops_safely_and_resumes(small_campaign):
+    import signal
+    import time
+
+    command = [sys.executable, "-m", "colure", "acquire", str(small_campaign), "--yes", "--json"]
+    child = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, start_new_session=True)
+    journal = small_campaign / "runs" / "first" / "journal.sqlite"
+    while not journal.exists():
+        time.sleep(0.02)
+    time.sleep(0.6)
+    os.killpg(child.pid, signal.SIGINT)  # as a terminal does: the simulated chamber gets it too
+    out, err = child.communicate(timeout=60)
+    result = json.loads(out)
+    if result["state"] != "done":
+        assert child.returncode == 3 and result["reason"] == "operator pressed Ctrl-C", err
+        done = subprocess.run(command, capture_output=True, text=True, timeout=60)
+        result = json.loads(done.stdout)
+    assert result["state"] == "done" and result["measured"] == result["total"]
