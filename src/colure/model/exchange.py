@@ -1,0 +1,171 @@
+"""Open formats in and out. The tidy CSV: one sample per row, exp(+j w t), angles in degrees."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.model.fields import FAR, FieldSamples, grid_dataset, is_grid, recognize_grid, samples_of, scattered_dataset
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    import pandas as pd
+    import xarray as xr
+
+COLUMNS = ("frequency_hz", "theta_deg", "phi_deg", "e_theta_re", "e_theta_im", "e_phi_re", "e_phi_im")
+OPTIONAL = ("radius_m", "weight")
+LIMITS = {
+    "frequency_hz": (1.0, 1e13, "Hz"),
+    "theta_deg": (-360.0, 360.0, "deg"),
+    "phi_deg": (-720.0, 720.0, "deg"),
+    "radius_m": (1e-9, 1e9, "m"),
+    "weight": (0.0, 1e12, "(relative)"),
+}
+#: Directions whose support is lower than this are written as nan: nothing was measured there.
+LEAST_SUPPORT = 0.8
+
+
+def read_csv(path: Path, *, radius_m: float | None = None, far_field: bool = False) -> xr.Dataset:
+    """Read a tidy CSV into a near-field (or far-field) dataset; a grid is recognized by itself.
+
+    Parameters
+    ----------
+    radius_m
+        Radius of the sphere, where the file has no column `radius_m`.
+    far_field
+        The file holds a far field, exp(-jkr)/r removed; no radius then.
+
+    Raises
+    ------
+    InputError
+        Naming file, line, column, value, limit and unit of everything that is wrong.
+    """
+    table = _read_table(path)
+    if far_field and (radius_m is not None or "radius_m" in table):
+        raise InputError([f"{path.name}: radius_m: must be absent for a far field (m)"])
+    if not far_field and radius_m is None and "radius_m" not in table:
+        raise InputError([f"{path.name}: radius_m: missing; needs a column radius_m or --radius-m, above 0 m"])
+    if radius_m is not None and "radius_m" in table:
+        raise InputError([f"{path.name}: radius_m: given as a column and by --radius-m = {radius_m:g} m; use one"])
+    samples = []
+    for frequency, part in table.groupby("frequency_hz", sort=True):
+        radius = None
+        if not far_field:
+            column = part["radius_m"].to_numpy(float) if radius_m is None else np.full(len(part), radius_m)
+            radius = np.asarray(column, float)
+        weight = part["weight"].to_numpy(float) if "weight" in part else np.ones(len(part))
+        field = np.stack(
+            [
+                part["e_theta_re"].to_numpy(float) + 1j * part["e_theta_im"].to_numpy(float),
+                part["e_phi_re"].to_numpy(float) + 1j * part["e_phi_im"].to_numpy(float),
+            ]
+        )
+        theta, phi = np.deg2rad(part["theta_deg"].to_numpy(float)), np.deg2rad(part["phi_deg"].to_numpy(float))
+        samples.append(FieldSamples(float(str(frequency)), theta, phi, field, radius, weight))
+    return _on_grid(samples, path.name) or scattered_dataset(samples, path.name)
+
+
+def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:
+    grids = [recognize_grid(one) for one in samples]
+    first = grids[0]
+    if first is None:
+        return None
+    for one in grids:
+        if one is None or one.field.shape != first.field.shape:
+            return None
+        if not (np.allclose(one.theta, first.theta) and np.allclose(one.phi, first.phi)):
+            return None
+    radii = {float(np.mean(one.radius_m)) if one.radius_m is not None else None for one in samples}
+    if len(radii) != 1:
+        return None
+    field = np.stack([one.field for one in grids if one is not None])
+    frequency = np.array([one.frequency_hz for one in samples])
+    return grid_dataset(
+        frequency, np.rad2deg(first.theta), np.rad2deg(first.phi), field, radius_m=radii.pop(), source=source
+    )
+
+
+def _read_table(path: Path) -> pd.DataFrame:
+    import pandas as pd
+
+    try:
+        table = pd.read_csv(path, comment="#", skipinitialspace=True, encoding="utf-8-sig", dtype=str, keep_default_na=False)
+    except (OSError, UnicodeDecodeError, pd.errors.ParserError, pd.errors.EmptyDataError) as error:
+        raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
+    table.columns = [str(name).strip().lower() for name in table.columns]
+    missing = [name for name in COLUMNS if name not in table]
+    if missing:
+        raise InputError([f"{path.name}: column {', '.join(missing)}: missing; the header must hold {','.join(COLUMNS)}"])
+    if len(table) == 0:
+        raise InputError([f"{path.name}: 0 rows: must hold at least 1 (samples)"])
+    faults: list[str] = []
+    numbers = {}
+    for name in (*COLUMNS, *(n for n in OPTIONAL if n in table)):
+        numbers[name], bad = _numbers(table[name], name)
+        faults += [f"{path.name}: line {line + 2}: {name} = {value!r}: must be {need}" for line, value, need in bad]
+    if faults:
+        more = [f"{path.name}: and {len(faults) - 20} more faults"] if len(faults) > 20 else []
+        raise InputError(faults[:20] + more)
+    return pd.DataFrame(numbers)
+
+
+def _numbers(column: pd.Series, name: str) -> tuple[np.ndarray, list[tuple[int, str, str]]]:
+    """Return a column as numbers, and (row, text, requirement) of what is none or out of limits."""
+    import pandas as pd
+
+    values = pd.to_numeric(column, errors="coerce").to_numpy(float)
+    low, high, unit = LIMITS.get(name, (-1e300, 1e300, "V/m or relative"))
+    need = f"a number from {low:g} to {high:g} {unit}"
+    wrong = np.flatnonzero(~((values >= low) & (values <= high)))
+    return values, [(int(i), str(column.iloc[i]), need) for i in wrong]
+
+
+def write_csv(dataset: xr.Dataset, path: Path) -> int:
+    """Write fields as a tidy CSV and return the number of rows that are nan for lack of support.
+
+    Grids are written theta by theta. Numbers are written so that reading gives the same bits.
+    """
+    import pandas as pd
+
+    support = dataset["support"].values if "support" in dataset else None
+    unsupported = 0
+    frames = []
+    for one in samples_of(dataset.fillna(0.0) if support is None else dataset):
+        field = one.field
+        if support is not None:
+            hidden = np.asarray(support).ravel() < LEAST_SUPPORT
+            field = np.where(hidden, np.nan, field)
+            unsupported = int(hidden.sum())
+        columns = {
+            "frequency_hz": np.full(one.theta.size, one.frequency_hz),
+            "theta_deg": _tidy_angle(one.theta),
+            "phi_deg": _tidy_angle(one.phi),
+            "e_theta_re": field[0].real,
+            "e_theta_im": field[0].imag,
+            "e_phi_re": field[1].real,
+            "e_phi_im": field[1].imag,
+        }
+        if one.radius_m is not None:
+            columns["radius_m"] = one.radius_m
+            if not is_grid(dataset):
+                columns["weight"] = one.weight
+        frames.append(pd.DataFrame(columns))
+    temporary = path.with_name(f".{path.name}.part")
+    try:
+        pd.concat(frames).to_csv(temporary, index=False, na_rep="nan", lineterminator="\n")
+        temporary.replace(path)
+    finally:
+        temporary.unlink(missing_ok=True)
+    return unsupported
+
+
+def _tidy_angle(angle: np.ndarray) -> np.ndarray:
+    """Return degrees without the last-digit noise of the conversion from radians."""
+    return np.asarray(np.round(np.rad2deg(angle), 10) + 0.0)
+
+
+def is_far_field(dataset: xr.Dataset) -> bool:
+    """Tell whether a dataset holds a far field (patterns of a run count as such)."""
+    return bool(dataset.attrs.get("field", FAR) == FAR)
