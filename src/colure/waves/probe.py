@@ -63,7 +63,14 @@ def ideal_response(order: int, k: FloatArray, distance: float) -> FirstOrderResp
     return FirstOrderResponse(grad, curl, np.ones(np.shape(k)))
 
 
-def mode_response(probe: Expansion, order: int, distance: float, *, highest_mu: int | None = None) -> ComplexArray:
+def mode_response(
+    probe: Expansion,
+    order: int,
+    distance: float,
+    *,
+    highest_mu: int | None = None,
+    boresight: ComplexArray | None = None,
+) -> ComplexArray:
     """Return the probe's response to modes (n, mu) at roll 0, for every |mu| <= highest_mu.
 
     Parameters
@@ -74,6 +81,9 @@ def mode_response(probe: Expansion, order: int, distance: float, *, highest_mu: 
         Highest degree N of the device's waves.
     distance
         From the axes' crossing to the probe's origin, metres.
+    boresight
+        (...,) co-polar boresight field that counts as one; the probe's own by default. A probe
+        that is mounted askew keeps the one it has when mounted straight.
 
     Returns
     -------
@@ -107,8 +117,8 @@ def mode_response(probe: Expansion, order: int, distance: float, *, highest_mu: 
     # Integrals without conjugation: pairing (n, m) with (n, -m) and the sign (-1)^m.
     whole = np.empty((*e.shape[:-2], 2, order, 2 * top + 1), complex)
     common = np.exp(-1j * probe.k * (inner - distance)) * inner * distance
-    boresight = probe.far_field_at(0.0, 0.0)[..., 0, 0]
-    factor = common * (-1j * probe.k / (4.0 * np.pi)) / boresight
+    level = probe.far_field_at(0.0, 0.0)[..., 0, 0] if boresight is None else boresight
+    factor = common * (-1j * probe.k / (4.0 * np.pi)) / level
     for mu in range(-top, top + 1):
         n = np.arange(max(1, abs(mu)), order + 1)
         here, sign = mode_index(n, -mu), (-1.0) ** mu

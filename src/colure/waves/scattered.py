@@ -55,21 +55,24 @@ def synthesis_at(coefficients: ComplexArray, theta: ArrayLike, phi: ArrayLike, *
     return np.asarray(maps[..., 0, :, :] + 1j * maps[..., 1, :, :])
 
 
-def adjoint_at(field: ComplexArray, order: int, theta: ArrayLike, phi: ArrayLike) -> ComplexArray:
-    """Return the adjoint of `synthesis_at` (spin 1) under the plain complex inner product."""
+def adjoint_at(field: ComplexArray, order: int, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1) -> ComplexArray:
+    """Return the adjoint of `synthesis_at` under the plain complex inner product.
+
+    field (..., 2, count), or (..., 1, count) for spin 0; result (..., 2 or 1, N(N+2)).
+    """
     where = locations(theta, phi)
-    lead = field.shape[:-2]
-    flat = field.reshape(-1, 2, field.shape[-1])
-    out = np.empty((len(flat), 2, 2, half_set_size(order)), complex)
+    lead, kinds = field.shape[:-2], field.shape[-2]
+    flat = field.reshape(-1, kinds, field.shape[-1])
+    out = np.empty((len(flat), 2, kinds, half_set_size(order)), complex)
     for index, one in enumerate(flat):
         for which, real in enumerate((one.real, one.imag)):
             ducc0.sht.adjoint_synthesis_general(
                 map=np.ascontiguousarray(real),
-                spin=1,
+                spin=spin,
                 lmax=order,
                 loc=where,
                 epsilon=ACCURACY,
                 nthreads=1 if len(where) < SMALL else THREADS,
                 alm=out[index, which],
             )
-    return from_half_sets(out, order).reshape(*lead, 2, -1)
+    return from_half_sets(out, order).reshape(*lead, kinds, -1)

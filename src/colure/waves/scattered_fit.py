@@ -119,13 +119,42 @@ class Fit:
     damping: FloatArray
 
 
-class ScatteredOperator:
+class LeastSquares:
+    """What the solvers need of an operator from reference-sphere coefficients to weighted rows."""
+
+    order: int
+    degrees: np.ndarray
+    reference: ComplexArray
+    row_weight: FloatArray
+    sample_weight: FloatArray
+
+    def forward(self, b: ComplexArray) -> ComplexArray:
+        """Return weighted rows (components, count)."""
+        raise NotImplementedError
+
+    def adjoint(self, rows: ComplexArray) -> ComplexArray:
+        """Return the adjoint of `forward`, shape (2, N(N+2))."""
+        raise NotImplementedError
+
+    def data(self) -> ComplexArray:
+        """Return the weighted measured rows."""
+        raise NotImplementedError
+
+    def far_field(self, b: ComplexArray) -> ComplexArray:
+        """Return far-field coefficients of reference-sphere coefficients; unseen modes are zero."""
+        with np.errstate(over="ignore", invalid="ignore"):
+            seen = np.isfinite(self.reference) & (np.abs(self.reference) < 1e150)
+            return np.asarray(np.where(seen, b / np.where(seen, self.reference, 1.0), 0.0))
+
+
+class ScatteredOperator(LeastSquares):
     """Coefficients on a reference sphere to weighted samples, and its adjoint."""
 
     def __init__(self, samples: Samples, order: int, k: float) -> None:
         self.samples, self.order, self.k = samples, order, k
         self.degrees = mode_degrees(order) - 1
         self.row_weight = np.sqrt(solid_angles(samples.theta, samples.phi, order) * samples.weight)
+        self.sample_weight = samples.weight
         if samples.radius is None:
             self._shares = np.ones((1, samples.count))
             self._scales = np.ones((1, 2, self.degrees.size), complex)
@@ -145,7 +174,8 @@ class ScatteredOperator:
         """Return weighted samples (2, count), common factor exp(-jkr)/r removed."""
 
         def one(q: int) -> ComplexArray:
-            return synthesis_at(b * self._scales[q], self.samples.theta, self.samples.phi) * self._shares[q]
+            found = synthesis_at(b * self._scales[q], self.samples.theta, self.samples.phi)
+            return np.asarray(found * self._shares[q])
 
         return np.asarray(sum(_threaded(one, len(self._scales))) * self.row_weight)
 
@@ -162,12 +192,6 @@ class ScatteredOperator:
     def data(self) -> ComplexArray:
         """Return the weighted measured samples, common factor removed."""
         return np.asarray(self.samples.field / self.common * self.row_weight)
-
-    def far_field(self, b: ComplexArray) -> ComplexArray:
-        """Return far-field coefficients of reference-sphere coefficients; unseen modes are zero."""
-        with np.errstate(over="ignore", invalid="ignore"):
-            seen = np.isfinite(self.reference) & (np.abs(self.reference) < 1e150)
-            return np.asarray(np.where(seen, b / np.where(seen, self.reference, 1.0), 0.0))
 
 
 def fit_scattered(
@@ -207,7 +231,16 @@ def fit_scattered(
             f"lower the order"
         )
     operator = ScatteredOperator(samples, order, k)
-    rows = operator.data()
+    return solve_with_noise(
+        operator, damping=damping, tolerance=tolerance, most_iterations=most_iterations, dense=dense
+    )
+
+
+def solve_with_noise(
+    operator: LeastSquares, *, damping: float | None, tolerance: float, most_iterations: int, dense: bool
+) -> Fit:
+    """Solve, learn the noise from the residual, and solve again with the damping that suits it."""
+    rows, order = operator.data(), operator.order
     solve = _dense if dense else _conjugate_gradients
     plain = FIRST_DAMPING if damping is None else damping
     first = solve(operator, rows, np.full(order, plain), tolerance, most_iterations)
@@ -224,7 +257,7 @@ def fit_scattered(
     return found
 
 
-def _damping_per_degree(operator: ScatteredOperator, fit: Fit, sigma: float) -> FloatArray:
+def _damping_per_degree(operator: LeastSquares, fit: Fit, sigma: float) -> FloatArray:
     """Return noise over signal per degree (N,), the Wiener damping with the spectrum of the first fit.
 
     The noise that one coefficient carries is the sample noise times the mean solid angle of a
@@ -240,7 +273,7 @@ def _damping_per_degree(operator: ScatteredOperator, fit: Fit, sigma: float) -> 
 
 
 def _conjugate_gradients(
-    operator: ScatteredOperator, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int
+    operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int
 ) -> Fit:
     """Conjugate gradients on (A^H A + D^2) b = A^H d (M. R. Hestenes and E. Stiefel, 1952).
 
@@ -267,14 +300,14 @@ def _conjugate_gradients(
     return _report(operator, rows, b, damping, count, size <= (tolerance**2) * start)
 
 
-def _effective_freedom(operator: ScatteredOperator, damping: FloatArray) -> float:
+def _effective_freedom(operator: LeastSquares, damping: FloatArray, rows: int) -> float:
     """Return how many complex coefficients the samples determine: coverage times undamped unknowns."""
     undamped = float(2.0 * np.sum(1.0 / (1.0 + damping[operator.degrees] ** 2)))
-    covered = float(np.sum(operator.row_weight**2 / operator.samples.weight)) / (4.0 * np.pi)
-    return min(undamped * min(1.0, covered * 1.05), 2.0 * operator.samples.count - 1.0)
+    covered = float(np.sum(operator.row_weight**2 / operator.sample_weight)) / (4.0 * np.pi)
+    return min(undamped * min(1.0, covered * 1.05), rows - 1.0)
 
 
-def _dense(operator: ScatteredOperator, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int) -> Fit:
+def _dense(operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int) -> Fit:
     """Solve the stacked system (A; D) explicitly; the reference for the iterative path."""
     del tolerance, most
     unknowns = 2 * operator.degrees.size
@@ -290,12 +323,12 @@ def _dense(operator: ScatteredOperator, rows: ComplexArray, damping: FloatArray,
 
 
 def _report(
-    operator: ScatteredOperator, rows: ComplexArray, b: ComplexArray, damping: FloatArray, iterations: int, done: bool
+    operator: LeastSquares, rows: ComplexArray, b: ComplexArray, damping: FloatArray, iterations: int, done: bool
 ) -> Fit:
     remainder = rows - operator.forward(b)
     left, total = float(np.linalg.norm(remainder)), float(np.linalg.norm(rows))
     largest = float(np.max(np.abs(rows / operator.row_weight))) or 1.0
-    freedom = _effective_freedom(operator, damping)
+    freedom = _effective_freedom(operator, damping, rows.size)
     spare = max(1.0 - freedom / rows.size, 0.02)
     noise = float(np.sqrt(np.mean(np.abs(remainder / operator.row_weight) ** 2) / spare)) / largest
     residual = left / total if total else 0.0
