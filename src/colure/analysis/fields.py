@@ -130,7 +130,9 @@ def _from_rings(
         with np.errstate(over="ignore", invalid="ignore"):
             functions = outgoing(order, np.array(k * radius)).tangential()[:, mode_degrees(order) - 1]
             measured = np.where(np.isfinite(functions), measured / functions, 0.0)
-    words = f"whole sphere, {whole.field.shape[-2]} rings x {whole.field.shape[-1]} columns {whole.layout}, order {order}"
+    words = (
+        f"whole sphere, {whole.field.shape[-2]} rings x {whole.field.shape[-1]} columns {whole.layout}, order {order}"
+    )
     return Transformed(measured, order, words, None)
 
 
@@ -227,7 +229,11 @@ def far_field(
     )  # fmt: skip
     pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
     if support is not None:
-        pattern["support"] = (("theta", "phi"), support, {"long_name": "share of an arbitrary field that the data determine"})
+        pattern["support"] = (
+            ("theta", "phi"),
+            support,
+            {"long_name": "share of an arbitrary field that the data determine"},
+        )
     pattern = with_step(
         pattern, "to far-field", order=order, origin_m=shift.tolist(), keep_radius_m=keep_radius_m, found=words
     )
@@ -262,4 +268,3 @@ def effective_order(found: Transformed) -> int:
 
 def _db(ratio: float) -> float:
     return float(20.0 * np.log10(ratio)) if ratio > 0.0 else -400.0
-

@@ -146,7 +146,9 @@ def acquire(folder: Path, run_name: str, yes: bool, only_verify: bool, as_json: 
 @run_option
 @click.option("--to", "destination", type=click.Choice(["far-field"]), help="What to make of a field file.")
 @click.option("--order", type=click.IntRange(1, 2000), help="Order of the expansion; chosen from the data by default.")
-@click.option("--step-deg", type=click.FloatRange(0.05, 30.0), default=1.0, show_default=True, help="Grid of the result.")
+@click.option(
+    "--step-deg", type=click.FloatRange(0.05, 30.0), default=1.0, show_default=True, help="Grid of the result."
+)
 @click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
 @click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
 @json_option
@@ -185,7 +187,11 @@ def process(
         words = service.transform_file(
             source, target, order=order, step_deg=step_deg, origin_m=place, keep_radius_m=keep_radius_m
         )
-        click.echo(json.dumps({"pattern": str(target), "steps": words}) if as_json else "\n".join([*words, f"pattern: {target}"]))
+        click.echo(
+            json.dumps({"pattern": str(target), "steps": words})
+            if as_json
+            else "\n".join([*words, f"pattern: {target}"])
+        )
         return
     run = service.run_folder(source, run_name)
     done = service.process(Campaign.load(source), run)

@@ -91,13 +91,17 @@ def _read_table(path: Path) -> pd.DataFrame:
     import pandas as pd
 
     try:
-        table = pd.read_csv(path, comment="#", skipinitialspace=True, encoding="utf-8-sig", dtype=str, keep_default_na=False)
+        table = pd.read_csv(
+            path, comment="#", skipinitialspace=True, encoding="utf-8-sig", dtype=str, keep_default_na=False
+        )
     except (OSError, UnicodeDecodeError, pd.errors.ParserError, pd.errors.EmptyDataError) as error:
         raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
     table.columns = [str(name).strip().lower() for name in table.columns]
     missing = [name for name in COLUMNS if name not in table]
     if missing:
-        raise InputError([f"{path.name}: column {', '.join(missing)}: missing; the header must hold {','.join(COLUMNS)}"])
+        raise InputError(
+            [f"{path.name}: column {', '.join(missing)}: missing; the header must hold {','.join(COLUMNS)}"]
+        )
     if len(table) == 0:
         raise InputError([f"{path.name}: 0 rows: must hold at least 1 (samples)"])
     faults: list[str] = []

@@ -76,7 +76,13 @@ def scattered_dataset(samples: list[FieldSamples], source: str) -> xr.Dataset:
 
 
 def grid_dataset(
-    frequency_hz: FloatArray, theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, radius_m: float | None, source: str
+    frequency_hz: FloatArray,
+    theta_deg: FloatArray,
+    phi_deg: FloatArray,
+    field: ComplexArray,
+    *,
+    radius_m: float | None,
+    source: str,
 ) -> xr.Dataset:
     """Bundle fields (frequency, 2, theta, phi) on one grid."""
     import xarray as xr
@@ -120,7 +126,9 @@ def samples_of(dataset: xr.Dataset) -> list[FieldSamples]:
     """
     missing = [name for name in ("e_theta", "e_phi", "frequency", "theta", "phi") if name not in dataset.variables]
     if missing:
-        raise InputError([f"file: {', '.join(missing)}: missing; needs fields e_theta, e_phi over frequency and angles"])
+        raise InputError(
+            [f"file: {', '.join(missing)}: missing; needs fields e_theta, e_phi over frequency and angles"]
+        )
     grid = is_grid(dataset)
     if grid:
         dataset = dataset.transpose("frequency", "theta", "phi", ...)

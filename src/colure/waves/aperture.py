@@ -22,9 +22,7 @@ from colure.waves.scattered import synthesis_at
 RESOLUTION_WAVELENGTHS = 0.5
 
 
-def plane_field(
-    expansion: Expansion, x: ArrayLike, y: ArrayLike, z: float, *, taper: float = 0.0
-) -> ComplexArray:
+def plane_field(expansion: Expansion, x: ArrayLike, y: ArrayLike, z: float, *, taper: float = 0.0) -> ComplexArray:
     """Return (E_x, E_y) on a plane z = const in front of or in the device, visible waves only.
 
     Parameters

@@ -64,7 +64,14 @@ class ProbeOperator(LeastSquares):
     """Coefficients on a reference sphere to weighted probe samples, and its adjoint."""
 
     def __init__(
-        self, samples: ProbeSamples, order: int, k: float, ports: list[Expansion], *, highest_mu: int, boresight: complex
+        self,
+        samples: ProbeSamples,
+        order: int,
+        k: float,
+        ports: list[Expansion],
+        *,
+        highest_mu: int,
+        boresight: complex,
     ) -> None:
         self.samples, self.order, self.k = samples, order, k
         self.degrees = mode_degrees(order) - 1

@@ -25,7 +25,7 @@ def from_pattern(k: FloatArray, order: int, pattern: object) -> Expansion:
     """
     assert callable(pattern)
     wavenumbers = np.atleast_1d(np.asarray(k, float))
-    rings, columns = 2 * order + 3, 4 * order + 2
+    rings, columns = order + 6, 2 * order + 8
     t, p = np.meshgrid(np.linspace(0, np.pi, rings), np.arange(columns) * 2 * np.pi / columns, indexing="ij")
     field = np.stack([np.stack(pattern(t, p, float(one))) for one in wavenumbers]).astype(complex)
     return Expansion(analysis(field, order), wavenumbers)
@@ -122,8 +122,9 @@ def _aperture(
 
     def pattern(t: FloatArray, p: FloatArray, one: float) -> tuple[ComplexArray, ComplexArray]:
         u = unit_vector(theta=t, phi=p)[..., :2].reshape(-1, 2)
-        phase = np.exp(1j * one * (u @ place.T - path))
-        f_x, f_y = (phase @ e_x).reshape(t.shape), (phase @ e_y).reshape(t.shape)
+        both = np.stack([e_x, e_y], axis=-1)
+        parts = [np.exp(1j * one * (some @ place.T - path)) @ both for some in np.array_split(u, 1 + len(u) // 500)]
+        f_x, f_y = (column.reshape(t.shape) for column in np.concatenate(parts).T)
         obliquity = (1.0 + np.cos(t)) / 2.0
         return obliquity * (f_x * np.cos(p) + f_y * np.sin(p)), obliquity * (f_y * np.cos(p) - f_x * np.sin(p))
 

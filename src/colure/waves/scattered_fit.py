@@ -79,7 +79,9 @@ class Samples:
         if r is not None:
             bad |= ~(np.isfinite(r) & (r > 0.0))
         if np.any(bad):
-            raise ValueError(f"samples: {int(bad.sum())} of {t.size} hold values that are not finite (or weight < 0, radius <= 0)")
+            raise ValueError(
+                f"samples: {int(bad.sum())} of {t.size} hold values that are not finite (or weight < 0, radius <= 0)"
+            )
         if not np.any(w > 0.0):
             raise ValueError("samples: every weight is 0, needs at least one above 0 (relative)")
         keep = w > 0.0
@@ -424,9 +426,7 @@ def support_map(
 def _step_aside(theta: FloatArray, phi: FloatArray, a: float, b: float) -> tuple[FloatArray, FloatArray]:
     from colure.geometry.directions import phi_hat, theta_hat, theta_phi
 
-    moved = (
-        unit_vector(theta=theta, phi=phi) + a * theta_hat(theta=theta, phi=phi) + b * phi_hat(theta=theta, phi=phi)
-    )
+    moved = unit_vector(theta=theta, phi=phi) + a * theta_hat(theta=theta, phi=phi) + b * phi_hat(theta=theta, phi=phi)
     found = theta_phi(moved)
     return found.theta, found.phi
 

@@ -28,7 +28,9 @@ def highest_order(layout: str, rings: int, phi_count: int) -> int:
     return max(0, min(by_rings, (phi_count - 1) // 2))
 
 
-def analysis(field: ComplexArray, order: int, *, layout: str = "with-poles", phi_start: float = 0.0) -> ComplexArray:
+def analysis(
+    field: ComplexArray, order: int, *, layout: str = "with-poles", phi_start: ArrayLike = 0.0
+) -> ComplexArray:
     """Return the coefficients of a field on a whole-sphere regular grid.
 
     Parameters
@@ -38,7 +40,7 @@ def analysis(field: ComplexArray, order: int, *, layout: str = "with-poles", phi
     order
         Highest degree N wanted.
     phi_start
-        Azimuth of the first column in radians.
+        Azimuth of the first column in radians, one for all rings or one per ring.
 
     Raises
     ------
@@ -52,6 +54,12 @@ def analysis(field: ComplexArray, order: int, *, layout: str = "with-poles", phi
             f"order: {order}, must be 1 to {limit} (degree) on {rings} rings x {columns} columns, {layout}"
         )
     lead = field.shape[:-3]
+    start = np.asarray(phi_start, dtype=np.float64)
+    common = 0.0
+    if start.ndim:
+        field = _aligned(field, np.broadcast_to(start, (rings,)))
+    else:
+        common = float(start)
     flat = field.reshape(-1, 2, rings, columns)
     out = np.empty((len(flat), 2, 2, half_set_size(order)), complex)
 
@@ -59,11 +67,21 @@ def analysis(field: ComplexArray, order: int, *, layout: str = "with-poles", phi
         part, which = divmod(index, 2)
         real = np.ascontiguousarray(flat[part].imag if which else flat[part].real)
         ducc0.sht.analysis_2d(
-            map=real, spin=1, lmax=order, geometry=LAYOUTS[layout], phi0=phi_start, alm=out[part, which], nthreads=1
+            map=real, spin=1, lmax=order, geometry=LAYOUTS[layout], phi0=common, alm=out[part, which], nthreads=1
         )
 
     _for_each(one, 2 * len(flat))
     return from_half_sets(out, order).reshape(*lead, 2, -1)
+
+
+def _aligned(field: ComplexArray, start: FloatArray) -> ComplexArray:
+    """Shift every ring by its own offset, exactly for fields that the columns resolve."""
+    columns = field.shape[-1]
+    m = np.fft.fftfreq(columns, 1.0 / columns)
+    if columns % 2 == 0:
+        m[columns // 2] = 0.0  # the highest wave of an even count has no side to turn to
+    shifted = np.fft.ifft(np.fft.fft(field, axis=-1) * np.exp(-1j * m * start[:, None]), axis=-1)
+    return np.asarray(shifted)
 
 
 def synthesis(

@@ -1,0 +1,164 @@
+"""Ratios against named baselines, measured in one run: `python tasks.py bench`.
+
+Exit code 1 if a stated limit is missed. Timings are the best of several, on the same threads.
+"""
+
+from __future__ import annotations
+
+import argparse
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+
+import ducc0
+import numpy as np
+
+from colure.geometry.conventions import mode_count
+from colure.waves.probe import FirstOrderResponse, ideal_response, remove_response
+from colure.waves.scattered_fit import Samples, ScatteredOperator, fit_scattered
+from colure.waves.transform import THREADS, analysis, synthesis
+
+FAILED: list[str] = []
+
+
+def best(task: Callable[[], object], repeats: int = 5) -> float:
+    """Return the shortest of several runs in seconds."""
+    times = []
+    for _ in range(repeats):
+        start = time.perf_counter()
+        task()
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def check(name: str, value: float, limit: float, *, at_most: bool = True, unit: str = "") -> None:
+    """Print a figure beside its limit and remember a miss."""
+    good = value <= limit if at_most else value >= limit
+    sign = "<=" if at_most else ">="
+    print(f"{'ok  ' if good else 'MISS'} {name}: {value:.3g}{unit} (limit {sign} {limit:g}{unit})", flush=True)
+    if not good:
+        FAILED.append(name)
+
+
+def random_coefficients(order: int, lead: int) -> np.ndarray:
+    rng = np.random.default_rng(order)
+    shape = (lead, 2, mode_count(order))
+    return rng.normal(size=shape) + 1j * rng.normal(size=shape)
+
+
+def sphere_data(order: int, frequencies: int) -> np.ndarray:
+    """Return fields (frequency, 2, N + 2, 2 N + 2) of random coefficients."""
+    return synthesis(random_coefficients(order, frequencies), np.linspace(0, np.pi, order + 2), 2 * order + 2)
+
+
+def response(order: int, frequencies: int) -> FirstOrderResponse:
+    """Return the response of an ideal probe just outside the device."""
+    return ideal_response(order, np.full(frequencies, 500.0), 1.3 * order / 500.0)
+
+
+def regular_against_fft() -> None:
+    """First-order probe-corrected transform per frequency against the two bare 2-D FFTs of the same data."""
+    for order, frequencies in ((180, 8), (360, 4)):
+        data = sphere_data(order, frequencies)
+        probe = response(order, frequencies)
+        ours = best(lambda d=data, p=probe, n=order: remove_response(analysis(d, n), p)) / frequencies
+        fft = best(lambda d=data: ducc0.fft.c2c(d, axes=(-2, -1), nthreads=THREADS)) / frequencies
+        check(
+            f"regular N={order}, {1e3 * ours:.1f} ms against two FFTs {1e3 * fft:.1f} ms", ours / fft, 12.0, unit=" x"
+        )
+
+
+def regular_against_dense() -> None:
+    """The same at N = 30 against a dense least-squares solve."""
+    order = 30
+    theta, columns = np.linspace(0, np.pi, order + 2), 2 * order + 2
+    data, probe = sphere_data(order, 1), response(order, 1)
+    ours = best(lambda: remove_response(analysis(data, order), probe), 20)
+    unknowns = 2 * mode_count(order)
+    eye = np.eye(unknowns, dtype=complex).reshape(unknowns, 2, -1)
+    matrix = synthesis(eye, theta, columns).reshape(unknowns, -1).T
+    dense = best(lambda: np.linalg.lstsq(matrix, data.ravel(), rcond=None), 1)
+    check(
+        f"regular N=30, {1e3 * ours:.2f} ms against dense {dense:.1f} s", dense / ours, 200.0, at_most=False, unit=" x"
+    )
+
+
+def scattered() -> None:
+    """Least squares on 10,000 scattered points at N = 45, noise and radius scatter included."""
+    rng, count, k = np.random.default_rng(0), 10_000, 505.0
+    theta, phi = np.arccos(rng.uniform(-1, 1, count)), rng.uniform(0, 2 * np.pi, count)
+    radius = 1.2 + rng.uniform(-6e-4, 6e-4, count)
+    empty = Samples.of(theta, phi, np.zeros((2, count)), radius=radius)
+    operator = ScatteredOperator(empty, 45, k)
+    true = random_coefficients(45, 1)[0]
+    field = operator.forward(true * operator.reference) / operator.row_weight * operator.common
+    noise = 3e-3 * np.abs(field).max() * (rng.normal(size=field.shape) + 1j * rng.normal(size=field.shape))
+    for name, data in (("clean", field), ("noisy", field + noise)):
+        samples = Samples.of(theta, phi, data, radius=radius)
+        check(
+            f"scattered 10,000 points, N=45, {name}", best(lambda s=samples: fit_scattered(s, 45, k), 2), 2.0, unit=" s"
+        )
+
+
+MEMORY = """
+import numpy as np, sys
+sys.path.insert(0, {folder!r})
+from colure.waves.transform import analysis
+from colure.waves.probe import remove_response
+from run import response
+rng = np.random.default_rng(0)
+data = np.empty((201, 2, 181, 360), complex)
+for one in data: one[:] = rng.normal(size=one.shape) + 1j * rng.normal(size=one.shape)
+out = remove_response(analysis(data, 179), response(179, 201))
+print(out.shape)
+try:
+    import resource
+    print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024**2)
+except ImportError:
+    import psutil
+    print(psutil.Process().memory_info().peak_wset / 1024**3)
+"""
+
+
+def memory() -> None:
+    """201 frequencies x 181 x 360 x 2 in one call: peak memory of the process."""
+    from pathlib import Path
+
+    code = MEMORY.format(folder=str(Path(__file__).parent))
+    start = time.perf_counter()
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    seconds = time.perf_counter() - start
+    check(f"201 x 181 x 360 x 2 in one call, {seconds:.1f} s", float(done.stdout.split()[-1]), 4.0, unit=" GiB")
+
+
+def cost_against_order() -> None:
+    """Print the cost of analysis and synthesis against the order."""
+    print("\n    N   analysis/ms   synthesis/ms   two FFTs/ms   analysis/FFTs")
+    for order in (20, 30, 45, 60, 90, 120, 180, 240, 360, 480, 720):
+        frequencies = 2
+        data, theta = sphere_data(order, frequencies), np.linspace(0, np.pi, order + 2)
+        coefficients = analysis(data, order)
+        times = [
+            best(task, 3) / frequencies * 1e3
+            for task in (
+                lambda d=data, n=order: analysis(d, n),
+                lambda c=coefficients, t=theta, n=order: synthesis(c, t, 2 * n + 2),
+                lambda d=data: ducc0.fft.c2c(d, axes=(-2, -1), nthreads=THREADS),
+            )
+        ]
+        print(f"{order:5d} {times[0]:13.2f} {times[1]:14.2f} {times[2]:13.2f} {times[0] / times[2]:15.1f}", flush=True)
+
+
+def main() -> int:
+    """Run the benchmarks named on the command line, or all."""
+    every = {f.__name__: f for f in (regular_against_fft, regular_against_dense, scattered, memory, cost_against_order)}
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("names", nargs="*", choices=[*every, []], help="which (default: all)")
+    for name in parser.parse_args().names or every:
+        every[name]()
+    return 1 if FAILED else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
