@@ -59,7 +59,7 @@ def response(order: int, frequencies: int) -> FirstOrderResponse:
 
 def regular_against_fft() -> None:
     """First-order probe-corrected transform per frequency against the two bare 2-D FFTs of the same data."""
-    for order, frequencies in ((180, 8), (360, 4)):
+    for order, frequencies in ((180, 16), (360, 8)):
         data = sphere_data(order, frequencies)
         probe = response(order, frequencies)
         ours = best(lambda d=data, p=probe, n=order: remove_response(analysis(d, n), p)) / frequencies

@@ -35,6 +35,15 @@ def _tables(order: int) -> tuple[IntArray, IntArray, IntArray, FloatArray]:
     return half, mode_index(n, m), mode_index(n, -m), sign
 
 
+@lru_cache(maxsize=16)
+def _join_tables(order: int) -> tuple[IntArray, FloatArray]:
+    """Return, per mode, its place in (half set, mirrored half set) laid end to end, and its sign."""
+    n, m = mode_degrees(order), mode_orders(order)
+    half = np.abs(m) * (2 * order + 1 - np.abs(m)) // 2 + n
+    sign = np.where((m < 0) & (m % 2 != 0), -1.0, 1.0)
+    return np.where(m >= 0, half, half + half_set_size(order)), sign
+
+
 def half_set_size(order: int) -> int:
     """Return the number of (n >= 0, m >= 0) entries of the compiled transform."""
     return (order + 1) * (order + 2) // 2
@@ -57,13 +66,18 @@ def to_half_sets(coefficients: ComplexArray) -> ComplexArray:
 
 def from_half_sets(half_sets: ComplexArray, order: int) -> ComplexArray:
     """Join half sets (..., 2, K, half) of the two real maps into (..., K, N(N+2))."""
-    half, positive, negative, sign = _tables(order)
-    picked = half_sets[..., half]
-    real, imaginary = picked[..., 0, :, :], picked[..., 1, :, :]
-    out = np.empty((*real.shape[:-1], mode_count(order)), complex)
-    out[..., positive] = real + 1j * imaginary
-    out[..., negative] = sign * (np.conj(real) + 1j * np.conj(imaginary))
-    return out
+    place, sign = _join_tables(order)
+    real, imaginary = half_sets[..., 0, :, :], half_sets[..., 1, :, :]
+    # Field = real map + j imaginary map; for negative m the conjugate halves with the sign (-1)^m.
+    both = np.empty((*real.shape[:-1], 2 * real.shape[-1]), complex)
+    size = real.shape[-1]
+    both.real[..., :size] = real.real - imaginary.imag
+    both.imag[..., :size] = real.imag + imaginary.real
+    both.real[..., size:] = real.real + imaginary.imag
+    both.imag[..., size:] = imaginary.real - real.imag
+    joined = np.take(both, place, axis=-1)
+    joined *= sign
+    return joined
 
 
 def resized(coefficients: ComplexArray, order: int) -> ComplexArray:

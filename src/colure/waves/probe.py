@@ -148,8 +148,7 @@ def first_order_response(probe: Expansion, order: int, distance: float) -> First
 
 def apply_response(coefficients: ComplexArray, response: FirstOrderResponse) -> ComplexArray:
     """Return what a first-order probe measures, as coefficients of (roll 0, roll 90) fields."""
-    matrix = response.matrices()[..., mode_degrees(response.grad.shape[-1]) - 1, :, :]
-    return np.asarray(np.einsum("...jab,...bj->...aj", matrix, coefficients))
+    return _per_degree(response.matrices(), coefficients)
 
 
 def remove_response(measured: ComplexArray, response: FirstOrderResponse) -> ComplexArray:
@@ -162,8 +161,22 @@ def remove_response(measured: ComplexArray, response: FirstOrderResponse) -> Com
     hidden = unobservable(response)
     safe = np.where(hidden[..., None, None], np.eye(2), matrix)
     inverse = np.where(hidden[..., None, None], 0.0, np.linalg.inv(safe))
-    inverse = inverse[..., mode_degrees(response.grad.shape[-1]) - 1, :, :]
-    return np.asarray(np.einsum("...jab,...bj->...aj", inverse, measured))
+    return _per_degree(inverse, measured)
+
+
+def _per_degree(matrix: ComplexArray, coefficients: ComplexArray) -> ComplexArray:
+    """Apply a 2 x 2 matrix per degree (..., N, 2, 2) to coefficients (..., 2, N(N+2)).
+
+    Rotationally symmetric probes have diagonal matrices; they cost half.
+    """
+    degrees = mode_degrees(matrix.shape[-3]) - 1
+    diagonal = np.stack([np.take(matrix[..., i, i], degrees, axis=-1) for i in (0, 1)], axis=-2)
+    out = diagonal * coefficients
+    for row, column in ((0, 1), (1, 0)):
+        aside = matrix[..., row, column]
+        if np.any(aside):
+            out[..., row, :] += np.take(aside, degrees, axis=-1) * coefficients[..., column, :]
+    return np.asarray(out)
 
 
 def unobservable(response: FirstOrderResponse) -> np.ndarray:

@@ -25,7 +25,9 @@ def locations(theta: ArrayLike, phi: ArrayLike) -> FloatArray:
     )
 
 
-def synthesis_at(coefficients: ComplexArray, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1) -> ComplexArray:
+def synthesis_at(
+    coefficients: ComplexArray, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1, accuracy: float = ACCURACY
+) -> ComplexArray:
     """Return the field at arbitrary directions, shape (..., 2, count) (spin 0: (..., 1, count)).
 
     Parameters
@@ -47,7 +49,7 @@ def synthesis_at(coefficients: ComplexArray, theta: ArrayLike, phi: ArrayLike, *
             spin=spin,
             lmax=order,
             loc=where,
-            epsilon=ACCURACY,
+            epsilon=accuracy,
             nthreads=1 if len(where) < SMALL else THREADS,
             map=out[index],
         )
@@ -55,7 +57,9 @@ def synthesis_at(coefficients: ComplexArray, theta: ArrayLike, phi: ArrayLike, *
     return np.asarray(maps[..., 0, :, :] + 1j * maps[..., 1, :, :])
 
 
-def adjoint_at(field: ComplexArray, order: int, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1) -> ComplexArray:
+def adjoint_at(
+    field: ComplexArray, order: int, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1, accuracy: float = ACCURACY
+) -> ComplexArray:
     """Return the adjoint of `synthesis_at` under the plain complex inner product.
 
     field (..., 2, count), or (..., 1, count) for spin 0; result (..., 2 or 1, N(N+2)).
@@ -71,7 +75,7 @@ def adjoint_at(field: ComplexArray, order: int, theta: ArrayLike, phi: ArrayLike
                 spin=spin,
                 lmax=order,
                 loc=where,
-                epsilon=ACCURACY,
+                epsilon=accuracy,
                 nthreads=1 if len(where) < SMALL else THREADS,
                 alm=out[index, which],
             )

@@ -19,7 +19,7 @@ from scipy.spatial import SphericalVoronoi
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_degrees
 from colure.geometry.directions import unit_vector
 from colure.waves.radial import outgoing
-from colure.waves.scattered import adjoint_at, synthesis_at
+from colure.waves.scattered import ACCURACY, adjoint_at, synthesis_at
 from colure.waves.transform import THREADS
 
 #: Relative accuracy of interpolating radial functions between reference spheres.
@@ -29,6 +29,10 @@ MOST_SPHERES = 24
 FIRST_DAMPING = 1e-5
 NEGLIGIBLE_NOISE = 3e-5
 WIENER_ROUNDS = 3
+#: Accuracy of the transform while the noise, at least 3e-5, is what limits the fit.
+NOISY_ACCURACY = 1e-8
+#: Largest change of the logarithm of the damping that counts as settled.
+SETTLED = 0.3
 
 
 @dataclass(frozen=True)
@@ -129,6 +133,7 @@ class LeastSquares:
     reference: ComplexArray
     row_weight: FloatArray
     sample_weight: FloatArray
+    accuracy: float = ACCURACY
 
     def forward(self, b: ComplexArray) -> ComplexArray:
         """Return weighted rows (components, count)."""
@@ -176,7 +181,7 @@ class ScatteredOperator(LeastSquares):
         """Return weighted samples (2, count), common factor exp(-jkr)/r removed."""
 
         def one(q: int) -> ComplexArray:
-            found = synthesis_at(b * self._scales[q], self.samples.theta, self.samples.phi)
+            found = synthesis_at(b * self._scales[q], self.samples.theta, self.samples.phi, accuracy=self.accuracy)
             return np.asarray(found * self._shares[q])
 
         return np.asarray(sum(_threaded(one, len(self._scales))) * self.row_weight)
@@ -186,7 +191,8 @@ class ScatteredOperator(LeastSquares):
         weighted = rows * self.row_weight
 
         def one(q: int) -> ComplexArray:
-            found = adjoint_at(weighted * self._shares[q], self.order, self.samples.theta, self.samples.phi)
+            places = self.samples.theta, self.samples.phi
+            found = adjoint_at(weighted * self._shares[q], self.order, *places, accuracy=self.accuracy)
             return np.asarray(found * np.conj(self._scales[q]))
 
         return np.asarray(sum(_threaded(one, len(self._scales))))
@@ -253,9 +259,15 @@ def solve_with_noise(
     sigma = first.noise * float(np.max(np.abs(rows / operator.row_weight)))
     even = sigma / float(np.sqrt(np.mean(np.abs(rows / operator.row_weight) ** 2)))
     enough = max(tolerance, 1e-3 * even)
+    operator.accuracy = NOISY_ACCURACY
     found = solve(operator, rows, np.full(order, min(0.3, even)), enough, most_iterations)
     for _ in range(WIENER_ROUNDS):
-        found = solve(operator, rows, _damping_per_degree(operator, found, sigma), enough, most_iterations)
+        damping_now = _damping_per_degree(operator, found, sigma)
+        settled = np.max(np.abs(np.log(damping_now / found.damping))) < SETTLED
+        found = solve(operator, rows, damping_now, enough, most_iterations)
+        if settled:
+            break
+    operator.accuracy = ACCURACY
     return found
 
 

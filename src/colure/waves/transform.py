@@ -13,7 +13,7 @@ import ducc0
 import numpy as np
 from numpy.typing import ArrayLike
 
-from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, order_of_count
 from colure.waves.modes import from_half_sets, half_set_size, to_half_sets
 
 THREADS = max(1, min(8, os.cpu_count() or 1))
@@ -62,6 +62,7 @@ def analysis(
         common = float(start)
     flat = field.reshape(-1, 2, rings, columns)
     out = np.empty((len(flat), 2, 2, half_set_size(order)), complex)
+    joined = np.empty((len(flat), 2, mode_count(order)), complex)
 
     def one(index: int) -> None:
         part, which = divmod(index, 2)
@@ -70,6 +71,15 @@ def analysis(
             map=real, spin=1, lmax=order, geometry=LAYOUTS[layout], phi0=common, alm=out[part, which], nthreads=1
         )
 
+    def whole(part: int) -> None:
+        # A thread does a whole frequency, the joining of its two real maps included.
+        one(2 * part)
+        one(2 * part + 1)
+        joined[part] = from_half_sets(out[part], order)
+
+    if len(flat) >= 2 * THREADS:
+        _for_each(whole, len(flat))
+        return joined.reshape(*lead, 2, -1)
     _for_each(one, 2 * len(flat))
     return from_half_sets(out, order).reshape(*lead, 2, -1)
 
