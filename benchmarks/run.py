@@ -150,9 +150,53 @@ def cost_against_order() -> None:
         print(f"{order:5d} {times[0]:13.2f} {times[1]:14.2f} {times[2]:13.2f} {times[0] / times[2]:15.1f}", flush=True)
 
 
+def amplitude_only() -> None:
+    """Phase retrieval of the flawed demo panel from amplitudes on two spheres, started from its design."""
+    from colure.geometry.conventions import mode_degrees
+    from colure.geometry.directions import unit_vector
+    from colure.geometry.polarization import from_cartesian
+    from colure.geometry.sphere import gauss_legendre
+    from colure.twin.antennas import PanelFlaws, panel
+    from colure.waves.amplitude_only import AmplitudeSphere, box_basis, retrieve
+    from colure.waves.radial import outgoing
+
+    order, f = 34, np.array([24.125e9])
+    theta, columns = np.linspace(0, np.pi, order + 3), 2 * order + 2
+    t, p = np.meshgrid(theta, np.arange(columns) * 2 * np.pi / columns, indexing="ij")
+    flawed, design = panel(f), panel(f, flaws=PanelFlaws(None, None), seed=5)
+    truth, start = (
+        analysis(np.stack(from_cartesian(one.far_field(unit_vector(theta=t, phi=p).reshape(-1, 3)).reshape(*t.shape, 3),
+                                         theta=t, phi=p)), order)
+        for one in (flawed, design)
+    )  # fmt: skip
+    k = float(flawed.k[0])
+    basis = box_basis(order, k, size=(0.052, 0.052, 0.006), centre=(0, 0, -0.03))
+    grid = gauss_legendre(rings=order + 1, phi_count=2 * order + 1)
+    rng = np.random.default_rng(0)
+    for name, noise_db in (("clean", None), ("noise -50 dB", -50.0)):
+        spheres = []
+        for radius in (0.06, 0.09):
+            functions = outgoing(order, np.array(k * radius)).tangential()[:, mode_degrees(order) - 1]
+            field = synthesis(truth * functions, grid.theta, grid.phi.size) / radius
+            if noise_db is not None:
+                raw = rng.normal(size=(2, *field.shape)) / np.sqrt(2)
+                field = field + 10 ** (noise_db / 20) * np.abs(field).max() * (raw[0] + 1j * raw[1])
+            spheres.append(AmplitudeSphere(radius, grid.theta, np.abs(field)))
+        known = -200.0 if noise_db is None else noise_db
+        found = retrieve(spheres, k, basis, start, noise_db=known, second_run=False)
+        fit = found.coefficients
+        scale = np.vdot(fit, truth) / np.vdot(fit, fit)
+        error, true = (synthesis(c, np.linspace(0, np.pi, 91), 180) for c in (scale * fit - truth, truth))
+        worst = 10 * np.log10(np.sum(np.abs(error) ** 2, axis=0).max() / np.sum(np.abs(true) ** 2, axis=0).max())
+        print(f"     {name}: {found.words}")
+        check(f"phase retrieval, {name}, worst error", worst, -39.0, unit=" dB")
+        check(f"phase retrieval, {name}, time", found.seconds, 1000.0, unit=" s")
+
+
 def main() -> int:
     """Run the benchmarks named on the command line, or all."""
-    every = {f.__name__: f for f in (regular_against_fft, regular_against_dense, scattered, memory, cost_against_order)}
+    tasks = (regular_against_fft, regular_against_dense, scattered, memory, cost_against_order, amplitude_only)
+    every = {f.__name__: f for f in tasks}
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("names", nargs="*", choices=[*every, []], help="which (default: all)")
     for name in parser.parse_args().names or every:

@@ -10,6 +10,14 @@ from pydantic import Field, model_validator
 from colure.model.loading import Millimetres3, Section, number
 
 
+class Elements(Section):
+    """The element grid of a panel: rows along y, columns along x, centred on the device."""
+
+    rows: int = Field(ge=2, le=200, json_schema_extra={"unit": "rows"})
+    columns: int = Field(ge=2, le=200, json_schema_extra={"unit": "columns"})
+    pitch_mm: float = number("mm", 0.01, 10000)
+
+
 class Device(Section):
     """What is known of the device before it is measured.
 
@@ -32,6 +40,7 @@ class Device(Section):
     slant_deg: float = number("deg", -180, 180, 0.0)
     expected_gain_dbi: float = number("dBi", -20, 70)
     input_limit_dbm: float = number("dBm", -60, 60, 20.0)
+    elements: Elements | None = None
 
     @model_validator(mode="after")
     def _sizes(self) -> Device:

@@ -14,10 +14,13 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure as Canvas
 
     from colure.analysis.drift import DriftTrack
+    from colure.analysis.face import Face
     from colure.analysis.figures.evaluate import Cut
     from colure.model.figure import Figure
 
 FLOOR_DB = -50.0
+FACE_FLOOR_DB = -25.0
+PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
 
 def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, stray_db: float) -> Canvas:
@@ -208,6 +211,39 @@ def _share(one: Figure, term: str) -> float:
     total = sum(row.expanded**2 for row in one.budget)
     part = sum(row.expanded**2 for row in one.budget if row.term == term)
     return 100.0 * part / total if total > 0 else 0.0
+
+
+def face_picture(face: Face) -> Canvas:
+    """Draw level and phase on the device's face, elements as dots, suspects ringed and named."""
+    with styled():
+        figure = canvas(7.2, 3.5)
+        level_ax, phase_ax = figure.subplots(1, 2, sharey=True)
+        x, y = 1e3 * face.x_m, 1e3 * face.y_m
+        level = amplitude_db(face.field / np.abs(face.field).max())
+        phase = np.angle(face.field * np.exp(-1j * np.angle(np.sum(face.field * np.abs(face.field)))))
+        shown = np.where(level > FACE_FLOOR_DB, np.rad2deg(phase), np.nan)
+        for ax, values, colours, low, high, name in (
+            (level_ax, level, FIELD_MAP, FACE_FLOOR_DB, 0.0, "level / dB"),
+            (phase_ax, shown, PHASE_MAP, -180.0, 180.0, "phase / deg"),
+        ):
+            mesh = ax.pcolormesh(x, y, values, cmap=colours, vmin=low, vmax=high, shading="nearest", rasterized=True)
+            ax.plot(1e3 * face.positions_m[:, 0], 1e3 * face.positions_m[:, 1], ".", color="white", markersize=2)
+            for one in face.suspects:
+                place = 1e3 * face.positions_m[_element(face, one.row, one.column)]
+                ax.plot(place[0], place[1], "o", markersize=14, markerfacecolor="none", markeredgecolor=CROSS)
+            ax.set_aspect("equal")
+            ax.grid(visible=False)
+            ax.set_xlabel("x / mm")
+            figure.colorbar(mesh, ax=ax, label=name, shrink=0.85)
+        level_ax.set_ylabel("y / mm")
+        level_ax.set_title("Level on the face")
+        phase_ax.set_title("Phase on the face")
+        return figure
+
+
+def _element(face: Face, row: int, column: int) -> int:
+    columns = len(np.unique(np.round(face.positions_m[:, 0], 9)))
+    return row * columns + column
 
 
 def range_sketch(

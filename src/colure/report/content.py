@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.analysis.face import face_of
 from colure.analysis.figures.definitions import DEFINITIONS, NAMES
 from colure.analysis.figures.evaluate import cut, find_beam
 from colure.model.files import history
@@ -55,6 +56,7 @@ def compose(source: Source) -> Document:
             _figures_section(source, here, frequency),
             _cuts_section(source, centre, frequency),
             _sphere_section(source, centre, frequency),
+            *_face_section(source, centre, frequency),
             _frequency_section(source),
             _budget_section(source, here, frequency),
             _drift_section(source),
@@ -165,6 +167,37 @@ def _sphere_section(source: Source, centre: int, frequency: float) -> Section:
                   width_percent=72),
         ),
     )  # fmt: skip
+
+
+def _face_section(source: Source, centre: int, frequency: float) -> tuple[Section, ...]:
+    face = face_of(source.processed.expansion, source.device, index=centre)
+    if face is None:
+        return ()
+    rows = tuple(
+        (f"row {s.row}, column {s.column}", s.verdict, f"{s.relative_level_db:.1f} dB", f"{s.phase_error_deg:+.0f} deg")
+        for s in face.suspects
+    )
+    found: Block = Paragraph("No element stands out from a smooth illumination.")
+    if rows:
+        found = Table(("Element (from 0)", "Verdict", "level", "phase"), rows, caption="Against a smooth illumination.")
+    return (
+        Section(
+            "The device's face",
+            (
+                chart(
+                    charts.face_picture(face),
+                    f"Field on the device's face at {frequency / 1e9:.3f} GHz, from waves that reach the far field: "
+                    "detail finer than half a wavelength is not in them. Rings mark elements that stand out.",
+                    dense=True,
+                ),
+                found,
+                Paragraph(
+                    f"One excitation per element is fitted to the co-polar pattern of all frequencies; it leaves "
+                    f"{face.residual_db:.0f} dB unexplained."
+                ),
+            ),
+        ),
+    )
 
 
 def _frequency_section(source: Source) -> Section:

@@ -1,0 +1,62 @@
+"""What the device's face shows: plane field, element excitations, elements that stand out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.device import Device
+from colure.waves.aperture import Suspect, element_excitations, plane_field, suspicious_elements
+from colure.waves.expansion import Expansion
+
+PICTURE_POINTS = 161
+#: The picture reaches this much beyond the device on every side, in device widths.
+PICTURE_MARGIN = 0.2
+
+
+@dataclass(frozen=True)
+class Face:
+    """The face of a panel at one frequency.
+
+    x_m, y_m, field
+        Picture coordinates and the co-polar plane field (y, x) on the face.
+    positions_m
+        (element, 3) in the device frame, rows along y, columns along x.
+    excitation
+        (frequency, element) complex.
+    suspects
+        Elements that stand out, judged over all frequencies.
+    """
+
+    x_m: FloatArray
+    y_m: FloatArray
+    field: ComplexArray
+    positions_m: FloatArray
+    excitation: ComplexArray
+    residual_db: float
+    suspects: tuple[Suspect, ...]
+
+
+def face_of(expansion: Expansion, device: Device, *, index: int) -> Face | None:
+    """Return the face of a device with a declared element grid at frequency `index`, or None."""
+    grid = device.elements
+    if grid is None:
+        return None
+    centre = 1e-3 * np.asarray(device.offset_mm)
+    pitch = 1e-3 * grid.pitch_mm
+    y, x = ((np.arange(n) - (n - 1) / 2) * pitch for n in (grid.rows, grid.columns))
+    yy, xx = np.meshgrid(y, x, indexing="ij")
+    positions = np.stack([xx.ravel(), yy.ravel(), np.zeros(xx.size)], axis=-1) + centre
+    slant = float(np.deg2rad(device.slant_deg))
+    found = element_excitations(expansion, positions, slant=slant)
+    width, height = (1e-3 * s * (0.5 + PICTURE_MARGIN) for s in device.size_mm[:2])
+    x_m = np.linspace(-width, width, PICTURE_POINTS) + centre[0]
+    y_m = np.linspace(-height, height, PICTURE_POINTS) + centre[1]
+    one = Expansion(expansion.coefficients[index], expansion.k[index])
+    plane = plane_field(one, x_m, y_m, float(centre[2]))
+    co = np.cos(slant) * plane[0] + np.sin(slant) * plane[1]
+    suspects = suspicious_elements(found.weight, grid.rows, grid.columns)
+    residual = float(20.0 * np.log10(np.mean(found.residual)))
+    return Face(x_m, y_m, np.asarray(co), positions, found.weight, residual, tuple(suspects))
