@@ -142,7 +142,9 @@ def retrieve(
     allowed = max(TRUST_DB, _noise_misfit_db(amplitude, weight, noise_db) + NOISE_MARGIN_DB)
     # Another solution that explains the amplitudes as well would make this one a guess.
     ambiguous = bool(rival < allowed and agreement > max(AGREE_DB, noise_db + 10.0))
-    good = bool(misfit < allowed and not ambiguous)
+    # Noise hides the difference between minima: then only a second run that comes back is evidence.
+    proven = misfit < TRUST_DB or (not np.isnan(agreement) and agreement < max(AGREE_DB, noise_db + 10.0))
+    good = bool(misfit < allowed and proven and not ambiguous)
     seconds = time.perf_counter() - began
     again = "" if np.isnan(agreement) else f", a second run ended {agreement:.0f} dB away at misfit {rival:.0f} dB"
     words = (
