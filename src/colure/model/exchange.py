@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -77,7 +77,7 @@ def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:
             return None
         if not (np.allclose(one.theta, first.theta) and np.allclose(one.phi, first.phi)):
             return None
-    radii = {float(np.mean(one.radius_m)) if one.radius_m is not None else None for one in samples}
+    radii = {float(one.radius_m[0]) if one.radius_m is not None else None for one in samples}
     if len(radii) != 1:
         return None
     field = np.stack([one.field for one in grids if one is not None])
@@ -88,15 +88,12 @@ def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:
 
 
 def _read_table(path: Path) -> pd.DataFrame:
-    import pandas as pd
-
-    try:
-        table = pd.read_csv(
-            path, comment="#", skipinitialspace=True, encoding="utf-8-sig", dtype=str, keep_default_na=False
-        )
-    except (OSError, UnicodeDecodeError, pd.errors.ParserError, pd.errors.EmptyDataError) as error:
-        raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
-    table.columns = [str(name).strip().lower() for name in table.columns]
+    """Read the table as numbers; only a faulty one is read again as text, to name the faults."""
+    table = _parse(path, as_text=False)
+    if table is None:
+        text = _parse(path, as_text=True)
+        assert text is not None  # text always parses, or an InputError was raised
+        table = text
     missing = [name for name in COLUMNS if name not in table]
     if missing:
         raise InputError(
@@ -104,15 +101,46 @@ def _read_table(path: Path) -> pd.DataFrame:
         )
     if len(table) == 0:
         raise InputError([f"{path.name}: 0 rows: must hold at least 1 (samples)"])
+    import pandas as pd
+
     faults: list[str] = []
     numbers = {}
     for name in (*COLUMNS, *(n for n in OPTIONAL if n in table)):
         numbers[name], bad = _numbers(table[name], name)
-        faults += [f"{path.name}: line {line + 2}: {name} = {value!r}: must be {need}" for line, value, need in bad]
+        faults += [
+            f"{path.name}: line {line + 2}: {name} = {value!r}: must be {need}" for line, value, need in bad[:21]
+        ]
     if faults:
-        more = [f"{path.name}: and {len(faults) - 20} more faults"] if len(faults) > 20 else []
+        more = [f"{path.name}: and more faults like these"] if len(faults) > 20 else []
         raise InputError(faults[:20] + more)
     return pd.DataFrame(numbers)
+
+
+def _parse(path: Path, *, as_text: bool) -> pd.DataFrame | None:
+    """Return the table with tidy column names, or None if a number does not parse."""
+    import pandas as pd
+
+    # Before version 3 the quick parser rounds the last digit unless told not to.
+    older = int(pd.__version__.split(".")[0]) < 3
+    exact: dict[str, Any] = {"float_precision": "round_trip"} if older and not as_text else {}
+    try:
+        table = pd.read_csv(
+            path,
+            comment="#",
+            skipinitialspace=True,
+            encoding="utf-8-sig",
+            dtype=str if as_text else float,
+            keep_default_na=not as_text,
+            **exact,
+        )
+    except (pd.errors.ParserError, pd.errors.EmptyDataError, UnicodeDecodeError, OSError) as error:
+        raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
+    except ValueError as error:
+        if as_text:
+            raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
+        return None
+    table.columns = [str(name).strip().lower() for name in table.columns]
+    return table
 
 
 def _numbers(column: pd.Series, name: str) -> tuple[np.ndarray, list[tuple[int, str, str]]]:
@@ -123,7 +151,9 @@ def _numbers(column: pd.Series, name: str) -> tuple[np.ndarray, list[tuple[int, 
     low, high, unit = LIMITS.get(name, (-1e300, 1e300, "V/m or relative"))
     need = f"a number from {low:g} to {high:g} {unit}"
     wrong = np.flatnonzero(~((values >= low) & (values <= high)))
-    return values, [(int(i), str(column.iloc[i]), need) for i in wrong]
+    # What parsed is shown as a number, what did not as it was written.
+    shown = [c if isinstance(c := column.iloc[i], str) else f"{c:g}" for i in wrong[:21]]
+    return values, [(int(i), text, need) for i, text in zip(wrong[:21], shown, strict=True)]
 
 
 def write_csv(dataset: xr.Dataset, path: Path) -> int:
