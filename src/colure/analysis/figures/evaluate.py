@@ -67,8 +67,8 @@ def find_beam(coefficients: ComplexArray, *, slant: float, circular: str = "") -
 
 
 def _tangents(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
-    helper = np.eye(3)[int(np.argmin(np.abs(direction)))]
-    first = np.cross(direction, helper)
+    least = np.eye(3)[int(np.argmin(np.abs(direction)))]
+    first = np.cross(direction, least)
     first = first / np.linalg.norm(first)
     return first, np.cross(direction, first)
 
