@@ -107,3 +107,14 @@ def test_ctrl_c_stops_safely_and_resumes(small_campaign):
         done = subprocess.run(command, capture_output=True, text=True, timeout=60)
         result = json.loads(done.stdout)
     assert result["state"] == "done" and result["measured"] == result["total"]
+
+
+def test_a_missed_truth_is_told_by_the_exit_code(small_campaign, tmp_path, monkeypatch, capsys):
+    """A device declared far too small is undersampled: the figures miss, and the demo says so."""
+    from colure.app import demo as demo_module
+    from colure.app import service
+
+    monkeypatch.setattr(service, "DEMO_FOLDER", small_campaign)
+    assert demo_module.run_demo(tmp_path / "wrong", as_json=True) == 1
+    result = json.loads(capsys.readouterr().out)
+    assert result["inside"] < result["total"] and not all(row["inside"] for row in result["figures"])

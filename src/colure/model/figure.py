@@ -46,7 +46,7 @@ class Figure:
 
     def contains(self, truth: float) -> bool:
         """Tell whether a value lies inside the interval."""
-        return bool(self.lower <= truth <= self.upper) or (np.isnan(truth) and np.isnan(self.value))
+        return bool(self.lower <= truth <= self.upper or (np.isnan(truth) and np.isnan(self.value)))
 
     def text(self) -> str:
         """Return value and uncertainty with digits that the uncertainty supports."""
