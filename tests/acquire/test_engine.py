@@ -92,7 +92,9 @@ def test_resume_refuses_another_plan(small_campaign):
 def test_held_axes_do_not_move_until_released(bench):
     _, plan, _, _, axes = bench
     axes.hold()
-    axes._stop_link.query("M114")  # its answer proves that the hold has been read
+    # The whole answer to a report on the same line proves that the hold has been read.
+    axes._stop_link.query("M114")
+    assert axes._stop_link.read() == "ok"
     with pytest.raises(InstrumentError, match="held"):
         axes.move(dict.fromkeys(plan.axes, 1.0), 0.0)
     assert set(axes.positions_deg().values()) == {0.0}

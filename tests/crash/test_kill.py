@@ -22,6 +22,7 @@ def committed(path) -> dict[int, bytes]:
     if not path.exists():
         return {}
     db = apsw.Connection(str(path))
+    db.set_busy_timeout(5000)  # the process may be recovering its journal at this very moment
     try:
         return dict(db.execute("select seq, chain from point").fetchall())
     except apsw.SQLError:

@@ -29,6 +29,8 @@ WRONG = [
     ("goal.toml", "points = 11", "points = 0", ("points = 0", "1 to 100001 frequencies")),
     ("goal.toml", "points = 11", "points = 11\nstep_deg = 10", ("step_deg = 10", "at most 5 deg", "47.5 mm")),
     ("goal.toml", '"two-pass"', '"dual-port"', ("scheme = 'dual-port'", "1 probe port")),
+    ("chamber.toml", 'method = "switch"', 'method = "operator"', ("reference.method = 'operator'", "'switch'")),
+    ("device.toml", '"linear"', '"right-hand"', ("polarization = 'right-hand'", "'linear'")),
     ("goal.toml", "points = 11", "points = = 11", ("goal.toml", "not valid TOML", "line")),
     ("chamber.toml", 'profile = "gcode-axes"', 'profile = "../../etc/passwd"', ("profile", "letters, digits")),
 ]  # fmt: skip

@@ -17,7 +17,7 @@ Half widths are expanded (k = 2) and combined by root sum of squares (JCGM 100:2
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -150,9 +150,8 @@ def _terms(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[t
     yield "cable flexing", _changed(inputs, values, bent), f"declared {chamber.cable_flex_deg:g} deg over a turn"
 
 
-def _monte_carlo(inputs: Inputs, values: FloatArray, draws: int, field: object) -> FloatArray:
+def _monte_carlo(inputs: Inputs, values: FloatArray, draws: int, field: Callable[[], ComplexArray]) -> FloatArray:
     """Return 2 standard deviations of the figures over random data."""
-    assert callable(field)
     found = [native_values(inputs.step.expansion(field()), inputs.slant) - values for _ in range(draws)]
     return np.asarray(2.0 * SMALL_SAMPLE * np.sqrt(np.nanmean(np.square(found), axis=0)))
 

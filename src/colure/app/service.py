@@ -6,7 +6,7 @@ import json
 import shutil
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -162,7 +162,12 @@ def instruments(campaign: Campaign, plan: Plan) -> Iterator[tuple[AnalyzerDriver
 
 
 def acquire(
-    campaign: Campaign, plan: Plan, run: RunFolder, *, listener: Listener = nobody, on_engine: object = None
+    campaign: Campaign,
+    plan: Plan,
+    run: RunFolder,
+    *,
+    listener: Listener = nobody,
+    on_engine: Callable[[Engine], None] | None = None,
 ) -> Outcome:
     """Measure what the journal does not hold yet, then seal the record.
 
@@ -188,7 +193,7 @@ def acquire(
         try:
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
             engine: Engine = Engine(plan, campaign.chamber, journal, analyzer, axes, listener=listener)
-            if callable(on_engine):
+            if on_engine is not None:
                 on_engine(engine)
             outcome = engine.run()
             if outcome.measured:

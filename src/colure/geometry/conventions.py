@@ -23,7 +23,6 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 SPEED_OF_LIGHT: Final = 299_792_458.0  # m/s, exact by the definition of the metre (SI)
-FREE_SPACE_IMPEDANCE: Final = 376.730313412  # ohm, CODATA 2022
 GRAD: Final = 0
 CURL: Final = 1
 

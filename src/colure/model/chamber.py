@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from colure.geometry.kinematics import AxisMap, Geometry, Positioner
+from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.loading import Millimetres3, Section, number
 
 
@@ -63,10 +63,6 @@ class PositionerTable(Section):
         assert axis is not None  # guaranteed by the validator
         return axis
 
-    def as_geometry(self) -> Positioner:
-        """Return the door between readouts and directions."""
-        return Positioner(self.geometry, self.azimuth.map, self.second.map)
-
 
 class Probe(Section):
     """The probe antenna: ports, roll axis, gain, purity, and optionally its pattern."""
@@ -102,11 +98,10 @@ class AxisController(Section):
 class Reference(Section):
     """A pyramidal horn of known dimensions, measured in the same run.
 
-    `switch` routes the analyzer to the horn by a command; `operator` pauses for a person
-    who exchanges the antennas.
+    `switch` routes the analyzer to the horn by a command, the only way known so far.
     """
 
-    method: Literal["switch", "operator"] = "switch"
+    method: Literal["switch"] = "switch"
     aperture_a_mm: float = number("mm", 1, 10000)
     aperture_b_mm: float = number("mm", 1, 10000)
     slant_e_mm: float = number("mm", 1, 100000)

@@ -36,7 +36,7 @@ class Device(Section):
     ]
     offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     mass_kg: float = number("kg", 0.001, 10000, 1.0)
-    polarization: Literal["linear", "right-hand", "left-hand"] = "linear"
+    polarization: Literal["linear"] = "linear"
     slant_deg: float = number("deg", -180, 180, 0.0)
     expected_gain_dbi: float = number("dBi", -20, 70)
     input_limit_dbm: float = number("dBm", -60, 60, 20.0)

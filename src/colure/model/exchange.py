@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.model.fields import FAR, FieldSamples, grid_dataset, is_grid, recognize_grid, samples_of, scattered_dataset
+from colure.model.fields import FieldSamples, grid_dataset, is_grid, recognize_grid, samples_of, scattered_dataset
 from colure.model.loading import InputError
 
 if TYPE_CHECKING:
@@ -198,8 +198,3 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
 def _tidy_angle(angle: np.ndarray) -> np.ndarray:
     """Return degrees without the last-digit noise of the conversion from radians."""
     return np.asarray(np.round(np.rad2deg(angle), 10) + 0.0)
-
-
-def is_far_field(dataset: xr.Dataset) -> bool:
-    """Tell whether a dataset holds a far field (patterns of a run count as such)."""
-    return bool(dataset.attrs.get("field", FAR) == FAR)

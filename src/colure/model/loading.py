@@ -37,11 +37,6 @@ def number(unit: str, low: float, high: float, default: float | None = None) -> 
     return Field(default=default, ge=low, le=high, json_schema_extra=extra)
 
 
-Metres3 = tuple[
-    Annotated[float, Field(ge=-100.0, le=100.0)],
-    Annotated[float, Field(ge=-100.0, le=100.0)],
-    Annotated[float, Field(ge=-100.0, le=100.0)],
-]
 Millimetres3 = tuple[
     Annotated[float, Field(ge=-1000.0, le=1000.0)],
     Annotated[float, Field(ge=-1000.0, le=1000.0)],

@@ -6,7 +6,6 @@ import hashlib
 import json
 from dataclasses import dataclass, field
 from enum import StrEnum
-from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -113,15 +112,3 @@ class Plan:
             )
         except (KeyError, TypeError, ValueError) as error:
             raise InputError([f"plan: field missing or malformed: {error}"]) from None
-
-    def save(self, path: Path) -> None:
-        """Write the plan as JSON."""
-        path.write_text(json.dumps(self.as_dict()), encoding="utf-8")
-
-    @classmethod
-    def load(cls, path: Path) -> Plan:
-        """Read a plan written by `save`."""
-        try:
-            return cls.from_dict(json.loads(path.read_text(encoding="utf-8")))
-        except (OSError, json.JSONDecodeError) as error:
-            raise InputError([f"{path.name}: cannot be read as a plan: {error}"]) from None

@@ -13,7 +13,7 @@ from colure.analysis.figures.evaluate import cut, find_beam
 from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts
-from colure.report.document import Block, Chart, Document, Link, Paragraph, Section, Table, chart
+from colure.report.document import Block, Document, Link, Paragraph, Section, Table, chart
 
 if TYPE_CHECKING:
     from colure.analysis.recipe import Processed
@@ -282,8 +282,3 @@ def _short(value: Any) -> str:
 def _definitions_section() -> Section:
     rows = tuple((d.label, d.text, d.source) for d in DEFINITIONS)
     return Section("Definitions", (Table(("Figure", "Meaning", "Source"), rows, wide=True),))
-
-
-def charts_of(document: Document) -> list[Chart]:
-    """Return every chart of a document in order."""
-    return [block for section in document.sections for block in section.blocks if isinstance(block, Chart)]

@@ -7,7 +7,7 @@ import threading
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.geometry.kinematics import Geometry, Misalignment, device_to_lab, probe_to_lab
+from colure.geometry.kinematics import Misalignment, device_to_lab, probe_to_lab
 from colure.geometry.rotations import RigidMotion
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.twin.antennas import horn, panel, probe_ports
@@ -144,8 +144,3 @@ class SimulatedRange:
         truth = self.truth
         shape = 1.0 - np.exp(-time_s / truth.drift_time_s) + 0.2 * np.sin(2.0 * np.pi * time_s / (truth.drift_time_s))
         return complex(10 ** (-truth.drift_db * shape / 20.0) * np.exp(1j * np.deg2rad(truth.drift_deg) * shape))
-
-
-def full_geometry_name(geometry: Geometry) -> str:
-    """Return the geometry's name with its direction formula, for banners."""
-    return f"{geometry.value}: d = {geometry.direction_formula}"

@@ -6,6 +6,7 @@ maximum searches, so that a mistake there cannot hide here.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -127,8 +128,7 @@ def _ludwig3(direction: FloatArray, slant: float) -> FloatArray:
     return np.asarray(reference - along / (1.0 + d[..., 2:]) * (d + np.array([0.0, 0.0, 1.0])))
 
 
-def _coarse_peak(field: object) -> FloatArray:
-    assert callable(field)
+def _coarse_peak(field: Callable[[FloatArray], ComplexArray]) -> FloatArray:
     axis = np.deg2rad(np.arange(-80.0, 80.1, 2.0))
     az, el = (g.ravel() for g in np.meshgrid(axis, axis, indexing="ij"))
     d = np.stack([np.sin(az) * np.cos(el), np.sin(el), np.cos(az) * np.cos(el)], axis=-1)
@@ -143,8 +143,7 @@ def _axial_ratio_db(co: complex, cross: complex) -> float:
     return float(10.0 * np.log10(large / small))
 
 
-def _beamwidth(level: object) -> float:
-    assert callable(level)
+def _beamwidth(level: Callable[[float | FloatArray], FloatArray]) -> float:
     half = level(0.0)[0] / np.sqrt(2.0)
     ends = []
     for sign in (1.0, -1.0):
@@ -154,8 +153,7 @@ def _beamwidth(level: object) -> float:
     return float(np.rad2deg(sum(ends)))
 
 
-def _side_lobe(level: object) -> float:
-    assert callable(level)
+def _side_lobe(level: Callable[[float | FloatArray], FloatArray]) -> float:
     found = []
     for sign in (1.0, -1.0):
         angle = np.deg2rad(np.arange(0.0, 90.0, 0.1))

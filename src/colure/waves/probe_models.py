@@ -6,7 +6,10 @@ shape matters to a probe correction.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
+from numpy.typing import ArrayLike
 from scipy.special import jv
 
 from colure.geometry.conventions import ComplexArray, FloatArray
@@ -17,13 +20,15 @@ from colure.waves.transform import analysis
 TE11_ROOT = 1.8411837813406593  # first zero of J1', any table of Bessel functions
 
 
-def from_pattern(k: FloatArray, order: int, pattern: object) -> Expansion:
+Pattern = Callable[[FloatArray, FloatArray, float], tuple[ArrayLike, ArrayLike]]
+
+
+def from_pattern(k: FloatArray, order: int, pattern: Pattern) -> Expansion:
     """Expand a function pattern(theta, phi, k) -> (e_theta, e_phi) sampled on a grid with poles.
 
     `theta` and `phi` are arrays (theta, phi) in radians, `k` one wavenumber; result leading
     dimension (frequency,).
     """
-    assert callable(pattern)
     wavenumbers = np.atleast_1d(np.asarray(k, float))
     rings, columns = order + 6, 2 * order + 8
     t, p = np.meshgrid(np.linspace(0, np.pi, rings), np.arange(columns) * 2 * np.pi / columns, indexing="ij")

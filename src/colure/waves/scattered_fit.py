@@ -9,7 +9,6 @@ conjugate-gradient steps are enough. Radii that scatter are interpolated between
 
 from __future__ import annotations
 
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import numpy as np
@@ -20,7 +19,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mo
 from colure.geometry.directions import unit_vector
 from colure.waves.radial import outgoing
 from colure.waves.scattered import ACCURACY, adjoint_at, synthesis_at
-from colure.waves.transform import THREADS
+from colure.waves.transform import threaded
 
 #: Relative accuracy of interpolating radial functions between reference spheres.
 RADIAL_ACCURACY = 1e-9
@@ -184,7 +183,7 @@ class ScatteredOperator(LeastSquares):
             found = synthesis_at(b * self._scales[q], self.samples.theta, self.samples.phi, accuracy=self.accuracy)
             return np.asarray(found * self._shares[q])
 
-        return np.asarray(sum(_threaded(one, len(self._scales))) * self.row_weight)
+        return np.asarray(sum(threaded(one, len(self._scales))) * self.row_weight)
 
     def adjoint(self, rows: ComplexArray) -> ComplexArray:
         """Return the adjoint of `forward`, shape (2, N(N+2))."""
@@ -195,7 +194,7 @@ class ScatteredOperator(LeastSquares):
             found = adjoint_at(weighted * self._shares[q], self.order, *places, accuracy=self.accuracy)
             return np.asarray(found * np.conj(self._scales[q]))
 
-        return np.asarray(sum(_threaded(one, len(self._scales))))
+        return np.asarray(sum(threaded(one, len(self._scales))))
 
     def data(self) -> ComplexArray:
         """Return the weighted measured samples, common factor removed."""
@@ -441,11 +440,3 @@ def _step_aside(theta: FloatArray, phi: FloatArray, a: float, b: float) -> tuple
     moved = unit_vector(theta=theta, phi=phi) + a * theta_hat(theta=theta, phi=phi) + b * phi_hat(theta=theta, phi=phi)
     found = theta_phi(moved)
     return found.theta, found.phi
-
-
-def _threaded(task: object, count: int) -> list[ComplexArray]:
-    assert callable(task)
-    if count == 1 or THREADS == 1:
-        return [task(index) for index in range(count)]
-    with ThreadPoolExecutor(THREADS) as pool:
-        return list(pool.map(task, range(count)))

@@ -7,7 +7,9 @@ Shapes: coefficients (..., 2, N(N+2)); fields (..., 2, theta, phi) with axis -3 
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from typing import TypeVar
 
 import ducc0
 import numpy as np
@@ -16,6 +18,7 @@ from numpy.typing import ArrayLike
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, order_of_count
 from colure.waves.modes import from_half_sets, half_set_size, to_half_sets
 
+T = TypeVar("T")
 THREADS = max(1, min(8, os.cpu_count() or 1))
 
 #: Names of the regular ring layouts and the compiled transform's names for them.
@@ -78,9 +81,9 @@ def analysis(
         joined[part] = from_half_sets(out[part], order)
 
     if len(flat) >= 2 * THREADS:
-        _for_each(whole, len(flat))
+        threaded(whole, len(flat))
         return joined.reshape(*lead, 2, -1)
-    _for_each(one, 2 * len(flat))
+    threaded(one, 2 * len(flat))
     return from_half_sets(out, order).reshape(*lead, 2, -1)
 
 
@@ -184,12 +187,9 @@ def fold_double_sided(field: ComplexArray, theta: FloatArray) -> ComplexArray:
     return out
 
 
-def _for_each(task: object, count: int) -> None:
-    if not callable(task):
-        raise TypeError("task must be callable")
+def threaded(task: Callable[[int], T], count: int) -> list[T]:
+    """Return [task(0), ..., task(count - 1)], worked out on `THREADS` threads."""
     if THREADS == 1 or count < 2:
-        for index in range(count):
-            task(index)
-        return
+        return [task(index) for index in range(count)]
     with ThreadPoolExecutor(THREADS) as pool:
-        list(pool.map(task, range(count)))
+        return list(pool.map(task, range(count)))

@@ -26,7 +26,6 @@ class Definition:
     text: str
     source: str
     display: Callable[[float], float]
-    falling: bool = False  # True: a larger native value shows as a smaller figure
 
 
 def _same(x: float) -> float:
@@ -66,12 +65,11 @@ DEFINITIONS: tuple[Definition, ...] = (
                "The same in the H-plane cut.", IEEE_145, _level_db),
     Definition("xpd_db", "Cross-polar discrimination at peak", "dB",
                "Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.", LUDWIG,
-               _ratio_down_db, falling=True),
+               _ratio_down_db),
     Definition("axial_ratio_db", "Axial ratio at peak", "dB",
-               "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db, falling=True),
+               "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db),
     Definition("front_to_back_db", "Front-to-back ratio", "dB",
-               "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db,
-               falling=True),
+               "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db),
 )  # fmt: skip
 
 NAMES = tuple(d.name for d in DEFINITIONS)

@@ -9,7 +9,7 @@ import numpy as np
 from colure.analysis.figures.definitions import NAMES
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import azimuth_over_elevation, phi_hat, theta_hat, theta_phi, unit_vector
-from colure.geometry.polarization import Basis, ellipse, to_basis, to_ludwig_1
+from colure.geometry.polarization import Basis, ellipse, to_basis
 from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
 
@@ -36,7 +36,7 @@ class Cut:
     cross: ComplexArray
 
 
-def find_beam(coefficients: ComplexArray, *, slant: float, circular: str = "") -> Beam:
+def find_beam(coefficients: ComplexArray, *, slant: float) -> Beam:
     """Return the peak of |e|^2 of one expansion (2, J), refined to about 1e-6 rad.
 
     A coarse grid finds the lobe, then a paraboloid fitted to ever smaller nine-point
@@ -191,10 +191,3 @@ def evaluate(coefficients: ComplexArray, *, slant: float) -> FloatArray:
         "front_to_back_db": back,
     }
     return np.array([float(values[name]) for name in NAMES])
-
-
-def peak_vector(coefficients: ComplexArray, beam: Beam) -> ComplexArray:
-    """Return the Cartesian field at the peak, shape (3,)."""
-    t, p = theta_phi(beam.direction)
-    e = synthesis_at(coefficients, t, p)[:, 0]
-    return np.asarray(to_ludwig_1(e[0], e[1], theta=t, phi=p))
