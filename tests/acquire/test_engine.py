@@ -7,18 +7,33 @@ import threading
 import numpy as np
 import pytest
 
-from colure.acquire.engine import Engine
+from colure.acquire.clocks import SystemClock
+from colure.acquire.engine import Engine, Options
 from colure.acquire.journal import Journal
 from colure.acquire.states import State
 from colure.app import service
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.profile import analyzer_profile, axes_profile
-from colure.instruments.protocols import InstrumentError, RefusedError
+from colure.instruments.protocols import InstrumentError, RefusedError, unwatched
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.model.files import open_dataset
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role
 from colure.twin.servers import start_twin
+
+
+def move(axes, targets):
+    """Move as the engine does, unwatched."""
+    axes.begin(targets)
+    return axes.finish(0.0, unwatched, 10.0).positions_deg
+
+
+def engine_of(campaign, plan, journal, analyzer, axes, **options):
+    """An engine over sockets whose instruments live in virtual time."""
+    identity = {"analyzer": analyzer.identity(), "axes": axes.identity(), "states": None, "receiver": "vector"}
+    journal.set_meta("identity", identity)
+    return Engine(plan, campaign.chamber, journal, analyzer, axes, clock=SystemClock(0.0),
+                  options=Options(pause_limit_s=0.2), **options)  # fmt: skip
 
 
 @pytest.fixture
@@ -42,7 +57,7 @@ def test_a_point_is_committed_before_it_is_announced(bench, tmp_path):
         if "index" in event.data:
             seen.append(event.data["index"] in journal.done())
 
-    outcome = Engine(plan, campaign.chamber, journal, analyzer, axes, listener=listen).run()
+    outcome = engine_of(campaign, plan, journal, analyzer, axes, listener=listen).run()
     journal.close()
     assert outcome.state is State.DONE and len(seen) == len(plan) and all(seen)
 
@@ -50,7 +65,7 @@ def test_a_point_is_committed_before_it_is_announced(bench, tmp_path):
 def test_predicted_duration_is_what_the_simulated_hardware_takes(bench, tmp_path):
     campaign, plan, twin, analyzer, axes = bench
     journal = Journal.create(tmp_path / "j.sqlite", plan, {})
-    Engine(plan, campaign.chamber, journal, analyzer, axes).run()
+    engine_of(campaign, plan, journal, analyzer, axes).run()
     journal.close()
     assert twin.stage.clock.now() == pytest.approx(plan.predicted["duration_s"], rel=0.03)
 
@@ -92,21 +107,20 @@ def test_resume_refuses_another_plan(small_campaign):
 def test_held_axes_do_not_move_until_released(bench):
     _, plan, _, _, axes = bench
     axes.hold()
-    # The whole answer to a report on the same line proves that the hold has been read.
-    axes._stop_link.query("M114")
-    assert axes._stop_link.read() == "ok"
+    # The answer to a report on the same line proves that the hold has been read.
+    assert axes.status().held
     with pytest.raises(InstrumentError, match="held"):
-        axes.move(dict.fromkeys(plan.axes, 1.0), 0.0)
-    assert set(axes.positions_deg().values()) == {0.0}
+        move(axes, dict.fromkeys(plan.axes, 1.0))
+    assert set(axes.status().positions_deg.values()) == {0.0}
     axes.release()
-    assert axes.move(dict.fromkeys(plan.axes, 1.0), 0.0) == dict.fromkeys(plan.axes, 1.0)
+    assert move(axes, dict.fromkeys(plan.axes, 1.0)) == dict.fromkeys(plan.axes, 1.0)
 
 
 def test_target_beyond_a_limit_is_refused_by_the_controller_and_the_line_stays_in_step(bench):
     _, _, _, _, axes = bench
     with pytest.raises(RefusedError, match="outside"):
-        axes.move({"azimuth": 400.0}, 0.0)
-    assert axes.move({"azimuth": 4.0}, 0.0)["azimuth"] == 4.0
+        move(axes, {"azimuth": 400.0})
+    assert move(axes, {"azimuth": 4.0})["azimuth"] == 4.0
 
 
 def test_analyzer_refusal_carries_its_own_words(bench):
@@ -132,7 +146,7 @@ def test_axis_that_stands_elsewhere_stops_the_run(bench, tmp_path):
         return {**found, "azimuth": found["azimuth"] + 0.5}
 
     twin.stage.positions = lying
-    outcome = Engine(plan, campaign.chamber, journal, analyzer, axes).run()
+    outcome = engine_of(campaign, plan, journal, analyzer, axes).run()
     stops = journal.meta("stops")
     journal.close()
     assert outcome.state is State.FAULTED and "axis azimuth stands at" in outcome.reason

@@ -16,7 +16,7 @@ from colure.app import service
 def row(index: int, value: complex = 1.0) -> Row:
     trace = np.full((3, 1), value * (index + 1), complex)
     axes = np.array([1.0 * index, 2.0])
-    return Row(index, 0, 0.5 * index, 1e9 + index, axes, axes + 1e-3, trace, 0)
+    return Row(index, 0, -1, 0.5 * index, 1e9 + index, 5.0 + index, axes, axes + 1e-3, 0.0 * axes, trace, 0)
 
 
 @pytest.fixture

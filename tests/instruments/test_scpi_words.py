@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from colure.app import service
-from colure.instruments.transport import Transport
+from colure.instruments.links import VisaLink as Transport
 from colure.twin.scpi_server import header_pattern
 from colure.twin.servers import start_twin
 
@@ -45,7 +45,7 @@ def test_definite_block_in_both_byte_orders(twin, big_endian):
     link = Transport(twin.analyzer_resource, timeout_s=5)
     link.write("SENS:SWE:POIN 201;:FORM:BORD " + ("NORM" if big_endian else "SWAP"))
     assert link.query("INIT;*OPC?") == "1"
-    values = link.query_block("CALC1:DATA? SDATA", big_endian=big_endian, expected=402)
+    values = link.query_numbers("CALC1:DATA? SDATA", form="real64", big_endian=big_endian, expected=402)
     assert values.shape == (402,) and np.all(np.isfinite(values)) and 1e-6 < np.abs(values).max() < 1
     # 201 complex doubles are 3216 bytes: the header is #43216.
     link.write("CALC1:DATA? SDATA")
@@ -59,7 +59,7 @@ def test_block_of_unexpected_size_is_refused_and_the_line_stays_in_step(twin):
     link = Transport(twin.analyzer_resource, timeout_s=5)
     link.query("INIT;*OPC?")
     with pytest.raises(InstrumentError, match="expected 800 bytes"):
-        link.query_block("CALC1:DATA? SDATA", big_endian=True, expected=100)
+        link.query_numbers("CALC1:DATA? SDATA", form="real64", big_endian=True, expected=100)
     assert link.query("*OPC?") == "1"
     link.close()
 

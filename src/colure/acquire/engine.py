@@ -2,27 +2,61 @@
 
 from __future__ import annotations
 
-import threading
-import time
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from colure.acquire.clocks import Clock, SystemClock
+from colure.acquire.control import Control
+from colure.acquire.flying import flight_of, fly
+from colure.acquire.gate import AcquisitionError, Gate
+from colure.acquire.guard import GuardError
 from colure.acquire.journal import Journal, JournalError, Row
 from colure.acquire.states import State, check
-from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, InstrumentError, SweepSettings
-from colure.model.chamber import Axis, Chamber
+from colure.acquire.station import PositionError, Station
+from colure.acquire.ties import TieKeeper
+from colure.acquire.watchdog import Watchdog
+from colure.geometry.conventions import IntArray
+from colure.instruments.protocols import (
+    AnalyzerDriver,
+    AxesDriver,
+    DoorOpenError,
+    HeldError,
+    InstrumentError,
+    LostError,
+    MotionError,
+    StateDriver,
+)
+from colure.model.chamber import Chamber
+from colure.model.device import States
 from colure.model.events import Event, Listener, nobody
 from colure.model.plan import ROLES, Plan, Role
+from colure.model.record import Flag
 
 RETRIES = 3
-#: A tie point re-measured on resume must agree with the journal's within this, in dB.
-RESUME_TOLERANCE_DB = 1.0
-CHANNELS = {Role.SCAN: 1, Role.TIE: 1, Role.RESUME: 1, Role.REFERENCE: 2}
+#: Seconds before the second, third, ... attempt after a lost connection.
+BACKOFF_S = (0.1, 0.5, 2.0)
+#: A gap of this much suspended time means that the computer slept.
+SLEEP_S = 2.0
 
 
-class AcquisitionError(RuntimeError):
-    """The run ended before its plan; the reason in plain words is the message."""
+@dataclass(frozen=True)
+class Options:
+    """How a run behaves.
+
+    home
+        Home the axes before anything else.
+    pause_limit_s
+        A pause that nobody ends becomes a stop after this, real seconds.
+    threads
+        Watchdog and patient waiting; without them everything runs in one thread, repeatably.
+    """
+
+    home: bool = False
+    pause_limit_s: float = 1800.0
+    threads: bool = True
 
 
 @dataclass(frozen=True)
@@ -33,10 +67,25 @@ class Outcome:
     reason: str
     measured: int
     total: int
+    flagged: int = 0
+
+
+@dataclass
+class Tally:
+    """What has been measured so far."""
+
+    done: set[int] = field(default_factory=set)
+    flagged: int = 0
+    #: Instrument time of the newest point.
+    time_s: float = 0.0
+
+
+def _nothing() -> None:
+    """Nothing to recover."""
 
 
 class Engine:
-    """Executes a plan. `stop` may be called from any thread or signal handler."""
+    """Executes a plan. `pause`, `resume`, `stop` and `abort` may be called from any thread or signal handler."""
 
     def __init__(
         self,
@@ -46,131 +95,336 @@ class Engine:
         analyzer: AnalyzerDriver,
         axes: AxesDriver,
         *,
+        states: StateDriver | None = None,
+        state_table: States | None = None,
         listener: Listener = nobody,
+        clock: Clock | None = None,
+        options: Options = Options(),
     ) -> None:
         self._plan = plan
-        self._tables: list[Axis] = [chamber.axis_table[name] for name in plan.axes]
         self._journal = journal
-        self._analyzer = analyzer
         self._axes = axes
-        self._tell = listener
-        self._stop = threading.Event()
-        self._stop_reason = ""
-        self._channel = 0
+        self._analyzer = analyzer
+        self._tell_listener = listener
+        self._clock = clock or SystemClock()
+        self._options = options
+        self._control = Control()
+        self._watchdog = Watchdog(self.stop, axes.beat) if options.threads else None
+        self._station = Station(
+            plan,
+            chamber,
+            analyzer=analyzer,
+            axes=axes,
+            states=states,
+            state_table=state_table,
+            clock=self._clock,
+            control=self._control,
+            watchdog=self._watchdog,
+        )
+        self._ties = TieKeeper(chamber)
+        self._gate = Gate(self._station, journal, self._ties, self._note)
+        self._tally = Tally()
+        self._asleep_s = self._clock.asleep_s()
+        self._first_tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), None)
         self.state = State.IDLE
+
+    def pause(self, reason: str) -> None:
+        """Rest after the point in flight, until `resume`."""
+        self._control.pause(reason)
+
+    def resume(self) -> None:
+        """Go on after a pause, from a proven state."""
+        self._control.resume()
 
     def stop(self, reason: str) -> None:
         """Brake the axes at once on their own connection and end the run after that."""
-        self._stop_reason = self._stop_reason or reason
-        self._stop.set()
-        self._axes.hold()
+        self._control.stop(reason)
+        self._brake()
+
+    def abort(self, reason: str) -> None:
+        """Brake, take the drives' power away, and end the run; the axes must be homed before the next."""
+        self._control.abort(reason)
+        self._brake()
+
+    def _brake(self) -> None:
+        """Hold; if even that does not get through, take the drives' power away."""
+        try:
+            self._axes.hold()
+        except InstrumentError:
+            with suppress(InstrumentError):
+                self._axes.disable()
 
     def run(self) -> Outcome:
         """Measure every point that the journal does not hold yet; always ends in a safe state."""
-        total = len(self._plan)
-        done = self._journal.done()
+        if self._watchdog is not None:
+            self._watchdog.start()
         try:
-            self._prepare(resuming=bool(done))
-            self._change(State.RUNNING, f"{total - len(done)} of {total} points to measure")
-            for index in (i for i in range(total) if i not in done):
-                if self._stop.is_set():
-                    raise HeldError(self._stop_reason)
-                self._point(index, ROLES[self._plan.role[index]])
-                done.add(index)
-            self._home()
-            return self._end(State.DONE, "plan completed", len(done))
+            return self._run()
+        finally:
+            if self._watchdog is not None:
+                self._watchdog.close()
+            self._station.close()
+
+    def _run(self) -> Outcome:
+        total = len(self._plan)
+        try:
+            self._tally.done = self._journal.done()
+            resuming = bool(self._tally.done)
+            self._change(State.RUNNING, f"{total - len(self._tally.done)} of {total} points to measure")
+            self._insist(lambda: self._enter(resuming=resuming, home=self._options.home), "start")
+            for step in self._steps():
+                self._execute(step)
+            self._insist(self._go_home, "way home")
+            return self._end(State.DONE, "plan completed")
         except HeldError as error:
-            return self._end(State.STOPPED, self._stop_reason or str(error), len(done))
-        except (InstrumentError, JournalError, AcquisitionError) as error:
-            return self._end(State.FAULTED, self._stop_reason or str(error), len(done))
+            reason = self._control.reason or str(error)
+            return self._end(State.ABORTED if self._control.aborting else State.STOPPED, reason)
+        except MotionError as error:
+            self._distrust(str(error))
+            return self._end(State.FAULTED, self._control.reason or str(error))
+        except (InstrumentError, JournalError, AcquisitionError, GuardError) as error:
+            return self._end(State.FAULTED, self._control.reason or str(error))
 
-    def _prepare(self, *, resuming: bool) -> None:
-        s = self._plan.settings
-        settings = SweepSettings(s["start_hz"], s["stop_hz"], s["points"], s["if_bandwidth_hz"], s["power_dbm"])
-        self._analyzer.configure(settings, self._plan.ports)
-        self._axes.release()
+    def _enter(self, *, resuming: bool, home: bool) -> None:
+        """Prove instruments, settings, position, path and tie."""
+        self._gate.require_same()
+        self._gate.configure()
+        self._gate.trust_position(home=home)
+        left = [index for index in range(len(self._plan)) if index not in self._tally.done]
+        self._gate.check_remaining(self._plan.targets_deg[left])
         if resuming:
-            self._check_tie()
+            self._gate.check_tie()
 
-    def _check_tie(self) -> None:
-        """Re-measure the tie point after an interruption and compare it with the journal's last."""
-        ties = [row for row in self._journal.rows() if ROLES[row.role] in (Role.TIE, Role.RESUME)]
-        if not ties:
+    def _steps(self) -> Iterator[IntArray]:
+        """Yield what is left: single points, or all missing points of one line."""
+        lines = self._plan.line_index
+        index, total = 0, len(self._plan)
+        while index < total:
+            end = index + 1
+            while lines[index] >= 0 and end < total and lines[end] == lines[index]:
+                end += 1
+            missing = np.array([i for i in range(index, end) if i not in self._tally.done], np.int64)
+            if missing.size:
+                yield missing
+            index = end
+
+    def _execute(self, missing: IntArray) -> None:
+        """Measure a point or a line, with everything that may have to happen before."""
+        self._checkpoint()
+        self._tie_if_due()
+        index = int(missing[0])
+        if self._plan.line_index[index] < 0:
+            self._insist(lambda: self._point(index), f"point {index}")
             return
-        first_tie = int(np.flatnonzero(self._plan.role == ROLES.index(Role.TIE))[0])
-        row = self._measure(first_tie, Role.RESUME)
-        change = 20.0 * np.log10(np.abs(row.trace).mean() / np.abs(ties[-1].trace).mean())
-        if abs(change) > RESUME_TOLERANCE_DB:
-            raise AcquisitionError(
-                f"tie point changed by {change:+.2f} dB since the interruption, limit {RESUME_TOLERANCE_DB:g} dB"
-            )
-        self._journal.append(row)
-        self._tell(Event("tie", f"tie point after the interruption: {change:+.3f} dB"))
+        line = np.flatnonzero(self._plan.line_index == self._plan.line_index[index])
+        self._insist(lambda: self._line(line), f"line {self._plan.line_index[index]}")
 
-    def _point(self, index: int, role: Role) -> None:
-        for attempt in range(1, RETRIES + 1):
+    def _insist(self, action: Callable[[], None], what: str) -> None:
+        """Run an action, again after faults that pass, with a pause for those that do not.
+
+        Every third failure waits for a person; door and hold faults wait at once. Recovery may
+        fail like anything else and is then tried again within the same count.
+        """
+        attempt, recovery = 1, _nothing
+        while True:
             try:
-                row = self._measure(index, role)
-                break
-            except HeldError:
+                recovery()
+                action()
+            except MotionError:
                 raise
+            except DoorOpenError as error:
+                reason = str(error)
+            except HeldError as error:
+                if self._control.stopping:
+                    raise
+                reason = self._why_held(error)
             except InstrumentError as error:
-                if self._stop.is_set():
-                    raise HeldError(self._stop_reason) from None
-                if attempt == RETRIES:
-                    raise AcquisitionError(f"point {index}: {error} (after {RETRIES} attempts)") from None
-                self._tell(Event("warning", f"point {index}: {error}; attempt {attempt + 1} of {RETRIES}"))
+                reason = self._why_rest(error, what, attempt)
+                if not reason:
+                    attempt, recovery = attempt + 1, self._recovery(error, attempt)
+                    continue
+            else:
+                return
+            self._rest(reason)
+            attempt, recovery = 1, self._reenter
+
+    def _why_held(self, error: HeldError) -> str:
+        """Say why the controller holds although nobody asked us; alarms are motion faults."""
+        try:
+            self._station.guard.require_safe(self._axes.status())
+        except MotionError:
+            raise
+        except InstrumentError as better:
+            return str(better)
+        return f"axes are held by their controller: {error}"
+
+    def _why_rest(self, error: InstrumentError, what: str, attempt: int) -> str:
+        """Say why a failure needs a person; empty if another attempt is due."""
+        if self._control.stopping:
+            raise HeldError(self._control.reason) from None
+        if attempt >= RETRIES:
+            if isinstance(error, PositionError):
+                raise MotionError(f"{error} (after {RETRIES} attempts)") from None
+            return f"{what}: {error} (after {RETRIES} attempts)"
+        self._note("warning", f"{what}: {error}; attempt {attempt + 1} of {RETRIES}")
+        return ""
+
+    def _recovery(self, error: InstrumentError, attempt: int) -> Callable[[], None]:
+        """Return what brings the instrument that failed back into a known state."""
+        instrument, lost = getattr(error, "instrument", ""), isinstance(error, LostError)
+
+        def recover() -> None:
+            if lost:
+                self._clock.sleep(BACKOFF_S[min(attempt, len(BACKOFF_S)) - 1])
+            if instrument == "analyzer" and (lost or attempt > 1):
+                self._gate.regain_analyzer()
+            elif instrument == "axes" and lost:
+                self._gate.regain_axes()
+            elif instrument == "device" and lost:
+                self._gate.regain_states()
+            self._station.forget()
+
+        return recover
+
+    def _point(self, index: int) -> None:
+        role = ROLES[self._plan.role[index]]
+        row = self._station.measure(index, role)
+        if row.flags and not self._clean_at_last(index, role):
+            self._keep(row, flagged=True)
+        elif not row.flags:
+            self._keep(row)
+
+    def _clean_at_last(self, index: int, role: Role) -> bool:
+        """Measure a flagged point again; True if a clean one was kept instead."""
+        for attempt in range(2, RETRIES + 1):
+            self._note("warning", f"point {index}: flagged by the analyzer; attempt {attempt} of {RETRIES}")
+            row = self._station.measure(index, role)
+            if not row.flags:
+                self._keep(row)
+                return True
+        return False
+
+    def _line(self, line: IntArray) -> None:
+        """Fly a line until none of its points is missing; flagged points only count on the last flight."""
+        for flight in range(1, RETRIES + 1):
+            missing = np.array([i for i in line if int(i) not in self._tally.done], np.int64)
+            if missing.size == 0:
+                return
+            for row in fly(self._station, flight_of(self._station, line, missing)):
+                if not row.flags or flight == RETRIES:
+                    self._keep(row, flagged=bool(row.flags))
+        left = [int(i) for i in line if int(i) not in self._tally.done]
+        if left:
+            raise InstrumentError(f"{len(left)} points missed, first point {left[0]} (after {RETRIES} flights)")
+
+    def _keep(self, row: Row, *, flagged: bool = False) -> None:
+        """Commit a point, then announce it."""
         self._journal.append(row)
+        self._tally.time_s = row.time_s
+        if row.plan_index >= 0:
+            self._tally.done.add(row.plan_index)
+        role = ROLES[row.role]
+        if flagged:
+            self._tally.flagged += 1
+            self._note("warning", f"point {row.plan_index}: saved with flags {Flag(row.flags)!r}")
+        change = self._ties.measured(row) if role is Role.TIE else None
         # Only a committed point is announced.
         kind = "tie" if role is Role.TIE else "point"
-        self._tell(Event(kind, f"point {index}", {"index": index, "row": row, "total": len(self._plan)}))
+        text = f"point {row.plan_index}"
+        if change is not None:
+            text += f": tie changed by {change.level_db:+.3f} dB, {change.phase_deg:+.2f} deg"
+        self._tell(Event(kind, text, {"index": row.plan_index, "row": row, "total": len(self._plan),
+                                      "measured": len(self._tally.done)}))  # fmt: skip
+        if change is not None and self._ties.restless:
+            self._note("warning", f"{text}: beyond the chamber's limits, ties come twice as often")
 
-    def _measure(self, index: int, role: Role) -> Row:
-        channel = CHANNELS[role]
-        if channel != self._channel:
-            self._analyzer.route(channel)
-            self._channel = channel
-        target = self._plan.targets_deg[index]
-        settle = max(axis.settle_s for axis in self._tables)
-        readback = self._axes.move(dict(zip(self._plan.axes, target, strict=True)), settle)
-        shown = np.array([readback[name] for name in self._plan.axes])
-        self._check_position(index, target, shown)
-        moment = self._analyzer.clock_s()
-        sweep = self._analyzer.sweep()
-        # A resume tie stands outside the plan; -1 keeps it apart from the planned one.
-        plan_index = -1 if role is Role.RESUME else index
-        return Row(plan_index, ROLES.index(role), moment, time.time(), target, shown, sweep.trace, sweep.condition)
+    def _tie_if_due(self) -> None:
+        """Measure an unplanned tie when time or drift asks for one."""
+        why = self._ties.due(self._tally.time_s)
+        if why and self._first_tie is not None:
+            self._note("tie", f"extra tie point: {why}")
+            self._insist(self._extra_tie, "extra tie")
 
-    def _check_position(self, index: int, target: np.ndarray, shown: np.ndarray) -> None:
-        for name, axis, wanted, found in zip(self._plan.axes, self._tables, target, shown, strict=True):
-            if abs(wanted - found) > axis.readback_tolerance_deg:
-                raise InstrumentError(
-                    f"point {index}: axis {name} stands at {found:.4f} deg, commanded {wanted:.4f} deg, "
-                    f"limit {axis.readback_tolerance_deg:g} deg"
-                )
+    def _extra_tie(self) -> None:
+        assert self._first_tie is not None
+        row = self._station.measure(int(self._first_tie), Role.TIE)
+        self._keep(replace(row, plan_index=-1, state_index=-1))
 
-    def _home(self) -> None:
-        home = {name: axis.home_deg for name, axis in zip(self._plan.axes, self._tables, strict=True)}
-        self._axes.move(home, 0.0)
+    def _go_home(self) -> None:
+        home = np.array([axis.home_deg for axis in self._station.guard.axes.values()])
+        self._station.move(home)
+
+    def _checkpoint(self) -> None:
+        """Between two points: has anybody asked for something, has the computer slept?"""
+        self._station.alive()
+        slept = self._clock.asleep_s() - self._asleep_s
+        if slept > SLEEP_S:
+            self._asleep_s += slept
+            raise MotionError(f"the computer slept for {slept:.0f} s; positions are not trusted")
+        reason = self._control.take_pause()
+        if reason:
+            self._rest(reason)
+            self._insist(self._reenter, "resume")
+
+    def _rest(self, reason: str) -> None:
+        """Pause in a safe state until somebody resumes; what follows must prove everything anew."""
+        for action in (self._axes.hold, self._analyzer.safe):
+            with suppress(InstrumentError):
+                action()
+        self._change(State.PAUSED, reason)
+        if not self._control.await_resume(self._options.pause_limit_s):
+            raise AcquisitionError(f"paused for {self._options.pause_limit_s:g} s and nobody came: {reason}")
+        self._station.alive()
+        self._change(State.RUNNING, "resumed by a person")
+
+    def _reenter(self) -> None:
+        """Prove everything anew after a pause."""
+        self._gate.regain_analyzer()
+        self._gate.regain_axes()
+        self._station.forget()
+        self._enter(resuming=bool(self._tally.done), home=False)
+
+    def _distrust(self, reason: str) -> None:
+        with suppress(JournalError):
+            self._journal.set_meta("distrust", reason)
+
+    def _note(self, kind: str, text: str) -> None:
+        """Tell the listener, and the journal for later."""
+        self._tell(Event(kind, text))
+        self._journal.note(kind, text, self._clock.wall())
+
+    def _tell(self, event: Event) -> None:
+        """Announce; whatever a listener does wrong stays with the listener."""
+        try:
+            self._tell_listener(event)
+        except Exception as error:
+            with suppress(JournalError):
+                self._journal.note("warning", f"a listener failed: {error}", self._clock.wall())
 
     def _change(self, new: State, text: str) -> None:
         self.state = check(self.state, new)
         self._tell(Event("state", f"{new.value}: {text}", {"state": new.value}))
+        with suppress(JournalError):
+            self._journal.note("state", f"{new.value}: {text}", self._clock.wall())
 
-    def _end(self, state: State, reason: str, measured: int) -> Outcome:
+    def _end(self, state: State, reason: str) -> Outcome:
         """Leave a safe state behind whatever happened: axes held, source off, reason journalled."""
-        for action in (self._axes.hold if state is not State.DONE else None, self._analyzer.safe):
-            if action is not None:
-                try:
-                    action()
-                except InstrumentError as error:
-                    self._tell(Event("warning", f"while stopping: {error}"))
+        actions = [self._analyzer.safe]
+        if state is not State.DONE:
+            actions.insert(0, self._axes.hold)
+        if state is State.ABORTED:
+            actions.insert(1, self._axes.disable)
+            self._distrust(reason)
+        for action in actions:
+            try:
+                action()
+            except InstrumentError as error:
+                self._tell(Event("warning", f"while stopping: {error}"))
         try:
             stops = self._journal.meta("stops") or []
-            self._journal.set_meta(
-                "stops", [*stops, {"state": state.value, "reason": reason, "wall_time": time.time()}]
-            )
-        except Exception as error:
+            stop = {"state": state.value, "reason": reason, "wall_time": self._clock.wall()}
+            self._journal.set_meta("stops", [*stops, stop])
+        except JournalError as error:
             self._tell(Event("warning", f"the reason could not be journalled: {error}"))
         self._change(state, reason)
-        return Outcome(state, reason, measured, len(self._plan))
+        return Outcome(state, reason, len(self._tally.done), len(self._plan), self._tally.flagged)

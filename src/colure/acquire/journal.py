@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
 import struct
 import zlib
 from dataclasses import dataclass
@@ -20,11 +19,15 @@ from typing import Any
 import apsw
 import numpy as np
 
+from colure.acquire.locks import LockedError, hold_lock
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.loading import InputError
 from colure.model.plan import Plan
 
 OLDEST_SQLITE = (3, 51, 3)
-JOURNAL_FORMAT = 1
+JOURNAL_FORMAT = 2
+HEADER = "<qqqdddqq"
+HEADER_BYTES = struct.calcsize(HEADER)
 GENESIS = b"\0" * 32
 
 
@@ -34,28 +37,30 @@ class JournalError(RuntimeError):
 
 @dataclass(frozen=True)
 class Row:
-    """One measured point."""
+    """One measured point; fields as in `colure.model.record.build_record`."""
 
     plan_index: int
     role: int
+    state_index: int
     time_s: float
     wall_time: float
+    monotonic_s: float
     commanded_deg: FloatArray
     readback_deg: FloatArray
+    rate_deg_s: FloatArray
     trace: ComplexArray
     flags: int
 
     def encode(self) -> bytes:
         """Return the row's content as bytes: a fixed header, positions, trace."""
-        head = struct.pack("<qqddqq", self.plan_index, self.role, self.time_s, self.wall_time, self.flags,
-                           self.commanded_deg.size)  # fmt: skip
-        shape = struct.pack("<qq", *self.trace.shape)
+        head = struct.pack(HEADER, self.plan_index, self.role, self.state_index, self.time_s, self.wall_time,
+                           self.monotonic_s, self.flags, self.commanded_deg.size)  # fmt: skip
+        places = np.concatenate([self.commanded_deg, self.readback_deg, self.rate_deg_s])
         return b"".join(
             [
                 head,
-                shape,
-                np.ascontiguousarray(self.commanded_deg, "<f8").tobytes(),
-                np.ascontiguousarray(self.readback_deg, "<f8").tobytes(),
+                struct.pack("<qq", *self.trace.shape),
+                np.ascontiguousarray(places, "<f8").tobytes(),
                 np.ascontiguousarray(self.trace, "<c16").tobytes(),
             ]
         )
@@ -63,27 +68,47 @@ class Row:
     @classmethod
     def decode(cls, blob: bytes) -> Row:
         """Rebuild a row from `encode`."""
-        plan_index, role, time_s, wall, flags, axes = struct.unpack_from("<qqddqq", blob, 0)
-        frequencies, ports = struct.unpack_from("<qq", blob, 48)
-        values = np.frombuffer(blob, "<f8", count=2 * axes, offset=64)
-        trace = np.frombuffer(blob, "<c16", count=frequencies * ports, offset=64 + 16 * axes)
-        return cls(
-            plan_index, role, time_s, wall, values[:axes], values[axes:], trace.reshape(frequencies, ports), flags
-        )
+        plan_index, role, state, time_s, wall, monotonic, flags, axes = struct.unpack_from(HEADER, blob, 0)
+        frequencies, ports = struct.unpack_from("<qq", blob, HEADER_BYTES)
+        places_at = HEADER_BYTES + 16
+        commanded, readback, rate = np.frombuffer(blob, "<f8", count=3 * axes, offset=places_at).reshape(3, axes)
+        trace = np.frombuffer(blob, "<c16", count=frequencies * ports, offset=places_at + 24 * axes)
+        return cls(plan_index, role, state, time_s, wall, monotonic, commanded, readback, rate,
+                   trace.reshape(frequencies, ports), flags)  # fmt: skip
 
 
 @dataclass(frozen=True)
 class Verification:
-    """What a check of the whole journal found."""
+    """What a check of the whole journal found.
+
+    damaged
+        Faults that nobody has accepted yet, in plain words.
+    damaged_rows
+        Sequence numbers of rows whose content cannot be trusted.
+    accepted
+        Faults that were found before and whose points were measured anew.
+    """
 
     rows: int
     damaged: tuple[str, ...]
     root_hash: str
+    damaged_rows: tuple[int, ...] = ()
+    accepted: tuple[str, ...] = ()
 
     @property
     def whole(self) -> bool:
         """Tell whether nothing is damaged."""
         return not self.damaged
+
+
+SCHEMA = (
+    "create table if not exists meta(key text primary key, value text not null, crc integer not null)",
+    "create table if not exists point(seq integer primary key, plan_index integer not null, "
+    "body blob not null, crc integer not null, chain blob not null)",
+    "create table if not exists event(seq integer primary key, wall_time real not null, kind text not null, "
+    "text text not null, crc integer not null)",
+    "create table if not exists superseded(seq integer primary key)",
+)
 
 
 class Journal:
@@ -93,18 +118,21 @@ class Journal:
         _require_sound_sqlite()
         self.path = path
         self._lock = None
+        self._failed = ""
+        self._db: Any = None
         if vfs is None:
-            self._lock = _exclusive_lock(path)
+            try:
+                self._lock = hold_lock(path.with_name(path.name + ".lock"), path.name)
+            except LockedError as error:
+                raise JournalError(str(error)) from None
         try:
             self._db = apsw.Connection(str(path), vfs=vfs) if vfs else apsw.Connection(str(path))
             self._db.set_busy_timeout(1000)
             self._db.execute("pragma journal_mode=wal")
             self._db.execute("pragma synchronous=full")
-            self._db.execute("create table if not exists meta(key text primary key, value text not null)")
-            self._db.execute(
-                "create table if not exists point(seq integer primary key, plan_index integer not null, "
-                "body blob not null, crc integer not null, chain blob not null)"
-            )
+            with self._db:
+                for statement in SCHEMA:
+                    self._db.execute(statement)
             row = self._db.execute("select seq, chain from point order by seq desc limit 1").fetchone()
         except apsw.Error as error:
             self.close()
@@ -138,11 +166,15 @@ class Journal:
 
     def _begin(self, plan: Plan, identity: dict[str, Any]) -> None:
         """Write what the run is about in one transaction: all of it or nothing."""
-        with self._db:
-            self.set_meta("plan", plan.as_dict())
-            self.set_meta("plan_hash", plan.hash)
-            self.set_meta("identity", identity)
-            self.set_meta("format", JOURNAL_FORMAT)
+        try:
+            with self._db:
+                self.set_meta("plan", plan.as_dict())
+                self.set_meta("plan_hash", plan.hash)
+                self.set_meta("identity", identity)
+                self.set_meta("format", JOURNAL_FORMAT)
+        except (apsw.Error, JournalError) as error:
+            self.close()
+            raise JournalError(f"{self.path.name}: cannot be started: {error}") from None
 
     def _require_format(self) -> None:
         found = self.meta("format")
@@ -166,15 +198,35 @@ class Journal:
         return journal
 
     def set_meta(self, key: str, value: Any) -> None:
-        """Store one fact about the run."""
-        self._db.execute("insert or replace into meta values(?, ?)", (key, json.dumps(value)))
+        """Store one fact about the run; raises `JournalError` if it cannot be saved."""
+        text = json.dumps(value)
+        self._save("insert or replace into meta values(?, ?, ?)", (key, text, _crc(key, text)), f"{key}")
 
     def meta(self, key: str) -> Any:
-        """Return one fact about the run, or None."""
+        """Return one fact about the run, or None; raises `JournalError` if it is damaged."""
         if self._db is None:
             return None
-        row = self._db.execute("select value from meta where key = ?", (key,)).fetchone()
-        return None if row is None else json.loads(row[0])
+        try:
+            row = self._db.execute("select value, crc from meta where key = ?", (key,)).fetchone()
+            if row is None:
+                return None
+            if _crc(key, row[0]) != row[1]:
+                raise JournalError(f"{self.path.name}: entry {key} is damaged: checksum differs")
+            return json.loads(row[0])
+        except (apsw.Error, ValueError, TypeError, AttributeError) as error:
+            raise JournalError(f"{self.path.name}: entry {key} cannot be read: {error}") from None
+
+    def note(self, kind: str, text: str, wall_time: float) -> None:
+        """Write down something that happened, durably."""
+        self._save(
+            "insert into event(wall_time, kind, text, crc) values(?, ?, ?, ?)",
+            (wall_time, kind, text, _crc(kind, text)),
+            "an event",
+        )
+
+    def events(self) -> list[tuple[float, str, str]]:
+        """Return everything noted, as (seconds since 1970, kind, text), oldest first."""
+        return list(self._db.execute("select wall_time, kind, text from event order by seq"))
 
     def plan(self) -> Plan:
         """Return the plan this journal belongs to."""
@@ -190,55 +242,105 @@ class Journal:
         """
         body = row.encode()
         seq, chain = self._seq + 1, hashlib.sha256(self._chain + body).digest()
-        try:
-            self._db.execute(
-                "insert into point values(?, ?, ?, ?, ?)", (seq, row.plan_index, body, zlib.crc32(body), chain)
-            )
-        except apsw.Error as error:
-            raise JournalError(f"{self.path.name}: point {row.plan_index} could not be saved: {error}") from None
+        self._save(
+            "insert into point values(?, ?, ?, ?, ?)",
+            (seq, row.plan_index, body, zlib.crc32(body), chain),
+            f"point {row.plan_index}",
+        )
         self._seq, self._chain = seq, chain
         return seq
+
+    def _save(self, statement: str, values: tuple[Any, ...], what: str) -> None:
+        """Commit one change. After a failure nothing more is written: a sync that failed once lies later."""
+        if self._failed:
+            raise JournalError(f"{self.path.name}: {what} not saved, writing failed before: {self._failed}")
+        try:
+            self._db.execute(statement, values)
+        except apsw.Error as error:
+            self._failed = f"{type(error).__name__.removesuffix('Error')}: {error}"
+            raise JournalError(f"{self.path.name}: {what} could not be saved: {self._failed}") from None
 
     def rows(self) -> list[Row]:
         """Return every row in measured order; raises `JournalError` if one fails its checksum."""
         out = []
-        for seq, body, crc in self._db.execute("select seq, body, crc from point order by seq"):
+        for seq, body, crc in self._db.execute(
+            "select seq, body, crc from point where seq not in (select seq from superseded) order by seq"
+        ):
             if zlib.crc32(body) != crc:
                 raise JournalError(f"{self.path.name}: row {seq} is damaged; run the verification")
             out.append(Row.decode(body))
         return out
 
+    def last_row(self, *roles: int) -> Row | None:
+        """Return the newest row that has one of the roles (any role if none is named), or None."""
+        for body, crc in self._db.execute(
+            "select body, crc from point where seq not in (select seq from superseded) order by seq desc"
+        ):
+            if zlib.crc32(body) == crc and (not roles or (row := Row.decode(body)).role in roles):
+                return row if roles else Row.decode(body)
+        return None
+
     def done(self) -> set[int]:
         """Return the plan indices that are committed."""
-        return {index for (index,) in self._db.execute("select plan_index from point where plan_index >= 0")}
+        return {
+            index
+            for (index,) in self._db.execute(
+                "select plan_index from point where plan_index >= 0 and seq not in (select seq from superseded)"
+            )
+        }
+
+    def accept_damage(self) -> tuple[str, ...]:
+        """Give up the damaged rows, so that their points are measured anew; returns what was wrong.
+
+        The damaged bytes stay where they are; verification goes on naming them as accepted.
+        """
+        found = self.verify()
+        with self._db:
+            for seq in found.damaged_rows:
+                self._db.execute("insert or ignore into superseded values(?)", (seq,))
+            self.set_meta("accepted_damage", [*found.accepted, *found.damaged])
+        return found.damaged
 
     def verify(self) -> Verification:
         """Check every checksum and the whole chain; names the damaged points."""
         damaged: list[str] = []
-        previous, count, expected = GENESIS, 0, 1
+        bad_rows: list[int] = []
+        state = _Chain()
+        accepted: list[str] = []
         try:
-            for seq, index, body, crc, chain in self._db.execute(
-                "select seq, plan_index, body, crc, chain from point order by seq"
-            ):
-                count += 1
-                if seq != expected:
-                    damaged.append(f"rows {expected} to {seq - 1} are missing")
-                if zlib.crc32(body) != crc:
-                    damaged.append(f"row {seq} (plan point {index}): checksum differs")
-                elif struct.unpack_from("<q", body)[0] != index:
-                    damaged.append(f"row {seq} (plan point {index}): index differs from content")
-                if hashlib.sha256(previous + body).digest() != chain:
-                    damaged.append(f"row {seq} (plan point {index}): chain broken")
-                previous, expected = chain, seq + 1
-            for (message,) in self._db.execute("pragma integrity_check"):
-                if message != "ok":
-                    damaged.append(f"database: {message}")
-            plan_hash = self.meta("plan_hash")
-            if self.plan().hash != plan_hash:
-                damaged.append("plan: hash differs from its content")
-        except (apsw.Error, ValueError, TypeError) as error:
+            accepted = self.meta("accepted_damage") or []
+            for entry in self._db.execute("select seq, plan_index, body, crc, chain from point order by seq"):
+                faults = state.check(*entry)
+                damaged += faults
+                if any(text.startswith("row ") for text in faults):
+                    bad_rows.append(entry[0])
+            damaged += self._verify_rest()
+        except (apsw.Error, JournalError, InputError, ValueError, TypeError, struct.error) as error:
             damaged.append(f"database: {error}")
-        return Verification(count, tuple(damaged), bytes(previous).hex())
+        known = set(accepted)
+        return Verification(
+            state.count,
+            tuple(text for text in damaged if text not in known),
+            bytes(state.previous).hex(),
+            tuple(bad_rows),
+            tuple(accepted),
+        )
+
+    def _verify_rest(self) -> list[str]:
+        """Return what is wrong outside the points: entries, events, the database's own structure."""
+        damaged = []
+        for key, value, crc in self._db.execute("select key, value, crc from meta"):
+            if _crc(key, value) != crc:
+                damaged.append(f"entry {key}: checksum differs")
+        for seq, kind, text, crc in self._db.execute("select seq, kind, text, crc from event"):
+            if _crc(kind, text) != crc:
+                damaged.append(f"event {seq}: checksum differs")
+        damaged += [
+            f"database: {message}" for (message,) in self._db.execute("pragma integrity_check") if message != "ok"
+        ]
+        if self.plan().hash != self.meta("plan_hash"):
+            damaged.append("plan: hash differs from its content")
+        return damaged
 
     def close(self) -> None:
         """Close the database and give up the lock."""
@@ -249,30 +351,36 @@ class Journal:
             self._lock = None
 
 
+class _Chain:
+    """Walks the points in order and remembers what the next link must continue."""
+
+    def __init__(self) -> None:
+        self.previous: bytes = GENESIS
+        self.count = 0
+        self._expected = 1
+
+    def check(self, seq: int, index: int, body: bytes, crc: int, chain: bytes) -> list[str]:
+        """Return what is wrong with one row."""
+        faults = []
+        name = f"row {seq} (plan point {index})"
+        if seq != self._expected:
+            faults.append(f"rows {self._expected} to {seq - 1} are missing")
+        if zlib.crc32(body) != crc:
+            faults.append(f"{name}: checksum differs")
+        elif struct.unpack_from("<q", body)[0] != index:
+            faults.append(f"{name}: index differs from content")
+        if hashlib.sha256(self.previous + body).digest() != chain:
+            faults.append(f"{name}: chain broken")
+        self.previous, self._expected = chain, seq + 1
+        self.count += 1
+        return faults
+
+
+def _crc(*texts: str) -> int:
+    return zlib.crc32("\0".join(texts).encode("utf-8", "surrogateescape"))
+
+
 def _require_sound_sqlite() -> None:
     version = tuple(int(part) for part in apsw.sqlite_lib_version().split(".")[:3])
     if version < OLDEST_SQLITE:
         raise JournalError(f"SQLite {apsw.sqlite_lib_version()}: must be at least 3.51.3 (version) to be safe with WAL")
-
-
-def _exclusive_lock(path: Path) -> Any:
-    """Hold an operating-system lock beside the journal; the system frees it when we die."""
-    lock_path = path.with_name(path.name + ".lock")
-    handle = lock_path.open("a+", encoding="ascii")
-    try:
-        if os.name == "nt":
-            import msvcrt
-
-            handle.seek(0)
-            msvcrt.locking(handle.fileno(), msvcrt.LK_NBLCK, 1)  # type: ignore[attr-defined,unused-ignore]
-        else:
-            import fcntl
-
-            fcntl.flock(handle.fileno(), fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError:
-        handle.close()
-        owner = lock_path.with_name(lock_path.name + ".pid")
-        pid = owner.read_text(encoding="ascii").strip() if owner.exists() else "unknown"
-        raise JournalError(f"{path.name}: in use by process {pid}") from None
-    lock_path.with_name(lock_path.name + ".pid").write_text(str(os.getpid()), encoding="ascii")
-    return handle

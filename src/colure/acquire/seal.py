@@ -34,20 +34,26 @@ def record_of(journal: Journal) -> xr.Dataset:
         plan,
         plan_index=np.array([row.plan_index for row in rows]),
         role=np.array([row.role for row in rows]),
+        state_index=np.array([row.state_index for row in rows]),
         trace=np.stack([row.trace for row in rows]),
         commanded_deg=np.stack([row.commanded_deg for row in rows]),
         readback_deg=np.stack([row.readback_deg for row in rows]),
+        rate_deg_s=np.stack([row.rate_deg_s for row in rows]),
         time_s=np.array([row.time_s for row in rows]),
         wall_time=np.array([row.wall_time for row in rows]),
+        monotonic_s=np.array([row.monotonic_s for row in rows]),
         flags=np.array([row.flags for row in rows]),
     )
+    identity = journal.meta("identity") or {}
+    record = record.assign_attrs(receiver=identity.get("receiver", "vector"))
     return with_step(
         record.assign_attrs(journal_root_hash=check.root_hash, complete=int(journal.done() >= set(range(len(plan))))),
         "acquire",
         journal=journal.path.name,
         root_hash=check.root_hash,
-        identity=journal.meta("identity"),
+        identity=identity,
         stops=journal.meta("stops") or [],
+        accepted_damage=list(check.accepted),
     )
 
 

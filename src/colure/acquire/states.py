@@ -6,21 +6,29 @@ from enum import StrEnum
 
 
 class State(StrEnum):
-    """Where an acquisition stands."""
+    """Where an acquisition stands.
+
+    Paused waits for a person; stopped was asked for and resumes; aborted took the drives'
+    power and faulted met something it may not pass: both need a person, then resume as well.
+    """
 
     IDLE = "idle"
     RUNNING = "running"
     PAUSED = "paused"
     STOPPED = "stopped"
+    ABORTED = "aborted"
     FAULTED = "faulted"
     DONE = "done"
 
 
+_ENDS = frozenset({State.STOPPED, State.ABORTED, State.FAULTED})
+
 LEGAL: dict[State, frozenset[State]] = {
-    State.IDLE: frozenset({State.RUNNING, State.STOPPED, State.FAULTED}),
-    State.RUNNING: frozenset({State.PAUSED, State.STOPPED, State.FAULTED, State.DONE}),
-    State.PAUSED: frozenset({State.RUNNING, State.STOPPED, State.FAULTED}),
+    State.IDLE: frozenset({State.RUNNING}) | _ENDS,
+    State.RUNNING: frozenset({State.PAUSED, State.DONE}) | _ENDS,
+    State.PAUSED: frozenset({State.RUNNING}) | _ENDS,
     State.STOPPED: frozenset(),
+    State.ABORTED: frozenset(),
     State.FAULTED: frozenset(),
     State.DONE: frozenset(),
 }

@@ -17,7 +17,7 @@ import click
 from colure import __version__
 
 if TYPE_CHECKING:
-    from colure.acquire.engine import Engine, Outcome
+    from colure.acquire.engine import Options, Outcome
     from colure.app.service import RunFolder
     from colure.model.campaign import Campaign
     from colure.model.plan import Plan
@@ -109,19 +109,41 @@ def plan(folder: Path, show_points: bool, as_json: bool) -> None:
 @folder_argument
 @run_option
 @yes_option
+@click.option(
+    "--check", "only_check", is_flag=True, help="Talk to every instrument, move nothing, print what is found."
+)
 @click.option("--verify", "only_verify", is_flag=True, help="Check the run's journal and measure nothing.")
+@click.option("--home", is_flag=True, help="Home the axes first; needed after a fault of the motion.")
+@click.option("--accept-damage", is_flag=True, help="Measure the points anew whose journal rows are damaged.")
+@click.option(
+    "--pause-limit-s", type=click.FloatRange(0.1, 1e6), default=1800.0, show_default=True,
+    help="A pause that nobody ends becomes a stop after this.",
+)  # fmt: skip
 @json_option
-def acquire(folder: Path, run_name: str, yes: bool, only_verify: bool, as_json: bool) -> None:
+def acquire(
+    folder: Path,
+    run_name: str,
+    yes: bool,
+    only_check: bool,
+    only_verify: bool,
+    home: bool,
+    accept_damage: bool,
+    pause_limit_s: float,
+    as_json: bool,
+) -> None:
     """Measure a campaign, or go on with a run that was interrupted.
 
     Every point is on disk before it is announced. Ctrl-C brakes the axes and ends the run in a
-    safe state; the same command resumes it.
+    safe state; the same command resumes it. In a terminal the keys p, r, s and a pause, resume,
+    stop and abort; signals USR1 and USR2 pause and resume where the system has them.
 
     \b
     Examples:
+      colure acquire my-campaign --check
       colure acquire my-campaign --run first
       colure acquire my-campaign --run first --verify
     """
+    from colure.acquire.engine import Options
     from colure.app import service
 
     run = service.run_folder(folder, run_name)
@@ -129,13 +151,19 @@ def acquire(folder: Path, run_name: str, yes: bool, only_verify: bool, as_json: 
         _verify(run, as_json)
         return
     campaign, made = service.make_plan(folder)
+    if only_check:
+        _check(campaign, made, as_json)
+        return
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
-    outcome = _acquire(campaign, made, run, quiet=as_json)
+    options = Options(home=home, pause_limit_s=pause_limit_s)
+    outcome = _acquire(campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage)
     if as_json:
         click.echo(json.dumps({"state": outcome.state.value, "reason": outcome.reason, "measured": outcome.measured,
-                               "total": outcome.total, "record": str(run.record)}))  # fmt: skip
+                               "total": outcome.total, "flagged": outcome.flagged, "record": str(run.record)}))  # fmt: skip
     else:
         click.echo(f"{outcome.state.value}: {outcome.reason}; {outcome.measured} of {outcome.total} points saved")
+        if outcome.flagged:
+            click.echo(f"{outcome.flagged} points carry flags of the analyzer (overload, unlevelled, unlocked)")
         click.echo(f"record: {run.record}")
     sys.exit(GOOD if outcome.state.value == "done" else STOPPED)
 
@@ -288,9 +316,10 @@ def report(folder: Path, run_name: str, as_json: bool) -> None:
 @folder_argument
 @click.option("--analyzer-port", default=0, type=click.IntRange(0, 65535), help="TCP port; 0 takes a free one.")
 @click.option("--axes-port", default=0, type=click.IntRange(0, 65535), help="TCP port; 0 takes a free one.")
+@click.option("--serial-axes", is_flag=True, help="Also serve a stepper rack on a pseudo-terminal (not on Windows).")
 @click.option("--until-stdin-closes", is_flag=True, help="End when standard input closes (for other programs).")
-def simulate(folder: Path, analyzer_port: int, axes_port: int, until_stdin_closes: bool) -> None:
-    """Serve a simulated chamber on two loopback ports: an analyzer and an axis controller.
+def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool, until_stdin_closes: bool) -> None:
+    """Serve a simulated chamber on loopback ports: an analyzer, an axis controller, a device with states.
 
     \b
     Example: colure simulate my-campaign --analyzer-port 5025 --axes-port 5026
@@ -298,11 +327,14 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, until_stdin_close
     from colure.model.campaign import Campaign
     from colure.twin.servers import start_twin
 
-    twin = start_twin(Campaign.load(folder), analyzer_port=analyzer_port, axes_port=axes_port)
+    twin = start_twin(Campaign.load(folder), analyzer_port=analyzer_port, axes_port=axes_port, serial_axes=serial_axes)
     if until_stdin_closes:
         # Ctrl-C in a terminal reaches us too; only our parent may end us.
         signal.signal(signal.SIGINT, signal.SIG_IGN)
-    click.echo(json.dumps({"analyzer": twin.analyzer_resource, "axes": twin.axes_resource}))
+    served = {"analyzer": twin.analyzer_resource, "axes": twin.axes_resource, "device": twin.device_resource}
+    if twin.serial is not None:
+        served["serial_axes"] = twin.serial.resource
+    click.echo(json.dumps(served))
     sys.stdout.flush()
     try:
         if until_stdin_closes:
@@ -339,13 +371,14 @@ def _verify(run: RunFolder, as_json: bool) -> None:
 
     found = service.verify(run)
     if as_json:
-        click.echo(
-            json.dumps({"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "root": found.root_hash})
-        )
+        content = {"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "accepted": found.accepted}
+        click.echo(json.dumps({**content, "root": found.root_hash}))
     else:
         click.echo(f"{found.rows} points, {'whole' if found.whole else 'DAMAGED'}; root hash {found.root_hash}")
         for line in found.damaged:
             click.echo(f"  {line}")
+        for line in found.accepted:
+            click.echo(f"  accepted before, measured anew: {line}")
     sys.exit(GOOD if found.whole else CHECK_FAILED)
 
 
@@ -364,20 +397,34 @@ def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> N
         raise InputError(["cautions: not acknowledged: nothing was moved"])
 
 
-def _acquire(campaign: Campaign, made: Plan, run: RunFolder, *, quiet: bool) -> Outcome:
-    """Run the engine under a progress bar; Ctrl-C stops it safely."""
+def _check(campaign: Campaign, made: Plan, as_json: bool) -> None:
+    """Print what every instrument said; exit code 3 if one of them is not ready."""
     from colure.app import screens, service
 
-    previous = signal.getsignal(signal.SIGINT)
+    lines = service.check_instruments(campaign, made)
+    if as_json:
+        click.echo(json.dumps([line.__dict__ for line in lines]))
+    else:
+        screens.show_check(lines)
+    sys.exit(GOOD if all(line.good for line in lines) else STOPPED)
 
-    def on_engine(engine: Engine) -> None:
-        signal.signal(signal.SIGINT, lambda *_: engine.stop("operator pressed Ctrl-C"))
 
-    try:
-        with screens.progress(len(made), quiet=quiet) as listener:
-            return service.acquire(campaign, made, run, listener=listener, on_engine=on_engine)
-    finally:
-        signal.signal(signal.SIGINT, previous)
+def _acquire(
+    campaign: Campaign, made: Plan, run: RunFolder, *, quiet: bool, options: Options, accept_damage: bool
+) -> Outcome:
+    """Run the engine under a progress bar; Ctrl-C stops it safely."""
+    from colure.app import keys, screens, service
+
+    with screens.progress(len(made), quiet=quiet) as listener, keys.Controls(quiet=quiet) as controls:
+        return service.acquire(
+            campaign,
+            made,
+            run,
+            listener=listener,
+            on_engine=controls.attach,
+            options=options,
+            accept_damage=accept_damage,
+        )
 
 
 if __name__ == "__main__":

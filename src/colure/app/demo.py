@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.acquire.engine import Options
 from colure.app import screens, service
 
 if TYPE_CHECKING:
@@ -40,7 +41,7 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
         say("  (acknowledged by the demo: nothing real moves)\n")
     run = service.run_folder(where, "first")
     with screens.progress(len(plan), quiet=as_json) as listener:
-        outcome = service.acquire(campaign, plan, run, listener=listener)
+        outcome = service.acquire(campaign, plan, run, listener=listener, options=Options(pause_limit_s=30.0))
     if outcome.state.value != "done":
         click.echo(f"{outcome.state.value}: {outcome.reason}", err=True)
         return 3

@@ -13,6 +13,7 @@ from colure.model.events import Event, Listener, nobody
 from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
+    from colure.app.service import CheckLine
     from colure.model.campaign import Campaign
     from colure.model.figure import Figure
     from colure.model.plan import Plan
@@ -57,6 +58,7 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
         ("Sampling", f"order {plan.order} for {goal.wanted_level_db:g} dB, step {plan.step_deg:g} deg, whole sphere"),
         ("Polarization", scheme if not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
+        ("Motion", _motion_text(plan)),
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
         ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep"),
         ("Data", f"{p['data_bytes'] / 1e6:.1f} MB"),
@@ -72,6 +74,17 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
     console().print(table)
 
 
+def _motion_text(plan: Plan) -> str:
+    """Say how the axes will run."""
+    s = plan.settings
+    states = f"; {len(plan.states)} device states" if plan.states else ""
+    if s["style"] == "step":
+        return f"step and settle{states}"
+    how = "pulses of the controller" if s["trigger"] == "position" else "the computer's clock"
+    return (f"on the fly: {s['fly_axis']} at {s['fly_speed_deg_s']:.1f} deg/s (limited by {s['fly_limited_by']}), "
+            f"run-up {s['run_up_deg']:.1f} deg, sweeps started by {how}{states}")  # fmt: skip
+
+
 def show_points(plan: Plan) -> None:
     """Print every point of a plan."""
     table = Table(box=None)
@@ -84,12 +97,21 @@ def show_points(plan: Plan) -> None:
     console().print(table)
 
 
+def show_check(lines: Sequence[CheckLine]) -> None:
+    """Print what every instrument answered."""
+    table = Table(title="Instruments; nothing was moved", title_justify="left", box=None, show_header=False)
+    for line in lines:
+        table.add_row("ok" if line.good else "[bold red]NO[/bold red]", line.what, line.found)
+    console().print(table)
+
+
 def show_cautions(campaign: Campaign, plan: Plan) -> None:
     """Print what can hurt someone, before anything moves."""
     exposure = plan.predicted["exposure"]
     lines = (
         "Axes move without warning and for a long time: nobody inside, door closed, hands and cables clear.",
-        "Software can stop the axes but is no emergency stop; know where the hard-wired one is.",
+        "Colure's stop brakes the axes but is no emergency stop: that one is hard-wired, works without software and "
+        "cuts the drives; know where it is and try it.",
         f"RF: about {exposure['eirp_dbm']:.0f} dBm EIRP; keep {max(0.1, exposure['public_distance_m']):.2f} m away in the "
         f"beam while the source is on ({exposure['public_limit_w_m2']:g} W/m\u00b2, ICNIRP 2020, general public).",
         "Alignment lasers: class 2 or lower, do not look into the beam, switch off before the run.",
@@ -130,10 +152,13 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
         task = bar.add_task("measuring", total=total)
 
         def listen(event: Event) -> None:
-            if event.kind in ("point", "tie") and "index" in event.data:
-                bar.update(task, completed=event.data["index"] + 1)
-            elif event.kind in ("warning", "stop") or (event.kind == "tie" and "index" not in event.data):
+            if event.kind in ("point", "tie") and "measured" in event.data:
+                bar.update(task, completed=event.data["measured"])
+            elif event.kind in ("warning", "home", "tie"):
                 bar.console.print(event.text)
+            elif event.data.get("state") == "paused":
+                bar.console.print(f"[bold]{event.text}[/bold]")
+                bar.console.print("  r resumes, s stops, a aborts (or signal USR2 to resume, Ctrl-C to stop)")
 
         yield listen
 

@@ -6,7 +6,7 @@ import json
 import shutil
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -20,10 +20,11 @@ from colure.model.plan import Plan
 if TYPE_CHECKING:
     import xarray as xr
 
-    from colure.acquire.engine import Engine, Outcome
-    from colure.acquire.journal import Verification
+    from colure.acquire.clocks import Clock
+    from colure.acquire.engine import Engine, Options, Outcome
+    from colure.acquire.journal import Journal, Verification
     from colure.analysis.recipe import Processed
-    from colure.instruments.protocols import AnalyzerDriver, AxesDriver
+    from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
     from colure.model.figure import Figure
     from colure.waves.expansion import Expansion
 
@@ -137,28 +138,56 @@ def twin_process(folder: Path) -> Iterator[dict[str, str]]:
         child.stdout.close()
 
 
+@dataclass(frozen=True)
+class Bench:
+    """The chamber's instruments, connected, and the clock they live by."""
+
+    analyzer: AnalyzerDriver
+    axes: AxesDriver
+    states: StateDriver | None
+    clock: Clock
+    names: dict[str, str]
+
+
 @contextmanager
-def instruments(campaign: Campaign, plan: Plan) -> Iterator[tuple[AnalyzerDriver, AxesDriver]]:
-    """Connect to the chamber's instruments, starting the simulated ones where asked for."""
+def instruments(campaign: Campaign) -> Iterator[Bench]:
+    """Connect to the chamber's instruments, starting the simulated ones where asked for.
+
+    Raises
+    ------
+    InstrumentError
+        If one cannot be reached, or another process drives the axes.
+    """
     from contextlib import ExitStack
 
-    from colure.instruments.gcode_axes import GcodeAxes
-    from colure.instruments.profile import analyzer_profile, axes_profile
-    from colure.instruments.scpi_analyzer import ScpiAnalyzer
+    from colure.acquire.clocks import SystemClock
+    from colure.acquire.locks import LockedError, hold_resource
+    from colure.instruments.connect import connect_analyzer, connect_axes, connect_states
+    from colure.instruments.protocols import InstrumentError
 
-    chamber = campaign.chamber
+    chamber, states = campaign.chamber, campaign.device.states
+    names = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
+    if states is not None and states.resource is not None:
+        names["device"] = states.resource
+    simulated = "twin" in names.values()
     with ExitStack() as stack:
-        resources = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
-        if "twin" in resources.values():
+        if simulated:
             served = stack.enter_context(twin_process(campaign.folder))
-            resources = {name: served[name] if value == "twin" else value for name, value in resources.items()}
-        words = analyzer_profile(chamber.analyzer.profile, campaign.folder)
-        analyzer = ScpiAnalyzer(resources["analyzer"], words, timeout_s=chamber.analyzer.timeout_s)
+            names = {name: served[name] if value == "twin" else value for name, value in names.items()}
+        try:
+            stack.callback(hold_resource(names["axes"]).close)
+        except LockedError as error:
+            raise InstrumentError(str(error)) from None
+        clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
+        analyzer = connect_analyzer(chamber.analyzer, names["analyzer"], campaign.folder)
         stack.callback(analyzer.close)
-        letters = axes_profile(chamber.axes.profile, campaign.folder)
-        axes = GcodeAxes(resources["axes"], letters, plan.axes, timeout_s=chamber.axes.timeout_s)
+        axes = connect_axes(chamber.axes, names["axes"], chamber.axis_table, campaign.folder, timer=clock)
         stack.callback(axes.close)
-        yield analyzer, axes
+        table = None if states is None else states.model_copy(update={"resource": names.get("device")})
+        switch = connect_states(table, campaign.folder)
+        if switch is not None:
+            stack.callback(switch.close)
+        yield Bench(analyzer, axes, switch, clock, names)
 
 
 def acquire(
@@ -168,6 +197,8 @@ def acquire(
     *,
     listener: Listener = nobody,
     on_engine: Callable[[Engine], None] | None = None,
+    options: Options | None = None,
+    accept_damage: bool = False,
 ) -> Outcome:
     """Measure what the journal does not hold yet, then seal the record.
 
@@ -175,24 +206,45 @@ def acquire(
     ----------
     on_engine
         Called with the engine before it runs, for stop keys and signals.
+    accept_damage
+        Measure the points anew whose journal rows are damaged; without it damage is refused.
 
     Raises
     ------
     InputError
-        If the disk is too full, or the run belongs to another plan or other instruments.
+        If the disk is too full, the run belongs to another plan or other instruments, or its
+        journal is damaged.
     """
     from colure.acquire.engine import Engine
+    from colure.acquire.engine import Options as EngineOptions
     from colure.acquire.journal import Journal
     from colure.acquire.seal import seal
 
     run.path.mkdir(parents=True, exist_ok=True)
     _check_disk(run.path, plan)
-    with instruments(campaign, plan) as (analyzer, axes):
-        identity = {"analyzer": analyzer.identity(), "axes": campaign.chamber.axes.profile}
+    with instruments(campaign) as bench:
+        identity = {
+            "analyzer": bench.analyzer.identity(),
+            "axes": bench.axes.identity(),
+            "states": None if bench.states is None else bench.states.identity(),
+            "receiver": bench.analyzer.receiver,
+        }
         journal = Journal.open(run.journal, plan, identity)
         try:
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
-            engine: Engine = Engine(plan, campaign.chamber, journal, analyzer, axes, listener=listener)
+            _check_whole(journal, listener, accept_damage=accept_damage)
+            engine: Engine = Engine(
+                plan,
+                campaign.chamber,
+                journal,
+                bench.analyzer,
+                bench.axes,
+                states=bench.states,
+                state_table=campaign.device.states,
+                listener=listener,
+                clock=bench.clock,
+                options=options or EngineOptions(),
+            )
             if on_engine is not None:
                 on_engine(engine)
             outcome = engine.run()
@@ -210,14 +262,62 @@ def _check_disk(folder: Path, plan: Plan) -> None:
         raise InputError([f"disk: {free / 1e6:.0f} MB free in {folder}: must be at least {needed / 1e6:.0f} MB"])
 
 
-def _check_same(old_hash: str, new_hash: str, old_identity: object, new_identity: object) -> None:
+def _check_same(
+    old_hash: str, new_hash: str, old_identity: Mapping[str, object], new_identity: Mapping[str, object]
+) -> None:
     faults = []
     if old_hash != new_hash:
         faults.append(f"plan: hash = {new_hash[:12]}: must be {old_hash[:12]} to resume; the campaign files changed")
-    if old_identity != new_identity:
-        faults.append(f"instruments: {new_identity}: must be {old_identity} to resume")
+    faults += [
+        f"instruments: {name} = {value!r}: must be {old_identity.get(name)!r} to resume"
+        for name, value in new_identity.items()
+        if old_identity.get(name) != value
+    ]
     if faults:
         raise InputError(faults)
+
+
+def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:
+    """Refuse a damaged journal, unless its damaged points shall be measured anew."""
+    from colure.model.events import Event
+
+    found = journal.verify()
+    if found.whole:
+        return
+    if not accept_damage:
+        raise InputError(
+            [f"journal: {text}" for text in found.damaged[:20]]
+            + ["journal: nothing was changed; --accept-damage measures the damaged points anew"]
+        )
+    for text in journal.accept_damage():
+        listener(Event("warning", f"journal: {text}; measured anew"))
+
+
+@dataclass(frozen=True)
+class CheckLine:
+    """One line of `colure acquire --check`."""
+
+    what: str
+    good: bool
+    found: str
+
+
+def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
+    """Talk to everything, move nothing, and return what was found."""
+    from colure.acquire.check import check_bench
+    from colure.instruments.protocols import InstrumentError
+
+    lines: list[CheckLine] = []
+    try:
+        with instruments(campaign) as bench:
+            lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
+            found = check_bench(
+                plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock
+            )
+            lines += [CheckLine(*line) for line in found]
+    except InstrumentError as error:
+        lines.append(CheckLine("connection", False, str(error)))
+    return lines
 
 
 def verify(run: RunFolder) -> Verification:

@@ -1,102 +1,229 @@
-"""An axis controller driven by the words of a profile, with a second connection for stopping."""
+"""An axis controller that queues G-code lines, with a second connection for watching and stopping."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+import threading
+from collections.abc import Callable, Mapping
+from concurrent.futures import Executor, Future, ThreadPoolExecutor
+from concurrent.futures import TimeoutError as NotYetError
 
-from colure.instruments.profile import AxesProfile
-from colure.instruments.protocols import HeldError, InstrumentError, RefusedError
-from colure.instruments.transport import Transport
+from colure.instruments.links import Link, Opener, VisaLink
+from colure.instruments.profile import GcodeProfile
+from colure.instruments.protocols import (
+    AxesStatus,
+    HeldError,
+    InstrumentError,
+    LostError,
+    MotionError,
+    RefusedError,
+    Watch,
+)
+
+#: How often a running move is looked at, seconds.
+WATCH_S = 0.05
 
 
 class GcodeAxes:
     """Axis controller behind a VISA resource; see `AxesDriver`.
 
-    `hold` and `release` use their own connection, so they never queue behind a move.
+    Lines queue on one connection. `hold`, `status` and `beat` use another, so that they never
+    queue behind a move; `hold` is a bare character and waits for nothing.
     """
 
-    def __init__(self, resource: str, profile: AxesProfile, axes: tuple[str, ...], *, timeout_s: float) -> None:
+    def __init__(
+        self,
+        resource: str,
+        profile: GcodeProfile,
+        axes: tuple[str, ...],
+        *,
+        timeout_s: float,
+        opener: Opener = VisaLink,
+        executor: Callable[[], Executor] = lambda: ThreadPoolExecutor(1, thread_name_prefix="axes-reader"),
+    ) -> None:
         missing = [name for name in axes if name not in profile.letters]
         if missing:
             raise InstrumentError(f"axes profile: `letters` has no entry for {', '.join(missing)}")
-        self._profile = profile
+        self._words = profile
         self._axes = axes
+        self.coordinated = profile.coordinated
         self._letters = {profile.letters[name]: name for name in axes}
-        self._link = Transport(resource, timeout_s=timeout_s)
-        self._stop_link = Transport(resource, timeout_s=min(timeout_s, 2.0))
+        self._link: Link = opener(resource, timeout_s=timeout_s, ends=profile.line.ends)
+        self._watch_link: Link = opener(resource, timeout_s=min(timeout_s, 2.0), ends=profile.line.ends)
+        self._watch_lock = threading.Lock()
+        self._new_reader = executor
+        self._reader = executor()
+        self._identity = self.identity()
 
     def identity(self) -> str:
         """Return what the controller says it is, or its resource name if it cannot tell."""
-        return self._link.query(self._profile.identity) if self._profile.identity else self._link.resource
+        if not self._words.identity:
+            return self._link.resource
+        self._link.write(self._words.identity)
+        return self._reply()
 
-    def move(self, targets_deg: Mapping[str, float], settle_s: float) -> dict[str, float]:
-        """Move all given axes, wait until they stand and have settled, and return the readback.
+    def begin(self, targets_deg: Mapping[str, float], *, per_s: float | None = None) -> None:
+        """Start a move; it is under way, or refused, when this returns.
+
+        Parameters
+        ----------
+        per_s
+            Share of the move per second at cruising speed; as fast as the axes can if None.
+        """
+        p = self._words
+        words = " ".join(
+            p.word.format(letter=p.letters[name], value=f"{value:.{p.decimals}f}")
+            for name, value in targets_deg.items()
+        )
+        if per_s is None:
+            self._link.write(p.move.format(words=words))
+        elif p.timed:
+            self._link.write(p.timed.format(words=words, per_minute=60.0 * per_s))
+        else:
+            raise InstrumentError("axes profile: `timed` is empty, the speed of a move cannot be set")
+        self._reply()
+
+    def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus:
+        """Wait until all axes stand and have settled, looking at them meanwhile.
 
         Raises
         ------
         HeldError
             If motion is held.
-        InstrumentError
-            If the controller refuses or does not answer.
+        MotionError
+            If the axes do not arrive within `limit_s`.
         """
-        p = self._profile
-        words = " ".join(
-            p.word.format(letter=p.letters[name], value=f"{value:.{p.decimals}f}")
-            for name, value in targets_deg.items()
-        )
-        # One packet, three replies: the controller never waits for us between them.
-        self._link.write("\n".join([p.move.format(words=words), p.wait.format(settle_s=settle_s), p.position]))
+        # One packet, two replies: the controller never waits for us between them.
+        self._link.write("\n".join([self._words.wait.format(settle_s=settle_s), self._words.position]))
+        due: Future[AxesStatus] = self._reader.submit(self._arrival)
+        waited = 0.0
+        while True:
+            try:
+                status = due.result(timeout=WATCH_S)
+            except NotYetError:
+                waited += WATCH_S
+                watch(self.status())
+                if waited > limit_s:
+                    raise MotionError(
+                        f"{self._link.resource}: axes not there after {waited:.1f} s, limit {limit_s:.1f} s"
+                    ) from None
+            else:
+                watch(status)
+                return status
+
+    def _arrival(self) -> AxesStatus:
         refusal: RefusedError | None = None
         report = ""
-        for _ in range(3):
+        for _ in range(2):
             try:
                 report = self._reply()
             except RefusedError as error:
-                # The other two replies are still due; reading them keeps the line in step.
+                # The other reply is still due; reading it keeps the line in step.
                 refusal = refusal or error
         if refusal is not None:
             raise refusal
         return self._parse(report)
 
-    def positions_deg(self) -> dict[str, float]:
-        """Return the present readouts in degrees."""
-        self._link.write(self._profile.position)
-        return self._parse(self._reply())
+    def status(self) -> AxesStatus:
+        """Return where the axes are at this moment and what the controller says about itself."""
+        with self._watch_lock:
+            self._watch_link.write(self._words.position)
+            return self._parse(self._reply(self._watch_link))
+
+    def pulses(self, axis: str, *, start_deg: float, step_deg: float, count: int) -> None:
+        """Let the controller start a sweep whenever an axis passes start + k step."""
+        if not self._words.pulses:
+            raise InstrumentError("axes profile: `pulses` is empty, sweeps cannot be started by position")
+        letter = self._words.letters[axis]
+        self._link.write(self._words.pulses.format(letter=letter, start=start_deg, step=step_deg, count=count))
+        self._reply()
 
     def hold(self) -> None:
         """Brake all axes now; not an emergency stop."""
-        self._stop_link.write_raw(self._profile.hold)
+        self._watch_link.write_raw(self._words.hold)
 
     def release(self) -> None:
         """Allow motion after a hold."""
-        self._stop_link.write_raw(self._profile.release)
-        # A report on the same connection proves that the release has been read.
-        self._stop_link.write(self._profile.position)
-        while not re.search(self._profile.done, self._stop_link.read()):
-            pass
+        with self._watch_lock:
+            self._watch_link.write_raw(self._words.release)
+            # A report on the same connection proves that the release has been read.
+            self._watch_link.write(self._words.position)
+            self._reply(self._watch_link)
+
+    def disable(self) -> None:
+        """Take the drives' power away, if the profile knows how."""
+        if self._words.disable:
+            with self._watch_lock:
+                self._watch_link.write(self._words.disable)
+                self._reply(self._watch_link)
+
+    def home(self, watch: Watch, limit_s: float) -> AxesStatus:
+        """Seek the reference marks; positions can be trusted again afterwards."""
+        if not self._words.home:
+            raise InstrumentError("axes profile: `home` is empty; home the axes by the controller's own means")
+        self._link.write(self._words.home)
+        self._reply()
+        return self.finish(0.0, watch, limit_s)
+
+    def beat(self) -> None:
+        """Tell the controller that we are alive; it stops by itself when this lapses."""
+        if self._words.beat:
+            with self._watch_lock:
+                self._watch_link.write(self._words.beat)
+                self._reply(self._watch_link)
+
+    def reconnect(self) -> None:
+        """Open both connections anew and check that the same controller answers."""
+        # A reader left waiting on the old connection must not eat the new one's replies.
+        self._reader.shutdown(wait=False, cancel_futures=True)
+        self._reader = self._new_reader()
+        self._link.reopen()
+        with self._watch_lock:
+            self._watch_link.reopen()
+        found = self.identity()
+        if found != self._identity:
+            raise InstrumentError(f"{self._link.resource}: is {found!r}, must be {self._identity!r}")
 
     def close(self) -> None:
         """Close both connections."""
+        self._reader.shutdown(wait=False, cancel_futures=True)
         self._link.close()
-        self._stop_link.close()
+        self._watch_link.close()
 
-    def _reply(self) -> str:
+    def _reply(self, link: Link | None = None) -> str:
         """Read lines up to the completion reply and return them joined."""
+        line_of = link or self._link
         lines: list[str] = []
         for _ in range(50):
-            line = self._link.read()
-            if re.search(self._profile.fault, line):
-                kind = HeldError if re.search(self._profile.held, line) else RefusedError
-                raise kind(f"{self._link.resource}: {line}")
-            if re.search(self._profile.done, line):
+            line = line_of.read()
+            if re.search(self._words.fault, line):
+                kind = HeldError if self._words.held and re.search(self._words.held, line) else RefusedError
+                raise kind(f"{line_of.resource}: {line}")
+            if re.search(self._words.done, line):
                 return "\n".join(lines)
             lines.append(line)
-        raise InstrumentError(f"{self._link.resource}: 50 lines without a completion reply")
+        raise LostError(f"{line_of.resource}: 50 lines without a completion reply")
 
-    def _parse(self, text: str) -> dict[str, float]:
-        found = {m["letter"]: float(m["value"]) for m in re.finditer(self._profile.position_pattern, text)}
+    def _parse(self, text: str) -> AxesStatus:
+        found = {m["letter"]: float(m["value"]) for m in re.finditer(self._words.position_pattern, text)}
         missing = [name for letter, name in self._letters.items() if letter not in found]
         if missing:
-            raise InstrumentError(f"{self._link.resource}: no position of {', '.join(missing)} in {text!r}")
-        return {name: found[letter] for letter, name in self._letters.items()}
+            raise LostError(f"{self._link.resource}: no position of {', '.join(missing)} in {text[:80]!r}")
+        positions = {name: found[letter] for letter, name in self._letters.items()}
+        return read_status(self._words, text, positions, moving=_says(self._words.moving, text))
+
+
+def read_status(words: GcodeProfile | object, text: str, positions: dict[str, float], *, moving: bool) -> AxesStatus:
+    """Read hold, door and alarm out of a status text by a profile's patterns."""
+    door_open = None
+    for name, value in (("door_closed", False), ("door_open", True)):
+        if _says(getattr(words, name), text):
+            door_open = value
+    pattern = getattr(words, "alarm")  # noqa: B009 - both profiles have it
+    alarm = re.search(pattern, text) if pattern else None
+    words_of_alarm = "" if alarm is None else alarm.groupdict().get("text") or alarm.group()
+    return AxesStatus(positions, moving, _says(getattr(words, "held"), text), door_open, words_of_alarm)  # noqa: B009
+
+
+def _says(pattern: str, text: str) -> bool:
+    return bool(pattern) and re.search(pattern, text) is not None

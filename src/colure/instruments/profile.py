@@ -4,59 +4,190 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field, field_validator
 
-from colure.model.loading import InputError, Section, load
+from colure.instruments.links import LineEnds
+from colure.model.loading import InputError, Section, load, read_toml, validate
 
 FOLDER = Path(__file__).parent / "profiles"
 
 
-class AnalyzerProfile(Section):
-    """Commands of an analyzer; {name} fields are filled from the sweep settings."""
+def _compiles(pattern: str) -> str:
+    try:
+        re.compile(pattern)
+    except re.error as error:
+        raise ValueError(f"must be a regular expression: {error}") from None
+    return pattern
 
+
+class LineTable(Section):
+    """How lines end, and the speed of a serial port."""
+
+    read_end: Annotated[str, Field(min_length=1, max_length=4)] = "\n"
+    write_end: Annotated[str, Field(min_length=1, max_length=4)] = "\n"
+    baud_rate: int = Field(default=115200, ge=50, le=20_000_000, json_schema_extra={"unit": "baud"})
+
+    @property
+    def ends(self) -> LineEnds:
+        """The same as the links want it."""
+        return LineEnds(self.read_end, self.write_end, self.baud_rate)
+
+
+class AnalyzerProfile(Section):
+    """Commands of an analyzer; {name} fields are filled from the sweep settings.
+
+    confirm
+        Queries whose answers must equal the setting they are named after.
+    status, status_pattern
+        One query after every sweep; the pattern's groups `condition` (register) and `count`
+        (sweeps so far) are read if present.
+    conditions
+        Masks of the condition register: `overload`, `unlevelled`, `unlocked`.
+    """
+
+    kind: Literal["scpi-analyzer"]
+    line: LineTable = LineTable()
     identity: str = "*IDN?"
     setup: tuple[str, ...]
+    confirm: dict[str, str] = Field(default_factory=dict)
     sweep: str
     trace: str
+    number_format: Literal["real64", "real32", "ascii"] = "real64"
     byte_order: Literal["big", "little"] = "big"
     error: str = "SYST:ERR?"
     error_none: str = r"^\+?0,"
-    condition: str = ""
+    status: str = ""
+    status_pattern: str = r"(?P<condition>\d+)"
+    conditions: dict[Literal["overload", "unlevelled", "unlocked"], int] = Field(default_factory=dict)
+    trigger_internal: str = ""
+    trigger_external: str = ""
     route: str = ""
     clock: str = ""
     safe: tuple[str, ...] = ()
 
+    _patterns = field_validator("error_none", "status_pattern")(_compiles)
 
-class AxesProfile(Section):
-    """Commands and reply patterns of an axis controller.
 
-    `move` receives `{words}`, one `{letter}{value}` per axis; `wait` receives `{settle_s}`.
+class PowerProfile(Section):
+    """Commands of a power-only receiver (power meter, spectrum analyzer) that reads dBm.
+
+    `read` is sent once per frequency, after `tune` with `{frequency_hz}`.
     """
 
+    kind: Literal["scpi-power"]
+    line: LineTable = LineTable()
+    identity: str = "*IDN?"
+    setup: tuple[str, ...] = ()
+    tune: str
+    read: str
+    error: str = "SYST:ERR?"
+    error_none: str = r"^\+?0,"
+    status: str = ""
+    status_pattern: str = r"(?P<condition>\d+)"
+    conditions: dict[Literal["overload", "unlevelled", "unlocked"], int] = Field(default_factory=dict)
+    route: str = ""
+    clock: str = ""
+    safe: tuple[str, ...] = ()
+
+    _patterns = field_validator("error_none", "status_pattern")(_compiles)
+
+
+class GcodeProfile(Section):
+    """Commands and reply patterns of a controller that speaks G-code (RS-274) and queues lines.
+
+    `move` receives `{words}`, one `{letter}{value}` per axis; `timed` also `{per_minute}`, the
+    inverse time of the whole move; `wait` receives `{settle_s}`. `coordinated` says that all axes
+    of one `move` start and end together.
+    """
+
+    kind: Literal["gcode-axes"]
+    line: LineTable = LineTable()
     identity: str = ""
     letters: dict[str, str]
+    coordinated: bool = False
     decimals: int = Field(default=4, ge=0, le=9, json_schema_extra={"unit": "decimals"})
     word: str = "{letter}{value}"
     move: str
+    timed: str = ""
     wait: str
     position: str
     position_pattern: str
+    moving: str = ""
+    held: str = "held"
+    door_open: str = ""
+    door_closed: str = ""
+    alarm: str = ""
     done: str = "^ok$"
     fault: str = "^error"
-    held: str = "held"
+    pulses: str = ""
+    home: str = ""
+    beat: str = ""
     hold: str = "!"
     release: str = "~"
+    disable: str = ""
 
-    @field_validator("position_pattern", "done", "fault", "held")
+    _patterns = field_validator(
+        "position_pattern", "done", "fault", "held", "moving", "door_open", "door_closed", "alarm"
+    )(_compiles)
+
+
+class LineAxis(Section):
+    """One axis of a line profile: its name on the wire and its unit."""
+
+    name: Annotated[str, Field(min_length=1, max_length=40)]
+    units_per_deg: float = Field(default=1.0, json_schema_extra={"unit": "units per degree"})
+    offset_units: float = Field(default=0.0, json_schema_extra={"unit": "units"})
+    decimals: int = Field(default=4, ge=0, le=9, json_schema_extra={"unit": "decimals"})
+
+    @field_validator("units_per_deg")
     @classmethod
-    def _compiles(cls, pattern: str) -> str:
-        try:
-            re.compile(pattern)
-        except re.error as error:
-            raise ValueError(f"must be a regular expression: {error}") from None
-        return pattern
+    def _not_zero(cls, value: float) -> float:
+        if not 1e-6 <= abs(value) <= 1e9:
+            raise ValueError("must be from 1e-6 to 1e9 units per degree, either sign")
+        return value
+
+
+class LineProfile(Section):
+    """Command templates and reply patterns that adapt any ASCII controller.
+
+    `{axis}` is the axis' name on the wire, `{value}` a position in its units, `{speed}` its
+    speed in units per second. Every command is answered by a line unless `acknowledge` is
+    empty. `busy_pattern` matches while an axis moves; with `completion = "reply"` the answer to
+    `move` comes when the axis stands and `busy` is not asked.
+    """
+
+    kind: Literal["line-axes"]
+    line: LineTable = LineTable()
+    axes: dict[str, LineAxis]
+    identity: str = ""
+    prepare: tuple[str, ...] = ()
+    speed: str = ""
+    move: str
+    start: str = ""
+    acknowledge: str = ""
+    completion: Literal["busy", "reply"] = "busy"
+    busy: str = ""
+    busy_pattern: str = ""
+    poll_s: float = Field(default=0.02, ge=0.001, le=10, json_schema_extra={"unit": "s"})
+    position: str
+    position_pattern: str
+    status: str = ""
+    held: str = ""
+    door_open: str = ""
+    door_closed: str = ""
+    alarm: str = ""
+    fault: str = ""
+    home: str = ""
+    beat: str = ""
+    hold: str
+    release: str = ""
+    disable: str = ""
+
+    _patterns = field_validator(
+        "acknowledge", "busy_pattern", "position_pattern", "held", "door_open", "door_closed", "alarm", "fault"
+    )(_compiles)
 
 
 def profile_path(name: str, campaign_folder: Path | None) -> Path:
@@ -77,11 +208,25 @@ def profile_path(name: str, campaign_folder: Path | None) -> Path:
     raise InputError([f"chamber.toml: profile = {name!r}: must be one of {shipped}, or a file {name}.toml beside it"])
 
 
-def analyzer_profile(name: str, campaign_folder: Path | None = None) -> AnalyzerProfile:
-    """Read an analyzer profile."""
-    return load(AnalyzerProfile, profile_path(name, campaign_folder))
+def analyzer_profile(name: str, campaign_folder: Path | None = None) -> AnalyzerProfile | PowerProfile:
+    """Read the profile of an analyzer or of a power-only receiver."""
+    path = profile_path(name, campaign_folder)
+    if _kind(path, ("scpi-analyzer", "scpi-power")) == "scpi-power":
+        return load(PowerProfile, path)
+    return load(AnalyzerProfile, path)
 
 
-def axes_profile(name: str, campaign_folder: Path | None = None) -> AxesProfile:
+def axes_profile(name: str, campaign_folder: Path | None = None) -> GcodeProfile | LineProfile:
     """Read an axis controller profile."""
-    return load(AxesProfile, profile_path(name, campaign_folder))
+    path = profile_path(name, campaign_folder)
+    data = read_toml(path)
+    if _kind(path, ("gcode-axes", "line-axes")) == "line-axes":
+        return validate(LineProfile, data, source=path.name)
+    return validate(GcodeProfile, data, source=path.name)
+
+
+def _kind(path: Path, allowed: tuple[str, ...]) -> str:
+    kind = read_toml(path).get("kind")
+    if kind not in allowed:
+        raise InputError([f"{path.name}: kind = {kind!r}: must be one of {', '.join(allowed)} (profile kind)"])
+    return str(kind)

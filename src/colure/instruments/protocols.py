@@ -1,16 +1,20 @@
-"""What the engine asks of any analyzer and any axis controller."""
+"""What the engine asks of any analyzer, any axis controller and any device state switch."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Protocol
+from typing import Any, Protocol
 
-from colure.geometry.conventions import ComplexArray
+from colure.geometry.conventions import ComplexArray, FloatArray
 
 
 class InstrumentError(RuntimeError):
     """An instrument did not answer, or answered that something is wrong; words for people."""
+
+
+class LostError(InstrumentError):
+    """No answer, or the connection broke: the line must be cleared or opened anew."""
 
 
 class RefusedError(InstrumentError):
@@ -19,6 +23,14 @@ class RefusedError(InstrumentError):
 
 class HeldError(RefusedError):
     """The axes are held: a stop was commanded and motion must be released by a person."""
+
+
+class DoorOpenError(InstrumentError):
+    """The interlock says that somebody may be inside; closing it alone never starts motion."""
+
+
+class MotionError(InstrumentError):
+    """An axis did not do what it was told: its position is not trusted until it is homed."""
 
 
 @dataclass(frozen=True)
@@ -30,34 +42,99 @@ class SweepSettings:
     points: int
     if_bandwidth_hz: float
     power_dbm: float
+    averages: int = 1
+
+    @property
+    def frequency_hz(self) -> FloatArray:
+        """The frequencies of one trace."""
+        import numpy as np
+
+        return np.linspace(self.start_hz, self.stop_hz, self.points)
 
 
 @dataclass(frozen=True)
 class Sweep:
-    """One sweep: complex trace (frequency, port), and what the analyzer said about it."""
+    """One sweep: complex trace (frequency, port), and what the analyzer said about it (`Flag` bits)."""
 
     trace: ComplexArray
-    condition: int
+    flags: int
+
+
+@dataclass(frozen=True)
+class AxesStatus:
+    """What a controller says at one moment.
+
+    door_open
+        None if the controller does not report the interlock.
+    alarm
+        Words of a limit switch, an emergency stop or a drive fault; empty if none.
+    """
+
+    positions_deg: dict[str, float]
+    moving: bool
+    held: bool = False
+    door_open: bool | None = None
+    alarm: str = ""
+
+
+#: Called with every status while axes move; raises to end the motion.
+Watch = Callable[[AxesStatus], None]
+
+
+def unwatched(status: AxesStatus) -> None:
+    """Watch nothing."""
 
 
 class AnalyzerDriver(Protocol):
-    """A vector receiver that sweeps and hands over complex traces."""
+    """A receiver that sweeps and hands over traces."""
+
+    receiver: str
 
     def identity(self) -> str: ...
-    def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> None: ...
+    def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> dict[str, Any]: ...
+    def trigger(self, *, external: bool) -> None: ...
     def route(self, channel: int) -> None: ...
     def sweep(self) -> Sweep: ...
     def clock_s(self) -> float: ...
     def safe(self) -> None: ...
+    def reconnect(self) -> None: ...
     def close(self) -> None: ...
 
 
 class AxesDriver(Protocol):
-    """A controller that moves axes; `hold` must work while a move is under way."""
+    """A controller that moves axes; `hold` and `status` never queue behind a move.
+
+    coordinated
+        True if all axes of one move start and end together, on a straight line of readouts.
+    """
+
+    coordinated: bool
 
     def identity(self) -> str: ...
-    def move(self, targets_deg: Mapping[str, float], settle_s: float) -> dict[str, float]: ...
-    def positions_deg(self) -> dict[str, float]: ...
+    def begin(self, targets_deg: Mapping[str, float], *, per_s: float | None = None) -> None: ...
+    def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus: ...
+    def status(self) -> AxesStatus: ...
+    def pulses(self, axis: str, *, start_deg: float, step_deg: float, count: int) -> None: ...
     def hold(self) -> None: ...
     def release(self) -> None: ...
+    def disable(self) -> None: ...
+    def home(self, watch: Watch, limit_s: float) -> AxesStatus: ...
+    def beat(self) -> None: ...
+    def reconnect(self) -> None: ...
     def close(self) -> None: ...
+
+
+class StateDriver(Protocol):
+    """Something that puts the device into one of its states and proves it."""
+
+    def identity(self) -> str: ...
+    def take(self, index: int, name: str) -> None: ...
+    def reconnect(self) -> None: ...
+    def close(self) -> None: ...
+
+
+class Timer(Protocol):
+    """The engine's time, injected so that tests need not wait."""
+
+    def monotonic(self) -> float: ...
+    def sleep(self, seconds: float) -> None: ...

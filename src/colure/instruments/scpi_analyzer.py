@@ -2,49 +2,49 @@
 
 from __future__ import annotations
 
-import re
-import time
+from typing import Any
 
 import numpy as np
 
+from colure.geometry.conventions import ComplexArray
+from colure.instruments.links import Opener, VisaLink
 from colure.instruments.profile import AnalyzerProfile
-from colure.instruments.protocols import InstrumentError, Sweep, SweepSettings
-from colure.instruments.transport import Transport
+from colure.instruments.protocols import InstrumentError, LostError, Sweep, SweepSettings
+from colure.instruments.scpi_words import ScpiInstrument
 
 
-class ScpiAnalyzer:
+class ScpiAnalyzer(ScpiInstrument):
     """Analyzer behind a VISA resource; see `AnalyzerDriver`."""
 
-    def __init__(self, resource: str, profile: AnalyzerProfile, *, timeout_s: float) -> None:
+    receiver = "vector"
+
+    def __init__(self, resource: str, profile: AnalyzerProfile, *, timeout_s: float, opener: Opener = VisaLink) -> None:
+        super().__init__(resource, profile, timeout_s=timeout_s, opener=opener)
         self._profile = profile
-        self._link = Transport(resource, timeout_s=timeout_s)
         self._points = 0
         self._ports: tuple[int, ...] = ()
-        self._identity = self._link.query(profile.identity)
 
-    def identity(self) -> str:
-        """Return what the instrument says it is."""
-        return self._identity
-
-    def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> None:
-        """Send every setting, then read the error queue until it is empty.
+    def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> dict[str, Any]:
+        """Send every setting, read the error queue, and return the settings as read back.
 
         Raises
         ------
         InstrumentError
-            If the instrument refuses a setting; the message carries its own words.
+            If the instrument refuses a setting or keeps another value; its own words are told.
         """
-        for command in self._profile.setup:
-            self._link.write(command.format(**settings.__dict__))
-        self._raise_errors()
+        self.setup(settings)
         self._points, self._ports = settings.points, ports
+        return self.confirm(self._profile.confirm, settings)
 
-    def route(self, channel: int) -> None:
-        """Connect the analyzer to an antenna by its switch."""
-        if not self._profile.route:
-            raise InstrumentError("analyzer profile: `route` is empty, the reference switch cannot be set")
-        self._link.write(self._profile.route.format(channel=channel))
-        self._raise_errors()
+    def trigger(self, *, external: bool) -> None:
+        """Let sweeps start at once, or wait for the controller's pulse."""
+        command = self._profile.trigger_external if external else self._profile.trigger_internal
+        if not command:
+            if external:
+                raise InstrumentError("analyzer profile: `trigger_external` is empty, pulses cannot start sweeps")
+            return
+        self._link.write(command)
+        self.raise_errors()
 
     def sweep(self) -> Sweep:
         """Run one sweep and return the traces of all ports.
@@ -52,49 +52,29 @@ class ScpiAnalyzer:
         Raises
         ------
         InstrumentError
-            If the traces are not finite, all zero, or flagged by the instrument's error queue.
+            If the sweep did not complete or is stale, or the traces are not finite or all zero.
         """
         answer = self._link.query(self._profile.sweep)
-        if answer != "1":
-            raise InstrumentError(f"{self._link.resource}: sweep did not complete, answered {answer!r}")
+        if answer.lstrip("+") != "1":
+            raise LostError(f"{self._link.resource}: sweep did not complete, answered {answer[:60]!r}")
         columns = []
         for port in self._ports:
-            raw = self._link.query_block(
+            raw = self._link.query_numbers(
                 self._profile.trace.format(port=port),
+                form=self._profile.number_format,
                 big_endian=self._profile.byte_order == "big",
                 expected=2 * self._points,
             )
             columns.append(raw[0::2] + 1j * raw[1::2])
         trace = np.stack(columns, axis=-1)
-        if not np.all(np.isfinite(trace)):
-            raise InstrumentError(f"{self._link.resource}: trace holds values that are not finite")
-        if not np.all(np.any(trace != 0.0, axis=0)):
-            raise InstrumentError(f"{self._link.resource}: trace is all zero")
-        condition = int(float(self._link.query(self._profile.condition))) if self._profile.condition else 0
-        return Sweep(trace, condition)
+        flags = self.flags()
+        require_plausible(trace, self._link.resource)
+        return Sweep(trace, flags)
 
-    def clock_s(self) -> float:
-        """Return the instrument's clock in seconds, or the computer's monotonic one."""
-        if not self._profile.clock:
-            return time.monotonic()
-        hours, minutes, seconds = (float(part) for part in self._link.query(self._profile.clock).split(","))
-        return 3600.0 * hours + 60.0 * minutes + seconds
 
-    def safe(self) -> None:
-        """Switch the source off, as the profile says."""
-        for command in self._profile.safe:
-            self._link.write(command)
-
-    def close(self) -> None:
-        """Close the connection."""
-        self._link.close()
-
-    def _raise_errors(self) -> None:
-        found = []
-        for _ in range(40):
-            answer = self._link.query(self._profile.error)
-            if re.match(self._profile.error_none, answer):
-                break
-            found.append(answer)
-        if found:
-            raise InstrumentError(f"{self._link.resource}: {'; '.join(found)}")
+def require_plausible(trace: ComplexArray, resource: str) -> None:
+    """Raise `InstrumentError` if a trace holds values that no receiver measures."""
+    if not np.all(np.isfinite(trace)):
+        raise InstrumentError(f"{resource}: trace holds values that are not finite")
+    if not np.all(np.any(trace != 0.0, axis=0)):
+        raise InstrumentError(f"{resource}: trace is all zero")

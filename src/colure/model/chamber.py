@@ -7,11 +7,23 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from colure.geometry.kinematics import AxisMap, Geometry
+from colure.model.faults import FaultKind
 from colure.model.loading import Millimetres3, Section, number
+
+Interval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
 
 
 class Axis(Section):
-    """One motor axis: how far, how fast, and how its readout maps to our angle."""
+    """One motor axis: how far, how fast, and how its readout maps to our angle.
+
+    following_error_deg
+        How far the readout may lag behind the commanded motion at standstill; at speed a
+        tenth of a second's travel is allowed on top.
+    modulo_deg
+        The controller's readout wraps after this angle; turns are then counted and journalled.
+    wrap_budget_deg
+        Largest angle from `zero_deg` either way that cables survive, whole turns included.
+    """
 
     min_deg: float = number("deg", -3600, 3600, -180.0)
     max_deg: float = number("deg", -3600, 3600, 180.0)
@@ -22,6 +34,10 @@ class Axis(Section):
     zero_deg: float = number("deg", -3600, 3600, 0.0)
     readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
     home_deg: float = number("deg", -3600, 3600, 0.0)
+    following_error_deg: float = number("deg", 0.001, 90, 1.0)
+    backlash_deg: float = number("deg", 0, 10, 0.0)
+    modulo_deg: float | None = Field(default=None, ge=1, le=3600, json_schema_extra={"unit": "deg"})
+    wrap_budget_deg: float | None = Field(default=None, ge=1, le=36000, json_schema_extra={"unit": "deg"})
 
     @model_validator(mode="after")
     def _ordered(self) -> Axis:
@@ -74,6 +90,32 @@ class Probe(Section):
     pattern: str | None = None
 
 
+class KeepOut(Section):
+    """A box of readouts (degrees) where device or bracket could touch something; open axes are free."""
+
+    name: Annotated[str, Field(min_length=1, max_length=200)]
+    azimuth: Interval | None = None
+    roll: Interval | None = None
+    elevation: Interval | None = None
+    probe: Interval | None = None
+
+    @model_validator(mode="after")
+    def _bounded(self) -> KeepOut:
+        given = self.intervals
+        if not given:
+            raise ValueError(f"keep_out {self.name!r} needs at least one axis with [low, high] (deg)")
+        for axis, (low, high) in given.items():
+            if high <= low:
+                raise ValueError(f"keep_out {self.name!r}: {axis} = [{low:g}, {high:g}]: high must be above low (deg)")
+        return self
+
+    @property
+    def intervals(self) -> dict[str, tuple[float, float]]:
+        """The bounded axes and their intervals."""
+        values = {name: getattr(self, name) for name in ("azimuth", "roll", "elevation", "probe")}
+        return {name: value for name, value in values.items() if value is not None}
+
+
 class Analyzer(Section):
     """The vector network analyzer and the path between its ports and the antennas."""
 
@@ -81,6 +123,7 @@ class Analyzer(Section):
     profile: str = "scpi-analyzer"
     power_dbm: float = number("dBm", -60, 30, 0.0)
     if_bandwidth_hz: float = number("Hz", 1, 10e6, 1000.0)
+    averages: int = Field(default=1, ge=1, le=10000, json_schema_extra={"unit": "sweeps"})
     noise_figure_db: float = number("dB", 0, 60, 25.0)
     cable_loss_db: float = number("dB", 0, 100, 10.0)
     sweep_overhead_s: float = number("s", 0, 10, 0.005)
@@ -88,11 +131,16 @@ class Analyzer(Section):
 
 
 class AxisController(Section):
-    """The controller that turns the axes."""
+    """The controller that turns the axes.
+
+    interlock
+        True: the controller must report the door; motion needs it closed.
+    """
 
     resource: str = "twin"
     profile: str = "gcode-axes"
     timeout_s: float = number("s", 0.1, 600, 60.0)
+    interlock: bool = False
 
 
 class Reference(Section):
@@ -131,6 +179,8 @@ class Chamber(Section):
     cable_flex_deg: float = number("deg", 0, 90, 1.0)
     door_distance_m: float = number("m", 0.1, 1000, 2.0)
     tie_interval_s: float = number("s", 5, 86400, 180.0)
+    tie_drift_db: float = number("dB", 0.001, 20, 0.3)
+    tie_drift_deg: float = number("deg", 0.01, 360, 8.0)
     largest_device_m: float = number("m", 0.001, 100, 0.6)
     positioner: PositionerTable
     probe: Probe
@@ -138,6 +188,17 @@ class Chamber(Section):
     axes: AxisController = AxisController()
     reference: Reference
     alignment: AlignmentTolerance = AlignmentTolerance()
+    keep_out: tuple[KeepOut, ...] = ()
+
+    @model_validator(mode="after")
+    def _known_axes(self) -> Chamber:
+        for sector in self.keep_out:
+            for name in sector.intervals:
+                if name not in self.axis_table:
+                    raise ValueError(
+                        f"keep_out {sector.name!r} names axis {name}, known here: {', '.join(self.axis_table)} (deg)"
+                    )
+        return self
 
     @property
     def axis_table(self) -> dict[str, Axis]:
@@ -156,6 +217,17 @@ class EchoTable(Section):
     distance_m: float = number("m", 0.1, 100)
     level_db: float = number("dB", -120, 0)
     phase_deg: float = number("deg", -360, 360, 0.0)
+
+
+class FaultTable(Section):
+    """One fault of a simulated instrument.
+
+    at
+        Number of the operation that fails: sweeps for the analyzer's faults, moves for the axes'.
+    """
+
+    kind: FaultKind
+    at: int = Field(ge=1, le=10_000_000, json_schema_extra={"unit": "operations"})
 
 
 class SimulatedChamber(Section):
@@ -177,3 +249,8 @@ class SimulatedChamber(Section):
     probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
     time_factor: float = number("times real", 0, 1000, 0.0)
+    axes_latency_s: float = number("s", 0, 10, 0.0)
+    backlash_deg: float = number("deg", 0, 10, 0.0)
+    state_steer_deg: tuple[Annotated[float, Field(ge=-89, le=89)], ...] = ()
+    faults: tuple[FaultTable, ...] = ()
+    random_faults_per_1000: float = number("faults per 1000 operations", 0, 1000, 0.0)

@@ -18,6 +18,38 @@ class Elements(Section):
     pitch_mm: float = number("mm", 0.01, 10000)
 
 
+class States(Section):
+    """Beams, modes or channels of the device, and how it is told to take one.
+
+    Either `resource` with `set` (and optionally `readback` with `expect`), or `program`: a
+    command and its arguments, run without a shell, exit code 0 when the state is taken.
+    `{index}` and `{name}` are filled in everywhere.
+
+    loop
+        `inner`: all states at every position; `outer`: the whole scan for one state after the other.
+    """
+
+    names: Annotated[tuple[Annotated[str, Field(pattern=r"^[A-Za-z0-9_.+-]{1,60}$")], ...], Field(min_length=1)]
+    loop: Literal["inner", "outer"] = "inner"
+    settle_s: float = number("s", 0, 600, 0.0)
+    timeout_s: float = number("s", 0.1, 600, 10.0)
+    resource: str | None = None
+    set: str | None = None
+    readback: str | None = None
+    expect: str = "{index}"
+    program: tuple[str, ...] = ()
+
+    @model_validator(mode="after")
+    def _one_way(self) -> States:
+        if len(set_of := frozenset(self.names)) != len(self.names):
+            raise ValueError(f"names: {len(self.names)} given, {len(set_of)} different; each must be unique (names)")
+        if (self.resource is None) == (not self.program):
+            raise ValueError("states needs either resource with set, or program (one of the two)")
+        if self.resource is not None and self.set is None:
+            raise ValueError("states.resource needs states.set, the command with {index} or {name}")
+        return self
+
+
 class Device(Section):
     """What is known of the device before it is measured.
 
@@ -41,6 +73,7 @@ class Device(Section):
     expected_gain_dbi: float = number("dBi", -20, 70)
     input_limit_dbm: float = number("dBm", -60, 60, 20.0)
     elements: Elements | None = None
+    states: States | None = None
 
     @model_validator(mode="after")
     def _sizes(self) -> Device:

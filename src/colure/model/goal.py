@@ -20,6 +20,15 @@ class Goal(Section):
         `two-pass`: one probe port following the roll, at two roll offsets;
         `dual-port`: both ports of a dual-polarized probe in one pass;
         `auto`: dual-port if the probe has two ports, else two-pass.
+    style
+        `step`: move, settle, sweep; `fly`: the swept axis runs at constant speed through every
+        slice while the analyzer sweeps.
+    trigger
+        On the fly: `position`: the controller's pulses start every sweep; `time`: sweeps are
+        started by the computer's clock and positions are read around them.
+    order
+        `plain`: slices side by side; `progressive`: ever finer, the sphere is covered evenly at
+        every moment.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
@@ -30,6 +39,9 @@ class Goal(Section):
     scheme: Literal["auto", "two-pass", "dual-port"] = "auto"
     step_deg: float | None = Field(default=None, ge=0.05, le=45, json_schema_extra={"unit": "deg"})
     oversampling: float = number("times the required density", 1.0, 10, 1.0)
+    style: Literal["step", "fly"] = "step"
+    trigger: Literal["position", "time"] = "position"
+    order: Literal["plain", "progressive"] = "plain"
 
     @model_validator(mode="after")
     def _band(self) -> Goal:

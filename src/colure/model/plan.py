@@ -13,7 +13,7 @@ import numpy as np
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.model.loading import InputError
 
-PLAN_FORMAT = 1
+PLAN_FORMAT = 2
 
 
 class Role(StrEnum):
@@ -23,6 +23,7 @@ class Role(StrEnum):
     TIE = "tie"
     REFERENCE = "reference"
     RESUME = "resume"
+    TURN = "turn"
 
 
 ROLES = tuple(Role)
@@ -38,6 +39,10 @@ class Plan:
         (point, axis) controller readouts in degrees.
     role, slice_index, pass_index
         (point,) code into `ROLES`, great-circle slice and polarization pass (-1 if none).
+    state_index
+        (point,) device state, index into `states` (-1: the device has none).
+    line_index
+        (point,) which points are swept in one continuous motion (-1: step and settle).
     ports
         Analyzer traces read at every point (1, or 1 and 2).
     """
@@ -47,11 +52,14 @@ class Plan:
     role: IntArray
     slice_index: IntArray
     pass_index: IntArray
+    state_index: IntArray
+    line_index: IntArray
     frequency_hz: FloatArray
     ports: tuple[int, ...]
     scheme: str
     order: int
     step_deg: float
+    states: tuple[str, ...] = ()
     settings: dict[str, Any] = field(default_factory=dict)
     predicted: dict[str, Any] = field(default_factory=dict)
     inputs: dict[str, Any] = field(default_factory=dict)
@@ -79,11 +87,14 @@ class Plan:
             "role": self.role.tolist(),
             "slice_index": self.slice_index.tolist(),
             "pass_index": self.pass_index.tolist(),
+            "state_index": self.state_index.tolist(),
+            "line_index": self.line_index.tolist(),
             "frequency_hz": np.round(self.frequency_hz, 3).tolist(),
             "ports": list(self.ports),
             "scheme": self.scheme,
             "order": self.order,
             "step_deg": self.step_deg,
+            "states": list(self.states),
             "settings": self.settings,
             "predicted": self.predicted,
             "inputs": self.inputs,
@@ -101,11 +112,14 @@ class Plan:
                 role=np.asarray(data["role"], np.int64),
                 slice_index=np.asarray(data["slice_index"], np.int64),
                 pass_index=np.asarray(data["pass_index"], np.int64),
+                state_index=np.asarray(data["state_index"], np.int64),
+                line_index=np.asarray(data["line_index"], np.int64),
                 frequency_hz=np.asarray(data["frequency_hz"], float),
                 ports=tuple(data["ports"]),
                 scheme=data["scheme"],
                 order=data["order"],
                 step_deg=data["step_deg"],
+                states=tuple(data["states"]),
                 settings=data["settings"],
                 predicted=data["predicted"],
                 inputs=data["inputs"],

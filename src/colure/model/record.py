@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import IntFlag
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -13,16 +14,28 @@ if TYPE_CHECKING:
     import xarray as xr
 
 
+class Flag(IntFlag):
+    """What the receiver complained about; a flagged point is never taken for a clean one."""
+
+    OVERLOAD = 1
+    UNLEVELLED = 2
+    UNLOCKED = 4
+    OTHER = 8
+
+
 def build_record(
     plan: Plan,
     *,
     plan_index: IntArray,
     role: IntArray,
+    state_index: IntArray,
     trace: ComplexArray,
     commanded_deg: FloatArray,
     readback_deg: FloatArray,
+    rate_deg_s: FloatArray,
     time_s: FloatArray,
     wall_time: FloatArray,
+    monotonic_s: FloatArray,
     flags: IntArray,
 ) -> xr.Dataset:
     """Assemble a record.
@@ -31,36 +44,65 @@ def build_record(
     ----------
     plan_index
         (point,) which point of the plan this is.
+    state_index
+        (point,) device state, -1 if the device has none.
     trace
-        (point, frequency, port) complex wave ratio.
-    commanded_deg, readback_deg
-        (point, axis) readouts in degrees.
-    time_s, wall_time
-        (point,) instrument clock in seconds, and seconds since 1970.
+        (point, frequency, port) complex wave ratio; of a power-only receiver the square root
+        of the power in milliwatts, without phase.
+    commanded_deg, readback_deg, rate_deg_s
+        (point, axis) readouts in degrees at the start of the sweep, and how fast they change
+        during it (0 for step and settle): frequency i of n is read (i + 1/2) / n of the
+        attribute `trace_s` later.
+    time_s, wall_time, monotonic_s
+        (point,) instrument clock in seconds, seconds since 1970, the computer's monotonic clock.
+    flags
+        (point,) bits of `Flag`: what the analyzer complained about during the sweep.
     """
     import xarray as xr
+
+    def of_plan(column: IntArray) -> IntArray:
+        return np.where(plan_index < 0, -1, column[plan_index])
 
     dataset = xr.Dataset(
         {
             "trace": (("point", "frequency", "port"), trace, {"units": "1", "long_name": "received wave ratio"}),
             "commanded_deg": (("point", "axis"), commanded_deg, {"units": "deg"}),
             "readback_deg": (("point", "axis"), readback_deg, {"units": "deg"}),
+            "rate_deg_s": (("point", "axis"), rate_deg_s, {"units": "deg s-1"}),
             "time_s": (("point",), time_s, {"units": "s"}),
             "wall_time": (("point",), wall_time, {"units": "s", "long_name": "seconds since 1970-01-01 UTC"}),
+            "monotonic_s": (("point",), monotonic_s, {"units": "s"}),
             "role": (("point",), role, {"meaning": ", ".join(f"{i} {r.value}" for i, r in enumerate(ROLES))}),
             "plan_index": (("point",), plan_index),
-            "slice_index": (("point",), np.where(plan_index < 0, -1, plan.slice_index[plan_index])),
-            "pass_index": (("point",), np.where(plan_index < 0, -1, plan.pass_index[plan_index])),
-            "flags": (("point",), flags),
+            "slice_index": (("point",), of_plan(plan.slice_index)),
+            "pass_index": (("point",), of_plan(plan.pass_index)),
+            "line_index": (("point",), of_plan(plan.line_index)),
+            "state_index": (("point",), state_index, {"meaning": ", ".join(plan.states) or "no states"}),
+            "flags": (("point",), flags, {"meaning": ", ".join(f"{f.value} {str(f.name).lower()}" for f in Flag)}),
         },
         coords={
             "frequency": ("frequency", plan.frequency_hz, {"units": "Hz"}),
             "port": ("port", np.asarray(plan.ports)),
             "axis": ("axis", np.asarray(plan.axes)),
         },
-        attrs={"title": "Colure record", "plan_hash": plan.hash, "scheme": plan.scheme, "order": plan.order},
+        attrs={
+            "title": "Colure record",
+            "plan_hash": plan.hash,
+            "scheme": plan.scheme,
+            "order": plan.order,
+            "step_deg": plan.step_deg,
+            "style": plan.settings.get("style", "step"),
+            "trace_s": float(plan.settings.get("trace_s", 0.0)),
+            "states": ",".join(plan.states),
+        },
     )
     return dataset
+
+
+def of_state(record: xr.Dataset, state: int) -> xr.Dataset:
+    """Return the scan points of one device state together with everything that belongs to no state."""
+    own = record["state_index"].values
+    return record.isel(point=np.flatnonzero((own == state) | (own < 0)))
 
 
 def of_role(record: xr.Dataset, *roles: Role) -> xr.Dataset:

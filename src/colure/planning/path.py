@@ -1,7 +1,8 @@
-"""The order of points: slices, polarization passes, ties, reference sweeps."""
+"""The order of points: states, polarization passes, slices, lines, ties, reference sweeps."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -9,10 +10,12 @@ import numpy as np
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Axis, Chamber
+from colure.model.device import States
 from colure.model.goal import Goal
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role
-from colure.planning.duration import point_times, sweep_time
+from colure.planning.duration import coordinated_time, line_time, point_times, sweep_time
+from colure.planning.flight import FlightSpeed, flight_speed, swept_axis
 
 
 @dataclass(frozen=True)
@@ -24,7 +27,22 @@ class Path:
     role: IntArray
     slice_index: IntArray
     pass_index: IntArray
+    state_index: IntArray
+    line_index: IntArray
     time_s: FloatArray
+    flight: FlightSpeed | None = None
+
+
+@dataclass(frozen=True)
+class Run:
+    """Points measured one after the other without a tie between them being necessary: one slice."""
+
+    targets_deg: FloatArray
+    role: Role
+    slice_index: int
+    pass_index: int
+    state_index: IntArray
+    line: bool
 
 
 def polarization_scheme(goal: Goal, chamber: Chamber) -> str:
@@ -48,37 +66,104 @@ def scan_angles(geometry: Geometry, step_deg: float) -> tuple[FloatArray, FloatA
     return np.asarray(full), np.asarray((np.arange(n + 1) - n / 2) * step_deg)
 
 
-def build_path(goal: Goal, chamber: Chamber, step_deg: float) -> Path:
-    """Lay out the whole run: reference, ties, and every slice of every polarization pass.
+def progressive_order(count: int) -> list[int]:
+    """Return 0..count-1 ever finer: digits of the smallest prime factors, reversed.
+
+    For a power of two this is bit reversal. After the product of the first factors, what has
+    been visited is evenly spaced: 36 slices give 1, 2, 4, 12 and 36 even ones.
+    """
+    factors, left, prime = [], count, 2
+    while left > 1:
+        while left % prime == 0:
+            factors.append(prime)
+            left //= prime
+        prime += 1
+    order = []
+    for number in range(count):
+        place, weight, rest = 0, count, number
+        for factor in factors:
+            weight //= factor
+            place += (rest % factor) * weight
+            rest //= factor
+        order.append(place)
+    return order
+
+
+def build_path(goal: Goal, chamber: Chamber, step_deg: float, states: States | None = None) -> Path:
+    """Lay out the whole run: reference, ties, and every slice of every pass and state.
 
     Raises
     ------
     InputError
         If an axis would leave its limits anywhere; the message names axis, value and limit.
     """
+    if states is not None and goal.style == "fly" and states.loop == "inner":
+        raise InputError(["device.toml: states.loop = 'inner': must be 'outer' on the fly (goal.toml style)"])
+    if goal.style == "fly" and chamber.analyzer.averages > 1:
+        raise InputError(
+            [f"chamber.toml: analyzer.averages = {chamber.analyzer.averages}: must be 1 on the fly (sweeps)"]
+        )
+    table = chamber.axis_table
+    axes, tables = tuple(table), list(table.values())
+    flight = _flight(goal, chamber, step_deg) if goal.style == "fly" else None
+    runs = list(_runs(goal, chamber, step_deg, states))
+    check_limits(axes, np.concatenate([run.targets_deg for run in runs]), tables)
+    path = _with_ties(chamber, goal, runs, flight, states)
+    check_limits(axes, path.targets_deg, tables)
+    return path
+
+
+def _flight(goal: Goal, chamber: Chamber, step_deg: float) -> FlightSpeed:
+    name = swept_axis(chamber.positioner.geometry)
+    axis = chamber.axis_table[name]
+    readouts = axis.map.readout_deg(scan_angles(chamber.positioner.geometry, step_deg)[0])
+    return flight_speed(
+        name,
+        axis,
+        step_deg=step_deg,
+        sweep_s=sweep_time(goal.points, chamber.analyzer),
+        low_deg=float(readouts.min()),
+        high_deg=float(readouts.max()),
+    )
+
+
+def _runs(goal: Goal, chamber: Chamber, step_deg: float, states: States | None) -> Iterator[Run]:
+    """Yield every slice in measuring order."""
     geometry = chamber.positioner.geometry
     swept, slices = scan_angles(geometry, step_deg)
     scheme = polarization_scheme(goal, chamber)
     offsets = (0.0, 90.0) if scheme == "two-pass" else (0.0,)
     follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme == "two-pass"
-    blocks: list[FloatArray] = []
-    for offset in offsets:
-        for number, angle in enumerate(slices):
-            line = swept if number % 2 == 0 else swept[::-1]
-            first, second = line, np.full(line.size, angle)
-            if geometry is Geometry.ELEVATION_OVER_AZIMUTH:
-                first, second = second, line
-            probe = offset - second if follow else np.full(line.size, offset)
-            blocks.append(np.stack([first, second, probe], axis=-1))
-    table = chamber.axis_table
-    axes = tuple(table)
-    angles = np.concatenate(blocks)[:, : len(axes)]
-    maps = [axis.map for axis in table.values()]
-    scan = np.stack([m.readout_deg(angles[:, i]) for i, m in enumerate(maps)], axis=-1)
-    slice_index = np.tile(np.repeat(np.arange(slices.size), swept.size), len(offsets))
-    pass_index = np.repeat(np.arange(len(offsets)), slices.size * swept.size)
-    check_limits(axes, scan, list(table.values()))
-    return _with_ties(chamber, goal, axes, scan, slice_index, pass_index, scheme)
+    order = progressive_order(slices.size) if goal.order == "progressive" else list(range(slices.size))
+    count = 0 if states is None else len(states.names)
+    inner = states is not None and states.loop == "inner"
+    fly = goal.style == "fly"
+
+    def angles(line: FloatArray, slice_angle: float, offset: float) -> FloatArray:
+        first, second = line, np.full(line.size, slice_angle)
+        if geometry is Geometry.ELEVATION_OVER_AZIMUTH:
+            first, second = second, line
+        probe = offset - second if follow else np.full(line.size, offset)
+        return _readouts(list(chamber.axis_table.values()), np.stack([first, second, probe], axis=-1))
+
+    if fly:
+        # The same slice both ways shows latency and backlash.
+        for line in (swept, swept[::-1]):
+            where = order[0]
+            yield Run(angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True)
+    for outer in range(count if count and not inner else 1):
+        state = outer if count and not inner else -1
+        for pass_index, offset in enumerate(offsets):
+            for number, where in enumerate(order):
+                line = swept if number % 2 == 0 else swept[::-1]
+                targets, own = angles(line, slices[where], offset), _states(line.size, state)
+                if inner:
+                    targets, own = np.repeat(targets, count, axis=0), np.tile(np.arange(count), line.size)
+                yield Run(targets, Role.SCAN, where, pass_index, own, line=fly)
+
+
+def _states(size: int, state: int) -> IntArray:
+    return np.full(size, state, np.int64)
 
 
 def check_limits(axes: tuple[str, ...], targets_deg: FloatArray, tables: list[Axis]) -> None:
@@ -112,42 +197,109 @@ def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float,
     )
 
 
+class _Layout:
+    """Collects points and the time they take, with a tie whenever the interval is over."""
+
+    def __init__(self, chamber: Chamber, goal: Goal, flight: FlightSpeed | None, states: States | None) -> None:
+        self.tables = list(chamber.axis_table.values())
+        self.names = tuple(chamber.axis_table)
+        self.flight = flight
+        self._interval_s = chamber.tie_interval_s
+        self._sweep_s = sweep_time(goal.points, chamber.analyzer)
+        self._state_s = 0.0 if states is None else states.settle_s
+        self._home = _readouts(self.tables, np.zeros((1, 3)))[0]
+        self._here = np.array([axis.home_deg for axis in self.tables])
+        self._elapsed_s = 0.0
+        self._lines = 0
+        self._targets: list[FloatArray] = []
+        self._before: list[FloatArray] = []
+        self._own_s: list[float] = []
+        self._columns: list[tuple[int, int, int, int, int]] = []
+
+    def _add(self, target: FloatArray, own_s: float, *column: int) -> None:
+        """Append one point; `own_s` is its time beyond the move to it."""
+        self._before.append(self._here)
+        self._targets.append(target)
+        self._own_s.append(own_s)
+        self._columns.append((column[0], column[1], column[2], column[3], column[4]))
+        self._here = target
+
+    def single(self, target: FloatArray, role: Role) -> None:
+        """Append a point of no slice."""
+        self._add(target, self._sweep_s, ROLES.index(role), -1, -1, -1, -1)
+
+    def tie(self) -> None:
+        """Append a tie point and start its interval anew."""
+        self.single(self._home, Role.TIE)
+        self._elapsed_s = 0.0
+
+    @property
+    def ends_with_tie(self) -> bool:
+        """Tell whether the last point is a tie."""
+        return self._columns[-1][0] == ROLES.index(Role.TIE)
+
+    def steps(self, run: Run) -> None:
+        """Append a slice point by point, with ties in between."""
+        times = point_times(run.targets_deg, self._here, self.tables, self._sweep_s)
+        switched = (np.diff(run.state_index, prepend=-1) != 0) & (run.state_index >= 0)
+        extra = np.where(switched, self._state_s, 0.0)
+        role = ROLES.index(run.role)
+        for target, seconds, more, state in zip(run.targets_deg, times, extra, run.state_index, strict=True):
+            self._add(target, self._sweep_s + float(more), role, run.slice_index, run.pass_index, int(state), -1)
+            self._elapsed_s += float(seconds + more)
+            if self._elapsed_s >= self._interval_s:
+                self.tie()
+
+    def line(self, run: Run) -> None:
+        """Append a slice that is flown; its time is shared evenly among its points."""
+        assert self.flight is not None
+        axis = self.names.index(self.flight.axis)
+        direction = float(np.sign(run.targets_deg[-1, axis] - run.targets_deg[0, axis]))
+        begin, end = run.targets_deg[0].copy(), run.targets_deg[-1].copy()
+        begin[axis] -= direction * self.flight.run_up_deg
+        end[axis] += direction * self.flight.run_up_deg
+        entry = float(point_times(begin[None], self._here, self.tables, 0.0)[0])
+        seconds = entry + line_time(abs(float(end[axis] - begin[axis])), self.flight.speed_deg_s, self.tables[axis])
+        role = ROLES.index(run.role)
+        for target, state in zip(run.targets_deg, run.state_index, strict=True):
+            self._here = target  # the line's time holds its motion
+            own_s = seconds / len(run.targets_deg)
+            self._add(target, own_s, role, run.slice_index, run.pass_index, int(state), self._lines)
+        self._lines += 1
+        self._here = end
+        self._elapsed_s += seconds
+        if self._elapsed_s >= self._interval_s:
+            self.tie()
+
+    def path(self) -> Path:
+        """Return everything collected."""
+        role, slices, passes, states, lines = np.array(self._columns, np.int64).T.copy()
+        targets = np.stack(self._targets)
+        ways = np.abs(targets - np.stack(self._before))
+        settle = np.where(ways > 1e-9, [axis.settle_s for axis in self.tables], 0.0).max(axis=1)
+        time_s = coordinated_time(ways, self.tables) + settle + np.array(self._own_s)
+        return Path(self.names, targets, role, slices, passes, states, lines, time_s, self.flight)
+
+
 def _with_ties(
-    chamber: Chamber,
-    goal: Goal,
-    axes: tuple[str, ...],
-    scan: FloatArray,
-    slice_index: IntArray,
-    pass_index: IntArray,
-    scheme: str,
+    chamber: Chamber, goal: Goal, runs: list[Run], flight: FlightSpeed | None, states: States | None
 ) -> Path:
-    tables = [chamber.axis_table[name] for name in axes]
-    sweep = sweep_time(goal.points, chamber.analyzer)
-    home = _readouts(tables, (0.0, 0.0, 0.0))
-    rows: list[tuple[FloatArray, Role, int, int]] = []
-    for target in reference_targets(chamber, scheme):
-        rows += [(_readouts(tables, target), Role.REFERENCE, -1, -1)] * chamber.reference.sweeps
-    rows.append((home, Role.TIE, -1, -1))
-    elapsed, busy = 0.0, point_times(scan, home, tables, sweep)
-    for index, target in enumerate(scan):
-        elapsed += float(busy[index])
-        rows.append((target, Role.SCAN, int(slice_index[index]), int(pass_index[index])))
-        if elapsed >= chamber.tie_interval_s:
-            rows.append((home, Role.TIE, -1, -1))
-            elapsed = 0.0
-    if rows[-1][1] is not Role.TIE:
-        rows.append((home, Role.TIE, -1, -1))
-    targets = np.stack([row[0] for row in rows])
-    check_limits(axes, targets, tables)
-    return Path(
-        axes,
-        targets,
-        np.array([ROLES.index(row[1]) for row in rows]),
-        np.array([row[2] for row in rows]),
-        np.array([row[3] for row in rows]),
-        point_times(targets, np.array([t.home_deg for t in tables]), tables, sweep),
-    )
+    layout = _Layout(chamber, goal, flight, states)
+    for target in reference_targets(chamber, polarization_scheme(goal, chamber)):
+        here = _readouts(layout.tables, np.array([target]))[0]
+        for _ in range(chamber.reference.sweeps):
+            layout.single(here, Role.REFERENCE)
+    layout.tie()
+    for run in runs:
+        if run.line:
+            layout.line(run)
+        else:
+            layout.steps(run)
+    if not layout.ends_with_tie:
+        layout.tie()
+    return layout.path()
 
 
-def _readouts(tables: list[Axis], angles_deg: tuple[float, float, float]) -> FloatArray:
-    return np.array([float(axis.map.readout_deg(a)) for axis, a in zip(tables, angles_deg, strict=False)])
+def _readouts(tables: list[Axis], angles_deg: FloatArray) -> FloatArray:
+    """Turn convention angles (point, 3) into readouts (point, axis)."""
+    return np.stack([axis.map.readout_deg(angles_deg[:, i]) for i, axis in enumerate(tables)], axis=-1)

@@ -7,8 +7,9 @@ import numpy as np
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Plan, Role
-from colure.planning.duration import sweep_time
+from colure.planning.duration import sweep_time, trace_time
 from colure.planning.exposure import assess_exposure
+from colure.planning.flight import FlightSpeed
 from colure.planning.level import link_budget
 from colure.planning.path import build_path, polarization_scheme
 from colure.planning.reach import assess
@@ -36,25 +37,22 @@ def make_plan(campaign: Campaign) -> Plan:
                 f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
             ]
         )
-    path = build_path(goal, chamber, step)
+    path = build_path(goal, chamber, step, device.states)
     plan = Plan(
         axes=path.axes,
         targets_deg=path.targets_deg,
         role=path.role,
         slice_index=path.slice_index,
         pass_index=path.pass_index,
+        state_index=path.state_index,
+        line_index=path.line_index,
         frequency_hz=goal.frequency_hz,
         ports=(1, 2) if polarization_scheme(goal, chamber) == "dual-port" else (1,),
         scheme=polarization_scheme(goal, chamber),
         order=needed,
         step_deg=step,
-        settings={
-            "power_dbm": chamber.analyzer.power_dbm,
-            "if_bandwidth_hz": chamber.analyzer.if_bandwidth_hz,
-            "start_hz": float(goal.frequency_hz[0]),
-            "stop_hz": top_hz,
-            "points": goal.points,
-        },
+        states=() if device.states is None else device.states.names,
+        settings=_settings(campaign, path.flight),
         predicted=_predictions(campaign, path.time_s, path.role),
         inputs={
             "goal": goal.model_dump(mode="json"),
@@ -63,6 +61,31 @@ def make_plan(campaign: Campaign) -> Plan:
         },
     )
     return plan
+
+
+def _settings(campaign: Campaign, flight: FlightSpeed | None) -> dict[str, object]:
+    """Everything the engine must know beyond the points."""
+    goal, analyzer = campaign.goal, campaign.chamber.analyzer
+    settings: dict[str, object] = {
+        "power_dbm": analyzer.power_dbm,
+        "if_bandwidth_hz": analyzer.if_bandwidth_hz,
+        "averages": analyzer.averages,
+        "start_hz": float(goal.frequency_hz[0]),
+        "stop_hz": float(goal.frequency_hz[-1]),
+        "points": goal.points,
+        "sweep_s": sweep_time(goal.points, analyzer),
+        "trace_s": trace_time(goal.points, analyzer),
+        "style": goal.style,
+    }
+    if flight is not None:
+        settings |= {
+            "trigger": goal.trigger,
+            "fly_axis": flight.axis,
+            "fly_speed_deg_s": round(flight.speed_deg_s, 6),
+            "run_up_deg": round(flight.run_up_deg, 6),
+            "fly_limited_by": flight.limited_by,
+        }
+    return settings
 
 
 def _predictions(campaign: Campaign, time_s: np.ndarray, role: np.ndarray) -> dict[str, object]:

@@ -17,6 +17,22 @@ DEVICE_CHANNEL = 1
 REFERENCE_CHANNEL = 2
 
 
+_Antennas = tuple[dict[int, tuple[Cluster, FloatArray]], list[tuple[Cluster, FloatArray]]]
+
+
+def steer(device: Cluster, angle: float) -> Cluster:
+    """Return a panel whose elements are phased to turn its beam by `angle` (radians) towards x."""
+    shift = np.exp(-1j * device.k[:, None] * np.sin(angle) * device.position[None, :, 0])
+    return Cluster(
+        device.frequency_hz,
+        device.position,
+        device.electric,
+        device.magnetic,
+        device.weights * shift,
+        device.efficiency,
+    )
+
+
 def misalignment_of(truth: SimulatedChamber) -> Misalignment:
     """Return the rigid errors declared in twin.toml."""
     offset = tuple(1e-3 * x for x in truth.axes_offset_mm)
@@ -47,11 +63,23 @@ class SimulatedRange:
         self._antennas: dict[int, tuple[Cluster, FloatArray]] = {}
         self._ports: list[tuple[Cluster, FloatArray]] = []
         self._frequency = np.zeros(0)
+        self._known: dict[bytes, _Antennas] = {}
+        #: Which of its states the device is in, and where each state steers its beam.
+        self.state = 0
 
     def set_frequencies(self, frequency_hz: FloatArray) -> None:
         """Rebuild the antennas for a list of frequencies."""
         if np.array_equal(frequency_hz, self._frequency):
             return
+        key = np.asarray(frequency_hz, float).tobytes()
+        if key not in self._known:
+            if len(self._known) > 256:
+                self._known.clear()
+            self._known[key] = self._build(frequency_hz)
+        self._antennas, self._ports = self._known[key]
+        self._frequency = np.array(frequency_hz)
+
+    def _build(self, frequency_hz: FloatArray) -> _Antennas:
         reference = self.chamber.reference
         device = panel(frequency_hz, centre_m=self._offset)
         standard = horn(
@@ -61,13 +89,16 @@ class SimulatedRange:
             slant_e_m=1e-3 * reference.slant_e_mm,
             slant_h_m=1e-3 * reference.slant_h_mm,
         )
-        self._antennas = {
+        antennas = {
             DEVICE_CHANNEL: (device, device.power()),
             REFERENCE_CHANNEL: (standard, standard.power()),
         }
+        for index, steer_deg in enumerate(self.truth.state_steer_deg):
+            # Key -1 - index: the device in that state.
+            steered = steer(device, np.deg2rad(steer_deg))
+            antennas[-1 - index] = (steered, steered.power())
         ports = probe_ports(frequency_hz, cross_polar_db=self.truth.probe_cross_polar_db)
-        self._ports = [(port, port.power()) for port in ports]
-        self._frequency = np.array(frequency_hz)
+        return antennas, [(port, port.power()) for port in ports]
 
     def angles_deg(self, readouts_deg: dict[str, float]) -> dict[str, float]:
         """Return the convention's angles for controller readouts."""
@@ -77,7 +108,8 @@ class SimulatedRange:
         """Return S21 of the antennas and walls alone, shape (frequency,)."""
         angles = self.angles_deg(readouts_deg)
         first, second = (angles[name] for name in self.chamber.positioner.geometry.axis_names)
-        antenna, power = self._antennas[channel]
+        steered = channel == DEVICE_CHANNEL and -1 - self.state in self._antennas
+        antenna, power = self._antennas[-1 - self.state if steered else channel]
         motion = device_to_lab(
             self.chamber.positioner.geometry,
             first=np.deg2rad(first),
@@ -117,10 +149,18 @@ class SimulatedRange:
         time_s: float,
         power_dbm: float,
         if_bandwidth_hz: float,
+        on_the_way: list[dict[str, float]] | None = None,
     ) -> ComplexArray:
-        """Return one sweep as the analyzer reads it: path, drift, cable, leakage, noise."""
+        """Return one sweep as the analyzer reads it: path, drift, cable, leakage, noise.
+
+        on_the_way
+            True positions at every frequency's own moment, if the axes move meanwhile.
+        """
         truth, analyzer = self.truth, self.chamber.analyzer
-        clean = self.received(readouts_deg, port, channel)
+        if on_the_way is None:
+            clean = self.received(readouts_deg, port, channel)
+        else:
+            clean = self._received_moving(on_the_way, port, channel)
         first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
         flex = np.exp(1j * np.deg2rad(truth.cable_flex_deg) * np.sin(np.deg2rad(first)))
         value = clean * self._path() * self._drift(time_s) * flex
@@ -130,8 +170,23 @@ class SimulatedRange:
             sigma = 10 ** ((noise_dbm - power_dbm) / 20.0) / np.sqrt(2.0)
             with self._lock:
                 normal = self._random.normal(size=(2, self._frequency.size))
-            value = value + sigma * (normal[0] + 1j * normal[1])
-        return np.asarray(value)
+            return np.asarray(value + sigma * (normal[0] + 1j * normal[1]))
+        # No two places ever give the same bits, as with any real receiver: a dither at -240 dB.
+        place = sum(12.9898 * (i + 1) * value_deg for i, value_deg in enumerate(readouts_deg.values()))
+        wave = np.sin(place + 78.233 * (1.0 + np.arange(self._frequency.size)))
+        return np.asarray(value * (1.0 + 1e-12 * wave))
+
+    def _received_moving(self, places: list[dict[str, float]], port: int, channel: int) -> ComplexArray:
+        """Return S21 with every frequency taken at its own place."""
+        whole, antennas, ports = self._frequency, self._antennas, self._ports
+        out = np.empty(whole.size, complex)
+        try:
+            for index, place in enumerate(places):
+                self.set_frequencies(whole[index : index + 1])
+                out[index] = self.received(place, port, channel)[0]
+        finally:
+            self._frequency, self._antennas, self._ports = whole, antennas, ports
+        return out
 
     def _path(self) -> ComplexArray:
         """Fixed cables: loss, a little ripple, 4 m of electrical length."""

@@ -1,15 +1,20 @@
 """The axis controller's side of the socket: a few RS-274 words and a position report.
 
 Words from RS274/NGC version 3 (Kramer, Proctor, Messina, NISTIR 6556, 2000; from memory):
-G0 G1 G4 G28 G90 M2, rotary axes A B C; the probe roll is axis U here. `!` holds, `~` releases;
-M114 reports. Every line is answered by its report, if any, and `ok` or `error: words`.
+G0 G1 G4 G28 G90 G93 M2, rotary axes A B C; the probe roll is axis U here. Our own: `!` holds,
+`~` releases; M114 reports, M115 names the controller, M70 sets position pulses, M72 is the
+heartbeat, M80 seeks the reference marks, M18 takes the drives' power away. Every line is
+answered by its report, if any, and `ok` or `error: words`.
 """
 
 from __future__ import annotations
 
 import re
 
-from colure.twin.motion import Stage
+from colure.twin.motion import Pulses, Stage, fail_to_answer
+
+IDENTITY = "Colure simulated axis controller 0 1"
+KNOWN = frozenset({"G0", "G1", "G4", "G28", "G90", "G93", "M2", "M18", "M70", "M72", "M80", "M114", "M115"})
 
 WORD = re.compile(r"([A-Z])\s*(-?\d+(?:\.\d*)?|-?\.\d+)")
 LETTERS = {"azimuth": "B", "roll": "C", "elevation": "A", "probe": "U"}
@@ -38,41 +43,66 @@ class GcodeController:
         if not words or "".join(WORD.sub("", text).split()):
             return f"error: not understood: {line.strip()[:40]}\n"
         codes = {f"{letter}{float(value):g}" for letter, value in words if letter in "GM"}
-        values = {letter: float(value) for letter, value in words if letter not in "GMFNP"}
-        dwell = next((float(value) for letter, value in words if letter == "P"), 0.0)
+        numbers = {letter: float(value) for letter, value in words if letter in "FPQ"}
+        values = {letter: float(value) for letter, value in words if letter not in "GMFNPQ"}
         unknown = set(values) - set(self._names)
         if unknown:
             return f"error: no axis {', '.join(sorted(unknown))}\n"
-        return self._execute(codes, {self._names[k]: v for k, v in values.items()}, dwell)
+        return self._execute(codes, {self._names[k]: v for k, v in values.items()}, numbers)
 
-    def _execute(self, codes: set[str], targets: dict[str, float], dwell: float) -> str:
-        if codes - {"G0", "G1", "G4", "G28", "G90", "M2", "M114"}:
-            return f"error: code not known: {' '.join(sorted(codes))}\n"
+    def _execute(self, codes: set[str], targets: dict[str, float], numbers: dict[str, float]) -> str:
+        if codes - KNOWN:
+            return f"error: code not known: {' '.join(sorted(codes - KNOWN))}\n"
         if "M114" in codes:
             return self._report() + "ok\n"
-        if "M2" in codes:
+        if "M115" in codes:
+            return IDENTITY + "\nok\n"
+        if "M70" in codes:
+            return self._set_pulses(targets, numbers)
+        if "M72" in codes:
+            self.stage.beat(numbers.get("P", 1.0))
+            return "ok\n"
+        if codes & {"M2", "M18"}:
             self.stage.hold()
             return "ok\n"
+        if "M80" in codes:
+            self.stage.home()
+            return "ok\n"
+        if "G4" in codes:
+            return "ok\n" if self.stage.wait_idle(numbers.get("P", 0.0)) else "error: held\n"
         if "G28" in codes:
             targets = {name: axis.home_deg for name, axis in self.stage.axes.items()}
-        if "G4" in codes:
-            return "ok\n" if self.stage.wait_idle(dwell) else "error: held\n"
-        if targets:
-            if self.stage.held.is_set():
-                return "error: held\n"
-            fault = self.stage.limit_fault(targets)
-            if fault:
-                return f"error: {fault}\n"
-            self.stage.start(targets)
+        return self._move(targets, numbers.get("F") if "G93" in codes else None)
+
+    def _move(self, targets: dict[str, float], per_minute: float | None) -> str:
+        if not targets:
+            return "ok\n"
+        if self.stage.held.is_set():
+            return "error: held\n"
+        fault = self.stage.limit_fault(targets)
+        if fault:
+            return f"error: {fault}\n"
+        if per_minute is not None and per_minute <= 0.0:
+            return "error: F must be above 0 per minute\n"
+        self.stage.start(targets, per_s=None if per_minute is None else per_minute / 60.0)
+        garbage = fail_to_answer(self.stage)
+        if garbage:
+            return garbage + "\nok\n"
+        return "error: held\n" if self.stage.held.is_set() else "ok\n"
+
+    def _set_pulses(self, start: dict[str, float], numbers: dict[str, float]) -> str:
+        if len(start) != 1 or not {"P", "Q"} <= set(numbers) or numbers["P"] == 0.0:
+            return "error: M70 needs one axis word, P and Q\n"
+        (axis, place), count = next(iter(start.items())), round(numbers["Q"])
+        self.stage.set_pulses(Pulses(axis, place, numbers["P"], count))
         return "ok\n"
 
     def _report(self) -> str:
-        clock = self.stage.clock
-        moving = clock.now() < self.stage.busy_until()
-        if moving and clock.virtual:
-            # Somebody is watching a move: let a little time pass, or it would never end.
-            clock.wait_until(min(clock.now() + 0.02, self.stage.busy_until()))
+        moving = self.stage.moving()
         positions = self.stage.positions()
         fields = [f"{LETTERS[name]}:{value:.4f}" for name, value in positions.items()]
         state = "held" if self.stage.held.is_set() else "moving" if moving else "idle"
-        return " ".join([*fields, f"S:{state}"]) + "\n"
+        fields += [f"S:{state}", f"D:{'open' if self.stage.door_open else 'closed'}"]
+        if self.stage.alarm:
+            fields.append(f"A:{self.stage.alarm}")
+        return " ".join(fields) + "\n"

@@ -1,17 +1,24 @@
-"""Axes that take time to move: trapezoidal speed profiles, limits, feed hold."""
+"""Axes that take time to move: trapezoidal speed profiles, limits, hold, door, and their faults."""
 
 from __future__ import annotations
 
 import threading
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colure.model.chamber import Axis
+from colure.model.chamber import Axis, SimulatedChamber
+from colure.model.faults import FaultKind
 from colure.twin.clock import Clock
+from colure.twin.faults import Faults, HangUpError, SilenceError
+
+#: A door opened by a fault is shut again after this, in simulated seconds.
+DOOR_OPEN_S = 20.0
+#: In virtual time, somebody who only watches a move lets this much time pass per look.
+GLANCE_S = 0.25
 
 
-@dataclass
+@dataclass(frozen=True)
 class Move:
     """One move of one axis: start, signed distance and when it began."""
 
@@ -49,30 +56,97 @@ class Move:
         position = self.start_deg + self.distance_deg - sign * 0.5 * self.acceleration * left**2
         return position, sign * self.acceleration * left
 
+    def when(self, position_deg: float) -> float | None:
+        """Return the moment at which the axis passes a position on this move; None if it does not."""
+        share = (position_deg - self.start_deg) * np.sign(self.distance_deg)
+        length = abs(self.distance_deg)
+        if length == 0.0 or not 0.0 <= share <= length:
+            return None
+        ramp, peak = self.peak_speed / self.acceleration, self.peak_speed
+        ramp_length = 0.5 * peak * ramp
+        if share < ramp_length:
+            return self.begin_s + float(np.sqrt(2.0 * share / self.acceleration))
+        if share <= length - ramp_length:
+            return self.begin_s + ramp + float(share - ramp_length) / peak
+        return self.end_s - float(np.sqrt(2.0 * max(0.0, length - share) / self.acceleration))
+
+
+@dataclass(frozen=True)
+class Pulses:
+    """Positions of one axis at which the controller starts a sweep."""
+
+    axis: str
+    start_deg: float
+    step_deg: float
+    count: int
+
 
 class Stage:
     """All axes of the simulated positioner, moved together and held together."""
 
-    def __init__(self, axes: dict[str, Axis], clock: Clock) -> None:
+    def __init__(
+        self,
+        axes: dict[str, Axis],
+        clock: Clock,
+        truth: SimulatedChamber | None = None,
+        faults: Faults | None = None,
+    ) -> None:
         self.axes = axes
         self.clock = clock
+        self.truth = truth or SimulatedChamber()
+        self.faults = faults or Faults(self.truth)
         self.held = threading.Event()
-        self._lock = threading.Lock()
+        self.alarm = ""
+        self.pulses: Pulses | None = None
+        self._door_until = -1.0
+        self._beat_until: float | None = None
+        self._lock = threading.RLock()
+        self._seen_s = -1.0
+        self._busy_extra_s = 0.0
+        self._offset_deg = dict.fromkeys(axes, 0.0)
+        self._drift_deg_s = dict.fromkeys(axes, 0.0)
+        self._direction = dict.fromkeys(axes, 0.0)
         self._moves = {
             name: Move(axis.home_deg, 0.0, 0.0, axis.speed_deg_s, axis.acceleration_deg_s2)
             for name, axis in axes.items()
         }
 
     def positions(self, moment: float | None = None) -> dict[str, float]:
-        """Return every axis' readout in degrees."""
+        """Return every axis' readout in degrees, as the controller reports it."""
         when = self.clock.now() if moment is None else moment
         with self._lock:
-            return {name: move.state(when)[0] for name, move in self._moves.items()}
+            out = {}
+            for name, move in self._moves.items():
+                rest = max(0.0, when - move.end_s)
+                shown = move.state(when - self.truth.axes_latency_s)[0]
+                value = shown + self._offset_deg[name] + self._drift_deg_s[name] * rest
+                modulo = self.axes[name].modulo_deg
+                out[name] = value if modulo is None else value % modulo
+            return out
+
+    def true_positions(self, moment: float) -> dict[str, float]:
+        """Return where the axes really are: backlash lags behind the last direction."""
+        half = 0.5 * self.truth.backlash_deg
+        with self._lock:
+            return {name: move.state(moment)[0] - half * self._direction[name] for name, move in self._moves.items()}
 
     def busy_until(self) -> float:
         """Return when the last axis stands."""
         with self._lock:
-            return max(move.end_s for move in self._moves.values())
+            return max(move.end_s for move in self._moves.values()) + self._busy_extra_s
+
+    def moving(self) -> bool:
+        """Tell whether any axis moves; in virtual time a mere watcher lets a little time pass."""
+        self._check_beat()
+        now, busy = self.clock.now(), self.busy_until()
+        if now >= busy:
+            return False
+        if self.clock.virtual:
+            # Somebody else (a sweep, a dwell) may be advancing the time; then looking costs nothing.
+            if now == self._seen_s:
+                self.clock.wait_until(min(now + GLANCE_S, busy))
+            self._seen_s = self.clock.now()
+        return True
 
     def limit_fault(self, targets: dict[str, float]) -> str:
         """Name the axis and limit that a target would cross; empty if none."""
@@ -82,31 +156,152 @@ class Stage:
                 return f"{name} target {value:g} outside {axis.min_deg:g}..{axis.max_deg:g} deg"
         return ""
 
-    def start(self, targets: dict[str, float]) -> None:
-        """Start a move after the one in progress; each axis at its own speed."""
-        begin = max(self.clock.now(), self.busy_until())
-        current = self.positions(begin)
+    @property
+    def door_open(self) -> bool:
+        """Tell whether somebody may be inside."""
+        return self.clock.now() < self._door_until
+
+    def open_door(self, seconds: float = DOOR_OPEN_S) -> None:
+        """Open the door: the hard-wired interlock brakes the axes. It shuts, but releases nothing."""
+        self._door_until = self.clock.now() + seconds
+        self.hold()
+
+    def start(self, targets: dict[str, float], *, per_s: float | None = None, coordinated: bool = True) -> None:
+        """Start a move after the one in progress.
+
+        per_s
+            Share of the move per second at cruising speed; as fast as the axes can if None.
+        coordinated
+            All axes start and end together; otherwise each axis goes at its own speed.
+        """
+        kind = self.faults.next_move()
+        self._before_move(kind)
+        queue = targets if not coordinated else self.axes
+        begin = max([self.clock.now(), *(self._moves[name].end_s for name in queue)])
         with self._lock:
-            for name, value in targets.items():
+            self._busy_extra_s = 0.0
+            self._drift_deg_s = dict.fromkeys(self.axes, 0.0)
+            here = {name: move.state(begin)[0] for name, move in self._moves.items()}
+            ways = {name: value - here[name] for name, value in targets.items()}
+            rate, ramp = self._shared(ways, per_s)
+            for name, way in ways.items():
                 axis = self.axes[name]
-                self._moves[name] = Move(
-                    current[name], value - current[name], begin, axis.speed_deg_s, axis.acceleration_deg_s2
-                )
+                speed, acceleration = axis.speed_deg_s, axis.acceleration_deg_s2
+                if coordinated and way != 0.0:
+                    speed, acceleration = abs(way) * rate, abs(way) * ramp
+                self._moves[name] = Move(here[name], way, begin, speed, acceleration)
+                if way != 0.0:
+                    self._direction[name] = float(np.sign(way))
+        self._after_start(kind, ways, begin)
+
+    def _shared(self, ways: dict[str, float], per_s: float | None) -> tuple[float, float]:
+        """Return the share per second and per second squared that every axis can follow."""
+        moving = {name: abs(way) for name, way in ways.items() if way != 0.0}
+        if not moving:
+            return 1.0, 1.0
+        rate = min(self.axes[name].speed_deg_s / way for name, way in moving.items())
+        ramp = min(self.axes[name].acceleration_deg_s2 / way for name, way in moving.items())
+        return (rate if per_s is None else min(rate, per_s)), ramp
+
+    def _before_move(self, kind: FaultKind | None) -> None:
+        if kind is FaultKind.LIMIT_SWITCH:
+            self._trip("limit-switch")
+        elif kind is FaultKind.EMERGENCY_STOP:
+            self._trip("emergency-stop")
+        elif kind is FaultKind.DOOR_OPEN:
+            self.open_door()
+
+    def _trip(self, alarm: str) -> None:
+        self.alarm = alarm
+        self.hold()
+
+    def _after_start(self, kind: FaultKind | None, ways: dict[str, float], begin: float) -> None:
+        """Spoil the move that was just started, if it is its turn to fail."""
+        if not ways or kind is None:
+            return
+        name = max(ways, key=lambda axis: abs(ways[axis]))
+        with self._lock:
+            move = self._moves[name]
+            if kind is FaultKind.STALL:
+                self._moves[name] = replace(move, distance_deg=0.5 * move.distance_deg)
+                self._busy_extra_s = 30.0
+            elif kind is FaultKind.SLOW:
+                self._moves[name] = replace(move, speed=0.1 * move.speed)
+            elif kind is FaultKind.READBACK_OFF:
+                self._offset_deg[name] += 0.5
+            elif kind is FaultKind.READBACK_JUMP:
+                self._offset_deg[name] += 30.0
+            elif kind is FaultKind.READBACK_DRIFT:
+                self._drift_deg_s[name] = 1.0
+
+    def set_pulses(self, pulses: Pulses) -> None:
+        """Choose the positions at which the controller's output starts sweeps."""
+        with self._lock:
+            self.pulses = pulses
+
+    def next_pulse(self, after: float) -> float | None:
+        """Return the next moment at which a pulse comes; None if no move under way passes one."""
+        with self._lock:
+            if self.pulses is None:
+                return None
+            move = self._moves[self.pulses.axis]
+            places = self.pulses.start_deg + self.pulses.step_deg * np.arange(self.pulses.count)
+            moments = [moment for place in places if (moment := move.when(float(place))) is not None]
+            later = [moment for moment in moments if moment > after - 1e-12]
+            return min(later) if later else None
 
     def hold(self) -> None:
         """Brake every axis at its full deceleration and stay there until released."""
         self.held.set()
-        now = self.clock.now()
+        self._brake(self.clock.now())
+
+    def _brake(self, now: float) -> None:
         with self._lock:
+            self._busy_extra_s = 0.0
             for name, move in self._moves.items():
                 position, speed = move.state(now)
-                braking = np.sign(speed) * speed**2 / (2.0 * move.acceleration)
-                self._moves[name] = Move(position + float(braking), 0.0, now, move.speed, move.acceleration)
+                axis = self.axes[name]
+                braking = np.sign(speed) * speed**2 / (2.0 * axis.acceleration_deg_s2)
+                self._moves[name] = Move(
+                    position + float(braking), 0.0, now, axis.speed_deg_s, axis.acceleration_deg_s2
+                )
 
     def release(self) -> None:
-        """Allow motion again."""
-        self.held.clear()
+        """Allow motion again, unless the door is open or an alarm stands."""
+        if not self.alarm and not self.door_open:
+            self.held.clear()
+
+    def home(self) -> None:
+        """Seek the reference marks: clears alarms and every error of the readout."""
+        with self._lock:
+            self.alarm = ""
+            self._offset_deg = dict.fromkeys(self.axes, 0.0)
+            self._drift_deg_s = dict.fromkeys(self.axes, 0.0)
+        if not self.door_open:
+            self.held.clear()
+        self.start({name: axis.home_deg for name, axis in self.axes.items()})
+
+    def beat(self, seconds: float) -> None:
+        """The computer is alive; brake by ourselves if this is not repeated in time."""
+        if not self.clock.virtual:
+            self._beat_until = self.clock.now() + seconds
+
+    def _check_beat(self) -> None:
+        until = self._beat_until
+        if until is not None and self.clock.now() > until and not self.held.is_set():
+            self.held.set()
+            self._brake(until)
 
     def wait_idle(self, dwell_s: float) -> bool:
         """Wait until all axes stand plus a dwell; False if held meanwhile."""
         return self.clock.wait_until(max(self.clock.now(), self.busy_until()) + dwell_s, self.held)
+
+
+def fail_to_answer(stage: Stage) -> str:
+    """Return garbage for the answer to the latest move, hang or hang up, if that is its fault; else nothing."""
+    kind = stage.faults.of_move
+    if kind is FaultKind.AXES_HANG:
+        raise SilenceError
+    if kind is FaultKind.AXES_DROP:
+        raise HangUpError
+    return "\x7f@#" if kind is FaultKind.AXES_GARBAGE else ""

@@ -7,16 +7,25 @@ form is accepted, nothing between.
 from __future__ import annotations
 
 import re
+import time
 from collections import deque
 from collections.abc import Callable
 
 import numpy as np
 
+from colure.model.faults import FaultKind
 from colure.twin.chamber import SimulatedRange
+from colure.twin.faults import HangUpError, SilenceError
 from colure.twin.motion import Stage
 
 IDENTITY = "Colure,Simulated network analyzer,0,1"
+OTHER_IDENTITY = "Colure,Another simulated analyzer,1,1"
 NO_ERROR = '0,"No error"'
+#: Bits of the questionable register (SCPI-1999: 3 power, 5 frequency; 9 is free for makers).
+CONDITION = {FaultKind.UNLEVELLED: 8, FaultKind.UNLOCKED: 32, FaultKind.OVERLOAD: 512}
+PRESET = {"start": 24.0e9, "stop": 24.25e9, "points": 201.0, "band": 1000.0, "power": -20.0, "averages": 1.0}
+#: Real seconds after which an awaited pulse is given up.
+PULSE_PATIENCE_S = 30.0
 
 
 def header_pattern(definition: str) -> re.Pattern[str]:
@@ -37,9 +46,15 @@ class ScpiAnalyzer:
         self._range = chamber
         self._stage = stage
         self._errors: deque[str] = deque(maxlen=30)
-        self._settings = {"start": 24.0e9, "stop": 24.25e9, "points": 11.0, "band": 1000.0, "power": 0.0}
+        self._settings = dict(PRESET)
+        self._spot_hz = PRESET["start"]
+        self._identity = IDENTITY
+        self._external = False
+        self._fault: FaultKind | None = None
+        self._count = 0
         self._channel = 1
         self._big_endian = True
+        self._number_format = "REAL,64"
         self._finish = 0.0
         self._traces: dict[int, np.ndarray] = {}
         self._commands = self._table()
@@ -52,6 +67,11 @@ class ScpiAnalyzer:
             "SENSe:SWEep:POINts": number("points", 1, 100001),
             "SENSe:BANDwidth": number("band", 1, 1e7),
             "SENSe:BANDwidth:RESolution": number("band", 1, 1e7),
+            "SENSe:AVERage:COUNt": number("averages", 1, 100000),
+            "SENSe:SWEep:COUNt:DONE": lambda q, a: str(self._count),
+            "SENSe:FREQuency": self._spot,
+            "SENSe:FREQuency:CW": self._spot,
+            "READ": lambda q, a: self._read_power(),
             "SOURce:POWer": number("power", -60, 30),
             "INITiate": lambda q, a: self._initiate(),
             "INITiate:IMMediate": lambda q, a: self._initiate(),
@@ -59,13 +79,13 @@ class ScpiAnalyzer:
             "OUTPut": lambda q, a: None,
             "OUTPut:STATe": lambda q, a: None,
             "ABORt": lambda q, a: None,
-            "TRIGger:SOURce": lambda q, a: None,
+            "TRIGger:SOURce": self._trigger,
             "FORMat": self._format,
             "FORMat:DATA": self._format,
             "FORMat:BORDer": self._border,
             "CALCulate#:DATA": lambda q, a: self._data(q),
             "ROUTe:CLOSe": lambda q, a: self._route(a),
-            "STATus:QUEStionable:CONDition": lambda q, a: "0",
+            "STATus:QUEStionable:CONDition": lambda q, a: str(CONDITION.get(self._fault, 0) if self._fault else 0),
             "SYSTem:ERRor": lambda q, a: self._next_error(),
             "SYSTem:ERRor:NEXT": lambda q, a: self._next_error(),
             "SYSTem:VERSion": lambda q, a: "1999.0",
@@ -85,7 +105,7 @@ class ScpiAnalyzer:
     def _one(self, command: str) -> str | bytes | None:
         head, _, argument = command.partition(" ")
         query = head.endswith("?")
-        common = {"*IDN?": IDENTITY, "*TST?": "0", "*ESR?": "0", "*STB?": "0", "*OPT?": "0"}
+        common = {"*IDN?": self._identity, "*TST?": "0", "*ESR?": "0", "*STB?": "0", "*OPT?": "0"}
         upper = head.upper()
         if upper in common:
             return common[upper]
@@ -127,30 +147,112 @@ class ScpiAnalyzer:
         return np.linspace(self._settings["start"], self._settings["stop"], round(self._settings["points"]))
 
     def _initiate(self) -> None:
-        """Start a sweep now; every port is read during the same sweep."""
+        """Start a sweep now, or at the next pulse; every port is read during the same sweep."""
+        begin = self._pulse() if self._external else self._stage.clock.now()
+        self._fault = self._stage.faults.next_sweep()
+        if self._fault in (FaultKind.WRONG_IDENTITY, FaultKind.LOST_SETTINGS):
+            # Somebody exchanged the instrument, or it was switched off and on: the line is gone either way.
+            self._identity = OTHER_IDENTITY if self._fault is FaultKind.WRONG_IDENTITY else self._identity
+            self._settings = dict(PRESET)
+            raise HangUpError
+        if self._fault is FaultKind.ANALYZER_DROP:
+            raise HangUpError
+        length = self._sweep_length()
+        self._finish = begin + length + self._range.chamber.analyzer.sweep_overhead_s
+        if self._fault is FaultKind.STALE and self._traces:
+            return
+        self._count += 1
+        before = self._traces
+        self._traces = self._measure(begin, length)
+        if self._fault is FaultKind.FROZEN and before.keys() == self._traces.keys():
+            self._traces = before
+
+    def _sweep_length(self) -> float:
+        s = self._settings
+        return s["points"] * s["averages"] / s["band"]
+
+    def _measure(self, begin: float, length: float) -> dict[int, np.ndarray]:
         self._range.set_frequencies(self._frequencies())
-        begin = self._stage.clock.now()
-        settings = self._settings
-        self._finish = begin + settings["points"] / settings["band"] + self._range.chamber.analyzer.sweep_overhead_s
-        readouts = self._stage.positions(begin)
-        for port in range(1, self._range.chamber.probe.ports + 1):
-            self._traces[port] = self._range.sweep(
-                readouts,
+        settings, count = self._settings, round(self._settings["points"])
+        moments = begin + length * (np.arange(count) + 0.5) / count
+        way = None
+        if self._stage.busy_until() > begin:
+            way = [self._stage.true_positions(float(moment)) for moment in moments]
+        return {
+            port: self._range.sweep(
+                self._stage.true_positions(begin),
                 port=port,
                 channel=self._channel,
                 time_s=begin,
                 power_dbm=settings["power"],
-                if_bandwidth_hz=settings["band"],
+                if_bandwidth_hz=settings["band"] / settings["averages"],
+                on_the_way=way,
             )
+            for port in range(1, self._range.chamber.probe.ports + 1)
+        }
+
+    def _pulse(self) -> float:
+        """Wait for the positioner's next pulse and return its moment; silent if none ever comes."""
+        clock, patience = self._stage.clock, time.monotonic() + PULSE_PATIENCE_S
+        while True:
+            moment = self._stage.next_pulse(clock.now())
+            if moment is not None and clock.wait_until(moment, self._stage.held):
+                return moment
+            if clock.virtual or time.monotonic() > patience or self._stage.held.is_set():
+                raise SilenceError
+            time.sleep(0.001)
+
+    def _trigger(self, query: str, argument: str) -> str | None:
+        if query:
+            return "EXT" if self._external else "IMM"
+        if argument.upper() not in ("IMM", "IMMEDIATE", "EXT", "EXTERNAL"):
+            self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
+            return None
+        self._external = argument.upper().startswith("EXT")
+        return None
+
+    def _spot(self, query: str, argument: str) -> str | None:
+        if query:
+            return f"{self._spot_hz:.12g}"
+        try:
+            self._spot_hz = float(argument)
+        except ValueError:
+            self._errors.append('-104,"Data type error;frequency"')
+        return None
+
+    def _read_power(self) -> str:
+        """Measure the power of one frequency at port 1, as a power meter would."""
+        clock, settings = self._stage.clock, self._settings
+        begin = clock.now()
+        self._fault = self._stage.faults.next_sweep()
+        if self._fault is FaultKind.ANALYZER_HANG:
+            raise SilenceError
+        self._range.set_frequencies(np.array([self._spot_hz]))
+        wave = self._range.sweep(
+            self._stage.true_positions(begin),
+            port=1,
+            channel=self._channel,
+            time_s=begin,
+            power_dbm=settings["power"],
+            if_bandwidth_hz=settings["band"],
+        )
+        clock.wait_until(begin + 1.0 / settings["band"] + self._range.chamber.analyzer.sweep_overhead_s)
+        return f"{settings['power'] + 20.0 * np.log10(max(abs(wave[0]), 1e-15)):.4f}"
 
     def _range_wait(self) -> None:
+        if self._fault is FaultKind.ANALYZER_HANG:
+            raise SilenceError
         self._stage.clock.wait_until(self._finish)
 
     def _format(self, query: str, argument: str) -> str | None:
         if query:
-            return "REAL,64"
-        if argument.replace(" ", "").upper() != "REAL,64":
-            self._errors.append(f'-224,"Illegal parameter value;{argument}"')
+            return self._number_format
+        wanted = argument.replace(" ", "").upper()
+        known = {"REAL,64": "REAL,64", "REAL,32": "REAL,32", "ASC": "ASC", "ASCII": "ASC", "ASC,0": "ASC"}
+        if wanted in known:
+            self._number_format = known[wanted]
+        else:
+            self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
         return None
 
     def _border(self, query: str, argument: str) -> str | None:
@@ -165,11 +267,26 @@ class ScpiAnalyzer:
             self._errors.append('-230,"Data corrupt or stale"')
             return None
         self._range_wait()
-        trace = self._traces[port]
+        trace = self._spoiled(self._traces[port])
         pairs = np.stack([trace.real, trace.imag], axis=-1).ravel()
-        payload = pairs.astype(">f8" if self._big_endian else "<f8").tobytes()
+        if self._number_format == "ASC":
+            return ",".join(f"{value:.12e}" for value in pairs).encode()
+        width = 8 if self._number_format == "REAL,64" else 4
+        payload = pairs.astype(f"{'>' if self._big_endian else '<'}f{width}").tobytes()
+        if self._fault is FaultKind.SHORT_BLOCK:
+            payload = payload[:-width]
         count = str(len(payload)).encode()
-        return b"#" + str(len(count)).encode() + count + payload
+        extra = bytes(range(width)) if self._fault is FaultKind.LONG_BLOCK else b""
+        return b"#" + str(len(count)).encode() + count + payload + extra
+
+    def _spoiled(self, trace: np.ndarray) -> np.ndarray:
+        """Return the trace with this sweep's fault in it."""
+        bad = {FaultKind.NOT_A_NUMBER: complex(np.nan, 0.0), FaultKind.INFINITE: complex(np.inf, 0.0)}
+        if self._fault in bad:
+            out = trace.copy()
+            out[out.size // 2] = bad[self._fault]
+            return out
+        return np.zeros_like(trace) if self._fault is FaultKind.ALL_ZERO else trace
 
     def _route(self, argument: str) -> None:
         match = re.fullmatch(r"\(@([12])\)", argument)

@@ -11,7 +11,9 @@ from dataclasses import dataclass
 from colure.model.campaign import Campaign
 from colure.twin.chamber import SimulatedRange
 from colure.twin.clock import Clock
+from colure.twin.faults import Faults, HangUpError, SilenceError
 from colure.twin.gcode_server import GcodeController
+from colure.twin.line_server import LineController, SerialLine
 from colure.twin.motion import Stage
 from colure.twin.scpi_server import ScpiAnalyzer
 
@@ -35,8 +37,13 @@ def _scpi_handler(analyzer: ScpiAnalyzer, lock: threading.Lock) -> type[socketse
 
         def handle(self) -> None:
             while line := self.rfile.readline(LONGEST_LINE):
-                with lock:
-                    reply = analyzer.answer(line.decode("ascii", "replace").strip())
+                try:
+                    with lock:
+                        reply = analyzer.answer(line.decode("ascii", "replace").strip())
+                except SilenceError:
+                    continue
+                except HangUpError:
+                    return
                 if reply:
                     self.wfile.write(reply)
 
@@ -58,22 +65,46 @@ def _gcode_handler(controller: GcodeController) -> type[socketserver.BaseRequest
                         pending += character
                 while "\n" in pending:
                     line, pending = pending.split("\n", 1)
-                    self.request.sendall(controller.answer(line).encode("ascii"))
+                    try:
+                        self.request.sendall(controller.answer(line).encode("ascii"))
+                    except SilenceError:
+                        continue
+                    except HangUpError:
+                        return
                 if len(pending) > LONGEST_LINE:
                     return
 
     return Handler
 
 
+def _device_handler(chamber: SimulatedRange) -> type[socketserver.BaseRequestHandler]:
+    class Handler(socketserver.StreamRequestHandler):
+        """`STATE n` puts the device into a state, `STATE?` reads it."""
+
+        disable_nagle_algorithm = True
+
+        def handle(self) -> None:
+            while line := self.rfile.readline(LONGEST_LINE):
+                word, _, argument = line.decode("ascii", "replace").strip().partition(" ")
+                if word.upper() == "STATE" and argument.isdigit():
+                    chamber.state = int(argument)
+                elif word.upper() == "STATE?":
+                    self.wfile.write(f"{chamber.state}\n".encode("ascii"))
+
+    return Handler
+
+
 @dataclass
 class RunningTwin:
-    """The simulated chamber behind its two sockets."""
+    """The simulated chamber behind its sockets."""
 
     analyzer_port: int
     axes_port: int
+    device_port: int
     stage: Stage
     chamber: SimulatedRange
-    servers: tuple[_Server, _Server]
+    servers: tuple[_Server, ...]
+    serial: SerialLine | None = None
 
     @property
     def analyzer_resource(self) -> str:
@@ -85,25 +116,41 @@ class RunningTwin:
         """VISA resource string of the axis controller."""
         return f"TCPIP::{LOOPBACK}::{self.axes_port}::SOCKET"
 
+    @property
+    def device_resource(self) -> str:
+        """VISA resource string of the device's state switch."""
+        return f"TCPIP::{LOOPBACK}::{self.device_port}::SOCKET"
+
     def close(self) -> None:
         """Stop serving."""
+        if self.serial is not None:
+            self.serial.close()
         for server in self.servers:
             server.shutdown()
             server.server_close()
 
 
-def start_twin(campaign: Campaign, *, analyzer_port: int = 0, axes_port: int = 0) -> RunningTwin:
-    """Serve a campaign's simulated chamber on the loopback address (port 0: any free port)."""
+def start_twin(
+    campaign: Campaign, *, analyzer_port: int = 0, axes_port: int = 0, serial_axes: bool = False
+) -> RunningTwin:
+    """Serve a campaign's simulated chamber on the loopback address (port 0: any free port).
+
+    serial_axes
+        Also answer on a pseudo-terminal, as the differently speaking stepper rack.
+    """
     truth = campaign.simulated()
     clock = Clock(truth.time_factor)
     offset = tuple(1e-3 * x for x in campaign.device.offset_mm)
     chamber = SimulatedRange(campaign.chamber, truth, (offset[0], offset[1], offset[2]))
-    stage = Stage(campaign.chamber.axis_table, clock)
+    stage = Stage(campaign.chamber.axis_table, clock, truth, Faults(truth))
     analyzer = ScpiAnalyzer(chamber, stage)
     servers = (
         _Server((LOOPBACK, analyzer_port), _scpi_handler(analyzer, threading.Lock())),
         _Server((LOOPBACK, axes_port), _gcode_handler(GcodeController(stage))),
+        _Server((LOOPBACK, 0), _device_handler(chamber)),
     )
     for server in servers:
         threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.1}, daemon=True).start()
-    return RunningTwin(servers[0].server_address[1], servers[1].server_address[1], stage, chamber, servers)
+    ports = [server.server_address[1] for server in servers]
+    serial = SerialLine(LineController(stage)) if serial_axes else None
+    return RunningTwin(ports[0], ports[1], ports[2], stage, chamber, servers, serial)

@@ -1,0 +1,88 @@
+"""A look at everything before anybody trusts it: talks to all instruments, moves nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from colure.acquire.clocks import Clock
+from colure.acquire.control import Control
+from colure.acquire.guard import GuardError
+from colure.acquire.station import Station
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, InstrumentError, StateDriver
+from colure.model.chamber import Chamber
+from colure.model.plan import Plan
+from colure.model.record import Flag
+
+Line = tuple[str, bool, str]
+
+
+def check_bench(
+    plan: Plan,
+    chamber: Chamber,
+    analyzer: AnalyzerDriver,
+    axes: AxesDriver,
+    *,
+    states: StateDriver | None,
+    clock: Clock,
+) -> list[Line]:
+    """Return (what, good, found) for every question asked; the source is left off."""
+    station = Station(
+        plan, chamber, analyzer=analyzer, axes=axes, states=states, state_table=None, clock=clock,
+        control=Control(), watchdog=None,
+    )  # fmt: skip
+    lines: list[Line] = []
+
+    def ask(what: str, question: Callable[[], str]) -> None:
+        try:
+            lines.append((what, True, question()))
+        except (InstrumentError, GuardError) as error:
+            lines.append((what, False, str(error)))
+
+    def settings() -> str:
+        found = station.configure()
+        return ", ".join(f"{name} {value:g}" for name, value in found.items()) or "accepted (nothing read back)"
+
+    def sweep() -> str:
+        found = analyzer.sweep()
+        level = 20.0 * np.log10(np.abs(found.trace).mean())
+        flags = f"; flags {Flag(found.flags)!r}" if found.flags else ""
+        return f"{found.trace.shape[0]} frequencies x {found.trace.shape[1]} ports, mean {level:.1f} dB{flags}"
+
+    def source_off() -> str:
+        analyzer.safe()
+        return "switched off again"
+
+    def path() -> str:
+        here = station.guard.last_deg
+        begin = [] if here is None else [here]
+        station.guard.check_path(np.vstack([*begin, plan.targets_deg]), "plan")
+        return f"{len(plan)} positions inside limits and clear of {len(chamber.keep_out)} keep-out sectors"
+
+    ask("analyzer", analyzer.identity)
+    ask("settings", settings)
+    ask("one sweep", sweep)
+    ask("source", source_off)
+    ask("axes", axes.identity)
+    for what, question in _axes_questions(station, axes).items():
+        ask(what, question)
+    ask("path", path)
+    if states is not None:
+        ask("device states", states.identity)
+    return lines
+
+
+def _axes_questions(station: Station, axes: AxesDriver) -> dict[str, Callable[[], str]]:
+    def positions() -> str:
+        found = station.guard.readouts(axes.status())
+        return ", ".join(f"{name} {value:.3f}" for name, value in zip(station.guard.names, found, strict=True)) + " deg"
+
+    def state() -> str:
+        status = axes.status()
+        station.guard.require_safe(status)
+        door = {None: "door not reported", False: "door closed", True: "door open"}[status.door_open]
+        held = ", held (the next run releases it)" if status.held else ""
+        return f"no alarm, {door}{held}"
+
+    return {"positions": positions, "alarm and door": state}

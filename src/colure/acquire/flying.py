@@ -1,0 +1,175 @@
+"""On the fly: one slice as one continuous motion, sweeps at the planned places of the swept axis."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.acquire.journal import Row
+from colure.acquire.station import Station, blame
+from colure.geometry.conventions import FloatArray, IntArray
+from colure.instruments.protocols import InstrumentError
+from colure.model.plan import ROLES, Role
+
+
+@dataclass(frozen=True)
+class Flight:
+    """One line: from run-up to run-out, at constant speed between.
+
+    indices
+        (point,) plan points still to be measured, in flight order.
+    places_deg
+        (point,) readouts of the swept axis at which their sweeps begin.
+    step_deg
+        Signed distance between neighbours of the whole line.
+    """
+
+    indices: IntArray
+    axis: int
+    places_deg: FloatArray
+    from_deg: FloatArray
+    to_deg: FloatArray
+    step_deg: float
+    speed_deg_s: float
+
+    @property
+    def direction(self) -> float:
+        """+1 or -1: which way the swept axis runs."""
+        return float(np.sign(self.to_deg[self.axis] - self.from_deg[self.axis]))
+
+    @property
+    def per_s(self) -> float:
+        """Share of the line per second at constant speed."""
+        return self.speed_deg_s / abs(float(self.to_deg[self.axis] - self.from_deg[self.axis]))
+
+
+def flight_of(station: Station, line: IntArray, missing: IntArray) -> Flight:
+    """Lay out the motion that visits the missing points of a line, whatever else it passes.
+
+    A line that was interrupted is entered just before its first missing point.
+    """
+    plan = station.plan
+    axis = plan.axes.index(plan.settings["fly_axis"])
+    targets = plan.targets_deg[line]
+    step = float(targets[-1, axis] - targets[0, axis]) / max(1, len(line) - 1)
+    direction = float(np.sign(step))
+    wanted = plan.targets_deg[missing]
+    run_up = float(plan.settings["run_up_deg"])
+    from_deg, to_deg = wanted[0].copy(), wanted[-1].copy()
+    from_deg[axis] -= direction * run_up
+    to_deg[axis] += direction * run_up
+    return Flight(missing, axis, wanted[:, axis], from_deg, to_deg, step, float(plan.settings["fly_speed_deg_s"]))
+
+
+def fly(station: Station, flight: Flight) -> Iterator[Row]:
+    """Fly a line and hand over every point as soon as it is measured.
+
+    Points whose moment was missed are left out; the engine flies them again.
+
+    Raises
+    ------
+    InstrumentError
+        If an instrument fails on the way; axes come to rest at the end of the line or held.
+    """
+    plan = station.plan
+    role = ROLES[plan.role[flight.indices[0]]]
+    triggered = plan.settings["trigger"] == "position"
+    station.move(flight.from_deg)
+    station.prepare(role, station.state_of(int(flight.indices[0])), external=triggered)
+    station.guard.check_path(np.stack([flight.from_deg, flight.to_deg]), "line")
+    if triggered:
+        with blame("axes"):
+            span = float(flight.places_deg[-1] - flight.places_deg[0])
+            station.axes.pulses(
+                plan.axes[flight.axis],
+                start_deg=float(flight.places_deg[0]),
+                step_deg=flight.step_deg,
+                count=round(span / flight.step_deg) + 1,
+            )
+    watch = station.watch(flight.to_deg, per_s=flight.per_s)
+    sweep_s = float(plan.settings["sweep_s"])
+    with station.guarded(limit_s=max(0.5, 5.0 * sweep_s)), blame("axes"):
+        station.axes.begin(station.guard.wire(flight.to_deg), per_s=flight.per_s)
+        yield from _by_position(station, flight, role) if triggered else _by_time(station, flight, role)
+        station.guard.readouts(station.axes.finish(0.0, watch, 2.0 * watch.expected_s + 10.0))
+
+
+def _by_position(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
+    """Every pulse starts a sweep: the place is the pulse's, the moment tells which pulse it was."""
+    period = abs(flight.step_deg) / flight.speed_deg_s
+    sweep_s = float(station.plan.settings["sweep_s"])
+    first: float | None = None
+    rate = _rate(flight)
+    travelled = np.abs(flight.places_deg - flight.places_deg[0]) / flight.speed_deg_s
+    while True:
+        with blame("analyzer"):
+            sweep = station.patiently(station.analyzer.sweep)
+            moment = station.analyzer.clock_s() - sweep_s
+        first = moment if first is None else first
+        number = int(np.argmin(np.abs(travelled - (moment - first))))
+        late = abs(float(travelled[number]) - (moment - first))
+        if late < 0.25 * period:
+            index = int(flight.indices[number])
+            shown = station.plan.targets_deg[index].copy()
+            station.require_fresh(sweep.trace, shown)
+            _check_place(station, flight, moment, sweep_s, float(flight.places_deg[number]))
+            yield station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate)
+        if moment - first > float(travelled[-1]) - 0.5 * period:
+            return
+
+
+def _check_place(station: Station, flight: Flight, moment: float, sweep_s: float, place: float) -> None:
+    """Compare the axis' own report with where the pulse says it was: a lost pulse must not shift a line."""
+    shown = float(station.look()[flight.axis])
+    if not station.clock.real_time:
+        return
+    axis = list(station.guard.axes.values())[flight.axis]
+    expected = place + flight.direction * flight.speed_deg_s * sweep_s
+    limit = axis.following_error_deg + 0.1 * flight.speed_deg_s
+    if abs(shown - expected) > limit:
+        raise InstrumentError(
+            f"line: axis stands at {shown:.3f} deg after the pulse at {place:.3f} deg, limit {limit:.3f} deg apart"
+        )
+
+
+def _by_time(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
+    """Sweeps are started by the computer's clock; positions read before and after place them."""
+    clock, direction = station.clock, flight.direction
+    sweep_s = float(station.plan.settings["sweep_s"])
+    before_s, before = _stamp(station, flight.axis)
+    for index, place in zip(flight.indices, flight.places_deg, strict=True):
+        # Wait for the place, by the speed last seen; the first ramp corrects itself at every look.
+        while (left := direction * (float(place) - before)) > 1.5 * flight.speed_deg_s * sweep_s:
+            clock.sleep(min(0.02, left / flight.speed_deg_s))
+            before_s, before = _stamp(station, flight.axis)
+        clock.sleep(max(0.0, left / flight.speed_deg_s - (clock.monotonic() - before_s)))
+        begin = clock.monotonic()
+        with blame("analyzer"):
+            moment = station.analyzer.clock_s()
+            sweep = station.patiently(station.analyzer.sweep)
+        after_s, after = _stamp(station, flight.axis)
+        speed = (after - before) / max(after_s - before_s, 1e-9)
+        at = before + speed * (begin - before_s)
+        before_s, before = after_s, after
+        if abs(at - float(place)) > 0.5 * abs(flight.step_deg) or abs(speed) < 0.9 * flight.speed_deg_s:
+            continue  # too late, or not at constant speed yet: flown again
+        shown = station.plan.targets_deg[int(index)].copy()
+        shown[flight.axis] = at
+        station.require_fresh(sweep.trace, shown)
+        rate = _rate(flight) * (speed / (direction * flight.speed_deg_s))
+        yield station.row(int(index), role, moment, station.plan.targets_deg[int(index)], shown, sweep, rate)
+
+
+def _stamp(station: Station, axis: int) -> tuple[float, float]:
+    """Read the swept axis between two looks at the clock; the middle is the moment of the reading."""
+    one = station.clock.monotonic()
+    place = float(station.look()[axis])
+    return 0.5 * (one + station.clock.monotonic()), place
+
+
+def _rate(flight: Flight) -> FloatArray:
+    out = np.zeros(flight.from_deg.size)
+    out[flight.axis] = flight.direction * flight.speed_deg_s
+    return out

@@ -1,0 +1,172 @@
+"""What must be proven before anything is measured: instruments, settings, position, path, tie."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import numpy as np
+
+from colure.acquire.guard import GuardError
+from colure.acquire.journal import Journal, Row
+from colure.acquire.station import Station, blame
+from colure.acquire.ties import Change, TieKeeper
+from colure.geometry.conventions import FloatArray
+from colure.instruments.protocols import MotionError
+from colure.model.plan import ROLES, Role
+
+#: A tie point re-measured on resume must agree with the journal's within this, in dB.
+RESUME_TOLERANCE_DB = 1.0
+#: A wrapping readout this far from the journalled one, in turns, could be either way round.
+AMBIGUOUS_TURNS = 0.47
+#: How often braking axes are looked at before they are taken to stand.
+REST_LOOKS = 100
+TIE_ROLES = tuple(ROLES.index(role) for role in (Role.TIE, Role.RESUME))
+
+
+class AcquisitionError(RuntimeError):
+    """The run may not go on; the reason in plain words is the message."""
+
+
+class Gate:
+    """Lets a run begin, or go on after an interruption, only from a proven state."""
+
+    def __init__(self, station: Station, journal: Journal, ties: TieKeeper, say: Callable[[str, str], None]) -> None:
+        self._station = station
+        self._journal = journal
+        self._ties = ties
+        self._say = say
+
+    def identity(self) -> dict[str, Any]:
+        """Return who answers on every line."""
+        station = self._station
+        with blame("analyzer"):
+            analyzer = station.analyzer.identity()
+        with blame("axes"):
+            axes = station.axes.identity()
+        states = None if station.states is None else station.states.identity()
+        return {"analyzer": analyzer, "axes": axes, "states": states, "receiver": station.analyzer.receiver}
+
+    def require_same(self) -> None:
+        """Raise `AcquisitionError` if other instruments answer than those of the journal."""
+        wanted, found = self._journal.meta("identity"), self.identity()
+        for name, value in found.items():
+            if wanted.get(name) != value:
+                raise AcquisitionError(f"{name} is {value!r}, must be {wanted.get(name)!r} to go on with this run")
+
+    def regain_analyzer(self) -> None:
+        """Clear the receiver, and make sure that it is the same one with the same settings."""
+        with blame("analyzer"):
+            self._station.analyzer.reconnect()
+        self.require_same()
+        self.configure()
+
+    def regain_axes(self) -> None:
+        """Open the controller's lines anew and let the axes come to rest before anything counts on them."""
+        station = self._station
+        with blame("axes"):
+            station.axes.reconnect()
+            station.axes.hold()
+            before = station.axes.status().positions_deg
+            for _ in range(REST_LOOKS):
+                station.clock.sleep(0.1)
+                now = station.axes.status().positions_deg
+                if all(abs(now[name] - before[name]) < 1e-3 for name in now):
+                    break
+                before = now
+        self.require_same()
+        self.trust_position(home=False)
+
+    def regain_states(self) -> None:
+        """Open the line to the device's state switch anew."""
+        if self._station.states is not None:
+            with blame("device"):
+                self._station.states.reconnect()
+
+    def configure(self) -> None:
+        """Set the receiver up; its settings as read back must be those the run began with."""
+        found = self._station.configure()
+        wanted = self._journal.meta("settings")
+        if wanted is None:
+            self._journal.set_meta("settings", found)
+        elif wanted != found:
+            changed = [f"{name} = {found.get(name)}, must be {wanted[name]}" for name in wanted
+                       if found.get(name) != wanted[name]]  # fmt: skip
+            raise AcquisitionError(f"analyzer settings differ from those the run began with: {'; '.join(changed)}")
+
+    def trust_position(self, *, home: bool) -> None:
+        """Make sure that readouts mean what they say; homes the axes if asked to.
+
+        Raises
+        ------
+        AcquisitionError
+            If the position is not trusted and homing was not asked for.
+        """
+        station, reason = self._station, self._journal.meta("distrust")
+        with blame("axes"):
+            station.axes.release()
+        if home:
+            target = np.array([axis.home_deg for axis in station.guard.axes.values()])
+            station.guard.last_deg = target
+            with station.guarded(), blame("axes"):
+                status = station.axes.home(lambda status: station.alive(), 600.0)
+            fault = station.guard.position_fault(target, station.guard.readouts(status))
+            if fault:
+                raise MotionError(f"after homing: {fault}")
+            self._journal.set_meta("distrust", None)
+            self._say("home", "axes homed; positions are trusted")
+            return
+        if reason:
+            raise AcquisitionError(
+                f"position not trusted since: {reason}; look at the axes, then home them (acquire --home)"
+            )
+        self._restore_turns()
+        station.look()
+
+    def _restore_turns(self) -> None:
+        """Take the whole turns of wrapping readouts from the journal's last point."""
+        guard, last = self._station.guard, self._journal.last_row()
+        if guard.last_deg is None and last is not None:
+            guard.last_deg = last.readback_deg.copy()
+        if guard.last_deg is None:
+            return
+        before = guard.last_deg.copy()
+        with blame("axes"):
+            found = guard.readouts(self._station.axes.status())
+        for name, axis, was, now in zip(guard.names, guard.axes.values(), before, found, strict=True):
+            if axis.modulo_deg is not None and abs(now - was) > AMBIGUOUS_TURNS * axis.modulo_deg:
+                raise MotionError(f"axis {name} reads {now:.3f} deg, last {was:.3f} deg: its turns are not certain")
+
+    def check_remaining(self, remaining: FloatArray) -> None:
+        """Raise `AcquisitionError` if any move from here through the rest of the plan is forbidden."""
+        guard = self._station.guard
+        here = guard.last_deg if guard.last_deg is not None else self._station.look()
+        home = np.array([axis.home_deg for axis in guard.axes.values()])
+        try:
+            guard.check_path(np.vstack([here, remaining, home]), "plan")
+        except GuardError as error:
+            raise AcquisitionError(str(error)) from None
+
+    def check_tie(self) -> Row | None:
+        """Re-measure the tie after an interruption; it must agree with the journal's last.
+
+        Raises
+        ------
+        AcquisitionError
+            If it changed by more than `RESUME_TOLERANCE_DB`.
+        """
+        plan, last = self._station.plan, self._journal.last_row(*TIE_ROLES)
+        planned = np.flatnonzero(plan.role == ROLES.index(Role.TIE))
+        if last is None or planned.size == 0:
+            return None
+        row = self._station.measure(int(planned[0]), Role.RESUME)
+        change = Change.between(last, row)
+        if abs(change.level_db) > RESUME_TOLERANCE_DB:
+            raise AcquisitionError(
+                f"tie point changed by {change.level_db:+.2f} dB since the interruption, "
+                f"limit {RESUME_TOLERANCE_DB:g} dB"
+            )
+        self._journal.append(row)
+        self._ties.measured(row)
+        self._say("tie", f"tie point after the interruption: {change.level_db:+.3f} dB")
+        return row

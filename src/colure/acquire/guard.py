@@ -1,0 +1,286 @@
+"""Where the axes may go, and whether they do what they were told: limits, keep-outs, turns, following."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.acquire.clocks import Clock
+from colure.geometry.conventions import FloatArray
+from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, MotionError
+from colure.model.chamber import Axis, Chamber, KeepOut
+
+#: At speed the readout may lag by this much travel time on top of the axis' standstill limit.
+LAG_S = 0.1
+#: An axis that has not come nearer for this long is stalled.
+STALL_S = 1.5
+
+
+class GuardError(RuntimeError):
+    """A motion that must not be commanded; nothing has moved yet."""
+
+
+@dataclass(frozen=True)
+class Bounds:
+    """Limits and keep-out boxes of the axes in one order, degrees; open sides are infinite."""
+
+    names: tuple[str, ...]
+    low: FloatArray
+    high: FloatArray
+    boxes: FloatArray
+    box_names: tuple[str, ...]
+
+    @classmethod
+    def of(cls, axes: Mapping[str, Axis], keep_out: Sequence[KeepOut]) -> Bounds:
+        """Collect limits, cable budgets and keep-out sectors, (box, 2, axis)."""
+        low, high = [], []
+        for axis in axes.values():
+            budget = np.inf if axis.wrap_budget_deg is None else axis.wrap_budget_deg
+            low.append(max(axis.min_deg, axis.zero_deg - budget))
+            high.append(min(axis.max_deg, axis.zero_deg + budget))
+        boxes = np.empty((len(keep_out), 2, len(axes)))
+        for number, sector in enumerate(keep_out):
+            for place, name in enumerate(axes):
+                boxes[number, :, place] = sector.intervals.get(name, (-np.inf, np.inf))
+        return cls(tuple(axes), np.array(low), np.array(high), boxes, tuple(sector.name for sector in keep_out))
+
+
+def outside(bounds: Bounds, starts_deg: FloatArray, targets_deg: FloatArray) -> FloatArray:
+    """Tell which moves (move, axis) leave an axis' limits anywhere on their way.
+
+    Every axis runs monotonically from start to target, so the extremes are its two ends. A
+    start outside (after an overrun, say) may only be left towards the inside.
+    """
+    slack = 1e-6
+    too_low = (targets_deg < bounds.low - slack) | ((starts_deg < bounds.low - slack) & (targets_deg < starts_deg))
+    too_high = (targets_deg > bounds.high + slack) | ((starts_deg > bounds.high + slack) & (targets_deg > starts_deg))
+    return np.asarray(too_low | too_high)
+
+
+def through_box(box: FloatArray, starts_deg: FloatArray, targets_deg: FloatArray, *, coordinated: bool) -> FloatArray:
+    """Tell which moves (move,) touch a closed keep-out box (2, axis) anywhere on their way.
+
+    Coordinated axes run on the straight line between the ends (slab test). Otherwise each
+    axis arrives in its own time and any place of the spanned box may be visited.
+    """
+    low, high = box
+    if not coordinated:
+        least, most = np.minimum(starts_deg, targets_deg), np.maximum(starts_deg, targets_deg)
+        return np.asarray(np.all((most >= low) & (least <= high), axis=1))
+    way = targets_deg - starts_deg
+    still = np.abs(way) < 1e-12
+    safe = np.where(still, 1.0, way)
+    with np.errstate(invalid="ignore"):
+        one, two = (low - starts_deg) / safe, (high - starts_deg) / safe
+    inside = (starts_deg >= low) & (starts_deg <= high)
+    enter = np.where(still, np.where(inside, -np.inf, np.inf), np.minimum(one, two))
+    leave = np.where(still, np.where(inside, np.inf, -np.inf), np.maximum(one, two))
+    return np.asarray(np.maximum(enter.max(axis=1), 0.0) <= np.minimum(leave.min(axis=1), 1.0))
+
+
+class Guard:
+    """Checks every motion before it is commanded and while it runs."""
+
+    def __init__(self, chamber: Chamber, names: tuple[str, ...], clock: Clock, *, coordinated: bool) -> None:
+        table = chamber.axis_table
+        self.axes: dict[str, Axis] = {name: table[name] for name in names}
+        self.names = names
+        self._bounds = Bounds.of(self.axes, chamber.keep_out)
+        self._interlock = chamber.axes.interlock
+        self._clock = clock
+        self._coordinated = coordinated
+        #: Last known readouts with whole turns counted.
+        self.last_deg: FloatArray | None = None
+
+    def check_path(self, path_deg: FloatArray, what: str) -> None:
+        """Refuse a list of positions (position, axis) if a move between two of them is forbidden.
+
+        Raises
+        ------
+        GuardError
+            Naming the move, the axis, its limit, or the keep-out sector.
+        """
+        if len(path_deg) < 2:
+            return
+        starts, targets = path_deg[:-1], path_deg[1:]
+        beyond = outside(self._bounds, starts, targets)
+        if beyond.any():
+            move, axis = np.argwhere(beyond)[0]
+            raise GuardError(
+                f"{what}: move {move}: axis {self.names[axis]} target = {targets[move, axis]:g}: must be from "
+                f"{self._bounds.low[axis]:g} to {self._bounds.high[axis]:g} deg"
+            )
+        for box, name in zip(self._bounds.boxes, self._bounds.box_names, strict=True):
+            touched = through_box(box, starts, targets, coordinated=self._coordinated)
+            if touched.any():
+                move = int(np.flatnonzero(touched)[0])
+                raise GuardError(
+                    f"{what}: move {move} from {self._text(starts[move])} to {self._text(targets[move])} "
+                    f"passes through keep-out sector {name!r}"
+                )
+
+    def _text(self, place: FloatArray) -> str:
+        return ", ".join(f"{name} {value:g}" for name, value in zip(self.names, place, strict=True)) + " deg"
+
+    def readouts(self, status: AxesStatus) -> FloatArray:
+        """Return a status' positions in plan order, whole turns counted, and remember them."""
+        found = np.array([status.positions_deg[name] for name in self.names])
+        for place, axis in enumerate(self.axes.values()):
+            if axis.modulo_deg is not None:
+                near = axis.home_deg if self.last_deg is None else self.last_deg[place]
+                found[place] += axis.modulo_deg * np.round((near - found[place]) / axis.modulo_deg)
+        self.last_deg = found
+        return found
+
+    def require_safe(self, status: AxesStatus) -> None:
+        """Raise if an alarm stands or the door is open.
+
+        Raises
+        ------
+        MotionError, DoorOpenError
+            In the controller's own words.
+        InstrumentError
+            If the chamber has an interlock and the controller does not report it.
+        """
+        if status.alarm:
+            raise MotionError(f"axis controller reports {status.alarm}: home the axes before going on")
+        if status.door_open:
+            raise DoorOpenError("door open: close it, make sure that nobody is inside, then resume")
+        if self._interlock and status.door_open is None:
+            raise InstrumentError("chamber.toml: axes.interlock = true, but the controller does not report the door")
+
+    def wire(self, target_deg: FloatArray) -> dict[str, float]:
+        """Return a target by axis name."""
+        return dict(zip(self.names, (float(value) for value in target_deg), strict=True))
+
+    def expected_s(self, ways_deg: FloatArray) -> float:
+        """Return how long a move by these angles takes at full speed."""
+        ways = np.abs(ways_deg)
+        moved = ways > 0.0
+        if not moved.any():
+            return 0.0
+        axes = list(self.axes.values())
+        if not self._coordinated:
+            return max(_profile_s(float(way), axis) for way, axis in zip(ways, axes, strict=True))
+        # All axes share one profile over the whole move: the slowest speed and ramp decide.
+        speed = min(axis.speed_deg_s / way for way, axis in zip(ways, axes, strict=True) if way > 0.0)
+        ramp = min(axis.acceleration_deg_s2 / way for way, axis in zip(ways, axes, strict=True) if way > 0.0)
+        return float(2.0 / np.sqrt(ramp)) if ramp < speed**2 else 1.0 / speed + speed / ramp
+
+    def position_fault(self, wanted_deg: FloatArray, found_deg: FloatArray) -> str:
+        """Say which axis stands where it should not; empty if all are right."""
+        for name, axis, wanted, found in zip(self.names, self.axes.values(), wanted_deg, found_deg, strict=True):
+            if abs(wanted - found) > axis.readback_tolerance_deg:
+                return (
+                    f"axis {name} stands at {found:.4f} deg, commanded {wanted:.4f} deg, "
+                    f"limit {axis.readback_tolerance_deg:g} deg"
+                )
+        return ""
+
+
+def _profile_s(way: float, axis: Axis) -> float:
+    """Return the time of a trapezoidal move."""
+    speed, acceleration = axis.speed_deg_s, axis.acceleration_deg_s2
+    if way < speed**2 / acceleration:
+        return float(2.0 * np.sqrt(way / acceleration))
+    return way / speed + speed / acceleration
+
+
+class MotionWatch:
+    """Looks at one running move; call it with every status.
+
+    Raises
+    ------
+    MotionError
+        For an alarm, a jump of the readout, a stall, or a following error beyond the limit.
+    DoorOpenError
+        If the door opens.
+    """
+
+    def __init__(
+        self,
+        guard: Guard,
+        target_deg: FloatArray,
+        clock: Clock,
+        *,
+        per_s: float | None = None,
+        also: Callable[[], None] | None = None,
+    ) -> None:
+        assert guard.last_deg is not None  # the engine has looked before it moves
+        self._guard = guard
+        self._clock = clock
+        self._start = guard.last_deg.copy()
+        self._target = target_deg
+        self._also = also
+        way = np.abs(target_deg - self._start)
+        own = np.array([_profile_s(float(w), axis) for w, axis in zip(way, guard.axes.values(), strict=True)])
+        fastest = guard.expected_s(target_deg - self._start)
+        self.expected_s = fastest if per_s is None else 1.0 / per_s + fastest
+        self._slack_s = self.expected_s - own
+        self._begin = clock.monotonic()
+        self._before, self._before_s = self._start, self._begin
+        self._nearest = float(way.max())
+        self._nearest_s = self._begin
+
+    def __call__(self, status: AxesStatus) -> None:
+        """Look at one status."""
+        if self._also is not None:
+            self._also()
+        now = self._clock.monotonic()
+        found = self._guard.readouts(status)
+        self._guard.require_safe(status)
+        if not self._clock.real_time:
+            return
+        self._check_jump(found, now)
+        if status.moving:
+            self._check_progress(found, now)
+            self._check_following(found, now)
+        self._before, self._before_s = found, now
+
+    def _check_jump(self, found: FloatArray, now: float) -> None:
+        for name, axis, was, value in zip(
+            self._guard.names, self._guard.axes.values(), self._before, found, strict=True
+        ):
+            limit = 1.2 * axis.speed_deg_s * (now - self._before_s + LAG_S) + axis.following_error_deg
+            if abs(value - was) > limit:
+                raise MotionError(
+                    f"axis {name} jumped from {was:.3f} to {value:.3f} deg, limit {limit:.3f} deg; home the axes"
+                )
+
+    def _check_progress(self, found: FloatArray, now: float) -> None:
+        left = float(np.abs(self._target - found).max())
+        if left < self._nearest - 1e-3:
+            self._nearest, self._nearest_s = left, now
+        elif now - self._nearest_s > STALL_S:
+            raise MotionError(f"axes stalled {left:.3f} deg before their target for {STALL_S:g} s; home the axes")
+
+    def _check_following(self, found: FloatArray, now: float) -> None:
+        """Compare with the slowest motion that was commanded: ahead of it is fine, behind is not."""
+        for place, (name, axis) in enumerate(self._guard.axes.items()):
+            # A coordinated or timed axis is slower than its own profile by the slack at most.
+            elapsed = now - self._begin - self._slack_s[place]
+            way = abs(self._target[place] - self._start[place])
+            behind = min(way, _travelled(elapsed, way, axis)) - abs(found[place] - self._start[place])
+            limit = axis.following_error_deg + LAG_S * axis.speed_deg_s
+            if behind > limit:
+                raise MotionError(
+                    f"axis {name} follows {behind:.3f} deg behind its command, limit {limit:.3f} deg; home the axes"
+                )
+
+
+def _travelled(elapsed: float, way: float, axis: Axis) -> float:
+    """Return how far a trapezoidal move of length `way` has come after a time."""
+    if elapsed <= 0.0:
+        return 0.0
+    total = _profile_s(way, axis)
+    if elapsed >= total:
+        return way
+    peak = min(axis.speed_deg_s, float(np.sqrt(way * axis.acceleration_deg_s2)))
+    ramp = peak / axis.acceleration_deg_s2
+    if elapsed < ramp:
+        return 0.5 * axis.acceleration_deg_s2 * elapsed**2
+    if elapsed <= total - ramp:
+        return peak * (elapsed - 0.5 * ramp)
+    return way - 0.5 * axis.acceleration_deg_s2 * (total - elapsed) ** 2

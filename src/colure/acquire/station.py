@@ -1,0 +1,252 @@
+"""The chamber as the engine handles it: one point is moved to, proven and measured here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import TimeoutError as NotYetError
+from contextlib import contextmanager
+from typing import Any, TypeVar
+
+import numpy as np
+
+from colure.acquire.clocks import Clock
+from colure.acquire.control import Control
+from colure.acquire.guard import Guard, MotionWatch
+from colure.acquire.journal import Row
+from colure.acquire.watchdog import Watchdog
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.instruments.protocols import (
+    AnalyzerDriver,
+    AxesDriver,
+    HeldError,
+    InstrumentError,
+    MotionError,
+    StateDriver,
+    Sweep,
+    SweepSettings,
+)
+from colure.model.chamber import Chamber
+from colure.model.device import States
+from colure.model.plan import ROLES, Plan, Role
+
+T = TypeVar("T")
+CHANNELS = {Role.SCAN: 1, Role.TIE: 1, Role.RESUME: 1, Role.TURN: 1, Role.REFERENCE: 2}
+#: How often the engine looks up while an instrument answers, real seconds.
+LOOK_S = 0.05
+
+
+class Station:
+    """Instruments, guard and clock of one run, and what they are set to at the moment."""
+
+    def __init__(
+        self,
+        plan: Plan,
+        chamber: Chamber,
+        *,
+        analyzer: AnalyzerDriver,
+        axes: AxesDriver,
+        states: StateDriver | None,
+        state_table: States | None,
+        clock: Clock,
+        control: Control,
+        watchdog: Watchdog | None,
+    ) -> None:
+        self.plan = plan
+        self.analyzer = analyzer
+        self.axes = axes
+        self.states = states
+        self.clock = clock
+        self.guard = Guard(chamber, plan.axes, clock, coordinated=axes.coordinated)
+        self._state_table = state_table
+        self._control = control
+        self._watchdog = watchdog
+        self._settle_s = {name: axis.settle_s for name, axis in self.guard.axes.items()}
+        self._worker = None if watchdog is None else ThreadPoolExecutor(1, thread_name_prefix="sweep")
+        self._last_trace: ComplexArray | None = None
+        self._last_place: FloatArray | None = None
+        self.forget()
+
+    def forget(self) -> None:
+        """Take nothing for granted about switch, state and trigger any more."""
+        self._channel: int | None = None
+        self._state: int | None = None
+        self._external: bool | None = None
+
+    def settings(self) -> SweepSettings:
+        """Return the plan's trace settings."""
+        s = self.plan.settings
+        return SweepSettings(
+            s["start_hz"], s["stop_hz"], s["points"], s["if_bandwidth_hz"], s["power_dbm"], s["averages"]
+        )
+
+    def configure(self) -> dict[str, Any]:
+        """Set the receiver up and return its settings as read back."""
+        with blame("analyzer"):
+            found = self.analyzer.configure(self.settings(), self.plan.ports)
+        self.forget()
+        return found
+
+    def look(self) -> FloatArray:
+        """Read where the axes stand; raises if an alarm stands, the door is open or a stop was asked for."""
+        self.alive()
+        with blame("axes"):
+            status = self.axes.status()
+        found = self.guard.readouts(status)
+        self.guard.require_safe(status)
+        return found
+
+    def move(self, target_deg: FloatArray) -> FloatArray:
+        """Move all axes to a position, watched all the way, and return the readout."""
+        start = self.look() if self.guard.last_deg is None else self.guard.last_deg
+        self.guard.check_path(np.stack([start, target_deg]), "next move")
+        moved = np.abs(target_deg - start) > 1e-9
+        settle = max((s for s, m in zip(self._settle_s.values(), moved, strict=True) if m), default=0.0)
+        watch = self.watch(target_deg)
+        with self.guarded(), blame("axes"):
+            self.axes.begin(self.guard.wire(target_deg))
+            # A sane controller is done long before; its own words (stall, hold) usually come first.
+            status = self.axes.finish(settle, watch, 2.0 * watch.expected_s + settle + 10.0)
+        return self.guard.readouts(status)
+
+    def watch(self, target_deg: FloatArray, *, per_s: float | None = None) -> MotionWatch:
+        """Return the eye on one move; it also keeps the watchdog quiet and notices a stop."""
+        return MotionWatch(self.guard, target_deg, self.clock, per_s=per_s, also=self.alive)
+
+    def alive(self) -> None:
+        """Tell the watchdog that we are here; raises `HeldError` if a stop was asked for."""
+        if self._watchdog is not None:
+            self._watchdog.alive()
+        if self._control.stopping:
+            raise HeldError(self._control.reason)
+
+    @contextmanager
+    def guarded(self, limit_s: float | None = None) -> Iterator[None]:
+        """Keep the watchdog on while axes move."""
+        if self._watchdog is None:
+            yield
+        elif limit_s is None:
+            with self._watchdog.guarding():
+                yield
+        else:
+            with self._watchdog.guarding(limit_s):
+                yield
+
+    def patiently(self, action: Callable[[], T]) -> T:
+        """Run a blocking call beside us, so that a stop need not wait for a hung instrument."""
+        if self._worker is None:
+            return action()
+        due = self._worker.submit(action)
+        while True:
+            try:
+                return due.result(timeout=LOOK_S)
+            except NotYetError:
+                if due.done():
+                    raise
+                self.alive()
+
+    def prepare(self, role: Role, state: int, *, external: bool = False) -> None:
+        """Set switch, trigger and device state as a point wants them."""
+        channel = CHANNELS[role]
+        with blame("analyzer"):
+            if channel != self._channel:
+                self.analyzer.route(channel)
+                self._channel = channel
+            if external != self._external:
+                self.analyzer.trigger(external=external)
+                self._external = external
+        self._take_state(state)
+
+    def _take_state(self, state: int) -> None:
+        if self.states is None or state < 0 or state == self._state:
+            return
+        self._state = None  # until it is proven
+        driver, name = self.states, self.plan.states[state]
+        with blame("device"):
+            self.patiently(lambda: driver.take(state, name))
+        if self._state_table is not None:
+            self.clock.sleep(self._state_table.settle_s)
+        self._state = state
+
+    def state_of(self, index: int) -> int:
+        """Return the device state of a plan point; ties are measured in the first state."""
+        state = int(self.plan.state_index[index])
+        return 0 if state < 0 and self.plan.states else state
+
+    def measure(self, index: int, role: Role) -> Row:
+        """Move to a plan point, sweep, and prove that the axes still stand there.
+
+        Raises
+        ------
+        PositionError
+            If an axis stands elsewhere before or after the sweep.
+        InstrumentError
+            If anything else is wrong with the point; it is then measured anew.
+        """
+        target = self.plan.targets_deg[index]
+        self.prepare(role, self.state_of(index))
+        shown = self.move(target)
+        self._require_position(index, target, shown)
+        with blame("analyzer"):
+            moment = self.analyzer.clock_s()
+            sweep = self.patiently(self.analyzer.sweep)
+        self._require_position(index, target, self.look())
+        self.require_fresh(sweep.trace, target)
+        # A resume tie stands outside the plan; -1 keeps it apart from the planned one.
+        return self.row(-1 if role is Role.RESUME else index, role, moment, target, shown, sweep)
+
+    def row(
+        self,
+        plan_index: int,
+        role: Role,
+        moment: float,
+        target: FloatArray,
+        shown: FloatArray,
+        sweep: Sweep,
+        rate: FloatArray | None = None,
+    ) -> Row:
+        """Put a measured point together."""
+        still = np.zeros(len(self.plan.axes)) if rate is None else rate
+        state = int(self.plan.state_index[plan_index]) if plan_index >= 0 else -1
+        clock = self.clock
+        return Row(plan_index, ROLES.index(role), state, moment, clock.wall(), clock.monotonic(), target.copy(), shown,
+                   still, sweep.trace, sweep.flags)  # fmt: skip
+
+    def _require_position(self, index: int, target: FloatArray, shown: FloatArray) -> None:
+        fault = self.guard.position_fault(target, shown)
+        if not fault:
+            return
+        off = np.abs(target - shown)
+        limits = np.array([axis.following_error_deg for axis in self.guard.axes.values()])
+        if np.any(off > limits):
+            # No settling explains that: the axis stalled, slipped, or its encoder jumped.
+            raise MotionError(f"point {index}: {fault}; home the axes")
+        raise PositionError(f"point {index}: {fault}")
+
+    def require_fresh(self, trace: ComplexArray, place: FloatArray) -> None:
+        """Raise if a trace equals the one before, bit for bit, although the axes have moved."""
+        before, where = self._last_trace, self._last_place
+        moved = where is not None and bool(np.any(np.abs(where - place) > 1e-6))
+        if moved and before is not None and np.array_equal(before, trace):
+            raise InstrumentError("frozen trace: bit for bit the one before, although the axes have moved")
+        self._last_trace, self._last_place = trace.copy(), place.copy()
+
+    def close(self) -> None:
+        """Let go of the worker; a hung call ends with its own time-out."""
+        if self._worker is not None:
+            self._worker.shutdown(wait=False, cancel_futures=True)
+
+
+class PositionError(InstrumentError):
+    """An axis stands outside its tolerance; the point is rejected."""
+
+
+@contextmanager
+def blame(instrument: str) -> Iterator[None]:
+    """Note on an instrument's error which instrument it was, so that the right one is recovered."""
+    try:
+        yield
+    except InstrumentError as error:
+        if not hasattr(error, "instrument"):
+            error.instrument = instrument  # type: ignore[attr-defined]
+        raise

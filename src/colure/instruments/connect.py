@@ -1,0 +1,50 @@
+"""From the names in chamber.toml and device.toml to drivers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from colure.instruments.device_states import CommandStates, ProgramStates
+from colure.instruments.gcode_axes import GcodeAxes
+from colure.instruments.line_axes import LineAxes
+from colure.instruments.links import Opener, VisaLink
+from colure.instruments.profile import LineProfile, PowerProfile, analyzer_profile, axes_profile
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver, Timer
+from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.instruments.scpi_power import ScpiPowerReceiver
+from colure.model.chamber import Analyzer, Axis, AxisController
+from colure.model.device import States
+
+
+def connect_analyzer(
+    table: Analyzer, resource: str, folder: Path | None, *, opener: Opener = VisaLink
+) -> AnalyzerDriver:
+    """Open the receiver that a profile describes."""
+    profile = analyzer_profile(table.profile, folder)
+    if isinstance(profile, PowerProfile):
+        return ScpiPowerReceiver(resource, profile, timeout_s=table.timeout_s, opener=opener)
+    return ScpiAnalyzer(resource, profile, timeout_s=table.timeout_s, opener=opener)
+
+
+def connect_axes(
+    table: AxisController,
+    resource: str,
+    axes: Mapping[str, Axis],
+    folder: Path | None,
+    *,
+    timer: Timer,
+    opener: Opener = VisaLink,
+) -> AxesDriver:
+    """Open the axis controller that a profile describes."""
+    profile = axes_profile(table.profile, folder)
+    if isinstance(profile, LineProfile):
+        return LineAxes(resource, profile, axes, timeout_s=table.timeout_s, timer=timer, opener=opener)
+    return GcodeAxes(resource, profile, tuple(axes), timeout_s=table.timeout_s, opener=opener)
+
+
+def connect_states(states: States | None, folder: Path, *, opener: Opener = VisaLink) -> StateDriver | None:
+    """Open whatever sets the device's states; None if it has none."""
+    if states is None:
+        return None
+    return CommandStates(states, opener=opener) if states.resource is not None else ProgramStates(states, folder)

@@ -1,0 +1,208 @@
+"""Any ASCII axis controller, adapted by a line profile: a TOML file instead of a driver."""
+
+from __future__ import annotations
+
+import re
+import threading
+from collections.abc import Mapping
+
+from colure.instruments.gcode_axes import read_status
+from colure.instruments.links import Link, Opener, VisaLink, real_number
+from colure.instruments.profile import LineAxis, LineProfile
+from colure.instruments.protocols import (
+    AxesStatus,
+    HeldError,
+    InstrumentError,
+    LostError,
+    MotionError,
+    RefusedError,
+    Timer,
+    Watch,
+)
+from colure.model.chamber import Axis
+
+
+class LineAxes:
+    """Axis controller behind one serial or TCP line; see `AxesDriver`.
+
+    Exchanges are short and serialized by a lock; `hold` writes past the lock, so it never
+    waits for an exchange. Axes of one move start one after the other: the path between two
+    positions is only known to stay inside the box they span.
+    """
+
+    coordinated = False
+
+    def __init__(
+        self,
+        resource: str,
+        profile: LineProfile,
+        axes: Mapping[str, Axis],
+        *,
+        timeout_s: float,
+        timer: Timer,
+        opener: Opener = VisaLink,
+    ) -> None:
+        missing = [name for name in axes if name not in profile.axes]
+        if missing:
+            raise InstrumentError(f"axes profile: `axes` has no entry for {', '.join(missing)}")
+        self._words = profile
+        self._speeds = {name: axis.speed_deg_s for name, axis in axes.items()}
+        self._timer = timer
+        self._lock = threading.Lock()
+        self._held = threading.Event()
+        self._pending: list[str] = []
+        self._link: Link = opener(resource, timeout_s=timeout_s, ends=profile.line.ends)
+        self._prepare()
+        self._identity = self.identity()
+
+    def _prepare(self) -> None:
+        for command in self._words.prepare:
+            self._tell(command)
+        if self._words.speed:
+            for name, speed in self._speeds.items():
+                axis = self._words.axes[name]
+                self._tell(self._words.speed.format(axis=axis.name, speed=f"{abs(speed * axis.units_per_deg):.6g}"))
+
+    def identity(self) -> str:
+        """Return what the controller says it is, or its resource name if it cannot tell."""
+        return self._ask(self._words.identity) if self._words.identity else self._link.resource
+
+    def begin(self, targets_deg: Mapping[str, float], *, per_s: float | None = None) -> None:
+        """Start a move of every axis that is not there yet."""
+        if per_s is not None:
+            raise InstrumentError("line profile: moves cannot be timed; use style = 'step'")
+        self._refuse_when_held()
+        here = self.status().positions_deg
+        for name, target in targets_deg.items():
+            axis = self._words.axes[name]
+            # Half a unit of the wire: an axis that is there already need not be sent.
+            if abs(here[name] - target) * abs(axis.units_per_deg) < 0.5 * 10.0**-axis.decimals:
+                continue
+            value = f"{target * axis.units_per_deg + axis.offset_units:.{axis.decimals}f}"
+            command = self._words.move.format(axis=axis.name, value=value)
+            if self._words.completion == "reply":
+                with self._lock:
+                    self._link.write(command)
+                self._pending.append(name)
+            else:
+                self._tell(command)
+        if self._words.start:
+            self._tell(self._words.start)
+
+    def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus:
+        """Wait until all axes stand, looking at them meanwhile, then let them settle."""
+        begin = self._timer.monotonic()
+        while self._pending:  # completion replies, one per commanded axis
+            with self._lock:
+                self._check(self._link.read(), self._words.acknowledge)
+            self._pending.pop()
+        while True:
+            self._refuse_when_held()
+            status = self.status()
+            watch(status)
+            if not status.moving:
+                break
+            if self._timer.monotonic() - begin > limit_s:
+                raise MotionError(f"{self._link.resource}: axes not there after {limit_s:.1f} s")
+            self._timer.sleep(self._words.poll_s)
+        self._timer.sleep(settle_s)
+        return self.status() if settle_s > 0.0 else status
+
+    def status(self) -> AxesStatus:
+        """Ask every axis for its position and whether it moves, and the controller for its state."""
+        positions, moving = {}, False
+        for name in self._speeds:
+            axis = self._words.axes[name]
+            positions[name] = self._position(axis)
+            if self._words.busy:
+                answer = self._ask(self._words.busy.format(axis=axis.name))
+                moving = moving or re.search(self._words.busy_pattern, answer) is not None
+        text = self._ask(self._words.status) if self._words.status else ""
+        found = read_status(self._words, text, positions, moving=moving)
+        held = found.held or self._held.is_set()
+        return AxesStatus(positions, moving, held, found.door_open, found.alarm)
+
+    def _position(self, axis: LineAxis) -> float:
+        answer = self._ask(self._words.position.format(axis=axis.name))
+        match = re.search(self._words.position_pattern, answer)
+        if match is None:
+            raise LostError(f"{self._link.resource}: axis {axis.name}: {answer[:60]!r} is no position")
+        units = real_number(match.group("value"), self._link.resource, f"position of axis {axis.name}")
+        return (units - axis.offset_units) / axis.units_per_deg
+
+    def pulses(self, axis: str, *, start_deg: float, step_deg: float, count: int) -> None:
+        """Refuse: a line profile has no words for pulses."""
+        raise InstrumentError("line profile: sweeps cannot be started by position; use style = 'step'")
+
+    def hold(self) -> None:
+        """Brake all axes now, without waiting for an exchange that may be under way."""
+        self._held.set()
+        self._link.write_raw(self._words.hold + self._words.line.write_end)
+
+    def release(self) -> None:
+        """Allow motion after a hold; what the hold left on the line is thrown away."""
+        with self._lock:
+            self._pending.clear()
+            if self._held.is_set():
+                self._link.drain()
+            self._held.clear()
+        if self._words.release:
+            self._tell(self._words.release)
+
+    def disable(self) -> None:
+        """Take the drives' power away, if the profile knows how."""
+        if self._words.disable:
+            with self._lock:
+                self._link.drain()
+            self._tell(self._words.disable)
+
+    def home(self, watch: Watch, limit_s: float) -> AxesStatus:
+        """Seek the reference marks of every axis."""
+        if not self._words.home:
+            raise InstrumentError("axes profile: `home` is empty; home the axes by the controller's own means")
+        for name in self._speeds:
+            self._tell(self._words.home.format(axis=self._words.axes[name].name))
+        return self.finish(0.0, watch, limit_s)
+
+    def beat(self) -> None:
+        """Tell the controller that we are alive, if the profile knows how."""
+        if self._words.beat:
+            self._tell(self._words.beat)
+
+    def reconnect(self) -> None:
+        """Open the line anew and check that the same controller answers."""
+        self._link.reopen()
+        self._pending.clear()
+        self._prepare()
+        found = self.identity()
+        if found != self._identity:
+            raise InstrumentError(f"{self._link.resource}: is {found!r}, must be {self._identity!r}")
+
+    def close(self) -> None:
+        """Close the line."""
+        self._link.close()
+
+    def _tell(self, command: str) -> None:
+        """Send a command and read its acknowledgement, if the controller gives one."""
+        with self._lock:
+            self._link.write(command)
+            if self._words.acknowledge:
+                self._check(self._link.read(), self._words.acknowledge)
+
+    def _ask(self, query: str) -> str:
+        with self._lock:
+            answer = self._link.query(query)
+        self._check(answer, "")
+        return answer
+
+    def _check(self, answer: str, pattern: str) -> None:
+        self._refuse_when_held()
+        if self._words.fault and re.search(self._words.fault, answer):
+            kind = HeldError if self._words.held and re.search(self._words.held, answer) else RefusedError
+            raise kind(f"{self._link.resource}: {answer}")
+        if pattern and re.search(pattern, answer) is None:
+            raise LostError(f"{self._link.resource}: answered {answer[:60]!r}, expected {pattern!r}")
+
+    def _refuse_when_held(self) -> None:
+        if self._held.is_set():
+            raise HeldError(f"{self._link.resource}: held by this program")

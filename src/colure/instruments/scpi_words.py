@@ -1,0 +1,142 @@
+"""What every SCPI instrument shares: error queue, settings, routes, clock, condition register."""
+
+from __future__ import annotations
+
+import re
+import time
+from collections.abc import Mapping
+from typing import Any
+
+from colure.instruments.links import Link, Opener, VisaLink
+from colure.instruments.profile import AnalyzerProfile, PowerProfile
+from colure.instruments.protocols import InstrumentError, LostError, SweepSettings
+from colure.model.record import Flag
+
+FLAGS = {"overload": Flag.OVERLOAD, "unlevelled": Flag.UNLEVELLED, "unlocked": Flag.UNLOCKED}
+
+
+class ScpiInstrument:
+    """One SCPI instrument behind a link; raises `InstrumentError` with the instrument's own words."""
+
+    def __init__(
+        self, resource: str, profile: AnalyzerProfile | PowerProfile, *, timeout_s: float, opener: Opener = VisaLink
+    ) -> None:
+        self._words = profile
+        self._link: Link = opener(resource, timeout_s=timeout_s, ends=profile.line.ends)
+        self._count: int | None = None
+        self._identity = self._link.query(profile.identity)
+
+    def identity(self) -> str:
+        """Return what the instrument says it is."""
+        return self._identity
+
+    def setup(self, settings: SweepSettings) -> None:
+        """Send every setting, then read the error queue until it is empty."""
+        for command in self._words.setup:
+            self._link.write(command.format(**settings.__dict__))
+        self.raise_errors()
+        self._count = None
+
+    def confirm(self, queries: Mapping[str, str], settings: SweepSettings) -> dict[str, Any]:
+        """Read settings back and compare them with what was asked for.
+
+        Raises
+        ------
+        InstrumentError
+            Naming setting, value found and value wanted.
+        """
+        found: dict[str, Any] = {}
+        for name, query in queries.items():
+            wanted = float(getattr(settings, name))
+            answer = self._link.query(query)
+            try:
+                found[name] = float(answer)
+            except ValueError:
+                raise InstrumentError(f"{self._link.resource}: {query!r} was answered {answer[:60]!r}") from None
+            if abs(found[name] - wanted) > 1e-6 * max(1.0, abs(wanted)):
+                raise InstrumentError(f"{self._link.resource}: {name} = {found[name]:g}, must be {wanted:g}")
+        return found
+
+    def route(self, channel: int) -> None:
+        """Connect the receiver to an antenna by its switch."""
+        if not self._words.route:
+            raise InstrumentError("receiver profile: `route` is empty, the reference switch cannot be set")
+        self._link.write(self._words.route.format(channel=channel))
+        self.raise_errors()
+
+    def clock_s(self) -> float:
+        """Return the instrument's clock in seconds, or the computer's monotonic one."""
+        if not self._words.clock:
+            return time.monotonic()
+        answer = self._link.query(self._words.clock)
+        try:
+            hours, minutes, seconds = (float(part) for part in answer.split(","))
+        except ValueError:
+            raise InstrumentError(f"{self._link.resource}: clock answered {answer[:60]!r}") from None
+        return 3600.0 * hours + 60.0 * minutes + seconds
+
+    def flags(self) -> int:
+        """Read the condition register after a sweep, and refuse a sweep that was never made.
+
+        Raises
+        ------
+        LostError
+            If the reply does not look like one.
+        InstrumentError
+            If the sweep counter stands where it stood before.
+        """
+        if not self._words.status:
+            return 0
+        answer = self._link.query(self._words.status)
+        match = re.search(self._words.status_pattern, answer)
+        if match is None:
+            raise LostError(f"{self._link.resource}: status answered {answer[:60]!r}")
+        groups = match.groupdict()
+        if groups.get("count") is not None:
+            count, before = int(groups["count"]), self._count
+            self._count = count
+            if count == before:
+                raise InstrumentError(f"{self._link.resource}: stale sweep, the sweep counter still stands at {count}")
+        return self._flags(int(groups.get("condition") or 0))
+
+    def _flags(self, condition: int) -> int:
+        known, flags = 0, Flag(0)
+        for name, mask in self._words.conditions.items():
+            known |= mask
+            if condition & mask:
+                flags |= FLAGS[name]
+        return int(flags | Flag.OTHER) if condition & ~known else int(flags)
+
+    def safe(self) -> None:
+        """Switch the source off, as the profile says."""
+        for command in self._words.safe:
+            self._link.write(command)
+
+    def reconnect(self) -> None:
+        """Clear the device or open the connection anew, and check that the same instrument answers.
+
+        Raises
+        ------
+        InstrumentError
+            If another instrument answers.
+        """
+        self._link.reopen()
+        self._count = None
+        found = self._link.query(self._words.identity)
+        if found != self._identity:
+            raise InstrumentError(f"{self._link.resource}: is {found!r}, must be {self._identity!r}")
+
+    def close(self) -> None:
+        """Close the connection."""
+        self._link.close()
+
+    def raise_errors(self) -> None:
+        """Empty the error queue; raises `InstrumentError` with everything found in it."""
+        found = []
+        for _ in range(40):
+            answer = self._link.query(self._words.error)
+            if re.match(self._words.error_none, answer):
+                break
+            found.append(answer)
+        if found:
+            raise InstrumentError(f"{self._link.resource}: {'; '.join(found)}")

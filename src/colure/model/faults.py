@@ -1,0 +1,60 @@
+"""The faults that instruments have, by name: what the simulated ones can be told to do."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+
+class FaultKind(StrEnum):
+    """One way in which an instrument fails."""
+
+    ANALYZER_HANG = "analyzer-hang"
+    ANALYZER_DROP = "analyzer-drop"
+    SHORT_BLOCK = "short-block"
+    LONG_BLOCK = "long-block"
+    NOT_A_NUMBER = "not-a-number"
+    INFINITE = "infinite"
+    ALL_ZERO = "all-zero"
+    FROZEN = "frozen"
+    STALE = "stale"
+    OVERLOAD = "overload"
+    UNLEVELLED = "unlevelled"
+    UNLOCKED = "unlocked"
+    WRONG_IDENTITY = "wrong-identity"
+    LOST_SETTINGS = "lost-settings"
+    AXES_HANG = "axes-hang"
+    AXES_DROP = "axes-drop"
+    AXES_GARBAGE = "axes-garbage"
+    STALL = "stall"
+    SLOW = "slow"
+    READBACK_OFF = "readback-off"
+    READBACK_DRIFT = "readback-drift"
+    READBACK_JUMP = "readback-jump"
+    LIMIT_SWITCH = "limit-switch"
+    EMERGENCY_STOP = "emergency-stop"
+    DOOR_OPEN = "door-open"
+
+    @property
+    def of_analyzer(self) -> bool:
+        """Tell whether the analyzer has it; the axes have the others."""
+        return self in ANALYZER_FAULTS
+
+
+ANALYZER_FAULTS = frozenset(
+    {
+        FaultKind.ANALYZER_HANG,
+        FaultKind.ANALYZER_DROP,
+        FaultKind.SHORT_BLOCK,
+        FaultKind.LONG_BLOCK,
+        FaultKind.NOT_A_NUMBER,
+        FaultKind.INFINITE,
+        FaultKind.ALL_ZERO,
+        FaultKind.FROZEN,
+        FaultKind.STALE,
+        FaultKind.OVERLOAD,
+        FaultKind.UNLEVELLED,
+        FaultKind.UNLOCKED,
+        FaultKind.WRONG_IDENTITY,
+        FaultKind.LOST_SETTINGS,
+    }
+)

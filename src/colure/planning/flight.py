@@ -1,0 +1,66 @@
+"""On the fly: how fast the swept axis may run, and how much room it needs before and after."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.geometry.kinematics import Geometry
+from colure.model.chamber import Axis
+from colure.model.loading import InputError
+
+#: Share of the time between two sweeps that the sweep may take; the rest re-arms the analyzer.
+DUTY = 0.8
+#: Time at constant speed before the first and after the last sweep, seconds.
+CALM_S = 0.05
+
+
+@dataclass(frozen=True)
+class FlightSpeed:
+    """Speed of the swept axis in deg/s, and the run-up and run-out it needs in degrees."""
+
+    axis: str
+    speed_deg_s: float
+    run_up_deg: float
+    limited_by: str
+
+
+def swept_axis(geometry: Geometry) -> str:
+    """Return the axis that runs through every slice."""
+    return "elevation" if geometry is Geometry.ELEVATION_OVER_AZIMUTH else "azimuth"
+
+
+def flight_speed(
+    name: str, axis: Axis, *, step_deg: float, sweep_s: float, low_deg: float, high_deg: float
+) -> FlightSpeed:
+    """Return the highest speed that sampling, axis and room allow.
+
+    Parameters
+    ----------
+    low_deg, high_deg
+        Readouts between which sweeps are wanted.
+
+    Raises
+    ------
+    InputError
+        If the axis has no room for run-up and run-out inside its limits.
+    """
+    room = min(low_deg - axis.min_deg, axis.max_deg - high_deg)
+    if axis.wrap_budget_deg is not None:
+        room = min(room, axis.zero_deg + axis.wrap_budget_deg - high_deg,
+                   low_deg - axis.zero_deg + axis.wrap_budget_deg)  # fmt: skip
+    calm, ramp = sweep_s + CALM_S, axis.acceleration_deg_s2
+    # speed^2 / (2 ramp) + speed calm = room
+    by_room = -ramp * calm + float(np.sqrt((ramp * calm) ** 2 + 2.0 * ramp * max(0.0, room)))
+    choices = {"sampling": DUTY * step_deg / sweep_s, "the axis": axis.speed_deg_s, "room for the run-up": by_room}
+    limit = min(choices, key=lambda key: choices[key])
+    speed = choices[limit]
+    if speed < 0.02 * axis.speed_deg_s or speed <= 0.0:
+        raise InputError(
+            [
+                f"goal.toml: style = 'fly': axis {name} scans {low_deg:g} to {high_deg:g} deg and has {room:g} deg left "
+                f"to its limits {axis.min_deg:g} to {axis.max_deg:g} deg: run-up and run-out need more (deg)"
+            ]
+        )
+    return FlightSpeed(name, speed, speed**2 / (2.0 * ramp) + speed * calm, limit)

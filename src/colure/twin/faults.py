@@ -1,0 +1,58 @@
+"""Faults on demand: which operation of a simulated instrument fails, and how, from a list or a seed."""
+
+from __future__ import annotations
+
+import threading
+
+import numpy as np
+
+from colure.model.chamber import SimulatedChamber
+from colure.model.faults import FaultKind
+
+#: Random faults come from these; the others are asked for by name.
+RANDOM_ANALYZER = tuple(kind for kind in FaultKind if kind.of_analyzer and kind is not FaultKind.WRONG_IDENTITY)
+RANDOM_AXES = tuple(kind for kind in FaultKind if not kind.of_analyzer)
+
+
+class SilenceError(Exception):
+    """The instrument does not answer this line."""
+
+
+class HangUpError(Exception):
+    """The instrument drops the connection."""
+
+
+class Faults:
+    """Decides, operation by operation, whether a simulated instrument fails now."""
+
+    def __init__(self, truth: SimulatedChamber) -> None:
+        self._listed = {(fault.kind.of_analyzer, fault.at): fault.kind for fault in truth.faults}
+        self._random = np.random.default_rng((truth.seed, 77))
+        self._share = truth.random_faults_per_1000 / 1000.0
+        self._count = {True: 0, False: 0}
+        self._lock = threading.Lock()
+        #: Every fault that happened: (operation number, kind).
+        self.happened: list[tuple[int, FaultKind]] = []
+        #: The fault of the latest move, for the answer to it.
+        self.of_move: FaultKind | None = None
+
+    def next_sweep(self) -> FaultKind | None:
+        """Count a sweep and return the fault it suffers, if any."""
+        return self._next(of_analyzer=True)
+
+    def next_move(self) -> FaultKind | None:
+        """Count a move and return the fault it suffers, if any."""
+        self.of_move = self._next(of_analyzer=False)
+        return self.of_move
+
+    def _next(self, *, of_analyzer: bool) -> FaultKind | None:
+        with self._lock:
+            self._count[of_analyzer] += 1
+            number = self._count[of_analyzer]
+            kind = self._listed.get((of_analyzer, number))
+            if kind is None and self._share > 0.0 and self._random.random() < self._share:
+                choices = RANDOM_ANALYZER if of_analyzer else RANDOM_AXES
+                kind = choices[int(self._random.integers(len(choices)))]
+            if kind is not None:
+                self.happened.append((number, kind))
+            return kind
