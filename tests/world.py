@@ -139,6 +139,7 @@ class World:
         offset = tuple(1e-3 * x for x in self.campaign.device.offset_mm)
         self.range = SimulatedRange(chamber, truth, offset)
         self.stage = Stage(chamber.axis_table, self.time, truth, Faults(truth))
+        self.stage.glance_s = 0.0
         self.scpi = ScpiServer(self.range, self.stage)
         self.gcode = GcodeController(self.stage)
         self.line = LineController(self.stage)

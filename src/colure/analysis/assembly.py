@@ -10,7 +10,7 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
-from colure.model.plan import Role
+from colure.model.plan import ROLES, Role
 from colure.model.record import of_role
 from colure.waves.transform import fold_double_sided
 
@@ -30,6 +30,8 @@ class MeasuredSphere:
         Rotation from the polar frame (pole of the geometry) to the device frame.
     readout_sign
         (phi,) +1 where the column was scanned at its own azimuth, -1 where with negative theta.
+    slices_used, slices_planned
+        Great-circle slices behind the grid; fewer where a progressive scan was stopped early.
     """
 
     frequency_hz: FloatArray
@@ -38,6 +40,8 @@ class MeasuredSphere:
     phi: FloatArray
     polar_to_device: FloatArray
     readout_sign: FloatArray
+    slices_used: int = 0
+    slices_planned: int = 0
 
 
 def polar_frame(geometry: Geometry) -> FloatArray:
@@ -96,6 +100,45 @@ def _solve(matrix: FloatArray, values: ComplexArray) -> ComplexArray:
     return np.asarray(np.einsum("dab,dfb->dfa", np.linalg.inv(matrix), values))
 
 
+def evenly_spaced_slices(record: xr.Dataset, planned: int) -> xr.Dataset:
+    """Return the record with the largest evenly spaced set of complete slices; all of them if none is missing.
+
+    A progressive scan that was stopped early has one after 1, 2, 4, ... slices of every pass.
+
+    Raises
+    ------
+    ValueError
+        If not even two slices are complete.
+    """
+    scan = record["role"].values == ROLES.index(Role.SCAN)
+    slices, passes = record["slice_index"].values, record["pass_index"].values
+    full = 2 * planned * len(np.unique(passes[scan]))
+    counts = np.bincount(slices[scan], minlength=planned) if scan.any() else np.zeros(planned, int)
+    complete = counts >= full
+    if complete.all():
+        return record
+    for count in range(planned - 1, 1, -1):
+        if planned % count == 0 and complete[:: planned // count].all():
+            kept = np.arange(planned) % (planned // count) == 0
+            return record.isel(point=np.flatnonzero(~scan | kept[np.maximum(slices, 0)]))
+    raise ValueError(
+        f"record: {int(complete.sum())} of {planned} slices complete; no evenly spaced set of at least 2 (slices)"
+    )
+
+
+def finer_columns(field: ComplexArray, columns: int) -> ComplexArray:
+    """Interpolate rings (..., phi) to more columns: exact where no azimuthal order exceeds what was sampled."""
+    present = field.shape[-1]
+    spectrum = np.fft.fft(field, axis=-1)
+    half = present // 2
+    out = np.zeros((*field.shape[:-1], columns), complex)
+    out[..., :half] = spectrum[..., :half]
+    out[..., -half + 1 :] = spectrum[..., -half + 1 :]
+    # The highest order of an even count stands for both signs.
+    out[..., half] = out[..., -half] = 0.5 * spectrum[..., half]
+    return np.asarray(np.fft.ifft(out, axis=-1) * (columns / present))
+
+
 def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
     """Sort a whole-sphere scan onto its grid.
 
@@ -105,6 +148,9 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
         If the points do not fill a whole-sphere grid; the message counts what is missing.
     """
     geometry = chamber.positioner.geometry
+    planned = round(180.0 / float(record.attrs["step_deg"]))
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        record = evenly_spaced_slices(record, planned)
     pair, first, second = components(record, chamber)
     swept, sliced = (second, first) if geometry is Geometry.ELEVATION_OVER_AZIMUTH else (first, second)
     across, along = np.unique(np.round(swept, 4)), np.unique(np.round(sliced, 4))
@@ -118,11 +164,13 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
     frequency = record["frequency"].values
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
         folded = fold_double_sided(field, np.deg2rad(across))
-        columns = 2 * along.size
+        if along.size < planned:
+            folded = finer_columns(folded, 2 * planned)
+        columns = 2 * planned
         phi = np.arange(columns) * 2.0 * np.pi / columns
-        sign = np.where(np.arange(columns) < along.size, 1.0, -1.0)
+        sign = np.where(np.arange(columns) < planned, 1.0, -1.0)
         theta = np.linspace(0.0, np.pi, folded.shape[-2])
-        return MeasuredSphere(frequency, folded, theta, phi, polar_frame(geometry), sign)
+        return MeasuredSphere(frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned)
     # Polar angle grows as the sliced angle falls; see `polar_frame` for the signs.
     turned = np.swapaxes(field, -1, -2)[..., ::-1, :]
     if geometry is Geometry.AZIMUTH_OVER_ELEVATION:

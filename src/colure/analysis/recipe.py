@@ -11,6 +11,7 @@ from colure.analysis.assembly import MeasuredSphere, assemble
 from colure.analysis.calibration import GainTransfer, apply_gain, gain_transfer
 from colure.analysis.drift import DriftTrack, correct, track
 from colure.analysis.nearfield import FarFieldStep, far_field_step, pattern_grid
+from colure.analysis.regrid import to_planned_places
 from colure.analysis.uncertainty import Inputs
 from colure.geometry.conventions import FloatArray
 from colure.model.chamber import Chamber
@@ -39,6 +40,12 @@ class Processed:
     frequency_hz: FloatArray
 
 
+def require_phase(record: xr.Dataset) -> None:
+    """Raise `ValueError` for the record of a power-only receiver, which no near-field step can use."""
+    if record.attrs.get("receiver", "vector") != "vector":
+        raise ValueError("record: receiver is power-only: without phase there is no near field to far field (receiver)")
+
+
 def process(
     record: xr.Dataset,
     chamber: Chamber,
@@ -60,10 +67,11 @@ def process(
     Raises
     ------
     ValueError
-        If the record lacks tie points, reference sweeps or scan points; counts are named.
+        If the record lacks tie points, reference sweeps or scan points, or phase; counts are named.
     """
+    require_phase(record)
     drift = track(record)
-    steady = correct(record, drift)
+    steady = to_planned_places(correct(record, drift))
     transfer = gain_transfer(steady, chamber)
     calibrated = apply_gain(steady, transfer)
     sphere = assemble(calibrated, chamber)
@@ -73,7 +81,14 @@ def process(
     theta, phi, field = pattern_grid(expansion, grid_step_deg)
     pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
     pattern = pattern.assign_attrs(history_json=calibrated.attrs["history_json"])
-    pattern = with_step(pattern, "assemble", scheme=record.attrs["scheme"], grid=[sphere.theta.size, sphere.phi.size])
+    pattern = with_step(
+        pattern,
+        "assemble",
+        scheme=record.attrs["scheme"],
+        grid=[sphere.theta.size, sphere.phi.size],
+        slices=[sphere.slices_used, sphere.slices_planned],
+        flagged_points=int(np.count_nonzero(record["flags"].values)),
+    )
     pattern = with_step(
         pattern,
         "near-field to far-field",

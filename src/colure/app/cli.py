@@ -179,6 +179,7 @@ def acquire(
 )
 @click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
 @click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
+@click.option("--state", "state_name", help="One state of a device that has several; all of them by default.")
 @json_option
 def process(
     source: Path,
@@ -189,6 +190,7 @@ def process(
     step_deg: float,
     origin_m: str | None,
     keep_radius_m: float | None,
+    state_name: str | None,
     as_json: bool,
 ) -> None:
     """Turn a run's record, or a file of near fields, into a far-field pattern.
@@ -222,14 +224,33 @@ def process(
         )
         return
     run = service.run_folder(source, run_name)
-    done = service.process(Campaign.load(source), run)
-    steps = history(done.pattern)
+    campaign, written = Campaign.load(source), []
+    states: list[str | None] = [state_name] if state_name else [*service.states_of(run)] or [None]
+    for state in states:
+        steps = history(service.process(campaign, run, state=state).pattern)
+        path = run.pattern if state is None else run.pattern_of(state)
+        written.append({"pattern": str(path), "state": state, "steps": steps})
+        if not as_json:
+            _print_steps(steps)
+            click.echo(f"pattern: {path}")
     if as_json:
-        click.echo(json.dumps({"pattern": str(run.pattern), "steps": steps}))
-        return
+        click.echo(json.dumps(written[0] if len(written) == 1 else written))
+
+
+def _print_steps(steps: list[dict[str, Any]]) -> None:
+    """Print the recipe's steps, and what a person must know about them."""
     for step in steps:
-        click.echo(f"{step['step']}")
-    click.echo(f"pattern: {run.pattern}")
+        p = step["parameters"]
+        words = step["step"]
+        if words == "assemble":
+            used, planned = p["slices"]
+            if used < planned:
+                words += f": COARSE, {used} of {planned} slices; azimuthal orders above {used - 1} are lost"
+            if p["flagged_points"]:
+                words += f"; {p['flagged_points']} points carry flags of the analyzer"
+        elif words == "on-the-fly places":
+            words += f": lag {p['lag_deg']:+.4f} deg (standard uncertainty {p['lag_uncertainty_deg']:.4f} deg)"
+        click.echo(words)
 
 
 @main.command()

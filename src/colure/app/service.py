@@ -53,6 +53,10 @@ class RunFolder:
         """Processed pattern, netCDF-4."""
         return self.path / "pattern.nc"
 
+    def pattern_of(self, state: str) -> Path:
+        """Processed pattern of one device state, netCDF-4."""
+        return self.path / f"pattern-{state}.nc"
+
     @property
     def figures(self) -> Path:
         """Figures with uncertainties, JSON."""
@@ -342,21 +346,46 @@ def probe_of(campaign: Campaign, frequency_hz: object) -> Expansion | None:
     return load_probe(campaign.folder / campaign.chamber.probe.pattern, np.asarray(frequency_hz, float))
 
 
-def process(campaign: Campaign, run: RunFolder) -> Processed:
-    """Run the default recipe on a run's record and save the pattern beside it."""
+def process(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Processed:
+    """Run the default recipe on a run's record and save the pattern beside it.
+
+    Parameters
+    ----------
+    state
+        Which state of a device that has several; the first by default.
+
+    Raises
+    ------
+    InputError
+        If the record lacks what the recipe needs, or there is no such state.
+    """
     from colure.analysis.recipe import process as run_recipe
     from colure.model.files import file_hash, open_dataset, save_dataset, with_step
+    from colure.model.record import of_state
 
     record: xr.Dataset = open_dataset(run.record)
     record = with_step(record, "open", file=run.record.name, sha256=file_hash(run.record))
+    names = [name for name in str(record.attrs.get("states", "")).split(",") if name]
+    chosen = state or (names[0] if names else None)
+    if chosen is not None:
+        if chosen not in names:
+            raise InputError([f"--state = {chosen!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
+        record = with_step(of_state(record, names.index(chosen)), "state", name=chosen)
     try:
         done = run_recipe(
             record, campaign.chamber, campaign.device, probe=probe_of(campaign, record["frequency"].values)
         )
     except ValueError as error:
         raise InputError([str(error)]) from None
-    save_dataset(done.pattern, run.pattern)
+    save_dataset(done.pattern, run.pattern if state is None else run.pattern_of(state))
     return done
+
+
+def states_of(run: RunFolder) -> list[str]:
+    """Return the names of the device states that a run's record holds; empty if the device has none."""
+    from colure.model.files import open_dataset
+
+    return [name for name in str(open_dataset(run.record).attrs.get("states", "")).split(",") if name]
 
 
 def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:

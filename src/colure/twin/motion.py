@@ -102,6 +102,8 @@ class Stage:
         self._beat_until: float | None = None
         self._lock = threading.RLock()
         self._seen_s = -1.0
+        #: 0 where whoever watches lets time pass by himself.
+        self.glance_s = GLANCE_S
         self._busy_extra_s = 0.0
         self._offset_deg = dict.fromkeys(axes, 0.0)
         self._drift_deg_s = dict.fromkeys(axes, 0.0)
@@ -144,7 +146,7 @@ class Stage:
         if self.clock.virtual:
             # Somebody else (a sweep, a dwell) may be advancing the time; then looking costs nothing.
             if now == self._seen_s:
-                self.clock.wait_until(min(now + GLANCE_S, busy))
+                self.clock.wait_until(min(now + self.glance_s, busy))
             self._seen_s = self.clock.now()
         return True
 
