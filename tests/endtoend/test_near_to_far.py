@@ -40,8 +40,9 @@ def simulated_record(campaign: Campaign, plan: Plan, truth: SimulatedChamber):
             trace[index, :, column] = chamber.received(readouts, port, channel)
     count = np.arange(len(plan))
     return build_record(
-        plan, plan_index=count, role=plan.role, trace=trace, commanded_deg=plan.targets_deg,
-        readback_deg=plan.targets_deg, time_s=count.astype(float), wall_time=count.astype(float), flags=0 * count,
+        plan, plan_index=count, role=plan.role, state_index=plan.state_index, trace=trace, commanded_deg=plan.targets_deg,
+        readback_deg=plan.targets_deg, rate_deg_s=0.0 * plan.targets_deg, time_s=count.astype(float),
+        wall_time=count.astype(float), monotonic_s=count.astype(float), flags=0 * count,
     )  # fmt: skip
 
 

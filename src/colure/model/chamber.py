@@ -250,7 +250,7 @@ class SimulatedChamber(Section):
     probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
     time_factor: float = number("times real", 0, 1000, 0.0)
     axes_latency_s: float = number("s", 0, 10, 0.0)
-    backlash_deg: float = number("deg", 0, 10, 0.0)
+    backlash_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)
     state_steer_deg: tuple[Annotated[float, Field(ge=-89, le=89)], ...] = ()
     faults: tuple[FaultTable, ...] = ()
     random_faults_per_1000: float = number("faults per 1000 operations", 0, 1000, 0.0)

@@ -128,9 +128,12 @@ class Stage:
 
     def true_positions(self, moment: float) -> dict[str, float]:
         """Return where the axes really are: backlash lags behind the last direction."""
-        half = 0.5 * self.truth.backlash_deg
+        loose = self.truth.backlash_deg
         with self._lock:
-            return {name: move.state(moment)[0] - half * self._direction[name] for name, move in self._moves.items()}
+            return {
+                name: move.state(moment)[0] - 0.5 * loose.get(name, 0.0) * self._direction[name]
+                for name, move in self._moves.items()
+            }
 
     def busy_until(self) -> float:
         """Return when the last axis stands."""
