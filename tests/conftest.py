@@ -33,6 +33,11 @@ def cluster_of(frequency_hz, position, electric, magnetic=None, weights=None) ->
     return Cluster(f, r, p, m, w, np.ones(f.size))
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """`--nightly` makes long campaigns longer."""
+    parser.addoption("--nightly", action="store_true", help="run the long versions of the crash and operation tests")
+
+
 @pytest.fixture
 def campaign_folder(tmp_path: Path) -> Path:
     """A fresh copy of the demo campaign."""
@@ -64,3 +69,13 @@ def small_campaign(campaign_folder: Path) -> Path:
     device = device.replace("[49.7, 49.7, 4.0]", "[14.0, 14.0, 2.0]").replace("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]")
     (campaign_folder / "device.toml").write_text(device, encoding="utf-8")
     return campaign_folder
+
+
+@pytest.fixture
+def tiny_campaign(small_campaign: Path) -> Path:
+    """The smallest whole run: 30 deg steps, one frequency, about 160 points."""
+    goal = SMALL_GOAL.replace("step_deg = 15", "step_deg = 30").replace("points = 2", "points = 1")
+    (small_campaign / "goal.toml").write_text(goal.replace("stop_ghz = 24.1", "stop_ghz = 24.0"), encoding="utf-8")
+    device = (small_campaign / "device.toml").read_text(encoding="utf-8")
+    (small_campaign / "device.toml").write_text(device.replace("[14.0, 14.0, 2.0]", "[2.0, 2.0, 1.0]"), encoding="utf-8")
+    return small_campaign

@@ -62,9 +62,12 @@ class Control:
         self._pause.clear()
         return self._pause_reason
 
+    def rest(self) -> None:
+        """A pause begins: what was asked before it does not end it. Announce the pause after this."""
+        self._resume.clear()
+
     def await_resume(self, limit_s: float) -> bool:
         """Wait for `resume` or `stop`; False if neither came in real seconds."""
-        self._resume.clear()
         while not (self._resume.is_set() or self._stop.is_set()):
             self._wake.clear()
             if self._resume.is_set() or self._stop.is_set():

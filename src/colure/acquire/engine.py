@@ -371,6 +371,7 @@ class Engine:
         for action in (self._axes.hold, self._analyzer.safe):
             with suppress(InstrumentError):
                 action()
+        self._control.rest()
         self._change(State.PAUSED, reason)
         if not self._control.await_resume(self._options.pause_limit_s):
             raise AcquisitionError(f"paused for {self._options.pause_limit_s:g} s and nobody came: {reason}")

@@ -12,6 +12,7 @@ import hashlib
 import json
 import struct
 import zlib
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -343,9 +344,13 @@ class Journal:
         return damaged
 
     def close(self) -> None:
-        """Close the database and give up the lock."""
-        if getattr(self, "_db", None) is not None:
-            self._db.close()
+        """Close the database and give up the lock.
+
+        A disk that fails now only spoils the tidying up: what was confirmed is safe in the log beside the database.
+        """
+        if self._db is not None:
+            with suppress(apsw.Error, OSError):
+                self._db.close(True)
         if self._lock is not None:
             self._lock.close()
             self._lock = None
