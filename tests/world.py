@@ -130,6 +130,7 @@ class World:
 
     campaign: Campaign
     kind: str = "line"
+    poll_s: float = 0.05
     stage: Stage = field(init=False)
 
     def __post_init__(self) -> None:
@@ -192,8 +193,8 @@ class World:
         """Connect an axis driver."""
         chamber, opener = self.campaign.chamber, self.opener()
         if self.kind == "line":
-            return LineAxes("axes", axes_profile("stepper-rack"), chamber.axis_table, timeout_s=1.0,
-                            timer=self.clock, opener=opener)  # fmt: skip
+            profile = axes_profile("stepper-rack").model_copy(update={"poll_s": self.poll_s})
+            return LineAxes("axes", profile, chamber.axis_table, timeout_s=1.0, timer=self.clock, opener=opener)
         names = tuple(chamber.axis_table)
         return GcodeAxes("axes", axes_profile("gcode-axes"), names, timeout_s=1.0, opener=opener, executor=Inline)
 
@@ -208,7 +209,7 @@ def planned_rows(journal: Journal) -> list[tuple]:
     ]  # fmt: skip
 
 
-def world_of(folder: Path, *, kind: str = "line") -> tuple[World, object]:
+def world_of(folder: Path, *, kind: str = "line", poll_s: float = 0.05) -> tuple[World, object]:
     """Return (world, plan) of a campaign folder."""
     campaign, plan = service.make_plan(folder)
-    return World(campaign, kind), plan
+    return World(campaign, kind, poll_s), plan

@@ -368,7 +368,7 @@ class Engine:
 
     def _rest(self, reason: str) -> None:
         """Pause in a safe state until somebody resumes; what follows must prove everything anew."""
-        for action in (self._axes.hold, self._analyzer.safe):
+        for action in (self._hold, self._source_off):
             with suppress(InstrumentError):
                 action()
         self._control.rest()
@@ -408,11 +408,27 @@ class Engine:
         with suppress(JournalError):
             self._journal.note("state", f"{new.value}: {text}", self._clock.wall())
 
+    def _hold(self) -> None:
+        """Brake; over a new connection if the old one is gone."""
+        try:
+            self._axes.hold()
+        except LostError:
+            self._axes.reconnect()
+            self._axes.hold()
+
+    def _source_off(self) -> None:
+        """Switch the source off; over a new connection if the old one is gone."""
+        try:
+            self._analyzer.safe()
+        except LostError:
+            self._analyzer.reconnect()
+            self._analyzer.safe()
+
     def _end(self, state: State, reason: str) -> Outcome:
         """Leave a safe state behind whatever happened: axes held, source off, reason journalled."""
-        actions = [self._analyzer.safe]
+        actions = [self._source_off]
         if state is not State.DONE:
-            actions.insert(0, self._axes.hold)
+            actions.insert(0, self._hold)
         if state is State.ABORTED:
             actions.insert(1, self._axes.disable)
             self._distrust(reason)

@@ -12,7 +12,7 @@ from colure.acquire.journal import Journal, Row
 from colure.acquire.station import Station, blame
 from colure.acquire.ties import Change, TieKeeper
 from colure.geometry.conventions import FloatArray
-from colure.instruments.protocols import MotionError
+from colure.instruments.protocols import HeldError, MotionError
 from colure.model.plan import ROLES, Role
 
 #: A tie point re-measured on resume must agree with the journal's within this, in dB.
@@ -104,7 +104,12 @@ class Gate:
         """
         station, reason = self._station, self._journal.meta("distrust")
         with blame("axes"):
-            station.axes.release()
+            try:
+                station.axes.release()
+            except HeldError:
+                # Standing on a limit switch, only homing gets the axes away.
+                if not home:
+                    raise
         if home:
             target = np.array([axis.home_deg for axis in station.guard.axes.values()])
             station.guard.last_deg = target

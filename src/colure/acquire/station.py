@@ -64,7 +64,7 @@ class Station:
         self._settle_s = {name: axis.settle_s for name, axis in self.guard.axes.items()}
         self._worker = None if watchdog is None else ThreadPoolExecutor(1, thread_name_prefix="sweep")
         self._last_trace: ComplexArray | None = None
-        self._last_place: FloatArray | None = None
+        self._last_view: tuple[float | int | None, ...] = ()
         self.forget()
 
     def forget(self) -> None:
@@ -224,12 +224,12 @@ class Station:
         raise PositionError(f"point {index}: {fault}")
 
     def require_fresh(self, trace: ComplexArray, place: FloatArray) -> None:
-        """Raise if a trace equals the one before, bit for bit, although the axes have moved."""
-        before, where = self._last_trace, self._last_place
-        moved = where is not None and bool(np.any(np.abs(where - place) > 1e-6))
-        if moved and before is not None and np.array_equal(before, trace):
-            raise InstrumentError("frozen trace: bit for bit the one before, although the axes have moved")
-        self._last_trace, self._last_place = trace.copy(), place.copy()
+        """Raise if a trace equals the one before, bit for bit, although axes, switch or state have changed."""
+        view = (*np.round(place, 6).tolist(), self._channel, self._state)
+        before = self._last_trace
+        if before is not None and view != self._last_view and np.array_equal(before, trace):
+            raise InstrumentError("frozen trace: bit for bit the one before, although axes or switch have moved")
+        self._last_trace, self._last_view = trace.copy(), view
 
     def close(self) -> None:
         """Let go of the worker; a hung call ends with its own time-out."""

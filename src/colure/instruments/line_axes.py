@@ -50,6 +50,7 @@ class LineAxes:
         self._timer = timer
         self._lock = threading.Lock()
         self._held = threading.Event()
+        self._stray = threading.Event()
         self._pending: list[str] = []
         self._link: Link = opener(resource, timeout_s=timeout_s, ends=profile.line.ends)
         self._prepare()
@@ -137,23 +138,20 @@ class LineAxes:
     def hold(self) -> None:
         """Brake all axes now, without waiting for an exchange that may be under way."""
         self._held.set()
+        self._stray.set()
         self._link.write_raw(self._words.hold + self._words.line.write_end)
 
     def release(self) -> None:
         """Allow motion after a hold; what the hold left on the line is thrown away."""
         with self._lock:
             self._pending.clear()
-            if self._held.is_set():
-                self._link.drain()
-            self._held.clear()
         if self._words.release:
             self._tell(self._words.release)
+        self._held.clear()
 
     def disable(self) -> None:
         """Take the drives' power away, if the profile knows how."""
         if self._words.disable:
-            with self._lock:
-                self._link.drain()
             self._tell(self._words.disable)
 
     def home(self, watch: Watch, limit_s: float) -> AxesStatus:
@@ -172,6 +170,7 @@ class LineAxes:
     def reconnect(self) -> None:
         """Open the line anew and check that the same controller answers."""
         self._link.reopen()
+        self._stray.clear()
         self._pending.clear()
         self._prepare()
         found = self.identity()
@@ -184,19 +183,32 @@ class LineAxes:
 
     def _tell(self, command: str) -> None:
         """Send a command and read its acknowledgement, if the controller gives one."""
-        with self._lock:
-            self._link.write(command)
-            if self._words.acknowledge:
-                self._check(self._link.read(), self._words.acknowledge)
+        if self._words.acknowledge:
+            self._check(self._exchange(command), self._words.acknowledge)
+        else:
+            with self._lock:
+                self._link.write(command)
 
     def _ask(self, query: str) -> str:
-        with self._lock:
-            answer = self._link.query(query)
+        answer = self._exchange(query)
         self._check(answer, "")
         return answer
 
+    def _exchange(self, text: str) -> str:
+        """Send a line and read its answer; what a hold left on the wire is thrown away first."""
+        with self._lock:
+            if self._stray.is_set():
+                self._stray.clear()
+                self._link.drain()
+            answer = self._link.query(text)
+            if self._stray.is_set():
+                # A hold came between question and answer: nobody knows whose answer this is.
+                self._stray.clear()
+                self._link.drain()
+                raise HeldError(f"{self._link.resource}: held by this program")
+            return answer
+
     def _check(self, answer: str, pattern: str) -> None:
-        self._refuse_when_held()
         if self._words.fault and re.search(self._words.fault, answer):
             kind = HeldError if self._words.held and re.search(self._words.held, answer) else RefusedError
             raise kind(f"{self._link.resource}: {answer}")

@@ -87,7 +87,7 @@ class GcodeController:
         self.stage.start(targets, per_s=None if per_minute is None else per_minute / 60.0)
         garbage = fail_to_answer(self.stage)
         if garbage:
-            return garbage + "\nok\n"
+            return garbage + "\n"
         return "error: held\n" if self.stage.held.is_set() else "ok\n"
 
     def _set_pulses(self, start: dict[str, float], numbers: dict[str, float]) -> str:

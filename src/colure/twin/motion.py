@@ -276,8 +276,14 @@ class Stage:
         if not self.alarm and not self.door_open:
             self.held.clear()
 
+    def reset(self) -> None:
+        """What a person does at the switch after an emergency stop; no command can."""
+        self.alarm = ""
+
     def home(self) -> None:
-        """Seek the reference marks: clears alarms and every error of the readout."""
+        """Seek the reference marks: leaves a limit switch and clears every error of the readout."""
+        if self.alarm == "emergency-stop":
+            return
         with self._lock:
             self.alarm = ""
             self._offset_deg = dict.fromkeys(self.axes, 0.0)

@@ -1,0 +1,245 @@
+"""Every fault of the table that software can meet, injected by the simulated instruments: over real sockets one
+by one, and by the thousand in virtual time with an operator who looks, homes and resumes."""
+
+from __future__ import annotations
+
+import itertools
+import os
+import time
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from colure.acquire.clocks import SystemClock
+from colure.acquire.engine import Engine, Options
+from colure.acquire.journal import Journal
+from colure.acquire.states import State
+from colure.app import service
+from colure.instruments.gcode_axes import GcodeAxes
+from colure.instruments.profile import analyzer_profile, axes_profile
+from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.model.faults import FaultKind
+from colure.model.record import Flag
+from colure.twin.servers import start_twin
+from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture
+from tests.world import planned_rows, world_of
+
+#: What one such fault, met once, must lead to.
+PASSES = {  # recovered from without a person
+    FaultKind.ANALYZER_HANG, FaultKind.ANALYZER_DROP, FaultKind.SHORT_BLOCK, FaultKind.LONG_BLOCK,
+    FaultKind.NOT_A_NUMBER, FaultKind.INFINITE, FaultKind.ALL_ZERO, FaultKind.FROZEN, FaultKind.STALE,
+    FaultKind.OVERLOAD, FaultKind.UNLEVELLED, FaultKind.UNLOCKED, FaultKind.LOST_SETTINGS, FaultKind.AXES_HANG,
+    FaultKind.AXES_DROP, FaultKind.AXES_GARBAGE, FaultKind.SLOW, FaultKind.READBACK_DRIFT,
+}  # fmt: skip
+FAULTS = {  # ends the run; the axes must be homed or the instrument put right
+    FaultKind.STALL: "stands at", FaultKind.READBACK_OFF: "stands at", FaultKind.READBACK_JUMP: "stands at",
+    FaultKind.LIMIT_SWITCH: "limit-switch", FaultKind.EMERGENCY_STOP: "emergency-stop",
+    FaultKind.WRONG_IDENTITY: "must be",
+}  # fmt: skip
+PAUSES = {FaultKind.DOOR_OPEN: "door open"}
+
+
+def test_every_kind_of_fault_has_its_required_behaviour():
+    assert PASSES | FAULTS.keys() | PAUSES.keys() == set(FaultKind)
+
+
+def with_faults(folder: Path, *faults: tuple[str, int], extra: str = "") -> None:
+    text = "seed = 3\nnoise = false\n" + extra
+    text += "".join(f'\n[[faults]]\nkind = "{kind}"\nat = {at}\n' for kind, at in faults)
+    (folder / "twin.toml").write_text(text, encoding="utf-8")
+
+
+def run_over_sockets(folder: Path, journal_path: Path):
+    """Run a campaign against the served twin; returns (outcome, events, journal, twin)."""
+    campaign, plan = service.make_plan(folder)
+    twin = start_twin(campaign)
+    analyzer = ScpiAnalyzer(twin.analyzer_resource, analyzer_profile("scpi-analyzer"), timeout_s=0.4)
+    axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=0.4)
+    journal = Journal.open(journal_path, plan, {"analyzer": analyzer.identity(), "axes": axes.identity(),
+                                                "states": None, "receiver": "vector"})  # fmt: skip
+    events = []
+    engine = Engine(plan, campaign.chamber, journal, analyzer, axes, listener=events.append,
+                    clock=SystemClock(0.0), options=Options(pause_limit_s=0.1))  # fmt: skip
+    try:
+        return engine.run(), events, journal, twin
+    finally:
+        analyzer.close()
+        axes.close()
+        twin.close()
+
+
+@pytest.mark.parametrize("kind", list(FaultKind), ids=str)
+def test_one_fault_over_real_sockets(tiny_campaign, tmp_path, kind):
+    with_faults(tiny_campaign, (kind, 40))
+    outcome, events, journal, twin = run_over_sockets(tiny_campaign, tmp_path / "j.sqlite")
+    assert (40, kind) in twin.stage.faults.happened
+    texts = [event.text for event in events]
+    if kind in PASSES:
+        assert outcome.state is State.DONE and outcome.flagged == 0, outcome
+        told = [event for event in events if event.kind == "warning"]
+        assert told or kind is FaultKind.SLOW
+        # Nothing of the fault is left in the data.
+        with_faults(tiny_campaign)
+        world, plan = world_of(tiny_campaign, kind="gcode")
+        whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
+        world.engine(plan, whole).run()
+        assert planned_rows(whole) == planned_rows(journal)
+        whole.close()
+    else:
+        assert outcome.state is State.FAULTED, outcome
+        word = FAULTS.get(kind) or PAUSES[kind]
+        assert word in outcome.reason and any(word in text for text in texts)
+        assert journal.meta("stops")[-1]["reason"] == outcome.reason
+        assert twin.stage.held.is_set()
+    if kind in (FaultKind.STALL, FaultKind.LIMIT_SWITCH, FaultKind.EMERGENCY_STOP, FaultKind.READBACK_JUMP):
+        assert journal.meta("distrust")
+    assert journal.verify().whole
+    journal.close()
+
+
+@pytest.mark.parametrize("kind", [FaultKind.OVERLOAD, FaultKind.UNLEVELLED, FaultKind.UNLOCKED], ids=str)
+def test_a_sweep_that_stays_flagged_is_kept_but_never_as_a_clean_one(tiny_campaign, tmp_path, kind):
+    with_faults(tiny_campaign, *((kind, at) for at in (40, 41, 42)))
+    outcome, _, journal, _ = run_over_sockets(tiny_campaign, tmp_path / "j.sqlite")
+    assert outcome.state is State.DONE and outcome.flagged == 1
+    flags = {row.plan_index: row.flags for row in journal.rows() if row.flags}
+    assert list(flags.values()) == [int(Flag[kind.name])]
+    journal.close()
+
+
+@pytest.mark.parametrize(
+    "kind", [FaultKind.ANALYZER_HANG, FaultKind.NOT_A_NUMBER, FaultKind.SHORT_BLOCK, FaultKind.STALE], ids=str
+)
+def test_three_failures_in_a_row_wait_for_a_person(tiny_campaign, tmp_path, kind):
+    with_faults(tiny_campaign, *((kind, at) for at in (40, 41, 42)))
+    outcome, events, journal, _ = run_over_sockets(tiny_campaign, tmp_path / "j.sqlite")
+    assert outcome.state is State.FAULTED and "after 3 attempts" in outcome.reason and "nobody came" in outcome.reason
+    assert any(event.data.get("state") == "paused" for event in events)
+    assert 39 - 1 <= outcome.measured <= 40 and journal.verify().whole
+    journal.close()
+
+
+def test_faults_in_flight_are_flown_again(campaign_folder, tmp_path):
+    from tests.endtoend.test_on_the_fly import centred
+
+    faults = "".join(f'\n[[faults]]\nkind = "{kind}"\nat = {at}\n' for kind, at in (
+        ("not-a-number", 100), ("overload", 180), ("analyzer-drop", 300), ("short-block", 420), ("stale", 500)))  # fmt: skip
+    folder = centred(campaign_folder, 'style = "fly"\n', faults)
+    goal = (folder / "goal.toml").read_text(encoding="utf-8")
+    (folder / "goal.toml").write_text(goal.replace("= -85 ", "= -20 "), encoding="utf-8")
+    world, plan = world_of(folder, kind="gcode")
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.DONE and outcome.measured == len(plan) and outcome.flagged == 0
+    assert len(world.stage.faults.happened) == 5
+    clean = centred_again(folder)
+    other, _ = world_of(clean, kind="gcode")
+    whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
+    other.engine(plan, whole).run()
+    for ours, theirs in zip(planned_rows(journal), planned_rows(whole), strict=True):
+        np.testing.assert_allclose(np.frombuffer(ours[6], complex), np.frombuffer(theirs[6], complex), rtol=1e-9)
+    journal.close()
+    whole.close()
+
+
+def centred_again(folder: Path) -> Path:
+    text = (folder / "twin.toml").read_text(encoding="utf-8")
+    (folder / "twin.toml").write_text(text.split("\n[[faults]]")[0], encoding="utf-8")
+    return folder
+
+
+SLOW_AXES = (("speed_deg_s = 20", "speed_deg_s = 1"), ("acceleration_deg_s2 = 40", "acceleration_deg_s2 = 0.5"),
+             ("speed_deg_s = 30", "speed_deg_s = 1"), ("acceleration_deg_s2 = 60", "acceleration_deg_s2 = 0.5"))  # fmt: skip
+
+
+def big_positioner(folder: Path, seed: int, share: float) -> None:
+    """A heavy, slow positioner with much going wrong."""
+    chamber = (folder / "chamber.toml").read_text(encoding="utf-8")
+    for old, new in SLOW_AXES:
+        chamber = chamber.replace(old, new)
+    (folder / "chamber.toml").write_text(chamber.replace("tie_interval_s = 180\n", "tie_interval_s = 1800\n"), encoding="utf-8")
+    (folder / "twin.toml").write_text(
+        f"seed = {seed}\nnoise = false\nrandom_faults_per_1000 = {share}\n", encoding="utf-8"
+    )
+
+
+class Operator:
+    """Does what a person at the chamber would do, and checks the invariants every time."""
+
+    def __init__(self, world, plan, journal, reference):
+        self.world, self.plan, self.journal, self.reference = world, plan, journal, reference
+        self.announced: set[int] = set()
+        self.engine = None
+        self.pauses = 0
+        self.limits = [world.stage.axes[name] for name in plan.axes]
+
+    def listen(self, event):
+        index = event.data.get("index")
+        if index is not None and index >= 0:
+            assert index not in self.announced, "I3: a point was measured twice"
+            self.announced.add(index)
+        if event.data.get("state") == "paused":
+            self.pauses += 1
+            assert self.pauses < 2000, event.text
+            self.world.clock.sleep(30.0)  # he walks there, closes the door, looks around
+            assert self.world.stage.held.is_set(), "I4: motion during a pause"
+            self.engine.resume()
+
+    def work(self) -> int:
+        """Run until the plan is done, restarting after faults; returns how many starts it took."""
+        home = False
+        for start in itertools.count(1):
+            self.world.scpi._identity = type(self.world.scpi).__init__.__globals__["IDENTITY"]
+            options = Options(threads=False, pause_limit_s=1e-3, home=home)
+            self.engine = self.world.engine(self.plan, self.journal, listener=self.listen, options=options)
+            outcome = self.engine.run()
+            self.check(outcome)
+            if outcome.state is State.DONE:
+                return start
+            self.world.stage.reset()  # the emergency stop is reset by hand
+            home = self.journal.meta("distrust") is not None
+            assert start < 500, outcome
+        raise AssertionError
+
+    def check(self, outcome) -> None:
+        """Invariants I1 to I5 of the reliability page."""
+        done = self.journal.done()
+        assert self.announced == done, "I1: announced and saved differ"
+        assert self.journal.meta("stops")[-1]["reason"], "I5: a stop without a reason"
+        for row in self.journal.rows():
+            if row.plan_index >= 0:
+                wanted = self.reference[row.plan_index]
+                assert row.flags or np.allclose(row.trace, wanted, rtol=1e-9), f"I2: wrong value accepted: {row}"
+        for axis, place in zip(self.limits, self.world.stage.true_positions(self.world.time.now()).values(), strict=True):
+            assert axis.min_deg - 1e-6 <= place <= axis.max_deg + 1e-6, "I4: outside the limits"
+        if outcome.state is not State.DONE:
+            assert self.world.stage.held.is_set(), "I4: not held after a stop"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="wants a memory file system")
+@pytest.mark.parametrize("seed", [1, 2])
+def test_hundreds_of_hours_with_thousands_of_faults(tiny_campaign, fast_folder, seed, request):  # noqa: F811
+    hours_wanted, faults_wanted = (2000.0, 20_000) if request.config.getoption("--nightly") else (100.0, 1000)
+    big_positioner(tiny_campaign, seed, 0.0)
+    world, plan = world_of(tiny_campaign, kind="line", poll_s=2.0)
+    truth = Journal.create(fast_folder / "truth.sqlite", plan, {})
+    assert world.engine(plan, truth).run().state is State.DONE
+    reference = {row.plan_index: row.trace for row in truth.rows() if row.plan_index >= 0}
+    truth.close()
+    hours = faults = starts = runs = 0.0
+    begin = time.perf_counter()
+    while hours < hours_wanted or faults < faults_wanted:
+        runs += 1
+        share = 0.0 if runs % 4 == 1 else 150.0
+        big_positioner(tiny_campaign, int(seed * 100_000 + runs), share)
+        world, plan = world_of(tiny_campaign, kind="line", poll_s=2.0)
+        journal = Journal.create(fast_folder / f"{runs}.sqlite", plan, {})
+        starts += Operator(world, plan, journal, reference).work()
+        assert journal.verify().whole
+        journal.close()
+        hours += world.time.now() / 3600.0
+        faults += len(world.stage.faults.happened)
+    seconds = time.perf_counter() - begin
+    print(f"{hours:.0f} h in {runs:.0f} runs and {starts:.0f} starts, {faults:.0f} faults, "
+          f"{3600 * hours / seconds:.0f} times real time, {seconds:.0f} s")  # fmt: skip
