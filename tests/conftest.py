@@ -77,5 +77,7 @@ def tiny_campaign(small_campaign: Path) -> Path:
     goal = SMALL_GOAL.replace("step_deg = 15", "step_deg = 30").replace("points = 2", "points = 1")
     (small_campaign / "goal.toml").write_text(goal.replace("stop_ghz = 24.1", "stop_ghz = 24.0"), encoding="utf-8")
     device = (small_campaign / "device.toml").read_text(encoding="utf-8")
-    (small_campaign / "device.toml").write_text(device.replace("[14.0, 14.0, 2.0]", "[2.0, 2.0, 1.0]"), encoding="utf-8")
+    (small_campaign / "device.toml").write_text(
+        device.replace("[14.0, 14.0, 2.0]", "[2.0, 2.0, 1.0]"), encoding="utf-8"
+    )
     return small_campaign

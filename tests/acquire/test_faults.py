@@ -158,7 +158,9 @@ def big_positioner(folder: Path, seed: int, share: float) -> None:
     chamber = (folder / "chamber.toml").read_text(encoding="utf-8")
     for old, new in SLOW_AXES:
         chamber = chamber.replace(old, new)
-    (folder / "chamber.toml").write_text(chamber.replace("tie_interval_s = 180\n", "tie_interval_s = 1800\n"), encoding="utf-8")
+    (folder / "chamber.toml").write_text(
+        chamber.replace("tie_interval_s = 180\n", "tie_interval_s = 1800\n"), encoding="utf-8"
+    )
     (folder / "twin.toml").write_text(
         f"seed = {seed}\nnoise = false\nrandom_faults_per_1000 = {share}\n", encoding="utf-8"
     )
@@ -211,7 +213,9 @@ class Operator:
             if row.plan_index >= 0:
                 wanted = self.reference[row.plan_index]
                 assert row.flags or np.allclose(row.trace, wanted, rtol=1e-9), f"I2: wrong value accepted: {row}"
-        for axis, place in zip(self.limits, self.world.stage.true_positions(self.world.time.now()).values(), strict=True):
+        for axis, place in zip(
+            self.limits, self.world.stage.true_positions(self.world.time.now()).values(), strict=True
+        ):
             assert axis.min_deg - 1e-6 <= place <= axis.max_deg + 1e-6, "I4: outside the limits"
         if outcome.state is not State.DONE:
             assert self.world.stage.held.is_set(), "I4: not held after a stop"

@@ -52,15 +52,15 @@ def measured(folder, tmp_path, **limits):
 def error_db(world, record) -> float:
     campaign = world.campaign
     probe = probe_of(campaign, record["frequency"].values)
-    return rms_error_db(campaign, process(record, campaign.chamber, campaign.device, probe=probe, grid_step_deg=3).pattern)
+    return rms_error_db(
+        campaign, process(record, campaign.chamber, campaign.device, probe=probe, grid_step_deg=3).pattern
+    )
 
 
 @pytest.mark.parametrize("trigger", ["position", "time"])
 def test_flown_slices_give_the_closed_form_pattern(campaign_folder, tmp_path, trigger):
     twin = "backlash_deg = { azimuth = 0.2 }\n" + ("axes_latency_s = 0.02\n" if trigger == "time" else "")
-    world, plan, record = measured(
-        centred(campaign_folder, f'style = "fly"\ntrigger = "{trigger}"\n', twin), tmp_path
-    )
+    world, plan, record = measured(centred(campaign_folder, f'style = "fly"\ntrigger = "{trigger}"\n', twin), tmp_path)
     speed = plan.settings["fly_speed_deg_s"]
     injected = (speed * 0.02 if trigger == "time" else 0.0) - 0.1
     lag = lag_of(record)

@@ -62,20 +62,26 @@ class Gate:
         self.configure()
 
     def regain_axes(self) -> None:
-        """Open the controller's lines anew and let the axes come to rest before anything counts on them."""
+        """Open the controller's lines anew; it must be the same controller, and its axes at rest."""
+        with blame("axes"):
+            self._station.axes.reconnect()
+        self.require_same()
+        self.trust_position(home=False)
+
+    def _bring_to_rest(self) -> None:
+        """Brake whatever a dead process or a lost line left in motion, and wait until it stands."""
         station = self._station
         with blame("axes"):
-            station.axes.reconnect()
             station.axes.hold()
             before = station.axes.status().positions_deg
             for _ in range(REST_LOOKS):
+                station.alive()
                 station.clock.sleep(0.1)
                 now = station.axes.status().positions_deg
                 if all(abs(now[name] - before[name]) < 1e-3 for name in now):
-                    break
+                    return
                 before = now
-        self.require_same()
-        self.trust_position(home=False)
+        raise MotionError(f"axes do not come to rest after a hold, still moving after {0.1 * REST_LOOKS:g} s")
 
     def regain_states(self) -> None:
         """Open the line to the device's state switch anew."""
@@ -103,13 +109,14 @@ class Gate:
             If the position is not trusted and homing was not asked for.
         """
         station, reason = self._station, self._journal.meta("distrust")
-        with blame("axes"):
-            try:
+        try:
+            self._bring_to_rest()
+            with blame("axes"):
                 station.axes.release()
-            except HeldError:
-                # Standing on a limit switch, only homing gets the axes away.
-                if not home:
-                    raise
+        except (HeldError, MotionError):
+            # Standing on a limit switch, or with an encoder that creeps, only homing helps.
+            if station.stopping or not home:
+                raise
         if home:
             target = np.array([axis.home_deg for axis in station.guard.axes.values()])
             station.guard.last_deg = target

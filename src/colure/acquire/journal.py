@@ -221,7 +221,7 @@ class Journal:
         """Write down something that happened, durably."""
         self._save(
             "insert into event(wall_time, kind, text, crc) values(?, ?, ?, ?)",
-            (wall_time, kind, text, _crc(kind, text)),
+            (wall_time, kind, text, _crc(repr(wall_time), kind, text)),
             "an event",
         )
 
@@ -230,8 +230,11 @@ class Journal:
         return list(self._db.execute("select wall_time, kind, text from event order by seq"))
 
     def plan(self) -> Plan:
-        """Return the plan this journal belongs to."""
-        return Plan.from_dict(self.meta("plan"))
+        """Return the plan this journal belongs to; raises `JournalError` if it is gone."""
+        content = self.meta("plan")
+        if not isinstance(content, dict):
+            raise JournalError(f"{self.path.name}: entry plan is missing")
+        return Plan.from_dict(content)
 
     def append(self, row: Row) -> int:
         """Commit one point and return its sequence number; it is on disk when this returns.
@@ -333,9 +336,11 @@ class Journal:
         for key, value, crc in self._db.execute("select key, value, crc from meta"):
             if _crc(key, value) != crc:
                 damaged.append(f"entry {key}: checksum differs")
-        for seq, kind, text, crc in self._db.execute("select seq, kind, text, crc from event"):
-            if _crc(kind, text) != crc:
-                damaged.append(f"event {seq}: checksum differs")
+        for number, (seq, wall_time, kind, text, crc) in enumerate(
+            self._db.execute("select seq, wall_time, kind, text, crc from event order by seq"), start=1
+        ):
+            if seq != number or _crc(repr(wall_time), kind, text) != crc:
+                damaged.append(f"event {seq}: checksum or number differs")
         damaged += [
             f"database: {message}" for (message,) in self._db.execute("pragma integrity_check") if message != "ok"
         ]

@@ -113,6 +113,11 @@ class Station:
         """Return the eye on one move; it also keeps the watchdog quiet and notices a stop."""
         return MotionWatch(self.guard, target_deg, self.clock, per_s=per_s, also=self.alive)
 
+    @property
+    def stopping(self) -> bool:
+        """Tell whether somebody asked for the end of the run."""
+        return self._control.stopping
+
     def alive(self) -> None:
         """Tell the watchdog that we are here; raises `HeldError` if a stop was asked for."""
         if self._watchdog is not None:
