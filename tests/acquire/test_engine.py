@@ -151,3 +151,54 @@ def test_axis_that_stands_elsewhere_stops_the_run(bench, tmp_path):
     journal.close()
     assert outcome.state is State.FAULTED and "axis azimuth stands at" in outcome.reason
     assert stops[-1]["reason"] == outcome.reason
+
+
+def test_a_hold_does_not_queue_behind_a_move(small_campaign):
+    """In real time: the line with the move is busy for seconds, the hold arrives at once."""
+    import time
+
+    (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
+    campaign, plan = service.make_plan(small_campaign)
+    twin = start_twin(campaign)
+    axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=5)
+    axes.begin({"azimuth": 90.0})
+    ended = []
+
+    def finish():
+        try:
+            axes.finish(0.0, unwatched, 10.0)
+        except InstrumentError as error:
+            ended.append(error)
+
+    waiting = threading.Thread(target=finish)
+    waiting.start()
+    time.sleep(0.5)
+    axes.hold()
+    assert twin.stage.held.wait(0.5)
+    waiting.join(5.0)
+    assert ended and "held" in str(ended[0]) and 0.0 < twin.stage.positions()["azimuth"] < 40.0
+    axes.close()
+    twin.close()
+
+
+def test_the_controller_stops_by_itself_when_nobody_beats(small_campaign):
+    import time
+
+    (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
+    campaign, plan = service.make_plan(small_campaign)
+    twin = start_twin(campaign)
+    axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=5)
+    axes.begin({"azimuth": 180.0})
+    for _ in range(4):
+        axes.beat()
+        time.sleep(0.4)
+    moving = axes.status()
+    assert moving.moving and not moving.held
+    time.sleep(1.2)  # the computer is dead
+    assert axes.status().held
+    time.sleep(0.7)
+    place = axes.status().positions_deg
+    time.sleep(0.2)
+    assert axes.status().positions_deg == place and place["azimuth"] < 170.0
+    axes.close()
+    twin.close()

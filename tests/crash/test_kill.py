@@ -14,7 +14,7 @@ import pytest
 from colure.app import service
 from colure.model.files import open_dataset
 
-KILLS = 50
+KILLS = 100
 
 
 def committed(path) -> dict[int, bytes]:
@@ -39,14 +39,16 @@ def start(folder, name):
 
 
 @pytest.mark.skipif(os.name == "nt", reason="SIGKILL; Windows needs its own job-object test")
-def test_killed_at_random_instants(small_campaign):
+@pytest.mark.parametrize("seed", [20, 21])
+def test_killed_at_random_instants(small_campaign, seed, request):
+    wanted_kills = 1000 if request.config.getoption("--nightly") else KILLS
     campaign, plan = service.make_plan(small_campaign)
     whole = service.run_folder(small_campaign, "whole")
     service.acquire(campaign, plan, whole)
     truth = open_dataset(whole.record)
-    random = np.random.default_rng(20)
+    random = np.random.default_rng(seed)
     kills, runs, killed_with_points = 0, 0, 0
-    while kills < KILLS:
+    while kills < wanted_kills:
         runs += 1
         run = service.run_folder(small_campaign, f"broken{runs}")
         known: dict[int, bytes] = {}
@@ -54,12 +56,12 @@ def test_killed_at_random_instants(small_campaign):
             child = start(small_campaign, run.path.name)
             before, deadline = len(known), time.monotonic() + 30
             # Wait until it measures, most of the time; some kills shall hit the start as well.
-            wait_for_points = random.random() < 0.85 and kills < KILLS
+            wait_for_points = random.random() < 0.85 and kills < wanted_kills
             while wait_for_points and child.poll() is None and len(committed(run.journal)) <= before:
                 assert time.monotonic() < deadline
                 time.sleep(0.01)
             try:
-                code = child.wait(timeout=None if kills >= KILLS else random.uniform(0.0, 0.5))
+                code = child.wait(timeout=None if kills >= wanted_kills else random.uniform(0.0, 0.3))
             except subprocess.TimeoutExpired:
                 child.kill()
                 child.wait()
@@ -89,4 +91,4 @@ def test_killed_at_random_instants(small_campaign):
             np.testing.assert_array_equal(planned[name].values, truth[name].values)
         assert service.verify(run).whole
     print(f"{kills} kills over {runs} runs, {killed_with_points} of them with new points on disk")
-    assert killed_with_points > KILLS / 2
+    assert killed_with_points > wanted_kills / 2

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike
-from scipy.spatial.transform import Rotation
 
 from colure.geometry.conventions import FloatArray
 
@@ -16,6 +15,8 @@ def about_axis(axis: str, angle: ArrayLike) -> FloatArray:
 
     Shape (..., 3, 3) for an angle of shape (...).
     """
+    from scipy.spatial.transform import Rotation  # a third of the start-up time of every command
+
     a = np.asarray(angle, dtype=np.float64)
     matrices = Rotation.from_euler(axis, a.reshape(-1)).as_matrix()
     return np.asarray(matrices, dtype=np.float64).reshape(*a.shape, 3, 3)
@@ -23,6 +24,8 @@ def about_axis(axis: str, angle: ArrayLike) -> FloatArray:
 
 def from_rotation_vector(vector: ArrayLike) -> FloatArray:
     """Return the rotation matrix of a rotation vector (axis times angle, radians), shape (3, 3)."""
+    from scipy.spatial.transform import Rotation
+
     return np.asarray(Rotation.from_rotvec(np.asarray(vector, float)).as_matrix(), dtype=np.float64)
 
 

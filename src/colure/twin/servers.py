@@ -150,7 +150,7 @@ def start_twin(
         _Server((LOOPBACK, 0), _device_handler(chamber)),
     )
     for server in servers:
-        threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.1}, daemon=True).start()
+        threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02}, daemon=True).start()
     ports = [server.server_address[1] for server in servers]
     serial = SerialLine(LineController(stage)) if serial_axes else None
     return RunningTwin(ports[0], ports[1], ports[2], stage, chamber, servers, serial)

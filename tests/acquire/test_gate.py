@@ -1,0 +1,115 @@
+"""Nothing is measured before instruments, settings, position and tie are proven, and the same on resume."""
+
+from __future__ import annotations
+
+import pytest
+
+from colure.acquire.engine import Options
+from colure.acquire.journal import Journal
+from colure.acquire.locks import LockedError, hold_resource
+from colure.acquire.states import State
+from colure.model.plan import ROLES, Role
+from colure.twin.motion import Move
+from tests.world import world_of
+
+
+@pytest.fixture
+def half(tiny_campaign, tmp_path):
+    """A run that was stopped after 40 points."""
+    world, plan = world_of(tiny_campaign, kind="gcode")
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    engines = []
+
+    def listen(event):
+        if event.data.get("measured") == 40:
+            engines[0].stop("enough")
+
+    engines.append(world.engine(plan, journal, listener=listen))
+    assert engines[0].run().state is State.STOPPED
+    yield world, plan, journal
+    journal.close()
+
+
+def test_another_instrument_is_refused(half):
+    world, plan, journal = half
+    world.scpi._identity = "Colure,Another simulated analyzer,1,1"
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.FAULTED and "Another simulated analyzer" in outcome.reason
+    assert "must be 'Colure,Simulated network analyzer,0,1'" in outcome.reason and outcome.measured == 40
+
+
+def test_settings_that_do_not_stay_are_refused(half):
+    world, plan, journal = half
+    wanted = journal.meta("settings")
+    journal.set_meta("settings", {**wanted, "if_bandwidth_hz": 10.0})
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.FAULTED
+    assert "if_bandwidth_hz = 1000.0, must be 10.0" in outcome.reason
+
+
+def test_a_changed_tie_is_refused_on_resume(half):
+    world, plan, journal = half
+    path = world.range._path
+    world.range._path = lambda: 0.8 * path()  # a loose connector: -1.9 dB
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.FAULTED and "tie point changed by -1.94 dB" in outcome.reason
+    world.range._path = path
+    assert world.engine(plan, journal).run().state is State.DONE
+    assert sum(ROLES[row.role] is Role.RESUME for row in journal.rows()) == 1
+
+
+def test_axes_left_in_motion_are_brought_to_rest_first(half):
+    world, plan, journal = half
+    world.stage.release()
+    world.stage.start({"azimuth": 180.0})  # what a dead process had commanded
+    world.clock.sleep(1.0)
+    assert world.stage.busy_until() > world.time.now()
+    world.log_wire = True
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.DONE, outcome
+    sent = b"".join(data for name, data in world.wire if name == "axes")
+    assert sent.index(b"!") < sent.index(b"G90 G0")
+
+
+def test_a_wrapping_readout_whose_turns_are_lost_must_be_homed(tiny_campaign, tmp_path):
+    chamber = (tiny_campaign / "chamber.toml").read_text(encoding="utf-8")
+    head, roll = chamber.split("[positioner.roll]")
+    chamber = head + "[positioner.roll]\nmodulo_deg = 360" + roll
+    (tiny_campaign / "chamber.toml").write_text(chamber, encoding="utf-8")
+    world, plan = world_of(tiny_campaign, kind="gcode")
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    engines = []
+    engines.append(
+        world.engine(plan, journal, listener=lambda e: e.data.get("measured") == 120 and engines[0].stop("x"))
+    )
+    engines[0].run()
+    last = float(journal.last_row().readback_deg[1])
+    # Somebody turned the roll by hand to the opposite side: either way round is equally near.
+    world.stage._moves["roll"] = Move(last + 178.0, 0.0, 0.0, 30.0, 60.0)
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.FAULTED and "turns are not certain" in outcome.reason
+    homed = world.engine(plan, journal, options=Options(threads=False, home=True)).run()
+    assert homed.state is State.DONE
+    journal.close()
+
+
+def test_one_controller_has_one_master():
+    held = hold_resource("TCPIP::192.0.2.1::5026::SOCKET")
+    try:
+        with pytest.raises(LockedError, match="in use by process"):
+            hold_resource(" tcpip::192.0.2.1::5026::socket")
+    finally:
+        held.close()
+    hold_resource("TCPIP::192.0.2.1::5026::SOCKET").close()
+
+
+def test_a_path_through_a_keep_out_is_refused_before_anything_moves(tiny_campaign, tmp_path):
+    with (tiny_campaign / "chamber.toml").open("a", encoding="utf-8") as out:
+        out.write('\n[[keep_out]]\nname = "bracket meets mast"\nazimuth = [110, 185]\nroll = [80, 100]\n')
+    world, plan = world_of(tiny_campaign, kind="gcode")
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    world.log_wire = True
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.FAULTED and "keep-out sector 'bracket meets mast'" in outcome.reason
+    assert outcome.measured == 0 and not any(b"G0" in data for _, data in world.wire)
+    journal.close()
