@@ -220,7 +220,9 @@ class MotionWatch:
         self.expected_s = fastest if per_s is None else 1.0 / per_s + fastest
         self._slack_s = self.expected_s - own
         self._begin = clock.monotonic()
-        self._before, self._before_s = self._start, self._begin
+        self._before = self._start
+        # A status is as old as the look before it at most: the computer may be busy elsewhere in between.
+        self._looked_s, self._earlier_s = self._begin, self._begin
         self._nearest = float(way.max())
         self._nearest_s = self._begin
 
@@ -236,14 +238,15 @@ class MotionWatch:
         self._check_jump(found, now)
         if status.moving:
             self._check_progress(found, now)
-            self._check_following(found, now)
-        self._before, self._before_s = found, now
+            self._check_following(found)
+        self._before = found
+        self._looked_s, self._earlier_s = now, self._looked_s
 
     def _check_jump(self, found: FloatArray, now: float) -> None:
         for name, axis, was, value in zip(
             self._guard.names, self._guard.axes.values(), self._before, found, strict=True
         ):
-            limit = 1.2 * axis.speed_deg_s * (now - self._before_s + LAG_S) + axis.following_error_deg
+            limit = 1.2 * axis.speed_deg_s * (now - self._earlier_s + LAG_S) + axis.following_error_deg
             if abs(value - was) > limit:
                 raise MotionError(
                     f"axis {name} jumped from {was:.3f} to {value:.3f} deg, limit {limit:.3f} deg; home the axes"
@@ -256,11 +259,11 @@ class MotionWatch:
         elif now - self._nearest_s > STALL_S:
             raise MotionError(f"axes stalled {left:.3f} deg before their target for {STALL_S:g} s; home the axes")
 
-    def _check_following(self, found: FloatArray, now: float) -> None:
+    def _check_following(self, found: FloatArray) -> None:
         """Compare with the slowest motion that was commanded: ahead of it is fine, behind is not."""
         for place, (name, axis) in enumerate(self._guard.axes.items()):
             # A coordinated or timed axis is slower than its own profile by the slack at most.
-            elapsed = now - self._begin - self._slack_s[place]
+            elapsed = self._looked_s - self._begin - self._slack_s[place]
             way = abs(self._target[place] - self._start[place])
             behind = min(way, _travelled(elapsed, way, axis)) - abs(found[place] - self._start[place])
             limit = axis.following_error_deg + LAG_S * axis.speed_deg_s

@@ -64,16 +64,21 @@ def main() -> None:
 
 @main.command()
 @click.argument("folder", type=click.Path(path_type=Path))
+@click.option(
+    "--profile", "profile_name", help="Put a copy of this instrument profile beside an existing chamber.toml."
+)
 @json_option
-def new(folder: Path, as_json: bool) -> None:
-    """Start a campaign folder from the demo's files.
+def new(folder: Path, profile_name: str | None, as_json: bool) -> None:
+    """Start a campaign folder from the demo's files, or copy an instrument profile into one.
 
     \b
-    Example: colure new my-campaign
+    Examples:
+      colure new my-campaign
+      colure new my-campaign --profile stepper-rack
     """
     from colure.app import service
 
-    written = service.new_campaign(folder)
+    written = service.new_campaign(folder) if profile_name is None else [service.copy_profile(folder, profile_name)]
     if as_json:
         click.echo(json.dumps({"files": [str(path) for path in written]}))
         return
@@ -342,13 +347,22 @@ def report(folder: Path, run_name: str, as_json: bool) -> None:
 def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool, until_stdin_closes: bool) -> None:
     """Serve a simulated chamber on loopback ports: an analyzer, an axis controller, a device with states.
 
+    It lives in real time (or faster, by time_factor in twin.toml).
+
     \b
     Example: colure simulate my-campaign --analyzer-port 5025 --axes-port 5026
     """
     from colure.model.campaign import Campaign
     from colure.twin.servers import start_twin
 
-    twin = start_twin(Campaign.load(folder), analyzer_port=analyzer_port, axes_port=axes_port, serial_axes=serial_axes)
+    twin = start_twin(
+        Campaign.load(folder),
+        analyzer_port=analyzer_port,
+        axes_port=axes_port,
+        serial_axes=serial_axes,
+        # Whoever comes by himself lives in real time; our own commands may ask for virtual time.
+        least_time_factor=0.0 if until_stdin_closes else 1.0,
+    )
     if until_stdin_closes:
         # Ctrl-C in a terminal reaches us too; only our parent may end us.
         signal.signal(signal.SIGINT, signal.SIG_IGN)

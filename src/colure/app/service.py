@@ -94,6 +94,19 @@ def new_campaign(folder: Path) -> list[Path]:
     return [*targets, folder / "probe.nc"]
 
 
+def copy_profile(folder: Path, name: str) -> Path:
+    """Copy a shipped instrument profile beside a campaign's chamber.toml; refuses to overwrite."""
+    from colure.instruments.profile import profile_path
+
+    if not (folder / "chamber.toml").is_file():
+        raise InputError([f"{folder}: holds no chamber.toml; make the campaign first: colure new {folder}"])
+    source, target = profile_path(name, None), folder / f"{name}.toml"
+    if target.exists():
+        raise InputError([f"{folder}: holds {target.name} already; rename or remove it first"])
+    shutil.copyfile(source, target)
+    return target
+
+
 def _write_probe_calibration(campaign: Campaign) -> None:
     """The simulated probe comes with the calibration file that a real one would come with."""
     import numpy as np

@@ -131,15 +131,22 @@ class RunningTwin:
 
 
 def start_twin(
-    campaign: Campaign, *, analyzer_port: int = 0, axes_port: int = 0, serial_axes: bool = False
+    campaign: Campaign,
+    *,
+    analyzer_port: int = 0,
+    axes_port: int = 0,
+    serial_axes: bool = False,
+    least_time_factor: float = 0.0,
 ) -> RunningTwin:
     """Serve a campaign's simulated chamber on the loopback address (port 0: any free port).
 
     serial_axes
         Also answer on a pseudo-terminal, as the differently speaking stepper rack.
+    least_time_factor
+        Simulated seconds per real second, if twin.toml asks for less (0: virtual time).
     """
     truth = campaign.simulated()
-    clock = Clock(truth.time_factor)
+    clock = Clock(max(truth.time_factor, least_time_factor))
     offset = tuple(1e-3 * x for x in campaign.device.offset_mm)
     chamber = SimulatedRange(campaign.chamber, truth, (offset[0], offset[1], offset[2]))
     stage = Stage(campaign.chamber.axis_table, clock, truth, Faults(truth))

@@ -1,0 +1,188 @@
+"""The guide "Connect your own positioner in half an hour", done as it says, against a controller on a serial line
+that speaks another language."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from colure.acquire.clocks import SystemClock
+from colure.app import service
+from colure.instruments.line_axes import LineAxes
+from colure.instruments.profile import axes_profile
+from colure.instruments.protocols import HeldError, MotionError, RefusedError, unwatched
+from colure.model.files import open_dataset
+from colure.twin.servers import start_twin
+
+GUIDE = Path(__file__).parents[2] / "docs" / "how-to" / "connect-your-positioner.md"
+pytestmark = pytest.mark.skipif(os.name == "nt", reason="pseudo-terminals")
+
+
+def commands() -> list[list[str]]:
+    """Every command of the guide, in order."""
+    blocks = re.findall(r"```console\n(.*?)```", GUIDE.read_text(encoding="utf-8"), flags=re.DOTALL)
+    return [line.split() for block in blocks for line in block.splitlines() if line.startswith("colure ")]
+
+
+def colure(words: list[str], folder: Path, **options):
+    return subprocess.run(
+        [sys.executable, "-m", "colure", *words[1:]], cwd=folder, capture_output=True, text=True, timeout=120, **options
+    )
+
+
+def test_the_guide_works_as_written(tmp_path, tiny_campaign):
+    served: dict[str, str] = {}
+    simulator = None
+    try:
+        for words in commands():
+            if words[1] == "simulate":
+                simulator = subprocess.Popen(
+                    [sys.executable, "-m", "colure", *words[1:]], cwd=tmp_path, stdout=subprocess.PIPE, text=True,
+                    stderr=subprocess.DEVNULL,
+                )  # fmt: skip
+                served = json.loads(simulator.stdout.readline())
+                edit_chamber(tmp_path / "my-range", served)
+                continue
+            done = colure(words, tmp_path)
+            assert done.returncode == 0, f"{' '.join(words)}\n{done.stdout}{done.stderr}"
+            if words[1] == "new" and "--profile" not in words:
+                # Few points and a nimble positioner, or this test would take as long as a measurement.
+                for name in ("goal.toml", "device.toml", "twin.toml"):
+                    (tmp_path / "my-range" / name).write_bytes((tiny_campaign / name).read_bytes())
+                hurry(tmp_path / "my-range" / "chamber.toml")
+            if "--check" in words:
+                assert "SIMULATED STEPPER RACK 3 AXES" in done.stdout and "nothing was moved" in done.stdout
+                assert "door closed" in done.stdout and "NO" not in re.findall(
+                    r"^ ?(\S+)", done.stdout, flags=re.MULTILINE
+                )
+    finally:
+        if simulator is not None:
+            simulator.send_signal(signal.SIGINT)
+            simulator.wait(timeout=10)
+            simulator.stdout.close()
+    record = open_dataset(tmp_path / "my-range" / "runs" / "first" / "record.nc")
+    assert record.attrs["complete"] == 1 and record.sizes["point"] > 150
+
+
+def hurry(chamber: Path) -> None:
+    text = re.sub(r"(speed_deg_s = )\d+", r"\g<1>900", chamber.read_text(encoding="utf-8"))
+    text = re.sub(r"(acceleration_deg_s2 = )\d+", r"\g<1>9000", text)
+    chamber.write_text(re.sub(r"(settle_s = )[0-9.]+", r"\g<1>0.0", text), encoding="utf-8")
+
+
+def edit_chamber(folder: Path, served: dict[str, str]) -> None:
+    """Step 3 of the guide."""
+    text = (folder / "chamber.toml").read_text(encoding="utf-8")
+    text = text.replace('resource = "twin"           #', f'resource = "{served["analyzer"]}"  #')
+    text = text.replace('resource = "twin"\n', f'resource = "{served["serial_axes"]}"\n')
+    (folder / "chamber.toml").write_text(text.replace("gcode-axes", "stepper-rack"), encoding="utf-8")
+
+
+@pytest.fixture
+def rack(small_campaign):
+    """The stepper rack in real time, on its pseudo-terminal."""
+    (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
+    campaign, _ = service.make_plan(small_campaign)
+    twin = start_twin(campaign, serial_axes=True)
+    axes = LineAxes(
+        twin.serial.resource,
+        axes_profile("stepper-rack"),
+        campaign.chamber.axis_table,
+        timeout_s=2,
+        timer=SystemClock(),
+    )
+    yield twin, axes
+    axes.close()
+    twin.close()
+
+
+def test_steps_and_degrees_agree_and_axes_move_together(rack):
+    twin, axes = rack
+    start = time.monotonic()
+    axes.begin({"azimuth": 10.0, "roll": 15.0, "probe": -20.0})
+    status = axes.finish(0.05, unwatched, 10.0)
+    assert status.positions_deg == pytest.approx({"azimuth": 10.0, "roll": 15.0, "probe": -20.0}, abs=1 / 800)
+    # 10 deg at 20 deg/s and 40 deg/s^2 take 1.0 s; one after the other they would take 2.5 s.
+    assert time.monotonic() - start < 1.8
+    assert status.door_open is False and not status.moving and twin.stage.positions()["azimuth"] == 10.0
+
+
+def test_hold_passes_an_exchange_and_the_line_stays_in_step(rack):
+    twin, axes = rack
+    axes.begin({"azimuth": 90.0})
+    time.sleep(0.4)
+    axes.hold()
+    assert twin.stage.held.wait(0.2)
+    with pytest.raises(HeldError):
+        axes.finish(0.0, unwatched, 10.0)
+    assert axes.status().held
+    with pytest.raises(HeldError):
+        axes.begin({"azimuth": 0.0})
+    axes.release()
+    axes.begin({"azimuth": 0.0})
+    assert axes.finish(0.0, unwatched, 20.0).positions_deg["azimuth"] == pytest.approx(0.0, abs=1e-3)
+
+
+def test_refusals_limits_and_time_are_told(rack):
+    _, axes = rack
+    with pytest.raises(RefusedError, match="azimuth target 400 outside"):
+        axes.begin({"azimuth": 400.0})
+    axes.begin({"azimuth": 100.0})
+    with pytest.raises(MotionError, match=r"not there after 0\.5 s"):
+        axes.finish(0.0, unwatched, 0.5)
+    axes.hold()
+
+
+def test_pause_and_resume_by_signals_over_the_whole_command_line(small_campaign):
+    child = subprocess.Popen(
+        [sys.executable, "-m", "colure", "acquire", str(small_campaign), "--yes", "--json"],
+        stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    run = service.run_folder(small_campaign, "first")
+    import apsw
+
+    def count(statement: str) -> int:
+        try:
+            db = apsw.Connection(str(run.journal), flags=apsw.SQLITE_OPEN_READONLY)
+            db.set_busy_timeout(2000)
+            try:
+                return db.execute(statement).fetchone()[0]
+            finally:
+                db.close()
+        except apsw.Error:
+            return 0
+
+    def wait_for(statement: str, least: int) -> None:
+        deadline = time.monotonic() + 30
+        while count(statement) < least:
+            assert time.monotonic() < deadline and child.poll() is None, statement
+            time.sleep(0.01)
+
+    points = "select count(*) from point"
+    wait_for(points, 20)
+    child.send_signal(signal.SIGUSR1)
+    wait_for("select count(*) from event where text like 'paused:%'", 1)
+    before = count(points)
+    time.sleep(0.5)
+    assert count(points) == before
+    child.send_signal(signal.SIGUSR2)
+    out, err = child.communicate(timeout=60)
+    result = json.loads(out)
+    assert child.returncode == 0 and result["state"] == "done" and result["measured"] == result["total"], err
+
+
+def test_check_says_no_when_nobody_answers(small_campaign):
+    chamber = (small_campaign / "chamber.toml").read_text(encoding="utf-8")
+    (small_campaign / "chamber.toml").write_text(
+        chamber.replace('resource = "twin"\n', 'resource = "TCPIP::127.0.0.1::9::SOCKET"\n'), encoding="utf-8"
+    )
+    done = colure(["colure", "acquire", str(small_campaign), "--check"], small_campaign)
+    assert done.returncode == 3 and "127.0.0.1::9::SOCKET" in done.stdout
