@@ -122,7 +122,9 @@ def stop_latency(count: int) -> None:
     child.start()
     axes_port, analyzer_port = ports.get(), hanging_analyzer()
     cores = os.cpu_count() or 2
-    burners = [multiprocessing.Process(target=burn, args=(time.monotonic() + 600.0,), daemon=True) for _ in range(cores)]
+    burners = [
+        multiprocessing.Process(target=burn, args=(time.monotonic() + 600.0,), daemon=True) for _ in range(cores)
+    ]
     for burner in burners:
         burner.start()
     words = analyzer_profile("scpi-analyzer").model_copy(update={"confirm": {}})
@@ -132,7 +134,9 @@ def stop_latency(count: int) -> None:
         campaign, plan = service.make_plan(folder)
         for number in range(count):
             analyzer = ScpiAnalyzer(f"TCPIP::127.0.0.1::{analyzer_port}::SOCKET", words, timeout_s=30)
-            axes = GcodeAxes(f"TCPIP::127.0.0.1::{axes_port}::SOCKET", axes_profile("gcode-axes"), plan.axes, timeout_s=5)
+            axes = GcodeAxes(
+                f"TCPIP::127.0.0.1::{axes_port}::SOCKET", axes_profile("gcode-axes"), plan.axes, timeout_s=5
+            )
             identity = {"analyzer": analyzer.identity(), "axes": axes.identity(), "states": None, "receiver": "vector"}
             journal = Journal.create(Path(name) / f"{number}.sqlite", plan, identity)
             engine = Engine(plan, campaign.chamber, journal, analyzer, axes, clock=SystemClock(0.0), options=Options())

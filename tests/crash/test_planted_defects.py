@@ -61,7 +61,7 @@ DEFECTS = [
      CONTROL + "test_pause_finishes_the_point_and_resume_goes_on_to_the_same_record"),
     ("position trusted after an abort", "acquire/engine.py", 'self._journal.set_meta("distrust", reason)', "pass",
      CONTROL + "test_abort_takes_the_power_and_the_next_run_must_home"),
-    ("resumed with another plan", "app/service.py", "if old_hash != new_hash:", "if False:",
+    ("resumed with another plan", "app/acquisition.py", "if old_hash != new_hash:", "if False:",
      ENGINE + "test_resume_refuses_another_plan"),
     ("resumed with a changed tie", "acquire/gate.py", "if abs(change.level_db) > RESUME_TOLERANCE_DB:", "if False:",
      "tests/acquire/test_gate.py::test_a_changed_tie_is_refused_on_resume"),

@@ -4,80 +4,35 @@ from __future__ import annotations
 
 import json
 import shutil
-import subprocess
-import sys
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from colure.app.acquisition import CheckLine, acquire, check_instruments, instruments, twin_process, verify
+from colure.app.folders import RunFolder, run_folder
 from colure.model.campaign import Campaign
-from colure.model.events import Listener, nobody
 from colure.model.loading import InputError
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:
     import xarray as xr
 
-    from colure.acquire.clocks import Clock
-    from colure.acquire.engine import Engine, Options, Outcome
-    from colure.acquire.journal import Journal, Verification
     from colure.analysis.recipe import Processed
-    from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
     from colure.model.figure import Figure
     from colure.waves.expansion import Expansion
 
+#: One service for both shells, in two files: what happens in the chamber, and what happens at the desk.
+__all__ = [
+    "CheckLine",
+    "RunFolder",
+    "acquire",
+    "check_instruments",
+    "instruments",
+    "run_folder",
+    "twin_process",
+    "verify",
+]
+
 DEMO_FOLDER = Path(__file__).parent / "demo_campaign"
-RESERVE_FACTOR = 2.0
-
-
-@dataclass(frozen=True)
-class RunFolder:
-    """Where the files of one run lie."""
-
-    path: Path
-
-    @property
-    def journal(self) -> Path:
-        """SQLite journal, written while acquiring."""
-        return self.path / "journal.sqlite"
-
-    @property
-    def record(self) -> Path:
-        """Sealed record, netCDF-4."""
-        return self.path / "record.nc"
-
-    @property
-    def pattern(self) -> Path:
-        """Processed pattern, netCDF-4."""
-        return self.path / "pattern.nc"
-
-    def pattern_of(self, state: str) -> Path:
-        """Processed pattern of one device state, netCDF-4."""
-        return self.path / f"pattern-{state}.nc"
-
-    @property
-    def figures(self) -> Path:
-        """Figures with uncertainties, JSON."""
-        return self.path / "figures.json"
-
-    @property
-    def report_html(self) -> Path:
-        """Report page."""
-        return self.path / "report.html"
-
-    @property
-    def report_pdf(self) -> Path:
-        """Report for print."""
-        return self.path / "report.pdf"
-
-
-def run_folder(campaign: Path, name: str) -> RunFolder:
-    """Return the folder of a run, by a name that cannot leave the campaign folder."""
-    if not name or not all(c.isalnum() or c in "-_" for c in name) or len(name) > 80:
-        raise InputError([f"run = {name!r}: must be letters, digits, - or _ (1 to 80 characters)"])
-    return RunFolder(campaign / "runs" / name)
 
 
 def new_campaign(folder: Path) -> list[Path]:
@@ -125,227 +80,6 @@ def make_plan(folder: Path) -> tuple[Campaign, Plan]:
 
     campaign = Campaign.load(folder)
     return campaign, plan_campaign(campaign)
-
-
-@contextmanager
-def twin_process(folder: Path) -> Iterator[dict[str, str]]:
-    """Serve the simulated chamber from a process of its own while the block runs.
-
-    The child ends when our end of its standard input closes, so it cannot outlive us.
-    """
-    child = subprocess.Popen(
-        [sys.executable, "-m", "colure", "simulate", str(folder), "--until-stdin-closes"],
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        text=True,
-    )
-    assert child.stdin is not None and child.stdout is not None
-    try:
-        line = child.stdout.readline()
-        if not line:
-            raise InputError([f"{folder}: the simulated chamber did not start"])
-        yield dict(json.loads(line))
-    finally:
-        child.stdin.close()
-        try:
-            child.wait(timeout=5)
-        except subprocess.TimeoutExpired:
-            child.kill()
-            child.wait()
-        child.stdout.close()
-
-
-@dataclass(frozen=True)
-class Bench:
-    """The chamber's instruments, connected, and the clock they live by."""
-
-    analyzer: AnalyzerDriver
-    axes: AxesDriver
-    states: StateDriver | None
-    clock: Clock
-    names: dict[str, str]
-
-
-@contextmanager
-def instruments(campaign: Campaign) -> Iterator[Bench]:
-    """Connect to the chamber's instruments, starting the simulated ones where asked for.
-
-    Raises
-    ------
-    InstrumentError
-        If one cannot be reached, or another process drives the axes.
-    """
-    from contextlib import ExitStack
-
-    from colure.acquire.clocks import SystemClock
-    from colure.acquire.locks import LockedError, hold_resource
-    from colure.instruments.connect import connect_analyzer, connect_axes, connect_states
-    from colure.instruments.protocols import InstrumentError
-
-    chamber, states = campaign.chamber, campaign.device.states
-    names = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
-    if states is not None and states.resource is not None:
-        names["device"] = states.resource
-    simulated = "twin" in names.values()
-    with ExitStack() as stack:
-        if simulated:
-            served = stack.enter_context(twin_process(campaign.folder))
-            names = {name: served[name] if value == "twin" else value for name, value in names.items()}
-        try:
-            stack.callback(hold_resource(names["axes"]).close)
-        except LockedError as error:
-            raise InstrumentError(str(error)) from None
-        clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
-        analyzer = connect_analyzer(chamber.analyzer, names["analyzer"], campaign.folder)
-        stack.callback(analyzer.close)
-        axes = connect_axes(chamber.axes, names["axes"], chamber.axis_table, campaign.folder, timer=clock)
-        stack.callback(axes.close)
-        table = None if states is None else states.model_copy(update={"resource": names.get("device")})
-        switch = connect_states(table, campaign.folder)
-        if switch is not None:
-            stack.callback(switch.close)
-        yield Bench(analyzer, axes, switch, clock, names)
-
-
-def acquire(
-    campaign: Campaign,
-    plan: Plan,
-    run: RunFolder,
-    *,
-    listener: Listener = nobody,
-    on_engine: Callable[[Engine], None] | None = None,
-    options: Options | None = None,
-    accept_damage: bool = False,
-) -> Outcome:
-    """Measure what the journal does not hold yet, then seal the record.
-
-    Parameters
-    ----------
-    on_engine
-        Called with the engine before it runs, for stop keys and signals.
-    accept_damage
-        Measure the points anew whose journal rows are damaged; without it damage is refused.
-
-    Raises
-    ------
-    InputError
-        If the disk is too full, the run belongs to another plan or other instruments, or its
-        journal is damaged.
-    """
-    from colure.acquire.engine import Engine
-    from colure.acquire.engine import Options as EngineOptions
-    from colure.acquire.journal import Journal
-    from colure.acquire.seal import seal
-
-    run.path.mkdir(parents=True, exist_ok=True)
-    _check_disk(run.path, plan)
-    with instruments(campaign) as bench:
-        identity = {
-            "analyzer": bench.analyzer.identity(),
-            "axes": bench.axes.identity(),
-            "states": None if bench.states is None else bench.states.identity(),
-            "receiver": bench.analyzer.receiver,
-        }
-        journal = Journal.open(run.journal, plan, identity)
-        try:
-            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
-            _check_whole(journal, listener, accept_damage=accept_damage)
-            engine: Engine = Engine(
-                plan,
-                campaign.chamber,
-                journal,
-                bench.analyzer,
-                bench.axes,
-                states=bench.states,
-                state_table=campaign.device.states,
-                listener=listener,
-                clock=bench.clock,
-                options=options or EngineOptions(),
-            )
-            if on_engine is not None:
-                on_engine(engine)
-            outcome = engine.run()
-            if outcome.measured:
-                seal(journal, run.record)
-        finally:
-            journal.close()
-    return outcome
-
-
-def _check_disk(folder: Path, plan: Plan) -> None:
-    needed = int(RESERVE_FACTOR * plan.predicted.get("data_bytes", 0)) + 10_000_000
-    free = shutil.disk_usage(folder).free
-    if free < needed:
-        raise InputError([f"disk: {free / 1e6:.0f} MB free in {folder}: must be at least {needed / 1e6:.0f} MB"])
-
-
-def _check_same(
-    old_hash: str, new_hash: str, old_identity: Mapping[str, object], new_identity: Mapping[str, object]
-) -> None:
-    faults = []
-    if old_hash != new_hash:
-        faults.append(f"plan: hash = {new_hash[:12]}: must be {old_hash[:12]} to resume; the campaign files changed")
-    faults += [
-        f"instruments: {name} = {value!r}: must be {old_identity.get(name)!r} to resume"
-        for name, value in new_identity.items()
-        if old_identity.get(name) != value
-    ]
-    if faults:
-        raise InputError(faults)
-
-
-def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:
-    """Refuse a damaged journal, unless its damaged points shall be measured anew."""
-    from colure.model.events import Event
-
-    found = journal.verify()
-    if found.whole:
-        return
-    if not accept_damage:
-        raise InputError(
-            [f"journal: {text}" for text in found.damaged[:20]]
-            + ["journal: nothing was changed; --accept-damage measures the damaged points anew"]
-        )
-    for text in journal.accept_damage():
-        listener(Event("warning", f"journal: {text}; measured anew"))
-
-
-@dataclass(frozen=True)
-class CheckLine:
-    """One line of `colure acquire --check`."""
-
-    what: str
-    good: bool
-    found: str
-
-
-def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
-    """Talk to everything, move nothing, and return what was found."""
-    from colure.acquire.check import check_bench
-    from colure.instruments.protocols import InstrumentError
-
-    lines: list[CheckLine] = []
-    try:
-        with instruments(campaign) as bench:
-            lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
-            found = check_bench(
-                plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock
-            )
-            lines += [CheckLine(*line) for line in found]
-    except InstrumentError as error:
-        lines.append(CheckLine("connection", False, str(error)))
-    return lines
-
-
-def verify(run: RunFolder) -> Verification:
-    """Check a journal's checksums and chain."""
-    from colure.acquire.journal import Journal
-
-    journal = Journal.resume(run.journal)
-    try:
-        return journal.verify()
-    finally:
-        journal.close()
 
 
 def probe_of(campaign: Campaign, frequency_hz: object) -> Expansion | None:

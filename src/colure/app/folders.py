@@ -1,0 +1,56 @@
+"""Where the files of a run lie."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from colure.model.loading import InputError
+
+
+@dataclass(frozen=True)
+class RunFolder:
+    """Where the files of one run lie."""
+
+    path: Path
+
+    @property
+    def journal(self) -> Path:
+        """SQLite journal, written while acquiring."""
+        return self.path / "journal.sqlite"
+
+    @property
+    def record(self) -> Path:
+        """Sealed record, netCDF-4."""
+        return self.path / "record.nc"
+
+    @property
+    def pattern(self) -> Path:
+        """Processed pattern, netCDF-4."""
+        return self.path / "pattern.nc"
+
+    def pattern_of(self, state: str) -> Path:
+        """Processed pattern of one device state, netCDF-4."""
+        return self.path / f"pattern-{state}.nc"
+
+    @property
+    def figures(self) -> Path:
+        """Figures with uncertainties, JSON."""
+        return self.path / "figures.json"
+
+    @property
+    def report_html(self) -> Path:
+        """Report page."""
+        return self.path / "report.html"
+
+    @property
+    def report_pdf(self) -> Path:
+        """Report for print."""
+        return self.path / "report.pdf"
+
+
+def run_folder(campaign: Path, name: str) -> RunFolder:
+    """Return the folder of a run, by a name that cannot leave the campaign folder."""
+    if not name or not all(c.isalnum() or c in "-_" for c in name) or len(name) > 80:
+        raise InputError([f"run = {name!r}: must be letters, digits, - or _ (1 to 80 characters)"])
+    return RunFolder(campaign / "runs" / name)
