@@ -7,8 +7,10 @@ import json
 import os
 import re
 import signal
+import socketserver
 import subprocess
 import sys
+import threading
 import time
 from pathlib import Path
 
@@ -129,6 +131,68 @@ def test_hold_passes_an_exchange_and_the_line_stays_in_step(rack):
     axes.release()
     axes.begin({"azimuth": 0.0})
     assert axes.finish(0.0, unwatched, 20.0).positions_deg["azimuth"] == pytest.approx(0.0, abs=1e-3)
+
+
+DEGREES = """
+kind = "line-axes"
+identity = "who"
+move = "goto {axis} {value}"
+acknowledge = "^done"
+completion = "reply"
+position = "where {axis}"
+position_pattern = '(?P<value>-?[0-9.]+)'
+fault = "^no"
+hold = "halt"
+release = "free"
+axes.azimuth.name = "az"
+axes.roll.name = "ro"
+axes.probe.name = "pr"
+"""
+
+
+class DegreesController(socketserver.StreamRequestHandler):
+    """Counts degrees, over TCP, and answers a move when the axis stands."""
+
+    def handle(self):
+        names = {"az": "azimuth", "ro": "roll", "pr": "probe"}
+        stage = self.server.stage
+        for line in self.rfile:
+            word, *rest = line.decode().split()
+            if word == "goto":
+                stage.start({names[rest[0]]: float(rest[1])}, coordinated=False)
+                good = stage.wait_idle(0.0)
+                reply = "done" if good else "no, held"
+            elif word == "where":
+                reply = f"{stage.positions()[names[rest[0]]]:.4f}"
+            else:
+                reply = {"who": "degrees over tcp", "free": "done"}.get(word, "done")
+                if word == "free":
+                    stage.release()
+            self.wfile.write((reply + "\n").encode())
+
+
+def test_degrees_over_tcp_with_completion_replies(small_campaign):
+    """The other half of what a line profile can be: no steps, no polling, no serial line."""
+    (small_campaign / "degrees.toml").write_text(DEGREES, encoding="utf-8")
+    (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
+    campaign, _ = service.make_plan(small_campaign)
+    twin = start_twin(campaign)
+    with socketserver.ThreadingTCPServer(("127.0.0.1", 0), DegreesController) as server:
+        server.daemon_threads, server.stage = True, twin.stage
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        resource = f"TCPIP::127.0.0.1::{server.server_address[1]}::SOCKET"
+        axes = LineAxes(resource, axes_profile("degrees", small_campaign), campaign.chamber.axis_table, timeout_s=30,
+                        timer=SystemClock())  # fmt: skip
+        assert axes.identity() == "degrees over tcp"
+        looks = []
+        axes.begin({"azimuth": 8.0, "roll": 3.5})
+        status = axes.finish(0.0, looks.append, 20.0)
+        assert status.positions_deg == pytest.approx({"azimuth": 8.0, "roll": 3.5, "probe": 0.0})
+        # While the controller cannot be asked, the engine's watchdog is still told that we wait.
+        assert looks.count(None) >= 5 and looks[-1] == status
+        axes.close()
+        server.shutdown()
+    twin.close()
 
 
 def test_refusals_limits_and_time_are_told(rack):

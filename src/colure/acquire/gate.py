@@ -121,7 +121,7 @@ class Gate:
             target = np.array([axis.home_deg for axis in station.guard.axes.values()])
             station.guard.last_deg = target
             with station.guarded(), blame("axes"):
-                status = station.axes.home(lambda status: station.alive(), 600.0)
+                status = station.axes.home(lambda _: station.alive(), 600.0)
             fault = station.guard.position_fault(target, station.guard.readouts(status))
             if fault:
                 raise MotionError(f"after homing: {fault}")

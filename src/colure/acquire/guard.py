@@ -226,10 +226,12 @@ class MotionWatch:
         self._nearest = float(way.max())
         self._nearest_s = self._begin
 
-    def __call__(self, status: AxesStatus) -> None:
-        """Look at one status."""
+    def __call__(self, status: AxesStatus | None) -> None:
+        """Look at one status; None only says that we are still waiting."""
         if self._also is not None:
             self._also()
+        if status is None:
+            return
         now = self._clock.monotonic()
         found = self._guard.readouts(status)
         self._guard.require_safe(status)

@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 import threading
 from collections.abc import Mapping
+from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import TimeoutError as NotYetError
 
-from colure.instruments.gcode_axes import read_status
+from colure.instruments.gcode_axes import WATCH_S, read_status
 from colure.instruments.links import Link, Opener, VisaLink, real_number
 from colure.instruments.profile import LineAxis, LineProfile
 from colure.instruments.protocols import (
@@ -52,6 +54,7 @@ class LineAxes:
         self._held = threading.Event()
         self._stray = threading.Event()
         self._pending: list[str] = []
+        self._reader = ThreadPoolExecutor(1, thread_name_prefix="axes-reader")
         self._link: Link = opener(resource, timeout_s=timeout_s, ends=profile.line.ends)
         self._prepare()
         self._identity = self.identity()
@@ -92,11 +95,8 @@ class LineAxes:
 
     def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus:
         """Wait until all axes stand, looking at them meanwhile, then let them settle."""
+        self._await_replies(watch, limit_s)
         begin = self._timer.monotonic()
-        while self._pending:  # completion replies, one per commanded axis
-            with self._lock:
-                self._check(self._link.read(), self._words.acknowledge)
-            self._pending.pop()
         while True:
             self._refuse_when_held()
             status = self.status()
@@ -108,6 +108,25 @@ class LineAxes:
             self._timer.sleep(self._words.poll_s)
         self._timer.sleep(settle_s)
         return self.status() if settle_s > 0.0 else status
+
+    def _await_replies(self, watch: Watch, limit_s: float) -> None:
+        """Read one completion reply per commanded axis; meanwhile such a controller cannot be asked anything."""
+        waited = 0.0
+        while self._pending:
+            due = self._reader.submit(self._link.read)
+            while True:
+                try:
+                    answer = due.result(timeout=WATCH_S)
+                    break
+                except NotYetError:
+                    waited += WATCH_S
+                    self._refuse_when_held()
+                    watch(None)
+                    if waited > limit_s:
+                        raise MotionError(f"{self._link.resource}: axes not there after {waited:.1f} s") from None
+            self._refuse_when_held()
+            self._check(answer, self._words.acknowledge)
+            self._pending.pop()
 
     def status(self) -> AxesStatus:
         """Ask every axis for its position and whether it moves, and the controller for its state."""
@@ -179,6 +198,7 @@ class LineAxes:
 
     def close(self) -> None:
         """Close the line."""
+        self._reader.shutdown(wait=False, cancel_futures=True)
         self._link.close()
 
     def _tell(self, command: str) -> None:

@@ -77,11 +77,12 @@ class AxesStatus:
     alarm: str = ""
 
 
-#: Called with every status while axes move; raises to end the motion.
-Watch = Callable[[AxesStatus], None]
+#: Called with every status while axes move, or with None where a controller that is busy moving
+#: cannot be asked; raises to end the motion.
+Watch = Callable[[AxesStatus | None], None]
 
 
-def unwatched(status: AxesStatus) -> None:
+def unwatched(status: AxesStatus | None) -> None:
     """Watch nothing."""
 
 
