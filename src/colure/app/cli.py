@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from colure import __version__
+from colure.app.aim_command import aim
 
 if TYPE_CHECKING:
     from colure.acquire.engine import Options, Outcome
@@ -399,6 +400,9 @@ def demo(folder: Path | None, as_json: bool) -> None:
     from colure.app.demo import run_demo
 
     sys.exit(run_demo(folder, as_json=as_json))
+
+
+main.add_command(aim)
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

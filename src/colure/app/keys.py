@@ -55,6 +55,7 @@ class Controls:
 
             self._terminal = termios.tcgetattr(sys.stdin)
             tty.setcbreak(sys.stdin)
+            print("keys: p pauses, r resumes, s stops, a aborts", file=sys.stderr)
             threading.Thread(target=self._read_keys, daemon=True).start()
         return self
 

@@ -14,9 +14,11 @@ from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
     from colure.app.service import CheckLine
+    from colure.geometry.kinematics import Geometry
     from colure.model.campaign import Campaign
     from colure.model.figure import Figure
     from colure.model.plan import Plan
+    from colure.planning.aim import Aim, Bearing
 
 #: Off a terminal, tables keep this width rather than being cut to 80 columns.
 PLAIN_WIDTH = 110
@@ -95,6 +97,51 @@ def show_points(plan: Plan) -> None:
         table.add_row(str(index), role, str(plan.slice_index[index]), str(plan.pass_index[index]),
                       *(f"{value:.3f}" for value in target))  # fmt: skip
     console().print(table)
+
+
+def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]]) -> None:
+    """Print the readouts for every bearing, one block a positioner."""
+    for geometry in dict.fromkeys(geometry for _, geometry, _ in found):
+        table = Table(title=f"{geometry.value}: d = {geometry.direction_formula}", title_justify="left", box=None)
+        one, two = geometry.axis_names
+        for name in (
+            "target",
+            "az / el",
+            "theta / phi",
+            one,
+            two,
+            "slant at probe roll 0",
+            "probe roll for slant 0",
+            "",
+        ):
+            table.add_column(name, justify="left" if name in ("target", "") else "right")
+        for bearing, own, ways in found:
+            if own is not geometry:
+                continue
+            for number, aim in enumerate(ways):
+                first = (bearing.name, f"{bearing.azimuth_deg:.2f} / {bearing.elevation_deg:.2f}",
+                         f"{bearing.theta_deg:.2f} / {bearing.phi_deg:.2f}") if number == 0 else ("", "", "")  # fmt: skip
+                reach = "[bold red]out of reach[/bold red]" if aim.fault else "nearest" if number == 0 else "also"
+                table.add_row(*first, *(f"{value:.3f}" for value in aim.readouts_deg.values()),
+                              f"{aim.slant_deg:.2f}", f"{aim.probe_roll_deg:.2f}", reach)  # fmt: skip
+        console().print(table)
+    for fault in dict.fromkeys(aim.fault for _, _, ways in found for aim in ways if aim.fault):
+        console().print(fault)
+    console().print(
+        "Angles in degrees. Slant: what the probe receives at roll 0 (Ludwig-3, from x towards y in the device's frame).\n"
+        "Probe roll: the roll at which it receives the device's own x component."
+    )
+
+
+def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]]) -> None:
+    """Print the bearing that readouts show."""
+    for geometry, b, slant in found:
+        table = Table(title=f"{geometry.value}: d = {geometry.direction_formula}", title_justify="left", box=None)
+        for name in ("az / el", "theta / phi", "alpha / epsilon", "slant at probe roll 0"):
+            table.add_column(name, justify="right")
+        table.add_row(f"{b.azimuth_deg:.3f} / {b.elevation_deg:.3f}", f"{b.theta_deg:.3f} / {b.phi_deg:.3f}",
+                      f"{b.alpha_deg:.3f} / {b.epsilon_deg:.3f}", f"{slant:.2f}")  # fmt: skip
+        console().print(table)
 
 
 def show_check(lines: Sequence[CheckLine]) -> None:
