@@ -87,7 +87,7 @@ def test_limits_senses_and_zeros_of_a_chamber_count(campaign_folder):
     narrow = chamber.model_copy(update={"positioner": chamber.positioner.model_copy(update={
         "azimuth": chamber.positioner.azimuth.model_copy(update={"min_deg": -5.0, "max_deg": 5.0})})})  # fmt: skip
     ways = aims(bearing, Geometry.ROLL_OVER_AZIMUTH, narrow)
-    assert all("out of reach" in way.fault and "-5..5 deg" in way.fault for way in ways)
+    assert all("out of reach" in way.fault and "must be from -5 to 5 deg" in way.fault for way in ways)
 
 
 def test_targets_from_a_file_and_their_faults(tmp_path):

@@ -110,8 +110,8 @@ def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]]) -> None:
             "theta / phi",
             one,
             two,
-            "slant at probe roll 0",
-            "probe roll for slant 0",
+            "slant",
+            "probe roll",
             "",
         ):
             table.add_column(name, justify="left" if name in ("target", "") else "right")
@@ -128,7 +128,7 @@ def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]]) -> None:
     for fault in dict.fromkeys(aim.fault for _, _, ways in found for aim in ways if aim.fault):
         console().print(fault)
     console().print(
-        "Angles in degrees. Slant: what the probe receives at roll 0 (Ludwig-3, from x towards y in the device's frame).\n"
+        "Angles in degrees. Slant: what the probe receives at roll 0 (Ludwig-3, x towards y, in the device's frame).\n"
         "Probe roll: the roll at which it receives the device's own x component."
     )
 

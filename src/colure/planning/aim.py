@@ -131,14 +131,24 @@ def aims(bearing: Bearing, geometry: Geometry, chamber: Chamber | None = None) -
             for one in positioner.first.readouts_within(float(np.rad2deg(a)))
             for two in positioner.second.readouts_within(float(np.rad2deg(b)))
         ]
-        fault = "" if ways else positioner.reach_error(bearing.direction)
         outside = (
             float(positioner.first.readout_deg(np.rad2deg(a))),
             float(positioner.second.readout_deg(np.rad2deg(b))),
         )
+        fault = "" if ways else _beyond(names, outside, (positioner.first, positioner.second))
         slant = slant_at(geometry, first=a, second=b)
         found += [Aim(geometry, dict(zip(names, pair, strict=True)), fault, slant) for pair in ways or [outside]]
     return sorted(found, key=lambda aim: (bool(aim.fault), sum(abs(v) for v in aim.readouts_deg.values())))
+
+
+def _beyond(names: tuple[str, str], pair: tuple[float, float], maps: tuple[AxisMap, AxisMap]) -> str:
+    """Say which axis would have to leave its limits, whole turns considered."""
+    faults = [
+        f"{name} = {value:.3f}: must be from {axis.min_deg:g} to {axis.max_deg:g} deg"
+        for name, value, axis in zip(names, pair, maps, strict=True)
+        if not axis.readouts_within(float(axis.angle_deg(value)))
+    ]
+    return "out of reach: " + ", ".join(faults)
 
 
 def bearing_at(
