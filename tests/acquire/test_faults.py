@@ -226,7 +226,7 @@ class Operator:
 def test_hundreds_of_hours_with_thousands_of_faults(tiny_campaign, fast_folder, seed, request):  # noqa: F811
     hours_wanted, faults_wanted = (2000.0, 20_000) if request.config.getoption("--nightly") else (100.0, 1000)
     big_positioner(tiny_campaign, seed, 0.0)
-    world, plan = world_of(tiny_campaign, kind="line", poll_s=2.0)
+    world, plan = world_of(tiny_campaign, kind="line", poll_s=5.0)
     truth = Journal.create(fast_folder / "truth.sqlite", plan, {})
     assert world.engine(plan, truth).run().state is State.DONE
     reference = {row.plan_index: row.trace for row in truth.rows() if row.plan_index >= 0}
@@ -237,7 +237,7 @@ def test_hundreds_of_hours_with_thousands_of_faults(tiny_campaign, fast_folder, 
         runs += 1
         share = 0.0 if runs % 4 == 1 else 150.0
         big_positioner(tiny_campaign, int(seed * 100_000 + runs), share)
-        world, plan = world_of(tiny_campaign, kind="line", poll_s=2.0)
+        world, plan = world_of(tiny_campaign, kind="line", poll_s=5.0)
         journal = Journal.create(fast_folder / f"{runs}.sqlite", plan, {})
         starts += Operator(world, plan, journal, reference).work()
         assert journal.verify().whole

@@ -16,6 +16,7 @@ import click
 
 from colure import __version__
 from colure.app.aim_command import aim
+from colure.app.rehearse_command import rehearse
 
 if TYPE_CHECKING:
     from colure.acquire.engine import Options, Outcome
@@ -91,16 +92,30 @@ def new(folder: Path, profile_name: str | None, as_json: bool) -> None:
 @main.command()
 @folder_argument
 @click.option("--points", "show_points", is_flag=True, help="List every point with its axis targets.")
+@click.option(
+    "--compare", "compare_all", is_flag=True, help="Set all positioners and polarization schemes side by side."
+)
 @json_option
-def plan(folder: Path, show_points: bool, as_json: bool) -> None:
-    """Show what a campaign will measure: range, sampling, level, duration, exposure.
+def plan(folder: Path, show_points: bool, compare_all: bool, as_json: bool) -> None:
+    """Show what a campaign will measure: range, sampling, level, load, duration, exposure.
 
     \b
-    Example: colure plan my-campaign
+    Examples:
+      colure plan my-campaign
+      colure plan my-campaign --compare
     """
     from colure.app import screens, service
 
     campaign, made = service.make_plan(folder)
+    if compare_all:
+        from colure.planning.schemes import compare
+
+        choices = compare(campaign, made)
+        if as_json:
+            click.echo(json.dumps([{**choice.__dict__, "pole": choice.pole} for choice in choices]))
+        else:
+            screens.show_comparison_of_schemes(choices)
+        return
     if as_json:
         content = made.as_dict() if show_points else {**made.predicted, "hash": made.hash, "order": made.order,
                                                       "step_deg": made.step_deg, "scheme": made.scheme}  # fmt: skip
@@ -403,6 +418,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 main.add_command(aim)
+main.add_command(rehearse)
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

@@ -13,12 +13,14 @@ from colure.model.events import Event, Listener, nobody
 from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
+    from colure.app.rehearsal import Rehearsal
     from colure.app.service import CheckLine
     from colure.geometry.kinematics import Geometry
     from colure.model.campaign import Campaign
     from colure.model.figure import Figure
     from colure.model.plan import Plan
     from colure.planning.aim import Aim, Bearing
+    from colure.planning.schemes import Choice
 
 #: Off a terminal, tables keep this width rather than being cut to 80 columns.
 PLAIN_WIDTH = 110
@@ -56,6 +58,8 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
         ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' crossing"),
         ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
                   f"{reach['edge_phase_deg']:.1f} deg, level span {reach['level_span_db']:.2f} dB"),
+        ("Direct range", f"a -{min(40, max(20, -campaign.goal.wanted_level_db)):.0f} dB side lobe is right to 1 dB only beyond "
+                         f"{p['side_lobe_distance_m']:.1f} m without a transform"),
         ("Verdict", reach["verdict"]),
         ("Sampling", f"order {plan.order} for {goal.wanted_level_db:g} dB, step {plan.step_deg:g} deg, whole sphere"),
         ("Polarization", scheme if not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
@@ -69,11 +73,46 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
                   f"(\u00b1{level['noise_error_db']:.2f} dB, 1 sigma per point)"),
         ("Exposure", f"EIRP {exposure['eirp_dbm']:.1f} dBm: {exposure['density_w_m2']:.2g} W/m\u00b2 at the door, public limit "
                      f"{exposure['public_limit_w_m2']:g} W/m\u00b2 is met beyond {exposure['public_distance_m']:.2f} m"),
+        ("Frequency grid", _grid_text(p)),
+        ("Load", p["load"] + ("" if p["tilt_deg"] is None else f"; tilt {p['tilt_deg']:.3f} deg")),
+        ("Blockage", f"{p['blocked_percent']:.1f} % of the sphere hidden by what holds the device"
+                     if p["blocked_percent"] else "none declared (chamber.toml bracket_half_angle_deg)"),
         ("Plan hash", plan.hash[:16]),
     )  # fmt: skip
     for row in rows:
         table.add_row(*row)
     console().print(table)
+
+
+def _grid_text(predicted: dict[str, Any]) -> str:
+    """Say what the frequency grid can see in time."""
+    grid = predicted["frequency_grid"]
+    if grid is None:
+        return "one frequency: no time gate is possible"
+    return (f"step {grid['step_hz'] / 1e6:.1f} MHz: echoes alias beyond {grid['alias_free_m']:.1f} m of excess path; "
+            f"span resolves {grid['resolution_m']:.2f} m; {predicted['gating']}")  # fmt: skip
+
+
+def show_comparison_of_schemes(choices: Sequence[Choice]) -> None:
+    """Print positioners and polarization schemes side by side."""
+    table = Table(title="Positioners and schemes for this device, same speeds", title_justify="left", box=None)
+    for name, justify in (("positioner", "left"), ("scheme", "left"), ("points", "right"), ("duration", "right"),
+                          ("slices meet at", "left"), ("near boresight", "right"), ("hidden", "right"),
+                          ("gravity torque", "right")):  # fmt: skip
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for choice in choices:
+        duration = "-" if choice.duration_s is None else duration_text(choice.duration_s)
+        table.add_row(choice.geometry.value, choice.scheme, str(choice.points or "-"), duration, choice.pole,
+                      str(choice.near_boresight), f"{choice.blocked_percent:.1f} %",
+                      f"{choice.torque_nm:.2f} N m")  # fmt: skip
+    console().print(table)
+    for geometry in dict.fromkeys(choice.geometry for choice in choices):
+        one = next(choice for choice in choices if choice.geometry is geometry)
+        console().print(f"{geometry.value}: d = {geometry.direction_formula}; suits {one.suits}; "
+                        f"polarization {one.polarization}.")  # fmt: skip
+    for choice in choices:
+        if choice.fault:
+            console().print(f"{choice.geometry.value}, {choice.scheme}: {choice.fault}")
 
 
 def _motion_text(plan: Plan) -> str:
@@ -142,6 +181,36 @@ def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]]) -> None:
         table.add_row(f"{b.azimuth_deg:.3f} / {b.elevation_deg:.3f}", f"{b.theta_deg:.3f} / {b.phi_deg:.3f}",
                       f"{b.alpha_deg:.3f} / {b.epsilon_deg:.3f}", f"{slant:.2f}")  # fmt: skip
         console().print(table)
+
+
+def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None:
+    """Print what rehearsals at the centre frequency found, what dominates, and what to change."""
+    from colure.app.rehearsal import REMEDIES
+
+    frequencies = sorted({finding.figure.frequency_hz for finding in found[0].findings})
+    centre = frequencies[len(frequencies) // 2]
+    title = f"Rehearsal at {centre / 1e9:.3f} GHz: invented chamber, stand-in device of the declared size"
+    table = Table(title=title, title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("truth", "right"), ("error", "right"), ("uncertainty it states", "left"),
+                          ("unit", "left"), ("inside?", "left"), ("dominated by", "left")):  # fmt: skip
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for one in found:
+        for finding in one.findings:
+            if finding.figure.frequency_hz == centre:
+                inside = "yes" if finding.inside else "[bold red]NO[/bold red]"
+                table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}",
+                              finding.figure.interval_text(), finding.figure.unit, inside, finding.cause)  # fmt: skip
+        table.add_section()
+    console().print(table)
+    total = sum(len(one.findings) for one in found)
+    seconds = sum(one.seconds for one in found)
+    console().print(
+        f"\n{100 * share:.1f} % of {total} figures over {len(frequencies)} frequencies inside their intervals; "
+        f"{duration_text(plan.predicted['duration_s'])} of scan rehearsed {len(found)} times in {seconds:.0f} s."
+    )
+    console().print("What would help most:")
+    for cause, count in found[0].causes()[:3]:
+        console().print(f"  {cause} dominates {count} figures: {REMEDIES.get(cause, 'see the budget')}")
 
 
 def show_check(lines: Sequence[CheckLine]) -> None:

@@ -35,6 +35,7 @@ class Axis(Section):
     readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
     home_deg: float = number("deg", -3600, 3600, 0.0)
     following_error_deg: float = number("deg", 0.001, 90, 1.0)
+    torque_nm: float | None = Field(default=None, ge=0.001, le=1e6, json_schema_extra={"unit": "N m"})
     backlash_deg: float = number("deg", 0, 10, 0.0)
     modulo_deg: float | None = Field(default=None, ge=1, le=3600, json_schema_extra={"unit": "deg"})
     wrap_budget_deg: float | None = Field(default=None, ge=1, le=36000, json_schema_extra={"unit": "deg"})
@@ -54,13 +55,25 @@ class Axis(Section):
 
 
 class PositionerTable(Section):
-    """Positioner geometry and its two device axes, azimuth-like axis first."""
+    """Positioner geometry and its two device axes, azimuth-like axis first.
+
+    carried_mass_kg, carried_arm_mm
+        Mass of the carried axis and its distance from the axis that carries it.
+    stiffness_nm_deg
+        Moment that tilts the carried axis by one degree.
+    bracket_half_angle_deg
+        Half angle of the cone in which what holds the device hides it from the probe.
+    """
 
     geometry: Geometry
     azimuth: Axis
     roll: Axis | None = None
     elevation: Axis | None = None
     load_limit_kg: float = number("kg", 0.01, 10000, 10.0)
+    carried_mass_kg: float = number("kg", 0, 10000, 0.0)
+    carried_arm_mm: float = number("mm", 0, 10000, 0.0)
+    stiffness_nm_deg: float | None = Field(default=None, ge=0.01, le=1e9, json_schema_extra={"unit": "N m per deg"})
+    bracket_half_angle_deg: float = number("deg", 0, 90, 0.0)
 
     @model_validator(mode="after")
     def _second_axis(self) -> PositionerTable:
@@ -176,6 +189,7 @@ class Chamber(Section):
     name: Annotated[str, Field(min_length=1, max_length=200)]
     range_length_m: float = number("m", 0.05, 1000)
     echo_level_db: float = number("dB", -120, 0, -45.0)
+    echo_excess_m: tuple[Annotated[float, Field(gt=0, le=1000)], ...] = ()
     cable_flex_deg: float = number("deg", 0, 90, 1.0)
     door_distance_m: float = number("m", 0.1, 1000, 2.0)
     tie_interval_s: float = number("s", 5, 86400, 180.0)

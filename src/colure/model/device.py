@@ -57,6 +57,8 @@ class Device(Section):
         Width (x), height (y) and depth (z) of the radiating part, metres times 1000.
     offset_mm
         Centre of that part relative to the axes' crossing, in the device frame.
+    centre_of_gravity_mm
+        Centre of gravity relative to that centre.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
@@ -67,6 +69,7 @@ class Device(Section):
         Annotated[float, Field(ge=0.1, le=10000)],
     ]
     offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
+    centre_of_gravity_mm: Millimetres3 = (0.0, 0.0, 0.0)
     mass_kg: float = number("kg", 0.001, 10000, 1.0)
     polarization: Literal["linear"] = "linear"
     slant_deg: float = number("deg", -180, 180, 0.0)

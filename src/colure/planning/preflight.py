@@ -10,10 +10,13 @@ from colure.model.plan import ROLES, Plan, Role
 from colure.planning.duration import sweep_time, trace_time
 from colure.planning.exposure import assess_exposure
 from colure.planning.flight import FlightSpeed
+from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.level import link_budget
+from colure.planning.load import assess_load, require_bearable
 from colure.planning.path import build_path, polarization_scheme
-from colure.planning.reach import assess
+from colure.planning.reach import assess, distance_for_side_lobe
 from colure.planning.sampling import order_for, order_of_step, step_for
+from colure.planning.schemes import blocked_share
 
 
 def make_plan(campaign: Campaign) -> Plan:
@@ -37,6 +40,8 @@ def make_plan(campaign: Campaign) -> Plan:
                 f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
             ]
         )
+    load = assess_load(device, chamber)
+    require_bearable(load, chamber)
     path = build_path(goal, chamber, step, device.states)
     plan = Plan(
         axes=path.axes,
@@ -98,6 +103,8 @@ def _predictions(campaign: Campaign, time_s: np.ndarray, role: np.ndarray) -> di
         frequency_hz=top_hz,
     )
     analyzer = chamber.analyzer
+    grid = frequency_grid(float(goal.frequency_hz[0]), top_hz, goal.points)
+    load = assess_load(device, chamber)
     budget = link_budget(
         frequency_hz=top_hz,
         distance_m=chamber.range_length_m,
@@ -124,4 +131,16 @@ def _predictions(campaign: Campaign, time_s: np.ndarray, role: np.ndarray) -> di
         "reach": reach.__dict__,
         "level": budget.__dict__,
         "exposure": exposure.__dict__,
+        "frequency_grid": None if grid is None else grid.__dict__,
+        "gating": gate_verdict(grid, chamber.echo_excess_m),
+        "load": load.words,
+        "tilt_deg": load.tilt_deg,
+        "blocked_percent": 100.0
+        * blocked_share(chamber.positioner.geometry, chamber.positioner.bracket_half_angle_deg),
+        "side_lobe_distance_m": distance_for_side_lobe(
+            largest_m=device.largest_dimension_m,
+            frequency_hz=top_hz,
+            side_lobe_db=float(np.clip(goal.wanted_level_db, -40.0, -20.0)),
+            error_db=1.0,
+        ),
     }

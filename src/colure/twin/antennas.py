@@ -28,13 +28,16 @@ def panel(
     frequency_hz: FloatArray,
     *,
     elements: int = 8,
+    columns: int | None = None,
     pitch_m: float | None = None,
     centre_m: tuple[float, float, float] = (0.0, 0.0, -0.030),
     flaws: PanelFlaws | None = None,
     efficiency_db: float = -1.1,
+    centre_hz: float = 24.125e9,
+    half_band_hz: float = 0.125e9,
     seed: int = 24,
 ) -> Cluster:
-    """Return an elements x elements printed panel polarized along x, boresight +z.
+    """Return a printed panel polarized along x, boresight +z: `elements` rows, as many columns by default.
 
     Rows run along y, columns along x. Each element is a crossed electric and magnetic
     dipole (front pattern 1 + cos theta) with a weak y-polarized part; edge taper
@@ -43,23 +46,24 @@ def panel(
     """
     rng = np.random.default_rng(seed)
     f = np.asarray(frequency_hz, float)
-    centre_hz = 24.125e9
+    columns = elements if columns is None else columns
     pitch = 0.5 * LIGHT / centre_hz if pitch_m is None else pitch_m
     flaws = PanelFlaws() if flaws is None else flaws
-    place = (np.arange(elements) - (elements - 1) / 2) * pitch
-    row, column = np.meshgrid(np.arange(elements), np.arange(elements), indexing="ij")
-    position = np.stack([place[column].ravel(), place[row].ravel(), np.zeros(elements**2)], axis=-1)
-    edge = 0.55 + 0.45 * np.cos(np.pi * place / (elements * pitch))
-    errors = 1.0 + 0.03 * (rng.normal(size=elements**2) + 1j * rng.normal(size=elements**2))
-    excitation = (edge[row] * edge[column]).ravel() * errors
+    count = elements * columns
+    place_y, place_x = ((np.arange(n) - (n - 1) / 2) * pitch for n in (elements, columns))
+    row, column = np.meshgrid(np.arange(elements), np.arange(columns), indexing="ij")
+    position = np.stack([place_x[column].ravel(), place_y[row].ravel(), np.zeros(count)], axis=-1)
+    edge_y, edge_x = (0.55 + 0.45 * np.cos(np.pi * p / (p.size * pitch)) for p in (place_y, place_x))
+    errors = 1.0 + 0.03 * (rng.normal(size=count) + 1j * rng.normal(size=count))
+    excitation = (edge_y[row] * edge_x[column]).ravel() * errors
     _apply_flaws(excitation, row.ravel(), column.ravel(), flaws)
-    cross = 0.035 * (rng.normal(size=elements**2) + 1j * rng.normal(size=elements**2)) + 0.06j
+    cross = 0.035 * (rng.normal(size=count) + 1j * rng.normal(size=count)) + 0.06j
     back = 0.88  # less than 1: some radiation behind the ground plane
     electric = np.stack([np.ones_like(cross), cross, np.zeros_like(cross)], axis=-1)
     magnetic = back * np.stack([-cross, np.ones_like(cross), np.zeros_like(cross)], axis=-1)
-    offset = (f - centre_hz) / 0.125e9
+    offset = (f - centre_hz) / half_band_hz
     # A corporate feed disperses a little: phase slope along x turns the beam with frequency.
-    slope = np.deg2rad(6.0) * offset[:, None] * (position[None, :, 0] / (elements * pitch / 2))
+    slope = np.deg2rad(6.0) * offset[:, None] * (position[None, :, 0] / (columns * pitch / 2))
     weights = excitation[None, :] * np.exp(1j * slope) * (1.0 - 0.02 * offset[:, None] ** 2)
     efficiency = 10 ** ((efficiency_db - 0.15 * offset**2) / 10.0)
     shifted = position + np.asarray(centre_m)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+from collections.abc import Callable
 
 import numpy as np
 
@@ -53,10 +54,17 @@ class SimulatedRange:
     Frequencies may be set anew at any time; antennas are rebuilt for them.
     """
 
-    def __init__(self, chamber: Chamber, truth: SimulatedChamber, device_offset_m: tuple[float, float, float]) -> None:
+    def __init__(
+        self,
+        chamber: Chamber,
+        truth: SimulatedChamber,
+        device_offset_m: tuple[float, float, float],
+        *,
+        device_of: Callable[[FloatArray], Cluster] | None = None,
+    ) -> None:
+        self._device_of = device_of or (lambda f: panel(f, centre_m=device_offset_m))
         self.chamber = chamber
         self.truth = truth
-        self._offset = device_offset_m
         self._misalignment = misalignment_of(truth)
         self._random = np.random.default_rng(truth.seed)
         self._lock = threading.Lock()
@@ -81,7 +89,7 @@ class SimulatedRange:
 
     def _build(self, frequency_hz: FloatArray) -> _Antennas:
         reference = self.chamber.reference
-        device = panel(frequency_hz, centre_m=self._offset)
+        device = self._device_of(frequency_hz)
         standard = horn(
             frequency_hz,
             a_m=1e-3 * reference.aperture_a_mm,

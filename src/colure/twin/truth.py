@@ -27,8 +27,13 @@ def device_truth(campaign: Campaign) -> list[dict[str, float]]:
     offset = tuple(1e-3 * x for x in campaign.device.offset_mm)
     frequencies = campaign.goal.frequency_hz
     device = panel(frequencies, centre_m=(offset[0], offset[1], offset[2]))
-    slant = float(np.deg2rad(campaign.device.slant_deg))
-    return [_figures(_at(device, index), slant) for index in range(frequencies.size)]
+    return figures_of(device, campaign.device.slant_deg)
+
+
+def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
+    """Return the true figures of any cluster, one dictionary per frequency."""
+    slant = float(np.deg2rad(slant_deg))
+    return [_figures(_at(device, index), slant) for index in range(device.frequency_hz.size)]
 
 
 def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0) -> xr.Dataset:

@@ -1,0 +1,121 @@
+"""`colure rehearse`: the plan on the simulated chamber first, judged against known truth."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.service import probe_of
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+from colure.model.plan import Plan
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+    from colure.model.figure import Figure
+    from colure.twin.rehearsal import Rehearsed
+
+#: What a person can do about each cause of the budget.
+REMEDIES = {
+    "noise": "lower if_bandwidth_hz, raise power_dbm within the device's limit, or average",
+    "drift residual": "shorten tie_interval_s, let the chamber warm up, or scan on the fly",
+    "reference gain": "use a reference antenna with a better gain table",
+    "range echoes": "more absorber, or a smaller turning sphere so that mode filtering takes more of them out",
+    "alignment": "align better: the tolerances of [alignment] in chamber.toml decide this term",
+    "probe polarization": "calibrate the probe's purity, or use a purer probe",
+    "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
+}
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One figure of one rehearsal beside its truth."""
+
+    figure: Figure
+    truth: float
+
+    @property
+    def error(self) -> float:
+        """Measured minus true."""
+        return self.figure.value - self.truth
+
+    @property
+    def inside(self) -> bool:
+        """Tell whether the stated interval holds the truth."""
+        return self.figure.contains(self.truth)
+
+    @property
+    def cause(self) -> str:
+        """The largest term of the budget."""
+        return max(self.figure.budget, key=lambda row: row.expanded).term if self.figure.budget else ""
+
+
+@dataclass(frozen=True)
+class Rehearsal:
+    """Everything one rehearsal found."""
+
+    findings: list[Finding]
+    rehearsed: Rehearsed
+    pattern: xr.Dataset
+    seconds: float
+
+    @property
+    def share_inside(self) -> float:
+        """Share of the figures whose interval holds the truth."""
+        return float(np.mean([finding.inside for finding in self.findings]))
+
+    def causes(self) -> list[tuple[str, int]]:
+        """Return the causes by how many figures they dominate, most first."""
+        names = [finding.cause for finding in self.findings if finding.cause]
+        return sorted(((name, names.count(name)) for name in set(names)), key=lambda pair: -pair[1])
+
+
+def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
+    """Carry a plan out on an invented chamber that is as imperfect as the declared one.
+
+    Raises
+    ------
+    InputError
+        If the plan cannot be processed.
+    """
+    from colure.analysis.recipe import process
+    from colure.analysis.uncertainty import figures_with_budget
+    from colure.model.record import build_record, of_state
+    from colure.planning.path import build_path
+    from colure.twin.rehearsal import rehearse as measure
+    from colure.twin.truth import figures_of
+
+    begin = time.perf_counter()
+    path = build_path(campaign.goal, campaign.chamber, plan.step_deg, campaign.device.states)
+    moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
+    rehearsed = measure(campaign.chamber, campaign.device, plan, moments, seed=seed)
+    count = np.arange(len(plan))
+    record = build_record(
+        plan,
+        plan_index=count,
+        role=plan.role,
+        state_index=plan.state_index,
+        trace=rehearsed.trace,
+        commanded_deg=plan.targets_deg,
+        readback_deg=plan.targets_deg,
+        rate_deg_s=rehearsed.rate_deg_s,
+        time_s=moments,
+        wall_time=moments,
+        monotonic_s=moments,
+        flags=np.zeros(len(plan), np.int64),
+    )
+    if plan.states:
+        record = of_state(record, 0)
+    try:
+        done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    figures = figures_with_budget(done.budget)
+    truth = figures_of(rehearsed.device, campaign.device.slant_deg)
+    frequencies = [float(f) for f in plan.frequency_hz]
+    findings = [Finding(figure, truth[frequencies.index(figure.frequency_hz)][figure.name]) for figure in figures]
+    return Rehearsal(findings, rehearsed, done.pattern, time.perf_counter() - begin)

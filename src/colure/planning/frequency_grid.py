@@ -1,0 +1,67 @@
+"""What a frequency grid can see in time: alias-free delay, resolution, and the chamber's echoes between them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.geometry.conventions import SPEED_OF_LIGHT
+
+#: A window that keeps side lobes low widens the response by about this (common practice, no source).
+WINDOW_WIDENING = 2.0
+
+
+@dataclass(frozen=True)
+class FrequencyGrid:
+    """Seconds and one-way metres that an equidistant grid resolves (section 8 of the standards sheet, derived).
+
+    alias_free_m
+        Excess path beyond which an echo folds back: c / step.
+    resolution_m
+        Excess path below which echo and direct ray are one: c / span.
+    """
+
+    step_hz: float
+    span_hz: float
+    alias_free_s: float
+    alias_free_m: float
+    resolution_s: float
+    resolution_m: float
+
+
+def frequency_grid(start_hz: float, stop_hz: float, points: int) -> FrequencyGrid | None:
+    """Return what a grid resolves; None for a single frequency."""
+    if points < 2 or stop_hz <= start_hz:
+        return None
+    span = stop_hz - start_hz
+    step = span / (points - 1)
+    return FrequencyGrid(step, span, 1.0 / step, SPEED_OF_LIGHT / step, 1.0 / span, SPEED_OF_LIGHT / span)
+
+
+def gate_verdict(grid: FrequencyGrid | None, echo_excess_m: tuple[float, ...]) -> str:
+    """Say whether a time gate can part the declared echoes from the direct ray, and what is missing.
+
+    echo_excess_m
+        How much longer than the direct ray the echoes' ways are, metres.
+    """
+    if not echo_excess_m:
+        return "no echo distances declared (chamber.toml echo_excess_m), gating not judged"
+    if grid is None:
+        return "one frequency: no time gate is possible"
+    nearest, farthest = min(echo_excess_m), max(echo_excess_m)
+    wanted_span = WINDOW_WIDENING * SPEED_OF_LIGHT / nearest
+    wanted_step = SPEED_OF_LIGHT / (2.0 * farthest)
+    faults = []
+    if grid.span_hz < wanted_span:
+        faults.append(
+            f"the nearest echo comes {nearest:g} m late and needs {wanted_span / 1e9:.2f} GHz of span, "
+            f"{grid.span_hz / 1e9:.2f} GHz are planned"
+        )
+    if grid.step_hz > wanted_step:
+        points = int(np.ceil(grid.span_hz / wanted_step)) + 1
+        faults.append(
+            f"the farthest echo comes {farthest:g} m late and needs steps of {wanted_step / 1e6:.1f} MHz at most "
+            f"({points} points), {grid.step_hz / 1e6:.1f} MHz are planned"
+        )
+    return "gating possible" if not faults else "no gating: " + "; ".join(faults)

@@ -1,0 +1,184 @@
+"""A plan carried out on the simulated range without sockets or waiting: what the analyzer would have read.
+
+The imperfections are drawn from what the chamber declares of itself, so that a rehearsal shows
+what this chamber may do to this plan. Every draw is an invented chamber and says so.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.chamber import Chamber, EchoTable, SimulatedChamber
+from colure.model.device import Device
+from colure.model.plan import ROLES, Plan, Role
+from colure.twin.antennas import PanelFlaws, panel
+from colure.twin.chamber import DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
+from colure.twin.sources import Cluster
+
+LIGHT = 299_792_458.0
+WALLS = (((1.0, 0.0, 0.0), 0.75), ((0.0, -1.0, 0.0), 0.8))
+#: Directions over which stray signals are compared with what the chamber declares.
+PROBES_OF_STRAY = 900
+
+
+@dataclass(frozen=True)
+class Rehearsed:
+    """What a rehearsal read: (point, frequency, port) traces, and the chamber that was drawn."""
+
+    trace: ComplexArray
+    rate_deg_s: FloatArray
+    truth: SimulatedChamber
+    device: Cluster
+    reference_error_db: float
+
+
+def stand_in(device: Device, frequency_hz: FloatArray, *, band_hz: FloatArray, seed: int = 24) -> Cluster:
+    """Return a sound panel that fills the declared device: its element grid, or half-wave elements.
+
+    band_hz
+        All frequencies of the plan: the device disperses over its band, whichever part is asked for.
+    """
+    offset = tuple(1e-3 * x for x in device.offset_mm)
+    if device.elements is not None:
+        rows, columns, pitch = device.elements.rows, device.elements.columns, 1e-3 * device.elements.pitch_mm
+    else:
+        pitch = 0.5 * LIGHT / float(band_hz.max())
+        columns, rows = (max(1, round(1e-3 * size / pitch)) for size in device.size_mm[:2])
+    sound = panel(
+        frequency_hz,
+        elements=rows,
+        columns=columns,
+        pitch_m=pitch,
+        centre_m=(offset[0], offset[1], offset[2]),
+        flaws=PanelFlaws(dead=None, misfed=None),
+        centre_hz=float(np.mean(band_hz)),
+        seed=seed,
+        half_band_hz=max(0.125e9, 0.5 * float(np.ptp(band_hz))),
+    )
+    slant = np.deg2rad(device.slant_deg)
+    turn = np.array([[np.cos(slant), -np.sin(slant), 0.0], [np.sin(slant), np.cos(slant), 0.0], [0.0, 0.0, 1.0]])
+    return replace(sound, electric=sound.electric @ turn.T, magnetic=sound.magnetic @ turn.T)
+
+
+def draw_chamber(chamber: Chamber, device: Device, plan: Plan, seed: int) -> SimulatedChamber:
+    """Draw a chamber's truth from its declared tolerances (k = 2: half of each is the standard deviation)."""
+    random = np.random.default_rng((seed, 4))
+    a = chamber.alignment
+
+    def draw(expanded: float) -> float:
+        return float(np.clip(random.normal(0.0, 0.5 * expanded), -1.5 * expanded, 1.5 * expanded))
+
+    def three(expanded: float) -> tuple[float, float, float]:
+        return (draw(expanded) / 3**0.5, draw(expanded) / 3**0.5, draw(expanded) / 3**0.5)
+
+    phases = random.uniform(-180.0, 180.0, len(WALLS))
+    truth = SimulatedChamber(
+        seed=seed,
+        drift_db=chamber.tie_drift_db,
+        drift_deg=min(360.0, chamber.tie_drift_deg),
+        drift_time_s=max(1.0, 0.5 * float(plan.predicted["duration_s"])),
+        cable_flex_deg=abs(draw(chamber.cable_flex_deg)),
+        theta_zero_deg=draw(a.theta_zero_deg),
+        roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg),
+        axes_offset_mm=three(a.axes_offset_mm),
+        device_tilt_deg=draw(a.device_pose_deg),
+        probe_roll_zero_deg=draw(a.probe_roll_zero_deg),
+        probe_offset_mm=(0.0, 0.0, draw(a.distance_mm)),
+        probe_cross_polar_db=chamber.probe.cross_polar_db - 2.0,
+        echoes=tuple(
+            EchoTable(normal=normal, distance_m=max(distance, 1.5 * device.reach_m), level_db=-30.0, phase_deg=float(p))
+            for (normal, distance), p in zip(WALLS, phases, strict=True)
+        ),
+    )
+    excess = _stray_db(chamber, device, plan, truth) - chamber.echo_level_db
+    walls = tuple(
+        echo.model_copy(update={"level_db": float(np.clip(-30.0 - excess, -120.0, 0.0))}) for echo in truth.echoes
+    )
+    return truth.model_copy(update={"echoes": walls})
+
+
+def _stray_db(chamber: Chamber, device: Device, plan: Plan, truth: SimulatedChamber) -> float:
+    """Return what the walls add, rms over directions below the peak, in dB."""
+    middle = plan.frequency_hz[plan.frequency_hz.size // 2 :][:1]
+    with_walls, without = (
+        _range_of(chamber, truth.model_copy(update={"echoes": walls}), device, middle, plan.frequency_hz)
+        for walls in (truth.echoes, ())
+    )
+    scan = np.flatnonzero(plan.role == ROLES.index(Role.SCAN))
+    some = scan[np.linspace(0, scan.size - 1, PROBES_OF_STRAY).astype(int)]
+    tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), 0)
+    peak = max(abs(without.received(_at(plan, int(i)), 1)[0]) for i in (*some, tie))
+    added = [with_walls.received(_at(plan, int(i)), 1)[0] - without.received(_at(plan, int(i)), 1)[0] for i in some]
+    return float(20.0 * np.log10(np.sqrt(np.mean(np.abs(added) ** 2)) / peak))
+
+
+def _at(plan: Plan, index: int) -> dict[str, float]:
+    return dict(zip(plan.axes, (float(v) for v in plan.targets_deg[index]), strict=True))
+
+
+def _range_of(
+    chamber: Chamber, truth: SimulatedChamber, device: Device, frequency_hz: FloatArray, band_hz: FloatArray
+) -> SimulatedRange:
+    offset = tuple(1e-3 * x for x in device.offset_mm)
+    simulated = SimulatedRange(
+        chamber,
+        truth,
+        (offset[0], offset[1], offset[2]),
+        device_of=lambda f: stand_in(device, f, band_hz=band_hz, seed=truth.seed),
+    )
+    simulated.set_frequencies(frequency_hz)
+    return simulated
+
+
+def rehearse(chamber: Chamber, device: Device, plan: Plan, time_s: FloatArray, *, seed: int) -> Rehearsed:
+    """Measure every point of a plan at its predicted time.
+
+    Parameters
+    ----------
+    time_s
+        (point,) when each point's sweep begins, seconds.
+    """
+    truth = draw_chamber(chamber, device, plan, seed)
+    simulated = _range_of(chamber, truth, device, plan.frequency_hz, plan.frequency_hz)
+    # The horn's true gain differs from its computed one within what is declared (k = 2).
+    error_db = float(np.random.default_rng((seed, 5)).normal(0.0, 0.5 * chamber.reference.gain_uncertainty_db))
+    rate = _rates(plan)
+    moments = (np.arange(plan.frequency_hz.size) + 0.5) / plan.frequency_hz.size * float(plan.settings["trace_s"])
+    trace = np.empty((len(plan), plan.frequency_hz.size, len(plan.ports)), complex)
+    for index, role in enumerate(plan.roles()):
+        reference = role is Role.REFERENCE
+        way = None
+        if rate[index].any():
+            way = [dict(zip(plan.axes, plan.targets_deg[index] + rate[index] * t, strict=True)) for t in moments]
+        for column, port in enumerate(plan.ports):
+            simulated.state = max(0, int(plan.state_index[index]))
+            trace[index, :, column] = simulated.sweep(
+                _at(plan, index),
+                port=port,
+                channel=REFERENCE_CHANNEL if reference else DEVICE_CHANNEL,
+                time_s=float(time_s[index]),
+                power_dbm=float(plan.settings["power_dbm"]),
+                if_bandwidth_hz=float(plan.settings["if_bandwidth_hz"]) / int(plan.settings["averages"]),
+                on_the_way=way,
+            )
+        if reference:
+            trace[index] *= 10.0 ** (error_db / 20.0)
+    return Rehearsed(
+        trace, rate, truth, stand_in(device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=truth.seed), error_db
+    )
+
+
+def _rates(plan: Plan) -> FloatArray:
+    """Return (point, axis) speeds during the sweeps: zero but for flown lines."""
+    rate = np.zeros_like(plan.targets_deg)
+    if plan.settings.get("style") != "fly":
+        return rate
+    axis = plan.axes.index(plan.settings["fly_axis"])
+    for line in np.unique(plan.line_index[plan.line_index >= 0]):
+        rows = np.flatnonzero(plan.line_index == line)
+        way = plan.targets_deg[rows[-1], axis] - plan.targets_deg[rows[0], axis]
+        rate[rows, axis] = np.sign(way) * float(plan.settings["fly_speed_deg_s"])
+    return rate

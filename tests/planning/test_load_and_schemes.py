@@ -1,0 +1,85 @@
+"""Load on every axis, and positioners side by side as the trade knows them."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from colure.app import service
+from colure.geometry.kinematics import Geometry
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+from colure.planning.load import assess_load
+from colure.planning.schemes import blocked_share, compare, is_blocked
+from tests.endtoend.test_near_to_far import edited
+
+
+def heavy(folder, offset="[0.0, 0.0, -200.0]", cog="[0.0, 0.0, 0.0]"):
+    edited(folder, "device.toml", ("mass_kg = 0.4", f"mass_kg = 4.0\ncentre_of_gravity_mm = {cog}"),
+           ("[0.0, 0.0, -30.0]", offset))  # fmt: skip
+    edited(folder, "chamber.toml", ("largest_device_m = 0.4", "largest_device_m = 0.6"))
+    return folder
+
+
+def test_roll_over_azimuth_holds_a_balanced_device_without_torque(campaign_folder):
+    """A weight on the roll axis turns nothing; on an elevation axis its arm counts (m g l, derivable)."""
+    campaign = Campaign.load(heavy(campaign_folder))
+    torque = {
+        geometry: {
+            name: load.gravity_nm
+            for name, load in assess_load(campaign.device, campaign.chamber, geometry).axes.items()
+        }
+        for geometry in Geometry
+    }
+    assert torque[Geometry.ROLL_OVER_AZIMUTH] == {"azimuth": 0.0, "roll": 0.0}
+    assert torque[Geometry.AZIMUTH_OVER_ELEVATION]["elevation"] == pytest.approx(4.0 * 9.80665 * 0.2)
+    assert torque[Geometry.ELEVATION_OVER_AZIMUTH] == {"azimuth": 0.0, "elevation": pytest.approx(4.0 * 9.80665 * 0.2)}
+
+
+def test_off_balance_on_the_roll_axis_counts(campaign_folder):
+    campaign = Campaign.load(heavy(campaign_folder, cog="[30.0, 40.0, 0.0]"))
+    load = assess_load(campaign.device, campaign.chamber).axes["roll"]
+    assert load.gravity_nm == pytest.approx(4.0 * 9.80665 * 0.05)
+    assert load.inertia_kg_m2 > 4.0 * 0.05**2
+
+
+def test_a_weak_axis_is_refused_with_the_acceleration_it_bears(campaign_folder):
+    heavy(campaign_folder, cog="[30.0, 40.0, 0.0]")
+    edited(campaign_folder, "chamber.toml", ("min_deg = -10\n", "torque_nm = 1.97\nmin_deg = -10\n"))
+    with pytest.raises(InputError, match=r"acceleration_deg_s2 = 60: must be at most \d+\.\d deg/s\^2 for 1\.97 N m"):
+        service.make_plan(campaign_folder)
+    edited(campaign_folder, "chamber.toml", ("torque_nm = 1.97", "torque_nm = 1.5"))
+    with pytest.raises(InputError, match=r"roll by gravity alone = 1\.96: must be below 1\.5 N m; balance"):
+        service.make_plan(campaign_folder)
+
+
+def test_tilt_under_load_follows_the_stiffness(campaign_folder):
+    heavy(campaign_folder)
+    edited(campaign_folder, "chamber.toml", ("load_limit_kg = 5", "load_limit_kg = 5\nstiffness_nm_deg = 100"))
+    _campaign, plan = service.make_plan(campaign_folder)
+    assert plan.predicted["tilt_deg"] == pytest.approx(4.0 * 9.80665 * 0.2 / 100.0)
+
+
+def test_the_table_says_what_the_trade_knows(campaign_folder):
+    """Common practice, no source: slices of a roll positioner meet at boresight, grids elsewhere; one pass halves the time."""
+    campaign, plan = service.make_plan(campaign_folder)
+    choices = compare(campaign, plan)
+    assert [choice.geometry for choice in choices[:2]] == [campaign.chamber.positioner.geometry] * 2
+    roll = [choice for choice in choices if choice.geometry is Geometry.ROLL_OVER_AZIMUTH]
+    others = [choice for choice in choices if choice.geometry is not Geometry.ROLL_OVER_AZIMUTH]
+    assert min(choice.near_boresight for choice in roll) > 10 * max(choice.near_boresight for choice in others)
+    assert "boresight" in roll[0].pole and "heavy" in roll[0].suits and "bearings" in others[-1].suits
+    assert roll[0].duration_s == pytest.approx(plan.predicted["duration_s"])
+    for two, one in zip(choices[::2], choices[1::2], strict=True):
+        assert one.duration_s == pytest.approx(0.5 * two.duration_s, rel=0.05) and not one.fault
+
+
+def test_the_hidden_cone_is_counted_and_found():
+    """Solid angle of a cone: (1 - cos a) / 2 of the sphere (derivable)."""
+    assert blocked_share(Geometry.ROLL_OVER_AZIMUTH, 60.0) == pytest.approx(0.25)
+    random = np.random.default_rng(3).normal(size=(200_000, 3))
+    d = random / np.linalg.norm(random, axis=1, keepdims=True)
+    for geometry in Geometry:
+        assert is_blocked(d, geometry, 60.0).mean() == pytest.approx(0.25, abs=0.004)
+    assert is_blocked(np.array([0.0, 0.0, -1.0]), Geometry.ROLL_OVER_AZIMUTH, 10.0)
+    assert not is_blocked(np.array([0.0, 0.0, 1.0]), Geometry.ROLL_OVER_AZIMUTH, 10.0)
