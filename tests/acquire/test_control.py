@@ -118,6 +118,17 @@ def test_an_open_door_pauses_and_closing_alone_starts_nothing(tiny):
     assert moves[0] == moves[1]
 
 
+def test_a_defect_of_our_own_leaves_a_safe_chamber_and_is_not_hidden(tiny, monkeypatch):
+    world, plan, journal = tiny
+    engine = world.engine(plan, journal)
+    monkeypatch.setattr(engine._station, "require_fresh", lambda *_: 1 / 0)
+    world.log_wire = True
+    with pytest.raises(ZeroDivisionError):
+        engine.run()
+    assert world.stage.held.is_set() and ("analyzer", b"OUTP OFF\n") in world.wire[-4:]
+    assert "internal error, ZeroDivisionError" in journal.meta("stops")[-1]["reason"]
+
+
 def test_a_listener_that_fails_does_not_stop_the_run(tiny):
     world, plan, journal = tiny
 

@@ -18,7 +18,7 @@ from colure.acquire.states import State, check
 from colure.acquire.station import PositionError, Station
 from colure.acquire.ties import TieKeeper
 from colure.acquire.watchdog import Watchdog
-from colure.geometry.conventions import IntArray
+from colure.geometry.conventions import FloatArray, IntArray
 from colure.instruments.protocols import (
     AnalyzerDriver,
     AxesDriver,
@@ -184,16 +184,34 @@ class Engine:
             return self._end(State.FAULTED, self._control.reason or str(error))
         except (InstrumentError, JournalError, AcquisitionError, GuardError) as error:
             return self._end(State.FAULTED, self._control.reason or str(error))
+        except Exception as error:
+            # A defect of ours: the chamber is made safe first, then whoever called sees it.
+            self._end(State.FAULTED, f"internal error, {type(error).__name__}: {error}")
+            raise
 
     def _enter(self, *, resuming: bool, home: bool) -> None:
         """Prove instruments, settings, position, path and tie."""
         self._gate.require_same()
         self._gate.configure()
         self._gate.trust_position(home=home)
-        left = [index for index in range(len(self._plan)) if index not in self._tally.done]
-        self._gate.check_remaining(self._plan.targets_deg[left])
+        self._gate.check_remaining(self._way_left())
         if resuming:
             self._gate.check_tie()
+
+    def _way_left(self) -> FloatArray:
+        """Return every position still to be visited, run-up and run-out of flown lines included."""
+        way = []
+        for missing in self._steps():
+            if self._plan.line_index[missing[0]] < 0:
+                way.append(self._plan.targets_deg[missing])
+            else:
+                flight = flight_of(self._station, self._line_of(missing), missing)
+                way.append(np.stack([flight.from_deg, flight.to_deg]))
+        return np.concatenate(way) if way else np.empty((0, len(self._plan.axes)))
+
+    def _line_of(self, missing: IntArray) -> IntArray:
+        """Return all points of the line that a missing point belongs to."""
+        return np.flatnonzero(self._plan.line_index == self._plan.line_index[missing[0]])
 
     def _steps(self) -> Iterator[IntArray]:
         """Yield what is left: single points, or all missing points of one line."""
@@ -216,7 +234,7 @@ class Engine:
         if self._plan.line_index[index] < 0:
             self._insist(lambda: self._point(index), f"point {index}")
             return
-        line = np.flatnonzero(self._plan.line_index == self._plan.line_index[index])
+        line = self._line_of(missing)
         self._insist(lambda: self._line(line), f"line {self._plan.line_index[index]}")
 
     def _insist(self, action: Callable[[], None], what: str) -> None:

@@ -95,17 +95,27 @@ def new(folder: Path, profile_name: str | None, as_json: bool) -> None:
 @click.option(
     "--compare", "compare_all", is_flag=True, help="Set all positioners and polarization schemes side by side."
 )
+@click.option("--learn", "learn_from", metavar="RUN", help="Fit the real axes to a run; later forecasts use them.")
 @json_option
-def plan(folder: Path, show_points: bool, compare_all: bool, as_json: bool) -> None:
+def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | None, as_json: bool) -> None:
     """Show what a campaign will measure: range, sampling, level, load, duration, exposure.
 
     \b
     Examples:
       colure plan my-campaign
       colure plan my-campaign --compare
+      colure plan my-campaign --learn first
     """
     from colure.app import screens, service
+    from colure.model.campaign import Campaign
 
+    if learn_from is not None:
+        learned, path = service.learn_axes(folder, learn_from)
+        if as_json:
+            click.echo(json.dumps({"file": str(path), **learned.model_dump()}))
+        else:
+            screens.show_learned(learned, Campaign.load(folder).chamber, path)
+        return
     campaign, made = service.make_plan(folder)
     if compare_all:
         from colure.planning.schemes import compare

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from rich.console import Console
@@ -17,9 +18,11 @@ if TYPE_CHECKING:
     from colure.app.service import CheckLine
     from colure.geometry.kinematics import Geometry
     from colure.model.campaign import Campaign
+    from colure.model.chamber import Chamber
     from colure.model.figure import Figure
     from colure.model.plan import Plan
     from colure.planning.aim import Aim, Bearing
+    from colure.planning.learning import Learned
     from colure.planning.schemes import Choice
 
 #: Off a terminal, tables keep this width rather than being cut to 80 columns.
@@ -66,7 +69,9 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
-        ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep"),
+        ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep" + (
+            f", as run {p['learned_from']} showed them (declared: {duration_text(p['declared_duration_s'])})"
+            if p["learned_from"] else "")),
         ("Data", f"{p['data_bytes'] / 1e6:.1f} MB"),
         ("Level", f"received {level['received_dbm']:.1f} dBm, noise {level['noise_dbm']:.1f} dBm, signal-to-noise "
                   f"{level['snr_peak_db']:.1f} dB at the peak, {level['snr_wanted_db']:.1f} dB at the wanted level "
@@ -211,6 +216,23 @@ def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None
     console().print("What would help most:")
     for cause, count in found[0].causes()[:3]:
         console().print(f"  {cause} dominates {count} figures: {REMEDIES.get(cause, 'see the budget')}")
+
+
+def show_learned(learned: Learned, chamber: Chamber, path: Path) -> None:
+    """Print what a run taught about the axes beside what was declared."""
+    table = Table(title=f"Axes as run {learned.run} showed them", title_justify="left", box=None)
+    for name in ("axis", "speed declared", "speed real", "acceleration declared", "acceleration real"):
+        table.add_column(name, justify="left" if name == "axis" else "right")
+    for name, axis in learned.axes.items():
+        declared = chamber.axis_table[name]
+        table.add_row(name, f"{declared.speed_deg_s:g} deg/s", f"{axis.speed_deg_s:.2f} deg/s",
+                      f"{declared.acceleration_deg_s2:g} deg/s^2", f"{axis.acceleration_deg_s2:.2f} deg/s^2")  # fmt: skip
+    console().print(table)
+    console().print(
+        f"{1e3 * learned.overhead_s:.1f} ms a point beyond motion, settling and trace (declared "
+        f"{1e3 * chamber.analyzer.sweep_overhead_s:.1f} ms); {1e3 * learned.residual_s:.1f} ms rms unexplained over "
+        f"{learned.points} points.\nwrote {path}; what only short moves were seen of stays as declared."
+    )
 
 
 def show_check(lines: Sequence[CheckLine]) -> None:

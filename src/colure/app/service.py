@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from colure.analysis.recipe import Processed
     from colure.model.figure import Figure
+    from colure.planning.learning import Learned
     from colure.waves.expansion import Expansion
 
 #: One service for both shells, in two files: what happens in the chamber, and what happens at the desk.
@@ -80,6 +81,15 @@ def make_plan(folder: Path) -> tuple[Campaign, Plan]:
 
     campaign = Campaign.load(folder)
     return campaign, plan_campaign(campaign)
+
+
+def learn_axes(folder: Path, run_name: str) -> tuple[Learned, Path]:
+    """Fit the real axes to a run's record and write learned.toml beside chamber.toml."""
+    from colure.model.files import open_dataset
+    from colure.planning.learning import learn, save
+
+    learned = learn(open_dataset(run_folder(folder, run_name).record), Campaign.load(folder).chamber, run_name)
+    return learned, save(learned, folder)
 
 
 def probe_of(campaign: Campaign, frequency_hz: object) -> Expansion | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -20,7 +20,11 @@ from colure.planning.flight import FlightSpeed, flight_speed, swept_axis
 
 @dataclass(frozen=True)
 class Path:
-    """Points in measuring order: convention angles are already controller readouts (degrees)."""
+    """Points in measuring order: convention angles are already controller readouts (degrees).
+
+    before_deg, own_s
+        (point, axis) where the axes come from, and (point,) the time beyond the move and settling.
+    """
 
     axes: tuple[str, ...]
     targets_deg: FloatArray
@@ -30,7 +34,20 @@ class Path:
     state_index: IntArray
     line_index: IntArray
     time_s: FloatArray
+    before_deg: FloatArray
+    own_s: FloatArray
     flight: FlightSpeed | None = None
+
+    def time_with(self, tables: list[Axis], overhead_s: float) -> FloatArray:
+        """Return the time of every point with other axes than those the path was laid out for.
+
+        overhead_s
+            Added to every step point. Flown lines keep their time: their speed is commanded.
+        """
+        ways = np.abs(self.targets_deg - self.before_deg)
+        settle = np.where(ways > 1e-9, [axis.settle_s for axis in tables], 0.0).max(axis=1)
+        flown = self.line_index >= 0
+        return np.asarray(coordinated_time(ways, tables) + settle + self.own_s + np.where(flown, 0.0, overhead_s))
 
 
 @dataclass(frozen=True)
@@ -274,11 +291,20 @@ class _Layout:
     def path(self) -> Path:
         """Return everything collected."""
         role, slices, passes, states, lines = np.array(self._columns, np.int64).T.copy()
-        targets = np.stack(self._targets)
-        ways = np.abs(targets - np.stack(self._before))
-        settle = np.where(ways > 1e-9, [axis.settle_s for axis in self.tables], 0.0).max(axis=1)
-        time_s = coordinated_time(ways, self.tables) + settle + np.array(self._own_s)
-        return Path(self.names, targets, role, slices, passes, states, lines, time_s, self.flight)
+        path = Path(
+            self.names,
+            np.stack(self._targets),
+            role,
+            slices,
+            passes,
+            states,
+            lines,
+            np.zeros(len(role)),
+            np.stack(self._before),
+            np.array(self._own_s),
+            self.flight,
+        )
+        return replace(path, time_s=path.time_with(self.tables, 0.0))
 
 
 def _with_ties(

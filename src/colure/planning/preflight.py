@@ -11,9 +11,10 @@ from colure.planning.duration import sweep_time, trace_time
 from colure.planning.exposure import assess_exposure
 from colure.planning.flight import FlightSpeed
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
+from colure.planning.learning import recall
 from colure.planning.level import link_budget
 from colure.planning.load import assess_load, require_bearable
-from colure.planning.path import build_path, polarization_scheme
+from colure.planning.path import Path, build_path, polarization_scheme
 from colure.planning.reach import assess, distance_for_side_lobe
 from colure.planning.sampling import order_for, order_of_step, step_for
 from colure.planning.schemes import blocked_share
@@ -58,7 +59,7 @@ def make_plan(campaign: Campaign) -> Plan:
         step_deg=step,
         states=() if device.states is None else device.states.names,
         settings=_settings(campaign, path.flight),
-        predicted=_predictions(campaign, path.time_s, path.role),
+        predicted=_predictions(campaign, path),
         inputs={
             "goal": goal.model_dump(mode="json"),
             "chamber": chamber.model_dump(mode="json"),
@@ -93,7 +94,20 @@ def _settings(campaign: Campaign, flight: FlightSpeed | None) -> dict[str, objec
     return settings
 
 
-def _predictions(campaign: Campaign, time_s: np.ndarray, role: np.ndarray) -> dict[str, object]:
+def _duration(campaign: Campaign, path: Path) -> dict[str, object]:
+    """Forecast the duration, with the real axes if an earlier run taught them."""
+    learned = recall(campaign.folder)
+    declared_s = float(path.time_s.sum())
+    if learned is None:
+        return {"duration_s": declared_s, "learned_from": None}
+    tables = learned.tables(campaign.chamber)
+    # The overhead was learned as what comes beyond the trace; the declared one is already in.
+    more = learned.overhead_s - campaign.chamber.analyzer.sweep_overhead_s
+    seconds = float(path.time_with([tables[name] for name in path.axes], more).sum())
+    return {"duration_s": seconds, "learned_from": learned.run, "declared_duration_s": declared_s}
+
+
+def _predictions(campaign: Campaign, path: Path) -> dict[str, object]:
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
     top_hz = float(goal.frequency_hz[-1])
     reach = assess(
@@ -122,12 +136,12 @@ def _predictions(campaign: Campaign, time_s: np.ndarray, role: np.ndarray) -> di
         distance_m=chamber.door_distance_m,
         frequency_hz=top_hz,
     )
-    counts = {r.value: int(np.sum(role == code)) for code, r in enumerate(ROLES) if r is not Role.RESUME}
+    counts = {r.value: int(np.sum(path.role == code)) for code, r in enumerate(ROLES) if r is not Role.RESUME}
     return {
-        "duration_s": float(time_s.sum()),
+        **_duration(campaign, path),
         "sweep_s": sweep_time(goal.points, analyzer),
         "points": counts,
-        "data_bytes": int(len(role) * goal.points * 16 * (2 if chamber.probe.ports == 2 else 1)),
+        "data_bytes": int(len(path.role) * goal.points * 16 * (2 if chamber.probe.ports == 2 else 1)),
         "reach": reach.__dict__,
         "level": budget.__dict__,
         "exposure": exposure.__dict__,
