@@ -56,7 +56,7 @@ class Chamber(RuleBasedStateMachine):
     def begin(self, kind):
         self.folder = Path(tempfile.mkdtemp(dir=FAST if FAST.is_dir() else None))
         parsed, self.plan, self.reference = self.shared
-        self.world = World(parsed, kind, 0.25)
+        self.world = World(parsed, kind, 1.0)
         self.path = self.folder / "j.sqlite"
         Journal.create(self.path, self.plan, {}).close()
         self.announced: set[int] = set()
@@ -166,7 +166,7 @@ class Chamber(RuleBasedStateMachine):
 @pytest.mark.skipif(os.name == "nt", reason="wants a memory file system")
 def test_any_order_of_events_keeps_the_invariants(tmp_path, request):
     parsed, plan = campaign(tmp_path / "campaign")
-    world = World(parsed, "line", 0.25)
+    world = World(parsed, "line", 1.0)
     whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
     assert world.engine(plan, whole).run().state is State.DONE
     Chamber.shared = (parsed, plan, {row[0]: row for row in planned_rows(whole)})

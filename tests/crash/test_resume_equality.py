@@ -41,7 +41,7 @@ class MortalWorld:
 @pytest.mark.parametrize("kind", ["line", "gcode"])
 def test_resumed_equals_uninterrupted(tiny_campaign, fast_folder, kind, request):  # noqa: F811
     seeds = 500 if request.config.getoption("--nightly") else 50
-    world, plan = world_of(tiny_campaign, kind=kind, poll_s=0.25)
+    world, plan = world_of(tiny_campaign, kind=kind, poll_s=1.0)
     whole = Journal.create(fast_folder / "whole.sqlite", plan, {})
     counted = MortalWorld(world)
     assert world.engine(plan, whole).run().state is State.DONE
@@ -50,7 +50,7 @@ def test_resumed_equals_uninterrupted(tiny_campaign, fast_folder, kind, request)
     deaths = 0
     for seed in range(seeds):
         random = np.random.default_rng(seed)
-        world, plan = world_of(tiny_campaign, kind=kind, poll_s=0.25)
+        world, plan = world_of(tiny_campaign, kind=kind, poll_s=1.0)
         mortal = MortalWorld(world)
         path = fast_folder / f"{seed}.sqlite"
         Journal.create(path, plan, {}).close()

@@ -78,7 +78,7 @@ def axial_loss_db(ratio: float, *, dimensions: int = 1) -> float:
 
 def first_side_lobe_db(weights: FloatArray, ratio: float) -> float:
     """Return the first side lobe of a line source in dB below its peak at `ratio` times 2 D^2/lambda."""
-    u = np.linspace(0.0, 6.0, 1201)
+    u = np.linspace(0.0, 6.0, 401)
     far = line_pattern(weights, u, np.inf)
     # Between the far-field nulls, where the lobe may have turned into a shoulder of the main beam.
     nulls = np.flatnonzero((far[1:-1] < far[:-2]) & (far[1:-1] <= far[2:])) + 1
@@ -127,7 +127,7 @@ def distance_for_side_lobe(*, largest_m: float, frequency_hz: float, side_lobe_d
     """
     if not -60.0 <= side_lobe_db <= -13.3:
         raise ValueError(f"side lobe: {side_lobe_db:g} dB, must be from -60 to -13.3 dB")
-    weights = taylor_weights(201, side_lobe_db)
+    weights = taylor_weights(101, side_lobe_db)
     far = first_side_lobe_db(weights, np.inf)
 
     def excess(log_ratio: float) -> float:

@@ -108,15 +108,21 @@ class Cluster:
         """Return Cartesian E at points (count, 3) with the far field's normalization."""
         xyz = np.atleast_2d(np.asarray(points, float))
         out = np.empty((self.k.size, len(xyz), 3), complex)
-        for axis in range(3):
-            unit = np.zeros((1, 3))
-            unit[0, axis] = 1.0
-            for index, (k, w) in enumerate(zip(self.k, self.weights, strict=True)):
-                out[index, :, axis] = [
-                    _reaction_sum(k, self.position, self.electric * w[:, None], self.magnetic * w[:, None],
-                                  point[None], unit, np.zeros((1, 3)))
-                    for point in xyz
-                ]  # fmt: skip
+        for start in range(0, len(xyz), 1000):  # a block of observers at a time bounds the memory
+            block = xyz[start : start + 1000]
+            for axis in range(3):
+                unit = np.zeros((len(block), 3))
+                unit[:, axis] = 1.0
+                pairs = PairGeometry.of(
+                    self.position,
+                    self.electric,
+                    self.magnetic,
+                    block,
+                    unit.astype(complex),
+                    np.zeros_like(unit, complex),
+                )
+                kernel = pairs.kernel(self.k)
+                out[:, start : start + 1000, axis] = np.einsum("fs,fso->fo", self.weights, kernel)
         scale = np.sqrt(2.0 * np.pi * self.efficiency / self.power())
         return out * scale[:, None, None]
 
