@@ -61,7 +61,7 @@ def test_killed_at_random_instants(small_campaign, seed, request):
                 assert time.monotonic() < deadline
                 time.sleep(0.01)
             try:
-                code = child.wait(timeout=None if kills >= wanted_kills else random.uniform(0.0, 0.2))
+                code = child.wait(timeout=None if kills >= wanted_kills else random.uniform(0.0, 0.12))
             except subprocess.TimeoutExpired:
                 child.kill()
                 child.wait()
