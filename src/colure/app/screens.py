@@ -215,7 +215,7 @@ def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None
     )
     console().print("What would help most:")
     for cause, count in found[0].causes()[:3]:
-        console().print(f"  {cause} dominates {count} figures: {REMEDIES.get(cause, 'see the budget')}")
+        console().print(f"  {cause} (largest term of {count} figures): {REMEDIES.get(cause, 'see the budget')}")
 
 
 def show_learned(learned: Learned, chamber: Chamber, path: Path) -> None:
