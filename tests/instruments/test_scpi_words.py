@@ -98,3 +98,16 @@ def test_feed_hold_in_real_time_brakes_within_the_deceleration(small_campaign):
     moving.close()
     stop.close()
     running.close()
+
+
+def test_small_packets_are_sent_at_once(twin):
+    """A command and a query sent after it must not wait for each other's acknowledgement (Nagle, RFC 896)."""
+    import socket
+
+    link = Transport(twin.analyzer_resource, timeout_s=5)
+    wire = link._link.visalib.sessions[link._link.session].interface
+    assert wire.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY) == 1
+    link.reopen()
+    wire = link._link.visalib.sessions[link._link.session].interface
+    assert wire.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY) == 1
+    link.close()
