@@ -12,7 +12,7 @@ from colure.acquire.journal import Journal, Row
 from colure.acquire.station import Station, blame
 from colure.acquire.ties import Change, TieKeeper
 from colure.geometry.conventions import FloatArray
-from colure.instruments.protocols import HeldError, MotionError
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, MotionError, StateDriver
 from colure.model.plan import ROLES, Role
 
 #: A tie point re-measured on resume must agree with the journal's within this, in dB.
@@ -28,6 +28,16 @@ class AcquisitionError(RuntimeError):
     """The run may not go on; the reason in plain words is the message."""
 
 
+def who_answers(analyzer: AnalyzerDriver, axes: AxesDriver, states: StateDriver | None) -> dict[str, Any]:
+    """Return who answers on every line, as the journal keeps it."""
+    with blame("analyzer"):
+        receiver = analyzer.identity()
+    with blame("axes"):
+        controller = axes.identity()
+    switch = None if states is None else states.identity()
+    return {"analyzer": receiver, "axes": controller, "states": switch, "receiver": analyzer.receiver}
+
+
 class Gate:
     """Lets a run begin, or go on after an interruption, only from a proven state."""
 
@@ -37,19 +47,11 @@ class Gate:
         self._ties = ties
         self._say = say
 
-    def identity(self) -> dict[str, Any]:
-        """Return who answers on every line."""
-        station = self._station
-        with blame("analyzer"):
-            analyzer = station.analyzer.identity()
-        with blame("axes"):
-            axes = station.axes.identity()
-        states = None if station.states is None else station.states.identity()
-        return {"analyzer": analyzer, "axes": axes, "states": states, "receiver": station.analyzer.receiver}
-
     def require_same(self) -> None:
         """Raise `AcquisitionError` if other instruments answer than those of the journal."""
-        wanted, found = self._journal.meta("identity"), self.identity()
+        station = self._station
+        wanted = self._journal.meta("identity")
+        found = who_answers(station.analyzer, station.axes, station.states)
         for name, value in found.items():
             if wanted.get(name) != value:
                 raise AcquisitionError(f"{name} is {value!r}, must be {wanted.get(name)!r} to go on with this run")

@@ -132,6 +132,7 @@ def acquire(
     """
     from colure.acquire.engine import Engine
     from colure.acquire.engine import Options as EngineOptions
+    from colure.acquire.gate import who_answers
     from colure.acquire.journal import Journal
     from colure.acquire.seal import seal
     from colure.acquire.wakefulness import kept_awake
@@ -143,12 +144,7 @@ def acquire(
     with nullcontext("") if simulated else kept_awake("antenna measurement") as drowsy, instruments(campaign) as bench:
         if drowsy:
             listener(Event("warning", drowsy))
-        identity = {
-            "analyzer": bench.analyzer.identity(),
-            "axes": bench.axes.identity(),
-            "states": None if bench.states is None else bench.states.identity(),
-            "receiver": bench.analyzer.receiver,
-        }
+        identity = who_answers(bench.analyzer, bench.axes, bench.states)
         journal = Journal.open(run.journal, plan, identity)
         try:
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)

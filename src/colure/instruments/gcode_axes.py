@@ -12,13 +12,13 @@ from colure.instruments.links import Link, Opener, VisaLink
 from colure.instruments.profile import GcodeProfile
 from colure.instruments.protocols import (
     AxesStatus,
-    HeldError,
     InstrumentError,
     LostError,
     MotionError,
     RefusedError,
     Watch,
 )
+from colure.instruments.status_words import read_status, refusal, says
 
 #: How often a running move is looked at, seconds.
 WATCH_S = 0.05
@@ -197,8 +197,7 @@ class GcodeAxes:
         for _ in range(50):
             line = line_of.read()
             if re.search(self._words.fault, line):
-                kind = HeldError if self._words.held and re.search(self._words.held, line) else RefusedError
-                raise kind(f"{line_of.resource}: {line}")
+                raise refusal(self._words, line, line_of.resource)
             if re.search(self._words.done, line):
                 return "\n".join(lines)
             lines.append(line)
@@ -210,20 +209,4 @@ class GcodeAxes:
         if missing:
             raise LostError(f"{self._link.resource}: no position of {', '.join(missing)} in {text[:80]!r}")
         positions = {name: found[letter] for letter, name in self._letters.items()}
-        return read_status(self._words, text, positions, moving=_says(self._words.moving, text))
-
-
-def read_status(words: GcodeProfile | object, text: str, positions: dict[str, float], *, moving: bool) -> AxesStatus:
-    """Read hold, door and alarm out of a status text by a profile's patterns."""
-    door_open = None
-    for name, value in (("door_closed", False), ("door_open", True)):
-        if _says(getattr(words, name), text):
-            door_open = value
-    pattern = getattr(words, "alarm")  # noqa: B009 - both profiles have it
-    alarm = re.search(pattern, text) if pattern else None
-    words_of_alarm = "" if alarm is None else alarm.groupdict().get("text") or alarm.group()
-    return AxesStatus(positions, moving, _says(getattr(words, "held"), text), door_open, words_of_alarm)  # noqa: B009
-
-
-def _says(pattern: str, text: str) -> bool:
-    return bool(pattern) and re.search(pattern, text) is not None
+        return read_status(self._words, text, positions, moving=says(self._words.moving, text))

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from concurrent.futures import ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
 
-from colure.instruments.gcode_axes import WATCH_S, read_status
+from colure.instruments.gcode_axes import WATCH_S
 from colure.instruments.links import Link, Opener, VisaLink, real_number
 from colure.instruments.profile import LineAxis, LineProfile
 from colure.instruments.protocols import (
@@ -17,10 +17,10 @@ from colure.instruments.protocols import (
     InstrumentError,
     LostError,
     MotionError,
-    RefusedError,
     Timer,
     Watch,
 )
+from colure.instruments.status_words import read_status, refusal, says
 from colure.model.chamber import Axis
 
 
@@ -229,9 +229,8 @@ class LineAxes:
             return answer
 
     def _check(self, answer: str, pattern: str) -> None:
-        if self._words.fault and re.search(self._words.fault, answer):
-            kind = HeldError if self._words.held and re.search(self._words.held, answer) else RefusedError
-            raise kind(f"{self._link.resource}: {answer}")
+        if says(self._words.fault, answer):
+            raise refusal(self._words, answer, self._link.resource)
         if pattern and re.search(pattern, answer) is None:
             raise LostError(f"{self._link.resource}: answered {answer[:60]!r}, expected {pattern!r}")
 

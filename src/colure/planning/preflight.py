@@ -13,7 +13,7 @@ from colure.planning.flight import FlightSpeed
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.learning import recall
 from colure.planning.level import link_budget
-from colure.planning.load import assess_load, require_bearable
+from colure.planning.load import Load, assess_load, require_bearable
 from colure.planning.path import Path, build_path, polarization_scheme
 from colure.planning.reach import assess, distance_for_side_lobe
 from colure.planning.sampling import order_for, order_of_step, step_for
@@ -59,7 +59,7 @@ def make_plan(campaign: Campaign) -> Plan:
         step_deg=step,
         states=() if device.states is None else device.states.names,
         settings=_settings(campaign, path.flight),
-        predicted=_predictions(campaign, path),
+        predicted=_predictions(campaign, path, load),
         inputs={
             "goal": goal.model_dump(mode="json"),
             "chamber": chamber.model_dump(mode="json"),
@@ -107,7 +107,7 @@ def _duration(campaign: Campaign, path: Path) -> dict[str, object]:
     return {"duration_s": seconds, "learned_from": learned.run, "declared_duration_s": declared_s}
 
 
-def _predictions(campaign: Campaign, path: Path) -> dict[str, object]:
+def _predictions(campaign: Campaign, path: Path, load: Load) -> dict[str, object]:
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
     top_hz = float(goal.frequency_hz[-1])
     reach = assess(
@@ -118,7 +118,6 @@ def _predictions(campaign: Campaign, path: Path) -> dict[str, object]:
     )
     analyzer = chamber.analyzer
     grid = frequency_grid(float(goal.frequency_hz[0]), top_hz, goal.points)
-    load = assess_load(device, chamber)
     budget = link_budget(
         frequency_hz=top_hz,
         distance_m=chamber.range_length_m,
@@ -149,8 +148,7 @@ def _predictions(campaign: Campaign, path: Path) -> dict[str, object]:
         "gating": gate_verdict(grid, chamber.echo_excess_m),
         "load": load.words,
         "tilt_deg": load.tilt_deg,
-        "blocked_percent": 100.0
-        * blocked_share(chamber.positioner.geometry, chamber.positioner.bracket_half_angle_deg),
+        "blocked_percent": 100.0 * blocked_share(chamber.positioner.bracket_half_angle_deg),
         "side_lobe_distance_m": distance_for_side_lobe(
             largest_m=device.largest_dimension_m,
             frequency_hz=top_hz,

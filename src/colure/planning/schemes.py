@@ -77,9 +77,9 @@ def directions(plan_axes: tuple[str, ...], targets_deg: FloatArray, chamber: Cha
     return sighting(geometry, first=first, second=second).direction
 
 
-def blocked_share(geometry: Geometry, half_angle_deg: float) -> float:
+def blocked_share(half_angle_deg: float) -> float:
     """Return the share of the sphere that what holds the device hides: a cone of that half angle."""
-    return float(0.5 * (1.0 - np.cos(np.deg2rad(half_angle_deg)))) if geometry in HOLDER else 0.0
+    return float(0.5 * (1.0 - np.cos(np.deg2rad(half_angle_deg))))
 
 
 def is_blocked(directions_: FloatArray, geometry: Geometry, half_angle_deg: float) -> FloatArray:
@@ -103,13 +103,13 @@ def _choice(campaign: Campaign, plan: Plan, geometry: Geometry, ports: int) -> C
         goal = campaign.goal.model_copy(update={"scheme": "auto"})
         path = build_path(goal, chamber, plan.step_deg, campaign.device.states)
     except InputError as error:
-        return Choice(geometry, scheme, 0, None, 100 * blocked_share(geometry, half_angle), 0, torque, error.faults[0])
+        return Choice(geometry, scheme, 0, None, 100 * blocked_share(half_angle), 0, torque, error.faults[0])
     return Choice(
         geometry,
         scheme,
         len(path.role),
         float(path.time_s.sum()),
-        100.0 * blocked_share(geometry, half_angle),
+        100.0 * blocked_share(half_angle),
         _near_boresight(path, chamber, plan.step_deg),
         torque,
         "",
