@@ -96,12 +96,17 @@ class Station:
         self.guard.require_safe(status)
         return found
 
-    def move(self, target_deg: FloatArray) -> FloatArray:
-        """Move all axes to a position, watched all the way, and return the readout."""
+    def move(self, target_deg: FloatArray, *, settle_s: float | None = None) -> FloatArray:
+        """Move all axes to a position, watched all the way, and return the readout.
+
+        settle_s
+            Rest at the end; the longest settling of a moved axis by default.
+        """
         start = self.look() if self.guard.last_deg is None else self.guard.last_deg
         self.guard.check_path(np.stack([start, target_deg]), "next move")
         moved = np.abs(target_deg - start) > 1e-9
-        settle = max((s for s, m in zip(self._settle_s.values(), moved, strict=True) if m), default=0.0)
+        longest = max((s for s, m in zip(self._settle_s.values(), moved, strict=True) if m), default=0.0)
+        settle = longest if settle_s is None else settle_s
         watch = self.watch(target_deg)
         with self.guarded(), blame("axes"):
             self.axes.begin(self.guard.wire(target_deg))

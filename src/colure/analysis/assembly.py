@@ -1,4 +1,4 @@
-"""Polarization passes and scan order back to a vector field on a whole-sphere grid."""
+"""Polarization passes and scan order back to a vector field on rings over a full turn."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.plan import ROLES, Role
-from colure.model.record import of_role
+from colure.model.record import grid_of, of_role
 from colure.waves.transform import fold_double_sided
 
 if TYPE_CHECKING:
@@ -25,13 +25,16 @@ class MeasuredSphere:
     field
         (frequency, 2, theta, phi): components along theta^ and phi^ of the polar frame.
     theta, phi
-        Rings from pole to pole and columns over a full turn, radians; `phi[0]` may be negative.
+        Rings, rising, and columns over a full turn, radians; `phi[0]` may be negative. Rings run
+        from pole to pole, or over the part of the sphere that was scanned.
     polar_to_device
         Rotation from the polar frame (pole of the geometry) to the device frame.
     readout_sign
         (phi,) +1 where the column was scanned at its own azimuth, -1 where with negative theta.
     slices_used, slices_planned
         Great-circle slices behind the grid; fewer where a progressive scan was stopped early.
+    region_deg
+        Polar angle from the device's boresight up to which results are wanted and sound.
     """
 
     frequency_hz: FloatArray
@@ -42,6 +45,12 @@ class MeasuredSphere:
     readout_sign: FloatArray
     slices_used: int = 0
     slices_planned: int = 0
+    region_deg: float = 180.0
+
+    @property
+    def whole(self) -> bool:
+        """Tell whether the rings run from pole to pole."""
+        return bool(np.isclose(self.theta[0], 0.0) and np.isclose(self.theta[-1], np.pi))
 
 
 def polar_frame(geometry: Geometry) -> FloatArray:
@@ -100,10 +109,11 @@ def _solve(matrix: FloatArray, values: ComplexArray) -> ComplexArray:
     return np.asarray(np.einsum("dab,dfb->dfa", np.linalg.inv(matrix), values))
 
 
-def evenly_spaced_slices(record: xr.Dataset, planned: int) -> xr.Dataset:
+def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr.Dataset:
     """Return the record with the largest evenly spaced set of complete slices; all of them if none is missing.
 
     A progressive scan that was stopped early has one after 1, 2, 4, ... slices of every pass.
+    `per_slice` counts the points of one slice of one pass.
 
     Raises
     ------
@@ -112,7 +122,7 @@ def evenly_spaced_slices(record: xr.Dataset, planned: int) -> xr.Dataset:
     """
     scan = record["role"].values == ROLES.index(Role.SCAN)
     slices, passes = record["slice_index"].values, record["pass_index"].values
-    full = 2 * planned * len(np.unique(passes[scan]))
+    full = per_slice * len(np.unique(passes[scan]))
     counts = np.bincount(slices[scan], minlength=planned) if scan.any() else np.zeros(planned, int)
     complete = counts >= full
     if complete.all():
@@ -140,17 +150,17 @@ def finer_columns(field: ComplexArray, columns: int) -> ComplexArray:
 
 
 def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
-    """Sort a whole-sphere scan onto its grid.
+    """Sort a scan onto its grid.
 
     Raises
     ------
     ValueError
-        If the points do not fill a whole-sphere grid; the message counts what is missing.
+        If the points do not fill the grid; the message counts what is missing.
     """
-    geometry = chamber.positioner.geometry
-    planned = round(180.0 / float(record.attrs["step_deg"]))
+    geometry, grid_wanted = chamber.positioner.geometry, grid_of(record)
+    planned, region = grid_wanted.slices_planned, float(record.attrs.get("region_deg", 180.0))
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
-        record = evenly_spaced_slices(record, planned)
+        record = evenly_spaced_slices(record, planned, grid_wanted.swept_deg(geometry).size)
     pair, first, second = components(record, chamber)
     swept, sliced = (second, first) if geometry is Geometry.ELEVATION_OVER_AZIMUTH else (first, second)
     across, along = np.unique(np.round(swept, 4)), np.unique(np.round(sliced, 4))
@@ -169,8 +179,8 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
         columns = 2 * planned
         phi = np.arange(columns) * 2.0 * np.pi / columns
         sign = np.where(np.arange(columns) < planned, 1.0, -1.0)
-        theta = np.linspace(0.0, np.pi, folded.shape[-2])
-        return MeasuredSphere(frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned)
+        theta = np.arange(folded.shape[-2]) * np.deg2rad(grid_wanted.swept_step_deg)
+        return MeasuredSphere(frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned, region)
     # Polar angle grows as the sliced angle falls; see `polar_frame` for the signs.
     turned = np.swapaxes(field, -1, -2)[..., ::-1, :]
     if geometry is Geometry.AZIMUTH_OVER_ELEVATION:
@@ -180,4 +190,4 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
         polar = -turned[..., ::-1]
         phi = -np.deg2rad(across[::-1])
     theta = np.deg2rad(90.0 - along[::-1])
-    return MeasuredSphere(frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size))
+    return MeasuredSphere(frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size), region_deg=region)

@@ -8,16 +8,19 @@ from pathlib import Path
 import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere
-from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, wavenumber
 from colure.model.files import open_dataset
 from colure.model.pattern import field_of
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 from colure.waves.probe import FirstOrderResponse, first_order_response, ideal_response, remove_response
+from colure.waves.rings import RingFit
 from colure.waves.transform import analysis, highest_order, synthesis
 
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
+#: Part of a sphere is fitted with a few more orders than are kept: they take up what is not the device's.
+MORE_ORDERS = 4
 
 
 @dataclass(frozen=True)
@@ -30,10 +33,17 @@ class FarFieldStep:
     k: FloatArray
     polar_to_device: FloatArray
     phi_start: float
+    rings: RingFit | None = None
+
+    def measured(self, field: ComplexArray) -> ComplexArray:
+        """Return the coefficients of measured fields (..., 2, theta, phi), probe and distance still in them."""
+        if self.rings is not None:
+            return self.rings.analysis(field, phi_start=self.phi_start)
+        return analysis(field, self.order, phi_start=self.phi_start)
 
     def expansion(self, field: ComplexArray) -> Expansion:
         """Return the device-frame expansion of measured fields (..., 2, theta, phi)."""
-        return self.from_measured(analysis(field, self.order, phi_start=self.phi_start))
+        return self.from_measured(self.measured(field))
 
     def from_measured(self, coefficients: ComplexArray) -> Expansion:
         """Return the device-frame expansion from coefficients of the measured field."""
@@ -45,7 +55,12 @@ class FarFieldStep:
 
 
 def far_field_step(
-    sphere: MeasuredSphere, *, distance_m: float, keep_order: int, probe: Expansion | None = None
+    sphere: MeasuredSphere,
+    *,
+    distance_m: float,
+    keep_order: int,
+    probe: Expansion | None = None,
+    noise: FloatArray | None = None,
 ) -> FarFieldStep:
     """Prepare the step for a measured sphere.
 
@@ -55,13 +70,20 @@ def far_field_step(
         Order of the device's own waves; higher ones, which the grid may resolve, are dropped.
     probe
         Far field of the probe at the same frequencies; an ideal dipole if None.
+    noise
+        (frequency,) standard deviation of one sample; damps what part of a sphere hardly shows.
 
     Raises
     ------
     ValueError
         If the grid cannot carry `keep_order`, or the probe is not nearly a first-order one.
     """
-    order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
+    rings = None
+    if sphere.whole:
+        order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
+    else:
+        order = min((sphere.phi.size - 1) // 2, keep_order + MORE_ORDERS)
+        rings = RingFit(sphere.theta, order, _damping(sphere, order, noise))
     if keep_order > order:
         raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
     k = wavenumber(sphere.frequency_hz)
@@ -74,7 +96,17 @@ def far_field_step(
             raise ValueError(
                 f"probe pattern: first-order share {share:.5f}, must be at least {LEAST_FIRST_ORDER_SHARE} (power ratio)"
             )
-    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, float(sphere.phi[0]))
+    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings)
+
+
+def _damping(sphere: MeasuredSphere, order: int, noise: FloatArray | None) -> float:
+    """Return the noise of one coefficient over the usual size of one, at the noisiest frequency."""
+    area = RingFit(sphere.theta, order).solid_angle
+    power = np.sum(np.mean(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=-1) * area, axis=-1)
+    usual = np.sqrt(power / (2.0 * mode_count(order)))
+    per_sample = float(np.mean(area)) / sphere.phi.size
+    own = np.zeros_like(usual) if noise is None else noise * np.sqrt(per_sample)
+    return float(np.clip(np.max(own / np.maximum(usual, 1e-300)), 1e-6, 0.1))
 
 
 def load_probe(path: Path, frequency_hz: FloatArray) -> Expansion:

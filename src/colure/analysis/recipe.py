@@ -76,7 +76,8 @@ def process(
     calibrated = apply_gain(steady, transfer)
     sphere = assemble(calibrated, chamber)
     keep = int(record.attrs["order"]) if order is None else order
-    step = far_field_step(sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe)
+    noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
+    step = far_field_step(sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe, noise=noise)
     expansion = step.expansion(sphere.field)
     theta, phi, field = pattern_grid(expansion, grid_step_deg)
     pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
@@ -88,6 +89,7 @@ def process(
         grid=[sphere.theta.size, sphere.phi.size],
         slices=[sphere.slices_used, sphere.slices_planned],
         flagged_points=int(np.count_nonzero(record["flags"].values)),
+        region_deg=sphere.region_deg,
     )
     pattern = with_step(
         pattern,
@@ -97,7 +99,17 @@ def process(
         probe="pattern" if probe is not None else "ideal dipole",
         first_order_share=float(step.response.first_order_share.min()),
     )
-    noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
+    pattern = _marked(pattern, sphere.region_deg)
     slant = float(np.deg2rad(device.slant_deg))
     budget = Inputs(sphere, step, chamber, slant, noise, drift.residual, probe)
     return Processed(pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz)
+
+
+def _marked(pattern: xr.Dataset, region_deg: float) -> xr.Dataset:
+    """Mark directions outside the region (`support` 0) and blank them: nothing was asked or measured there."""
+    if region_deg >= 180.0:
+        return pattern
+    inside = pattern["theta"] <= region_deg + 1e-9
+    support = inside.astype(float).broadcast_like(pattern["e_theta"].isel(frequency=0)).transpose("theta", "phi")
+    kept = pattern.assign({name: pattern[name].where(inside) for name in ("e_theta", "e_phi")})
+    return kept.assign(support=support.assign_attrs(units="1", long_name="1 inside the region that was scanned"))

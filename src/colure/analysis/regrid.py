@@ -2,7 +2,9 @@
 
 A field along a full turn of the swept axis is a trigonometric polynomial of no higher degree
 than the order of the waves, so a few coefficients per slice describe it exactly; they are
-fitted to where the axis really was and evaluated where the plan wanted it.
+fitted to where the axis really was and evaluated where the plan wanted it. On part of a turn
+the same polynomials fit with many sets of coefficients; the smallest is taken, and only the
+field on the slice itself is used.
 """
 
 from __future__ import annotations
@@ -15,9 +17,18 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
 from colure.model.plan import ROLES, Role
+from colure.model.record import grid_of
 
 if TYPE_CHECKING:
     import xarray as xr
+
+
+#: Part of a turn: singular values below this share are combinations that the slice hardly shows.
+LEAST_SINGULAR = 1e-9
+#: Part of a turn: orders of the fit beyond those of the device's waves.
+MORE_ORDERS = 10
+#: Largest lag looked for, degrees, and as a share of a slice that is part of a turn.
+LARGEST_LAG_DEG, LARGEST_LAG_SHARE = 22.5, 0.05
 
 
 @dataclass(frozen=True)
@@ -36,33 +47,51 @@ class Lag:
 
 @dataclass(frozen=True)
 class Line:
-    """One flown slice: places (point,) and step per frequency (frequency,) in radians, trace (point, frequency, port)."""
+    """One flown slice: places (point,) and step per frequency (frequency,) in radians, trace (point, frequency, port).
+
+    highest
+        Trigonometric order of the fit: what a full turn of points determines, or less.
+    """
 
     at: FloatArray
     on: FloatArray
     wanted: FloatArray
     trace: ComplexArray
     direction: float
+    highest: int
 
     @property
     def orders(self) -> IntArray:
         """Trigonometric orders that the points determine."""
-        half = (self.at.size - 1) // 2
-        return np.arange(-half, half + 1)
+        return np.arange(-self.highest, self.highest + 1)
+
+    @property
+    def full_turn(self) -> bool:
+        """Tell whether the slice closes on itself."""
+        return bool(abs(np.ptp(self.wanted) + self._step - 2.0 * np.pi) < 0.5 * self._step)
+
+    @property
+    def _step(self) -> float:
+        return float(np.median(np.abs(np.diff(self.wanted))))
 
     def coefficients(self, shift: float = 0.0) -> ComplexArray:
         """Return (order, frequency, port) coefficients of the field over the true position."""
         places = self.at + self.direction * shift
         matrix = np.exp(1j * places[:, None] * self.orders)
-        flat = np.linalg.lstsq(matrix, self.trace.reshape(places.size, -1), rcond=None)[0]
+        flat = np.linalg.lstsq(matrix, self.trace.reshape(places.size, -1), rcond=LEAST_SINGULAR)[0]
         fitted = flat.reshape(self.orders.size, *self.trace.shape[1:])
         # At frequency f the axis was `on[f]` further: taking that off is a phase per order.
         return np.asarray(fitted * np.exp(-1j * self.orders[:, None] * self.on)[:, :, None])
 
     def at_wanted(self, shift: float) -> ComplexArray:
         """Return the trace (point, frequency, port) at the planned places."""
-        matrix = np.exp(1j * self.wanted[:, None] * self.orders)
-        return np.asarray(np.einsum("pm,mfc->pfc", matrix, self.coefficients(shift)))
+        return evaluated(self.coefficients(shift), self.orders, self.wanted)
+
+
+def evaluated(coefficients: ComplexArray, orders: IntArray, places: FloatArray) -> ComplexArray:
+    """Return trigonometric polynomials (order, frequency, port) at places, (place, frequency, port)."""
+    flat = np.exp(1j * places[:, None] * orders) @ coefficients.reshape(orders.size, -1)
+    return np.asarray(flat.reshape(places.size, *coefficients.shape[1:]))
 
 
 def to_planned_places(record: xr.Dataset) -> xr.Dataset:
@@ -74,7 +103,7 @@ def to_planned_places(record: xr.Dataset) -> xr.Dataset:
     Raises
     ------
     ValueError
-        If a flown slice lacks points or does not span a full turn.
+        If a flown slice lacks points.
     """
     if record.attrs.get("style") != "fly":
         return record
@@ -97,8 +126,8 @@ def to_planned_places(record: xr.Dataset) -> xr.Dataset:
 def lag_of(record: xr.Dataset) -> Lag:
     """Estimate the lag from the slice flown both ways.
 
-    If F and B are its coefficients forward and backward over the reported position, then
-    F_m = g B_m exp(2 j m shift), with one complex g per frequency and port for drift between.
+    If F and B are its fields forward and backward over the reported position x, then
+    F(x - shift) = g B(x + shift), with one complex g per frequency and port for drift between.
 
     Raises
     ------
@@ -116,21 +145,26 @@ def lag_of(record: xr.Dataset) -> Lag:
     if one.direction < two.direction:
         one, two = two, one
     ahead, back, orders = one.coefficients(), two.coefficients(), one.orders
+    reach, places = np.deg2rad(LARGEST_LAG_DEG), np.sort(one.wanted)
+    if not one.full_turn:
+        reach = min(reach, LARGEST_LAG_SHARE * float(np.ptp(places)))
+        places = places[(places >= places[0] + reach) & (places <= places[-1] - reach)]
 
     def apart(shift: float) -> float:
-        turned = back * np.exp(2j * orders * shift)[:, None, None]
-        overlap = np.abs(np.sum(np.conj(turned) * ahead, axis=0))
-        return float(np.sum(np.abs(ahead) ** 2) + np.sum(np.abs(back) ** 2) - 2.0 * np.sum(overlap))
+        f, b = evaluated(ahead, orders, places - shift), evaluated(back, orders, places + shift)
+        overlap = np.abs(np.sum(np.conj(b) * f, axis=0))
+        return float(np.sum(np.abs(f) ** 2) + np.sum(np.abs(b) ** 2) - 2.0 * np.sum(overlap))
 
     # The finest ripple has the highest order: a grid finer than its half wave cannot miss the valley.
-    reach = np.pi / 8.0
-    grid = np.linspace(-reach, reach, 8 * orders.size + 1)
+    finest = int(np.ceil(8 * orders.size * reach / (np.pi / 8.0)))
+    grid = np.linspace(-reach, reach, finest + 1)
     start = grid[int(np.argmin([apart(shift) for shift in grid]))]
     width = grid[1] - grid[0]
     found = minimize_scalar(apart, bounds=(start - width, start + width), method="bounded", options={"xatol": 1e-12})
     shift = float(found.x)
-    steepness = 4.0 * float(np.sum(orders[:, None, None] ** 2 * np.abs(ahead) ** 2))
-    noise = max(0.0, apart(shift)) / ahead.size
+    slope = evaluated(1j * orders[:, None, None] * ahead, orders, places)
+    steepness = 4.0 * float(np.sum(np.abs(slope) ** 2))
+    noise = max(0.0, apart(shift)) / slope.size
     return Lag(float(np.rad2deg(shift)), float(np.rad2deg(np.sqrt(noise / (2.0 * steepness)))))
 
 
@@ -140,11 +174,15 @@ def _line(record: xr.Dataset, rows: IntArray) -> Line:
     speed = float(np.median(rate[:, axis]))
     wanted = np.deg2rad(record["commanded_deg"].values[rows, axis])
     step = float(np.median(np.abs(np.diff(wanted)))) if rows.size > 1 else 2.0 * np.pi
-    if abs(rows.size * step - 2.0 * np.pi) > 0.5 * step:
-        raise ValueError(
-            f"record: slice of {rows.size} points at {np.rad2deg(step):g} deg, needs {round(2 * np.pi / step)} "
-            "for a full turn (points)"
-        )
+    grid = grid_of(record)
+    full = round(2.0 * np.pi / step)
+    needed = full if grid.whole else 2 * round(grid.reach_deg / grid.swept_step_deg) + 1
+    # Azimuth/elevation positioners fly full turns whatever part of the sphere is wanted.
+    if rows.size not in (needed, full):
+        raise ValueError(f"record: slice of {rows.size} points at {np.rad2deg(step):g} deg, needs {needed} (points)")
+    highest = (rows.size - 1) // 2
+    if rows.size < full:
+        highest = min((full - 1) // 2, int(record.attrs["order"]) + MORE_ORDERS)
     count = record.sizes["frequency"]
     moments = (np.arange(count) + 0.5) / count * float(record.attrs["trace_s"])
     return Line(
@@ -153,4 +191,5 @@ def _line(record: xr.Dataset, rows: IntArray) -> Line:
         wanted,
         record["trace"].values[rows],
         float(np.sign(speed)),
+        highest,
     )

@@ -18,12 +18,12 @@ Half widths are expanded (k = 2) and combined by root sum of squares (JCGM 100:2
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere
-from colure.analysis.figures.definitions import DEFINITIONS, NAMES, Definition
+from colure.analysis.figures.definitions import DEFINITIONS, NAMES, WHOLE_SPHERE_ONLY, Definition
 from colure.analysis.figures.evaluate import evaluate
 from colure.analysis.nearfield import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, wavenumber
@@ -35,7 +35,6 @@ from colure.model.figure import BudgetRow, Figure
 from colure.waves.expansion import Expansion
 from colure.waves.probe import first_order_response, ideal_response
 from colure.waves.scattered import synthesis_at
-from colure.waves.transform import analysis
 
 NOISE_DRAWS = 10
 STRAY_DRAWS = 24
@@ -77,8 +76,11 @@ def figures_with_budget(inputs: Inputs) -> list[Figure]:
         rows[term] = np.hypot(rows.get(term, np.zeros_like(values)), np.nan_to_num(spread))
         basis[term] = words
     out = []
+    whole = inputs.sphere.whole
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         for i, what in enumerate(DEFINITIONS):
+            if what.name in WHOLE_SPHERE_ONLY and not whole:
+                continue
             budget = tuple(BudgetRow(term, float(rows[term][f, i]), basis[term]) for term in rows)
             out.append(build_figure(what, float(values[f, i]), budget, float(frequency)))
     return out
@@ -204,7 +206,7 @@ def _swing(sphere: MeasuredSphere) -> FloatArray:
 def _alignment(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[FloatArray]:
     """Yield the change of every figure for each declared tolerance."""
     tolerance, sphere = inputs.chamber.alignment, inputs.sphere
-    measured = analysis(sphere.field, inputs.step.order, phi_start=inputs.step.phi_start)
+    measured = inputs.step.measured(sphere.field)
     for along, across in ((tolerance.theta_zero_deg, 0.0), (0.0, tolerance.roll_axis_tilt_deg)):
         shifted = _looking_aside(sphere, measured, np.deg2rad(along), np.deg2rad(across))
         yield _changed(inputs, values, shifted)
@@ -247,5 +249,5 @@ def _distance(inputs: Inputs, measured: ComplexArray, values: FloatArray, error:
         response = ideal_response(step.order, step.k, length)
     else:
         response = first_order_response(inputs.probe, step.order, length)
-    other = FarFieldStep(step.order, step.keep_order, response, step.k, step.polar_to_device, step.phi_start)
+    other = replace(step, response=response)
     return np.asarray(np.abs(native_values(other.from_measured(measured), inputs.slant) - values))

@@ -25,7 +25,7 @@ REMEDIES = {
     "drift residual": "shorten tie_interval_s, let the chamber warm up, or scan on the fly",
     "reference gain": "use a reference antenna with a better gain table",
     "range echoes": "more absorber, or a smaller turning sphere so that mode filtering takes more of them out",
-    "alignment": "align better: the tolerances of [alignment] in chamber.toml decide this term",
+    "alignment": "align better: the tolerances under alignment in chamber.toml decide this term",
     "probe polarization": "calibrate the probe's purity, or use a purer probe",
     "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
 }
@@ -90,7 +90,7 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
     from colure.twin.truth import figures_of
 
     begin = time.perf_counter()
-    path = build_path(campaign.goal, campaign.chamber, plan.step_deg, campaign.device.states)
+    path = build_path(campaign.goal, campaign.chamber, plan.grid, campaign.device.states)
     moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
     rehearsed = measure(campaign.chamber, campaign.device, plan, moments, seed=seed)
     count = np.arange(len(plan))

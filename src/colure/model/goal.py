@@ -20,6 +20,10 @@ class Goal(Section):
         `two-pass`: one probe port following the roll, at two roll offsets;
         `dual-port`: both ports of a dual-polarized probe in one pass;
         `auto`: dual-port if the probe has two ports, else two-pass.
+    region_deg
+        Polar angle from the boresight (+z) up to which the pattern is wanted; 180 is the whole sphere.
+    swept_step_deg
+        Distance between sweeps along a slice, if not `step_deg`: on the fly, finer ones cost no time.
     style
         `step`: move, settle, sweep; `fly`: the swept axis runs at constant speed through every
         slice while the analyzer sweeps.
@@ -37,7 +41,9 @@ class Goal(Section):
     points: int = Field(ge=1, le=100001, json_schema_extra={"unit": "frequencies"})
     wanted_level_db: float = number("dB", -100, -10, -50.0)
     scheme: Literal["auto", "two-pass", "dual-port"] = "auto"
+    region_deg: float = number("deg", 5, 180, 180.0)
     step_deg: float | None = Field(default=None, ge=0.05, le=45, json_schema_extra={"unit": "deg"})
+    swept_step_deg: float | None = Field(default=None, ge=0.01, le=45, json_schema_extra={"unit": "deg"})
     oversampling: float = number("times the required density", 1.0, 10, 1.0)
     style: Literal["step", "fly"] = "step"
     trigger: Literal["position", "time"] = "position"

@@ -11,6 +11,7 @@ from typing import Any
 import numpy as np
 
 from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.kinematics import Geometry
 from colure.model.loading import InputError
 
 PLAN_FORMAT = 2
@@ -27,6 +28,59 @@ class Role(StrEnum):
 
 
 ROLES = tuple(Role)
+
+
+@dataclass(frozen=True)
+class ScanGrid:
+    """Where a scan looks: slices, sweeps along them, and how far from the boresight.
+
+    step_deg
+        Between neighbouring slices.
+    swept_step_deg
+        Between neighbouring sweeps along a slice.
+    reach_deg
+        Largest polar angle from +z that is covered; 180 is the whole sphere.
+    """
+
+    step_deg: float
+    swept_step_deg: float
+    reach_deg: float = 180.0
+
+    @property
+    def whole(self) -> bool:
+        """Tell whether the whole sphere is covered."""
+        return self.reach_deg >= 180.0
+
+    @property
+    def slices_planned(self) -> int:
+        """Slices that the whole sphere takes (roll over azimuth), or rings between its poles."""
+        return round(180.0 / self.step_deg)
+
+    def swept_deg(self, geometry: Geometry) -> FloatArray:
+        """Return the angles of the swept axis, rising.
+
+        Roll over azimuth: theta over a full turn, or to `reach_deg` on both sides. Azimuth/elevation:
+        always a full turn, because only full turns keep the azimuthal orders apart.
+        """
+        if geometry is Geometry.ROLL_OVER_AZIMUTH and not self.whole:
+            count = int(np.ceil(self.reach_deg / self.swept_step_deg - 1e-9))
+            return np.asarray(np.arange(-count, count + 1) * self.swept_step_deg)
+        half = round(180.0 / self.swept_step_deg)
+        return np.asarray((np.arange(2 * half) - half + 1) * self.swept_step_deg)
+
+    def sliced_deg(self, geometry: Geometry) -> FloatArray:
+        """Return the angles of the other axis: phi over a half turn, or elevation (azimuth) from pole to pole.
+
+        Of an azimuth/elevation grid the belt within `reach_deg` of the boresight's equator is kept.
+        """
+        n = self.slices_planned
+        if geometry is Geometry.ROLL_OVER_AZIMUTH:
+            return np.asarray(np.arange(n) * self.step_deg)
+        every = (np.arange(n + 1) - n / 2) * self.step_deg
+        if self.reach_deg >= 90.0:
+            return np.asarray(every)
+        outside = np.abs(every) - self.reach_deg
+        return np.asarray(every[outside < self.step_deg - 1e-9])
 
 
 @dataclass(frozen=True)
@@ -66,6 +120,12 @@ class Plan:
 
     def __len__(self) -> int:
         return len(self.role)
+
+    @property
+    def grid(self) -> ScanGrid:
+        """Where the scan looks."""
+        swept = float(self.settings.get("swept_step_deg", self.step_deg))
+        return ScanGrid(self.step_deg, swept, float(self.settings.get("reach_deg", 180.0)))
 
     def roles(self) -> list[Role]:
         """Return the role of every point."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
-from colure.model.plan import ROLES, Plan, Role
+from colure.model.plan import ROLES, Plan, Role, ScanGrid
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -91,6 +91,9 @@ def build_record(
             "scheme": plan.scheme,
             "order": plan.order,
             "step_deg": plan.step_deg,
+            "swept_step_deg": plan.grid.swept_step_deg,
+            "reach_deg": plan.grid.reach_deg,
+            "region_deg": float(plan.settings.get("region_deg", 180.0)),
             "style": plan.settings.get("style", "step"),
             "trace_s": float(plan.settings.get("trace_s", 0.0)),
             "states": ",".join(plan.states),
@@ -109,3 +112,9 @@ def of_role(record: xr.Dataset, *roles: Role) -> xr.Dataset:
     """Return the points of a record that have one of the roles, in measured order."""
     codes = [ROLES.index(role) for role in roles]
     return record.isel(point=np.flatnonzero(np.isin(record["role"].values, codes)))
+
+
+def grid_of(record: xr.Dataset) -> ScanGrid:
+    """Return where a record's scan looked; records older than these attributes cover the whole sphere."""
+    step = float(record.attrs["step_deg"])
+    return ScanGrid(step, float(record.attrs.get("swept_step_deg", step)), float(record.attrs.get("reach_deg", 180.0)))

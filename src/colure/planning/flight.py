@@ -18,12 +18,17 @@ CALM_S = 0.05
 
 @dataclass(frozen=True)
 class FlightSpeed:
-    """Speed of the swept axis in deg/s, and the run-up and run-out it needs in degrees."""
+    """Speed of the swept axis in deg/s, and the run-up and run-out it needs in degrees.
+
+    entry_settle_s
+        Rest before the run-up: what settling of any axis lasts longer than the run-up itself.
+    """
 
     axis: str
     speed_deg_s: float
     run_up_deg: float
     limited_by: str
+    entry_settle_s: float = 0.0
 
 
 def swept_axis(geometry: Geometry) -> str:
@@ -32,7 +37,14 @@ def swept_axis(geometry: Geometry) -> str:
 
 
 def flight_speed(
-    name: str, axis: Axis, *, step_deg: float, sweep_s: float, low_deg: float, high_deg: float
+    name: str,
+    axis: Axis,
+    *,
+    step_deg: float,
+    sweep_s: float,
+    low_deg: float,
+    high_deg: float,
+    settle_s: float = 0.0,
 ) -> FlightSpeed:
     """Return the highest speed that sampling, axis and room allow.
 
@@ -40,6 +52,8 @@ def flight_speed(
     ----------
     low_deg, high_deg
         Readouts between which sweeps are wanted.
+    settle_s
+        Longest settling of all axes; the run-up counts towards it.
 
     Raises
     ------
@@ -63,4 +77,7 @@ def flight_speed(
                 f"to its limits {axis.min_deg:g} to {axis.max_deg:g} deg: run-up and run-out need more (deg)"
             ]
         )
-    return FlightSpeed(name, speed, speed**2 / (2.0 * ramp) + speed * calm, limit)
+    run_up_s = speed / ramp + calm
+    return FlightSpeed(
+        name, speed, speed**2 / (2.0 * ramp) + speed * calm, limit, entry_settle_s=max(0.0, settle_s - run_up_s)
+    )

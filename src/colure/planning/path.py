@@ -13,7 +13,7 @@ from colure.model.chamber import Axis, Chamber
 from colure.model.device import States
 from colure.model.goal import Goal
 from colure.model.loading import InputError
-from colure.model.plan import ROLES, Role
+from colure.model.plan import ROLES, Role, ScanGrid
 from colure.planning.duration import coordinated_time, line_time, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, swept_axis
 
@@ -69,20 +69,6 @@ def polarization_scheme(goal: Goal, chamber: Chamber) -> str:
     return "dual-port" if chamber.probe.ports == 2 else "two-pass"
 
 
-def scan_angles(geometry: Geometry, step_deg: float) -> tuple[FloatArray, FloatArray]:
-    """Return (swept angles, slice angles) in degrees that cover the whole sphere once.
-
-    Roll over azimuth: theta over a full turn in every great-circle slice, phi over a half
-    turn. Azimuth/elevation: azimuth over a full turn in every ring, elevation pole to pole
-    (or the other way round where elevation is carried on azimuth).
-    """
-    n = round(180.0 / step_deg)
-    full = (np.arange(2 * n) - n + 1) * step_deg
-    if geometry is Geometry.ROLL_OVER_AZIMUTH:
-        return np.asarray(full), np.asarray(np.arange(n) * step_deg)
-    return np.asarray(full), np.asarray((np.arange(n + 1) - n / 2) * step_deg)
-
-
 def progressive_order(count: int) -> list[int]:
     """Return 0..count-1 ever finer: digits of the smallest prime factors, reversed.
 
@@ -106,7 +92,7 @@ def progressive_order(count: int) -> list[int]:
     return order
 
 
-def build_path(goal: Goal, chamber: Chamber, step_deg: float, states: States | None = None) -> Path:
+def build_path(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None = None) -> Path:
     """Lay out the whole run: reference, ties, and every slice of every pass and state.
 
     Raises
@@ -122,32 +108,33 @@ def build_path(goal: Goal, chamber: Chamber, step_deg: float, states: States | N
         )
     table = chamber.axis_table
     axes, tables = tuple(table), list(table.values())
-    flight = _flight(goal, chamber, step_deg) if goal.style == "fly" else None
-    runs = list(_runs(goal, chamber, step_deg, states))
+    flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
+    runs = list(_runs(goal, chamber, grid, states))
     check_limits(axes, np.concatenate([run.targets_deg for run in runs]), tables)
     path = _with_ties(chamber, goal, runs, flight, states)
     check_limits(axes, path.targets_deg, tables)
     return path
 
 
-def _flight(goal: Goal, chamber: Chamber, step_deg: float) -> FlightSpeed:
+def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:
     name = swept_axis(chamber.positioner.geometry)
     axis = chamber.axis_table[name]
-    readouts = axis.map.readout_deg(scan_angles(chamber.positioner.geometry, step_deg)[0])
+    readouts = axis.map.readout_deg(grid.swept_deg(chamber.positioner.geometry))
     return flight_speed(
         name,
         axis,
-        step_deg=step_deg,
+        step_deg=grid.swept_step_deg,
         sweep_s=sweep_time(goal.points, chamber.analyzer),
         low_deg=float(readouts.min()),
         high_deg=float(readouts.max()),
+        settle_s=max(axis.settle_s for axis in chamber.axis_table.values()),
     )
 
 
-def _runs(goal: Goal, chamber: Chamber, step_deg: float, states: States | None) -> Iterator[Run]:
+def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None) -> Iterator[Run]:
     """Yield every slice in measuring order."""
     geometry = chamber.positioner.geometry
-    swept, slices = scan_angles(geometry, step_deg)
+    swept, slices = grid.swept_deg(geometry), grid.sliced_deg(geometry)
     scheme = polarization_scheme(goal, chamber)
     offsets = (0.0, 90.0) if scheme == "two-pass" else (0.0,)
     follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme == "two-pass"
@@ -275,7 +262,7 @@ class _Layout:
         begin, end = run.targets_deg[0].copy(), run.targets_deg[-1].copy()
         begin[axis] -= direction * self.flight.run_up_deg
         end[axis] += direction * self.flight.run_up_deg
-        entry = float(point_times(begin[None], self._here, self.tables, 0.0)[0])
+        entry = float(coordinated_time(np.abs(begin - self._here)[None], self.tables)[0]) + self.flight.entry_settle_s
         seconds = entry + line_time(abs(float(end[axis] - begin[axis])), self.flight.speed_deg_s, self.tables[axis])
         role = ROLES.index(run.role)
         for target, state in zip(run.targets_deg, run.state_index, strict=True):

@@ -6,7 +6,7 @@ import numpy as np
 
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
-from colure.model.plan import ROLES, Plan, Role
+from colure.model.plan import ROLES, Plan, Role, ScanGrid
 from colure.planning.duration import sweep_time, trace_time
 from colure.planning.exposure import assess_exposure
 from colure.planning.flight import FlightSpeed
@@ -16,7 +16,7 @@ from colure.planning.level import link_budget
 from colure.planning.load import Load, assess_load, require_bearable
 from colure.planning.path import Path, build_path, polarization_scheme
 from colure.planning.reach import assess, distance_for_side_lobe
-from colure.planning.sampling import order_for, order_of_step, step_for
+from colure.planning.sampling import order_for, order_of_step, region_margin_deg, step_for
 from colure.planning.schemes import blocked_share
 
 
@@ -31,19 +31,10 @@ def make_plan(campaign: Campaign) -> Plan:
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
     top_hz = float(goal.frequency_hz[-1])
     needed = order_for(reach_m=device.reach_m, frequency_hz=top_hz, level_db=goal.wanted_level_db)
-    step = step_for(needed, oversampling=goal.oversampling) if goal.step_deg is None else goal.step_deg
-    if not np.isclose(180.0 / step, round(180.0 / step)):
-        raise InputError([f"goal.toml: step_deg = {step:g}: must divide 180 deg without remainder"])
-    if order_of_step(step) < needed:
-        raise InputError(
-            [
-                f"goal.toml: step_deg = {step:g}: must be at most {step_for(needed):g} deg for order {needed} "
-                f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
-            ]
-        )
+    grid = scan_grid(campaign, needed)
     load = assess_load(device, chamber)
     require_bearable(load, chamber)
-    path = build_path(goal, chamber, step, device.states)
+    path = build_path(goal, chamber, grid, device.states)
     plan = Plan(
         axes=path.axes,
         targets_deg=path.targets_deg,
@@ -56,9 +47,9 @@ def make_plan(campaign: Campaign) -> Plan:
         ports=(1, 2) if polarization_scheme(goal, chamber) == "dual-port" else (1,),
         scheme=polarization_scheme(goal, chamber),
         order=needed,
-        step_deg=step,
+        step_deg=grid.step_deg,
         states=() if device.states is None else device.states.names,
-        settings=_settings(campaign, path.flight),
+        settings=_settings(campaign, path.flight, grid),
         predicted=_predictions(campaign, path, load),
         inputs={
             "goal": goal.model_dump(mode="json"),
@@ -69,7 +60,37 @@ def make_plan(campaign: Campaign) -> Plan:
     return plan
 
 
-def _settings(campaign: Campaign, flight: FlightSpeed | None) -> dict[str, object]:
+def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
+    """Return the grid that carries waves of an order over the region wanted, as the goal's own steps say.
+
+    Raises
+    ------
+    InputError
+        If a step set by hand is too coarse or does not divide 180 deg.
+    """
+    goal, device = campaign.goal, campaign.device
+    enough = step_for(order, oversampling=goal.oversampling)
+    step = enough if goal.step_deg is None else goal.step_deg
+    swept = step if goal.swept_step_deg is None else goal.swept_step_deg
+    top_hz = float(goal.frequency_hz[-1])
+    for name, value in (("step_deg", step), ("swept_step_deg", swept)):
+        if not np.isclose(180.0 / value, round(180.0 / value)):
+            raise InputError([f"goal.toml: {name} = {value:g}: must divide 180 deg without remainder"])
+        if order_of_step(value) < order:
+            raise InputError(
+                [
+                    f"goal.toml: {name} = {value:g}: must be at most {step_for(order):g} deg for order {order} "
+                    f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
+                ]
+            )
+    if goal.region_deg >= 180.0:
+        return ScanGrid(step, swept)
+    reach = goal.region_deg + region_margin_deg(device.reach_m, campaign.chamber.range_length_m, swept)
+    reach = float(np.ceil(reach / swept - 1e-9)) * swept
+    return ScanGrid(step, swept, 180.0 if reach > 180.0 - swept else reach)
+
+
+def _settings(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) -> dict[str, object]:
     """Everything the engine must know beyond the points."""
     goal, analyzer = campaign.goal, campaign.chamber.analyzer
     settings: dict[str, object] = {
@@ -82,6 +103,9 @@ def _settings(campaign: Campaign, flight: FlightSpeed | None) -> dict[str, objec
         "sweep_s": sweep_time(goal.points, analyzer),
         "trace_s": trace_time(goal.points, analyzer),
         "style": goal.style,
+        "swept_step_deg": grid.swept_step_deg,
+        "region_deg": goal.region_deg,
+        "reach_deg": grid.reach_deg,
     }
     if flight is not None:
         settings |= {
@@ -89,6 +113,7 @@ def _settings(campaign: Campaign, flight: FlightSpeed | None) -> dict[str, objec
             "fly_axis": flight.axis,
             "fly_speed_deg_s": round(flight.speed_deg_s, 6),
             "run_up_deg": round(flight.run_up_deg, 6),
+            "entry_settle_s": round(flight.entry_settle_s, 6),
             "fly_limited_by": flight.limited_by,
         }
     return settings

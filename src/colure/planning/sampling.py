@@ -38,3 +38,13 @@ def step_for(order: int, *, oversampling: float = 1.0) -> float:
 def order_of_step(step_deg: float) -> int:
     """Return the highest order that rings with poles at `step_deg` determine."""
     return round(180.0 / step_deg) - 1
+
+
+def region_margin_deg(reach_m: float, range_length_m: float, swept_step_deg: float) -> float:
+    """Return how far beyond a region a scan must reach, degrees.
+
+    A far-field direction draws on the near field around it: rays from the rim of the turning
+    sphere meet the measuring sphere up to asin(r0/A) away (common practice, no source). One step
+    more keeps the edge of the fit outside.
+    """
+    return float(np.rad2deg(np.arcsin(min(1.0, reach_m / range_length_m)))) + swept_step_deg

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
 
@@ -18,6 +18,8 @@ DEVICE_CHANNEL = 1
 REFERENCE_CHANNEL = 2
 
 
+#: Controller readouts in degrees by axis name; arrays of one shape are many positions at once.
+Readouts = Mapping[str, float | FloatArray]
 _Antennas = tuple[dict[int, tuple[Cluster, FloatArray]], list[tuple[Cluster, FloatArray]]]
 
 
@@ -108,12 +110,12 @@ class SimulatedRange:
         ports = probe_ports(frequency_hz, cross_polar_db=self.truth.probe_cross_polar_db)
         return antennas, [(port, port.power()) for port in ports]
 
-    def angles_deg(self, readouts_deg: dict[str, float]) -> dict[str, float]:
+    def angles_deg(self, readouts_deg: Readouts) -> dict[str, FloatArray]:
         """Return the convention's angles for controller readouts."""
-        return {name: float(axis.map.angle_deg(readouts_deg[name])) for name, axis in self.chamber.axis_table.items()}
+        return {name: axis.map.angle_deg(readouts_deg[name]) for name, axis in self.chamber.axis_table.items()}
 
-    def received(self, readouts_deg: dict[str, float], port: int, channel: int = DEVICE_CHANNEL) -> ComplexArray:
-        """Return S21 of the antennas and walls alone, shape (frequency,)."""
+    def received(self, readouts_deg: Readouts, port: int, channel: int = DEVICE_CHANNEL) -> ComplexArray:
+        """Return S21 of the antennas and walls alone, shape (..., frequency) for readouts of shape (...)."""
         angles = self.angles_deg(readouts_deg)
         first, second = (angles[name] for name in self.chamber.positioner.geometry.axis_names)
         steered = channel == DEVICE_CHANNEL and -1 - self.state in self._antennas
@@ -125,7 +127,7 @@ class SimulatedRange:
             misalignment=self._misalignment,
         )
         placed = antenna.moved(RigidMotion(motion.rotation, motion.translation))
-        roll = np.deg2rad(angles.get("probe", 0.0))
+        roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
         probe = probe_to_lab(distance=self.chamber.range_length_m, roll=roll, misalignment=self._misalignment)
         receiver, receiver_power = self._ports[port - 1]
         return transmission(
@@ -141,25 +143,25 @@ class SimulatedRange:
             parts.append(antenna.mirrored(normal, wall.distance_m, complex(reflection)))
         return Cluster(
             antenna.frequency_hz,
-            np.concatenate([p.position for p in parts]),
-            np.concatenate([p.electric for p in parts]),
-            np.concatenate([p.magnetic for p in parts]),
+            np.concatenate([p.position for p in parts], axis=-2),
+            np.concatenate([p.electric for p in parts], axis=-2),
+            np.concatenate([p.magnetic for p in parts], axis=-2),
             np.concatenate([p.weights for p in parts], axis=1),
             antenna.efficiency,
         )
 
     def sweep(
         self,
-        readouts_deg: dict[str, float],
+        readouts_deg: Readouts,
         *,
         port: int,
         channel: int,
-        time_s: float,
+        time_s: float | FloatArray,
         power_dbm: float,
         if_bandwidth_hz: float,
-        on_the_way: list[dict[str, float]] | None = None,
+        on_the_way: Sequence[Readouts] | None = None,
     ) -> ComplexArray:
-        """Return one sweep as the analyzer reads it: path, drift, cable, leakage, noise.
+        """Return sweeps as the analyzer reads them: path, drift, cable, leakage, noise; (..., frequency).
 
         on_the_way
             True positions at every frequency's own moment, if the axes move meanwhile.
@@ -171,27 +173,27 @@ class SimulatedRange:
             clean = self._received_moving(on_the_way, port, channel)
         first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
         flex = np.exp(1j * np.deg2rad(truth.cable_flex_deg) * np.sin(np.deg2rad(first)))
-        value = clean * self._path() * self._drift(time_s) * flex
+        value = clean * self._path() * (self._drift(time_s) * flex)[..., None]
         value = value + 10 ** (truth.crosstalk_db / 20.0) * np.exp(1j * (0.7 + 1e-9 * self._frequency))
         if truth.noise:
             noise_dbm = -173.975 + analyzer.noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
             sigma = 10 ** ((noise_dbm - power_dbm) / 20.0) / np.sqrt(2.0)
             with self._lock:
-                normal = self._random.normal(size=(2, self._frequency.size))
+                normal = self._random.normal(size=(2, *value.shape))
             return np.asarray(value + sigma * (normal[0] + 1j * normal[1]))
         # No two places ever give the same bits, as with any real receiver: a dither at -240 dB.
-        place = sum(12.9898 * (i + 1) * value_deg for i, value_deg in enumerate(readouts_deg.values()))
-        wave = np.sin(place + 78.233 * (1.0 + np.arange(self._frequency.size)))
+        place = np.sum([12.9898 * (i + 1) * np.asarray(v) for i, v in enumerate(readouts_deg.values())], axis=0)
+        wave = np.sin(place[..., None] + 78.233 * (1.0 + np.arange(self._frequency.size)))
         return np.asarray(value * (1.0 + 1e-12 * wave))
 
-    def _received_moving(self, places: list[dict[str, float]], port: int, channel: int) -> ComplexArray:
+    def _received_moving(self, places: Sequence[Readouts], port: int, channel: int) -> ComplexArray:
         """Return S21 with every frequency taken at its own place."""
         whole, antennas, ports = self._frequency, self._antennas, self._ports
-        out = np.empty(whole.size, complex)
+        out = np.empty((*np.shape(next(iter(places[0].values()))), whole.size), complex)
         try:
             for index, place in enumerate(places):
                 self.set_frequencies(whole[index : index + 1])
-                out[index] = self.received(place, port, channel)[0]
+                out[..., index] = self.received(place, port, channel)[..., 0]
         finally:
             self._frequency, self._antennas, self._ports = whole, antennas, ports
         return out
@@ -202,8 +204,8 @@ class SimulatedRange:
         loss = 10 ** ((-self.chamber.analyzer.cable_loss_db + ripple) / 20.0)
         return np.asarray(loss * np.exp(-2j * np.pi * self._frequency * 4.0 / 299_792_458.0))
 
-    def _drift(self, time_s: float) -> complex:
+    def _drift(self, time_s: float | FloatArray) -> ComplexArray:
         """Warm-up plus a slow swing, in dB and degrees."""
         truth = self.truth
         shape = 1.0 - np.exp(-time_s / truth.drift_time_s) + 0.2 * np.sin(2.0 * np.pi * time_s / (truth.drift_time_s))
-        return complex(10 ** (-truth.drift_db * shape / 20.0) * np.exp(1j * np.deg2rad(truth.drift_deg) * shape))
+        return np.asarray(10 ** (-truth.drift_db * shape / 20.0) * np.exp(1j * np.deg2rad(truth.drift_deg) * shape))

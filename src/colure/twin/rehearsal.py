@@ -6,11 +6,12 @@ what this chamber may do to this plan. Every draw is an invented chamber and say
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.chamber import Chamber, EchoTable, SimulatedChamber
 from colure.model.device import Device
 from colure.model.plan import ROLES, Plan, Role
@@ -20,6 +21,10 @@ from colure.twin.sources import Cluster
 
 LIGHT = 299_792_458.0
 WALLS = (((1.0, 0.0, 0.0), 0.75), ((0.0, -1.0, 0.0), 0.8))
+#: A chamber warms up over this time, however long a scan lasts (common practice, no source).
+DRIFT_TIME_S = 1800.0
+#: Points that are worked out together; bounds the memory.
+BLOCK_POINTS = 64
 #: Directions over which stray signals are compared with what the chamber declares.
 PROBES_OF_STRAY = 900
 
@@ -79,7 +84,7 @@ def draw_chamber(chamber: Chamber, device: Device, plan: Plan, seed: int) -> Sim
         seed=seed,
         drift_db=chamber.tie_drift_db,
         drift_deg=min(360.0, chamber.tie_drift_deg),
-        drift_time_s=max(1.0, 0.5 * float(plan.predicted["duration_s"])),
+        drift_time_s=DRIFT_TIME_S,
         cable_flex_deg=abs(draw(chamber.cable_flex_deg)),
         theta_zero_deg=draw(a.theta_zero_deg),
         roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg),
@@ -108,15 +113,18 @@ def _stray_db(chamber: Chamber, device: Device, plan: Plan, truth: SimulatedCham
         for walls in (truth.echoes, ())
     )
     scan = np.flatnonzero(plan.role == ROLES.index(Role.SCAN))
-    some = scan[np.linspace(0, scan.size - 1, PROBES_OF_STRAY).astype(int)]
-    tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), 0)
-    peak = max(abs(without.received(_at(plan, int(i)), 1)[0]) for i in (*some, tie))
-    added = [with_walls.received(_at(plan, int(i)), 1)[0] - without.received(_at(plan, int(i)), 1)[0] for i in some]
-    return float(20.0 * np.log10(np.sqrt(np.mean(np.abs(added) ** 2)) / peak))
+    some = scan[np.linspace(0, scan.size - 1, min(scan.size, PROBES_OF_STRAY)).astype(int)]
+    tie = np.flatnonzero(plan.role == ROLES.index(Role.TIE))[:1]
+    clean, dirty = (_received_at(simulated, plan, np.concatenate([some, tie])) for simulated in (without, with_walls))
+    stray = (dirty - clean)[: some.size]
+    return float(20.0 * np.log10(np.sqrt(np.mean(np.abs(stray) ** 2)) / np.max(np.abs(clean))))
 
 
-def _at(plan: Plan, index: int) -> dict[str, float]:
-    return dict(zip(plan.axes, (float(v) for v in plan.targets_deg[index]), strict=True))
+def _received_at(simulated: SimulatedRange, plan: Plan, rows: IntArray) -> ComplexArray:
+    """Return what port 1 receives from the device at plan points, first frequency, (point,)."""
+    blocks = np.split(rows, range(BLOCK_POINTS, rows.size, BLOCK_POINTS))
+    found = [simulated.received(dict(zip(plan.axes, plan.targets_deg[b].T, strict=True)), 1)[:, 0] for b in blocks]
+    return np.concatenate(found)
 
 
 def _range_of(
@@ -146,28 +154,42 @@ def rehearse(chamber: Chamber, device: Device, plan: Plan, time_s: FloatArray, *
     # The horn's true gain differs from its computed one within what is declared (k = 2).
     error_db = float(np.random.default_rng((seed, 5)).normal(0.0, 0.5 * chamber.reference.gain_uncertainty_db))
     rate = _rates(plan)
-    moments = (np.arange(plan.frequency_hz.size) + 0.5) / plan.frequency_hz.size * float(plan.settings["trace_s"])
     trace = np.empty((len(plan), plan.frequency_hz.size, len(plan.ports)), complex)
-    for index, role in enumerate(plan.roles()):
-        reference = role is Role.REFERENCE
-        way = None
-        if rate[index].any():
-            way = [dict(zip(plan.axes, plan.targets_deg[index] + rate[index] * t, strict=True)) for t in moments]
+    for rows in _alike(plan):
+        simulated.state = max(0, int(plan.state_index[rows[0]]))
         for column, port in enumerate(plan.ports):
-            simulated.state = max(0, int(plan.state_index[index]))
-            trace[index, :, column] = simulated.sweep(
-                _at(plan, index),
-                port=port,
-                channel=REFERENCE_CHANNEL if reference else DEVICE_CHANNEL,
-                time_s=float(time_s[index]),
-                power_dbm=float(plan.settings["power_dbm"]),
-                if_bandwidth_hz=float(plan.settings["if_bandwidth_hz"]) / int(plan.settings["averages"]),
-                on_the_way=way,
-            )
-        if reference:
-            trace[index] *= 10.0 ** (error_db / 20.0)
+            trace[rows, :, column] = _sweeps(simulated, plan, rows, rate[rows], port=port, time_s=time_s[rows])
+    trace[plan.role == ROLES.index(Role.REFERENCE)] *= 10.0 ** (error_db / 20.0)
     return Rehearsed(
         trace, rate, truth, stand_in(device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=truth.seed), error_db
+    )
+
+
+def _alike(plan: Plan) -> Iterator[IntArray]:
+    """Yield blocks of points that share antenna, device state and kind of motion, in measuring order."""
+    reference = plan.role == ROLES.index(Role.REFERENCE)
+    key = np.stack([reference, plan.state_index, plan.line_index >= 0], axis=-1)
+    borders = np.flatnonzero(np.any(np.diff(key, axis=0), axis=-1)) + 1
+    for block in np.split(np.arange(len(plan)), borders):
+        yield from np.split(block, range(BLOCK_POINTS, block.size, BLOCK_POINTS))
+
+
+def _sweeps(
+    simulated: SimulatedRange, plan: Plan, rows: IntArray, rate: FloatArray, *, port: int, time_s: FloatArray
+) -> ComplexArray:
+    """Return the sweeps of one block, (point, frequency)."""
+    places, way = plan.targets_deg[rows], None
+    if rate.any():
+        moments = (np.arange(plan.frequency_hz.size) + 0.5) / plan.frequency_hz.size * float(plan.settings["trace_s"])
+        way = [dict(zip(plan.axes, (places + rate * t).T, strict=True)) for t in moments]
+    return simulated.sweep(
+        dict(zip(plan.axes, places.T, strict=True)),
+        port=port,
+        channel=REFERENCE_CHANNEL if plan.role[rows[0]] == ROLES.index(Role.REFERENCE) else DEVICE_CHANNEL,
+        time_s=time_s,
+        power_dbm=float(plan.settings["power_dbm"]),
+        if_bandwidth_hz=float(plan.settings["if_bandwidth_hz"]) / int(plan.settings["averages"]),
+        on_the_way=way,
     )
 
 

@@ -29,7 +29,8 @@ class Cluster:
     """Dipole sites of an antenna in its own frame.
 
     position, electric, magnetic
-        (sites, 3); metres and unit moments (complex allowed).
+        (..., sites, 3); metres and unit moments (complex allowed). Leading dimensions are
+        placements of the same antenna.
     weights
         (frequency, sites) complex.
     frequency_hz
@@ -51,12 +52,12 @@ class Cluster:
         return np.asarray(2.0 * np.pi * self.frequency_hz / 299_792_458.0)
 
     def moved(self, motion: RigidMotion) -> Cluster:
-        """Return the cluster carried by one rigid motion."""
+        """Return the cluster (without leading dimensions) carried by rigid motions (...)."""
         return Cluster(
             self.frequency_hz,
             motion.points(self.position),
-            np.asarray(self.electric @ motion.rotation.T),
-            np.asarray(self.magnetic @ motion.rotation.T),
+            np.asarray(self.electric @ np.swapaxes(motion.rotation, -1, -2)),
+            np.asarray(self.magnetic @ np.swapaxes(motion.rotation, -1, -2)),
             self.weights,
             self.efficiency,
         )
@@ -148,39 +149,42 @@ class PairGeometry:
     def of(
         cls, r1: FloatArray, p1: ComplexArray, m1: ComplexArray, r2: FloatArray, p2: ComplexArray, m2: ComplexArray
     ) -> PairGeometry:
-        """Build from source places/moments (s, 3) and observer places/moments (o, 3)."""
-        apart = r2[None, :, :] - r1[:, None, :]
-        distance = np.sqrt(np.einsum("soc,soc->so", apart, apart))
+        """Build from source places/moments (..., s, 3) and observer places/moments (..., o, 3)."""
+        apart = r2[..., None, :, :] - r1[..., :, None, :]
+        distance = np.sqrt(np.einsum("...c,...c->...", apart, apart))
         same = distance < 1e-12
         safe = np.where(same, 1.0, distance)
         u = apart / safe[..., None]
-        up1, up2 = np.einsum("soc,sc->so", u, p1), np.einsum("soc,oc->so", u, p2)
-        um1, um2 = np.einsum("soc,sc->so", u, m1), np.einsum("soc,oc->so", u, m2)
+        up1, up2 = np.einsum("...soc,...sc->...so", u, p1), np.einsum("...soc,...oc->...so", u, p2)
+        um1, um2 = np.einsum("...soc,...sc->...so", u, m1), np.einsum("...soc,...oc->...so", u, m2)
         crossed = _triple(u, m1, p2) + _triple(u, p1, m2)
         keep = ~same
-        return cls(safe, (p1 @ p2.T - m1 @ m2.T) * keep, (up1 * up2 - um1 * um2) * keep, crossed * keep)
+        aligned = p1 @ np.swapaxes(p2, -1, -2) - m1 @ np.swapaxes(m2, -1, -2)
+        return cls(safe, aligned * keep, (up1 * up2 - um1 * um2) * keep, crossed * keep)
 
     def kernel(self, k: FloatArray) -> ComplexArray:
-        """Return the reaction of each pair, shape (frequency, s, o)."""
-        kr = k[:, None, None] * self.distance
+        """Return the reaction of each pair, shape (..., frequency, s, o)."""
+        distance, wave = self.distance[..., None, :, :], k[:, None, None]
+        kr = wave * distance
         inverse = 1.0 / kr
-        g = np.exp(-1j * kr) / (4.0 * np.pi * self.distance)
+        g = np.exp(-1j * kr) / (4.0 * np.pi * distance)
         a = 1.0 - inverse * (1j + inverse)
         b = 1.0 - 3.0 * inverse * (1j + inverse)
-        jk = 1j * k[:, None, None]
-        return np.asarray(g * (-jk * (a * self.aligned - b * self.radial) + (jk + 1.0 / self.distance) * self.crossed))
+        jk = 1j * wave
+        along = a * self.aligned[..., None, :, :] - b * self.radial[..., None, :, :]
+        return np.asarray(g * (-jk * along + (jk + 1.0 / distance) * self.crossed[..., None, :, :]))
 
 
 def _triple(u: FloatArray, first: ComplexArray, second: ComplexArray) -> ComplexArray:
     """Return second . (u x first) for every pair."""
     # second . (u x first) = u . (first x second)
-    return np.asarray(np.einsum("soc,soc->so", u, np.cross(first[:, None, :], second[None, :, :])))
+    return np.asarray(np.einsum("...c,...c->...", u, np.cross(first[..., :, None, :], second[..., None, :, :])))
 
 
 def transmission(
     source: Cluster, receiver: Cluster, *, source_power: FloatArray, receiver_power: FloatArray
 ) -> ComplexArray:
-    """Return S21 between two clusters in one frame, shape (frequency,).
+    """Return S21 between two clusters in one frame, shape (..., frequency).
 
     Reaction theorem with power waves: S21 = reaction / (4 sqrt(P1 P2)), losses included
     through both efficiencies. Far apart, |S21|^2 is Friis' G1 G2 (lambda / 4 pi R)^2.
@@ -189,6 +193,6 @@ def transmission(
     pairs = PairGeometry.of(
         source.position, source.electric, source.magnetic, receiver.position, receiver.electric, receiver.magnetic
     )
-    total = np.einsum("fs,fso,fo->f", source.weights, pairs.kernel(source.k), receiver.weights)
+    total = np.einsum("fs,...fso,fo->...f", source.weights, pairs.kernel(source.k), receiver.weights)
     scale = np.sqrt(source.efficiency * receiver.efficiency / (source_power * receiver_power))
     return np.asarray(-0.25 * total * scale)

@@ -155,30 +155,32 @@ def adjoint_synthesis(field: ComplexArray, order: int, theta: ArrayLike, *, phi_
 
 
 def fold_double_sided(field: ComplexArray, theta: FloatArray) -> ComplexArray:
-    """Turn whole great-circle slices into rings over a full turn.
+    """Turn great-circle slices into rings over a full turn.
 
     Parameters
     ----------
     field
-        (..., 2, theta, phi): theta from -pi + step to pi (2 K values), phi over a half turn.
+        (..., 2, theta, phi): phi over a half turn.
     theta
-        The 2 K readouts in radians, equidistant, last one pi.
+        Readouts in radians, equidistant: the 2 K values from -pi + step to pi, or as far on both
+        sides of zero.
 
     Returns
     -------
-    (..., 2, K + 1, 2 phi): rings 0..pi with poles. At each pole the slices' samples, which
-    must agree in a fixed frame, are averaged in that frame and written back to all columns.
+    (..., 2, rings, 2 phi): rings from 0. At each pole the slices' samples, which must agree in
+    a fixed frame, are averaged in that frame and written back to all columns.
     """
-    half_count = theta.size // 2
-    positive = field[..., half_count - 1 :, :]
-    negative = -field[..., : half_count - 1, :][..., ::-1, :]
-    columns = field.shape[-1]
-    out = np.empty((*field.shape[:-2], half_count + 1, 2 * columns), complex)
+    zero = int(np.argmin(np.abs(theta)))
+    positive = field[..., zero:, :]
+    negative = -field[..., :zero, :][..., ::-1, :]
+    columns, last = field.shape[-1], positive.shape[-2] - 1
+    out = np.empty((*field.shape[:-2], last + 1, 2 * columns), complex)
     out[..., :columns] = positive
-    out[..., 1:-1, columns:] = negative
+    out[..., 1 : zero + 1, columns:] = negative
+    poles = [(0, 1.0)] if zero == last else [(0, 1.0), (last, -1.0)]
     phi = np.arange(columns) * np.pi / columns
     phi_all = np.arange(2 * columns) * np.pi / columns
-    for ring, cosine in ((0, 1.0), (half_count, -1.0)):
+    for ring, cosine in poles:
         e_theta, e_phi = positive[..., 0, ring, :], positive[..., 1, ring, :]
         along_x = np.mean(cosine * np.cos(phi) * e_theta - np.sin(phi) * e_phi, axis=-1)[..., None]
         along_y = np.mean(cosine * np.sin(phi) * e_theta + np.cos(phi) * e_phi, axis=-1)[..., None]

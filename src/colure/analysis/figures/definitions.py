@@ -73,6 +73,8 @@ DEFINITIONS: tuple[Definition, ...] = (
 )  # fmt: skip
 
 NAMES = tuple(d.name for d in DEFINITIONS)
+#: Figures that a part of the sphere says nothing about.
+WHOLE_SPHERE_ONLY = ("directivity_dbi", "efficiency_db", "front_to_back_db")
 
 
 def definition(name: str) -> Definition:
