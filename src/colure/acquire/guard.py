@@ -9,6 +9,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.geometry.conventions import FloatArray
+from colure.geometry.profiles import coordinated_time, move_time, travelled
 from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, MotionError
 from colure.model.chamber import Axis, Chamber, KeepOut
 
@@ -157,17 +158,11 @@ class Guard:
 
     def expected_s(self, ways_deg: FloatArray) -> float:
         """Return how long a move by these angles takes at full speed."""
-        ways = np.abs(ways_deg)
-        moved = ways > 0.0
-        if not moved.any():
-            return 0.0
         axes = list(self.axes.values())
-        if not self._coordinated:
-            return max(_profile_s(float(way), axis) for way, axis in zip(ways, axes, strict=True))
-        # All axes share one profile over the whole move: the slowest speed and ramp decide.
-        speed = min(axis.speed_deg_s / way for way, axis in zip(ways, axes, strict=True) if way > 0.0)
-        ramp = min(axis.acceleration_deg_s2 / way for way, axis in zip(ways, axes, strict=True) if way > 0.0)
-        return float(2.0 / np.sqrt(ramp)) if ramp < speed**2 else 1.0 / speed + speed / ramp
+        limits = [(axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk) for axis in axes]
+        if self._coordinated:
+            return float(coordinated_time(ways_deg, *np.transpose(limits)))
+        return max(float(move_time(abs(way), *limit)) for way, limit in zip(ways_deg, limits, strict=True))
 
     def position_fault(self, wanted_deg: FloatArray, found_deg: FloatArray) -> str:
         """Say which axis stands where it should not; empty if all are right."""
@@ -178,14 +173,6 @@ class Guard:
                     f"limit {axis.readback_tolerance_deg:g} deg"
                 )
         return ""
-
-
-def _profile_s(way: float, axis: Axis) -> float:
-    """Return the time of a trapezoidal move."""
-    speed, acceleration = axis.speed_deg_s, axis.acceleration_deg_s2
-    if way < speed**2 / acceleration:
-        return float(2.0 * np.sqrt(way / acceleration))
-    return way / speed + speed / acceleration
 
 
 class MotionWatch:
@@ -215,7 +202,10 @@ class MotionWatch:
         self._target = target_deg
         self._also = also
         way = np.abs(target_deg - self._start)
-        own = np.array([_profile_s(float(w), axis) for w, axis in zip(way, guard.axes.values(), strict=True)])
+        axes = guard.axes.values()
+        own = np.array(
+            [move_time(w, a.speed_deg_s, a.acceleration_deg_s2, a.jerk) for w, a in zip(way, axes, strict=True)]
+        )
         fastest = guard.expected_s(target_deg - self._start)
         self.expected_s = fastest if per_s is None else 1.0 / per_s + fastest
         self._slack_s = self.expected_s - own
@@ -267,25 +257,10 @@ class MotionWatch:
             # A coordinated or timed axis is slower than its own profile by the slack at most.
             elapsed = self._looked_s - self._begin - self._slack_s[place]
             way = abs(self._target[place] - self._start[place])
-            behind = min(way, _travelled(elapsed, way, axis)) - abs(found[place] - self._start[place])
+            due = travelled(elapsed, float(way), axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
+            behind = due - abs(found[place] - self._start[place])
             limit = axis.following_error_deg + LAG_S * axis.speed_deg_s
             if behind > limit:
                 raise MotionError(
                     f"axis {name} follows {behind:.3f} deg behind its command, limit {limit:.3f} deg; home the axes"
                 )
-
-
-def _travelled(elapsed: float, way: float, axis: Axis) -> float:
-    """Return how far a trapezoidal move of length `way` has come after a time."""
-    if elapsed <= 0.0:
-        return 0.0
-    total = _profile_s(way, axis)
-    if elapsed >= total:
-        return way
-    peak = min(axis.speed_deg_s, float(np.sqrt(way * axis.acceleration_deg_s2)))
-    ramp = peak / axis.acceleration_deg_s2
-    if elapsed < ramp:
-        return 0.5 * axis.acceleration_deg_s2 * elapsed**2
-    if elapsed <= total - ramp:
-        return peak * (elapsed - 0.5 * ramp)
-    return way - 0.5 * axis.acceleration_deg_s2 * (total - elapsed) ** 2

@@ -62,6 +62,7 @@ class Station:
         self._control = control
         self._watchdog = watchdog
         self._settle_s = {name: axis.settle_s for name, axis in self.guard.axes.items()}
+        self._approach_deg = np.array([axis.approach_deg for axis in self.guard.axes.values()])
         self._worker = None if watchdog is None else ThreadPoolExecutor(1, thread_name_prefix="sweep")
         self._last_trace: ComplexArray | None = None
         self._last_view: tuple[float | int | None, ...] = ()
@@ -99,11 +100,21 @@ class Station:
     def move(self, target_deg: FloatArray, *, settle_s: float | None = None) -> FloatArray:
         """Move all axes to a position, watched all the way, and return the readout.
 
+        An axis with `approach_deg` that comes from above goes below its target first.
+
         settle_s
             Rest at the end; the longest settling of a moved axis by default.
         """
         start = self.look() if self.guard.last_deg is None else self.guard.last_deg
-        self.guard.check_path(np.stack([start, target_deg]), "next move")
+        below = target_deg - np.where(target_deg < start - 1e-9, self._approach_deg, 0.0)
+        if np.any(below < target_deg):
+            self._move(start, below, 0.0)
+        return self._move(start, target_deg, settle_s)
+
+    def _move(self, start: FloatArray, target_deg: FloatArray, settle_s: float | None) -> FloatArray:
+        """Make one move; `start` says which axes have to settle after it."""
+        assert self.guard.last_deg is not None  # `move` has looked
+        self.guard.check_path(np.stack([self.guard.last_deg, target_deg]), "next move")
         moved = np.abs(target_deg - start) > 1e-9
         longest = max((s for s, m in zip(self._settle_s.values(), moved, strict=True) if m), default=0.0)
         settle = longest if settle_s is None else settle_s

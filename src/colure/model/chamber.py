@@ -21,6 +21,11 @@ class Axis(Section):
         tenth of a second's travel is allowed on top.
     modulo_deg
         The controller's readout wraps after this angle; turns are then counted and journalled.
+    jerk_deg_s3
+        How fast the controller lets the acceleration change; unlimited (trapezoidal speed) if left out.
+    approach_deg
+        Positions are approached with growing readout from this far below, so that backlash always
+        lies on the same side; 0 approaches from wherever the axis comes.
     wrap_budget_deg
         Largest angle from `zero_deg` either way that cables survive, whole turns included.
     """
@@ -30,6 +35,8 @@ class Axis(Section):
     speed_deg_s: float = number("deg/s", 0.01, 1000)
     acceleration_deg_s2: float = number("deg/s^2", 0.01, 10000)
     settle_s: float = number("s", 0, 60, 0.25)
+    jerk_deg_s3: float | None = Field(default=None, ge=0.01, le=1e7, json_schema_extra={"unit": "deg/s^3"})
+    approach_deg: float = number("deg", 0, 30, 0.0)
     sense: Literal[1, -1] = Field(default=1, json_schema_extra={"unit": "1 or -1"})
     zero_deg: float = number("deg", -3600, 3600, 0.0)
     readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
@@ -47,6 +54,11 @@ class Axis(Section):
         if not self.min_deg <= self.home_deg <= self.max_deg:
             raise ValueError(f"home_deg = {self.home_deg:g} must be from {self.min_deg:g} to {self.max_deg:g} deg")
         return self
+
+    @property
+    def jerk(self) -> float:
+        """Jerk limit in deg/s^3, infinite where none is declared."""
+        return float("inf") if self.jerk_deg_s3 is None else self.jerk_deg_s3
 
     @property
     def map(self) -> AxisMap:

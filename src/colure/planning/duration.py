@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import numpy as np
 
+from colure.geometry import profiles
 from colure.geometry.conventions import FloatArray
 from colure.model.chamber import Analyzer, Axis
 
 
 def move_time(distance_deg: FloatArray, axis: Axis) -> FloatArray:
-    """Return the time in seconds of trapezoidal (or triangular) moves, without settling."""
+    """Return the time in seconds of moves of one axis, without settling."""
     distance = np.abs(np.asarray(distance_deg, float))
-    ramp = axis.speed_deg_s**2 / axis.acceleration_deg_s2
-    cruise = distance / axis.speed_deg_s + axis.speed_deg_s / axis.acceleration_deg_s2
-    return np.asarray(np.where(distance < ramp, 2.0 * np.sqrt(distance / axis.acceleration_deg_s2), cruise))
+    return profiles.move_time(distance, axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
 
 
 def trace_time(points: int, analyzer: Analyzer) -> float:
@@ -27,31 +26,40 @@ def sweep_time(points: int, analyzer: Analyzer) -> float:
 
 
 def coordinated_time(ways_deg: FloatArray, axes: list[Axis]) -> FloatArray:
-    """Return the time in seconds of moves (move, axis) whose axes share one trapezoidal profile.
+    """Return the time in seconds of moves (move, axis) whose axes share one profile.
 
-    All axes start and end together: over the whole move the slowest speed and the slowest ramp
+    All axes start and end together: over the whole move the slowest speed, ramp and jerk
     decide. With one moving axis this is `move_time`.
     """
-    ways = np.abs(np.asarray(ways_deg, float))
-    with np.errstate(divide="ignore"):
-        speed = np.min([axis.speed_deg_s / ways[:, i] for i, axis in enumerate(axes)], axis=0)
-        ramp = np.min([axis.acceleration_deg_s2 / ways[:, i] for i, axis in enumerate(axes)], axis=0)
-    still = ~np.isfinite(speed)
-    speed, ramp = np.where(still, 1.0, speed), np.where(still, 1.0, ramp)
-    moving = np.where(ramp < speed**2, 2.0 / np.sqrt(ramp), 1.0 / speed + speed / ramp)
-    return np.asarray(np.where(still, 0.0, moving))
+    return profiles.coordinated_time(
+        ways_deg,
+        [axis.speed_deg_s for axis in axes],
+        [axis.acceleration_deg_s2 for axis in axes],
+        [axis.jerk for axis in axes],
+    )
+
+
+def approached_time(targets_deg: FloatArray, before_deg: FloatArray, axes: list[Axis]) -> FloatArray:
+    """Return the time in seconds of moves between (move, axis) positions, without settling.
+
+    An axis with `approach_deg` that comes from above goes that far below its target first and
+    then up to it, which is a second move.
+    """
+    way = targets_deg - before_deg
+    below = np.where(way < -1e-9, [axis.approach_deg for axis in axes], 0.0)
+    return coordinated_time(way - below, axes) + coordinated_time(below, axes)
 
 
 def point_times(targets_deg: FloatArray, start_deg: FloatArray, axes: list[Axis], sweep_s: float) -> FloatArray:
-    """Return the time each point takes: coordinated move, longest settling of a moved axis, sweep.
+    """Return the time each point takes: move and approach, longest settling of a moved axis, sweep.
 
     targets_deg (point, axis), start_deg (axis,) in readout degrees.
     """
-    moved = np.abs(np.diff(np.vstack([start_deg, targets_deg]), axis=0))
-    settle = np.where(moved > 1e-9, [axis.settle_s for axis in axes], 0.0)
-    return np.asarray(coordinated_time(moved, axes) + settle.max(axis=1) + sweep_s)
+    before = np.vstack([start_deg, targets_deg[:-1]])
+    settle = np.where(np.abs(targets_deg - before) > 1e-9, [axis.settle_s for axis in axes], 0.0)
+    return np.asarray(approached_time(targets_deg, before, axes) + settle.max(axis=1) + sweep_s)
 
 
 def line_time(length_deg: float, speed_deg_s: float, axis: Axis) -> float:
     """Return the time in seconds of one line at constant speed, both ramps included."""
-    return length_deg / speed_deg_s + speed_deg_s / axis.acceleration_deg_s2
+    return length_deg / speed_deg_s + float(profiles.ramp_time(speed_deg_s, axis.acceleration_deg_s2, axis.jerk))

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from colure.geometry.kinematics import Geometry
+from colure.geometry.profiles import ramp_time
 from colure.model.chamber import Axis
 from colure.model.loading import InputError
 
@@ -64,9 +63,8 @@ def flight_speed(
     if axis.wrap_budget_deg is not None:
         room = min(room, axis.zero_deg + axis.wrap_budget_deg - high_deg,
                    low_deg - axis.zero_deg + axis.wrap_budget_deg)  # fmt: skip
-    calm, ramp = sweep_s + CALM_S, axis.acceleration_deg_s2
-    # speed^2 / (2 ramp) + speed calm = room
-    by_room = -ramp * calm + float(np.sqrt((ramp * calm) ** 2 + 2.0 * ramp * max(0.0, room)))
+    calm = sweep_s + CALM_S
+    by_room = _fastest_in(max(0.0, room), calm, axis)
     choices = {"sampling": DUTY * step_deg / sweep_s, "the axis": axis.speed_deg_s, "room for the run-up": by_room}
     limit = min(choices, key=lambda key: choices[key])
     speed = choices[limit]
@@ -77,7 +75,16 @@ def flight_speed(
                 f"to its limits {axis.min_deg:g} to {axis.max_deg:g} deg: run-up and run-out need more (deg)"
             ]
         )
-    run_up_s = speed / ramp + calm
-    return FlightSpeed(
-        name, speed, speed**2 / (2.0 * ramp) + speed * calm, limit, entry_settle_s=max(0.0, settle_s - run_up_s)
-    )
+    ramp_s = float(ramp_time(speed, axis.acceleration_deg_s2, axis.jerk))
+    run_up_deg = speed * (0.5 * ramp_s + calm)
+    return FlightSpeed(name, speed, run_up_deg, limit, entry_settle_s=max(0.0, settle_s - ramp_s - calm))
+
+
+def _fastest_in(room_deg: float, calm_s: float, axis: Axis) -> float:
+    """Return the highest speed whose ramp and calm run fit into a room, by halving the interval."""
+    low, high = 0.0, axis.speed_deg_s
+    for _ in range(60):
+        middle = 0.5 * (low + high)
+        needs = middle * (0.5 * float(ramp_time(middle, axis.acceleration_deg_s2, axis.jerk)) + calm_s)
+        low, high = (middle, high) if needs <= room_deg else (low, middle)
+    return high

@@ -14,7 +14,7 @@ from colure.model.device import States
 from colure.model.goal import Goal
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role, ScanGrid
-from colure.planning.duration import coordinated_time, line_time, point_times, sweep_time
+from colure.planning.duration import approached_time, coordinated_time, line_time, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, swept_axis
 
 
@@ -47,7 +47,8 @@ class Path:
         ways = np.abs(self.targets_deg - self.before_deg)
         settle = np.where(ways > 1e-9, [axis.settle_s for axis in tables], 0.0).max(axis=1)
         flown = self.line_index >= 0
-        return np.asarray(coordinated_time(ways, tables) + settle + self.own_s + np.where(flown, 0.0, overhead_s))
+        moving = approached_time(self.targets_deg, self.before_deg, tables)
+        return np.asarray(moving + settle + self.own_s + np.where(flown, 0.0, overhead_s))
 
 
 @dataclass(frozen=True)

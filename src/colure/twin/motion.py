@@ -1,9 +1,11 @@
-"""Axes that take time to move: trapezoidal speed profiles, limits, hold, door, and their faults."""
+"""Axes that take time to move: trapezoidal or jerk-limited speed, limits, hold, door, and their faults."""
 
 from __future__ import annotations
 
 import threading
 from dataclasses import dataclass, replace
+from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 
@@ -20,55 +22,89 @@ GLANCE_S = 0.25
 
 @dataclass(frozen=True)
 class Move:
-    """One move of one axis: start, signed distance and when it began."""
+    """One move of one axis: start, signed distance and when it began; infinite jerk is a trapezoid."""
 
     start_deg: float
     distance_deg: float
     begin_s: float
     speed: float
     acceleration: float
+    jerk: float = float("inf")
 
-    @property
-    def peak_speed(self) -> float:
-        """Highest speed reached in deg/s; short moves never cruise."""
-        return float(min(self.speed, np.sqrt(abs(self.distance_deg) * self.acceleration)))
+    @cached_property
+    def phases(self) -> tuple[tuple[float, float, float, float, float], ...]:
+        """Spans of constant jerk: (begin, way, speed, acceleration, jerk) from the move's start, unsigned.
+
+        The last entry is the end. The peak speed of a short move is found by halving the interval.
+        """
+        way, low, high = abs(self.distance_deg), 0.0, self.speed
+        if way > 0.0 and self._needs(high) > way:
+            for _ in range(80):
+                middle = 0.5 * (low + high)
+                low, high = (middle, high) if self._needs(middle) <= way else (low, middle)
+        bend, flat = self._ramp(high)
+        kinks = [(bend, self.jerk), (flat, 0.0), (bend, -self.jerk), ((way - self._needs(high)) / high, 0.0),
+                 (bend, -self.jerk), (flat, 0.0), (bend, self.jerk)]  # fmt: skip
+        t, x, v, a, out = 0.0, 0.0, 0.0, 0.0, []
+        endless = not np.isfinite(self.jerk)
+        for number, (span, change) in enumerate(kinks):
+            if span <= 0.0:
+                continue
+            jerk = 0.0 if endless else change
+            if endless:
+                a = {1: self.acceleration, 5: -self.acceleration}.get(number, 0.0)
+            out.append((t, x, v, a, jerk))
+            x += v * span + 0.5 * a * span**2 + jerk * span**3 / 6.0
+            v, a, t = v + a * span + 0.5 * jerk * span**2, a + jerk * span, t + span
+        return (*out, (t, way, 0.0, 0.0, 0.0))
+
+    def _ramp(self, peak: float) -> tuple[float, float]:
+        """Return (time of changing, time of constant acceleration) of a ramp to a speed."""
+        if not np.isfinite(self.jerk):
+            return 0.0, peak / self.acceleration
+        bend = min(self.acceleration / self.jerk, float(np.sqrt(peak / self.jerk)))
+        return bend, max(0.0, peak / (self.jerk * bend) - bend) if bend > 0.0 else 0.0
+
+    def _needs(self, peak: float) -> float:
+        """Return the way that both ramps to a speed take."""
+        bend, flat = self._ramp(peak)
+        return peak * (2.0 * bend + flat)
 
     @property
     def end_s(self) -> float:
         """When the axis stands again."""
-        if self.distance_deg == 0.0:
-            return self.begin_s
-        ramp = self.peak_speed / self.acceleration
-        return self.begin_s + abs(self.distance_deg) / self.peak_speed + ramp
+        return self.begin_s if self.distance_deg == 0.0 else self.begin_s + self.phases[-1][0]
 
     def state(self, moment: float) -> tuple[float, float]:
         """Return (position in deg, speed in deg/s) at a moment."""
         if moment >= self.end_s or self.distance_deg == 0.0:
             return self.start_deg + self.distance_deg, 0.0
         t = max(0.0, moment - self.begin_s)
-        total, ramp, peak = self.end_s - self.begin_s, self.peak_speed / self.acceleration, self.peak_speed
-        sign = float(np.sign(self.distance_deg))
-        if t < ramp:
-            return self.start_deg + sign * 0.5 * self.acceleration * t**2, sign * self.acceleration * t
-        if t <= total - ramp:
-            return self.start_deg + sign * (0.5 * peak * ramp + peak * (t - ramp)), sign * peak
-        left = total - t
-        position = self.start_deg + self.distance_deg - sign * 0.5 * self.acceleration * left**2
-        return position, sign * self.acceleration * left
+        begin, x, v, a, jerk = next(phase for phase in reversed(self.phases) if phase[0] <= t)
+        into, sign = t - begin, float(np.sign(self.distance_deg))
+        way = x + v * into + 0.5 * a * into**2 + jerk * into**3 / 6.0
+        return self.start_deg + sign * way, sign * (v + a * into + 0.5 * jerk * into**2)
 
     def when(self, position_deg: float) -> float | None:
         """Return the moment at which the axis passes a position on this move; None if it does not."""
-        share = (position_deg - self.start_deg) * np.sign(self.distance_deg)
-        length = abs(self.distance_deg)
-        if length == 0.0 or not 0.0 <= share <= length:
+        share = float((position_deg - self.start_deg) * np.sign(self.distance_deg))
+        if self.distance_deg == 0.0 or not 0.0 <= share <= abs(self.distance_deg):
             return None
-        ramp, peak = self.peak_speed / self.acceleration, self.peak_speed
-        ramp_length = 0.5 * peak * ramp
-        if share < ramp_length:
-            return self.begin_s + float(np.sqrt(2.0 * share / self.acceleration))
-        if share <= length - ramp_length:
-            return self.begin_s + ramp + float(share - ramp_length) / peak
-        return self.end_s - float(np.sqrt(2.0 * max(0.0, length - share) / self.acceleration))
+        for (begin, x, v, a, jerk), (end, further, *_) in pairwise(self.phases):
+            if share <= further:
+                return self.begin_s + begin + _passes(share - x, v, a, jerk, end - begin)
+        return self.end_s
+
+
+def _passes(way: float, v: float, a: float, jerk: float, span: float) -> float:
+    """Return when x = v t + a t^2 / 2 + jerk t^3 / 6, which rises over a span, reaches `way`."""
+    if a == 0.0 and jerk == 0.0:
+        return way / v
+    low, high = 0.0, span
+    for _ in range(60):
+        middle = 0.5 * (low + high)
+        low, high = (middle, high) if v * middle + 0.5 * a * middle**2 + jerk * middle**3 / 6.0 < way else (low, middle)
+    return high
 
 
 @dataclass(frozen=True)
@@ -188,25 +224,26 @@ class Stage:
             self._drift_deg_s = dict.fromkeys(self.axes, 0.0)
             here = {name: move.state(begin)[0] for name, move in self._moves.items()}
             ways = {name: value - here[name] for name, value in targets.items()}
-            rate, ramp = self._shared(ways, per_s)
+            rate, ramp, bend = self._shared(ways, per_s)
             for name, way in ways.items():
                 axis = self.axes[name]
-                speed, acceleration = axis.speed_deg_s, axis.acceleration_deg_s2
+                speed, acceleration, jerk = axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk
                 if coordinated and way != 0.0:
-                    speed, acceleration = abs(way) * rate, abs(way) * ramp
-                self._moves[name] = Move(here[name], way, begin, speed, acceleration)
+                    speed, acceleration, jerk = abs(way) * rate, abs(way) * ramp, abs(way) * bend
+                self._moves[name] = Move(here[name], way, begin, speed, acceleration, jerk)
                 if way != 0.0:
                     self._direction[name] = float(np.sign(way))
         self._after_start(kind, ways, begin)
 
-    def _shared(self, ways: dict[str, float], per_s: float | None) -> tuple[float, float]:
-        """Return the share per second and per second squared that every axis can follow."""
+    def _shared(self, ways: dict[str, float], per_s: float | None) -> tuple[float, float, float]:
+        """Return the share per second, per second squared and cubed that every axis can follow."""
         moving = {name: abs(way) for name, way in ways.items() if way != 0.0}
         if not moving:
-            return 1.0, 1.0
+            return 1.0, 1.0, float("inf")
         rate = min(self.axes[name].speed_deg_s / way for name, way in moving.items())
         ramp = min(self.axes[name].acceleration_deg_s2 / way for name, way in moving.items())
-        return (rate if per_s is None else min(rate, per_s)), ramp
+        jerk = min(self.axes[name].jerk / way for name, way in moving.items())
+        return (rate if per_s is None else min(rate, per_s)), ramp, jerk
 
     def _before_move(self, kind: FaultKind | None) -> None:
         if kind is FaultKind.LIMIT_SWITCH:
