@@ -78,7 +78,7 @@ def test_roll_over_azimuth_two_passes(campaign_folder, distance):
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 2"), ("= -50 ", "= -95 "))
     edited(campaign_folder, "chamber.toml", ("range_length_m = 1.2", f"range_length_m = {distance}"))
     campaign = Campaign.load(campaign_folder)
-    plan = make_plan(campaign)
+    campaign, plan = make_plan(campaign)
     record = simulated_record(campaign, plan, PERFECT)
     done = process(
         record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3
@@ -108,7 +108,7 @@ def test_azimuth_elevation_positioners(campaign_folder, geometry, ports):
     text = text.replace("roll-over-azimuth", geometry).replace("ports = 1", f"ports = {ports}")
     (campaign_folder / "chamber.toml").write_text(text, encoding="utf-8")
     campaign = Campaign.load(campaign_folder)
-    plan = make_plan(campaign)
+    campaign, plan = make_plan(campaign)
     record = simulated_record(campaign, plan, PERFECT)
     done = process(
         record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=3
@@ -126,7 +126,7 @@ def test_dual_port_roll_over_azimuth_without_a_probe_axis(campaign_folder):
     text = (text[:start] + text[end:]).replace("ports = 1", "ports = 2")
     (campaign_folder / "chamber.toml").write_text(text, encoding="utf-8")
     campaign = Campaign.load(campaign_folder)
-    plan = make_plan(campaign)
+    campaign, plan = make_plan(campaign)
     assert plan.axes == ("azimuth", "roll") and plan.ports == (1, 2)
     record = simulated_record(campaign, plan, PERFECT)
     done = process(

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 
 from colure.geometry.conventions import SPEED_OF_LIGHT
-from colure.planning.exposure import assess_exposure, local_limits_w_m2
+from colure.planning.exposure import assess_exposure, local_limits_w_m2, whole_body_limits_w_m2
 from colure.planning.level import THERMAL_DBM_HZ, free_space_loss_db, link_budget, noise_error_db
-from colure.planning.reach import assess
-from colure.planning.sampling import order_for
+from colure.planning.reach import assess, taper_db
+from colure.planning.sampling import order_for, power_grids, unique_directions
 from colure.waves.horn import e_plane_loss_db, h_plane_loss_db, horn_gain_dbi
 
 
@@ -73,9 +73,52 @@ def test_distance_of_43_dbm():
     assert found.public_distance_m == pytest.approx(0.399, abs=5e-4)
 
 
-def test_exposure_refuses_frequencies_without_a_tabled_limit():
-    with pytest.raises(ValueError, match="2 to 300 GHz"):
-        local_limits_w_m2(1e9)
+@pytest.mark.parametrize("border_ghz", [0.4, 2.0, 6.0])
+def test_exposure_limits_meet_at_their_borders(border_ghz):
+    """Limits quoted from memory below 2 GHz join the tabled ones above (ICNIRP 2020, Tables 5 and 6)."""
+    for limits in (local_limits_w_m2, whole_body_limits_w_m2):
+        below, above = limits(border_ghz * 1e9 * (1 - 1e-6)), limits(border_ghz * 1e9 * (1 + 1e-6))
+        assert above == pytest.approx(below, rel=5e-3)
+
+
+def test_exposure_at_900_mhz():
+    # ICNIRP 2020 (from memory): whole body f/200 = 4.5 W/m^2 for the public, f/40 = 22.5 for workers.
+    assert whole_body_limits_w_m2(0.9e9) == pytest.approx((22.5, 4.5))
+    assert local_limits_w_m2(0.9e9)[1] == pytest.approx(20.14, abs=0.01)
+
+
+def test_exposure_refuses_frequencies_without_a_known_limit():
+    with pytest.raises(ValueError, match=r"0\.03 to 300 GHz"):
+        local_limits_w_m2(1e7)
+
+
+def test_probe_taper_and_parallax():
+    """A Gaussian beam of 10 dBi is 3 dB down at sqrt(4 ln 2 / 10) rad: 30.2 deg (derivable)."""
+    assert taper_db(10.0, np.deg2rad(30.17)) == pytest.approx(3.01, abs=2e-3)
+    found = assess(range_length_m=1.0, reach_m=0.5, largest_m=0.3, frequency_hz=24e9, probe_gain_dbi=7.0)
+    assert found.parallax_deg == pytest.approx(30.0)
+
+
+def test_verdict_goes_from_transform_to_direct_with_distance():
+    """A 50 mm panel, 30 mm off the crossing, at 24 GHz (2 D^2 / lambda = 0.8 m)."""
+    verdicts = [
+        assess(range_length_m=r, reach_m=0.047, largest_m=0.07, frequency_hz=24e9, wanted_level_db=-20).verdict
+        for r in (0.7, 3.0, 30.0)
+    ]
+    assert verdicts == ["near field to far field transform", "direct with distance correction", "direct"]
+
+
+@pytest.mark.parametrize(("step", "count"), [(30, 62), (15, 266), (7.5, 1106), (3.6, 4902), (3, 7082), (2.5, 10226)])
+def test_grids_of_power_figures_hold_the_published_counts(step, count):
+    # 3GPP TS 38.521-2, M.1, M.2.1, M.4.5 (section 6 of the standards sheet).
+    assert unique_directions(step) == count
+
+
+def test_reference_step_of_power_figures():
+    # 3GPP TS 37.145-2 Annex F (from memory): lambda / D; 0.5 m at 28 GHz: 1.227 deg.
+    grids = power_grids(largest_m=0.5, frequency_hz=28e9, step_deg=2.0)
+    assert grids.reference_step_deg == pytest.approx(1.227, abs=5e-4)
+    assert not grids.enough and grids.sparsity == pytest.approx(2.0 / 1.2269, abs=1e-3)
 
 
 @pytest.mark.parametrize(("s", "loss"), [(0.05, 0.0381), (0.1, 0.1528), (0.2, 0.6157), (0.25, 0.9674), (0.3, 1.4025)])

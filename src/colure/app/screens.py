@@ -62,9 +62,10 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
         ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
                   f"{reach['edge_phase_deg']:.1f} deg, level span {reach['level_span_db']:.2f} dB"),
         ("Direct range", f"a -{min(40, max(20, -campaign.goal.wanted_level_db)):.0f} dB side lobe is right to 1 dB only beyond "
-                         f"{p['side_lobe_distance_m']:.1f} m without a transform"),
+                         f"{reach['side_lobe_m']:.1f} m without a transform; a transform works from {reach['nearest_m']:.2f} m"),
+        ("Over the device", f"probe lights its rim {reach['taper_db']:.2f} dB weaker, sees it {reach['parallax_deg']:.1f} deg off axis"),
         ("Verdict", reach["verdict"]),
-        ("Sampling", f"order {plan.order} for {goal.wanted_level_db:g} dB, step {plan.step_deg:g} deg, whole sphere"),
+        ("Sampling", _sampling_text(plan, goal.wanted_level_db)),
         ("Polarization", scheme if not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
@@ -78,6 +79,10 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
                   f"(\u00b1{level['noise_error_db']:.2f} dB, 1 sigma per point)"),
         ("Exposure", f"EIRP {exposure['eirp_dbm']:.1f} dBm: {exposure['density_w_m2']:.2g} W/m\u00b2 at the door, public limit "
                      f"{exposure['public_limit_w_m2']:g} W/m\u00b2 is met beyond {exposure['public_distance_m']:.2f} m"),
+        ("Best level", f"power {p['best_power_dbm']:.1f} dBm (limited by {p['best_power_limit']}), bandwidth "
+                       f"{p['best_if_bandwidth_hz']:g} Hz costs no noticeable time; set: {level['power_dbm']:g} dBm, "
+                       f"{level['if_bandwidth_hz']:g} Hz"),
+        ("Power figures", _power_text(p["power_grids"], plan.step_deg)),
         ("Frequency grid", _grid_text(p)),
         ("Load", p["load"] + ("" if p["tilt_deg"] is None else f"; tilt {p['tilt_deg']:.3f} deg")),
         ("Blockage", f"{p['blocked_percent']:.1f} % of the sphere hidden by what holds the device"
@@ -86,7 +91,59 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
     )  # fmt: skip
     for row in rows:
         table.add_row(*row)
+    for line in p["missing"]:
+        table.add_row("[bold red]Missing[/bold red]", line)
     console().print(table)
+    _show_forecast(plan, {} if goal.want is None else goal.want.wishes)
+    if goal.want is not None:
+        _show_alternatives(p["alternatives"], goal.want.wishes)
+
+
+def _show_forecast(plan: Plan, wishes: dict[str, float]) -> None:
+    """Print how uncertain every figure will be."""
+    table = Table(title="Forecast (expanded uncertainty, k = 2)", title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("\u00b1", "right"), ("wanted", "right"), ("mostly from", "left")):
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for name, found in plan.predicted["forecast"].items():
+        unit = name.rsplit("_", 1)[1].removesuffix("i").replace("db", "dB")
+        wish = f"{wishes[name]:g}" if name in wishes else ""
+        table.add_row(name, f"{found['expanded']:.2g} {unit}", wish, found["cause"])
+    console().print(table)
+
+
+def _show_alternatives(found: list[dict[str, Any]], wishes: dict[str, float]) -> None:
+    """Print the plan chosen beside two others."""
+    table = Table(title="Plans, the first is taken", title_justify="left", box=None)
+    for name in ("plan", "duration", "points", "data", *wishes):
+        table.add_column(name, justify="left" if name == "plan" else "right")
+    for one in found:
+        values = (f"\u00b1{one['uncertainty'][name]:.2g}" if name in one["uncertainty"] else "-" for name in wishes)
+        table.add_row(one["name"], duration_text(one["duration_s"]), str(one["points"]),
+                      f"{one['data_bytes'] / 1e6:.1f} MB", *values)  # fmt: skip
+    console().print(table)
+    for one in found:
+        console().print(f"{one['name']}: {one['why']}.")
+    for one in found[1:]:
+        chosen = ", ".join(
+            f'{k} = "{v}"' if isinstance(v, str) else f"{k} = {v:.6g}" for k, v in one["choices"].items()
+        )
+        console().print(f'To take "{one["name"]}", write into goal.toml: {chosen}')
+
+
+def _sampling_text(plan: Plan, wanted_db: float) -> str:
+    """Say how finely and how far the scan looks."""
+    grid = plan.grid
+    where = "whole sphere" if grid.whole else (
+        f"theta to {plan.settings['region_deg']:g} deg wanted, to {grid.reach_deg:g} deg scanned")  # fmt: skip
+    along = "" if grid.swept_step_deg == grid.step_deg else f", sweeps every {grid.swept_step_deg:.3g} deg along them"
+    return f"order {plan.order} for {wanted_db:g} dB, slices every {grid.step_deg:g} deg{along}, {where}"
+
+
+def _power_text(grids: dict[str, Any], step_deg: float) -> str:
+    """Compare the plan's step with the grids that power figures are usually taken on."""
+    words = "fine enough for" if grids["enough"] else "too coarse for"
+    return (f"{step_deg:g} deg is {words} radiated power (usual: 15 deg; 30 deg for sensitivity; reference step "
+            f"{grids['reference_step_deg']:.1f} deg; sparsity {grids['sparsity']:.2f})")  # fmt: skip
 
 
 def _grid_text(predicted: dict[str, Any]) -> str:

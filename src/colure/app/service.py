@@ -76,11 +76,10 @@ def _write_probe_calibration(campaign: Campaign) -> None:
 
 
 def make_plan(folder: Path) -> tuple[Campaign, Plan]:
-    """Read a campaign and plan it."""
+    """Read a campaign and plan it; what the goal leaves open is chosen in the campaign returned."""
     from colure.planning.preflight import make_plan as plan_campaign
 
-    campaign = Campaign.load(folder)
-    return campaign, plan_campaign(campaign)
+    return plan_campaign(Campaign.load(folder))
 
 
 def learn_axes(folder: Path, run_name: str) -> tuple[Learned, Path]:

@@ -142,12 +142,20 @@ class KeepOut(Section):
 
 
 class Analyzer(Section):
-    """The vector network analyzer and the path between its ports and the antennas."""
+    """The vector network analyzer and the path between its ports and the antennas.
+
+    max_power_dbm
+        Most that the source gives at `power_dbm`'s place; `power_dbm` itself if left out.
+    receiver_limit_dbm
+        Level at the receiver above which it is no longer linear.
+    """
 
     resource: str = "twin"
     profile: str = "scpi-analyzer"
     power_dbm: float = number("dBm", -60, 30, 0.0)
     if_bandwidth_hz: float = number("Hz", 1, 10e6, 1000.0)
+    max_power_dbm: float | None = Field(default=None, ge=-60, le=60, json_schema_extra={"unit": "dBm"})
+    receiver_limit_dbm: float = number("dBm", -80, 60, 0.0)
     averages: int = Field(default=1, ge=1, le=10000, json_schema_extra={"unit": "sweeps"})
     noise_figure_db: float = number("dB", 0, 60, 25.0)
     cable_loss_db: float = number("dB", 0, 100, 10.0)

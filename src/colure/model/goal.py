@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 import numpy as np
 from pydantic import Field, model_validator
@@ -11,8 +11,37 @@ from colure.geometry.conventions import FloatArray
 from colure.model.loading import Section, number
 
 
+def uncertainty(unit: str) -> Any:
+    """Return the field of an uncertainty wanted: expanded, k = 2, in the figure's own unit."""
+    return Field(default=None, gt=0, le=1000, json_schema_extra={"unit": unit})
+
+
+class Want(Section):
+    """Figures wanted and the expanded uncertainty (k = 2) that is good enough for each.
+
+    Colure then looks for the quickest plan that keeps them; what goal.toml sets itself stays.
+    """
+
+    gain_dbi: float | None = uncertainty("dB")
+    directivity_dbi: float | None = uncertainty("dB")
+    efficiency_db: float | None = uncertainty("dB")
+    beam_azimuth_deg: float | None = uncertainty("deg")
+    beam_elevation_deg: float | None = uncertainty("deg")
+    beamwidth_e_deg: float | None = uncertainty("deg")
+    beamwidth_h_deg: float | None = uncertainty("deg")
+    side_lobe_e_db: float | None = uncertainty("dB")
+    side_lobe_h_db: float | None = uncertainty("dB")
+    xpd_db: float | None = uncertainty("dB")
+    front_to_back_db: float | None = uncertainty("dB")
+
+    @property
+    def wishes(self) -> dict[str, float]:
+        """The figures that were named."""
+        return {name: value for name, value in self.model_dump().items() if value is not None}
+
+
 class Goal(Section):
-    """Band, dynamic range and polarization scheme wanted.
+    """Band, region, figures, dynamic range and polarization scheme wanted.
 
     wanted_level_db
         Level below the peak down to which the pattern should be right; sets the order.
@@ -27,6 +56,15 @@ class Goal(Section):
     style
         `step`: move, settle, sweep; `fly`: the swept axis runs at constant speed through every
         slice while the analyzer sweeps.
+    path
+        `serpentine`: every other slice runs backwards; `one-way`: all slices run the same way.
+    if_bandwidth_hz, power_dbm
+        Instead of what chamber.toml says of the analyzer.
+    gate
+        True: a time gate must be able to part the chamber's echoes from the direct ray.
+    want
+        Figures and uncertainties wanted; whatever of style, swept_step_deg, oversampling and
+        if_bandwidth_hz is left out is then chosen to keep them in the least time.
     trigger
         On the fly: `position`: the controller's pulses start every sweep; `time`: sweeps are
         started by the computer's clock and positions are read around them.
@@ -36,8 +74,8 @@ class Goal(Section):
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
-    start_ghz: float = number("GHz", 0.01, 1100)
-    stop_ghz: float = number("GHz", 0.01, 1100)
+    start_ghz: float = number("GHz", 0.03, 1100)
+    stop_ghz: float = number("GHz", 0.03, 1100)
     points: int = Field(ge=1, le=100001, json_schema_extra={"unit": "frequencies"})
     wanted_level_db: float = number("dB", -100, -10, -50.0)
     scheme: Literal["auto", "two-pass", "dual-port"] = "auto"
@@ -48,6 +86,11 @@ class Goal(Section):
     style: Literal["step", "fly"] = "step"
     trigger: Literal["position", "time"] = "position"
     order: Literal["plain", "progressive"] = "plain"
+    path: Literal["serpentine", "one-way"] = "serpentine"
+    if_bandwidth_hz: float | None = Field(default=None, ge=1, le=10e6, json_schema_extra={"unit": "Hz"})
+    power_dbm: float | None = Field(default=None, ge=-60, le=30, json_schema_extra={"unit": "dBm"})
+    gate: bool = False
+    want: Want | None = None
 
     @model_validator(mode="after")
     def _band(self) -> Goal:

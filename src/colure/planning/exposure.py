@@ -23,20 +23,37 @@ def local_limits_w_m2(frequency_hz: float) -> tuple[float, float]:
 
     ICNIRP, Health Phys. 118:483-524, 2020, Table 6: above 6 to 300 GHz 275/f^0.177 and
     55/f^0.177 with f in GHz; above 2 to 6 GHz 200 and 40 (section 9 of the standards sheet).
-    Below 2 GHz, where limits depend on the field type, the lower bounds of that row's
-    neighbour are not printed there: ValueError.
+    Below that, with f in MHz, 0.29 f^0.86 and 0.058 f^0.86 from 400 MHz, 50 and 10 from 30 MHz
+    (from memory; they meet at 400 MHz and 2 GHz). IEEE C95.1-2019 gives the same numbers above
+    6 GHz for unrestricted environments, and 274.8/f^0.177 for restricted ones (from memory).
+
+    Raises
+    ------
+    ValueError
+        Outside 0.03 to 300 GHz.
     """
     f = frequency_hz / 1e9
-    if not 2.0 < f <= 300.0:
-        raise ValueError(f"frequency: {f:g} GHz, exposure limits are tabled above 2 to 300 GHz")
+    if not 0.03 <= f <= 300.0:
+        raise ValueError(f"frequency: {f:g} GHz, exposure limits are known here from 0.03 to 300 GHz")
+    if f < 0.4:
+        return 50.0, 10.0
+    if f <= 2.0:
+        return 0.29 * (1e3 * f) ** 0.86, 0.058 * (1e3 * f) ** 0.86
     if f <= 6.0:
         return 200.0, 40.0
     return 275.0 / f**0.177, 55.0 / f**0.177
 
 
-def whole_body_public_w_m2() -> float:
-    """Return the public whole-body level, 30-minute average: 10 W/m^2 (ICNIRP 2020 Table 5, from memory)."""
-    return 10.0
+def whole_body_limits_w_m2(frequency_hz: float) -> tuple[float, float]:
+    """Return (occupational, public) whole-body levels in W/m^2, 30-minute average.
+
+    ICNIRP 2020 Table 5 (from memory): 50 and 10 above 2 GHz; f/40 and f/200 with f in MHz from
+    400 MHz; 10 and 2 from 30 MHz.
+    """
+    f = frequency_hz / 1e6
+    if f < 400.0:
+        return 10.0, 2.0
+    return (f / 40.0, f / 200.0) if f <= 2000.0 else (50.0, 10.0)
 
 
 def assess_exposure(*, power_dbm: float, gain_dbi: float, distance_m: float, frequency_hz: float) -> Exposure:
@@ -47,6 +64,6 @@ def assess_exposure(*, power_dbm: float, gain_dbi: float, distance_m: float, fre
     eirp_dbm = power_dbm + gain_dbi
     eirp_w = 10.0 ** ((eirp_dbm - 30.0) / 10.0)
     occupational, public = local_limits_w_m2(frequency_hz)
-    strict = min(public, whole_body_public_w_m2())
+    strict = min(public, whole_body_limits_w_m2(frequency_hz)[1])
     density = eirp_w / (4.0 * np.pi * distance_m**2)
     return Exposure(eirp_dbm, density, strict, occupational, float(np.sqrt(eirp_w / (4.0 * np.pi * strict))))

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from colure.geometry.kinematics import Geometry
 from colure.geometry.profiles import ramp_time
 from colure.model.chamber import Axis
@@ -35,6 +37,15 @@ def swept_axis(geometry: Geometry) -> str:
     return "elevation" if geometry is Geometry.ELEVATION_OVER_AZIMUTH else "azimuth"
 
 
+def smear_limit(*, order: int, if_bandwidth_hz: float, level_db: float) -> float:
+    """Return the speed in deg/s at which a wave of `order` loses 10^(level/20) of itself.
+
+    A receiver of bandwidth B integrates over about 1/B; at a rate w a wave of order n then shrinks by
+    sin(x)/x with x = n w / (2 B), that is by n^2 w^2 / (24 B^2) (derivable).
+    """
+    return float(np.rad2deg(np.sqrt(24.0 * 10.0 ** (level_db / 20.0)) * if_bandwidth_hz / order))
+
+
 def flight_speed(
     name: str,
     axis: Axis,
@@ -44,6 +55,7 @@ def flight_speed(
     low_deg: float,
     high_deg: float,
     settle_s: float = 0.0,
+    smear_deg_s: float = np.inf,
 ) -> FlightSpeed:
     """Return the highest speed that sampling, axis and room allow.
 
@@ -53,6 +65,8 @@ def flight_speed(
         Readouts between which sweeps are wanted.
     settle_s
         Longest settling of all axes; the run-up counts towards it.
+    smear_deg_s
+        Speed at which the receiver's own integration time blurs the pattern too much, see `smear_limit`.
 
     Raises
     ------
@@ -65,7 +79,8 @@ def flight_speed(
                    low_deg - axis.zero_deg + axis.wrap_budget_deg)  # fmt: skip
     calm = sweep_s + CALM_S
     by_room = _fastest_in(max(0.0, room), calm, axis)
-    choices = {"sampling": DUTY * step_deg / sweep_s, "the axis": axis.speed_deg_s, "room for the run-up": by_room}
+    choices = {"sampling": DUTY * step_deg / sweep_s, "the axis": axis.speed_deg_s,
+               "room for the run-up": by_room, "angle smear within the IF bandwidth": smear_deg_s}  # fmt: skip
     limit = min(choices, key=lambda key: choices[key])
     speed = choices[limit]
     if speed < 0.02 * axis.speed_deg_s or speed <= 0.0:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import SPEED_OF_LIGHT
+from colure.model.campaign import Campaign
 
 THERMAL_DBM_HZ = -173.975  # k T0 at 290 K, section 8 of the standards sheet (derived)
 
@@ -15,6 +16,8 @@ THERMAL_DBM_HZ = -173.975  # k T0 at 290 K, section 8 of the standards sheet (de
 class LinkBudget:
     """Levels in dBm, ratios in dB, at the beam peak."""
 
+    power_dbm: float
+    if_bandwidth_hz: float
     path_loss_db: float
     received_dbm: float
     noise_dbm: float
@@ -54,5 +57,28 @@ def link_budget(
     noise = THERMAL_DBM_HZ + noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
     snr = float(received - noise)
     return LinkBudget(
-        loss, received, float(noise), snr, snr + wanted_level_db, noise_error_db(max(0.0, snr + wanted_level_db))
+        power_dbm,
+        if_bandwidth_hz,
+        loss,
+        received,
+        float(noise),
+        snr,
+        snr + wanted_level_db,
+        noise_error_db(max(0.0, snr + wanted_level_db)),
+    )
+
+
+def campaign_budget(campaign: Campaign) -> LinkBudget:
+    """Return the link budget of a campaign at its highest frequency; averaging narrows the bandwidth."""
+    goal, chamber, analyzer = campaign.goal, campaign.chamber, campaign.chamber.analyzer
+    return link_budget(
+        frequency_hz=float(goal.frequency_hz[-1]),
+        distance_m=chamber.range_length_m,
+        power_dbm=analyzer.power_dbm,
+        device_gain_dbi=campaign.device.expected_gain_dbi,
+        probe_gain_dbi=chamber.probe.gain_dbi,
+        cable_loss_db=analyzer.cable_loss_db,
+        noise_figure_db=analyzer.noise_figure_db,
+        if_bandwidth_hz=analyzer.if_bandwidth_hz / analyzer.averages,
+        wanted_level_db=goal.wanted_level_db,
     )

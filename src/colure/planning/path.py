@@ -15,7 +15,7 @@ from colure.model.goal import Goal
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.planning.duration import approached_time, coordinated_time, line_time, point_times, sweep_time
-from colure.planning.flight import FlightSpeed, flight_speed, swept_axis
+from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 
 
 @dataclass(frozen=True)
@@ -129,6 +129,11 @@ def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:
         low_deg=float(readouts.min()),
         high_deg=float(readouts.max()),
         settle_s=max(axis.settle_s for axis in chamber.axis_table.values()),
+        smear_deg_s=smear_limit(
+            order=grid.slices_planned,
+            if_bandwidth_hz=chamber.analyzer.if_bandwidth_hz,
+            level_db=goal.wanted_level_db,
+        ),
     )
 
 
@@ -140,6 +145,7 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None) -
     offsets = (0.0, 90.0) if scheme == "two-pass" else (0.0,)
     follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme == "two-pass"
     order = progressive_order(slices.size) if goal.order == "progressive" else list(range(slices.size))
+    back = order if goal.order == "progressive" else order[::-1]
     count = 0 if states is None else len(states.names)
     inner = states is not None and states.loop == "inner"
     fly = goal.style == "fly"
@@ -158,9 +164,12 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None) -
             yield Run(angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True)
     for outer in range(count if count and not inner else 1):
         state = outer if count and not inner else -1
+        number = 0
         for pass_index, offset in enumerate(offsets):
-            for number, where in enumerate(order):
-                line = swept if number % 2 == 0 else swept[::-1]
+            # The second pass begins where the first one ends: nothing has to be unwound in between.
+            for where in back if pass_index % 2 else order:
+                line = swept if number % 2 == 0 or goal.path == "one-way" else swept[::-1]
+                number += 1
                 targets, own = angles(line, slices[where], offset), _states(line.size, state)
                 if inner:
                     targets, own = np.repeat(targets, count, axis=0), np.tile(np.arange(count), line.size)

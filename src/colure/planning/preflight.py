@@ -5,36 +5,33 @@ from __future__ import annotations
 import numpy as np
 
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.model.plan import ROLES, Plan, Role, ScanGrid
+from colure.planning.answers import exposure_of, range_of, require_possible, shortfalls
+from colure.planning.choose import Proposal, best_bandwidth, best_power_dbm, proposals
 from colure.planning.duration import sweep_time, trace_time
-from colure.planning.exposure import assess_exposure
 from colure.planning.flight import FlightSpeed
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.learning import recall
-from colure.planning.level import link_budget
 from colure.planning.load import Load, assess_load, require_bearable
-from colure.planning.path import Path, build_path, polarization_scheme
-from colure.planning.reach import assess, distance_for_side_lobe
-from colure.planning.sampling import order_for, order_of_step, region_margin_deg, step_for
+from colure.planning.path import Path, polarization_scheme
+from colure.planning.sampling import power_grids
 from colure.planning.schemes import blocked_share
 
 
-def make_plan(campaign: Campaign) -> Plan:
-    """Turn goal, chamber and device into a plan.
+def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
+    """Turn goal, chamber and device into a plan, and the campaign with every choice in it.
 
     Raises
     ------
     InputError
-        If a limit would be crossed or a step is too coarse for the device.
+        If a limit would be crossed, a step is too coarse for the device, or a wish cannot be kept.
     """
-    goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
-    top_hz = float(goal.frequency_hz[-1])
-    needed = order_for(reach_m=device.reach_m, frequency_hz=top_hz, level_db=goal.wanted_level_db)
-    grid = scan_grid(campaign, needed)
-    load = assess_load(device, chamber)
-    require_bearable(load, chamber)
-    path = build_path(goal, chamber, grid, device.states)
+    load = assess_load(campaign.device, campaign.chamber)
+    require_bearable(load, campaign.chamber)
+    best, *others = proposals(campaign)
+    require_possible(best)
+    resolved, path, grid = best.campaign, best.path, best.grid
+    scheme = polarization_scheme(resolved.goal, resolved.chamber)
     plan = Plan(
         axes=path.axes,
         targets_deg=path.targets_deg,
@@ -43,51 +40,39 @@ def make_plan(campaign: Campaign) -> Plan:
         pass_index=path.pass_index,
         state_index=path.state_index,
         line_index=path.line_index,
-        frequency_hz=goal.frequency_hz,
-        ports=(1, 2) if polarization_scheme(goal, chamber) == "dual-port" else (1,),
-        scheme=polarization_scheme(goal, chamber),
-        order=needed,
+        frequency_hz=resolved.goal.frequency_hz,
+        ports=(1, 2) if scheme == "dual-port" else (1,),
+        scheme=scheme,
+        order=best.order,
         step_deg=grid.step_deg,
-        states=() if device.states is None else device.states.names,
-        settings=_settings(campaign, path.flight, grid),
-        predicted=_predictions(campaign, path, load),
+        states=() if resolved.device.states is None else resolved.device.states.names,
+        settings=_settings(resolved, path.flight, grid),
+        predicted={**_predictions(best, load), "alternatives": [_row(one) for one in (best, *others)]},
         inputs={
-            "goal": goal.model_dump(mode="json"),
-            "chamber": chamber.model_dump(mode="json"),
-            "device": device.model_dump(mode="json"),
+            "goal": campaign.goal.model_dump(mode="json"),
+            "chamber": campaign.chamber.model_dump(mode="json"),
+            "device": campaign.device.model_dump(mode="json"),
         },
     )
-    return plan
+    return resolved, plan
 
 
-def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
-    """Return the grid that carries waves of an order over the region wanted, as the goal's own steps say.
+def _row(one: Proposal) -> dict[str, object]:
+    """Return what a person compares plans by."""
+    return {
+        "name": one.name,
+        "why": one.why,
+        "duration_s": one.duration_s,
+        "points": len(one.path.role),
+        "data_bytes": _data_bytes(one.campaign, one.path),
+        "uncertainty": {name: found.expanded for name, found in one.forecast.items()},
+        "choices": one.choices,
+    }
 
-    Raises
-    ------
-    InputError
-        If a step set by hand is too coarse or does not divide 180 deg.
-    """
-    goal, device = campaign.goal, campaign.device
-    enough = step_for(order, oversampling=goal.oversampling)
-    step = enough if goal.step_deg is None else goal.step_deg
-    swept = step if goal.swept_step_deg is None else goal.swept_step_deg
-    top_hz = float(goal.frequency_hz[-1])
-    for name, value in (("step_deg", step), ("swept_step_deg", swept)):
-        if not np.isclose(180.0 / value, round(180.0 / value)):
-            raise InputError([f"goal.toml: {name} = {value:g}: must divide 180 deg without remainder"])
-        if order_of_step(value) < order:
-            raise InputError(
-                [
-                    f"goal.toml: {name} = {value:g}: must be at most {step_for(order):g} deg for order {order} "
-                    f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
-                ]
-            )
-    if goal.region_deg >= 180.0:
-        return ScanGrid(step, swept)
-    reach = goal.region_deg + region_margin_deg(device.reach_m, campaign.chamber.range_length_m, swept)
-    reach = float(np.ceil(reach / swept - 1e-9)) * swept
-    return ScanGrid(step, swept, 180.0 if reach > 180.0 - swept else reach)
+
+def _data_bytes(campaign: Campaign, path: Path) -> int:
+    ports = 2 if polarization_scheme(campaign.goal, campaign.chamber) == "dual-port" else 1
+    return int(len(path.role) * campaign.goal.points * 16 * ports)
 
 
 def _settings(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) -> dict[str, object]:
@@ -132,52 +117,35 @@ def _duration(campaign: Campaign, path: Path) -> dict[str, object]:
     return {"duration_s": seconds, "learned_from": learned.run, "declared_duration_s": declared_s}
 
 
-def _predictions(campaign: Campaign, path: Path, load: Load) -> dict[str, object]:
+def _predictions(best: Proposal, load: Load) -> dict[str, object]:
+    campaign, path, level = best.campaign, best.path, best.level
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
-    top_hz = float(goal.frequency_hz[-1])
-    reach = assess(
-        range_length_m=chamber.range_length_m,
-        reach_m=device.reach_m,
-        largest_m=device.largest_dimension_m,
-        frequency_hz=top_hz,
-    )
-    analyzer = chamber.analyzer
+    top_hz, analyzer = float(goal.frequency_hz[-1]), chamber.analyzer
     grid = frequency_grid(float(goal.frequency_hz[0]), top_hz, goal.points)
-    budget = link_budget(
-        frequency_hz=top_hz,
-        distance_m=chamber.range_length_m,
-        power_dbm=analyzer.power_dbm,
-        device_gain_dbi=device.expected_gain_dbi,
-        probe_gain_dbi=chamber.probe.gain_dbi,
-        cable_loss_db=analyzer.cable_loss_db,
-        noise_figure_db=analyzer.noise_figure_db,
-        if_bandwidth_hz=analyzer.if_bandwidth_hz,
-        wanted_level_db=goal.wanted_level_db,
-    )
-    exposure = assess_exposure(
-        power_dbm=analyzer.power_dbm,
-        gain_dbi=device.expected_gain_dbi,
-        distance_m=chamber.door_distance_m,
-        frequency_hz=top_hz,
-    )
+    power, limited_by = best_power_dbm(analyzer, level, device.input_limit_dbm)
     counts = {r.value: int(np.sum(path.role == code)) for code, r in enumerate(ROLES) if r is not Role.RESUME}
     return {
         **_duration(campaign, path),
         "sweep_s": sweep_time(goal.points, analyzer),
         "points": counts,
-        "data_bytes": int(len(path.role) * goal.points * 16 * (2 if chamber.probe.ports == 2 else 1)),
-        "reach": reach.__dict__,
-        "level": budget.__dict__,
-        "exposure": exposure.__dict__,
+        "data_bytes": _data_bytes(campaign, path),
+        "reach": range_of(campaign, best.order).__dict__,
+        "level": level.__dict__,
+        "best_power_dbm": power,
+        "best_power_limit": limited_by,
+        "best_if_bandwidth_hz": best_bandwidth(campaign),
+        "exposure": exposure_of(campaign).__dict__,
         "frequency_grid": None if grid is None else grid.__dict__,
         "gating": gate_verdict(grid, chamber.echo_excess_m),
+        "power_grids": power_grids(
+            largest_m=device.largest_dimension_m, frequency_hz=top_hz, step_deg=best.grid.step_deg
+        ).__dict__,
         "load": load.words,
         "tilt_deg": load.tilt_deg,
         "blocked_percent": 100.0 * blocked_share(chamber.positioner.bracket_half_angle_deg),
-        "side_lobe_distance_m": distance_for_side_lobe(
-            largest_m=device.largest_dimension_m,
-            frequency_hz=top_hz,
-            side_lobe_db=float(np.clip(goal.wanted_level_db, -40.0, -20.0)),
-            error_db=1.0,
-        ),
+        "forecast": {
+            name: {"expanded": found.expanded, "cause": found.cause, "causes": found.causes}
+            for name, found in best.forecast.items()
+        },
+        "missing": shortfalls(best),
     }

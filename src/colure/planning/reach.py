@@ -21,6 +21,14 @@ class Reach:
         Phase error at the device's edge at the actual range length.
     level_span_db
         Change of level over a turn because the device sits off the axes' crossing.
+    parallax_deg
+        How far off the probe's axis the rim of the turning sphere is seen at most.
+    taper_db
+        How much weaker the probe lights the rim of the turning sphere than its centre.
+    side_lobe_m
+        Beyond this a side lobe at the wanted level is right to 1 dB without a transform.
+    nearest_m
+        Below this the probe stands among waves that a transform cannot take back.
     """
 
     radius_m: float
@@ -29,20 +37,80 @@ class Reach:
     edge_phase_deg: float
     level_span_db: float
     parallax_deg: float
+    taper_db: float
+    side_lobe_m: float
+    nearest_m: float
     verdict: str
 
 
-def assess(*, range_length_m: float, reach_m: float, largest_m: float, frequency_hz: float) -> Reach:
-    """Judge a range length for a device of front diagonal `largest_m`, turning radius `reach_m`."""
+#: What may be left uncorrected in a direct measurement, dB (common practice, no source).
+NEGLIGIBLE_DB = 0.1
+#: Verdicts, from the plainest processing to the most.
+DIRECT = "direct"
+CORRECTED = "direct with distance correction"
+TRANSFORM = "near field to far field transform"
+
+
+def assess(
+    *,
+    range_length_m: float,
+    reach_m: float,
+    largest_m: float,
+    frequency_hz: float,
+    probe_gain_dbi: float = 0.0,
+    wanted_level_db: float = -40.0,
+    order: int | None = None,
+) -> Reach:
+    """Judge a range length for a device of front diagonal `largest_m`, turning radius `reach_m`.
+
+    Parameters
+    ----------
+    wanted_level_db
+        Side-lobe level that should come out right; from -40 to -20 dB is what a line source answers.
+    order
+        Order of the device's waves, for the nearest distance; k r0 + 10 by default.
+    """
     lam = float(wavelength(frequency_hz))
     far = 2.0 * largest_m**2 / lam
     phase = 360.0 / lam * (np.hypot(range_length_m, largest_m / 2.0) - range_length_m)
     span = 20.0 * np.log10((range_length_m + reach_m) / (range_length_m - reach_m))
-    parallax = np.rad2deg(np.arcsin(min(1.0, reach_m / range_length_m)))
-    long_enough = range_length_m >= 10.0 * far and span < 0.1
-    verdict = "direct" if long_enough else "near field to far field transform"
-    reactive = 0.62 * np.sqrt(largest_m**3 / lam)
-    return Reach(reach_m, far, float(reactive), float(phase), float(span), float(parallax), verdict)
+    parallax = np.arcsin(min(1.0, reach_m / range_length_m))
+    taper = taper_db(probe_gain_dbi, float(parallax))
+    lobe = distance_for_side_lobe(
+        largest_m=largest_m,
+        frequency_hz=frequency_hz,
+        side_lobe_db=float(np.clip(wanted_level_db, -40.0, -20.0)),
+        error_db=1.0,
+    )
+    if range_length_m < max(far, lobe):
+        verdict = TRANSFORM
+    else:
+        verdict = DIRECT if max(span, taper) < NEGLIGIBLE_DB else CORRECTED
+    k = 2.0 * np.pi / lam
+    waves = k * reach_m + 10.0 if order is None else order
+    # Beyond the highest wave's caustic, with room for a separating sphere, and off the device itself.
+    nearest = max((waves + 2.0) / k / 0.85, reach_m + lam)
+    return Reach(
+        reach_m,
+        far,
+        float(0.62 * np.sqrt(largest_m**3 / lam)),
+        float(phase),
+        float(span),
+        float(np.rad2deg(parallax)),
+        taper,
+        lobe,
+        float(nearest),
+        verdict,
+    )
+
+
+def taper_db(gain_dbi: float, angle: float) -> float:
+    """Return how far a probe's pattern has fallen at `angle` (radians) off its axis, dB.
+
+    A Gaussian beam of gain G falls as exp(-G angle^2 / 4) in power: its integral over the sphere
+    is then 4 pi / G (derivable; common practice for small angles).
+    """
+    return float(10.0 / np.log(10.0) * 10.0 ** (gain_dbi / 10.0) * angle**2 / 4.0)
 
 
 def distance_for_edge_phase(*, largest_m: float, frequency_hz: float, edge_phase_deg: float) -> float:

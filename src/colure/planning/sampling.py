@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
-from colure.geometry.conventions import wavenumber
+from colure.geometry.conventions import wavelength, wavenumber
 
 #: Steps a person can read and a controller can keep; all divide 180 deg.
 _DIVISIONS = (
@@ -48,3 +50,37 @@ def region_margin_deg(reach_m: float, range_length_m: float, swept_step_deg: flo
     more keeps the edge of the fit outside.
     """
     return float(np.rad2deg(np.arcsin(min(1.0, reach_m / range_length_m)))) + swept_step_deg
+
+
+@dataclass(frozen=True)
+class PowerGrids:
+    """Coarsest steps at which power figures are usually taken, degrees, and how this plan compares.
+
+    total_power_step_deg, sensitivity_step_deg
+        15 and 30 deg: handset test plans, 3GPP TR 25.914 / TS 37.544 (section 6 of the standards sheet).
+    reference_step_deg
+        lambda / D of the largest dimension: 3GPP TS 37.145-2 Annex F (from memory).
+    sparsity
+        Step of the plan over the reference step; below 1 nothing has to be allowed for.
+    """
+
+    total_power_step_deg: float
+    sensitivity_step_deg: float
+    reference_step_deg: float
+    sparsity: float
+    enough: bool
+
+
+def unique_directions(step_deg: float) -> int:
+    """Return the number of different directions of a whole-sphere grid with poles.
+
+    2 + (180/step - 1)(360/step); every count in 3GPP TS 38.521-2 annex M follows from it.
+    """
+    return 2 + round((180.0 / step_deg - 1.0) * (360.0 / step_deg))
+
+
+def power_grids(*, largest_m: float, frequency_hz: float, step_deg: float) -> PowerGrids:
+    """Compare a plan's step with the grids that power figures are usually taken on."""
+    reference = float(np.rad2deg(min(np.pi, float(wavelength(frequency_hz)) / largest_m)))
+    sparsity = step_deg / min(reference, 15.0)
+    return PowerGrids(15.0, 30.0, reference, sparsity, bool(sparsity <= 1.0 + 1e-9))

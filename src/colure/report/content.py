@@ -100,7 +100,7 @@ def _set_up(source: Source) -> Section:
         ("Polarization scheme", _scheme_words(plan.scheme)),
         ("Probe", f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
                   f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
-        ("Analyzer", f"{chamber.analyzer.power_dbm:g} dBm, {chamber.analyzer.if_bandwidth_hz:g} Hz; predicted signal-to-noise "
+        ("Analyzer", f"{plan.settings['power_dbm']:g} dBm, {plan.settings['if_bandwidth_hz']:g} Hz; predicted signal-to-noise "
                      f"{level['snr_peak_db']:.0f} dB at the peak"),
         ("Reference", f"pyramidal horn {chamber.reference.aperture_a_mm:g} x {chamber.reference.aperture_b_mm:g} mm, gain from its dimensions, "
                       f"\u00b1{chamber.reference.gain_uncertainty_db:g} dB"),

@@ -1,0 +1,295 @@
+"""The quickest plan that keeps the uncertainties wanted, and two others to compare it with.
+
+What goal.toml sets stays as it is. Free to choose are the style of the scan, how finely the
+swept axis is sampled, redundant slices, and the analyzer's bandwidth.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any, Literal
+
+import numpy as np
+
+from colure.geometry.profiles import ramp_time
+from colure.model.campaign import Campaign
+from colure.model.chamber import Analyzer
+from colure.model.loading import InputError
+from colure.model.plan import ScanGrid
+from colure.planning.duration import sweep_time
+from colure.planning.flight import DUTY, smear_limit, swept_axis
+from colure.planning.forecast import Forecast, field_errors, forecast
+from colure.planning.level import LinkBudget, campaign_budget
+from colure.planning.path import Path, build_path
+from colure.planning.sampling import order_for
+from colure.planning.scan import scan_grid
+
+#: Bandwidths that analyzers offer (common practice, no source).
+BANDWIDTHS_HZ = tuple(m * 10.0**d for d in range(1, 7) for m in (1.0, 1.5, 2.0, 3.0, 5.0, 7.0))
+#: Share of a step-and-settle point that its sweep may take without being felt.
+UNFELT = 0.1
+#: Redundancy of the careful alternative.
+CAREFUL = 1.5
+
+
+@dataclass(frozen=True)
+class Proposal:
+    """One way to measure: the campaign with every choice made, its path and what it will give."""
+
+    name: str
+    campaign: Campaign
+    grid: ScanGrid
+    path: Path
+    order: int
+    duration_s: float
+    forecast: dict[str, Forecast]
+    level: LinkBudget
+    why: str
+
+    @property
+    def choices(self) -> dict[str, Any]:
+        """What to write into goal.toml to get this plan without any choosing."""
+        goal = self.campaign.goal
+        return {
+            "style": goal.style,
+            "oversampling": goal.oversampling,
+            "swept_step_deg": self.grid.swept_step_deg,
+            "if_bandwidth_hz": self.campaign.chamber.analyzer.if_bandwidth_hz,
+        }
+
+
+def with_analyzer(campaign: Campaign) -> Campaign:
+    """Return the campaign with the goal's bandwidth and power put into the chamber's analyzer.
+
+    Raises
+    ------
+    InputError
+        If the power is more than the source gives or the device bears.
+    """
+    goal, analyzer, device = campaign.goal, campaign.chamber.analyzer, campaign.device
+    update: dict[str, Any] = {}
+    if goal.if_bandwidth_hz is not None:
+        update["if_bandwidth_hz"] = goal.if_bandwidth_hz
+    if goal.power_dbm is not None:
+        update["power_dbm"] = goal.power_dbm
+        most = analyzer.power_dbm if analyzer.max_power_dbm is None else analyzer.max_power_dbm
+        for limit, owner in ((most, "chamber.toml analyzer.max_power_dbm"),
+                             (device.input_limit_dbm, "device.toml input_limit_dbm")):  # fmt: skip
+            if goal.power_dbm > limit:
+                raise InputError(
+                    [f"goal.toml: power_dbm = {goal.power_dbm:g}: must be at most {limit:g} dBm ({owner})"]
+                )
+    if not update:
+        return campaign
+    chamber = campaign.chamber.model_copy(update={"analyzer": analyzer.model_copy(update=update)})
+    return replace(campaign, chamber=chamber)
+
+
+def proposals(campaign: Campaign) -> list[Proposal]:
+    """Return the plan to carry out first, then the alternatives, quickest first.
+
+    Without wishes there is one: what the files say.
+
+    Raises
+    ------
+    InputError
+        If no plan keeps a wish; the message says by how much and for what cause.
+    """
+    if campaign.goal.want is None:
+        return [propose(with_analyzer(campaign), "as set", "goal.toml sets everything")]
+    tried = [found for variant in _variants(campaign) if (found := _try(campaign, variant)) is not None]
+    if not tried:
+        # Nothing can be laid out at all: let the plain layout say why.
+        return [propose(with_analyzer(campaign), "as set", "")]
+    good = sorted((one for one in tried if not _misses(one)), key=lambda one: one.duration_s)
+    if not good:
+        raise InputError(_what_is_missing(min(tried, key=_excess)))
+    best = good[0]
+    return [replace(best, why=_reason(best, good)), *_alternatives(best, good[1:])]
+
+
+def _alternatives(best: Proposal, others: list[Proposal]) -> list[Proposal]:
+    """Return the quickest plan of the other style, and the quickest of the rest."""
+    style = best.campaign.goal.style
+    other = [one for one in others if one.campaign.goal.style != style][:1]
+    rest = [one for one in others if one not in other]
+    return [*other, *rest][:2]
+
+
+def propose(campaign: Campaign, name: str, why: str) -> Proposal:
+    """Lay a campaign out as it is set and forecast its figures."""
+    goal, device = campaign.goal, campaign.device
+    top_hz = float(goal.frequency_hz[-1])
+    order = order_for(reach_m=device.reach_m, frequency_hz=top_hz, level_db=goal.wanted_level_db)
+    grid = scan_grid(campaign, order)
+    path = build_path(goal, campaign.chamber, grid, device.states)
+    level = campaign_budget(campaign)
+    errors = field_errors(campaign, grid, order, level)
+    figures = forecast(campaign, errors, whole=grid.whole)
+    return Proposal(name, campaign, grid, path, order, float(path.time_s.sum()), figures, level, why)
+
+
+@dataclass(frozen=True)
+class Variant:
+    """One combination of what may be chosen."""
+
+    style: Literal["step", "fly"]
+    oversampling: float
+    redundant: bool
+    quiet: bool
+
+    @property
+    def name(self) -> str:
+        """How the plan is called."""
+        words = {"fly": "on the fly", "step": "step and settle"}[self.style]
+        words += ", redundant slices" if self.redundant else ""
+        return words + (", narrow bandwidth" if self.quiet else "")
+
+    @property
+    def why(self) -> str:
+        """What speaks for it."""
+        words = {
+            "fly": "every slice is one motion",
+            "step": "the axes stand still during every sweep",
+        }[self.style]
+        words += "; half as many slices again average echoes and drift" if self.redundant else ""
+        return words + ("; a tenth of the bandwidth for less noise" if self.quiet else "")
+
+
+def _variants(campaign: Campaign) -> list[Variant]:
+    """Return everything worth trying; what the file sets is never varied."""
+    goal = campaign.goal
+    fixed = goal.model_fields_set
+    styles: list[Literal["step", "fly"]] = [goal.style] if "style" in fixed else ["fly", "step"]
+    redundant = [False] if {"oversampling", "step_deg"} & fixed else [False, True]
+    quiet = [False, True] if goal.if_bandwidth_hz is None else [False]
+    return [
+        Variant(style, CAREFUL * goal.oversampling if more else goal.oversampling, more, narrow)
+        for style in styles
+        for more in redundant
+        for narrow in quiet
+    ]
+
+
+def _try(campaign: Campaign, variant: Variant) -> Proposal | None:
+    """Return a variant with its best bandwidth and sweeps, or None if it cannot be laid out."""
+    goal = campaign.goal.model_copy(update={"style": variant.style, "oversampling": variant.oversampling})
+    try:
+        tuned = _tuned(with_analyzer(replace(campaign, goal=goal)), quiet=variant.quiet)
+        return propose(tuned, variant.name, variant.why)
+    except InputError:
+        return None
+
+
+def _tuned(campaign: Campaign, *, quiet: bool) -> Campaign:
+    """Choose bandwidth and sweeps along the slice where the file leaves them open.
+
+    On the fly sweeps are laid as close as the axis' full speed lets them be at the chamber's
+    bandwidth; step by step the bandwidth is narrowed until the sweep is felt. `quiet` narrows it tenfold more.
+    """
+    goal, analyzer = campaign.goal, campaign.chamber.analyzer
+    update: dict[str, Any] = {}
+    if goal.if_bandwidth_hz is None:
+        update["if_bandwidth_hz"] = best_bandwidth(campaign, quiet=quiet)
+        analyzer = analyzer.model_copy(update=update)
+    if goal.style == "fly" and goal.swept_step_deg is None:
+        order = order_for(
+            reach_m=campaign.device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db
+        )
+        step = scan_grid(campaign, order).step_deg
+        axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]
+        least = axis.speed_deg_s * sweep_time(goal.points, analyzer) / DUTY
+        update["swept_step_deg"] = step / max(1, int(step / least + 1e-9))
+    if not update:
+        return campaign
+    return with_analyzer(replace(campaign, goal=goal.model_copy(update=update)))
+
+
+def best_bandwidth(campaign: Campaign, *, quiet: bool = False) -> float:
+    """Return the narrowest usual bandwidth that costs no noticeable time, hertz.
+
+    On the fly: the axis keeps its full speed without smearing the pattern, and the run-up hardly
+    grows. Step by step: a sweep takes a tenth of what moving and settling take.
+    """
+    goal, chamber = campaign.goal, campaign.chamber
+    order = order_for(
+        reach_m=campaign.device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db
+    )
+    grid = scan_grid(campaign, order)
+    step, unblurred = grid.step_deg, 0.0
+    axis = chamber.axis_table[swept_axis(chamber.positioner.geometry)]
+    if goal.style == "fly":
+        ramp_s = float(ramp_time(axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk))
+        allowed = min(DUTY * step / axis.speed_deg_s, UNFELT * ramp_s)
+        unblurred = axis.speed_deg_s / smear_limit(
+            order=grid.slices_planned, if_bandwidth_hz=1.0, level_db=goal.wanted_level_db
+        )
+    else:
+        allowed = UNFELT * (2.0 * float(np.sqrt(step / axis.acceleration_deg_s2)) + axis.settle_s)
+    allowed = max(allowed - chamber.analyzer.sweep_overhead_s, 1e-6)
+    needed = max(unblurred, goal.points * chamber.analyzer.averages / allowed) / (10.0 if quiet else 1.0)
+    wide_enough = [b for b in BANDWIDTHS_HZ if b >= needed]
+    return wide_enough[0] if wide_enough else BANDWIDTHS_HZ[-1]
+
+
+def best_power_dbm(analyzer: Analyzer, level: LinkBudget, input_limit_dbm: float) -> tuple[float, str]:
+    """Return the highest power that source, device and receiver bear, and which of them limits it."""
+    most = analyzer.power_dbm if analyzer.max_power_dbm is None else analyzer.max_power_dbm
+    choices = {
+        "the source": most,
+        "the device's input": input_limit_dbm,
+        "the receiver": analyzer.power_dbm + analyzer.receiver_limit_dbm - level.received_dbm,
+    }
+    limit = min(choices, key=lambda key: choices[key])
+    return choices[limit], limit
+
+
+def _misses(one: Proposal) -> dict[str, float]:
+    """Return by how much a proposal exceeds each wish it does not keep."""
+    want = one.campaign.goal.want
+    wishes = {} if want is None else want.wishes
+    return {
+        name: (one.forecast[name].expanded if name in one.forecast else float("inf")) - wish
+        for name, wish in wishes.items()
+        if name not in one.forecast or one.forecast[name].expanded > wish
+    }
+
+
+def _excess(one: Proposal) -> float:
+    want = one.campaign.goal.want
+    assert want is not None  # only proposals for wishes are compared
+    return max(miss / want.wishes[name] for name, miss in _misses(one).items())
+
+
+def _what_is_missing(one: Proposal) -> list[str]:
+    """Say for every wish that cannot be kept how near one gets, and what stands in the way."""
+    want = one.campaign.goal.want
+    assert want is not None  # only wishes can be missed
+    out = []
+    for name in _misses(one):
+        wish = want.wishes[name]
+        if name not in one.forecast:
+            out.append(
+                f"goal.toml: want.{name} = {wish:g}: needs the whole sphere, region_deg = "
+                f"{one.campaign.goal.region_deg:g} must be 180 deg"
+            )
+            continue
+        found = one.forecast[name]
+        unit = "deg" if name.endswith("_deg") else "dB"
+        out.append(
+            f"goal.toml: want.{name} = {wish:g}: must be at least {found.expanded:.3g} {unit} here; "
+            f"{found.cause} alone gives {found.causes[found.cause]:.3g} {unit}"
+        )
+    return out
+
+
+def _reason(best: Proposal, good: list[Proposal]) -> str:
+    """Say in a sentence why the first plan is the first."""
+    slowest = max(one.duration_s for one in good)
+    tight = ""
+    want = best.campaign.goal.want
+    if want is not None and want.wishes:
+        name = max(want.wishes, key=lambda key: best.forecast[key].expanded / want.wishes[key])
+        tight = f"; the tightest wish is {name}: {best.forecast[name].expanded:.2g} of {want.wishes[name]:g}"
+    faster = f", {slowest / best.duration_s:.1f} times quicker than the slowest that does" if len(good) > 1 else ""
+    return f"quickest that keeps every wish{faster}: {best.why}{tight}"

@@ -1,0 +1,199 @@
+"""How uncertain every figure will be, from what the chamber declares and the plan does.
+
+A stand-in speaks for the device: an evenly lit line as long as the device in each principal
+plane, with the side lobe, purity and back lobe that device.toml expects. Causes are field errors
+relative to the peak; each figure's answer to a field error follows from the stand-in's slope,
+curvature and level (first order, derivable). All results are expanded, k = 2.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.geometry.conventions import wavenumber
+from colure.model.campaign import Campaign
+from colure.model.plan import ScanGrid
+from colure.planning.level import LinkBudget
+
+#: 20/ln 10: dB per unit of relative field.
+DB = 20.0 / np.log(10.0)
+#: Half-power point of sin(pi u)/(pi u), its slope there, and its curvature at the peak over pi^2/3.
+HALF_POWER_U, HALF_POWER_SLOPE = 0.44295, 1.194
+STEEPEST_SLOPE = 1.37
+#: A drifting chamber needs about this long for the drift that it declares (common practice, no source).
+DRIFT_TIME_S = 1800.0
+#: Rms error of interpolating a warm-up with a swing of a fifth, over (interval / drift time)^2, told by ties
+#: that are predicted from their neighbours, which spans twice the interval.
+DRIFT_BEND = 3.0
+#: Share of a pointing error that neighbouring slices do not have in common, as a field error.
+UNEVEN_SHARE = 0.3
+#: A figure is read where several independent errors meet.
+SEVERAL = 1.2
+
+
+@dataclass(frozen=True)
+class Forecast:
+    """Expanded uncertainty of one figure in its own unit, and what it is made of."""
+
+    name: str
+    expanded: float
+    causes: dict[str, float]
+
+    @property
+    def cause(self) -> str:
+        """The largest contribution."""
+        return max(self.causes, key=lambda key: self.causes[key])
+
+
+@dataclass(frozen=True)
+class FieldErrors:
+    """Errors of the pattern as rms field relative to the peak (drift: relative to the field itself)."""
+
+    noise: float
+    echoes: float
+    drift: float
+    slices: int
+    order: int
+
+
+def field_errors(campaign: Campaign, grid: ScanGrid, order: int, level: LinkBudget) -> FieldErrors:
+    """Return what noise, echoes and drift will leave in the pattern.
+
+    Noise: a fit with as many waves as the scanned part holds averages over all directions.
+    """
+    chamber, geometry = campaign.chamber, campaign.chamber.positioner.geometry
+    share = 0.5 * (1.0 - np.cos(np.deg2rad(grid.reach_deg)))
+    directions = grid.swept_deg(geometry).size * grid.sliced_deg(geometry).size
+    sample = 10.0 ** (-level.snr_peak_db / 20.0)
+    noise = sample * np.sqrt(min(1.0, order * (order + 2) * share / directions))
+    moved = np.hypot(chamber.tie_drift_db / DB, np.deg2rad(chamber.tie_drift_deg))
+    drift = DRIFT_BEND * moved * min(1.0, (chamber.tie_interval_s / DRIFT_TIME_S) ** 2)
+    echoes = 10.0 ** (chamber.echo_level_db / 20.0)
+    return FieldErrors(float(noise), float(echoes), float(drift), grid.slices_planned, order)
+
+
+@dataclass(frozen=True)
+class Plane:
+    """The stand-in in one principal plane: its length in wavelengths."""
+
+    waves: float
+
+    @property
+    def half_power_slope(self) -> float:
+        """Fall of the relative field per radian at the half-power point."""
+        return HALF_POWER_SLOPE * self.waves
+
+    @property
+    def curvature(self) -> float:
+        """Curvature of the relative field at the peak, per radian squared."""
+        return float(np.pi**2 / 3.0 * self.waves**2)
+
+
+def planes(campaign: Campaign) -> tuple[Plane, Plane]:
+    """Return the stand-in in the E and H plane at mid-band; never shorter than a half wave."""
+    device, goal = campaign.device, campaign.goal
+    k = float(wavenumber(0.5e9 * (goal.start_ghz + goal.stop_ghz)))
+    x, y = (1e-3 * size for size in device.size_mm[:2])
+    c, s = np.cos(np.deg2rad(device.slant_deg)), np.sin(np.deg2rad(device.slant_deg))
+    e, h = np.hypot(c * x, s * y), np.hypot(s * x, c * y)
+    return Plane(max(0.5, k * e / (2.0 * np.pi))), Plane(max(0.5, k * h / (2.0 * np.pi)))
+
+
+def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[str, Forecast]:
+    """Return the forecast of every figure that the plan will show."""
+    device = campaign.device
+    e_plane, h_plane = planes(campaign)
+    found = {
+        **_levels(campaign, errors, whole),
+        "beam_azimuth_deg": _pointing(campaign, errors, e_plane, campaign.chamber.alignment.theta_zero_deg),
+        "beam_elevation_deg": _pointing(campaign, errors, h_plane, campaign.chamber.alignment.theta_zero_deg),
+        "beamwidth_e_deg": _beamwidth(campaign, errors, e_plane),
+        "beamwidth_h_deg": _beamwidth(campaign, errors, h_plane),
+        "side_lobe_e_db": _side_lobe(campaign, errors, e_plane),
+        "side_lobe_h_db": _side_lobe(campaign, errors, h_plane),
+        "xpd_db": _ratio(campaign, errors, device.expected_xpd_db, pure=False),
+    }
+    if whole:
+        found["front_to_back_db"] = _ratio(campaign, errors, device.expected_front_to_back_db, pure=True)
+    return {name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own) for name, own in found.items()}
+
+
+def _inphase(rms: float) -> float:
+    """Expanded in-phase part of a complex error: two standard deviations of rms / sqrt 2."""
+    return float(np.sqrt(2.0) * rms)
+
+
+def _levels(campaign: Campaign, errors: FieldErrors, whole: bool) -> dict[str, dict[str, float]]:
+    reference = campaign.chamber.reference.gain_uncertainty_db
+    own = {
+        "noise": DB * _inphase(errors.noise),
+        "range echoes": DB * _inphase(errors.echoes),
+        "drift residual": DB * _inphase(errors.drift) * SEVERAL / np.sqrt(errors.slices),
+    }
+    out = {"gain_dbi": {**own, "reference gain": reference}}
+    if whole:
+        out["directivity_dbi"] = dict(own)
+        out["efficiency_db"] = {**own, "reference gain": reference}
+    return out
+
+
+def _pointing(campaign: Campaign, errors: FieldErrors, plane: Plane, zero_deg: float) -> dict[str, float]:
+    a = campaign.chamber.alignment
+    # The gradient of an error that is white over waves up to N is N/2 per radian.
+    share = 0.5 * errors.order / plane.curvature
+    degrees = float(np.rad2deg(1.0))
+    return {
+        "noise": degrees * share * _inphase(errors.noise),
+        "range echoes": degrees * share * _inphase(errors.echoes),
+        "drift residual": degrees * 0.3 * _inphase(errors.drift) / plane.half_power_slope,
+        "alignment": float(np.sqrt(zero_deg**2 + a.roll_axis_tilt_deg**2 + a.device_pose_deg**2)),
+    }
+
+
+def _beamwidth(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[str, float]:
+    a = campaign.chamber.alignment
+    # Two crossings, each against the peak's own error.
+    degrees = float(np.rad2deg(1.0)) * SEVERAL * np.sqrt(2.0) / plane.half_power_slope
+    return {
+        "noise": degrees * _inphase(errors.noise),
+        "range echoes": degrees * _inphase(errors.echoes),
+        "drift residual": degrees * np.sqrt(0.5) * _inphase(errors.drift),
+        "alignment": 0.7 * float(np.hypot(a.theta_zero_deg, a.roll_axis_tilt_deg)),
+    }
+
+
+def _side_lobe(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[str, float]:
+    a = campaign.chamber.alignment
+    lobe = 10.0 ** (campaign.device.expected_side_lobe_db / 20.0)
+    off = float(np.deg2rad(np.hypot(a.theta_zero_deg, a.roll_axis_tilt_deg)))
+    k = float(wavenumber(0.5e9 * (campaign.goal.start_ghz + campaign.goal.stop_ghz)))
+    # The first side lobe lies at u = 1.43; a shifted axis turns the field's phase along the way there.
+    aside = k * 1e-3 * a.axes_offset_mm * min(1.0, 1.43 / plane.waves)
+    return {
+        "noise": DB * _inphase(errors.noise) / lobe,
+        "range echoes": DB * _inphase(errors.echoes) / lobe,
+        "drift residual": DB * _inphase(errors.drift) * SEVERAL,
+        "alignment": DB * float(np.hypot(UNEVEN_SHARE * STEEPEST_SLOPE * plane.waves * off / lobe, 0.5 * aside)),
+    }
+
+
+def _ratio(campaign: Campaign, errors: FieldErrors, expected_db: float, *, pure: bool) -> dict[str, float]:
+    """Return the forecast of a ratio of the peak to something weak; `pure` if the probe's purity does not matter."""
+    weak = 10.0 ** (-expected_db / 20.0)
+    purity = 0.0 if pure else 10.0 ** (campaign.chamber.probe.cross_polar_db / 20.0)
+    roll = 0.0 if pure else float(np.tan(np.deg2rad(campaign.chamber.alignment.probe_roll_zero_deg)))
+    parts = {
+        "noise": _inphase(errors.noise),
+        "range echoes": _inphase(errors.echoes),
+        "probe polarization": purity,
+        "alignment": roll,
+    }
+    return {name: _shown(weak, value) for name, value in parts.items() if value > 0.0}
+
+
+def _shown(weak: float, error: float) -> float:
+    """Return half the width in dB of weak +- error; an error as large as the thing itself has no lower end."""
+    upper = DB * np.log1p(error / weak)
+    return float(0.5 * (upper - DB * np.log1p(-error / weak))) if error < 0.95 * weak else float(upper * 4.0)

@@ -1,0 +1,40 @@
+"""From order and region to a scan grid, whatever steps the goal sets itself."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+from colure.model.plan import ScanGrid
+from colure.planning.sampling import order_of_step, region_margin_deg, step_for
+
+
+def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
+    """Return the grid that carries waves of an order over the region wanted, as the goal's own steps say.
+
+    Raises
+    ------
+    InputError
+        If a step set by hand is too coarse or does not divide 180 deg.
+    """
+    goal, device = campaign.goal, campaign.device
+    enough = step_for(order, oversampling=goal.oversampling)
+    step = enough if goal.step_deg is None else goal.step_deg
+    swept = step if goal.swept_step_deg is None else goal.swept_step_deg
+    top_hz = float(goal.frequency_hz[-1])
+    for name, value in (("step_deg", step), ("swept_step_deg", swept)):
+        if not np.isclose(180.0 / value, round(180.0 / value)):
+            raise InputError([f"goal.toml: {name} = {value:g}: must divide 180 deg without remainder"])
+        if order_of_step(value) < order:
+            raise InputError(
+                [
+                    f"goal.toml: {name} = {value:g}: must be at most {step_for(order):g} deg for order {order} "
+                    f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
+                ]
+            )
+    if goal.region_deg >= 180.0:
+        return ScanGrid(step, swept)
+    reach = goal.region_deg + region_margin_deg(device.reach_m, campaign.chamber.range_length_m, swept)
+    reach = float(np.ceil(reach / swept - 1e-9)) * swept
+    return ScanGrid(step, swept, 180.0 if reach > 180.0 - swept else reach)
