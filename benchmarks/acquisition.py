@@ -165,7 +165,7 @@ def overhead(style: str, limit: float, seconds: float) -> None:
         goal = GOAL + (f'style = "{style}"\n' if style == "fly" else "")
         folder = campaign_in(Path(name) / "c", goal=goal, fast=True)
         campaign, plan = service.make_plan(folder)
-        path = build_path(campaign.goal, campaign.chamber, plan.grid)
+        path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
         until = int(np.searchsorted(np.cumsum(path.time_s), seconds))
         if style == "fly":
             # Whole lines only: inside a line the plan's time is shared evenly, the axis' is not.

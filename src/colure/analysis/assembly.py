@@ -180,6 +180,9 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
         phi = np.arange(columns) * 2.0 * np.pi / columns
         sign = np.where(np.arange(columns) < planned, 1.0, -1.0)
         theta = np.arange(folded.shape[-2]) * np.deg2rad(grid_wanted.swept_step_deg)
+        if not grid_wanted.whole:
+            kept = np.rad2deg(theta) <= float(record.attrs.get("usable_deg", 180.0)) + 0.1 * grid_wanted.swept_step_deg
+            theta, folded = theta[kept], folded[..., kept, :]
         return MeasuredSphere(frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned, region)
     # Polar angle grows as the sliced angle falls; see `polar_frame` for the signs.
     turned = np.swapaxes(field, -1, -2)[..., ::-1, :]

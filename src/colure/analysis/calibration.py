@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.kinematics import device_to_lab
-from colure.model.chamber import Chamber
+from colure.model.chamber import Chamber, Reference
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import of_role
@@ -26,7 +26,7 @@ class GainTransfer:
     factor
         (frequency, port) complex: field at the probe, exp(-jkA)/A removed, per received ratio.
     reference_gain_dbi
-        (frequency,) gain of the horn used.
+        (frequency,) gain of the horn on axis at the range length.
     noise
         (frequency, port) standard deviation of one sweep's noise, complex modulus, as a wave
         ratio: from the scatter of the reference's repeated sweeps.
@@ -55,25 +55,31 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
     if count < ports:
         raise ValueError(f"record: {count} reference sweeps, needs at least {ports} (one per port)")
     frequency = record["frequency"].values
-    gain_dbi = horn_gain_dbi(
-        frequency,
-        a=1e-3 * reference.aperture_a_mm,
-        b=1e-3 * reference.aperture_b_mm,
-        slant_e=1e-3 * reference.slant_e_mm,
-        slant_h=1e-3 * reference.slant_h_mm,
-    )
+    distance = chamber.range_length_m
+    gain_dbi = reference_gain_dbi(frequency, reference, distance)
     block = points["trace"].values.reshape(ports, count // ports, frequency.size, ports)
     # Block p holds the sweeps in which port p met the horn's polarization.
     own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1)
     own = own / _alignment(points, chamber, ports)
     mean = own.mean(axis=0)
     noise = np.sqrt(np.mean(np.abs(own - mean) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
-    distance = chamber.range_length_m
     shorter = 1e-3 * reference.phase_centre_mm
     k = wavenumber(frequency)
     # Field the horn lays at the probe, exp(-jkA)/A removed for the nominal distance A.
     field = 10 ** (gain_dbi / 20.0) * distance / (distance - shorter) * np.exp(1j * k * shorter)
     return GainTransfer(field[:, None] / mean, gain_dbi, noise)
+
+
+def reference_gain_dbi(frequency_hz: FloatArray, reference: Reference, distance_m: float = np.inf) -> FloatArray:
+    """Return the computed gain of the reference horn, or what it lays on its axis at a finite distance."""
+    return horn_gain_dbi(
+        frequency_hz,
+        a=1e-3 * reference.aperture_a_mm,
+        b=1e-3 * reference.aperture_b_mm,
+        slant_e=1e-3 * reference.slant_e_mm,
+        slant_h=1e-3 * reference.slant_h_mm,
+        distance=distance_m,
+    )
 
 
 def _alignment(points: xr.Dataset, chamber: Chamber, ports: int) -> FloatArray:

@@ -19,8 +19,8 @@ from colure.waves.transform import analysis, highest_order, synthesis
 
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
-#: Part of a sphere is fitted with a few more orders than are kept: they take up what is not the device's.
-MORE_ORDERS = 4
+#: Damping beyond this would show: its square is the share that even well measured waves lose.
+MOST_DAMPING = 0.03
 
 
 @dataclass(frozen=True)
@@ -61,6 +61,7 @@ def far_field_step(
     keep_order: int,
     probe: Expansion | None = None,
     noise: FloatArray | None = None,
+    stray: float = 0.0,
 ) -> FarFieldStep:
     """Prepare the step for a measured sphere.
 
@@ -72,6 +73,8 @@ def far_field_step(
         Far field of the probe at the same frequencies; an ideal dipole if None.
     noise
         (frequency,) standard deviation of one sample; damps what part of a sphere hardly shows.
+    stray
+        Field that is not the device's relative to the peak; damps likewise.
 
     Raises
     ------
@@ -82,8 +85,9 @@ def far_field_step(
     if sphere.whole:
         order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
     else:
-        order = min((sphere.phi.size - 1) // 2, keep_order + MORE_ORDERS)
-        rings = RingFit(sphere.theta, order, _damping(sphere, order, noise))
+        # Waves hold each other in balance inside the part that was seen: none may be dropped afterwards.
+        order = min((sphere.phi.size - 1) // 2, keep_order)
+        rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, stray))
     if keep_order > order:
         raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
     k = wavenumber(sphere.frequency_hz)
@@ -99,14 +103,20 @@ def far_field_step(
     return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings)
 
 
-def _damping(sphere: MeasuredSphere, order: int, noise: FloatArray | None) -> float:
-    """Return the noise of one coefficient over the usual size of one, at the noisiest frequency."""
+def _damping(sphere: MeasuredSphere, order: int, noise: FloatArray | None, stray: float) -> float:
+    """Return the error of one coefficient over the usual size of one, at the worst frequency.
+
+    Inside the measured part any small value gives the same field; outside it the error grows to
+    about the signal, no further.
+    """
     area = RingFit(sphere.theta, order).solid_angle
     power = np.sum(np.mean(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=-1) * area, axis=-1)
     usual = np.sqrt(power / (2.0 * mode_count(order)))
     per_sample = float(np.mean(area)) / sphere.phi.size
     own = np.zeros_like(usual) if noise is None else noise * np.sqrt(per_sample)
-    return float(np.clip(np.max(own / np.maximum(usual, 1e-300)), 1e-6, 0.1))
+    peak = np.max(np.abs(sphere.field), axis=(1, 2, 3))
+    foreign = stray * peak * np.sqrt(4.0 * np.pi / (2.0 * mode_count(order)))
+    return float(np.clip(np.max(np.hypot(own, foreign) / np.maximum(usual, 1e-300)), 1e-6, MOST_DAMPING))
 
 
 def load_probe(path: Path, frequency_hz: FloatArray) -> Expansion:

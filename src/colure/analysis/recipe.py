@@ -77,7 +77,10 @@ def process(
     sphere = assemble(calibrated, chamber)
     keep = int(record.attrs["order"]) if order is None else order
     noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
-    step = far_field_step(sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe, noise=noise)
+    stray = 10.0 ** (chamber.echo_level_db / 20.0)
+    step = far_field_step(
+        sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe, noise=noise, stray=stray
+    )
     expansion = step.expansion(sphere.field)
     theta, phi, field = pattern_grid(expansion, grid_step_deg)
     pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 #: Part of a turn: singular values below this share are combinations that the slice hardly shows.
 LEAST_SINGULAR = 1e-9
-#: Part of a turn: orders of the fit beyond those of the device's waves.
+#: Orders of the fit beyond those of the device's waves.
 MORE_ORDERS = 10
 #: Largest lag looked for, degrees, and as a share of a slice that is part of a turn.
 LARGEST_LAG_DEG, LARGEST_LAG_SHARE = 22.5, 0.05
@@ -71,6 +71,11 @@ class Line:
         return bool(abs(np.ptp(self.wanted) + self._step - 2.0 * np.pi) < 0.5 * self._step)
 
     @property
+    def travel(self) -> float:
+        """How far the axis moves from the planned place to the last frequency, radians; no less than to it."""
+        return float(np.max(np.abs(self.on)) + np.max(np.abs(self.at - self.wanted)))
+
+    @property
     def _step(self) -> float:
         return float(np.median(np.abs(np.diff(self.wanted))))
 
@@ -108,12 +113,16 @@ def to_planned_places(record: xr.Dataset) -> xr.Dataset:
     if record.attrs.get("style") != "fly":
         return record
     lag = lag_of(record)
-    trace = record["trace"].values.copy()
+    trace, travel = record["trace"].values.copy(), 0.0
     lines = record["line_index"].values
     for number in np.unique(lines[lines >= 0]):
         rows = np.flatnonzero(lines == number)
-        trace[rows] = _line(record, rows).at_wanted(np.deg2rad(lag.shift_deg))
+        line = _line(record, rows)
+        trace[rows] = line.at_wanted(np.deg2rad(lag.shift_deg))
+        travel = max(travel, line.travel)
     moved = record.assign(trace=(record["trace"].dims, trace, record["trace"].attrs))
+    # A slice that is part of a turn says nothing beyond where the last frequency was read.
+    moved.attrs["usable_deg"] = grid_of(record).reach_deg - float(np.rad2deg(travel)) - abs(lag.shift_deg)
     return with_step(
         moved,
         "on-the-fly places",
@@ -145,10 +154,12 @@ def lag_of(record: xr.Dataset) -> Lag:
     if one.direction < two.direction:
         one, two = two, one
     ahead, back, orders = one.coefficients(), two.coefficients(), one.orders
-    reach, places = np.deg2rad(LARGEST_LAG_DEG), np.sort(one.wanted)
+    reach, (low, high) = np.deg2rad(LARGEST_LAG_DEG), (float(one.wanted.min()), float(one.wanted.max()))
     if not one.full_turn:
-        reach = min(reach, LARGEST_LAG_SHARE * float(np.ptp(places)))
-        places = places[(places >= places[0] + reach) & (places <= places[-1] - reach)]
+        reach = min(reach, LARGEST_LAG_SHARE * (high - low))
+        edge = reach + max(one.travel, two.travel)
+        low, high = low + edge, high - edge
+    places = np.linspace(low, high, min(one.wanted.size, 4 * orders.size))
 
     def apart(shift: float) -> float:
         f, b = evaluated(ahead, orders, places - shift), evaluated(back, orders, places + shift)
@@ -180,9 +191,8 @@ def _line(record: xr.Dataset, rows: IntArray) -> Line:
     # Azimuth/elevation positioners fly full turns whatever part of the sphere is wanted.
     if rows.size not in (needed, full):
         raise ValueError(f"record: slice of {rows.size} points at {np.rad2deg(step):g} deg, needs {needed} (points)")
-    highest = (rows.size - 1) // 2
-    if rows.size < full:
-        highest = min((full - 1) // 2, int(record.attrs["order"]) + MORE_ORDERS)
+    # More orders than the device and its surroundings have would only follow the noise.
+    highest = min((full - 1) // 2, int(record.attrs["order"]) + MORE_ORDERS)
     count = record.sizes["frequency"]
     moments = (np.arange(count) + 0.5) / count * float(record.attrs["trace_s"])
     return Line(

@@ -61,15 +61,16 @@ class Inputs:
     seed: int = 1
 
 
-def native_values(expansion: Expansion, slant: float) -> FloatArray:
+def native_values(inputs: Inputs, expansion: Expansion) -> FloatArray:
     """Return the native figures of every frequency, shape (frequency, figure)."""
-    return np.stack([evaluate(c, slant=slant) for c in expansion.coefficients])
+    region = float(np.deg2rad(inputs.sphere.region_deg))
+    return np.stack([evaluate(c, slant=inputs.slant, region=region) for c in expansion.coefficients])
 
 
 def figures_with_budget(inputs: Inputs) -> list[Figure]:
     """Return every figure at every frequency with its interval and its budget."""
     nominal = inputs.step.expansion(inputs.sphere.field)
-    values = native_values(nominal, inputs.slant)
+    values = native_values(inputs, nominal)
     rows: dict[str, FloatArray] = {}
     basis: dict[str, str] = {}
     for term, spread, words in _terms(inputs, nominal, values):
@@ -129,7 +130,7 @@ def _terms(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[t
     level = 10.0 ** (chamber.echo_level_db / 20.0)
     yield (
         "range echoes",
-        _monte_carlo_modes(nominal, values, inputs.slant, STRAY_DRAWS, level, random),
+        _monte_carlo_modes(inputs, nominal, values, STRAY_DRAWS, level, random),
         f"declared stray level {chamber.echo_level_db:g} dB below the peak",
     )
     for spread in _alignment(inputs, nominal, values):
@@ -154,12 +155,12 @@ def _terms(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[t
 
 def _monte_carlo(inputs: Inputs, values: FloatArray, draws: int, field: Callable[[], ComplexArray]) -> FloatArray:
     """Return 2 standard deviations of the figures over random data."""
-    found = [native_values(inputs.step.expansion(field()), inputs.slant) - values for _ in range(draws)]
+    found = [native_values(inputs, inputs.step.expansion(field())) - values for _ in range(draws)]
     return np.asarray(2.0 * SMALL_SAMPLE * np.sqrt(np.nanmean(np.square(found), axis=0)))
 
 
 def _monte_carlo_modes(
-    nominal: Expansion, values: FloatArray, slant: float, draws: int, level: float, random: np.random.Generator
+    inputs: Inputs, nominal: Expansion, values: FloatArray, draws: int, level: float, random: np.random.Generator
 ) -> FloatArray:
     """Return 2 standard deviations over stray fields of rms `level` below the peak, white in modes."""
     count = mode_count(nominal.order)
@@ -170,7 +171,7 @@ def _monte_carlo_modes(
     for _ in range(draws):
         raw = random.normal(size=(2, *nominal.coefficients.shape[:-1], count)) / np.sqrt(2.0)
         stray = (raw[0] + 1j * raw[1]) * scale[:, None, None]
-        found.append(native_values(nominal.with_coefficients(nominal.coefficients + stray), slant) - values)
+        found.append(native_values(inputs, nominal.with_coefficients(nominal.coefficients + stray)) - values)
     return np.asarray(2.0 * np.sqrt(np.nanmean(np.square(found), axis=0)))
 
 
@@ -190,7 +191,7 @@ def _drift(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
 
 
 def _changed(inputs: Inputs, values: FloatArray, field: ComplexArray) -> FloatArray:
-    return np.asarray(np.abs(native_values(inputs.step.expansion(field), inputs.slant) - values))
+    return np.asarray(np.abs(native_values(inputs, inputs.step.expansion(field)) - values))
 
 
 def _leak(field: ComplexArray, ratio: complex) -> ComplexArray:
@@ -217,7 +218,7 @@ def _alignment(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterat
     yield _distance(inputs, measured, values, 1e-3 * tolerance.distance_mm)
     for axis in ("x", "y", "z"):
         turned = nominal.rotated(about_axis(axis, np.deg2rad(tolerance.device_pose_deg)))
-        yield np.abs(native_values(turned, inputs.slant) - values)
+        yield np.abs(native_values(inputs, turned) - values)
 
 
 def _looking_aside(sphere: MeasuredSphere, measured: ComplexArray, along: float, across: float) -> ComplexArray:
@@ -250,4 +251,4 @@ def _distance(inputs: Inputs, measured: ComplexArray, values: FloatArray, error:
     else:
         response = first_order_response(inputs.probe, step.order, length)
     other = replace(step, response=response)
-    return np.asarray(np.abs(native_values(other.from_measured(measured), inputs.slant) - values))
+    return np.asarray(np.abs(native_values(inputs, other.from_measured(measured)) - values))

@@ -16,6 +16,7 @@ from colure.model.plan import Plan
 if TYPE_CHECKING:
     import xarray as xr
 
+    from colure.analysis.recipe import Processed
     from colure.model.figure import Figure
     from colure.twin.rehearsal import Rehearsed
 
@@ -74,29 +75,43 @@ class Rehearsal:
         return sorted(((name, names.count(name)) for name in set(names)), key=lambda pair: -pair[1])
 
 
-def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
-    """Carry a plan out on an invented chamber that is as imperfect as the declared one.
+@dataclass(frozen=True)
+class CarriedOut:
+    """A plan that was carried out on an invented chamber and processed."""
+
+    processed: Processed
+    rehearsed: Rehearsed
+    truth: list[dict[str, float]]
+
+
+def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
+    """Measure and process a plan on an invented chamber that is as imperfect as the declared one.
 
     Raises
     ------
     InputError
         If the plan cannot be processed.
     """
+    from colure.analysis.calibration import reference_gain_dbi
     from colure.analysis.recipe import process
-    from colure.analysis.uncertainty import figures_with_budget
     from colure.model.record import build_record, of_state
     from colure.planning.path import build_path
     from colure.twin.rehearsal import rehearse as measure
     from colure.twin.truth import figures_of
 
-    begin = time.perf_counter()
-    path = build_path(campaign.goal, campaign.chamber, plan.grid, campaign.device.states)
+    path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
     moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
-    rehearsed = measure(campaign.chamber, campaign.device, plan, moments, seed=seed)
-    count = np.arange(len(plan))
+    rehearsed = measure(
+        campaign.chamber,
+        campaign.device,
+        plan,
+        moments,
+        seed=seed,
+        reference_gain_dbi=reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference),
+    )
     record = build_record(
         plan,
-        plan_index=count,
+        plan_index=np.arange(len(plan)),
         role=plan.role,
         state_index=plan.state_index,
         trace=rehearsed.trace,
@@ -114,8 +129,24 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
         done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
     except ValueError as error:
         raise InputError([str(error)]) from None
-    figures = figures_with_budget(done.budget)
-    truth = figures_of(rehearsed.device, campaign.device.slant_deg)
+    return CarriedOut(done, rehearsed, figures_of(rehearsed.device, campaign.device.slant_deg))
+
+
+def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
+    """Carry a plan out on an invented chamber and hold every stated interval against the truth.
+
+    Raises
+    ------
+    InputError
+        If the plan cannot be processed.
+    """
+    from colure.analysis.uncertainty import figures_with_budget
+
+    begin = time.perf_counter()
+    done = carry_out(campaign, plan, seed=seed)
     frequencies = [float(f) for f in plan.frequency_hz]
-    findings = [Finding(figure, truth[frequencies.index(figure.frequency_hz)][figure.name]) for figure in figures]
-    return Rehearsal(findings, rehearsed, done.pattern, time.perf_counter() - begin)
+    findings = [
+        Finding(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
+        for figure in figures_with_budget(done.processed.budget)
+    ]
+    return Rehearsal(findings, done.rehearsed, done.processed.pattern, time.perf_counter() - begin)

@@ -60,8 +60,8 @@ class Device(Section):
     centre_of_gravity_mm
         Centre of gravity relative to that centre.
     expected_side_lobe_db, expected_xpd_db, expected_front_to_back_db
-        What uncertainties are forecast for: first side lobe below the peak (an evenly lit
-        aperture by default), co- over cross-polar and front over back, as positive dB.
+        What uncertainties are forecast for: first side lobe relative to the peak (an evenly lit
+        panel by default), co- over cross-polar and front over back, as positive dB.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
@@ -77,7 +77,7 @@ class Device(Section):
     polarization: Literal["linear"] = "linear"
     slant_deg: float = number("deg", -180, 180, 0.0)
     expected_gain_dbi: float = number("dBi", -20, 70)
-    expected_side_lobe_db: float = number("dB", -80, -1, -13.3)
+    expected_side_lobe_db: float | None = Field(default=None, ge=-80, le=-1, json_schema_extra={"unit": "dB"})
     expected_xpd_db: float = number("dB", 1, 80, 25.0)
     expected_front_to_back_db: float = number("dB", 1, 80, 22.0)
     input_limit_dbm: float = number("dBm", -60, 60, 20.0)

@@ -28,6 +28,12 @@ from colure.planning.scan import scan_grid
 BANDWIDTHS_HZ = tuple(m * 10.0**d for d in range(1, 7) for m in (1.0, 1.5, 2.0, 3.0, 5.0, 7.0))
 #: Share of a step-and-settle point that its sweep may take without being felt.
 UNFELT = 0.1
+#: Noise that is this share of the echoes no longer matters.
+NOISE_SHARE = 0.1
+#: Sweeps at the edge of a region, degrees.
+EDGE_DEG = 1.0
+#: Directions beyond which more of them are not worth the data.
+MANY_DIRECTIONS = 20000
 #: Redundancy of the careful alternative.
 CAREFUL = 1.5
 
@@ -122,7 +128,7 @@ def propose(campaign: Campaign, name: str, why: str) -> Proposal:
     top_hz = float(goal.frequency_hz[-1])
     order = order_for(reach_m=device.reach_m, frequency_hz=top_hz, level_db=goal.wanted_level_db)
     grid = scan_grid(campaign, order)
-    path = build_path(goal, campaign.chamber, grid, device.states)
+    path = build_path(goal, campaign.chamber, device, grid)
     level = campaign_budget(campaign)
     errors = field_errors(campaign, grid, order, level)
     figures = forecast(campaign, errors, whole=grid.whole)
@@ -199,10 +205,28 @@ def _tuned(campaign: Campaign, *, quiet: bool) -> Campaign:
         step = scan_grid(campaign, order).step_deg
         axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]
         least = axis.speed_deg_s * sweep_time(goal.points, analyzer) / DUTY
-        update["swept_step_deg"] = step / max(1, int(step / least + 1e-9))
+        update["swept_step_deg"] = _sweeps_enough(campaign, order, step, max(1, int(step / least + 1e-9)), update)
     if not update:
         return campaign
     return with_analyzer(replace(campaign, goal=goal.model_copy(update=update)))
+
+
+def _sweeps_enough(campaign: Campaign, order: int, step_deg: float, most: int, update: dict[str, Any]) -> float:
+    """Return a step along the slice: finer only until noise is a tenth of what the echoes do.
+
+    Where part of the sphere is scanned, it begins at about a degree: lines then end where they must.
+    """
+    least = 1 if campaign.goal.region_deg >= 180.0 else min(most, int(np.ceil(step_deg / EDGE_DEG)))
+    geometry = campaign.chamber.positioner.geometry
+    for count in range(least, most + 1):
+        goal = campaign.goal.model_copy(update={**update, "swept_step_deg": step_deg / count})
+        tried = with_analyzer(replace(campaign, goal=goal))
+        errors = field_errors(tried, scan_grid(tried, order), order, campaign_budget(tried))
+        grid = scan_grid(tried, order)
+        many = grid.swept_deg(geometry).size * grid.sliced_deg(geometry).size >= MANY_DIRECTIONS
+        if many or errors.noise <= NOISE_SHARE * errors.echoes:
+            return step_deg / count
+    return step_deg / most
 
 
 def best_bandwidth(campaign: Campaign, *, quiet: bool = False) -> float:
@@ -269,10 +293,11 @@ def _what_is_missing(one: Proposal) -> list[str]:
     for name in _misses(one):
         wish = want.wishes[name]
         if name not in one.forecast:
-            out.append(
-                f"goal.toml: want.{name} = {wish:g}: needs the whole sphere, region_deg = "
-                f"{one.campaign.goal.region_deg:g} must be 180 deg"
-            )
+            why = f"needs the whole sphere, region_deg = {one.campaign.goal.region_deg:g} must be 180 deg"
+            if name.startswith("side_lobe"):
+                size = "x".join(f"{value:g}" for value in one.campaign.device.size_mm[:2])
+                why = f"a device of {size} mm has no first side lobe inside the region at this frequency (deg)"
+            out.append(f"goal.toml: want.{name} = {wish:g}: {why}")
             continue
         found = one.forecast[name]
         unit = "deg" if name.endswith("_deg") else "dB"

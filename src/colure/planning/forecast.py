@@ -22,6 +22,9 @@ DB = 20.0 / np.log(10.0)
 #: Half-power point of sin(pi u)/(pi u), its slope there, and its curvature at the peak over pi^2/3.
 HALF_POWER_U, HALF_POWER_SLOPE = 0.44295, 1.194
 STEEPEST_SLOPE = 1.37
+SIDE_LOBE_U, EVEN_SIDE_LOBE_DB = 1.43, -13.3
+#: A lobe farther out than this is no lobe of a panel any more but what its elements leave near the plane.
+FARTHEST_LOBE_DEG = 50.0
 #: A drifting chamber needs about this long for the drift that it declares (common practice, no source).
 DRIFT_TIME_S = 1800.0
 #: Rms error of interpolating a warm-up with a swing of a fifth, over (interval / drift time)^2, told by ties
@@ -49,11 +52,16 @@ class Forecast:
 
 @dataclass(frozen=True)
 class FieldErrors:
-    """Errors of the pattern as rms field relative to the peak (drift: relative to the field itself)."""
+    """Errors of the pattern as rms field relative to the peak (drift: relative to the field itself).
+
+    once
+        Noise of the few sweeps that everything is compared with: the first tie and the reference.
+    """
 
     noise: float
     echoes: float
     drift: float
+    once: float
     slices: int
     order: int
 
@@ -70,8 +78,11 @@ def field_errors(campaign: Campaign, grid: ScanGrid, order: int, level: LinkBudg
     noise = sample * np.sqrt(min(1.0, order * (order + 2) * share / directions))
     moved = np.hypot(chamber.tie_drift_db / DB, np.deg2rad(chamber.tie_drift_deg))
     drift = DRIFT_BEND * moved * min(1.0, (chamber.tie_interval_s / DRIFT_TIME_S) ** 2)
+    # Every correction carries the noise of the ties beside it.
+    drift = np.hypot(drift, sample)
     echoes = 10.0 ** (chamber.echo_level_db / 20.0)
-    return FieldErrors(float(noise), float(echoes), float(drift), grid.slices_planned, order)
+    once = sample * np.sqrt(1.0 + 1.0 / chamber.reference.sweeps)
+    return FieldErrors(float(noise), float(echoes), float(drift), float(once), grid.slices_planned, order)
 
 
 @dataclass(frozen=True)
@@ -89,6 +100,11 @@ class Plane:
     def curvature(self) -> float:
         """Curvature of the relative field at the peak, per radian squared."""
         return float(np.pi**2 / 3.0 * self.waves**2)
+
+    @property
+    def side_lobe_angle(self) -> float:
+        """Angle of the first side lobe's top, radians; a right angle where the line is too short for one."""
+        return float(np.arcsin(min(1.0, SIDE_LOBE_U / self.waves)))
 
 
 def planes(campaign: Campaign) -> tuple[Plane, Plane]:
@@ -111,10 +127,11 @@ def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[st
         "beam_elevation_deg": _pointing(campaign, errors, h_plane, campaign.chamber.alignment.theta_zero_deg),
         "beamwidth_e_deg": _beamwidth(campaign, errors, e_plane),
         "beamwidth_h_deg": _beamwidth(campaign, errors, h_plane),
-        "side_lobe_e_db": _side_lobe(campaign, errors, e_plane),
-        "side_lobe_h_db": _side_lobe(campaign, errors, h_plane),
         "xpd_db": _ratio(campaign, errors, device.expected_xpd_db, pure=False),
     }
+    for name, plane in (("side_lobe_e_db", e_plane), ("side_lobe_h_db", h_plane)):
+        if plane.side_lobe_angle <= np.deg2rad(min(FARTHEST_LOBE_DEG, campaign.goal.region_deg)):
+            found[name] = _side_lobe(campaign, errors, plane)
     if whole:
         found["front_to_back_db"] = _ratio(campaign, errors, device.expected_front_to_back_db, pure=True)
     return {name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own) for name, own in found.items()}
@@ -132,10 +149,17 @@ def _levels(campaign: Campaign, errors: FieldErrors, whole: bool) -> dict[str, d
         "range echoes": DB * _inphase(errors.echoes),
         "drift residual": DB * _inphase(errors.drift) * SEVERAL / np.sqrt(errors.slices),
     }
-    out = {"gain_dbi": {**own, "reference gain": reference}}
+    absolute = {
+        **own,
+        "noise": DB * _inphase(float(np.hypot(errors.noise, errors.once))),
+        # The reference is read in one direction: nothing filters its echoes.
+        "range echoes": DB * _inphase(np.sqrt(2.0) * errors.echoes),
+        "reference gain": reference,
+    }
+    out = {"gain_dbi": absolute}
     if whole:
-        out["directivity_dbi"] = dict(own)
-        out["efficiency_db"] = {**own, "reference gain": reference}
+        out["directivity_dbi"] = own
+        out["efficiency_db"] = absolute
     return out
 
 
@@ -166,11 +190,14 @@ def _beamwidth(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[st
 
 def _side_lobe(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[str, float]:
     a = campaign.chamber.alignment
-    lobe = 10.0 ** (campaign.device.expected_side_lobe_db / 20.0)
+    expected = campaign.device.expected_side_lobe_db
+    # An evenly lit line, whose elements radiate less the farther out the lobe lies.
+    even = EVEN_SIDE_LOBE_DB + DB * np.log(np.cos(plane.side_lobe_angle))
+    lobe = 10.0 ** ((even if expected is None else expected) / 20.0)
     off = float(np.deg2rad(np.hypot(a.theta_zero_deg, a.roll_axis_tilt_deg)))
     k = float(wavenumber(0.5e9 * (campaign.goal.start_ghz + campaign.goal.stop_ghz)))
-    # The first side lobe lies at u = 1.43; a shifted axis turns the field's phase along the way there.
-    aside = k * 1e-3 * a.axes_offset_mm * min(1.0, 1.43 / plane.waves)
+    # A shifted axis turns the field's phase along the way to the lobe.
+    aside = k * 1e-3 * a.axes_offset_mm * np.sin(plane.side_lobe_angle)
     return {
         "noise": DB * _inphase(errors.noise) / lobe,
         "range echoes": DB * _inphase(errors.echoes) / lobe,

@@ -10,7 +10,7 @@ import numpy as np
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Axis, Chamber
-from colure.model.device import States
+from colure.model.device import Device, States
 from colure.model.goal import Goal
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role, ScanGrid
@@ -93,7 +93,7 @@ def progressive_order(count: int) -> list[int]:
     return order
 
 
-def build_path(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None = None) -> Path:
+def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> Path:
     """Lay out the whole run: reference, ties, and every slice of every pass and state.
 
     Raises
@@ -101,6 +101,7 @@ def build_path(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | No
     InputError
         If an axis would leave its limits anywhere; the message names axis, value and limit.
     """
+    states = device.states
     if states is not None and goal.style == "fly" and states.loop == "inner":
         raise InputError(["device.toml: states.loop = 'inner': must be 'outer' on the fly (goal.toml style)"])
     if goal.style == "fly" and chamber.analyzer.averages > 1:
@@ -109,10 +110,13 @@ def build_path(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | No
         )
     table = chamber.axis_table
     axes, tables = tuple(table), list(table.values())
-    flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
     runs = list(_runs(goal, chamber, grid, states))
-    check_limits(axes, np.concatenate([run.targets_deg for run in runs]), tables)
-    path = _with_ties(chamber, goal, runs, flight, states)
+    try:
+        check_limits(axes, np.concatenate([run.targets_deg for run in runs]), tables)
+    except InputError as error:
+        raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
+    flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
+    path = _with_ties(chamber, goal, runs, flight, device)
     check_limits(axes, path.targets_deg, tables)
     return path
 
@@ -160,7 +164,7 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None) -
     if fly:
         # The same slice both ways shows latency and backlash.
         for line in (swept, swept[::-1]):
-            where = order[0]
+            where = _through_boresight(geometry, slices)
             yield Run(angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True)
     for outer in range(count if count and not inner else 1):
         state = outer if count and not inner else -1
@@ -176,6 +180,11 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None) -
                 yield Run(targets, Role.SCAN, where, pass_index, own, line=fly)
 
 
+def _through_boresight(geometry: Geometry, slices_deg: FloatArray) -> int:
+    """Return the slice that is flown both ways: one that passes the boresight, where the signal is strong."""
+    return 0 if geometry is Geometry.ROLL_OVER_AZIMUTH else int(np.argmin(np.abs(slices_deg)))
+
+
 def _states(size: int, state: int) -> IntArray:
     return np.full(size, state, np.int64)
 
@@ -187,11 +196,28 @@ def check_limits(axes: tuple[str, ...], targets_deg: FloatArray, tables: list[Ax
         low, high = float(targets_deg[:, index].min()), float(targets_deg[:, index].max())
         for value, bad in ((low, low < axis.min_deg - 1e-9), (high, high > axis.max_deg + 1e-9)):
             if bad:
+                missing = axis.min_deg - value if value < axis.min_deg else value - axis.max_deg
                 faults.append(
-                    f"plan: axis {name} target = {value:g}: must be from {axis.min_deg:g} to {axis.max_deg:g} deg"
+                    f"plan: axis {name} target = {value:g}: must be from {axis.min_deg:g} to {axis.max_deg:g} deg; "
+                    f"{missing:.4g} deg of travel are missing"
                 )
     if faults:
         raise InputError(faults)
+
+
+def _smaller_region(chamber: Chamber, grid: ScanGrid) -> list[str]:
+    """Say which region a short axis that carries theta would still allow."""
+    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
+        return []
+    axis = chamber.positioner.azimuth
+    ends = axis.map.angle_deg(np.array([axis.min_deg, axis.max_deg]))
+    theta = min(-float(ends.min()), float(ends.max()))
+    if theta >= grid.swept_deg(chamber.positioner.geometry).max():
+        return []
+    return [
+        f"goal.toml: region_deg: theta runs from 0 to {theta:g} deg on both sides of axis azimuth at most; a region some "
+        f"degrees smaller than that can be measured, the whole sphere needs 180 deg"
+    ]
 
 
 def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float, float]]:
@@ -214,14 +240,16 @@ def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float,
 class _Layout:
     """Collects points and the time they take, with a tie whenever the interval is over."""
 
-    def __init__(self, chamber: Chamber, goal: Goal, flight: FlightSpeed | None, states: States | None) -> None:
+    def __init__(self, chamber: Chamber, goal: Goal, flight: FlightSpeed | None, device: Device) -> None:
         self.tables = list(chamber.axis_table.values())
         self.names = tuple(chamber.axis_table)
         self.flight = flight
         self._interval_s = chamber.tie_interval_s
         self._sweep_s = sweep_time(goal.points, chamber.analyzer)
-        self._state_s = 0.0 if states is None else states.settle_s
-        self._home = _readouts(self.tables, np.zeros((1, 3)))[0]
+        self._state_s = 0.0 if device.states is None else device.states.settle_s
+        # Ties look at the boresight along the device's own polarization, where the signal is strong.
+        along = device.slant_deg if polarization_scheme(goal, chamber) == "two-pass" else 0.0
+        self._tie = _readouts(self.tables, np.array([[0.0, 0.0, along]]))[0]
         self._here = np.array([axis.home_deg for axis in self.tables])
         self._elapsed_s = 0.0
         self._lines = 0
@@ -244,7 +272,7 @@ class _Layout:
 
     def tie(self) -> None:
         """Append a tie point and start its interval anew."""
-        self.single(self._home, Role.TIE)
+        self.single(self._tie, Role.TIE)
         self._elapsed_s = 0.0
 
     @property
@@ -304,10 +332,8 @@ class _Layout:
         return replace(path, time_s=path.time_with(self.tables, 0.0))
 
 
-def _with_ties(
-    chamber: Chamber, goal: Goal, runs: list[Run], flight: FlightSpeed | None, states: States | None
-) -> Path:
-    layout = _Layout(chamber, goal, flight, states)
+def _with_ties(chamber: Chamber, goal: Goal, runs: list[Run], flight: FlightSpeed | None, device: Device) -> Path:
+    layout = _Layout(chamber, goal, flight, device)
     for target in reference_targets(chamber, polarization_scheme(goal, chamber)):
         here = _readouts(layout.tables, np.array([target]))[0]
         for _ in range(chamber.reference.sweeps):

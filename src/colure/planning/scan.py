@@ -7,6 +7,8 @@ import numpy as np
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.model.plan import ScanGrid
+from colure.planning.duration import sweep_time
+from colure.planning.flight import swept_axis
 from colure.planning.sampling import order_of_step, region_margin_deg, step_for
 
 
@@ -36,5 +38,9 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
     if goal.region_deg >= 180.0:
         return ScanGrid(step, swept)
     reach = goal.region_deg + region_margin_deg(device.reach_m, campaign.chamber.range_length_m, swept)
+    if goal.style == "fly":
+        # Frequencies are read on the way: the last one of a backward slice lies this much further in.
+        axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]
+        reach += axis.speed_deg_s * sweep_time(goal.points, campaign.chamber.analyzer)
     reach = float(np.ceil(reach / swept - 1e-9)) * swept
     return ScanGrid(step, swept, 180.0 if reach > 180.0 - swept else reach)

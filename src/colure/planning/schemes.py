@@ -101,7 +101,7 @@ def _choice(campaign: Campaign, plan: Plan, geometry: Geometry, ports: int) -> C
     try:
         chamber = _as_if(campaign.chamber, geometry, ports)
         goal = campaign.goal.model_copy(update={"scheme": "auto"})
-        path = build_path(goal, chamber, plan.grid, campaign.device.states)
+        path = build_path(goal, chamber, campaign.device, plan.grid)
     except InputError as error:
         return Choice(geometry, scheme, 0, None, 100 * blocked_share(half_angle), 0, torque, error.faults[0])
     return Choice(

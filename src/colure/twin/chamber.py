@@ -110,6 +110,11 @@ class SimulatedRange:
         ports = probe_ports(frequency_hz, cross_polar_db=self.truth.probe_cross_polar_db)
         return antennas, [(port, port.power()) for port in ports]
 
+    def reference_gain_dbi(self) -> FloatArray:
+        """Return the gain of the simulated reference horn on its axis, (frequency,)."""
+        on_axis = self._antennas[REFERENCE_CHANNEL][0].far_field([[0.0, 0.0, 1.0]])[:, 0]
+        return np.asarray(10.0 * np.log10(np.sum(np.abs(on_axis) ** 2, axis=-1)))
+
     def angles_deg(self, readouts_deg: Readouts) -> dict[str, FloatArray]:
         """Return the convention's angles for controller readouts."""
         return {name: axis.map.angle_deg(readouts_deg[name]) for name, axis in self.chamber.axis_table.items()}

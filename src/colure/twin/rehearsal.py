@@ -141,13 +141,24 @@ def _range_of(
     return simulated
 
 
-def rehearse(chamber: Chamber, device: Device, plan: Plan, time_s: FloatArray, *, seed: int) -> Rehearsed:
+def rehearse(
+    chamber: Chamber,
+    device: Device,
+    plan: Plan,
+    time_s: FloatArray,
+    *,
+    seed: int,
+    reference_gain_dbi: FloatArray | None = None,
+) -> Rehearsed:
     """Measure every point of a plan at its predicted time.
 
     Parameters
     ----------
     time_s
         (point,) when each point's sweep begins, seconds.
+    reference_gain_dbi
+        (frequency,) gain that the reference is taken to have: the true one scatters about it within
+        what is declared. The simulated horn's own gain if None.
     """
     truth = draw_chamber(chamber, device, plan, seed)
     simulated = _range_of(chamber, truth, device, plan.frequency_hz, plan.frequency_hz)
@@ -159,7 +170,10 @@ def rehearse(chamber: Chamber, device: Device, plan: Plan, time_s: FloatArray, *
         simulated.state = max(0, int(plan.state_index[rows[0]]))
         for column, port in enumerate(plan.ports):
             trace[rows, :, column] = _sweeps(simulated, plan, rows, rate[rows], port=port, time_s=time_s[rows])
-    trace[plan.role == ROLES.index(Role.REFERENCE)] *= 10.0 ** (error_db / 20.0)
+    off_db = np.full(plan.frequency_hz.size, error_db)
+    if reference_gain_dbi is not None:
+        off_db += reference_gain_dbi - simulated.reference_gain_dbi()
+    trace[plan.role == ROLES.index(Role.REFERENCE)] *= 10.0 ** (off_db / 20.0)[:, None]
     return Rehearsed(
         trace, rate, truth, stand_in(device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=truth.seed), error_db
     )

@@ -33,7 +33,9 @@ def h_plane_loss_db(a: ArrayLike, slant: ArrayLike, lam: ArrayLike) -> FloatArra
     return -power_db(total * np.pi**2 * lam_ * slant_ / (8.0 * a_**2))
 
 
-def horn_gain_dbi(frequency_hz: ArrayLike, *, a: float, b: float, slant_e: float, slant_h: float) -> FloatArray:
+def horn_gain_dbi(
+    frequency_hz: ArrayLike, *, a: float, b: float, slant_e: float, slant_h: float, distance: float = np.inf
+) -> FloatArray:
     """Return the gain in dBi of a lossless pyramidal horn.
 
     Parameters
@@ -42,15 +44,21 @@ def horn_gain_dbi(frequency_hz: ArrayLike, *, a: float, b: float, slant_e: float
         Aperture along the magnetic and the electric plane in metres.
     slant_e, slant_h
         Slant lengths of the two flares (apex to aperture edge's plane) in metres.
+    distance
+        From the aperture to where the field is observed on axis, metres. A near observer sees the
+        rim farther away than the middle, a quadratic phase like that of the flare: curvatures add,
+        1/slant + 1/distance (derivable; finite-range formulas of this kind agree with measurements
+        within 0.15 dB, Das, Selvan and Rao, IEEE Trans. EMC 39(4):374, 1997).
 
     Raises
     ------
     ValueError
         If a dimension or frequency is not positive.
     """
-    for name, value in (("a", a), ("b", b), ("slant_e", slant_e), ("slant_h", slant_h)):
+    for name, value in (("a", a), ("b", b), ("slant_e", slant_e), ("slant_h", slant_h), ("distance", distance)):
         if not value > 0:
             raise ValueError(f"{name}: {value}, must be above 0 m")
     lam = wavelength(frequency_hz)
     flat = power_db(32.0 / np.pi * a * b / lam**2)  # 10 log(a b / lambda^2) + 10.080
-    return np.asarray(flat - e_plane_loss_db(b, slant_e, lam) - h_plane_loss_db(a, slant_h, lam))
+    seen_e, seen_h = (1.0 / (1.0 / slant + 1.0 / distance) for slant in (slant_e, slant_h))
+    return np.asarray(flat - e_plane_loss_db(b, seen_e, lam) - h_plane_loss_db(a, seen_h, lam))

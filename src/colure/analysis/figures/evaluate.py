@@ -36,8 +36,8 @@ class Cut:
     cross: ComplexArray
 
 
-def find_beam(coefficients: ComplexArray, *, slant: float) -> Beam:
-    """Return the peak of |e|^2 of one expansion (2, J), refined to about 1e-6 rad.
+def find_beam(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> Beam:
+    """Return the peak of |e|^2 of one expansion (2, J) within `region` (radians) of +z, to about 1e-6 rad.
 
     A coarse grid finds the lobe, then a paraboloid fitted to ever smaller nine-point
     stencils finds its top.
@@ -46,7 +46,7 @@ def find_beam(coefficients: ComplexArray, *, slant: float) -> Beam:
     theta = np.linspace(0.0, np.pi, rings)
     columns = 2 * (rings - 1)
     field = synthesis(coefficients, theta, columns)
-    power = np.sum(np.abs(field) ** 2, axis=0)
+    power = np.sum(np.abs(field) ** 2, axis=0)[theta <= region + 1e-9]
     i, j = np.unravel_index(int(np.argmax(power)), power.shape)
     direction = unit_vector(theta=theta[i], phi=j * 2.0 * np.pi / columns)
     size = np.pi / (rings - 1)
@@ -96,8 +96,12 @@ def cut(
     plane: str,
     slant: float,
     span_deg: float = 180.0,
+    region: float = np.pi,
 ) -> Cut:
-    """Return co- and cross-polar fields on a great circle through the peak, -span..span degrees."""
+    """Return co- and cross-polar fields on a great circle through the peak, -span..span degrees.
+
+    Beyond `region` (radians) of +z nothing is known: nan.
+    """
     step_deg = min(0.5, CUT_STEP_TIMES_ORDER_DEG / order_of_count(coefficients.shape[-1]))
     count = int(np.ceil(span_deg / step_deg))
     step_deg = span_deg / count
@@ -107,7 +111,8 @@ def cut(
     t, p = theta_phi(points)
     e = synthesis_at(coefficients, t, p)
     co, cross = to_basis(e[0], e[1], Basis.LUDWIG_3, theta=t, phi=p, slant=slant)
-    return Cut(angle, co, cross)
+    outside = t > region + 1e-9
+    return Cut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, cross))
 
 
 def beamwidth_deg(one: Cut, level_db: float = 10.0 * np.log10(2.0)) -> float:
@@ -132,7 +137,7 @@ def _crossing(values: FloatArray, i: int, threshold: float) -> float:
     """
     first = min(max(i - 2, 0), values.size - 4)
     near = values[first : first + 4]
-    if np.any(np.diff(near) >= 0.0):
+    if not np.all(np.diff(near) < 0.0):
         return float(i - 1 + (values[i - 1] - threshold) / (values[i - 1] - values[i]))
     weights = [np.prod([(threshold - near[j]) / (near[m] - near[j]) for j in range(4) if j != m]) for m in range(4)]
     return float(first + np.dot(weights, np.arange(4)))
@@ -162,15 +167,19 @@ def _vertex(values: FloatArray, i: int) -> float:
     return float(middle - (right - left) ** 2 / (8.0 * bend)) if bend < 0 else float(middle)
 
 
-def evaluate(coefficients: ComplexArray, *, slant: float) -> FloatArray:
-    """Return the native values of all figures of one expansion (2, J), in the order of `NAMES`."""
-    beam = find_beam(coefficients, slant=slant)
+def evaluate(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> FloatArray:
+    """Return the native values of all figures of one expansion (2, J), in the order of `NAMES`.
+
+    Within `region` (radians) of +z; figures that need the whole sphere mean nothing with less.
+    """
+    beam = find_beam(coefficients, slant=slant, region=region)
     t, p = theta_phi(beam.direction)
     opposite = theta_phi(-beam.direction)
     e = synthesis_at(coefficients, np.array([t, opposite.theta]), np.array([p, opposite.phi]))
     co, cross = to_basis(e[0, 0], e[1, 0], Basis.LUDWIG_3, theta=t, phi=p, slant=slant)
-    e_cut = cut(coefficients, beam, plane="E", slant=slant, span_deg=90.0)
-    h_cut = cut(coefficients, beam, plane="H", slant=slant, span_deg=90.0)
+    e_cut, h_cut = (
+        cut(coefficients, beam, plane=plane, slant=slant, span_deg=90.0, region=region) for plane in ("E", "H")
+    )
     az, el = azimuth_over_elevation(beam.direction)
     power = float(np.sum(np.abs(coefficients) ** 2))
     gain = 10.0 * np.log10(beam.intensity)
