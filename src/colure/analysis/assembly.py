@@ -46,6 +46,7 @@ class MeasuredSphere:
     slices_used: int = 0
     slices_planned: int = 0
     region_deg: float = 180.0
+    one_polarization: bool = False
 
     @property
     def whole(self) -> bool:
@@ -64,6 +65,8 @@ def polar_frame(geometry: Geometry) -> FloatArray:
 
 def components(record: xr.Dataset, chamber: Chamber) -> tuple[ComplexArray, FloatArray, FloatArray]:
     """Return ((direction, frequency, 2), first, second) from one or two polarization passes.
+
+    Of one polarization the other is taken as zero: what comes out is the measured component as a vector.
 
     Components are along the vectors that the probe sees at roll 0 and 90 deg; the true probe
     angles of both passes are used, whatever they are. Angles in degrees, commanded.
@@ -85,6 +88,9 @@ def components(record: xr.Dataset, chamber: Chamber) -> tuple[ComplexArray, Floa
         rows = np.stack([np.cos(chi), np.sin(chi)], -1), np.stack([-np.sin(chi), np.cos(chi)], -1)
         return _solve(np.stack(rows, axis=1), trace), first, second
     passes = scan["pass_index"].values
+    if record.attrs["scheme"] == "one-pass":
+        one_component = trace[:, :, :1] * np.stack([np.cos(chi), np.sin(chi)], axis=-1)[:, None, :]
+        return one_component, first, second
     key = np.round(np.stack([first, second], -1), 4)
     one, two = np.flatnonzero(passes == 0), np.flatnonzero(passes == 1)
     if one.size != two.size:
@@ -159,6 +165,7 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
     """
     geometry, grid_wanted = chamber.positioner.geometry, grid_of(record)
     planned, region = grid_wanted.slices_planned, float(record.attrs.get("region_deg", 180.0))
+    single = record.attrs["scheme"] == "one-pass"
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
         record = evenly_spaced_slices(record, planned, grid_wanted.swept_deg(geometry).size)
     pair, first, second = components(record, chamber)
@@ -183,7 +190,9 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
         if not grid_wanted.whole:
             kept = np.rad2deg(theta) <= float(record.attrs.get("usable_deg", 180.0)) + 0.1 * grid_wanted.swept_step_deg
             theta, folded = theta[kept], folded[..., kept, :]
-        return MeasuredSphere(frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned, region)
+        return MeasuredSphere(
+            frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned, region, single
+        )
     # Polar angle grows as the sliced angle falls; see `polar_frame` for the signs.
     turned = np.swapaxes(field, -1, -2)[..., ::-1, :]
     if geometry is Geometry.AZIMUTH_OVER_ELEVATION:
@@ -193,4 +202,4 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
         polar = -turned[..., ::-1]
         phi = -np.deg2rad(across[::-1])
     theta = np.deg2rad(90.0 - along[::-1])
-    return MeasuredSphere(frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size), region_deg=region)
+    return MeasuredSphere(frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size), 0, 0, region, single)

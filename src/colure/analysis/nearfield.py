@@ -19,6 +19,8 @@ from colure.waves.transform import analysis, highest_order, synthesis
 
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
+#: One component of a field of order N bends a little more than the field: its direction turns along.
+MORE_ORDERS = 8
 #: Damping beyond this would show: its square is the share that even well measured waves lose.
 MOST_DAMPING = 0.03
 
@@ -68,7 +70,8 @@ def far_field_step(
     Parameters
     ----------
     keep_order
-        Order of the device's own waves; higher ones, which the grid may resolve, are dropped.
+        Order of the device's own waves; higher ones, which the grid may resolve, are dropped. One
+        polarization alone is fitted as it was measured, at the range length.
     probe
         Far field of the probe at the same frequencies; an ideal dipole if None.
     noise
@@ -81,7 +84,15 @@ def far_field_step(
     ValueError
         If the grid cannot carry `keep_order`, or the probe is not nearly a first-order one.
     """
-    rings = None
+    rings, k = None, wavenumber(sphere.frequency_hz)
+    if sphere.one_polarization:
+        top = (sphere.phi.size - 1) // 2
+        by_rings = round(np.pi / float(sphere.theta[1] - sphere.theta[0])) - 1
+        order = max(keep_order, min(keep_order + MORE_ORDERS, by_rings))
+        rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, 0.0), top)
+        unchanged = np.ones((k.size, 2, order), complex)
+        response = FirstOrderResponse(unchanged, unchanged, np.ones(k.size))
+        return FarFieldStep(order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings)
     if sphere.whole:
         order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
     else:
@@ -90,7 +101,6 @@ def far_field_step(
         rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, stray))
     if keep_order > order:
         raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
-    k = wavenumber(sphere.frequency_hz)
     if probe is None:
         response = ideal_response(order, k, distance_m)
     else:

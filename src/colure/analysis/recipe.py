@@ -82,9 +82,7 @@ def process(
         sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe, noise=noise, stray=stray
     )
     expansion = step.expansion(sphere.field)
-    theta, phi, field = pattern_grid(expansion, grid_step_deg)
-    pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
-    pattern = pattern.assign_attrs(history_json=calibrated.attrs["history_json"])
+    pattern = _pattern(expansion, sphere, grid_step_deg, calibrated)
     pattern = with_step(
         pattern,
         "assemble",
@@ -94,18 +92,32 @@ def process(
         flagged_points=int(np.count_nonzero(record["flags"].values)),
         region_deg=sphere.region_deg,
     )
-    pattern = with_step(
-        pattern,
-        "near-field to far-field",
-        order=keep,
-        distance_m=chamber.range_length_m,
-        probe="pattern" if probe is not None else "ideal dipole",
-        first_order_share=float(step.response.first_order_share.min()),
-    )
-    pattern = _marked(pattern, sphere.region_deg)
+    pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
     slant = float(np.deg2rad(device.slant_deg))
     budget = Inputs(sphere, step, chamber, slant, noise, drift.residual, probe)
     return Processed(pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz)
+
+
+def _pattern(expansion: Expansion, sphere: MeasuredSphere, step_deg: float, calibrated: xr.Dataset) -> xr.Dataset:
+    """Return the pattern on a regular grid, with the history of the data behind it."""
+    theta, phi, field = pattern_grid(expansion, step_deg)
+    pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
+    return _marked(pattern.assign_attrs(history_json=calibrated.attrs["history_json"]), sphere.region_deg)
+
+
+def _with_far_field_step(
+    pattern: xr.Dataset, step: FarFieldStep, sphere: MeasuredSphere, chamber: Chamber, probe: str
+) -> xr.Dataset:
+    if sphere.one_polarization:
+        return with_step(pattern, "one polarization, no transform", order=step.order, distance_m=chamber.range_length_m)
+    return with_step(
+        pattern,
+        "near-field to far-field",
+        order=step.keep_order,
+        distance_m=chamber.range_length_m,
+        probe=probe,
+        first_order_share=float(step.response.first_order_share.min()),
+    )
 
 
 def _marked(pattern: xr.Dataset, region_deg: float) -> xr.Dataset:

@@ -145,12 +145,7 @@ def lag_of(record: xr.Dataset) -> Lag:
     """
     from scipy.optimize import minimize_scalar
 
-    turns = np.flatnonzero(record["role"].values == ROLES.index(Role.TURN))
-    lines = record["line_index"].values
-    numbers = np.unique(lines[turns])
-    if numbers.size != 2:
-        raise ValueError(f"record: {numbers.size} complete turn slices, needs 2: one slice flown both ways (slices)")
-    one, two = (_line(record, np.flatnonzero(lines == number)) for number in numbers)
+    one, two = (_line(record, rows) for rows in _both_ways(record))
     if one.direction < two.direction:
         one, two = two, one
     ahead, back, orders = one.coefficients(), two.coefficients(), one.orders
@@ -177,6 +172,21 @@ def lag_of(record: xr.Dataset) -> Lag:
     steepness = 4.0 * float(np.sum(np.abs(slope) ** 2))
     noise = max(0.0, apart(shift)) / slope.size
     return Lag(float(np.rad2deg(shift)), float(np.rad2deg(np.sqrt(noise / (2.0 * steepness)))))
+
+
+def _both_ways(record: xr.Dataset) -> tuple[IntArray, IntArray]:
+    """Return the points of the slice flown both ways: two turn slices, or one and its scan."""
+    role, lines = record["role"].values, record["line_index"].values
+    numbers = np.unique(lines[role == ROLES.index(Role.TURN)])
+    rows = [np.flatnonzero(lines == number) for number in numbers]
+    if len(rows) == 1:
+        alike = (role == ROLES.index(Role.SCAN)) & (record["pass_index"].values == 0)
+        alike &= record["slice_index"].values == record["slice_index"].values[rows[0][0]]
+        if alike.any():
+            rows.append(np.flatnonzero(alike))
+    if len(rows) != 2:
+        raise ValueError(f"record: {len(rows)} complete turn slices, needs 2: one slice flown both ways (slices)")
+    return rows[0], rows[1]
 
 
 def _line(record: xr.Dataset, rows: IntArray) -> Line:

@@ -10,6 +10,7 @@ range echoes        Monte Carlo of stray signals at the chamber's declared level
 alignment           each declared tolerance applied to the data in turn
 probe polarization  the declared probe purity applied in phase and in quadrature
 cable flexing       the declared phase change with the azimuth axis
+finite distance     one polarization only: what a transform would change if the other were nothing
 ==================  ======================================================================
 
 Half widths are expanded (k = 2) and combined by root sum of squares (JCGM 100:2008).
@@ -23,7 +24,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere
-from colure.analysis.figures.definitions import DEFINITIONS, NAMES, WHOLE_SPHERE_ONLY, Definition
+from colure.analysis.figures.definitions import (
+    DEFINITIONS,
+    NAMES,
+    TWO_POLARIZATIONS_ONLY,
+    WHOLE_SPHERE_ONLY,
+    Definition,
+)
 from colure.analysis.figures.evaluate import evaluate
 from colure.analysis.nearfield import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, wavenumber
@@ -77,10 +84,11 @@ def figures_with_budget(inputs: Inputs) -> list[Figure]:
         rows[term] = np.hypot(rows.get(term, np.zeros_like(values)), np.nan_to_num(spread))
         basis[term] = words
     out = []
-    whole = inputs.sphere.whole
+    silent: tuple[str, ...] = () if inputs.sphere.whole else WHOLE_SPHERE_ONLY
+    silent += TWO_POLARIZATIONS_ONLY if inputs.sphere.one_polarization else ()
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         for i, what in enumerate(DEFINITIONS):
-            if what.name in WHOLE_SPHERE_ONLY and not whole:
+            if what.name in silent:
                 continue
             budget = tuple(BudgetRow(term, float(rows[term][f, i]), basis[term]) for term in rows)
             out.append(build_figure(what, float(values[f, i]), budget, float(frequency)))
@@ -148,6 +156,12 @@ def _terms(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[t
         np.maximum(*both),
         f"declared probe cross-polarization {chamber.probe.cross_polar_db:g} dB",
     )
+    if inputs.sphere.one_polarization:
+        yield (
+            "finite distance",
+            _distance(inputs, inputs.step.measured(inputs.sphere.field), values, 0.0),
+            "what a transform of the measured component alone would change",
+        )
     flex = np.deg2rad(chamber.cable_flex_deg)
     bent = inputs.sphere.field * np.exp(1j * flex * _swing(inputs.sphere))
     yield "cable flexing", _changed(inputs, values, bent), f"declared {chamber.cable_flex_deg:g} deg over a turn"
@@ -215,7 +229,8 @@ def _alignment(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterat
     offset = 1e-3 * tolerance.axes_offset_mm
     yield _changed(inputs, values, sphere.field * np.exp(1j * k * offset * _swing(sphere)))
     yield _changed(inputs, values, _leak(sphere.field, np.tan(np.deg2rad(tolerance.probe_roll_zero_deg))))
-    yield _distance(inputs, measured, values, 1e-3 * tolerance.distance_mm)
+    if not sphere.one_polarization:  # without a transform the distance is not used
+        yield _distance(inputs, measured, values, 1e-3 * tolerance.distance_mm)
     for axis in ("x", "y", "z"):
         turned = nominal.rotated(about_axis(axis, np.deg2rad(tolerance.device_pose_deg)))
         yield np.abs(native_values(inputs, turned) - values)

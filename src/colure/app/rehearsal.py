@@ -28,6 +28,7 @@ REMEDIES = {
     "range echoes": "more absorber, or a smaller turning sphere so that mode filtering takes more of them out",
     "alignment": "align better: the tolerances under alignment in chamber.toml decide this term",
     "probe polarization": "calibrate the probe's purity, or use a purer probe",
+    "finite distance": "a longer range, or both polarizations and a transform",
     "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
 }
 

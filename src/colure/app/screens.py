@@ -54,6 +54,7 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
     scheme = {
         "two-pass": "two passes, one port following the roll (chi = psi - phi; psi = 0, 90 deg)",
         "dual-port": "one pass, dual-polarized probe",
+        "one-pass": "one polarization, one port following the roll (chi = slant - phi); no transform",
     }[plan.scheme]
     rows = (
         ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),

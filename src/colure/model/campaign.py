@@ -10,6 +10,9 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.loading import InputError, load
 
+#: Ludwig's third definition has no direction at 180 deg; the pattern of one component must stay clear of it.
+ONE_PASS_REGION_DEG = 120.0
+
 
 @dataclass(frozen=True)
 class Campaign:
@@ -65,7 +68,12 @@ def _cross_checks(goal: Goal, chamber: Chamber, device: Device) -> list[str]:
         )
     if goal.scheme == "dual-port" and chamber.probe.ports != 2:
         faults.append(f"goal.toml: scheme = 'dual-port': must be 'two-pass' with {chamber.probe.ports} probe port")
-    single = goal.scheme == "two-pass" or (goal.scheme == "auto" and chamber.probe.ports == 1)
+    if goal.scheme == "one-pass" and goal.region_deg > ONE_PASS_REGION_DEG:
+        faults.append(
+            f"goal.toml: region_deg = {goal.region_deg:g}: must be at most {ONE_PASS_REGION_DEG:g} deg with scheme = "
+            f"'one-pass': the co-polar direction is undefined at the back"
+        )
+    single = goal.scheme in ("two-pass", "one-pass") or (goal.scheme == "auto" and chamber.probe.ports == 1)
     if single and chamber.probe.roll is None:
         faults.append("chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)")
     if chamber.analyzer.power_dbm > device.input_limit_dbm:

@@ -48,6 +48,8 @@ class Goal(Section):
     scheme
         `two-pass`: one probe port following the roll, at two roll offsets;
         `dual-port`: both ports of a dual-polarized probe in one pass;
+        `one-pass`: one probe port along the device's own polarization, following the roll: half the
+        time, but only the co-polar pattern at the range length, because a transform needs both;
         `auto`: dual-port if the probe has two ports, else two-pass.
     region_deg
         Polar angle from the boresight (+z) up to which the pattern is wanted; 180 is the whole sphere.
@@ -78,7 +80,7 @@ class Goal(Section):
     stop_ghz: float = number("GHz", 0.03, 1100)
     points: int = Field(ge=1, le=100001, json_schema_extra={"unit": "frequencies"})
     wanted_level_db: float = number("dB", -100, -10, -50.0)
-    scheme: Literal["auto", "two-pass", "dual-port"] = "auto"
+    scheme: Literal["auto", "two-pass", "dual-port", "one-pass"] = "auto"
     region_deg: float = number("deg", 5, 180, 180.0)
     step_deg: float | None = Field(default=None, ge=0.05, le=45, json_schema_extra={"unit": "deg"})
     swept_step_deg: float | None = Field(default=None, ge=0.01, le=45, json_schema_extra={"unit": "deg"})

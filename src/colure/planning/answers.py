@@ -8,7 +8,7 @@ from colure.model.loading import InputError
 from colure.planning.choose import Proposal
 from colure.planning.exposure import Exposure, assess_exposure
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
-from colure.planning.reach import Reach, assess
+from colure.planning.reach import TRANSFORM, Reach, assess
 
 #: Signal-to-noise at the wanted level below which that level is not measured, dB (common practice, no source).
 LEAST_SNR_DB = 10.0
@@ -74,6 +74,13 @@ def shortfalls(best: Proposal) -> list[str]:
         out.append(
             f"echoes: the chamber's stray signals ({best.campaign.chamber.echo_level_db:g} dB) are {echoes:.1f} dB above "
             f"the wanted level of {goal.wanted_level_db:g} dB"
+        )
+    reach = range_of(best.campaign, best.order)
+    if goal.scheme == "one-pass" and reach.verdict == TRANSFORM:
+        far = max(reach.far_field_m, reach.side_lobe_m)
+        out.append(
+            f"range: one polarization cannot be transformed, and {best.campaign.chamber.range_length_m:g} m is too near for a "
+            f"direct pattern: {far - best.campaign.chamber.range_length_m:.3g} m are missing"
         )
     blind = best.campaign.chamber.positioner.bracket_half_angle_deg
     if blind > 0.0 and goal.region_deg > 180.0 - blind:

@@ -16,13 +16,12 @@ from colure.model.campaign import Campaign
 from colure.model.chamber import Analyzer
 from colure.model.loading import InputError
 from colure.model.plan import ScanGrid
-from colure.planning.duration import sweep_time
 from colure.planning.flight import DUTY, smear_limit, swept_axis
 from colure.planning.forecast import Forecast, field_errors, forecast
 from colure.planning.level import LinkBudget, campaign_budget
 from colure.planning.path import Path, build_path
 from colure.planning.sampling import order_for
-from colure.planning.scan import scan_grid
+from colure.planning.scan import EDGE_DEG, most_sweeps, scan_grid
 
 #: Bandwidths that analyzers offer (common practice, no source).
 BANDWIDTHS_HZ = tuple(m * 10.0**d for d in range(1, 7) for m in (1.0, 1.5, 2.0, 3.0, 5.0, 7.0))
@@ -30,8 +29,6 @@ BANDWIDTHS_HZ = tuple(m * 10.0**d for d in range(1, 7) for m in (1.0, 1.5, 2.0, 
 UNFELT = 0.1
 #: Noise that is this share of the echoes no longer matters.
 NOISE_SHARE = 0.1
-#: Sweeps at the edge of a region, degrees.
-EDGE_DEG = 1.0
 #: Directions beyond which more of them are not worth the data.
 MANY_DIRECTIONS = 20000
 #: Redundancy of the careful alternative.
@@ -203,27 +200,23 @@ def _tuned(campaign: Campaign, *, quiet: bool) -> Campaign:
             reach_m=campaign.device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db
         )
         step = scan_grid(campaign, order).step_deg
-        axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]
-        least = axis.speed_deg_s * sweep_time(goal.points, analyzer) / DUTY
-        update["swept_step_deg"] = _sweeps_enough(campaign, order, step, max(1, int(step / least + 1e-9)), update)
+        update["swept_step_deg"] = _sweeps_enough(campaign, order, step, update)
     if not update:
         return campaign
     return with_analyzer(replace(campaign, goal=goal.model_copy(update=update)))
 
 
-def _sweeps_enough(campaign: Campaign, order: int, step_deg: float, most: int, update: dict[str, Any]) -> float:
-    """Return a step along the slice: finer only until noise is a tenth of what the echoes do.
-
-    Where part of the sphere is scanned, it begins at about a degree: lines then end where they must.
-    """
+def _sweeps_enough(campaign: Campaign, order: int, step_deg: float, update: dict[str, Any]) -> float:
+    """Return a step along the slice: finer only until noise is a tenth of what the echoes do."""
+    tuned = with_analyzer(replace(campaign, goal=campaign.goal.model_copy(update=update)))
+    most, geometry = most_sweeps(tuned, step_deg), campaign.chamber.positioner.geometry
     least = 1 if campaign.goal.region_deg >= 180.0 else min(most, int(np.ceil(step_deg / EDGE_DEG)))
-    geometry = campaign.chamber.positioner.geometry
     for count in range(least, most + 1):
-        goal = campaign.goal.model_copy(update={**update, "swept_step_deg": step_deg / count})
-        tried = with_analyzer(replace(campaign, goal=goal))
-        errors = field_errors(tried, scan_grid(tried, order), order, campaign_budget(tried))
+        goal = tuned.goal.model_copy(update={"swept_step_deg": step_deg / count})
+        tried = replace(tuned, goal=goal)
         grid = scan_grid(tried, order)
         many = grid.swept_deg(geometry).size * grid.sliced_deg(geometry).size >= MANY_DIRECTIONS
+        errors = field_errors(tried, grid, order, campaign_budget(tried))
         if many or errors.noise <= NOISE_SHARE * errors.echoes:
             return step_deg / count
     return step_deg / most

@@ -16,6 +16,7 @@ from colure.geometry.conventions import wavenumber
 from colure.model.campaign import Campaign
 from colure.model.plan import ScanGrid
 from colure.planning.level import LinkBudget
+from colure.planning.path import polarization_scheme
 
 #: 20/ln 10: dB per unit of relative field.
 DB = 20.0 / np.log(10.0)
@@ -127,8 +128,9 @@ def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[st
         "beam_elevation_deg": _pointing(campaign, errors, h_plane, campaign.chamber.alignment.theta_zero_deg),
         "beamwidth_e_deg": _beamwidth(campaign, errors, e_plane),
         "beamwidth_h_deg": _beamwidth(campaign, errors, h_plane),
-        "xpd_db": _ratio(campaign, errors, device.expected_xpd_db, pure=False),
     }
+    if polarization_scheme(campaign.goal, campaign.chamber) != "one-pass":
+        found["xpd_db"] = _ratio(campaign, errors, device.expected_xpd_db, pure=False)
     for name, plane in (("side_lobe_e_db", e_plane), ("side_lobe_h_db", h_plane)):
         if plane.side_lobe_angle <= np.deg2rad(min(FARTHEST_LOBE_DEG, campaign.goal.region_deg)):
             found[name] = _side_lobe(campaign, errors, plane)

@@ -10,7 +10,7 @@ import numpy as np
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Axis, Chamber
-from colure.model.device import Device, States
+from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role, ScanGrid
@@ -64,7 +64,7 @@ class Run:
 
 
 def polarization_scheme(goal: Goal, chamber: Chamber) -> str:
-    """Return `two-pass` or `dual-port`, resolving `auto`."""
+    """Return `two-pass`, `dual-port` or `one-pass`, resolving `auto`."""
     if goal.scheme != "auto":
         return goal.scheme
     return "dual-port" if chamber.probe.ports == 2 else "two-pass"
@@ -110,7 +110,7 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
         )
     table = chamber.axis_table
     axes, tables = tuple(table), list(table.values())
-    runs = list(_runs(goal, chamber, grid, states))
+    runs = list(_runs(goal, chamber, grid, device))
     try:
         check_limits(axes, np.concatenate([run.targets_deg for run in runs]), tables)
     except InputError as error:
@@ -141,13 +141,14 @@ def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:
     )
 
 
-def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None) -> Iterator[Run]:
+def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Iterator[Run]:
     """Yield every slice in measuring order."""
+    states = device.states
     geometry = chamber.positioner.geometry
     swept, slices = grid.swept_deg(geometry), grid.sliced_deg(geometry)
     scheme = polarization_scheme(goal, chamber)
-    offsets = (0.0, 90.0) if scheme == "two-pass" else (0.0,)
-    follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme == "two-pass"
+    offsets = {"two-pass": (0.0, 90.0), "dual-port": (0.0,), "one-pass": (device.slant_deg,)}[scheme]
+    follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme != "dual-port"
     order = progressive_order(slices.size) if goal.order == "progressive" else list(range(slices.size))
     back = order if goal.order == "progressive" else order[::-1]
     count = 0 if states is None else len(states.names)
@@ -162,9 +163,11 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, states: States | None) -
         return _readouts(list(chamber.axis_table.values()), np.stack([first, second, probe], axis=-1))
 
     if fly:
-        # The same slice both ways shows latency and backlash.
-        for line in (swept, swept[::-1]):
-            where = _through_boresight(geometry, slices)
+        # One slice flown both ways shows latency and backlash. Its scan is one of the two, unless states differ.
+        where = _through_boresight(geometry, slices)
+        backwards = order.index(where) % 2 == 1 and goal.path == "serpentine"
+        other = swept if backwards else swept[::-1]
+        for line in (other,) if count == 0 else (other, other[::-1]):
             yield Run(angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True)
     for outer in range(count if count and not inner else 1):
         state = outer if count and not inner else -1
@@ -226,7 +229,7 @@ def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float,
     The horn is polarized along x_D. Port 1 meets it at home; port 2 of a dual probe meets it
     with the probe turned by -90 deg or, without a probe axis, with the horn rolled by 90 deg.
     """
-    if scheme == "two-pass":
+    if scheme != "dual-port":
         return [(0.0, 0.0, 0.0)]
     if chamber.probe.roll is not None:
         return [(0.0, 0.0, 0.0), (0.0, 0.0, -90.0)]
@@ -248,7 +251,7 @@ class _Layout:
         self._sweep_s = sweep_time(goal.points, chamber.analyzer)
         self._state_s = 0.0 if device.states is None else device.states.settle_s
         # Ties look at the boresight along the device's own polarization, where the signal is strong.
-        along = device.slant_deg if polarization_scheme(goal, chamber) == "two-pass" else 0.0
+        along = device.slant_deg if polarization_scheme(goal, chamber) != "dual-port" else 0.0
         self._tie = _readouts(self.tables, np.array([[0.0, 0.0, along]]))[0]
         self._here = np.array([axis.home_deg for axis in self.tables])
         self._elapsed_s = 0.0

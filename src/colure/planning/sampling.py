@@ -28,9 +28,15 @@ def order_for(*, reach_m: float, frequency_hz: float, level_db: float) -> int:
     return max(5, int(np.ceil(kr + 1.8 * digits ** (2 / 3) * kr ** (1 / 3))))
 
 
-def step_for(order: int, *, oversampling: float = 1.0) -> float:
-    """Return the largest readable step (degrees) that samples `order` on rings with poles."""
+def step_for(order: int, *, oversampling: float = 1.0, readable: bool = True) -> float:
+    """Return the largest step (degrees) that samples `order` on rings with poles.
+
+    readable
+        Take the next finer step that a person can read; otherwise exactly as many as needed.
+    """
     intervals = int(np.ceil((order + 1) * oversampling))
+    if not readable:
+        return 180.0 / intervals
     for step in NICE_STEPS_DEG:
         if round(180.0 / step) >= intervals:
             return step

@@ -8,8 +8,26 @@ from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.model.plan import ScanGrid
 from colure.planning.duration import sweep_time
-from colure.planning.flight import swept_axis
+from colure.planning.flight import DUTY, swept_axis
 from colure.planning.sampling import order_of_step, region_margin_deg, step_for
+
+#: Sweeps at the edge of a region come about this close, degrees: lines then end where they must.
+EDGE_DEG = 1.0
+
+
+def most_sweeps(campaign: Campaign, step_deg: float) -> int:
+    """Return how many sweeps a slice's step can hold without slowing the swept axis down."""
+    axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]
+    least = axis.speed_deg_s * sweep_time(campaign.goal.points, campaign.chamber.analyzer) / DUTY
+    return max(1, int(step_deg / least + 1e-9))
+
+
+def _default_swept(campaign: Campaign, step_deg: float) -> float:
+    """Return the step along a slice if nobody sets it: on the fly, about a degree where a region ends."""
+    goal = campaign.goal
+    if goal.style == "step" or goal.region_deg >= 180.0:
+        return step_deg
+    return step_deg / min(most_sweeps(campaign, step_deg), int(np.ceil(step_deg / EDGE_DEG)))
 
 
 def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
@@ -21,9 +39,10 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
         If a step set by hand is too coarse or does not divide 180 deg.
     """
     goal, device = campaign.goal, campaign.device
-    enough = step_for(order, oversampling=goal.oversampling)
+    # A slice that is flown costs seconds: not one more than the waves need, however its angle reads.
+    enough = step_for(order, oversampling=goal.oversampling, readable=goal.style == "step")
     step = enough if goal.step_deg is None else goal.step_deg
-    swept = step if goal.swept_step_deg is None else goal.swept_step_deg
+    swept = _default_swept(campaign, step) if goal.swept_step_deg is None else goal.swept_step_deg
     top_hz = float(goal.frequency_hz[-1])
     for name, value in (("step_deg", step), ("swept_step_deg", swept)):
         if not np.isclose(180.0 / value, round(180.0 / value)):
@@ -37,7 +56,8 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
             )
     if goal.region_deg >= 180.0:
         return ScanGrid(step, swept)
-    reach = goal.region_deg + region_margin_deg(device.reach_m, campaign.chamber.range_length_m, swept)
+    spread = 0.0 if goal.scheme == "one-pass" else device.reach_m  # without a transform directions stay apart
+    reach = goal.region_deg + region_margin_deg(spread, campaign.chamber.range_length_m, swept)
     if goal.style == "fly":
         # Frequencies are read on the way: the last one of a backward slice lies this much further in.
         axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]

@@ -114,6 +114,10 @@ def _set_up(source: Source) -> Section:
 
 
 def _scheme_words(scheme: str) -> str:
+    if scheme == "one-pass":
+        return (
+            "one probe port along the device's polarization, turning against the roll axis: co-polar only, no transform"
+        )
     if scheme == "two-pass":
         return (
             "one probe port that turns against the roll axis (chi = psi - phi), psi = 0 then 90 deg: "

@@ -27,11 +27,19 @@ class RingFit:
     damping
         Error of a coefficient over its expected size (iterated Tikhonov). Small values keep more of
         what lies near the edge of the measured part, and more of the noise there.
+    highest_m
+        Highest azimuthal order, if lower than `order`.
     """
 
     theta: FloatArray
     order: int
     damping: float = LEAST_DAMPING
+    highest_m: int | None = None
+
+    @property
+    def top(self) -> int:
+        """Highest azimuthal order of the fit."""
+        return self.order if self.highest_m is None else min(self.order, self.highest_m)
 
     def __post_init__(self) -> None:
         if self.theta.size < 3 or np.any(np.diff(self.theta) <= 0.0):
@@ -52,7 +60,7 @@ class RingFit:
 
     @cached_property
     def _inverse(self) -> list[ComplexArray]:
-        """For m = -N..N: the damped inverse from weighted ring values to (grad, curl) of n = max(1, |m|)..N."""
+        """For m = -top..top: the damped inverse from weighted ring values to (grad, curl) of n = max(1, |m|)..N."""
         out = []
         for matrix in self._matrices():
             u, s, vh = np.linalg.svd(matrix, full_matrices=False)
@@ -66,10 +74,10 @@ class RingFit:
 
     def _matrices(self) -> list[ComplexArray]:
         """For every m: the field on weighted rings of every mode of that order, ((2, ring), (2, n))."""
-        order, rings = self.order, self.theta.size
+        order, top, rings = self.order, self.top, self.theta.size
         columns = 2 * order + 2
         weight = np.sqrt(self.solid_angle)
-        lines = [np.empty((2, rings, 2, order + 1 - max(1, abs(m))), complex) for m in range(-order, order + 1)]
+        lines = [np.empty((2, rings, 2, order + 1 - max(1, abs(m))), complex) for m in range(-top, top + 1)]
         for n in range(1, order + 1):
             # One degree with all its orders at once; the columns of the rings part them.
             wave = np.zeros((2, 2, mode_count(order)), complex)
@@ -78,8 +86,8 @@ class RingFit:
                 wave[kind, kind, mode_index(n, m)] = 1.0
             field = synthesis(wave, self.theta, columns)
             by_order = np.fft.fft(field, axis=-1) / columns
-            for one in range(-n, n + 1):
-                lines[one + order][:, :, :, n - max(1, abs(one))] = np.moveaxis(by_order[..., one], 0, -1)
+            for one in range(-min(n, top), min(n, top) + 1):
+                lines[one + top][:, :, :, n - max(1, abs(one))] = np.moveaxis(by_order[..., one], 0, -1)
         return [(line * weight[None, :, None, None]).reshape(2 * rings, -1) for line in lines]
 
     def analysis(self, field: ComplexArray, *, phi_start: float = 0.0) -> ComplexArray:
@@ -91,15 +99,15 @@ class RingFit:
             If the columns cannot tell the azimuthal orders apart.
         """
         rings, columns = field.shape[-2:]
-        if rings != self.theta.size or columns < 2 * self.order + 1:
+        if rings != self.theta.size or columns < 2 * self.top + 1:
             raise ValueError(
                 f"field: {rings} rings x {columns} columns, must be {self.theta.size} x at least "
-                f"{2 * self.order + 1} for order {self.order}"
+                f"{2 * self.top + 1} for order {self.top}"
             )
         by_order = np.fft.fft(field, axis=-1) / columns
         weighted = by_order * np.sqrt(self.solid_angle)[:, None]
         out = np.zeros((*field.shape[:-3], 2, mode_count(self.order)), complex)
-        for m, inverse in zip(range(-self.order, self.order + 1), self._inverse, strict=True):
+        for m, inverse in zip(range(-self.top, self.top + 1), self._inverse, strict=True):
             n = np.arange(max(1, abs(m)), self.order + 1)
             rows = weighted[..., m].reshape(*field.shape[:-3], 2 * rings)
             found = rows @ inverse.T * np.exp(-1j * m * phi_start)

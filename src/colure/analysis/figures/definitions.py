@@ -75,6 +75,8 @@ DEFINITIONS: tuple[Definition, ...] = (
 NAMES = tuple(d.name for d in DEFINITIONS)
 #: Figures that a part of the sphere says nothing about.
 WHOLE_SPHERE_ONLY = ("directivity_dbi", "efficiency_db", "front_to_back_db")
+#: Figures that one polarization says nothing about.
+TWO_POLARIZATIONS_ONLY = ("xpd_db", "axial_ratio_db", "directivity_dbi", "efficiency_db")
 
 
 def definition(name: str) -> Definition:
