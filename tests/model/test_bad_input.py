@@ -27,7 +27,7 @@ WRONG = [
     ("device.toml", "[49.7, 49.7, 4.0]", "[49.7, 49.7]", ("size_mm", "missing")),
     ("goal.toml", "stop_ghz = 24.25", "stop_ghz = 23", ("stop_ghz = 23", "at least start_ghz = 24 GHz")),
     ("goal.toml", "points = 11", "points = 0", ("points = 0", "1 to 100001 frequencies")),
-    ("goal.toml", "points = 11", "points = 11\nstep_deg = 10", ("step_deg = 10", "at most 5 deg", "47.5 mm")),
+    ("goal.toml", "points = 11", "points = 11\nstep_deg = 10", ("step_deg = 10", "at most 6 deg", "47.5 mm")),
     ("goal.toml", '"two-pass"', '"dual-port"', ("scheme = 'dual-port'", "1 probe port")),
     ("chamber.toml", 'method = "switch"', 'method = "operator"', ("reference.method = 'operator'", "'switch'")),
     ("device.toml", '"linear"', '"right-hand"', ("polarization = 'right-hand'", "'linear'")),

@@ -181,11 +181,12 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
     frequency = record["frequency"].values
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
         folded = fold_double_sided(field, np.deg2rad(across))
-        if along.size < planned:
-            folded = finer_columns(folded, 2 * planned)
-        columns = 2 * planned
+        # Slices carry the orders about the boresight; the transform wants columns for every order.
+        columns = 2 * max(planned, int(record.attrs["order"]) + 1)
+        if 2 * along.size < columns:
+            folded = finer_columns(folded, columns)
         phi = np.arange(columns) * 2.0 * np.pi / columns
-        sign = np.where(np.arange(columns) < planned, 1.0, -1.0)
+        sign = np.where(np.arange(columns) < columns // 2, 1.0, -1.0)
         theta = np.arange(folded.shape[-2]) * np.deg2rad(grid_wanted.swept_step_deg)
         if not grid_wanted.whole:
             kept = np.rad2deg(theta) <= float(record.attrs.get("usable_deg", 180.0)) + 0.1 * grid_wanted.swept_step_deg

@@ -94,6 +94,9 @@ def process(
     )
     pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
     slant = float(np.deg2rad(device.slant_deg))
+    if sphere.slices_used:
+        # Columns between the slices are no new measurements: their noise is the slices'.
+        noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
     budget = Inputs(sphere, step, chamber, slant, noise, drift.residual, probe)
     return Processed(pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz)
 

@@ -102,17 +102,21 @@ def evaluated(coefficients: ComplexArray, orders: IntArray, places: FloatArray) 
 def to_planned_places(record: xr.Dataset) -> xr.Dataset:
     """Return the record with every flown slice evaluated where the plan wanted it.
 
-    Latency and backlash are taken out with the slice that was flown both ways (role `turn`).
+    Latency and backlash are taken out with the slice that was flown both ways (role `turn`). A
+    slice that lacks points, where a run was stopped, is left out.
     A record measured step by step comes back as it is.
 
     Raises
     ------
     ValueError
-        If a flown slice lacks points.
+        If no slice was flown both ways.
     """
     if record.attrs.get("style") != "fly":
         return record
     lag = lag_of(record)
+    lines = record["line_index"].values
+    torn = np.isin(lines, [number for number in np.unique(lines[lines >= 0]) if not _complete(record, lines == number)])
+    record = record.isel(point=np.flatnonzero(~torn))
     trace, travel = record["trace"].values.copy(), 0.0
     lines = record["line_index"].values
     for number in np.unique(lines[lines >= 0]):
@@ -195,12 +199,7 @@ def _line(record: xr.Dataset, rows: IntArray) -> Line:
     speed = float(np.median(rate[:, axis]))
     wanted = np.deg2rad(record["commanded_deg"].values[rows, axis])
     step = float(np.median(np.abs(np.diff(wanted)))) if rows.size > 1 else 2.0 * np.pi
-    grid = grid_of(record)
     full = round(2.0 * np.pi / step)
-    needed = full if grid.whole else 2 * round(grid.reach_deg / grid.swept_step_deg) + 1
-    # Azimuth/elevation positioners fly full turns whatever part of the sphere is wanted.
-    if rows.size not in (needed, full):
-        raise ValueError(f"record: slice of {rows.size} points at {np.rad2deg(step):g} deg, needs {needed} (points)")
     # More orders than the device and its surroundings have would only follow the noise.
     highest = min((full - 1) // 2, int(record.attrs["order"]) + MORE_ORDERS)
     count = record.sizes["frequency"]
@@ -213,3 +212,11 @@ def _line(record: xr.Dataset, rows: IntArray) -> Line:
         float(np.sign(speed)),
         highest,
     )
+
+
+def _complete(record: xr.Dataset, rows: np.ndarray) -> bool:
+    """Tell whether a slice holds all its points: a full turn, or both sides as far as the grid reaches."""
+    grid, count = grid_of(record), int(rows.sum())
+    full = round(360.0 / grid.swept_step_deg)
+    # Azimuth/elevation positioners fly full turns whatever part of the sphere is wanted.
+    return count == full or (not grid.whole and count == 2 * round(grid.reach_deg / grid.swept_step_deg) + 1)

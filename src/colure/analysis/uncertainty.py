@@ -23,7 +23,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colure.analysis.assembly import MeasuredSphere
+from colure.analysis.assembly import MeasuredSphere, finer_columns
 from colure.analysis.figures.definitions import (
     DEFINITIONS,
     NAMES,
@@ -198,10 +198,12 @@ def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
 def _drift(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     """Every slice gets its own complex gain error: the shape that interpolation between ties leaves."""
     field = inputs.sphere.field
-    slices = field.shape[-1] // 2
+    slices = inputs.sphere.slices_used or field.shape[-1] // 2
     raw = random.normal(size=(2, 2, slices)) / np.sqrt(2.0)
-    error = 1.0 + inputs.drift_residual * (raw[0] + 1j * raw[1])
-    return np.asarray(field * np.tile(error, (1, 2))[None, :, None, :])
+    error = np.tile(1.0 + inputs.drift_residual * (raw[0] + 1j * raw[1]), (1, 2))
+    if error.shape[-1] < field.shape[-1]:
+        error = finer_columns(error, field.shape[-1])
+    return np.asarray(field * error[None, :, None, :])
 
 
 def _changed(inputs: Inputs, values: FloatArray, field: ComplexArray) -> FloatArray:

@@ -97,6 +97,12 @@ class Device(Section):
         return float(np.linalg.norm(corner)) * 1e-3
 
     @property
+    def lateral_m(self) -> float:
+        """Radius of the smallest cylinder about the boresight axis through the crossing that holds the device, metres."""
+        x, y = (abs(o) + s / 2.0 for o, s in zip(self.offset_mm[:2], self.size_mm[:2], strict=True))
+        return float(np.hypot(x, y)) * 1e-3
+
+    @property
     def largest_dimension_m(self) -> float:
         """Diagonal of the device's front, metres."""
         return float(np.hypot(self.size_mm[0], self.size_mm[1])) * 1e-3

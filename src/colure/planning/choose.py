@@ -210,8 +210,9 @@ def _sweeps_enough(campaign: Campaign, order: int, step_deg: float, update: dict
     """Return a step along the slice: finer only until noise is a tenth of what the echoes do."""
     tuned = with_analyzer(replace(campaign, goal=campaign.goal.model_copy(update=update)))
     most, geometry = most_sweeps(tuned, step_deg), campaign.chamber.positioner.geometry
-    least = 1 if campaign.goal.region_deg >= 180.0 else min(most, int(np.ceil(step_deg / EDGE_DEG)))
-    for count in range(least, most + 1):
+    needed = round(step_deg / scan_grid(tuned, order).swept_step_deg)
+    least = needed if campaign.goal.region_deg >= 180.0 else min(most, int(np.ceil(step_deg / EDGE_DEG)))
+    for count in range(max(least, needed), most + 1):
         goal = tuned.goal.model_copy(update={"swept_step_deg": step_deg / count})
         tried = replace(tuned, goal=goal)
         grid = scan_grid(tried, order)
@@ -219,7 +220,7 @@ def _sweeps_enough(campaign: Campaign, order: int, step_deg: float, update: dict
         errors = field_errors(tried, grid, order, campaign_budget(tried))
         if many or errors.noise <= NOISE_SHARE * errors.echoes:
             return step_deg / count
-    return step_deg / most
+    return step_deg / max(needed, most)
 
 
 def best_bandwidth(campaign: Campaign, *, quiet: bool = False) -> float:

@@ -23,9 +23,25 @@ def order_for(*, reach_m: float, frequency_hz: float, level_db: float) -> int:
     Fast and Efficient Algorithms in Computational Electromagnetics, 2001; from memory);
     section 5 of the standards sheet lists residuals of -20 d dB or better.
     """
-    kr = float(wavenumber(frequency_hz)) * reach_m
+    return max(5, int(np.ceil(_with_excess(float(wavenumber(frequency_hz)) * reach_m, level_db))))
+
+
+def azimuthal_order_for(*, lateral_m: float, frequency_hz: float, level_db: float, reach_deg: float = 180.0) -> int:
+    """Return the highest order about the boresight axis that matters: it decides the number of slices.
+
+    A source at distance rho from the axis gives waves J_m(k rho sin theta) exp(j m phi), which die
+    out beyond m = k rho sin theta as those of a sphere do beyond n = k r (derivable), and the
+    polarization turns along once. A device far in front of the crossing has a large sphere, but needs
+    no more slices for it.
+    """
+    side = np.sin(np.deg2rad(min(reach_deg, 90.0)))
+    return max(5, 1 + int(np.ceil(_with_excess(float(wavenumber(frequency_hz)) * lateral_m * float(side), level_db))))
+
+
+def _with_excess(kr: float, level_db: float) -> float:
+    """Return k r with the excess that keeps what is left out below a level."""
     digits = max(1.0, -level_db / 20.0)
-    return max(5, int(np.ceil(kr + 1.8 * digits ** (2 / 3) * kr ** (1 / 3))))
+    return float(kr + 1.8 * digits ** (2 / 3) * kr ** (1 / 3))
 
 
 def step_for(order: int, *, oversampling: float = 1.0, readable: bool = True) -> float:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 
+from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.model.plan import ScanGrid
 from colure.planning.duration import sweep_time
 from colure.planning.flight import DUTY, swept_axis
-from colure.planning.sampling import order_of_step, region_margin_deg, step_for
+from colure.planning.sampling import azimuthal_order_for, order_of_step, region_margin_deg, step_for
 
 #: Sweeps at the edge of a region come about this close, degrees: lines then end where they must.
 EDGE_DEG = 1.0
@@ -22,12 +23,33 @@ def most_sweeps(campaign: Campaign, step_deg: float) -> int:
     return max(1, int(step_deg / least + 1e-9))
 
 
-def _default_swept(campaign: Campaign, step_deg: float) -> float:
-    """Return the step along a slice if nobody sets it: on the fly, about a degree where a region ends."""
+def slice_order(campaign: Campaign, order: int) -> int:
+    """Return the order that the slices must resolve: about the boresight where slices meet there, else all."""
     goal = campaign.goal
-    if goal.style == "step" or goal.region_deg >= 180.0:
-        return step_deg
-    return step_deg / min(most_sweeps(campaign, step_deg), int(np.ceil(step_deg / EDGE_DEG)))
+    if campaign.chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
+        return order
+    about = azimuthal_order_for(
+        lateral_m=campaign.device.lateral_m,
+        frequency_hz=float(goal.frequency_hz[-1]),
+        level_db=goal.wanted_level_db,
+        reach_deg=goal.region_deg,
+    )
+    return min(order, about)
+
+
+def _default_swept(campaign: Campaign, step_deg: float, along_deg: float) -> float:
+    """Return the step along a slice if nobody sets it.
+
+    Step by step as coarse as the waves allow; on the fly never coarser than slices are apart, and
+    about a degree where a region ends.
+    """
+    goal = campaign.goal
+    if goal.style == "step":
+        return along_deg
+    needed = max(1, int(np.ceil(step_deg / along_deg - 1e-9)))
+    if goal.region_deg >= 180.0:
+        return step_deg / needed
+    return step_deg / max(needed, min(most_sweeps(campaign, step_deg), int(np.ceil(step_deg / EDGE_DEG))))
 
 
 def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
@@ -39,18 +61,22 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
         If a step set by hand is too coarse or does not divide 180 deg.
     """
     goal, device = campaign.goal, campaign.device
+    across = slice_order(campaign, order)
     # A slice that is flown costs seconds: not one more than the waves need, however its angle reads.
-    enough = step_for(order, oversampling=goal.oversampling, readable=goal.style == "step")
+    # (A progressive order wants counts with many divisors, which the readable ones have.)
+    readable = goal.style == "step" or goal.order == "progressive"
+    enough = step_for(across, oversampling=goal.oversampling, readable=readable)
     step = enough if goal.step_deg is None else goal.step_deg
-    swept = _default_swept(campaign, step) if goal.swept_step_deg is None else goal.swept_step_deg
+    along = step_for(order, oversampling=goal.oversampling) if goal.step_deg is None else goal.step_deg
+    swept = _default_swept(campaign, step, along) if goal.swept_step_deg is None else goal.swept_step_deg
     top_hz = float(goal.frequency_hz[-1])
-    for name, value in (("step_deg", step), ("swept_step_deg", swept)):
+    for name, value, needed in (("step_deg", step, across), ("swept_step_deg", swept, order)):
         if not np.isclose(180.0 / value, round(180.0 / value)):
             raise InputError([f"goal.toml: {name} = {value:g}: must divide 180 deg without remainder"])
-        if order_of_step(value) < order:
+        if order_of_step(value) < needed:
             raise InputError(
                 [
-                    f"goal.toml: {name} = {value:g}: must be at most {step_for(order):g} deg for order {order} "
+                    f"goal.toml: {name} = {value:g}: must be at most {step_for(needed):g} deg for order {needed} "
                     f"(turning radius {1e3 * device.reach_m:.1f} mm at {top_hz / 1e9:g} GHz)"
                 ]
             )
