@@ -25,17 +25,21 @@ from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.polarization import Basis, to_basis
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, SimulatedChamber
+from colure.model.goal import Want
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import build_record
-from colure.planning.duration import line_time, move_time, point_times
+from colure.planning.duration import move_time, point_times
 from colure.planning.preflight import make_plan
-from colure.twin.chamber import SimulatedRange
+from colure.planning.sampling import azimuthal_order_for
 from colure.twin.antennas import panel
+from colure.twin.chamber import SimulatedRange
 from colure.waves.scattered import synthesis_at
 
 REGION_DEG = 75.0
 AXIS = Axis(min_deg=-400, max_deg=400, speed_deg_s=20, acceleration_deg_s2=40, settle_s=0.25)
 SWEEP_S = 0.021
+#: What the planner is asked to keep right; the panel does much better (see the table).
+WANTED_DB = -40.0
 
 
 @dataclass(frozen=True)
@@ -62,6 +66,7 @@ def campaign_of(folder: Path, size_mm: float) -> Campaign:
         "probe": base.chamber.probe.model_copy(update={"roll": AXIS, "pattern": None}),
         "analyzer": base.chamber.analyzer.model_copy(update={"sweep_overhead_s": 0.0}),
         "range_length_m": max(1.2, 6.0 * size_mm * 1e-3), "largest_device_m": 1.0, "tie_interval_s": 86400.0,
+            "tie_drift_db": 0.001, "tie_drift_deg": 0.01,
     })  # fmt: skip
     goal = base.goal.model_copy(update={
         "start_ghz": 24.0, "stop_ghz": 24.25, "points": 21, "scheme": "one-pass", "region_deg": REGION_DEG})  # fmt: skip
@@ -75,7 +80,9 @@ def simulated(campaign: Campaign, band_hz: FloatArray, *, noise: bool) -> Simula
     pitch = 0.5 * 299_792_458.0 / band_hz.max()
     count = round(1e-3 * campaign.device.size_mm[0] / pitch)
     # With a dead and a misfed element: a sound panel's symmetry would flatter every coarse grid.
-    room = SimulatedRange(campaign.chamber, truth, offset, device_of=lambda f: panel(f, elements=count, pitch_m=pitch, centre_m=offset))
+    room = SimulatedRange(
+        campaign.chamber, truth, offset, device_of=lambda f: panel(f, elements=count, pitch_m=pitch, centre_m=offset)
+    )
     room.set_frequencies(band_hz[band_hz.size // 2 :][:1])
     return room
 
@@ -83,12 +90,15 @@ def simulated(campaign: Campaign, band_hz: FloatArray, *, noise: bool) -> Simula
 def sweeps(room: SimulatedRange, campaign: Campaign, places: dict[str, FloatArray], channel: int = 1) -> ComplexArray:
     """Return what the receiver reads at many places, (point,)."""
     analyzer, count = campaign.chamber.analyzer, places["azimuth"].size
-    found = []
-    for rows in np.array_split(np.arange(count), max(1, count // 64)):
-        found.append(room.sweep(
-            {name: values[rows] for name, values in places.items()}, port=1, channel=channel, time_s=np.zeros(rows.size),
-            power_dbm=analyzer.power_dbm, if_bandwidth_hz=analyzer.if_bandwidth_hz)[:, 0])  # fmt: skip
-    return np.concatenate(found)
+
+    def block(rows: np.ndarray) -> ComplexArray:
+        at = {name: values[rows] for name, values in places.items()}
+        return room.sweep(
+            at, port=1, channel=channel, time_s=np.zeros(rows.size), power_dbm=analyzer.power_dbm,
+            if_bandwidth_hz=analyzer.if_bandwidth_hz,
+        )[:, 0]  # fmt: skip
+
+    return np.concatenate([block(rows) for rows in np.array_split(np.arange(count), max(1, count // 64))])
 
 
 def places(theta_deg: FloatArray, phi_deg: FloatArray) -> dict[str, FloatArray]:
@@ -113,7 +123,9 @@ def baseline(campaign: Campaign, band_hz: FloatArray, true: ComplexArray) -> lis
     """Step and settle every 2 deg over theta -90..90 and phi 0..180; three ways to get from 2 to 1 deg."""
     theta, phi = np.arange(-90.0, 91.0, 2.0), np.arange(0.0, 181.0, 2.0)
     lines = [(theta if i % 2 == 0 else theta[::-1], p) for i, p in enumerate(phi)]
-    path = np.concatenate([np.stack([line, np.full(line.size, p), np.full(line.size, -p)], axis=-1) for line, p in lines])
+    path = np.concatenate(
+        [np.stack([line, np.full(line.size, p), np.full(line.size, -p)], axis=-1) for line, p in lines]
+    )
     seconds = float(point_times(path, path[0], [AXIS] * 3, SWEEP_S).sum())
     t, p = np.meshgrid(theta, phi, indexing="ij")
     room = simulated(campaign, band_hz, noise=True)
@@ -158,7 +170,9 @@ def measured_pattern(campaign: Campaign, plan: Plan, band_hz: FloatArray) -> Com
     return np.asarray(co.reshape(t.shape))
 
 
-def planned(campaign: Campaign, band_hz: FloatArray, true: ComplexArray, name: str, changes: dict[str, object]) -> Outcome:
+def planned(
+    campaign: Campaign, band_hz: FloatArray, true: ComplexArray, name: str, changes: dict[str, object]
+) -> Outcome:
     """Let the planner lay a variant out, carry it out and compare."""
     goal = campaign.goal.model_copy(update=changes)
     resolved, plan = make_plan(replace(campaign, goal=goal))
@@ -169,51 +183,76 @@ def planned(campaign: Campaign, band_hz: FloatArray, true: ComplexArray, name: s
     return Outcome(name, seconds, f"{grid.slices_planned} slices", *errors(found, true))
 
 
-def bound(order: int, sweep_s: float) -> tuple[float, float]:
-    """Return (time of slices alone, time of a path without waste) in seconds for waves of an order.
-
-    Slices: order + 1 of them, each at full speed over the region and turned around at once. No path can
-    do better than cover the cap once, at both axes' full speed, in tracks as far apart as the waves allow.
-    """
-    slices = (order + 1) * (2.0 * REGION_DEG / AXIS.speed_deg_s + AXIS.speed_deg_s / AXIS.acceleration_deg_s2)
-    cap_deg2 = 2.0 * np.pi * (1.0 - np.cos(np.deg2rad(REGION_DEG))) * (180.0 / np.pi) ** 2
-    fastest = cap_deg2 / (180.0 / (order + 0.5)) / (np.sqrt(2.0) * AXIS.speed_deg_s)
-    return slices, float(fastest)
-
-
-def one_size(folder: Path, size_mm: float) -> list[Outcome]:
+def one_size(campaign: Campaign) -> list[Outcome]:
     """Return the table of one aperture."""
-    campaign = campaign_of(folder, size_mm)
     band_hz = campaign.goal.frequency_hz
     t, p = fine_grid()
     true = sweeps(simulated(campaign, band_hz, noise=False), campaign, places(t.ravel(), p.ravel())).reshape(t.shape)
     rows = baseline(campaign, band_hz, true)
-    rows.append(planned(campaign, band_hz, true, "grid only: step and settle", {"style": "step", "wanted_level_db": -60.0}))
-    fine = {"style": "fly", "swept_step_deg": 1.0, "wanted_level_db": -60.0}
-    rows.append(planned(campaign, band_hz, true, "on the fly only: 2 deg slices", {**fine, "step_deg": 2.0}))
-    rows.append(planned(campaign, band_hz, true, "both", {**fine, "swept_step_deg": 0.6}))
+    step, fly = {"style": "step"}, {"style": "fly", "swept_step_deg": 1.0}
+    level = {"wanted_level_db": WANTED_DB}
+    rows.append(planned(campaign, band_hz, true, "grid only, step and settle", {**step, **level}))
+    # The usual 2 deg is too coarse for large apertures: then as many slices as these need.
+    needed = replace(campaign, goal=campaign.goal.model_copy(update={**fly, **level, "swept_step_deg": None}))
+    coarse = make_plan(needed)[1].step_deg < 2.0
+    slices = level if coarse else {**level, "step_deg": 2.0}
+    rows.append(planned(campaign, band_hz, true, "on the fly only, 2 deg slices", {**fly, **slices}))
+    wish = {**level, "want": Want(gain_dbi=1.0), "if_bandwidth_hz": 1000.0, "oversampling": 1.0}
+    rows.append(planned(campaign, band_hz, true, "both: the planner's own choice", wish))
     return rows
+
+
+def bounds(campaign: Campaign) -> list[tuple[str, float]]:
+    """Return (what, seconds) of what no plan with these axes can beat, for the order that the planner takes."""
+    goal = campaign.goal
+    about = azimuthal_order_for(
+        lateral_m=campaign.device.lateral_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=WANTED_DB,
+        reach_deg=REGION_DEG,
+    )  # fmt: skip
+    speed, ramp = AXIS.speed_deg_s, AXIS.acceleration_deg_s2
+    through = 2.0 * REGION_DEG / speed
+    roll_s = float(move_time(np.array([180.0 / (about + 1)]), AXIS)[0])
+    rings = REGION_DEG / (180.0 / (about + 1))
+    cap_deg2 = 2.0 * np.pi * (1.0 - np.cos(np.deg2rad(REGION_DEG))) * (180.0 / np.pi) ** 2
+    return [
+        ("slices, the roll turned while azimuth brakes and speeds up", (about + 1) * (through + max(roll_s, speed / ramp))),
+        ("slices, turned around in no time", (about + 1) * through),
+        ("rings by endless roll, one spiral", (rings + 1) * 360.0 / speed),
+        ("no direction twice, both axes at full speed, tracks as wide as the waves allow",
+         cap_deg2 / (180.0 / (about + 0.5)) / (np.sqrt(2.0) * speed)),
+    ]  # fmt: skip
+
+
+def show(size_mm: float, rows: list[Outcome], campaign: Campaign) -> None:
+    """Print the table of one aperture and the bounds."""
+    usual = rows[0].seconds
+    print(f"\n{size_mm / 10:g} cm panel with a dead and a misfed element, 24.125 GHz")
+    print(f"{'':34}{'time':>8}{'shorter':>9}{'':>13}{'rms':>9}{'worst':>9}")
+    for row in rows:
+        print(f"{row.name:34}{row.seconds:7.0f} s{usual / row.seconds:8.1f}x{row.slices:>13}{row.rms_db:9.1f}"
+              f"{row.worst_db:9.1f} dB")  # fmt: skip
+    for what, seconds in bounds(campaign):
+        print(f"  bound {seconds:5.0f} s, {usual / seconds:5.1f}x: {what}")
+    sys.stdout.flush()
 
 
 def main() -> int:
     """Print the tables; 1 if the headline is missed."""
-    print("line of 91 points by hand:", f"{line_time(150.0, 20.0, AXIS):.2f} s a slice at full speed;",
-          f"one 2 deg step {float(move_time(np.array([2.0]), AXIS)[0]):.3f} s")  # fmt: skip
+    good = True
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name) / "c"
         service.new_campaign(folder)
-        good = True
         for size_mm in (50.0, 40.0, 100.0, 200.0, 400.0) if "--all" in sys.argv else (50.0,):
-            rows = one_size(folder, size_mm)
-            usual = rows[0].seconds
-            print(f"\n{size_mm / 10:g} cm panel, 24.125 GHz")
-            print(f"{'':36}{'time':>9}{'shorter':>9}{'':>12}{'rms':>9}{'worst':>9}")
-            for row in rows:
-                print(f"{row.name:36}{row.seconds:8.0f}s{usual / row.seconds:8.1f}x{row.slices:>12}{row.rms_db:8.1f} {row.worst_db:8.1f} dB")
+            campaign = campaign_of(folder, size_mm)
+            rows = one_size(campaign)
+            show(size_mm, rows, campaign)
             if size_mm == 50.0:
-                best, steady = rows[-1], min(rows[:3], key=lambda row: row.rms_db)
-                good = usual / best.seconds >= 20.0 and best.rms_db <= steady.rms_db and best.worst_db <= steady.worst_db
-    print("\nok" if good else "\nMISS")
+                best = rows[-1]
+                shorter = rows[0].seconds / best.seconds
+                good = shorter >= 20.0 and all(
+                    best.rms_db <= usual.rms_db and best.worst_db <= usual.worst_db for usual in rows[:3]
+                )
+    print("\nok" if good else "\nMISS: the 5 cm panel is less than 20 times quicker, or less accurate")
     return 0 if good else 1
 
 

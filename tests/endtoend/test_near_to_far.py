@@ -53,12 +53,14 @@ def rms_error_db(campaign: Campaign, pattern) -> float:
     t, p = np.meshgrid(np.deg2rad(pattern["theta"].values), np.deg2rad(pattern["phi"].values), indexing="ij")
     true = device.far_field(unit_vector(theta=t, phi=p).reshape(-1, 3)).reshape(-1, *t.shape, 3)
     truth = np.stack(from_cartesian(true, theta=t, phi=p), axis=1)
-    found = field_of(pattern)
+    # Directions outside a region are blank: nothing is claimed there.
+    known = np.isfinite(pattern["e_theta"].values[0].real)
+    found, truth = np.where(known, field_of(pattern), 0.0), np.where(known, truth, 0.0)
     worst = -np.inf
     for one, reference in zip(found, truth, strict=True):
         # The reference horn fixes the level to its own accuracy and an arbitrary phase: one complex factor.
         scaled = one * np.vdot(one, reference) / np.vdot(one, one)
-        weight = np.sin(t)
+        weight = np.sin(t) * known
         error = np.sum(np.sum(np.abs(scaled - reference) ** 2, axis=0) * weight) / np.sum(weight)
         peak = np.sum(np.abs(reference) ** 2, axis=0).max()
         worst = max(worst, 10 * np.log10(error / peak))

@@ -97,16 +97,21 @@ class Station:
         self.guard.require_safe(status)
         return found
 
-    def move(self, target_deg: FloatArray, *, settle_s: float | None = None) -> FloatArray:
+    def move(self, target_deg: FloatArray, *, settle_s: float | None = None, run_up: int | None = None) -> FloatArray:
         """Move all axes to a position, watched all the way, and return the readout.
 
         An axis with `approach_deg` that comes from above goes below its target first.
 
         settle_s
             Rest at the end; the longest settling of a moved axis by default.
+        run_up
+            The axis that runs on from here, if one does: it needs no approach.
         """
         start = self.look() if self.guard.last_deg is None else self.guard.last_deg
-        below = target_deg - np.where(target_deg < start - 1e-9, self._approach_deg, 0.0)
+        approach = self._approach_deg.copy()
+        if run_up is not None:
+            approach[run_up] = 0.0
+        below = target_deg - np.where(target_deg < start - 1e-9, approach, 0.0)
         if np.any(below < target_deg):
             self._move(start, below, 0.0)
         return self._move(start, target_deg, settle_s)

@@ -254,14 +254,16 @@ def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None
     centre = frequencies[len(frequencies) // 2]
     title = f"Rehearsal at {centre / 1e9:.3f} GHz: invented chamber, stand-in device of the declared size"
     table = Table(title=title, title_justify="left", box=None)
-    for name, justify in (("figure", "left"), ("truth", "right"), ("error", "right"), ("uncertainty it states", "left"),
+    for name, justify in (("figure", "left"), ("truth", "right"), ("error", "right"), ("forecast", "right"), ("it states", "left"),
                           ("unit", "left"), ("inside?", "left"), ("dominated by", "left")):  # fmt: skip
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
     for one in found:
         for finding in one.findings:
             if finding.figure.frequency_hz == centre:
                 inside = "yes" if finding.inside else "[bold red]NO[/bold red]"
-                table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}",
+                planned = plan.predicted["forecast"].get(finding.figure.name)
+                forecast = "" if planned is None else f"\u00b1 {planned['expanded']:.2g}"
+                table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}", forecast,
                               finding.figure.interval_text(), finding.figure.unit, inside, finding.cause)  # fmt: skip
         table.add_section()
     console().print(table)

@@ -47,8 +47,8 @@ def build_pattern(
         },
         coords={
             "frequency": ("frequency", frequency_hz, {"units": "Hz"}),
-            "theta": ("theta", np.rad2deg(theta), {"units": "deg"}),
-            "phi": ("phi", np.rad2deg(phi), {"units": "deg"}),
+            "theta": ("theta", np.round(np.rad2deg(theta), 9), {"units": "deg"}),
+            "phi": ("phi", np.round(np.rad2deg(phi), 9), {"units": "deg"}),
         },
         attrs={
             "title": "Colure pattern",

@@ -39,14 +39,17 @@ def coordinated_time(ways_deg: FloatArray, axes: list[Axis]) -> FloatArray:
     )
 
 
-def approached_time(targets_deg: FloatArray, before_deg: FloatArray, axes: list[Axis]) -> FloatArray:
+def approached_time(
+    targets_deg: FloatArray, before_deg: FloatArray, axes: list[Axis], *, run_up: int | None = None
+) -> FloatArray:
     """Return the time in seconds of moves between (move, axis) positions, without settling.
 
     An axis with `approach_deg` that comes from above goes that far below its target first and
-    then up to it, which is a second move.
+    then up to it, which is a second move. The axis `run_up` runs on from there and needs none.
     """
     way = targets_deg - before_deg
-    below = np.where(way < -1e-9, [axis.approach_deg for axis in axes], 0.0)
+    approach = [0.0 if index == run_up else axis.approach_deg for index, axis in enumerate(axes)]
+    below = np.where(way < -1e-9, approach, 0.0)
     return coordinated_time(way - below, axes) + coordinated_time(below, axes)
 
 

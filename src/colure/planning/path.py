@@ -14,7 +14,7 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role, ScanGrid
-from colure.planning.duration import approached_time, coordinated_time, line_time, point_times, sweep_time
+from colure.planning.duration import approached_time, line_time, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 
 
@@ -303,7 +303,8 @@ class _Layout:
         begin, end = run.targets_deg[0].copy(), run.targets_deg[-1].copy()
         begin[axis] -= direction * self.flight.run_up_deg
         end[axis] += direction * self.flight.run_up_deg
-        entry = float(coordinated_time(np.abs(begin - self._here)[None], self.tables)[0]) + self.flight.entry_settle_s
+        entry = float(approached_time(begin[None], self._here[None], self.tables, run_up=axis)[0])
+        entry += self.flight.entry_settle_s
         seconds = entry + line_time(abs(float(end[axis] - begin[axis])), self.flight.speed_deg_s, self.tables[axis])
         role = ROLES.index(run.role)
         for target, state in zip(run.targets_deg, run.state_index, strict=True):
