@@ -100,7 +100,12 @@ def proposals(campaign: Campaign) -> list[Proposal]:
     """
     if campaign.goal.want is None:
         return [propose(with_analyzer(campaign), "as set", "goal.toml sets everything")]
-    tried = [found for variant in _variants(campaign) if (found := _try(campaign, variant)) is not None]
+    tried = [found for variant in _variants(campaign, quiet=False) if (found := _try(campaign, variant)) is not None]
+    if campaign.goal.if_bandwidth_hz is None and all(_misses(one) for one in tried):
+        # Only then is a narrow bandwidth, which costs time, worth looking at.
+        tried += [
+            found for variant in _variants(campaign, quiet=True) if (found := _try(campaign, variant)) is not None
+        ]
     if not tried:
         # Nothing can be laid out at all: let the plain layout say why.
         return [propose(with_analyzer(campaign), "as set", "")]
@@ -159,18 +164,16 @@ class Variant:
         return words + ("; a tenth of the bandwidth for less noise" if self.quiet else "")
 
 
-def _variants(campaign: Campaign) -> list[Variant]:
+def _variants(campaign: Campaign, *, quiet: bool) -> list[Variant]:
     """Return everything worth trying; what the file sets is never varied."""
     goal = campaign.goal
     fixed = goal.model_fields_set
     styles: list[Literal["step", "fly"]] = [goal.style] if "style" in fixed else ["fly", "step"]
     redundant = [False] if {"oversampling", "step_deg"} & fixed else [False, True]
-    quiet = [False, True] if goal.if_bandwidth_hz is None else [False]
     return [
-        Variant(style, CAREFUL * goal.oversampling if more else goal.oversampling, more, narrow)
+        Variant(style, CAREFUL * goal.oversampling if more else goal.oversampling, more, quiet)
         for style in styles
         for more in redundant
-        for narrow in quiet
     ]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -182,6 +183,7 @@ def taylor_weights(count: int, side_lobe_db: float) -> FloatArray:
     return np.asarray(weights / weights.max())
 
 
+@lru_cache(maxsize=64)
 def distance_for_side_lobe(*, largest_m: float, frequency_hz: float, side_lobe_db: float, error_db: float) -> float:
     """Return the range length (m) at which a first side lobe of a given level is off by `error_db` at most.
 

@@ -82,7 +82,8 @@ def _signed(angle: int) -> str:
 
 
 def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Canvas:
-    """Draw total gain over theta and phi; `field` (2, theta, phi)."""
+    """Draw total gain over theta and phi; `field` (2, theta, phi), nan where nothing was measured."""
+    theta_deg, field = _known(theta_deg, field)
     with styled():
         figure = canvas(7.2, 3.6)
         ax = figure.subplots()
@@ -98,21 +99,28 @@ def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) 
             colors="white", linewidths=0.7,
         )  # fmt: skip
         ax.clabel(lines, fmt=lambda v: f"{v - top:.0f} dB", fontsize=7)
-        ax.set_ylim(180, 0)
-        ax.set_yticks(range(0, 181, 30))
+        ax.set_ylim(float(theta_deg[-1]), 0)
+        ax.set_yticks(range(0, int(theta_deg[-1]) + 1, 30 if theta_deg[-1] > 90 else 10))
         ax.set_xticks(range(0, 361, 45))
         ax.grid(visible=False)
         ax.set_xlabel("phi / deg (from +x towards +y)")
         ax.set_ylabel("theta / deg (from boresight)")
-        ax.set_title("Total gain over the whole sphere; contours relative to the peak")
+        ax.set_title("Total gain; contours relative to the peak")
         figure.colorbar(mesh, ax=ax, label="gain / dBi", pad=0.02)
         return figure
+
+
+def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, ComplexArray]:
+    """Return the rings that hold values: a pattern of a region is blank beyond it."""
+    rings = np.all(np.isfinite(field), axis=(0, 2))
+    return theta_deg[rings], field[:, rings]
 
 
 def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Canvas:
     """Draw the pattern as a solid: radius and colour are total gain down to 40 dB below the peak."""
     import matplotlib as mpl
 
+    theta_deg, field = _known(theta_deg, field)
     with styled():
         figure = canvas(5.4, 4.6)
         ax: Any = figure.add_subplot(projection="3d")

@@ -26,6 +26,10 @@ OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_eleva
                   "beamwidth_h_deg", "side_lobe_e_db", "xpd_db")  # fmt: skip
 
 
+#: Waves that leave a face go as far as this from its normal.
+VISIBLE_DEG = 90.0
+
+
 @dataclass(frozen=True)
 class Source:
     """Everything the report shows."""
@@ -79,12 +83,17 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
     return (
         f"At {frequency / 1e9:.3f} GHz the device radiates a peak realized gain of {gain.text()} {gain.unit}; first "
         f"side lobes {sll_e.text()} dB (E plane) and {sll_h.text()} dB (H plane).",
-        f"Measured on {points['scan']} points over the whole sphere ({source.plan.scheme} scheme, "
-        f"{source.plan.step_deg:g} deg steps, order {source.plan.order}), {points['tie']} tie points, "
+        f"Measured on {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
+        f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
         f"{points['reference']} reference sweeps; every planned point is present.",
         f"All intervals are expanded uncertainties, k = 2, about 95 %. The gain's largest contribution is "
         f"{biggest.term} (\u00b1{biggest.expanded:.2f} dB).",
     )
+
+
+def _where(plan: Plan) -> str:
+    """Say which part of the sphere was measured."""
+    return "the whole sphere" if plan.grid.whole else f"theta up to {plan.settings['region_deg']:g} deg"
 
 
 def _set_up(source: Source) -> Section:
@@ -128,9 +137,10 @@ def _scheme_words(scheme: str) -> str:
 
 def _figures_section(source: Source, here: list[Figure], frequency: float) -> Section:
     rows = tuple((figure.label, figure.text(), figure.unit) for figure in here)
+    stated = {figure.name for figure in here}
     blocks: list[Block] = [Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), rows)]
     for names in (NAMES[:6], NAMES[6:]):
-        chosen = [d for d in DEFINITIONS if d.name in names]
+        chosen = [d for d in DEFINITIONS if d.name in names and d.name in stated]
         header = ("GHz", *(f"{d.label} / {d.unit}" for d in chosen))
         table_rows = []
         for f in source.processed.frequency_hz:
@@ -143,8 +153,9 @@ def _figures_section(source: Source, here: list[Figure], frequency: float) -> Se
 def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
     coefficients = source.processed.expansion.coefficients[centre]
     slant = source.processed.budget.slant
-    beam = find_beam(coefficients, slant=slant)
-    planes = {plane: cut(coefficients, beam, plane=plane, slant=slant) for plane in ("E", "H")}
+    region = float(np.deg2rad(source.processed.sphere.region_deg))
+    beam = find_beam(coefficients, slant=slant, region=region)
+    planes = {plane: cut(coefficients, beam, plane=plane, slant=slant, region=region) for plane in ("E", "H")}
     gain = 10.0 * np.log10(beam.intensity)
     return Section(
         "Cuts",
@@ -164,7 +175,7 @@ def _sphere_section(source: Source, centre: int, frequency: float) -> Section:
     theta, phi = pattern["theta"].values, pattern["phi"].values
     field = field_of(pattern)[centre]
     return Section(
-        "The whole sphere",
+        "The whole sphere" if source.plan.grid.whole else f"The sphere, {_where(source.plan)}",
         (
             chart(charts.sphere_map(theta, phi, field), f"Total gain, {frequency / 1e9:.3f} GHz.", dense=True),
             chart(charts.solid(theta, phi, field), f"The same as a solid, {frequency / 1e9:.3f} GHz.", dense=True,
@@ -174,6 +185,9 @@ def _sphere_section(source: Source, centre: int, frequency: float) -> Section:
 
 
 def _face_section(source: Source, centre: int, frequency: float) -> tuple[Section, ...]:
+    sphere = source.processed.sphere
+    if sphere.region_deg < VISIBLE_DEG or sphere.one_polarization:
+        return ()  # a picture needs every wave that leaves the face
     face = face_of(source.processed.expansion, source.device, index=centre)
     if face is None:
         return ()
@@ -210,7 +224,8 @@ def _frequency_section(source: Source) -> Section:
     groups = []
     for name in OVER_FREQUENCY:
         found = [figure for figure in source.figures if figure.name == name]
-        groups.append((found[0].label, found))
+        if found:
+            groups.append((found[0].label, found))
     return Section(
         "Over frequency",
         (chart(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals."),),

@@ -1,0 +1,245 @@
+"""Misalignment from the data: the errors that make a double-sided scan agree with itself.
+
+A device's field has no more waves than its sphere holds; a scan on a tilted, shifted or wrongly
+zeroed positioner does not fit into them, because directions left and right of the pole were
+seen with opposite errors. Whatever of the misalignment moves the data out of that space is
+found by least squares; whatever stays inside (the device's own pose, the roll of the probe) is
+reported as not seen, with the prior it came with.
+
+The field about a nominal place is taken from the data's own waves: a shift of direction, a turn
+of the polarization and a longer way are exact in geometry; the change of the radial functions
+over millimetres is neglected (below 1e-3 for a millimetre at 1 m).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from colure.analysis.assembly import MeasuredSphere, finer_columns
+from colure.analysis.nearfield import FarFieldStep
+from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.directions import phi_hat, theta_hat, theta_phi
+from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment, device_to_lab, probe_to_lab
+from colure.waves.modes import resized
+from colure.waves.scattered import synthesis_at
+from colure.waves.transform import synthesis
+
+ROUNDS, CORRECTION_ROUNDS = 4, 8
+#: Change of the data, relative, below which the correction has settled.
+SETTLED = 1e-5
+#: The transform of the forward model need be no better than this.
+FORWARD_ACCURACY = 1e-7
+#: A parameter whose uncertainty the data shrink below this share of the prior was seen.
+SEEN = 0.5
+
+
+@dataclass(frozen=True)
+class Parameter:
+    """One error: name, unit shown, how many of them are one SI unit, and what to do about it."""
+
+    name: str
+    unit: str
+    per_si: float
+    advice: str
+
+
+DEG, MM = float(np.rad2deg(1.0)), 1e3
+PARAMETERS = (
+    Parameter("theta_zero", "deg", DEG, "turn the azimuth axis' zero by this much towards negative readouts"),
+    Parameter("roll_axis_tilt", "deg", DEG, "tilt the roll axis back about the horizontal x axis by this much"),
+    Parameter("axes_offset_x", "mm", MM, "move the roll axis sideways (x) by this much towards negative x"),
+    Parameter("axes_offset_y", "mm", MM, "lower the roll axis (y) by this much"),
+    Parameter("probe_roll_zero", "deg", DEG, "turn the probe's roll zero back by this much"),
+)
+NAMES = tuple(p.name for p in PARAMETERS)
+#: Wide priors (one standard deviation, SI) where nothing better is known: one degree, five millimetres.
+WIDE = dict(zip(NAMES, (1 / DEG, 1 / DEG, 5 / MM, 5 / MM, 1 / DEG), strict=True))
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """What was found, SI units: values, expanded uncertainties (k = 2), and what was seen.
+
+    residual, residual_before
+        What of the data does not fit into the device's waves, relative, after and before correction.
+    """
+
+    values: dict[str, float]
+    expanded: dict[str, float]
+    seen: dict[str, bool]
+    residual: float
+    residual_before: float
+    corrected: ComplexArray = field(repr=False)
+
+    def sentences(self) -> list[str]:
+        """Say in plain words what to turn and which way, largest effect in units of its uncertainty first."""
+        table = {p.name: p for p in PARAMETERS}
+        order = sorted(self.values, key=lambda name: -abs(self.values[name]) / self.expanded[name])
+        out = []
+        for name in order:
+            p = table[name]
+            value, expanded = p.per_si * self.values[name], p.per_si * self.expanded[name]
+            if not self.seen[name]:
+                out.append(f"{name}: not seen by this scan; \u00b1{expanded:.3g} {p.unit} as declared")
+            else:
+                advice = p.advice if abs(value) > expanded else "nothing to do"
+                out.append(f"{name}: {value:+.3f} \u00b1 {expanded:.3f} {p.unit}: {advice}")
+        return out
+
+
+def misalignment_from(values: dict[str, float]) -> Misalignment:
+    """Return the rigid errors that parameter values (SI) stand for."""
+    return replace(
+        ALIGNED,
+        azimuth_zero=values["theta_zero"],
+        carried_axis_tilt=(values["roll_axis_tilt"], 0.0, 0.0),
+        carried_axis_offset=(values["axes_offset_x"], values["axes_offset_y"], 0.0),
+        probe_roll_zero=values["probe_roll_zero"],
+    )
+
+
+class ForwardModel:
+    """What a probe pair would read on the measured slices of a misaligned positioner, from the waves of the data."""
+
+    def __init__(self, sphere: MeasuredSphere, distance_m: float) -> None:
+        if sphere.slices_used < 1:
+            raise ValueError("alignment: needs great-circle slices of a roll-over-azimuth positioner")
+        self._columns = 2 * sphere.slices_used
+        self._distance, self._k, self._total = distance_m, wavenumber(sphere.frequency_hz), sphere.phi.size
+        phi = np.arange(self._columns) * 2.0 * np.pi / self._columns
+        sign = np.where(np.arange(self._columns) < sphere.slices_used, 1.0, -1.0)
+        theta, column = np.meshgrid(sphere.theta, np.arange(self._columns), indexing="ij")
+        self._azimuth = theta * sign[column]
+        self._roll = phi[column] - np.where(sign[column] < 0.0, np.pi, 0.0)
+        self._sign = sign[column]
+
+    def read(self, measured: ComplexArray, error: Misalignment) -> ComplexArray:
+        """Return fields (frequency, 2, theta, phi) along the nominal polar vectors.
+
+        measured
+            Coefficients (frequency, 2, N(N+2)) of the field on the nominal sphere.
+        """
+        motion = device_to_lab(
+            Geometry.ROLL_OVER_AZIMUTH, first=self._azimuth, second=self._roll, misalignment=error
+        ).inverse()
+        probe = probe_to_lab(distance=self._distance, roll=np.array([0.0, 0.5 * np.pi]), misalignment=error)
+        place = np.einsum("...ij,j->...i", motion.rotation, probe.translation[0]) + motion.translation
+        radius = np.linalg.norm(place, axis=-1)
+        t, p = theta_phi(place / radius[..., None])
+        e = synthesis_at(measured, t, p, accuracy=FORWARD_ACCURACY).reshape(len(measured), 2, *t.shape)
+        vectors = np.einsum("...ij,cj->c...i", motion.rotation, probe.rotation[:, :, 0])
+        along = np.stack([np.sum(vectors * theta_hat(theta=t, phi=p), axis=-1),
+                          np.sum(vectors * phi_hat(theta=t, phi=p), axis=-1)], axis=1)  # fmt: skip
+        way = np.exp(-1j * self._k[:, None, None] * (radius - self._distance)) * self._distance / radius
+        values = np.einsum("ca...,fa...->fc...", along, e) * self._sign * way[:, None]
+        return finer_columns(values, self._total) if self._columns < self._total else np.asarray(values)
+
+
+def estimate(
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    distance_m: float,
+    *,
+    prior: dict[str, float] | None = None,
+    frequencies: int = 3,
+) -> Estimate:
+    """Find the misalignment of a whole-sphere scan and take it out of the data.
+
+    Parameters
+    ----------
+    prior
+        One standard deviation per parameter, SI; `WIDE` where left out.
+    frequencies
+        How many of the record's frequencies are looked at, spread over the band.
+
+    Raises
+    ------
+    ValueError
+        If the scan is not a whole sphere in great-circle slices.
+    """
+    if not sphere.whole:
+        raise ValueError("alignment: needs a whole sphere; part of one does not close on itself (deg)")
+    widths = np.array([{**WIDE, **(prior or {})}[name] for name in NAMES])
+    chosen = np.unique(np.linspace(0, sphere.frequency_hz.size - 1, frequencies).round().astype(int))
+    some = replace(sphere, frequency_hz=sphere.frequency_hz[chosen], field=sphere.field[chosen])
+    model = ForwardModel(some, distance_m)
+    found, covariance, before, after = _solve(some, step, model, widths)
+    values = dict(zip(NAMES, found, strict=True))
+    sigma = np.sqrt(np.diag(covariance))
+    corrected, _ = _corrected(sphere, step, ForwardModel(sphere, distance_m), values)
+    return Estimate(
+        values,
+        dict(zip(NAMES, 2.0 * sigma, strict=True)),
+        dict(zip(NAMES, sigma < SEEN * widths, strict=True)),
+        after,
+        before,
+        corrected,
+    )
+
+
+def _solve(
+    sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, widths: FloatArray
+) -> tuple[FloatArray, FloatArray, float, float]:
+    """Gauss-Newton with a prior: (values, covariance, residual before, residual after)."""
+    weight = np.sqrt(np.sin(sphere.theta) + 1e-6)[:, None]
+    total = float(np.linalg.norm(sphere.field * weight))
+
+    def outside(data: ComplexArray) -> ComplexArray:
+        kept = resized(step.measured(data), step.keep_order)
+        return np.asarray((data - synthesis(kept, sphere.theta, sphere.phi.size)) * weight)
+
+    found, covariance = np.zeros(len(NAMES)), np.diag(widths**2)
+    before = float(np.linalg.norm(outside(sphere.field)) / total)
+    for _ in range(ROUNDS):
+        data, waves = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
+        rest = outside(data).ravel()
+        columns = []
+        for index in range(len(NAMES)):
+            small = 1e-2 * widths[index]
+            sides = [_with(found, index, side * small) for side in (1.0, -1.0)]
+            high, low = (model.read(waves, misalignment_from(side)) for side in sides)
+            columns.append(outside((high - low) / (2.0 * small)).ravel())
+        complex_columns = np.stack(columns, axis=-1)
+        jacobian = np.concatenate([complex_columns.real, complex_columns.imag])
+        left = np.concatenate([rest.real, rest.imag])
+        normal, gradient = jacobian.T @ jacobian, jacobian.T @ left
+        spread = np.linalg.norm(left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]) ** 2
+        variance = max(float(spread) / _freedom(sphere, step), 1e-30)
+        covariance = np.linalg.inv(normal / variance + np.diag(widths**-2.0))
+        found = found + covariance @ (gradient / variance - found / widths**2)
+    data, _ = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
+    return found, covariance, before, float(np.linalg.norm(outside(data)) / total)
+
+
+def _freedom(sphere: MeasuredSphere, step: FarFieldStep) -> float:
+    """Return how many real numbers of the data are not taken up by waves."""
+    frequencies = float(sphere.frequency_hz.size)
+    samples = 4.0 * frequencies * sphere.theta.size * 2.0 * sphere.slices_used
+    waves = 4.0 * frequencies * step.keep_order * (step.keep_order + 2)
+    return float(max(0.05 * samples, samples - waves))
+
+
+def _with(values: FloatArray, index: int, change: float) -> dict[str, float]:
+    out = values.copy()
+    out[index] += change
+    return dict(zip(NAMES, out, strict=True))
+
+
+def _corrected(
+    sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, values: dict[str, float]
+) -> tuple[ComplexArray, ComplexArray]:
+    """Return (data as on an aligned range, their waves): what the error adds is taken off, waves found anew."""
+    error = misalignment_from(values)
+    data = sphere.field
+    waves = resized(step.measured(data), step.keep_order)
+    if not any(values.values()):
+        return data, waves
+    size = float(np.linalg.norm(sphere.field))
+    for _ in range(CORRECTION_ROUNDS):
+        before, data = data, sphere.field - (model.read(waves, error) - model.read(waves, ALIGNED))
+        waves = resized(step.measured(data), step.keep_order)
+        if float(np.linalg.norm(data - before)) < SETTLED * size:
+            break
+    return data, waves
