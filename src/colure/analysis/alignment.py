@@ -22,6 +22,7 @@ from colure.analysis.nearfield import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import phi_hat, theta_hat, theta_phi
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment, device_to_lab, probe_to_lab
+from colure.model.chamber import AlignmentTolerance
 from colure.waves.modes import resized
 from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
@@ -87,6 +88,28 @@ class Estimate:
                 advice = p.advice if abs(value) > expanded else "nothing to do"
                 out.append(f"{name}: {value:+.3f} \u00b1 {expanded:.3f} {p.unit}: {advice}")
         return out
+
+
+def declared_prior(tolerance: AlignmentTolerance) -> dict[str, float]:
+    """Return what a set-up protocol says (k = 2) as one standard deviation per parameter, SI."""
+    return {
+        "theta_zero": 0.5 * tolerance.theta_zero_deg / DEG,
+        "roll_axis_tilt": 0.5 * tolerance.roll_axis_tilt_deg / DEG,
+        "axes_offset_x": 0.5 * tolerance.axes_offset_mm / MM,
+        "axes_offset_y": 0.5 * tolerance.axes_offset_mm / MM,
+        "probe_roll_zero": 0.5 * tolerance.probe_roll_zero_deg / DEG,
+    }
+
+
+def left_over(tolerance: AlignmentTolerance, found: Estimate) -> AlignmentTolerance:
+    """Return the tolerances that hold after the correction: what the data say no better keeps its own."""
+    expanded = {p.name: p.per_si * found.expanded[p.name] for p in PARAMETERS}
+    return tolerance.model_copy(update={
+        "theta_zero_deg": min(tolerance.theta_zero_deg, expanded["theta_zero"]),
+        "roll_axis_tilt_deg": min(tolerance.roll_axis_tilt_deg, expanded["roll_axis_tilt"]),
+        "axes_offset_mm": min(tolerance.axes_offset_mm, expanded["axes_offset_x"]),
+        "probe_roll_zero_deg": min(tolerance.probe_roll_zero_deg, expanded["probe_roll_zero"]),
+    })  # fmt: skip
 
 
 def misalignment_from(values: dict[str, float]) -> Misalignment:

@@ -19,10 +19,41 @@ from colure.waves.transform import analysis, highest_order, synthesis
 
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
+#: Digits that the mode filter keeps of sources inside its radius.
+OWN_DIGITS = 3.5
 #: One component of a field of order N bends a little more than the field: its direction turns along.
 MORE_ORDERS = 8
 #: Damping beyond this would show: its square is the share that even well measured waves lose.
 MOST_DAMPING = 0.03
+
+
+@dataclass(frozen=True)
+class OwnWaves:
+    """The device's own waves: about its own centre it needs fewer of them, and the rest is not its own.
+
+    centre_m
+        The device's centre in the device frame.
+    radius_m
+        Radius about that centre which holds all sources.
+    keep_order
+        Order of the result about the origin.
+    """
+
+    centre_m: FloatArray
+    radius_m: float
+    keep_order: int
+
+    def order(self, k: float) -> int:
+        """Return the order that sources within the radius need for four digits."""
+        kr = k * self.radius_m
+        return max(3, int(np.ceil(kr + 1.8 * OWN_DIGITS ** (2 / 3) * kr ** (1 / 3))))
+
+    def of(self, expansion: Expansion) -> Expansion:
+        """Return the expansion with only those waves, about the origin again."""
+        order = self.order(float(np.max(expansion.k)))
+        if order >= expansion.order:
+            return expansion
+        return expansion.translated(-self.centre_m, order=order).translated(self.centre_m, order=self.keep_order)
 
 
 @dataclass(frozen=True)
@@ -36,6 +67,8 @@ class FarFieldStep:
     polar_to_device: FloatArray
     phi_start: float
     rings: RingFit | None = None
+    direct: bool = False
+    own_waves: OwnWaves | None = None
 
     def measured(self, field: ComplexArray) -> ComplexArray:
         """Return the coefficients of measured fields (..., 2, theta, phi), probe and distance still in them."""
@@ -51,9 +84,9 @@ class FarFieldStep:
         """Return the device-frame expansion from coefficients of the measured field."""
         device = resized(remove_response(coefficients, self.response), self.keep_order)
         result = Expansion(device, self.k)
-        if np.array_equal(self.polar_to_device, np.eye(3)):
-            return result
-        return result.rotated(self.polar_to_device)
+        if not np.array_equal(self.polar_to_device, np.eye(3)):
+            result = result.rotated(self.polar_to_device)
+        return result if self.own_waves is None else self.own_waves.of(result)
 
 
 def far_field_step(
@@ -64,6 +97,8 @@ def far_field_step(
     probe: Expansion | None = None,
     noise: FloatArray | None = None,
     stray: float = 0.0,
+    direct: bool = False,
+    own_waves: OwnWaves | None = None,
 ) -> FarFieldStep:
     """Prepare the step for a measured sphere.
 
@@ -78,6 +113,10 @@ def far_field_step(
         (frequency,) standard deviation of one sample; damps what part of a sphere hardly shows.
     stray
         Field that is not the device's relative to the peak; damps likewise.
+    direct
+        True: the field is taken as it was measured at the range length.
+    own_waves
+        Filter about the device's own centre, after the transform.
 
     Raises
     ------
@@ -86,13 +125,14 @@ def far_field_step(
     """
     rings, k = None, wavenumber(sphere.frequency_hz)
     if sphere.one_polarization:
+        # A transform would need the other polarization.
         top = (sphere.phi.size - 1) // 2
         by_rings = round(np.pi / float(sphere.theta[1] - sphere.theta[0])) - 1
         order = max(keep_order, min(keep_order + MORE_ORDERS, by_rings))
         rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, 0.0), top)
         unchanged = np.ones((k.size, 2, order), complex)
         response = FirstOrderResponse(unchanged, unchanged, np.ones(k.size))
-        return FarFieldStep(order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings)
+        return FarFieldStep(order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings, True)
     if sphere.whole:
         order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
     else:
@@ -101,7 +141,10 @@ def far_field_step(
         rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, stray))
     if keep_order > order:
         raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
-    if probe is None:
+    if direct:
+        unchanged = np.ones((k.size, 2, order), complex)
+        response = FirstOrderResponse(unchanged, unchanged, np.ones(k.size))
+    elif probe is None:
         response = ideal_response(order, k, distance_m)
     else:
         response = first_order_response(probe, order, distance_m)
@@ -110,7 +153,8 @@ def far_field_step(
             raise ValueError(
                 f"probe pattern: first-order share {share:.5f}, must be at least {LEAST_FIRST_ORDER_SHARE} (power ratio)"
             )
-    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings)
+    start = float(sphere.phi[0])
+    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, start, rings, direct, own_waves)
 
 
 def _damping(sphere: MeasuredSphere, order: int, noise: FloatArray | None, stray: float) -> float:

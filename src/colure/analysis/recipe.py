@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.alignment import PARAMETERS, Estimate, declared_prior, estimate, left_over
 from colure.analysis.assembly import MeasuredSphere, assemble
 from colure.analysis.calibration import GainTransfer, apply_gain, gain_transfer
 from colure.analysis.drift import DriftTrack, correct, track
-from colure.analysis.nearfield import FarFieldStep, far_field_step, pattern_grid
+from colure.analysis.gating import gate_record
+from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step, pattern_grid
 from colure.analysis.regrid import to_planned_places
 from colure.analysis.uncertainty import Inputs
 from colure.geometry.conventions import FloatArray
+from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
+from colure.model.recipe import ORDER, Recipe, Step
+from colure.model.record import grid_of
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -38,12 +43,28 @@ class Processed:
     transfer: GainTransfer
     budget: Inputs
     frequency_hz: FloatArray
+    alignment: Estimate | None = None
+    recipe: Recipe | None = None
 
 
 def require_phase(record: xr.Dataset) -> None:
     """Raise `ValueError` for the record of a power-only receiver, which no near-field step can use."""
     if record.attrs.get("receiver", "vector") != "vector":
         raise ValueError("record: receiver is power-only: without phase there is no near field to far field (receiver)")
+
+
+def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Recipe:
+    """Return the steps that suit what a record contains."""
+    single = record.attrs["scheme"] == "one-pass"
+    slices = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
+    on = {
+        "places": record.attrs.get("style") == "fly",
+        "gate": False,
+        "alignment": slices and grid_of(record).whole and not single,
+        "far-field": not single,
+        "mode-filter": not single and float(np.linalg.norm(device.offset_mm)) > 0.0,
+    }
+    return Recipe(steps=tuple(Step(step=name, on=on.get(name, True)) for name in ORDER))
 
 
 def process(
@@ -54,8 +75,9 @@ def process(
     probe: Expansion | None = None,
     order: int | None = None,
     grid_step_deg: float = PATTERN_STEP_DEG,
+    recipe: Recipe | None = None,
 ) -> Processed:
-    """Run the default recipe: drift, gain, polarization assembly, near field to far field.
+    """Run a recipe: drift, places, gate, gain, assembly, alignment, near field to far field, mode filter.
 
     Parameters
     ----------
@@ -63,6 +85,8 @@ def process(
         Probe far field at the record's frequencies; an ideal dipole if None.
     order
         Order of the device's waves; the plan's by default.
+    recipe
+        The steps; `default_recipe` if None. The record itself is never changed.
 
     Raises
     ------
@@ -70,19 +94,65 @@ def process(
         If the record lacks tie points, reference sweeps or scan points, or phase; counts are named.
     """
     require_phase(record)
+    todo = default_recipe(record, chamber, device) if recipe is None else recipe
     drift = track(record)
-    steady = to_planned_places(correct(record, drift))
+    steady = _prepared(record, drift, chamber, todo)
     transfer = gain_transfer(steady, chamber)
     calibrated = apply_gain(steady, transfer)
     sphere = assemble(calibrated, chamber)
     keep = int(record.attrs["order"]) if order is None else order
     noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
-    stray = 10.0 ** (chamber.echo_level_db / 20.0)
     step = far_field_step(
-        sphere, distance_m=chamber.range_length_m, keep_order=keep, probe=probe, noise=noise, stray=stray
+        sphere,
+        distance_m=chamber.range_length_m,
+        keep_order=keep,
+        probe=probe,
+        noise=noise,
+        stray=10.0 ** (chamber.echo_level_db / 20.0),
+        direct=not todo.runs("far-field"),
+        own_waves=_own_waves(device, todo, keep),
     )
+    aligned, chamber_then = None, chamber
+    if todo.runs("alignment"):
+        aligned = estimate(sphere, step, chamber.range_length_m, prior=declared_prior(chamber.alignment))
+        sphere = replace(sphere, field=aligned.corrected)
+        chamber_then = chamber.model_copy(update={"alignment": left_over(chamber.alignment, aligned)})
     expansion = step.expansion(sphere.field)
-    pattern = _pattern(expansion, sphere, grid_step_deg, calibrated)
+    pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), record, sphere, aligned, todo)
+    pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
+    if sphere.slices_used:
+        # Columns between the slices are no new measurements: their noise is the slices'.
+        noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
+    slant = float(np.deg2rad(device.slant_deg))
+    budget = Inputs(sphere, step, chamber_then, slant, noise, drift.residual, probe)
+    return Processed(pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo)
+
+
+def _prepared(record: xr.Dataset, drift: DriftTrack, chamber: Chamber, todo: Recipe) -> xr.Dataset:
+    """Run the steps that turn sweeps into sweeps."""
+    steady = correct(record, drift) if todo.runs("drift") else record
+    if todo.runs("places"):
+        steady = to_planned_places(steady)
+    if todo.runs("gate"):
+        table = todo.step("gate")
+        centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
+        steady = gate_record(steady, chamber.echo_excess_m, centre_s=centre, width_s=width)
+    return steady
+
+
+def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:
+    """Return the mode filter about the device's own centre, if it is to run."""
+    if not todo.runs("mode-filter"):
+        return None
+    radius_mm = todo.step("mode-filter").radius_mm
+    own = 0.5e-3 * float(np.linalg.norm(device.size_mm)) if radius_mm is None else 1e-3 * radius_mm
+    return OwnWaves(1e-3 * np.asarray(device.offset_mm, float), own, keep)
+
+
+def _history(
+    pattern: xr.Dataset, record: xr.Dataset, sphere: MeasuredSphere, aligned: Estimate | None, todo: Recipe
+) -> xr.Dataset:
+    """Add what was assembled, aligned and left out to the pattern's history."""
     pattern = with_step(
         pattern,
         "assemble",
@@ -92,13 +162,15 @@ def process(
         flagged_points=int(np.count_nonzero(record["flags"].values)),
         region_deg=sphere.region_deg,
     )
-    pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
-    slant = float(np.deg2rad(device.slant_deg))
-    if sphere.slices_used:
-        # Columns between the slices are no new measurements: their noise is the slices'.
-        noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
-    budget = Inputs(sphere, step, chamber, slant, noise, drift.residual, probe)
-    return Processed(pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz)
+    if aligned is not None:
+        found = {
+            p.name: [round(p.per_si * aligned.values[p.name], 5), p.unit] for p in PARAMETERS if aligned.seen[p.name]
+        }
+        pattern = with_step(
+            pattern, "alignment", found=found, residual=aligned.residual, before=aligned.residual_before
+        )
+    off = [one.step for one in todo.steps if not one.on]
+    return with_step(pattern, "left out", steps=off) if off else pattern
 
 
 def _pattern(expansion: Expansion, sphere: MeasuredSphere, step_deg: float, calibrated: xr.Dataset) -> xr.Dataset:
@@ -113,13 +185,21 @@ def _with_far_field_step(
 ) -> xr.Dataset:
     if sphere.one_polarization:
         return with_step(pattern, "one polarization, no transform", order=step.order, distance_m=chamber.range_length_m)
-    return with_step(
+    if step.direct:
+        return with_step(pattern, "no transform", order=step.keep_order, distance_m=chamber.range_length_m)
+    pattern = with_step(
         pattern,
         "near-field to far-field",
         order=step.keep_order,
         distance_m=chamber.range_length_m,
         probe=probe,
         first_order_share=float(step.response.first_order_share.min()),
+    )
+    if step.own_waves is None:
+        return pattern
+    own = step.own_waves
+    return with_step(
+        pattern, "mode filter", centre_mm=[round(1e3 * float(x), 3) for x in own.centre_m], radius_mm=1e3 * own.radius_m
     )
 
 

@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.service import probe_of
+from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
+from colure.model.chamber import SimulatedChamber
 from colure.model.loading import InputError
 from colure.model.plan import Plan
 
@@ -93,24 +95,49 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
     InputError
         If the plan cannot be processed.
     """
-    from colure.analysis.calibration import reference_gain_dbi
     from colure.analysis.recipe import process
-    from colure.model.record import build_record, of_state
+    from colure.model.record import of_state
+    from colure.twin.truth import figures_of
+
+    rehearsed, moments = measured(campaign, plan, seed=seed)
+    record = _record(plan, rehearsed, moments)
+    if plan.states:
+        record = of_state(record, 0)
+    try:
+        probe = probe_of(campaign, plan.frequency_hz)
+        done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe())
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    return CarriedOut(done, rehearsed, figures_of(rehearsed.device, campaign.device.slant_deg))
+
+
+def measured(
+    campaign: Campaign, plan: Plan, *, seed: int = 1, truth: SimulatedChamber | None = None
+) -> tuple[Rehearsed, FloatArray]:
+    """Return what the plan reads on a drawn chamber (or on `truth`), and when each sweep begins (seconds)."""
+    from colure.analysis.calibration import reference_gain_dbi
     from colure.planning.path import build_path
     from colure.twin.rehearsal import rehearse as measure
-    from colure.twin.truth import figures_of
 
     path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
     moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
-    rehearsed = measure(
-        campaign.chamber,
-        campaign.device,
-        plan,
-        moments,
-        seed=seed,
-        reference_gain_dbi=reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference),
-    )
-    record = build_record(
+    gain = reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference)
+    found = measure(campaign.chamber, campaign.device, plan, moments, seed=seed, reference_gain_dbi=gain, truth=truth)
+    return found, moments
+
+
+def record_of_rehearsal(
+    campaign: Campaign, plan: Plan, *, seed: int = 1, truth: SimulatedChamber | None = None
+) -> xr.Dataset:
+    """Return the record of a rehearsed plan; `truth` instead of a drawn chamber."""
+    rehearsed, moments = measured(campaign, plan, seed=seed, truth=truth)
+    return _record(plan, rehearsed, moments)
+
+
+def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray) -> xr.Dataset:
+    from colure.model.record import build_record
+
+    return build_record(
         plan,
         plan_index=np.arange(len(plan)),
         role=plan.role,
@@ -124,13 +151,6 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
         monotonic_s=moments,
         flags=np.zeros(len(plan), np.int64),
     )
-    if plan.states:
-        record = of_state(record, 0)
-    try:
-        done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
-    except ValueError as error:
-        raise InputError([str(error)]) from None
-    return CarriedOut(done, rehearsed, figures_of(rehearsed.device, campaign.device.slant_deg))
 
 
 def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:

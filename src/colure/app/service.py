@@ -129,7 +129,11 @@ def process(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> 
         record = with_step(of_state(record, names.index(chosen)), "state", name=chosen)
     try:
         done = run_recipe(
-            record, campaign.chamber, campaign.device, probe=probe_of(campaign, record["frequency"].values)
+            record,
+            campaign.chamber,
+            campaign.device,
+            probe=probe_of(campaign, record["frequency"].values),
+            recipe=campaign.recipe(),
         )
     except ValueError as error:
         raise InputError([str(error)]) from None

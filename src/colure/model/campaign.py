@@ -9,6 +9,7 @@ from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.loading import InputError, load
+from colure.model.recipe import Recipe
 
 #: Ludwig's third definition has no direction at 180 deg; the pattern of one component must stay clear of it.
 ONE_PASS_REGION_DEG = 120.0
@@ -41,6 +42,11 @@ class Campaign:
         if faults:
             raise InputError(faults)
         return cls(folder, goal, chamber, device)
+
+    def recipe(self) -> Recipe | None:
+        """Return what recipe.toml wants done to a record; None if there is none."""
+        path = self.folder / "recipe.toml"
+        return load(Recipe, path) if path.exists() else None
 
     def simulated(self) -> SimulatedChamber:
         """Return the truth of the simulated chamber (twin.toml; perfect if there is none)."""

@@ -149,6 +149,7 @@ def rehearse(
     *,
     seed: int,
     reference_gain_dbi: FloatArray | None = None,
+    truth: SimulatedChamber | None = None,
 ) -> Rehearsed:
     """Measure every point of a plan at its predicted time.
 
@@ -159,11 +160,18 @@ def rehearse(
     reference_gain_dbi
         (frequency,) gain that the reference is taken to have: the true one scatters about it within
         what is declared. The simulated horn's own gain if None.
+    truth
+        The chamber's imperfections; drawn from what it declares if None.
     """
-    truth = draw_chamber(chamber, device, plan, seed)
+    drawn = truth is None
+    truth = draw_chamber(chamber, device, plan, seed) if truth is None else truth
     simulated = _range_of(chamber, truth, device, plan.frequency_hz, plan.frequency_hz)
     # The horn's true gain differs from its computed one within what is declared (k = 2).
-    error_db = float(np.random.default_rng((seed, 5)).normal(0.0, 0.5 * chamber.reference.gain_uncertainty_db))
+    error_db = (
+        0.0
+        if not drawn
+        else float(np.random.default_rng((seed, 5)).normal(0.0, 0.5 * chamber.reference.gain_uncertainty_db))
+    )
     rate = _rates(plan)
     trace = np.empty((len(plan), plan.frequency_hz.size, len(plan.ports)), complex)
     for rows in _alike(plan):
