@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
 #: Share of the gate's width on each side over which it opens and closes (raised cosine).
-SLOPE_SHARE = 0.25
+SLOPE_SHARE = 0.5
 #: A gate narrower than this many resolutions 1/B cuts into the direct ray itself.
 NARROWEST = 2.0
 

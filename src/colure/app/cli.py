@@ -16,6 +16,7 @@ import click
 
 from colure import __version__
 from colure.app.aim_command import aim
+from colure.app.effects_command import effects
 from colure.app.rehearse_command import rehearse
 
 if TYPE_CHECKING:
@@ -429,6 +430,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 main.add_command(aim)
 main.add_command(rehearse)
+main.add_command(effects)
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

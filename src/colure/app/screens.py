@@ -15,7 +15,7 @@ from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
     from colure.app.rehearsal import Rehearsal
-    from colure.app.service import CheckLine
+    from colure.app.service import CheckLine, Effects
     from colure.geometry.kinematics import Geometry
     from colure.model.campaign import Campaign
     from colure.model.chamber import Chamber
@@ -276,6 +276,18 @@ def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None
     console().print("What would help most:")
     for cause, count in found[0].causes()[:3]:
         console().print(f"  {cause} (largest term of {count} figures): {REMEDIES.get(cause, 'see the budget')}")
+
+
+def show_effects(found: Effects) -> None:
+    """Print every figure with the whole recipe, and how it changes without each step."""
+    table = Table(title="Figures at mid-band, and how they change without a step", title_justify="left", box=None)
+    table.add_column("figure")
+    for name in ("all steps", *(f"no {step}" for step in found.without)):
+        table.add_column(name, justify="right")
+    for name, label in found.labels.items():
+        changes = (f"{values[name] - found.whole[name]:+.3f}" for values in found.without.values())
+        table.add_row(label, f"{found.whole[name]:.3f}", *changes)
+    console().print(table)
 
 
 def show_learned(learned: Learned, chamber: Chamber, path: Path) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import shutil
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
 
     from colure.analysis.recipe import Processed
     from colure.model.figure import Figure
+    from colure.model.recipe import Recipe
     from colure.planning.learning import Learned
     from colure.waves.expansion import Expansion
 
@@ -115,30 +117,74 @@ def process(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> 
     InputError
         If the record lacks what the recipe needs, or there is no such state.
     """
-    from colure.analysis.recipe import process as run_recipe
-    from colure.model.files import file_hash, open_dataset, save_dataset, with_step
+    from colure.model.files import save_dataset
+
+    record = _opened(run, state)
+    done = _processed(campaign, record, campaign.recipe())
+    save_dataset(done.pattern, run.pattern if state is None else run.pattern_of(state))
+    return done
+
+
+def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
+    """Read a run's record, of one state if the device has several."""
+    from colure.model.files import file_hash, open_dataset, with_step
     from colure.model.record import of_state
 
     record: xr.Dataset = open_dataset(run.record)
     record = with_step(record, "open", file=run.record.name, sha256=file_hash(run.record))
     names = [name for name in str(record.attrs.get("states", "")).split(",") if name]
     chosen = state or (names[0] if names else None)
-    if chosen is not None:
-        if chosen not in names:
-            raise InputError([f"--state = {chosen!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
-        record = with_step(of_state(record, names.index(chosen)), "state", name=chosen)
+    if chosen is None:
+        return record
+    if chosen not in names:
+        raise InputError([f"--state = {chosen!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
+    return with_step(of_state(record, names.index(chosen)), "state", name=chosen)
+
+
+def _processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:
+    from colure.analysis.recipe import process as run_recipe
+
+    probe = probe_of(campaign, record["frequency"].values)
     try:
-        done = run_recipe(
-            record,
-            campaign.chamber,
-            campaign.device,
-            probe=probe_of(campaign, record["frequency"].values),
-            recipe=campaign.recipe(),
-        )
+        return run_recipe(record, campaign.chamber, campaign.device, probe=probe, recipe=recipe)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    save_dataset(done.pattern, run.pattern if state is None else run.pattern_of(state))
-    return done
+
+
+@dataclass(frozen=True)
+class Effects:
+    """Figures at mid-band with the whole recipe, and by step what they are without it."""
+
+    labels: dict[str, str]
+    whole: dict[str, float]
+    without: dict[str, dict[str, float]]
+
+
+def effects(campaign: Campaign, run: RunFolder) -> Effects:
+    """Process a run with each step of its recipe left out in turn.
+
+    Raises
+    ------
+    InputError
+        If the record lacks what the recipe needs.
+    """
+    from colure.analysis.figures.definitions import DEFINITIONS
+    from colure.analysis.uncertainty import native_values
+
+    record = _opened(run, None)
+    done = _processed(campaign, record, campaign.recipe())
+    assert done.recipe is not None  # the recipe always says what it did
+
+    def figures(processed: Processed) -> dict[str, float]:
+        middle = processed.frequency_hz.size // 2
+        one = processed.expansion.with_coefficients(processed.expansion.coefficients[middle : middle + 1])
+        values = native_values(processed.budget, one)[0]
+        return {what.name: what.display(float(v)) for what, v in zip(DEFINITIONS, values, strict=True)}
+
+    left_out = {
+        str(name): figures(_processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
+    }
+    return Effects({what.name: f"{what.label} / {what.unit}" for what in DEFINITIONS}, figures(done), left_out)
 
 
 def states_of(run: RunFolder) -> list[str]:

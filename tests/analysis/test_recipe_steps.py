@@ -1,0 +1,203 @@
+"""Alignment, mode filter and the recipe: corrupt, correct, recover, with the simulated chamber's truth."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from colure.analysis.alignment import DEG, MM, estimate
+from colure.analysis.nearfield import OwnWaves
+from colure.analysis.recipe import default_recipe, process
+from colure.app import service
+from colure.app.rehearsal import record_of_rehearsal
+from colure.app.service import probe_of
+from colure.geometry.conventions import wavenumber
+from colure.model.chamber import SimulatedChamber
+from colure.model.loading import InputError, load
+from colure.model.recipe import Recipe
+from colure.twin.antennas import panel
+from colure.waves.expansion import Expansion
+from tests.conftest import expansion_of
+from tests.endtoend.test_near_to_far import edited
+
+PERFECT = {"noise": False, "crosstalk_db": -200.0, "probe_cross_polar_db": -200.0}
+
+
+@pytest.fixture
+def planned(campaign_folder):
+    """The demo panel on the crossing at one frequency: (campaign, plan)."""
+    edited(campaign_folder, "goal.toml", ("points = 11", "points = 1"), ("stop_ghz = 24.25", "stop_ghz = 24.0"))
+    edited(campaign_folder, "device.toml", ("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]"))
+    return service.make_plan(campaign_folder)
+
+
+def run(planned, truth, recipe=None):
+    campaign, plan = planned
+    record = record_of_rehearsal(campaign, plan, truth=truth)
+    probe = probe_of(campaign, plan.frequency_hz)
+    return record, process(record, campaign.chamber, campaign.device, probe=probe, recipe=recipe)
+
+
+def without(planned, *names):
+    campaign, plan = planned
+    record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(**PERFECT))
+    recipe = default_recipe(record, campaign.chamber, campaign.device)
+    for name in names:
+        recipe = recipe.without(name)
+    return recipe
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_half_a_degree_and_a_millimetre_are_found_and_taken_out(planned, seed):
+    """50 dB of signal-to-noise: theta zero within 0.02 deg, the axes' offset within 0.03 mm, inside what is stated."""
+    campaign, plan = planned
+    rng = np.random.default_rng((seed, 9))
+    true = {
+        "theta_zero": rng.uniform(-0.5, 0.5),
+        "roll_axis_tilt": rng.uniform(-0.5, 0.5),
+        "axes_offset_x": rng.uniform(-1, 1),
+    }
+    peak_db = plan.predicted["level"]["snr_peak_db"]
+    truth = SimulatedChamber(
+        seed=seed, crosstalk_db=-200, probe_cross_polar_db=-200, theta_zero_deg=true["theta_zero"],
+        roll_axis_tilt_deg=true["roll_axis_tilt"], axes_offset_mm=(true["axes_offset_x"], 0.0, 0.0),
+    )  # fmt: skip
+    settings = {**plan.settings, "if_bandwidth_hz": 1000.0 * 10 ** ((peak_db - 50.0) / 10)}
+    noisy = type(plan)(**{**plan.__dict__, "settings": settings})
+    record = record_of_rehearsal(campaign, noisy, truth=truth)
+    recipe = default_recipe(record, campaign.chamber, campaign.device).without("alignment")
+    done = process(
+        record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), recipe=recipe
+    )
+    found = estimate(done.sphere, done.step, campaign.chamber.range_length_m, prior={"axes_offset_y": 0.1 / MM})
+    off = {
+        name: {"d": DEG, "m": MM}["m" if "offset" in name else "d"] * found.values[name] - value
+        for name, value in true.items()
+    }
+    print({name: f"{value:+.4f}" for name, value in off.items()}, found.sentences()[0])
+    assert abs(off["theta_zero"]) < 0.02 and abs(off["axes_offset_x"]) < 0.03
+    assert abs(off["roll_axis_tilt"]) < 1.5 * DEG * found.expanded["roll_axis_tilt"]
+    assert not found.seen["probe_roll_zero"] or found.expanded["probe_roll_zero"] > 0.05 / DEG
+    assert "not seen" in " ".join(found.sentences()) or found.seen["probe_roll_zero"]
+
+
+def test_a_misaligned_scan_gives_the_pattern_of_an_aligned_one(planned):
+    truth = SimulatedChamber(**PERFECT, theta_zero_deg=0.4, axes_offset_mm=(0.8, 0.0, 0.0))
+    campaign = planned[0]
+    tolerance = campaign.chamber.alignment.model_copy(update={"theta_zero_deg": 1.0, "axes_offset_mm": 2.0})
+    loose = campaign.chamber.model_copy(update={"alignment": tolerance})
+    planned = (type(campaign)(campaign.folder, campaign.goal, loose, campaign.device), planned[1])
+    _, corrected = run(planned, truth)
+    _, plain = run(planned, truth, without(planned, "alignment"))
+    errors = [rms_error_of(planned, done) for done in (corrected, plain)]
+    print(f"misaligned {errors[1]:.1f} dB, corrected {errors[0]:.1f} dB rms")
+    assert errors[0] < -70.0 and errors[1] > -45.0
+    left = corrected.budget.chamber.alignment
+    assert left.theta_zero_deg < 0.02 and left.axes_offset_mm < 0.05
+
+
+def rms_error_of(planned, done) -> float:
+    """Against the stand-in's own expansion, level and phase free, rms of the peak."""
+    from colure.twin.rehearsal import stand_in
+
+    campaign, plan = planned
+    device = stand_in(campaign.device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=1)
+    true = expansion_of(device, done.expansion.order).coefficients[0]
+    found = done.expansion.coefficients[0]
+    rest = found * np.vdot(found, true) / np.vdot(found, found) - true
+    peak = np.abs(device.far_field([[0.0, 0.0, 1.0]])).max()
+    return float(10 * np.log10(np.sum(np.abs(rest) ** 2) / (4 * np.pi) / peak**2))
+
+
+def test_the_mode_filter_takes_a_walls_image_out():
+    """The panel 300 mm in front of the crossing beside a -30 dB wall: the wall's share falls by at least 15 dB.
+
+    A wall fills all orders of the scan, the panel only its own: about (190 / 29)^2 is to be had.
+    """
+    frequency = np.array([24e9])
+    k = wavenumber(frequency)
+    centre = np.array([0.0, 0.0, 0.3])
+    device = panel(frequency, centre_m=tuple(centre))
+    image = device.mirrored(np.array([1.0, 0.0, 0.0]), 0.6, 10 ** (-30 / 20))
+    order = 190  # what a scan of this device about the crossing takes: k r0 = 151 and its excess
+    own = expansion_of(device, order)
+    scale = np.sqrt(2 * np.pi * device.efficiency / device.power())
+    theta = np.linspace(0, np.pi, order + 3)
+    wall = wall_field(image, scale, theta, 2 * order + 2)
+    from colure.waves.transform import analysis
+
+    stray = analysis(wall, order)
+    dirty = Expansion(own.coefficients + stray, k)
+    waves = OwnWaves(centre, 0.5e-3 * float(np.linalg.norm([49.7, 49.7, 4.0])), order)
+    kept = waves.of(dirty).coefficients - waves.of(own).coefficients
+    reduction = 10 * np.log10(np.sum(np.abs(stray) ** 2) / np.sum(np.abs(kept) ** 2))
+    lost = 10 * np.log10(
+        np.sum(np.abs(waves.of(own).coefficients - own.coefficients) ** 2) / np.sum(np.abs(own.coefficients) ** 2)
+    )
+    print(f"order {waves.order(float(k[0]))} of {order}: wall {reduction:.1f} dB down, the panel loses {lost:.1f} dB")
+    assert reduction >= 15.0 and lost < -50.0
+
+
+def wall_field(image, scale, theta, columns):
+    """Far field of an image source on rings, with the device's normalization."""
+    from colure.geometry.directions import unit_vector
+    from colure.geometry.polarization import from_cartesian
+
+    t, p = np.meshgrid(theta, np.arange(columns) * 2 * np.pi / columns, indexing="ij")
+    u = unit_vector(theta=t, phi=p).reshape(-1, 3)
+    kk = image.k[0]
+    phase = np.exp(1j * kk * (u @ image.position.T)) * image.weights[0]
+    electric, magnetic = phase @ image.electric, phase @ image.magnetic
+    across = electric - u * np.sum(electric * u, axis=-1, keepdims=True)
+    field = -1j * kk / (4 * np.pi) * (across - np.cross(u, magnetic)) * scale[0]
+    return np.stack(from_cartesian(field.reshape(*t.shape, 3), theta=t, phi=p), axis=0)[None]
+
+
+def test_the_same_recipe_gives_the_same_bits(planned):
+    truth = SimulatedChamber(seed=4)
+    record, one = run(planned, truth)
+    before = record["trace"].values.copy()
+    campaign, plan = planned
+    two = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
+    assert np.array_equal(one.expansion.coefficients, two.expansion.coefficients)
+    assert np.array_equal(record["trace"].values, before)
+
+
+RECIPE = """
+[[steps]]
+step = "drift"
+[[steps]]
+step = "gain"
+[[steps]]
+step = "assemble"
+[[steps]]
+step = "alignment"
+on = false
+[[steps]]
+step = "far-field"
+"""
+
+
+def test_a_recipe_file_is_obeyed_and_its_faults_are_named(planned, tmp_path):
+    path = tmp_path / "recipe.toml"
+    path.write_text(RECIPE, encoding="utf-8")
+    recipe = load(Recipe, path)
+    _, done = run(planned, SimulatedChamber(**PERFECT), recipe)
+    assert done.alignment is None and '"left out"' in done.pattern.attrs["history_json"]
+    path.write_text(RECIPE.replace('step = "gain"', 'step = "gain"\non = false'), encoding="utf-8")
+    with pytest.raises(InputError, match="'gain': must be there and on"):
+        load(Recipe, path)
+    path.write_text(RECIPE.replace('"drift"', '"far-field"').replace('step = "far-field"\n"""', ""), encoding="utf-8")
+    with pytest.raises(InputError, match="must come once each and in the order"):
+        load(Recipe, path)
+    path.write_text(RECIPE.replace('"drift"', '"drifts"'), encoding="utf-8")
+    with pytest.raises(InputError, match="drifts.*drift"):
+        load(Recipe, path)
+
+
+def test_without_the_transform_the_range_shows(planned):
+    """1.2 m is 1.5 times 2 D^2 / lambda: the untransformed pattern is off where the transformed one is not."""
+    truth = SimulatedChamber(**PERFECT)
+    _, whole = run(planned, truth)
+    _, direct = run(planned, truth, without(planned, "far-field"))
+    assert rms_error_of(planned, whole) < -70.0 < -55.0 < rms_error_of(planned, direct)
