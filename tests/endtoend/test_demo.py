@@ -44,7 +44,7 @@ def test_files_exist_and_open(demo):
     import h5py
 
     with h5py.File(folder / result["files"]["record"]) as record:
-        assert record["trace"].shape == (4353, 11, 1)
+        assert record["trace"].shape == (4361, 11, 1)
 
 
 def test_budget_has_its_rows(demo):

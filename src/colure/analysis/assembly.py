@@ -155,8 +155,12 @@ def finer_columns(field: ComplexArray, columns: int) -> ComplexArray:
     return np.asarray(np.fft.ifft(out, axis=-1) * (columns / present))
 
 
-def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
+def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None = None) -> MeasuredSphere:
     """Sort a scan onto its grid.
+
+    leak
+        (frequency,) impurity of a single port, taken out of the pair: it reads r(chi) (1 + leak J) e with J
+        the turn by 90 deg, whatever its roll chi.
 
     Raises
     ------
@@ -169,6 +173,9 @@ def assemble(record: xr.Dataset, chamber: Chamber) -> MeasuredSphere:
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
         record = evenly_spaced_slices(record, planned, grid_wanted.swept_deg(geometry).size)
     pair, first, second = components(record, chamber)
+    if leak is not None and np.any(leak):
+        one, two = pair[..., 0].copy(), pair[..., 1].copy()
+        pair = np.stack([one - leak * two, two + leak * one], axis=-1) / (1.0 + leak**2)[:, None]
     swept, sliced = (second, first) if geometry is Geometry.ELEVATION_OVER_AZIMUTH else (first, second)
     across, along = np.unique(np.round(swept, 4)), np.unique(np.round(sliced, 4))
     if across.size * along.size != pair.shape[0]:

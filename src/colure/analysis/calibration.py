@@ -25,6 +25,11 @@ class GainTransfer:
 
     factor
         (frequency, port) complex: field at the probe, exp(-jkA)/A removed, per received ratio.
+    response
+        (frequency, port, port) complex: what each port (row) reads per unit field along each port's
+        own vector (column), relative to its own; the unit matrix unless the horn's purity is known.
+    leak
+        (frequency,) complex: of a single port, its response across its own vector over that along it.
     reference_gain_dbi
         (frequency,) gain of the horn on axis at the range length.
     noise
@@ -35,6 +40,15 @@ class GainTransfer:
     factor: ComplexArray
     reference_gain_dbi: FloatArray
     noise: FloatArray
+    response: ComplexArray
+    leak: ComplexArray
+
+    @property
+    def imbalance(self) -> ComplexArray:
+        """(frequency,) what port 2 reads over what port 1 reads of the same field; 1 with one port."""
+        if self.factor.shape[1] < 2:
+            return np.ones(len(self.factor), complex)
+        return np.asarray(self.factor[:, 0] / self.factor[:, 1])
 
 
 def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
@@ -57,17 +71,46 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
     frequency = record["frequency"].values
     distance = chamber.range_length_m
     gain_dbi = reference_gain_dbi(frequency, reference, distance)
-    block = points["trace"].values.reshape(ports, count // ports, frequency.size, ports)
+    blocks = reference_blocks(chamber, ports)
+    if count % blocks:
+        raise ValueError(f"record: {count} reference sweeps, must be a multiple of {blocks} (one set per direction)")
+    block = points["trace"].values.reshape(blocks, count // blocks, frequency.size, ports)
     # Block p holds the sweeps in which port p met the horn's polarization.
-    own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1)
-    own = own / _alignment(points, chamber, ports)
+    aligned = _alignment(points, chamber, ports, blocks)
+    own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1) / aligned
     mean = own.mean(axis=0)
+    response, leak = _impurity(block.mean(axis=1), aligned, ports, known=reference.cross_polar_db is not None)
     noise = np.sqrt(np.mean(np.abs(own - mean) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
     shorter = 1e-3 * reference.phase_centre_mm
     k = wavenumber(frequency)
     # Field the horn lays at the probe, exp(-jkA)/A removed for the nominal distance A.
     field = 10 ** (gain_dbi / 20.0) * distance / (distance - shorter) * np.exp(1j * k * shorter)
-    return GainTransfer(field[:, None] / mean, gain_dbi, noise)
+    return GainTransfer(field[:, None] / mean, gain_dbi, noise, response, leak)
+
+
+def reference_blocks(chamber: Chamber, ports: int) -> int:
+    """Return in how many directions of polarization the horn is read: one per port, two where purity is measured."""
+    return 2 if ports == 2 or (chamber.reference.cross_polar_db is not None and chamber.probe.roll is not None) else 1
+
+
+def _impurity(mean: ComplexArray, aligned: FloatArray, ports: int, *, known: bool) -> tuple[ComplexArray, ComplexArray]:
+    """Return (response, leak) from mean readings (block, frequency, port) of a pure horn.
+
+    A port that receives r along its own vector and r leak 90 deg further reads -r leak of a horn
+    when it is turned by 90 deg.
+    """
+    frequencies = mean.shape[1]
+    response = np.broadcast_to(np.eye(ports, dtype=complex), (frequencies, ports, ports)).copy()
+    leak = np.zeros(frequencies, complex)
+    if not known:
+        return response, leak
+    if ports == 1:
+        return response, np.asarray(-mean[1, :, 0] / mean[0, :, 0])
+    for one, other in ((0, 1), (1, 0)):
+        # In block `one` the field lies along port `one`: what the other port reads is its impurity.
+        own = mean[other, :, other] / aligned[other]
+        response[:, other, one] = mean[one, :, other] / aligned[one] / own
+    return response, leak
 
 
 def reference_gain_dbi(frequency_hz: FloatArray, reference: Reference, distance_m: float = np.inf) -> FloatArray:
@@ -82,14 +125,14 @@ def reference_gain_dbi(frequency_hz: FloatArray, reference: Reference, distance_
     )
 
 
-def _alignment(points: xr.Dataset, chamber: Chamber, ports: int) -> FloatArray:
+def _alignment(points: xr.Dataset, chamber: Chamber, ports: int, blocks: int) -> FloatArray:
     """Return the cosine between the horn's polarization and each port during its own sweeps, (port,).
 
     The horn is polarized along x of the device frame; port 2 lies 90 deg of growing roll from
     port 1.
     """
     names = [str(name) for name in points["axis"].values]
-    per_port = points.sizes["point"] // ports
+    per_port = points.sizes["point"] // blocks
     out = np.empty(ports)
     for port in range(ports):
         shown = points["commanded_deg"].values[port * per_port]
@@ -108,10 +151,14 @@ def _alignment(points: xr.Dataset, chamber: Chamber, ports: int) -> FloatArray:
 def apply_gain(record: xr.Dataset, transfer: GainTransfer) -> xr.Dataset:
     """Turn wave ratios into field at the probe in units of sqrt(gain)."""
     values = record["trace"].values * transfer.factor[None]
+    if transfer.response.shape[1] == 2:
+        values = np.einsum("fab,pfb->pfa", np.linalg.inv(transfer.response), values)
     attrs = {**record["trace"].attrs, "long_name": "field at the probe, exp(-jkA)/A removed, sqrt(gain)"}
     return with_step(
         record.assign(trace=(record["trace"].dims, values, attrs)),
         "gain",
         method="substitution, horn dimensions",
         reference_gain_dbi=[round(float(g), 4) for g in transfer.reference_gain_dbi],
+        imbalance_db=[round(float(20.0 * np.log10(abs(x))), 4) for x in transfer.imbalance],
+        imbalance_deg=[round(float(np.rad2deg(np.angle(x))), 3) for x in transfer.imbalance],
     )

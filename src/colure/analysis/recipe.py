@@ -60,6 +60,7 @@ def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Reci
     on = {
         "places": record.attrs.get("style") == "fly",
         "gate": False,
+        "purity": chamber.reference.cross_polar_db is not None and not single,
         "alignment": slices and grid_of(record).whole and not single,
         "far-field": not single,
         "mode-filter": not single and float(np.linalg.norm(device.offset_mm)) > 0.0,
@@ -98,8 +99,12 @@ def process(
     drift = track(record)
     steady = _prepared(record, drift, chamber, todo)
     transfer = gain_transfer(steady, chamber)
+    if not todo.runs("purity"):
+        transfer = replace(
+            transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
+        )
     calibrated = apply_gain(steady, transfer)
-    sphere = assemble(calibrated, chamber)
+    sphere = assemble(calibrated, chamber, leak=transfer.leak)
     keep = int(record.attrs["order"]) if order is None else order
     noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
     step = far_field_step(
@@ -112,11 +117,11 @@ def process(
         direct=not todo.runs("far-field"),
         own_waves=_own_waves(device, todo, keep),
     )
-    aligned, chamber_then = None, chamber
+    aligned, chamber_then = None, _with_purity(chamber, todo)
     if todo.runs("alignment"):
         aligned = estimate(sphere, step, chamber.range_length_m, prior=declared_prior(chamber.alignment))
         sphere = replace(sphere, field=aligned.corrected)
-        chamber_then = chamber.model_copy(update={"alignment": left_over(chamber.alignment, aligned)})
+        chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber.alignment, aligned)})
     expansion = step.expansion(sphere.field)
     pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), record, sphere, aligned, todo)
     pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
@@ -138,6 +143,14 @@ def _prepared(record: xr.Dataset, drift: DriftTrack, chamber: Chamber, todo: Rec
         centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
         steady = gate_record(steady, chamber.echo_excess_m, centre_s=centre, width_s=width)
     return steady
+
+
+def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
+    """Return the chamber as it counts in the budget: after the correction the probe is as pure as the horn is known to be."""
+    if not todo.runs("purity") or chamber.reference.cross_polar_db is None:
+        return chamber
+    level = chamber.reference.cross_polar_db
+    return chamber.model_copy(update={"probe": chamber.probe.model_copy(update={"cross_polar_db": level})})
 
 
 def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:

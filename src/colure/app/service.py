@@ -168,8 +168,10 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
     InputError
         If the record lacks what the recipe needs.
     """
+    import numpy as np
+
     from colure.analysis.figures.definitions import DEFINITIONS
-    from colure.analysis.uncertainty import native_values
+    from colure.analysis.figures.evaluate import evaluate
 
     record = _opened(run, None)
     done = _processed(campaign, record, campaign.recipe())
@@ -177,8 +179,8 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
 
     def figures(processed: Processed) -> dict[str, float]:
         middle = processed.frequency_hz.size // 2
-        one = processed.expansion.with_coefficients(processed.expansion.coefficients[middle : middle + 1])
-        values = native_values(processed.budget, one)[0]
+        region = float(np.deg2rad(processed.sphere.region_deg))
+        values = evaluate(processed.expansion.coefficients[middle], slant=processed.budget.slant, region=region)
         return {what.name: what.display(float(v)) for what, v in zip(DEFINITIONS, values, strict=True)}
 
     left_out = {

@@ -180,6 +180,10 @@ class Reference(Section):
     """A pyramidal horn of known dimensions, measured in the same run.
 
     `switch` routes the analyzer to the horn by a command, the only way known so far.
+
+    cross_polar_db
+        Purity of the horn on its axis, if it is known to be better than the probe's: the horn then
+        also shows how impure the probe's ports are, and that is taken out.
     """
 
     method: Literal["switch"] = "switch"
@@ -189,6 +193,7 @@ class Reference(Section):
     slant_h_mm: float = number("mm", 1, 100000)
     phase_centre_mm: float = number("mm", -1000, 1000, 0.0)
     gain_uncertainty_db: float = number("dB", 0.001, 5, 0.25)
+    cross_polar_db: float | None = Field(default=None, ge=-120, le=-10, json_schema_extra={"unit": "dB"})
     sweeps: int = Field(default=4, ge=1, le=1000, json_schema_extra={"unit": "sweeps"})
 
 
@@ -282,6 +287,8 @@ class SimulatedChamber(Section):
     probe_roll_zero_deg: float = number("deg", -45, 45, 0.0)
     probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
+    port2_db: float = number("dB", -20, 20, 0.0)
+    port2_deg: float = number("deg", -360, 360, 0.0)
     time_factor: float = number("times real", 0, 1000, 0.0)
     axes_latency_s: float = number("s", 0, 10, 0.0)
     backlash_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)

@@ -211,7 +211,9 @@ def _side_lobe(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[st
 def _ratio(campaign: Campaign, errors: FieldErrors, expected_db: float, *, pure: bool) -> dict[str, float]:
     """Return the forecast of a ratio of the peak to something weak; `pure` if the probe's purity does not matter."""
     weak = 10.0 ** (-expected_db / 20.0)
-    purity = 0.0 if pure else 10.0 ** (campaign.chamber.probe.cross_polar_db / 20.0)
+    chamber = campaign.chamber
+    known = chamber.reference.cross_polar_db
+    purity = 0.0 if pure else 10.0 ** ((chamber.probe.cross_polar_db if known is None else known) / 20.0)
     roll = 0.0 if pure else float(np.tan(np.deg2rad(campaign.chamber.alignment.probe_roll_zero_deg)))
     parts = {
         "noise": _inphase(errors.noise),

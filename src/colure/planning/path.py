@@ -226,11 +226,14 @@ def _smaller_region(chamber: Chamber, grid: ScanGrid) -> list[str]:
 def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float, float]]:
     """Return the (first, second, probe) angles at which the reference horn is seen by each port.
 
+    A single port also looks across the horn where the horn's purity is known: it then shows its own.
+
     The horn is polarized along x_D. Port 1 meets it at home; port 2 of a dual probe meets it
     with the probe turned by -90 deg or, without a probe axis, with the horn rolled by 90 deg.
     """
     if scheme != "dual-port":
-        return [(0.0, 0.0, 0.0)]
+        turned = [(0.0, 0.0, 90.0)] if chamber.reference.cross_polar_db is not None else []
+        return [(0.0, 0.0, 0.0), *turned]
     if chamber.probe.roll is not None:
         return [(0.0, 0.0, 0.0), (0.0, 0.0, -90.0)]
     if chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:

@@ -178,6 +178,8 @@ class SimulatedRange:
             clean = self._received_moving(on_the_way, port, channel)
         first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
         flex = np.exp(1j * np.deg2rad(truth.cable_flex_deg) * np.sin(np.deg2rad(first)))
+        if port == 2:
+            clean = clean * 10 ** (truth.port2_db / 20.0) * np.exp(1j * np.deg2rad(truth.port2_deg))
         value = clean * self._path() * (self._drift(time_s) * flex)[..., None]
         value = value + 10 ** (truth.crosstalk_db / 20.0) * np.exp(1j * (0.7 + 1e-9 * self._frequency))
         if truth.noise:
