@@ -7,7 +7,6 @@ import pytest
 import skrf
 
 from colure.analysis.gating import Gate, gated, impulse_response, limits, propose
-
 from colure.twin.antennas import panel
 
 LIGHT = 299_792_458.0

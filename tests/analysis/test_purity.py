@@ -53,4 +53,6 @@ def test_a_probe_of_25_db_purity_measures_as_a_pure_one(small_campaign, ports):
     off = {key: 20 * np.log10(1e-12 + np.abs(value - pure).max() / peak) for key, value in found.items()}
     print({f"{a} {b}": f"{v:.1f} dB" for (a, b), v in off.items()})
     assert off["impure", "with"] < -50.0 and off["impure", "without"] > -30.0
-    assert done.budget.chamber.probe.cross_polar_db == campaign.chamber.probe.cross_polar_db  # not corrected, not claimed
+    assert (
+        done.budget.chamber.probe.cross_polar_db == campaign.chamber.probe.cross_polar_db
+    )  # not corrected, not claimed

@@ -14,6 +14,7 @@ from colure.analysis.drift import DriftTrack, correct, track
 from colure.analysis.gating import gate_record
 from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step, pattern_grid
 from colure.analysis.regrid import to_planned_places
+from colure.analysis.self_check import pole_spread_db
 from colure.analysis.uncertainty import Inputs
 from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry
@@ -45,6 +46,7 @@ class Processed:
     frequency_hz: FloatArray
     alignment: Estimate | None = None
     recipe: Recipe | None = None
+    pole_spread_db: float | None = None
 
 
 def require_phase(record: xr.Dataset) -> None:
@@ -130,7 +132,10 @@ def process(
         noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
     slant = float(np.deg2rad(device.slant_deg))
     budget = Inputs(sphere, step, chamber_then, slant, noise, drift.residual, probe)
-    return Processed(pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo)
+    spread = pole_spread_db(calibrated, chamber)
+    return Processed(
+        pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, spread
+    )
 
 
 def _prepared(record: xr.Dataset, drift: DriftTrack, chamber: Chamber, todo: Recipe) -> xr.Dataset:

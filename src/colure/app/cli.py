@@ -17,6 +17,7 @@ import click
 from colure import __version__
 from colure.app.aim_command import aim
 from colure.app.effects_command import effects
+from colure.app.findings_command import findings
 from colure.app.rehearse_command import rehearse
 
 if TYPE_CHECKING:
@@ -431,6 +432,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 main.add_command(aim)
 main.add_command(rehearse)
 main.add_command(effects)
+main.add_command(findings)
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
     from colure.analysis.recipe import Processed
+    from colure.analysis.self_check import Finding
     from colure.model.figure import Figure
     from colure.model.recipe import Recipe
     from colure.planning.learning import Learned
@@ -187,6 +188,20 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
         str(name): figures(_processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
     }
     return Effects({what.name: f"{what.label} / {what.unit}" for what in DEFINITIONS}, figures(done), left_out)
+
+
+def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
+    """Return what a run's data say of themselves, largest effect first.
+
+    Raises
+    ------
+    InputError
+        If the record lacks what the recipe needs.
+    """
+    from colure.analysis.self_check import self_check
+
+    done = _processed(campaign, _opened(run, None), campaign.recipe())
+    return self_check(done, campaign.chamber, campaign.device.slant_deg)
 
 
 def states_of(run: RunFolder) -> list[str]:

@@ -1,0 +1,106 @@
+"""Where the waves seem to come from: the point about which the main beam's phase is flat."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.analysis.figures.evaluate import find_beam
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.directions import theta_phi
+from colure.geometry.polarization import Basis, to_basis
+from colure.waves.scattered import synthesis_at
+
+#: Rings and directions per ring of the cone that is looked at.
+RINGS, COLUMNS = 10, 24
+ROUNDS = 8
+
+
+@dataclass(frozen=True)
+class PhaseCentre:
+    """Phase centre in the device frame, metres, and how flat the phase is about it.
+
+    ripple_deg, ripple_before_deg
+        Rms phase over the cone, power-weighted, about the centre found and about the origin.
+    """
+
+    position_m: FloatArray
+    ripple_deg: float
+    ripple_before_deg: float
+    cone_deg: float
+
+
+def phase_centre(
+    coefficients: ComplexArray, k: float, *, slant: float, cone_deg: float = 10.0, region: float = np.pi
+) -> PhaseCentre:
+    """Find the phase centre of the co-polar field in a cone about the beam's peak.
+
+    A source at d adds the phase k d . u in direction u; least squares on the unwrapped phase,
+    weighted with power, the cone growing so that the phase never wraps (definition: IEEE Std 145,
+    from memory).
+
+    Parameters
+    ----------
+    coefficients
+        Of one frequency, (2, N(N+2)).
+    cone_deg
+        Half angle of the cone.
+
+    Raises
+    ------
+    ValueError
+        If the cone is not from 0.5 to 60 deg.
+    """
+    if not 0.5 <= cone_deg <= 60.0:
+        raise ValueError(f"cone: {cone_deg:g}, must be from 0.5 to 60 deg")
+    beam = find_beam(coefficients, slant=slant, region=region)
+    angle = np.deg2rad(cone_deg) * (np.arange(RINGS) + 1.0) / RINGS
+    turn = np.arange(COLUMNS) * 2.0 * np.pi / COLUMNS
+    first, second = _across(beam.direction)
+    ring = np.cos(turn)[:, None] * first + np.sin(turn)[:, None] * second
+    u = np.cos(angle)[:, None, None] * beam.direction + np.sin(angle)[:, None, None] * ring
+    u = np.concatenate([beam.direction[None], u.reshape(-1, 3)])
+    t, p = theta_phi(u)
+    e = synthesis_at(coefficients, t, p)
+    co, _ = to_basis(e[0], e[1], Basis.LUDWIG_3, theta=t, phi=p, slant=slant)
+    away = np.concatenate([[0.0], np.repeat(angle, COLUMNS)])
+    # Every ring stands for a solid angle that grows with its radius.
+    weight = np.abs(co) ** 2 * np.concatenate([[0.1], np.repeat(np.sin(angle) / np.sin(angle[0]), COLUMNS)])
+    found = np.zeros(3)
+    for cone in np.repeat(angle[2:], 2):
+        inside = away <= cone + 1e-12
+        found = found + _step(u[inside], co[inside], weight[inside], k, found)
+    for _ in range(ROUNDS):
+        found = found + _step(u, co, weight, k, found)
+    return PhaseCentre(
+        found, _ripple_deg(u, co, weight, k, found), _ripple_deg(u, co, weight, k, np.zeros(3)), cone_deg
+    )
+
+
+def _across(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
+    least = np.eye(3)[int(np.argmin(np.abs(direction)))]
+    first = np.cross(direction, least)
+    first = first / np.linalg.norm(first)
+    return first, np.cross(direction, first)
+
+
+def _flat(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> FloatArray:
+    """Return the phase about a centre, its weighted mean taken off, radians."""
+    turned = co * np.exp(-1j * k * (u @ centre))
+    mean = np.sum(weight * turned / np.maximum(np.abs(turned), 1e-300))
+    return np.asarray(np.angle(turned * np.conj(mean)))
+
+
+def _step(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> FloatArray:
+    phase = _flat(u, co, weight, k, centre)
+    root = np.sqrt(weight)
+    matrix = np.concatenate([k * u, np.ones((len(u), 1))], axis=1) * root[:, None]
+    # Along the beam only the bend of the cone tells: small singular values are kept, but not noise.
+    solution = np.linalg.lstsq(matrix, phase * root, rcond=1e-9)[0]
+    return np.asarray(solution[:3])
+
+
+def _ripple_deg(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> float:
+    phase = _flat(u, co, weight, k, centre)
+    return float(np.rad2deg(np.sqrt(np.sum(weight * phase**2) / np.sum(weight))))

@@ -1,0 +1,167 @@
+"""How well the data agree with themselves, in plain language, ranked by what it does to the pattern.
+
+Redundancy comes for free: every slice passes the pole, ties are repeated, and a device fills
+fewer waves than a scan resolves. What is left over in each is turned into a level below the peak.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.assembly import MeasuredSphere, components
+from colure.analysis.phase_centre import PhaseCentre, phase_centre
+from colure.geometry.kinematics import Geometry
+from colure.model.chamber import Chamber
+from colure.waves.modes import resized
+from colure.waves.transform import synthesis
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+    from colure.analysis.nearfield import FarFieldStep
+    from colure.analysis.recipe import Processed
+
+NOTHING_DB = -200.0
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing the data say: its size as field relative to the peak in dB, and a sentence."""
+
+    topic: str
+    level_db: float
+    text: str
+
+
+def level_db(ratio: float) -> float:
+    """Return a field ratio in dB, not below `NOTHING_DB`."""
+    return float(20.0 * np.log10(max(ratio, 10.0 ** (NOTHING_DB / 20.0))))
+
+
+def stray_level_db(sphere: MeasuredSphere, step: FarFieldStep) -> float | None:
+    """Return the rms of what cannot be the device's field, below the peak; None where the scan cannot tell.
+
+    A lower bound of the stray signals: a fixed wall shows the turning device its own waves from
+    another side, and much of that looks like a device.
+    """
+    if not sphere.whole or sphere.slices_used < 1:
+        return None
+    kept = resized(step.measured(sphere.field), step.keep_order)
+    weight = np.sin(sphere.theta)[:, None]
+    outside = np.abs(sphere.field - synthesis(kept, sphere.theta, sphere.phi.size)) ** 2
+    power = np.sum(np.sum(outside, axis=1) * weight, axis=(-2, -1)) / (np.sum(weight) * sphere.phi.size)
+    peak = np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(-2, -1))
+    return level_db(float(np.sqrt(np.max(power / peak))))
+
+
+def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
+    """Return how much the slices disagree about the boresight, which all of them saw, below the peak; None if only one did."""
+    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH or record.attrs["scheme"] == "one-pass":
+        return None
+    pair, theta, phi = components(record, chamber)
+    at_pole = np.abs(theta) < 1e-3
+    if int(at_pole.sum()) < 3:
+        return None
+    angle = np.deg2rad(phi[at_pole])[:, None]
+    first, second = pair[at_pole, :, 0], pair[at_pole, :, 1]
+    # In a fixed frame all slices must say the same (Ludwig-3 pair at the pole).
+    fixed = np.stack([np.cos(angle) * first - np.sin(angle) * second, np.sin(angle) * first + np.cos(angle) * second])
+    spread = np.sqrt(np.mean(np.abs(fixed - fixed.mean(axis=1, keepdims=True)) ** 2))
+    return level_db(float(spread / np.abs(pair).max()))
+
+
+def self_check(done: Processed, chamber: Chamber, device_slant_deg: float) -> list[Finding]:
+    """Return everything the data say of themselves, largest effect first."""
+    found = [*_drift(done), *_alignment(done), *_stray(done, chamber), *_ports(done, chamber), *_noise(done)]
+    if done.pole_spread_db is not None:
+        text = f"the slices disagree about the boresight, which all of them saw, by {done.pole_spread_db:.1f} dB rms below the peak"
+        found.append(Finding("pole", done.pole_spread_db, text))
+    found.sort(key=lambda one: -one.level_db)
+    centre = centre_of(done, device_slant_deg)
+    x, y, z = (1e3 * float(v) for v in centre.position_m)
+    found.append(Finding("phase centre", NOTHING_DB, (
+        f"phase centre at x {x:+.2f}, y {y:+.2f}, z {z:+.1f} mm; about it the phase is flat to {centre.ripple_deg:.2f} deg rms "
+        f"within {centre.cone_deg:g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' crossing)")))  # fmt: skip
+    return found
+
+
+def centre_of(done: Processed, slant_deg: float) -> PhaseCentre:
+    """Return the phase centre at mid-band, in a cone that stays inside the region."""
+    middle = done.frequency_hz.size // 2
+    region = float(np.deg2rad(done.sphere.region_deg))
+    return phase_centre(
+        done.expansion.coefficients[middle],
+        float(done.expansion.k[middle]),
+        slant=float(np.deg2rad(slant_deg)),
+        cone_deg=min(8.0, 0.5 * done.sphere.region_deg),
+        region=region,
+    )
+
+
+def _drift(done: Processed) -> list[Finding]:
+    ratio = done.drift.ratio
+    moved = float(np.max(np.abs(ratio / ratio[:1] - 1.0)))
+    out = [Finding("drift", level_db(done.drift.residual), (
+        f"the ties moved by {20 * np.log10(np.abs(ratio).max() / np.abs(ratio).min()):.2f} dB and "
+        f"{np.rad2deg(np.ptp(np.unwrap(np.angle(ratio), axis=0))):.1f} deg in all ({level_db(moved):.0f} dB); after the correction "
+        f"they predict each other to {100 * done.drift.residual:.2f} %"))]  # fmt: skip
+    for jump in done.drift.jumps:
+        size = abs(np.exp(jump.level_db / 8.6859 + 1j * np.deg2rad(jump.phase_deg)) - 1.0)
+        out.append(Finding("jump", level_db(float(size)), (
+            f"a jump of {jump.level_db:+.2f} dB and {jump.phase_deg:+.1f} deg between {jump.after_s:.0f} and {jump.before_s:.0f} s; "
+            "sweeps in between may be on either side: look at the connectors, and measure those slices again")))  # fmt: skip
+    return out
+
+
+def _alignment(done: Processed) -> list[Finding]:
+    found = done.alignment
+    if found is None:
+        return []
+    took = np.sqrt(max(0.0, found.residual_before**2 - found.residual**2))
+    summary = (
+        f"misalignment explained {level_db(float(took)):.0f} dB of what does not fit into the device's waves "
+        f"({level_db(found.residual_before):.1f} before, {level_db(found.residual):.1f} dB after the correction)"
+    )
+    return [Finding("alignment", level_db(float(took)), summary)] + [
+        Finding("alignment", level_db(float(took)) - 0.01 * (1 + index), text)
+        for index, text in enumerate(found.sentences())
+    ]
+
+
+def _stray(done: Processed, chamber: Chamber) -> list[Finding]:
+    level = stray_level_db(done.sphere, done.step)
+    if level is None:
+        return []
+    declared = chamber.echo_level_db
+    words = "not in conflict with" if level < declared else "MORE than what is declared: raise echo_level_db from"
+    return [Finding("echoes", level, (
+        f"{level:.1f} dB rms below the peak cannot be the device's field, so stray signals and noise are at least that; "
+        f"{words} the {declared:g} dB of chamber.toml"))]  # fmt: skip
+
+
+def _ports(done: Processed, chamber: Chamber) -> list[Finding]:
+    out = []
+    transfer = done.transfer
+    leak = float(np.max(np.abs(transfer.leak))) if transfer.leak.any() else 0.0
+    off = transfer.response - np.eye(transfer.response.shape[1])
+    leak = max(leak, float(np.abs(off).max()))
+    if leak > 0.0:
+        out.append(Finding("probe", level_db(leak), (
+            f"the probe's own cross-polarization is {level_db(leak):.1f} dB, seen by the reference horn and taken out "
+            f"(declared {chamber.probe.cross_polar_db:g} dB)")))  # fmt: skip
+    ratio = transfer.imbalance
+    if done.transfer.factor.shape[1] == 2:
+        unequal = float(np.max(np.abs(ratio - 1.0)))
+        out.append(Finding("ports", level_db(unequal), (
+            f"port 2 reads {20 * np.log10(np.abs(ratio).mean()):+.2f} dB and {np.rad2deg(np.angle(ratio.mean())):+.1f} deg against "
+            "port 1; taken out")))  # fmt: skip
+    return out
+
+
+def _noise(done: Processed) -> list[Finding]:
+    peak = float(np.abs(done.sphere.field).max())
+    level = level_db(float(np.max(done.budget.noise_sigma)) / peak)
+    return [Finding("noise", level, f"noise of one sweep lies {-level:.0f} dB below the peak")]
