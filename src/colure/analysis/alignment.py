@@ -13,6 +13,7 @@ over millimetres is neglected (below 1e-3 for a millimetre at 1 m).
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -30,6 +31,8 @@ from colure.waves.transform import synthesis
 ROUNDS, CORRECTION_ROUNDS = 4, 8
 #: Change of the data, relative, below which the correction has settled.
 SETTLED = 1e-5
+#: Draws of noise behind the stated uncertainties, and what so few draws may miss (variance ratio).
+NOISE_DRAWS, SMALL_SAMPLE = 30, 1.2
 #: The transform of the forward model need be no better than this.
 FORWARD_ACCURACY = 1e-7
 #: A parameter whose uncertainty the data shrink below this share of the prior was seen.
@@ -167,6 +170,7 @@ def estimate(
     *,
     prior: dict[str, float] | None = None,
     frequencies: int = 3,
+    slice_error: float = 0.0,
 ) -> Estimate:
     """Find the misalignment of a whole-sphere scan and take it out of the data.
 
@@ -176,6 +180,8 @@ def estimate(
         One standard deviation per parameter, SI; `WIDE` where left out.
     frequencies
         How many of the record's frequencies are looked at, spread over the band.
+    slice_error
+        Relative gain error that every slice may have of its own: what the drift correction leaves.
 
     Raises
     ------
@@ -188,7 +194,7 @@ def estimate(
     chosen = np.unique(np.linspace(0, sphere.frequency_hz.size - 1, frequencies).round().astype(int))
     some = replace(sphere, frequency_hz=sphere.frequency_hz[chosen], field=sphere.field[chosen])
     model = ForwardModel(some, distance_m)
-    found, covariance, before, after = _solve(some, step, model, widths)
+    found, covariance, before, after = _solve(some, step, model, widths, slice_error)
     values = dict(zip(NAMES, found, strict=True))
     sigma = np.sqrt(np.diag(covariance))
     corrected, _ = _corrected(sphere, step, ForwardModel(sphere, distance_m), values)
@@ -203,37 +209,75 @@ def estimate(
 
 
 def _solve(
-    sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, widths: FloatArray
+    sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, widths: FloatArray, slice_error: float
 ) -> tuple[FloatArray, FloatArray, float, float]:
     """Gauss-Newton with a prior: (values, covariance, residual before, residual after)."""
     weight = np.sqrt(np.sin(sphere.theta) + 1e-6)[:, None]
     total = float(np.linalg.norm(sphere.field * weight))
 
-    def outside(data: ComplexArray) -> ComplexArray:
+    def outside(data: ComplexArray) -> FloatArray:
         kept = resized(step.measured(data), step.keep_order)
-        return np.asarray((data - synthesis(kept, sphere.theta, sphere.phi.size)) * weight)
+        rest = ((data - synthesis(kept, sphere.theta, sphere.phi.size)) * weight).ravel()
+        return np.concatenate([rest.real, rest.imag])
 
-    found, covariance = np.zeros(len(NAMES)), np.diag(widths**2)
+    found: FloatArray = np.zeros(len(NAMES))
     before = float(np.linalg.norm(outside(sphere.field)) / total)
     for _ in range(ROUNDS):
         data, waves = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
-        rest = outside(data).ravel()
+        left = outside(data)
         columns = []
         for index in range(len(NAMES)):
             small = 1e-2 * widths[index]
             sides = [_with(found, index, side * small) for side in (1.0, -1.0)]
             high, low = (model.read(waves, misalignment_from(side)) for side in sides)
-            columns.append(outside((high - low) / (2.0 * small)).ravel())
-        complex_columns = np.stack(columns, axis=-1)
-        jacobian = np.concatenate([complex_columns.real, complex_columns.imag])
-        left = np.concatenate([rest.real, rest.imag])
-        normal, gradient = jacobian.T @ jacobian, jacobian.T @ left
-        spread = np.linalg.norm(left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]) ** 2
-        variance = max(float(spread) / _freedom(sphere, step), 1e-30)
-        covariance = np.linalg.inv(normal / variance + np.diag(widths**-2.0))
-        found = found + covariance @ (gradient / variance - found / widths**2)
+            columns.append(outside((high - low) / (2.0 * small)))
+        jacobian = np.stack(columns, axis=-1)
+        spread = float(np.linalg.norm(left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]) ** 2)
+        variance = max(spread / _freedom(sphere, step), 1e-30)
+        covariance = np.linalg.inv(jacobian.T @ jacobian / variance + np.diag(widths**-2.0))
+        change = covariance @ (jacobian.T @ left / variance - found / widths**2)
+        found = np.asarray(found + change, np.float64)
     data, _ = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
-    return found, covariance, before, float(np.linalg.norm(outside(data)) / total)
+    gain = covariance @ jacobian.T / variance
+    known = _covariance(sphere, outside, gain, jacobian, spread, widths, slice_error)
+    return found, known, before, float(np.linalg.norm(outside(data)) / total)
+
+
+def _covariance(
+    sphere: MeasuredSphere,
+    outside: Callable[[ComplexArray], FloatArray],
+    gain: FloatArray,
+    jacobian: FloatArray,
+    spread: float,
+    widths: FloatArray,
+    slice_error: float,
+) -> FloatArray:
+    """Return the covariance of the estimate: noise of the samples through all of it, and what the prior leaves open.
+
+    What is left over is taken for noise of independent samples; how much of such noise is left
+    over, and what it does to the values, is drawn.
+    """
+    random = np.random.default_rng(1)
+    shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
+    total = sphere.phi.size
+
+    def on_columns(values: ComplexArray) -> ComplexArray:
+        return values if values.shape[-1] == total else finer_columns(values, total)
+
+    sizes, moved, swayed = [], [], []
+    for _ in range(NOISE_DRAWS):
+        rest = outside(on_columns(random.normal(size=shape) + 1j * random.normal(size=shape)))
+        sizes.append(float(rest @ rest))
+        moved.append(gain @ rest)
+        # A slice holds both sides of the pole, and is measured once for each component.
+        own = random.normal(size=(2, 2, sphere.slices_used)) / np.sqrt(2.0)
+        sway = np.tile(slice_error * (own[0] + 1j * own[1]), (1, 2))[None, :, None, :]
+        swayed.append(gain @ outside(sphere.field * on_columns(np.broadcast_to(sway, (1, 2, 1, sway.shape[-1])))))
+    drawn, slices = np.stack(moved), np.stack(swayed)
+    by_noise = spread / float(np.mean(sizes)) * (drawn.T @ drawn) + slices.T @ slices
+    by_noise = by_noise * (SMALL_SAMPLE / NOISE_DRAWS)
+    open_ = np.eye(len(widths)) - gain @ jacobian
+    return np.asarray(by_noise + open_ @ np.diag(widths**2) @ open_.T)
 
 
 def _freedom(sphere: MeasuredSphere, step: FarFieldStep) -> float:

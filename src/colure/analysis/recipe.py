@@ -121,7 +121,9 @@ def process(
     )
     aligned, chamber_then = None, _with_purity(chamber, todo)
     if todo.runs("alignment"):
-        aligned = estimate(sphere, step, chamber.range_length_m, prior=declared_prior(chamber.alignment))
+        aligned = estimate(
+            sphere, step, chamber.range_length_m, prior=declared_prior(chamber.alignment), slice_error=drift.residual
+        )
         sphere = replace(sphere, field=aligned.corrected)
         chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber.alignment, aligned)})
     expansion = step.expansion(sphere.field)
