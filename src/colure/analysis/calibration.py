@@ -51,7 +51,16 @@ class GainTransfer:
         return np.asarray(self.factor[:, 0] / self.factor[:, 1])
 
 
-def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
+@dataclass(frozen=True)
+class ReferenceData:
+    """What files say of the reference: gain (frequency,) dBi, its expanded uncertainty in dB, an adapter (frequency,)."""
+
+    gain_dbi: FloatArray | None
+    uncertainty_db: float | None
+    adapter: ComplexArray | None
+
+
+def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | None = None) -> GainTransfer:
     """Compare the reference sweeps of a record with the horn's computed gain.
 
     The horn's aperture centre stands at the axes' crossing, its phase centre
@@ -71,6 +80,9 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
     frequency = record["frequency"].values
     distance = chamber.range_length_m
     gain_dbi = reference_gain_dbi(frequency, reference, distance)
+    if known is not None and known.gain_dbi is not None:
+        # The dimensions still say what the horn loses at short range.
+        gain_dbi = known.gain_dbi + gain_dbi - reference_gain_dbi(frequency, reference)
     blocks = reference_blocks(chamber, ports)
     if count % blocks:
         raise ValueError(f"record: {count} reference sweeps, must be a multiple of {blocks} (one set per direction)")
@@ -79,6 +91,8 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber) -> GainTransfer:
     aligned = _alignment(points, chamber, ports, blocks)
     own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1) / aligned
     mean = own.mean(axis=0)
+    if known is not None and known.adapter is not None:
+        mean = mean / known.adapter[:, None]
     response, leak = _impurity(block.mean(axis=1), aligned, ports, known=reference.cross_polar_db is not None)
     noise = np.sqrt(np.mean(np.abs(own - mean) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
     shorter = 1e-3 * reference.phase_centre_mm

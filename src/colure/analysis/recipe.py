@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.analysis.alignment import PARAMETERS, Estimate, declared_prior, estimate, left_over
 from colure.analysis.assembly import MeasuredSphere, assemble
-from colure.analysis.calibration import GainTransfer, apply_gain, gain_transfer
+from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
 from colure.analysis.drift import DriftTrack, correct, track
 from colure.analysis.gating import gate_record
 from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step, pattern_grid
@@ -79,6 +79,7 @@ def process(
     order: int | None = None,
     grid_step_deg: float = PATTERN_STEP_DEG,
     recipe: Recipe | None = None,
+    reference: ReferenceData | None = None,
 ) -> Processed:
     """Run a recipe: drift, places, gate, gain, assembly, alignment, near field to far field, mode filter.
 
@@ -90,6 +91,8 @@ def process(
         Order of the device's waves; the plan's by default.
     recipe
         The steps; `default_recipe` if None. The record itself is never changed.
+    reference
+        Gain table and adapter of the reference; its dimensions alone if None.
 
     Raises
     ------
@@ -100,7 +103,7 @@ def process(
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
     drift = track(record)
     steady = _prepared(record, drift, chamber, todo)
-    transfer = gain_transfer(steady, chamber)
+    transfer = gain_transfer(steady, chamber, reference)
     if not todo.runs("purity"):
         transfer = replace(
             transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
@@ -119,7 +122,7 @@ def process(
         direct=not todo.runs("far-field"),
         own_waves=_own_waves(device, todo, keep),
     )
-    aligned, chamber_then = None, _with_purity(chamber, todo)
+    aligned, chamber_then = None, _with_purity(_with_table(chamber, reference), todo)
     if todo.runs("alignment"):
         aligned = estimate(
             sphere, step, chamber.range_length_m, prior=declared_prior(chamber.alignment), slice_error=drift.residual
@@ -150,6 +153,14 @@ def _prepared(record: xr.Dataset, drift: DriftTrack, chamber: Chamber, todo: Rec
         centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
         steady = gate_record(steady, chamber.echo_excess_m, centre_s=centre, width_s=width)
     return steady
+
+
+def _with_table(chamber: Chamber, reference: ReferenceData | None) -> Chamber:
+    """Return the chamber with the uncertainty that the reference's own table states."""
+    if reference is None or reference.uncertainty_db is None:
+        return chamber
+    table = chamber.reference.model_copy(update={"gain_uncertainty_db": reference.uncertainty_db})
+    return chamber.model_copy(update={"reference": table})
 
 
 def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:

@@ -19,6 +19,7 @@ from colure.app.aim_command import aim
 from colure.app.effects_command import effects
 from colure.app.findings_command import findings
 from colure.app.rehearse_command import rehearse
+from colure.app.three_antenna_command import three_antenna
 
 if TYPE_CHECKING:
     from colure.acquire.engine import Options, Outcome
@@ -433,6 +434,7 @@ main.add_command(aim)
 main.add_command(rehearse)
 main.add_command(effects)
 main.add_command(findings)
+main.add_command(three_antenna)
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.acquisition import CheckLine, acquire, check_instruments, instruments, twin_process, verify
 from colure.app.folders import RunFolder, run_folder
+from colure.app.reference import reference_of
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.model.plan import Plan
@@ -145,9 +146,10 @@ def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
 def _processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:
     from colure.analysis.recipe import process as run_recipe
 
-    probe = probe_of(campaign, record["frequency"].values)
+    frequency = record["frequency"].values
+    probe, reference = probe_of(campaign, frequency), reference_of(campaign, frequency)
     try:
-        return run_recipe(record, campaign.chamber, campaign.device, probe=probe, recipe=recipe)
+        return run_recipe(record, campaign.chamber, campaign.device, probe=probe, recipe=recipe, reference=reference)
     except ValueError as error:
         raise InputError([str(error)]) from None
 

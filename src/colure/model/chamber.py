@@ -181,6 +181,11 @@ class Reference(Section):
 
     `switch` routes the analyzer to the horn by a command, the only way known so far.
 
+    gain_table
+        File beside chamber.toml with frequency_ghz,gain_dbi,uncertainty_db (k = 2): counts instead of
+        the formula; the dimensions still give what the horn loses at short range.
+    adapter
+        Two-port Touchstone file of what is in the reference's path but not in the device's.
     cross_polar_db
         Purity of the horn on its axis, if it is known to be better than the probe's: the horn then
         also shows how impure the probe's ports are, and that is taken out.
@@ -193,6 +198,8 @@ class Reference(Section):
     slant_h_mm: float = number("mm", 1, 100000)
     phase_centre_mm: float = number("mm", -1000, 1000, 0.0)
     gain_uncertainty_db: float = number("dB", 0.001, 5, 0.25)
+    gain_table: str | None = None
+    adapter: str | None = None
     cross_polar_db: float | None = Field(default=None, ge=-120, le=-10, json_schema_extra={"unit": "dB"})
     sweeps: int = Field(default=4, ge=1, le=1000, json_schema_extra={"unit": "sweeps"})
 

@@ -1,0 +1,78 @@
+"""Gain of three antennas from the transmission of their three pairs: no standard is needed.
+
+Friis: |S21|^2 = G1 G2 (lambda / 4 pi R)^2, so with the products C12, C13, C23 in dB
+G1 = (C12 + C13 - C23) / 2 and so on (H. T. Friis, Proc. IRE 34:254, 1946; IEEE Std 149, from memory).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, wavelength
+
+PAIRS = ((0, 1), (0, 2), (1, 2))
+
+
+@dataclass(frozen=True)
+class Pair:
+    """One measured pair: transmission and both reflections, (frequency,), at the antennas' connectors."""
+
+    transmission: ComplexArray
+    reflection_one: ComplexArray
+    reflection_two: ComplexArray
+
+
+@dataclass(frozen=True)
+class Gains:
+    """(antenna, frequency) dBi: realized (what a matched generator gets) and without mismatch."""
+
+    realized_dbi: FloatArray
+    gain_dbi: FloatArray
+
+
+def mismatch_loss_db(reflection: ComplexArray) -> FloatArray:
+    """Return -10 log10(1 - |reflection|^2): what a mismatched antenna does not accept, dB."""
+    return np.asarray(-10.0 * np.log10(1.0 - np.abs(reflection) ** 2))
+
+
+def three_antenna_gains(
+    pairs: tuple[Pair, Pair, Pair],
+    frequency_hz: FloatArray,
+    *,
+    distance_m: float,
+    phase_centre_m: tuple[float, float, float] = (0.0, 0.0, 0.0),
+) -> Gains:
+    """Return the gains of antennas 1, 2, 3 from pairs 1-2, 1-3 and 2-3.
+
+    Parameters
+    ----------
+    distance_m
+        Between the antennas' reference planes.
+    phase_centre_m
+        How far each antenna's phase centre lies in front of its reference plane.
+
+    Raises
+    ------
+    ValueError
+        If shapes differ, a reflection is not below 1, or phase centres use the distance up.
+    """
+    if any(p.transmission.shape != frequency_hz.shape for p in pairs):
+        raise ValueError(f"pairs: must hold {frequency_hz.size} values each (frequencies)")
+    for pair in pairs:
+        for reflection in (pair.reflection_one, pair.reflection_two):
+            if np.any(np.abs(reflection) >= 1.0):
+                raise ValueError(f"reflection: {np.abs(reflection).max():.3f}, must be below 1 (ratio)")
+    products, losses = [], np.zeros((3, frequency_hz.size))
+    for (one, two), pair in zip(PAIRS, pairs, strict=True):
+        apart = distance_m - phase_centre_m[one] - phase_centre_m[two]
+        if apart <= 0.0:
+            raise ValueError(f"distance: {distance_m:g} m, must be more than both phase centres lie in front (m)")
+        products.append(amplitude_db(np.abs(pair.transmission) * 4.0 * np.pi * apart / wavelength(frequency_hz)))
+        # Every antenna is in two pairs: its own loss is the mean of both readings.
+        losses[one] += 0.5 * mismatch_loss_db(pair.reflection_one)
+        losses[two] += 0.5 * mismatch_loss_db(pair.reflection_two)
+    c12, c13, c23 = products
+    realized = 0.5 * np.stack([c12 + c13 - c23, c12 + c23 - c13, c13 + c23 - c12])
+    return Gains(np.asarray(realized), np.asarray(realized + losses))

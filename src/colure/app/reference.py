@@ -1,0 +1,135 @@
+"""What is known of the reference antenna beyond its dimensions: gain tables and adapters, from files."""
+
+from __future__ import annotations
+
+import csv
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.calibration import ReferenceData
+
+HEADER = ("frequency_ghz", "gain_dbi", "uncertainty_db")
+
+
+def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData | None:
+    """Return the reference's gain table and adapter at the frequencies wanted; None if chamber.toml names neither.
+
+    Raises
+    ------
+    InputError
+        If a file is missing, malformed, or does not cover the band.
+    """
+    from colure.analysis.calibration import ReferenceData
+
+    table = campaign.chamber.reference
+    if table.gain_table is None and table.adapter is None:
+        return None
+    gain, uncertainty, adapter = None, None, None
+    if table.gain_table is not None:
+        gain, uncertainty = _interpolated(campaign.folder / table.gain_table, frequency_hz)
+    if table.adapter is not None:
+        adapter = _adapter(campaign.folder / table.adapter, frequency_hz)
+    return ReferenceData(gain, uncertainty, adapter)
+
+
+def _interpolated(path: Path, frequency_hz: FloatArray) -> tuple[FloatArray, float]:
+    """Return (gain in dBi, largest expanded uncertainty in dB) of a table over the band."""
+    try:
+        with path.open(newline="", encoding="utf-8") as source:
+            rows = list(csv.reader(source))
+    except (OSError, UnicodeDecodeError) as error:
+        raise InputError([f"{path.name}: cannot be read: {error}"]) from None
+    if not rows or tuple(rows[0]) != HEADER:
+        raise InputError([f"{path.name}: header must be {','.join(HEADER)}"])
+    try:
+        values = np.array([[float(cell) for cell in row] for row in rows[1:]], float).reshape(-1, 3)
+    except ValueError as error:
+        raise InputError([f"{path.name}: {error}; every row needs three numbers (GHz, dBi, dB)"]) from None
+    if len(values) < 1 or np.any(np.diff(values[:, 0]) <= 0.0) or not np.all(np.isfinite(values)):
+        raise InputError([f"{path.name}: frequency_ghz must rise and every value be finite (GHz, dBi, dB)"])
+    low, high = 1e9 * values[0, 0], 1e9 * values[-1, 0]
+    _require_covered(path, low, high, frequency_hz)
+    gain = np.interp(frequency_hz, 1e9 * values[:, 0], values[:, 1])
+    return np.asarray(gain), float(values[:, 2].max())
+
+
+def _require_covered(path: Path, low_hz: float, high_hz: float, frequency_hz: FloatArray) -> None:
+    if frequency_hz.min() < low_hz - 1.0 or frequency_hz.max() > high_hz + 1.0:
+        raise InputError(
+            [
+                f"{path.name}: covers {low_hz / 1e9:g} to {high_hz / 1e9:g} GHz, the record needs "
+                f"{frequency_hz.min() / 1e9:g} to {frequency_hz.max() / 1e9:g} GHz"
+            ]
+        )
+
+
+def _network(path: Path) -> Any:
+    """Read a two-port Touchstone file."""
+    import skrf
+
+    try:
+        network = skrf.Network(str(path))
+    except Exception as error:  # the reader raises whatever its parser meets
+        raise InputError([f"{path.name}: cannot be read as Touchstone: {error}"]) from None
+    if network.nports != 2:
+        raise InputError([f"{path.name}: {network.nports} ports, must be 2 (ports)"])
+    return network
+
+
+def _adapter(path: Path, frequency_hz: FloatArray) -> ComplexArray:
+    """Return the transmission of an adapter between matched cables, interpolated in level and phase."""
+    network = _network(path)
+    _require_covered(path, float(network.f[0]), float(network.f[-1]), frequency_hz)
+    through = network.s[:, 1, 0]
+    level = np.interp(frequency_hz, network.f, np.log(np.abs(through)))
+    phase = np.interp(frequency_hz, network.f, np.unwrap(np.angle(through)))
+    return np.asarray(np.exp(level + 1j * phase))
+
+
+def three_antenna_tables(
+    files: tuple[Path, Path, Path], *, range_m: float, phase_centre_mm: str, uncertainty_db: float, folder: Path
+) -> list[Path]:
+    """Write the gain tables of three antennas from their pairs; refuses to overwrite.
+
+    Raises
+    ------
+    InputError
+        If the files differ in frequencies, are no two-ports, or a table is there already.
+    """
+    from colure.analysis.three_antenna import Pair, three_antenna_gains
+
+    networks = [_network(path) for path in files]
+    frequency = np.asarray(networks[0].f, float)
+    for path, network in zip(files, networks, strict=True):
+        if network.f.shape != frequency.shape or not np.allclose(network.f, frequency):
+            raise InputError([f"{path.name}: frequencies differ from those of {files[0].name} (Hz)"])
+    try:
+        first, second, third = (1e-3 * float(part) for part in phase_centre_mm.split(","))
+    except ValueError:
+        raise InputError([f"--phase-centre-mm = {phase_centre_mm!r}: must be three numbers a,b,c (mm)"]) from None
+    one, two, three = (Pair(n.s[:, 1, 0], n.s[:, 0, 0], n.s[:, 1, 1]) for n in networks)
+    try:
+        found = three_antenna_gains(
+            (one, two, three), frequency, distance_m=range_m, phase_centre_m=(first, second, third)
+        )
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    targets = [folder / f"antenna-{number}.csv" for number in (1, 2, 3)]
+    taken = [path.name for path in targets if path.exists()]
+    if taken:
+        raise InputError([f"{folder}: holds {', '.join(taken)} already; choose another --folder"])
+    for target, gain in zip(targets, found.gain_dbi, strict=True):
+        with target.open("w", newline="", encoding="utf-8") as out:
+            writer = csv.writer(out)
+            writer.writerow(HEADER)
+            writer.writerows(
+                [f"{f / 1e9:.9g}", f"{g:.5f}", f"{uncertainty_db:g}"] for f, g in zip(frequency, gain, strict=True)
+            )
+    return targets
