@@ -10,6 +10,7 @@ import numpy as np
 from colure.analysis.face import face_of
 from colure.analysis.figures.definitions import DEFINITIONS, NAMES
 from colure.analysis.figures.evaluate import cut, find_beam
+from colure.analysis.self_check import NOTHING_DB, self_check
 from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts
@@ -63,6 +64,7 @@ def compose(source: Source) -> Document:
             *_face_section(source, centre, frequency),
             _frequency_section(source),
             _budget_section(source, here, frequency),
+            _findings_section(source),
             _drift_section(source),
             _trace_section(source),
             _definitions_section(),
@@ -259,6 +261,25 @@ def _small(value: float) -> str:
     return "0" if value == 0.0 else f"{value:.2g}" if value >= 0.001 else "<0.001"
 
 
+def _findings_section(source: Source) -> Section:
+    """What the data say of themselves, largest effect first."""
+    found = self_check(source.processed, source.chamber, source.device.slant_deg)
+    rows = tuple(
+        (one.topic, f"{one.level_db:.0f} dB" if one.level_db > NOTHING_DB else "", f"{one.text}.") for one in found
+    )
+    return Section(
+        "What the data say of themselves",
+        (
+            Paragraph(
+                "Every slice passes the boresight, ties are repeated, and a device fills fewer waves than a scan resolves: "
+                "what is left over shows how well the data agree, and which error explains the rest. Levels are fields "
+                "relative to the peak; what could be corrected has been."
+            ),
+            Table(("", "level", "finding"), rows, wide=True),
+        ),
+    )
+
+
 def _drift_section(source: Source) -> Section:
     drift = source.processed.drift
     return Section(
@@ -268,6 +289,7 @@ def _drift_section(source: Source) -> Section:
             Paragraph(
                 f"{drift.time_s.size} tie points. Each is predicted by its neighbours within "
                 f"{100 * drift.residual:.2f} % in amplitude (rms), the residual carried into the budget."
+                + ("" if not drift.jumps else f" {len(drift.jumps)} jumps were found and not smoothed over.")
             ),
         ),
     )
