@@ -136,7 +136,7 @@ def process(
         # Columns between the slices are no new measurements: their noise is the slices'.
         noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
     slant = float(np.deg2rad(device.slant_deg))
-    budget = Inputs(sphere, step, chamber_then, slant, noise, drift.residual, probe)
+    budget = Inputs(sphere, step, chamber_then, slant, noise, drift.residual, probe, aligned=aligned is not None)
     spread = pole_spread_db(calibrated, chamber)
     return Processed(
         pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, spread

@@ -55,7 +55,8 @@ class Inputs:
     """What the budget needs from the processing chain.
 
     noise_sigma (frequency,): standard deviation (complex modulus) of one component of one
-    sample, in the units of the measured field.
+    sample, in the units of the measured field. aligned: the chamber's tolerances are what the
+    correction from the data left.
     """
 
     sphere: MeasuredSphere
@@ -66,6 +67,7 @@ class Inputs:
     drift_residual: float
     probe: Expansion | None
     seed: int = 1
+    aligned: bool = False
 
 
 def native_values(inputs: Inputs, expansion: Expansion) -> FloatArray:
@@ -145,9 +147,10 @@ def _terms(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[t
         yield (
             "alignment",
             spread,
-            f"declared: theta zero {tolerance.theta_zero_deg:g} deg, roll axis {tolerance.roll_axis_tilt_deg:g} deg, "
-            f"axes offset {tolerance.axes_offset_mm:g} mm, probe roll {tolerance.probe_roll_zero_deg:g} deg, "
-            f"distance {tolerance.distance_mm:g} mm, device pose {tolerance.device_pose_deg:g} deg",
+            f"{'left after the correction' if inputs.aligned else 'declared'}: theta zero {tolerance.theta_zero_deg:.2g} deg, "
+            f"roll axis {tolerance.roll_axis_tilt_deg:.2g} deg, axes offset {tolerance.axes_offset_mm:.2g} mm, "
+            f"probe roll {tolerance.probe_roll_zero_deg:.2g} deg, distance {tolerance.distance_mm:g} mm, "
+            f"device pose {tolerance.device_pose_deg:g} deg",
         )
     purity = 10.0 ** (chamber.probe.cross_polar_db / 20.0)
     both = [_changed(inputs, values, _leak(inputs.sphere.field, purity * phase)) for phase in (1.0, 1j)]

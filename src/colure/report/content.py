@@ -265,7 +265,8 @@ def _findings_section(source: Source) -> Section:
     """What the data say of themselves, largest effect first."""
     found = self_check(source.processed, source.chamber, source.device.slant_deg)
     rows = tuple(
-        (one.topic, f"{one.level_db:.0f} dB" if one.level_db > NOTHING_DB else "", f"{one.text}.") for one in found
+        (f"{one.topic}, {one.level_db:.0f} dB" if one.level_db > NOTHING_DB else one.topic, f"{one.text}.")
+        for one in found
     )
     return Section(
         "What the data say of themselves",
@@ -275,7 +276,7 @@ def _findings_section(source: Source) -> Section:
                 "what is left over shows how well the data agree, and which error explains the rest. Levels are fields "
                 "relative to the peak; what could be corrected has been."
             ),
-            Table(("", "level", "finding"), rows, wide=True),
+            Table(("", "finding"), rows, wide=True),
         ),
     )
 
