@@ -206,6 +206,60 @@ def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
     return self_check(done, campaign.chamber, campaign.device.slant_deg)
 
 
+def write_view(
+    campaign: Campaign, run: RunFolder, target: Path, *, coordinates: str, basis: str, boresight: str, step_deg: float
+) -> list[str]:
+    """Write a run's pattern in a chosen frame, coordinates and basis, and return the formulas in words.
+
+    Raises
+    ------
+    InputError
+        If the boresight cannot be read, the target exists, or the record lacks what the recipe needs.
+    """
+    import csv
+
+    import numpy as np
+
+    from colure.analysis import frames
+    from colure.geometry.polarization import Basis
+
+    if target.exists():
+        raise InputError([f"{target}: exists already; choose another name or remove it first"])
+    done = _processed(campaign, _opened(run, None), campaign.recipe())
+    middle, slant = done.frequency_hz.size // 2, done.budget.slant
+    region = float(np.deg2rad(done.sphere.region_deg))
+    direction = frames.boresight_of(boresight, done.expansion.coefficients[middle], slant=slant, region=region)
+    turned = frames.turned_to(done.expansion, direction)
+    seen = frames.view(turned, frames.Coordinates(coordinates), Basis(basis), step_deg=step_deg, slant=slant)
+    # Back in the device frame: only what was measured is written.
+    own = frames.direction_of(seen.coordinates, seen.first, seen.second) @ frames.rotation_to(direction)
+    inside = np.flatnonzero(own[:, 2] >= np.cos(region) - 1e-9)
+    one, two = (name.split(" ")[0].replace("-", "_") for name in seen.basis.component_names)
+    with target.open("w", newline="", encoding="utf-8") as out:
+        writer = csv.writer(out)
+        writer.writerow(
+            ["frequency_hz", *seen.coordinates.names, f"{one}_re", f"{one}_im", f"{two}_re", f"{two}_im", "total_dbi"]
+        )
+        for frequency, field in zip(done.frequency_hz, seen.field, strict=True):
+            total = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-20))
+            for i in inside:
+                values = (
+                    seen.first[i],
+                    seen.second[i],
+                    field[0, i].real,
+                    field[0, i].imag,
+                    field[1, i].real,
+                    field[1, i].imag,
+                )
+                writer.writerow([f"{frequency:.3f}", *(f"{v:.9g}" for v in values), f"{total[i]:.4f}"])
+    az, el = (float(np.rad2deg(v)) for v in (np.arctan2(direction[0], direction[2]), np.arcsin(direction[1])))
+    return [
+        f"+z of the frame looks at azimuth {az:.3f}, elevation {el:.3f} deg of the device (smallest turn)",
+        f"coordinates {coordinates}: {seen.coordinates.formula}",
+        f"components {', '.join(seen.basis.component_names)}: {frames.BASIS_FORMULA[seen.basis]}",
+    ]
+
+
 def states_of(run: RunFolder) -> list[str]:
     """Return the names of the device states that a run's record holds; empty if the device has none."""
     from colure.model.files import open_dataset
