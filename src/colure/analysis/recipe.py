@@ -16,7 +16,8 @@ from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step, pa
 from colure.analysis.regrid import to_planned_places
 from colure.analysis.self_check import pole_spread_db
 from colure.analysis.uncertainty import Inputs
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -63,6 +64,7 @@ def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Reci
         "places": record.attrs.get("style") == "fly",
         "gate": False,
         "purity": chamber.reference.cross_polar_db is not None and not single,
+        "distance": single and float(np.linalg.norm(device.offset_mm)) > 0.0,
         "alignment": slices and grid_of(record).whole and not single,
         "far-field": not single,
         "mode-filter": not single and float(np.linalg.norm(device.offset_mm)) > 0.0,
@@ -110,6 +112,8 @@ def process(
         )
     calibrated = apply_gain(steady, transfer)
     sphere = assemble(calibrated, chamber, leak=transfer.leak)
+    if todo.runs("distance"):
+        sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
     keep = int(record.attrs["order"]) if order is None else order
     noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
     step = far_field_step(
@@ -153,6 +157,23 @@ def _prepared(record: xr.Dataset, drift: DriftTrack, chamber: Chamber, todo: Rec
         centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
         steady = gate_record(steady, chamber.echo_excess_m, centre_s=centre, width_s=width)
     return steady
+
+
+def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
+    """Return the field as if the device's centre were always `distance_m` from the probe.
+
+    A device off the crossing comes nearer and goes farther as it turns: its level follows 1/r and
+    its phase k r (section 3 of the standards sheet gives +-0.3 dB for 0.1 m at 3 m). What bends
+    within the device itself is left; only a transform takes that out.
+    """
+    centre = sphere.polar_to_device.T @ (1e-3 * np.asarray(device.offset_mm, float))
+    d = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
+    along = d @ centre
+    r = np.sqrt(distance_m**2 + float(centre @ centre) - 2.0 * distance_m * along)
+    k = wavenumber(sphere.frequency_hz)[:, None, None]
+    # Phase is referred to the crossing again, where a far probe would see it.
+    factor = r / distance_m * np.exp(1j * k * (r - distance_m + along))
+    return np.asarray(sphere.field * factor[:, None])
 
 
 def _with_table(chamber: Chamber, reference: ReferenceData | None) -> Chamber:
