@@ -10,9 +10,16 @@ TASKS: dict[str, list[list[str]]] = {
     "lint": [[sys.executable, "-m", "ruff", "check", "."], [sys.executable, "-m", "ruff", "format", "--check", "."]],
     "types": [[sys.executable, "-m", "mypy"]],
     "layers": [["lint-imports"]],
-    "bench": [[sys.executable, "benchmarks/run.py"], [sys.executable, "benchmarks/acquisition.py"]],
-    # The long versions: more power cuts, kills, hours, seeds and flips.
-    "nightly": [[sys.executable, "-m", "pytest", "--nightly", "tests/crash", "tests/acquire"]],
+    "bench": [
+        [sys.executable, "benchmarks/run.py"],
+        [sys.executable, "benchmarks/acquisition.py"],
+        [sys.executable, "benchmarks/recipe.py", "--large"],
+        [sys.executable, "benchmarks/headline.py", "--all"],
+    ],
+    # The long versions: more power cuts, kills, hours, seeds and flips; 200 random goals and misalignments.
+    "nightly": [
+        [sys.executable, "-m", "pytest", "--nightly", "tests/crash", "tests/acquire", "tests/planning", "tests/analysis"]
+    ],
     "demo": [[sys.executable, "-m", "colure", "demo"]],
 }
 TASKS["check"] = [*TASKS["lint"], *TASKS["types"], *TASKS["layers"], *TASKS["test"]]

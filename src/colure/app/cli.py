@@ -18,6 +18,7 @@ from colure import __version__
 from colure.app.aim_command import aim
 from colure.app.effects_command import effects
 from colure.app.findings_command import findings
+from colure.app.flip_command import flip
 from colure.app.pattern_command import pattern
 from colure.app.rehearse_command import rehearse
 from colure.app.three_antenna_command import three_antenna
@@ -437,6 +438,7 @@ main.add_command(effects)
 main.add_command(findings)
 main.add_command(three_antenna)
 main.add_command(pattern)
+main.add_command(flip)
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

@@ -18,6 +18,7 @@ from colure.model.plan import Plan
 if TYPE_CHECKING:
     import xarray as xr
 
+    from colure.analysis.flip_test import Flip
     from colure.analysis.recipe import Processed
     from colure.analysis.self_check import Finding
     from colure.model.figure import Figure
@@ -258,6 +259,24 @@ def write_view(
         f"coordinates {coordinates}: {seen.coordinates.formula}",
         f"components {', '.join(seen.basis.component_names)}: {frames.BASIS_FORMULA[seen.basis]}",
     ]
+
+
+def flip_plan(folder: Path) -> tuple[Campaign, Plan]:
+    """Read a campaign and plan its flip test."""
+    from colure.planning.flip import flip_plan as plan_flip
+
+    campaign = Campaign.load(folder)
+    return campaign, plan_flip(campaign)
+
+
+def flip_result(campaign: Campaign, run: RunFolder) -> Flip:
+    """Evaluate the record of a flip test; raises `InputError` if it is not one."""
+    from colure.analysis.flip_test import evaluate_flip
+
+    try:
+        return evaluate_flip(_opened(run, None), campaign.chamber)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
 
 
 def states_of(run: RunFolder) -> list[str]:

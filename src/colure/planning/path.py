@@ -116,9 +116,27 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
     except InputError as error:
         raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
     flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
+    return build_runs(goal, chamber, device, runs, flight)
+
+
+def build_runs(
+    goal: Goal, chamber: Chamber, device: Device, runs: list[Run], flight: FlightSpeed | None = None
+) -> Path:
+    """Lay slices out in the order given, with reference and ties around and between them.
+
+    Raises
+    ------
+    InputError
+        If an axis would leave its limits anywhere; the message names axis, value and limit.
+    """
     path = _with_ties(chamber, goal, runs, flight, device)
-    check_limits(axes, path.targets_deg, tables)
+    check_limits(tuple(chamber.axis_table), path.targets_deg, list(chamber.axis_table.values()))
     return path
+
+
+def readouts_of(chamber: Chamber, angles_deg: FloatArray) -> FloatArray:
+    """Return controller readouts (point, axis) of convention angles (point, axis), degrees."""
+    return _readouts(list(chamber.axis_table.values()), angles_deg)
 
 
 def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:

@@ -46,7 +46,7 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
         order=best.order,
         step_deg=grid.step_deg,
         states=() if resolved.device.states is None else resolved.device.states.names,
-        settings=_settings(resolved, path.flight, grid),
+        settings=settings_of(resolved, path.flight, grid),
         predicted={**_predictions(best, load), "alternatives": [_row(one) for one in (best, *others)]},
         inputs={
             "goal": campaign.goal.model_dump(mode="json"),
@@ -75,7 +75,7 @@ def _data_bytes(campaign: Campaign, path: Path) -> int:
     return int(len(path.role) * campaign.goal.points * 16 * ports)
 
 
-def _settings(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) -> dict[str, object]:
+def settings_of(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) -> dict[str, object]:
     """Everything the engine must know beyond the points."""
     goal, analyzer = campaign.goal, campaign.chamber.analyzer
     settings: dict[str, object] = {
