@@ -34,7 +34,9 @@ SETTLED = 1e-5
 #: Draws of noise behind the stated uncertainties, and what so few draws may miss (variance ratio).
 NOISE_DRAWS, SMALL_SAMPLE = 30, 1.2
 #: The transform of the forward model need be no better than this.
-FORWARD_ACCURACY = 1e-7
+FORWARD_ACCURACY = 1e-9
+#: The forward model itself, relative: data that fit better than this say no more than this.
+MODEL_ACCURACY = 1e-4
 #: A parameter whose uncertainty the data shrink below this share of the prior was seen.
 SEEN = 0.5
 
@@ -227,13 +229,14 @@ def _solve(
         left = outside(data)
         columns = []
         for index in range(len(NAMES)):
-            small = 1e-2 * widths[index]
+            small = 0.1 * widths[index]
             sides = [_with(found, index, side * small) for side in (1.0, -1.0)]
             high, low = (model.read(waves, misalignment_from(side)) for side in sides)
             columns.append(outside((high - low) / (2.0 * small)))
         jacobian = np.stack(columns, axis=-1)
         spread = float(np.linalg.norm(left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]) ** 2)
-        variance = max(spread / _freedom(sphere, step), 1e-30)
+        spread = max(spread, (MODEL_ACCURACY * total) ** 2)
+        variance = spread / _freedom(sphere, step)
         covariance = np.linalg.inv(jacobian.T @ jacobian / variance + np.diag(widths**-2.0))
         change = covariance @ (jacobian.T @ left / variance - found / widths**2)
         found = np.asarray(found + change, np.float64)

@@ -20,7 +20,7 @@ from colure.waves.transform import analysis, highest_order, synthesis
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
 #: Digits that the mode filter keeps of sources inside its radius.
-OWN_DIGITS = 3.5
+OWN_DIGITS = 5.0
 #: One component of a field of order N bends a little more than the field: its direction turns along.
 MORE_ORDERS = 8
 #: Damping beyond this would show: its square is the share that even well measured waves lose.

@@ -11,10 +11,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.assembly import MeasuredSphere, components
+from colure.analysis.assembly import MeasuredSphere, components, evenly_spaced_slices
 from colure.analysis.phase_centre import PhaseCentre, phase_centre
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
+from colure.model.record import grid_of
 from colure.waves.modes import resized
 from colure.waves.transform import synthesis
 
@@ -61,7 +62,9 @@ def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
     """Return how much the slices disagree about the boresight, which all of them saw, below the peak; None if only one did."""
     if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH or record.attrs["scheme"] == "one-pass":
         return None
-    pair, theta, phi = components(record, chamber)
+    grid = grid_of(record)
+    whole_slices = evenly_spaced_slices(record, grid.slices_planned, grid.swept_deg(chamber.positioner.geometry).size)
+    pair, theta, phi = components(whole_slices, chamber)
     at_pole = np.abs(theta) < 1e-3
     if int(at_pole.sum()) < 3:
         return None
