@@ -205,7 +205,7 @@ def test_stated_uncertainties_hold_what_was_injected(small_campaign, request):
     campaign, plan = service.make_plan(small_campaign)
     probe = probe_of(campaign, plan.frequency_hz)
     inside, sizes = [], []
-    for seed in range(200 if request.config.getoption("--nightly") else 25):
+    for seed in range(200 if request.config.getoption("--nightly") else 15):
         rng = np.random.default_rng((seed, 31))
         true = {
             "theta_zero": rng.normal(0, 0.2),

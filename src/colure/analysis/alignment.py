@@ -33,6 +33,10 @@ ROUNDS, CORRECTION_ROUNDS = 4, 8
 SETTLED = 1e-5
 #: Draws of noise behind the stated uncertainties, and what so few draws may miss (variance ratio).
 NOISE_DRAWS, SMALL_SAMPLE = 30, 1.2
+#: A column that is mostly noise says nothing; it keeps this much of it at most.
+MOST_DILUTION = 0.8
+#: Slices that are usually measured between two ties.
+TIED_SLICES = 5
 #: The transform of the forward model need be no better than this.
 FORWARD_ACCURACY = 1e-9
 #: The forward model itself, relative: data that fit better than this say no more than this.
@@ -227,13 +231,7 @@ def _solve(
     for _ in range(ROUNDS):
         data, waves = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
         left = outside(data)
-        columns = []
-        for index in range(len(NAMES)):
-            small = 0.1 * widths[index]
-            sides = [_with(found, index, side * small) for side in (1.0, -1.0)]
-            high, low = (model.read(waves, misalignment_from(side)) for side in sides)
-            columns.append(outside((high - low) / (2.0 * small)))
-        jacobian = np.stack(columns, axis=-1)
+        jacobian = _jacobian(model, outside, waves, found, widths)
         spread = float(np.linalg.norm(left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]) ** 2)
         spread = max(spread, (MODEL_ACCURACY * total) ** 2)
         variance = spread / _freedom(sphere, step)
@@ -243,7 +241,52 @@ def _solve(
     data, _ = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
     gain = covariance @ jacobian.T / variance
     known = _covariance(sphere, outside, gain, jacobian, spread, widths, slice_error)
+    share = _dilution(sphere, step, model, outside, jacobian, spread, found, widths)
+    wider = np.sqrt(1.0 + 2.0 * share)
+    known = known * np.outer(wider, wider) + np.diag((share / (1.0 - share) * found) ** 2)
     return found, known, before, float(np.linalg.norm(outside(data)) / total)
+
+
+def _jacobian(
+    model: ForwardModel,
+    outside: Callable[[ComplexArray], FloatArray],
+    waves: ComplexArray,
+    at: FloatArray,
+    widths: FloatArray,
+) -> FloatArray:
+    """Return what each parameter moves out of the device's waves, (row, parameter), by central differences."""
+    columns = []
+    for index in range(len(NAMES)):
+        small = 0.1 * widths[index]
+        high, low = (model.read(waves, misalignment_from(_with(at, index, side * small))) for side in (1.0, -1.0))
+        columns.append(outside((high - low) / (2.0 * small)))
+    return np.stack(columns, axis=-1)
+
+
+def _dilution(
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    model: ForwardModel,
+    outside: Callable[[ComplexArray], FloatArray],
+    jacobian: FloatArray,
+    spread: float,
+    at: FloatArray,
+    widths: FloatArray,
+) -> FloatArray:
+    """Return the share of each column's size that is noise of the waves themselves, (parameter,).
+
+    The waves that the forward model turns carry noise too: what it adds to a column looks like
+    sensitivity that is not there, and would pull the value towards zero (regression dilution).
+    """
+    random = np.random.default_rng(2)
+    shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
+    noise = random.normal(size=shape) + 1j * random.normal(size=shape)
+    noise = noise if shape[-1] == sphere.phi.size else finer_columns(noise, sphere.phi.size)
+    left = outside(noise)
+    noise = noise * np.sqrt(spread / float(left @ left))
+    own = _jacobian(model, outside, resized(step.measured(noise), step.keep_order), at, widths)
+    share = np.sum(own**2, axis=0) / np.maximum(np.sum(jacobian**2, axis=0), 1e-300)
+    return np.asarray(np.minimum(share, MOST_DILUTION))
 
 
 def _covariance(
@@ -272,15 +315,23 @@ def _covariance(
         rest = outside(on_columns(random.normal(size=shape) + 1j * random.normal(size=shape)))
         sizes.append(float(rest @ rest))
         moved.append(gain @ rest)
-        # A slice holds both sides of the pole, and is measured once for each component.
-        own = random.normal(size=(2, 2, sphere.slices_used)) / np.sqrt(2.0)
-        sway = np.tile(slice_error * (own[0] + 1j * own[1]), (1, 2))[None, :, None, :]
+        # A slice holds both sides of the pole and is measured once for each component; neighbours between
+        # the same two ties also share an error.
+        sway = np.tile(slice_error * (_per_slice(random, sphere.slices_used, 1)
+                                      + _per_slice(random, sphere.slices_used, TIED_SLICES)), (1, 2))[None, :, None, :]  # fmt: skip
         swayed.append(gain @ outside(sphere.field * on_columns(np.broadcast_to(sway, (1, 2, 1, sway.shape[-1])))))
     drawn, slices = np.stack(moved), np.stack(swayed)
     by_noise = spread / float(np.mean(sizes)) * (drawn.T @ drawn) + slices.T @ slices
     by_noise = by_noise * (SMALL_SAMPLE / NOISE_DRAWS)
     open_ = np.eye(len(widths)) - gain @ jacobian
     return np.asarray(by_noise + open_ @ np.diag(widths**2) @ open_.T)
+
+
+def _per_slice(random: np.random.Generator, slices: int, together: int) -> ComplexArray:
+    """Return unit complex errors (component, slice), the same for every `together` neighbours."""
+    blocks = -(-slices // together)
+    drawn = random.normal(size=(2, 2, blocks)) / np.sqrt(2.0)
+    return np.asarray(np.repeat(drawn[0] + 1j * drawn[1], together, axis=1)[:, :slices])
 
 
 def _freedom(sphere: MeasuredSphere, step: FarFieldStep) -> float:
