@@ -18,7 +18,16 @@ TASKS: dict[str, list[list[str]]] = {
     ],
     # The long versions: more power cuts, kills, hours, seeds and flips; 200 random goals and misalignments.
     "nightly": [
-        [sys.executable, "-m", "pytest", "--nightly", "tests/crash", "tests/acquire", "tests/planning", "tests/analysis"]
+        [
+            sys.executable,
+            "-m",
+            "pytest",
+            "--nightly",
+            "tests/crash",
+            "tests/acquire",
+            "tests/planning",
+            "tests/analysis",
+        ]
     ],
     "demo": [[sys.executable, "-m", "colure", "demo"]],
 }
