@@ -397,6 +397,9 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
     if until_stdin_closes:
         # Ctrl-C in a terminal reaches us too; only our parent may end us.
         signal.signal(signal.SIGINT, signal.SIG_IGN)
+    else:
+        # A shell that started us in the background has it ignored; whoever sends it means it.
+        signal.signal(signal.SIGINT, signal.default_int_handler)
     served = {"analyzer": twin.analyzer_resource, "axes": twin.axes_resource, "device": twin.device_resource}
     if twin.serial is not None:
         served["serial_axes"] = twin.serial.resource
