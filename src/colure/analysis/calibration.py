@@ -83,7 +83,7 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | N
     if known is not None and known.gain_dbi is not None:
         # The dimensions still say what the horn loses at short range.
         gain_dbi = known.gain_dbi + gain_dbi - reference_gain_dbi(frequency, reference)
-    blocks = reference_blocks(chamber, ports)
+    blocks = reference_blocks(chamber, ports, str(record.attrs["scheme"]))
     if count % blocks:
         raise ValueError(f"record: {count} reference sweeps, must be a multiple of {blocks} (one set per direction)")
     block = points["trace"].values.reshape(blocks, count // blocks, frequency.size, ports)
@@ -93,7 +93,9 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | N
     mean = own.mean(axis=0)
     if known is not None and known.adapter is not None:
         mean = mean / known.adapter[:, None]
-    response, leak = _impurity(block.mean(axis=1), aligned, ports, known=reference.cross_polar_db is not None)
+    response, leak = _impurity(
+        block.mean(axis=1), aligned, ports, known=blocks == 2 and reference.cross_polar_db is not None
+    )
     noise = np.sqrt(np.mean(np.abs(own - mean) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
     shorter = 1e-3 * reference.phase_centre_mm
     k = wavenumber(frequency)
@@ -102,9 +104,9 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | N
     return GainTransfer(field[:, None] / mean, gain_dbi, noise, response, leak)
 
 
-def reference_blocks(chamber: Chamber, ports: int) -> int:
+def reference_blocks(chamber: Chamber, ports: int, scheme: str) -> int:
     """Return in how many directions of polarization the horn is read: one per port, two where purity is measured."""
-    return 2 if ports == 2 or (chamber.reference.cross_polar_db is not None and chamber.probe.roll is not None) else 1
+    return 2 if ports == 2 or (scheme == "two-pass" and chamber.reference.cross_polar_db is not None) else 1
 
 
 def _impurity(mean: ComplexArray, aligned: FloatArray, ports: int, *, known: bool) -> tuple[ComplexArray, ComplexArray]:

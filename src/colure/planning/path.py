@@ -250,7 +250,8 @@ def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float,
     with the probe turned by -90 deg or, without a probe axis, with the horn rolled by 90 deg.
     """
     if scheme != "dual-port":
-        turned = [(0.0, 0.0, 90.0)] if chamber.reference.cross_polar_db is not None else []
+        both = scheme == "two-pass" and chamber.reference.cross_polar_db is not None
+        turned = [(0.0, 0.0, 90.0)] if both else []
         return [(0.0, 0.0, 0.0), *turned]
     if chamber.probe.roll is not None:
         return [(0.0, 0.0, 0.0), (0.0, 0.0, -90.0)]
