@@ -166,7 +166,7 @@ class ForwardModel:
                           np.sum(vectors * phi_hat(theta=t, phi=p), axis=-1)], axis=1)  # fmt: skip
         way = np.exp(-1j * self._k[:, None, None] * (radius - self._distance)) * self._distance / radius
         values = np.einsum("ca...,fa...->fc...", along, e) * self._sign * way[:, None]
-        return finer_columns(values, self._total) if self._columns < self._total else np.asarray(values)
+        return finer_columns(np.asarray(values), self._total)
 
 
 def estimate(
@@ -280,8 +280,7 @@ def _dilution(
     """
     random = np.random.default_rng(2)
     shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
-    noise = random.normal(size=shape) + 1j * random.normal(size=shape)
-    noise = noise if shape[-1] == sphere.phi.size else finer_columns(noise, sphere.phi.size)
+    noise = finer_columns(random.normal(size=shape) + 1j * random.normal(size=shape), sphere.phi.size)
     left = outside(noise)
     noise = noise * np.sqrt(spread / float(left @ left))
     own = _jacobian(model, outside, resized(step.measured(noise), step.keep_order), at, widths)
@@ -306,20 +305,16 @@ def _covariance(
     random = np.random.default_rng(1)
     shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
     total = sphere.phi.size
-
-    def on_columns(values: ComplexArray) -> ComplexArray:
-        return values if values.shape[-1] == total else finer_columns(values, total)
-
     sizes, moved, swayed = [], [], []
     for _ in range(NOISE_DRAWS):
-        rest = outside(on_columns(random.normal(size=shape) + 1j * random.normal(size=shape)))
+        rest = outside(finer_columns(random.normal(size=shape) + 1j * random.normal(size=shape), total))
         sizes.append(float(rest @ rest))
         moved.append(gain @ rest)
         # A slice holds both sides of the pole and is measured once for each component; neighbours between
         # the same two ties also share an error.
         sway = np.tile(slice_error * (_per_slice(random, sphere.slices_used, 1)
                                       + _per_slice(random, sphere.slices_used, TIED_SLICES)), (1, 2))[None, :, None, :]  # fmt: skip
-        swayed.append(gain @ outside(sphere.field * on_columns(np.broadcast_to(sway, (1, 2, 1, sway.shape[-1])))))
+        swayed.append(gain @ outside(sphere.field * finer_columns(sway, total)))
     drawn, slices = np.stack(moved), np.stack(swayed)
     by_noise = spread / float(np.mean(sizes)) * (drawn.T @ drawn) + slices.T @ slices
     by_noise = by_noise * (SMALL_SAMPLE / NOISE_DRAWS)

@@ -143,8 +143,13 @@ def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr
 
 
 def finer_columns(field: ComplexArray, columns: int) -> ComplexArray:
-    """Interpolate rings (..., phi) to more columns: exact where no azimuthal order exceeds what was sampled."""
+    """Interpolate rings (..., phi) to more columns: exact where no azimuthal order exceeds what was sampled.
+
+    Rings that have so many already come back as they are.
+    """
     present = field.shape[-1]
+    if present >= columns:
+        return field
     spectrum = np.fft.fft(field, axis=-1)
     half = present // 2
     out = np.zeros((*field.shape[:-1], columns), complex)
@@ -190,8 +195,7 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
         folded = fold_double_sided(field, np.deg2rad(across))
         # Slices carry the orders about the boresight; the transform wants columns for every order.
         columns = 2 * max(planned, int(record.attrs["order"]) + 1)
-        if 2 * along.size < columns:
-            folded = finer_columns(folded, columns)
+        folded = finer_columns(folded, columns)
         phi = np.arange(columns) * 2.0 * np.pi / columns
         sign = np.where(np.arange(columns) < columns // 2, 1.0, -1.0)
         theta = np.arange(folded.shape[-2]) * np.deg2rad(grid_wanted.swept_step_deg)

@@ -130,8 +130,7 @@ def far_field_step(
         by_rings = round(np.pi / float(sphere.theta[1] - sphere.theta[0])) - 1
         order = max(keep_order, min(keep_order + MORE_ORDERS, by_rings))
         rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, 0.0), top)
-        unchanged = np.ones((k.size, 2, order), complex)
-        response = FirstOrderResponse(unchanged, unchanged, np.ones(k.size))
+        response = _nothing_in_between(k.size, order)
         return FarFieldStep(order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings, True)
     if sphere.whole:
         order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
@@ -142,8 +141,7 @@ def far_field_step(
     if keep_order > order:
         raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
     if direct:
-        unchanged = np.ones((k.size, 2, order), complex)
-        response = FirstOrderResponse(unchanged, unchanged, np.ones(k.size))
+        response = _nothing_in_between(k.size, order)
     elif probe is None:
         response = ideal_response(order, k, distance_m)
     else:
@@ -155,6 +153,12 @@ def far_field_step(
             )
     start = float(sphere.phi[0])
     return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, start, rings, direct, own_waves)
+
+
+def _nothing_in_between(frequencies: int, order: int) -> FirstOrderResponse:
+    """Return the response that leaves a field as it was measured."""
+    unchanged = np.ones((frequencies, 2, order), complex)
+    return FirstOrderResponse(unchanged, unchanged, np.ones(frequencies))
 
 
 def _damping(sphere: MeasuredSphere, order: int, noise: FloatArray | None, stray: float) -> float:

@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.figures.evaluate import find_beam
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.geometry.directions import theta_phi
+from colure.geometry.directions import tangents, theta_phi
 from colure.geometry.polarization import Basis, to_basis
 from colure.waves.scattered import synthesis_at
 
@@ -57,7 +57,7 @@ def phase_centre(
     beam = find_beam(coefficients, slant=slant, region=region)
     angle = np.deg2rad(cone_deg) * (np.arange(RINGS) + 1.0) / RINGS
     turn = np.arange(COLUMNS) * 2.0 * np.pi / COLUMNS
-    first, second = _across(beam.direction)
+    first, second = tangents(beam.direction)
     ring = np.cos(turn)[:, None] * first + np.sin(turn)[:, None] * second
     u = np.cos(angle)[:, None, None] * beam.direction + np.sin(angle)[:, None, None] * ring
     u = np.concatenate([beam.direction[None], u.reshape(-1, 3)])
@@ -76,13 +76,6 @@ def phase_centre(
     return PhaseCentre(
         found, _ripple_deg(u, co, weight, k, found), _ripple_deg(u, co, weight, k, np.zeros(3)), cone_deg
     )
-
-
-def _across(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
-    least = np.eye(3)[int(np.argmin(np.abs(direction)))]
-    first = np.cross(direction, least)
-    first = first / np.linalg.norm(first)
-    return first, np.cross(direction, first)
 
 
 def _flat(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> FloatArray:

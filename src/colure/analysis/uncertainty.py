@@ -204,8 +204,7 @@ def _drift(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     slices = inputs.sphere.slices_used or field.shape[-1] // 2
     raw = random.normal(size=(2, 2, slices)) / np.sqrt(2.0)
     error = np.tile(1.0 + inputs.drift_residual * (raw[0] + 1j * raw[1]), (1, 2))
-    if error.shape[-1] < field.shape[-1]:
-        error = finer_columns(error, field.shape[-1])
+    error = finer_columns(error, field.shape[-1])
     return np.asarray(field * error[None, :, None, :])
 
 

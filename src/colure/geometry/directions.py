@@ -48,6 +48,14 @@ def phi_hat(*, theta: ArrayLike, phi: ArrayLike) -> FloatArray:
     return np.stack([-np.sin(p), np.cos(p), np.zeros_like(t)], axis=-1)
 
 
+def tangents(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return two unit vectors (3,) square to a direction (3,) and to each other, without a preferred turn."""
+    least = np.eye(3)[int(np.argmin(np.abs(direction)))]
+    first = np.cross(direction, least)
+    first = first / np.linalg.norm(first)
+    return first, np.cross(direction, first)
+
+
 def theta_phi(vector: ArrayLike) -> ThetaPhi:
     """Return (theta, phi) of Cartesian vectors of shape (..., 3); length does not matter."""
     v = np.asarray(vector, dtype=np.float64)

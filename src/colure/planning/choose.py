@@ -20,8 +20,7 @@ from colure.planning.flight import DUTY, smear_limit, swept_axis
 from colure.planning.forecast import Forecast, field_errors, forecast
 from colure.planning.level import LinkBudget, campaign_budget
 from colure.planning.path import Path, build_path
-from colure.planning.sampling import order_for
-from colure.planning.scan import EDGE_DEG, most_sweeps, scan_grid
+from colure.planning.scan import EDGE_DEG, most_sweeps, order_of, scan_grid
 
 #: Bandwidths that analyzers offer (common practice, no source).
 BANDWIDTHS_HZ = tuple(m * 10.0**d for d in range(1, 7) for m in (1.0, 1.5, 2.0, 3.0, 5.0, 7.0))
@@ -127,8 +126,7 @@ def _alternatives(best: Proposal, others: list[Proposal]) -> list[Proposal]:
 def propose(campaign: Campaign, name: str, why: str) -> Proposal:
     """Lay a campaign out as it is set and forecast its figures."""
     goal, device = campaign.goal, campaign.device
-    top_hz = float(goal.frequency_hz[-1])
-    order = order_for(reach_m=device.reach_m, frequency_hz=top_hz, level_db=goal.wanted_level_db)
+    order = order_of(campaign)
     grid = scan_grid(campaign, order)
     path = build_path(goal, campaign.chamber, device, grid)
     level = campaign_budget(campaign)
@@ -199,9 +197,7 @@ def _tuned(campaign: Campaign, *, quiet: bool) -> Campaign:
         update["if_bandwidth_hz"] = best_bandwidth(campaign, quiet=quiet)
         analyzer = analyzer.model_copy(update=update)
     if goal.style == "fly" and goal.swept_step_deg is None:
-        order = order_for(
-            reach_m=campaign.device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db
-        )
+        order = order_of(campaign)
         step = scan_grid(campaign, order).step_deg
         update["swept_step_deg"] = _sweeps_enough(campaign, order, step, update)
     if not update:
@@ -233,9 +229,7 @@ def best_bandwidth(campaign: Campaign, *, quiet: bool = False) -> float:
     grows. Step by step: a sweep takes a tenth of what moving and settling take.
     """
     goal, chamber = campaign.goal, campaign.chamber
-    order = order_for(
-        reach_m=campaign.device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db
-    )
+    order = order_of(campaign)
     grid = scan_grid(campaign, order)
     step, unblurred = grid.step_deg, 0.0
     axis = chamber.axis_table[swept_axis(chamber.positioner.geometry)]

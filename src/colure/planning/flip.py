@@ -19,7 +19,8 @@ from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer
 from colure.planning.path import Run, build_runs, readouts_of
 from colure.planning.preflight import settings_of
-from colure.planning.sampling import order_for, step_for
+from colure.planning.sampling import step_for
+from colure.planning.scan import order_of
 
 #: Cuts reach this far from the boresight, and are sampled this much finer than the waves need.
 REACH_DEG, FINER = 60.0, 2.0
@@ -39,7 +40,7 @@ def flip_plan(campaign: Campaign) -> Plan:
         raise InputError(["chamber.toml: positioner.geometry: must be 'roll-over-azimuth' for a flip test"])
     if "probe" not in chamber.axis_table:
         raise InputError(["chamber.toml: probe.roll: missing; a flip test turns the probe with the device (deg)"])
-    order = order_for(reach_m=device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db)
+    order = order_of(campaign)
     step = step_for(order, oversampling=FINER)
     theta = np.arange(-int(REACH_DEG / step), int(REACH_DEG / step) + 1) * step
     one_pass = goal.model_copy(update={"scheme": "one-pass", "style": "step", "region_deg": REACH_DEG, "want": None})
@@ -54,13 +55,7 @@ def flip_plan(campaign: Campaign) -> Plan:
     grid = ScanGrid(step, step, float(theta.max()))
     resolved = replace(campaign, goal=one_pass)
     return Plan(
-        axes=path.axes,
-        targets_deg=path.targets_deg,
-        role=path.role,
-        slice_index=path.slice_index,
-        pass_index=path.pass_index,
-        state_index=path.state_index,
-        line_index=path.line_index,
+        **path.columns(),
         frequency_hz=goal.frequency_hz,
         ports=(1,),
         scheme="one-pass",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 
@@ -37,6 +38,11 @@ class Path:
     before_deg: FloatArray
     own_s: FloatArray
     flight: FlightSpeed | None = None
+
+    def columns(self) -> dict[str, Any]:
+        """Return what a plan takes over as it is: axes, targets and the columns of its points."""
+        names = ("axes", "targets_deg", "role", "slice_index", "pass_index", "state_index", "line_index")
+        return {name: getattr(self, name) for name in names}
 
     def time_with(self, tables: list[Axis], overhead_s: float) -> FloatArray:
         """Return the time of every point with other axes than those the path was laid out for.

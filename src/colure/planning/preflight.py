@@ -33,13 +33,7 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
     resolved, path, grid = best.campaign, best.path, best.grid
     scheme = polarization_scheme(resolved.goal, resolved.chamber)
     plan = Plan(
-        axes=path.axes,
-        targets_deg=path.targets_deg,
-        role=path.role,
-        slice_index=path.slice_index,
-        pass_index=path.pass_index,
-        state_index=path.state_index,
-        line_index=path.line_index,
+        **path.columns(),
         frequency_hz=resolved.goal.frequency_hz,
         ports=(1, 2) if scheme == "dual-port" else (1,),
         scheme=scheme,

@@ -10,10 +10,18 @@ from colure.model.loading import InputError
 from colure.model.plan import ScanGrid
 from colure.planning.duration import sweep_time
 from colure.planning.flight import DUTY, swept_axis
-from colure.planning.sampling import azimuthal_order_for, order_of_step, region_margin_deg, step_for
+from colure.planning.sampling import azimuthal_order_for, order_for, order_of_step, region_margin_deg, step_for
 
 #: Sweeps at the edge of a region come about this close, degrees: lines then end where they must.
 EDGE_DEG = 1.0
+
+
+def order_of(campaign: Campaign) -> int:
+    """Return the order of the device's waves at the highest frequency and the level wanted."""
+    goal = campaign.goal
+    return order_for(
+        reach_m=campaign.device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db
+    )
 
 
 def most_sweeps(campaign: Campaign, step_deg: float) -> int:

@@ -8,7 +8,14 @@ import numpy as np
 
 from colure.analysis.figures.definitions import NAMES
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
-from colure.geometry.directions import azimuth_over_elevation, phi_hat, theta_hat, theta_phi, unit_vector
+from colure.geometry.directions import (
+    azimuth_over_elevation,
+    phi_hat,
+    tangents,
+    theta_hat,
+    theta_phi,
+    unit_vector,
+)
 from colure.geometry.polarization import Basis, ellipse, to_basis
 from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
@@ -51,7 +58,7 @@ def find_beam(coefficients: ComplexArray, *, slant: float, region: float = np.pi
     direction = unit_vector(theta=theta[i], phi=j * 2.0 * np.pi / columns)
     size = np.pi / (rings - 1)
     for _ in range(4):
-        first, second = _tangents(direction)
+        first, second = tangents(direction)
         a, b = (g.ravel() for g in np.meshgrid([-1.0, 0.0, 1.0], [-1.0, 0.0, 1.0], indexing="ij"))
         points = direction + size * (a[:, None] * first + b[:, None] * second)
         t, p = theta_phi(points)
@@ -64,13 +71,6 @@ def find_beam(coefficients: ComplexArray, *, slant: float, region: float = np.pi
     peak = synthesis_at(coefficients, t, p)[:, 0]
     vector = np.cos(slant - p) * theta_hat(theta=t, phi=p) + np.sin(slant - p) * phi_hat(theta=t, phi=p)
     return Beam(direction, np.asarray(vector), float(np.sum(np.abs(peak) ** 2)))
-
-
-def _tangents(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
-    least = np.eye(3)[int(np.argmin(np.abs(direction)))]
-    first = np.cross(direction, least)
-    first = first / np.linalg.norm(first)
-    return first, np.cross(direction, first)
 
 
 def _paraboloid_top(a: FloatArray, b: FloatArray, values: FloatArray) -> FloatArray:
