@@ -31,7 +31,7 @@ from colure.model.device import States
 from colure.model.plan import ROLES, Plan, Role
 
 T = TypeVar("T")
-CHANNELS = {Role.SCAN: 1, Role.TIE: 1, Role.RESUME: 1, Role.TURN: 1, Role.REFERENCE: 2}
+CHANNELS = {Role.SCAN: 1, Role.TIE: 1, Role.RESUME: 1, Role.TURN: 1, Role.REFERENCE: 2, Role.CABLE: 3}
 #: How often the engine looks up while an instrument answers, real seconds.
 LOOK_S = 0.05
 

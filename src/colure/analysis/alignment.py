@@ -99,14 +99,23 @@ class Estimate:
         return out
 
 
+def readings_of(tolerance: AlignmentTolerance) -> dict[str, float]:
+    """Return what laser, level or indicator read, SI, by parameter; those not read are left out."""
+    table = {p.name: p.per_si for p in PARAMETERS}
+    return {name: one.value / table[name] for name, one in tolerance.readings if one is not None}
+
+
 def declared_prior(tolerance: AlignmentTolerance) -> dict[str, float]:
-    """Return what a set-up protocol says (k = 2) as one standard deviation per parameter, SI."""
+    """Return what a set-up protocol or a reading says (k = 2) as one standard deviation per parameter, SI."""
+    table = {p.name: p.per_si for p in PARAMETERS}
+    read = {name: 0.5 * one.expanded / table[name] for name, one in tolerance.readings if one is not None}
     return {
         "theta_zero": 0.5 * tolerance.theta_zero_deg / DEG,
         "roll_axis_tilt": 0.5 * tolerance.roll_axis_tilt_deg / DEG,
         "axes_offset_x": 0.5 * tolerance.axes_offset_mm / MM,
         "axes_offset_y": 0.5 * tolerance.axes_offset_mm / MM,
         "probe_roll_zero": 0.5 * tolerance.probe_roll_zero_deg / DEG,
+        **read,
     }
 
 
@@ -175,6 +184,7 @@ def estimate(
     distance_m: float,
     *,
     prior: dict[str, float] | None = None,
+    read: dict[str, float] | None = None,
     frequencies: int = 3,
     slice_error: float = 0.0,
 ) -> Estimate:
@@ -184,6 +194,8 @@ def estimate(
     ----------
     prior
         One standard deviation per parameter, SI; `WIDE` where left out.
+    read
+        Where each parameter is taken to be before the data are asked, SI; zero where left out.
     frequencies
         How many of the record's frequencies are looked at, spread over the band.
     slice_error
@@ -200,7 +212,8 @@ def estimate(
     chosen = np.unique(np.linspace(0, sphere.frequency_hz.size - 1, frequencies).round().astype(int))
     some = replace(sphere, frequency_hz=sphere.frequency_hz[chosen], field=sphere.field[chosen])
     model = ForwardModel(some, distance_m)
-    found, covariance, before, after = _solve(some, step, model, widths, slice_error)
+    expected = np.array([(read or {}).get(name, 0.0) for name in NAMES])
+    found, covariance, before, after = _solve(some, step, model, widths, expected, slice_error)
     values = dict(zip(NAMES, found, strict=True))
     sigma = np.sqrt(np.diag(covariance))
     corrected, _ = _corrected(sphere, step, ForwardModel(sphere, distance_m), values)
@@ -215,7 +228,12 @@ def estimate(
 
 
 def _solve(
-    sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, widths: FloatArray, slice_error: float
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    model: ForwardModel,
+    widths: FloatArray,
+    expected: FloatArray,
+    slice_error: float,
 ) -> tuple[FloatArray, FloatArray, float, float]:
     """Gauss-Newton with a prior: (values, covariance, residual before, residual after)."""
     weight = np.sqrt(np.sin(sphere.theta) + 1e-6)[:, None]
@@ -226,7 +244,7 @@ def _solve(
         rest = ((data - synthesis(kept, sphere.theta, sphere.phi.size)) * weight).ravel()
         return np.concatenate([rest.real, rest.imag])
 
-    found: FloatArray = np.zeros(len(NAMES))
+    found = expected.copy()
     before = float(np.linalg.norm(outside(sphere.field)) / total)
     for _ in range(ROUNDS):
         data, waves = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
@@ -236,14 +254,18 @@ def _solve(
         spread = max(spread, (MODEL_ACCURACY * total) ** 2)
         variance = spread / _freedom(sphere, step)
         covariance = np.linalg.inv(jacobian.T @ jacobian / variance + np.diag(widths**-2.0))
-        change = covariance @ (jacobian.T @ left / variance - found / widths**2)
+        change = covariance @ (jacobian.T @ left / variance - (found - expected) / widths**2)
         found = np.asarray(found + change, np.float64)
     data, _ = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
     gain = covariance @ jacobian.T / variance
-    known = _covariance(sphere, outside, gain, jacobian, spread, widths, slice_error)
+    known = _noise_covariance(sphere, outside, gain, spread, slice_error)
     share = _dilution(sphere, step, model, outside, jacobian, spread, found, widths)
     wider = np.sqrt(1.0 + 2.0 * share)
-    known = known * np.outer(wider, wider) + np.diag((share / (1.0 - share) * found) ** 2)
+    # Only what the data said can have been pulled; what the prior left open is as the prior says.
+    resolved = gain @ jacobian
+    pulled = share / (1.0 - share) * np.diag(resolved) * (found - expected)
+    open_ = np.eye(len(widths)) - resolved
+    known = known * np.outer(wider, wider) + np.diag(pulled**2) + open_ @ np.diag(widths**2) @ open_.T
     return found, known, before, float(np.linalg.norm(outside(data)) / total)
 
 
@@ -288,16 +310,14 @@ def _dilution(
     return np.asarray(np.minimum(share, MOST_DILUTION))
 
 
-def _covariance(
+def _noise_covariance(
     sphere: MeasuredSphere,
     outside: Callable[[ComplexArray], FloatArray],
     gain: FloatArray,
-    jacobian: FloatArray,
     spread: float,
-    widths: FloatArray,
     slice_error: float,
 ) -> FloatArray:
-    """Return the covariance of the estimate: noise of the samples through all of it, and what the prior leaves open.
+    """Return the covariance that noise of the samples and of the slices leaves in the estimate.
 
     What is left over is taken for noise of independent samples; how much of such noise is left
     over, and what it does to the values, is drawn.
@@ -317,9 +337,7 @@ def _covariance(
         swayed.append(gain @ outside(sphere.field * finer_columns(sway, total)))
     drawn, slices = np.stack(moved), np.stack(swayed)
     by_noise = spread / float(np.mean(sizes)) * (drawn.T @ drawn) + slices.T @ slices
-    by_noise = by_noise * (SMALL_SAMPLE / NOISE_DRAWS)
-    open_ = np.eye(len(widths)) - gain @ jacobian
-    return np.asarray(by_noise + open_ @ np.diag(widths**2) @ open_.T)
+    return np.asarray(by_noise * (SMALL_SAMPLE / NOISE_DRAWS))
 
 
 def _per_slice(random: np.random.Generator, slices: int, together: int) -> ComplexArray:

@@ -35,6 +35,9 @@ class GainTransfer:
     noise
         (frequency, port) standard deviation of one sweep's noise, complex modulus, as a wave
         ratio: from the scatter of the reference's repeated sweeps.
+    expanded
+        (frequency, port) expanded uncertainty (k = 2) of `factor` by that noise, relative: of its
+        modulus, and in radians of its phase. `leak` and `response` are known to sqrt 2 times that.
     """
 
     factor: ComplexArray
@@ -42,6 +45,7 @@ class GainTransfer:
     noise: FloatArray
     response: ComplexArray
     leak: ComplexArray
+    expanded: FloatArray
 
     @property
     def imbalance(self) -> ComplexArray:
@@ -53,11 +57,40 @@ class GainTransfer:
 
 @dataclass(frozen=True)
 class ReferenceData:
-    """What files say of the reference: gain (frequency,) dBi, its expanded uncertainty in dB, an adapter (frequency,)."""
+    """What files say of the reference: gain (frequency,) dBi and its expanded uncertainty in dB, and its path.
+
+    path
+        (frequency,) complex: what adapter and mismatch make of a wave that a matched, direct
+        connection would have let through (`substitution_path`).
+    """
 
     gain_dbi: FloatArray | None
     uncertainty_db: float | None
-    adapter: ComplexArray | None
+    path: ComplexArray | None
+
+
+def substitution_path(
+    *, source: ComplexArray, horn: ComplexArray, device: ComplexArray, adapter: ComplexArray | None = None
+) -> ComplexArray:
+    """Return what the reference's sweeps hold beyond its gain, relative to the device's realized gain.
+
+    A source of reflection G_s feeds an antenna of reflection G: its wave is 1/(1 - G_s G) of the one
+    into a match, and the horn accepts 1 - |G_h|^2 of the power. Through an adapter S the horn shows
+    S11 + S12 S21 G_h/(1 - S22 G_h) and gets S21/(1 - S22 G_h) (any microwave text, derivable). The device's
+    realized gain includes its own mismatch to a matched source, so only the interaction 1 - G_s G_d counts.
+
+    source, horn, device
+        (frequency,) reflection coefficients; zero where matched.
+    adapter
+        (frequency, 2, 2) scattering matrix, port 1 to the switch.
+    """
+    accepted = np.sqrt(1.0 - np.abs(horn) ** 2)
+    seen, through = horn, np.ones_like(accepted, complex)
+    if adapter is not None:
+        inside = 1.0 - adapter[:, 1, 1] * horn
+        through = adapter[:, 1, 0] / inside
+        seen = adapter[:, 0, 0] + adapter[:, 0, 1] * adapter[:, 1, 0] * horn / inside
+    return np.asarray(accepted * through * (1.0 - source * device) / (1.0 - source * seen))
 
 
 def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | None = None) -> GainTransfer:
@@ -91,17 +124,30 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | N
     aligned = _alignment(points, chamber, ports, blocks)
     own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1) / aligned
     mean = own.mean(axis=0)
-    if known is not None and known.adapter is not None:
-        mean = mean / known.adapter[:, None]
+    if known is not None and known.path is not None:
+        mean = mean / known.path[:, None]
     response, leak = _impurity(
         block.mean(axis=1), aligned, ports, known=blocks == 2 and reference.cross_polar_db is not None
     )
-    noise = np.sqrt(np.mean(np.abs(own - mean) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
+    plain = own.mean(axis=0)
+    noise = np.sqrt(np.mean(np.abs(own - plain) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
+    expanded = coverage_factor(own.shape[0]) * noise / np.sqrt(2.0 * own.shape[0]) / np.abs(plain)
     shorter = 1e-3 * reference.phase_centre_mm
     k = wavenumber(frequency)
     # Field the horn lays at the probe, exp(-jkA)/A removed for the nominal distance A.
     field = 10 ** (gain_dbi / 20.0) * distance / (distance - shorter) * np.exp(1j * k * shorter)
-    return GainTransfer(field[:, None] / mean, gain_dbi, noise, response, leak)
+    return GainTransfer(field[:, None] / mean, gain_dbi, noise, response, leak, expanded)
+
+
+def coverage_factor(sweeps: int) -> float:
+    """Return Student's t for 95.45 % and the freedom of the real and imaginary parts of repeated sweeps (JCGM 100:2008, G.3).
+
+    A single sweep says nothing about its own scatter: the factor is infinite.
+    """
+    from scipy.stats import t
+
+    freedom = 2 * (sweeps - 1)
+    return float(t.ppf(0.97725, freedom)) if freedom else float("inf")
 
 
 def reference_blocks(chamber: Chamber, ports: int, scheme: str) -> int:

@@ -15,7 +15,7 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.files import with_step
 from colure.model.plan import Role
-from colure.model.record import of_role
+from colure.model.record import Flag, of_role
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -155,5 +155,11 @@ def correct(record: xr.Dataset, drift: DriftTrack) -> xr.Dataset:
     phase = np.stack([np.interp(moments, times, phases[:, i]) for i in columns], axis=-1)
     gain = (np.exp(amplitude + 1j * phase) * _steps(moments, drift))[:, :, None]
     corrected = record.assign(trace=(record["trace"].dims, record["trace"].values / gain, record["trace"].attrs))
+    doubtful = np.zeros(moments.size, bool)
+    for jump in drift.jumps:
+        doubtful |= (moments > jump.after_s) & (moments < jump.before_s)
+    if doubtful.any():
+        flags = record["flags"].values | np.where(doubtful, int(Flag.UNDECIDED), 0)
+        corrected = corrected.assign(flags=(record["flags"].dims, flags, record["flags"].attrs))
     jumps = [[round(j.time_s, 3), round(j.level_db, 3), round(j.phase_deg, 2)] for j in drift.jumps]
     return with_step(corrected, "drift", ties=len(drift.time_s), residual=drift.residual, jumps_s_db_deg=jumps)

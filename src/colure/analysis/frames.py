@@ -85,6 +85,14 @@ def turned_to(expansion: Expansion, boresight: FloatArray) -> Expansion:
     return expansion.rotated(rotation_to(boresight))
 
 
+def recentred(expansion: Expansion, origin_m: FloatArray) -> Expansion:
+    """Return the expansion about another phase reference (3,) in metres of the device frame.
+
+    The field in direction d gains exp(-j k d . origin): a source at the origin itself then has flat phase.
+    """
+    return expansion if not np.any(origin_m) else expansion.translated(-np.asarray(origin_m))
+
+
 def boresight_of(text: str, coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> FloatArray:
     """Return the direction (3,) that `device`, `peak` or `AZ,EL` (degrees, system with pole y) names.
 

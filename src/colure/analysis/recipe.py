@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.alignment import PARAMETERS, Estimate, declared_prior, estimate, left_over
+from colure.analysis.alignment import PARAMETERS, Estimate, declared_prior, estimate, left_over, readings_of
 from colure.analysis.assembly import MeasuredSphere, assemble
+from colure.analysis.cable import CableFlex, cable_flex, correct_cable, has_turns
 from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
 from colure.analysis.drift import DriftTrack, correct, track
 from colure.analysis.gating import gate_record
@@ -47,6 +48,7 @@ class Processed:
     frequency_hz: FloatArray
     alignment: Estimate | None = None
     recipe: Recipe | None = None
+    cable: CableFlex | None = None
     pole_spread_db: float | None = None
 
 
@@ -61,6 +63,7 @@ def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Reci
     single = record.attrs["scheme"] == "one-pass"
     slices = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
     on = {
+        "cable": has_turns(record),
         "places": record.attrs.get("style") == "fly",
         "gate": False,
         "purity": chamber.reference.cross_polar_db is not None and not single,
@@ -104,9 +107,10 @@ def process(
     require_phase(record)
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
     drift = track(record)
-    steady = _prepared(record, drift, chamber, todo)
+    flex = _flex(record, chamber) if todo.runs("cable") else None
+    steady = _prepared(record, drift, flex, chamber, todo)
     transfer = gain_transfer(steady, chamber, reference)
-    if not todo.runs("purity"):
+    if not todo.runs("purity") and chamber.probe.polarization == "linear":
         transfer = replace(
             transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
         )
@@ -126,15 +130,20 @@ def process(
         direct=not todo.runs("far-field"),
         own_waves=_own_waves(device, todo, keep),
     )
-    aligned, chamber_then = None, _with_purity(_with_table(chamber, reference), todo)
+    aligned, chamber_then = None, _with_cable(_with_purity(_with_table(chamber, reference), todo), flex)
     if todo.runs("alignment"):
         aligned = estimate(
-            sphere, step, chamber.range_length_m, prior=declared_prior(chamber.alignment), slice_error=drift.residual
+            sphere,
+            step,
+            chamber.range_length_m,
+            prior=declared_prior(chamber.alignment),
+            slice_error=drift.residual,
+            read=readings_of(chamber.alignment),
         )
         sphere = replace(sphere, field=aligned.corrected)
         chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber.alignment, aligned)})
     expansion = step.expansion(sphere.field)
-    pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), record, sphere, aligned, todo)
+    pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), calibrated, sphere, aligned, todo)
     pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
     if sphere.slices_used:
         # Columns between the slices are no new measurements: their noise is the slices'.
@@ -143,13 +152,29 @@ def process(
     budget = Inputs(sphere, step, chamber_then, slant, noise, drift.residual, probe, aligned=aligned is not None)
     spread = pole_spread_db(calibrated, chamber)
     return Processed(
-        pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, spread
+        pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread
     )
 
 
-def _prepared(record: xr.Dataset, drift: DriftTrack, chamber: Chamber, todo: Recipe) -> xr.Dataset:
+def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
+    return cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
+
+
+def _with_cable(chamber: Chamber, flex: CableFlex | None) -> Chamber:
+    """Return the chamber with what the cable's correction leaves open instead of what was declared."""
+    if flex is None:
+        return chamber
+    left = min(chamber.cable_flex_deg, float(np.rad2deg(flex.expanded)))
+    return chamber.model_copy(update={"cable_flex_deg": left})
+
+
+def _prepared(
+    record: xr.Dataset, drift: DriftTrack, flex: CableFlex | None, chamber: Chamber, todo: Recipe
+) -> xr.Dataset:
     """Run the steps that turn sweeps into sweeps."""
     steady = correct(record, drift) if todo.runs("drift") else record
+    if flex is not None:
+        steady = correct_cable(steady, flex)
     if todo.runs("places"):
         steady = to_planned_places(steady)
     if todo.runs("gate"):
@@ -202,16 +227,16 @@ def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:
 
 
 def _history(
-    pattern: xr.Dataset, record: xr.Dataset, sphere: MeasuredSphere, aligned: Estimate | None, todo: Recipe
+    pattern: xr.Dataset, calibrated: xr.Dataset, sphere: MeasuredSphere, aligned: Estimate | None, todo: Recipe
 ) -> xr.Dataset:
     """Add what was assembled, aligned and left out to the pattern's history."""
     pattern = with_step(
         pattern,
         "assemble",
-        scheme=record.attrs["scheme"],
+        scheme=calibrated.attrs["scheme"],
         grid=[sphere.theta.size, sphere.phi.size],
         slices=[sphere.slices_used, sphere.slices_planned],
-        flagged_points=int(np.count_nonzero(record["flags"].values)),
+        flagged_points=int(np.count_nonzero(calibrated["flags"].values)),
         region_deg=sphere.region_deg,
     )
     if aligned is not None:

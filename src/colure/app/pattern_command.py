@@ -18,6 +18,12 @@ BASES = ("theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", 
 @click.option("--coordinates", type=click.Choice(COORDINATES), default="theta-phi", show_default=True)
 @click.option("--basis", type=click.Choice(BASES), default="ludwig-3", show_default=True)
 @click.option("--boresight", default="device", show_default=True, help="device, peak, or AZ,EL in degrees.")
+@click.option(
+    "--origin-mm",
+    default="crossing",
+    show_default=True,
+    help="Phase reference: crossing, phase-centre, or X,Y,Z in mm of the device frame.",
+)
 @click.option("--step-deg", type=click.FloatRange(0.1, 45.0), default=2.0, show_default=True)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
 def pattern(
@@ -27,6 +33,7 @@ def pattern(
     coordinates: str,
     basis: str,
     boresight: str,
+    origin_mm: str,
     step_deg: float,
     as_json: bool,
 ) -> None:
@@ -42,7 +49,14 @@ def pattern(
 
     run = service.run_folder(folder, run_name)
     words = service.write_view(
-        Campaign.load(folder), run, target, coordinates=coordinates, basis=basis, boresight=boresight, step_deg=step_deg
+        Campaign.load(folder),
+        run,
+        target,
+        coordinates=coordinates,
+        basis=basis,
+        boresight=boresight,
+        origin=origin_mm,
+        step_deg=step_deg,
     )
     click.echo(
         json.dumps({"file": str(target), "formulas": words}) if as_json else "\n".join([*words, f"wrote {target}"])

@@ -19,24 +19,25 @@ HEADER = ("frequency_ghz", "gain_dbi", "uncertainty_db")
 
 
 def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData | None:
-    """Return the reference's gain table and adapter at the frequencies wanted; None if chamber.toml names neither.
+    """Return the reference's gain table, adapter and mismatch at the frequencies wanted; None if no file is named.
 
     Raises
     ------
     InputError
         If a file is missing, malformed, or does not cover the band.
     """
-    from colure.analysis.calibration import ReferenceData
+    from colure.analysis.calibration import ReferenceData, substitution_path
 
-    table = campaign.chamber.reference
-    if table.gain_table is None and table.adapter is None:
-        return None
-    gain, uncertainty, adapter = None, None, None
+    table, folder = campaign.chamber.reference, campaign.folder
+    gain, uncertainty, path = None, None, None
     if table.gain_table is not None:
-        gain, uncertainty = _interpolated(campaign.folder / table.gain_table, frequency_hz)
-    if table.adapter is not None:
-        adapter = _adapter(campaign.folder / table.adapter, frequency_hz)
-    return ReferenceData(gain, uncertainty, adapter)
+        gain, uncertainty = _interpolated(folder / table.gain_table, frequency_hz)
+    reflections = (table.source_reflection, table.reflection, campaign.device.reflection)
+    if table.adapter is not None or any(reflections):
+        source, horn, device = (_reflection(folder, name, frequency_hz) for name in reflections)
+        adapter = None if table.adapter is None else _scattering(folder / table.adapter, frequency_hz, 2)
+        path = substitution_path(source=source, horn=horn, device=device, adapter=adapter)
+    return None if gain is None and path is None else ReferenceData(gain, uncertainty, path)
 
 
 def _interpolated(path: Path, frequency_hz: FloatArray) -> tuple[FloatArray, float]:
@@ -70,27 +71,40 @@ def _require_covered(path: Path, low_hz: float, high_hz: float, frequency_hz: Fl
         )
 
 
-def _network(path: Path) -> Any:
-    """Read a two-port Touchstone file."""
+def _network(path: Path, ports: int = 2) -> Any:
+    """Read a Touchstone file of so many ports."""
     import skrf
 
     try:
         network = skrf.Network(str(path))
     except Exception as error:  # the reader raises whatever its parser meets
         raise InputError([f"{path.name}: cannot be read as Touchstone: {error}"]) from None
-    if network.nports != 2:
-        raise InputError([f"{path.name}: {network.nports} ports, must be 2 (ports)"])
+    if network.f.size == 0:
+        raise InputError([f"{path.name}: holds no frequencies, needs at least 1 (frequencies)"])
+    if network.nports != ports:
+        raise InputError([f"{path.name}: {network.nports} ports, must be {ports} (ports)"])
     return network
 
 
-def _adapter(path: Path, frequency_hz: FloatArray) -> ComplexArray:
-    """Return the transmission of an adapter between matched cables, interpolated in level and phase."""
-    network = _network(path)
+def _reflection(folder: Path, name: str | None, frequency_hz: FloatArray) -> ComplexArray:
+    """Return the reflection coefficient that a one-port file holds; zero where no file is named."""
+    if name is None:
+        return np.zeros(frequency_hz.size, complex)
+    return _scattering(folder / name, frequency_hz, 1)[:, 0, 0]
+
+
+def _scattering(path: Path, frequency_hz: FloatArray, ports: int) -> ComplexArray:
+    """Return scattering matrices (frequency, port, port), interpolated in level and phase."""
+    network = _network(path, ports)
     _require_covered(path, float(network.f[0]), float(network.f[-1]), frequency_hz)
-    through = network.s[:, 1, 0]
-    level = np.interp(frequency_hz, network.f, np.log(np.abs(through)))
-    phase = np.interp(frequency_hz, network.f, np.unwrap(np.angle(through)))
-    return np.asarray(np.exp(level + 1j * phase))
+    flat = network.s.reshape(network.f.size, -1)
+    level = np.log(np.maximum(np.abs(flat), 1e-12))
+    phase = np.unwrap(np.angle(flat), axis=0)
+    columns = [
+        np.exp(np.interp(frequency_hz, network.f, a) + 1j * np.interp(frequency_hz, network.f, b))
+        for a, b in zip(level.T, phase.T, strict=True)
+    ]
+    return np.stack(columns, axis=-1).reshape(frequency_hz.size, ports, ports)
 
 
 def three_antenna_tables(

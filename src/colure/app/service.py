@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from colure.analysis.flip_test import Flip
     from colure.analysis.recipe import Processed
     from colure.analysis.self_check import Finding
+    from colure.geometry.conventions import FloatArray
     from colure.model.figure import Figure
     from colure.model.recipe import Recipe
     from colure.planning.learning import Learned
@@ -208,14 +209,22 @@ def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
 
 
 def write_view(
-    campaign: Campaign, run: RunFolder, target: Path, *, coordinates: str, basis: str, boresight: str, step_deg: float
+    campaign: Campaign,
+    run: RunFolder,
+    target: Path,
+    *,
+    coordinates: str,
+    basis: str,
+    boresight: str,
+    origin: str,
+    step_deg: float,
 ) -> list[str]:
     """Write a run's pattern in a chosen frame, coordinates and basis, and return the formulas in words.
 
     Raises
     ------
     InputError
-        If the boresight cannot be read, the target exists, or the record lacks what the recipe needs.
+        If boresight or origin cannot be read, the target exists, or the record lacks what the recipe needs.
     """
     import csv
 
@@ -230,7 +239,8 @@ def write_view(
     middle, slant = done.frequency_hz.size // 2, done.budget.slant
     region = float(np.deg2rad(done.sphere.region_deg))
     direction = frames.boresight_of(boresight, done.expansion.coefficients[middle], slant=slant, region=region)
-    turned = frames.turned_to(done.expansion, direction)
+    origin_m = _origin(origin, done, campaign)
+    turned = frames.turned_to(frames.recentred(done.expansion, origin_m), direction)
     seen = frames.view(turned, frames.Coordinates(coordinates), Basis(basis), step_deg=step_deg, slant=slant)
     # Back in the device frame: only what was measured is written.
     own = frames.direction_of(seen.coordinates, seen.first, seen.second) @ frames.rotation_to(direction)
@@ -256,9 +266,29 @@ def write_view(
     az, el = (float(np.rad2deg(v)) for v in (np.arctan2(direction[0], direction[2]), np.arcsin(direction[1])))
     return [
         f"+z of the frame looks at azimuth {az:.3f}, elevation {el:.3f} deg of the device (smallest turn)",
+        "phases refer to x {:.3f}, y {:.3f}, z {:.3f} mm of the device frame: e(d) exp(-j k d . origin)".format(
+            *(1e3 * origin_m)
+        ),
         f"coordinates {coordinates}: {seen.coordinates.formula}",
         f"components {', '.join(seen.basis.component_names)}: {frames.BASIS_FORMULA[seen.basis]}",
     ]
+
+
+def _origin(text: str, done: Processed, campaign: Campaign) -> FloatArray:
+    """Return the phase reference (3,) in metres that `crossing`, `phase-centre` or X,Y,Z (mm) names."""
+    import numpy as np
+
+    from colure.analysis.self_check import centre_of
+
+    if text == "crossing":
+        return np.zeros(3)
+    if text == "phase-centre":
+        return np.asarray(centre_of(done, campaign.device.slant_deg).position_m)
+    try:
+        x, y, z = (1e-3 * float(part) for part in text.split(","))
+    except ValueError:
+        raise InputError([f"--origin-mm = {text!r}: must be crossing, phase-centre, or X,Y,Z (mm)"]) from None
+    return np.array([x, y, z])
 
 
 def flip_plan(folder: Path) -> tuple[Campaign, Plan]:

@@ -106,9 +106,16 @@ class PositionerTable(Section):
 
 
 class Probe(Section):
-    """The probe antenna: ports, roll axis, gain, purity, and optionally its pattern."""
+    """The probe antenna: ports, roll axis, gain, purity, and optionally its pattern.
+
+    polarization
+        `circular`: both ports together, one for each sense; what each reads of a linear field is measured
+        with the reference horn in two directions. `pattern` is still that of the linear port along x that
+        the two senses make up.
+    """
 
     ports: Literal[1, 2] = 1
+    polarization: Literal["linear", "circular"] = "linear"
     roll: Axis | None = None
     gain_dbi: float = number("dBi", -20, 60)
     cross_polar_db: float = number("dB", -100, 0, -35.0)
@@ -185,7 +192,11 @@ class Reference(Section):
         File beside chamber.toml with frequency_ghz,gain_dbi,uncertainty_db (k = 2): counts instead of
         the formula; the dimensions still give what the horn loses at short range.
     adapter
-        Two-port Touchstone file of what is in the reference's path but not in the device's.
+        Two-port Touchstone file of what is in the reference's path but not in the device's, port 1 to the switch.
+    reflection
+        One-port Touchstone file of the horn: its gain counts what it accepts, not what arrives.
+    source_reflection
+        One-port Touchstone file of the cable's end as the antennas see it.
     cross_polar_db
         Purity of the horn on its axis, if it is known to be better than the probe's: the horn then
         also shows how impure the probe's ports are, and that is taken out.
@@ -200,12 +211,53 @@ class Reference(Section):
     gain_uncertainty_db: float = number("dB", 0.001, 5, 0.25)
     gain_table: str | None = None
     adapter: str | None = None
+    reflection: str | None = None
+    source_reflection: str | None = None
     cross_polar_db: float | None = Field(default=None, ge=-120, le=-10, json_schema_extra={"unit": "dB"})
     sweeps: int = Field(default=4, ge=1, le=1000, json_schema_extra={"unit": "sweeps"})
 
 
+class Cable(Section):
+    """Dedicated turns that show how the moving cable flexes.
+
+    Channel 3 of the switch shorts the cable's far end and reads what comes back; the axes turn there
+    and back over the scan's travel, one after the other.
+
+    passes
+        How often the wave runs through the cable: 2 in reflection, 1 with a second, resting cable back.
+    """
+
+    passes: Literal[1, 2] = 2
+    step_deg: float = number("deg", 0.5, 45, 10.0)
+
+
+class Reading(Section):
+    """What a laser, a level or an indicator said of one adjustment, with its expanded uncertainty (k = 2).
+
+    Values count the way `colure findings` shows them: degrees, or millimetres for the axes' offsets.
+    """
+
+    value: float = number("deg or mm", -100, 100)
+    expanded: float = number("deg or mm", 1e-4, 100)
+
+
+class Readings(Section):
+    """Readings of the set-up instruments; an adjustment that was not read is left out."""
+
+    theta_zero: Reading | None = None
+    roll_axis_tilt: Reading | None = None
+    axes_offset_x: Reading | None = None
+    axes_offset_y: Reading | None = None
+    probe_roll_zero: Reading | None = None
+
+
 class AlignmentTolerance(Section):
-    """How far each adjustment may be off: expanded values (k = 2) from the set-up protocol."""
+    """How far each adjustment may be off: expanded values (k = 2) from the set-up protocol.
+
+    readings
+        Where an adjustment was read (laser, level, indicator), the alignment from the data starts from
+        there instead of from zero within the tolerance.
+    """
 
     theta_zero_deg: float = number("deg", 0, 10, 0.05)
     roll_axis_tilt_deg: float = number("deg", 0, 10, 0.05)
@@ -213,6 +265,7 @@ class AlignmentTolerance(Section):
     probe_roll_zero_deg: float = number("deg", 0, 45, 0.2)
     distance_mm: float = number("mm", 0, 1000, 2.0)
     device_pose_deg: float = number("deg", 0, 10, 0.1)
+    readings: Readings = Readings()
 
 
 class Chamber(Section):
@@ -234,10 +287,13 @@ class Chamber(Section):
     axes: AxisController = AxisController()
     reference: Reference
     alignment: AlignmentTolerance = AlignmentTolerance()
+    cable: Cable | None = None
     keep_out: tuple[KeepOut, ...] = ()
 
     @model_validator(mode="after")
     def _known_axes(self) -> Chamber:
+        if self.probe.polarization == "circular":
+            self._require_both_senses()
         for sector in self.keep_out:
             for name in sector.intervals:
                 if name not in self.axis_table:
@@ -245,6 +301,16 @@ class Chamber(Section):
                         f"keep_out {sector.name!r} names axis {name}, known here: {', '.join(self.axis_table)} (deg)"
                     )
         return self
+
+    def _require_both_senses(self) -> None:
+        if self.probe.ports != 2:
+            raise ValueError(
+                "probe.ports = 1: must be 2 with polarization = 'circular': one sense is half of a field (ports)"
+            )
+        if self.reference.cross_polar_db is None:
+            raise ValueError(
+                "reference.cross_polar_db: missing; with polarization = 'circular' the horn's purity decides the result (dB)"
+            )
 
     @property
     def axis_table(self) -> dict[str, Axis]:

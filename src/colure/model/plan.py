@@ -25,6 +25,7 @@ class Role(StrEnum):
     REFERENCE = "reference"
     RESUME = "resume"
     TURN = "turn"
+    CABLE = "cable"
 
 
 ROLES = tuple(Role)

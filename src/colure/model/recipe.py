@@ -9,11 +9,21 @@ from pydantic import Field, model_validator
 from colure.model.loading import Section
 
 StepName = Literal[
-    "drift", "places", "gate", "gain", "purity", "assemble", "distance", "alignment", "far-field", "mode-filter"
+    "drift",
+    "cable",
+    "places",
+    "gate",
+    "gain",
+    "purity",
+    "assemble",
+    "distance",
+    "alignment",
+    "far-field",
+    "mode-filter",
 ]
 #: The only order that makes sense: each step needs what the ones before it have put right.
 ORDER: tuple[StepName, ...] = (
-    "drift", "places", "gate", "gain", "purity", "assemble", "distance", "alignment", "far-field", "mode-filter",
+    "drift", "cable", "places", "gate", "gain", "purity", "assemble", "distance", "alignment", "far-field", "mode-filter",
 )  # fmt: skip
 #: Without these there is no pattern.
 NEEDED: tuple[StepName, ...] = ("gain", "assemble")

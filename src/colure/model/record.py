@@ -15,12 +15,13 @@ if TYPE_CHECKING:
 
 
 class Flag(IntFlag):
-    """What the receiver complained about; a flagged point is never taken for a clean one."""
+    """What the receiver complained about, or the recipe; a flagged point is never taken for a clean one."""
 
     OVERLOAD = 1
     UNLEVELLED = 2
     UNLOCKED = 4
     OTHER = 8
+    UNDECIDED = 16
 
 
 def build_record(

@@ -280,7 +280,7 @@ class _Layout:
         self._state_s = 0.0 if device.states is None else device.states.settle_s
         # Ties look at the boresight along the device's own polarization, where the signal is strong.
         along = device.slant_deg if polarization_scheme(goal, chamber) != "dual-port" else 0.0
-        self._tie = _readouts(self.tables, np.array([[0.0, 0.0, along]]))[0]
+        self.tie_deg = _readouts(self.tables, np.array([[0.0, 0.0, along]]))[0]
         self._here = np.array([axis.home_deg for axis in self.tables])
         self._elapsed_s = 0.0
         self._lines = 0
@@ -303,7 +303,7 @@ class _Layout:
 
     def tie(self) -> None:
         """Append a tie point and start its interval anew."""
-        self.single(self._tie, Role.TIE)
+        self.single(self.tie_deg, Role.TIE)
         self._elapsed_s = 0.0
 
     @property
@@ -370,6 +370,8 @@ def _with_ties(chamber: Chamber, goal: Goal, runs: list[Run], flight: FlightSpee
         here = _readouts(layout.tables, np.array([target]))[0]
         for _ in range(chamber.reference.sweeps):
             layout.single(here, Role.REFERENCE)
+    for place in _cable_turns(chamber, runs, layout.tie_deg):
+        layout.single(place, Role.CABLE)
     layout.tie()
     for run in runs:
         if run.line:
@@ -379,6 +381,21 @@ def _with_ties(chamber: Chamber, goal: Goal, runs: list[Run], flight: FlightSpee
     if not layout.ends_with_tie:
         layout.tie()
     return layout.path()
+
+
+def _cable_turns(chamber: Chamber, runs: list[Run], rest_deg: FloatArray) -> Iterator[FloatArray]:
+    """Yield readouts that turn each axis of the device there and back over the scan's travel, the others at rest."""
+    if chamber.cable is None:
+        return
+    reached = np.concatenate([run.targets_deg for run in runs])
+    for index in range(2):
+        low, high = (float(end) for end in (reached[:, index].min(), reached[:, index].max()))
+        count = max(4, int(np.ceil((high - low) / chamber.cable.step_deg))) + 1
+        there = np.linspace(low, high, count)
+        for value in np.concatenate([there, there[::-1]]):
+            target = rest_deg.copy()
+            target[index] = value
+            yield target
 
 
 def _readouts(tables: list[Axis], angles_deg: FloatArray) -> FloatArray:

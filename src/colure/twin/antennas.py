@@ -101,8 +101,10 @@ def horn(
     return Cluster(f, position, electric, magnetic, weights, np.ones_like(f))
 
 
-def probe_ports(frequency_hz: FloatArray, *, ring_m: float = 2.6e-3, cross_polar_db: float = -42.0) -> list[Cluster]:
-    """Return the two ports of the probe in its own frame: port 1 along x, port 2 along -y.
+def probe_ports(
+    frequency_hz: FloatArray, *, ring_m: float = 2.6e-3, cross_polar_db: float = -42.0, circular: bool = False
+) -> list[Cluster]:
+    """Return the two ports of the probe in its own frame: port 1 along x, port 2 along -y; or one for each sense.
 
     The probe faces the device, so its own -y axis is 90 deg of growing roll from port 1.
 
@@ -113,7 +115,9 @@ def probe_ports(frequency_hz: FloatArray, *, ring_m: float = 2.6e-3, cross_polar
     leak = 10 ** (cross_polar_db / 20.0)
     places = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]]) * ring_m
     ports = []
-    for co in (np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0])):
+    x, y = np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0])
+    pair = ((x + 1j * y) / np.sqrt(2.0), (x - 1j * y) / np.sqrt(2.0)) if circular else (x, y)
+    for co in pair:
         turned = np.cross([0.0, 0.0, 1.0], co)
         moment = co + 1j * leak * turned
         electric = np.tile(moment, (4, 1))

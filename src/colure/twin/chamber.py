@@ -16,6 +16,8 @@ from colure.twin.sources import Cluster, transmission
 
 DEVICE_CHANNEL = 1
 REFERENCE_CHANNEL = 2
+#: The moving cable shorted at its far end: the wave runs through it twice.
+CABLE_CHANNEL = 3
 
 
 #: Controller readouts in degrees by axis name; arrays of one shape are many positions at once.
@@ -107,7 +109,11 @@ class SimulatedRange:
             # Key -1 - index: the device in that state.
             steered = steer(device, np.deg2rad(steer_deg))
             antennas[-1 - index] = (steered, steered.power())
-        ports = probe_ports(frequency_hz, cross_polar_db=self.truth.probe_cross_polar_db)
+        ports = probe_ports(
+            frequency_hz,
+            cross_polar_db=self.truth.probe_cross_polar_db,
+            circular=self.chamber.probe.polarization == "circular",
+        )
         return antennas, [(port, port.power()) for port in ports]
 
     def reference_gain_dbi(self) -> FloatArray:
@@ -172,7 +178,9 @@ class SimulatedRange:
             True positions at every frequency's own moment, if the axes move meanwhile.
         """
         truth, analyzer = self.truth, self.chamber.analyzer
-        if on_the_way is None:
+        if channel == CABLE_CHANNEL:
+            clean = self._shorted(np.shape(time_s))
+        elif on_the_way is None:
             clean = self.received(readouts_deg, port, channel)
         else:
             clean = self._received_moving(on_the_way, port, channel)
@@ -180,6 +188,8 @@ class SimulatedRange:
         flex = np.exp(1j * np.deg2rad(truth.cable_flex_deg) * np.sin(np.deg2rad(first)))
         if port == 2:
             clean = clean * 10 ** (truth.port2_db / 20.0) * np.exp(1j * np.deg2rad(truth.port2_deg))
+        if channel == CABLE_CHANNEL:
+            flex = flex**2
         value = clean * self._path() * (self._drift(time_s) * flex)[..., None]
         value = value + 10 ** (truth.crosstalk_db / 20.0) * np.exp(1j * (0.7 + 1e-9 * self._frequency))
         if truth.noise:
@@ -204,6 +214,10 @@ class SimulatedRange:
         finally:
             self._frequency, self._antennas, self._ports = whole, antennas, ports
         return out
+
+    def _shorted(self, shape: tuple[int, ...]) -> ComplexArray:
+        """What comes back from a short at the cable's end: inverted, coupled out at -10 dB."""
+        return np.full((*shape, self._frequency.size), -(10.0**-0.5) * 0.9, complex)
 
     def _path(self) -> ComplexArray:
         """Fixed cables: loss, a little ripple, 4 m of electrical length."""

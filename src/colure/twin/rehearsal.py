@@ -16,7 +16,7 @@ from colure.model.chamber import Chamber, EchoTable, SimulatedChamber
 from colure.model.device import Device
 from colure.model.plan import ROLES, Plan, Role
 from colure.twin.antennas import PanelFlaws, panel
-from colure.twin.chamber import DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
+from colure.twin.chamber import CABLE_CHANNEL, DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
 from colure.twin.sources import Cluster
 
 LIGHT = 299_792_458.0
@@ -187,10 +187,15 @@ def rehearse(
     )
 
 
+def channels(plan: Plan) -> IntArray:
+    """Return the switch's channel of every point."""
+    own = {Role.REFERENCE: REFERENCE_CHANNEL, Role.CABLE: CABLE_CHANNEL}
+    return np.array([own.get(role, DEVICE_CHANNEL) for role in ROLES])[plan.role]
+
+
 def _alike(plan: Plan) -> Iterator[IntArray]:
     """Yield blocks of points that share antenna, device state and kind of motion, in measuring order."""
-    reference = plan.role == ROLES.index(Role.REFERENCE)
-    key = np.stack([reference, plan.state_index, plan.line_index >= 0], axis=-1)
+    key = np.stack([channels(plan), plan.state_index, plan.line_index >= 0], axis=-1)
     borders = np.flatnonzero(np.any(np.diff(key, axis=0), axis=-1)) + 1
     for block in np.split(np.arange(len(plan)), borders):
         yield from np.split(block, range(BLOCK_POINTS, block.size, BLOCK_POINTS))
@@ -207,7 +212,7 @@ def _sweeps(
     return simulated.sweep(
         dict(zip(plan.axes, places.T, strict=True)),
         port=port,
-        channel=REFERENCE_CHANNEL if plan.role[rows[0]] == ROLES.index(Role.REFERENCE) else DEVICE_CHANNEL,
+        channel=int(channels(plan)[rows[0]]),
         time_s=time_s,
         power_dbm=float(plan.settings["power_dbm"]),
         if_bandwidth_hz=float(plan.settings["if_bandwidth_hz"]) / int(plan.settings["averages"]),

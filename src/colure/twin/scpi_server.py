@@ -289,7 +289,7 @@ class ScpiAnalyzer:
         return np.zeros_like(trace) if self._fault is FaultKind.ALL_ZERO else trace
 
     def _route(self, argument: str) -> None:
-        match = re.fullmatch(r"\(@([12])\)", argument)
+        match = re.fullmatch(r"\(@([123])\)", argument)
         if match is None:
             self._errors.append(f'-222,"Data out of range;route {argument[:20]}"')
             return
