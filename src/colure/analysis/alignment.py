@@ -92,7 +92,9 @@ class Estimate:
             p = table[name]
             value, expanded = p.per_si * self.values[name], p.per_si * self.expanded[name]
             if not self.seen[name]:
-                out.append(f"{name}: not seen by this scan; \u00b1{expanded:.3g} {p.unit} as declared")
+                out.append(
+                    f"{name}: not seen by this scan, which leaves it open to \u00b1{expanded:.2g} {p.unit}; the declared tolerance holds"
+                )
             else:
                 advice = p.advice if abs(value) > expanded else "nothing to do"
                 out.append(f"{name}: {value:+.3f} \u00b1 {expanded:.3f} {p.unit}: {advice}")

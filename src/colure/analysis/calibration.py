@@ -215,12 +215,17 @@ def apply_gain(record: xr.Dataset, transfer: GainTransfer) -> xr.Dataset:
     values = record["trace"].values * transfer.factor[None]
     if transfer.response.shape[1] == 2:
         values = np.einsum("fab,pfb->pfa", np.linalg.inv(transfer.response), values)
+    unequal = {}
+    if transfer.factor.shape[1] == 2:
+        unequal = {
+            "imbalance_db": [round(float(20.0 * np.log10(abs(x))), 4) for x in transfer.imbalance],
+            "imbalance_deg": [round(float(np.rad2deg(np.angle(x))), 3) for x in transfer.imbalance],
+        }
     attrs = {**record["trace"].attrs, "long_name": "field at the probe, exp(-jkA)/A removed, sqrt(gain)"}
     return with_step(
         record.assign(trace=(record["trace"].dims, values, attrs)),
         "gain",
         method="substitution, horn dimensions",
         reference_gain_dbi=[round(float(g), 4) for g in transfer.reference_gain_dbi],
-        imbalance_db=[round(float(20.0 * np.log10(abs(x))), 4) for x in transfer.imbalance],
-        imbalance_deg=[round(float(np.rad2deg(np.angle(x))), 3) for x in transfer.imbalance],
+        **unequal,
     )

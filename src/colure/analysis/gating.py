@@ -115,10 +115,10 @@ def gated(trace: ComplexArray, frequency_hz: FloatArray, gate: Gate) -> ComplexA
     return np.asarray(trace @ spectrum_matrix(frequency_hz, gate).T)
 
 
-def gate_record(
-    record: xr.Dataset, echo_excess_m: tuple[float, ...], *, centre_s: float | None, width_s: float | None
-) -> xr.Dataset:
-    """Gate every sweep of a record; what is left open is proposed from the tie points.
+def proposed_gate(
+    record: xr.Dataset, echo_excess_m: tuple[float, ...], *, centre_s: float | None = None, width_s: float | None = None
+) -> Gate:
+    """Return a gate; what is left open is proposed from the record's tie points.
 
     Raises
     ------
@@ -126,15 +126,25 @@ def gate_record(
         If the frequency grid cannot carry a gate; numbers are named.
     """
     frequency = record["frequency"].values
+    limits(frequency)
+    if centre_s is not None and width_s is not None:
+        return Gate(centre_s, width_s)
     ties = np.moveaxis(of_role(record, Role.TIE)["trace"].values, 1, 2)
-    if centre_s is None or width_s is None:
-        time, response = impulse_response(ties, frequency)
-        strongest = float(time[int(np.argmax(np.sum(np.abs(response.reshape(-1, time.size)) ** 2, axis=0)))])
-        wide = propose(ties, frequency, echo_excess_m).width_s if width_s is None else width_s
-        gate = Gate(strongest if centre_s is None else centre_s, wide)
-    else:
-        gate = Gate(centre_s, width_s)
-    matrix = spectrum_matrix(frequency, gate)
+    time, response = impulse_response(ties, frequency)
+    strongest = float(time[int(np.argmax(np.sum(np.abs(response.reshape(-1, time.size)) ** 2, axis=0)))])
+    wide = propose(ties, frequency, echo_excess_m).width_s if width_s is None else width_s
+    return Gate(strongest if centre_s is None else centre_s, wide)
+
+
+def gate_record(record: xr.Dataset, gate: Gate) -> xr.Dataset:
+    """Gate every sweep of a record.
+
+    Raises
+    ------
+    ValueError
+        If the frequency grid cannot carry the gate; numbers are named.
+    """
+    matrix = spectrum_matrix(record["frequency"].values, gate)
     trace = np.einsum("gf,pfc->pgc", matrix, record["trace"].values)
     changed = record.assign(trace=(record["trace"].dims, trace, record["trace"].attrs))
     return with_step(changed, "gate", centre_ns=1e9 * gate.centre_s, width_ns=1e9 * gate.width_s)

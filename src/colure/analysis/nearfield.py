@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -13,7 +13,7 @@ from colure.model.files import open_dataset
 from colure.model.pattern import field_of
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
-from colure.waves.probe import FirstOrderResponse, first_order_response, ideal_response, remove_response
+from colure.waves.probe import FirstOrderResponse, apply_response, first_order_response, ideal_response, remove_response
 from colure.waves.rings import RingFit
 from colure.waves.transform import analysis, highest_order, synthesis
 
@@ -58,7 +58,11 @@ class OwnWaves:
 
 @dataclass(frozen=True)
 class FarFieldStep:
-    """Everything the near-field to far-field step needs besides the data; reused by the budget."""
+    """Everything the near-field to far-field step needs besides the data; reused by the budget.
+
+    grid
+        Rings and columns of the scan.
+    """
 
     order: int
     keep_order: int
@@ -69,12 +73,38 @@ class FarFieldStep:
     rings: RingFit | None = None
     direct: bool = False
     own_waves: OwnWaves | None = None
+    grid: tuple[int, int] = (0, 0)
 
     def measured(self, field: ComplexArray) -> ComplexArray:
         """Return the coefficients of measured fields (..., 2, theta, phi), probe and distance still in them."""
         if self.rings is not None:
             return self.rings.analysis(field, phi_start=self.phi_start)
         return analysis(field, self.order, phi_start=self.phi_start)
+
+    def at_frequency(self, index: int) -> FarFieldStep:
+        """Return the step for one of its frequencies alone, any leading dimensions."""
+        return replace(self, response=self.response.at(index), k=self.k[index])
+
+    def predicted(self, expansion: Expansion) -> ComplexArray:
+        """Return what the scan would measure of a device, (..., 2, theta, phi) on `theta` rings of a whole sphere.
+
+        Raises
+        ------
+        ValueError
+            If the scan covers only part of the sphere.
+        """
+        if self.rings is not None:
+            raise ValueError("near field: part of a sphere does not determine a device (deg)")
+        polar = expansion
+        if not np.array_equal(self.polar_to_device, np.eye(3)):
+            polar = expansion.rotated(self.polar_to_device.T)
+        measured = apply_response(resized(polar.coefficients, self.order), self.response)
+        theta = np.linspace(0.0, np.pi, self.grid[0])
+        return synthesis(measured, theta, self.grid[1], phi_start=self.phi_start)
+
+    def refitted(self, field: ComplexArray) -> ComplexArray:
+        """Return the part of measured fields (..., 2, theta, phi) that fits into the device's waves."""
+        return self.predicted(self.expansion(field))
 
     def expansion(self, field: ComplexArray) -> Expansion:
         """Return the device-frame expansion of measured fields (..., 2, theta, phi)."""
@@ -152,7 +182,8 @@ def far_field_step(
                 f"probe pattern: first-order share {share:.5f}, must be at least {LEAST_FIRST_ORDER_SHARE} (power ratio)"
             )
     start = float(sphere.phi[0])
-    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, start, rings, direct, own_waves)
+    grid = (sphere.theta.size, sphere.phi.size)
+    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, start, rings, direct, own_waves, grid)
 
 
 def _nothing_in_between(frequencies: int, order: int) -> FirstOrderResponse:

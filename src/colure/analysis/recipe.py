@@ -12,7 +12,7 @@ from colure.analysis.assembly import MeasuredSphere, assemble
 from colure.analysis.cable import CableFlex, cable_flex, correct_cable, has_turns
 from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
 from colure.analysis.drift import DriftTrack, correct, track
-from colure.analysis.gating import gate_record
+from colure.analysis.gating import Gate, gate_record, proposed_gate
 from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step, pattern_grid
 from colure.analysis.regrid import to_planned_places
 from colure.analysis.self_check import pole_spread_db
@@ -106,18 +106,8 @@ def process(
     """
     require_phase(record)
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
-    drift = track(record)
-    flex = _flex(record, chamber) if todo.runs("cable") else None
-    steady = _prepared(record, drift, flex, chamber, todo)
-    transfer = gain_transfer(steady, chamber, reference)
-    if not todo.runs("purity") and chamber.probe.polarization == "linear":
-        transfer = replace(
-            transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
-        )
-    calibrated = apply_gain(steady, transfer)
-    sphere = assemble(calibrated, chamber, leak=transfer.leak)
-    if todo.runs("distance"):
-        sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
+    done = stages(record, chamber, device, todo, reference)
+    drift, flex, transfer, calibrated, sphere = done.drift, done.cable, done.transfer, done.calibrated, done.sphere
     keep = int(record.attrs["order"]) if order is None else order
     noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
     step = far_field_step(
@@ -156,6 +146,37 @@ def process(
     )
 
 
+@dataclass(frozen=True)
+class Stages:
+    """A record on its way to a sphere: after the steps that turn sweeps into sweeps, and after the gain."""
+
+    drift: DriftTrack
+    cable: CableFlex | None
+    steady: xr.Dataset
+    transfer: GainTransfer
+    calibrated: xr.Dataset
+    sphere: MeasuredSphere
+
+
+def stages(
+    record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe, reference: ReferenceData | None = None
+) -> Stages:
+    """Run the recipe as far as the measured sphere."""
+    drift = track(record)
+    flex = _flex(record, chamber) if todo.runs("cable") else None
+    steady = _prepared(record, drift, flex, chamber, todo)
+    transfer = gain_transfer(steady, chamber, reference)
+    if not todo.runs("purity") and chamber.probe.polarization == "linear":
+        transfer = replace(
+            transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
+        )
+    calibrated = apply_gain(steady, transfer)
+    sphere = assemble(calibrated, chamber, leak=transfer.leak)
+    if todo.runs("distance"):
+        sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
+    return Stages(drift, flex, steady, transfer, calibrated, sphere)
+
+
 def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
     return cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
 
@@ -178,10 +199,15 @@ def _prepared(
     if todo.runs("places"):
         steady = to_planned_places(steady)
     if todo.runs("gate"):
-        table = todo.step("gate")
-        centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
-        steady = gate_record(steady, chamber.echo_excess_m, centre_s=centre, width_s=width)
+        steady = gate_record(steady, gate_of(steady, chamber, todo))
     return steady
+
+
+def gate_of(record: xr.Dataset, chamber: Chamber, todo: Recipe) -> Gate:
+    """Return the time gate that a recipe asks for, what it leaves open proposed from the record's ties."""
+    table = todo.step("gate")
+    centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
+    return proposed_gate(record, chamber.echo_excess_m, centre_s=centre, width_s=width)
 
 
 def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:

@@ -149,9 +149,7 @@ def lag_of(record: xr.Dataset) -> Lag:
     """
     from scipy.optimize import minimize_scalar
 
-    one, two = (_line(record, rows) for rows in _both_ways(record))
-    if one.direction < two.direction:
-        one, two = two, one
+    one, two = flown_both_ways(record)
     ahead, back, orders = one.coefficients(), two.coefficients(), one.orders
     reach, (low, high) = np.deg2rad(LARGEST_LAG_DEG), (float(one.wanted.min()), float(one.wanted.max()))
     if not one.full_turn:
@@ -176,6 +174,18 @@ def lag_of(record: xr.Dataset) -> Lag:
     steepness = 4.0 * float(np.sum(np.abs(slope) ** 2))
     noise = max(0.0, apart(shift)) / slope.size
     return Lag(float(np.rad2deg(shift)), float(np.rad2deg(np.sqrt(noise / (2.0 * steepness)))))
+
+
+def flown_both_ways(record: xr.Dataset) -> tuple[Line, Line]:
+    """Return the slice that was flown both ways: with growing readout, and back.
+
+    Raises
+    ------
+    ValueError
+        If the record holds none.
+    """
+    one, two = (_line(record, rows) for rows in _both_ways(record))
+    return (two, one) if one.direction < two.direction else (one, two)
 
 
 def _both_ways(record: xr.Dataset) -> tuple[IntArray, IntArray]:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere, components, evenly_spaced_slices
+from colure.analysis.echo_map import EchoMap, echo_map
 from colure.analysis.phase_centre import PhaseCentre, phase_centre
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
@@ -76,9 +77,19 @@ def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
     return level_db(float(spread / np.abs(pair).max()))
 
 
-def self_check(done: Processed, chamber: Chamber, device_slant_deg: float) -> list[Finding]:
-    """Return everything the data say of themselves, largest effect first."""
+def room_of(done: Processed, chamber: Chamber) -> EchoMap | None:
+    """Return the map of the room, None where the scan cannot tell."""
+    if not done.sphere.whole or done.sphere.one_polarization or done.step.direct:
+        return None
+    return echo_map(done.sphere, done.step, done.expansion, chamber.positioner.geometry)
+
+
+def self_check(
+    done: Processed, chamber: Chamber, device_slant_deg: float, *, room: EchoMap | None = None
+) -> list[Finding]:
+    """Return everything the data say of themselves, largest effect first; `room` from `room_of`."""
     found = [*_drift(done), *_alignment(done), *_stray(done, chamber), *_ports(done, chamber), *_noise(done)]
+    found += _cable(done) + _room(room)
     if done.pole_spread_db is not None:
         text = f"the slices disagree about the boresight, which all of them saw, by {done.pole_spread_db:.1f} dB rms below the peak"
         found.append(Finding("pole", done.pole_spread_db, text))
@@ -143,6 +154,29 @@ def _stray(done: Processed, chamber: Chamber) -> list[Finding]:
     return [Finding("echoes", level, (
         f"{level:.1f} dB rms below the peak cannot be the device's field, so stray signals and noise are at least that; "
         f"{words} the {declared:g} dB of chamber.toml"))]  # fmt: skip
+
+
+def _cable(done: Processed) -> list[Finding]:
+    if done.cable is None:
+        return []
+    size = abs(np.exp(1j * np.deg2rad(0.5 * done.cable.largest_deg) + done.cable.largest_db / 17.4) - 1.0)
+    return [Finding("cable", level_db(done.cable.expanded / 2.0), (
+        f"the moving cable changes by {done.cable.largest_deg:.2f} deg and {done.cable.largest_db:.3f} dB over the travel "
+        f"({level_db(float(size)):.0f} dB); after the correction ±{np.rad2deg(done.cable.expanded):.3f} deg are left"))]  # fmt: skip
+
+
+def _room(room: EchoMap | None) -> list[Finding]:
+    out = []
+    for echo in () if room is None else room.echoes:
+        late = (
+            ""
+            if echo.excess_m is None
+            else f", {echo.excess_m:.2f} ± {echo.resolution_m:.2f} m longer than the direct way"
+        )
+        out.append(Finding("echo", echo.level_db, (
+            f"an echo from {echo.place} (azimuth {echo.azimuth_deg:+.0f}, elevation {echo.elevation_deg:+.0f} deg in the room{late}) "
+            f"explains {100 * echo.share:.0f} % of what does not fit the device: put absorber there")))  # fmt: skip
+    return out
 
 
 def _ports(done: Processed, chamber: Chamber) -> list[Finding]:

@@ -202,10 +202,11 @@ def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
     InputError
         If the record lacks what the recipe needs.
     """
-    from colure.analysis.self_check import self_check
+    from colure.analysis.self_check import room_of, self_check
 
     done = _processed(campaign, _opened(run, None), campaign.recipe())
-    return self_check(done, campaign.chamber, campaign.device.slant_deg)
+    room = room_of(done, campaign.chamber)
+    return self_check(done, campaign.chamber, campaign.device.slant_deg, room=room)
 
 
 def write_view(
@@ -327,6 +328,8 @@ def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
 
 def write_report(campaign: Campaign, plan: Plan, run: RunFolder, processed: Processed, figures: list[Figure]) -> None:
     """Write the report as one HTML page and as a PDF beside the record."""
+    from colure.analysis.diagnosis import diagnoses
+    from colure.analysis.self_check import room_of
     from colure.model.files import file_hash, open_dataset
     from colure.report.content import Source, compose
     from colure.report.html import render_html
@@ -344,6 +347,14 @@ def write_report(campaign: Campaign, plan: Plan, run: RunFolder, processed: Proc
             record_file=run.record.name,
             record_sha256=file_hash(run.record),
             demo=campaign.chamber.analyzer.resource == "twin",
+            diagnoses=diagnoses(
+                _opened(run, None),
+                processed,
+                campaign.chamber,
+                campaign.device,
+                reference_of(campaign, processed.frequency_hz),
+            ),
+            room=room_of(processed, campaign.chamber),
         )
     )
     run.report_html.write_text(render_html(document), encoding="utf-8")

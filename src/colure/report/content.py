@@ -15,8 +15,11 @@ from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts
 from colure.report.document import Block, Document, Link, Paragraph, Section, Table, chart
+from colure.report.steps import room_section, steps_section
 
 if TYPE_CHECKING:
+    from colure.analysis.diagnosis import Diagnosis
+    from colure.analysis.echo_map import EchoMap
     from colure.analysis.recipe import Processed
     from colure.model.chamber import Chamber
     from colure.model.device import Device
@@ -44,6 +47,8 @@ class Source:
     record_file: str
     record_sha256: str
     demo: bool
+    diagnoses: list[Diagnosis]
+    room: EchoMap | None
 
 
 def compose(source: Source) -> Document:
@@ -65,7 +70,9 @@ def compose(source: Source) -> Document:
             _frequency_section(source),
             _budget_section(source, here, frequency),
             _findings_section(source),
+            *room_section(source.room),
             _drift_section(source),
+            steps_section(source.diagnoses),
             _trace_section(source),
             _definitions_section(),
         ),
@@ -263,7 +270,7 @@ def _small(value: float) -> str:
 
 def _findings_section(source: Source) -> Section:
     """What the data say of themselves, largest effect first."""
-    found = self_check(source.processed, source.chamber, source.device.slant_deg)
+    found = self_check(source.processed, source.chamber, source.device.slant_deg, room=source.room)
     rows = tuple(
         (f"{one.topic}, {one.level_db:.0f} dB" if one.level_db > NOTHING_DB else one.topic, f"{one.text}.")
         for one in found

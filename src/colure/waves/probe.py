@@ -44,6 +44,10 @@ class FirstOrderResponse:
     curl: ComplexArray
     first_order_share: FloatArray
 
+    def at(self, index: int) -> FirstOrderResponse:
+        """Return the response at one of its frequencies (first dimension), which may be the same for all."""
+        return FirstOrderResponse(self.grad[index], self.curl[index], self.first_order_share[index])
+
     def matrices(self) -> ComplexArray:
         """Return the 2 x 2 matrices from (g, c) to the measured (g, c), shape (..., N, 2, 2)."""
         minus_g, plus_g = self.grad[..., 0, :], self.grad[..., 1, :]

@@ -1,0 +1,206 @@
+"""Two patterns of one device: how they lie to each other, and what is left between them.
+
+Frame, phase reference, level and phase are matched first and told apart from the rest: a device
+that was mounted anew, a cable that changed and a true difference are three different things.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.directions import unit_vector
+from colure.geometry.rotations import from_rotation_vector
+from colure.waves.expansion import Expansion
+from colure.waves.transform import synthesis
+
+ROUNDS = 6
+#: Steps of the finite differences: radians, and radians of phase per unit vector.
+STEP = 1e-4
+#: Frequencies that the rotation and the shift are found from.
+MOST_FREQUENCIES = 3
+
+
+@dataclass(frozen=True)
+class Freedom:
+    """What may be matched: the frame, the phase reference, the level (each frequency its own) and the phase."""
+
+    frame: bool = True
+    origin: bool = True
+    level: bool = True
+
+
+@dataclass(frozen=True)
+class Match:
+    """How the second pattern was brought to the first, and both on one grid.
+
+    rotation_deg, shift_mm
+        (3,) rotation vector and shift in the device frame that the second device needed.
+    factor
+        (frequency,) complex level and phase that it needed.
+    theta, phi
+        Grid, radians; within the region that both know.
+    first, second
+        (frequency, 2, theta, phi) fields: the first as it is, the second matched.
+    weight
+        (theta,) solid angle that a point stands for, relative.
+    """
+
+    rotation_deg: FloatArray
+    shift_mm: FloatArray
+    factor: ComplexArray
+    theta: FloatArray
+    phi: FloatArray
+    first: ComplexArray
+    second: ComplexArray
+    weight: FloatArray
+    expansion: Expansion
+
+    @property
+    def level_db(self) -> FloatArray:
+        """Level that the second one was raised by, (frequency,)."""
+        return np.asarray(20.0 * np.log10(np.abs(self.factor)))
+
+    @property
+    def difference_db(self) -> FloatArray:
+        """Rms of the difference over the region relative to the first one's peak, (frequency,)."""
+        power = np.sum(np.abs(self.second - self.first) ** 2, axis=1)
+        mean = np.sum(power * self.weight[:, None], axis=(-2, -1)) / (np.sum(self.weight) * self.phi.size)
+        peak = np.max(np.sum(np.abs(self.first) ** 2, axis=1), axis=(-2, -1))
+        return np.asarray(10.0 * np.log10(np.maximum(mean / peak, 1e-30)))
+
+
+def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom: Freedom | None = None) -> Match:
+    """Bring the second pattern to the first one by least squares over the region.
+
+    Parameters
+    ----------
+    first, second
+        Expansions at the same frequencies, shape (frequency, 2, J) each.
+    region
+        Polar angle from +z (radians) up to which both are known.
+    freedom
+        What may be matched; everything if None. The phase is always free.
+
+    Raises
+    ------
+    ValueError
+        If the frequencies differ.
+    """
+    free = Freedom() if freedom is None else freedom
+    if first.k.shape != second.k.shape or not np.allclose(first.k, second.k, rtol=1e-6):
+        raise ValueError("compare: the two patterns have different frequencies (Hz)")
+    grid = _Grid(max(first.order, second.order), region)
+    wanted = grid.field(first)
+    some = np.unique(np.linspace(0, first.k.size - 1, MOST_FREQUENCIES).round().astype(int))
+    part = Expansion(second.coefficients[some], second.k[some])
+    active = np.array([free.frame] * 3 + [free.origin] * 3)
+    found = np.zeros(6)
+    # A shift is counted in radians of phase at mid-band, so that all six are of one size.
+    scale = np.concatenate([np.ones(3), np.full(3, 1.0 / float(np.median(first.k)))])
+    for _ in range(ROUNDS if active.any() else 0):
+        base = grid.moved(part, found * scale)
+        columns = []
+        for index in np.flatnonzero(active):
+            step = np.zeros(6)
+            step[index] = STEP
+            columns.append((grid.moved(part, (found + step) * scale) - base) / STEP)
+        found[active] += _step(wanted[some], base, np.stack(columns), grid.root_weight, free.level)
+    moved = grid.moved(second, found * scale)
+    factor = _factor(wanted, moved, grid.root_weight, free.level)
+    turned = second.rotated(from_rotation_vector(found[:3])).translated(scale[3] * found[3:])
+    return Match(
+        np.rad2deg(found[:3]),
+        1e3 * scale[3] * found[3:],
+        factor,
+        grid.theta,
+        grid.phi,
+        wanted,
+        moved * factor[:, None, None, None],
+        grid.root_weight[:, 0] ** 2,
+        turned.with_coefficients(turned.coefficients * factor[:, None, None]),
+    )
+
+
+class _Grid:
+    """Directions on which two patterns are held against each other."""
+
+    def __init__(self, order: int, region: float) -> None:
+        rings = order + 3
+        theta = np.linspace(0.0, np.pi, rings)
+        self.theta = theta[theta <= region + 1e-9]
+        self._columns = 2 * order + 2
+        self.phi = np.arange(self._columns) * 2.0 * np.pi / self._columns
+        self.root_weight = np.sqrt(np.sin(self.theta) + 1e-9)[:, None]
+        self._direction = unit_vector(theta=self.theta[:, None], phi=self.phi[None, :])
+
+    def field(self, expansion: Expansion) -> ComplexArray:
+        """Return (frequency, 2, theta, phi)."""
+        return synthesis(expansion.coefficients, self.theta, self._columns)
+
+    def moved(self, expansion: Expansion, pose: FloatArray) -> ComplexArray:
+        """Return the field of the device turned by a rotation vector (rad) and then moved (m)."""
+        turned = expansion.rotated(from_rotation_vector(pose[:3])) if np.any(pose[:3]) else expansion
+        phase = np.exp(1j * expansion.k[:, None, None] * (self._direction @ pose[3:]))
+        return np.asarray(self.field(turned) * phase[:, None])
+
+
+def _factor(wanted: ComplexArray, moved: ComplexArray, root_weight: FloatArray, level: bool) -> ComplexArray:
+    """Return the complex factor (frequency,) that fits best; of modulus one if the level is not free."""
+    weight = root_weight**2
+    over = np.sum(wanted * np.conj(moved) * weight, axis=(1, 2, 3))
+    under = np.sum(np.abs(moved) ** 2 * weight, axis=(1, 2, 3))
+    best = over / under
+    return np.asarray(best if level else best / np.abs(best))
+
+
+def _step(
+    wanted: ComplexArray, base: ComplexArray, columns: ComplexArray, root_weight: FloatArray, level: bool
+) -> FloatArray:
+    """Return the Gauss-Newton change of the pose, level and phase of each frequency free beside it."""
+    factor = _factor(wanted, base, root_weight, level)[:, None, None, None]
+    left = (wanted - factor * base) * root_weight
+    design = factor * columns * root_weight
+    # What level and phase can do is taken out of both: variable projection, frequency by frequency.
+    own = factor * base * root_weight
+    size = np.sum(np.abs(own) ** 2, axis=(1, 2, 3))
+    share = np.sum(design * np.conj(own), axis=(2, 3, 4)) / size
+    design = design - (share if level else 1j * share.imag)[..., None, None, None] * own
+    flat = design.reshape(len(columns), -1).T
+    stacked = np.concatenate([flat.real, flat.imag])
+    rest = np.concatenate([left.ravel().real, left.ravel().imag])
+    return np.asarray(np.linalg.lstsq(stacked, rest, rcond=1e-10)[0])
+
+
+@dataclass(frozen=True)
+class TwoSetUps:
+    """What two set-ups of one device say of the range: mean pattern, and the level of what changed.
+
+    stray_db
+        (frequency,) rms of the stray field in one set-up relative to the peak, if both have as much.
+    mean_stray_db
+        What is left in the mean of both, 3 dB less.
+    """
+
+    match: Match
+    mean: Expansion
+    stray_db: FloatArray
+    mean_stray_db: FloatArray
+
+
+def compare_set_ups(first: Expansion, second: Expansion, *, region: float = np.pi) -> TwoSetUps:
+    """Compare a device measured at two distances, or at two angles of the whole set-up.
+
+    The device is the same; what the room adds comes from elsewhere the second time. Half of the squared
+    difference is one set-up's own (independent contributions: JCGM 100:2008, 5.1).
+    """
+    matched = match(first, second, region=region)
+    difference = matched.difference_db
+    order = max(first.order, matched.expansion.order)
+    mean = first.with_coefficients(
+        0.5 * (first.truncated(order).coefficients + matched.expansion.truncated(order).coefficients)
+    )
+    half = 10.0 * np.log10(2.0)
+    return TwoSetUps(matched, mean, difference - half, difference - 2.0 * half)

@@ -1,0 +1,59 @@
+"""`colure simulate`: the simulated chamber on loopback ports."""
+
+from __future__ import annotations
+
+import json
+import signal
+import sys
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path), default=Path())
+@click.option("--analyzer-port", default=0, type=click.IntRange(0, 65535), help="TCP port; 0 takes a free one.")
+@click.option("--axes-port", default=0, type=click.IntRange(0, 65535), help="TCP port; 0 takes a free one.")
+@click.option("--serial-axes", is_flag=True, help="Also serve a stepper rack on a pseudo-terminal (not on Windows).")
+@click.option("--until-stdin-closes", is_flag=True, help="End when standard input closes (for other programs).")
+def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool, until_stdin_closes: bool) -> None:
+    """Serve a simulated chamber on loopback ports: an analyzer, an axis controller, a device with states.
+
+    It lives in real time (or faster, by time_factor in twin.toml).
+
+    \b
+    Example: colure simulate my-campaign --analyzer-port 5025 --axes-port 5026
+    """
+    from colure.model.campaign import Campaign
+    from colure.twin.servers import start_twin
+
+    twin = start_twin(
+        Campaign.load(folder),
+        analyzer_port=analyzer_port,
+        axes_port=axes_port,
+        serial_axes=serial_axes,
+        # Whoever comes by himself lives in real time; our own commands may ask for virtual time.
+        least_time_factor=0.0 if until_stdin_closes else 1.0,
+    )
+    if until_stdin_closes:
+        # Ctrl-C in a terminal reaches us too; only our parent may end us.
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+    else:
+        # A shell that started us in the background has it ignored; whoever sends it means it.
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+    served = {"analyzer": twin.analyzer_resource, "axes": twin.axes_resource, "device": twin.device_resource}
+    if twin.serial is not None:
+        served["serial_axes"] = twin.serial.resource
+    click.echo(json.dumps(served))
+    sys.stdout.flush()
+    try:
+        if until_stdin_closes:
+            sys.stdin.read()
+        else:
+            click.echo("simulated chamber is up; Ctrl-C ends it", err=True)
+            while True:
+                signal.pause() if hasattr(signal, "pause") else input()
+    except (KeyboardInterrupt, EOFError):
+        pass
+    finally:
+        twin.close()
