@@ -34,7 +34,9 @@ def test_the_map_points_at_the_wall_and_says_how_late_it_answers(campaign_folder
     campaign, plan = service.make_plan(campaign_folder)
     wall = EchoTable(normal=normal, distance_m=distance, level_db=-20.0, phase_deg=40.0)
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(echoes=(wall,), probe_cross_polar_db=-60))
-    done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=15)
+    done = process(
+        record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=15
+    )
     found = echo_map(done.sphere, done.step, done.expansion, campaign.chamber.positioner.geometry)
     print(found.echoes)
     first = found.echoes[0]
@@ -49,7 +51,9 @@ def test_a_quiet_room_has_no_echo_to_name(campaign_folder):
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 1"), ("stop_ghz = 24.25", "stop_ghz = 24.0"))
     campaign, plan = service.make_plan(campaign_folder)
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(probe_cross_polar_db=-60))
-    done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=15)
+    done = process(
+        record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), grid_step_deg=15
+    )
     assert echo_map(done.sphere, done.step, done.expansion, campaign.chamber.positioner.geometry).echoes == ()
 
 

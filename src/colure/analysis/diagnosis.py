@@ -13,7 +13,7 @@ from colure.analysis.drift import correct, track
 from colure.analysis.figures.evaluate import cut, find_beam
 from colure.analysis.gating import gated, impulse_response
 from colure.analysis.phase_centre import phase_centre
-from colure.analysis.recipe import Stages, gate_of, stages
+from colure.analysis.recipe import Stages, stages
 from colure.analysis.regrid import flown_both_ways, lag_of
 from colure.analysis.self_check import centre_of, level_db
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
@@ -165,7 +165,8 @@ def _gate(bench: _Bench) -> Diagnosis:
     frequency = bench.record["frequency"].values
     mean = ties["trace"].values.mean(axis=0)
     strong = mean[:, int(np.argmax(np.abs(mean).sum(axis=0)))]
-    gate = gate_of(bench.record, bench.chamber, recipe)
+    gate = bench.stages.gate
+    assert gate is not None  # the step ran
     curves, top = [], 0.0
     for values, name in ((strong, "all"), (gated(strong, frequency, gate), "gated")):
         time, response = impulse_response(values, frequency)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.analysis.figures.evaluate import find_beam
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import tangents, theta_phi
 from colure.geometry.polarization import Basis, to_basis
 from colure.waves.scattered import synthesis_at
@@ -23,16 +23,25 @@ class PhaseCentre:
 
     ripple_deg, ripple_before_deg
         Rms phase over the cone, power-weighted, about the centre found and about the origin.
+    expanded_m
+        (3,) expanded uncertainty (k = 2) by noise of the waves; zero if none was given.
     """
 
     position_m: FloatArray
     ripple_deg: float
     ripple_before_deg: float
     cone_deg: float
+    expanded_m: FloatArray
 
 
 def phase_centre(
-    coefficients: ComplexArray, k: float, *, slant: float, cone_deg: float = 10.0, region: float = np.pi
+    coefficients: ComplexArray,
+    k: float,
+    *,
+    slant: float,
+    cone_deg: float = 10.0,
+    region: float = np.pi,
+    noise: float = 0.0,
 ) -> PhaseCentre:
     """Find the phase centre of the co-polar field in a cone about the beam's peak.
 
@@ -46,6 +55,8 @@ def phase_centre(
         Of one frequency, (2, N(N+2)).
     cone_deg
         Half angle of the cone.
+    noise
+        Standard deviation (complex modulus) of every coefficient.
 
     Raises
     ------
@@ -74,8 +85,34 @@ def phase_centre(
     for _ in range(ROUNDS):
         found = found + _step(u, co, weight, k, found)
     return PhaseCentre(
-        found, _ripple_deg(u, co, weight, k, found), _ripple_deg(u, co, weight, k, np.zeros(3)), cone_deg
+        found,
+        _ripple_deg(u, co, weight, k, found),
+        _ripple_deg(u, co, weight, k, np.zeros(3)),
+        cone_deg,
+        _expanded(u, co, weight, k, noise=noise, order=order_of_count(coefficients.shape[-1])),
     )
+
+
+def _expanded(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, *, noise: float, order: int) -> FloatArray:
+    """Return the expanded uncertainty (3,) that white noise of the waves leaves in the solution.
+
+    White coefficients give a field whose correlation between directions falls off over pi/N: drawn as such
+    by spreading independent waves over the cone (sum over n, m of the harmonics' products, by the addition
+    theorem for the scalar harmonics, which is exact enough a few degrees from the peak).
+    """
+    if noise == 0.0:
+        return np.zeros(3)
+    degrees = np.arange(1, order + 1)
+    apart = np.clip(u @ u.T, -1.0, 1.0)
+    # Co-polar component: half the power of both kinds; P_n(cos) (2n + 1)/4 pi summed over the degrees.
+    series = np.concatenate([[0.0], (2.0 * degrees + 1.0) / (4.0 * np.pi)])
+    covariance = noise**2 * np.polynomial.legendre.legval(apart, series)
+    # Noise across a strong field turns its phase by noise / (sqrt 2 |field|).
+    phase_covariance = 0.5 * covariance / np.abs(co)[:, None] / np.abs(co)[None, :]
+    root = np.sqrt(weight)
+    matrix = np.concatenate([k * u, np.ones((len(u), 1))], axis=1) * root[:, None]
+    solver = np.linalg.pinv(matrix, rcond=1e-9)[:3] * root
+    return np.asarray(2.0 * np.sqrt(np.maximum(np.diag(solver @ phase_covariance @ solver.T), 0.0)))
 
 
 def _flat(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> FloatArray:

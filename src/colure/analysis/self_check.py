@@ -88,7 +88,7 @@ def self_check(
     done: Processed, chamber: Chamber, device_slant_deg: float, *, room: EchoMap | None = None
 ) -> list[Finding]:
     """Return everything the data say of themselves, largest effect first; `room` from `room_of`."""
-    found = [*_drift(done), *_alignment(done), *_stray(done, chamber), *_ports(done, chamber), *_noise(done)]
+    found = [*_drift(done), *_alignment(done, chamber), *_stray(done, chamber), *_ports(done, chamber), *_noise(done)]
     found += _cable(done) + _room(room)
     if done.pole_spread_db is not None:
         text = f"the slices disagree about the boresight, which all of them saw, by {done.pole_spread_db:.1f} dB rms below the peak"
@@ -96,8 +96,9 @@ def self_check(
     found.sort(key=lambda one: -one.level_db)
     centre = centre_of(done, device_slant_deg)
     x, y, z = (1e3 * float(v) for v in centre.position_m)
+    dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)
     found.append(Finding("phase centre", NOTHING_DB, (
-        f"phase centre at x {x:+.2f}, y {y:+.2f}, z {z:+.1f} mm; about it the phase is flat to {centre.ripple_deg:.2f} deg rms "
+        f"phase centre at x {x:+.2f} \u00b1 {dx:.2f}, y {y:+.2f} \u00b1 {dy:.2f}, z {z:+.1f} \u00b1 {dz:.1f} mm (noise alone); about it the phase is flat to {centre.ripple_deg:.2f} deg rms "
         f"within {centre.cone_deg:g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' crossing)")))  # fmt: skip
     return found
 
@@ -112,6 +113,8 @@ def centre_of(done: Processed, slant_deg: float) -> PhaseCentre:
         slant=float(np.deg2rad(slant_deg)),
         cone_deg=min(8.0, 0.5 * done.sphere.region_deg),
         region=region,
+        noise=float(done.budget.noise_sigma[middle])
+        * float(np.sqrt(4.0 * np.pi / (done.sphere.theta.size * done.sphere.phi.size))),
     )
 
 
@@ -130,7 +133,7 @@ def _drift(done: Processed) -> list[Finding]:
     return out
 
 
-def _alignment(done: Processed) -> list[Finding]:
+def _alignment(done: Processed, chamber: Chamber) -> list[Finding]:
     found = done.alignment
     if found is None:
         return []
@@ -141,7 +144,21 @@ def _alignment(done: Processed) -> list[Finding]:
     )
     return [Finding("alignment", level_db(float(took)), summary)] + [
         Finding("alignment", level_db(float(took)) - 0.01 * (1 + index), text)
-        for index, text in enumerate(found.sentences())
+        for index, text in enumerate([*found.sentences(), *_hidden(done, chamber)])
+    ]
+
+
+def _hidden(done: Processed, chamber: Chamber) -> list[str]:
+    """Say what one sphere about the crossing cannot show of the set-up, and what it would take."""
+    tolerance = chamber.alignment
+    # Gaussian beam exp(-c a^2) of the probe's gain, c = G/8: a tilted one weighs the device's two sides differently.
+    bend = 10.0 ** (chamber.probe.gain_dbi / 10.0) / 8.0
+    reach = done.step.keep_order / float(done.expansion.k.max())
+    tapered = level_db(2.0 * bend * reach / chamber.range_length_m * float(np.deg2rad(1.0)))
+    return [
+        f"distance: one sphere fits every range length; \u00b1{tolerance.distance_mm:g} mm as declared (a laser, or two set-ups, tell)",
+        f"probe pointing: a tilt of 1 deg changes the data by {tapered:.0f} dB at most, too little to be seen or to matter",
+        f"device on its mount: beam direction and phase centre move with it; \u00b1{tolerance.device_pose_deg:g} deg as declared",
     ]
 
 

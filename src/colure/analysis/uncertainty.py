@@ -9,7 +9,8 @@ reference gain      declared for the reference antenna
 range echoes        Monte Carlo of stray signals at the chamber's declared level
 alignment           each declared tolerance applied to the data in turn
 probe polarization  the declared probe purity applied in phase and in quadrature
-cable flexing       the declared phase change with the azimuth axis
+cable flexing       the declared phase change with the azimuth axis, or what dedicated turns left
+time gate           the same recipe with a gate a fifth narrower or wider
 finite distance     one polarization only: what a transform would change if the other were nothing
 ==================  ======================================================================
 
@@ -56,7 +57,7 @@ class Inputs:
 
     noise_sigma (frequency,): standard deviation (complex modulus) of one component of one
     sample, in the units of the measured field. aligned: the chamber's tolerances are what the
-    correction from the data left.
+    correction from the data left. other_gate (as the sphere's field): what another time gate makes of it.
     """
 
     sphere: MeasuredSphere
@@ -68,6 +69,7 @@ class Inputs:
     probe: Expansion | None
     seed: int = 1
     aligned: bool = False
+    other_gate: ComplexArray | None = None
 
 
 def native_values(inputs: Inputs, expansion: Expansion) -> FloatArray:
@@ -167,7 +169,9 @@ def _terms(inputs: Inputs, nominal: Expansion, values: FloatArray) -> Iterator[t
         )
     flex = np.deg2rad(chamber.cable_flex_deg)
     bent = inputs.sphere.field * np.exp(1j * flex * _swing(inputs.sphere))
-    yield "cable flexing", _changed(inputs, values, bent), f"declared {chamber.cable_flex_deg:g} deg over a turn"
+    yield "cable flexing", _changed(inputs, values, bent), f"{chamber.cable_flex_deg:.2g} deg over a turn"
+    if inputs.other_gate is not None:
+        yield "time gate", _changed(inputs, values, inputs.other_gate), "change with a gate of another width"
 
 
 def _monte_carlo(inputs: Inputs, values: FloatArray, draws: int, field: Callable[[], ComplexArray]) -> FloatArray:

@@ -31,6 +31,7 @@ REMEDIES = {
     "alignment": "align better: the tolerances under alignment in chamber.toml decide this term",
     "probe polarization": "calibrate the probe's purity, or use a purer probe",
     "finite distance": "a longer range, or both polarizations and a transform",
+    "time gate": "a wider band, or absorber instead of a gate",
     "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
 }
 

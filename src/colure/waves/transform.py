@@ -7,8 +7,10 @@ Shapes: coefficients (..., 2, N(N+2)); fields (..., 2, theta, phi) with axis -3 
 from __future__ import annotations
 
 import os
+import threading
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from functools import lru_cache
 from typing import TypeVar
 
 import ducc0
@@ -20,6 +22,7 @@ from colure.waves.modes import from_half_sets, half_set_size, to_half_sets
 
 T = TypeVar("T")
 THREADS = max(1, min(8, os.cpu_count() or 1))
+POOL = "colure-waves"
 
 #: Names of the regular ring layouts and the compiled transform's names for them.
 LAYOUTS = {"with-poles": "CC", "without-poles": "F1", "gauss-legendre": "GL"}
@@ -191,7 +194,13 @@ def fold_double_sided(field: ComplexArray, theta: FloatArray) -> ComplexArray:
 
 def threaded(task: Callable[[int], T], count: int) -> list[T]:
     """Return [task(0), ..., task(count - 1)], worked out on `THREADS` threads."""
-    if THREADS == 1 or count < 2:
+    # A task that asks for threads itself would wait for its own: it works alone.
+    if THREADS == 1 or count < 2 or threading.current_thread().name.startswith(POOL):
         return [task(index) for index in range(count)]
-    with ThreadPoolExecutor(THREADS) as pool:
-        return list(pool.map(task, range(count)))
+    return list(_pool(os.getpid()).map(task, range(count)))
+
+
+@lru_cache(maxsize=1)
+def _pool(process: int) -> ThreadPoolExecutor:
+    """Return the threads of this process: starting them anew costs as much as a small transform; a fork has none."""
+    return ThreadPoolExecutor(THREADS, thread_name_prefix=POOL)
