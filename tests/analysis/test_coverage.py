@@ -22,7 +22,7 @@ from tests.endtoend.test_near_to_far import edited
 
 
 def test_drift_two_hundred_draws(small_campaign):
-    """Warm-up, swings and noise of the ties: what is left on the scan lies inside twice the stated residual at 93 % or more."""
+    """Warm-up, swings and noise of the ties: what is left on the scan lies inside twice what is stated between ties at 93 % or more."""
     edited(small_campaign, "chamber.toml", ("tie_interval_s = 180", "tie_interval_s = 60"))
     campaign, plan = service.make_plan(small_campaign)
     clean = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
@@ -46,7 +46,7 @@ def test_drift_two_hundred_draws(small_campaign):
         left = correct(record, found)["trace"].values[scan] / clean["trace"].values[scan]
         # The first tie is the reference: its own noise is common to all and belongs to the gain.
         left = left / np.median(left.real + 1j * left.imag, axis=0)
-        inside.append(np.mean(np.abs(left - 1.0) <= 2.0 * found.residual + 1e-12))
+        inside.append(np.mean(np.abs(left - 1.0) <= 2.0 * found.between + 1e-12))
     print(f"{100 * np.mean(inside):.1f} % inside")
     assert np.mean(inside) >= 0.93
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from colure.analysis.figures.cuts import Cut
 from colure.analysis.figures.definitions import NAMES
-from colure.analysis.figures.evaluate import Cut, beamwidth_deg, evaluate, first_side_lobe
+from colure.analysis.figures.evaluate import evaluate
+from colure.analysis.figures.lobes import beamwidth_deg, first_side_lobe
 from colure.geometry.conventions import SPEED_OF_LIGHT
 from colure.geometry.sphere import equiangular
 from colure.waves.expansion import Expansion
@@ -38,7 +40,7 @@ def test_half_wave_dipole():
     cluster = cluster_of(F, np.outer(x * LAM / 4, [1, 0, 0]), np.outer(current, [1, 0, 0]))
     expansion = expansion_of(cluster, 16)
     assert figures(expansion)["directivity_dbi"] == pytest.approx(2.1509, abs=5e-5)
-    from colure.analysis.figures.evaluate import Beam, cut
+    from colure.analysis.figures.cuts import Beam, cut
 
     beam = Beam(np.array([0.0, 0.0, 1.0]), np.array([1.0, 0.0, 0.0]), 1.64092)
     assert beamwidth_deg(cut(expansion.coefficients[0], beam, plane="E", slant=0.0, span_deg=89.0)) == pytest.approx(

@@ -204,3 +204,59 @@ def compare_set_ups(first: Expansion, second: Expansion, *, region: float = np.p
     )
     half = 10.0 * np.log10(2.0)
     return TwoSetUps(matched, mean, difference - half, difference - 2.0 * half)
+
+
+@dataclass(frozen=True)
+class LevelError:
+    """How two matched patterns differ where the first one has some level: field errors in dB re the peak.
+
+    low_db, high_db: the levels; error_db: rms of | |e1| - |e2| | over those directions, worst_db the largest; share
+    of all solid angle.
+    """
+
+    low_db: float
+    high_db: float
+    error_db: float
+    worst_db: float
+    share: float
+
+
+def levels_of(found: Match, index: int, *, step_db: float = 5.0, floor_db: float = -50.0) -> list[LevelError]:
+    """Return the equivalent error level against the level, at one frequency.
+
+    Levels that differ by D dB at L dB below the peak differ by the field of 20 log|10^(D/20) - 1| + L
+    (section 7 of the standards sheet).
+    """
+    a, b = (np.sqrt(np.sum(np.abs(one[index]) ** 2, axis=0)) for one in (found.first, found.second))
+    peak = float(a.max())
+    level = 20.0 * np.log10(np.maximum(a / peak, 1e-12))
+    off = np.abs(a - b) / peak
+    weight = np.broadcast_to(found.weight[:, None], a.shape)
+    out = []
+    for high in np.arange(0.0, floor_db, -step_db):
+        here = (level <= high + 1e-12) & (level > high - step_db)
+        if not here.any():
+            continue
+        mean = float(np.sum(off[here] ** 2 * weight[here]) / np.sum(weight[here]))
+        share = float(np.sum(weight[here]) / np.sum(weight))
+        out.append(
+            LevelError(
+                high - step_db, float(high), 10.0 * np.log10(max(mean, 1e-30)), _db(float(off[here].max())), share
+            )
+        )
+    return out
+
+
+def _db(ratio: float) -> float:
+    return float(20.0 * np.log10(max(ratio, 1e-15)))
+
+
+def normalized_error(one: float, expanded_one: float, other: float, expanded_other: float) -> float:
+    """Return E_n = (x1 - x2)/sqrt(U1^2 + U2^2) with expanded uncertainties (ISO/IEC 17043; |E_n| <= 1 agrees).
+
+    Infinite where nothing is said of either uncertainty and the values differ.
+    """
+    both = float(np.hypot(expanded_one, expanded_other))
+    if both == 0.0:
+        return 0.0 if one == other else float(np.inf)
+    return (one - other) / both

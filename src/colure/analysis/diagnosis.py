@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere, components
 from colure.analysis.drift import correct, track
-from colure.analysis.figures.evaluate import cut, find_beam
+from colure.analysis.figures.cuts import cut, find_beam
 from colure.analysis.gating import gated, impulse_response
 from colure.analysis.phase_centre import phase_centre
 from colure.analysis.recipe import Stages, stages

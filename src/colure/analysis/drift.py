@@ -56,6 +56,15 @@ class DriftTrack:
     residual: float
     jumps: tuple[Jump, ...] = ()
 
+    @property
+    def between(self) -> float:
+        """Rms relative error that is left between two ties, for a drift that wanders.
+
+        Leaving every second tie out doubles the interval; a random walk that is pinned at both ends strays
+        sqrt(1/3) as far on average over half the interval (derivable), a smooth drift less.
+        """
+        return self.residual / 3.0**0.5
+
 
 def track(record: xr.Dataset) -> DriftTrack:
     """Read the drift from a record's tie points.

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 import numpy as np
 
-from colure.analysis.figures.evaluate import find_beam
+from colure.analysis.figures.cuts import find_beam
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.polarization import Basis, to_basis

@@ -6,11 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.analysis.figures.evaluate import find_beam
+from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
-from colure.geometry.directions import tangents, theta_phi
-from colure.geometry.polarization import Basis, to_basis
-from colure.waves.scattered import synthesis_at
+from colure.geometry.directions import tangents
 
 #: Rings and directions per ring of the cone that is looked at.
 RINGS, COLUMNS = 10, 24
@@ -42,6 +40,8 @@ def phase_centre(
     cone_deg: float = 10.0,
     region: float = np.pi,
     noise: float = 0.0,
+    near: Beam | None = None,
+    start: FloatArray | None = None,
 ) -> PhaseCentre:
     """Find the phase centre of the co-polar field in a cone about the beam's peak.
 
@@ -57,6 +57,8 @@ def phase_centre(
         Half angle of the cone.
     noise
         Standard deviation (complex modulus) of every coefficient.
+    near, start
+        The beam and the centre (3,), where they are known nearly: spare the search.
 
     Raises
     ------
@@ -65,25 +67,12 @@ def phase_centre(
     """
     if not 0.5 <= cone_deg <= 60.0:
         raise ValueError(f"cone: {cone_deg:g}, must be from 0.5 to 60 deg")
-    beam = find_beam(coefficients, slant=slant, region=region)
-    angle = np.deg2rad(cone_deg) * (np.arange(RINGS) + 1.0) / RINGS
-    turn = np.arange(COLUMNS) * 2.0 * np.pi / COLUMNS
-    first, second = tangents(beam.direction)
-    ring = np.cos(turn)[:, None] * first + np.sin(turn)[:, None] * second
-    u = np.cos(angle)[:, None, None] * beam.direction + np.sin(angle)[:, None, None] * ring
-    u = np.concatenate([beam.direction[None], u.reshape(-1, 3)])
-    t, p = theta_phi(u)
-    e = synthesis_at(coefficients, t, p)
-    co, _ = to_basis(e[0], e[1], Basis.LUDWIG_3, theta=t, phi=p, slant=slant)
-    away = np.concatenate([[0.0], np.repeat(angle, COLUMNS)])
-    # Every ring stands for a solid angle that grows with its radius.
-    weight = np.abs(co) ** 2 * np.concatenate([[0.1], np.repeat(np.sin(angle) / np.sin(angle[0]), COLUMNS)])
-    found = np.zeros(3)
-    for cone in np.repeat(angle[2:], 2):
-        inside = away <= cone + 1e-12
-        found = found + _step(u[inside], co[inside], weight[inside], k, found)
-    for _ in range(ROUNDS):
-        found = found + _step(u, co, weight, k, found)
+    field = FarField(coefficients)
+    beam = find_beam(field, slant=slant, region=region) if near is None else near
+    u, _, _ = cone_of(beam.direction, cone_deg)
+    co, _ = ludwig_3(field.at(u), u, slant)
+    found = centre_in(beam.direction, cone_deg, co, k, start=start)
+    weight = np.abs(co) ** 2 * cone_of(beam.direction, cone_deg)[2]
     return PhaseCentre(
         found,
         _ripple_deg(u, co, weight, k, found),
@@ -91,6 +80,34 @@ def phase_centre(
         cone_deg,
         _expanded(u, co, weight, k, noise=noise, order=order_of_count(coefficients.shape[-1])),
     )
+
+
+def cone_of(direction: FloatArray, cone_deg: float) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return directions (n, 3) in a cone about one, their angles from it (rad), and the solid angles they stand for."""
+    angle = np.deg2rad(cone_deg) * (np.arange(RINGS) + 1.0) / RINGS
+    turn = np.arange(COLUMNS) * 2.0 * np.pi / COLUMNS
+    first, second = tangents(direction)
+    ring = np.cos(turn)[:, None] * first + np.sin(turn)[:, None] * second
+    u = np.cos(angle)[:, None, None] * direction + np.sin(angle)[:, None, None] * ring
+    away = np.concatenate([[0.0], np.repeat(angle, COLUMNS)])
+    # Every ring stands for a solid angle that grows with its radius.
+    area = np.concatenate([[0.1], np.repeat(np.sin(angle) / np.sin(angle[0]), COLUMNS)])
+    return np.concatenate([direction[None], u.reshape(-1, 3)]), away, area
+
+
+def centre_in(
+    direction: FloatArray, cone_deg: float, co: ComplexArray, k: float, *, start: FloatArray | None = None
+) -> FloatArray:
+    """Return the phase centre (3,) from co-polar fields at the directions of `cone_of`."""
+    u, away, area = cone_of(direction, cone_deg)
+    weight = np.abs(co) ** 2 * area
+    found = np.zeros(3) if start is None else np.asarray(start)
+    for cone in np.unique(away)[3:].repeat(2) if start is None else ():
+        inside = away <= cone + 1e-12
+        found = found + _step(u[inside], co[inside], weight[inside], k, found)
+    for _ in range(ROUNDS if start is None else 2):
+        found = found + _step(u, co, weight, k, found)
+    return found
 
 
 def _expanded(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, *, noise: float, order: int) -> FloatArray:

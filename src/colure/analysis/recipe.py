@@ -11,17 +11,19 @@ from colure.analysis.alignment import PARAMETERS, Estimate, declared_prior, esti
 from colure.analysis.assembly import MeasuredSphere, assemble
 from colure.analysis.cable import CableFlex, cable_flex, correct_cable, has_turns
 from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
+from colure.analysis.causes import Inputs
 from colure.analysis.drift import DriftTrack, correct, track
+from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.gating import Gate, gate_record, limits, proposed_gate
 from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step, pattern_grid
 from colure.analysis.regrid import to_planned_places
 from colure.analysis.self_check import pole_spread_db
-from colure.analysis.uncertainty import Inputs
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
+from colure.model.evaluation import Evaluation
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
 from colure.model.recipe import ORDER, Recipe, Step
@@ -87,6 +89,8 @@ def process(
     grid_step_deg: float = PATTERN_STEP_DEG,
     recipe: Recipe | None = None,
     reference: ReferenceData | None = None,
+    evaluation: Evaluation | None = None,
+    state: str = "beam",
 ) -> Processed:
     """Run a recipe: drift, places, gate, gain, assembly, alignment, near field to far field, mode filter.
 
@@ -100,6 +104,8 @@ def process(
         The steps; `default_recipe` if None. The record itself is never changed.
     reference
         Gain table and adapter of the reference; its dimensions alone if None.
+    evaluation, state
+        What is to be read from the pattern, and the device's state, for its commanded direction.
 
     Raises
     ------
@@ -129,11 +135,11 @@ def process(
             step,
             chamber.range_length_m,
             prior=declared_prior(chamber.alignment),
-            slice_error=drift.residual,
+            slice_error=drift.between,
             read=readings_of(chamber.alignment),
         )
         sphere = replace(sphere, field=aligned.corrected)
-        chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber.alignment, aligned)})
+        chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber_then.alignment, aligned)})
     expansion = step.expansion(sphere.field)
     pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), calibrated, sphere, aligned, todo)
     pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
@@ -141,7 +147,15 @@ def process(
         # Columns between the slices are no new measurements: their noise is the slices'.
         noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
     slant = float(np.deg2rad(device.slant_deg))
-    budget = Inputs(sphere, step, chamber_then, slant, noise, drift.residual, probe, aligned=aligned is not None)
+    region = float(np.deg2rad(sphere.region_deg))
+    figures = FigureSet(
+        Evaluation() if evaluation is None else evaluation, slant, region, sphere.one_polarization, state,
+        sphere.frequency_hz.size > 1,
+    )  # fmt: skip
+    budget = Inputs(sphere, step, chamber_then, figures, noise, drift.between, probe, aligned=aligned is not None,
+                    peak_reading=float(np.abs(done.steady["trace"].values).max()),
+                    declared_offset_mm=chamber.alignment.axes_offset_mm,
+                    mismatch_db=mismatch_db(chamber, device, reference))  # fmt: skip
     if todo.runs("gate"):
         other = stages(
             record, chamber, device, _other_gate(done.gate, todo, sphere.frequency_hz), reference
@@ -183,6 +197,23 @@ def stages(
     if todo.runs("distance"):
         sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
     return Stages(drift, flex, steady, transfer, calibrated, sphere, gate)
+
+
+def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | None) -> float:
+    """Return the expanded uncertainty (k = 2) of gain by declared reflections of unknown phase; 0 where files state them.
+
+    20 log(1 + |G1 G2|) is the half width of a U-shaped distribution, its standard uncertainty is that over
+    sqrt 2 (section 7 of the standards sheet); horn and device each meet the source once.
+    """
+    source = chamber.analyzer.source_match_db
+    if source is None or (reference is not None and reference.path is not None):
+        return 0.0
+    widths = [
+        20.0 * np.log10(1.0 + 10.0 ** ((source + match) / 20.0))
+        for match in (chamber.reference.match_db, device.match_db)
+        if match is not None
+    ]
+    return float(2.0 / np.sqrt(2.0) * np.linalg.norm(widths)) if widths else 0.0
 
 
 def _other_gate(gate: Gate | None, todo: Recipe, frequency_hz: FloatArray) -> Recipe:
@@ -262,7 +293,12 @@ def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
     if not todo.runs("purity") or chamber.reference.cross_polar_db is None:
         return chamber
     level = chamber.reference.cross_polar_db
-    return chamber.model_copy(update={"probe": chamber.probe.model_copy(update={"cross_polar_db": level})})
+    # The horn's polarization is the reference now: the probe's roll is as well known as that.
+    roll = min(chamber.alignment.probe_roll_zero_deg, float(np.rad2deg(10.0 ** (level / 20.0))))
+    return chamber.model_copy(update={
+        "probe": chamber.probe.model_copy(update={"cross_polar_db": level}),
+        "alignment": chamber.alignment.model_copy(update={"probe_roll_zero_deg": roll}),
+    })  # fmt: skip
 
 
 def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:

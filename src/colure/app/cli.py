@@ -15,7 +15,9 @@ import click
 
 from colure import __version__
 from colure.app.aim_command import aim
+from colure.app.compare_command import compare, series
 from colure.app.effects_command import effects
+from colure.app.export_command import export
 from colure.app.field_commands import convert, process
 from colure.app.findings_command import findings
 from colure.app.flip_command import flip
@@ -24,6 +26,7 @@ from colure.app.rehearse_command import rehearse
 from colure.app.set_ups_command import set_ups
 from colure.app.simulate_command import simulate
 from colure.app.three_antenna_command import three_antenna
+from colure.app.verdict_command import verdict
 
 if TYPE_CHECKING:
     from colure.acquire.engine import Options, Outcome
@@ -268,7 +271,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, process, convert, simulate,
+    aim, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, process, convert, simulate,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -11,6 +12,11 @@ from colure.app import service
 from colure.app.folders import RunFolder
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.compare import Freedom, LevelError, Match
+    from colure.geometry.conventions import FloatArray
+    from colure.waves.expansion import Expansion
 
 
 @dataclass(frozen=True)
@@ -73,3 +79,174 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
         "mean_stray_db": found.mean_stray_db.tolist(),
     }
     return SetUps(words, numbers)
+
+
+@dataclass(frozen=True)
+class FigureRow:
+    """One figure of both patterns: values, expanded uncertainties, E_n."""
+
+    name: str
+    label: str
+    unit: str
+    frequency_hz: float
+    value: float
+    expanded: float
+    other: float
+    other_expanded: float
+    e_n: float
+
+    @property
+    def agrees(self) -> bool:
+        """Tell whether the difference lies inside both uncertainties together."""
+        return bool(abs(self.e_n) <= 1.0) or bool(np.isnan(self.value) and np.isnan(self.other))
+
+
+@dataclass(frozen=True)
+class Compared:
+    """A run against another pattern: how they lie to each other, what is left, figure by figure."""
+
+    match: Match
+    middle: int
+    frequency_hz: FloatArray
+    levels: list[LevelError]
+    rows: list[FigureRow]
+
+    @property
+    def agrees(self) -> bool:
+        """Tell whether every figure agrees."""
+        return all(row.agrees for row in self.rows)
+
+
+def compare_run(
+    campaign: Campaign, run: RunFolder, other: Path | RunFolder, *, freedom: Freedom, other_uncertainty_db: float = 0.0
+) -> Compared:
+    """Hold a run against another run of the campaign, or against a pattern file (.nc, or tidy far-field .csv).
+
+    Figures are read from both as they are, before anything is matched: what matching took out shows in them.
+
+    Raises
+    ------
+    InputError
+        If the other pattern cannot be read, or lacks the run's band.
+    """
+    from colure.analysis.compare import levels_of, match, normalized_error
+    from colure.analysis.uncertainty import figures_with_budget
+    from colure.waves.expansion import Expansion
+
+    done = service.process(campaign, run)
+    own = figures_with_budget(done.budget)
+    figures = done.budget.figures
+    if isinstance(other, RunFolder):
+        second = service.process(campaign, other)
+        expansion, region = second.expansion, float(np.deg2rad(second.sphere.region_deg))
+        theirs = {
+            (f.name, round(f.frequency_hz)): (f.value, f.expanded_uncertainty)
+            for f in figures_with_budget(second.budget)
+        }
+    else:
+        expansion, region = _from_file(other, done.frequency_hz, done.expansion.order)
+        values = figures.values(Expansion(expansion.coefficients, expansion.k))
+        theirs = {
+            (d.name, round(float(f))): (d.display(float(v)), other_uncertainty_db if d.unit.startswith("dB") else 0.0)
+            for f, row in zip(done.frequency_hz, values, strict=True)
+            for d, v in zip(figures.definitions, row, strict=True)
+        }
+    try:
+        found = match(done.expansion, expansion, region=min(region, figures.region), freedom=freedom)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    rows = []
+    for f in own:
+        known = theirs.get((f.name, round(f.frequency_hz)))
+        if known is not None:
+            e_n = normalized_error(f.value, f.expanded_uncertainty, *known)
+            rows.append(
+                FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
+            )
+    middle = done.frequency_hz.size // 2
+    return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows)
+
+
+def _from_file(path: Path, frequency_hz: FloatArray, order: int) -> tuple[Expansion, float]:
+    from colure.analysis.patterns import at_frequencies, known_pattern
+    from colure.model.exchange import read_csv
+    from colure.model.files import open_dataset
+
+    dataset = read_csv(path, far_field=True) if path.suffix.lower() == ".csv" else open_dataset(path)
+    try:
+        known = known_pattern(dataset, order)
+        return at_frequencies(known, frequency_hz), known.region
+    except (ValueError, KeyError) as error:
+        raise InputError([f"{path.name}: {error}"]) from None
+
+
+@dataclass(frozen=True)
+class SeriesRow:
+    """One figure over many devices: spread, trend per device in measured order, and each against the golden unit."""
+
+    name: str
+    label: str
+    unit: str
+    frequency_hz: float
+    values: list[float]
+    expanded: list[float]
+    mean: float
+    spread: float
+    trend: float
+    trend_expanded: float
+    e_n: list[float]
+
+
+def series(campaign_folder: Path, names: list[str], golden: str) -> list[SeriesRow]:
+    """Return every figure over several evaluated runs, at their middle frequency, against a golden unit's run.
+
+    Raises
+    ------
+    InputError
+        If a run was not evaluated, or the golden one is not among them.
+    """
+    import json
+
+    from colure.analysis.compare import normalized_error
+
+    if golden not in names:
+        raise InputError([f"--golden = {golden!r}: must be one of {', '.join(names)}"])
+    tables = []
+    for name in names:
+        path = service.run_folder(campaign_folder, name).figures
+        if not path.is_file():
+            raise InputError([f"run {name}: has no figures.json; run colure evaluate first"])
+        tables.append(json.loads(path.read_text(encoding="utf-8")))
+    frequencies = sorted({row["frequency_hz"] for row in tables[0]})
+    middle = frequencies[len(frequencies) // 2]
+    at = [{row["name"]: row for row in table if row["frequency_hz"] == middle} for table in tables]
+    common = [
+        row["name"] for row in tables[0] if row["frequency_hz"] == middle and all(row["name"] in one for one in at)
+    ]
+    rows, reference = [], names.index(golden)
+    for name in common:
+        found = [one[name] for one in at]
+        if any(one["value"] is None or one["expanded_uncertainty"] is None for one in found):
+            continue
+        values, expanded = ([float(one[key]) for one in found] for key in ("value", "expanded_uncertainty"))
+        trend, trend_expanded = _trend(values)
+        e_n = [
+            normalized_error(v, u, values[reference], expanded[reference])
+            for v, u in zip(values, expanded, strict=True)
+        ]
+        spread = float(np.std(values, ddof=1)) if len(values) > 1 else 0.0
+        rows.append(SeriesRow(name, found[0]["label"], found[0]["unit"], middle, values, expanded, float(np.mean(values)),
+                              spread, trend, trend_expanded, e_n))  # fmt: skip
+    return rows
+
+
+def _trend(values: list[float]) -> tuple[float, float]:
+    """Return (slope per device, its expanded uncertainty from the scatter about the line); infinite below three devices."""
+    n = len(values)
+    if n < 3:
+        return 0.0, float("inf")
+    x = np.arange(n) - (n - 1) / 2.0
+    y = np.asarray(values)
+    slope = float(x @ y / (x @ x))
+    rest = y - y.mean() - slope * x
+    return slope, 2.0 * float(np.sqrt(rest @ rest / (n - 2) / (x @ x)))

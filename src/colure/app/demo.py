@@ -50,7 +50,8 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     truth = device_truth(campaign)
     service.write_report(campaign, plan, run, processed, figures)
     frequencies = [float(f) for f in campaign.goal.frequency_hz]
-    pairs = [(figure, truth[frequencies.index(figure.frequency_hz)][figure.name]) for figure in figures]
+    at = dict(zip(frequencies, truth, strict=True))
+    pairs = [(figure, at[figure.frequency_hz][figure.name]) for figure in figures]
     missed = [(figure, value) for figure, value in pairs if not figure.contains(value)]
     seconds = time.perf_counter() - started
     if as_json:

@@ -34,6 +34,11 @@ class RunFolder:
         return self.path / f"pattern-{state}.nc"
 
     @property
+    def correlations(self) -> Path:
+        """How the errors of the figures go together, JSON."""
+        return self.path / "correlations.json"
+
+    @property
     def figures(self) -> Path:
         """Figures with uncertainties, JSON."""
         return self.path / "figures.json"

@@ -31,6 +31,10 @@ REMEDIES = {
     "alignment": "align better: the tolerances under alignment in chamber.toml decide this term",
     "probe polarization": "calibrate the probe's purity, or use a purer probe",
     "finite distance": "a longer range, or both polarizations and a transform",
+    "mismatch": "state the reflections in files, or better matched cables, or an attenuator at the cable's end",
+    "leakage": "better shielding, tighter connectors, more power",
+    "receiver linearity": "less power at the receiver, or its own linearity correction",
+    "sampling and truncation": "a lower wanted_level_db: more waves",
     "time gate": "a wider band, or absorber instead of a gate",
     "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
 }
@@ -55,8 +59,9 @@ class Finding:
 
     @property
     def cause(self) -> str:
-        """The largest term of the budget."""
-        return max(self.figure.budget, key=lambda row: row.expanded).term if self.figure.budget else ""
+        """The largest group of terms of the budget."""
+        groups = self.figure.groups()
+        return max(groups, key=lambda name: groups[name]) if groups else ""
 
 
 @dataclass(frozen=True)
@@ -170,5 +175,6 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
     findings = [
         Finding(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
         for figure in figures_with_budget(done.processed.budget)
+        if figure.name in done.truth[0]  # evaluation.toml may ask for what no truth was worked out for
     ]
     return Rehearsal(findings, done.rehearsed, done.processed.pattern, time.perf_counter() - begin)

@@ -11,9 +11,12 @@ from rich.console import Console
 from rich.table import Table
 
 from colure.model.events import Event, Listener, nobody
+from colure.model.figure import format_value
 from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
+    from colure.app.comparing import Compared, SeriesRow
+    from colure.app.judging import Judged
     from colure.app.rehearsal import Rehearsal
     from colure.app.service import CheckLine, Effects
     from colure.geometry.kinematics import Geometry
@@ -399,4 +402,76 @@ def show_comparison(rows: Sequence[tuple[Figure, float]], title: str) -> None:
         value, interval = figure.text().split(" ", 1)
         inside = "yes" if figure.contains(truth) else "[bold red]NO[/bold red]"
         table.add_row(figure.label, value, interval, f"{truth:.3f}", figure.unit, inside)
+    console().print(table)
+
+
+def show_verdicts(found: Judged) -> None:
+    """Print every requirement with its outcome and why, and the outcome of all together."""
+    rule = {
+        "simple": "simple acceptance: the value alone decides",
+        "guard-band": "guard band: the whole interval (k = 2) decides",
+    }[found.specification.decision]
+    table = Table(title=f"{found.specification.name}; {rule}", box=None, title_justify="left", pad_edge=False)
+    for name in ("requirement", "verdict", "why"):
+        table.add_column(name, overflow="fold")
+    colours = {"pass": "green", "fail": "bold red", "not decidable": "yellow"}
+    for one in found.verdicts:
+        table.add_row(one.requirement, f"[{colours[one.outcome]}]{one.outcome}[/]", one.text)
+    console().print(table)
+    console().print(f"all together: [{colours[found.outcome]}]{found.outcome}[/]")
+
+
+def show_compared(found: Compared) -> None:
+    """Print how two patterns lie to each other, what is left, and figure by figure at mid-band."""
+    m, middle = found.match, found.middle
+    turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
+    console().print(
+        f"matched: turn {turn} deg about x, y, z; shift {shift} mm; level {m.level_db[middle]:+.3f} dB at mid-band"
+    )
+    console().print(f"left between them: {m.difference_db[middle]:.1f} dB rms below the peak at mid-band, "
+                    f"{m.difference_db.max():.1f} dB at the worst frequency")  # fmt: skip
+    table = Table(title="Level of the first / dB re peak, and how far the other one is from it as a field",
+                  box=None, title_justify="left", pad_edge=False)  # fmt: skip
+    for name in ("from", "to", "rms / dB", "worst / dB", "solid angle / %"):
+        table.add_column(name, justify="right")
+    for one in found.levels:
+        table.add_row(
+            f"{one.high_db:.0f}",
+            f"{one.low_db:.0f}",
+            f"{one.error_db:.1f}",
+            f"{one.worst_db:.1f}",
+            f"{100 * one.share:.1f}",
+        )
+    console().print(table)
+    frequency = float(found.frequency_hz[middle])
+    table = Table(
+        title=f"Figures at {frequency / 1e9:.3f} GHz, as they are", box=None, title_justify="left", pad_edge=False
+    )
+    table.add_column("figure")
+    for name in ("this", "other", "unit", "E_n"):
+        table.add_column(name, justify="right" if name != "unit" else "left")
+    for row in found.rows:
+        if row.frequency_hz == frequency:
+            colour = "green" if row.agrees else "bold red"
+            table.add_row(row.label, f"{format_value(row.value, row.expanded)} \u00b1 {format_value(row.expanded, row.expanded)}",
+                          format_value(row.other, row.expanded), row.unit, f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
+    console().print(table)
+    off = [row for row in found.rows if not row.agrees]
+    console().print(
+        f"{len(found.rows) - len(off)} of {len(found.rows)} figures over all frequencies agree (|E_n| at most 1)"
+    )
+
+
+def show_series(rows: Sequence[SeriesRow], names: Sequence[str], golden: str) -> None:
+    """Print spread, trend and the largest E_n of every figure over many devices."""
+    table = Table(title=f"{len(names)} devices, golden unit {golden}, {rows[0].frequency_hz / 1e9:.3f} GHz" if rows else "no figures",
+                  box=None, title_justify="left", pad_edge=False)  # fmt: skip
+    table.add_column("figure")
+    for name in ("mean", "spread (1 s)", "trend per device", "unit", "largest E_n", "of"):
+        table.add_column(name, justify="left" if name in ("unit", "of") else "right")
+    for row in rows:
+        worst = max(range(len(names)), key=lambda i: abs(row.e_n[i]))
+        sure = "" if abs(row.trend) > row.trend_expanded else " (none)"
+        table.add_row(row.label, format_value(row.mean, row.spread), f"{row.spread:.2g}", f"{row.trend:+.2g}{sure}", row.unit,
+                      f"{row.e_n[worst]:+.2f}", names[worst])  # fmt: skip
     console().print(table)

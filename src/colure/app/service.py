@@ -142,7 +142,8 @@ def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
         return record
     if chosen not in names:
         raise InputError([f"--state = {chosen!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
-    return with_step(of_state(record, names.index(chosen)), "state", name=chosen)
+    one = of_state(record, names.index(chosen)).assign_attrs(state=chosen)
+    return with_step(one, "state", name=chosen)
 
 
 def _processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:
@@ -151,7 +152,10 @@ def _processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) ->
     frequency = record["frequency"].values
     probe, reference = probe_of(campaign, frequency), reference_of(campaign, frequency)
     try:
-        return run_recipe(record, campaign.chamber, campaign.device, probe=probe, recipe=recipe, reference=reference)
+        return run_recipe(
+            record, campaign.chamber, campaign.device, probe=probe, recipe=recipe, reference=reference,
+            evaluation=campaign.evaluation(), state=str(record.attrs.get("state", "beam")),
+        )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
 
@@ -173,25 +177,21 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
     InputError
         If the record lacks what the recipe needs.
     """
-    import numpy as np
-
-    from colure.analysis.figures.definitions import DEFINITIONS
-    from colure.analysis.figures.evaluate import evaluate
-
     record = _opened(run, None)
     done = _processed(campaign, record, campaign.recipe())
     assert done.recipe is not None  # the recipe always says what it did
 
     def figures(processed: Processed) -> dict[str, float]:
-        middle = processed.frequency_hz.size // 2
-        region = float(np.deg2rad(processed.sphere.region_deg))
-        values = evaluate(processed.expansion.coefficients[middle], slant=processed.budget.slant, region=region)
-        return {what.name: what.display(float(v)) for what, v in zip(DEFINITIONS, values, strict=True)}
+        chosen = processed.budget.figures
+        values = chosen.values(processed.expansion)[processed.frequency_hz.size // 2]
+        return {what.name: what.display(float(v)) for what, v in zip(chosen.definitions, values, strict=True)}
 
     left_out = {
         str(name): figures(_processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
     }
-    return Effects({what.name: f"{what.label} / {what.unit}" for what in DEFINITIONS}, figures(done), left_out)
+    return Effects(
+        {what.name: f"{what.label} / {what.unit}" for what in done.budget.figures.definitions}, figures(done), left_out
+    )
 
 
 def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
@@ -319,11 +319,17 @@ def states_of(run: RunFolder) -> list[str]:
 
 def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
     """Read the figures with their budgets and save them as JSON."""
-    from colure.analysis.uncertainty import figures_with_budget
+    from colure.analysis.uncertainty import budget_of
 
-    found = figures_with_budget(processed.budget)
-    run.figures.write_text(json.dumps([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
-    return found
+    found = budget_of(processed.budget)
+    run.figures.write_text(json.dumps([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
+    kept = {
+        "names": found.names,
+        "frequency_hz": [float(f) for f in found.frequency_hz],
+        "correlation": found.correlation.round(4).tolist(),
+    }
+    run.correlations.write_text(json.dumps(kept), encoding="utf-8")
+    return found.figures
 
 
 def write_report(campaign: Campaign, plan: Plan, run: RunFolder, processed: Processed, figures: list[Figure]) -> None:

@@ -50,10 +50,17 @@ def phi_hat(*, theta: ArrayLike, phi: ArrayLike) -> FloatArray:
 
 def tangents(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Return two unit vectors (3,) square to a direction (3,) and to each other, without a preferred turn."""
-    least = np.eye(3)[int(np.argmin(np.abs(direction)))]
-    first = np.cross(direction, least)
-    first = first / np.linalg.norm(first)
-    return first, np.cross(direction, first)
+    least = np.zeros(3)
+    least[int(np.argmin(np.abs(direction)))] = 1.0
+    first = cross(direction, least)
+    first = first / np.sqrt(first @ first)
+    return first, cross(direction, first)
+
+
+def cross(a: FloatArray, b: FloatArray) -> FloatArray:
+    """Return the cross product of two single vectors (3,), without the cost of the general one."""
+    (x, y, z), (u, v, w) = a.tolist(), b.tolist()
+    return np.array([y * w - z * v, z * u - x * w, x * v - y * u])
 
 
 def theta_phi(vector: ArrayLike) -> ThetaPhi:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.device import Device
+from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
 from colure.model.loading import InputError, load
 from colure.model.recipe import Recipe
@@ -47,6 +48,11 @@ class Campaign:
         """Return what recipe.toml wants done to a record; None if there is none."""
         path = self.folder / "recipe.toml"
         return load(Recipe, path) if path.exists() else None
+
+    def evaluation(self) -> Evaluation:
+        """Return what evaluation.toml wants read from the pattern; the usual figures if there is none."""
+        path = self.folder / "evaluation.toml"
+        return load(Evaluation, path) if path.exists() else Evaluation()
 
     def simulated(self) -> SimulatedChamber:
         """Return the truth of the simulated chamber (twin.toml; perfect if there is none)."""

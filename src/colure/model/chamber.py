@@ -155,6 +155,12 @@ class Analyzer(Section):
         Most that the source gives at `power_dbm`'s place; `power_dbm` itself if left out.
     receiver_limit_dbm
         Level at the receiver above which it is no longer linear.
+    isolation_db
+        Largest S21 with nothing between the antennas: leakage and crosstalk.
+    linearity_db
+        Compression of the receiver, dB of error per 10 dB of level (expanded).
+    source_match_db
+        Return loss as S11 of the cable's end that feeds device and reference, where no file says more.
     """
 
     resource: str = "twin"
@@ -163,6 +169,9 @@ class Analyzer(Section):
     if_bandwidth_hz: float = number("Hz", 1, 10e6, 1000.0)
     max_power_dbm: float | None = Field(default=None, ge=-60, le=60, json_schema_extra={"unit": "dBm"})
     receiver_limit_dbm: float = number("dBm", -80, 60, 0.0)
+    isolation_db: float | None = Field(default=None, ge=-200, le=0, json_schema_extra={"unit": "dB"})
+    linearity_db: float = number("dB per 10 dB", 0, 2, 0.0)
+    source_match_db: float | None = Field(default=None, ge=-80, le=0, json_schema_extra={"unit": "dB"})
     averages: int = Field(default=1, ge=1, le=10000, json_schema_extra={"unit": "sweeps"})
     noise_figure_db: float = number("dB", 0, 60, 25.0)
     cable_loss_db: float = number("dB", 0, 100, 10.0)
@@ -193,6 +202,8 @@ class Reference(Section):
         the formula; the dimensions still give what the horn loses at short range.
     adapter
         Two-port Touchstone file of what is in the reference's path but not in the device's, port 1 to the switch.
+    match_db
+        Largest |S11| of the horn, where no file says more.
     reflection
         One-port Touchstone file of the horn: its gain counts what it accepts, not what arrives.
     source_reflection
@@ -209,6 +220,7 @@ class Reference(Section):
     slant_h_mm: float = number("mm", 1, 100000)
     phase_centre_mm: float = number("mm", -1000, 1000, 0.0)
     gain_uncertainty_db: float = number("dB", 0.001, 5, 0.25)
+    match_db: float | None = Field(default=None, ge=-80, le=0, json_schema_extra={"unit": "dB"})
     gain_table: str | None = None
     adapter: str | None = None
     reflection: str | None = None
@@ -343,7 +355,13 @@ class FaultTable(Section):
 
 
 class SimulatedChamber(Section):
-    """The truth of the simulated chamber, from twin.toml: what the measurement must cope with."""
+    """The truth of the simulated chamber, from twin.toml: what the measurement must cope with.
+
+    cable_flex_deg, cable_flex_other_deg
+        Phase of the moving cable over its axis' angle a: times sin a, and times 1 - cos a and sin 2a.
+    device_tilt_deg, device_pose_deg
+        How the device sits on its mount: about x, and about x, y, z (both together).
+    """
 
     seed: int = Field(default=1, ge=0, le=2**31, json_schema_extra={"unit": "integer"})
     noise: bool = True
@@ -351,15 +369,26 @@ class SimulatedChamber(Section):
     drift_deg: float = number("deg", 0, 360, 0.0)
     drift_time_s: float = number("s", 1, 1e6, 1800.0)
     cable_flex_deg: float = number("deg", 0, 90, 0.0)
+    cable_flex_other_deg: tuple[Annotated[float, Field(ge=-90, le=90)], Annotated[float, Field(ge=-90, le=90)]] = (
+        0.0,
+        0.0,
+    )
     crosstalk_db: float = number("dB", -200, 0, -120.0)
     echoes: tuple[EchoTable, ...] = ()
     theta_zero_deg: float = number("deg", -10, 10, 0.0)
     roll_axis_tilt_deg: float = number("deg", -10, 10, 0.0)
     axes_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     device_tilt_deg: float = number("deg", -10, 10, 0.0)
+    device_pose_deg: tuple[
+        Annotated[float, Field(ge=-10, le=10)],
+        Annotated[float, Field(ge=-10, le=10)],
+        Annotated[float, Field(ge=-10, le=10)],
+    ] = (0.0, 0.0, 0.0)
     probe_roll_zero_deg: float = number("deg", -45, 45, 0.0)
     probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
+    reference_cross_polar_db: float = number("dB", -200, 0, -200.0)
+    reference_cross_polar_deg: float = number("deg", -360, 360, 0.0)
     port2_db: float = number("dB", -20, 20, 0.0)
     port2_deg: float = number("deg", -360, 360, 0.0)
     time_factor: float = number("times real", 0, 1000, 0.0)

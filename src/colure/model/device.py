@@ -59,6 +59,8 @@ class Device(Section):
         Centre of that part relative to the axes' crossing, in the device frame.
     centre_of_gravity_mm
         Centre of gravity relative to that centre.
+    match_db
+        Largest |S11| of the device, where no file says more.
     reflection
         One-port Touchstone file of the device beside device.toml; it counts where the cable's end reflects too.
     expected_side_lobe_db, expected_xpd_db, expected_front_to_back_db
@@ -82,6 +84,7 @@ class Device(Section):
     expected_side_lobe_db: float | None = Field(default=None, ge=-80, le=-1, json_schema_extra={"unit": "dB"})
     expected_xpd_db: float = number("dB", 1, 80, 25.0)
     expected_front_to_back_db: float = number("dB", 1, 80, 22.0)
+    match_db: float | None = Field(default=None, ge=-80, le=0, json_schema_extra={"unit": "dB"})
     reflection: str | None = None
     input_limit_dbm: float = number("dBm", -60, 60, 20.0)
     elements: Elements | None = None

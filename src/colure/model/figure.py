@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass, field, replace
 from typing import Any
 
 import numpy as np
@@ -10,11 +10,30 @@ import numpy as np
 
 @dataclass(frozen=True)
 class BudgetRow:
-    """One contribution to a figure's uncertainty, as an expanded (k = 2) half width."""
+    """One contribution to a figure's uncertainty, as an expanded (k = 2) half width.
+
+    kind
+        `measured` by this record, or `declared` beforehand.
+    size, unit
+        What was applied (expanded), where it is one number: `expanded / size` is the sensitivity.
+    """
 
     term: str
     expanded: float
     basis: str
+    kind: str = "declared"
+    distribution: str = "normal"
+    size: float | None = None
+    unit: str = ""
+
+    @property
+    def group(self) -> str:
+        """The term without its detail: all alignments together."""
+        return self.term.split(":")[0]
+
+    def of_size(self, expanded: float) -> BudgetRow:
+        """Return the row with another half width."""
+        return replace(self, expanded=expanded)
 
 
 @dataclass(frozen=True)
@@ -37,12 +56,20 @@ class Figure:
     definition: str
     source: str
     coverage_factor: float = 2.0
+    topic: str = "beam"
     budget: tuple[BudgetRow, ...] = field(default=())
 
     @property
     def expanded_uncertainty(self) -> float:
         """Larger half width of the interval, in the figure's unit."""
         return max(self.value - self.lower, self.upper - self.value)
+
+    def groups(self) -> dict[str, float]:
+        """Return the expanded contribution of every group of terms."""
+        found: dict[str, float] = {}
+        for row in self.budget:
+            found[row.group] = float(np.hypot(found.get(row.group, 0.0), row.expanded))
+        return found
 
     def contains(self, truth: float) -> bool:
         """Tell whether a value lies inside the interval."""

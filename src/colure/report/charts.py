@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from colure.analysis.drift import DriftTrack
     from colure.analysis.face import Face
-    from colure.analysis.figures.evaluate import Cut
+    from colure.analysis.figures.cuts import Cut
     from colure.model.figure import Figure
 
 FLOOR_DB = -50.0
@@ -197,7 +197,7 @@ def budget_bars(figures: Sequence[Figure]) -> Canvas:
     with styled():
         figure = canvas(7.2, 0.42 * len(figures) + 1.2)
         ax = figure.subplots()
-        terms = [row.term for row in figures[0].budget]
+        terms = list(figures[0].groups())
         shades = ["#0b3c4d", "#2a7f9e", "#8fc1d4", "#c8641b", "#e8b07a", "#7a3b69", "#c9a3bd", "#6b7a86"]
         hatches = ["", "//", "", "..", "", "xx", "", "--"]
         start = np.zeros(len(figures))
@@ -217,7 +217,7 @@ def budget_bars(figures: Sequence[Figure]) -> Canvas:
 
 def _share(one: Figure, term: str) -> float:
     total = sum(row.expanded**2 for row in one.budget)
-    part = sum(row.expanded**2 for row in one.budget if row.term == term)
+    part = one.groups()[term] ** 2
     return 100.0 * part / total if total > 0 else 0.0
 
 

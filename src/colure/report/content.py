@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.analysis.face import face_of
+from colure.analysis.figures.cuts import cut, find_beam
 from colure.analysis.figures.definitions import DEFINITIONS, NAMES
-from colure.analysis.figures.evaluate import cut, find_beam
 from colure.analysis.self_check import NOTHING_DB, self_check
 from colure.model.files import history
 from colure.model.pattern import field_of
@@ -87,7 +87,8 @@ def _band(source: Source) -> str:
 def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, ...]:
     by_name = {figure.name: figure for figure in here}
     gain, sll_e, sll_h = by_name["gain_dbi"], by_name["side_lobe_e_db"], by_name["side_lobe_h_db"]
-    biggest = max(gain.budget, key=lambda row: row.expanded)
+    groups = gain.groups()
+    biggest = max(groups, key=lambda name: groups[name])
     points = source.plan.predicted["points"]
     return (
         f"At {frequency / 1e9:.3f} GHz the device radiates a peak realized gain of {gain.text()} {gain.unit}; first "
@@ -96,7 +97,7 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
         f"{points['reference']} reference sweeps; every planned point is present.",
         f"All intervals are expanded uncertainties, k = 2, about 95 %. The gain's largest contribution is "
-        f"{biggest.term} (\u00b1{biggest.expanded:.2f} dB).",
+        f"{biggest} (\u00b1{groups[biggest]:.2f} dB).",
     )
 
 
@@ -243,11 +244,11 @@ def _frequency_section(source: Source) -> Section:
 
 
 def _budget_section(source: Source, here: list[Figure], frequency: float) -> Section:
-    terms = [row.term for row in here[0].budget]
+    terms = list(here[0].groups())
     header = ("Figure", *terms, "combined")
     rows = []
     for figure in here:
-        by_term = {row.term: row.expanded for row in figure.budget}
+        by_term = figure.groups()
         rows.append((f"{figure.label} / {figure.unit}", *(_small(by_term[t]) for t in terms), figure.interval_text()))
     basis = tuple((row.term, row.basis) for row in here[0].budget)
     return Section(
@@ -296,7 +297,7 @@ def _drift_section(source: Source) -> Section:
             chart(charts.drift_record(drift, source.processed.frequency_hz), "Tie points over the run."),
             Paragraph(
                 f"{drift.time_s.size} tie points. Each is predicted by its neighbours within "
-                f"{100 * drift.residual:.2f} % in amplitude (rms), the residual carried into the budget."
+                f"{100 * drift.residual:.2f} % in amplitude (rms); {100 * drift.between:.2f} % are left between two of them and go into the budget."
                 + ("" if not drift.jumps else f" {len(drift.jumps)} jumps were found and not smoothed over.")
             ),
         ),

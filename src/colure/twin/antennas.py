@@ -78,12 +78,20 @@ def _apply_flaws(excitation: ComplexArray, row: IntArray, column: IntArray, flaw
 
 
 def horn(
-    frequency_hz: FloatArray, *, a_m: float, b_m: float, slant_e_m: float, slant_h_m: float, spacing: float = 0.4
+    frequency_hz: FloatArray,
+    *,
+    a_m: float,
+    b_m: float,
+    slant_e_m: float,
+    slant_h_m: float,
+    spacing: float = 0.4,
+    cross: complex = 0.0,
 ) -> Cluster:
     """Return a pyramidal horn as Huygens sources over its aperture (a along y, E along x).
 
     Aperture field cos(pi y / a) with the quadratic phase of both flares about the slant
-    lengths in metres; the aperture centre is the origin, `spacing` in wavelengths.
+    lengths in metres; the aperture centre is the origin, `spacing` in wavelengths. `cross` is the field along
+    y over that along x.
     """
     f = np.asarray(frequency_hz, float)
     step = spacing * LIGHT / float(f.max())
@@ -96,8 +104,8 @@ def horn(
     weights = np.cos(np.pi * y / a_m) * np.exp(-1j * k[:, None] * path)
     position = np.stack([x, y, np.zeros_like(x)], axis=-1)
     ones, zeros = np.ones_like(x), np.zeros_like(x)
-    electric = np.stack([ones, zeros, zeros], axis=-1).astype(complex)
-    magnetic = np.stack([zeros, ones, zeros], axis=-1).astype(complex)
+    electric = np.stack([ones, cross * ones, zeros], axis=-1).astype(complex)
+    magnetic = np.stack([-cross * ones, ones, zeros], axis=-1).astype(complex)
     return Cluster(f, position, electric, magnetic, weights, np.ones_like(f))
 
 

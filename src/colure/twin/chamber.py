@@ -45,7 +45,11 @@ def misalignment_of(truth: SimulatedChamber) -> Misalignment:
     return Misalignment(
         carried_axis_tilt=(np.deg2rad(truth.roll_axis_tilt_deg), 0.0, 0.0),
         carried_axis_offset=(offset[0], offset[1], offset[2]),
-        device_tilt=(np.deg2rad(truth.device_tilt_deg), 0.0, 0.0),
+        device_tilt=(
+            float(np.deg2rad(truth.device_tilt_deg + truth.device_pose_deg[0])),
+            float(np.deg2rad(truth.device_pose_deg[1])),
+            float(np.deg2rad(truth.device_pose_deg[2])),
+        ),
         azimuth_zero=float(np.deg2rad(truth.theta_zero_deg)),
         probe_offset=(probe[0], probe[1], probe[2]),
         probe_roll_zero=float(np.deg2rad(truth.probe_roll_zero_deg)),
@@ -100,6 +104,8 @@ class SimulatedRange:
             b_m=1e-3 * reference.aperture_b_mm,
             slant_e_m=1e-3 * reference.slant_e_mm,
             slant_h_m=1e-3 * reference.slant_h_mm,
+            cross=10.0 ** (self.truth.reference_cross_polar_db / 20.0)
+            * complex(np.exp(1j * np.deg2rad(self.truth.reference_cross_polar_deg))),
         )
         antennas = {
             DEVICE_CHANNEL: (device, device.power()),
@@ -185,7 +191,7 @@ class SimulatedRange:
         else:
             clean = self._received_moving(on_the_way, port, channel)
         first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
-        flex = np.exp(1j * np.deg2rad(truth.cable_flex_deg) * np.sin(np.deg2rad(first)))
+        flex = np.exp(1j * np.deg2rad(self._bend_deg(np.deg2rad(first))))
         if port == 2:
             clean = clean * 10 ** (truth.port2_db / 20.0) * np.exp(1j * np.deg2rad(truth.port2_deg))
         if channel == CABLE_CHANNEL:
@@ -214,6 +220,16 @@ class SimulatedRange:
         finally:
             self._frequency, self._antennas, self._ports = whole, antennas, ports
         return out
+
+    def _bend_deg(self, angle: FloatArray) -> FloatArray:
+        """Return the phase of the moving cable over its axis' angle (rad), degrees."""
+        other = self.truth.cable_flex_other_deg
+        bend = (
+            self.truth.cable_flex_deg * np.sin(angle)
+            + other[0] * (1.0 - np.cos(angle))
+            + other[1] * np.sin(2.0 * angle)
+        )
+        return np.asarray(bend)
 
     def _shorted(self, shape: tuple[int, ...]) -> ComplexArray:
         """What comes back from a short at the cable's end: inverted, coupled out at -10 dB."""

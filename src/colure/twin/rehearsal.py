@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber, EchoTable, SimulatedChamber
 from colure.model.device import Device
 from colure.model.plan import ROLES, Plan, Role
@@ -20,7 +21,9 @@ from colure.twin.chamber import CABLE_CHANNEL, DEVICE_CHANNEL, REFERENCE_CHANNEL
 from colure.twin.sources import Cluster
 
 LIGHT = 299_792_458.0
-WALLS = (((1.0, 0.0, 0.0), 0.75), ((0.0, -1.0, 0.0), 0.8))
+#: Side walls, floor, ceiling and the wall behind the device: how far from the crossing (range lengths), how much tilted.
+WALLS = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
+NEAREST, FARTHEST, TILT_DEG = 0.45, 0.9, 4.0
 #: A chamber warms up over this time, however long a scan lasts (common practice, no source).
 DRIFT_TIME_S = 1800.0
 #: Points that are worked out together; bounds the memory.
@@ -79,30 +82,46 @@ def draw_chamber(chamber: Chamber, device: Device, plan: Plan, seed: int) -> Sim
     def three(expanded: float) -> tuple[float, float, float]:
         return (draw(expanded) / 3**0.5, draw(expanded) / 3**0.5, draw(expanded) / 3**0.5)
 
-    phases = random.uniform(-180.0, 180.0, len(WALLS))
+    walls = [_wall(random, normal, chamber.range_length_m, device.reach_m) for normal in WALLS]
+    bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, 3)
     truth = SimulatedChamber(
         seed=seed,
         drift_db=chamber.tie_drift_db,
         drift_deg=min(360.0, chamber.tie_drift_deg),
         drift_time_s=DRIFT_TIME_S,
-        cable_flex_deg=abs(draw(chamber.cable_flex_deg)),
+        cable_flex_deg=float(abs(bends[0])),
+        cable_flex_other_deg=(float(bends[1]), float(bends[2])),
         theta_zero_deg=draw(a.theta_zero_deg),
         roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg),
         axes_offset_mm=three(a.axes_offset_mm),
-        device_tilt_deg=draw(a.device_pose_deg),
+        device_pose_deg=(draw(a.device_pose_deg), draw(a.device_pose_deg), draw(a.device_pose_deg)),
         probe_roll_zero_deg=draw(a.probe_roll_zero_deg),
         probe_offset_mm=(0.0, 0.0, draw(a.distance_mm)),
         probe_cross_polar_db=chamber.probe.cross_polar_db - 2.0,
-        echoes=tuple(
-            EchoTable(normal=normal, distance_m=max(distance, 1.5 * device.reach_m), level_db=-30.0, phase_deg=float(p))
-            for (normal, distance), p in zip(WALLS, phases, strict=True)
-        ),
+        reference_cross_polar_db=-200.0
+        if chamber.reference.cross_polar_db is None
+        else chamber.reference.cross_polar_db,
+        reference_cross_polar_deg=float(random.uniform(-180.0, 180.0)),
+        echoes=tuple(walls),
     )
     excess = _stray_db(chamber, device, plan, truth) - chamber.echo_level_db
-    walls = tuple(
-        echo.model_copy(update={"level_db": float(np.clip(-30.0 - excess, -120.0, 0.0))}) for echo in truth.echoes
+    scaled = tuple(
+        echo.model_copy(update={"level_db": float(np.clip(echo.level_db - excess, -120.0, 0.0))})
+        for echo in truth.echoes
     )
-    return truth.model_copy(update={"echoes": walls})
+    return truth.model_copy(update={"echoes": scaled})
+
+
+def _wall(random: np.random.Generator, square: tuple[float, float, float], range_m: float, reach_m: float) -> EchoTable:
+    """Draw one wall of a room that is nearly square to the range."""
+    normal = np.asarray(square) + random.normal(0.0, np.deg2rad(TILT_DEG), 3)
+    normal /= np.linalg.norm(normal)
+    return EchoTable(
+        normal=(float(normal[0]), float(normal[1]), float(normal[2])),
+        distance_m=max(range_m * random.uniform(NEAREST, FARTHEST), 1.5 * reach_m),
+        level_db=-30.0 - float(random.exponential(5.0)),
+        phase_deg=float(random.uniform(-180.0, 180.0)),
+    )
 
 
 def _stray_db(chamber: Chamber, device: Device, plan: Plan, truth: SimulatedChamber) -> float:
@@ -117,7 +136,20 @@ def _stray_db(chamber: Chamber, device: Device, plan: Plan, truth: SimulatedCham
     tie = np.flatnonzero(plan.role == ROLES.index(Role.TIE))[:1]
     clean, dirty = (_received_at(simulated, plan, np.concatenate([some, tie])) for simulated in (without, with_walls))
     stray = (dirty - clean)[: some.size]
-    return float(20.0 * np.log10(np.sqrt(np.mean(np.abs(stray) ** 2)) / np.max(np.abs(clean))))
+    weight = _solid_angles(chamber, plan.targets_deg[some])
+    mean = np.sum(np.abs(stray) ** 2 * weight) / np.sum(weight)
+    return float(20.0 * np.log10(np.sqrt(mean) / np.max(np.abs(clean))))
+
+
+def _solid_angles(chamber: Chamber, targets_deg: FloatArray) -> FloatArray:
+    """Return the relative solid angle that points (point, axis) of an angular grid stand for."""
+    tables = list(chamber.axis_table.values())
+    first, second = (np.deg2rad(tables[i].map.angle_deg(targets_deg[:, i])) for i in (0, 1))
+    geometry = chamber.positioner.geometry
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        return np.asarray(np.abs(np.sin(first)) + 1e-6)
+    polar = second if geometry is Geometry.AZIMUTH_OVER_ELEVATION else first
+    return np.asarray(np.abs(np.cos(polar)) + 1e-6)
 
 
 def _received_at(simulated: SimulatedRange, plan: Plan, rows: IntArray) -> ComplexArray:

@@ -37,10 +37,25 @@ def synthesis_at(
     theta, phi
         Radians, flattened to `count` directions.
     """
-    order = order_of_count(coefficients.shape[-1])
-    where = locations(theta, phi)
-    half = to_half_sets(coefficients)
-    kinds = coefficients.shape[-2]
+    return Sampler(coefficients).at(theta, phi, spin=spin, accuracy=accuracy)
+
+
+class Sampler:
+    """Coefficients made ready once, to be evaluated at arbitrary directions many times."""
+
+    def __init__(self, coefficients: ComplexArray) -> None:
+        self.order = order_of_count(coefficients.shape[-1])
+        self._kinds = coefficients.shape[-2]
+        self._half = to_half_sets(coefficients)
+
+    def at(self, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1, accuracy: float = ACCURACY) -> ComplexArray:
+        """Return what `synthesis_at` returns."""
+        return _evaluated(self._half, self._kinds, self.order, locations(theta, phi), spin=spin, accuracy=accuracy)
+
+
+def _evaluated(
+    half: ComplexArray, kinds: int, order: int, where: FloatArray, *, spin: int, accuracy: float
+) -> ComplexArray:
     flat = half.reshape(-1, kinds, half.shape[-1])
     out = np.empty((len(flat), kinds, len(where)))
     for index, alm in enumerate(flat):

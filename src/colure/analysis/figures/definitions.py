@@ -6,19 +6,32 @@ add up evenly (a field ratio, an angle, a level); `display` turns that into what
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
+from colure.model.evaluation import Evaluation
+
 IEEE_145 = "IEEE Std 145-2013 (from memory)"
 LUDWIG = "A. C. Ludwig, IEEE Trans. Antennas Propag. 21(1):116-119, 1973, third definition"
 GUM = "definition derivable"
+TRADE = "common practice, no source"
+TRP = "3GPP TS 38.521-2 annex M, TR 25.914 (from memory)"
+COVERAGE = "3GPP TS 38.101-2, 6.2.1 (spherical coverage), weighted with solid angle"
 
 
 @dataclass(frozen=True)
 class Definition:
-    """One figure: how it is called, what it means, and how its native variable is shown."""
+    """One figure: how it is called, what it means, and how its native variable is shown.
+
+    topic
+        The table of the report that it stands in.
+    sphere, pair
+        True: it needs the whole sphere, or both polarizations.
+    gain
+        +1 or -1 where the reference's gain moves it dB for dB.
+    """
 
     name: str
     label: str
@@ -26,6 +39,10 @@ class Definition:
     text: str
     source: str
     display: Callable[[float], float]
+    topic: str = "beam"
+    sphere: bool = False
+    pair: bool = False
+    gain: int = 0
 
 
 def _same(x: float) -> float:
@@ -41,44 +58,162 @@ def _level_db(x: float) -> float:
     return float("-inf") if x <= 0.0 else float(20.0 * np.log10(x))
 
 
-DEFINITIONS: tuple[Definition, ...] = (
-    Definition("gain_dbi", "Peak gain (realized)", "dBi",
-               "Largest radiation intensity over that of an isotropic radiator fed with the available power; "
-               "mismatch of the device is not removed.", IEEE_145, _same),
-    Definition("directivity_dbi", "Peak directivity", "dBi",
-               "Largest radiation intensity over its mean over all directions, both polarizations.", IEEE_145, _same),
-    Definition("efficiency_db", "Efficiency", "dB",
-               "Gain minus directivity: radiated power over available power.", IEEE_145, _same),
-    Definition("beam_azimuth_deg", "Beam azimuth", "deg",
-               "atan2(u, w) of the direction of the peak; positive towards +x of the device.", GUM, _same),
-    Definition("beam_elevation_deg", "Beam elevation", "deg",
-               "asin(v) of the direction of the peak; positive towards +y of the device.", GUM, _same),
-    Definition("beamwidth_e_deg", "Half-power beamwidth, E plane", "deg",
-               "Angle between the half-power directions of the co-polar cut through the peak that contains the "
-               "co-polar vector.", IEEE_145, _same),
-    Definition("beamwidth_h_deg", "Half-power beamwidth, H plane", "deg",
-               "The same in the great-circle cut square to the E plane.", IEEE_145, _same),
-    Definition("side_lobe_e_db", "First side lobe, E plane", "dB",
-               "Higher of the two first maxima beside the main lobe in the co-polar E-plane cut, relative to the "
-               "peak.", IEEE_145, _level_db),
-    Definition("side_lobe_h_db", "First side lobe, H plane", "dB",
-               "The same in the H-plane cut.", IEEE_145, _level_db),
-    Definition("xpd_db", "Cross-polar discrimination at peak", "dB",
-               "Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.", LUDWIG,
-               _ratio_down_db),
-    Definition("axial_ratio_db", "Axial ratio at peak", "dB",
-               "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db),
-    Definition("front_to_back_db", "Front-to-back ratio", "dB",
-               "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db),
-)  # fmt: skip
+def _power_db(x: float) -> float:
+    return float("-inf") if x <= 0.0 else float(10.0 * np.log10(x))
 
+
+def definitions_for(settings: Evaluation, *, band: bool = False) -> tuple[Definition, ...]:
+    """Return the definitions of every figure that settings ask for, in the order of the reports.
+
+    band
+        True: several frequencies were measured, so that figures along the band exist.
+    """
+    return (
+        *_gain(settings),
+        *_beam(settings),
+        *_lobes(settings),
+        *_polarization(settings),
+        *_phase(band),
+        *_power(settings),
+    )
+
+
+def _gain(settings: Evaluation) -> Iterator[Definition]:
+    topic = "gain"
+    yield Definition("gain_dbi", "Peak gain (realized)", "dBi",
+                     "Largest radiation intensity over that of an isotropic radiator fed with the available power; "
+                     "mismatch of the device is not removed.", IEEE_145, _same, topic, gain=1)  # fmt: skip
+    yield Definition("directivity_dbi", "Peak directivity", "dBi",
+                     "Largest radiation intensity over its mean over all directions, both polarizations.", IEEE_145, _same,
+                     topic, sphere=True, pair=True)  # fmt: skip
+    yield Definition("efficiency_db", "Efficiency", "dB",
+                     "Gain minus directivity: radiated power over available power.", IEEE_145, _same, topic,
+                     sphere=True, pair=True, gain=1)  # fmt: skip
+    for window in settings.sectors:
+        for kind, words in (("mean", "Mean (over solid angle)"), ("min", "Smallest value")):
+            yield Definition(
+                f"sector_{window.name}_{kind}_dbi", f"Gain in sector {window.name}, {kind}", "dBi",
+                f"{words} of the total gain for azimuth {window.azimuth_deg[0]:g} to {window.azimuth_deg[1]:g} and elevation "
+                f"{window.elevation_deg[0]:g} to {window.elevation_deg[1]:g} deg (pole y).", TRADE, _same, topic, gain=1,
+            )  # fmt: skip
+
+
+def _beam(settings: Evaluation) -> Iterator[Definition]:
+    yield Definition("beam_azimuth_deg", "Beam azimuth", "deg",
+                     "atan2(u, w) of the direction of the peak; positive towards +x of the device.", GUM, _same)  # fmt: skip
+    yield Definition("beam_elevation_deg", "Beam elevation", "deg",
+                     "asin(v) of the direction of the peak; positive towards +y of the device.", GUM, _same)  # fmt: skip
+    if settings.commanded_deg:
+        yield Definition("pointing_error_deg", "Pointing error", "deg",
+                         "Angle between the peak and the direction that the device was told to point at.", GUM, _same)  # fmt: skip
+    yield Definition("beamwidth_e_deg", "Half-power beamwidth, E plane", "deg",
+                     "Angle between the half-power directions of the co-polar cut through the peak that contains the "
+                     "co-polar vector.", IEEE_145, _same)  # fmt: skip
+    yield Definition("beamwidth_h_deg", "Half-power beamwidth, H plane", "deg",
+                     "The same in the great-circle cut square to the E plane.", IEEE_145, _same)  # fmt: skip
+    for level in settings.beamwidth_levels_db:
+        for plane in ("E", "H"):
+            yield Definition(f"beamwidth_{plane.lower()}_{level:g}db_deg", f"{level:g} dB beamwidth, {plane} plane", "deg",
+                             f"Angle between the directions {level:g} dB below the peak, {plane}-plane co-polar cut.",
+                             IEEE_145, _same)  # fmt: skip
+    for angle in settings.cut_planes_deg:
+        yield Definition(f"beamwidth_at_{angle:g}_deg", f"Half-power beamwidth, plane at {angle:g} deg", "deg",
+                         f"The same in the cut through the peak {angle:g} deg from E towards H.", IEEE_145, _same)  # fmt: skip
+
+
+def _lobes(settings: Evaluation) -> Iterator[Definition]:
+    topic = "side lobes"
+    yield Definition("side_lobe_e_db", "First side lobe, E plane", "dB",
+                     "Higher of the two first maxima beside the main lobe in the co-polar E-plane cut, relative to the "
+                     "peak.", IEEE_145, _level_db, topic)  # fmt: skip
+    yield Definition("side_lobe_h_db", "First side lobe, H plane", "dB",
+                     "The same in the H-plane cut.", IEEE_145, _level_db, topic)  # fmt: skip
+    for angle in settings.cut_planes_deg:
+        yield Definition(f"side_lobe_at_{angle:g}_db", f"First side lobe, plane at {angle:g} deg", "dB",
+                         f"The same in the cut {angle:g} deg from E towards H.", IEEE_145, _level_db, topic)  # fmt: skip
+    yield Definition("side_lobe_highest_db", "Highest side lobe anywhere", "dB",
+                     "Largest local maximum of the total intensity other than the peak, relative to it.", IEEE_145, _level_db,
+                     topic)  # fmt: skip
+    for plane in ("E", "H"):
+        yield Definition(f"null_{plane.lower()}_db", f"First null, {plane} plane", "dB",
+                         f"Shallower of the two first minima beside the main lobe, co-polar {plane}-plane cut, relative to the "
+                         "peak.", IEEE_145, _level_db, topic)  # fmt: skip
+    yield Definition("front_to_back_db", "Front-to-back ratio", "dB",
+                     "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db, topic,
+                     sphere=True)  # fmt: skip
+    yield Definition("front_to_rear_db", "Front-to-rear ratio", "dB",
+                     f"Total amplitude at the peak over the largest within {settings.rear_sector_deg:g} deg of the opposite "
+                     "direction.", TRADE, _ratio_down_db, topic, sphere=True)  # fmt: skip
+
+
+def _polarization(settings: Evaluation) -> Iterator[Definition]:
+    topic = "polarization"
+    where = "the half-power beam" if settings.cone_deg is None else f"{settings.cone_deg:g} deg of the peak"
+    yield Definition("xpd_db", "Cross-polar discrimination at peak", "dB",
+                     "Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.", LUDWIG,
+                     _ratio_down_db, topic, pair=True)  # fmt: skip
+    yield Definition("xpd_worst_db", "Cross-polar discrimination, worst", "dB",
+                     f"Smallest ratio of co- to cross-polar amplitude within {where}, along 16 rays from the peak.", LUDWIG,
+                     _ratio_down_db, topic, pair=True)  # fmt: skip
+    yield Definition("axial_ratio_db", "Axial ratio at peak", "dB",
+                     "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db, topic,
+                     pair=True)  # fmt: skip
+    yield Definition("tilt_deg", "Tilt of the ellipse at peak", "deg",
+                     "Major axis from the device's co-polar vector towards the cross-polar one, -90 to 90.", IEEE_145, _same,
+                     topic, pair=True)  # fmt: skip
+    yield Definition("circularity", "Circularity at peak", "1",
+                     "(R^2 - L^2)/(R^2 + L^2): +1 purely right-hand, -1 purely left-hand, 0 linear.", IEEE_145, _same, topic,
+                     pair=True)  # fmt: skip
+
+
+def _phase(band: bool) -> Iterator[Definition]:
+    topic = "phase"
+    for axis in "xyz":
+        yield Definition(f"phase_centre_{axis}_mm", f"Phase centre, {axis}", "mm",
+                         "Point about which the co-polar phase is flat, in the least-squares sense weighted with power, within "
+                         "8 deg of the peak; from the axes' crossing.", IEEE_145, _same, topic, pair=True)  # fmt: skip
+    if band:
+        yield Definition("group_delay_ns", "Group delay at peak, about its mean", "ns",
+                         "-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the crossing, minus its "
+                         "mean over the band.", GUM, _same, topic)  # fmt: skip
+        yield Definition("squint_deg", "Squint", "deg",
+                         "Angle between the peak and the peak at the middle frequency, with the sign of the larger of its azimuth "
+                         "and elevation.", IEEE_145, _same, topic)  # fmt: skip
+
+
+def _power(settings: Evaluation) -> Iterator[Definition]:
+    topic = "power"
+    whole = {"sphere": True, "pair": True}
+    yield Definition("upper_share_db", "Radiated upwards", "dB",
+                     f"Power into the hemisphere about +{settings.up} of the device over all radiated power.", TRP, _power_db,
+                     topic, **whole)  # fmt: skip
+    for band in settings.horizon_bands_deg:
+        yield Definition(f"horizon_{band:g}_db", f"Radiated within {band:g} deg of the horizon", "dB",
+                         f"Power within {band:g} deg of the plane square to {settings.up}, over all radiated power.", TRP,
+                         _power_db, topic, **whole)  # fmt: skip
+    for percent in settings.coverage_percent:
+        yield Definition(f"coverage_{percent:g}_dbi", f"Coverage, {percent:g} %", "dBi",
+                         f"Total gain that {percent:g} % of all solid angles do not exceed.", COVERAGE, _same, topic,
+                         sphere=True, pair=True, gain=1)  # fmt: skip
+    if settings.transmit_power_dbm is not None:
+        p = f"{settings.transmit_power_dbm:g} dBm"
+        yield Definition("eirp_dbm", "Peak EIRP", "dBm", f"{p} plus the peak gain.", TRP, _same, topic, gain=1)
+        yield Definition("trp_dbm", "Total radiated power", "dBm", f"{p} plus the efficiency: the mean of EIRP over all directions.",
+                         TRP, _same, topic, sphere=True, pair=True, gain=1)  # fmt: skip
+    if settings.sensitivity_dbm is not None:
+        s = f"{settings.sensitivity_dbm:g} dBm"
+        yield Definition("eis_dbm", "Peak effective isotropic sensitivity", "dBm", f"{s} minus the peak gain.", TRP, _same, topic,
+                         gain=-1)  # fmt: skip
+        yield Definition("tis_dbm", "Total isotropic sensitivity", "dBm", f"{s} minus the efficiency (harmonic mean of EIS).", TRP,
+                         _same, topic, sphere=True, pair=True, gain=-1)  # fmt: skip
+
+
+#: What a report shows where no evaluation.toml asks for more: without, and with figures along a band.
+DEFINITIONS = definitions_for(Evaluation())
+BAND_DEFINITIONS = definitions_for(Evaluation(), band=True)
 NAMES = tuple(d.name for d in DEFINITIONS)
-#: Figures that a part of the sphere says nothing about.
-WHOLE_SPHERE_ONLY = ("directivity_dbi", "efficiency_db", "front_to_back_db")
-#: Figures that one polarization says nothing about.
-TWO_POLARIZATIONS_ONLY = ("xpd_db", "axial_ratio_db", "directivity_dbi", "efficiency_db")
 
 
 def definition(name: str) -> Definition:
-    """Return the definition of a figure by name."""
-    return DEFINITIONS[NAMES.index(name)]
+    """Return the definition of a usual figure by name."""
+    return next(d for d in BAND_DEFINITIONS if d.name == name)

@@ -1,202 +1,303 @@
-"""Figures of one pattern at one frequency, from its expansion in spherical waves."""
+"""All figures of a pattern, from its expansion in spherical waves."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from colure.analysis.figures.definitions import NAMES
-from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
-from colure.geometry.directions import (
-    azimuth_over_elevation,
-    phi_hat,
-    tangents,
-    theta_hat,
-    theta_phi,
-    unit_vector,
+from colure.analysis.figures.cuts import (
+    COARSE_STEPS_PER_ORDER,
+    NEAR,
+    Beam,
+    Cut,
+    FarField,
+    beam_at,
+    circles,
+    climbed_together,
+    cuts_of,
+    find_beam,
+    ludwig_3,
+    tangent_at,
 )
-from colure.geometry.polarization import Basis, ellipse, to_basis
-from colure.waves.scattered import synthesis_at
-from colure.waves.transform import synthesis
+from colure.analysis.figures.definitions import Definition, definitions_for
+from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
+from colure.analysis.figures.sphere import UP, Sky, coverage
+from colure.analysis.phase_centre import centre_in, cone_of
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
+from colure.geometry.directions import angle_between, azimuth_over_elevation
+from colure.model.evaluation import Evaluation, Window
+from colure.waves.expansion import Expansion
 
-#: Samples of a cut per degree of the order: 0.1 deg at N = 40, finer for sharper beams.
-CUT_STEP_TIMES_ORDER_DEG = 4.0
-COARSE_STEPS_PER_ORDER = 2.6
+#: Rays from the peak along which cross-polarization is looked at: half as many planes.
+PLANES = 8
+#: Cone of the phase centre, degrees; half of a smaller region.
+PHASE_CONE_DEG = 8.0
 
 
 @dataclass(frozen=True)
-class Beam:
-    """The peak of a pattern: direction (3,), co-polar vector there (3,), intensity |e|^2."""
+class Near:
+    """Where a pattern's peak (3,) and phase centre (3,) in metres are, at least nearly."""
 
     direction: FloatArray
-    copolar: FloatArray
-    intensity: float
+    centre_m: FloatArray | None
 
 
 @dataclass(frozen=True)
-class Cut:
-    """A co-polar and cross-polar great-circle cut through the peak; angle in degrees."""
+class FigureSet:
+    """Which figures are read, and how: the same for every frequency, state and perturbation.
 
-    angle_deg: FloatArray
-    co: ComplexArray
-    cross: ComplexArray
-
-
-def find_beam(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> Beam:
-    """Return the peak of |e|^2 of one expansion (2, J) within `region` (radians) of +z, to about 1e-6 rad.
-
-    A coarse grid finds the lobe, then a paraboloid fitted to ever smaller nine-point
-    stencils finds its top.
+    slant
+        Reference of the co-polar vector, radians from x towards y.
+    region
+        Polar angle from +z up to which the pattern is known, radians.
+    state
+        Name of the device's state, `beam` if it has none: picks the commanded direction.
+    band
+        True: several frequencies.
     """
-    rings = max(46, int(COARSE_STEPS_PER_ORDER * order_of_count(coefficients.shape[-1])))
-    theta = np.linspace(0.0, np.pi, rings)
-    columns = 2 * (rings - 1)
-    field = synthesis(coefficients, theta, columns)
-    power = np.sum(np.abs(field) ** 2, axis=0)[theta <= region + 1e-9]
-    i, j = np.unravel_index(int(np.argmax(power)), power.shape)
-    direction = unit_vector(theta=theta[i], phi=j * 2.0 * np.pi / columns)
-    size = np.pi / (rings - 1)
-    for _ in range(4):
-        first, second = tangents(direction)
-        a, b = (g.ravel() for g in np.meshgrid([-1.0, 0.0, 1.0], [-1.0, 0.0, 1.0], indexing="ij"))
-        points = direction + size * (a[:, None] * first + b[:, None] * second)
-        t, p = theta_phi(points)
-        values = np.sum(np.abs(synthesis_at(coefficients, t, p)) ** 2, axis=0)
-        step = np.clip(_paraboloid_top(a, b, values), -1.0, 1.0)
-        direction = direction + size * (step[0] * first + step[1] * second)
-        direction = direction / np.linalg.norm(direction)
-        size *= 0.25
-    t, p = theta_phi(direction)
-    peak = synthesis_at(coefficients, t, p)[:, 0]
-    vector = np.cos(slant - p) * theta_hat(theta=t, phi=p) + np.sin(slant - p) * phi_hat(theta=t, phi=p)
-    return Beam(direction, np.asarray(vector), float(np.sum(np.abs(peak) ** 2)))
+
+    settings: Evaluation = field(default_factory=Evaluation)
+    slant: float = 0.0
+    region: float = float(np.pi)
+    one_polarization: bool = False
+    state: str = "beam"
+    band: bool = False
+    definitions: tuple[Definition, ...] = field(init=False)
+
+    def __post_init__(self) -> None:
+        wanted = self.settings
+        if self.state not in wanted.commanded_deg:
+            wanted = wanted.model_copy(update={"commanded_deg": {}})
+        known = [
+            d
+            for d in definitions_for(wanted, band=self.band)
+            if (self.region >= np.pi - 1e-9 or not d.sphere) and not (d.pair and self.one_polarization)
+        ]
+        object.__setattr__(self, "definitions", tuple(known))
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Names of the figures, in their order."""
+        return tuple(d.name for d in self.definitions)
+
+    def values(self, expansion: Expansion, *, near: Sequence[Near] | None = None) -> FloatArray:
+        """Return the native values (frequency, figure) of an expansion (frequency, 2, J).
+
+        near
+            Where peak and phase centre are nearly, at every frequency: spares the search.
+        """
+        found = [
+            self._at(c, float(k), None if near is None else near[i])
+            for i, (c, k) in enumerate(zip(expansion.coefficients, expansion.k, strict=True))
+        ]
+        along = _along_the_band(found, expansion.k) if self.band else {}
+        rows = [{**one.values, **{name: v[i] for name, v in along.items()}} for i, one in enumerate(found)]
+        return np.array([[float(row[name]) for name in self.names] for row in rows])
+
+    def places(self, expansion: Expansion) -> list[Near]:
+        """Return where peak and phase centre are, at every frequency."""
+        found = [self._at(c, float(k), None) for c, k in zip(expansion.coefficients, expansion.k, strict=True)]
+        return [Near(one.direction, one.centre_m) for one in found]
+
+    def _at(self, coefficients: ComplexArray, k: float, near: Near | None) -> _One:
+        field, slant = FarField(coefficients), self.slant
+        sky = Sky.of(field)
+        if near is None:
+            near = Near(find_beam(field, slant=slant, region=self.region).direction, None)
+        peak, lobes, rear = self._climb(field, sky, near.direction)
+        tangents_ = [tangent_at(beam_at(peak, slant, 1.0), a) for a in self._planes]
+        cone = min(PHASE_CONE_DEG, 0.5 * float(np.rad2deg(self.region)))
+        shape = beam_at(peak, slant, 1.0)
+        ends, at_lobes, at_rear, circle, in_cone = field.at_each(
+            np.stack([peak, -peak]), lobes, rear, circles(field.order, shape, tangents_), cone_of(peak, cone)[0]
+        )
+        beam = beam_at(peak, slant, float(np.sum(np.abs(ends[0]) ** 2)))
+        values, phase = self._beam_values(coefficients, beam, ends)
+        values |= self._cut_values(beam, circle, tangents_)
+        values |= {
+            "side_lobe_highest_db": _relative(at_lobes, lobes @ peak < np.cos(sky.step), beam.intensity),
+            "front_to_rear_db": _relative(at_rear, np.ones(len(rear), bool), beam.intensity),
+        }
+        values |= self._power_values(coefficients, k, sky, values)
+        co, _ = ludwig_3(in_cone, cone_of(peak, cone)[0], slant)
+        centre = centre_in(peak, cone, co, k, start=near.centre_m)
+        values |= {f"phase_centre_{axis}_mm": 1e3 * float(v) for axis, v in zip("xyz", centre, strict=True)}
+        return _One(values, peak, phase, centre)
+
+    @property
+    def _planes(self) -> list[float]:
+        """Planes of the cuts, degrees from E: E, H, what settings add, and those between for the polarization."""
+        between = [180.0 * i / PLANES for i in range(PLANES) if i not in (0, PLANES // 2)]
+        return [0.0, 90.0, *self.settings.cut_planes_deg, *between]
+
+    def _climb(self, field: FarField, sky: Sky, near: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Return the peak (3,), the highest other lobes (n, 3), and where the rear sector is strongest (n, 3)."""
+        lobes = sky.other_lobes(near, region=self.region)
+        half_angle = float(np.deg2rad(self.settings.rear_sector_deg))
+        rear = sky.largest_within(-near, half_angle)[None]
+        starts = np.concatenate([near[None], lobes, rear])
+        sizes = np.full(len(starts), sky.step)
+        sizes[0] = NEAR * np.pi / (COARSE_STEPS_PER_ORDER * field.order)
+        at = climbed_together(field, starts, sizes, 2)
+        # A maximum beyond the sector's edge does not count: the best sample inside does.
+        top = at[-1:] if float(-at[-1] @ at[0]) >= np.cos(half_angle) else rear
+        return at[0], at[1:-1], top
+
+    def _beam_values(
+        self, coefficients: ComplexArray, beam: Beam, ends: ComplexArray
+    ) -> tuple[dict[str, float], float]:
+        """Return figures from the field at the peak and opposite to it (2, 3), and the phase of the co-polar field."""
+        total = float(np.sum(np.abs(coefficients) ** 2))
+        gain = 10.0 * np.log10(beam.intensity)
+        directivity = 10.0 * np.log10(4.0 * np.pi * beam.intensity / total)
+        co, cross = (complex(x[0]) for x in ludwig_3(ends[:1], beam.direction[None], self.slant))
+        azimuth, elevation = (float(np.rad2deg(v)) for v in azimuth_over_elevation(beam.direction))
+        size, product = abs(co) ** 2 + abs(cross) ** 2, co * np.conj(cross)
+        # R^2 - L^2 = 2 Im(co cross*), with e_R = (co + j cross)/sqrt 2 (exp(+jwt), outgoing; IEEE Std 145).
+        circularity = 2.0 * product.imag / size
+        values = {
+            "gain_dbi": gain,
+            "directivity_dbi": directivity,
+            "efficiency_db": gain - directivity,
+            "beam_azimuth_deg": azimuth,
+            "beam_elevation_deg": elevation,
+            "xpd_db": abs(cross) / max(abs(co), 1e-300),
+            "axial_ratio_db": abs(float(np.tan(0.5 * np.arcsin(np.clip(circularity, -1.0, 1.0))))),
+            "tilt_deg": float(np.rad2deg(0.5 * np.arctan2(2.0 * product.real, abs(co) ** 2 - abs(cross) ** 2))),
+            "circularity": float(circularity),
+            "front_to_back_db": float(np.sqrt(np.sum(np.abs(ends[1]) ** 2) / beam.intensity)),
+        }
+        if self.state in self.settings.commanded_deg:
+            az, el = np.deg2rad(self.settings.commanded_deg[self.state])
+            told = np.array([np.sin(az) * np.cos(el), np.sin(el), np.cos(az) * np.cos(el)])
+            values["pointing_error_deg"] = float(np.rad2deg(angle_between(told, beam.direction)))
+        return values, float(np.angle(co))
+
+    def _cut_values(self, beam: Beam, circle: ComplexArray, tangents_: list[FloatArray]) -> dict[str, float]:
+        """Return figures of the cuts, from fields (plane, sample, 3) on great circles through the peak."""
+        settings, count = self.settings, 2 + len(self.settings.cut_planes_deg)
+        main, other = (
+            cuts_of(
+                circle[part], beam, tangents_[part], slant=self.slant, span_deg=90.0, region=self.region, step_deg=step
+            )
+            for part, step in ((slice(None, count), None), (slice(count, None), 0.5))
+        )
+        e_cut, h_cut = main[:2]
+        values = {"xpd_worst_db": _worst([e_cut, h_cut, *other], settings.cone_deg)}
+        for plane, one in (("e", e_cut), ("h", h_cut)):
+            values[f"beamwidth_{plane}_deg"] = beamwidth_deg(one)
+            values[f"side_lobe_{plane}_db"] = first_side_lobe(one)
+            values[f"null_{plane}_db"] = first_null(one)
+            for level in settings.beamwidth_levels_db:
+                values[f"beamwidth_{plane}_{level:g}db_deg"] = beamwidth_deg(one, level)
+        for angle, one in zip(settings.cut_planes_deg, main[2:], strict=True):
+            values[f"beamwidth_at_{angle:g}_deg"] = beamwidth_deg(one)
+            values[f"side_lobe_at_{angle:g}_db"] = first_side_lobe(one)
+        return values
+
+    def _power_values(
+        self, coefficients: ComplexArray, k: float, sky: Sky, at_peak: dict[str, float]
+    ) -> dict[str, float]:
+        settings, values = self.settings, dict[str, float]()
+        if settings.transmit_power_dbm is not None:
+            values["eirp_dbm"] = settings.transmit_power_dbm + at_peak["gain_dbi"]
+            values["trp_dbm"] = settings.transmit_power_dbm + at_peak["efficiency_db"]
+        if settings.sensitivity_dbm is not None:
+            values["eis_dbm"] = settings.sensitivity_dbm - at_peak["gain_dbi"]
+            values["tis_dbm"] = settings.sensitivity_dbm - at_peak["efficiency_db"]
+        for window in settings.sectors:
+            mean, least = _sector(sky, window)
+            values[f"sector_{window.name}_mean_dbi"] = 10.0 * np.log10(mean)
+            values[f"sector_{window.name}_min_dbi"] = 10.0 * np.log10(max(least, 1e-20))
+        if self.region < np.pi - 1e-9 or self.one_polarization:
+            return values
+        total = float(np.sum(np.abs(coefficients) ** 2))
+        turned = (
+            sky
+            if settings.up == "z"
+            else Sky.of(Expansion(coefficients, np.asarray(k)).rotated(UP[settings.up]).coefficients)
+        )
+        values["upper_share_db"] = turned.power_between(0.0, 0.5 * np.pi) / total
+        for band in settings.horizon_bands_deg:
+            b = float(np.deg2rad(band))
+            values[f"horizon_{band:g}_db"] = turned.power_between(0.5 * np.pi - b, 0.5 * np.pi + b) / total
+        if settings.coverage_percent:
+            levels = coverage(sky.power, sky.theta, settings.coverage_percent)
+            for percent, level in zip(settings.coverage_percent, levels, strict=True):
+                values[f"coverage_{percent:g}_dbi"] = 10.0 * np.log10(max(float(level), 1e-20))
+        return values
 
 
-def _paraboloid_top(a: FloatArray, b: FloatArray, values: FloatArray) -> FloatArray:
-    """Return where the paraboloid through nine stencil values has its top (stencil units)."""
-    matrix = np.stack([np.ones_like(a), a, b, a * a, a * b, b * b], axis=-1)
-    c = np.linalg.lstsq(matrix, values, rcond=None)[0]
-    hessian = np.array([[2.0 * c[3], c[4]], [c[4], 2.0 * c[5]]])
-    if np.linalg.det(hessian) <= 0.0:
-        best = int(np.argmax(values))
-        return np.array([a[best], b[best]])
-    return np.asarray(-np.linalg.solve(hessian, c[1:3]))
+@dataclass(frozen=True)
+class _One:
+    """Figures of one frequency, and what figures along the band need."""
+
+    values: dict[str, float]
+    direction: FloatArray
+    phase: float
+    centre_m: FloatArray
 
 
-def great_circle(beam: Beam, *, plane: str) -> FloatArray:
-    """Return the tangent vector (3,) at the peak of the `E` or `H` plane's great circle."""
-    return beam.copolar if plane == "E" else np.cross(beam.direction, beam.copolar)
+def _relative(fields: ComplexArray, counts: np.ndarray, intensity: float) -> float:
+    """Return the largest of fields (n, 3) that count, as an amplitude ratio to the peak; NaN if none does."""
+    power = np.sum(np.abs(fields) ** 2, axis=-1)[counts]
+    return float(np.sqrt(power.max() / intensity)) if power.size else float("nan")
 
 
-def cut(
-    coefficients: ComplexArray,
-    beam: Beam,
-    *,
-    plane: str,
-    slant: float,
-    span_deg: float = 180.0,
-    region: float = np.pi,
-) -> Cut:
-    """Return co- and cross-polar fields on a great circle through the peak, -span..span degrees.
-
-    Beyond `region` (radians) of +z nothing is known: nan.
-    """
-    step_deg = min(0.5, CUT_STEP_TIMES_ORDER_DEG / order_of_count(coefficients.shape[-1]))
-    count = int(np.ceil(span_deg / step_deg))
-    step_deg = span_deg / count
-    angle = np.asarray(np.arange(-count, count + 1) * step_deg, dtype=np.float64)
-    a = np.deg2rad(angle)[:, None]
-    points = np.cos(a) * beam.direction + np.sin(a) * great_circle(beam, plane=plane)
-    t, p = theta_phi(points)
-    e = synthesis_at(coefficients, t, p)
-    co, cross = to_basis(e[0], e[1], Basis.LUDWIG_3, theta=t, phi=p, slant=slant)
-    outside = t > region + 1e-9
-    return Cut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, cross))
-
-
-def beamwidth_deg(one: Cut, level_db: float = 10.0 * np.log10(2.0)) -> float:
-    """Return the width of the main lobe `level_db` below the cut's centre; NaN if it never falls so far."""
-    power = np.abs(one.co) ** 2
-    centre = power.size // 2
-    threshold = power[centre] * 10.0 ** (-level_db / 10.0)
-    ends = []
-    for side in (power[centre:], power[centre::-1]):
-        below = np.flatnonzero(side < threshold)
-        if below.size == 0:
-            return float("nan")
-        i = int(below[0])
-        ends.append(_crossing(side, i, threshold))
-    return float((ends[0] + ends[1]) * (one.angle_deg[1] - one.angle_deg[0]))
-
-
-def _crossing(values: FloatArray, i: int, threshold: float) -> float:
-    """Return the fractional index at which falling values pass a threshold between i - 1 and i.
-
-    Inverse cubic interpolation through the four neighbours where they fall steadily.
-    """
-    first = min(max(i - 2, 0), values.size - 4)
-    near = values[first : first + 4]
-    if not np.all(np.diff(near) < 0.0):
-        return float(i - 1 + (values[i - 1] - threshold) / (values[i - 1] - values[i]))
-    weights = [np.prod([(threshold - near[j]) / (near[m] - near[j]) for j in range(4) if j != m]) for m in range(4)]
-    return float(first + np.dot(weights, np.arange(4)))
-
-
-def first_side_lobe(one: Cut) -> float:
-    """Return the higher first side lobe as an amplitude ratio to the cut's centre; NaN if none."""
-    level = np.abs(one.co)
-    centre = level.size // 2
-    found = []
-    for side in (level[centre:], level[centre::-1]):
-        inner = np.arange(1, side.size - 1)
-        dips = inner[(side[inner] < side[inner - 1]) & (side[inner] <= side[inner + 1])]
-        dips = dips[side[dips] < 0.7 * side[0]]
-        if dips.size == 0:
+def _worst(planes: list[Cut], cone_deg: float | None) -> float:
+    """Return the largest cross- over co-polar amplitude along the rays of some planes."""
+    worst = 0.0
+    for one in planes:
+        ends = edges_deg(one) if cone_deg is None else (cone_deg, cone_deg)
+        inside = (one.angle_deg <= ends[0]) & (one.angle_deg >= -ends[1])
+        if not inside.any():
             continue
-        tops = inner[(inner > dips[0]) & (side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
-        if tops.size:
-            found.append(_vertex(side, int(tops[0])))
-    return max(found) / float(level[centre]) if found else float("nan")
+        ratio = np.abs(one.cross) / np.abs(one.co)
+        edge = np.interp([-ends[1], ends[0]], one.angle_deg, ratio)
+        worst = max(worst, float(np.nanmax(ratio[inside])), float(np.nanmax(edge)))
+    return worst
 
 
-def _vertex(values: FloatArray, i: int) -> float:
-    """Height of the parabola through three neighbours of a maximum."""
-    left, middle, right = values[i - 1 : i + 2]
-    bend = left - 2.0 * middle + right
-    return float(middle - (right - left) ** 2 / (8.0 * bend)) if bend < 0 else float(middle)
+def _sector(sky: Sky, window: Window) -> tuple[float, float]:
+    """Return (mean over solid angle, smallest) of |e|^2 in a sector, on a grid as fine as the lobes ask for."""
+    step = float(np.rad2deg(sky.theta[1])) / 2.0
+    (a, b), (c, d) = window.azimuth_deg, window.elevation_deg
+    az = np.deg2rad(np.linspace(a, b, max(3, int(np.ceil((b - a) / step)) + 1)))
+    el = np.deg2rad(np.linspace(c, d, max(3, int(np.ceil((d - c) / step)) + 1)))
+    z, y = np.meshgrid(az, el, indexing="ij")
+    places = np.stack([np.sin(z) * np.cos(y), np.sin(y), np.cos(z) * np.cos(y)], axis=-1)
+    power = sky.field.power_at(places.reshape(-1, 3)).reshape(z.shape)
+    weight = np.cos(y)
+    weight[[0, -1]] *= 0.5
+    weight[:, [0, -1]] *= 0.5
+    return float(np.sum(power * weight) / np.sum(weight)), float(power.min())
+
+
+def _along_the_band(found: list[_One], k: FloatArray) -> dict[str, FloatArray]:
+    """Return figures that need the neighbours: group delay about its mean (ns), squint (deg)."""
+    frequency = k * SPEED_OF_LIGHT / (2.0 * np.pi)
+    phase = np.unwrap([one.phase for one in found])
+    delay = -1e9 * np.gradient(phase, frequency) / (2.0 * np.pi)
+    middle = found[len(found) // 2].direction
+    squint = []
+    for one in found:
+        az, el = (
+            x - y for x, y in zip(azimuth_over_elevation(one.direction), azimuth_over_elevation(middle), strict=True)
+        )
+        sign = np.sign(az if abs(az) >= abs(el) else el)
+        squint.append(float(sign * np.rad2deg(angle_between(one.direction, middle))))
+    return {"group_delay_ns": delay - delay.mean(), "squint_deg": np.array(squint)}
 
 
 def evaluate(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> FloatArray:
-    """Return the native values of all figures of one expansion (2, J), in the order of `NAMES`.
+    """Return the native values of the usual figures of one expansion (2, J), in the order of `NAMES`.
 
-    Within `region` (radians) of +z; figures that need the whole sphere mean nothing with less.
+    Within `region` (radians) of +z; figures that need the whole sphere are nan with less.
     """
-    beam = find_beam(coefficients, slant=slant, region=region)
-    t, p = theta_phi(beam.direction)
-    opposite = theta_phi(-beam.direction)
-    e = synthesis_at(coefficients, np.array([t, opposite.theta]), np.array([p, opposite.phi]))
-    co, cross = to_basis(e[0, 0], e[1, 0], Basis.LUDWIG_3, theta=t, phi=p, slant=slant)
-    e_cut, h_cut = (
-        cut(coefficients, beam, plane=plane, slant=slant, span_deg=90.0, region=region) for plane in ("E", "H")
-    )
-    az, el = azimuth_over_elevation(beam.direction)
-    power = float(np.sum(np.abs(coefficients) ** 2))
-    gain = 10.0 * np.log10(beam.intensity)
-    directivity = 10.0 * np.log10(4.0 * np.pi * beam.intensity / power)
-    back = np.sqrt(np.sum(np.abs(e[:, 1]) ** 2) / beam.intensity)
-    values = {
-        "gain_dbi": gain,
-        "directivity_dbi": directivity,
-        "efficiency_db": gain - directivity,
-        "beam_azimuth_deg": np.rad2deg(az),
-        "beam_elevation_deg": np.rad2deg(el),
-        "beamwidth_e_deg": beamwidth_deg(e_cut),
-        "beamwidth_h_deg": beamwidth_deg(h_cut),
-        "side_lobe_e_db": first_side_lobe(e_cut),
-        "side_lobe_h_db": first_side_lobe(h_cut),
-        "xpd_db": np.abs(cross) / np.abs(co),
-        "axial_ratio_db": np.abs(ellipse(e[0, 0], e[1, 0]).inverse_axial_ratio),
-        "front_to_back_db": back,
-    }
-    return np.array([float(values[name]) for name in NAMES])
+    whole = FigureSet(slant=slant)
+    own = replace(whole, region=region)
+    one = Expansion(coefficients[None], np.ones(1))
+    values = dict(zip(own.names, own.values(one)[0], strict=True))
+    return np.array([values.get(name, np.nan) for name in whole.names])

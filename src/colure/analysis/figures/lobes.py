@@ -1,0 +1,115 @@
+"""Widths, side lobes and nulls of one cut."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from colure.analysis.figures.cuts import Cut
+from colure.geometry.conventions import FloatArray, IntArray
+
+HALF_POWER_DB = float(10.0 * np.log10(2.0))
+
+
+def beamwidth_deg(one: Cut, level_db: float = HALF_POWER_DB) -> float:
+    """Return the width of the main lobe `level_db` below the cut's centre; NaN if it never falls so far."""
+    ends = edges_deg(one, level_db)
+    return float(ends[0] + ends[1])
+
+
+def edges_deg(one: Cut, level_db: float = HALF_POWER_DB) -> tuple[float, float]:
+    """Return how far the main lobe reaches to both sides of the cut's centre, degrees; NaN where it never falls so far."""
+    power = np.abs(one.co) ** 2
+    centre = power.size // 2
+    threshold = power[centre] * 10.0 ** (-level_db / 10.0)
+    step = float(one.angle_deg[1] - one.angle_deg[0])
+    ends = []
+    for side in (power[centre:], power[centre::-1]):
+        below = np.flatnonzero(side < threshold)
+        ends.append(step * _crossing(side, int(below[0]), threshold) if below.size else float("nan"))
+    return ends[0], ends[1]
+
+
+def _crossing(values: FloatArray, i: int, threshold: float) -> float:
+    """Return the fractional index at which falling values pass a threshold between i - 1 and i.
+
+    Inverse cubic interpolation through the four neighbours where they fall steadily.
+    """
+    first = min(max(i - 2, 0), values.size - 4)
+    near = values[first : first + 4]
+    if not np.all(np.diff(near) < 0.0):
+        return float(i - 1 + (values[i - 1] - threshold) / (values[i - 1] - values[i]))
+    a, b, c, d = (float(v) for v in near)
+    x = float(threshold)
+    # Lagrange: the index as a cubic of the value; the first index is 0 and needs no term.
+    second = (x - a) * (x - c) * (x - d) / ((b - a) * (b - c) * (b - d))
+    third = (x - a) * (x - b) * (x - d) / ((c - a) * (c - b) * (c - d))
+    fourth = (x - a) * (x - b) * (x - c) / ((d - a) * (d - b) * (d - c))
+    return float(first + second + 2.0 * third + 3.0 * fourth)
+
+
+def _dips(side: FloatArray) -> IntArray:
+    """Return the minima beyond the main lobe of one side of a cut, from the centre outwards."""
+    inner = np.arange(1, side.size - 1)
+    dips = inner[(side[inner] < side[inner - 1]) & (side[inner] <= side[inner + 1])]
+    return np.asarray(dips[side[dips] < 0.7 * side[0]])
+
+
+def first_side_lobe(one: Cut) -> float:
+    """Return the higher first side lobe as an amplitude ratio to the cut's centre; NaN if none."""
+    level = np.abs(one.co)
+    centre = level.size // 2
+    found = []
+    for side in (level[centre:], level[centre::-1]):
+        dips = _dips(side)
+        if dips.size == 0:
+            continue
+        inner = np.arange(1, side.size - 1)
+        tops = inner[(inner > dips[0]) & (side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
+        if tops.size:
+            found.append(_vertex(side, int(tops[0])))
+    return max(found) / float(level[centre]) if found else float("nan")
+
+
+def first_null(one: Cut) -> float:
+    """Return the shallower of the first minima beside the main lobe, as an amplitude ratio; NaN if none."""
+    level = np.abs(one.co)
+    centre = level.size // 2
+    found = []
+    for side in (level[centre:], level[centre::-1]):
+        dips = _dips(side)
+        if dips.size:
+            # Through a deep null the field runs nearly straight: the parabola is laid through its power.
+            found.append(np.sqrt(max(_vertex(side**2, int(dips[0])), 0.0)))
+    return float(max(found) / level[centre]) if found else float("nan")
+
+
+def side_lobes(one: Cut) -> list[tuple[float, float]]:
+    """Return (angle in degrees, level in dB re the cut's centre) of every side lobe of a cut, from -span to span."""
+    level = np.abs(one.co)
+    centre = level.size // 2
+    inner = np.arange(1, level.size - 1)
+    tops = inner[(level[inner] > level[inner - 1]) & (level[inner] >= level[inner + 1])]
+    right, left = _dips(level[centre:]), _dips(level[centre::-1])
+    high = centre + int(right[0]) if right.size else level.size
+    low = centre - int(left[0]) if left.size else -1
+    return [
+        (float(one.angle_deg[i]), float(20.0 * np.log10(_vertex(level, int(i)) / level[centre])))
+        for i in tops
+        if i > high or i < low
+    ]
+
+
+def envelope(one: Cut) -> FloatArray:
+    """Return the side-lobe envelope of a cut's level in dB: the least curve above it that only falls away from the peak."""
+    level = 20.0 * np.log10(np.maximum(np.abs(one.co), 1e-12))
+    centre = level.size // 2
+    right = np.maximum.accumulate(level[centre:][::-1])[::-1]
+    left = np.maximum.accumulate(level[: centre + 1])
+    return np.concatenate([left[:-1], right])
+
+
+def _vertex(values: FloatArray, i: int) -> float:
+    """Height of the parabola through three neighbours of a maximum or a minimum."""
+    left, middle, right = values[i - 1 : i + 2]
+    bend = left - 2.0 * middle + right
+    return float(middle - (right - left) ** 2 / (8.0 * bend)) if abs(bend) > 0.0 else float(middle)

@@ -1,0 +1,112 @@
+"""Published side-lobe envelopes as functions of the angle from the peak.
+
+Every formula names its text; levels in dBi. Angles in degrees, from 0 to 180.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from colure.geometry.conventions import FloatArray
+
+if TYPE_CHECKING:
+    from colure.model.specification import Mask
+
+
+def fcc_25_209(angle_deg: ArrayLike) -> FloatArray:
+    """Return 47 CFR 25.209(a)(1): 29 - 25 log from 1.5 to 7 deg, 8 to 9.2, 32 - 25 log to 48, -10 beyond; nan nearer."""
+    a = np.asarray(angle_deg, float)
+    log = 25.0 * np.log10(np.maximum(a, 1e-6))
+    return np.select([a < 1.5, a <= 7.0, a <= 9.2, a <= 48.0], [np.nan, 29.0 - log, 8.0 + 0.0 * a, 32.0 - log], -10.0)
+
+
+def itu_r_f_699(angle_deg: ArrayLike, *, d_over_lambda: float, peak_gain_dbi: float) -> FloatArray:
+    """Return ITU-R F.699 (both branches of D/lambda, 1 to 70 GHz)."""
+    a, d, g = np.asarray(angle_deg, float), d_over_lambda, peak_gain_dbi
+    first = 2.0 + 15.0 * np.log10(d)
+    edge = 20.0 / d * np.sqrt(max(g - first, 0.0))
+    main = g - 2.5e-3 * (d * a) ** 2
+    log = 25.0 * np.log10(np.maximum(a, 1e-6))
+    if d > 100.0:
+        begin = max(edge, 15.85 * d**-0.6)
+        return np.select([a < edge, a < begin, a < 48.0], [main, first + 0.0 * a, 32.0 - log], -10.0)
+    begin = max(edge, 100.0 / d)
+    wide = 52.0 - 10.0 * np.log10(d) - log
+    return np.select([a < edge, a < begin, a < 48.0], [main, first + 0.0 * a, wide], 10.0 - 10.0 * np.log10(d))
+
+
+def itu_r_ra_1631(angle_deg: ArrayLike, *, d_over_lambda: float) -> FloatArray:
+    """Return ITU-R RA.1631: an ideal paraboloid's 20 log(pi D/lambda), and its envelope."""
+    a, d = np.asarray(angle_deg, float), d_over_lambda
+    g = 20.0 * np.log10(np.pi * d)
+    first = -1.0 + 15.0 * np.log10(d)
+    edge, begin = 20.0 / d * np.sqrt(g - first), 15.85 * d**-0.6
+    log = np.log10(np.maximum(a, 1e-6))
+    return np.select(
+        [a < edge, a < begin, a < 10.0, a < 34.1, a < 80.0, a < 120.0],
+        [
+            g - 2.5e-3 * (d * a) ** 2,
+            first + 0.0 * a,
+            29.0 - 25.0 * log,
+            34.0 - 30.0 * log,
+            -12.0 + 0.0 * a,
+            -7.0 + 0.0 * a,
+        ],
+        -12.0,
+    )
+
+
+def itu_r_s_465(angle_deg: ArrayLike, *, d_over_lambda: float) -> FloatArray:
+    """Return ITU-R S.465 (from memory): 32 - 25 log from max(1 deg, 100 lambda/D) to 48 deg, -10 beyond; nan nearer.
+
+    Below D/lambda = 50 it begins at max(2 deg, 114 (D/lambda)^-1.09).
+    """
+    a = np.asarray(angle_deg, float)
+    begin = max(1.0, 100.0 / d_over_lambda) if d_over_lambda >= 50.0 else max(2.0, 114.0 * d_over_lambda**-1.09)
+    log = 25.0 * np.log10(np.maximum(a, 1e-6))
+    return np.select([a < begin, a < 48.0], [np.nan, 32.0 - log], -10.0)
+
+
+def itu_r_s_580(angle_deg: ArrayLike, *, d_over_lambda: float) -> FloatArray:
+    """Return ITU-R S.580-6: 29 - 25 log up to 20 deg, 3.5 below to 26.3 deg, then S.465 (beyond 20 deg from memory)."""
+    a = np.asarray(angle_deg, float)
+    far = itu_r_s_465(a, d_over_lambda=d_over_lambda)
+    near = np.where(np.isnan(far), np.nan, 29.0 - 25.0 * np.log10(np.maximum(a, 1e-6)))
+    return np.asarray(np.where(a <= 20.0, near, np.where(a <= 26.3, -3.5, far)))
+
+
+def itu_r_f_1336_omni(angle_deg: ArrayLike, *, peak_gain_dbi: float, beamwidth_deg: float | None = None) -> FloatArray:
+    """Return ITU-R F.1336 recommends 2.1, peak side lobes of an omnidirectional antenna in elevation (k = 0.7, from memory).
+
+    max(G0 - 12 (a/t3)^2, G0 - 12 + 10 log(max(a/t3, 1)^-1.5 + 0.7)), t3 = 107.6 x 10^(-0.1 G0).
+    """
+    a, g = np.abs(np.asarray(angle_deg, float)), peak_gain_dbi
+    t3 = 107.6 * 10.0 ** (-0.1 * g) if beamwidth_deg is None else beamwidth_deg
+    main = g - 12.0 * (a / t3) ** 2
+    rest = g - 12.0 + 10.0 * np.log10(np.maximum(a / t3, 1.0) ** -1.5 + 0.7)
+    return np.asarray(np.maximum(main, rest))
+
+
+def level_of(mask: Mask, angle_deg: FloatArray, *, frequency_hz: float, peak_gain_dbi: float) -> FloatArray:
+    """Return a mask's level in dBi (relative masks: dB re the peak) at angles from the peak, -180 to 180; nan where it is silent."""
+    a = np.abs(angle_deg)
+    gain = peak_gain_dbi if mask.peak_gain_dbi is None else mask.peak_gain_dbi
+    d = 0.0 if mask.diameter_mm is None else 1e-3 * mask.diameter_mm * frequency_hz / 299_792_458.0
+    if mask.formula == "table":
+        known, level = (np.array(column) for column in zip(*mask.points, strict=True))
+        where = a if known[0] >= 0.0 else angle_deg
+        return np.asarray(np.interp(where, known, level, left=np.nan, right=np.nan))
+    if mask.formula == "fcc-25.209":
+        return fcc_25_209(a)
+    if mask.formula == "itu-r-f.699":
+        return itu_r_f_699(a, d_over_lambda=d, peak_gain_dbi=gain)
+    if mask.formula == "itu-r-ra.1631":
+        return itu_r_ra_1631(a, d_over_lambda=d)
+    if mask.formula == "itu-r-s.465":
+        return itu_r_s_465(a, d_over_lambda=d)
+    if mask.formula == "itu-r-s.580":
+        return itu_r_s_580(a, d_over_lambda=d)
+    return itu_r_f_1336_omni(a, peak_gain_dbi=gain, beamwidth_deg=mask.beamwidth_deg)

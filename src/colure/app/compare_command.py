@@ -1,0 +1,78 @@
+"""`colure compare` and `colure series`: patterns against each other."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("other", type=str)
+@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--keep", default="", help="What must not be matched: any of frame,origin,level.")
+@click.option("--other-uncertainty-db", type=click.FloatRange(0.0, 20.0), default=0.0, show_default=True,
+              help="Expanded uncertainty of the levels of a pattern file.")  # fmt: skip
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
+def compare(folder: Path, other: str, run_name: str, keep: str, other_uncertainty_db: float, as_json: bool) -> None:
+    """Compare a run with another run of the campaign, or with a pattern file (.nc, or tidy far-field .csv).
+
+    Frame, phase reference, level and phase are matched first and shown apart from what is left. The figures
+    of both are compared as they are, with E_n = difference over both uncertainties together; |E_n| <= 1 agrees.
+    Exit code 1 if a figure does not.
+
+    \b
+    Example: colure compare my-campaign simulated.csv --run first --other-uncertainty-db 0.2
+    """
+    from colure.analysis.compare import Freedom
+    from colure.app import screens, service
+    from colure.app.comparing import compare_run
+    from colure.model.campaign import Campaign
+    from colure.model.loading import InputError
+
+    kept = {word for word in keep.split(",") if word}
+    if kept - {"frame", "origin", "level"}:
+        raise InputError([f"--keep = {keep!r}: must be any of frame,origin,level"])
+    freedom = Freedom("frame" not in kept, "origin" not in kept, "level" not in kept)
+    path = Path(other)
+    target = path if path.suffix.lower() in (".nc", ".csv") else service.run_folder(folder, other)
+    found = compare_run(
+        Campaign.load(folder), service.run_folder(folder, run_name), target, freedom=freedom,
+        other_uncertainty_db=other_uncertainty_db,
+    )  # fmt: skip
+    if as_json:
+        m = found.match
+        click.echo(json.dumps({
+            "rotation_deg": m.rotation_deg.tolist(), "shift_mm": m.shift_mm.tolist(), "level_db": m.level_db.tolist(),
+            "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in found.levels],
+            "figures": [one.__dict__ for one in found.rows], "agrees": found.agrees,
+        }))  # fmt: skip
+    else:
+        screens.show_compared(found)
+    sys.exit(0 if found.agrees else 1)
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("runs", nargs=-1, required=True)
+@click.option("--golden", default=None, help="Run of the golden unit; the first one by default.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
+def series(folder: Path, runs: tuple[str, ...], golden: str | None, as_json: bool) -> None:
+    """Compare many devices: spread and trend of every figure at mid-band, and each against a golden unit.
+
+    RUNS are evaluated runs of the campaign, in the order they were measured.
+
+    \b
+    Example: colure series my-campaign golden unit-2 unit-3 --golden golden
+    """
+    from colure.app import screens
+    from colure.app.comparing import series as over_devices
+
+    rows = over_devices(folder, list(runs), golden or runs[0])
+    if as_json:
+        click.echo(json.dumps([row.__dict__ for row in rows]))
+    else:
+        screens.show_series(rows, list(runs), golden or runs[0])

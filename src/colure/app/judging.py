@@ -1,0 +1,74 @@
+"""Runs held against a specification."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from colure.app import service
+from colure.app.folders import RunFolder
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError, load
+from colure.model.specification import Specification
+
+if TYPE_CHECKING:
+    from colure.analysis.profiles import LevelCut
+    from colure.analysis.recipe import Processed
+    from colure.analysis.verdicts import Verdict
+    from colure.model.figure import Figure
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A specification, every requirement's verdict, and the cuts behind the masks by frequency (Hz)."""
+
+    specification: Specification
+    verdicts: list[Verdict]
+    cuts: dict[float, list[LevelCut]]
+
+    @property
+    def outcome(self) -> str:
+        """Pass, fail or not decidable, of all together."""
+        from colure.analysis.verdicts import overall
+
+        return overall(self.verdicts)
+
+
+def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, state: str | None = None) -> Judged:
+    """Process a run and hold it against a specification file; the verdicts are written beside the figures.
+
+    Raises
+    ------
+    InputError
+        If the file is malformed, names what was not measured, or the run cannot be processed.
+    """
+    specification = load(Specification, specification_file)
+    done = service.process(campaign, run, state=state)
+    judged = judge(done, service.evaluate(done, run), specification)
+    content = {
+        "specification": specification.name,
+        "document": specification.document,
+        "decision": specification.decision,
+        "outcome": judged.outcome,
+        "verdicts": [one.__dict__ for one in judged.verdicts],
+    }
+    (run.path / "verdicts.json").write_text(json.dumps(content, indent=1), encoding="utf-8")
+    return judged
+
+
+def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:
+    """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
+    from colure.analysis.profiles import level_cuts
+    from colure.analysis.verdicts import judge as decide
+    from colure.analysis.verdicts import planes_of
+
+    planes = tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
+    found = level_cuts(done.budget, planes) if planes else []
+    cuts = {float(f): one for f, one in zip(done.frequency_hz, found, strict=bool(planes))}
+    gain = {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
+    try:
+        return Judged(specification, decide(specification, figures, cuts, gain), cuts)
+    except ValueError as error:
+        raise InputError([str(error)]) from None

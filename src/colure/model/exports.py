@@ -1,0 +1,166 @@
+"""Patterns for other programs: the trade's text exchange format, MATLAB-readable files, Touchstone, figure tables."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.figure import Figure
+from colure.model.loading import InputError
+
+#: A text cell that begins like this would be taken for a formula by a spreadsheet.
+FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
+#: Lines that NSMA WG16.99.050 asks for at the top, in its order, as far as a measurement can fill them.
+NSMA_LINE = 60
+
+
+def safe_text(text: str) -> str:
+    """Return text that no spreadsheet takes for a formula: an apostrophe goes before such a beginning."""
+    return f"'{text}" if text.startswith(FORMULA_SIGNS) else text
+
+
+@dataclass(frozen=True)
+class TextCut:
+    """One cut of an exchange file: `AZ` or `EL`, polarization pair as device/probe (`H/H`), degrees, dB re the largest gain."""
+
+    plane: str
+    polarization: str
+    angle_deg: FloatArray
+    level_db: FloatArray
+
+
+def nsma_text(
+    *,
+    name: str,
+    note: str,
+    date: datetime.date,
+    frequency_hz: FloatArray,
+    gain_dbi: FloatArray,
+    beamwidths_deg: tuple[float, float],
+    cuts: list[TextCut],
+) -> str:
+    """Return cuts as text in the comma-colon format of NSMA recommendation WG16.99.050 (field names from its annex).
+
+    frequency_hz, gain_dbi
+        Band edges and middle: three values each.
+    beamwidths_deg
+        Half-power widths of the azimuth and the elevation cut.
+    """
+    out = io.StringIO()
+
+    def line(field: str, *values: object) -> None:
+        out.write(f"{field}:," + ",".join(str(value) for value in values) + "\n")
+
+    line("REVNUM", "NSMA WG16.99.050")
+    line("REVDAT", "19990520")
+    line("ANTMAN", "")
+    line("MODNUM", _plain(name))
+    line("DESCR1", _plain(note))
+    line("DTDATA", date.strftime("%Y%m%d"))
+    line("LOWFRQ", f"{frequency_hz[0] / 1e6:.3f}")
+    line("HGHFRQ", f"{frequency_hz[2] / 1e6:.3f}")
+    line("GUNITS", "DBI/DBR")
+    for field, gain in zip(("LWGAIN", "MDGAIN", "HGGAIN"), gain_dbi, strict=True):
+        line(field, f"{gain:.2f}")
+    line("AZWIDT", f"{beamwidths_deg[0]:.2f}")
+    line("ELWIDT", f"{beamwidths_deg[1]:.2f}")
+    line("PATTYP", "TYPICAL")
+    line("NUMCUT", len(cuts))
+    for one in cuts:
+        line("PATCUT", one.plane)
+        line("POLARI", one.polarization)
+        line("NUPOIN", one.angle_deg.size)
+        for angle, level in zip(one.angle_deg, one.level_db, strict=True):
+            out.write(f"{angle:.2f},{level:.3f}\n")
+    line("ENDFIL", "EOF")
+    return out.getvalue()
+
+
+def _plain(text: str) -> str:
+    """Return one line of printable text without the format's separators."""
+    kept = "".join(c if c.isprintable() and c not in ",:" else " " for c in text)
+    return kept[:NSMA_LINE].strip()
+
+
+def read_nsma(text: str) -> tuple[dict[str, str], list[TextCut]]:
+    """Read what `nsma_text` wrote: (fields, cuts).
+
+    Raises
+    ------
+    InputError
+        Naming the line that cannot be read.
+    """
+    fields: dict[str, str] = {}
+    cuts: list[TextCut] = []
+    lines = iter(enumerate(text.splitlines(), start=1))
+    for number, row in lines:
+        field, _, value = row.partition(":,")
+        if field == "ENDFIL":
+            return fields, cuts
+        if field != "NUPOIN":
+            fields[field] = value
+            continue
+        try:
+            pairs = [next(lines)[1].split(",") for _ in range(int(value))]
+            table = np.array([[float(a), float(b)] for a, b in pairs])
+        except (ValueError, StopIteration) as error:
+            raise InputError([f"line {number}: NUPOIN = {value!r}: cannot be read: {error}"]) from None
+        cuts.append(TextCut(fields["PATCUT"], fields["POLARI"], table[:, 0], table[:, 1]))
+    raise InputError(["ENDFIL: missing; the file was cut off (line)"])
+
+
+def write_mat(path: Path, pattern: Any) -> None:
+    """Write a pattern (dataset with e_theta, e_phi on frequency, theta, phi) as a MATLAB version 5 file."""
+    from scipy.io import savemat
+
+    content = {name: pattern[name].values for name in ("e_theta", "e_phi")}
+    content |= {
+        "frequency_hz": pattern["frequency"].values,
+        "theta_deg": pattern["theta"].values,
+        "phi_deg": pattern["phi"].values,
+        "quantity": pattern.attrs.get("quantity", ""),
+        "time_convention": pattern.attrs.get("time_convention", ""),
+        "history_json": pattern.attrs.get("history_json", "[]"),
+    }
+    savemat(path, content, do_compression=True, oned_as="column")
+
+
+def write_touchstone(path: Path, frequency_hz: FloatArray, s21: ComplexArray, note: str) -> None:
+    """Write a transmission as a two-port Touchstone file; the other three parameters were not measured and are 0."""
+    import skrf
+
+    s = np.zeros((frequency_hz.size, 2, 2), complex)
+    s[:, 1, 0] = s21
+    network = skrf.Network(frequency=skrf.Frequency.from_f(frequency_hz, unit="hz"), s=s, z0=50, comments=f" {note}")
+    network.write_touchstone(path.stem, dir=str(path.parent), write_z0=False)
+
+
+def write_figures(path: Path, figures: list[Figure]) -> None:
+    """Write figures as a table (CSV): one row a figure and frequency, text columns safe against spreadsheet formulas."""
+    with path.open("w", newline="", encoding="utf-8") as out:
+        writer = csv.writer(out)
+        writer.writerow(
+            [
+                "frequency_hz",
+                "name",
+                "label",
+                "value",
+                "unit",
+                "lower",
+                "upper",
+                "coverage_factor",
+                "definition",
+                "source",
+            ]
+        )
+        for f in figures:
+            text = [safe_text(x) for x in (f.name, f.label)]
+            writer.writerow([f"{f.frequency_hz:.3f}", *text, f"{f.value:.9g}", safe_text(f.unit), f"{f.lower:.9g}", f"{f.upper:.9g}",
+                             f"{f.coverage_factor:g}", safe_text(f.definition), safe_text(f.source)])  # fmt: skip

@@ -1,0 +1,106 @@
+"""Published masks, coverage percentiles, partial powers and error levels: values as printed in the standards sheet."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from colure.analysis import masks
+from colure.analysis.compare import normalized_error
+from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.figures.sphere import coverage, partial_powers
+from colure.geometry.sphere import equiangular
+from colure.model.evaluation import Evaluation
+from tests.conftest import cluster_of, expansion_of
+
+
+def test_fcc_25_209():
+    """47 CFR 25.209(a)(1), section 11: 24.598, 7.873, 7.905 and -10.03 dBi at the corners."""
+    found = masks.fcc_25_209(np.array([1.5, 7.0, 9.2 + 1e-9, 48.0, 48.1, 8.0, 1.0]))
+    assert found[:4] == pytest.approx([24.598, 7.873, 7.905, -10.03], abs=5e-3)
+    assert found[4:6] == pytest.approx([-10.0, 8.0]) and np.isnan(found[6])
+
+
+def test_f_699_small_reflector():
+    """Unit test of an open ITU-R sharing simulator, section 11: D = 0.3 m, 27.25 GHz, 40 dBi; atol 0.01 as there."""
+    found = masks.itu_r_f_699(
+        np.array([0, 0.5, 1, 2, 3, 4, 5, 10, 100.0]), d_over_lambda=0.3 * 27.25e9 / 299_792_458.0, peak_gain_dbi=40.0
+    )
+    assert found == pytest.approx([40, 39.53, 38.14, 32.57, 23.53, 22.59, 20.17, 12.64, -4.35], abs=0.01)
+
+
+def test_f_699_large_reflector():
+    """Section 11 (agrees with pycraf 2.1.0 there): D/lambda 150, 51.2218 dBi."""
+    found = masks.itu_r_f_699(np.array([0.3, 0.5, 1, 2, 10, 20.0]), d_over_lambda=150.0, peak_gain_dbi=51.2218)
+    assert found == pytest.approx([46.1593, 37.1593, 32, 24.4743, 7, -0.5257], abs=1e-4)
+
+
+def test_ra_1631():
+    """Section 11 (agrees with pycraf 2.1.0 there): 100 m at 0.21 m."""
+    found = masks.itu_r_ra_1631(np.array([0.0, 1, 10, 20]), d_over_lambda=100 / 0.21)
+    assert found == pytest.approx([63.4986, 29, 4, -5.0309], abs=1e-4)
+
+
+def test_s_465_and_s_580():
+    """S.465: 32 - 25 log, silent nearer than max(1 deg, 100 lambda/D); S.580: 3 dB below it to 20 deg (section 11)."""
+    far = masks.itu_r_s_465(np.array([0.9, 2.0, 10.0, 60.0]), d_over_lambda=100.0)
+    near = masks.itu_r_s_580(np.array([2.0, 10.0, 60.0]), d_over_lambda=100.0)
+    assert np.isnan(far[0]) and far[1:] == pytest.approx([24.474, 7.0, -10.0], abs=1e-3)
+    assert near == pytest.approx([21.474, 4.0, -10.0], abs=1e-3)
+
+
+def test_coverage_of_a_short_dipole_is_weighted_with_solid_angle():
+    """Section 6: -5.567/-4.437/-1.249/-0.757/-0.099 dB at 15/20/50/60/85 %; unweighted the median would be -3.010."""
+    grid = equiangular(theta_intervals=180, phi_count=36)
+    power = np.broadcast_to(np.sin(grid.theta)[:, None] ** 2, (181, 36))
+    found = 10 * np.log10(coverage(power, grid.theta, (15.0, 20.0, 50.0, 60.0, 85.0)))
+    assert found == pytest.approx([-5.567, -4.437, -1.249, -0.757, -0.099], abs=2e-3)
+
+
+def test_partial_powers():
+    """Section 6: isotropic .70711/.5/.38268 within 45/30/22.5 deg of the horizon; a Huygens source sends 7/8 upwards."""
+    from colure.analysis.figures.sphere import _belt_weights
+
+    bands = [float(_belt_weights(31, np.pi / 2 - b, np.pi / 2 + b).sum()) / 2 for b in np.deg2rad([45, 30, 22.5])]
+    assert bands == pytest.approx([0.70711, 0.5, 0.38268], abs=5e-6)
+    huygens = expansion_of(cluster_of([1e9], [0, 0, 0], [1, 0, 0], [0, 1, 0]), 4)
+    assert partial_powers(huygens.coefficients[0], 1.0, up="z", bands_deg=())["upper"] == pytest.approx(7 / 8, abs=1e-9)
+    assert partial_powers(huygens.coefficients[0], 1.0, up="y", bands_deg=())["upper"] == pytest.approx(1 / 2, abs=1e-9)
+
+
+def test_power_figures_of_a_dipole():
+    """10 dBm into a lossless half-wave-like short dipole: TRP 10 dBm, EIRP 11.761 dBm (section 4: 1.7609 dBi), TIS the sensitivity."""
+    dipole = expansion_of(cluster_of([1e9], [0, 0, 0], [0, 0, 1]), 3)
+    wanted = Evaluation(
+        transmit_power_dbm=10.0, sensitivity_dbm=-100.0, horizon_bands_deg=(45.0,), coverage_percent=(50.0,), up="z"
+    )
+    figures = FigureSet(wanted)
+    found = dict(zip(figures.names, figures.values(dipole)[0], strict=True))
+    assert found["trp_dbm"] == pytest.approx(10.0, abs=1e-6) and found["eirp_dbm"] == pytest.approx(11.7609, abs=1e-3)
+    assert found["tis_dbm"] == pytest.approx(-100.0, abs=1e-6) and found["eis_dbm"] == pytest.approx(
+        -101.7609, abs=1e-4
+    )
+    assert found["coverage_50_dbi"] == pytest.approx(1.7609 - 1.249, abs=0.02)
+    # sin^3 over the band: (3/4)(2 s - 2 s^3/3) with s = sin 45 deg, derivable.
+    s = np.sqrt(0.5)
+    assert found["horizon_45_db"] == pytest.approx(0.75 * (2 * s - 2 * s**3 / 3), abs=1e-9)
+
+
+@pytest.mark.parametrize(("difference_db", "level_db"), [(0.1, -38.73), (0.5, -24.55), (1.0, -18.27)])
+def test_equivalent_error_levels(difference_db, level_db):
+    """Section 7: differences of 0.1/0.5/1 dB at the peak are fields of -38.73/-24.55/-18.27 dB."""
+    from colure.analysis.compare import Freedom, levels_of, match
+
+    one = expansion_of(cluster_of([1e9], [0, 0, 0], [1, 0, 0], [0, 1, 0]), 6)
+    other = one.with_coefficients(one.coefficients * 10 ** (difference_db / 20))
+    found = levels_of(match(one, other, freedom=Freedom(frame=False, origin=False, level=False)), 0)
+    assert found[0].worst_db == pytest.approx(level_db, abs=0.01)
+
+
+def test_normalized_error_against_gtc():
+    """The difference of two independent values over its expanded uncertainty, with a GUM library as the outside reference."""
+    gtc = pytest.importorskip("GTC")
+    one, other = gtc.ureal(21.2, 0.125), gtc.ureal(20.9, 0.1)
+    difference = one - other
+    assert normalized_error(21.2, 0.25, 20.9, 0.2) == pytest.approx(difference.x / (2 * difference.u), rel=1e-12)
+    assert normalized_error(1.0, 0.0, 1.0, 0.0) == 0.0 and np.isinf(normalized_error(1.0, 0.0, 2.0, 0.0))
