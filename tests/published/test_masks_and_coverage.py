@@ -78,7 +78,7 @@ def test_power_figures_of_a_dipole():
     found = dict(zip(figures.names, figures.values(dipole)[0], strict=True))
     assert found["trp_dbm"] == pytest.approx(10.0, abs=1e-6) and found["eirp_dbm"] == pytest.approx(11.7609, abs=1e-3)
     assert found["tis_dbm"] == pytest.approx(-100.0, abs=1e-6) and found["eis_dbm"] == pytest.approx(
-        -101.7609, abs=1e-4
+        -101.7609, abs=1e-3
     )
     assert found["coverage_50_dbi"] == pytest.approx(1.7609 - 1.249, abs=0.02)
     # sin^3 over the band: (3/4)(2 s - 2 s^3/3) with s = sin 45 deg, derivable.

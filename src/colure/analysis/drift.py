@@ -63,7 +63,7 @@ class DriftTrack:
         Leaving every second tie out doubles the interval; a random walk that is pinned at both ends strays
         sqrt(1/3) as far on average over half the interval (derivable), a smooth drift less.
         """
-        return self.residual / 3.0**0.5
+        return float(self.residual / 3.0**0.5)
 
 
 def track(record: xr.Dataset) -> DriftTrack:

@@ -8,7 +8,7 @@ device and stays in the result; the rest does not fit, and which direction expla
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -28,6 +28,8 @@ BLOCK = 24
 FINER_DEG = (6.0, 2.0)
 #: An echo that explains less of the rest than this is not named.
 LEAST_SHARE = 0.05
+#: A mode filter that keeps more than this share of the degrees shows no more than the scan itself.
+WORTH_FILTERING = 0.8
 #: Nearer to the direct ray than this (resolutions of the array of poses), nothing can be told apart.
 DIRECT_DEG = 12.0
 
@@ -155,6 +157,10 @@ def echo_map(
     if not sphere.whole or sphere.one_polarization:
         raise ValueError("echo map: needs a whole sphere in both polarizations; part of one fits anything (deg)")
     middle = sphere.frequency_hz.size // 2
+    own = step.own_waves
+    if own is not None and own.order(float(device.k[middle])) > WORTH_FILTERING * step.keep_order:
+        # About its own centre the device needs hardly fewer waves: what the filter takes out is next to nothing.
+        step = replace(step, own_waves=None)
     wall = Wall(sphere, step, device, geometry)
     rest = wall.outside(sphere.field[middle], middle)
     directions = _grid(step_deg)

@@ -26,8 +26,9 @@ from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
+from colure.model.plan import Role
 from colure.model.recipe import ORDER, Recipe, Step
-from colure.model.record import grid_of
+from colure.model.record import grid_of, of_role
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -153,7 +154,8 @@ def process(
         sphere.frequency_hz.size > 1,
     )  # fmt: skip
     budget = Inputs(sphere, step, chamber_then, figures, noise, drift.between, probe, aligned=aligned is not None,
-                    peak_reading=float(np.abs(done.steady["trace"].values).max()),
+                    once=noise_once(done),
+        peak_reading=float(np.abs(done.steady["trace"].values).max()),
                     declared_offset_mm=chamber.alignment.axes_offset_mm,
                     mismatch_db=mismatch_db(chamber, device, reference))  # fmt: skip
     if todo.runs("gate"):
@@ -197,6 +199,15 @@ def stages(
     if todo.runs("distance"):
         sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
     return Stages(drift, flex, steady, transfer, calibrated, sphere, gate)
+
+
+def noise_once(done: Stages) -> FloatArray:
+    """Return the relative noise (frequency,), per quadrature, of the first tie and the reference's mean together."""
+    ties = of_role(done.steady, Role.TIE, Role.RESUME)["trace"].values
+    strong = int(np.argmax(np.abs(ties).mean(axis=(0, 1))))
+    first = done.transfer.noise[:, strong] / np.abs(ties[:, :, strong]).mean(axis=0) / np.sqrt(2.0)
+    sweeps = done.transfer.expanded[:, strong] / 2.0
+    return np.asarray(np.hypot(first, np.where(np.isfinite(sweeps), sweeps, first)))
 
 
 def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | None) -> float:

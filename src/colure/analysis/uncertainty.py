@@ -45,11 +45,12 @@ def budget_of(inputs: Inputs) -> Budget:
     values = inputs.figures.values(nominal)
     bench = Bench(inputs, nominal, values, inputs.figures.places(nominal))
     found = list(causes(bench))
+    shift = sum((one.shift for one in found if one.shift is not None), np.zeros_like(values))
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         for i, what in enumerate(inputs.figures.definitions):
             rows = tuple(_row(one, f, i) for one in found)
-            figures.append(build_figure(what, float(values[f, i]), rows, float(frequency)))
+            figures.append(build_figure(what, float(values[f, i]), rows, float(frequency), float(shift[f, i])))
     return Budget(figures, inputs.figures.names, inputs.sphere.frequency_hz, _correlation(found))
 
 
@@ -67,10 +68,18 @@ def _correlation(found: list[Cause]) -> FloatArray:
     return np.asarray(covariance / size[:, :, None] / size[:, None, :])
 
 
-def build_figure(what: Definition, native: float, budget: tuple[BudgetRow, ...], frequency_hz: float) -> Figure:
-    """Combine a budget in the native variable and show value and interval as people read them."""
+def build_figure(
+    what: Definition, native: float, budget: tuple[BudgetRow, ...], frequency_hz: float, shift: float = 0.0
+) -> Figure:
+    """Combine a budget in the native variable and show value and interval as people read them.
+
+    shift
+        What the causes do to the native variable on average: the interval lies about the value less that, but
+        never leaves the value out.
+    """
     total = float(np.sqrt(sum(row.expanded**2 for row in budget)))
-    ends = sorted((what.display(native - total), what.display(native + total)))
+    centre = native - float(np.clip(shift, -total, total))
+    ends = sorted((what.display(centre - total), what.display(centre + total)))
     return Figure(
         name=what.name,
         label=what.label,

@@ -71,7 +71,8 @@ def judge(
     return found + [_mask(one, specification, cuts, peak_gain_dbi) for one in specification.masks]
 
 
-def _inside(band_ghz: tuple[float, float] | None, frequency_hz: float) -> bool:
+def in_band(band_ghz: tuple[float, float] | None, frequency_hz: float) -> bool:
+    """Tell whether a frequency in Hz lies in a band in GHz; every one does where there is no band."""
     return band_ghz is None or band_ghz[0] - 1e-9 <= frequency_hz / 1e9 <= band_ghz[1] + 1e-9
 
 
@@ -80,7 +81,7 @@ def _band_words(band_ghz: tuple[float, float] | None) -> str:
 
 
 def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> Verdict:
-    here = [f for f in figures if f.name == one.figure and _inside(one.band_ghz, f.frequency_hz)]
+    here = [f for f in figures if f.name == one.figure and in_band(one.band_ghz, f.frequency_hz)]
     if not here:
         known = ", ".join(sorted({f.name for f in figures}))
         raise ValueError(f"limit on {one.figure}{_band_words(one.band_ghz)}: not measured; there are {known}")
@@ -143,7 +144,7 @@ def _mask(
     held = [
         _hold(one, cut, peak_gain_dbi[frequency])
         for frequency, here in cuts.items()
-        if _inside(one.band_ghz, frequency)
+        if in_band(one.band_ghz, frequency)
         for cut in here
         if any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(one))
     ]

@@ -16,6 +16,7 @@ import click
 from colure import __version__
 from colure.app.aim_command import aim
 from colure.app.compare_command import compare, series
+from colure.app.coverage_command import coverage
 from colure.app.effects_command import effects
 from colure.app.export_command import export
 from colure.app.field_commands import convert, process
@@ -216,14 +217,19 @@ def acquire(
 def evaluate(folder: Path, run_name: str, as_json: bool) -> None:
     """Read the figures from a run, each with its expanded uncertainty.
 
+    A power-only run gives the power figures. evaluation.toml asks for more: levels, planes, sectors, power at the port.
+
     \b
     Example: colure evaluate my-campaign --run first --json
     """
     from colure.app import screens, service
     from colure.model.campaign import Campaign
 
-    run = service.run_folder(folder, run_name)
-    figures = service.evaluate(service.process(Campaign.load(folder), run), run)
+    run, campaign = service.run_folder(folder, run_name), Campaign.load(folder)
+    if service.has_phase(run):
+        figures = service.evaluate(service.process(campaign, run), run)
+    else:
+        figures = service.evaluate_power(campaign, run)
     if as_json:
         click.echo(json.dumps([figure.as_dict() for figure in figures]))
     else:
@@ -234,19 +240,29 @@ def evaluate(folder: Path, run_name: str, as_json: bool) -> None:
 @main.command()
 @folder_argument
 @run_option
+@click.option(
+    "--specification", type=click.Path(path_type=Path), default=None, help="Limits and masks to hold it against."
+)
 @json_option
-def report(folder: Path, run_name: str, as_json: bool) -> None:
-    """Write the report of a run as one HTML page and a PDF.
+def report(folder: Path, run_name: str, specification: Path | None, as_json: bool) -> None:
+    """Write the report of a run as one HTML page and a PDF, with a verdict if there is a specification.
 
     \b
-    Example: colure report my-campaign --run first
+    Example: colure report my-campaign --run first --specification limits.toml
     """
     from colure.app import service
 
     run = service.run_folder(folder, run_name)
     campaign, made = service.make_plan(folder)
     done = service.process(campaign, run)
-    service.write_report(campaign, made, run, done, service.evaluate(done, run))
+    figures, judged = service.evaluate(done, run), None
+    if specification is not None:
+        from colure.app.judging import judge
+        from colure.model.loading import load
+        from colure.model.specification import Specification
+
+        judged = judge(done, figures, load(Specification, specification))
+    service.write_report(campaign, made, run, done, figures, judged)
     if as_json:
         click.echo(json.dumps({"html": str(run.report_html), "pdf": str(run.report_pdf)}))
     else:
@@ -271,7 +287,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, process, convert, simulate,
+    aim, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate,
 ):  # fmt: skip
     main.add_command(command)
 

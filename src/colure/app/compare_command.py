@@ -16,8 +16,17 @@ import click
 @click.option("--keep", default="", help="What must not be matched: any of frame,origin,level.")
 @click.option("--other-uncertainty-db", type=click.FloatRange(0.0, 20.0), default=0.0, show_default=True,
               help="Expanded uncertainty of the levels of a pattern file.")  # fmt: skip
+@click.option("--difference", type=click.Path(path_type=Path), help="Write the difference pattern to this file (.nc).")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
-def compare(folder: Path, other: str, run_name: str, keep: str, other_uncertainty_db: float, as_json: bool) -> None:
+def compare(
+    folder: Path,
+    other: str,
+    run_name: str,
+    keep: str,
+    other_uncertainty_db: float,
+    difference: Path | None,
+    as_json: bool,
+) -> None:
     """Compare a run with another run of the campaign, or with a pattern file (.nc, or tidy far-field .csv).
 
     Frame, phase reference, level and phase are matched first and shown apart from what is left. The figures
@@ -29,7 +38,7 @@ def compare(folder: Path, other: str, run_name: str, keep: str, other_uncertaint
     """
     from colure.analysis.compare import Freedom
     from colure.app import screens, service
-    from colure.app.comparing import compare_run
+    from colure.app.comparing import compare_run, save_difference
     from colure.model.campaign import Campaign
     from colure.model.loading import InputError
 
@@ -43,6 +52,8 @@ def compare(folder: Path, other: str, run_name: str, keep: str, other_uncertaint
         Campaign.load(folder), service.run_folder(folder, run_name), target, freedom=freedom,
         other_uncertainty_db=other_uncertainty_db,
     )  # fmt: skip
+    if difference is not None:
+        save_difference(found, difference)
     if as_json:
         m = found.match
         click.echo(json.dumps({

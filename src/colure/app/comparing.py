@@ -167,6 +167,28 @@ def compare_run(
     return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows)
 
 
+def save_difference(found: Compared, target: Path) -> None:
+    """Write the matched second pattern less the first, on the grid that both were held against each other.
+
+    Raises
+    ------
+    InputError
+        If the target exists.
+    """
+    from colure.model.files import save_dataset, with_step
+    from colure.model.pattern import build_pattern
+
+    if target.exists():
+        raise InputError([f"{target}: exists already; choose another name or remove it first"])
+    m = found.match
+    rest = build_pattern(
+        m.second - m.first, frequency_hz=found.frequency_hz, theta=m.theta, phi=m.phi, quantity="realized_gain"
+    )  # fmt: skip
+    save_dataset(
+        with_step(rest, "difference", rotation_deg=m.rotation_deg.tolist(), shift_mm=m.shift_mm.tolist()), target
+    )
+
+
 def _from_file(path: Path, frequency_hz: FloatArray, order: int) -> tuple[Expansion, float]:
     from colure.analysis.patterns import at_frequencies, known_pattern
     from colure.model.exchange import read_csv

@@ -11,6 +11,9 @@ import click
 
 from colure.acquire.engine import Options
 from colure.app import screens, service
+from colure.app.judging import judge
+from colure.model.loading import load
+from colure.model.specification import Specification
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
@@ -48,7 +51,8 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     processed = service.process(campaign, run)
     figures = service.evaluate(processed, run)
     truth = device_truth(campaign)
-    service.write_report(campaign, plan, run, processed, figures)
+    judged = judge(processed, figures, load(Specification, where / "limits.toml"))
+    service.write_report(campaign, plan, run, processed, figures, judged)
     frequencies = [float(f) for f in campaign.goal.frequency_hz]
     at = dict(zip(frequencies, truth, strict=True))
     pairs = [(figure, at[figure.frequency_hz][figure.name]) for figure in figures]
@@ -58,6 +62,9 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
         click.echo(json.dumps(_summary(where, run, pairs, seconds), indent=1))
     else:
         _print_result(pairs, missed, run, seconds)
+        click.echo(
+            f"against limits.toml (invented): {judged.outcome}; see the report's first pages, or colure verdict {where} {where}/limits.toml"
+        )
     return 1 if missed else 0
 
 

@@ -61,12 +61,15 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
 def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:
     """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
     from colure.analysis.profiles import level_cuts
+    from colure.analysis.verdicts import in_band, planes_of
     from colure.analysis.verdicts import judge as decide
-    from colure.analysis.verdicts import planes_of
 
     planes = tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
-    found = level_cuts(done.budget, planes) if planes else []
-    cuts = {float(f): one for f, one in zip(done.frequency_hz, found, strict=bool(planes))}
+    cuts = {
+        float(f): level_cuts(done.budget.only(i), planes)[0]
+        for i, f in enumerate(done.frequency_hz)
+        if any(in_band(mask.band_ghz, float(f)) for mask in specification.masks)
+    }
     gain = {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
     try:
         return Judged(specification, decide(specification, figures, cuts, gain), cuts)

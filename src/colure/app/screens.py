@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from colure.app.judging import Judged
     from colure.app.rehearsal import Rehearsal
     from colure.app.service import CheckLine, Effects
+    from colure.app.state_coverage import StateCoverage
     from colure.geometry.kinematics import Geometry
     from colure.model.campaign import Campaign
     from colure.model.chamber import Chamber
@@ -474,4 +475,20 @@ def show_series(rows: Sequence[SeriesRow], names: Sequence[str], golden: str) ->
         sure = "" if abs(row.trend) > row.trend_expanded else " (none)"
         table.add_row(row.label, format_value(row.mean, row.spread), f"{row.spread:.2g}", f"{row.trend:+.2g}{sure}", row.unit,
                       f"{row.e_n[worst]:+.2f}", names[worst])  # fmt: skip
+    console().print(table)
+
+
+def show_coverage(found: StateCoverage) -> None:
+    """Print coverage percentiles of every state and of the best of all."""
+    table = Table(title=f"Spherical coverage at {found.frequency_hz / 1e9:.3f} GHz, {found.unit} \u00b1 {found.expanded_db:.2f} dB (k = 2)",
+                  box=None, title_justify="left", pad_edge=False)  # fmt: skip
+    table.add_column("state")
+    table.add_column("peak", justify="right")
+    for percent in found.percent:
+        table.add_column(f"{percent:g} %", justify="right")
+    for name, row in found.states.items():
+        table.add_row(name, f"{found.peak[name]:.2f}", *(f"{value:.2f}" for value in row))
+    table.add_row(
+        "[bold]best of all[/]", f"{max(found.peak.values()):.2f}", *(f"[bold]{value:.2f}[/]" for value in found.best)
+    )
     console().print(table)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import shutil
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,12 +19,15 @@ if TYPE_CHECKING:
     import xarray as xr
 
     from colure.analysis.flip_test import Flip
+    from colure.analysis.profiles import LevelCut
     from colure.analysis.recipe import Processed
     from colure.analysis.self_check import Finding
+    from colure.app.judging import Judged
     from colure.geometry.conventions import FloatArray
     from colure.model.figure import Figure
     from colure.model.recipe import Recipe
     from colure.planning.learning import Learned
+    from colure.report.content import Verdicts
     from colure.waves.expansion import Expansion
 
 #: One service for both shells, in two files: what happens in the chamber, and what happens at the desk.
@@ -322,6 +325,7 @@ def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
     from colure.analysis.uncertainty import budget_of
 
     found = budget_of(processed.budget)
+    found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
     run.figures.write_text(json.dumps([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
     kept = {
         "names": found.names,
@@ -332,8 +336,52 @@ def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
     return found.figures
 
 
-def write_report(campaign: Campaign, plan: Plan, run: RunFolder, processed: Processed, figures: list[Figure]) -> None:
-    """Write the report as one HTML page and as a PDF beside the record."""
+def _bandwidths(processed: Processed, figures: list[Figure]) -> list[Figure]:
+    """Return the bandwidths that evaluation.toml asks for."""
+    from colure.analysis.figures.bandwidths import bandwidth_of
+
+    try:
+        return [bandwidth_of(span, figures) for span in processed.budget.figures.settings.bandwidths]
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+
+
+def has_phase(run: RunFolder) -> bool:
+    """Tell whether a run's receiver measured phase."""
+    from colure.model.files import open_dataset
+
+    return str(open_dataset(run.record).attrs.get("receiver", "vector")) == "vector"
+
+
+def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
+    """Read the figures that power alone gives from a power-only run, and save them as JSON.
+
+    Raises
+    ------
+    InputError
+        If the record lacks directions or polarizations.
+    """
+    from colure.analysis.power_only import power_figures, power_sphere
+
+    record = _opened(run, None)
+    try:
+        sphere = power_sphere(record, campaign.chamber, reference_of(campaign, record["frequency"].values))
+        found = power_figures(sphere, campaign.chamber, campaign.device, campaign.evaluation())
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    run.figures.write_text(json.dumps([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
+    return found
+
+
+def write_report(
+    campaign: Campaign,
+    plan: Plan,
+    run: RunFolder,
+    processed: Processed,
+    figures: list[Figure],
+    judged: Judged | None = None,
+) -> None:
+    """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict."""
     from colure.analysis.diagnosis import diagnoses
     from colure.analysis.self_check import room_of
     from colure.model.files import file_hash, open_dataset
@@ -361,10 +409,28 @@ def write_report(campaign: Campaign, plan: Plan, run: RunFolder, processed: Proc
                 reference_of(campaign, processed.frequency_hz),
             ),
             room=room_of(processed, campaign.chamber),
+            levels=_principal_levels(processed),
+            judged=None if judged is None else _verdicts(judged),
         )
     )
     run.report_html.write_text(render_html(document), encoding="utf-8")
     render_pdf(document, run.report_pdf)
+
+
+def _principal_levels(processed: Processed) -> dict[str, LevelCut]:
+    """Return the principal cuts at mid-band with their intervals."""
+    from colure.analysis.profiles import level_cuts
+
+    inputs = processed.budget.only(processed.frequency_hz.size // 2)
+    e_cut, h_cut = level_cuts(inputs, (0.0, 90.0), step_deg=0.5)[0]
+    return {"E": e_cut, "H": h_cut}
+
+
+def _verdicts(judged: Judged) -> Verdicts:
+    from colure.report.content import Verdicts
+
+    rule = {"simple": "simple acceptance", "guard-band": "guard band of the expanded uncertainty"}
+    return Verdicts(judged.specification.name, rule[judged.specification.decision], judged.outcome, judged.verdicts)
 
 
 def convert_file(source: Path, target: Path, *, radius_m: float | None = None, far_field: bool = False) -> str:

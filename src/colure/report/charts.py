@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from colure.analysis.drift import DriftTrack
     from colure.analysis.face import Face
     from colure.analysis.figures.cuts import Cut
+    from colure.analysis.profiles import LevelCut
     from colure.model.figure import Figure
 
 FLOOR_DB = -50.0
@@ -23,17 +24,17 @@ FACE_FLOOR_DB = -25.0
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
 
-def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, stray_db: float) -> Canvas:
-    """Draw co- and cross-polar cuts of both planes in dBi, with the band that stray signals allow."""
+def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[str, LevelCut]) -> Canvas:
+    """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle."""
     with styled():
         figure = canvas(7.2, 5.2)
         axes = figure.subplots(len(cuts), 1, sharex=True)
         for ax, (plane, one) in zip(np.atleast_1d(axes), cuts.items(), strict=True):
             co, cross = amplitude_db(one.co), amplitude_db(one.cross)
-            stray = 10 ** ((peak_gain_dbi + stray_db) / 20.0)
-            low = amplitude_db(np.maximum(np.abs(one.co) - 2 * stray, 1e-9))
-            high = amplitude_db(np.abs(one.co) + 2 * stray)
-            ax.fill_between(one.angle_deg, low, high, color=BAND, alpha=0.6, linewidth=0)
+            if plane in levels:
+                _, low, high = levels[plane].bounds_db("co", relative=True)
+                top = float(amplitude_db(levels[plane].amplitude["co"]).max())
+                ax.fill_between(levels[plane].angle_deg, low + top, high + top, color=BAND, alpha=0.6, linewidth=0)
             ax.plot(one.angle_deg, co, color=CO)
             ax.plot(one.angle_deg, cross, color=CROSS, linestyle=(0, (4, 2)))
             ax.set_ylim(peak_gain_dbi + FLOOR_DB, peak_gain_dbi + 4)
@@ -48,7 +49,7 @@ def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, stray_db: float
 
 def _label_lines(ax: Any) -> None:
     """Name the lines in the empty corner beside the main lobe, in their own colours."""
-    ax.text(0.015, 0.94, "co-polar, band: stray signals (k = 2)", transform=ax.transAxes, color=CO, va="top")
+    ax.text(0.015, 0.94, "co-polar, band: 95 % interval", transform=ax.transAxes, color=CO, va="top")
     ax.text(0.015, 0.83, "cross-polar (dashed)", transform=ax.transAxes, color=CROSS, va="top")
 
 
@@ -195,7 +196,7 @@ def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Canvas:
 def budget_bars(figures: Sequence[Figure]) -> Canvas:
     """Draw the contributions to each figure's uncertainty as shares of its variance."""
     with styled():
-        figure = canvas(7.2, 0.42 * len(figures) + 1.2)
+        figure = canvas(7.2, 0.29 * len(figures) + 1.3)
         ax = figure.subplots()
         terms = list(figures[0].groups())
         shades = ["#0b3c4d", "#2a7f9e", "#8fc1d4", "#c8641b", "#e8b07a", "#7a3b69", "#c9a3bd", "#6b7a86"]

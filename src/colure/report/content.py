@@ -8,19 +8,21 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.analysis.face import face_of
-from colure.analysis.figures.cuts import cut, find_beam
-from colure.analysis.figures.definitions import DEFINITIONS, NAMES
+from colure.analysis.figures.cuts import Cut, FarField, cut, cuts, find_beam, tangent_at
 from colure.analysis.self_check import NOTHING_DB, self_check
 from colure.model.files import history
 from colure.model.pattern import field_of
-from colure.report import charts
-from colure.report.document import Block, Document, Link, Paragraph, Section, Table, chart
+from colure.report import charts, maps
+from colure.report.document import Block, Cell, Document, Link, Paragraph, Ref, Section, Table, chart
 from colure.report.steps import room_section, steps_section
+from colure.report.terms import NEAR_FIELD, OVER_THE_AIR, covered
 
 if TYPE_CHECKING:
     from colure.analysis.diagnosis import Diagnosis
     from colure.analysis.echo_map import EchoMap
+    from colure.analysis.profiles import LevelCut
     from colure.analysis.recipe import Processed
+    from colure.analysis.verdicts import Verdict
     from colure.model.chamber import Chamber
     from colure.model.device import Device
     from colure.model.figure import Figure
@@ -30,8 +32,20 @@ OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_eleva
                   "beamwidth_h_deg", "side_lobe_e_db", "xpd_db")  # fmt: skip
 
 
+#: Figures beside each other in one table.
+COLUMNS = 6
 #: Waves that leave a face go as far as this from its normal.
 VISIBLE_DEG = 90.0
+
+
+@dataclass(frozen=True)
+class Verdicts:
+    """A specification's verdicts: name, rule in words, outcome of all together."""
+
+    name: str
+    rule: str
+    outcome: str
+    rows: list[Verdict]
 
 
 @dataclass(frozen=True)
@@ -49,6 +63,8 @@ class Source:
     demo: bool
     diagnoses: list[Diagnosis]
     room: EchoMap | None
+    levels: dict[str, LevelCut]
+    judged: Verdicts | None = None
 
 
 def compose(source: Source) -> Document:
@@ -62,19 +78,20 @@ def compose(source: Source) -> Document:
         + (" \u2014 invented demo data from a simulated chamber" if source.demo else ""),
         answer=_answer(source, here, frequency),
         sections=(
-            _set_up(source),
+            *_verdict_section(source),
             _figures_section(source, here, frequency),
+            _set_up(source),
             _cuts_section(source, centre, frequency),
             _sphere_section(source, centre, frequency),
             *_face_section(source, centre, frequency),
-            _frequency_section(source),
+            _frequency_section(source, here),
             _budget_section(source, here, frequency),
             _findings_section(source),
             *room_section(source.room),
             _drift_section(source),
             steps_section(source.diagnoses),
             _trace_section(source),
-            _definitions_section(),
+            _definitions_section(here),
         ),
     )
 
@@ -90,15 +107,29 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
     groups = gain.groups()
     biggest = max(groups, key=lambda name: groups[name])
     points = source.plan.predicted["points"]
+    good = "No specification was given to hold it against."
+    if source.judged is not None:
+        count = len(source.judged.rows)
+        passed = sum(one.outcome == "pass" for one in source.judged.rows)
+        good = f"Against {source.judged.name}: {source.judged.outcome.upper()}; {passed} of {count} requirements pass ({source.judged.rule})."
     return (
         f"At {frequency / 1e9:.3f} GHz the device radiates a peak realized gain of {gain.text()} {gain.unit}; first "
         f"side lobes {sll_e.text()} dB (E plane) and {sll_h.text()} dB (H plane).",
+        good,
         f"Measured on {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
         f"{points['reference']} reference sweeps; every planned point is present.",
         f"All intervals are expanded uncertainties, k = 2, about 95 %. The gain's largest contribution is "
         f"{biggest} (\u00b1{groups[biggest]:.2f} dB).",
     )
+
+
+def _verdict_section(source: Source) -> tuple[Section, ...]:
+    if source.judged is None:
+        return ()
+    rows = tuple((one.requirement, one.outcome, one.text) for one in source.judged.rows)
+    table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {source.judged.rule}.", wide=True)
+    return (Section("Verdict", (table,)),)
 
 
 def _where(plan: Plan) -> str:
@@ -146,18 +177,36 @@ def _scheme_words(scheme: str) -> str:
 
 
 def _figures_section(source: Source, here: list[Figure], frequency: float) -> Section:
-    rows = tuple((figure.label, figure.text(), figure.unit) for figure in here)
-    stated = {figure.name for figure in here}
-    blocks: list[Block] = [Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), rows)]
-    for names in (NAMES[:6], NAMES[6:]):
-        chosen = [d for d in DEFINITIONS if d.name in names and d.name in stated]
-        header = ("GHz", *(f"{d.label} / {d.unit}" for d in chosen))
-        table_rows = []
-        for f in source.processed.frequency_hz:
-            found = {figure.name: figure for figure in source.figures if figure.frequency_hz == f}
-            table_rows.append((f"{f / 1e9:.3f}", *(found[d.name].text() for d in chosen)))
-        blocks.append(Table(header, tuple(table_rows)))
-    return Section("Figures", tuple(blocks))
+    topics = list(dict.fromkeys(figure.topic for figure in here))
+    rows: list[tuple[Cell, ...]] = [
+        (_named(figure), figure.text(), figure.unit) for topic in topics for figure in here if figure.topic == topic
+    ]
+    return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), tuple(rows)),))
+
+
+def _tables_over_frequency(source: Source, here: list[Figure]) -> list[Block]:
+    """Return every figure at every frequency, topic by topic."""
+    at = {(figure.name, figure.frequency_hz): figure for figure in source.figures}
+    blocks: list[Block] = []
+    for topic in dict.fromkeys(figure.topic for figure in here):
+        chosen = [figure for figure in here if figure.topic == topic]
+        for some in (chosen[i : i + COLUMNS] for i in range(0, len(chosen), COLUMNS)):
+            header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", _anchor(one.name)) for one in some))
+            table = tuple(
+                (f"{f / 1e9:.3f}", *(at[one.name, float(f)].text() for one in some))
+                for f in source.processed.frequency_hz
+            )
+            blocks.append(Table(header, table))
+    return blocks
+
+
+def _named(figure: Figure) -> Ref:
+    """Return a figure's name, leading to its definition."""
+    return Ref(figure.label, _anchor(figure.name))
+
+
+def _anchor(name: str) -> str:
+    return "def-" + name.replace(".", "-")
 
 
 def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
@@ -171,8 +220,9 @@ def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
         "Cuts",
         (
             chart(
-                charts.cuts_rectangular(planes, gain, source.chamber.echo_level_db),
-                f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, Ludwig-3 components.",
+                charts.cuts_rectangular(planes, gain, source.levels),
+                f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, Ludwig-3 components; bands are the 95 % "
+                "intervals of the level at each angle, what moves all levels together left out.",
             ),
             chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz."),
         ),
@@ -187,11 +237,37 @@ def _sphere_section(source: Source, centre: int, frequency: float) -> Section:
     return Section(
         "The whole sphere" if source.plan.grid.whole else f"The sphere, {_where(source.plan)}",
         (
+            *_front(source, centre, frequency),
             chart(charts.sphere_map(theta, phi, field), f"Total gain, {frequency / 1e9:.3f} GHz.", dense=True),
             chart(charts.solid(theta, phi, field), f"The same as a solid, {frequency / 1e9:.3f} GHz.", dense=True,
                   width_percent=72),
+            *_coverage_blocks(source, centre),
         ),
     )  # fmt: skip
+
+
+def _front(source: Source, centre: int, frequency: float) -> tuple[Block, ...]:
+    sphere = source.processed.sphere
+    if sphere.one_polarization:
+        return ()
+    reach = float(np.sin(np.deg2rad(min(sphere.region_deg, 90.0))))
+    figure = maps.front_maps(
+        source.processed.expansion.coefficients[centre], slant=source.processed.budget.slant, reach=reach
+    )
+    words = (
+        f"Over direction cosines u = sin \u03b8 cos \u03c6, v = sin \u03b8 sin \u03c6 of the front half, {frequency / 1e9:.3f} GHz; the axial "
+        "ratio is drawn where the level is within 20 dB of the peak."
+    )
+    return (chart(figure, words, dense=True),)
+
+
+def _coverage_blocks(source: Source, centre: int) -> tuple[Block, ...]:
+    if not source.plan.grid.whole or source.processed.sphere.one_polarization:
+        return ()
+    pattern = source.processed.pattern
+    power = np.sum(np.abs(field_of(pattern)[centre]) ** 2, axis=0)
+    figure = maps.coverage_curve({"device": power}, np.deg2rad(pattern["theta"].values), None)
+    return (chart(figure, "Spherical coverage: the share of all solid angles that sees at most so much total gain."),)
 
 
 def _face_section(source: Source, centre: int, frequency: float) -> tuple[Section, ...]:
@@ -228,7 +304,7 @@ def _face_section(source: Source, centre: int, frequency: float) -> tuple[Sectio
     )
 
 
-def _frequency_section(source: Source) -> Section:
+def _frequency_section(source: Source, here: list[Figure]) -> Section:
     if source.processed.frequency_hz.size < 2:
         return Section("Over frequency", (Paragraph("One frequency was measured."),))
     groups = []
@@ -238,29 +314,71 @@ def _frequency_section(source: Source) -> Section:
             groups.append((found[0].label, found))
     return Section(
         "Over frequency",
-        (chart(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals."),),
+        (
+            chart(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals."),
+            *(
+                chart(
+                    maps.waterfall(found, source.processed.frequency_hz, plane),
+                    f"Co-polar {plane}-plane cut over frequency, each relative to its own peak.",
+                    dense=True,
+                )
+                for plane, found in _cuts_over_frequency(source).items()
+            ),
+            *_tables_over_frequency(source, here),
+        ),
         new_page=True,
     )
+
+
+def _cuts_over_frequency(source: Source) -> dict[str, list[Cut]]:
+    slant, region = source.processed.budget.slant, source.processed.budget.figures.region
+    found: dict[str, list[Cut]] = {"E": [], "H": []}
+    for coefficients in source.processed.expansion.coefficients:
+        field = FarField(coefficients)
+        beam = find_beam(field, slant=slant, region=region)
+        e_cut, h_cut = cuts(field, beam, [tangent_at(beam, a) for a in (0.0, 90.0)], slant=slant, span_deg=90.0, region=region,
+                            step_deg=0.25)  # fmt: skip
+        found["E"].append(e_cut)
+        found["H"].append(h_cut)
+    return found
 
 
 def _budget_section(source: Source, here: list[Figure], frequency: float) -> Section:
     terms = list(here[0].groups())
     header = ("Figure", *terms, "combined")
-    rows = []
+    rows: list[tuple[Cell, ...]] = []
     for figure in here:
         by_term = figure.groups()
-        rows.append((f"{figure.label} / {figure.unit}", *(_small(by_term[t]) for t in terms), figure.interval_text()))
-    basis = tuple((row.term, row.basis) for row in here[0].budget)
+        rows.append(
+            (
+                Ref(f"{figure.label} / {figure.unit}", _anchor(figure.name)),
+                *(_small(by_term[t]) for t in terms),
+                figure.interval_text(),
+            )
+        )
+    applied = tuple(
+        (row.term, row.kind, row.distribution, "" if row.size is None else f"{row.size:.3g} {row.unit}", row.basis)
+        for row in here[0].budget
+    )
+    present = {row.group for row in here[0].budget}
     return Section(
         "Uncertainty budget",
         (
             Paragraph(
                 "Every cause is applied to the data and the recipe is run again; the change of each figure is its "
-                "contribution. Half widths, k = 2, combined by root sum of squares (JCGM 100:2008)."
+                "contribution. Half widths, k = 2, combined by root sum of squares (JCGM 100:2008); what a cause does to "
+                "several figures at once is kept as their correlation (correlations.json)."
             ),
             chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz."),
             Table(header, tuple(rows), caption="Contributions in the figure's own unit."),
-            Table(("Term", "Where its size comes from"), basis, wide=True),
+            Table(("Term", "Known from", "Distribution", "Applied (k = 2)", "Basis"), applied, wide=True),
+            Paragraph("The trade's own lists against this budget:"),
+            Table(("Near-field term", "Covered by"), tuple((a, covered(b, present)) for a, b in NEAR_FIELD), wide=True),
+            Table(
+                ("Over-the-air heading", "Covered by"),
+                tuple((a, covered(b, present)) for a, b in OVER_THE_AIR),
+                wide=True,
+            ),
         ),
     )
 
@@ -329,6 +447,7 @@ def _short(value: Any) -> str:
     return text if len(text) <= 90 else text[:87] + "..."
 
 
-def _definitions_section() -> Section:
-    rows = tuple((d.label, d.text, d.source) for d in DEFINITIONS)
-    return Section("Definitions", (Table(("Figure", "Meaning", "Source"), rows, wide=True),))
+def _definitions_section(here: list[Figure]) -> Section:
+    rows = tuple((one.label, one.definition, one.source) for one in here)
+    anchors = tuple(_anchor(one.name) for one in here)
+    return Section("Definitions", (Table(("Figure", "Meaning", "Source"), rows, wide=True, anchors=anchors),))

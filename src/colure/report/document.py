@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import csv
 import io
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.model.exports import safe_text
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure as Canvas
@@ -18,23 +23,44 @@ class Paragraph:
 
 
 @dataclass(frozen=True)
-class Table:
-    """Rows of text; the first column is left-aligned, the others right-aligned unless `wide`."""
+class Ref:
+    """Text that leads to a row elsewhere in the report."""
 
-    header: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
+    text: str
+    anchor: str
+
+
+Cell = str | Ref
+
+
+@dataclass(frozen=True)
+class Table:
+    """Rows of text; the first column is left-aligned, the others right-aligned unless `wide`.
+
+    anchors
+        Names of the rows, where references lead to them.
+    """
+
+    header: tuple[Cell, ...]
+    rows: tuple[tuple[Cell, ...], ...]
     caption: str = ""
     wide: bool = False
+    anchors: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Chart:
-    """A picture with its caption: SVG text, or PNG bytes for dense ones."""
+    """A picture with its caption: SVG text, or PNG bytes for dense ones.
+
+    values
+        The lines that are drawn, as CSV text; empty for maps, whose data are the pattern's file.
+    """
 
     data: bytes
     kind: str
     caption: str
     width_percent: int = 100
+    values: str = ""
 
 
 @dataclass(frozen=True)
@@ -75,4 +101,26 @@ def chart(figure: Canvas, caption: str, *, dense: bool = False, width_percent: i
         figure.savefig(buffer, format="png", dpi=170)
         return Chart(buffer.getvalue(), "png", caption, width_percent)
     figure.savefig(buffer, format="svg", metadata={"Date": None})
-    return Chart(buffer.getvalue(), "svg", caption, width_percent)
+    return Chart(buffer.getvalue(), "svg", caption, width_percent, drawn_values(figure))
+
+
+def drawn_values(figure: Canvas) -> str:
+    """Return every line of a figure as CSV: panel, line, x, y, with the axes' labels and their units in the header."""
+    rows = []
+    for number, ax in enumerate(figure.axes):
+        panel = ax.get_title(loc="left") or ax.get_title() or f"panel {number + 1}"
+        x_label, y_label = (" ".join(text.split()) for text in (ax.get_xlabel(), ax.get_ylabel()))
+        for index, line in enumerate(ax.lines):
+            label = str(line.get_label())
+            name = f"line {index + 1}" if label.startswith("_") else label
+            rows += [
+                (panel, name, x_label, y_label, f"{float(x):.9g}", f"{float(y):.9g}")
+                for x, y in np.column_stack([np.asarray(line.get_xdata(), float), np.asarray(line.get_ydata(), float)])
+            ]
+    if not rows:
+        return ""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(["panel", "line", "x axis", "y axis", "x", "y"])
+    writer.writerows([*(safe_text(cell) for cell in row[:4]), *row[4:]] for row in rows)
+    return out.getvalue()

@@ -6,7 +6,7 @@ import base64
 from html import escape
 from pathlib import Path
 
-from colure.report.document import Block, Chart, Document, Link, Paragraph, Table
+from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Table
 
 STYLE = Path(__file__).parent / "templates" / "report.css"
 
@@ -42,12 +42,24 @@ def _block(block: Block) -> str:
 
 
 def _table(table: Table) -> str:
-    head = "".join(f"<th>{escape(cell)}</th>" for cell in table.header)
+    head = "".join(f"<th>{_cell(cell)}</th>" for cell in table.header)
     head = f"<thead><tr>{head}</tr></thead>" if any(table.header) else ""
-    rows = "".join("<tr>" + "".join(f"<td>{escape(c)}</td>" for c in row) + "</tr>" for row in table.rows)
+    names = table.anchors or ("",) * len(table.rows)
+    rows = "".join(
+        (f"<tr id='{escape(name, quote=True)}'>" if name else "<tr>")
+        + "".join(f"<td>{_cell(c)}</td>" for c in row)
+        + "</tr>"
+        for name, row in zip(names, table.rows, strict=True)
+    )
     caption = f"<caption>{escape(table.caption)}</caption>" if table.caption else ""
     kind = "wide" if table.wide else "numbers"
     return f"<div class='scroll'><table class='{kind}'>{caption}{head}<tbody>{rows}</tbody></table></div>"
+
+
+def _cell(cell: Cell) -> str:
+    if isinstance(cell, Ref):
+        return f"<a class='ref' href='#{escape(cell.anchor, quote=True)}'>{escape(cell.text)}</a>"
+    return escape(cell)
 
 
 def _chart(chart: Chart) -> str:
@@ -55,5 +67,13 @@ def _chart(chart: Chart) -> str:
     data = base64.b64encode(chart.data).decode("ascii")
     return (
         f"<figure style='width:{chart.width_percent}%'><img alt='{escape(chart.caption, quote=True)}' "
-        f"src='data:{mime};base64,{data}'><figcaption>{escape(chart.caption)}</figcaption></figure>"
+        f"src='data:{mime};base64,{data}'><figcaption>{escape(chart.caption)}{_values(chart)}</figcaption></figure>"
     )
+
+
+def _values(chart: Chart) -> str:
+    """Return a link that saves the drawn values; a map's are the pattern's file."""
+    if not chart.values:
+        return ""
+    data = base64.b64encode(chart.values.encode("utf-8")).decode("ascii")
+    return f" <a class='ref' download='chart.csv' href='data:text/csv;base64,{data}'>values</a>"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import tempfile
 from pathlib import Path
 
-from colure.report.document import Block, Chart, Document, Link, Paragraph, Table
+from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Table
 
 PREAMBLE = Path(__file__).parent / "templates" / "preamble.typ"
 #: Tables with more columns than this are set smaller, so that nothing is cut off.
@@ -52,6 +52,8 @@ def typst_source(document: Document, folder: Path) -> str:
             if isinstance(block, Chart):
                 number += 1
                 (folder / f"chart{number}.{block.kind}").write_bytes(block.data)
+                if block.values:
+                    (folder / f"chart{number}.csv").write_text(block.values, encoding="utf-8")
             parts.append(_block(block, number))
     return "\n\n".join(parts)
 
@@ -63,9 +65,15 @@ def _block(block: Block, number: int) -> str:
         return _table(block)
     if isinstance(block, Link):
         return f"*{_text(block.name)}:* {_text(block.target)} \\ #muted[#text(size: 7.5pt)[{_text(block.note)}]]"
+    values, attached = "", ""
+    if block.values:
+        values = f" Values: attached as chart{number}.csv."
+        attached = (
+            f'#pdf.attach("chart{number}.csv", mime-type: "text/csv", description: {_quoted(block.caption[:80])})'
+        )
     return (
-        f'#block(breakable: false)[#align(center)[#image("chart{number}.{block.kind}", width: {block.width_percent}%)]'
-        f"#muted[#text(size: 8pt)[{_text(block.caption)}]]]"
+        f'{attached}#block(breakable: false)[#align(center)[#image("chart{number}.{block.kind}", width: {block.width_percent}%)]'
+        f"#muted[#text(size: 8pt)[{_text(block.caption + values)}]]]"
     )
 
 
@@ -74,21 +82,31 @@ def _table(table: Table) -> str:
     size = "6.6pt" if columns > MANY_COLUMNS else "8pt"
     if table.wide:
         widths = ["auto"] + ["1fr"] * (columns - 1)
+        if columns > 3:  # the last column explains
+            widths = ["auto"] * (columns - 1) + ["1fr"]
         align = "left"
     else:
         widths = ["1.6fr"] + ["1fr"] * (columns - 1)
         align = "(x, y) => if x == 0 { left } else { right }"
     cells = []
     if any(table.header):
-        head = ", ".join(f"[#muted[*{_text(cell)}*]]" for cell in table.header)
+        head = ", ".join(f"[#muted[*{_cell(cell)}*]]" for cell in table.header)
         cells.append(f"table.header({head})")
-    for row in table.rows:
-        cells += [f"[{_text(cell)}]" for cell in row]
+    names = table.anchors or ("",) * len(table.rows)
+    for name, row in zip(names, table.rows, strict=True):
+        first = f"[#[{_cell(row[0])}] <{name}>]" if name else f"[{_cell(row[0])}]"
+        cells += [first, *(f"[{_cell(cell)}]" for cell in row[1:])]
     caption = f"#muted[#text(size: 8pt)[{_text(table.caption)}]]" if table.caption else ""
     return (
         f"#text(size: {size})[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: 3.4pt), "
         f'stroke: (x, y) => (bottom: 0.4pt + rgb("#d5dce1")), {", ".join(cells)})]{caption}'
     )
+
+
+def _cell(cell: Cell) -> str:
+    if isinstance(cell, Ref):
+        return f"#link(<{cell.anchor}>)[{_text(cell.text)}]"
+    return _text(cell)
 
 
 def _text(text: str) -> str:

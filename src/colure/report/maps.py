@@ -1,0 +1,107 @@
+"""Maps over direction cosines, frequency and coverage."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.figures.cuts import FarField, ludwig_3
+from colure.analysis.figures.sphere import coverage
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.report.look import CO, CROSS, FIELD_MAP, INK, canvas, styled
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure as Canvas
+
+    from colure.analysis.figures.cuts import Cut
+
+FLOOR_DB = -45.0
+#: Axial ratios above this are drawn as this: linear for all purposes.
+MOST_AXIAL_DB = 30.0
+#: Below this level re the peak an axial ratio is that of noise and echoes.
+LEAST_LEVEL_DB = -20.0
+CELLS = 141
+
+
+def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0) -> Canvas:
+    """Draw co- and cross-polar level and the axial ratio over direction cosines of the front half (u^2 + v^2 <= reach^2)."""
+    u = np.linspace(-reach, reach, CELLS)
+    uu, vv = np.meshgrid(u, u, indexing="xy")
+    inside = uu**2 + vv**2 <= reach**2
+    d = np.stack([uu[inside], vv[inside], np.sqrt(np.maximum(1.0 - uu[inside] ** 2 - vv[inside] ** 2, 0.0))], axis=-1)
+    field = FarField(coefficients).at(d)
+    co, cross = ludwig_3(field, d, slant)
+    peak = np.sqrt(np.max(np.abs(co) ** 2 + np.abs(cross) ** 2))
+    with styled():
+        figure = canvas(7.2, 2.75)
+        axes = figure.subplots(1, 3, sharey=True)
+        values = (
+            (_level(co / peak), FLOOR_DB, 0.0, "co-polar / dB re peak", FIELD_MAP),
+            (_level(cross / peak), FLOOR_DB, 0.0, "cross-polar / dB re peak", FIELD_MAP),
+            (_axial(co, cross, peak), 0.0, MOST_AXIAL_DB, "axial ratio / dB", "cividis_r"),
+        )
+        for ax, (level, low, high, name, colours) in zip(axes, values, strict=True):
+            grid = np.full(uu.shape, np.nan)
+            grid[inside] = level
+            mesh = ax.pcolormesh(u, u, grid, cmap=colours, vmin=low, vmax=high, shading="nearest", rasterized=True)
+            ax.set_aspect("equal")
+            ax.grid(visible=False)
+            ax.set_xlabel("u")
+            figure.colorbar(mesh, ax=ax, label=name, location="bottom", shrink=0.9)
+        axes[0].set_ylabel("v")
+        return figure
+
+
+def _level(ratio: ComplexArray) -> FloatArray:
+    return np.asarray(20.0 * np.log10(np.maximum(np.abs(ratio), 1e-6)))
+
+
+def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
+    size = np.abs(co) ** 2 + np.abs(cross) ** 2
+    circularity = np.clip(2.0 * (co * np.conj(cross)).imag / np.maximum(size, 1e-300), -1.0, 1.0)
+    ratio = np.abs(np.tan(0.5 * np.arcsin(circularity)))
+    level = np.minimum(-20.0 * np.log10(np.maximum(ratio, 1e-6)), MOST_AXIAL_DB)
+    return np.where(size > peak**2 * 10 ** (LEAST_LEVEL_DB / 10.0), level, np.nan)
+
+
+def waterfall(cuts: list[Cut], frequency_hz: FloatArray, plane: str) -> Canvas:
+    """Draw the co-polar level of one plane over angle and frequency, relative to each frequency's peak."""
+    with styled():
+        figure = canvas(7.2, 2.6)
+        ax = figure.subplots()
+        angle = cuts[0].angle_deg
+        step = max(1, angle.size // 720)
+        level = np.array([_level(one.co[::step] / np.abs(one.co[one.co.size // 2])) for one in cuts])
+        mesh = ax.pcolormesh(angle[::step], frequency_hz / 1e9, level, cmap=FIELD_MAP, vmin=FLOOR_DB, vmax=0.0, shading="nearest",
+                             rasterized=True)  # fmt: skip
+        ax.set_xlabel(f"angle from the peak in the {plane} plane / deg")
+        ax.set_ylabel("frequency / GHz")
+        ax.grid(visible=False)
+        figure.colorbar(mesh, ax=ax, label="co-polar / dB re peak", pad=0.02)
+        return figure
+
+
+def coverage_curve(states: dict[str, FloatArray], theta: FloatArray, best: FloatArray | None) -> Canvas:
+    """Draw which share of all solid angles sees at most some gain: total gain (theta, phi) of each state, and their best."""
+    with styled():
+        figure = canvas(7.2, 2.8)
+        ax = figure.subplots()
+        percent = tuple(float(p) for p in np.arange(0.5, 100.0, 0.5))
+        for name, power in states.items():
+            value = 10.0 * np.log10(np.maximum(coverage(power, theta, percent), 1e-12))
+            ax.plot(value, percent, color=CO, linewidth=1.0 if best is not None else 1.6, label=name)
+        if best is not None:
+            ax.plot(
+                10.0 * np.log10(np.maximum(coverage(best, theta, percent), 1e-12)),
+                percent,
+                color=CROSS,
+                label="best of all states",
+            )
+            ax.text(0.015, 0.9, "best of all states", color=CROSS, transform=ax.transAxes)
+        ax.axhline(50.0, color=INK, linewidth=0.6, linestyle=(0, (2, 3)))
+        ax.set_ylim(0, 100)
+        ax.set_xlim(left=max(ax.get_xlim()[0], ax.get_xlim()[1] - 60.0))
+        ax.set_xlabel("total gain / dBi")
+        ax.set_ylabel("share of solid angle / %")
+        return figure

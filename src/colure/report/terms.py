@@ -1,0 +1,55 @@
+"""The trade's lists of error terms against this budget: what covers each, or why nothing does."""
+
+from __future__ import annotations
+
+#: The 18 terms of near-field measurements (A. C. Newell, IEEE Trans. Antennas Propag. 36(6):754-768, 1988; list from memory).
+NEAR_FIELD: tuple[tuple[str, str], ...] = (
+    (
+        "probe relative pattern",
+        "corrected with the probe's pattern where one is named; its uncertainty is not considered",
+    ),
+    ("probe polarization ratio", "probe polarization"),
+    ("probe gain", "cancels in the substitution with the reference"),
+    ("probe alignment", "alignment: probe roll, axes offset"),
+    ("normalization constant", "reference gain"),
+    ("impedance mismatch", "mismatch"),
+    ("alignment of the device", "alignment: device pose"),
+    ("data point spacing", "sampling and truncation"),
+    (
+        "truncation of the measured surface",
+        "whole sphere: none; a region: its margin is planned for, not considered here",
+    ),
+    ("probe position across the range", "alignment: theta zero, roll axis, axes offset"),
+    ("probe position along the range", "alignment: distance, axes offset"),
+    ("multiple reflections probe to device", "not considered: a second distance shows them (colure set-ups)"),
+    ("receiver amplitude nonlinearity", "receiver linearity"),
+    ("system phase error", "cable flexing, drift residual"),
+    ("receiver dynamic range", "noise"),
+    ("room scattering", "range echoes"),
+    ("leakage and crosstalk", "leakage"),
+    ("random errors", "noise, drift residual"),
+)
+#: Headings of over-the-air test methods (3GPP TR 38.903, B.2.1, list of headings).
+OVER_THE_AIR: tuple[tuple[str, str], ...] = (
+    ("positioning misalignment, pointing, positioner", "alignment: device pose, theta zero, roll axis"),
+    ("measurement distance, phase curvature", "alignment: distance (the transform removes the curvature itself)"),
+    ("quality of the quiet zone", "range echoes"),
+    ("mismatch, standing wave", "mismatch; standing waves are not considered"),
+    ("measurement receiver, network analyzer", "noise, receiver linearity"),
+    ("amplifier", "none in use; drift residual if there is one"),
+    ("random uncertainty", "noise"),
+    ("cross-polar discrimination", "probe polarization"),
+    ("insertion-loss variation, feed cable", "drift residual, cable flexing"),
+    ("leakage", "leakage"),
+    ("calibration antenna's gain", "reference gain"),
+    ("phase-centre offset, quiet zone in calibration", "part of the reference gain as declared"),
+    ("grids for total power and for the peak, quadrature", "none: figures come from the continuous pattern"),
+)
+
+
+def covered(words: str, present: set[str]) -> str:
+    """Return what covers a heading; a term that this budget does not hold is said to be not declared."""
+    missing = [name for name in ("mismatch", "leakage", "receiver linearity") if name in words and name not in present]
+    if not missing:
+        return words
+    return f"{words} (not declared here: {', '.join(missing)})"

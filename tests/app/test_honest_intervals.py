@@ -1,0 +1,75 @@
+"""Honest intervals: complete simulated campaigns, and for every figure the share of truths inside its 95 % interval.
+
+The chamber of every campaign is drawn: drift, a room's walls, misalignment, the device's pose, a bending
+cable, the probe's and the horn's impurity, noise, the reference's error. A sound interval holds the truth in
+95 of 100; one that always does is too long to be of use.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
+
+import numpy as np
+
+from colure.app import service
+from colure.app.rehearsal import rehearse
+from tests.endtoend.test_near_to_far import edited
+
+#: In the tests: a panel of 5 x 5 elements at one frequency; nightly: the demo at three, 200 campaigns.
+SMALL = (("[49.7, 49.7, 4.0]", "[31.1, 31.1, 4.0]"), ("rows = 8", "rows = 5"), ("columns = 8", "columns = 5"))
+
+
+def held(folder: Path, seeds: list[int]) -> list[tuple[str, bool, float]]:
+    """Return (figure, inside, error over half the interval) of campaigns."""
+    campaign, plan = service.make_plan(folder)
+    out = []
+    for seed in seeds:
+        for one in rehearse(campaign, plan, seed=seed).findings:
+            # By definition exact at the middle frequency.
+            if one.figure.name == "squint_deg" and one.figure.value == 0.0:
+                continue
+            if np.isnan(one.truth):
+                continue  # a small device has no such lobe
+            half = 0.5 * (one.figure.upper - one.figure.lower)
+            out.append((one.figure.name, one.inside, one.error / half if np.isfinite(half) and half > 0 else np.nan))
+    return out
+
+
+def campaigns(folder: Path, count: int) -> dict[str, list[tuple[bool, float]]]:
+    """Return what `count` campaigns found, by figure; many of them on two processes."""
+    found: dict[str, list[tuple[bool, float]]] = defaultdict(list)
+    if count <= 40:
+        parts = [held(folder, list(range(count)))]
+    else:
+        with ProcessPoolExecutor(2) as pool:
+            parts = list(pool.map(held, [folder, folder], [list(range(0, count, 2)), list(range(1, count, 2))]))
+    for name, inside, ratio in (case for part in parts for case in part):
+        found[name].append((inside, ratio))
+    return found
+
+
+def test_intervals_are_neither_too_short_nor_too_long(campaign_folder, request):
+    nightly = request.config.getoption("--nightly")
+    if not nightly:
+        edited(campaign_folder, "device.toml", *SMALL)
+        edited(campaign_folder, "goal.toml", ("wanted_level_db = -50", "wanted_level_db = -40"))
+    points = 3 if nightly else 1
+    edited(campaign_folder, "goal.toml", ("points = 11", f"points = {points}"))
+    if points == 1:
+        edited(campaign_folder, "goal.toml", ("stop_ghz = 24.25", "stop_ghz = 24.0"))
+    found = campaigns(campaign_folder, 200 if nightly else 40)
+    low, high = (0.92, 0.99) if nightly else (0.80, 1.0)
+    outside = []
+    for name, cases in found.items():
+        share = float(np.mean([inside for inside, _ in cases]))
+        known = [r**2 for _, r in cases if np.isfinite(r)] or [np.nan]
+        ratio = float(np.sqrt(np.mean(known)))
+        print(f"{name:24s} {len(cases)} cases, {100 * share:5.1f} % inside, rms error {ratio:.2f} of the half width")
+        if not low <= share <= high:
+            outside.append(f"{name} {100 * share:.1f} %")
+    total = float(np.mean([inside for cases in found.values() for inside, _ in cases]))
+    print(f"all together {100 * total:.2f} %")
+    assert not outside, outside
+    assert 0.93 <= total <= 0.99
