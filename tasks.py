@@ -27,6 +27,7 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/acquire",
             "tests/planning",
             "tests/analysis",
+            "tests/app/test_honest_intervals.py",
         ]
     ],
     "demo": [[sys.executable, "-m", "colure", "demo"]],

@@ -9,6 +9,7 @@ import sys
 import numpy as np
 import pytest
 
+from colure.analysis.figures.definitions import NAMES
 from colure.app import service
 from colure.app.rehearsal import REMEDIES, rehearse
 from colure.twin import rehearsal as rehearsal_room
@@ -64,7 +65,7 @@ def test_the_command(light):
     )
     content = json.loads(done.stdout)
     one, two = content["draws"]
-    assert content["note"].startswith("invented") and len(one["figures"]) == 12
+    assert content["note"].startswith("invented") and len(one["figures"]) == len(NAMES)
     assert [row["value"] for row in one["figures"]] != [row["value"] for row in two["figures"]]
     assert done.returncode == (0 if content["share_inside"] >= 0.93 else 1)
     assert not (light / "runs").exists(), "a rehearsal measures nothing"

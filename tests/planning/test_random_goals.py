@@ -5,7 +5,6 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.figures.definitions import DEFINITIONS
 from colure.analysis.uncertainty import native_values
 from colure.app.rehearsal import carry_out
 from colure.model.campaign import Campaign
@@ -46,7 +45,7 @@ def test_forecasts_hold_what_rehearsals_find(campaign_folder, request):
         found = carry_out(campaign, plan, seed=seed)
         middle = len(plan.frequency_hz) // 2
         values = native_values(found.processed.budget, found.processed.expansion)[middle]
-        for what, value in zip(DEFINITIONS, values, strict=True):
+        for what, value in zip(found.processed.budget.figures.definitions, values, strict=True):
             if what.name in forecast:
                 ratio = (what.display(value) - found.truth[middle][what.name]) / forecast[what.name]["expanded"]
                 ratios.append(ratio)

@@ -134,7 +134,7 @@ class Wall:
     def outside(self, field: ComplexArray, index: int) -> ComplexArray:
         """Return what of fields (..., 2, theta, phi) at one frequency does not fit into the device's waves, weighted."""
         fitted = self._step.at_frequency(index).refitted(field)
-        return np.asarray((field - fitted) * np.sqrt(np.sin(self._sphere.theta))[:, None])
+        return np.asarray((field - fitted) * np.sqrt(np.maximum(np.sin(self._sphere.theta), 0.0))[:, None])
 
 
 def echo_map(

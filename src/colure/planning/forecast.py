@@ -33,6 +33,8 @@ DRIFT_TIME_S = 1800.0
 DRIFT_BEND = 3.0
 #: Share of a pointing error that neighbouring slices do not have in common, as a field error.
 UNEVEN_SHARE = 0.3
+#: Directions of side walls, and how much more of their echo is read while the beam faces one.
+WALL_ANGLES_DEG, WALL_FACING = (30.0, 65.0), 1.6
 #: A figure is read where several independent errors meet.
 SEVERAL = 1.2
 
@@ -202,10 +204,27 @@ def _side_lobe(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[st
     aside = k * 1e-3 * a.axes_offset_mm * np.sin(plane.side_lobe_angle)
     return {
         "noise": DB * _inphase(errors.noise) / lobe,
-        "range echoes": DB * _inphase(errors.echoes) / lobe,
+        "range echoes": DB * _inphase(errors.echoes) * _facing_a_wall(plane.side_lobe_angle) / lobe,
         "drift residual": DB * _inphase(errors.drift) * SEVERAL,
         "alignment": DB * float(np.hypot(UNEVEN_SHARE * STEEPEST_SLOPE * plane.waves * off / lobe, 0.5 * aside)),
     }
+
+
+def _facing_a_wall(angle: float) -> float:
+    """Return how much stronger than on average stray signals are while a lobe at `angle` (rad) looks to the probe.
+
+    The beam then faces a side wall, if that stands 0.4 to 1 range length away (common practice, no source).
+    """
+    return WALL_FACING if WALL_ANGLES_DEG[0] <= np.rad2deg(angle) <= WALL_ANGLES_DEG[1] else 1.0
+
+
+def _facing_backwards(campaign: Campaign) -> float:
+    """Return the same while the back looks to the probe, and the whole beam to the wall behind the device.
+
+    Averaged over all directions the beam counts with one part in its gain, for some four walls; the way by the
+    wall behind is longer, but the probe looks straight at it.
+    """
+    return float(max(1.0, 0.9 * np.sqrt(10.0 ** (campaign.device.expected_gain_dbi / 10.0) / 4.0)))
 
 
 def _ratio(campaign: Campaign, errors: FieldErrors, expected_db: float, *, pure: bool) -> dict[str, float]:
@@ -217,7 +236,7 @@ def _ratio(campaign: Campaign, errors: FieldErrors, expected_db: float, *, pure:
     roll = 0.0 if pure else float(np.tan(np.deg2rad(campaign.chamber.alignment.probe_roll_zero_deg)))
     parts = {
         "noise": _inphase(errors.noise),
-        "range echoes": _inphase(errors.echoes),
+        "range echoes": _inphase(errors.echoes) * (_facing_backwards(campaign) if pure else 1.0),
         "probe polarization": purity,
         "alignment": roll,
     }

@@ -1,0 +1,63 @@
+"""Many beam states: coverage of each and of their best, weighted with solid angle."""
+
+from __future__ import annotations
+
+import json
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from colure.app import service
+from colure.app.cli import main
+from colure.app.rehearsal import record_of_rehearsal
+from colure.model.chamber import SimulatedChamber
+from colure.model.files import save_dataset
+
+STATES = """
+[states]
+names = ["left", "broadside", "right"]
+loop = "inner"
+program = ["true"]
+"""
+
+
+@pytest.fixture
+def beams(small_campaign):
+    """A small panel with three beams, rehearsed."""
+    device = small_campaign / "device.toml"
+    text = device.read_text("utf-8").split("[elements]")[0]
+    device.write_text(text + STATES, "utf-8")
+    goal = small_campaign / "goal.toml"
+    goal.write_text(
+        goal.read_text("utf-8").replace("points = 2", "points = 1").replace("stop_ghz = 24.1", "stop_ghz = 24.0"),
+        "utf-8",
+    )
+    campaign, plan = service.make_plan(small_campaign)
+    truth = SimulatedChamber(noise=False, state_steer_deg=(-40.0, 0.0, 40.0))
+    run = service.run_folder(small_campaign, "first")
+    run.path.mkdir(parents=True)
+    save_dataset(record_of_rehearsal(campaign, plan, truth=truth), run.record)
+    return small_campaign
+
+
+def test_the_best_of_all_covers_more_than_each(beams):
+    (beams / "evaluation.toml").write_text("coverage_percent = [20, 50, 80]\ntransmit_power_dbm = 10\n", "utf-8")
+    result = CliRunner().invoke(main, ["coverage", str(beams), "--json"])
+    found = json.loads(result.output)
+    assert found["unit"] == "dBm" and list(found["states"]) == ["left", "broadside", "right"]
+    rows = np.array(list(found["states"].values()))
+    assert np.all(np.array(found["best"]) >= rows.max(axis=0) - 1e-9) and np.all(np.diff(rows, axis=1) > 0)
+    # The two steered beams mirror each other.
+    assert rows[0] == pytest.approx(rows[2], abs=0.3)
+    assert found["expanded_db"] > 0.2 and max(found["peak"].values()) > max(found["best"])
+    assert "best of all" in CliRunner().invoke(main, ["coverage", str(beams)]).output
+
+
+def test_one_state_has_no_envelope(small_campaign):
+    campaign, plan = service.make_plan(small_campaign)
+    run = service.run_folder(small_campaign, "first")
+    run.path.mkdir(parents=True)
+    save_dataset(record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False)), run.record)
+    result = CliRunner().invoke(main, ["coverage", str(small_campaign)])
+    assert result.exit_code == 2 and "needs at least 2" in result.stderr

@@ -1,0 +1,83 @@
+"""The report as people get it: verdict first, links that lead somewhere, values attached, nothing that a script could abuse."""
+
+from __future__ import annotations
+
+import base64
+import re
+
+import pypdf
+import pytest
+
+from colure.app import service
+from colure.app.judging import judge
+from colure.app.rehearsal import record_of_rehearsal
+from colure.model.chamber import SimulatedChamber
+from colure.model.files import save_dataset
+from colure.model.loading import load
+from colure.model.specification import Specification
+from tests.endtoend.test_near_to_far import edited
+
+
+@pytest.fixture(scope="module")
+def written(tmp_path_factory):
+    """A report of a 3 x 3 panel at two frequencies with the demo's limits: (html text, pdf reader)."""
+    folder = tmp_path_factory.mktemp("report") / "c"
+    service.new_campaign(folder)
+    edited(folder, "device.toml", ("[49.7, 49.7, 4.0]", "[18.6, 18.6, 4.0]"), ("rows = 8", "rows = 3"),
+           ("columns = 8", "columns = 3"), ("Printed 8 x 8 panel, 24 GHz", "<script>alert(1)</script> & Sons"))  # fmt: skip
+    edited(folder, "goal.toml", ("points = 11", "points = 2"), ("wanted_level_db = -50", "wanted_level_db = -30"))
+    (folder / "limits.toml").write_text(
+        (folder / "limits.toml").read_text("utf-8").replace("band_ghz = [24.12, 24.13]", "band_ghz = [24.2, 24.3]"),
+        "utf-8",
+    )
+    campaign, plan = service.make_plan(folder)
+    run = service.run_folder(folder, "first")
+    run.path.mkdir(parents=True)
+    save_dataset(
+        record_of_rehearsal(campaign, plan, truth=SimulatedChamber(seed=1, drift_db=0.2, drift_deg=5)), run.record
+    )
+    done = service.process(campaign, run)
+    figures = service.evaluate(done, run)
+    judged = judge(done, figures, load(Specification, folder / "limits.toml"))
+    service.write_report(campaign, plan, run, done, figures, judged)
+    return run.report_html.read_text("utf-8"), pypdf.PdfReader(run.report_pdf), judged
+
+
+def test_the_first_page_answers_the_three_questions(written):
+    _, pdf, judged = written
+    first = " ".join(pdf.pages[0].extract_text().split())
+    assert "peak realized gain" in first and "expanded uncertainties" in first
+    assert f"River-level panel, first article: {judged.outcome.upper()}" in first
+    assert "Verdict" in first
+
+
+def test_every_reference_leads_somewhere(written):
+    html, _, _ = written
+    targets = set(re.findall(r"href='#([^']+)'", html))
+    assert len(targets) > 20
+    for name in targets:
+        assert f"id='{name}'" in html, name
+
+
+def test_every_line_chart_brings_its_values(written):
+    html, pdf, _ = written
+    found = re.findall(r"download='chart.csv' href='data:text/csv;base64,([^']+)'", html)
+    assert len(found) >= 10
+    for one in found:
+        rows = base64.b64decode(one).decode("utf-8").splitlines()
+        assert rows[0] == "panel,line,x axis,y axis,x,y" and len(rows) > 2
+    assert len(pdf.attachments) == len(found)
+
+
+def test_names_are_text_and_nothing_comes_from_outside(written):
+    html, _, _ = written
+    assert "<script" not in html and "&lt;script&gt;" in html
+    assert not re.search(r"(src|href)=['\"](https?:)?//", html) and "default-src 'none'" in html
+
+
+def test_the_budget_names_kinds_distributions_and_the_trades_terms(written):
+    _, pdf, _ = written
+    text = " ".join("\n".join(page.extract_text() for page in pdf.pages).split())
+    for words in ("Known from", "U-shaped", "Monte Carlo", "alignment: device pose", "room scattering", "quality of the quiet zone",
+                  "What each step found and did", "Where stray signals come from", "Spherical coverage"):  # fmt: skip
+        assert words in text, words
