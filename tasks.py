@@ -14,6 +14,7 @@ TASKS: dict[str, list[list[str]]] = {
         [sys.executable, "benchmarks/run.py"],
         [sys.executable, "benchmarks/acquisition.py"],
         [sys.executable, "benchmarks/recipe.py", "--large"],
+        [sys.executable, "benchmarks/report.py"],
         [sys.executable, "benchmarks/headline.py", "--all"],
     ],
     # The long versions: more power cuts, kills, hours, seeds and flips; 200 random goals and misalignments.

@@ -339,14 +339,11 @@ def _stray(bench: Bench, level: float, random: np.random.Generator) -> Callable[
     def draw() -> Expansion:
         directions, way, mirror = _walls(random, length, bend)
         # The reference stood in the same room: its own echo, as strong as the device's at the boresight, is in every level.
-        other = mirror * np.exp(2j * np.pi * random.random(len(way)))[:, None]
-        stray, common = np.empty_like(sphere.field), np.empty(k.size, complex)
-        for f, kf in enumerate(k):
-            readings = wall.readings(directions, f)
-            turn = np.exp(-1j * kf * way)[:, None]
-            stray[f] = np.tensordot(mirror * turn, readings, 2)
-            at_top = np.tensordot(other * turn, readings[..., row, column], 2)
-            common[f] = np.vdot(sphere.field[f, :, row, column], at_top) / peak**2
+        other = mirror * np.exp(2j * np.pi * random.random(len(way)))[:, None, None]
+        turn = np.exp(-1j * k[:, None] * way)[..., None, None]
+        stray, again = wall.through_mirrors(directions, np.stack([mirror * turn, other * turn]))
+        top = sphere.field[:, :, row, column]
+        common = np.sum(np.conj(top) * again[:, :, row, column], axis=1) / peak**2
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, bench.inputs.slant)
         # The declared level is that of one reading: half of both components together.
@@ -362,7 +359,7 @@ def _walls(random: np.random.Generator, range_m: float, bend: float) -> tuple[Fl
 
     Side walls, floor, ceiling and the wall behind the device, anywhere from `NEAREST_WALL` to `FARTHEST_WALL` range
     lengths away and not quite square to the axes (common practice, no source): the direction of the probe's image.
-    A mirror (wall, 4) turns the wave's two components there into those along the lab's x and y: as a plane
+    A mirror (wall, 2, 2) turns the wave's two components there into those along the lab's x and y: as a plane
     conductor does, weaker, and with some of it depolarized. `bend` is the probe's beam, exp(-bend a^2).
     """
     normals = np.array([[1.0, 0, 0], [-1.0, 0, 0], [0, 1.0, 0], [0, -1.0, 0], [0, 0, -1.0]])
@@ -388,7 +385,7 @@ def _walls(random: np.random.Generator, range_m: float, bend: float) -> tuple[Fl
     plain = np.moveaxis(carried, 1, 2)  # wall, lab axis, tangent
     raw = random.normal(size=(2, *plain.shape)) / np.sqrt(2.0)
     mirror = plain + 10.0 ** (WALL_DEPOLARIZES_DB / 20.0) * (raw[0] + 1j * raw[1])
-    return directions, far - range_m, (strength * phase)[:, None] * mirror.reshape(count, 4)
+    return directions, far - range_m, (strength * phase)[:, None, None] * mirror
 
 
 def _along_the_probe(sphere: MeasuredSphere, field: ComplexArray, slant: float) -> ComplexArray:

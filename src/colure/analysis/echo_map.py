@@ -18,7 +18,7 @@ from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
 from colure.geometry.directions import azimuth_over_elevation, phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.geometry.kinematics import Geometry, device_to_lab
 from colure.waves.expansion import Expansion
-from colure.waves.scattered import synthesis_at
+from colure.waves.scattered import Sampler, synthesis_at
 
 #: Accuracy of the field that leaves for the walls: the model of a wall is no better.
 ACCURACY = 1e-5
@@ -130,6 +130,28 @@ class Wall:
             four = self._probe[:, :, None] * across[None, None]  # component, lab axis, tangent, theta, column
             out.append(np.moveaxis(four.reshape(2, 4, *t.shape), 0, 1))
         return finer_columns(np.stack(out), self._sphere.phi.size)
+
+    def through_mirrors(self, directions: FloatArray, mirrors: ComplexArray) -> ComplexArray:
+        """Return what waves that leave in some directions (wall, 3) add by way of mirrors: (set, frequency, 2, theta, phi).
+
+        mirrors
+            (set, frequency, wall, 2, 2): components along the lab's x and y per component along the direction's tangents.
+        """
+        samplers = [Sampler(c) for c in self._device.coefficients]
+        shape = self._probe.shape[2:]
+        out = np.zeros((*mirrors.shape[:2], 2, *shape), complex)
+        for w, d in enumerate(directions):
+            # Everything but the field itself is the same at all frequencies.
+            t, p = theta_phi(np.einsum("...ji,j->...i", self._rotation, d))
+            local = np.stack([theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)])
+            turned = np.einsum("...ji,bj->b...i", self._rotation, np.stack(tangents(d)))
+            share = np.einsum("e...i,b...i->eb...", local, turned)
+            for f, sampler in enumerate(samplers):
+                e = sampler.at(t, p, accuracy=ACCURACY).reshape(2, *shape)
+                across = np.einsum("e...,eb...->b...", e, share)
+                lab = np.einsum("sab,b...->sa...", mirrors[:, f, w], across)
+                out[:, f] += np.einsum("ca...,sa...->sc...", self._probe, lab)
+        return finer_columns(out, self._sphere.phi.size)
 
     def outside(self, field: ComplexArray, index: int) -> ComplexArray:
         """Return what of fields (..., 2, theta, phi) at one frequency does not fit into the device's waves, weighted."""
