@@ -40,11 +40,11 @@ from colure.waves.expansion import Expansion
 from colure.waves.probe import first_order_response, ideal_response
 from colure.waves.scattered import synthesis_at
 
-NOISE_DRAWS = 10
+NOISE_DRAWS = 8
 STRAY_DRAWS = 32
-DRIFT_DRAWS = 10
+DRIFT_DRAWS = 8
 #: Allows for the scatter of a standard deviation estimated from few draws (95 % of chi).
-SMALL_SAMPLE = 1.25
+SMALL_SAMPLE = 1.3
 #: The same for stray signals, whose figures have long tails (held against simulated campaigns).
 STRAY_SAMPLE = 1.25
 #: Walls of a compact chamber: distance from the crossing in range lengths, tilt, and spread of their reflections.

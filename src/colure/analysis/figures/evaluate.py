@@ -32,6 +32,8 @@ from colure.waves.expansion import Expansion
 
 #: Rays from the peak along which cross-polarization is looked at: half as many planes.
 PLANES = 8
+#: Rings over which levels are counted for coverage, at least.
+COVERAGE_RINGS = 91
 #: Cone of the phase centre, degrees; half of a smaller region.
 PHASE_CONE_DEG = 8.0
 
@@ -214,17 +216,15 @@ class FigureSet:
         if self.region < np.pi - 1e-9 or self.one_polarization:
             return values
         total = float(np.sum(np.abs(coefficients) ** 2))
-        turned = (
-            sky
-            if settings.up == "z"
-            else Sky.of(Expansion(coefficients, np.asarray(k)).rotated(UP[settings.up]).coefficients)
-        )
-        values["upper_share_db"] = turned.power_between(0.0, 0.5 * np.pi) / total
-        for band in settings.horizon_bands_deg:
-            b = float(np.deg2rad(band))
-            values[f"horizon_{band:g}_db"] = turned.power_between(0.5 * np.pi - b, 0.5 * np.pi + b) / total
+        values["upper_share_db"] = sky.power_on_one_side(settings.up) / total
+        if settings.horizon_bands_deg:
+            turned = Sky.of(Expansion(coefficients, np.asarray(k)).rotated(UP[settings.up]).coefficients)
+            for band in settings.horizon_bands_deg:
+                b = float(np.deg2rad(band))
+                values[f"horizon_{band:g}_db"] = turned.power_between(0.5 * np.pi - b, 0.5 * np.pi + b) / total
         if settings.coverage_percent:
-            levels = coverage(sky.power, sky.theta, settings.coverage_percent)
+            finer = Sky.of(sky.field, least_rings=COVERAGE_RINGS)
+            levels = coverage(finer.power, finer.theta, settings.coverage_percent)
             for percent, level in zip(settings.coverage_percent, levels, strict=True):
                 values[f"coverage_{percent:g}_dbi"] = 10.0 * np.log10(max(float(level), 1e-20))
         return values

@@ -28,11 +28,12 @@ class Sky:
     power: FloatArray
 
     @classmethod
-    def of(cls, coefficients: ComplexArray | FarField) -> Sky:
-        """Sample an expansion (2, J): |e|^2 has twice its degree."""
+    def of(cls, coefficients: ComplexArray | FarField, *, least_rings: int = 0) -> Sky:
+        """Sample an expansion (2, J): |e|^2 has twice its degree. More rings where levels are counted, not integrated."""
         field = coefficients if isinstance(coefficients, FarField) else FarField(coefficients)
         order = field.order
-        rings, columns = 2 * order + 3, 4 * order + 4
+        rings = max(2 * order + 3, least_rings)
+        columns = 2 * (rings - 1)
         theta = np.linspace(0.0, np.pi, rings)
         phi = np.arange(columns) * 2.0 * np.pi / columns
         e = synthesis(field.coefficients, theta, columns)
@@ -64,6 +65,23 @@ class Sky:
         inside = directions @ axis >= np.cos(half_angle)
         index = np.unravel_index(int(np.argmax(np.where(inside, self.power, -1.0))), self.power.shape)
         return np.asarray(directions[index])
+
+    def power_on_one_side(self, axis: str) -> float:
+        """Return the power radiated into the hemisphere about +x or +y: exact for the sampled waves.
+
+        Over half a turn a Fourier order m of the power integrates to pi (m = 0), 2j/m (m odd) or nothing. Orders that are
+        odd are sine series over theta, of which sin(theta) picks the first (orthogonality).
+        """
+        if axis == "z":
+            return self.power_between(0.0, 0.5 * np.pi)
+        spectrum = np.fft.rfft(self.power, axis=1) / self.phi.size
+        odd = np.arange(1, spectrum.shape[1], 2)
+        # y > 0 is phi from 0 to pi; for x > 0 the half turn begins a quarter earlier.
+        turned = spectrum[:, odd] * (np.exp(-0.5j * np.pi * odd) if axis == "x" else 1.0)
+        half = np.sum(-4.0 * turned.imag / odd, axis=1)
+        rings = self.theta.size - 1
+        uneven = np.pi / rings * float(np.sum(half * np.sin(self.theta)))
+        return 0.5 * self.power_between(0.0, np.pi) + uneven
 
     def power_between(self, low: float, high: float) -> float:
         """Return the power radiated between two polar angles from +z, radians: exact for the sampled waves."""
