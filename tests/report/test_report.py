@@ -6,7 +6,6 @@ import base64
 import re
 
 import pypdf
-import pytest
 
 from colure.app import service
 from colure.app.judging import judge
@@ -18,10 +17,8 @@ from colure.model.specification import Specification
 from tests.endtoend.test_near_to_far import edited
 
 
-@pytest.fixture(scope="module")
-def written(tmp_path_factory):
+def written(folder):
     """A report of a 3 x 3 panel at two frequencies with the demo's limits: (html text, pdf reader)."""
-    folder = tmp_path_factory.mktemp("report") / "c"
     service.new_campaign(folder)
     edited(folder, "device.toml", ("[49.7, 49.7, 4.0]", "[18.6, 18.6, 4.0]"), ("rows = 8", "rows = 3"),
            ("columns = 8", "columns = 3"), ("Printed 8 x 8 panel, 24 GHz", "<script>alert(1)</script> & Sons"))  # fmt: skip
@@ -43,7 +40,7 @@ def written(tmp_path_factory):
     return run.report_html.read_text("utf-8"), pypdf.PdfReader(run.report_pdf), judged
 
 
-def test_the_first_page_answers_the_three_questions(written):
+def the_first_page_answers_the_three_questions(written):
     _, pdf, judged = written
     first = " ".join(pdf.pages[0].extract_text().split())
     assert "peak realized gain" in first and "expanded uncertainties" in first
@@ -51,7 +48,7 @@ def test_the_first_page_answers_the_three_questions(written):
     assert "Verdict" in first
 
 
-def test_every_reference_leads_somewhere(written):
+def every_reference_leads_somewhere(written):
     html, _, _ = written
     targets = set(re.findall(r"href='#([^']+)'", html))
     assert len(targets) > 20
@@ -59,7 +56,7 @@ def test_every_reference_leads_somewhere(written):
         assert f"id='{name}'" in html, name
 
 
-def test_every_line_chart_brings_its_values(written):
+def every_line_chart_brings_its_values(written):
     html, pdf, _ = written
     found = re.findall(r"download='chart.csv' href='data:text/csv;base64,([^']+)'", html)
     assert len(found) >= 10
@@ -69,15 +66,25 @@ def test_every_line_chart_brings_its_values(written):
     assert len(pdf.attachments) == len(found)
 
 
-def test_names_are_text_and_nothing_comes_from_outside(written):
+def names_are_text_and_nothing_comes_from_outside(written):
     html, _, _ = written
     assert "<script" not in html and "&lt;script&gt;" in html
     assert not re.search(r"(src|href)=['\"](https?:)?//", html) and "default-src 'none'" in html
 
 
-def test_the_budget_names_kinds_distributions_and_the_trades_terms(written):
+def the_budget_names_kinds_distributions_and_the_trades_terms(written):
     _, pdf, _ = written
     text = " ".join("\n".join(page.extract_text() for page in pdf.pages).split())
     for words in ("Known from", "U-shaped", "Monte Carlo", "alignment: device pose", "room scattering", "quality of the quiet zone",
                   "What each step found and did", "Where stray signals come from", "Spherical coverage"):  # fmt: skip
         assert words in text, words
+
+
+def test_the_report_as_people_get_it(tmp_path):
+    """One report, five looks at it: making it is what costs."""
+    report = written(tmp_path / "c")
+    the_first_page_answers_the_three_questions(report)
+    every_reference_leads_somewhere(report)
+    every_line_chart_brings_its_values(report)
+    names_are_text_and_nothing_comes_from_outside(report)
+    the_budget_names_kinds_distributions_and_the_trades_terms(report)

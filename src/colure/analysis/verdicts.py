@@ -138,6 +138,50 @@ class _Held:
     possibly: FloatArray
 
 
+@dataclass(frozen=True)
+class MaskView:
+    """The cut of a mask that comes nearest to it, for drawing: (angle,) in degrees, levels and limit in dB or dBi."""
+
+    name: str
+    angle_deg: FloatArray
+    level: FloatArray
+    low: FloatArray
+    high: FloatArray
+    limit: FloatArray
+    relative: bool
+    plane_deg: float
+    frequency_hz: float
+
+
+def nearest_cuts(
+    specification: Specification, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[float, float]
+) -> list[MaskView]:
+    """Return for every mask the cut that comes nearest to it, or goes farthest beyond."""
+    out = []
+    for one in specification.masks:
+        held = [
+            _hold(one, cut, peak_gain_dbi[frequency])
+            for frequency, here in cuts.items()
+            if in_band(one.band_ghz, frequency)
+            for cut in here
+            if any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(one))
+        ]
+        worst = max((h for h in held if h.over.size), key=lambda h: float(h.over.max()), default=None)
+        if worst is None:
+            continue
+        cut = worst.cut
+        level, low, high = cut.bounds_db(one.component, relative=one.relative)
+        limit = level_of(
+            one, cut.angle_deg, frequency_hz=cut.frequency_hz, peak_gain_dbi=peak_gain_dbi[cut.frequency_hz]
+        )
+        away = np.abs(cut.angle_deg)
+        limit = np.where((away >= one.from_deg) & (away <= one.to_deg), limit, np.nan)
+        out.append(
+            MaskView(one.name, cut.angle_deg, level, low, high, limit, one.relative, cut.plane_deg, cut.frequency_hz)
+        )
+    return out
+
+
 def _mask(
     one: Mask, specification: Specification, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[float, float]
 ) -> Verdict:

@@ -16,7 +16,7 @@ from colure.model.specification import Specification
 if TYPE_CHECKING:
     from colure.analysis.profiles import LevelCut
     from colure.analysis.recipe import Processed
-    from colure.analysis.verdicts import Verdict
+    from colure.analysis.verdicts import MaskView, Verdict
     from colure.model.figure import Figure
 
 
@@ -27,6 +27,7 @@ class Judged:
     specification: Specification
     verdicts: list[Verdict]
     cuts: dict[float, list[LevelCut]]
+    views: list[MaskView]
 
     @property
     def outcome(self) -> str:
@@ -61,7 +62,7 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
 def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:
     """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
     from colure.analysis.profiles import level_cuts
-    from colure.analysis.verdicts import in_band, planes_of
+    from colure.analysis.verdicts import in_band, nearest_cuts, planes_of
     from colure.analysis.verdicts import judge as decide
 
     planes = tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
@@ -72,6 +73,8 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
     }
     gain = {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
     try:
-        return Judged(specification, decide(specification, figures, cuts, gain), cuts)
+        return Judged(
+            specification, decide(specification, figures, cuts, gain), cuts, nearest_cuts(specification, cuts, gain)
+        )
     except ValueError as error:
         raise InputError([str(error)]) from None

@@ -430,7 +430,9 @@ def _verdicts(judged: Judged) -> Verdicts:
     from colure.report.content import Verdicts
 
     rule = {"simple": "simple acceptance", "guard-band": "guard band of the expanded uncertainty"}
-    return Verdicts(judged.specification.name, rule[judged.specification.decision], judged.outcome, judged.verdicts)
+    return Verdicts(
+        judged.specification.name, rule[judged.specification.decision], judged.outcome, judged.verdicts, judged.views
+    )
 
 
 def convert_file(source: Path, target: Path, *, radius_m: float | None = None, far_field: bool = False) -> str:

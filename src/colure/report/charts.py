@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from colure.analysis.face import Face
     from colure.analysis.figures.cuts import Cut
     from colure.analysis.profiles import LevelCut
+    from colure.analysis.verdicts import MaskView
     from colure.model.figure import Figure
 
 FLOOR_DB = -50.0
@@ -44,6 +45,34 @@ def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[st
             ax.set_title(f"{plane} plane through the peak")
             _label_lines(ax)
         np.atleast_1d(axes)[-1].set_xlabel("angle from the peak / deg")
+        return figure
+
+
+def mask_chart(one: MaskView) -> Canvas:
+    """Draw a cut with its interval against a mask; where the mask is passed the line is marked."""
+    with styled():
+        figure = canvas(7.2, 2.5)
+        ax = figure.subplots()
+        ax.fill_between(one.angle_deg, one.low, one.high, color=BAND, alpha=0.6, linewidth=0)
+        ax.plot(one.angle_deg, one.level, color=CO, label="measured")
+        ax.plot(one.angle_deg, one.limit, color=INK, linewidth=1.2, label="mask")
+        ax.plot(
+            one.angle_deg,
+            np.where(one.level > one.limit, one.level, np.nan),
+            color=CROSS,
+            linewidth=2.6,
+            label="beyond the mask",
+        )
+        top = float(np.nanmax([np.nanmax(one.level), np.nanmax(one.limit)]))
+        ax.set_ylim(top + FLOOR_DB, top + 4)
+        ax.set_xlim(-180, 180)
+        ax.set_xticks(range(-180, 181, 30))
+        ax.set_xlabel("angle from the peak / deg")
+        ax.set_ylabel("dB re the peak" if one.relative else "gain / dBi")
+        ax.text(0.015, 0.93, "measured, band: 95 % interval", transform=ax.transAxes, color=CO, va="top")
+        ax.text(0.015, 0.79, "mask", transform=ax.transAxes, color=INK, va="top")
+        if np.any(one.level > one.limit):
+            ax.text(0.09, 0.79, "beyond it", transform=ax.transAxes, color=CROSS, va="top")
         return figure
 
 

@@ -9,6 +9,7 @@ import numpy as np
 
 from colure.analysis.face import face_of
 from colure.analysis.figures.cuts import Cut, FarField, cut, cuts, find_beam, tangent_at
+from colure.analysis.figures.lobes import side_lobes
 from colure.analysis.self_check import NOTHING_DB, self_check
 from colure.model.files import history
 from colure.model.pattern import field_of
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from colure.analysis.echo_map import EchoMap
     from colure.analysis.profiles import LevelCut
     from colure.analysis.recipe import Processed
-    from colure.analysis.verdicts import Verdict
+    from colure.analysis.verdicts import MaskView, Verdict
     from colure.model.chamber import Chamber
     from colure.model.device import Device
     from colure.model.figure import Figure
@@ -32,6 +33,8 @@ OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_eleva
                   "beamwidth_h_deg", "side_lobe_e_db", "xpd_db")  # fmt: skip
 
 
+#: Side lobes below this are not listed.
+LEAST_LOBE_DB = -40.0
 #: Figures beside each other in one table.
 COLUMNS = 6
 #: Waves that leave a face go as far as this from its normal.
@@ -46,6 +49,7 @@ class Verdicts:
     rule: str
     outcome: str
     rows: list[Verdict]
+    views: list[MaskView]
 
 
 @dataclass(frozen=True)
@@ -129,7 +133,15 @@ def _verdict_section(source: Source) -> tuple[Section, ...]:
         return ()
     rows = tuple((one.requirement, one.outcome, one.text) for one in source.judged.rows)
     table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {source.judged.rule}.", wide=True)
-    return (Section("Verdict", (table,)),)
+    drawn = (
+        chart(
+            charts.mask_chart(one),
+            f"Mask {one.name}: the cut that comes nearest to it, plane {one.plane_deg:g} deg from E, {one.frequency_hz / 1e9:.3f} GHz, "
+            "with its 95 % interval.",
+        )
+        for one in source.judged.views
+    )
+    return (Section("Verdict", (table, *drawn)),)
 
 
 def _where(plan: Plan) -> str:
@@ -225,9 +237,24 @@ def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
                 "intervals of the level at each angle, what moves all levels together left out.",
             ),
             chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz."),
+            *_side_lobe_tables(planes),
         ),
         new_page=True,
     )
+
+
+def _side_lobe_tables(planes: dict[str, Cut]) -> tuple[Block, ...]:
+    """Return every side lobe of each plane down to `LEAST_LOBE_DB`, as angle and level."""
+    rows = []
+    for plane, one in planes.items():
+        found = [(angle, level) for angle, level in side_lobes(one) if level > LEAST_LOBE_DB]
+        if found:
+            rows.append(
+                (f"{plane} plane", ", ".join(f"{level:.1f} dB at {angle:+.0f}\u00b0" for angle, level in found))
+            )
+    if not rows:
+        return ()
+    return (Table(("Side lobes", "co-polar, re the peak"), tuple(rows), wide=True),)
 
 
 def _sphere_section(source: Source, centre: int, frequency: float) -> Section:

@@ -14,6 +14,7 @@ Near-Field Antenna Measurements, 1988, first-order probe; equation numbers from 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from scipy.special import roots_legendre
@@ -136,7 +137,19 @@ def mode_response(
 
 
 def first_order_response(probe: Expansion, order: int, distance: float) -> FirstOrderResponse:
-    """Return the fast-path response of a probe; see `mode_response` for the arguments."""
+    """Return the fast-path response of a probe; see `mode_response` for the arguments.
+
+    The same probe at the same distance is worked out once: rehearsals, recipes with steps left out and device states ask again.
+    """
+    c = np.ascontiguousarray(probe.coefficients)
+    return _response_of(c.tobytes(), c.shape, np.ascontiguousarray(probe.k).tobytes(), order, float(distance))
+
+
+@lru_cache(maxsize=16)
+def _response_of(
+    coefficients: bytes, shape: tuple[int, ...], k: bytes, order: int, distance: float
+) -> FirstOrderResponse:
+    probe = Expansion(np.frombuffer(coefficients, complex).reshape(shape), np.frombuffer(k, float).reshape(shape[:-2]))
     top = min(probe.order, 5)
     everything = mode_response(probe, order, distance, highest_mu=top)
     minus, plus = everything[..., top - 1], everything[..., top + 1]

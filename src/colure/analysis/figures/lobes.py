@@ -99,15 +99,6 @@ def side_lobes(one: Cut) -> list[tuple[float, float]]:
     ]
 
 
-def envelope(one: Cut) -> FloatArray:
-    """Return the side-lobe envelope of a cut's level in dB: the least curve above it that only falls away from the peak."""
-    level = 20.0 * np.log10(np.maximum(np.abs(one.co), 1e-12))
-    centre = level.size // 2
-    right = np.maximum.accumulate(level[centre:][::-1])[::-1]
-    left = np.maximum.accumulate(level[: centre + 1])
-    return np.concatenate([left[:-1], right])
-
-
 def _vertex(values: FloatArray, i: int) -> float:
     """Height of the parabola through three neighbours of a maximum or a minimum."""
     left, middle, right = values[i - 1 : i + 2]
