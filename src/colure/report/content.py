@@ -132,7 +132,8 @@ def _verdict_section(source: Source) -> tuple[Section, ...]:
     if source.judged is None:
         return ()
     rows = tuple((one.requirement, one.outcome, one.text) for one in source.judged.rows)
-    table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {source.judged.rule}.", wide=True)
+    table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {source.judged.rule}.", wide=True,
+                  shares=(1.2, 0.45, 1.7))  # fmt: skip
     drawn = (
         chart(
             charts.mask_chart(one),

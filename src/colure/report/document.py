@@ -39,6 +39,8 @@ class Table:
 
     anchors
         Names of the rows, where references lead to them.
+    shares
+        Relative widths of the columns on paper, where the usual ones do not suit.
     """
 
     header: tuple[Cell, ...]
@@ -46,6 +48,7 @@ class Table:
     caption: str = ""
     wide: bool = False
     anchors: tuple[str, ...] = ()
+    shares: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)

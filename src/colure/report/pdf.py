@@ -84,6 +84,8 @@ def _table(table: Table) -> str:
         widths = ["auto"] + ["1fr"] * (columns - 1)
         if columns > 3:  # the last column explains
             widths = ["auto"] * (columns - 1) + ["1fr"]
+        if table.shares:
+            widths = [f"{share:g}fr" for share in table.shares]
         align = "left"
     else:
         widths = ["1.6fr"] + ["1fr"] * (columns - 1)
