@@ -8,7 +8,7 @@ import pytest
 from colure.analysis import masks
 from colure.analysis.compare import normalized_error
 from colure.analysis.figures.evaluate import FigureSet
-from colure.analysis.figures.sphere import coverage, partial_powers
+from colure.analysis.figures.sphere import Sky, coverage
 from colure.geometry.sphere import equiangular
 from colure.model.evaluation import Evaluation
 from tests.conftest import cluster_of, expansion_of
@@ -64,8 +64,15 @@ def test_partial_powers():
     bands = [float(_belt_weights(31, np.pi / 2 - b, np.pi / 2 + b).sum()) / 2 for b in np.deg2rad([45, 30, 22.5])]
     assert bands == pytest.approx([0.70711, 0.5, 0.38268], abs=5e-6)
     huygens = expansion_of(cluster_of([1e9], [0, 0, 0], [1, 0, 0], [0, 1, 0]), 4)
-    assert partial_powers(huygens.coefficients[0], 1.0, up="z", bands_deg=())["upper"] == pytest.approx(7 / 8, abs=1e-9)
-    assert partial_powers(huygens.coefficients[0], 1.0, up="y", bands_deg=())["upper"] == pytest.approx(1 / 2, abs=1e-9)
+    sky, total = Sky.of(huygens.coefficients[0]), float(np.sum(np.abs(huygens.coefficients[0]) ** 2))
+    assert sky.power_between(0.0, np.pi / 2) / total == pytest.approx(7 / 8, abs=1e-9)
+    for axis, share in (("z", 7 / 8), ("y", 1 / 2), ("x", 1 / 2)):
+        assert sky.power_on_one_side(axis) / total == pytest.approx(share, abs=1e-9)
+    # A Huygens source that looks to +y or +x sends as much there.
+    for axis, electric, magnetic in (("y", [0, 0, 1], [1, 0, 0]), ("x", [0, 1, 0], [0, 0, 1])):
+        turned = expansion_of(cluster_of([1e9], [0, 0, 0], electric, magnetic), 4).coefficients[0]
+        share = Sky.of(turned).power_on_one_side(axis) / float(np.sum(np.abs(turned) ** 2))
+        assert share == pytest.approx(7 / 8, abs=1e-9)
 
 
 def test_power_figures_of_a_dipole():

@@ -159,14 +159,7 @@ def nearest_cuts(
     """Return for every mask the cut that comes nearest to it, or goes farthest beyond."""
     out = []
     for one in specification.masks:
-        held = [
-            _hold(one, cut, peak_gain_dbi[frequency])
-            for frequency, here in cuts.items()
-            if in_band(one.band_ghz, frequency)
-            for cut in here
-            if any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(one))
-        ]
-        worst = max((h for h in held if h.over.size), key=lambda h: float(h.over.max()), default=None)
+        worst = max(_held(one, cuts, peak_gain_dbi), key=lambda h: float(h.over.max()), default=None)
         if worst is None:
             continue
         cut = worst.cut
@@ -185,14 +178,7 @@ def nearest_cuts(
 def _mask(
     one: Mask, specification: Specification, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[float, float]
 ) -> Verdict:
-    held = [
-        _hold(one, cut, peak_gain_dbi[frequency])
-        for frequency, here in cuts.items()
-        if in_band(one.band_ghz, frequency)
-        for cut in here
-        if any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(one))
-    ]
-    held = [h for h in held if h.over.size]
+    held = _held(one, cuts, peak_gain_dbi)
     if not held:
         raise ValueError(f"mask {one.name!r}{_band_words(one.band_ghz)}: no measured frequency or angle lies in it")
     outcome = _worst([_of_cut(one, h, specification.decision) for h in held])
@@ -217,6 +203,18 @@ def _plane_words(one: Mask) -> str:
     if one.plane == "all":
         return "planes every 15 deg"
     return f"{one.plane} plane" if isinstance(one.plane, str) else f"plane at {one.plane:g} deg"
+
+
+def _held(one: Mask, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[float, float]) -> list[_Held]:
+    """Return every cut in a mask's band and planes held against it, as far as the mask speaks there."""
+    found = [
+        _hold(one, cut, peak_gain_dbi[frequency])
+        for frequency, here in cuts.items()
+        if in_band(one.band_ghz, frequency)
+        for cut in here
+        if any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(one))
+    ]
+    return [held for held in found if held.over.size]
 
 
 def _hold(one: Mask, cut: LevelCut, peak_gain_dbi: float) -> _Held:

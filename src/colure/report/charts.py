@@ -69,10 +69,11 @@ def mask_chart(one: MaskView) -> Canvas:
         ax.set_xticks(range(-180, 181, 30))
         ax.set_xlabel("angle from the peak / deg")
         ax.set_ylabel("dB re the peak" if one.relative else "gain / dBi")
-        ax.text(0.015, 0.93, "measured, band: 95 % interval", transform=ax.transAxes, color=CO, va="top")
-        ax.text(0.015, 0.79, "mask", transform=ax.transAxes, color=INK, va="top")
+        # Above the axes: nothing may cover a mask.
+        ax.text(0.0, 1.03, "measured, band: 95 % interval", transform=ax.transAxes, color=CO, va="bottom", fontsize=8)
+        ax.text(0.38, 1.03, "mask", transform=ax.transAxes, color=INK, va="bottom", fontsize=8)
         if np.any(one.level > one.limit):
-            ax.text(0.09, 0.79, "beyond it", transform=ax.transAxes, color=CROSS, va="top")
+            ax.text(0.46, 1.03, "beyond it", transform=ax.transAxes, color=CROSS, va="bottom", fontsize=8)
         return figure
 
 

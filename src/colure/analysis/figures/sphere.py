@@ -10,7 +10,6 @@ import numpy as np
 from colure.analysis.figures.cuts import FarField
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import unit_vector
-from colure.waves.expansion import Expansion
 from colure.waves.transform import synthesis
 
 #: Frames whose z axis is an axis of the device: rows are the new axes.
@@ -116,20 +115,6 @@ def _belt_weights(rings: int, low: float, high: float) -> FloatArray:
             for t in (low, high)
         ]
     return np.asarray((moment[1] - moment[0]) @ to_series)
-
-
-def partial_powers(coefficients: ComplexArray, k: float, *, up: str, bands_deg: tuple[float, ...]) -> dict[str, float]:
-    """Return shares of the radiated power: the upper hemisphere and bands within angles of the horizon.
-
-    `up` names the axis of the device that points up (x, y or z). Keys `upper` and the band's angle.
-    """
-    turned = Expansion(coefficients, np.asarray(k)).rotated(UP[up]).coefficients
-    sky, total = Sky.of(turned), float(np.sum(np.abs(coefficients) ** 2))
-    found = {"upper": sky.power_between(0.0, 0.5 * np.pi) / total}
-    for band in bands_deg:
-        b = float(np.deg2rad(band))
-        found[f"{band:g}"] = sky.power_between(0.5 * np.pi - b, 0.5 * np.pi + b) / total
-    return found
 
 
 def coverage(power: FloatArray, theta: FloatArray, percent: tuple[float, ...]) -> FloatArray:
