@@ -8,16 +8,15 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.assembly import MeasuredSphere, components
+from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.drift import correct, track
 from colure.analysis.figures.cuts import cut, find_beam
 from colure.analysis.gating import gated, impulse_response
 from colure.analysis.phase_centre import phase_centre
-from colure.analysis.recipe import Stages, stages
+from colure.analysis.recipe import Stages, even_distance_factor, stages
 from colure.analysis.regrid import flown_both_ways, lag_of
-from colure.analysis.self_check import centre_of, level_db
+from colure.analysis.self_check import boresight_by_slice, centre_of, level_db
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
-from colure.geometry.kinematics import Geometry
 from colure.model.plan import Role
 from colure.model.record import of_role
 from colure.waves.expansion import Expansion
@@ -80,11 +79,13 @@ def diagnoses(
     device: Device,
     reference: ReferenceData | None = None,
 ) -> list[Diagnosis]:
-    """Return a diagnosis of every step that ran, in the recipe's order, and of the phase centre."""
+    """Return a diagnosis of every step that ran, in the recipe's order, and of the phase centre.
+
+    The drift is not among them: its track is drawn as it is.
+    """
     assert done.recipe is not None  # a processed record always says how
     bench = _Bench(record, done, chamber, device, stages(record, chamber, device, done.recipe, reference))
     table: dict[str, Callable[[_Bench], Diagnosis | None]] = {
-        "drift": _drift,
         "cable": _cable,
         "places": _places,
         "gate": _gate,
@@ -96,23 +97,8 @@ def diagnoses(
         "far-field": _far_field,
         "mode-filter": _mode_filter,
     }
-    found = [table[one.step](bench) for one in done.recipe.steps if one.on]
+    found = [table[one.step](bench) for one in done.recipe.steps if one.on and one.step in table]
     return [one for one in [*found, _phase_centre(bench)] if one is not None]
-
-
-def _drift(bench: _Bench) -> Diagnosis:
-    found = bench.stages.drift
-    minutes, middle = found.time_s / 60.0, bench.middle
-    ratio = found.ratio[:, middle]
-    phase = np.rad2deg(np.unwrap(np.angle(ratio)))
-    return Diagnosis(
-        "drift",
-        "time since the start / min",
-        "change / dB, and deg / 10",
-        (Curve("level / dB", minutes, amplitude_db(ratio)), Curve("phase / 10 deg", minutes, phase / 10.0)),
-        f"{minutes.size} ties; each is predicted by its neighbours within {100 * found.residual:.2f} %, which goes into the "
-        f"budget as drift residual. {len(found.jumps)} jumps.",
-    )
 
 
 def _cable(bench: _Bench) -> Diagnosis | None:
@@ -234,38 +220,33 @@ def _purity(bench: _Bench) -> Diagnosis:
 
 
 def _assemble(bench: _Bench) -> Diagnosis | None:
-    if bench.chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH or bench.done.sphere.one_polarization:
+    found = boresight_by_slice(bench.stages.calibrated, bench.chamber)
+    if found is None:
         return None
-    pair, theta, phi = components(bench.stages.calibrated, bench.chamber)
-    here = np.abs(theta) < 1e-3
-    angle = np.deg2rad(phi[here])
-    first, second = pair[here, bench.middle, 0], pair[here, bench.middle, 1]
-    fixed = np.stack([np.cos(angle) * first - np.sin(angle) * second, np.sin(angle) * first + np.cos(angle) * second])
+    phi, fixed = found[0], found[1][:, :, bench.middle]
     mean = fixed.mean(axis=1, keepdims=True)
     size = float(np.linalg.norm(mean))
-    order = np.argsort(phi[here])
+    order = np.argsort(phi)
     off = amplitude_db(np.maximum(np.linalg.norm(fixed - mean, axis=0) / size, 1e-6))
     return Diagnosis(
         "assemble",
         "slice / deg",
         "difference at the boresight / dB",
-        (Curve("against the mean of all slices", phi[here][order], off[order], True),),
+        (Curve("against the mean of all slices", phi[order], off[order], True),),
         f"Every slice sees the boresight, from another side: they differ by {level_db(float(np.sqrt(np.mean(10 ** (off / 10))))):.1f} dB "
         "rms of the peak there. Drift, alignment, the probe's impurity and echoes are all in it.",
     )
 
 
 def _distance(bench: _Bench) -> Diagnosis:
-    sphere, length = bench.done.sphere, bench.chamber.range_length_m
-    centre = 1e-3 * np.asarray(bench.device.offset_mm, float)
+    sphere = bench.done.sphere
+    factor = even_distance_factor(sphere, bench.device, bench.chamber.range_length_m)[bench.middle, :, 0]
     theta = np.rad2deg(sphere.theta)
-    along = np.sin(sphere.theta) * centre[0] + np.cos(sphere.theta) * centre[2]
-    r = np.sqrt(length**2 + float(centre @ centre) - 2.0 * length * along)
     return Diagnosis(
         "distance",
         "theta / deg (phi = 0)",
         "level correction / dB",
-        (Curve("correction", theta, 20.0 * np.log10(r / length), True),),
+        (Curve("correction", theta, amplitude_db(factor), True),),
         "A device beside the crossing comes nearer and goes farther as it turns: level 1/r and phase k r are put right.",
     )
 

@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.analysis.figures.cuts import find_beam
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.geometry.directions import theta_phi, unit_vector
+from colure.geometry.directions import from_azimuth_over_elevation, theta_phi, unit_vector
 from colure.geometry.polarization import Basis, to_basis
 from colure.model.loading import InputError
 from colure.waves.expansion import Expansion
@@ -141,7 +141,7 @@ def direction_of(coordinates: Coordinates, first: FloatArray, second: FloatArray
     if coordinates is Coordinates.THETA_PHI:
         return unit_vector(theta=a, phi=b)
     if coordinates is Coordinates.AZIMUTH_ELEVATION:
-        return np.stack([np.sin(a) * np.cos(b), np.sin(b), np.cos(a) * np.cos(b)], axis=-1)
+        return from_azimuth_over_elevation(azimuth=a, elevation=b)
     return np.stack([np.sin(a), np.cos(a) * np.sin(b), np.cos(a) * np.cos(b)], axis=-1)
 
 

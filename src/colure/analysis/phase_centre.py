@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -69,10 +70,11 @@ def phase_centre(
         raise ValueError(f"cone: {cone_deg:g}, must be from 0.5 to 60 deg")
     field = FarField(coefficients)
     beam = find_beam(field, slant=slant, region=region) if near is None else near
-    u, _, _ = cone_of(beam.direction, cone_deg)
+    cone = cone_of(beam.direction, cone_deg)
+    u = cone.directions
     co, _ = ludwig_3(field.at(u), u, slant)
-    found = centre_in(beam.direction, cone_deg, co, k, start=start)
-    weight = np.abs(co) ** 2 * cone_of(beam.direction, cone_deg)[2]
+    found = centre_in(cone, co, k, start=start)
+    weight = np.abs(co) ** 2 * cone.area
     return PhaseCentre(
         found,
         _ripple_deg(u, co, weight, k, found),
@@ -82,8 +84,16 @@ def phase_centre(
     )
 
 
-def cone_of(direction: FloatArray, cone_deg: float) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Return directions (n, 3) in a cone about one, their angles from it (rad), and the solid angles they stand for."""
+class Cone(NamedTuple):
+    """Directions (n, 3) in a cone about one, their angles from it (rad), and the relative solid angles they stand for."""
+
+    directions: FloatArray
+    away: FloatArray
+    area: FloatArray
+
+
+def cone_of(direction: FloatArray, cone_deg: float) -> Cone:
+    """Return the directions in a cone about one that a phase centre is found from."""
     angle = np.deg2rad(cone_deg) * (np.arange(RINGS) + 1.0) / RINGS
     turn = np.arange(COLUMNS) * 2.0 * np.pi / COLUMNS
     first, second = tangents(direction)
@@ -92,18 +102,16 @@ def cone_of(direction: FloatArray, cone_deg: float) -> tuple[FloatArray, FloatAr
     away = np.concatenate([[0.0], np.repeat(angle, COLUMNS)])
     # Every ring stands for a solid angle that grows with its radius.
     area = np.concatenate([[0.1], np.repeat(np.sin(angle) / np.sin(angle[0]), COLUMNS)])
-    return np.concatenate([direction[None], u.reshape(-1, 3)]), away, area
+    return Cone(np.concatenate([direction[None], u.reshape(-1, 3)]), away, area)
 
 
-def centre_in(
-    direction: FloatArray, cone_deg: float, co: ComplexArray, k: float, *, start: FloatArray | None = None
-) -> FloatArray:
-    """Return the phase centre (3,) from co-polar fields at the directions of `cone_of`."""
-    u, away, area = cone_of(direction, cone_deg)
+def centre_in(cone: Cone, co: ComplexArray, k: float, *, start: FloatArray | None = None) -> FloatArray:
+    """Return the phase centre (3,) from co-polar fields at the directions of a cone."""
+    u, away, area = cone
     weight = np.abs(co) ** 2 * area
     found = np.zeros(3) if start is None else np.asarray(start)
-    for cone in np.unique(away)[3:].repeat(2) if start is None else ():
-        inside = away <= cone + 1e-12
+    for angle in np.unique(away)[3:].repeat(2) if start is None else ():
+        inside = away <= angle + 1e-12
         found = found + _step(u[inside], co[inside], weight[inside], k, found)
     for _ in range(ROUNDS if start is None else 2):
         found = found + _step(u, co, weight, k, found)

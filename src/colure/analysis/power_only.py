@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.calibration import ReferenceData, gain_transfer
+from colure.analysis.drift import DB as NEPER_DB
 from colure.analysis.drift import correct, track
 from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.sphere import UP, coverage
@@ -87,7 +88,12 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
     noise = float(np.max(transfer.noise * np.abs(transfer.factor)) / np.sqrt(reading.max()))
     theta, phi, gain = _folded(places, total)
     return PowerSphere(
-        record["frequency"].values, theta, phi, gain, 2.0 * 8.686 * noise / np.sqrt(2.0), 2.0 * 8.686 * drift.between
+        record["frequency"].values,
+        theta,
+        phi,
+        gain,
+        2.0 * NEPER_DB * noise / np.sqrt(2.0),
+        2.0 * NEPER_DB * drift.between,
     )
 
 
@@ -246,7 +252,7 @@ def _budget(
                   chamber.reference.gain_uncertainty_db, "dB"),
         BudgetRow("noise", sphere.noise_db, "scatter of repeated sweeps", "measured", "normal", sphere.noise_db, "dB"),
         BudgetRow("drift residual", sphere.drift_db, "ties against each other", "measured", "normal", sphere.drift_db, "dB"),
-        BudgetRow("range echoes", 2.0 * 8.686 * echo, "declared level against the peak", "declared", "U-shaped", chamber.echo_level_db, "dB"),
+        BudgetRow("range echoes", 2.0 * NEPER_DB * echo, "declared level against the peak", "declared", "U-shaped", chamber.echo_level_db, "dB"),
         BudgetRow("finite distance", curvature_db, "bulge of the wave over the device, not transformed", "declared",
                   "rectangular"),
         BudgetRow("sampling and truncation", sampling_db if what.sphere else 0.0, "the mean over every second ring against all", "measured",

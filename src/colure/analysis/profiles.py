@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.analysis.causes import Bench, Inputs, causes
-from colure.analysis.figures.cuts import Beam, FarField, beam_at, find_beam, ludwig_3, tangent_at
+from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
 from colure.analysis.figures.definitions import Definition
 from colure.analysis.figures.evaluate import FigureSet
 from colure.geometry.conventions import FloatArray
@@ -79,7 +79,7 @@ def level_cuts(
     beams = [find_beam(c, slant=base.slant, region=base.region) for c in nominal.coefficients]
     levels = _Levels(
         settings=base.settings, slant=base.slant, region=base.region, one_polarization=base.one_polarization,
-        directions=tuple(_directions(beam, planes_deg, angle, base.slant) for beam in beams),
+        directions=tuple(_directions(beam, planes_deg, angle) for beam in beams),
     )  # fmt: skip
     values = levels.values(nominal)
     bench = Bench(replace(inputs, figures=levels), nominal, values, [])
@@ -102,8 +102,7 @@ def _by_component(table: FloatArray) -> dict[str, FloatArray]:
     return dict(zip(("co", "cross", "total"), table, strict=True))
 
 
-def _directions(beam: Beam, planes_deg: tuple[float, ...], angle_deg: FloatArray, slant: float) -> FloatArray:
+def _directions(beam: Beam, planes_deg: tuple[float, ...], angle_deg: FloatArray) -> FloatArray:
     """Return directions (plane x angle, 3) on great circles through the peak."""
-    at = beam_at(beam.direction, slant, beam.intensity)
     a = np.deg2rad(angle_deg)[:, None]
-    return np.concatenate([np.cos(a) * at.direction + np.sin(a) * tangent_at(at, plane) for plane in planes_deg])
+    return np.concatenate([np.cos(a) * beam.direction + np.sin(a) * tangent_at(beam, plane) for plane in planes_deg])

@@ -153,11 +153,20 @@ def process(
         Evaluation() if evaluation is None else evaluation, slant, region, sphere.one_polarization, state,
         sphere.frequency_hz.size > 1,
     )  # fmt: skip
-    budget = Inputs(sphere, step, chamber_then, figures, noise, drift.between, probe, aligned=aligned is not None,
-                    once=noise_once(done),
+    budget = Inputs(
+        sphere,
+        step,
+        chamber_then,
+        figures,
+        noise,
+        drift.between,
+        probe,
+        aligned=aligned is not None,
+        once=noise_once(done),
         peak_reading=float(np.abs(done.steady["trace"].values).max()),
-                    declared_offset_mm=chamber.alignment.axes_offset_mm,
-                    mismatch_db=mismatch_db(chamber, device, reference))  # fmt: skip
+        declared_offset_mm=chamber.alignment.axes_offset_mm,
+        mismatch_db=mismatch_db(chamber, device, reference),
+    )
     if todo.runs("gate"):
         other = stages(
             record, chamber, device, _other_gate(done.gate, todo, sphere.frequency_hz), reference
@@ -275,7 +284,12 @@ def gate_of(record: xr.Dataset, chamber: Chamber, todo: Recipe) -> Gate:
 
 
 def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
-    """Return the field as if the device's centre were always `distance_m` from the probe.
+    """Return the field as if the device's centre were always `distance_m` from the probe."""
+    return np.asarray(sphere.field * even_distance_factor(sphere, device, distance_m)[:, None])
+
+
+def even_distance_factor(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
+    """Return what brings the device's centre to one distance from the probe, (frequency, theta, phi).
 
     A device off the crossing comes nearer and goes farther as it turns: its level follows 1/r and
     its phase k r (section 3 of the standards sheet gives +-0.3 dB for 0.1 m at 3 m). What bends
@@ -287,8 +301,7 @@ def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) 
     r = np.sqrt(distance_m**2 + float(centre @ centre) - 2.0 * distance_m * along)
     k = wavenumber(sphere.frequency_hz)[:, None, None]
     # Phase is referred to the crossing again, where a far probe would see it.
-    factor = r / distance_m * np.exp(1j * k * (r - distance_m + along))
-    return np.asarray(sphere.field * factor[:, None])
+    return np.asarray(r / distance_m * np.exp(1j * k * (r - distance_m + along)))
 
 
 def _with_table(chamber: Chamber, reference: ReferenceData | None) -> Chamber:

@@ -14,6 +14,7 @@ import numpy as np
 from colure.analysis.assembly import MeasuredSphere, components, evenly_spaced_slices
 from colure.analysis.echo_map import EchoMap, echo_map
 from colure.analysis.phase_centre import PhaseCentre, phase_centre
+from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.record import grid_of
@@ -59,8 +60,11 @@ def stray_level_db(sphere: MeasuredSphere, step: FarFieldStep) -> float | None:
     return level_db(float(np.sqrt(np.max(power / peak))))
 
 
-def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
-    """Return how much the slices disagree about the boresight, which all of them saw, below the peak; None if only one did."""
+def boresight_by_slice(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, ComplexArray, float] | None:
+    """Return what every complete slice says of the boresight, in a fixed frame; None if fewer than three saw it.
+
+    (slice,) roll in degrees, (2, slice, frequency) components, and the largest component anywhere.
+    """
     if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH or record.attrs["scheme"] == "one-pass":
         return None
     grid = grid_of(record)
@@ -73,8 +77,17 @@ def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
     first, second = pair[at_pole, :, 0], pair[at_pole, :, 1]
     # In a fixed frame all slices must say the same (Ludwig-3 pair at the pole).
     fixed = np.stack([np.cos(angle) * first - np.sin(angle) * second, np.sin(angle) * first + np.cos(angle) * second])
+    return phi[at_pole], fixed, float(np.abs(pair).max())
+
+
+def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
+    """Return how much the slices disagree about the boresight, which all of them saw, below the peak; None if only one did."""
+    found = boresight_by_slice(record, chamber)
+    if found is None:
+        return None
+    _, fixed, peak = found
     spread = np.sqrt(np.mean(np.abs(fixed - fixed.mean(axis=1, keepdims=True)) ** 2))
-    return level_db(float(spread / np.abs(pair).max()))
+    return level_db(float(spread / peak))
 
 
 def room_of(done: Processed, chamber: Chamber) -> EchoMap | None:
@@ -105,14 +118,13 @@ def self_check(
 
 def centre_of(done: Processed, slant_deg: float) -> PhaseCentre:
     """Return the phase centre at mid-band, in a cone that stays inside the region."""
-    middle = done.frequency_hz.size // 2
-    region = float(np.deg2rad(done.sphere.region_deg))
+    middle, figures = done.frequency_hz.size // 2, done.budget.figures
     return phase_centre(
         done.expansion.coefficients[middle],
         float(done.expansion.k[middle]),
         slant=float(np.deg2rad(slant_deg)),
-        cone_deg=min(8.0, 0.5 * done.sphere.region_deg),
-        region=region,
+        cone_deg=figures.cone_deg,
+        region=figures.region,
         noise=float(done.budget.noise_sigma[middle])
         * float(np.sqrt(4.0 * np.pi / (done.sphere.theta.size * done.sphere.phi.size))),
     )

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app import service
-from colure.app.folders import RunFolder
+from colure.app.folders import RunFolder, require_free
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 
@@ -40,8 +40,8 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
     from colure.model.files import save_dataset, with_step
     from colure.model.pattern import build_pattern
 
-    if target is not None and target.exists():
-        raise InputError([f"{target}: exists already; choose another name or remove it first"])
+    if target is not None:
+        require_free(target)
     first, second = (service.process(campaign, run) for campaign, run in (one, other))
     region = float(np.deg2rad(min(first.sphere.region_deg, second.sphere.region_deg)))
     try:
@@ -64,9 +64,7 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
         words.append(f"that is MORE than the {declared:g} dB that chamber.toml declares: raise echo_level_db")
     if target is not None:
         theta, phi, field = pattern_grid(found.mean, 1.0)
-        mean = build_pattern(
-            field, frequency_hz=first.frequency_hz, theta=theta, phi=phi, quantity="realized_gain"
-        )  # fmt: skip
+        mean = build_pattern(field, frequency_hz=first.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
         mean = with_step(mean, "mean of two set-ups", stray_db=[round(float(x), 2) for x in found.mean_stray_db])
         save_dataset(mean, target)
         words.append(f"wrote {target}")
@@ -131,7 +129,6 @@ def compare_run(
     """
     from colure.analysis.compare import levels_of, match, normalized_error
     from colure.analysis.uncertainty import figures_with_budget
-    from colure.waves.expansion import Expansion
 
     done = service.process(campaign, run)
     own = figures_with_budget(done.budget)
@@ -145,7 +142,7 @@ def compare_run(
         }
     else:
         expansion, region = _from_file(other, done.frequency_hz, done.expansion.order)
-        values = figures.values(Expansion(expansion.coefficients, expansion.k))
+        values = figures.values(expansion)
         theirs = {
             (d.name, round(float(f))): (d.display(float(v)), other_uncertainty_db if d.unit.startswith("dB") else 0.0)
             for f, row in zip(done.frequency_hz, values, strict=True)
@@ -178,12 +175,11 @@ def save_difference(found: Compared, target: Path) -> None:
     from colure.model.files import save_dataset, with_step
     from colure.model.pattern import build_pattern
 
-    if target.exists():
-        raise InputError([f"{target}: exists already; choose another name or remove it first"])
+    require_free(target)
     m = found.match
     rest = build_pattern(
         m.second - m.first, frequency_hz=found.frequency_hz, theta=m.theta, phi=m.phi, quantity="realized_gain"
-    )  # fmt: skip
+    )
     save_dataset(
         with_step(rest, "difference", rotation_deg=m.rotation_deg.tolist(), shift_mm=m.shift_mm.tolist()), target
     )

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app import service
-from colure.app.folders import RunFolder
+from colure.app.folders import RunFolder, require_free
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 
@@ -34,8 +34,7 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
 
     if target.suffix.lower() != ENDINGS[kind]:
         raise InputError([f"{target}: must end in {ENDINGS[kind]} for {kind} (file ending)"])
-    if target.exists():
-        raise InputError([f"{target}: exists already; choose another name or remove it first"])
+    require_free(target)
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     done = service.process(campaign, run)

@@ -59,3 +59,9 @@ def run_folder(campaign: Path, name: str) -> RunFolder:
     if not name or not all(c.isalnum() or c in "-_" for c in name) or len(name) > 80:
         raise InputError([f"run = {name!r}: must be letters, digits, - or _ (1 to 80 characters)"])
     return RunFolder(campaign / "runs" / name)
+
+
+def require_free(target: Path) -> None:
+    """Raise `InputError` if a file that is to be written exists: nothing is overwritten."""
+    if target.exists():
+        raise InputError([f"{target}: exists already; choose another name or remove it first"])

@@ -14,7 +14,6 @@ from colure.model.loading import InputError, load
 from colure.model.specification import Specification
 
 if TYPE_CHECKING:
-    from colure.analysis.profiles import LevelCut
     from colure.analysis.recipe import Processed
     from colure.analysis.verdicts import MaskView, Verdict
     from colure.model.figure import Figure
@@ -22,11 +21,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Judged:
-    """A specification, every requirement's verdict, and the cuts behind the masks by frequency (Hz)."""
+    """A specification, every requirement's verdict, and the cut that comes nearest to each mask."""
 
     specification: Specification
     verdicts: list[Verdict]
-    cuts: dict[float, list[LevelCut]]
     views: list[MaskView]
 
     @property
@@ -74,7 +72,7 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
     gain = {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
     try:
         return Judged(
-            specification, decide(specification, figures, cuts, gain), cuts, nearest_cuts(specification, cuts, gain)
+            specification, decide(specification, figures, cuts, gain), nearest_cuts(specification, cuts, gain)
         )
     except ValueError as error:
         raise InputError([str(error)]) from None

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.acquisition import CheckLine, acquire, check_instruments, instruments, twin_process, verify
-from colure.app.folders import RunFolder, run_folder
+from colure.app.folders import RunFolder, require_free, run_folder
 from colure.app.reference import reference_of
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
@@ -237,8 +237,7 @@ def write_view(
     from colure.analysis import frames
     from colure.geometry.polarization import Basis
 
-    if target.exists():
-        raise InputError([f"{target}: exists already; choose another name or remove it first"])
+    require_free(target)
     done = _processed(campaign, _opened(run, None), campaign.recipe())
     middle, slant = done.frequency_hz.size // 2, done.budget.slant
     region = float(np.deg2rad(done.sphere.region_deg))
@@ -384,12 +383,12 @@ def write_report(
     """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict."""
     from colure.analysis.diagnosis import diagnoses
     from colure.analysis.self_check import room_of
-    from colure.model.files import file_hash, open_dataset
+    from colure.model.files import file_hash
     from colure.report.content import Source, compose
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
-    record = open_dataset(run.record)
+    record = _opened(run, None)
     document = compose(
         Source(
             plan=plan,
@@ -402,7 +401,7 @@ def write_report(
             record_sha256=file_hash(run.record),
             demo=campaign.chamber.analyzer.resource == "twin",
             diagnoses=diagnoses(
-                _opened(run, None),
+                record,
                 processed,
                 campaign.chamber,
                 campaign.device,

@@ -115,6 +115,12 @@ def azimuth_over_elevation(vector: ArrayLike) -> AzimuthElevation:
     return AzimuthElevation(azimuth, np.arctan2(v[..., 1], np.hypot(v[..., 0], v[..., 2])))
 
 
+def from_azimuth_over_elevation(*, azimuth: ArrayLike, elevation: ArrayLike) -> FloatArray:
+    """Return unit vectors (..., 3) of azimuth and elevation in radians; the pole is +-y."""
+    a, e = np.broadcast_arrays(np.asarray(azimuth, float), np.asarray(elevation, float))
+    return np.stack([np.sin(a) * np.cos(e), np.sin(e), np.cos(a) * np.cos(e)], axis=-1)
+
+
 def elevation_over_azimuth(vector: ArrayLike) -> AzimuthElevation:
     """Return (az, el) with d = (sin az, cos az sin el, cos az cos el); the pole is +-x."""
     v = np.asarray(vector, dtype=np.float64)

@@ -10,7 +10,13 @@ from pathlib import Path
 import numpy as np
 
 from colure.geometry.conventions import FloatArray
-from colure.geometry.directions import azimuth_over_elevation, elevation_over_azimuth, theta_phi, unit_vector
+from colure.geometry.directions import (
+    azimuth_over_elevation,
+    elevation_over_azimuth,
+    from_azimuth_over_elevation,
+    theta_phi,
+    unit_vector,
+)
 from colure.geometry.kinematics import AxisMap, Geometry, Positioner, sighting, solutions
 from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
 from colure.model.chamber import Chamber
@@ -100,7 +106,7 @@ def bearing_from(
         _require("az", azimuth_deg, 360.0)
         _require("el", elevation_deg, 90.0)
         az, el = np.deg2rad(azimuth_deg), np.deg2rad(elevation_deg)
-        direction = np.array([np.sin(az) * np.cos(el), np.sin(el), np.cos(az) * np.cos(el)])
+        direction = from_azimuth_over_elevation(azimuth=az, elevation=el)
         return Bearing.of(direction, name)
     assert theta_deg is not None and phi_deg is not None
     _require("theta", theta_deg, 180.0)

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 #: Steps as people call them.
 NAMES = {
-    "drift": "Drift", "cable": "Moving cable", "places": "On-the-fly places", "gate": "Time gate", "gain": "Gain by substitution",
+    "cable": "Moving cable", "places": "On-the-fly places", "gate": "Time gate", "gain": "Gain by substitution",
     "purity": "The probe's purity", "assemble": "Assembly of the polarizations", "distance": "One distance for all directions",
     "alignment": "Alignment from the data", "far-field": "Near field to far field", "mode-filter": "Mode filter",
     "phase centre": "Phase centre",
@@ -27,7 +27,7 @@ def steps_section(found: list[Diagnosis]) -> Section:
             "Dashed: what a step found. Solid: what it left. The command colure effects shows every figure without each step."
         )
     ]
-    blocks.extend(chart(step_chart(one), f"{NAMES[one.step]}. {one.text}") for one in found if one.step != "drift")
+    blocks.extend(chart(step_chart(one), f"{NAMES[one.step]}. {one.text}") for one in found)
     return Section("What each step found and did", tuple(blocks), new_page=True)
 
 

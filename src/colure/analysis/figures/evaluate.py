@@ -26,7 +26,7 @@ from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, 
 from colure.analysis.figures.sphere import UP, Sky, coverage
 from colure.analysis.phase_centre import centre_in, cone_of
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
-from colure.geometry.directions import angle_between, azimuth_over_elevation
+from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation
 from colure.model.evaluation import Evaluation, Window
 from colure.waves.expansion import Expansion
 
@@ -109,13 +109,13 @@ class FigureSet:
         if near is None:
             near = Near(find_beam(field, slant=slant, region=self.region).direction, None)
         peak, lobes, rear = self._climb(field, sky, near.direction)
-        tangents_ = [tangent_at(beam_at(peak, slant, 1.0), a) for a in self._planes]
-        cone = min(PHASE_CONE_DEG, 0.5 * float(np.rad2deg(self.region)))
         shape = beam_at(peak, slant, 1.0)
+        tangents_ = [tangent_at(shape, a) for a in self._planes]
+        cone = cone_of(peak, self.cone_deg)
         ends, at_lobes, at_rear, circle, in_cone = field.at_each(
-            np.stack([peak, -peak]), lobes, rear, circles(field.order, shape, tangents_), cone_of(peak, cone)[0]
+            np.stack([peak, -peak]), lobes, rear, circles(field.order, shape, tangents_), cone.directions
         )
-        beam = beam_at(peak, slant, float(np.sum(np.abs(ends[0]) ** 2)))
+        beam = replace(shape, intensity=float(np.sum(np.abs(ends[0]) ** 2)))
         values, phase = self._beam_values(coefficients, beam, ends)
         values |= self._cut_values(beam, circle, tangents_)
         values |= {
@@ -123,10 +123,15 @@ class FigureSet:
             "front_to_rear_db": _relative(at_rear, np.ones(len(rear), bool), beam.intensity),
         }
         values |= self._power_values(coefficients, k, sky, values)
-        co, _ = ludwig_3(in_cone, cone_of(peak, cone)[0], slant)
-        centre = centre_in(peak, cone, co, k, start=near.centre_m)
+        co, _ = ludwig_3(in_cone, cone.directions, slant)
+        centre = centre_in(cone, co, k, start=near.centre_m)
         values |= {f"phase_centre_{axis}_mm": 1e3 * float(v) for axis, v in zip("xyz", centre, strict=True)}
         return _One(values, peak, phase, centre)
+
+    @property
+    def cone_deg(self) -> float:
+        """Half angle of the cone in which the phase centre is found: it stays inside the region."""
+        return min(PHASE_CONE_DEG, 0.5 * float(np.rad2deg(self.region)))
 
     @property
     def _planes(self) -> list[float]:
@@ -173,7 +178,7 @@ class FigureSet:
         }
         if self.state in self.settings.commanded_deg:
             az, el = np.deg2rad(self.settings.commanded_deg[self.state])
-            told = np.array([np.sin(az) * np.cos(el), np.sin(el), np.cos(az) * np.cos(el)])
+            told = from_azimuth_over_elevation(azimuth=az, elevation=el)
             values["pointing_error_deg"] = float(np.rad2deg(angle_between(told, beam.direction)))
         return values, float(np.angle(co))
 
@@ -267,7 +272,7 @@ def _sector(sky: Sky, window: Window) -> tuple[float, float]:
     az = np.deg2rad(np.linspace(a, b, max(3, int(np.ceil((b - a) / step)) + 1)))
     el = np.deg2rad(np.linspace(c, d, max(3, int(np.ceil((d - c) / step)) + 1)))
     z, y = np.meshgrid(az, el, indexing="ij")
-    places = np.stack([np.sin(z) * np.cos(y), np.sin(y), np.cos(z) * np.cos(y)], axis=-1)
+    places = from_azimuth_over_elevation(azimuth=z, elevation=y)
     power = sky.field.power_at(places.reshape(-1, 3)).reshape(z.shape)
     weight = np.cos(y)
     weight[[0, -1]] *= 0.5
