@@ -242,7 +242,7 @@ def budget_bars(figures: Sequence[Figure]) -> Canvas:
         ax.set_xlim(0, 100)
         ax.set_xlabel("share of the variance / %")
         ax.grid(visible=False, axis="y")
-        ax.legend(ncols=4, frameon=False, fontsize=8, loc="lower center", bbox_to_anchor=(0.3, 1.0))
+        ax.legend(ncols=3, frameon=False, fontsize=8, loc="lower center", bbox_to_anchor=(0.3, 1.0))
         return figure
 
 
