@@ -6,6 +6,10 @@ import numpy as np
 import pytest
 
 from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.recipe import process
+from colure.app import service
+from colure.app.rehearsal import record_of_rehearsal
+from colure.model.chamber import SimulatedChamber
 from colure.model.evaluation import Evaluation, Window
 from colure.twin.antennas import panel
 from colure.twin.truth import figures_of
@@ -68,3 +72,20 @@ def test_less_than_the_whole_sphere_says_less():
         figures.names
     )
     assert {"gain_dbi", "beamwidth_e_deg", "side_lobe_h_db"} <= set(figures.names)
+
+
+def test_principal_planes_from_the_measured_ellipse(small_campaign):
+    """A panel mounted 8 deg round its axis: the measured planes are its own, the declared ones are not."""
+    campaign, plan = service.make_plan(small_campaign)
+    truth = SimulatedChamber(noise=False, device_pose_deg=(0.0, 0.0, 8.0), probe_cross_polar_db=-200.0)
+    record = record_of_rehearsal(campaign, plan, truth=truth)
+    found = {}
+    for planes in ("declared", "measured"):
+        done = process(record, campaign.chamber, campaign.device, evaluation=Evaluation(principal_planes=planes))
+        figures = done.budget.figures
+        found[planes] = dict(zip(figures.names, figures.values(done.expansion)[0], strict=True))
+    assert found["declared"]["tilt_deg"] == pytest.approx(8.0, abs=0.1)
+    assert found["measured"]["tilt_deg"] == pytest.approx(0.0, abs=0.1)
+    assert np.rad2deg(done.budget.slant) == pytest.approx(8.0, abs=0.1)
+    # Cross-polarization over co-polarization is the ellipse's own now.
+    assert found["measured"]["xpd_db"] < 0.06 and found["declared"]["xpd_db"] > 0.13

@@ -166,3 +166,24 @@ def test_transfer_intervals_hold_what_was_injected(small_campaign, request):
 def test_coverage_factors_are_those_of_the_guide():
     """JCGM 100:2008, table G.2, 95.45 %: 2.28 for 10 degrees of freedom, 2.13 for 20, 4.53 for 2."""
     assert [round(coverage_factor(n), 2) for n in (6, 11, 2)] == [2.28, 2.13, 4.53]
+
+
+def test_a_known_reflection_of_the_device_tells_its_mismatch_from_its_losses(small_campaign):
+    """Gain over accepted power is the realized gain over 1 - |reflection|^2 (IEEE Std 145): 0.4 costs 0.757 dB."""
+    s = np.full((21, 1, 1), 0.4, complex)
+    skrf.Network(frequency=skrf.Frequency(23, 25, 21, unit="GHz"), s=s).write_touchstone(
+        "panel.s1p", dir=str(small_campaign)
+    )
+    edited(small_campaign, "device.toml", ("slant_deg", 'reflection = "panel.s1p"\nslant_deg'))
+    campaign, plan = service.make_plan(small_campaign)
+    record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
+    from colure.app.reference import reference_of
+
+    known = reference_of(campaign, plan.frequency_hz)
+    done = process(record, campaign.chamber, campaign.device, reference=known)
+    figures = done.budget.figures
+    (row, _) = figures.values(done.expansion)
+    value = dict(zip(figures.names, row, strict=True))
+    assert value["gain_accepted_dbi"] - value["gain_dbi"] == pytest.approx(0.7572, abs=1e-4)
+    assert value["radiation_efficiency_db"] == pytest.approx(value["gain_accepted_dbi"] - value["directivity_dbi"])
+    assert "gain_accepted_dbi" in done.budget.only(0).figures.names

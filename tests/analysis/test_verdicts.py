@@ -9,7 +9,7 @@ from colure.analysis.profiles import LevelCut
 from colure.analysis.verdicts import judge, overall
 from colure.model.figure import BudgetRow, Figure
 from colure.model.loading import InputError, load
-from colure.model.specification import Limit, Mask, Specification
+from colure.model.specification import Limit, Mask, Specification, load_specification
 
 
 def gain(value: float, expanded: float = 0.25, frequency: float = 24e9) -> Figure:
@@ -103,3 +103,23 @@ def test_a_bad_specification_is_told_field_by_field(tmp_path):
     path.write_text('name = "s"\n', encoding="utf-8")
     with pytest.raises(InputError, match="at least one of"):
         load(Specification, path)
+
+
+def test_masks_come_from_tables_beside_the_specification(tmp_path):
+    """Header, numbers and rising angles are asked for; every fault names the file."""
+    spec, table = tmp_path / "limits.toml", tmp_path / "mask.csv"
+    spec.write_text('name = "s"\n[[masks]]\nname = "from a file"\nfile = "mask.csv"\nrelative = true\n', "utf-8")
+    table.write_text("angle_deg,level_db\n10,-12\n30,-20\n180,-30\n", "utf-8")
+    (mask,) = load_specification(spec).masks
+    assert mask.points == ((10.0, -12.0), (30.0, -20.0), (180.0, -30.0)) and mask.relative
+    for text, words in (
+        ("angle,level\n1,2\n", "header must be angle_deg,level_db"), ("angle_deg,level_db\n10,x\n", "two numbers"),
+        ("angle_deg,level_db\n30,-12\n10,-20\n", "must rise"), ("angle_deg,level_db\n300,-12\n310,-20\n", "180"),
+        ("angle_deg,level_db\n10\n", "two numbers"),
+    ):  # fmt: skip
+        table.write_text(text, "utf-8")
+        with pytest.raises(InputError, match=rf"mask\.csv.*{words}"):
+            load_specification(spec)
+    table.unlink()
+    with pytest.raises(InputError, match=r"mask\.csv: cannot be read"):
+        load_specification(spec)

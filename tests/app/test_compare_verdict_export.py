@@ -72,6 +72,12 @@ def test_two_runs_are_compared_pose_first(measured):
     assert abs(beam["e_n"]) > 1.0 and not found["agrees"]
     shown = run("compare", measured, "second")
     assert shown.exit_code == 1 and "matched: turn" in shown.output and "E_n" in shown.output
+    drawn = measured / "difference.svg"
+    assert run("compare", measured, "second", "--plot", drawn).exit_code == 1
+    assert "<svg" in drawn.read_text("utf-8")
+    again = run("compare", measured, "second", "--plot", drawn)
+    assert again.exit_code == 2 and "exists already" in again.stderr
+    assert "must end in" in run("compare", measured, "second", "--plot", measured / "x.bmp").stderr
 
 
 def test_a_run_agrees_with_its_own_export(measured, tmp_path):
@@ -92,7 +98,9 @@ def test_series_against_a_golden_unit(measured):
     beam = rows["beam_elevation_deg"]
     assert beam["e_n"][0] == 0.0 and abs(beam["e_n"][1]) > 1.0
     assert beam["spread"] == pytest.approx(abs(beam["values"][1] - beam["values"][0]) / 2**0.5)
-    assert "golden unit first" in run("series", measured, "first", "second").output
+    drawn = measured / "series.pdf"
+    assert "golden unit first" in run("series", measured, "first", "second", "--plot", drawn).output
+    assert drawn.read_bytes().startswith(b"%PDF")
     missing = run("series", measured, "first", "third")
     assert missing.exit_code == 2 and "third" in missing.stderr
     kept = json.loads((measured / "runs" / "first" / "correlations.json").read_text("utf-8"))

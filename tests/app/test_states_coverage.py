@@ -51,7 +51,9 @@ def test_the_best_of_all_covers_more_than_each(beams):
     # The two steered beams mirror each other.
     assert rows[0] == pytest.approx(rows[2], abs=0.3)
     assert found["expanded_db"] > 0.2 and max(found["peak"].values()) > max(found["best"])
-    assert "best of all" in CliRunner().invoke(main, ["coverage", str(beams)]).output
+    drawn = beams / "coverage.png"
+    assert "best of all" in CliRunner().invoke(main, ["coverage", str(beams), "--plot", str(drawn)]).output
+    assert drawn.read_bytes().startswith(b"\x89PNG")
 
 
 def test_one_state_has_no_envelope(small_campaign):

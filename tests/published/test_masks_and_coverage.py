@@ -111,3 +111,19 @@ def test_normalized_error_against_gtc():
     difference = one - other
     assert normalized_error(21.2, 0.25, 20.9, 0.2) == pytest.approx(difference.x / (2 * difference.u), rel=1e-12)
     assert normalized_error(1.0, 0.0, 1.0, 0.0) == 0.0 and np.isinf(normalized_error(1.0, 0.0, 2.0, 0.0))
+
+
+def test_f_1336_sector_is_continuous_and_half_power_wide():
+    """Half of the beamwidth is -3 dB by definition; branches meet, and the elevation ends at G180 (from memory)."""
+    for azimuth in (True, False):
+
+        def at(x, azimuth=azimuth):
+            return masks.itu_r_f_1336_sector(x, peak_gain_dbi=18.0, beamwidth_deg=8.0, azimuth=azimuth)
+
+        assert at(4.0) == pytest.approx(15.0)
+        a = np.linspace(0.0, 180.0, 36001)
+        levels = at(a)
+        # Its own corner in elevation, sqrt(1 - 0.36 k), steps by 0.13 dB.
+        assert np.max(np.abs(np.diff(levels))) < 0.15 and np.all(np.diff(levels) < 1e-9)
+        floor = 18.0 - 12.0 + 10 * np.log10(6.6) - 15 * np.log10(180.0 / 8.0)
+        assert levels[-1] == pytest.approx(floor) and levels.min() == pytest.approx(floor)

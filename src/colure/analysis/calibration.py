@@ -62,11 +62,14 @@ class ReferenceData:
     path
         (frequency,) complex: what adapter and mismatch make of a wave that a matched, direct
         connection would have let through (`substitution_path`).
+    device_loss_db
+        (frequency,) what the device's own reflection costs, positive; None where no file states it.
     """
 
     gain_dbi: FloatArray | None
     uncertainty_db: float | None
     path: ComplexArray | None
+    device_loss_db: FloatArray | None = None
 
 
 def substitution_path(

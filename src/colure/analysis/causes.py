@@ -26,6 +26,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
+from scipy.stats import t as student
 
 from colure.analysis.assembly import MeasuredSphere, finer_columns
 from colure.analysis.echo_map import Wall
@@ -37,18 +38,15 @@ from colure.geometry.polarization import to_ludwig_1
 from colure.geometry.rotations import about_axis
 from colure.model.chamber import Chamber
 from colure.waves.expansion import Expansion
+from colure.waves.horn import horn_aside, horn_gain_dbi
 from colure.waves.probe import first_order_response, ideal_response
 from colure.waves.scattered import synthesis_at
 
 NOISE_DRAWS = 8
 STRAY_DRAWS = 32
 DRIFT_DRAWS = 8
-#: Allows for the scatter of a standard deviation estimated from few draws (95 % of chi).
-SMALL_SAMPLE = 1.3
-#: The same for stray signals, whose figures have long tails (held against simulated campaigns).
-STRAY_SAMPLE = 1.25
 #: Walls of a compact chamber: distance from the crossing in range lengths, tilt, and spread of their reflections.
-NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.4, 1.0, 5.0, 4.0, -12.0
+NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.5, 1.0, 5.0, 4.0, -12.0
 #: Of a bound with unknown phase (arcsine, "U-shaped") 95 % lie within 0.997 of it; with normal errors a fifth to a third as
 #: large beside it, its share in a root sum of squares that holds 95 % is 1.11 to 1.16 (derivable by simulation). Twice
 #: its standard deviation, sqrt 2 of the bound, would be more than all.
@@ -105,7 +103,11 @@ class Inputs:
             self,
             sphere=replace(self.sphere, frequency_hz=self.sphere.frequency_hz[one], field=self.sphere.field[one]),
             step=narrow,
-            figures=replace(self.figures, band=False),
+            figures=replace(
+                self.figures,
+                band=False,
+                mismatch_loss_db=None if self.figures.mismatch_loss_db is None else self.figures.mismatch_loss_db[one],
+            ),
             noise_sigma=self.noise_sigma[one],
             once=None if self.once is None else self.once[one],
             probe=probe,
@@ -156,20 +158,23 @@ class Bench:
         return np.asarray(np.nan_to_num(_turned_back(found, self.inputs.figures.names)))
 
     def monte_carlo(
-        self, draw: Callable[[], Expansion], draws: int, factor: float = SMALL_SAMPLE, *, tails: bool = False
+        self, draw: Callable[[], Expansion], draws: int, *, tails: bool = False
     ) -> tuple[FloatArray, FloatArray]:
         """Return vectors of the 95 % half width over random results, and their mean (frequency, figure).
 
+        Few draws know their standard deviation badly: Student's factor of 95 % takes the place of 2 (JCGM 100:2008, G.3).
+
         tails
-            The half width is read from the draws instead of taken as two standard deviations.
+            The half width is read from the draws instead of taken from their standard deviation.
         """
         found = np.stack([self.changed(draw()) for _ in range(draws)])
         mean = found.mean(axis=0)
-        vectors = 2.0 * factor / np.sqrt(draws - 1) * (found - mean)
+        vectors = float(student.ppf(0.975, draws - 1)) / np.sqrt(draws - 1) * (found - mean)
         if not tails:
             return np.asarray(vectors), np.asarray(mean)
-        # A few wild draws make twice the standard deviation too long: the half width that holds 95 % counts.
-        holds = factor * np.quantile(np.abs(found - mean), 0.95, axis=0)
+        # A few wild draws make a standard deviation too long. Whatever the distribution, the r-th of n ordered draws
+        # holds the next one in r/(n + 1) of all cases (Wilks, Ann. Math. Stat. 12:91, 1941, from memory).
+        holds = np.quantile(np.abs(found - mean), 0.95, axis=0, method="weibull")
         return np.asarray(vectors * (holds / np.maximum(np.linalg.norm(vectors, axis=0), 1e-300))), np.asarray(mean)
 
 
@@ -199,7 +204,7 @@ def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
     words = f"ties predict each other; {100 * inputs.drift_residual:.2f} % are left between two of them"
     yield Cause("drift residual", drift, words, "measured", "Monte Carlo", 2.0 * inputs.drift_residual, "1")
     level = 10.0 ** (chamber.echo_level_db / 20.0)
-    stray, shift = bench.monte_carlo(_stray(bench, level, random), STRAY_DRAWS, STRAY_SAMPLE, tails=True)
+    stray, shift = bench.monte_carlo(_stray(bench, level, random), STRAY_DRAWS, tails=True)
     words = (
         f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of unknown size"
     )
@@ -230,8 +235,11 @@ def _chain(bench: Bench) -> Iterator[Cause]:
     yield Cause("probe polarization", np.stack(both), words, "declared", "U-shaped", chamber.probe.cross_polar_db, "dB")
     flex = float(np.deg2rad(chamber.cable_flex_deg)) / np.sqrt(3.0)
     swing, turn = _swing(sphere), np.cos(sphere.theta)[:, None] + 0.0 * sphere.readout_sign
-    # The part along sin a looks like axes beside each other: an alignment from the data took it out with them.
-    shapes = ([] if inputs.aligned else [swing]) + [1.0 - turn, 2.0 * swing * turn]
+    shapes = [swing, 1.0 - turn, 2.0 * swing * turn]
+    if inputs.aligned:
+        # What goes with sin a looks like axes beside each other: an alignment from the data took it out with them.
+        lit = np.sum(np.abs(sphere.field) ** 2, axis=(0, 1)) * np.sin(sphere.theta)[:, None]
+        shapes = [one - swing * np.sum(lit * one * swing) / np.sum(lit * swing**2) for one in shapes[1:]]
     bent = [bench.changed_field(sphere.field * np.exp(1j * flex * one)) for one in shapes]
     words = f"{chamber.cable_flex_deg:.2g} deg over a turn" + (
         ", less what looks like an offset of the axes" if inputs.aligned else ""
@@ -293,16 +301,11 @@ def _alignment(bench: Bench) -> Iterator[Cause]:
     yield Cause("alignment: axes offset", np.stack([bench.changed_field(one) for one in moved]),
                 f"{known} \u00b1{size:.2g} mm across, declared \u00b1{along_range:.2g} mm along the range", kind, "normal", size, "mm")  # fmt: skip
     size = tolerance.probe_roll_zero_deg
-    rolled = _leak(sphere.field, np.tan(np.deg2rad(size)))
-    yield Cause(
-        "alignment: probe roll",
-        bench.changed_field(rolled)[None],
-        f"{known} \u00b1{size:.2g} deg",
-        kind,
-        "normal",
-        size,
-        "deg",
+    words = (
+        f"{known} \u00b1{size:.2g} deg" if size > 0.0 else "found with the reference: part of the probe's polarization"
     )
+    rolled = _leak(sphere.field, np.tan(np.deg2rad(size)))
+    yield Cause("alignment: probe roll", bench.changed_field(rolled)[None], words, kind, "normal", size, "deg")
     if not sphere.one_polarization:  # without a transform the distance is not used
         size = tolerance.distance_mm
         change = _distance(bench, 1e-3 * size)
@@ -338,12 +341,10 @@ def _stray(bench: Bench, level: float, random: np.random.Generator) -> Callable[
 
     def draw() -> Expansion:
         directions, way, mirror = _walls(random, length, bend)
-        # The reference stood in the same room: its own echo, as strong as the device's at the boresight, is in every level.
-        other = mirror * np.exp(2j * np.pi * random.random(len(way)))[:, None, None]
         turn = np.exp(-1j * k[:, None] * way)[..., None, None]
-        stray, again = wall.through_mirrors(directions, np.stack([mirror * turn, other * turn]))
-        top = sphere.field[:, :, row, column]
-        common = np.sum(np.conj(top) * again[:, :, row, column], axis=1) / peak**2
+        (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
+        # The reference stood in the same room: its own echo is in every level.
+        common = np.einsum("fwt,wt,fw->f", _of_reference(bench, directions), mirror[:, 0], turn[..., 0, 0])
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, bench.inputs.slant)
         # The declared level is that of one reading: half of both components together.
@@ -352,6 +353,24 @@ def _stray(bench: Bench, level: float, random: np.random.Generator) -> Callable[
         return step.expansion((sphere.field + scale * stray) * (1.0 - scale * common)[:, None, None, None])
 
     return draw
+
+
+def _of_reference(bench: Bench, directions: FloatArray) -> ComplexArray:
+    """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
+    horn, frequency_hz = bench.inputs.chamber.reference, bench.inputs.sphere.frequency_hz
+    sides = {
+        "a": 1e-3 * horn.aperture_a_mm,
+        "b": 1e-3 * horn.aperture_b_mm,
+        "slant_e": 1e-3 * horn.slant_e_mm,
+        "slant_h": 1e-3 * horn.slant_h_mm,
+    }
+    sent = horn_aside(frequency_hz, directions, **sides)
+    # So near, the horn lays less on its axis than its far field would.
+    near = horn_gain_dbi(frequency_hz, **sides, distance=bench.inputs.chamber.range_length_m)
+    over = 10.0 ** ((horn_gain_dbi(frequency_hz, **sides) - near) / 20.0)
+    return np.asarray(
+        np.einsum("fwi,wti->fwt", over[:, None, None] * sent, np.array([tangents(d) for d in directions]))
+    )
 
 
 def _walls(random: np.random.Generator, range_m: float, bend: float) -> tuple[FloatArray, FloatArray, ComplexArray]:

@@ -90,6 +90,30 @@ def itu_r_f_1336_omni(angle_deg: ArrayLike, *, peak_gain_dbi: float, beamwidth_d
     return np.asarray(np.maximum(main, rest))
 
 
+def itu_r_f_1336_sector(
+    angle_deg: ArrayLike, *, peak_gain_dbi: float, beamwidth_deg: float, azimuth: bool
+) -> FloatArray:
+    """Return ITU-R F.1336 recommends 3.1.1, peak side lobes of a sectoral antenna in one principal plane (k = 0.7, from memory).
+
+    With x = angle/beamwidth. Azimuth: -12 x^2 to x = 0.5, beyond -12 x^(2 - k) - 3 (1 - 0.5^-k), never below G180.
+    Elevation: -12 x^2 to x = sqrt(1 - 0.36 k), -12 + 10 log(x^-1.5 + k) to 4, then straight in log x to G180 at 90 deg.
+    G180 = -12 + 10 log(1 + 8 k) - 15 log(180/beamwidth).
+    """
+    k, t3 = 0.7, beamwidth_deg
+    x = np.abs(np.asarray(angle_deg, float)) / t3
+    floor = -12.0 + 10.0 * np.log10(1.0 + 8.0 * k) - 15.0 * np.log10(180.0 / t3)
+    if azimuth:
+        wide = -12.0 * x ** (2.0 - k) - 3.0 * (1.0 - 0.5**-k)
+        return np.asarray(peak_gain_dbi + np.maximum(np.where(x <= 0.5, -12.0 * x**2, wide), floor))
+    lobes = -12.0 + 10.0 * np.log10(np.maximum(x, 1e-3) ** -1.5 + k)
+    at_four = -12.0 + 10.0 * np.log10(4.0**-1.5 + k)
+    last = 90.0 / t3
+    share = np.log(np.maximum(x, 4.0) / 4.0) / np.log(max(last, 4.0001) / 4.0)
+    tail = at_four + np.minimum(share, 1.0) * (floor - at_four)
+    levels = np.select([x < np.sqrt(1.0 - 0.36 * k), x < 4.0, x < last], [-12.0 * x**2, lobes, tail], floor)
+    return np.asarray(peak_gain_dbi + levels)
+
+
 def level_of(mask: Mask, angle_deg: FloatArray, *, frequency_hz: float, peak_gain_dbi: float) -> FloatArray:
     """Return a mask's level in dBi (relative masks: dB re the peak) at angles from the peak, -180 to 180; nan where it is silent."""
     a = np.abs(angle_deg)
@@ -109,4 +133,9 @@ def level_of(mask: Mask, angle_deg: FloatArray, *, frequency_hz: float, peak_gai
         return itu_r_s_465(a, d_over_lambda=d)
     if mask.formula == "itu-r-s.580":
         return itu_r_s_580(a, d_over_lambda=d)
-    return itu_r_f_1336_omni(a, peak_gain_dbi=gain, beamwidth_deg=mask.beamwidth_deg)
+    if mask.formula == "itu-r-f.1336-omni":
+        return itu_r_f_1336_omni(a, peak_gain_dbi=gain, beamwidth_deg=mask.beamwidth_deg)
+    width = 0.0 if mask.beamwidth_deg is None else mask.beamwidth_deg
+    return itu_r_f_1336_sector(
+        a, peak_gain_dbi=gain, beamwidth_deg=width, azimuth=mask.formula == "itu-r-f.1336-sector-azimuth"
+    )

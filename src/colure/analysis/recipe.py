@@ -147,11 +147,16 @@ def process(
     if sphere.slices_used:
         # Columns between the slices are no new measurements: their noise is the slices'.
         noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
-    slant = float(np.deg2rad(device.slant_deg))
     region = float(np.deg2rad(sphere.region_deg))
+    wanted = Evaluation() if evaluation is None else evaluation
+    slant = _co_polar_slant(expansion, sphere, device, wanted)
+    if wanted.principal_planes == "measured":
+        pattern = with_step(
+            pattern, "principal planes from the measured ellipse", slant_deg=round(float(np.rad2deg(slant)), 4)
+        )
     figures = FigureSet(
-        Evaluation() if evaluation is None else evaluation, slant, region, sphere.one_polarization, state,
-        sphere.frequency_hz.size > 1,
+        wanted, slant, region, sphere.one_polarization, state, sphere.frequency_hz.size > 1,
+        None if reference is None else reference.device_loss_db,
     )  # fmt: skip
     budget = Inputs(
         sphere,
@@ -176,6 +181,21 @@ def process(
     return Processed(
         pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread
     )
+
+
+def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device, wanted: Evaluation) -> float:
+    """Return the reference of the co-polar vector, radians: declared, or the measured ellipse's major axis."""
+    declared = float(np.deg2rad(device.slant_deg))
+    if wanted.principal_planes == "declared":
+        return declared
+    if sphere.one_polarization:
+        raise ValueError(
+            "principal_planes = 'measured': needs both polarizations, the record holds one (polarizations)"
+        )
+    at = slice(expansion.k.size // 2, expansion.k.size // 2 + 1)
+    middle = Expansion(expansion.coefficients[at], expansion.k[at])
+    tilted = FigureSet(slant=declared, region=float(np.deg2rad(sphere.region_deg)))
+    return declared + float(np.deg2rad(tilted.values(middle)[0, tilted.names.index("tilt_deg")]))
 
 
 @dataclass(frozen=True)
@@ -317,11 +337,10 @@ def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
     if not todo.runs("purity") or chamber.reference.cross_polar_db is None:
         return chamber
     level = chamber.reference.cross_polar_db
-    # The horn's polarization is the reference now: the probe's roll is as well known as that.
-    roll = min(chamber.alignment.probe_roll_zero_deg, float(np.rad2deg(10.0 ** (level / 20.0))))
     return chamber.model_copy(update={
         "probe": chamber.probe.model_copy(update={"cross_polar_db": level}),
-        "alignment": chamber.alignment.model_copy(update={"probe_roll_zero_deg": roll}),
+        # The horn's polarization is the reference now: the probe's roll is as well known as that, and no better.
+        "alignment": chamber.alignment.model_copy(update={"probe_roll_zero_deg": 0.0}),
     })  # fmt: skip
 
 

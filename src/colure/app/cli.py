@@ -258,10 +258,9 @@ def report(folder: Path, run_name: str, specification: Path | None, as_json: boo
     figures, judged = service.evaluate(done, run), None
     if specification is not None:
         from colure.app.judging import judge
-        from colure.model.loading import load
-        from colure.model.specification import Specification
+        from colure.model.specification import load_specification
 
-        judged = judge(done, figures, load(Specification, specification))
+        judged = judge(done, figures, load_specification(specification))
     service.write_report(campaign, made, run, done, figures, judged)
     if as_json:
         click.echo(json.dumps({"html": str(run.report_html), "pdf": str(run.report_pdf)}))

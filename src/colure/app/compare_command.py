@@ -16,6 +16,7 @@ import click
 @click.option("--keep", default="", help="What must not be matched: any of frame,origin,level.")
 @click.option("--other-uncertainty-db", type=click.FloatRange(0.0, 20.0), default=0.0, show_default=True,
               help="Expanded uncertainty of the levels of a pattern file.")  # fmt: skip
+@click.option("--plot", type=click.Path(path_type=Path), help="Draw the difference to this file (.svg, .pdf or .png).")
 @click.option("--difference", type=click.Path(path_type=Path), help="Write the difference pattern to this file (.nc).")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
 def compare(
@@ -24,6 +25,7 @@ def compare(
     run_name: str,
     keep: str,
     other_uncertainty_db: float,
+    plot: Path | None,
     difference: Path | None,
     as_json: bool,
 ) -> None:
@@ -39,12 +41,14 @@ def compare(
     from colure.analysis.compare import Freedom
     from colure.app import screens, service
     from colure.app.comparing import compare_run, save_difference
+    from colure.app.folders import require_chart_target
     from colure.model.campaign import Campaign
     from colure.model.loading import InputError
 
     kept = {word for word in keep.split(",") if word}
     if kept - {"frame", "origin", "level"}:
         raise InputError([f"--keep = {keep!r}: must be any of frame,origin,level"])
+    require_chart_target(plot)
     freedom = Freedom("frame" not in kept, "origin" not in kept, "level" not in kept)
     path = Path(other)
     target = path if path.suffix.lower() in (".nc", ".csv") else service.run_folder(folder, other)
@@ -54,6 +58,11 @@ def compare(
     )  # fmt: skip
     if difference is not None:
         save_difference(found, difference)
+    if plot is not None:
+        from colure.report.comparison_charts import difference_chart
+
+        frequency = float(found.frequency_hz[found.middle])
+        difference_chart(found.match, found.middle, found.levels, frequency).savefig(plot, dpi=200)
     if as_json:
         m = found.match
         click.echo(json.dumps({
@@ -70,8 +79,11 @@ def compare(
 @click.argument("folder", type=click.Path(path_type=Path))
 @click.argument("runs", nargs=-1, required=True)
 @click.option("--golden", default=None, help="Run of the golden unit; the first one by default.")
+@click.option(
+    "--plot", type=click.Path(path_type=Path), help="Draw E_n of every figure to this file (.svg, .pdf or .png)."
+)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
-def series(folder: Path, runs: tuple[str, ...], golden: str | None, as_json: bool) -> None:
+def series(folder: Path, runs: tuple[str, ...], golden: str | None, plot: Path | None, as_json: bool) -> None:
     """Compare many devices: spread and trend of every figure at mid-band, and each against a golden unit.
 
     RUNS are evaluated runs of the campaign, in the order they were measured.
@@ -81,8 +93,15 @@ def series(folder: Path, runs: tuple[str, ...], golden: str | None, as_json: boo
     """
     from colure.app import screens
     from colure.app.comparing import series as over_devices
+    from colure.app.folders import require_chart_target
 
+    require_chart_target(plot)
     rows = over_devices(folder, list(runs), golden or runs[0])
+    if plot is not None and rows:
+        from colure.report.comparison_charts import series_chart
+
+        series_chart([row.label for row in rows], runs, [row.e_n for row in rows], golden or runs[0],
+                     rows[0].frequency_hz).savefig(plot, dpi=200)  # fmt: skip
     if as_json:
         click.echo(json.dumps([row.__dict__ for row in rows]))
     else:

@@ -12,8 +12,7 @@ import click
 from colure.acquire.engine import Options
 from colure.app import screens, service
 from colure.app.judging import judge
-from colure.model.loading import load
-from colure.model.specification import Specification
+from colure.model.specification import load_specification
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
@@ -51,7 +50,7 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     processed = service.process(campaign, run)
     figures = service.evaluate(processed, run)
     truth = device_truth(campaign)
-    judged = judge(processed, figures, load(Specification, where / "limits.toml"))
+    judged = judge(processed, figures, load_specification(where / "limits.toml"))
     service.write_report(campaign, plan, run, processed, figures, judged)
     frequencies = [float(f) for f in campaign.goal.frequency_hz]
     at = dict(zip(frequencies, truth, strict=True))

@@ -61,6 +61,19 @@ def run_folder(campaign: Path, name: str) -> RunFolder:
     return RunFolder(campaign / "runs" / name)
 
 
+#: Formats of a chart that is asked for: two that print without pixels, one for pages.
+CHART_SUFFIXES = (".svg", ".pdf", ".png")
+
+
+def require_chart_target(target: Path | None) -> None:
+    """Raise `InputError` if a chart cannot be written there, before anything is worked out for it."""
+    if target is None:
+        return
+    if target.suffix.lower() not in CHART_SUFFIXES:
+        raise InputError([f"--plot = {target.name}: must end in one of {', '.join(CHART_SUFFIXES)}"])
+    require_free(target)
+
+
 def require_free(target: Path) -> None:
     """Raise `InputError` if a file that is to be written exists: nothing is overwritten."""
     if target.exists():

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 from colure.app import service
 from colure.app.folders import RunFolder
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError, load
-from colure.model.specification import Specification
+from colure.model.loading import InputError
+from colure.model.specification import Specification, load_specification
 
 if TYPE_CHECKING:
     from colure.analysis.recipe import Processed
@@ -43,7 +43,7 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
     InputError
         If the file is malformed, names what was not measured, or the run cannot be processed.
     """
-    specification = load(Specification, specification_file)
+    specification = load_specification(specification_file)
     done = service.process(campaign, run, state=state)
     judged = judge(done, service.evaluate(done, run), specification)
     content = {

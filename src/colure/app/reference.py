@@ -29,7 +29,7 @@ def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData 
     from colure.analysis.calibration import ReferenceData, substitution_path
 
     table, folder = campaign.chamber.reference, campaign.folder
-    gain, uncertainty, path = None, None, None
+    gain, uncertainty, path, loss = None, None, None, None
     if table.gain_table is not None:
         gain, uncertainty = _interpolated(folder / table.gain_table, frequency_hz)
     reflections = (table.source_reflection, table.reflection, campaign.device.reflection)
@@ -37,7 +37,9 @@ def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData 
         source, horn, device = (_reflection(folder, name, frequency_hz) for name in reflections)
         adapter = None if table.adapter is None else _scattering(folder / table.adapter, frequency_hz, 2)
         path = substitution_path(source=source, horn=horn, device=device, adapter=adapter)
-    return None if gain is None and path is None else ReferenceData(gain, uncertainty, path)
+        if campaign.device.reflection is not None:
+            loss = np.asarray(-10.0 * np.log10(np.maximum(1.0 - np.abs(device) ** 2, 1e-12)))
+    return None if gain is None and path is None else ReferenceData(gain, uncertainty, path, loss)
 
 
 def _interpolated(path: Path, frequency_hz: FloatArray) -> tuple[FloatArray, float]:

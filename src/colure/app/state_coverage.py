@@ -21,6 +21,8 @@ class StateCoverage:
 
     expanded_db
         Of all values: what moves every level together, and the largest of the states' own peaks.
+    power, best_power
+        (theta, phi) total gain of every state and of the best, on rings `theta` (radians).
     """
 
     frequency_hz: float
@@ -30,6 +32,9 @@ class StateCoverage:
     unit: str
     expanded_db: float
     peak: dict[str, float]
+    power: dict[str, FloatArray]
+    best_power: FloatArray
+    theta: FloatArray
 
 
 def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
@@ -70,5 +75,5 @@ def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
     best = np.max(np.stack(list(power.values())), axis=0)
     return StateCoverage(
         frequency, percent, {name: levels(one) for name, one in power.items()}, levels(best), unit, expanded,
-        {name: value + offset for name, value in peak.items()},
+        {name: value + offset for name, value in peak.items()}, power, best, theta,
     )  # fmt: skip

@@ -360,7 +360,9 @@ class SimulatedChamber(Section):
     cable_flex_deg, cable_flex_other_deg
         Phase of the moving cable over its axis' angle a: times sin a, and times 1 - cos a and sin 2a.
     device_tilt_deg, device_pose_deg
-        How the device sits on its mount: about x, and about x, y, z (both together).
+        How the device sits on its mount: about x, and about x, y, z (both together). The reference horn has its own mount.
+    drift_swing, drift_swing_deg
+        Slow swing on top of the warm-up, as a share of it, once in `drift_time_s`, and its phase at the start.
     """
 
     seed: int = Field(default=1, ge=0, le=2**31, json_schema_extra={"unit": "integer"})
@@ -368,6 +370,8 @@ class SimulatedChamber(Section):
     drift_db: float = number("dB", 0, 20, 0.0)
     drift_deg: float = number("deg", 0, 360, 0.0)
     drift_time_s: float = number("s", 1, 1e6, 1800.0)
+    drift_swing: float = number("1", 0, 5, 0.2)
+    drift_swing_deg: float = number("deg", -360, 360, 0.0)
     cable_flex_deg: float = number("deg", 0, 90, 0.0)
     cable_flex_other_deg: tuple[Annotated[float, Field(ge=-90, le=90)], Annotated[float, Field(ge=-90, le=90)]] = (
         0.0,

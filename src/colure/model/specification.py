@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+import csv
 from itertools import pairwise
+from pathlib import Path
 from typing import Annotated, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field, ValidationError, model_validator
 
 from colure.model.evaluation import Name
-from colure.model.loading import Section
+from colure.model.loading import InputError, Section, load
 
 Rule = Literal["simple", "guard-band"]
 Formula = Literal[
-    "table", "fcc-25.209", "itu-r-f.699", "itu-r-f.1336-omni", "itu-r-ra.1631", "itu-r-s.465", "itu-r-s.580"
+    "table", "fcc-25.209", "itu-r-f.699", "itu-r-f.1336-omni", "itu-r-f.1336-sector-azimuth", "itu-r-f.1336-sector-elevation",
+    "itu-r-ra.1631", "itu-r-s.465", "itu-r-s.580",
 ]  # fmt: skip
 Angle = Annotated[float, Field(ge=-180, le=180)]
 Level = Annotated[float, Field(ge=-200, le=200)]
@@ -51,10 +54,12 @@ class Mask(Section):
         `table` for `points`, or a published curve by name.
     points
         [angle in degrees from the peak, level] in rising order, straight in between; angles from 0 hold for both sides.
+    file
+        CSV file beside the specification with the header angle_deg,level_db instead of `points`.
     diameter_mm, peak_gain_dbi
         What published curves need: the reflector's diameter, and its peak gain (the measured one if left out).
     beamwidth_deg
-        `itu-r-f.1336-omni`: half-power beamwidth in elevation; from the peak gain if left out.
+        `itu-r-f.1336-...`: half-power beamwidth in the mask's plane; the omnidirectional one from the peak gain if left out.
     from_deg, to_deg
         Angles from the peak over which the mask is held against the cut.
     exceed_db, exceed_share, exceed_from_deg
@@ -68,6 +73,7 @@ class Mask(Section):
     relative: bool = False
     formula: Formula = "table"
     points: tuple[tuple[Angle, Level], ...] = ()
+    file: Annotated[str, Field(pattern=r"^[A-Za-z0-9._-]{1,100}$")] | None = None
     diameter_mm: float | None = Field(default=None, gt=0, le=1e6, json_schema_extra={"unit": "mm"})
     peak_gain_dbi: float | None = Field(default=None, ge=-20, le=100, json_schema_extra={"unit": "dBi"})
     beamwidth_deg: float | None = Field(default=None, gt=0, le=180, json_schema_extra={"unit": "deg"})
@@ -80,7 +86,10 @@ class Mask(Section):
 
     @model_validator(mode="after")
     def _complete(self) -> Mask:
-        if self.formula == "table":
+        if self.file is not None:
+            if self.formula != "table" or self.points:
+                raise ValueError(f"mask {self.name!r}: file goes with formula = 'table' and without points")
+        elif self.formula == "table":
             if len(self.points) < 2:
                 raise ValueError(f"mask {self.name!r}: points has {len(self.points)}, needs at least 2 (points)")
             angles = [a for a, _ in self.points]
@@ -90,6 +99,8 @@ class Mask(Section):
             raise ValueError(f"mask {self.name!r}: points only go with formula = 'table', not {self.formula!r}")
         if self.formula in ("itu-r-f.699", "itu-r-ra.1631", "itu-r-s.465", "itu-r-s.580") and self.diameter_mm is None:
             raise ValueError(f"mask {self.name!r}: diameter_mm: missing; {self.formula} depends on it (mm)")
+        if self.formula.startswith("itu-r-f.1336-sector") and self.beamwidth_deg is None:
+            raise ValueError(f"mask {self.name!r}: beamwidth_deg: missing; {self.formula} depends on it (deg)")
         if self.to_deg <= self.from_deg:
             raise ValueError(
                 f"mask {self.name!r}: to_deg = {self.to_deg:g} must be above from_deg = {self.from_deg:g} deg"
@@ -116,3 +127,34 @@ class Specification(Section):
         if not self.limits and not self.masks:
             raise ValueError("specification: needs at least one of [[limits]] and [[masks]]")
         return self
+
+
+def load_specification(path: Path) -> Specification:
+    """Read a specification file, and the mask tables that it names beside it.
+
+    Raises
+    ------
+    InputError
+        If a file is missing or malformed; every fault is named.
+    """
+    found = load(Specification, path)
+    return found.model_copy(update={"masks": tuple(_with_table(mask, path.parent) for mask in found.masks)})
+
+
+def _with_table(mask: Mask, folder: Path) -> Mask:
+    if mask.file is None:
+        return mask
+    try:
+        with (folder / mask.file).open(newline="", encoding="utf-8-sig") as source:
+            rows = [row for row in csv.reader(source) if row]
+    except (OSError, UnicodeDecodeError, csv.Error) as error:
+        raise InputError([f"{mask.file}: cannot be read: {error}"]) from None
+    if not rows or [cell.strip() for cell in rows[0]] != ["angle_deg", "level_db"]:
+        raise InputError([f"{mask.file}: header must be angle_deg,level_db"])
+    try:
+        table = tuple((float(angle), float(level)) for angle, level in rows[1:])
+        content = mask.model_dump() | {"points": table, "file": None}
+        return Mask.model_validate(content)
+    except ValueError as error:  # a fault of the validation is one too
+        words = "; ".join(str(e["msg"]) for e in error.errors()) if isinstance(error, ValidationError) else str(error)
+        raise InputError([f"{mask.file}: {words}; every row needs two numbers (deg, dB)"]) from None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -137,11 +138,14 @@ class SimulatedRange:
         first, second = (angles[name] for name in self.chamber.positioner.geometry.axis_names)
         steered = channel == DEVICE_CHANNEL and -1 - self.state in self._antennas
         antenna, power = self._antennas[-1 - self.state if steered else channel]
+        misalignment = self._misalignment
+        if channel == REFERENCE_CHANNEL:
+            misalignment = replace(misalignment, device_tilt=(0.0, 0.0, 0.0))
         motion = device_to_lab(
             self.chamber.positioner.geometry,
             first=np.deg2rad(first),
             second=np.deg2rad(second),
-            misalignment=self._misalignment,
+            misalignment=misalignment,
         )
         placed = antenna.moved(RigidMotion(motion.rotation, motion.translation))
         roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
@@ -244,5 +248,7 @@ class SimulatedRange:
     def _drift(self, time_s: float | FloatArray) -> ComplexArray:
         """Warm-up plus a slow swing, in dB and degrees."""
         truth = self.truth
-        shape = 1.0 - np.exp(-time_s / truth.drift_time_s) + 0.2 * np.sin(2.0 * np.pi * time_s / (truth.drift_time_s))
+        start = np.deg2rad(truth.drift_swing_deg)
+        swing = np.sin(2.0 * np.pi * time_s / truth.drift_time_s + start) - np.sin(start)
+        shape = 1.0 - np.exp(-time_s / truth.drift_time_s) + truth.drift_swing * swing
         return np.asarray(10 ** (-truth.drift_db * shape / 20.0) * np.exp(1j * np.deg2rad(truth.drift_deg) * shape))

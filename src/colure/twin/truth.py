@@ -237,13 +237,17 @@ def _figures(device: Cluster, slant: float) -> dict[str, float]:
 
 
 def _along_the_band(found: list[dict[str, float]], frequency_hz: FloatArray) -> None:
-    """Add group delay about its mean and squint against the middle frequency; takes the helper `phase` away."""
+    """Add group delay about its mean, squint and the phase centre's wander; takes the helper `phase` away."""
     phases = np.unwrap([one.pop("phase") for one in found])
     if frequency_hz.size < 2:
         return
     delay = -1e9 * np.gradient(phases, frequency_hz) / (2.0 * np.pi)
     beams = [np.deg2rad([one["beam_azimuth_deg"], one["beam_elevation_deg"]]) for one in found]
     middle = beams[len(beams) // 2]
+    centres = [np.array([one[f"phase_centre_{axis}_mm"] for axis in "xyz"]) for one in found]
+    for one, centre in zip(found, centres, strict=True):
+        way = centre - centres[len(centres) // 2]
+        one["phase_centre_wander_mm"] = float(np.hypot(np.hypot(way[0], way[1]), way[2]) * np.sign(max(way, key=abs)))
     for one, value, beam in zip(found, delay - delay.mean(), beams, strict=True):
         one["group_delay_ns"] = float(value)
         apart = np.arccos(np.clip(_from_azimuth_elevation(*beam) @ _from_azimuth_elevation(*middle), -1.0, 1.0))

@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 from scipy.special import fresnel
 
-from colure.geometry.conventions import FloatArray, power_db, wavelength
+from colure.geometry.conventions import ComplexArray, FloatArray, power_db, wavelength
 
 
 def e_plane_loss_db(b: ArrayLike, slant: ArrayLike, lam: ArrayLike) -> FloatArray:
@@ -31,6 +31,10 @@ def h_plane_loss_db(a: ArrayLike, slant: ArrayLike, lam: ArrayLike) -> FloatArra
     total = (c_u - c_v) ** 2 + (s_u - s_v) ** 2
     # Without phase error the bracket tends to (8/pi^2)(a^2 / (lambda slant)) ... normalized to one.
     return -power_db(total * np.pi**2 * lam_ * slant_ / (8.0 * a_**2))
+
+
+#: Nodes of the aperture's quadrature along each side: good for apertures up to about 20 wavelengths.
+_NODES = 96
 
 
 def horn_gain_dbi(
@@ -62,3 +66,32 @@ def horn_gain_dbi(
     flat = power_db(32.0 / np.pi * a * b / lam**2)  # 10 log(a b / lambda^2) + 10.080
     seen_e, seen_h = (1.0 / (1.0 / slant + 1.0 / distance) for slant in (slant_e, slant_h))
     return np.asarray(flat - e_plane_loss_db(b, seen_e, lam) - h_plane_loss_db(a, seen_h, lam))
+
+
+def horn_aside(
+    frequency_hz: ArrayLike, directions: FloatArray, *, a: float, b: float, slant_e: float, slant_h: float
+) -> ComplexArray:
+    """Return the far field of a pyramidal horn (frequency, n, 3) over what it lays on its axis.
+
+    The horn looks along z with its field along x: Huygens sources over the aperture, cos(pi y/a) with the quadratic
+    phase of both flares (C. A. Balanis, Antenna Theory, chapter 13, from memory). What runs around the rim is left out.
+
+    Parameters
+    ----------
+    directions
+        (n, 3) unit vectors.
+    """
+    d = np.asarray(directions, float)
+    k = np.atleast_1d(2.0 * np.pi / wavelength(frequency_hz))[:, None]
+    nodes, weights = np.polynomial.legendre.leggauss(_NODES)
+
+    def along(size: float, slant: float, taper: FloatArray, cosine: FloatArray) -> ComplexArray:
+        at = 0.5 * size * nodes
+        lit = weights * taper * np.exp(-0.5j * k * at**2 / slant)  # frequency, node
+        return np.asarray(
+            np.einsum("fq,fnq->fn", lit, np.exp(1j * k[..., None] * cosine[:, None] * at)) / lit.sum(axis=1)[:, None]
+        )
+
+    shape = along(b, slant_e, np.ones(_NODES), d[:, 0]) * along(a, slant_h, np.cos(0.5 * np.pi * nodes), d[:, 1])
+    huygens = np.stack([1.0 + d[:, 2] - d[:, 0] ** 2, -d[:, 0] * d[:, 1], -d[:, 0] * (1.0 + d[:, 2])], axis=-1) / 2.0
+    return np.asarray(shape[..., None] * huygens)

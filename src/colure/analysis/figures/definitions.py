@@ -62,14 +62,16 @@ def _power_db(x: float) -> float:
     return float("-inf") if x <= 0.0 else float(10.0 * np.log10(x))
 
 
-def definitions_for(settings: Evaluation, *, band: bool = False) -> tuple[Definition, ...]:
+def definitions_for(settings: Evaluation, *, band: bool = False, reflection: bool = False) -> tuple[Definition, ...]:
     """Return the definitions of every figure that settings ask for, in the order of the reports.
 
     band
         True: several frequencies were measured, so that figures along the band exist.
+    reflection
+        True: the device's reflection is known, so that its mismatch can be told from its losses.
     """
     return (
-        *_gain(settings),
+        *_gain(settings, reflection),
         *_beam(settings),
         *_lobes(settings),
         *_polarization(settings),
@@ -78,7 +80,7 @@ def definitions_for(settings: Evaluation, *, band: bool = False) -> tuple[Defini
     )
 
 
-def _gain(settings: Evaluation) -> Iterator[Definition]:
+def _gain(settings: Evaluation, reflection: bool) -> Iterator[Definition]:
     topic = "gain"
     yield Definition("gain_dbi", "Peak gain (realized)", "dBi",
                      "Largest radiation intensity over that of an isotropic radiator fed with the available power; "
@@ -89,6 +91,13 @@ def _gain(settings: Evaluation) -> Iterator[Definition]:
     yield Definition("efficiency_db", "Efficiency", "dB",
                      "Gain minus directivity: radiated power over available power.", IEEE_145, _same, topic,
                      sphere=True, pair=True, gain=1)  # fmt: skip
+    if reflection:
+        yield Definition("gain_accepted_dbi", "Peak gain (accepted power)", "dBi",
+                         "Peak realized gain over 1 - |reflection|^2 of the device: what it would be without its mismatch.",
+                         IEEE_145, _same, topic, gain=1)  # fmt: skip
+        yield Definition("radiation_efficiency_db", "Radiation efficiency", "dB",
+                         "Accepted-power gain minus directivity: radiated over accepted power.", IEEE_145, _same, topic,
+                         sphere=True, pair=True, gain=1)  # fmt: skip
     for window in settings.sectors:
         for kind, words in (("mean", "Mean (over solid angle)"), ("min", "Smallest value")):
             yield Definition(
@@ -179,6 +188,9 @@ def _phase(band: bool) -> Iterator[Definition]:
         yield Definition("squint_deg", "Squint", "deg",
                          "Angle between the peak and the peak at the middle frequency, with the sign of the larger of its azimuth "
                          "and elevation.", IEEE_145, _same, topic)  # fmt: skip
+        yield Definition("phase_centre_wander_mm", "Phase centre, wander", "mm",
+                         "Distance between the phase centre and the one at the middle frequency, with the sign of its largest "
+                         "component.", IEEE_145, _same, topic, pair=True)  # fmt: skip
 
 
 def _power(settings: Evaluation) -> Iterator[Definition]:

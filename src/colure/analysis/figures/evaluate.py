@@ -58,6 +58,8 @@ class FigureSet:
         Name of the device's state, `beam` if it has none: picks the commanded direction.
     band
         True: several frequencies.
+    mismatch_loss_db
+        (frequency,) what the device's own reflection costs, positive; None where it is not known.
     """
 
     settings: Evaluation = field(default_factory=Evaluation)
@@ -66,6 +68,7 @@ class FigureSet:
     one_polarization: bool = False
     state: str = "beam"
     band: bool = False
+    mismatch_loss_db: FloatArray | None = None
     definitions: tuple[Definition, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -74,7 +77,7 @@ class FigureSet:
             wanted = wanted.model_copy(update={"commanded_deg": {}})
         known = [
             d
-            for d in definitions_for(wanted, band=self.band)
+            for d in definitions_for(wanted, band=self.band, reflection=self.mismatch_loss_db is not None)
             if (self.region >= np.pi - 1e-9 or not d.sphere) and not (d.pair and self.one_polarization)
         ]
         object.__setattr__(self, "definitions", tuple(known))
@@ -96,6 +99,10 @@ class FigureSet:
         ]
         along = _along_the_band(found, expansion.k) if self.band else {}
         rows = [{**one.values, **{name: v[i] for name, v in along.items()}} for i, one in enumerate(found)]
+        if self.mismatch_loss_db is not None:
+            for row, loss in zip(rows, self.mismatch_loss_db, strict=True):
+                row["gain_accepted_dbi"] = row["gain_dbi"] + float(loss)
+                row["radiation_efficiency_db"] = row["efficiency_db"] + float(loss)
         return np.array([[float(row[name]) for name in self.names] for row in rows])
 
     def places(self, expansion: Expansion) -> list[Near]:
@@ -281,7 +288,7 @@ def _sector(sky: Sky, window: Window) -> tuple[float, float]:
 
 
 def _along_the_band(found: list[_One], k: FloatArray) -> dict[str, FloatArray]:
-    """Return figures that need the neighbours: group delay about its mean (ns), squint (deg)."""
+    """Return figures that need the neighbours: group delay about its mean (ns), squint (deg), phase centre's wander (mm)."""
     frequency = k * SPEED_OF_LIGHT / (2.0 * np.pi)
     phase = np.unwrap([one.phase for one in found])
     delay = -1e9 * np.gradient(phase, frequency) / (2.0 * np.pi)
@@ -293,7 +300,13 @@ def _along_the_band(found: list[_One], k: FloatArray) -> dict[str, FloatArray]:
         )
         sign = np.sign(az if abs(az) >= abs(el) else el)
         squint.append(float(sign * np.rad2deg(angle_between(one.direction, middle))))
-    return {"group_delay_ns": delay - delay.mean(), "squint_deg": np.array(squint)}
+    moved = [1e3 * (one.centre_m - found[len(found) // 2].centre_m) for one in found]
+    wander = [float(np.linalg.norm(m) * np.sign(m[int(np.argmax(np.abs(m)))])) for m in moved]
+    return {
+        "group_delay_ns": delay - delay.mean(),
+        "squint_deg": np.array(squint),
+        "phase_centre_wander_mm": np.array(wander),
+    }
 
 
 def evaluate(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> FloatArray:

@@ -1,0 +1,77 @@
+"""Charts of patterns and devices against each other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, INK, MUTED, canvas, styled
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure as Canvas
+
+    from colure.analysis.compare import LevelError, Match
+
+FLOOR_DB = -60.0
+
+
+def difference_chart(found: Match, index: int, levels: Sequence[LevelError], frequency_hz: float) -> Canvas:
+    """Draw what is left between two matched patterns at one frequency: over all directions, and against level."""
+    difference = np.sqrt(np.sum(np.abs(found.second[index] - found.first[index]) ** 2, axis=0))
+    peak = np.sqrt(np.max(np.sum(np.abs(found.first[index]) ** 2, axis=0)))
+    level = 20.0 * np.log10(np.maximum(difference / peak, 1e-9))
+    with styled():
+        figure = canvas(7.2, 3.0)
+        left, right = figure.subplots(1, 2, width_ratios=(1.25, 1.0))
+        mesh = left.pcolormesh(np.rad2deg(found.phi), np.rad2deg(found.theta), level, cmap=FIELD_MAP, vmin=FLOOR_DB, vmax=-20.0,
+                               shading="nearest", rasterized=True)  # fmt: skip
+        left.invert_yaxis()
+        left.grid(visible=False)
+        left.set_xlabel("phi / deg")
+        left.set_ylabel("theta / deg")
+        left.set_title(f"Difference at {frequency_hz / 1e9:.3f} GHz")
+        figure.colorbar(mesh, ax=left, label="dB re peak", pad=0.02)
+        middle = np.array([0.5 * (one.low_db + one.high_db) for one in levels])
+        for name, colour, values in (
+            ("rms", CO, [one.error_db for one in levels]),
+            ("largest", CROSS, [one.worst_db for one in levels]),
+        ):
+            right.plot(middle, values, color=colour, marker="o", markersize=3.0)
+            right.annotate(
+                name, (float(middle[-1]), values[-1]), xytext=(4, 3), textcoords="offset points", color=colour
+            )
+        right.set_xlabel("level of the first pattern / dB re peak")
+        right.set_ylabel("field error / dB re peak")
+        right.set_title("Equivalent error level")
+        right.margins(x=0.12)
+        return figure
+
+
+def series_chart(
+    names: Sequence[str], runs: Sequence[str], e_n: Sequence[Sequence[float]], golden: str, frequency_hz: float
+) -> Canvas:
+    """Draw every device's figures against the golden unit: E_n by figure (rows), within +-1 they agree.
+
+    e_n
+        By figure, then by run.
+    """
+    table = np.array(e_n, float)
+    with styled():
+        figure = canvas(7.2, 0.9 + 0.22 * len(names))
+        ax = figure.subplots()
+        ax.axvspan(-1.0, 1.0, color=BAND, alpha=0.45, linewidth=0)
+        rows = np.arange(len(names))
+        marks, colours = ("o", "s", "^", "D", "v", "P"), (CO, CROSS, ACCENT, INK, MUTED)
+        for i, run in enumerate(runs):
+            if run != golden:
+                ax.plot(table[:, i], rows, linestyle="none", marker=marks[i % len(marks)], color=colours[i % len(colours)],
+                        markersize=4.0, label=run)  # fmt: skip
+        ax.set_yticks(rows, names)
+        ax.invert_yaxis()
+        reach = max(1.5, 1.1 * float(np.nanmax(np.abs(table))))
+        ax.set_xlim(-reach, reach)
+        ax.set_xlabel(f"E_n against {golden} at {frequency_hz / 1e9:.3f} GHz (shaded: agrees)")
+        figure.legend(loc="outside upper right", ncols=4, frameon=False)
+        return figure
