@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 
     from colure.analysis.compare import LevelError, Match
 
-FLOOR_DB = -60.0
+#: The difference is drawn over this range below its own largest value.
+RANGE_DB = 40.0
 
 
 def difference_chart(found: Match, index: int, levels: Sequence[LevelError], frequency_hz: float) -> Canvas:
@@ -25,7 +26,8 @@ def difference_chart(found: Match, index: int, levels: Sequence[LevelError], fre
     with styled():
         figure = canvas(7.2, 3.0)
         left, right = figure.subplots(1, 2, width_ratios=(1.25, 1.0))
-        mesh = left.pcolormesh(np.rad2deg(found.phi), np.rad2deg(found.theta), level, cmap=FIELD_MAP, vmin=FLOOR_DB, vmax=-20.0,
+        top = 5.0 * float(np.ceil(level.max() / 5.0))
+        mesh = left.pcolormesh(np.rad2deg(found.phi), np.rad2deg(found.theta), level, cmap=FIELD_MAP, vmin=top - RANGE_DB, vmax=top,
                                shading="nearest", rasterized=True)  # fmt: skip
         left.invert_yaxis()
         left.grid(visible=False)
@@ -40,12 +42,12 @@ def difference_chart(found: Match, index: int, levels: Sequence[LevelError], fre
         ):
             right.plot(middle, values, color=colour, marker="o", markersize=3.0)
             right.annotate(
-                name, (float(middle[-1]), values[-1]), xytext=(4, 3), textcoords="offset points", color=colour
+                name, (float(middle[0]), values[0]), xytext=(6, -3), textcoords="offset points", color=colour
             )
         right.set_xlabel("level of the first pattern / dB re peak")
         right.set_ylabel("field error / dB re peak")
         right.set_title("Equivalent error level")
-        right.margins(x=0.12)
+        right.set_xlim(right=12.0)  # room for the lines' names
         return figure
 
 

@@ -99,6 +99,7 @@ def coverage_curve(states: dict[str, FloatArray], theta: FloatArray, best: Float
                 label="best of all states",
             )
             ax.text(0.015, 0.9, "best of all states", color=CROSS, transform=ax.transAxes)
+            ax.text(0.015, 0.8, "each state", color=CO, transform=ax.transAxes)
         ax.axhline(50.0, color=INK, linewidth=0.6, linestyle=(0, (2, 3)))
         ax.set_ylim(0, 100)
         ax.set_xlim(left=max(ax.get_xlim()[0], ax.get_xlim()[1] - 60.0))
