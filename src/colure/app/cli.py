@@ -24,6 +24,7 @@ from colure.app.findings_command import findings
 from colure.app.flip_command import flip
 from colure.app.pattern_command import pattern
 from colure.app.rehearse_command import rehearse
+from colure.app.serve_command import serve
 from colure.app.set_ups_command import set_ups
 from colure.app.simulate_command import simulate
 from colure.app.three_antenna_command import three_antenna
@@ -286,7 +287,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate,
+    aim, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve,
 ):  # fmt: skip
     main.add_command(command)
 

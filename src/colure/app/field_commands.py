@@ -47,6 +47,7 @@ def process(
       colure process near.nc far.nc --to far-field --origin-m 0,0,-0.03 --keep-radius-m 0.05
     """
     from colure.app import service
+    from colure.app.converting import transform_file
     from colure.model.campaign import Campaign
     from colure.model.files import history
     from colure.model.loading import InputError
@@ -55,7 +56,7 @@ def process(
         if destination is None:
             raise InputError(["--to: missing: must be far-field for a field file"])
         place = None if origin_m is None else _point(origin_m)
-        words = service.transform_file(
+        words = transform_file(
             source, target, order=order, step_deg=step_deg, origin_m=place, keep_radius_m=keep_radius_m
         )
         click.echo(
@@ -111,9 +112,9 @@ def convert(source: Path, target: Path, radius_m: float | None, far_field: bool,
       colure convert near.csv near.nc --radius-m 1.2
       colure convert far.nc far.csv
     """
-    from colure.app import service
+    from colure.app.converting import convert_file
 
-    words = service.convert_file(source, target, radius_m=radius_m, far_field=far_field)
+    words = convert_file(source, target, radius_m=radius_m, far_field=far_field)
     click.echo(json.dumps({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
 
 

@@ -29,6 +29,7 @@ CURL: Final = 1
 FloatArray = NDArray[np.float64]
 ComplexArray = NDArray[np.complex128]
 IntArray = NDArray[np.int64]
+BoolArray = NDArray[np.bool_]
 
 
 def amplitude_db(ratio: ArrayLike) -> FloatArray:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
-from colure.model.loading import InputError, load
+from colure.model.loading import InputError, load, read_toml, validate
 from colure.model.recipe import Recipe
 
 #: Ludwig's third definition has no direction at 180 deg; the pattern of one component must stay clear of it.
@@ -28,11 +30,24 @@ class Campaign:
     @classmethod
     def load(cls, folder: Path) -> Campaign:
         """Read a campaign folder; raises `InputError` with every fault of every file."""
+        faults, tables = list[str](), dict[str, dict[str, Any]]()
+        for name in ("goal", "chamber", "device"):
+            try:
+                tables[name] = read_toml(folder / f"{name}.toml")
+            except InputError as error:
+                faults += error.faults
+        if faults:
+            raise InputError(faults)
+        return cls.of(folder, tables)
+
+    @classmethod
+    def of(cls, folder: Path, tables: Mapping[str, dict[str, Any]]) -> Campaign:
+        """Check the tables `goal`, `chamber` and `device` of a folder; raises `InputError` with every fault."""
         faults: list[str] = []
         found: dict[str, object] = {}
         for name, model in (("goal", Goal), ("chamber", Chamber), ("device", Device)):
             try:
-                found[name] = load(model, folder / f"{name}.toml")
+                found[name] = validate(model, tables[name], source=f"{name}.toml")
             except InputError as error:
                 faults += error.faults
         if faults:

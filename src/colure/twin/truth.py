@@ -38,6 +38,15 @@ def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
     return found
 
 
+def far_field_on(device: Cluster, index: int, theta: FloatArray, phi: FloatArray) -> ComplexArray:
+    """Return the closed-form far field (2, theta, phi) at one frequency on a grid of radians, up to a factor."""
+    t, p = np.meshgrid(theta, phi, indexing="ij")
+    st, ct, sp, cp = np.sin(t), np.cos(t), np.sin(p), np.cos(p)
+    field = _at(device, index).far_field(np.stack([st * cp, st * sp, ct], -1).reshape(-1, 3))[0].reshape(*t.shape, 3)
+    e_theta = field[..., 0] * ct * cp + field[..., 1] * ct * sp - field[..., 2] * st
+    return np.stack([e_theta, -field[..., 0] * sp + field[..., 1] * cp])
+
+
 def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0) -> xr.Dataset:
     """Return the simulated probe's co-polar pattern as its calibration would state it."""
     probe = probe_ports(frequency_hz, cross_polar_db=-200.0)[0]

@@ -1,0 +1,69 @@
+"""Files of fields turned into other files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from colure.model.loading import InputError
+
+
+def convert_file(source: Path, target: Path, *, radius_m: float | None = None, far_field: bool = False) -> str:
+    """Convert between tidy CSV and netCDF-4 and return what was found in plain words.
+
+    Raises
+    ------
+    InputError
+        If the endings are not .csv and .nc, or the source is malformed.
+    """
+    from colure.model.exchange import read_csv, write_csv
+    from colure.model.fields import is_grid
+    from colure.model.files import file_hash, open_dataset, save_dataset, with_step
+
+    endings = (source.suffix.lower(), target.suffix.lower())
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    if endings == (".csv", ".nc"):
+        dataset = read_csv(source, radius_m=radius_m, far_field=far_field)
+        dataset = with_step(dataset, "read", file=source.name, sha256=file_hash(source))
+        save_dataset(dataset, target)
+        sizes = " x ".join(f"{size} {name}" for name, size in dataset.sizes.items())
+        return f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
+    if endings == (".nc", ".csv"):
+        dataset = open_dataset(source)
+        hidden = write_csv(dataset, target)
+        note = f"; {hidden} directions that the data do not determine are nan" if hidden else ""
+        return f"{dataset.attrs.get('title', 'fields')}{note}"
+    raise InputError([f"{source.name} to {target.name}: must be .csv to .nc or .nc to .csv (file endings)"])
+
+
+def transform_file(
+    source: Path,
+    target: Path,
+    *,
+    order: int | None,
+    step_deg: float,
+    origin_m: tuple[float, float, float] | None,
+    keep_radius_m: float | None,
+) -> list[str]:
+    """Turn a file of near fields into a far-field pattern file; returns plain words."""
+    from colure.analysis.fields import far_field
+    from colure.model.exchange import LEAST_SUPPORT
+    from colure.model.files import open_dataset, save_dataset
+
+    if abs(180.0 / step_deg - round(180.0 / step_deg)) > 1e-9:
+        raise InputError([f"--step-deg = {step_deg:g}: must divide 180 deg without remainder"])
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    dataset = open_dataset(source)
+    try:
+        pattern, words = far_field(
+            dataset, order=order, step_deg=step_deg, origin_m=origin_m, keep_radius_m=keep_radius_m
+        )
+    except ValueError as error:
+        raise InputError([f"{source.name}: {error}"]) from None
+    save_dataset(pattern, target)
+    if "support" in pattern:
+        share = float((pattern["support"] >= LEAST_SUPPORT).mean())
+        if share < 1.0:
+            words.append(f"only {100 * share:.0f} % of the grid is determined by the data (variable `support`)")
+    return words

@@ -1,0 +1,99 @@
+"""What a plan says, in words: the same lines for the terminal and the page."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from colure.model.campaign import Campaign
+    from colure.model.plan import Plan
+
+
+def duration_text(seconds: float) -> str:
+    """Return a duration as people say it."""
+    minutes, rest = divmod(round(seconds), 60)
+    hours, minutes = divmod(minutes, 60)
+    return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min {rest:02d} s" if minutes else f"{rest} s"
+
+
+def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
+    """Return (what, answer with its reason) of everything a person wants to know before starting."""
+    p: dict[str, Any] = plan.predicted
+    reach, level, exposure, points = p["reach"], p["level"], p["exposure"], p["points"]
+    chamber, goal = campaign.chamber, campaign.goal
+    geometry = chamber.positioner.geometry
+    scheme = {
+        "two-pass": "two passes, one port following the roll (chi = psi - phi; psi = 0, 90 deg)",
+        "dual-port": "one pass, dual-polarized probe",
+        "one-pass": "one polarization, one port following the roll (chi = slant - phi); no transform",
+    }[plan.scheme]
+    return (
+        ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),
+        ("Band", f"{goal.start_ghz:g} to {goal.stop_ghz:g} GHz, {goal.points} frequencies, {p['sweep_s']:.3f} s a sweep"),
+        ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' crossing"),
+        ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
+                  f"{reach['edge_phase_deg']:.1f} deg, level span {reach['level_span_db']:.2f} dB"),
+        ("Direct range", f"a -{min(40, max(20, -campaign.goal.wanted_level_db)):.0f} dB side lobe is right to 1 dB only beyond "
+                         f"{reach['side_lobe_m']:.1f} m without a transform; a transform works from {reach['nearest_m']:.2f} m"),
+        ("Over the device", f"probe lights its rim {reach['taper_db']:.2f} dB weaker, sees it {reach['parallax_deg']:.1f} deg off axis"),
+        ("Verdict", reach["verdict"]),
+        ("Sampling", _sampling_text(plan, goal.wanted_level_db)),
+        ("Polarization", scheme if not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
+            else "two passes, probe fixed at 0 and 90 deg"),
+        ("Motion", _motion_text(plan)),
+        ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
+        ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep" + (
+            f", as run {p['learned_from']} showed them (declared: {duration_text(p['declared_duration_s'])})"
+            if p["learned_from"] else "")),
+        ("Data", f"{p['data_bytes'] / 1e6:.1f} MB"),
+        ("Level", f"received {level['received_dbm']:.1f} dBm, noise {level['noise_dbm']:.1f} dBm, signal-to-noise "
+                  f"{level['snr_peak_db']:.1f} dB at the peak, {level['snr_wanted_db']:.1f} dB at the wanted level "
+                  f"(\u00b1{level['noise_error_db']:.2f} dB, 1 sigma per point)"),
+        ("Exposure", f"EIRP {exposure['eirp_dbm']:.1f} dBm: {exposure['density_w_m2']:.2g} W/m\u00b2 at the door, public limit "
+                     f"{exposure['public_limit_w_m2']:g} W/m\u00b2 is met beyond {exposure['public_distance_m']:.2f} m"),
+        ("Best level", f"power {p['best_power_dbm']:.1f} dBm (limited by {p['best_power_limit']}), bandwidth "
+                       f"{p['best_if_bandwidth_hz']:g} Hz costs no noticeable time; set: {level['power_dbm']:g} dBm, "
+                       f"{level['if_bandwidth_hz']:g} Hz"),
+        ("Power figures", _power_text(p["power_grids"], plan.step_deg)),
+        ("Frequency grid", _grid_text(p)),
+        ("Load", p["load"] + ("" if p["tilt_deg"] is None else f"; tilt {p['tilt_deg']:.3f} deg")),
+        ("Blockage", f"{p['blocked_percent']:.1f} % of the sphere hidden by what holds the device"
+                     if p["blocked_percent"] else "none declared (chamber.toml bracket_half_angle_deg)"),
+        ("Plan hash", plan.hash[:16]),
+    )  # fmt: skip
+
+
+def _sampling_text(plan: Plan, wanted_db: float) -> str:
+    """Say how finely and how far the scan looks."""
+    grid = plan.grid
+    where = "whole sphere" if grid.whole else (
+        f"theta to {plan.settings['region_deg']:g} deg wanted, to {grid.reach_deg:g} deg scanned")  # fmt: skip
+    along = "" if grid.swept_step_deg == grid.step_deg else f", sweeps every {grid.swept_step_deg:.3g} deg along them"
+    return f"order {plan.order} for {wanted_db:g} dB, slices every {grid.step_deg:g} deg{along}, {where}"
+
+
+def _power_text(grids: dict[str, Any], step_deg: float) -> str:
+    """Compare the plan's step with the grids that power figures are usually taken on."""
+    words = "fine enough for" if grids["enough"] else "too coarse for"
+    return (f"{step_deg:g} deg is {words} radiated power (usual: 15 deg; 30 deg for sensitivity; reference step "
+            f"{grids['reference_step_deg']:.1f} deg; sparsity {grids['sparsity']:.2f})")  # fmt: skip
+
+
+def _grid_text(predicted: dict[str, Any]) -> str:
+    """Say what the frequency grid can see in time."""
+    grid = predicted["frequency_grid"]
+    if grid is None:
+        return "one frequency: no time gate is possible"
+    return (f"step {grid['step_hz'] / 1e6:.1f} MHz: echoes alias beyond {grid['alias_free_m']:.1f} m of excess path; "
+            f"span resolves {grid['resolution_m']:.2f} m; {predicted['gating']}")  # fmt: skip
+
+
+def _motion_text(plan: Plan) -> str:
+    """Say how the axes will run."""
+    s = plan.settings
+    states = f"; {len(plan.states)} device states" if plan.states else ""
+    if s["style"] == "step":
+        return f"step and settle{states}"
+    how = "pulses of the controller" if s["trigger"] == "position" else "the computer's clock"
+    return (f"on the fly: {s['fly_axis']} at {s['fly_speed_deg_s']:.1f} deg/s (limited by {s['fly_limited_by']}), "
+            f"run-up {s['run_up_deg']:.1f} deg, sweeps started by {how}{states}")  # fmt: skip

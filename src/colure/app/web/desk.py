@@ -1,0 +1,94 @@
+"""Work that takes time is done by processes of its own, so that stop is heard at once whatever else goes on."""
+
+from __future__ import annotations
+
+import asyncio
+import multiprocessing
+import sys
+from collections.abc import Callable
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from typing import Any, Literal
+
+from colure.model.loading import InputError
+
+#: Memory that a worker may take; what does not fit ends the worker, never the scan.
+LARGEST_MEMORY_BYTES = 12 << 30
+QUICK_LIMIT_S, SLOW_LIMIT_S = 30.0, 900.0
+
+Kind = Literal["quick", "slow"]
+
+
+def _prepare() -> None:
+    """Bound a worker's memory where the system knows how, and leave signals to the server."""
+    import signal
+
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if sys.platform != "win32":
+        import resource
+
+        resource.setrlimit(resource.RLIMIT_AS, (LARGEST_MEMORY_BYTES, LARGEST_MEMORY_BYTES))
+    # What every answer needs; the first one is as quick as the rest.
+    import colure.app.service
+    import colure.planning.preflight  # noqa: F401
+
+
+def _done(work: Callable[..., Any], arguments: tuple[Any, ...]) -> tuple[Any, list[str]]:
+    """Run in the worker: a result, or faults in words."""
+    try:
+        return work(*arguments), []
+    except InputError as error:
+        return None, error.faults
+    except MemoryError:
+        return None, [f"memory: needs more than {LARGEST_MEMORY_BYTES >> 30} GiB (GiB)"]
+
+
+class Desk:
+    """Two workers: one that answers while somebody types, one for what takes seconds."""
+
+    def __init__(self) -> None:
+        self._pools: dict[Kind, ProcessPoolExecutor] = {}
+
+    def open(self) -> None:
+        """Start the workers, so that the first question finds them ready."""
+        for kind in ("quick", "slow"):
+            self._pool(kind).submit(int)
+
+    async def do(self, work: Callable[..., Any], *arguments: Any, kind: Kind = "quick") -> Any:
+        """Have work done and return its result.
+
+        Raises
+        ------
+        InputError
+            What the work raised, or that it broke its worker or took too long.
+        """
+        loop = asyncio.get_running_loop()
+        limit = QUICK_LIMIT_S if kind == "quick" else SLOW_LIMIT_S
+        try:
+            future = loop.run_in_executor(self._pool(kind), _done, work, arguments)
+            result, faults = await asyncio.wait_for(future, limit)
+        except BrokenProcessPool:
+            self._pools.pop(kind).shutdown(wait=False)
+            raise InputError(["the worker ended in the middle of this; a new one is started"]) from None
+        except TimeoutError:
+            self._end(kind)
+            raise InputError([f"this took longer than {limit:g} s and was given up"]) from None
+        if faults:
+            raise InputError(faults)
+        return result
+
+    def _pool(self, kind: Kind) -> ProcessPoolExecutor:
+        if kind not in self._pools:
+            self._pools[kind] = ProcessPoolExecutor(1, multiprocessing.get_context("spawn"), initializer=_prepare)
+        return self._pools[kind]
+
+    def _end(self, kind: Kind) -> None:
+        pool = self._pools.pop(kind)
+        for process in list(getattr(pool, "_processes", {}).values()):
+            process.kill()
+        pool.shutdown(wait=False)
+
+    def close(self) -> None:
+        """End the workers."""
+        for kind in list(self._pools):
+            self._end(kind)

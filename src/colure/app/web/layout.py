@@ -1,0 +1,90 @@
+"""Where a plan's points lie on the page: one grid of cells for the map and the surface, one cell for every point."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+
+from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.kinematics import Geometry, sighting
+from colure.model.campaign import Campaign
+from colure.model.plan import ROLES, Plan, Role
+
+
+@dataclass(frozen=True)
+class Layout:
+    """A plan as the page draws it.
+
+    rows_deg, columns_deg, row_name, column_name
+        The grid: theta and phi under roll over azimuth, else elevation and azimuth.
+    cell
+        (point,) index into the raveled grid, -1 for ties and references.
+    directions
+        (row x column, 3) unit vectors in the device frame.
+    time_s
+        (point,) predicted time of each point.
+    """
+
+    rows_deg: FloatArray
+    columns_deg: FloatArray
+    row_name: str
+    column_name: str
+    cell: IntArray
+    directions: FloatArray
+    role: IntArray
+    pass_index: IntArray
+    slice_index: IntArray
+    targets_deg: FloatArray
+    axes: tuple[str, ...]
+    time_s: FloatArray
+    progressive: bool
+    hash: str
+    passes: int
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Rows and columns."""
+        return self.rows_deg.size, self.columns_deg.size
+
+
+def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
+    """Lay a plan's scan points out on a grid of directions."""
+    geometry = campaign.chamber.positioner.geometry
+    tables = campaign.chamber.axis_table
+    first, second = (tables[n].map.angle_deg(plan.targets_deg[:, plan.axes.index(n)]) for n in geometry.axis_names)
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        # One slice covers theta on both sides of the pole: phi, and phi + 180 deg.
+        row = np.abs(np.round(first, 6))
+        column = np.round(np.where(first < -1e-9, second + 180.0, second) % 360.0, 6) % 360.0
+        names = ("theta", "phi")
+    else:
+        row, column = np.round(second, 6), np.round(first, 6)
+        names = ("elevation", "azimuth")
+    scan = plan.role == ROLES.index(Role.SCAN)
+    rows, at_row = np.unique(row[scan], return_inverse=True)
+    columns, at_column = np.unique(column[scan], return_inverse=True)
+    cell = np.full(len(plan), -1)
+    cell[scan] = at_row * columns.size + at_column
+    r, c = (np.deg2rad(x) for x in np.meshgrid(rows, columns, indexing="ij"))
+    one, two = (r, c) if geometry is Geometry.ROLL_OVER_AZIMUTH else (c, r)
+    directions = sighting(geometry, first=one.ravel(), second=two.ravel()).direction
+    return Layout(
+        rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
+        plan.targets_deg, plan.axes, time_s, campaign.goal.order == "progressive", plan.hash,
+        int(plan.pass_index.max()) + 1,
+    )  # fmt: skip
+
+
+def layout_for(folder: Path, *, flip: bool) -> Layout:
+    """Plan a campaign folder (or its flip test) and lay it out."""
+    from colure.app import service
+    from colure.planning.path import build_path
+
+    campaign, plan = service.flip_plan(folder) if flip else service.make_plan(folder)
+    if flip:
+        time_s = np.full(len(plan), float(plan.predicted.get("duration_s", len(plan))) / len(plan))
+    else:
+        time_s = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid).time_s
+    return layout_of(campaign, plan, time_s)

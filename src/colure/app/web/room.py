@@ -1,0 +1,144 @@
+"""The control room itself: campaigns, sessions, the desk's workers, and the one scan that may run."""
+
+from __future__ import annotations
+
+import asyncio
+import hashlib
+import json
+import sys
+import time
+from collections.abc import Coroutine
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+from colure.app.web.desk import Desk
+from colure.app.web.layout import layout_for
+from colure.app.web.live import LiveScan
+from colure.app.web.sessions import Lease, Sessions
+from colure.model.loading import InputError
+
+#: A line of the scan's process is never longer.
+LONGEST_LINE = 4 << 20
+#: A scan whose room closes gets this long to brake and seal its record.
+FAREWELL_S = 20.0
+#: Slow work that may wait, and results that are kept for who asks.
+MOST_JOBS, MOST_KEPT = 8, 32
+
+
+class Stale(Exception):  # noqa: N818 - an answer, not an error
+    """A command that was meant for another moment."""
+
+
+class Room:
+    """Everything the doors lead to. Lives in the server's one thread; slow work is done at the desk."""
+
+    def __init__(self, folders: list[Path]) -> None:
+        self.sessions, self.lease, self.desk = Sessions(), Lease(), Desk()
+        self.folders = {campaign_id(folder): folder.resolve() for folder in folders}
+        self.scan: LiveScan | None = None
+        #: Grows with every command that was accepted: a command names the one it follows.
+        self.sequence = 0
+        self._child: asyncio.subprocess.Process | None = None
+        self._hearing: asyncio.Task[None] | None = None
+        self.jobs: dict[str, asyncio.Task[Any]] = {}
+        self._begun = 0
+
+    def folder(self, campaign: str) -> Path:
+        """Return a campaign's folder by its id; raises `InputError` if there is none."""
+        if campaign not in self.folders:
+            raise InputError([f"campaign = {campaign!r}: is none of this room's"])
+        return self.folders[campaign]
+
+    def require_current(self, sequence: int) -> None:
+        """Raise `Stale` for a command that follows another state of things than the present one."""
+        if sequence != self.sequence:
+            raise Stale(f"sequence = {sequence}: must be {self.sequence}; somebody else gave a command meanwhile")
+
+    async def start(self, campaign: str, run: str, *, flip: bool, home: bool) -> None:
+        """Start a scan, or go on with one that was interrupted.
+
+        Raises
+        ------
+        InputError
+            If one runs already, or the campaign cannot be planned.
+        """
+        folder = self.folder(campaign)
+        if self.busy:
+            raise InputError([f"a scan is under way ({self.scan.run if self.scan else ''}); stop it first"])
+        layout = await self.desk.do(layout_for_run, folder, flip)
+        if self.busy:
+            raise InputError(["a scan was started meanwhile"])
+        words = [*(["--flip"] if flip else []), *(["--home"] if home else [])]
+        self._child = await asyncio.create_subprocess_exec(
+            sys.executable, "-m", "colure.app.web.scan_child", str(folder), run, *words,
+            stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,
+        )  # fmt: skip
+        self.scan = LiveScan(campaign, run, layout, flip=flip)
+        self.sequence += 1
+        self._hearing = asyncio.create_task(self._hear(self._child, self.scan))
+
+    @property
+    def busy(self) -> bool:
+        """Tell whether a scan's process is there."""
+        return self._child is not None and self._child.returncode is None
+
+    def say(self, word: str) -> bool:
+        """Give the scan a word at once, without waiting for anything; False if there is no scan."""
+        if not self.busy or self._child is None or self._child.stdin is None:
+            return False
+        self._child.stdin.write(word.encode() + b"\n")
+        self.sequence += 1
+        return True
+
+    async def _hear(self, child: asyncio.subprocess.Process, scan: LiveScan) -> None:
+        assert child.stdout is not None  # it was asked for
+        while line := await child.stdout.readline():
+            with suppress(json.JSONDecodeError):
+                scan.hear(json.loads(line))
+        scan.ended(await child.wait())
+        self.sequence += 1
+
+    def begin(self, name: str, work: Coroutine[Any, Any, Any]) -> str:
+        """Begin slow work and return its id.
+
+        Raises
+        ------
+        InputError
+            If too much waits already.
+        """
+        waiting = sum(not job.done() for job in self.jobs.values())
+        if waiting >= MOST_JOBS:
+            work.close()
+            raise InputError([f"{waiting} pieces of work wait already: at most {MOST_JOBS} do (jobs)"])
+        while len(self.jobs) >= MOST_KEPT:
+            self.jobs.pop(next(key for key, job in self.jobs.items() if job.done()))
+        self._begun += 1
+        key = f"{name}-{self._begun}"
+        self.jobs[key] = asyncio.create_task(work)
+        return key
+
+    async def close(self) -> None:
+        """Leave the room: a scan brakes, seals its record and ends; then the workers end."""
+        if self.busy and self._child is not None and self._child.stdin is not None:
+            self._child.stdin.close()
+            with suppress(TimeoutError):
+                await asyncio.wait_for(self._child.wait(), FAREWELL_S)
+        for job in self.jobs.values():
+            job.cancel()
+        self.desk.close()
+
+
+def layout_for_run(folder: Path, flip: bool) -> Any:
+    """Lay a campaign's plan out; by position, as workers are called."""
+    return layout_for(folder, flip=flip)
+
+
+def campaign_id(folder: Path) -> str:
+    """Return an id for a folder: no path ever crosses the door."""
+    return hashlib.sha256(str(folder.resolve()).encode()).hexdigest()[:12]
+
+
+def stamp() -> str:
+    """Return the time as a part of a file's name."""
+    return time.strftime("%Y%m%d-%H%M%S")
