@@ -44,12 +44,10 @@ from colure.waves.probe import first_order_response, ideal_response
 from colure.waves.scattered import synthesis_at
 
 NOISE_DRAWS = 16
-STRAY_DRAWS = 32
+STRAY_DRAWS = 40
 DRIFT_DRAWS = 16
 #: How well an aperture's field tells a horn's far side lobes: what runs around its rim is left out (common practice, no source).
 RIM_DB = 2.5
-#: 95 % of normal errors lie within this many standard deviations.
-NORMAL_95 = 1.959964
 #: Walls of a compact chamber: distance from the crossing in range lengths, tilt, and spread of their reflections.
 NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.5, 1.0, 5.0, 4.0, -12.0
 #: Of a bound with unknown phase (arcsine, "U-shaped") 95 % lie within 0.997 of it; with normal errors a fifth to a third as
@@ -177,22 +175,10 @@ class Bench:
         vectors = float(student.ppf(0.975, draws - 1)) / np.sqrt(draws - 1) * (found - mean)
         if not tails:
             return np.asarray(vectors), np.asarray(mean)
-        # Where normal errors have 1.96 standard deviations, long tails have another number: read from the draws at all
-        # frequencies together. Whatever the distribution, the r-th of n ordered draws holds the next one in r/(n + 1)
-        # of all cases (Wilks, Ann. Math. Stat. 12:91, 1941, from memory).
-        size = np.linalg.norm(found - mean, axis=0) / np.sqrt(draws - 1)
-        scaled = np.abs(found - mean) / np.where(size > 0.0, size, np.nan)
-        holds = _within_95(scaled) / NORMAL_95 * float(student.ppf(0.975, draws - 1)) * size
+        # A few wild draws make a standard deviation too long, and mostly it is too short. Whatever the distribution, the
+        # r-th of n ordered draws holds the next one in r/(n + 1) of all cases (Wilks, Ann. Math. Stat. 12:91, 1941, from memory).
+        holds = np.quantile(np.abs(found - mean), 0.95, axis=0, method="weibull")
         return np.asarray(vectors * (holds / np.maximum(np.linalg.norm(vectors, axis=0), 1e-300))), np.asarray(mean)
-
-
-def _within_95(scaled: FloatArray) -> FloatArray:
-    """Return what 95 % of values (..., figure) stay within, by figure; those that never moved give zero."""
-    flat = scaled.reshape(-1, scaled.shape[-1])
-    moved = np.isfinite(flat).any(axis=0)
-    out = np.zeros(flat.shape[1])
-    out[moved] = np.nanquantile(flat[:, moved], 0.95, axis=0, method="weibull")
-    return out
 
 
 def _turned_back(change: FloatArray, names: tuple[str, ...]) -> FloatArray:

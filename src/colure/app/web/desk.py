@@ -86,7 +86,7 @@ class Desk:
         pool = self._pools.pop(kind)
         for process in list(getattr(pool, "_processes", {}).values()):
             process.kill()
-        pool.shutdown(wait=False)
+        pool.shutdown(wait=True, cancel_futures=True)
 
     def close(self) -> None:
         """End the workers."""

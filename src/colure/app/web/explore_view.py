@@ -268,7 +268,10 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
         "phase_deg": np.round(np.rad2deg(np.angle(found.field)), 1).ravel().tolist(),
         "elements": np.round(1e3 * found.positions_m[:, :2], 3).tolist(),
         "excitation_db": np.round(20 * np.log10(np.maximum(np.abs(found.excitation[index]) / np.abs(found.excitation[index]).max(), 1e-4)), 2).tolist(),
-        "suspects": [str(one) for one in found.suspects],
+        "suspects": [
+            f"row {s.row}, column {s.column} (from 0): {s.verdict} ({s.relative_level_db:+.1f} dB, {s.phase_error_deg:+.0f} deg)"
+            for s in found.suspects
+        ],
     }  # fmt: skip
 
 

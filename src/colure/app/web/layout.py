@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 
 from colure.geometry.conventions import FloatArray, IntArray
-from colure.geometry.kinematics import Geometry, sighting
+from colure.geometry.kinematics import AxisMap, Geometry, sighting
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role
 
@@ -42,6 +42,11 @@ class Layout:
     progressive: bool
     hash: str
     passes: int
+    maps: tuple[AxisMap, ...]
+
+    def angles_deg(self, readouts_deg: list[float]) -> list[float]:
+        """Return the angles of the conventions that readouts show, by axis."""
+        return [round(float(one.angle_deg(v)), 3) for one, v in zip(self.maps, readouts_deg, strict=False)]
 
     @property
     def shape(self) -> tuple[int, int]:
@@ -73,7 +78,7 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
     return Layout(
         rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
         plan.targets_deg, plan.axes, time_s, campaign.goal.order == "progressive", plan.hash,
-        int(plan.pass_index.max()) + 1,
+        int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in plan.axes),
     )  # fmt: skip
 
 

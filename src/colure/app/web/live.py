@@ -50,7 +50,7 @@ class LiveScan:
             for row in line["rows"]:
                 self._take(row)
             self._measured_before = float(self.layout.time_s[self._seen].sum())
-        elif kind in ("point", "tie"):
+        elif "row" in line:
             self._take(line["row"])
             if kind == "tie":
                 self._say("tie", line["text"])
@@ -77,6 +77,11 @@ class LiveScan:
 
     def _say(self, kind: str, text: str) -> None:
         self._words.append({"at": time.time(), "kind": kind, "text": text})
+
+    def stumbled(self, error: Exception) -> None:
+        """A line was not understood: the scan goes on, and the page says so."""
+        self._say("warning", f"the page did not understand a line of the scan: {type(error).__name__}: {error}")
+        self.version += 1
 
     def _take(self, row: list[Any]) -> None:
         index, role, at, position, parts, _ = row
@@ -115,7 +120,7 @@ class LiveScan:
             "type": "status", "campaign": self.campaign, "run": self.run, "flip": self.flip, "state": self.state, "text": self.text,
             "running": self.running, "measured": int(self._seen.sum()), "total": int(self._seen.size),
             "left_s": round(max(0.0, (total - done) * pace), 1), "predicted_s": round(total, 1), "axes": list(layout.axes),
-            "position_deg": self._position, "level_db": self._level_db, "slice": self._slice, "ties": drift,
+            "position_deg": self._position, "angles_deg": layout.angles_deg(self._position), "level_db": self._level_db, "slice": self._slice, "ties": drift,
             "words": list(self._words), "version": self.version,
         }  # fmt: skip
 

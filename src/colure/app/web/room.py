@@ -7,7 +7,7 @@ import hashlib
 import json
 import sys
 import time
-from collections.abc import Coroutine
+from collections.abc import Callable, Coroutine
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -43,6 +43,8 @@ class Room:
         self._hearing: asyncio.Task[None] | None = None
         self.jobs: dict[str, asyncio.Task[Any]] = {}
         self._begun = 0
+        #: Tells whether the server is told to end: watchers are let go then.
+        self.leaving: Callable[[], bool] = lambda: False
 
     def folder(self, campaign: str) -> Path:
         """Return a campaign's folder by its id; raises `InputError` if there is none."""
@@ -94,8 +96,10 @@ class Room:
     async def _hear(self, child: asyncio.subprocess.Process, scan: LiveScan) -> None:
         assert child.stdout is not None  # it was asked for
         while line := await child.stdout.readline():
-            with suppress(json.JSONDecodeError):
+            try:
                 scan.hear(json.loads(line))
+            except Exception as error:  # whatever it is, the pipe must go on being read
+                scan.stumbled(error)
         scan.ended(await child.wait())
         self.sequence += 1
 

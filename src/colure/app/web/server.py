@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import asyncio
+import gzip
 import json
 from collections.abc import AsyncIterator, Awaitable, Callable
 from contextlib import asynccontextmanager, suppress
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -102,22 +104,33 @@ def _fault(error: Any) -> str:
     return f"{where}: {error['msg']}"
 
 
-def _files() -> dict[str, tuple[bytes, str]]:
+@dataclass(frozen=True)
+class _File:
+    plain: bytes
+    packed: bytes
+    kind: str
+
+
+def _files() -> dict[str, _File]:
     """Read the page's files once: what is not among them is not served, whatever a path says."""
     found = {}
     for path in STATIC.rglob("*"):
         if path.is_file() and path.suffix in KINDS:
-            found[path.name] = (path.read_bytes(), KINDS[path.suffix])
+            content = path.read_bytes()
+            found[path.name] = _File(content, gzip.compress(content, mtime=0), KINDS[path.suffix])
     return found
 
 
-def _file_of(files: dict[str, tuple[bytes, str]], fixed: str | None) -> Callable[[Request], Awaitable[Response]]:
+def _file_of(files: dict[str, _File], fixed: str | None) -> Callable[[Request], Awaitable[Response]]:
     async def endpoint(request: Request) -> Response:
         name = fixed or request.path_params["name"]
         if name not in files:
             return _json({"errors": ["there is no such file"]}, 404)
-        content, kind = files[name]
-        return Response(content, media_type=kind, headers=_headers(keep=fixed is None))
+        file, headers = files[name], _headers(keep=fixed is None)
+        packed = "gzip" in request.headers.get("accept-encoding", "")
+        if packed:
+            headers["content-encoding"] = "gzip"
+        return Response(file.packed if packed else file.plain, media_type=file.kind, headers=headers)
 
     return endpoint
 
@@ -217,7 +230,7 @@ def _live(room: Room) -> Callable[[WebSocket], Awaitable[None]]:
 async def _show(room: Room, socket: WebSocket, taken: asyncio.Event) -> None:
     """Send the newest picture whenever there is a newer one and the last was taken."""
     grid_of, sent, lease = None, (-1, -1), ""
-    while True:
+    while not room.leaving():
         await asyncio.wait_for(taken.wait(), PATIENCE_S)
         scan = room.scan
         holder = room.lease.holder
@@ -266,4 +279,6 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
         ws="auto", lifespan="on", ssl_certfile=None if certificate is None else str(certificate), ssl_keyfile=None if key is None else str(key),
         proxy_headers=False, forwarded_allow_ips="", h11_max_incomplete_event_size=16384, timeout_graceful_shutdown=5,
     )  # fmt: skip
-    uvicorn.Server(config).run(sockets=[listening])
+    server = uvicorn.Server(config)
+    room.leaving = lambda: server.should_exit
+    server.run(sockets=[listening])
