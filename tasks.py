@@ -16,6 +16,7 @@ TASKS: dict[str, list[list[str]]] = {
         [sys.executable, "benchmarks/recipe.py", "--large"],
         [sys.executable, "benchmarks/report.py"],
         [sys.executable, "benchmarks/headline.py", "--all"],
+        [sys.executable, "benchmarks/control_room.py"],
     ],
     # The long versions: more power cuts, kills, hours, seeds and flips; 200 random goals and misalignments.
     "nightly": [
@@ -29,6 +30,7 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/planning",
             "tests/analysis",
             "tests/app/test_honest_intervals.py",
+            "tests/browser",
         ]
     ],
     "demo": [[sys.executable, "-m", "colure", "demo"]],

@@ -47,9 +47,9 @@ NOISE_DRAWS = 16
 STRAY_DRAWS = 40
 DRIFT_DRAWS = 16
 #: How well an aperture's field tells a horn's far side lobes: what runs around its rim is left out (common practice, no source).
-RIM_DB = 2.5
+RIM_DB = 3.5
 #: Walls of a compact chamber: distance from the crossing in range lengths, tilt, and spread of their reflections.
-NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.5, 1.0, 5.0, 4.0, -12.0
+NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.45, 1.0, 5.0, 5.0, -12.0
 #: Of a bound with unknown phase (arcsine, "U-shaped") 95 % lie within 0.997 of it; with normal errors a fifth to a third as
 #: large beside it, its share in a root sum of squares that holds 95 % is 1.11 to 1.16 (derivable by simulation). Twice
 #: its standard deviation, sqrt 2 of the bound, would be more than all.
@@ -171,7 +171,7 @@ class Bench:
             The half width is read from the draws instead of taken from their standard deviation.
         """
         found = np.stack([self.changed(draw()) for _ in range(draws)])
-        mean = found.mean(axis=0)
+        mean = np.where(self.inputs.figures.floors, 0.0, found.mean(axis=0))
         vectors = float(student.ppf(0.975, draws - 1)) / np.sqrt(draws - 1) * (found - mean)
         if not tails:
             return np.asarray(vectors), np.asarray(mean)

@@ -31,6 +31,9 @@ class Definition:
         True: it needs the whole sphere, or both polarizations.
     gain
         +1 or -1 where the reference's gain moves it dB for dB.
+    floor
+        True: what is added to it mostly makes it larger, as with the depth of a null, and the more so the deeper it is.
+        What errors did on average is then no guide to what they did here: nothing is taken off for it.
     """
 
     name: str
@@ -43,6 +46,7 @@ class Definition:
     sphere: bool = False
     pair: bool = False
     gain: int = 0
+    floor: bool = False
 
 
 def _same(x: float) -> float:
@@ -146,7 +150,7 @@ def _lobes(settings: Evaluation) -> Iterator[Definition]:
     for plane in ("E", "H"):
         yield Definition(f"null_{plane.lower()}_db", f"First null, {plane} plane", "dB",
                          f"Shallower of the two first minima beside the main lobe, co-polar {plane}-plane cut, relative to the "
-                         "peak.", IEEE_145, _level_db, topic)  # fmt: skip
+                         "peak.", IEEE_145, _level_db, topic, floor=True)  # fmt: skip
     yield Definition("front_to_back_db", "Front-to-back ratio", "dB",
                      "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db, topic,
                      sphere=True)  # fmt: skip

@@ -25,7 +25,7 @@ from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
 from colure.analysis.figures.sphere import UP, Sky, coverage
 from colure.analysis.phase_centre import centre_in, cone_of
-from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
+from colure.geometry.conventions import SPEED_OF_LIGHT, BoolArray, ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation
 from colure.model.evaluation import Evaluation, Window
 from colure.waves.expansion import Expansion
@@ -86,6 +86,11 @@ class FigureSet:
     def names(self) -> tuple[str, ...]:
         """Names of the figures, in their order."""
         return tuple(d.name for d in self.definitions)
+
+    @property
+    def floors(self) -> BoolArray:
+        """Which columns of the values are depths that errors mostly fill."""
+        return np.array([d.floor for d in self.definitions], bool)
 
     def values(self, expansion: Expansion, *, near: Sequence[Near] | None = None) -> FloatArray:
         """Return the native values (frequency, figure) of an expansion (frequency, 2, J).

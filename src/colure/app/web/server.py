@@ -32,7 +32,7 @@ KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript", ".css": 
 FRAMES_PER_S = 12.0
 #: A watcher that takes no picture for this long is let go.
 PATIENCE_S = 30.0
-ENTERED = '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0; url=/"><title>Colure</title><p>Opening the control room.'
+ENTERED = '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0; url=/"><link rel="icon" href="data:,"><title>Colure</title><p>Opening the control room.'
 
 
 def build(
@@ -264,6 +264,8 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
     listening = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind((host, port))
+    # A link that is opened at once waits a moment instead of being refused.
+    listening.listen(128)
     port = listening.getsockname()[1]
     secure = certificate is not None
     names = (

@@ -1,0 +1,276 @@
+"""The page in a real browser: a whole story on the simulated range, and what hostile text does to it (nothing)."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import signal
+import subprocess
+import sys
+import time
+from contextlib import ExitStack
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from colure.app import service
+from colure.app.rehearsal import record_of_rehearsal
+from colure.app.web.layout import layout_for
+from colure.app.web.live import LiveScan
+from colure.app.web.room import campaign_id
+from colure.app.web.rules import Role
+from colure.model.chamber import SimulatedChamber
+from colure.model.files import save_dataset
+from tests.browser.conftest import serving
+from tests.endtoend.test_near_to_far import edited
+
+#: Ways that text became script elsewhere; every one is tried in every place that shows a word from a file.
+WRAPS = ("{}", "<script>{}</script>", "<img src=x onerror={}>", "<svg onload={}>", '"><script>{}</script>', "'><img src=x onerror={}>",
+         "<iframe srcdoc=\"<script>{}</script>\">", "<a href=\"javascript:{}\">x</a>", "</td><script>{}</script>", "<body onload={}>",
+         "<details open ontoggle={}>", "<input autofocus onfocus={}>", "<math><mi xlink:href=\"javascript:{}\">", "<style>@import 'javascript:{}'</style>",
+         "<object data=\"javascript:{}\">", "<embed src=\"javascript:{}\">", "<video><source onerror={}>", "<template><script>{}</script></template>",
+         "]]><script>{}</script>", "--><script>{}</script>", "${{{}}}", "{{{{{}}}}}", "<link rel=import href=\"data:text/html,<script>{}</script>\">",
+         "<base href=\"javascript:{}//\">", "\\u003cscript\\u003e{}\\u003c/script\\u003e")  # fmt: skip
+CALLS = ("window.__hit=1", "window.top.__hit=1", "self['__hit']=1", "eval('window.__hit=1')")
+PAYLOADS = [wrap.format(call) for wrap in WRAPS for call in CALLS]
+
+
+def until(page, expression: str, arg=None, seconds: float = 20.0) -> None:
+    """Wait until an expression holds; the page's policy lets nobody evaluate text there, not even a waiting helper."""
+    end = time.monotonic() + seconds
+    while not page.evaluate(expression, arg):
+        assert time.monotonic() < end, f"not within {seconds:g} s: {expression}"
+        time.sleep(0.05)
+
+
+def enter(page, served, where: str, role: Role = Role.CONFIGURE) -> None:
+    """Open the room with a fresh link and go to one of its pages."""
+    page.goto(served.link(role))
+    page.wait_for_selector("nav")
+    page.goto(f"{served.base}/#{where}")
+
+
+def measured(folder, name="first", **truth):
+    """A rehearsed run, sealed as a real one would be."""
+    campaign, plan = service.make_plan(folder)
+    run = service.run_folder(folder, name)
+    run.path.mkdir(parents=True, exist_ok=True)
+    save_dataset(record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False, **truth)), run.record)
+    return campaign, run
+
+
+def test_hostile_text_stays_text(page, served, tiny_campaign):
+    """A hundred payloads in names of files, words of a scan, labels of figures and findings: none of them runs."""
+    assert len(PAYLOADS) == 100
+    campaign, run = measured(tiny_campaign)
+    figures = service.evaluate(service.process(campaign, run), run)
+    rows = [
+        {**figures[0].as_dict(), "name": f"f{i}", "label": p, "unit": p[:40], "definition": p}
+        for i, p in enumerate(PAYLOADS)
+    ]
+    run.figures.write_text(json.dumps(rows), "utf-8")
+    hostile = [p for p in PAYLOADS if '"' not in p and "\\" not in p]
+    edited(tiny_campaign, "goal.toml", ('name = "small"', f'name = "{hostile[5]}"'))
+    device = (tiny_campaign / "device.toml").read_text("utf-8")
+    (tiny_campaign / "device.toml").write_text(
+        re.sub(r'name = ".*"', f'name = "{hostile[9]}"', device, count=1), "utf-8"
+    )
+    scan = LiveScan(campaign_id(tiny_campaign), "first", layout_for(tiny_campaign, flip=False))
+    served.room.scan = scan
+    page.add_init_script("window.__hit = 0;")
+    enter(page, served, "plan")
+    page.wait_for_selector(".verdict")
+    assert hostile[5] in page.inner_text("h1")
+    page.goto(served.base + "/#scan")
+    for begin in (0, 50):
+        for text in PAYLOADS[begin : begin + 50]:
+            scan.hear({"kind": "warning", "text": text})
+        scan.hear({"kind": "state", "state": "paused", "text": f"paused: {PAYLOADS[begin + 4]}"})
+        until(page, f"document.querySelectorAll('.words li').length >= {min(60, begin + 50)}")
+        time.sleep(0.3)
+    page.goto(served.base + "/#explore")
+    page.wait_for_selector("table.figures tbody tr:nth-child(100)")
+    shown = page.eval_on_selector_all("table.figures tbody tr td:first-child", "cells => cells.map(c => c.textContent)")
+    assert shown == PAYLOADS
+    page.goto(served.base + "/#plan")
+    box = page.get_by_label("between slices")
+    box.evaluate("(e, v) => { e.type = 'text'; e.value = v; e.dispatchEvent(new Event('input')); }", PAYLOADS[8])
+    time.sleep(0.5)
+    assert page.evaluate("window.__hit") == 0
+    assert (
+        page.evaluate("document.querySelectorAll('main script, main iframe, main img, main object, main embed').length")
+        == 0
+    )
+    served.room.scan = None
+
+
+def test_plan_follows_what_is_typed(page, served):
+    enter(page, served, "plan")
+    page.wait_for_selector(".verdict")
+    before = page.inner_text("section[aria-live] .large")
+    # Typing to answer, as the person sees it; three seconds leave room for a loaded machine.
+    page.get_by_label("averages").fill("400")
+    until(
+        page,
+        "old => document.querySelector('section[aria-live] .large')?.textContent !== old",
+        arg=before,
+        seconds=3.0,
+    )
+    page.get_by_label("averages").fill("0")
+    until(page, "document.querySelector('section[aria-live] .faults').textContent.includes('averages = 0')")
+    page.get_by_label("averages").fill("1")
+    until(page, "document.querySelector('section[aria-live] .faults').textContent === ''")
+    page.get_by_label("through the scan").fill("20")
+    assert "point 21" in page.inner_text(".columns.plan")
+    page.get_by_label("theta in degrees").fill("90")
+    page.get_by_label("phi in degrees").fill("0")
+    until(page, "document.body.innerText.includes('90.0, 0.0')")
+    # The keyboard reaches everything: tab goes from the pages to the form.
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement !== document.body")
+
+
+@pytest.fixture
+def shop(campaign_folder, browser):
+    """A control room as its own process, as `colure serve` starts it: it can be killed."""
+    edited(campaign_folder, "goal.toml", ("points = 11", "points = 3"))
+    started = []
+
+    def start():
+        words = [sys.executable, "-m", "colure", "serve", str(campaign_folder), "--port", "0"]
+        process = subprocess.Popen(words, stdout=subprocess.PIPE, text=True)
+        started.append(process)
+        link = ""
+        while not link:
+            link = (re.search(r"http://\S+", process.stdout.readline()) or [""])[0]
+        return process, link
+
+    yield start
+    for process in started:
+        process.terminate()
+        process.wait(timeout=30)
+        process.stdout.close()
+
+
+def test_a_whole_story(shop, browser, campaign_folder):
+    """Plan, rehearse, start, watch, close and reopen, pause, resume, kill the server, go on, explore, report."""
+    process, link = shop()
+    trouble: list[str] = []
+
+    def opened(link):
+        context = browser.new_context(viewport={"width": 1280, "height": 800})
+        page = context.new_page()
+        page.set_default_timeout(60_000)
+        page.on("pageerror", lambda e: trouble.append(str(e)))
+        page.goto(link)
+        page.wait_for_selector(".verdict")
+        return context, page
+
+    context, page = opened(link)
+    page.get_by_role("button", name="rehearse").click()
+    page.wait_for_selector("text=of all stated intervals hold the truth")
+    base = link.split("/launch")[0]
+    page.goto(base + "/#scan")
+    begin_scan(page)
+    until(page, "parseFloat(document.querySelector('.big').textContent) > 4", seconds=60.0)
+    page.get_by_role("button", name="pause").click()
+    page.wait_for_selector("main .large:has-text('paused')")
+    cookies = context.cookies()
+    context.close()
+    # The browser is gone; a new window with the same cookie finds the scan as it is.
+    context = browser.new_context()
+    context.add_cookies(cookies)
+    page = context.new_page()
+    page.set_default_timeout(60_000)
+    page.goto(base + "/#scan")
+    page.wait_for_selector("main .large:has-text('paused')")
+    page.get_by_role("button", name="resume").click()
+    page.wait_for_selector("main .large:has-text('running')")
+    before = page.inner_text(".big")
+    until(page, "old => document.querySelector('.big').textContent !== old", arg=before)
+    process.send_signal(signal.SIGKILL)
+    process.wait(timeout=10)
+    context.close()
+    journal = campaign_folder / "runs" / "first" / "journal.sqlite"
+    wait_until_free(journal)
+    process, link = shop()
+    context, page = opened(link)
+    base = link.split("/launch")[0]
+    page.goto(base + "/#scan")
+    begin_scan(page)
+    page.wait_for_selector("main .large:has-text('done')", timeout=120_000)
+    page.goto(base + "/#explore")
+    page.wait_for_selector("table.figures tbody tr")
+    page.get_by_role("tab", name="Report").click()
+    page.get_by_role("button", name="write the report").click()
+    page.wait_for_selector("text=open the report (pdf)", timeout=120_000)
+    with context.expect_page() as event:
+        page.get_by_role("link", name="open the report (html)").click()
+    report = event.value
+    report.wait_for_load_state()
+    assert "Invented demo" in report.inner_text("body") or "invented" in report.inner_text("body").lower()
+    context.close()
+    assert (campaign_folder / "runs" / "first" / "report.pdf").read_bytes().startswith(b"%PDF")
+    assert service.verify(service.run_folder(campaign_folder, "first")).whole
+    assert not trouble, trouble
+
+
+def begin_scan(page):
+    """Take the lease, read the cautions and start."""
+    page.get_by_role("button", name="take motion lease").click()
+    page.get_by_text("you may move the axes").wait_for()
+    page.get_by_role("button", name="start or go on").click()
+    page.get_by_label("Everyone is clear").check()
+    page.get_by_role("button", name="start", exact=True).click()
+
+
+def wait_until_free(journal):
+    """The scan's own process hears that the room is gone, brakes and lets the journal go."""
+    pid_file = journal.with_name(journal.name + ".lock.pid")
+    for _ in range(300):
+        pid = int(pid_file.read_text() or 0) if pid_file.exists() else 0
+        if not pid or not alive(pid):
+            return
+        time.sleep(0.1)
+    raise AssertionError("the scan's process outlived its room")
+
+
+def alive(pid: int) -> bool:
+    try:
+        os.kill(pid, 0)
+    except OSError:
+        return False
+    return Path(f"/proc/{pid}/stat").read_text("utf-8").split()[2] != "Z"
+
+
+def test_twenty_watch_and_the_picture_is_the_same_for_all(tiny_campaign):
+    from websockets.sync.client import connect
+
+    for served in serving([tiny_campaign]):
+        scan = LiveScan("c", "first", layout_for(tiny_campaign, flip=False))
+        served.room.scan = scan
+        points = np.flatnonzero(scan.layout.cell >= 0)[:40]
+        url, pictures = f"ws://127.0.0.1:{served.port}/api/live", set()
+        with ExitStack() as stack:
+            cookies = [served.headers(Role.VIEW)["Cookie"] for _ in range(20)]
+            sockets = [
+                stack.enter_context(connect(url, additional_headers={"Cookie": c}, origin=served.base)) for c in cookies
+            ]
+            for i in points:
+                scan.hear({"kind": "point", "row": [int(i), 0, 1.0, [0.0, 0.0, 0.0], [0.1, 0.0], 0]})
+            for one in sockets:
+                pictures.add(newest(one, len(set(scan.layout.cell[points]))))
+        assert len(pictures) == 1 and len(next(iter(pictures))) == 4 * scan.layout.shape[0] * scan.layout.shape[1]
+
+
+def newest(socket, cells: int) -> bytes:
+    """Take pictures until one shows so many cells."""
+    for _ in range(40):
+        got = socket.recv(timeout=10)
+        if isinstance(got, bytes):
+            socket.send("taken")
+            if np.isfinite(np.frombuffer(got, "<f4")).sum() == cells:
+                return got
+    raise AssertionError("the whole picture never came")
