@@ -19,6 +19,7 @@ import httpx
 import numpy as np
 import uvicorn
 
+from colure.acquire.journal import Row
 from colure.app import service
 from colure.app.web.layout import Layout, layout_for
 from colure.app.web.live import LiveScan
@@ -106,9 +107,7 @@ def live_surface(room: Room, base: str, layout: Layout) -> tuple[float, float]:
 
 def listener_cost(folder: Path) -> tuple[float, float]:
     """Return (microseconds that telling costs the engine a point, the same relative to the shortest sweep)."""
-    campaign, plan = service.make_plan(folder)
-    from colure.acquire.journal import Row
-
+    _, plan = service.make_plan(folder)
     trace = np.ones((plan.frequency_hz.size, len(plan.ports)), complex)
     row = Row(5, 0, -1, 1.0, 1.0, 1.0, plan.targets_deg[5], plan.targets_deg[5], 0 * plan.targets_deg[5], trace, 0)
     with tempfile.TemporaryFile() as out:

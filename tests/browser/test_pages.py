@@ -132,6 +132,44 @@ def test_plan_follows_what_is_typed(page, served):
     assert page.evaluate("document.activeElement !== document.body")
 
 
+def test_every_page_opens_and_stop_is_in_reach(page, served, tiny_campaign):
+    """All pages one after the other in one window; afterwards the lease still opens the start, and stop ends a scan."""
+    measured(tiny_campaign, "measured")
+    enter(page, served, "plan")
+    page.wait_for_selector(".verdict")
+    for where, sign in (
+        ("align", "text=Flip test"),
+        ("explore", "table.figures tbody tr"),
+        ("scan", "text=What happened"),
+    ):
+        page.goto(f"{served.base}/#{where}")
+        page.wait_for_selector(sign)
+    begin_scan(page)
+    stop = page.get_by_role("button", name="STOP")
+    until(page, "!document.querySelector('button.stop').disabled")
+    stop.click()
+    until(page, "document.querySelector('button.stop').disabled", seconds=30.0)
+    assert served.room.scan.state in ("stopped", "done")
+    for tab in ("Map", "3D", "Impulse", "Recipe", "Findings", "Coordinates", "Report", "Aperture"):
+        page.goto(served.base + "/#explore")
+        page.get_by_role("tab", name=tab).click()
+        page.wait_for_selector(f"[role=tab][aria-selected=true]:has-text('{tab}')")
+
+
+def test_two_runs_side_by_side(page, served, tiny_campaign):
+    """The second device is tilted by half a degree: once they are matched, what is left is small."""
+    measured(tiny_campaign, "one")
+    measured(tiny_campaign, "two", device_tilt_deg=0.5)
+    enter(page, served, "explore")
+    page.wait_for_selector("table.figures tbody tr")
+    page.locator("label:has-text('two') input, label:has-text('one') input").first.check()
+    page.get_by_label("difference of the fields").check()
+    page.wait_for_selector("text=dB below the peak (rms)")
+    words = page.inner_text("p:has-text('dB below the peak (rms)')")
+    (left,) = re.findall(r"what is left is (-?[\d.]+) dB", words)
+    assert float(left) < -40.0 and "turned by" in words
+
+
 @pytest.fixture
 def shop(campaign_folder, browser):
     """A control room as its own process, as `colure serve` starts it: it can be killed."""
@@ -172,6 +210,8 @@ def test_a_whole_story(shop, browser, campaign_folder):
     page.get_by_role("button", name="rehearse").click()
     page.wait_for_selector("text=of all stated intervals hold the truth")
     base = link.split("/launch")[0]
+    page.goto(base + "/#align")
+    page.wait_for_selector("text=Flip test")
     page.goto(base + "/#scan")
     begin_scan(page)
     until(page, "parseFloat(document.querySelector('.big').textContent) > 4", seconds=60.0)

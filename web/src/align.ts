@@ -23,6 +23,7 @@ export function alignPage(): Page {
     const flip = await trying(post<Flip>("/api/flip", { campaign: session.campaign, run: name.value }));
     if (flip) fill(result, drawing(flip.numbers), ...flip.sentences.map((s) => h("p", {}, s)));
   };
+  const test = button("measure both sides", () => void startDialog(name.value, trying, true), "main", "needs the motion lease");
   let wasRunning = false;
   const stopWatching = live.watch({ status: (s: Status) => {
     if (s.flip) fill(progress, `${s.state}: ${s.measured ?? 0} of ${s.total ?? 0} points`);
@@ -30,7 +31,6 @@ export function alignPage(): Page {
     wasRunning = s.running;
     test.disabled = s.running || session.me?.mine !== true;
   } });
-  const test = button("measure both sides", () => void startDialog(name.value, trying, true), "main", "needs the motion lease");
   const element = h("main", {}, faults, h("div", { class: "columns two steps" },
     h("section", { class: "card" }, h("h2", {}, "Connect"), h("p", {}, "Axes, analyzer, switch and interlock answer before anything is touched. Homing is part of a start: tick it there after a fault."), talk, found),
     h("section", { class: "card" }, h("h2", {}, "Level, laser or pointer"), h("p", {}, "Set the roll axis level and the probe on its line with the means you have; the readings go into chamber.toml under [alignment] with their uncertainty, and count as what was known beforehand."),

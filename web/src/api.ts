@@ -90,7 +90,8 @@ export class Live {
   }
 
   private tell(action: (watcher: Watcher) => void): void {
-    for (const watcher of [...this.watchers]) action(watcher);
+    // One watcher that stumbles keeps nothing from the others: stop is among them.
+    for (const watcher of [...this.watchers]) try { action(watcher); } catch (error) { console.error(error); }
   }
 }
 

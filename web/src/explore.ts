@@ -6,6 +6,7 @@ import { levels, lines, phases, shade } from "./colours";
 import { button, choice, fill, h, number, rested, slider, table } from "./dom";
 import { Surface } from "./scene";
 import { faultsIn, may, session, type Page } from "./shell";
+import { tutor } from "./tutor";
 
 type Run = { name: string; changed: number; record: boolean; figures: boolean; report: boolean; thumb: number[] | null };
 type Campaign = { id: string; folder: string; runs: Run[] };
@@ -13,6 +14,7 @@ type Figure = { name: string; label: string; unit: string; frequency_hz: number;
 type Overview = { run: string; state: string | null; states: string[]; frequency_hz: number[]; steps: { name: string; on: boolean; may_change: boolean }[]; region_deg: number; figures: Figure[]; demo: boolean; specification: boolean; report: boolean };
 type Cut = { angle_deg: number[]; first: (number | null)[]; second: (number | null)[]; total: (number | null)[]; names: [string, string]; peak_dbi: number; beamwidth_deg: number | null; edges_deg: (number | null)[]; side_lobe_db: number | null; null_db: number | null; peak_theta_deg: number; peak_phi_deg: number };
 type Grid = { rows: number[]; columns: number[]; row_name: string; column_name: string; formula: string; names: [string, string]; level: (number | null)[] };
+type Difference = { total: (number | null)[]; rotation_deg: number[]; shift_mm: number[]; level_db: number; difference_db: number };
 type Effects = { labels: Record<string, string>; whole: Record<string, number | null>; without: Record<string, Record<string, number | null>> };
 type Face = { x_mm: number[]; y_mm: number[]; level_db: number[]; phase_deg: number[]; elements: [number, number][]; excitation_db: number[]; suspects: string[] } | null;
 
@@ -23,13 +25,13 @@ const RANGE = 50;
 export function explorePage(): Page {
   const faults = h("p", { class: "faults", attrs: { role: "alert" } }), trying = faultsIn(faults);
   const list = h("div", { class: "runs" }), controls = h("div"), place = h("div", { class: "stack" }), side = h("div", { class: "stack" });
-  const chosen = { run: "", state: null as string | null, off: [] as string[], frequency: 0, plane: 0, basis: "ludwig-3", coordinates: "theta-phi", component: "total", beside: "", round: false };
+  const chosen = { run: "", state: null as string | null, off: [] as string[], frequency: 0, plane: 0, basis: "ludwig-3", coordinates: "theta-phi", component: "total", beside: [] as string[], difference: false, round: false };
   let known: Overview | null = null, tab = "Cuts", asked = 0, runs: Run[] = [];
   const body = () => ({ campaign: session.campaign, run: chosen.run, state: chosen.state, off: chosen.off });
   const one = () => ({ campaign: session.campaign, run: chosen.run });
 
   const open = async (run: string, state: string | null = null, off: string[] = []) => {
-    Object.assign(chosen, { run, state, off });
+    Object.assign(chosen, { run, state, off, beside: chosen.beside.filter((n) => n !== run) });
     for (const b of list.querySelectorAll("button")) b.setAttribute("aria-pressed", String(b.dataset["run"] === run));
     fill(place, h("p", { class: "quiet" }, "The run is being processed; the first time takes some seconds."));
     const found = await trying(post<Overview>("/api/overview", body()));
@@ -43,7 +45,7 @@ export function explorePage(): Page {
   const drawControls = () => {
     if (!known) return;
     const f = known.frequency_hz, said = h("strong", { class: "mono" }, ghz(f[chosen.frequency]));
-    fill(controls, h("div", { class: "tabs", attrs: { role: "tablist" } }, ...["Cuts", "Map", "3D", "Aperture", "Impulse", "Recipe", "Findings", "Report"].map((name) =>
+    fill(controls, h("div", { class: "tabs", attrs: { role: "tablist" } }, ...["Cuts", "Map", "3D", "Aperture", "Impulse", "Recipe", "Findings", "Coordinates", "Report"].map((name) =>
       h("button", { on: { click: () => { tab = name; drawControls(); void show(); } }, attrs: { type: "button", role: "tab", "aria-selected": String(tab === name) } }, name))),
     h("div", { class: "row" }, f.length > 1 && slider("frequency", 0, f.length - 1, 1, chosen.frequency, (i) => { chosen.frequency = i; fill(said, ghz(f[i])); drawSide(); soon(); }), said,
       known.states.length > 1 && choice("state", known.states.map((s) => [s, s]), chosen.state ?? known.states[0], (s) => void open(chosen.run, s, chosen.off)),
@@ -66,25 +68,29 @@ export function explorePage(): Page {
       const c = lines(), series: Line[] = [{ name: cut.names[0], values: cut.first, colour: c.co }, { name: cut.names[1], values: cut.second, colour: c.cross, dash: [6, 3] }];
       const masks = known?.specification && !chosen.off.length ? await trying(post<{ name: string; level: (number | null)[] }[]>("/api/masks", ask)) : [];
       for (const mask of masks ?? []) series.push({ name: `mask: ${mask.name}`, values: mask.level, colour: c.ink, width: 1.2 });
-      if (chosen.beside && chosen.beside !== chosen.run) {
-        const other = await trying(post<Cut>("/api/cut", { ...ask, run: chosen.beside, state: null, off: [] }));
-        if (other) {
-          series.push({ name: `${chosen.beside}: ${other.names[0]}`, values: other.first, colour: c.other });
-          // Fields are needed for a true difference; levels tell what a person sees between two curves.
-          series.push({ name: "difference of levels", values: cut.first.map((v, i) => (v === null || other.first[i] === null ? null : v - (other.first[i] as number))), colour: c.quiet, width: 1 });
+      const told: Node[] = [], colours = [c.other, c.good, c.band];
+      for (const [i, name] of chosen.beside.entries()) {
+        const other = await trying(post<Cut>("/api/cut", { ...ask, run: name, state: null, off: [] }));
+        if (other) series.push({ name: `${name}: ${other.names[0]}`, values: other.first, colour: colours[i % colours.length] });
+      }
+      if (chosen.difference && chosen.beside.length) {
+        const rest = await trying(post<Difference>("/api/difference", { ...ask, off: [], other: chosen.beside[0] }));
+        if (rest) {
+          series.push({ name: `difference to ${chosen.beside[0]}, matched`, values: rest.total, colour: c.quiet, width: 1.1 });
+          told.push(h("p", { class: "small" }, `${chosen.beside[0]} was turned by ${rest.rotation_deg.map((v) => number(v, 3)).join(", ")}\u00b0, moved by ${rest.shift_mm.map((v) => number(v, 3)).join(", ")} mm and raised by ${number(rest.level_db, 3)} dB; what is left is ${number(rest.difference_db, 1)} dB below the peak (rms).`));
         }
       }
       const chart = new LineChart(), round = h("canvas", { class: "map", attrs: { role: "img", "aria-label": "polar cut" } });
       const top = Math.ceil(cut.peak_dbi / 5) * 5;
       after.push(() => {
-        if (chosen.round) polar(round, cut.angle_deg, series.filter((s) => !s.name.startsWith("difference")), top, RANGE + 10);
+        if (chosen.round) polar(round, cut.angle_deg, series, top, RANGE + 10);
         else chart.draw(cut.angle_deg, series, { x: "angle from the peak / deg", y: "gain / dBi", height: 380, range: [top - RANGE - 10, top + 2], xRange: [-180, 180] });
       });
       return [
         h("div", { class: "row" }, slider("plane, from E towards H", 0, 175, 5, chosen.plane, (v) => { chosen.plane = v; soon(); }, "°"), button("E", () => { chosen.plane = 0; soon(); }), button("H", () => { chosen.plane = 90; soon(); }),
           button(chosen.round ? "rectangular" : "polar", () => { chosen.round = !chosen.round; void show(); }),
-          choice("beside", [["", "nothing"], ...runs.filter((r) => r.record && r.name !== chosen.run).map((r) => [r.name, r.name] as [string, string])], chosen.beside, (v) => { chosen.beside = v; soon(); })),
-        chosen.round ? round : chart.element,
+          ...besides()),
+        chosen.round ? round : chart.element, ...told,
         table(["peak / dBi", "at theta, phi", "half-power beamwidth", "first side lobe", "first null"], [[number(cut.peak_dbi, 2), `${number(cut.peak_theta_deg, 1)}°, ${number(cut.peak_phi_deg, 1)}°`,
           `${number(cut.beamwidth_deg, 2)}° (${number(cut.edges_deg[0], 1)}° to ${number(cut.edges_deg[1], 1)}°)`, `${number(cut.side_lobe_db, 1)} dB`, `${number(cut.null_db, 1)} dB`]]),
         h("p", { class: "small quiet" }, "Drag in the chart to enlarge, double-click for all of it."),
@@ -150,6 +156,7 @@ export function explorePage(): Page {
       const found = await trying(post<{ topic: string; level_db: number; text: string }[]>("/api/findings", one()));
       return found && [table(["what", "field / dB re peak", "in words"], found.map((f) => [f.topic, number(f.level_db, 1), f.text]))];
     },
+    Coordinates: async () => [tutor().element],
     Report: async () => {
       const room = h("div", { class: "row" }), links = () => fill(room, ...["html", "pdf"].map((kind) => h("a", { attrs: { href: `/api/report/${session.campaign}/${chosen.run}/${kind}`, target: "_blank", rel: "noopener" } }, `open the report (${kind})`)));
       if (known?.report) links();
@@ -163,6 +170,13 @@ export function explorePage(): Page {
       write.disabled = !may("operate");
       return [h("p", {}, known?.specification ? "With a verdict against limits.toml on its first page." : "Without a verdict: there is no limits.toml beside the campaign."), write, room];
     },
+  };
+  const besides = (): Node[] => {
+    const others = runs.filter((r) => r.record && r.name !== chosen.run);
+    const tick = (label: string, on: boolean, action: (on: boolean) => void) => h("label", { class: "row small" }, h("input", { attrs: { type: "checkbox", checked: on }, on: { change: (event) => { action((event.target as HTMLInputElement).checked); soon(); } } }), label);
+    const boxes = others.map((r) => tick(r.name, chosen.beside.includes(r.name), (on) => { chosen.beside = on ? [...chosen.beside, r.name].slice(-3) : chosen.beside.filter((n) => n !== r.name); }));
+    if (!others.length) return [];
+    return [h("span", { class: "small quiet" }, "beside:"), ...boxes, ...(chosen.beside.length ? [tick("difference of the fields", chosen.difference, (on) => { chosen.difference = on; })] : [])];
   };
   const grid = () => trying(post<Grid>("/api/map", { ...body(), frequency: chosen.frequency, coordinates: chosen.coordinates, basis: chosen.basis, component: chosen.component }));
   const component = (names: [string, string]) => choice("shown", [["total", "total"], ["first", names[0]], ["second", names[1]]], chosen.component, (v) => { chosen.component = v; soon(); });

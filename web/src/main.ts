@@ -51,7 +51,8 @@ async function begin(): Promise<void> {
       const text = `${location.origin}/launch?code=${code}`;
       const dialog = h("dialog", { on: { close: () => dialog.remove() } }, h("h1", {}, "A link for somebody who watches"), h("p", {}, "It opens one session, on this computer, that may look and stop and nothing else."), h("p", { class: "mono" }, text), button("close", () => dialog.close()));
       document.body.append(dialog);
-      dialog.showModal();
+      // Not in the way of anything: stop stays in reach.
+      dialog.show();
     })());
     live.watch({ linked: (up) => { link.className = `chip${up ? "" : " hot"}`; fill(link, up ? `connected, may ${session.me!.role}` : "not connected"); } });
     fill(app,

@@ -13,12 +13,17 @@ type Plan = {
   rows: [string, string][]; missing: string[]; forecast: { name: string; expanded: number; cause: string }[]; verdict: string; duration: string; points: number;
   split: [string, number][]; alternatives: { name: string; why: string; duration: string; points: number }[];
 };
+type Scheme = { geometry: string; scheme: string; points: number; duration: string; pole: string; fault: string; polarization: string; suits: string; formula: string };
 type Rehearsal = { rows: { name: string; unit: string; value: string; truth: number; inside: boolean; cause: string }[]; share_inside: number; seconds: number; theta: number[]; phi: number[]; error_db: number[] };
 
 export function planPage(): Page {
   const faults = h("p", { class: "faults", attrs: { role: "alert" } }), form = h("div"), answers = h("div", { class: "stack" }), rehearsal = h("div", { class: "stack" });
   const positioner = new Positioner(), at = h("div", { class: "small mono" }), walk = h("div");
-  const edits: Record<string, unknown> = {};
+  const edits: Record<string, unknown> = {}, beside = h("div");
+  const sideBySide = h("div", { class: "card" }, h("div", { class: "row" }, h("h2", {}, "Positioners and schemes"), h("span", { class: "spring" }), button("set side by side", () => void (async () => {
+    const found = await trying(post<Scheme[]>("/api/schemes", { campaign: session.campaign, edits }));
+    if (found) fill(beside, table(["positioner", "scheme", "duration", "points", "slices meet at"], found.map((s) => [h("span", { attrs: { title: `${s.formula}; suits ${s.suits}; polarization ${s.polarization}` } }, s.geometry), s.scheme, s.fault ? h("span", { class: "small bad", attrs: { title: s.fault } }, "not here") : s.duration, s.points || "-", s.pole])), h("p", { class: "small quiet" }, "Point at a positioner for its formula and what it suits, at \u201cnot here\u201d for the reason."));
+  })())), beside);
   const trying = faultsIn(faults);
   let motion: Motion | null = null, asked = 0;
 
@@ -26,7 +31,7 @@ export function planPage(): Page {
     const mine = ++asked, body = { campaign: session.campaign, edits };
     const found = await trying(post<Plan>("/api/plan", body));
     if (!found || mine !== asked) return;
-    drawAnswers(answers, found);
+    drawAnswers(answers, found, sideBySide);
     const way = await trying(post<Motion>("/api/motion", body));
     if (!way || mine !== asked) return;
     motion = way;
@@ -105,7 +110,7 @@ function field(f: Field, changed: (key: string, value: unknown) => void): HTMLEl
   return label;
 }
 
-function drawAnswers(place: HTMLElement, plan: Plan): void {
+function drawAnswers(place: HTMLElement, plan: Plan, more: HTMLElement): void {
   const total = plan.split.reduce((sum, one) => sum + one[1], 0);
   const bar = h("div", { class: "bar", attrs: { role: "img", "aria-label": plan.split.map(([n, s]) => `${n} ${duration(s)}`).join(", ") } }, ...plan.split.map((_, i) => h("i", { class: i ? "two" : "one" })));
   [...bar.children].forEach((part, i) => { (part as HTMLElement).style.width = `${(100 * plan.split[i][1]) / total}%`; });
@@ -115,6 +120,7 @@ function drawAnswers(place: HTMLElement, plan: Plan): void {
       ...plan.missing.map((line) => h("p", { class: "bad" }, `Missing: ${line}`))),
     h("div", { class: "card" }, h("h2", {}, "Forecast"), table(["figure", "±", "mostly from"], plan.forecast.map((f) => [f.name, f.expanded.toPrecision(2), f.cause]))),
     h("div", { class: "card" }, h("h2", {}, "Alternatives"), table(["plan", "duration", "points"], plan.alternatives.map((a) => [h("span", { attrs: { title: a.why } }, a.name), a.duration, a.points]))),
+    more,
     h("div", { class: "card" }, h("h2", {}, "Why"), table(["", ""], plan.rows.map(([name, text]) => [h("strong", {}, name), text]))));
 }
 

@@ -80,6 +80,10 @@ class Cut(Opened):
     basis: Basis = "ludwig-3"
 
 
+class Pair(Cut):
+    other: Id
+
+
 class Map(Opened):
     frequency: Index = 0
     coordinates: Literal["theta-phi", "az-el", "alpha-epsilon", "u-v"] = "theta-phi"
@@ -125,6 +129,15 @@ async def form(room: Room, session: Session, ids: dict[str, str], body: None) ->
 
 async def plan(room: Room, session: Session, ids: dict[str, str], body: Form) -> Any:
     return await room.desk.do(plan_view.consequences, room.folder(body.campaign), body.edits)
+
+
+async def schemes(room: Room, session: Session, ids: dict[str, str], body: Form) -> Any:
+    return await room.desk.do(plan_view.schemes, room.folder(body.campaign), body.edits)
+
+
+async def difference(room: Room, session: Session, ids: dict[str, str], body: Pair) -> Any:
+    folder, chosen = room.folder(body.campaign), (body.frequency, body.plane_deg, body.basis)
+    return await room.desk.do(explore_view.difference, folder, body.run, body.other, *chosen, kind="slow")
 
 
 async def motion(room: Room, session: Session, ids: dict[str, str], body: Form) -> Any:
@@ -270,6 +283,8 @@ DOORS: tuple[Door, ...] = (
     _post("/api/invite", C, "a launch code for somebody else", invite, Invite),
     _post("/api/lease", O, "take, renew or give back the motion lease", lease, Hold),
     _post("/api/plan", V, "what follows from a form", plan, Form),
+    _post("/api/schemes", V, "positioners and polarization schemes side by side", schemes, Form),
+    _post("/api/difference", V, "what is left between two runs, matched", difference, Pair),
     _post("/api/motion", V, "the way of the axes of a form", motion, Form),
     _post("/api/save", C, "write a form into the campaign's files", save, Form),
     _post("/api/tutor", V, "one direction in all coordinates and polarizations", tutor, Direction),

@@ -22,6 +22,8 @@ MAP_STEP_DEG = 2.0
 #: A thumbnail is this large; enough to tell one pattern from another.
 THUMB_ROWS, THUMB_COLUMNS, THUMB_RANGE_DB = 24, 48, 40.0
 FLOOR_DB = -120.0
+#: Angles from the peak of every cut.
+ANGLES_DEG = np.arange(-180.0, 180.01, 0.5)
 
 
 def runs_of(folder: Path) -> list[dict[str, Any]]:
@@ -147,7 +149,7 @@ def cut(
     field = FarField(done.expansion.coefficients[index])
     beam = find_beam(field, slant=slant, region=region)
     tangent = tangent_at(beam, plane_deg)
-    angle = np.arange(-180.0, 180.01, 0.5)
+    angle = ANGLES_DEG
     a = np.deg2rad(angle)[:, None]
     d = np.cos(a) * beam.direction + np.sin(a) * tangent
     t, p = theta_phi(d)
@@ -164,6 +166,37 @@ def cut(
         "null_db": _number(20.0 * np.log10(max(first_null(own), 1e-9))),
         "peak_theta_deg": float(np.rad2deg(np.arccos(np.clip(beam.direction[2], -1.0, 1.0)))),
         "peak_phi_deg": float(np.rad2deg(np.arctan2(beam.direction[1], beam.direction[0]))),
+    }  # fmt: skip
+
+
+def difference(
+    folder: Path, run_name: str, other: str, frequency: int, plane_deg: float, basis: str
+) -> dict[str, Any]:  # fmt: skip
+    """Return what is left between two runs' fields along a cut, after pose, phase reference, level and phase are matched."""
+    from colure.analysis.compare import match
+    from colure.analysis.figures.cuts import FarField, find_beam, tangent_at
+    from colure.geometry.directions import theta_phi
+    from colure.geometry.polarization import Basis, from_cartesian, to_basis
+
+    one, two = opened(folder, run_name), opened(folder, other)
+    index = _index(one, frequency)
+    region = float(np.deg2rad(min(one.sphere.region_deg, two.sphere.region_deg)))
+    try:
+        found = match(one.expansion, two.expansion, region=region)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    order = max(one.expansion.order, found.expansion.order)
+    rest = found.expansion.truncated(order).coefficients[index] - one.expansion.truncated(order).coefficients[index]
+    slant = one.budget.slant
+    beam = find_beam(FarField(one.expansion.coefficients[index]), slant=slant, region=region)
+    a = np.deg2rad(ANGLES_DEG)[:, None]
+    d = np.cos(a) * beam.direction + np.sin(a) * tangent_at(beam, plane_deg)
+    t, p = theta_phi(d)
+    pair = to_basis(*from_cartesian(FarField(rest).at(d), theta=t, phi=p), Basis(basis), theta=t, phi=p, slant=slant)
+    return {
+        "total": _level(np.hypot(np.abs(pair[0]), np.abs(pair[1])), t <= region + 1e-9),
+        "rotation_deg": found.rotation_deg.tolist(), "shift_mm": found.shift_mm.tolist(),
+        "level_db": float(found.level_db[index]), "difference_db": float(found.difference_db[index]),
     }  # fmt: skip
 
 

@@ -140,7 +140,13 @@ class LiveScan:
         if known.any():
             grid[known] = 10.0 * np.log10(power[known] / power.max())
         shaped = grid.reshape(self.layout.shape)
-        return (_filled(shaped) if self.layout.progressive else shaped).astype("<f4").tobytes()
+        if self.layout.progressive:
+            shaped = _filled(shaped)
+        elif self.layout.row_name == "theta":
+            # All columns are one direction at a pole.
+            poles = np.isin(self.layout.rows_deg, (0.0, 180.0))
+            shaped[poles] = _filled(shaped[poles])
+        return shaped.astype("<f4").tobytes()
 
 
 def _filled(grid: FloatArray) -> FloatArray:

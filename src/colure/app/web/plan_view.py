@@ -120,6 +120,20 @@ def consequences(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def schemes(folder: Path, edits: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return every positioner with every polarization scheme, for this device and this goal."""
+    from colure.planning.preflight import make_plan
+    from colure.planning.schemes import compare
+
+    campaign, plan = make_plan(edited(folder, edits))
+    return [
+        {"geometry": one.geometry.value, "scheme": one.scheme, "points": one.points, "pole": one.pole, "fault": one.fault,
+         "duration": "-" if one.duration_s is None else duration_text(one.duration_s), "polarization": one.polarization,
+         "suits": one.suits, "formula": one.geometry.direction_formula}
+        for one in compare(campaign, plan)
+    ]  # fmt: skip
+
+
 def motion_of(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
     """Return the way of the axes for the 3D view: targets, what they point at, and when; and what stands on them."""
     from colure.app.web.layout import layout_of
