@@ -136,7 +136,7 @@ def main() -> None:
             begin = time.perf_counter()
             client.post("/api/plan", json={"campaign": campaign, "edits": {"goal.points": 5 + i}})
             times.append(time.perf_counter() - begin)
-        frames, first = live_surface(room, base, layout_for(folder, flip=False))
+        frames, first = live_surface(room, base, layout_for(folder))
         for _ in range(200):
             begin = time.perf_counter()
             client.post("/api/stop", json={})

@@ -77,7 +77,7 @@ def test_hostile_text_stays_text(page, served, tiny_campaign):
     (tiny_campaign / "device.toml").write_text(
         re.sub(r'name = ".*"', f'name = "{hostile[9]}"', device, count=1), "utf-8"
     )
-    scan = LiveScan(campaign_id(tiny_campaign), "first", layout_for(tiny_campaign, flip=False))
+    scan = LiveScan(campaign_id(tiny_campaign), "first", layout_for(tiny_campaign))
     served.room.scan = scan
     page.add_init_script("window.__hit = 0;")
     enter(page, served, "plan")
@@ -154,6 +154,19 @@ def test_every_page_opens_and_stop_is_in_reach(page, served, tiny_campaign):
         page.goto(served.base + "/#explore")
         page.get_by_role("tab", name=tab).click()
         page.wait_for_selector(f"[role=tab][aria-selected=true]:has-text('{tab}')")
+
+
+def test_the_beam_is_searched_from_the_page(page, served):
+    """Coarse, then fine where it was strongest, then what was found in words."""
+    enter(page, served, "align")
+    page.get_by_role("button", name="take motion lease").click()
+    for name, sign in (("look coarsely", "text=The coarse look is done"), ("look finely", "text=beam at azimuth")):
+        page.get_by_role("button", name=name).click()
+        page.get_by_label("Everyone is clear").check()
+        page.get_by_role("button", name="start", exact=True).click()
+        page.wait_for_selector(sign, timeout=60_000)
+    page.get_by_role("button", name="set as home").click()
+    page.wait_for_selector("text=has its home on the roll axis")
 
 
 def test_two_runs_side_by_side(page, served, tiny_campaign):
@@ -289,7 +302,7 @@ def test_twenty_watch_and_the_picture_is_the_same_for_all(tiny_campaign):
     from websockets.sync.client import connect
 
     for served in serving([tiny_campaign]):
-        scan = LiveScan("c", "first", layout_for(tiny_campaign, flip=False))
+        scan = LiveScan("c", "first", layout_for(tiny_campaign))
         served.room.scan = scan
         points = np.flatnonzero(scan.layout.cell >= 0)[:40]
         url, pictures = f"ws://127.0.0.1:{served.port}/api/live", set()

@@ -23,13 +23,27 @@ export function alignPage(): Page {
     const flip = await trying(post<Flip>("/api/flip", { campaign: session.campaign, run: name.value }));
     if (flip) fill(result, drawing(flip.numbers), ...flip.sentences.map((s) => h("p", {}, s)));
   };
-  const test = button("measure both sides", () => void startDialog(name.value, trying, true), "main", "needs the motion lease");
+  const test = button("measure both sides", () => void startDialog(name.value, trying, "flip"), "main", "needs the motion lease");
+  const looked = h("p", { class: "quiet" }), beamName = h("input", { attrs: { value: "beam", pattern: "[A-Za-z0-9_-]{1,70}", "aria-label": "name of the beam search" } }), beamFound = h("div");
+  const coarse = button("look coarsely", () => void startDialog(beamName.value, trying, "beam-coarse"), "main", "needs the motion lease");
+  const fine = button("look finely", () => void startDialog(beamName.value, trying, "beam-fine"), "main", "needs the motion lease, and a coarse look");
+  const seen = async () => {
+    const found = await trying(post<{ sentences: string[] }>("/api/beam", { campaign: session.campaign, run: beamName.value }));
+    if (found) fill(beamFound, ...found.sentences.map((s) => h("p", {}, s)), button("set as home", () => void (async () => {
+      const done = await trying(post<string[]>("/api/home", { campaign: session.campaign, run: beamName.value }));
+      if (done) fill(looked, done.join("; "));
+    })(), "", "azimuth/elevation positioners: the beam's readouts become the axes' zeros in chamber.toml"));
+  };
   let wasRunning = false;
   const stopWatching = live.watch({ status: (s: Status) => {
-    if (s.flip) fill(progress, `${s.state}: ${s.measured ?? 0} of ${s.total ?? 0} points`);
-    if (s.flip && wasRunning && s.state === "done") void read();
+    const done = wasRunning && !s.running && s.state === "done";
+    const at = `${s.state}: ${s.measured ?? 0} of ${s.total ?? 0} points`;
+    if (s.kind === "flip") { fill(progress, at); if (done) void read(); }
+    if (s.kind?.startsWith("beam") && s.running) fill(looked, `${s.kind === "beam-coarse" ? "coarse" : "fine"} look, ${at}`);
+    if (done && s.kind === "beam-coarse") fill(looked, "The coarse look is done; the fine one goes where it was strongest.");
+    if (done && s.kind === "beam-fine") void seen();
     wasRunning = s.running;
-    test.disabled = s.running || session.me?.mine !== true;
+    for (const one of [test, coarse, fine]) one.disabled = s.running || session.me?.mine !== true;
   } });
   const element = h("main", {}, faults, h("div", { class: "columns two steps" },
     h("section", { class: "card" }, h("h2", {}, "Connect"), h("p", {}, "Axes, analyzer, switch and interlock answer before anything is touched. Homing is part of a start: tick it there after a fault."), talk, found),
@@ -37,6 +51,8 @@ export function alignPage(): Page {
       h("p", { class: "small" }, "Alignment lasers: class 2 or lower, never towards eyes, off before the run.")),
     h("section", { class: "card" }, h("h2", {}, "Flip test"), h("p", {}, "One cut from both sides: theta, and -theta with the roll at 180 deg. A device cannot tell them apart; what differs is the range: a zero that is off, axes that miss each other. A few minutes."),
       h("div", { class: "row" }, h("label", { class: "row" }, "run", name), test, button("read a finished one", () => void read())), progress, result),
+    h("section", { class: "card" }, h("h2", {}, "Beam search"), h("p", {}, "Steps of half a beam over the front, then a fine look where it was strongest: where the beam is, before hours are spent. On azimuth and elevation its readouts can become the axes' zeros."),
+      h("div", { class: "row" }, h("label", { class: "row" }, "run", beamName), coarse, fine, button("read a finished one", () => void seen())), looked, beamFound),
     h("section", { class: "card" }, h("h2", {}, "What only a scan shows"), h("p", {}, "Whole spheres find the remaining misalignments by themselves: roll-axis tilt, both offsets, the probe's roll. They are taken out of the data and listed in the run's findings with what to turn."))));
   return { title: "Align", element, leave: stopWatching };
 }

@@ -8,6 +8,7 @@ import { Positioner, Surface, type Motion } from "./scene";
 import { faultsIn, may, session, type Page } from "./shell";
 
 const FLOOR = -50;
+const NAMES: Record<string, string> = { flip: "flip test", "beam-coarse": "beam search, coarse", "beam-fine": "beam search, fine" };
 
 export function scanPage(): Page {
   const faults = h("p", { class: "faults", attrs: { role: "alert" } }), trying = faultsIn(faults);
@@ -35,7 +36,7 @@ export function scanPage(): Page {
     fill(state, s.state);
     fill(share, s.total ? `${(100 * part).toFixed(part < 0.1 ? 1 : 0)} %` : "-");
     fill(left, s.running && s.left_s !== undefined ? `${duration(s.left_s)} left` : (s.text ?? ""));
-    fill(count, s.total ? `${s.measured} of ${s.total} points of run ${s.run}${s.flip ? " (flip test)" : ""}; every one is on disk` : "No scan yet. Start one here, or close this page: a scan does not need it.");
+    fill(count, s.total ? `${s.measured} of ${s.total} points of run ${s.run}${s.kind && s.kind !== "scan" ? ` (${NAMES[s.kind]})` : ""}; every one is on disk` : "No scan yet. Start one here, or close this page: a scan does not need it.");
     done.style.width = `${100 * part}%`;
     fill(position, s.axes && s.position_deg?.length ? s.axes.map((a, i) => `${a} ${number(s.position_deg![i], 2)}°`).join("   ") : "");
     const whose = s.campaign ?? session.campaign;
@@ -76,7 +77,7 @@ function strongest(frame: Float32Array, columns: number): number {
 }
 
 /** Nothing moves before a person has read the cautions and says so. */
-export async function startDialog(run: string, trying: <T>(work: Promise<T>) => Promise<T | undefined>, flip = false): Promise<boolean> {
+export async function startDialog(run: string, trying: <T>(work: Promise<T>) => Promise<T | undefined>, kind = "scan"): Promise<boolean> {
   const lines = await trying(get<string[]>(`/api/cautions/${session.campaign}`));
   if (!lines) return false;
   return new Promise((answer) => {
@@ -84,12 +85,12 @@ export async function startDialog(run: string, trying: <T>(work: Promise<T>) => 
     const home = h("input", { attrs: { type: "checkbox" } });
     const go = button("start", () => {
       dialog.close();
-      const body = { campaign: session.campaign, run, sequence: live.status.sequence, cautions_read: true, flip, home: home.checked };
+      const body = { campaign: session.campaign, run, sequence: live.status.sequence, cautions_read: true, kind, home: home.checked };
       void trying(post("/api/start", body)).then((found) => answer(found !== undefined));
     }, "main");
     go.disabled = true;
     const dialog = h("dialog", { on: { close: () => { dialog.remove(); answer(false); } } },
-      h("h1", {}, flip ? "Before the flip test moves" : "Before anything moves"), h("ul", {}, ...lines.map((line) => h("li", {}, line))),
+      h("h1", {}, kind === "scan" ? "Before anything moves" : `Before anything moves: ${NAMES[kind]}`), h("ul", {}, ...lines.map((line) => h("li", {}, line))),
       h("p", {}, h("label", {}, read, " Everyone is clear of the axes and the cautions are understood.")),
       h("p", { class: "small" }, h("label", {}, home, " Home the axes first (needed after a fault of the motion).")),
       h("div", { class: "row" }, button("not now", () => dialog.close()), h("span", { class: "spring" }), go));

@@ -15,6 +15,7 @@ import click
 
 from colure import __version__
 from colure.app.aim_command import aim
+from colure.app.beam_command import beam
 from colure.app.compare_command import compare, series
 from colure.app.coverage_command import coverage
 from colure.app.effects_command import effects
@@ -287,7 +288,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve,
+    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve,
 ):  # fmt: skip
     main.add_command(command)
 

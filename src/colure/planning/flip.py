@@ -48,7 +48,7 @@ def flip_plan(campaign: Campaign) -> Plan:
     state = np.full(theta.size, -1, np.int64)
     runs = []
     for number, (roll, line) in enumerate(((0.0, theta), (180.0, theta[::-1]))):
-        turned = _probe_within(chamber.axis_table["probe"].map, device.slant_deg - roll)
+        turned = probe_within(chamber.axis_table["probe"].map, device.slant_deg - roll)
         angles = np.stack([line, np.full(line.size, roll), np.full(line.size, turned)], axis=-1)
         runs.append(Run(readouts_of(chamber, angles), Role.SCAN, number, 0, state, line=False))
     path = build_runs(one_pass, chamber, simple, runs)
@@ -67,7 +67,7 @@ def flip_plan(campaign: Campaign) -> Plan:
     )
 
 
-def _probe_within(axis: AxisMap, angle_deg: float) -> float:
+def probe_within(axis: AxisMap, angle_deg: float) -> float:
     """Return an angle of the probe's roll, whole turns added, that lies inside its limits."""
     found = axis.readouts_within(angle_deg)
     if not found:

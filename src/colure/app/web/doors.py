@@ -7,7 +7,9 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from colure.app.beam_search import set_home
 from colure.app.web import explore_view, plan_view, tutor_view
+from colure.app.web.layout import Kind
 from colure.app.web.room import Room, stamp
 from colure.app.web.rules import Door, Role
 from colure.app.web.sessions import Session
@@ -58,7 +60,7 @@ class Start(Body):
     run: Id
     sequence: Index
     cautions_read: Literal[True]
-    flip: bool = False
+    kind: Kind = "scan"
     home: bool = False
 
 
@@ -198,7 +200,7 @@ async def cautions(room: Room, session: Session, ids: dict[str, str], body: None
 
 async def start(room: Room, session: Session, ids: dict[str, str], body: Start) -> Any:
     room.require_current(body.sequence)
-    await room.start(body.campaign, body.run, flip=body.flip, home=body.home)
+    await room.start(body.campaign, body.run, kind=body.kind, home=body.home)
     return {"sequence": room.sequence}
 
 
@@ -254,6 +256,16 @@ async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) 
     return await room.desk.do(explore_view.flip_words, room.folder(body.campaign), body.run, kind="slow")
 
 
+async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+    return await room.desk.do(explore_view.beam_words, room.folder(body.campaign), body.run, kind="slow")
+
+
+async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+    if room.busy:
+        raise InputError(["a scan is under way: the chamber's file stays as it is until it ends"])
+    return await room.desk.do(set_home, room.folder(body.campaign), body.run, stamp(), kind="slow")
+
+
 def _run(room: Room, body: Opened) -> tuple[Any, ...]:
     return room.folder(body.campaign), body.run, body.state, tuple(sorted(set(body.off)))
 
@@ -302,6 +314,8 @@ DOORS: tuple[Door, ...] = (
     _post("/api/findings", V, "what the data say of themselves", findings, OneRun),
     _post("/api/aperture", V, "the picture of a panel's face", aperture, Cut),
     _post("/api/flip", V, "what a flip test found", flip, OneRun),
+    _post("/api/beam", V, "what a beam search found", beam, OneRun),
+    _post("/api/home", C, "make the beam's readouts the axes' zeros", home, OneRun),
     _post("/api/effects", V, "what every step of the recipe does", effects, OneRun),
     _post("/api/evaluate", O, "read every figure with its interval", evaluate, OneRun),
     _post("/api/report", O, "write a run's report", report, OneRun),

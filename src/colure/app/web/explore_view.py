@@ -360,6 +360,14 @@ def flip_words(folder: Path, run_name: str) -> dict[str, Any]:
     return {"numbers": found.__dict__, "sentences": found.sentences()}
 
 
+def beam_words(folder: Path, run_name: str) -> dict[str, Any]:
+    """Return what a beam search found: numbers, and where the readouts point the beam at the probe."""
+    from colure.app.beam_search import result
+
+    found = result(folder, run_name)
+    return {"numbers": found.found.__dict__, "readouts_deg": found.readouts_deg, "sentences": found.sentences()}
+
+
 def bench(folder: Path) -> list[dict[str, Any]]:
     """Talk to every instrument, move nothing, and return what was found."""
     campaign, plan = service.make_plan(folder)

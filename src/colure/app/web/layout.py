@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 import numpy as np
 
+from colure.app.folders import RunFolder
 from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.directions import azimuth_over_elevation, from_azimuth_over_elevation
 from colure.geometry.kinematics import AxisMap, Geometry, sighting
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role
+
+#: What a room can start.
+Kind = Literal["scan", "flip", "beam-coarse", "beam-fine"]
 
 
 @dataclass(frozen=True)
@@ -59,7 +65,13 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
     geometry = campaign.chamber.positioner.geometry
     tables = campaign.chamber.axis_table
     first, second = (tables[n].map.angle_deg(plan.targets_deg[:, plan.axes.index(n)]) for n in geometry.axis_names)
-    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+    seen = sighting(geometry, first=np.deg2rad(first), second=np.deg2rad(second)).direction
+    looks = plan.inputs.get("test") == "beam search"
+    if looks:
+        azimuth, elevation = azimuth_over_elevation(seen)
+        column, row = (np.asarray(np.round(np.rad2deg(v), 3), float) for v in (azimuth, elevation))
+        names = ("elevation", "azimuth")
+    elif geometry is Geometry.ROLL_OVER_AZIMUTH:
         # One slice covers theta on both sides of the pole: phi, and phi + 180 deg.
         row = np.abs(np.round(first, 6))
         column = np.round(np.where(first < -1e-9, second + 180.0, second) % 360.0, 6) % 360.0
@@ -74,7 +86,10 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
     cell[scan] = at_row * columns.size + at_column
     r, c = (np.deg2rad(x) for x in np.meshgrid(rows, columns, indexing="ij"))
     one, two = (r, c) if geometry is Geometry.ROLL_OVER_AZIMUTH else (c, r)
-    directions = sighting(geometry, first=one.ravel(), second=two.ravel()).direction
+    if looks:
+        directions = from_azimuth_over_elevation(azimuth=c.ravel(), elevation=r.ravel())
+    else:
+        directions = sighting(geometry, first=one.ravel(), second=two.ravel()).direction
     return Layout(
         rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
         plan.targets_deg, plan.axes, time_s, campaign.goal.order == "progressive", plan.hash,
@@ -82,14 +97,31 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
     )  # fmt: skip
 
 
-def layout_for(folder: Path, *, flip: bool) -> Layout:
-    """Plan a campaign folder (or its flip test) and lay it out."""
-    from colure.app import service
+def planned(folder: Path, run_name: str, kind: Kind) -> tuple[Campaign, Plan, RunFolder]:
+    """Plan what a room can start, and name the run that holds it.
+
+    Raises
+    ------
+    InputError
+        If it cannot be planned, as a fine look before the coarse one.
+    """
+    from colure.app import beam_search, service
+
+    if kind in ("scan", "flip"):
+        campaign, plan = service.flip_plan(folder) if kind == "flip" else service.make_plan(folder)
+        return campaign, plan, service.run_folder(folder, run_name)
+    stage: beam_search.Stage = "coarse" if kind == "beam-coarse" else "fine"
+    campaign, plan = beam_search.stage_plan(folder, run_name, stage)
+    return campaign, plan, beam_search.stage_run(folder, run_name, stage)
+
+
+def layout_for(folder: Path, run_name: str = "first", kind: Kind = "scan") -> Layout:
+    """Plan what a room can start, and lay it out."""
     from colure.planning.path import build_path
 
-    campaign, plan = service.flip_plan(folder) if flip else service.make_plan(folder)
-    if flip:
-        time_s = np.full(len(plan), float(plan.predicted.get("duration_s", len(plan))) / len(plan))
-    else:
+    campaign, plan, _ = planned(folder, run_name, kind)
+    if kind == "scan":
         time_s = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid).time_s
+    else:
+        time_s = np.full(len(plan), float(plan.predicted["duration_s"]) / len(plan))
     return layout_of(campaign, plan, time_s)

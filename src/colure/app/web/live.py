@@ -11,21 +11,22 @@ from typing import Any
 
 import numpy as np
 
-from colure.app.web.layout import Layout
+from colure.app.web.layout import Kind, Layout
 from colure.geometry.conventions import FloatArray
 from colure.model.plan import ROLES, Role
 
 #: Words of a scan that a page shows; all of them are in the journal.
 MOST_WORDS = 200
 SCAN, TIE = ROLES.index(Role.SCAN), ROLES.index(Role.TIE)
-IDLE = {"state": "idle", "text": "no scan"}
+#: States that a scan does not end in by itself.
+UNENDED = ("starting", "idle", "running", "paused")
 
 
 class LiveScan:
     """State of one scan. Everything happens in the server's own thread."""
 
-    def __init__(self, campaign: str, run: str, layout: Layout, *, flip: bool = False) -> None:
-        self.campaign, self.run, self.layout, self.flip = campaign, run, layout, flip
+    def __init__(self, campaign: str, run: str, layout: Layout, *, kind: Kind = "scan") -> None:
+        self.campaign, self.run, self.layout, self.kind = campaign, run, layout, kind
         self.state, self.text = "starting", "instruments are being connected"
         self.version = 0
         self._seen = np.zeros(len(layout.cell), bool)
@@ -37,11 +38,13 @@ class LiveScan:
         self._slice = 0
         self._began = time.monotonic()
         self._measured_before = 0.0
+        #: The process is gone; until then its record may still be sealed, and no other scan begins.
+        self._over = False
 
     @property
     def running(self) -> bool:
         """Tell whether the scan's process may still move something."""
-        return self.state in ("starting", "running", "paused", "idle")
+        return not self._over
 
     def hear(self, line: dict[str, Any]) -> None:
         """Take in one line of the scan's process."""
@@ -67,7 +70,8 @@ class LiveScan:
 
     def ended(self, code: int) -> None:
         """The scan's process is gone."""
-        if self.running:
+        self._over = True
+        if self.state in UNENDED:
             self.state, self.text = (
                 "interrupted",
                 f"the scan's process ended by itself (code {code}); the same run goes on",
@@ -117,7 +121,7 @@ class LiveScan:
             for at, v in self._ties[-400:]
         ]
         return {
-            "type": "status", "campaign": self.campaign, "run": self.run, "flip": self.flip, "state": self.state, "text": self.text,
+            "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state, "text": self.text,
             "running": self.running, "measured": int(self._seen.sum()), "total": int(self._seen.size),
             "left_s": round(max(0.0, (total - done) * pace), 1), "predicted_s": round(total, 1), "axes": list(layout.axes),
             "position_deg": self._position, "angles_deg": layout.angles_deg(self._position), "level_db": self._level_db, "slice": self._slice, "ties": drift,

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from colure.app.web.desk import Desk
-from colure.app.web.layout import layout_for
+from colure.app.web.layout import Kind, layout_for
 from colure.app.web.live import LiveScan
 from colure.app.web.sessions import Lease, Sessions
 from colure.model.loading import InputError
@@ -57,7 +57,7 @@ class Room:
         if sequence != self.sequence:
             raise Stale(f"sequence = {sequence}: must be {self.sequence}; somebody else gave a command meanwhile")
 
-    async def start(self, campaign: str, run: str, *, flip: bool, home: bool) -> None:
+    async def start(self, campaign: str, run: str, *, kind: Kind, home: bool) -> None:
         """Start a scan, or go on with one that was interrupted.
 
         Raises
@@ -68,15 +68,15 @@ class Room:
         folder = self.folder(campaign)
         if self.busy:
             raise InputError([f"a scan is under way ({self.scan.run if self.scan else ''}); stop it first"])
-        layout = await self.desk.do(layout_for_run, folder, flip)
+        layout = await self.desk.do(layout_for, folder, run, kind)
         if self.busy:
             raise InputError(["a scan was started meanwhile"])
-        words = [*(["--flip"] if flip else []), *(["--home"] if home else [])]
+        words = ["--kind", kind, *(["--home"] if home else [])]
         self._child = await asyncio.create_subprocess_exec(
             sys.executable, "-m", "colure.app.web.scan_child", str(folder), run, *words,
             stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,
         )  # fmt: skip
-        self.scan = LiveScan(campaign, run, layout, flip=flip)
+        self.scan = LiveScan(campaign, run, layout, kind=kind)
         self.sequence += 1
         self._hearing = asyncio.create_task(self._hear(self._child, self.scan))
 
@@ -131,11 +131,6 @@ class Room:
         for job in self.jobs.values():
             job.cancel()
         self.desk.close()
-
-
-def layout_for_run(folder: Path, flip: bool) -> Any:
-    """Lay a campaign's plan out; by position, as workers are called."""
-    return layout_for(folder, flip=flip)
 
 
 def campaign_id(folder: Path) -> str:

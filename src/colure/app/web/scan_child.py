@@ -15,8 +15,9 @@ import sys
 import threading
 from collections.abc import Iterator
 from pathlib import Path
-from typing import IO, TYPE_CHECKING, Any
+from typing import IO, TYPE_CHECKING, Any, get_args
 
+from colure.app.web.layout import Kind, planned
 from colure.model.events import Event
 from colure.model.loading import InputError
 
@@ -131,13 +132,12 @@ def _history(journal_path: Path, middle: int) -> Iterator[list[list[Any]]]:
     yield from (rows[i : i + HISTORY_CHUNK] for i in range(0, len(rows), HISTORY_CHUNK))
 
 
-def carry_out(folder: Path, run_name: str, *, flip: bool, home: bool, teller: Teller, remote: _Remote) -> int:
+def carry_out(folder: Path, run_name: str, *, kind: Kind, home: bool, teller: Teller, remote: _Remote) -> int:
     """Measure, telling everything; returns an exit code."""
     from colure.acquire.engine import Options
     from colure.app import service
 
-    campaign, plan = service.flip_plan(folder) if flip else service.make_plan(folder)
-    run = service.run_folder(folder, run_name)
+    campaign, plan, run = planned(folder, run_name, kind)
     middle = plan.frequency_hz.size // 2
     teller.tell({"kind": "plan", "hash": plan.hash, "total": len(plan)})
     for rows in _history(run.journal, middle):
@@ -162,7 +162,7 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("run")
-    parser.add_argument("--flip", action="store_true")
+    parser.add_argument("--kind", choices=get_args(Kind), default="scan")
     parser.add_argument("--home", action="store_true")
     arguments = parser.parse_args()
     # What anything else prints must not get between the lines.
@@ -172,7 +172,7 @@ def main() -> int:
     threading.Thread(target=remote.listen, daemon=True).start()
     try:
         return carry_out(
-            arguments.folder, arguments.run, flip=arguments.flip, home=arguments.home, teller=teller, remote=remote
+            arguments.folder, arguments.run, kind=arguments.kind, home=arguments.home, teller=teller, remote=remote
         )
     except InputError as error:
         teller.tell({"kind": "refused", "text": "; ".join(error.faults)})
