@@ -13,6 +13,7 @@ from contextlib import ExitStack
 from pathlib import Path
 
 import numpy as np
+import psutil
 import pytest
 
 from colure.app import service
@@ -246,11 +247,16 @@ def test_a_whole_story(shop, browser, campaign_folder):
     page.wait_for_selector("main .large:has-text('running')")
     before = page.inner_text(".big")
     until(page, "old => document.querySelector('.big').textContent !== old", arg=before)
+    workers = [
+        child.pid for child in psutil.Process(process.pid).children() if "spawn_main" in " ".join(child.cmdline())
+    ]
+    assert len(workers) == 2
     process.send_signal(signal.SIGKILL)
     process.wait(timeout=10)
     context.close()
     journal = campaign_folder / "runs" / "first" / "journal.sqlite"
     wait_until_free(journal)
+    assert not any(psutil.pid_exists(pid) and psutil.Process(pid).status() != psutil.STATUS_ZOMBIE for pid in workers)
     process, link = shop()
     context, page = opened(link)
     base = link.split("/launch")[0]

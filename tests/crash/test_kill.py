@@ -14,7 +14,7 @@ import pytest
 from colure.app import service
 from colure.model.files import open_dataset
 
-KILLS = 28
+KILLS = 18
 
 
 def committed(path) -> dict[int, bytes]:

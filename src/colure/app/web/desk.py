@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import asyncio
 import multiprocessing
+import os
 import sys
+import threading
 from collections.abc import Callable
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
@@ -20,10 +22,11 @@ Kind = Literal["quick", "slow"]
 
 
 def _prepare() -> None:
-    """Bound a worker's memory where the system knows how, and leave signals to the server."""
+    """Bound a worker's memory where the system knows how, leave signals to the server, and do not outlive it."""
     import signal
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_parent, daemon=True).start()
     if sys.platform != "win32":
         import resource
 
@@ -31,6 +34,14 @@ def _prepare() -> None:
     # What every answer needs; the first one is as quick as the rest.
     import colure.app.service
     import colure.planning.preflight  # noqa: F401
+
+
+def _end_with_parent() -> None:
+    """A server that was killed cannot end its workers: they notice by themselves."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(0)
 
 
 def _done(work: Callable[..., Any], arguments: tuple[Any, ...]) -> tuple[Any, list[str]]:
