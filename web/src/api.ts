@@ -1,6 +1,6 @@
 /** Questions to the server, and its voice while a scan runs. */
 
-export type Me = { name: string; role: "view" | "operate" | "configure"; token: string; lease: string | null; mine: boolean; sequence: number };
+export type Me = { name: string; role: "view" | "operate" | "configure"; token: string; lease: string | null; mine: boolean; sequence: number; campaigns: { id: string; folder: string }[] };
 
 export class Refusal extends Error {
   constructor(readonly status: number, readonly faults: string[]) { super(faults.join("; ")); }

@@ -2,7 +2,7 @@
 
 import "./style.css";
 import { alignPage } from "./align";
-import { get, live, me, post } from "./api";
+import { live, me, post } from "./api";
 import { button, choice, fill, h } from "./dom";
 import { explorePage } from "./explore";
 import { planPage } from "./plan";
@@ -43,7 +43,7 @@ async function begin(): Promise<void> {
   const app = document.getElementById("app")!;
   try {
     session.me = await me();
-    const campaigns = await get<{ id: string; folder: string }[]>("/api/campaigns");
+    const campaigns = session.me.campaigns;
     session.campaign = campaigns[0].id;
     const link = h("span", { class: "chip" });
     const invite = button("invite", () => void (async () => {

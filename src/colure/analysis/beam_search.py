@@ -59,7 +59,7 @@ def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:
         )
     centre = np.array([azimuth[top].mean(), elevation[top].mean()])
     x, y = azimuth[top] - centre[0], elevation[top] - centre[1]
-    design = np.stack([np.ones_like(x), x, y, x * x, x * y, y * y, x**3, x * x * y, x * y * y, y**3], axis=-1)
+    design = _terms(x, y)
     c, *_ = np.linalg.lstsq(design, level[top], rcond=None)
     place = _top(c, np.array([x, y])[:, int(np.argmax(level[top]))])
     if place is None:
@@ -70,9 +70,13 @@ def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:
     sigma = float(np.sqrt(left @ left / max(1, left.size - UNKNOWNS)))
     slope = np.linalg.solve(_bend(c, place), _gradient_of(place) @ np.linalg.pinv(design))
     spread = 2.0 * sigma * np.linalg.norm(slope, axis=1)
-    u, v = place
-    height = float(np.array([1.0, u, v, u * u, u * v, v * v, u**3, u * u * v, u * v * v, v**3]) @ c)
+    height = _terms(place[0], place[1]) @ c
     return BeamFound(*(float(w) for w in (*(centre + place), *spread, height)))
+
+
+def _terms(x: FloatArray, y: FloatArray) -> FloatArray:
+    """Return the terms of the surface at places (...), shape (..., unknown)."""
+    return np.stack([np.ones_like(x), x, y, x * x, x * y, y * y, x**3, x * x * y, x * y * y, y**3], axis=-1)
 
 
 def _gradient_of(place: FloatArray) -> FloatArray:

@@ -101,7 +101,7 @@ class Inputs:
                 first_order_share=response.first_order_share[one],
             ),
         )
-        probe = None if self.probe is None else Expansion(self.probe.coefficients[one], self.probe.k[one])
+        probe = None if self.probe is None else self.probe.at_frequency(index)
         return replace(
             self,
             sphere=replace(self.sphere, frequency_hz=self.sphere.frequency_hz[one], field=self.sphere.field[one]),

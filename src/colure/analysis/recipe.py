@@ -192,8 +192,7 @@ def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device
         raise ValueError(
             "principal_planes = 'measured': needs both polarizations, the record holds one (polarizations)"
         )
-    at = slice(expansion.k.size // 2, expansion.k.size // 2 + 1)
-    middle = Expansion(expansion.coefficients[at], expansion.k[at])
+    middle = expansion.at_frequency(expansion.k.size // 2)
     tilted = FigureSet(slant=declared, region=float(np.deg2rad(sphere.region_deg)))
     return declared + float(np.deg2rad(tilted.values(middle)[0, tilted.names.index("tilt_deg")]))
 

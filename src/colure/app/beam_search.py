@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
+from colure.app.file_edits import write_fields
 from colure.app.folders import RunFolder, run_folder
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
-from colure.model.loading import InputError, validate
+from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.beam_search import BeamFound
@@ -87,8 +87,6 @@ def set_home(folder: Path, name: str, stamp: str) -> list[str]:
     InputError
         If the positioner rolls about the boresight: its zero is the roll axis, not a number.
     """
-    import tomlkit
-
     search = result(folder, name)
     campaign = Campaign.load(folder)
     if campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
@@ -97,16 +95,8 @@ def set_home(folder: Path, name: str, stamp: str) -> list[str]:
             f"{search.found.azimuth_deg:+.2f}, elevation {search.found.elevation_deg:+.2f} deg) looks along it, or leave it: "
             f"the pattern is found all the same"
         ])  # fmt: skip
-    target = folder / "chamber.toml"
-    before = target.read_text(encoding="utf-8")
-    document: Any = tomlkit.parse(before)
-    for axis, value in search.readouts_deg.items():
-        document["positioner"][axis]["zero_deg"] = round(value, 4)
-    text = tomlkit.dumps(document)
-    validate(Chamber, tomllib.loads(text), source=target.name)
-    with (folder / f"chamber.toml.{stamp}").open("x", encoding="utf-8") as out:
-        out.write(before)
-    target.write_text(text, encoding="utf-8")
+    zeros = {f"positioner.{axis}.zero_deg": round(value, 4) for axis, value in search.readouts_deg.items()}
+    write_fields(folder / "chamber.toml", Chamber, zeros, stamp)
     return [f"{axis}: zero at {value:.4f} deg now" for axis, value in search.readouts_deg.items()]
 
 

@@ -40,11 +40,16 @@ def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
 
 def far_field_on(device: Cluster, index: int, theta: FloatArray, phi: FloatArray) -> ComplexArray:
     """Return the closed-form far field (2, theta, phi) at one frequency on a grid of radians, up to a factor."""
+    return np.asarray(_on_grid(_at(device, index), theta, phi)[0])
+
+
+def _on_grid(cluster: Cluster, theta: FloatArray, phi: FloatArray) -> ComplexArray:
+    """Return (frequency, 2, theta, phi): the far field's components on a grid of radians."""
     t, p = np.meshgrid(theta, phi, indexing="ij")
     st, ct, sp, cp = np.sin(t), np.cos(t), np.sin(p), np.cos(p)
-    field = _at(device, index).far_field(np.stack([st * cp, st * sp, ct], -1).reshape(-1, 3))[0].reshape(*t.shape, 3)
+    field = cluster.far_field(np.stack([st * cp, st * sp, ct], -1).reshape(-1, 3)).reshape(-1, *t.shape, 3)
     e_theta = field[..., 0] * ct * cp + field[..., 1] * ct * sp - field[..., 2] * st
-    return np.stack([e_theta, -field[..., 0] * sp + field[..., 1] * cp])
+    return np.stack([e_theta, -field[..., 0] * sp + field[..., 1] * cp], axis=1)
 
 
 def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0) -> xr.Dataset:
@@ -52,14 +57,8 @@ def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0) -> xr.Dat
     probe = probe_ports(frequency_hz, cross_polar_db=-200.0)[0]
     theta = np.deg2rad(np.arange(0.0, 180.0 + step_deg / 2, step_deg))
     phi = np.deg2rad(np.arange(0.0, 360.0 - step_deg / 2, step_deg))
-    t, p = np.meshgrid(theta, phi, indexing="ij")
-    st, ct, sp, cp = np.sin(t), np.cos(t), np.sin(p), np.cos(p)
-    field = probe.far_field(np.stack([st * cp, st * sp, ct], -1).reshape(-1, 3))
-    field = field.reshape(frequency_hz.size, *t.shape, 3)
-    e_theta = field[..., 0] * ct * cp + field[..., 1] * ct * sp - field[..., 2] * st
-    e_phi = -field[..., 0] * sp + field[..., 1] * cp
     return build_pattern(
-        np.stack([e_theta, e_phi], axis=1),
+        _on_grid(probe, theta, phi),
         frequency_hz=frequency_hz,
         theta=theta,
         phi=phi,

@@ -46,6 +46,11 @@ class Expansion:
         """Return an expansion at the same wavenumbers with other coefficients."""
         return Expansion(coefficients, self.k)
 
+    def at_frequency(self, index: int) -> Expansion:
+        """Return one of several frequencies, the first dimension kept."""
+        one = slice(index, index + 1)
+        return Expansion(self.coefficients[one], self.k[one])
+
     def power(self) -> FloatArray:
         """Return the integral of |e|^2 over the sphere (Parseval), shape (...)."""
         return np.asarray(np.sum(np.abs(self.coefficients) ** 2, axis=(-2, -1)))

@@ -101,7 +101,8 @@ class OneRun(Body):
 async def me(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
     holder = room.lease.holder
     return {"name": session.name, "role": session.role.word, "token": session.token, "lease": None if holder is None else holder.name,
-            "mine": holder is session, "sequence": room.sequence}  # fmt: skip
+            "mine": holder is session, "sequence": room.sequence,
+            "campaigns": [{"id": key, "folder": folder.name} for key, folder in room.folders.items()]}  # fmt: skip
 
 
 async def invite(room: Room, session: Session, ids: dict[str, str], body: Invite) -> Any:

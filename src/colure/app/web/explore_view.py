@@ -222,10 +222,8 @@ def field_map(
 
     done = opened(folder, run_name, state, off)
     index = _index(done, frequency)
-    one = done.expansion.with_coefficients(done.expansion.coefficients)
-    single = type(one)(done.expansion.coefficients[index][None], done.expansion.k[index : index + 1])
     kind = Coordinates(coordinates)
-    seen = view(single, kind, Basis(basis), step_deg=MAP_STEP_DEG, slant=done.budget.slant)
+    seen = view(done.expansion.at_frequency(index), kind, Basis(basis), step_deg=MAP_STEP_DEG, slant=done.budget.slant)
     pair = seen.field[0]
     value = (
         np.hypot(np.abs(pair[0]), np.abs(pair[1])) if component == "total" else pair[0 if component == "first" else 1]

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-import tomllib
 from pathlib import Path
 from typing import Any, get_args
 
 import numpy as np
 from pydantic import BaseModel
 
+from colure.app.file_edits import write_fields
 from colure.app.plan_words import duration_text, plan_rows
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.goal import Goal
-from colure.model.loading import InputError, read_toml, validate
+from colure.model.loading import InputError, read_toml
 
 MODELS: dict[str, type[BaseModel]] = {"goal": Goal, "device": Device, "chamber": Chamber}
 #: Fields that the form shows, in this order, with the words beside them; everything else stays in the files.
@@ -98,12 +98,11 @@ def edited(folder: Path, edits: dict[str, Any]) -> Campaign:
 
 def consequences(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
     """Return everything that follows from a form: answers with reasons, forecast, duration's parts, alternatives."""
-    from colure.planning.path import build_path
     from colure.planning.preflight import make_plan
 
     campaign, plan = make_plan(edited(folder, edits))
-    path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
     p = plan.predicted
+    declared_s = float(p.get("declared_duration_s", p["duration_s"]))
     sweep_s = float(p["sweep_s"])
     sweeping = sweep_s * len(plan)
     forecast = [
@@ -112,7 +111,7 @@ def consequences(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
     return {
         "rows": [list(row) for row in plan_rows(campaign, plan)], "missing": p["missing"], "forecast": forecast,
         "verdict": p["reach"]["verdict"], "duration": duration_text(p["duration_s"]), "points": len(plan), "hash": plan.hash,
-        "split": [["sweeps", sweeping], ["motion and settling", max(0.0, float(path.time_s.sum()) - sweeping)]],
+        "split": [["sweeps", sweeping], ["motion and settling", max(0.0, declared_s - sweeping)]],
         "alternatives": [
             {"name": one["name"], "why": one["why"], "duration": duration_text(one["duration_s"]), "points": one["points"],
              "choices": one["choices"]} for one in p["alternatives"]
@@ -164,33 +163,14 @@ def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
     InputError
         If the form is refused, or a copy of that name is there already.
     """
-    import tomlkit
-
     edited(folder, edits)
     written = []
     for name, model in MODELS.items():
-        own = {key: value for key, value in edits.items() if key.startswith(name + ".")}
-        if not own:
-            continue
-        target = folder / f"{name}.toml"
-        before = target.read_text(encoding="utf-8")
-        document = tomlkit.parse(before)
-        for key, value in own.items():
-            table: Any = document
-            *path, last = key.split(".")[1:]
-            for part in path:
-                table = table.setdefault(part, tomlkit.table())
-            if value is None:
-                table.pop(last, None)
-            else:
-                table[last] = value
-        copy = folder / f"{name}.toml.{stamp}"
-        with copy.open("x", encoding="utf-8") as out:
-            out.write(before)
-        text = tomlkit.dumps(document)
-        validate(model, tomllib.loads(text), source=target.name)
-        target.write_text(text, encoding="utf-8")
-        written.append(target.name)
+        own = {key.removeprefix(f"{name}."): value for key, value in edits.items() if key.startswith(f"{name}.")}
+        if own:
+            target = folder / f"{name}.toml"
+            write_fields(target, model, own, stamp)
+            written.append(target.name)
     return written
 
 
