@@ -21,172 +21,31 @@ finite distance            one polarization only: what a transform would change 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 from typing import Literal
 
 import numpy as np
-from scipy.stats import t as student
 
 from colure.analysis.assembly import MeasuredSphere, finer_columns
-from colure.analysis.echo_map import Wall
-from colure.analysis.figures.cuts import FarField
-from colure.analysis.figures.evaluate import FigureSet, Near
-from colure.analysis.nearfield import FarFieldStep
+from colure.analysis.bench import Bench, Cause, Inputs
+from colure.analysis.rooms import in_a_room, without_what_is_there
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
-from colure.geometry.directions import tangents, theta_phi, unit_vector
+from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.polarization import to_ludwig_1
 from colure.geometry.rotations import about_axis
-from colure.model.chamber import Chamber
-from colure.waves.expansion import Expansion
-from colure.waves.horn import horn_aside, horn_gain_dbi
 from colure.waves.probe import first_order_response, ideal_response
 from colure.waves.scattered import synthesis_at
 
 NOISE_DRAWS = 16
 STRAY_DRAWS = 40
 DRIFT_DRAWS = 16
-#: How well an aperture's field tells a horn's far side lobes: what runs around its rim is left out (common practice, no source).
-RIM_DB = 3.5
-#: Walls of a compact chamber: distance from the crossing in range lengths, tilt, and spread of their reflections.
-NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.45, 1.0, 5.0, 5.0, -12.0
 #: Of a bound with unknown phase (arcsine, "U-shaped") 95 % lie within 0.997 of it; with normal errors a fifth to a third as
 #: large beside it, its share in a root sum of squares that holds 95 % is 1.11 to 1.16 (derivable by simulation). Twice
 #: its standard deviation, sqrt 2 of the bound, would be more than all.
 U_SHAPED = 1.14
 #: Degrees of the waves that are left out to see what truncation does.
 FEWER_DEGREES = 2
-
-Distribution = Literal["normal", "U-shaped", "rectangular", "change", "Monte Carlo"]
-
-
-@dataclass(frozen=True)
-class Inputs:
-    """What the budget needs from the processing chain.
-
-    noise_sigma (frequency,): standard deviation (complex modulus) of one component of one
-    sample, in the units of the measured field. aligned: the chamber's tolerances are what the
-    correction from the data left. other_gate (as the sphere's field): what another time gate makes of it.
-    once (frequency,): relative noise, each of the two quadratures, of the few sweeps that everything is compared with
-    (first tie, reference). peak_reading: largest wave ratio of the scan, for what is declared of the receiver. mismatch_db: expanded,
-    of declared reflections. declared_offset_mm: what the protocol says of the axes' offset, any direction.
-    """
-
-    sphere: MeasuredSphere
-    step: FarFieldStep
-    chamber: Chamber
-    figures: FigureSet
-    noise_sigma: FloatArray
-    drift_residual: float
-    probe: Expansion | None
-    seed: int = 1
-    aligned: bool = False
-    other_gate: ComplexArray | None = None
-    once: FloatArray | None = None
-    peak_reading: float = 1.0
-    declared_offset_mm: float = 0.0
-    mismatch_db: float = 0.0
-
-    def only(self, index: int) -> Inputs:
-        """Return the inputs of one frequency alone."""
-        one = slice(index, index + 1)
-        response = self.step.response
-        narrow = replace(
-            self.step,
-            k=self.step.k[one],
-            response=replace(
-                response,
-                grad=response.grad[one],
-                curl=response.curl[one],
-                first_order_share=response.first_order_share[one],
-            ),
-        )
-        probe = None if self.probe is None else self.probe.at_frequency(index)
-        return replace(
-            self,
-            sphere=replace(self.sphere, frequency_hz=self.sphere.frequency_hz[one], field=self.sphere.field[one]),
-            step=narrow,
-            figures=replace(
-                self.figures,
-                band=False,
-                mismatch_loss_db=None if self.figures.mismatch_loss_db is None else self.figures.mismatch_loss_db[one],
-            ),
-            noise_sigma=self.noise_sigma[one],
-            once=None if self.once is None else self.once[one],
-            probe=probe,
-            other_gate=None if self.other_gate is None else self.other_gate[one],
-        )
-
-    @property
-    def slant(self) -> float:
-        """Reference of the co-polar vector, radians."""
-        return self.figures.slant
-
-
-@dataclass(frozen=True)
-class Cause:
-    """One term: vectors (n, frequency, figure) whose root sum of squares is its expanded contribution.
-
-    They keep their signs, so that their products are covariances between figures. size, unit: what was
-    applied (expanded), where it is one number. shift (frequency, figure): what the cause does on average, as stray
-    power adds to a null and to the radiated power; the interval is moved back by it (JCGM 100:2008, 3.2.4).
-    """
-
-    term: str
-    vectors: FloatArray
-    basis: str
-    kind: Literal["measured", "declared"]
-    distribution: Distribution
-    size: float | None = None
-    unit: str = ""
-    shift: FloatArray | None = None
-
-
-@dataclass(frozen=True)
-class Bench:
-    """The nominal result that every cause is compared with."""
-
-    inputs: Inputs
-    nominal: Expansion
-    values: FloatArray
-    near: list[Near]
-
-    def changed_field(self, field: ComplexArray) -> FloatArray:
-        """Return the change of every figure (frequency, figure) when the measured field is another."""
-        return self.changed(self.inputs.step.expansion(field))
-
-    def changed(self, expansion: Expansion) -> FloatArray:
-        """Return the change of every figure (frequency, figure) with another expansion."""
-        found = self.inputs.figures.values(expansion, near=self.near) - self.values
-        return np.asarray(np.nan_to_num(_turned_back(found, self.inputs.figures.names)))
-
-    def monte_carlo(
-        self, draw: Callable[[], Expansion], draws: int, *, tails: bool = False
-    ) -> tuple[FloatArray, FloatArray]:
-        """Return vectors of the 95 % half width over random results, and their mean (frequency, figure).
-
-        Few draws know their standard deviation badly: Student's factor of 95 % takes the place of 2 (JCGM 100:2008, G.3).
-
-        tails
-            The half width is read from the draws instead of taken from their standard deviation.
-        """
-        found = np.stack([self.changed(draw()) for _ in range(draws)])
-        mean = np.where(self.inputs.figures.floors, 0.0, found.mean(axis=0))
-        vectors = float(student.ppf(0.975, draws - 1)) / np.sqrt(draws - 1) * (found - mean)
-        if not tails:
-            return np.asarray(vectors), np.asarray(mean)
-        # A few wild draws make a standard deviation too long, and mostly it is too short. Whatever the distribution, the
-        # r-th of n ordered draws holds the next one in r/(n + 1) of all cases (Wilks, Ann. Math. Stat. 12:91, 1941, from memory).
-        holds = np.quantile(np.abs(found - mean), 0.95, axis=0, method="weibull")
-        return np.asarray(vectors * (holds / np.maximum(np.linalg.norm(vectors, axis=0), 1e-300))), np.asarray(mean)
-
-
-def _turned_back(change: FloatArray, names: tuple[str, ...]) -> FloatArray:
-    """Take whole half turns out of the change of a tilt: an ellipse's axis has no direction."""
-    if "tilt_deg" in names:
-        column = names.index("tilt_deg")
-        change[:, column] = (change[:, column] + 90.0) % 180.0 - 90.0
-    return change
 
 
 def causes(bench: Bench) -> Iterator[Cause]:
@@ -207,7 +66,11 @@ def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
     words = f"ties predict each other; {100 * inputs.drift_residual:.2f} % are left between two of them"
     yield Cause("drift residual", drift, words, "measured", "Monte Carlo", 2.0 * inputs.drift_residual, "1")
     level = 10.0 ** (chamber.echo_level_db / 20.0)
-    stray, shift = bench.monte_carlo(_stray(bench, level, random), STRAY_DRAWS, tails=True)
+    draw = in_a_room(bench, level, random)
+    drawn = [draw() for _ in range(STRAY_DRAWS)]
+    found = np.stack([bench.changed(one) for one in drawn])
+    found = without_what_is_there(found, inputs.figures.radiated, bench.nominal, drawn)
+    stray, shift = bench.spread(found, tails=True)
     words = (
         f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of unknown size"
     )
@@ -320,135 +183,6 @@ def _alignment(bench: Bench) -> Iterator[Cause]:
     turned = [bench.changed(bench.nominal.rotated(about_axis(axis, np.deg2rad(size)))) for axis in ("x", "y", "z")]
     yield Cause("alignment: device pose", np.stack(turned), f"declared \u00b1{size:g} deg about every axis", "declared", "normal",
                 size, "deg")  # fmt: skip
-
-
-def _stray(bench: Bench, level: float, random: np.random.Generator) -> Callable[[], Expansion]:
-    """Return draws of the result with reflections from unknown directions of the room, rms `level` below the peak.
-
-    The device turns, the room stands: its waves come back as its own far field in a fixed direction of the
-    room, through a mirror of unknown strength, polarization and way. What looks like the device stays in.
-    """
-    sphere, step = bench.inputs.sphere, bench.inputs.step
-    geometry = bench.inputs.chamber.positioner.geometry
-    wall = Wall(sphere, step, bench.nominal, geometry)
-    k = wavenumber(sphere.frequency_hz)
-    middle = k.size // 2
-    weight = np.sin(sphere.theta)[:, None]
-    intensity = np.sum(np.abs(sphere.field[middle]) ** 2, axis=0)
-    row, column = (int(i) for i in np.unravel_index(int(np.argmax(intensity)), intensity.shape))
-    peak = float(np.sqrt(intensity[row, column]))
-
-    length = bench.inputs.chamber.range_length_m
-    hears = _hearing(bench.inputs)
-
-    def draw() -> Expansion:
-        directions, way, mirror = _walls(random, length, hears)
-        turn = np.exp(-1j * k[:, None] * way)[..., None, None]
-        (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
-        # The reference stood in the same room: its own echo is in every level.
-        rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
-        common = np.einsum("fwt,wt,fw,w->f", _of_reference(bench, directions), mirror[:, 0], turn[..., 0, 0], rim)
-        if sphere.one_polarization:
-            stray = _along_the_probe(sphere, stray, bench.inputs.slant)
-        # The declared level is that of one reading: half of both components together.
-        power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
-        scale = level * peak / float(np.sqrt(max(power, 1e-300)))
-        return step.expansion((sphere.field + scale * stray) * (1.0 - scale * common)[:, None, None, None])
-
-    return draw
-
-
-def _of_reference(bench: Bench, directions: FloatArray) -> ComplexArray:
-    """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
-    horn, frequency_hz = bench.inputs.chamber.reference, bench.inputs.sphere.frequency_hz
-    sides = {
-        "a": 1e-3 * horn.aperture_a_mm,
-        "b": 1e-3 * horn.aperture_b_mm,
-        "slant_e": 1e-3 * horn.slant_e_mm,
-        "slant_h": 1e-3 * horn.slant_h_mm,
-    }
-    sent = horn_aside(frequency_hz, directions, **sides)
-    # So near, the horn lays less on its axis than its far field would.
-    near = horn_gain_dbi(frequency_hz, **sides, distance=bench.inputs.chamber.range_length_m)
-    over = 10.0 ** ((horn_gain_dbi(frequency_hz, **sides) - near) / 20.0)
-    return np.asarray(
-        np.einsum("fwi,wti->fwt", over[:, None, None] * sent, np.array([tangents(d) for d in directions]))
-    )
-
-
-def _hearing(inputs: Inputs) -> Callable[[FloatArray], ComplexArray]:
-    """Return what gives the probe's two unit responses (n, 2, 3) to waves that travel along directions (n, 3) of the lab.
-
-    The two are the probe as it is and rolled by 90 deg; on its axis they are the lab's x and y. Without a pattern it
-    is a Gaussian beam of its gain, exp(-c a^2) with gain 8 c, which carries a wave to its axis without turning it.
-    """
-    if inputs.probe is None:
-        bend = 10.0 ** (inputs.chamber.probe.gain_dbi / 10.0) / 8.0
-
-        def beam(travel: FloatArray) -> ComplexArray:
-            aside = np.arccos(np.clip(travel[:, 2], -1.0, 1.0))
-            carry = np.zeros((len(travel), 2, 3))
-            carry[:, :, :2] = np.eye(2)
-            carry[:, :, 2] = -travel[:, :2] / (1.0 + travel[:, 2:])
-            return np.asarray(carry * np.exp(-bend * np.minimum(aside, 0.5 * np.pi) ** 2)[:, None, None])
-
-        return beam
-    own = FarField(inputs.probe.coefficients[len(inputs.probe.coefficients) // 2])
-    on_axis = own.at(np.array([[0.0, 0.0, 1.0]]))[0, 0]
-    # The probe looks back at the device: its own axes are the lab's x, -y and -z.
-    back = np.array([1.0, -1.0, -1.0])
-    quarter = np.array([[0.0, -1.0, 0.0], [1.0, 0.0, 0.0], [0.0, 0.0, 1.0]])  # x of the lab to y
-
-    def pattern(travel: FloatArray) -> ComplexArray:
-        plain = own.at(-travel * back) / on_axis * back
-        rolled = (own.at((-travel @ quarter) * back) / on_axis * back) @ quarter.T
-        return np.stack([plain, rolled], axis=1)
-
-    return pattern
-
-
-def _walls(
-    random: np.random.Generator, range_m: float, hears: Callable[[FloatArray], ComplexArray]
-) -> tuple[FloatArray, FloatArray, ComplexArray]:
-    """Return where waves leave for the walls of a rectangular room (wall, 3), how much longer that way is, and the mirrors.
-
-    Side walls, floor, ceiling and the wall behind the device, anywhere from `NEAREST_WALL` to `FARTHEST_WALL` range
-    lengths away and not quite square to the axes (common practice, no source): the direction of the probe's image.
-    A mirror (wall, 2, 2) turns the wave's two components there into those along the lab's x and y: as a plane
-    conductor does, weaker, and with some of it depolarized. `hears` gives the probe's responses.
-    """
-    normals = np.array([[1.0, 0, 0], [-1.0, 0, 0], [0, 1.0, 0], [0, -1.0, 0], [0, 0, -1.0]])
-    count = len(normals)
-    normals = normals + random.normal(0.0, np.deg2rad(WALL_TILT_DEG), normals.shape)
-    normals /= np.linalg.norm(normals, axis=1, keepdims=True)
-    away = range_m * random.uniform(NEAREST_WALL, FARTHEST_WALL, count)
-    probe = np.array([0.0, 0.0, range_m])
-    image = probe + 2.0 * (away - normals @ probe)[:, None] * normals
-    far = np.linalg.norm(image, axis=1)
-    directions = image / far[:, None]
-    strength = 10.0 ** (-random.exponential(WALL_SPREAD_DB, count) / 20.0) * range_m / far
-    phase = np.exp(2j * np.pi * random.random(count))
-    across = np.array([tangents(d) for d in directions])  # wall, tangent, 3
-    turned = 2.0 * np.einsum("wi,wti->wt", normals, across)[..., None] * normals[:, None] - across
-    # The probe looks at the device; what comes from aside it hears less.
-    arrival = probe - 2.0 * away[:, None] * normals
-    heard = hears(arrival / np.linalg.norm(arrival, axis=1, keepdims=True))
-    plain = np.einsum("wai,wti->wat", heard, turned)  # wall, lab axis, tangent
-    raw = (
-        random.normal(size=(2, *plain.shape))
-        / np.sqrt(2.0)
-        * np.linalg.norm(heard, axis=(1, 2))[:, None, None]
-        / np.sqrt(2.0)
-    )
-    mirror = plain + 10.0 ** (WALL_DEPOLARIZES_DB / 20.0) * (raw[0] + 1j * raw[1])
-    return directions, far - range_m, (strength * phase)[:, None, None] * mirror
-
-
-def _along_the_probe(sphere: MeasuredSphere, field: ComplexArray, slant: float) -> ComplexArray:
-    """Return what a single probe that follows the roll would have made of a field (..., 2, theta, phi)."""
-    c, s = np.cos(slant - sphere.phi), np.sin(slant - sphere.phi)
-    read = field[:, 0] * c + field[:, 1] * s
-    return np.stack([read * c, read * s], axis=1)
 
 
 def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:

@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colure.analysis.causes import Bench, Inputs, causes
+from colure.analysis.bench import Bench, Inputs
+from colure.analysis.causes import causes
 from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
 from colure.analysis.figures.definitions import Definition
 from colure.analysis.figures.evaluate import FigureSet

@@ -9,9 +9,9 @@ import numpy as np
 
 from colure.analysis.alignment import PARAMETERS, Estimate, declared_prior, estimate, left_over, readings_of
 from colure.analysis.assembly import MeasuredSphere, assemble
+from colure.analysis.bench import Inputs
 from colure.analysis.cable import CableFlex, cable_flex, correct_cable, has_turns
 from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
-from colure.analysis.causes import Inputs
 from colure.analysis.drift import DriftTrack, correct, track
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.gating import Gate, gate_record, limits, proposed_gate

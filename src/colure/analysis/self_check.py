@@ -111,7 +111,7 @@ def self_check(
     x, y, z = (1e3 * float(v) for v in centre.position_m)
     dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)
     found.append(Finding("phase centre", NOTHING_DB, (
-        f"phase centre at x {x:+.2f} \u00b1 {dx:.2f}, y {y:+.2f} \u00b1 {dy:.2f}, z {z:+.1f} \u00b1 {dz:.1f} mm (noise alone); about it the phase is flat to {centre.ripple_deg:.2f} deg rms "
+        f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.2f} \u00b1 {dz:.2f} mm (noise alone); about it the phase is flat to {centre.ripple_deg:.2f} deg rms "
         f"within {centre.cone_deg:g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' crossing)")))  # fmt: skip
     return found
 

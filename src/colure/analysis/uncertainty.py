@@ -10,7 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.analysis.causes import Bench, Cause, Inputs, causes
+from colure.analysis.bench import Bench, Cause, Inputs
+from colure.analysis.causes import causes
 from colure.analysis.figures.definitions import Definition
 from colure.geometry.conventions import FloatArray
 from colure.model.figure import BudgetRow, Figure

@@ -31,6 +31,8 @@ class Definition:
         True: it needs the whole sphere, or both polarizations.
     gain
         +1 or -1 where the reference's gain moves it dB for dB.
+    radiated
+        +1 or -1 where the whole radiated power moves it dB for dB.
     floor
         True: what is added to it mostly makes it larger, as with the depth of a null, and the more so the deeper it is.
         What errors did on average is then no guide to what they did here: nothing is taken off for it.
@@ -47,6 +49,7 @@ class Definition:
     pair: bool = False
     gain: int = 0
     floor: bool = False
+    radiated: int = 0
 
 
 def _same(x: float) -> float:
@@ -91,17 +94,17 @@ def _gain(settings: Evaluation, reflection: bool) -> Iterator[Definition]:
                      "mismatch of the device is not removed.", IEEE_145, _same, topic, gain=1)  # fmt: skip
     yield Definition("directivity_dbi", "Peak directivity", "dBi",
                      "Largest radiation intensity over its mean over all directions, both polarizations.", IEEE_145, _same,
-                     topic, sphere=True, pair=True)  # fmt: skip
+                     topic, sphere=True, pair=True, radiated=-1)  # fmt: skip
     yield Definition("efficiency_db", "Efficiency", "dB",
                      "Gain minus directivity: radiated power over available power.", IEEE_145, _same, topic,
-                     sphere=True, pair=True, gain=1)  # fmt: skip
+                     sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
     if reflection:
         yield Definition("gain_accepted_dbi", "Peak gain (accepted power)", "dBi",
                          "Peak realized gain over 1 - |reflection|^2 of the device: what it would be without its mismatch.",
                          IEEE_145, _same, topic, gain=1)  # fmt: skip
         yield Definition("radiation_efficiency_db", "Radiation efficiency", "dB",
                          "Accepted-power gain minus directivity: radiated over accepted power.", IEEE_145, _same, topic,
-                         sphere=True, pair=True, gain=1)  # fmt: skip
+                         sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
     for window in settings.sectors:
         for kind, words in (("mean", "Mean (over solid angle)"), ("min", "Smallest value")):
             yield Definition(
@@ -215,13 +218,13 @@ def _power(settings: Evaluation) -> Iterator[Definition]:
         p = f"{settings.transmit_power_dbm:g} dBm"
         yield Definition("eirp_dbm", "Peak EIRP", "dBm", f"{p} plus the peak gain.", TRP, _same, topic, gain=1)
         yield Definition("trp_dbm", "Total radiated power", "dBm", f"{p} plus the efficiency: the mean of EIRP over all directions.",
-                         TRP, _same, topic, sphere=True, pair=True, gain=1)  # fmt: skip
+                         TRP, _same, topic, sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
     if settings.sensitivity_dbm is not None:
         s = f"{settings.sensitivity_dbm:g} dBm"
         yield Definition("eis_dbm", "Peak effective isotropic sensitivity", "dBm", f"{s} minus the peak gain.", TRP, _same, topic,
                          gain=-1)  # fmt: skip
         yield Definition("tis_dbm", "Total isotropic sensitivity", "dBm", f"{s} minus the efficiency (harmonic mean of EIS).", TRP,
-                         _same, topic, sphere=True, pair=True, gain=-1)  # fmt: skip
+                         _same, topic, sphere=True, pair=True, gain=-1, radiated=-1)  # fmt: skip
 
 
 #: What a report shows where no evaluation.toml asks for more: without, and with figures along a band.

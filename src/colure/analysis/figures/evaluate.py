@@ -92,6 +92,11 @@ class FigureSet:
         """Which columns of the values are depths that errors mostly fill."""
         return np.array([d.floor for d in self.definitions], bool)
 
+    @property
+    def radiated(self) -> FloatArray:
+        """By how many dB each figure moves when the radiated power grows by 1 dB and the peak stays."""
+        return np.array([d.radiated for d in self.definitions], float)
+
     def values(self, expansion: Expansion, *, near: Sequence[Near] | None = None) -> FloatArray:
         """Return the native values (frequency, figure) of an expansion (frequency, 2, J).
 
