@@ -20,6 +20,7 @@ from colure.model.files import open_dataset
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role
 from colure.twin.servers import start_twin
+from tests.endtoend.test_near_to_far import edited
 
 
 def move(axes, targets):
@@ -91,6 +92,15 @@ def test_stop_brakes_at_once_and_the_run_resumes_to_the_same_record(small_campai
     for name in ("trace", "commanded_deg", "readback_deg", "role", "plan_index", "flags"):
         np.testing.assert_array_equal(a[name].values, planned[name].values)
     assert ROLES[int(b["role"].values[-1])] is Role.RESUME
+
+
+def test_a_probe_pattern_that_misses_the_band_is_found_before_the_scan(small_campaign):
+    edited(small_campaign, "goal.toml", ("stop_ghz = 24.1", "stop_ghz = 25.5"))
+    campaign, plan = service.make_plan(small_campaign)
+    run = service.run_folder(small_campaign, "first")
+    with pytest.raises(InputError, match=r"chamber.probe.pattern: probe.nc: covers 23.52 to 24.\d+ GHz"):
+        service.acquire(campaign, plan, run)
+    assert not run.journal.exists()
 
 
 def test_resume_refuses_another_plan(small_campaign):

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 import uvicorn
 
+from colure.app.web.connections import BoundedProtocol
 from colure.app.web.room import Room
 from colure.app.web.rules import Role
 from colure.app.web.server import build
@@ -51,7 +52,9 @@ def serving(folders: list[Path]):
     room = Room(folders)
     app = build(room, hosts=frozenset({f"127.0.0.1:{port}"}), cookie=f"colure-{port}")
     server = uvicorn.Server(
-        uvicorn.Config(app, log_level="error", access_log=False, lifespan="on", timeout_graceful_shutdown=2)
+        uvicorn.Config(
+            app, http=BoundedProtocol, log_level="error", access_log=False, lifespan="on", timeout_graceful_shutdown=2
+        )
     )
     room.leaving = lambda: server.should_exit
     loop = asyncio.new_event_loop()

@@ -182,6 +182,17 @@ def test_two_runs_side_by_side(page, served, tiny_campaign):
     words = page.inner_text("p:has-text('dB below the peak (rms)')")
     (left,) = re.findall(r"what is left is (-?[\d.]+) dB", words)
     assert float(left) < -40.0 and "turned by" in words
+    # Two markers, one by the keyboard and one by a click; the same place reads the same as the trace.
+    page.get_by_label("marker at / deg").fill("0")
+    page.get_by_role("button", name="set", exact=True).click()
+    field = page.locator(".u-over").bounding_box()
+    page.mouse.click(field["x"] + 0.6 * field["width"], field["y"] + 40)
+    rows = page.locator("table:has(th:has-text('marker')) tbody tr")
+    until(page, "document.querySelectorAll('table').length > 2")
+    first, second = (rows.nth(i).inner_text().split("\t") for i in (0, 1))
+    assert first[1] == "0.0\u00b0" and float(second[1].rstrip("\u00b0")) == pytest.approx(36.0, abs=1.0)
+    peak = page.locator("table:has(th:has-text('peak / dBi')) tbody td").first.inner_text()
+    assert float(first[2]) == pytest.approx(float(peak), abs=0.05)
 
 
 @pytest.fixture

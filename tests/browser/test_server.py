@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import asyncio
 import json
+import shutil
+import socket
+import ssl
 import subprocess
 import sys
 import threading
@@ -16,6 +19,7 @@ import numpy as np
 import pytest
 from websockets.sync.client import connect
 
+from colure.app.web import connections
 from colure.app.web.room import campaign_id
 from colure.app.web.rules import Role
 from colure.app.web.sessions import Bucket
@@ -139,6 +143,51 @@ def test_stop_is_heard_while_everything_else_is_busy(served, tiny_campaign):
     worst, usual = 1e3 * max(latencies), 1e3 * float(np.quantile(latencies, 0.99))
     print(f"stop: 99 % within {usual:.1f} ms, all within {worst:.1f} ms")
     assert usual < 200.0
+
+
+def test_silent_connections_make_room_and_are_dropped(served, monkeypatch):
+    """What never completes a request line neither fills the room nor keeps a stop out."""
+    monkeypatch.setattr(connections, "PATIENCE_S", 1.0)
+    monkeypatch.setattr(connections, "MOST_CONNECTIONS", 8)
+    headers = served.headers(Role.VIEW)
+    silent = [socket.create_connection(("127.0.0.1", served.port), timeout=5.0) for _ in range(24)]
+    try:
+        for one in silent[::2]:
+            with suppress(OSError):
+                one.sendall(b"GET / HTTP/1.1\r\nHost: ")
+        stopped = httpx.post(served.base + "/api/stop", json={}, headers=headers, timeout=10)
+        assert stopped.status_code == 200
+        for one in silent:
+            with suppress(ConnectionResetError):
+                assert one.recv(100) == b""  # the server closed it
+    finally:
+        for one in silent:
+            one.close()
+
+
+@pytest.mark.skipif(shutil.which("openssl") is None, reason="makes its certificate with openssl")
+def test_another_address_is_served_with_tls_only(tiny_campaign, tmp_path):
+    key, certificate = tmp_path / "key.pem", tmp_path / "cert.pem"
+    make = ["openssl", "req", "-x509", "-newkey", "rsa:2048", "-nodes", "-days", "1", "-subj", "/CN=127.0.0.1",
+            "-addext", "subjectAltName=IP:127.0.0.1", "-keyout", str(key), "-out", str(certificate)]  # fmt: skip
+    subprocess.run(make, check=True, capture_output=True)
+    begin = [sys.executable, "-m", "colure", "serve", str(tiny_campaign), "--port", "0"]
+    open_to_all = subprocess.run([*begin, "--host", "0.0.0.0"], capture_output=True, text=True, timeout=60)
+    assert open_to_all.returncode == 2 and "in the clear" in open_to_all.stderr
+    room = subprocess.Popen(
+        [*begin, "--certificate", str(certificate), "--key", str(key)], stdout=subprocess.PIPE, text=True
+    )
+    try:
+        assert room.stdout is not None
+        link = next(line.strip() for line in room.stdout if "https://" in line)
+        with httpx.Client(verify=ssl.create_default_context(cafile=str(certificate)), timeout=30) as client:
+            entered = client.get(link)
+            assert entered.status_code == 200 and "secure" in entered.headers["set-cookie"].lower()
+            assert client.get(link.split("/launch")[0] + "/api/me").status_code == 200
+    finally:
+        room.terminate()
+        room.wait(timeout=20)
+        room.stdout.close()
 
 
 def _ignore(served, path, body):

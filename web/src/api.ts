@@ -41,7 +41,7 @@ export async function finished<T>(path: string, body: unknown): Promise<T> {
 export type Word = { at: number; kind: string; text: string };
 export type Status = {
   type: "status"; campaign?: string; run?: string; kind?: string; state: string; text?: string; running: boolean; measured?: number; total?: number;
-  left_s?: number; predicted_s?: number; axes?: string[]; position_deg?: number[]; angles_deg?: number[]; level_db?: number | null; ties?: [number, number, number][];
+  left_s?: number; predicted_s?: number; axes?: string[]; position_deg?: number[]; angles_deg?: number[]; level_db?: number | null; strongest_db?: number | null; noise_db?: number; ties?: [number, number, number][];
   words?: Word[]; sequence: number; lease: string;
 };
 export type Grid = { type: "grid"; rows: number[]; columns: number[]; row_name: string; column_name: string; directions: number[] };

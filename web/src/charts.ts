@@ -6,18 +6,24 @@ import { levels, lines, shade, type Ramp } from "./colours";
 import { fill, h } from "./dom";
 
 export type Line = { name: string; values: (number | null)[]; colour: string; dash?: number[]; width?: number; points?: boolean };
-export type LineOptions = { x: string; y: string; height?: number; range?: [number, number]; xRange?: [number, number] };
+export type LineOptions = { x: string; y: string; height?: number; range?: [number, number]; xRange?: [number, number]; marks?: Mark[]; picked?: (x: number) => void };
+/** A line across a chart at one x, with a word beside it; `shade` fills to a second x. */
+export type Mark = { at: number; to?: number; text?: string; colour: string };
 
 /** Draw lines over one x; draws itself anew when its place changes its width. */
 export class LineChart {
   readonly element = h("div", { class: "chart" });
   private plot: uPlot | null = null;
   private key = "";
+  private marks: Mark[] = [];
+  private picked: ((x: number) => void) | undefined;
 
   draw(x: number[], series: Line[], options: LineOptions): void {
     const c = lines();
     const width = Math.max(280, this.element.clientWidth || 600);
-    const key = JSON.stringify([series.map((s) => [s.name, s.colour]), options, width, c.paper]);
+    this.marks = options.marks ?? [];
+    this.picked = options.picked;
+    const key = JSON.stringify([series.map((s) => [s.name, s.colour]), { ...options, marks: 0 }, width, c.paper]);
     const data = [x, ...series.map((s) => s.values)] as uPlot.AlignedData;
     if (this.plot && key === this.key) { this.plot.setData(data); return; }
     this.plot?.destroy();
@@ -29,11 +35,37 @@ export class LineChart {
       scales: { x: { time: false, range: options.xRange }, y: { range: options.range } },
       axes: [{ ...axis, label: options.x }, { ...axis, label: options.y, size: 58 }],
       cursor: { drag: { x: true, y: true } },
+      hooks: { draw: [(u) => this.mark(u)], ready: [(u) => this.listen(u)] },
       series: [{ label: options.x, value: (_u, v) => (v === null ? "" : v.toFixed(2)) }, ...series.map((s) => ({
         label: s.name, stroke: s.colour, width: s.width ?? 1.6, dash: s.dash, points: { show: s.points ?? false, size: 5 }, spanGaps: false,
         value: (_u: uPlot, v: number | null) => (v === null ? "-" : v.toFixed(2)),
       }))],
     }, data, this.element);
+  }
+
+  private mark(u: uPlot): void {
+    const g = u.ctx, { left, top, width, height } = u.bbox, scale = window.devicePixelRatio || 1;
+    g.save();
+    g.beginPath(); g.rect(left, top, width, height); g.clip();
+    g.font = `${12 * scale}px system-ui`; g.textBaseline = "top"; g.textAlign = "left"; g.lineWidth = scale;
+    this.marks.forEach((one, i) => {
+      const x = u.valToPos(one.at, "x", true);
+      g.fillStyle = g.strokeStyle = one.colour;
+      if (one.to !== undefined) { g.globalAlpha = 0.18; g.fillRect(x, top, u.valToPos(one.to, "x", true) - x, height); g.globalAlpha = 1; }
+      g.setLineDash([4 * scale, 4 * scale]);
+      g.beginPath(); g.moveTo(x, top); g.lineTo(x, top + height); g.stroke();
+      if (one.text) g.fillText(one.text, x + 4 * scale, top + (4 + 14 * (i % 4)) * scale);
+    });
+    g.restore();
+  }
+
+  /** A click picks an x; dragging enlarges, and is no click. */
+  private listen(u: uPlot): void {
+    let from: [number, number] = [0, 0];
+    u.over.addEventListener("pointerdown", (event) => { from = [event.clientX, event.clientY]; });
+    u.over.addEventListener("click", (event) => {
+      if (Math.hypot(event.clientX - from[0], event.clientY - from[1]) < 4) this.picked?.(u.posToVal(event.clientX - u.over.getBoundingClientRect().left, "x"));
+    });
   }
 }
 

@@ -26,8 +26,8 @@ export function shade(value: number | null, low: number, high: number): number {
 }
 
 /** Our lines: blue-green for co, orange for cross, plum for what is laid beside. */
-export function lines(): { co: string; cross: string; other: string; ink: string; quiet: string; grid: string; paper: string; good: string; band: string } {
+export function lines(): { co: string; cross: string; other: string; ink: string; quiet: string; grid: string; paper: string; good: string; band: string; bad: string; focus: string } {
   const style = getComputedStyle(document.documentElement);
   const of = (name: string) => style.getPropertyValue(name).trim();
-  return { co: of("--co"), cross: of("--cross"), other: of("--other"), ink: of("--ink"), quiet: of("--quiet"), grid: of("--grid"), paper: of("--paper"), good: of("--good"), band: of("--band") };
+  return { co: of("--co"), cross: of("--cross"), other: of("--other"), ink: of("--ink"), quiet: of("--quiet"), grid: of("--grid"), paper: of("--paper"), good: of("--good"), band: of("--band"), bad: of("--bad"), focus: of("--focus") };
 }

@@ -1,7 +1,7 @@
 /** Explore: what was measured, at any angle, in any coordinates and polarization, with figures and their intervals. */
 
 import { finished, get, post } from "./api";
-import { LevelMap, LineChart, polar, type Line } from "./charts";
+import { LevelMap, LineChart, polar, type Line, type Mark } from "./charts";
 import { levels, lines, phases, shade } from "./colours";
 import { button, choice, fill, h, number, rested, slider, table } from "./dom";
 import { Surface } from "./scene";
@@ -25,18 +25,20 @@ const RANGE = 50;
 export function explorePage(): Page {
   const faults = h("p", { class: "faults", attrs: { role: "alert" } }), trying = faultsIn(faults);
   const list = h("div", { class: "runs" }), controls = h("div"), place = h("div", { class: "stack" }), side = h("div", { class: "stack" });
-  const chosen = { run: "", state: null as string | null, off: [] as string[], frequency: 0, plane: 0, basis: "ludwig-3", coordinates: "theta-phi", component: "total", beside: [] as string[], difference: false, round: false };
-  let known: Overview | null = null, tab = "Cuts", asked = 0, runs: Run[] = [];
-  const body = () => ({ campaign: session.campaign, run: chosen.run, state: chosen.state, off: chosen.off });
+  const chosen = { run: "", state: null as string | null, off: [] as string[], frequency: 0, plane: 0, basis: "ludwig-3", coordinates: "theta-phi", component: "total", beside: [] as string[], difference: false, round: false, marks: [] as number[], gate: null as [number, number] | null };
+  let known: Overview | null = null, plain: Figure[] = [], tab = "Cuts", asked = 0, runs: Run[] = [];
+  const body = () => ({ campaign: session.campaign, run: chosen.run, state: chosen.state, off: chosen.off, gate_ns: chosen.gate });
   const one = () => ({ campaign: session.campaign, run: chosen.run });
 
-  const open = async (run: string, state: string | null = null, off: string[] = []) => {
-    Object.assign(chosen, { run, state, off, beside: chosen.beside.filter((n) => n !== run) });
+  const open = async (run: string, state: string | null = null, off: string[] = [], gate: [number, number] | null = null) => {
+    if (known && (run !== chosen.run || state !== chosen.state)) plain = [];
+    Object.assign(chosen, { run, state, off, gate, beside: chosen.beside.filter((n) => n !== run) });
     for (const b of list.querySelectorAll("button")) b.setAttribute("aria-pressed", String(b.dataset["run"] === run));
     fill(place, h("p", { class: "quiet" }, "The run is being processed; the first time takes some seconds."));
     const found = await trying(post<Overview>("/api/overview", body()));
     if (!found) { fill(place); return; }
     known = found;
+    if (!off.length && !gate) plain = found.figures;
     chosen.frequency = Math.min(chosen.frequency || Math.floor(found.frequency_hz.length / 2), found.frequency_hz.length - 1);
     drawControls();
     drawSide();
@@ -48,7 +50,7 @@ export function explorePage(): Page {
     fill(controls, h("div", { class: "tabs", attrs: { role: "tablist" } }, ...["Cuts", "Map", "3D", "Aperture", "Impulse", "Recipe", "Findings", "Coordinates", "Report"].map((name) =>
       h("button", { on: { click: () => { tab = name; drawControls(); void show(); } }, attrs: { type: "button", role: "tab", "aria-selected": String(tab === name) } }, name))),
     h("div", { class: "row" }, f.length > 1 && slider("frequency", 0, f.length - 1, 1, chosen.frequency, (i) => { chosen.frequency = i; fill(said, ghz(f[i])); drawSide(); soon(); }), said,
-      known.states.length > 1 && choice("state", known.states.map((s) => [s, s]), chosen.state ?? known.states[0], (s) => void open(chosen.run, s, chosen.off)),
+      known.states.length > 1 && choice("state", known.states.map((s) => [s, s]), chosen.state ?? known.states[0], (s) => void open(chosen.run, s, chosen.off, chosen.gate)),
       ["Cuts", "Map", "3D"].includes(tab) && choice("components", BASES, chosen.basis, (b) => { chosen.basis = b; soon(); })));
   };
   const soon = rested(() => void show(), 80);
@@ -66,15 +68,15 @@ export function explorePage(): Page {
       const cut = await trying(post<Cut>("/api/cut", ask));
       if (!cut) return undefined;
       const c = lines(), series: Line[] = [{ name: cut.names[0], values: cut.first, colour: c.co }, { name: cut.names[1], values: cut.second, colour: c.cross, dash: [6, 3] }];
-      const masks = known?.specification && !chosen.off.length ? await trying(post<{ name: string; level: (number | null)[] }[]>("/api/masks", ask)) : [];
+      const masks = known?.specification && !chosen.off.length && !chosen.gate ? await trying(post<{ name: string; level: (number | null)[] }[]>("/api/masks", ask)) : [];
       for (const mask of masks ?? []) series.push({ name: `mask: ${mask.name}`, values: mask.level, colour: c.ink, width: 1.2 });
-      const told: Node[] = [], colours = [c.other, c.good, c.band];
+      const told: Node[] = [], colours = [c.other, c.good, c.quiet, c.bad, c.focus];
       for (const [i, name] of chosen.beside.entries()) {
-        const other = await trying(post<Cut>("/api/cut", { ...ask, run: name, state: null, off: [] }));
+        const other = await trying(post<Cut>("/api/cut", { ...ask, run: name, state: null, off: [], gate_ns: null }));
         if (other) series.push({ name: `${name}: ${other.names[0]}`, values: other.first, colour: colours[i % colours.length] });
       }
       if (chosen.difference && chosen.beside.length) {
-        const rest = await trying(post<Difference>("/api/difference", { ...ask, off: [], other: chosen.beside[0] }));
+        const rest = await trying(post<Difference>("/api/difference", { ...ask, off: [], gate_ns: null, other: chosen.beside[0] }));
         if (rest) {
           series.push({ name: `difference to ${chosen.beside[0]}, matched`, values: rest.total, colour: c.quiet, width: 1.1 });
           told.push(h("p", { class: "small" }, `${chosen.beside[0]} was turned by ${rest.rotation_deg.map((v) => number(v, 3)).join(", ")}\u00b0, moved by ${rest.shift_mm.map((v) => number(v, 3)).join(", ")} mm and raised by ${number(rest.level_db, 3)} dB; what is left is ${number(rest.difference_db, 1)} dB below the peak (rms).`));
@@ -82,15 +84,28 @@ export function explorePage(): Page {
       }
       const chart = new LineChart(), round = h("canvas", { class: "map", attrs: { role: "img", "aria-label": "polar cut" } });
       const top = Math.ceil(cut.peak_dbi / 5) * 5;
-      after.push(() => {
+      const readings = h("div");
+      const draw = () => {
+        const nearest = (at: number) => cut.angle_deg.reduce((best, a, i) => (Math.abs(a - at) < Math.abs(cut.angle_deg[best] - at) ? i : best), 0);
+        const width: Mark[] = cut.edges_deg[0] !== null && cut.edges_deg[1] !== null ? [{ at: cut.edges_deg[0], to: cut.edges_deg[1], colour: c.co, text: "half power" }] : [];
+        const marks = [...width, ...chosen.marks.map((at, i): Mark => ({ at, colour: c.ink, text: `${i + 1}` }))];
+        const pick = (at: number) => { chosen.marks = [...chosen.marks, cut.angle_deg[nearest(at)]].slice(-4); draw(); };
         if (chosen.round) polar(round, cut.angle_deg, series, top, RANGE + 10);
-        else chart.draw(cut.angle_deg, series, { x: "angle from the peak / deg", y: "gain / dBi", height: 380, range: [top - RANGE - 10, top + 2], xRange: [-180, 180] });
-      });
+        else chart.draw(cut.angle_deg, series, { x: "angle from the peak / deg", y: "gain / dBi", height: 380, range: [top - RANGE - 10, top + 2], xRange: [-180, 180], marks, picked: pick });
+        const at = h("input", { attrs: { type: "number", min: -180, max: 180, step: 0.5, value: "0", "aria-label": "marker at / deg" } });
+        const first = chosen.marks.length ? nearest(chosen.marks[0]) : 0;
+        fill(readings, h("div", { class: "row small" }, "marker at", at, "deg", button("set", () => pick(Number(at.value))), ...(chosen.marks.length ? [button("clear", () => { chosen.marks = []; draw(); })] : []), h("span", { class: "quiet" }, "or click in the chart; four at most")),
+          chosen.marks.length ? table(["marker", "angle", ...series.map((s) => s.name), "first trace, from marker 1"], chosen.marks.map((mark, i) => {
+            const k = nearest(mark), a = series[0].values[k], b = series[0].values[first];
+            return [`${i + 1}`, `${number(mark, 1)}°`, ...series.map((s) => number(s.values[k], 2)), i && a !== null && b !== null ? `${number(mark - chosen.marks[0], 1)}°, ${number(a - b, 2)} dB` : ""];
+          })) : null);
+      };
+      after.push(draw);
       return [
         h("div", { class: "row" }, slider("plane, from E towards H", 0, 175, 5, chosen.plane, (v) => { chosen.plane = v; soon(); }, "°"), button("E", () => { chosen.plane = 0; soon(); }), button("H", () => { chosen.plane = 90; soon(); }),
           button(chosen.round ? "rectangular" : "polar", () => { chosen.round = !chosen.round; void show(); }),
           ...besides()),
-        chosen.round ? round : chart.element, ...told,
+        chosen.round ? round : chart.element, readings, ...told,
         table(["peak / dBi", "at theta, phi", "half-power beamwidth", "first side lobe", "first null"], [[number(cut.peak_dbi, 2), `${number(cut.peak_theta_deg, 1)}°, ${number(cut.peak_phi_deg, 1)}°`,
           `${number(cut.beamwidth_deg, 2)}° (${number(cut.edges_deg[0], 1)}° to ${number(cut.edges_deg[1], 1)}°)`, `${number(cut.side_lobe_db, 1)} dB`, `${number(cut.null_db, 1)} dB`]]),
         h("p", { class: "small quiet" }, "Drag in the chart to enlarge, double-click for all of it."),
@@ -110,7 +125,7 @@ export function explorePage(): Page {
       const view = new Surface(), d: number[] = [], top = Math.max(...found.level.filter((v): v is number => v !== null));
       for (const t of found.rows) for (const p of found.columns) d.push(Math.sin(rad(t)) * Math.cos(rad(p)), Math.sin(rad(t)) * Math.sin(rad(p)), Math.cos(rad(t)));
       after.push(() => { view.shape(found.rows.length, found.columns.length, d, false); view.level(found.level.map((v) => (v === null ? null : v - top)), -RANGE); });
-      view.note.textContent = `level outwards and in colour, ${RANGE} dB from the middle to the peak`;
+      view.note.textContent = `level outwards and in colour, ${RANGE} dB from the middle to the peak; x orange, y grey, z blue (boresight)`;
       return [h("div", { class: "row" }, component(found.names)), view.element];
     },
     Aperture: async () => {
@@ -128,15 +143,28 @@ export function explorePage(): Page {
         ...(face.suspects.length ? face.suspects.map((s) => h("p", { class: "bad" }, s)) : [h("p", {}, "No element stands out.")])];
     },
     Impulse: async () => {
-      const found = await trying(post<{ time_ns: number[]; level_db: number[] }>("/api/impulse", one()));
+      const found = await trying(post<{ time_ns: number[]; level_db: number[]; widths_ns: [number, number]; strongest_ns: number }>("/api/impulse", one()));
       if (!found) return undefined;
-      const chart = new LineChart();
-      after.push(() => chart.draw(found.time_ns, [{ name: "strongest tie", values: found.level_db, colour: lines().co }], { x: "time / ns", y: "level / dB", height: 340, range: [-70, 3] }));
-      return [chart.element, h("p", { class: "small quiet" }, "Impulse response of the strongest tie, Hann window. A time gate is a step of recipe.toml; its effect on every figure is under Recipe.")];
+      const chart = new LineChart(), [least, most] = found.widths_ns, fine = (v: number) => Math.round(100 * v) / 100;
+      let centre = fine(chosen.gate?.[0] ?? found.strongest_ns), width = fine(chosen.gate?.[1] ?? Math.max(least, 0.5 * most));
+      const draw = () => {
+        const c = lines(), marks: Mark[] = most > 0 ? [{ at: centre - width / 2, to: centre + width / 2, colour: c.cross, text: chosen.gate ? "gate, tried" : "gate" }] : [];
+        chart.draw(found.time_ns, [{ name: "strongest tie", values: found.level_db, colour: c.co }], { x: "time / ns", y: "level / dB", height: 340, range: [-70, 3], marks, picked: (at) => { centre = fine(at); void show(); } });
+      };
+      after.push(draw);
+      const note = h("p", { class: "small quiet" }, "Impulse response of the strongest tie, Hann window. A gate tried here changes every view and figure of this page and nothing on disk; recipe.toml keeps one.");
+      if (most <= 0) return [chart.element, note, h("p", { class: "small quiet" }, "A gate needs five frequencies or more.")];
+      const step = fine((most - least) / 200) || 0.01, top = Math.floor(most / step) * step;
+      return [chart.element, h("div", { class: "row" },
+        slider("gate, middle", 0, fine(found.time_ns[found.time_ns.length - 1]), step, centre, (v) => { centre = v; draw(); }, " ns"),
+        slider("gate, width", Math.ceil(least / step) * step, top, step, width, (v) => { width = v; draw(); }, " ns"),
+        button("try this gate", () => void open(chosen.run, chosen.state, chosen.off, [centre, width]), "main"),
+        ...(chosen.gate ? [button("no gate", () => void open(chosen.run, chosen.state, chosen.off, null))] : [])),
+        h("p", { class: "small" }, `${fine(least)} ns is the narrowest that the span resolves, ${fine(most)} ns the widest before echoes repeat.`), note];
     },
     Recipe: async () => {
       if (!known) return undefined;
-      const boxes = known.steps.map((step) => h("label", { class: "row" }, h("input", { attrs: { type: "checkbox", checked: step.on, disabled: !step.may_change }, on: { change: () => void open(chosen.run, chosen.state, step.on ? [...chosen.off, step.name] : chosen.off.filter((n) => n !== step.name)) } }), step.name));
+      const boxes = known.steps.map((step) => h("label", { class: "row" }, h("input", { attrs: { type: "checkbox", checked: step.on, disabled: !step.may_change }, on: { change: () => void open(chosen.run, chosen.state, step.on ? [...chosen.off, step.name] : chosen.off.filter((n) => n !== step.name), chosen.gate) } }), step.name));
       const room = h("div"), all = button("what does every step do?", () => void (async () => {
         all.disabled = true;
         fill(room, h("p", { class: "quiet" }, "The run is processed once without each step."));
@@ -154,7 +182,7 @@ export function explorePage(): Page {
     Findings: async () => {
       fill(place, h("p", { class: "quiet" }, "The data are asked what is wrong with them."));
       const found = await trying(post<{ topic: string; level_db: number; text: string }[]>("/api/findings", one()));
-      return found && [table(["what", "field / dB re peak", "in words"], found.map((f) => [f.topic, number(f.level_db, 1), f.text]))];
+      return found && [table(["what", "field / dB re peak", "in words"], found.map((f) => [f.topic, f.level_db <= -199 ? "" : number(f.level_db, 1), f.text]))];
     },
     Coordinates: async () => [tutor().element],
     Report: async () => {
@@ -174,7 +202,7 @@ export function explorePage(): Page {
   const besides = (): Node[] => {
     const others = runs.filter((r) => r.record && r.name !== chosen.run);
     const tick = (label: string, on: boolean, action: (on: boolean) => void) => h("label", { class: "row small" }, h("input", { attrs: { type: "checkbox", checked: on }, on: { change: (event) => { action((event.target as HTMLInputElement).checked); soon(); } } }), label);
-    const boxes = others.map((r) => tick(r.name, chosen.beside.includes(r.name), (on) => { chosen.beside = on ? [...chosen.beside, r.name].slice(-3) : chosen.beside.filter((n) => n !== r.name); }));
+    const boxes = others.map((r) => tick(r.name, chosen.beside.includes(r.name), (on) => { chosen.beside = on ? [...chosen.beside, r.name].slice(-5) : chosen.beside.filter((n) => n !== r.name); }));
     if (!others.length) return [];
     return [h("span", { class: "small quiet" }, "beside:"), ...boxes, ...(chosen.beside.length ? [tick("difference of the fields", chosen.difference, (on) => { chosen.difference = on; })] : [])];
   };
@@ -182,16 +210,21 @@ export function explorePage(): Page {
   const component = (names: [string, string]) => choice("shown", [["total", "total"], ["first", names[0]], ["second", names[1]]], chosen.component, (v) => { chosen.component = v; soon(); });
   const drawSide = () => {
     if (!known) return;
+    const tried = chosen.off.length > 0 || chosen.gate !== null;
+    const change = (x: Figure) => {
+      const was = plain.find((one) => one.name === x.name && Math.abs(one.frequency_hz - x.frequency_hz) < 1)?.value;
+      return was === null || was === undefined || x.value === null ? "" : `${x.value >= was ? "+" : ""}${number(x.value - was, 3)}`;
+    };
     const f = known.frequency_hz[chosen.frequency], here = known.figures.filter((x) => Math.abs(x.frequency_hz - f) < 1);
     const evaluate = button("with intervals", () => void (async () => {
       evaluate.disabled = true;
       if ((await trying(finished("/api/evaluate", one()))) !== undefined) { const again = await trying(post<Overview>("/api/overview", body())); if (again) { known = again; drawSide(); } }
       evaluate.disabled = false;
     })(), "", "evaluate every figure with its uncertainty");
-    evaluate.disabled = !may("operate") || chosen.off.length > 0;
+    evaluate.disabled = !may("operate") || chosen.off.length > 0 || chosen.gate !== null;
     fill(side, h("div", { class: "row" }, h("h2", {}, `Figures at ${ghz(f)}`), h("span", { class: "spring" }), here.some((x) => x.lower !== null) ? null : evaluate),
-      known.demo ? h("p", { class: "small quiet" }, "Simulated chamber, invented device: demo data.") : null, chosen.off.length ? h("p", { class: "small bad" }, `without ${chosen.off.join(", ")}`) : null,
-      h("div", { class: "scroll" }, table(["figure", "value", "95 % interval"], here.map((x) => [h("span", { attrs: { title: x.definition } }, x.label), `${x.text} ${x.unit}`, x.lower === null ? "" : `${number(x.lower, 2)} to ${number(x.upper, 2)}`]), "figures")));
+      known.demo ? h("p", { class: "small quiet" }, "Simulated chamber, invented device: demo data.") : null, tried ? h("p", { class: "small bad" }, [chosen.off.length ? `without ${chosen.off.join(", ")}` : "", chosen.gate ? `gate ${number(chosen.gate[1], 2)} ns about ${number(chosen.gate[0], 2)} ns` : ""].filter(Boolean).join("; ")) : null,
+      h("div", { class: "scroll" }, table(["figure", "value", tried ? "change" : "95 % interval"], here.map((x) => [h("span", { attrs: { title: x.definition } }, x.label), `${x.text} ${x.unit}`, tried ? change(x) : x.lower === null ? "" : `${number(x.lower, 2)} to ${number(x.upper, 2)}`]), "figures")));
   };
   void (async () => {
     const all = await trying(get<Campaign[]>("/api/campaigns"));

@@ -42,7 +42,9 @@ export function scanPage(): Page {
     const whose = s.campaign ?? session.campaign;
     if (built !== whose) { built = whose; void trying(post<Motion>("/api/motion", { campaign: whose })).then((m) => { if (m) positioner.build(m); }); }
     else if (s.axes && s.angles_deg?.length) positioner.turn(s.angles_deg, s.axes);
-    fill(level, s.level_db === null || s.level_db === undefined ? "" : `last sweep ${number(s.level_db, 1)} dB (S21)`);
+    const lines3 = s.level_db === null || s.level_db === undefined ? [] : [`last sweep ${number(s.level_db, 1)} dB (S21)`, `strongest  ${number(s.strongest_db ?? null, 1)} dB`, `noise, as planned ${number(s.noise_db ?? null, 1)} dB`];
+    fill(level, ...lines3.flatMap((line, i) => (i ? [h("br"), line] : [line])));
+    level.classList.toggle("bad", typeof s.level_db === "number" && typeof s.noise_db === "number" && s.level_db < s.noise_db + 10);
     fill(words, ...[...(s.words ?? [])].reverse().slice(0, 60).map((w) => h("li", { class: w.kind }, h("time", {}, new Date(1000 * w.at).toLocaleTimeString()), w.text)));
     const c = lines(), ties = s.ties ?? [];
     if (ties.length) drift.draw(ties.map((t) => t[0] / 60), [{ name: "level / dB", values: ties.map((t) => t[1]), colour: c.co, points: true }, { name: "phase / 10 deg", values: ties.map((t) => t[2] / 10), colour: c.cross, dash: [5, 3], points: true }], { x: "minutes of the run", y: "change of the ties", height: 190 });

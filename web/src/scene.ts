@@ -257,7 +257,13 @@ export class Surface extends View {
   private rows = 0;
   private columns = 0;
 
-  constructor(label = "pattern as a surface") { super(label, [1.35, 1.0, 1.5]); }
+  constructor(label = "pattern as a surface") {
+    super(label, [1.35, 1.0, 1.5]);
+    const o = new Vector3(0, 0, 0), c = lines();
+    for (const [way, colour] of [[new Vector3(1, 0, 0), c.cross], [new Vector3(0, 1, 0), c.quiet], [new Vector3(0, 0, 1), c.co]] as [Vector3, string][])
+      this.scene.add(new ArrowHelper(way, o, 1.2, colour, 0.08, 0.045));
+    this.note.textContent = "device's own axes: x orange, y grey, z blue (boresight)";
+  }
 
   shape(rows: number, columns: number, directions: ArrayLike<number>, closed: boolean): void {
     if (this.mesh) { this.scene.remove(this.mesh); this.mesh.geometry.dispose(); }

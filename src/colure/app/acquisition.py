@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.folders import RunFolder
+from colure.app.reference import probe_of, reference_of
 from colure.model.campaign import Campaign
 from colure.model.events import Event, Listener, nobody
 from colure.model.loading import InputError
@@ -127,8 +128,8 @@ def acquire(
     Raises
     ------
     InputError
-        If the disk is too full, the run belongs to another plan or other instruments, or its
-        journal is damaged.
+        If the disk is too full, the run belongs to another plan or other instruments, its
+        journal is damaged, or a file beside the campaign would not serve what is measured.
     """
     from colure.acquire.engine import Engine
     from colure.acquire.engine import Options as EngineOptions
@@ -137,6 +138,8 @@ def acquire(
     from colure.acquire.seal import seal
     from colure.acquire.wakefulness import kept_awake
 
+    # What cannot be processed afterwards is not measured for hours first.
+    reference_of(campaign, plan.frequency_hz)
     run.path.mkdir(parents=True, exist_ok=True)
     _check_disk(run.path, plan)
     # The simulated chamber does not mind a sleeping computer.
@@ -145,6 +148,8 @@ def acquire(
         if drowsy:
             listener(Event("warning", drowsy))
         identity = who_answers(bench.analyzer, bench.axes, bench.states)
+        if identity.get("receiver", "vector") == "vector":
+            probe_of(campaign, plan.frequency_hz)
         journal = Journal.open(run.journal, plan, identity)
         try:
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)

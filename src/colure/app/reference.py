@@ -14,6 +14,7 @@ from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.calibration import ReferenceData
+    from colure.waves.expansion import Expansion
 
 HEADER = ("frequency_ghz", "gain_dbi", "uncertainty_db")
 
@@ -149,3 +150,21 @@ def three_antenna_tables(
                 [f"{f / 1e9:.9g}", f"{g:.5f}", f"{uncertainty_db:g}"] for f, g in zip(frequency, gain, strict=True)
             )
     return targets
+
+
+def probe_of(campaign: Campaign, frequency_hz: FloatArray) -> Expansion | None:
+    """Return the probe's expansion if the chamber names its pattern.
+
+    Raises
+    ------
+    InputError
+        If the file cannot be read, is no whole sphere, or does not cover the frequencies.
+    """
+    from colure.analysis.nearfield import load_probe
+
+    if campaign.chamber.probe.pattern is None:
+        return None
+    try:
+        return load_probe(campaign.folder / campaign.chamber.probe.pattern, np.asarray(frequency_hz, float))
+    except ValueError as error:
+        raise InputError([f"chamber.probe.pattern: {error}"]) from None

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.app.service import probe_of
+from colure.app.reference import probe_of
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.acquisition import CheckLine, acquire, check_instruments, instruments, twin_process, verify
 from colure.app.folders import RunFolder, require_free, run_folder
-from colure.app.reference import reference_of
+from colure.app.reference import probe_of, reference_of
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.model.plan import Plan
@@ -28,7 +28,6 @@ if TYPE_CHECKING:
     from colure.model.recipe import Recipe
     from colure.planning.learning import Learned
     from colure.report.content import Verdicts
-    from colure.waves.expansion import Expansion
 
 #: One service for both shells, in two files: what happens in the chamber, and what happens at the desk.
 __all__ = [
@@ -98,17 +97,6 @@ def learn_axes(folder: Path, run_name: str) -> tuple[Learned, Path]:
 
     learned = learn(open_dataset(run_folder(folder, run_name).record), Campaign.load(folder).chamber, run_name)
     return learned, save(learned, folder)
-
-
-def probe_of(campaign: Campaign, frequency_hz: object) -> Expansion | None:
-    """Return the probe's expansion if the chamber names its pattern."""
-    import numpy as np
-
-    from colure.analysis.nearfield import load_probe
-
-    if campaign.chamber.probe.pattern is None:
-        return None
-    return load_probe(campaign.folder / campaign.chamber.probe.pattern, np.asarray(frequency_hz, float))
 
 
 def process(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Processed:

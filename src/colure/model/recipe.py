@@ -78,6 +78,11 @@ class Recipe(Section):
         changed = tuple(one.model_copy(update={"on": False}) if one.step == name else one for one in self.steps)
         return self.model_copy(update={"steps": changed})
 
+    def gated(self, *, centre_ns: float, width_ns: float) -> Recipe:
+        """Return the recipe with its time gate switched on there; raises `KeyError` if it has no such step."""
+        gate = self.step("gate").model_copy(update={"on": True, "centre_ns": centre_ns, "width_ns": width_ns})
+        return self.model_copy(update={"steps": tuple(gate if one.step == "gate" else one for one in self.steps)})
+
     @property
     def switchable(self) -> list[StepName]:
         """Steps that run and could be left out."""

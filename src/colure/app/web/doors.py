@@ -69,11 +69,16 @@ class Command(Body):
     sequence: Index
 
 
+GateTime = Annotated[float, Field(ge=-1e6, le=1e6)]
+GateWidth = Annotated[float, Field(gt=0, le=1e6)]
+
+
 class Opened(Body):
     campaign: Id
     run: Id
     state: Id | None = None
     off: Annotated[list[Id], Field(max_length=20)] = Field(default_factory=list)
+    gate_ns: tuple[GateTime, GateWidth] | None = None
 
 
 class Cut(Opened):
@@ -268,7 +273,8 @@ async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) 
 
 
 def _run(room: Room, body: Opened) -> tuple[Any, ...]:
-    return room.folder(body.campaign), body.run, body.state, tuple(sorted(set(body.off)))
+    trial = explore_view.Trial(tuple(sorted(set(body.off))), body.gate_ns)
+    return room.folder(body.campaign), body.run, body.state, trial
 
 
 def _get(path: str, role: Role, summary: str, handler: Any) -> Door:

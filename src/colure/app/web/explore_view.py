@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -62,52 +63,72 @@ def _changed_at(folder: Path, run: RunFolder) -> float:
     return max(file.stat().st_mtime for file in files if file.is_file())
 
 
+@dataclass(frozen=True)
+class Trial:
+    """How a run is looked at: steps of its recipe that are left out, and a time gate (middle, width in ns) that is tried."""
+
+    off: tuple[str, ...] = ()
+    gate_ns: tuple[float, float] | None = None
+
+    @property
+    def plain(self) -> bool:
+        """Tell whether this is the recipe as it stands."""
+        return not self.off and self.gate_ns is None
+
+
+PLAIN = Trial()
+
+
 @lru_cache(maxsize=4)
-def _opened(folder: Path, run_name: str, state: str | None, off: tuple[str, ...], _changed: float) -> Processed:
+def _opened(folder: Path, run_name: str, state: str | None, trial: Trial, _changed: float) -> Processed:
     from colure.model.recipe import ORDER, Recipe
 
     campaign, run = Campaign.load(folder), service.run_folder(folder, run_name)
-    if not off:
+    if trial.plain:
         return service.process(campaign, run, state=state)
     whole = opened(folder, run_name, state)
     recipe: Recipe | None = whole.recipe
     assert recipe is not None  # the recipe always says what it did
+    if trial.gate_ns is not None:
+        if not any(one.step == "gate" for one in recipe.steps):
+            raise InputError(["recipe: recipe.toml lists no step 'gate' that could be tried"])
+        recipe = recipe.gated(centre_ns=trial.gate_ns[0], width_ns=trial.gate_ns[1])
     for name in ORDER:
-        if name in off:
+        if name in trial.off:
             if name not in recipe.switchable:
                 raise InputError([f"recipe: {name} cannot be switched off here"])
             recipe = recipe.without(name)
     return service.process_with(campaign, run, recipe, state=state)
 
 
-def opened(folder: Path, run_name: str, state: str | None = None, off: tuple[str, ...] = ()) -> Processed:
+def opened(folder: Path, run_name: str, state: str | None = None, trial: Trial = PLAIN) -> Processed:
     """Return a processed run; what was asked for lately is kept."""
     run = service.run_folder(folder, run_name)
     if not run.record.is_file():
         raise InputError([f"run {run_name}: holds no record yet"])
     if not service.has_phase(run):
         raise InputError([f"run {run_name}: power only; its figures are read by colure evaluate"])
-    return _opened(folder, run_name, state, tuple(sorted(off)), _changed_at(folder, run))
+    return _opened(folder, run_name, state, trial, _changed_at(folder, run))
 
 
-def overview(folder: Path, run_name: str, state: str | None, off: tuple[str, ...]) -> dict[str, Any]:
+def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> dict[str, Any]:
     """Return what a run holds: frequencies, states, recipe, findings, and the figures as they are known."""
-    done = opened(folder, run_name, state, off)
+    done = opened(folder, run_name, state, trial)
     run, campaign = service.run_folder(folder, run_name), Campaign.load(folder)
     whole = opened(folder, run_name, state).recipe
     assert whole is not None and done.recipe is not None  # the recipe always says what it did
     return {
         "run": run_name, "state": state, "states": service.states_of(run), "frequency_hz": done.frequency_hz.tolist(),
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
-        "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, off),
+        "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial),
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
         "report": run.report_html.is_file(),
     }  # fmt: skip
 
 
-def _figures(done: Processed, run: RunFolder, off: tuple[str, ...]) -> list[dict[str, Any]]:
+def _figures(done: Processed, run: RunFolder, trial: Trial) -> list[dict[str, Any]]:
     """Return the figures with their intervals if they were evaluated, else the values alone."""
-    if not off and run.figures.is_file() and run.figures.stat().st_mtime >= run.record.stat().st_mtime:
+    if trial.plain and run.figures.is_file() and run.figures.stat().st_mtime >= run.record.stat().st_mtime:
         from colure.model.figure import format_value
 
         rows = json.loads(run.figures.read_text(encoding="utf-8"))
@@ -135,7 +156,7 @@ def evaluated(folder: Path, run_name: str, state: str | None) -> int:
 
 
 def cut(
-    folder: Path, run_name: str, state: str | None, off: tuple[str, ...], frequency: int, plane_deg: float, basis: str
+    folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, plane_deg: float, basis: str
 ) -> dict[str, Any]:
     """Return a great-circle cut through the peak: levels of both components and of the total, and what is read from it."""
     from colure.analysis.figures.cuts import FarField, cuts, find_beam, tangent_at
@@ -143,7 +164,7 @@ def cut(
     from colure.geometry.directions import theta_phi
     from colure.geometry.polarization import Basis, from_cartesian, to_basis
 
-    done = opened(folder, run_name, state, off)
+    done = opened(folder, run_name, state, trial)
     index = _index(done, frequency)
     slant, region = done.budget.slant, float(np.deg2rad(done.sphere.region_deg))
     field = FarField(done.expansion.coefficients[index])
@@ -214,13 +235,13 @@ def _level(values: ComplexArray | FloatArray, known: BoolArray) -> list[float | 
 
 
 def field_map(
-    folder: Path, run_name: str, state: str | None, off: tuple[str, ...], frequency: int, coordinates: str, basis: str, component: str
+    folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, coordinates: str, basis: str, component: str
 ) -> dict[str, Any]:  # fmt: skip
     """Return levels over a grid of coordinates: rows of the second (or of theta), None where nothing was measured."""
     from colure.analysis.frames import Coordinates, direction_of, view
     from colure.geometry.polarization import Basis
 
-    done = opened(folder, run_name, state, off)
+    done = opened(folder, run_name, state, trial)
     index = _index(done, frequency)
     kind = Coordinates(coordinates)
     seen = view(done.expansion.at_frequency(index), kind, Basis(basis), step_deg=MAP_STEP_DEG, slant=done.budget.slant)
@@ -247,7 +268,7 @@ def field_map(
 
 def impulse(folder: Path, run_name: str) -> dict[str, Any]:
     """Return the impulse response of the strongest tie, dB over nanoseconds."""
-    from colure.analysis.gating import impulse_response
+    from colure.analysis.gating import impulse_response, limits
     from colure.model.files import open_dataset
     from colure.model.plan import Role
     from colure.model.record import of_role
@@ -262,7 +283,10 @@ def impulse(folder: Path, run_name: str) -> dict[str, Any]:
     strong = int(np.argmax(np.abs(ties).mean(axis=(0, 1))))
     time_s, response = impulse_response(ties[0, :, strong], frequency)
     level = np.abs(response) / np.abs(response).max()
+    narrowest, widest = (0.0, 0.0) if frequency.size < 5 else limits(frequency)
     return {
+        "widths_ns": [1e9 * narrowest, 1e9 * widest],
+        "strongest_ns": float(1e9 * time_s[int(np.argmax(level))]),
         "time_ns": (1e9 * time_s).tolist(),
         "level_db": np.round(20.0 * np.log10(np.maximum(level, 1e-6)), 2).tolist(),
     }

@@ -14,6 +14,7 @@ from colure.geometry.directions import azimuth_over_elevation, from_azimuth_over
 from colure.geometry.kinematics import AxisMap, Geometry, sighting
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role
+from colure.planning.level import campaign_budget
 
 #: What a room can start.
 Kind = Literal["scan", "flip", "beam-coarse", "beam-fine"]
@@ -31,6 +32,8 @@ class Layout:
         (row x column, 3) unit vectors in the device frame.
     time_s
         (point,) predicted time of each point.
+    noise_db
+        Level of the noise that the plan expects, as a wave ratio (S21).
     """
 
     rows_deg: FloatArray
@@ -49,6 +52,7 @@ class Layout:
     hash: str
     passes: int
     maps: tuple[AxisMap, ...]
+    noise_db: float
 
     def angles_deg(self, readouts_deg: list[float]) -> list[float]:
         """Return the angles of the conventions that readouts show, by axis."""
@@ -90,10 +94,11 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
         directions = from_azimuth_over_elevation(azimuth=c.ravel(), elevation=r.ravel())
     else:
         directions = sighting(geometry, first=one.ravel(), second=two.ravel()).direction
+    link = campaign_budget(campaign)
     return Layout(
         rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
         plan.targets_deg, plan.axes, time_s, campaign.goal.order == "progressive", plan.hash,
-        int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in plan.axes),
+        int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in plan.axes), link.noise_dbm - link.power_dbm,
     )  # fmt: skip
 
 

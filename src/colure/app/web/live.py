@@ -35,6 +35,7 @@ class LiveScan:
         self._words: deque[dict[str, Any]] = deque(maxlen=MOST_WORDS)
         self._position: list[float] = []
         self._level_db: float | None = None
+        self._strongest_db: float | None = None
         self._slice = 0
         self._began = time.monotonic()
         self._measured_before = 0.0
@@ -93,6 +94,8 @@ class LiveScan:
         self._position = position
         power = float(np.sum(np.abs(value) ** 2))
         self._level_db = 10.0 * np.log10(max(power, 1e-30))
+        if self._strongest_db is None or self._level_db > self._strongest_db:
+            self._strongest_db = self._level_db
         if role == TIE:
             self._ties.append((at, complex(value[int(np.argmax(np.abs(value)))])))
         if 0 <= index < self._seen.size:
@@ -124,7 +127,8 @@ class LiveScan:
             "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state, "text": self.text,
             "running": self.running, "measured": int(self._seen.sum()), "total": int(self._seen.size),
             "left_s": round(max(0.0, (total - done) * pace), 1), "predicted_s": round(total, 1), "axes": list(layout.axes),
-            "position_deg": self._position, "angles_deg": layout.angles_deg(self._position), "level_db": self._level_db, "slice": self._slice, "ties": drift,
+            "position_deg": self._position, "angles_deg": layout.angles_deg(self._position), "level_db": self._level_db,
+            "strongest_db": self._strongest_db, "noise_db": round(layout.noise_db, 1), "slice": self._slice, "ties": drift,
             "words": list(self._words), "version": self.version,
         }  # fmt: skip
 

@@ -261,6 +261,8 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
 
     import uvicorn
 
+    from colure.app.web.connections import BoundedProtocol
+
     listening = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind((host, port))
@@ -277,7 +279,7 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
     shown = f"[{host}]" if ":" in host else host
     announce(f"{'https' if secure else 'http'}://{shown}:{port}/launch?code={room.sessions.invite(role)}")
     config = uvicorn.Config(
-        app, access_log=False, log_level="warning", server_header=False, date_header=False, timeout_keep_alive=5, ws_max_size=65536,
+        app, http=BoundedProtocol, access_log=False, log_level="warning", server_header=False, date_header=False, timeout_keep_alive=5, ws_max_size=65536,
         ws="auto", lifespan="on", ssl_certfile=None if certificate is None else str(certificate), ssl_keyfile=None if key is None else str(key),
         proxy_headers=False, forwarded_allow_ips="", h11_max_incomplete_event_size=16384, timeout_graceful_shutdown=5,
     )  # fmt: skip
