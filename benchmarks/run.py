@@ -17,7 +17,8 @@ import numpy as np
 from colure.geometry.conventions import mode_count
 from colure.waves.probe import FirstOrderResponse, ideal_response, remove_response
 from colure.waves.scattered_fit import Samples, ScatteredOperator, fit_scattered
-from colure.waves.transform import THREADS, analysis, synthesis
+from colure.waves.threads import threads
+from colure.waves.transform import analysis, synthesis
 
 FAILED: list[str] = []
 
@@ -63,7 +64,7 @@ def regular_against_fft() -> None:
         data = sphere_data(order, frequencies)
         probe = response(order, frequencies)
         ours = best(lambda d=data, p=probe, n=order: remove_response(analysis(d, n), p)) / frequencies
-        fft = best(lambda d=data: ducc0.fft.c2c(d, axes=(-2, -1), nthreads=THREADS)) / frequencies
+        fft = best(lambda d=data: ducc0.fft.c2c(d, axes=(-2, -1), nthreads=threads())) / frequencies
         check(
             f"regular N={order}, {1e3 * ours:.1f} ms against two FFTs {1e3 * fft:.1f} ms", ours / fft, 12.0, unit=" x"
         )
@@ -144,7 +145,7 @@ def cost_against_order() -> None:
             for task in (
                 lambda d=data, n=order: analysis(d, n),
                 lambda c=coefficients, t=theta, n=order: synthesis(c, t, 2 * n + 2),
-                lambda d=data: ducc0.fft.c2c(d, axes=(-2, -1), nthreads=THREADS),
+                lambda d=data: ducc0.fft.c2c(d, axes=(-2, -1), nthreads=threads()),
             )
         ]
         print(f"{order:5d} {times[0]:13.2f} {times[1]:14.2f} {times[2]:13.2f} {times[0] / times[2]:15.1f}", flush=True)

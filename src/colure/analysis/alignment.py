@@ -14,13 +14,13 @@ over millimetres is neglected (below 1e-3 for a millimetre at 1 m).
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere, finer_columns
 from colure.analysis.nearfield import FarFieldStep
-from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.directions import phi_hat, theta_hat, theta_phi
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment, device_to_lab, probe_to_lab
 from colure.model.chamber import AlignmentTolerance
@@ -29,6 +29,8 @@ from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
 
 ROUNDS, CORRECTION_ROUNDS = 4, 8
+#: How many of a record's frequencies an estimate looks at.
+FREQUENCIES = 3
 #: Change of the data, relative, below which the correction has settled.
 SETTLED = 1e-5
 #: Draws of noise behind the stated uncertainties, and what so few draws may miss (variance ratio).
@@ -81,7 +83,6 @@ class Estimate:
     seen: dict[str, bool]
     residual: float
     residual_before: float
-    corrected: ComplexArray = field(repr=False)
 
     def sentences(self) -> list[str]:
         """Say in plain words what to turn and which way, largest effect in units of its uncertainty first."""
@@ -158,12 +159,15 @@ class ForwardModel:
         self._roll = phi[column] - np.where(sign[column] < 0.0, np.pi, 0.0)
         self._sign = sign[column]
 
-    def read(self, measured: ComplexArray, error: Misalignment) -> ComplexArray:
+    def read(self, measured: ComplexArray, error: Misalignment, *, of: IntArray | None = None) -> ComplexArray:
         """Return fields (frequency, 2, theta, phi) along the nominal polar vectors.
 
         measured
             Coefficients (frequency, 2, N(N+2)) of the field on the nominal sphere.
+        of
+            Which of the sphere's frequencies these are; all of them by default.
         """
+        k = self._k if of is None else self._k[of]
         motion = device_to_lab(
             Geometry.ROLL_OVER_AZIMUTH, first=self._azimuth, second=self._roll, misalignment=error
         ).inverse()
@@ -175,7 +179,7 @@ class ForwardModel:
         vectors = np.einsum("...ij,cj->c...i", motion.rotation, probe.rotation[:, :, 0])
         along = np.stack([np.sum(vectors * theta_hat(theta=t, phi=p), axis=-1),
                           np.sum(vectors * phi_hat(theta=t, phi=p), axis=-1)], axis=1)  # fmt: skip
-        way = np.exp(-1j * self._k[:, None, None] * (radius - self._distance)) * self._distance / radius
+        way = np.exp(-1j * k[:, None, None] * (radius - self._distance)) * self._distance / radius
         values = np.einsum("ca...,fa...->fc...", along, e) * self._sign * way[:, None]
         return finer_columns(np.asarray(values), self._total)
 
@@ -187,10 +191,10 @@ def estimate(
     *,
     prior: dict[str, float] | None = None,
     read: dict[str, float] | None = None,
-    frequencies: int = 3,
+    frequencies: int = FREQUENCIES,
     slice_error: float = 0.0,
 ) -> Estimate:
-    """Find the misalignment of a whole-sphere scan and take it out of the data.
+    """Find the misalignment of a whole-sphere scan; `aligned_field` takes it out of the data.
 
     Parameters
     ----------
@@ -211,22 +215,29 @@ def estimate(
     if not sphere.whole:
         raise ValueError("alignment: needs a whole sphere; part of one does not close on itself (deg)")
     widths = np.array([{**WIDE, **(prior or {})}[name] for name in NAMES])
-    chosen = np.unique(np.linspace(0, sphere.frequency_hz.size - 1, frequencies).round().astype(int))
+    chosen = looked_at(sphere.frequency_hz.size, frequencies)
     some = replace(sphere, frequency_hz=sphere.frequency_hz[chosen], field=sphere.field[chosen])
     model = ForwardModel(some, distance_m)
     expected = np.array([(read or {}).get(name, 0.0) for name in NAMES])
     found, covariance, before, after = _solve(some, step, model, widths, expected, slice_error)
     values = dict(zip(NAMES, found, strict=True))
     sigma = np.sqrt(np.diag(covariance))
-    corrected, _ = _corrected(sphere, step, ForwardModel(sphere, distance_m), values)
-    return Estimate(
-        values,
-        dict(zip(NAMES, 2.0 * sigma, strict=True)),
-        dict(zip(NAMES, sigma < SEEN * widths, strict=True)),
-        after,
-        before,
-        corrected,
-    )
+    seen = dict(zip(NAMES, sigma < SEEN * widths, strict=True))
+    return Estimate(values, dict(zip(NAMES, 2.0 * sigma, strict=True)), seen, after, before)
+
+
+def aligned_field(sphere: MeasuredSphere, step: FarFieldStep, distance_m: float, found: Estimate) -> ComplexArray:
+    """Return the field (frequency, 2, theta, phi) as an aligned range would have measured it.
+
+    Every frequency is corrected for itself: some of them come out as all of them do.
+    """
+    corrected, _ = _corrected(sphere, step, ForwardModel(sphere, distance_m), found.values)
+    return corrected
+
+
+def looked_at(count: int, frequencies: int = FREQUENCIES) -> IntArray:
+    """Return which of `count` frequencies an estimate looks at, spread over the band."""
+    return np.unique(np.linspace(0, count - 1, frequencies).round().astype(int))
 
 
 def _solve(
@@ -368,14 +379,19 @@ def _corrected(
 ) -> tuple[ComplexArray, ComplexArray]:
     """Return (data as on an aligned range, their waves): what the error adds is taken off, waves found anew."""
     error = misalignment_from(values)
-    data = sphere.field
+    data = sphere.field.copy()
     waves = resized(step.measured(data), step.keep_order)
     if not any(values.values()):
         return data, waves
-    size = float(np.linalg.norm(sphere.field))
+    size = np.linalg.norm(data.reshape(len(data), -1), axis=1)
+    moving = np.arange(len(data))
     for _ in range(CORRECTION_ROUNDS):
-        before, data = data, sphere.field - (model.read(waves, error) - model.read(waves, ALIGNED))
-        waves = resized(step.measured(data), step.keep_order)
-        if float(np.linalg.norm(data - before)) < SETTLED * size:
+        extra = model.read(waves[moving], error, of=moving) - model.read(waves[moving], ALIGNED, of=moving)
+        better = sphere.field[moving] - extra
+        change = np.linalg.norm((better - data[moving]).reshape(len(moving), -1), axis=1)
+        data[moving] = better
+        waves[moving] = resized(step.measured(better), step.keep_order)
+        moving = moving[change >= SETTLED * size[moving]]
+        if not moving.size:
             break
     return data, waves

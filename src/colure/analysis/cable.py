@@ -8,7 +8,7 @@ drift cancels in the mean of both ways; half their difference is what the correc
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -44,6 +44,10 @@ class CableFlex:
 
     axes: tuple[AxisFlex, ...]
     expanded: float
+
+    def at(self, frequencies: slice | IntArray) -> CableFlex:
+        """Return the flexing at some of its frequencies; the uncertainty is that of all together."""
+        return replace(self, axes=tuple(replace(one, change=one.change[:, frequencies]) for one in self.axes))
 
     @property
     def largest_deg(self) -> float:

@@ -13,9 +13,9 @@ from colure.analysis.drift import correct, track
 from colure.analysis.figures.cuts import cut, find_beam
 from colure.analysis.gating import gated, impulse_response
 from colure.analysis.phase_centre import phase_centre
-from colure.analysis.recipe import Stages, even_distance_factor, stages
 from colure.analysis.regrid import flown_both_ways, lag_of
 from colure.analysis.self_check import boresight_by_slice, centre_of, level_db
+from colure.analysis.stages import Stages, even_distance_factor, stages
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.model.plan import Role
 from colure.model.record import of_role

@@ -7,12 +7,12 @@ which the scan's own sweeps at the boresight tell (every slice of a roll-over-az
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import Flag, of_role
@@ -55,6 +55,10 @@ class DriftTrack:
     ratio: ComplexArray
     residual: float
     jumps: tuple[Jump, ...] = ()
+
+    def at(self, frequencies: slice | IntArray) -> DriftTrack:
+        """Return the track at some of its frequencies; residual and jumps are those of all together."""
+        return replace(self, ratio=self.ratio[:, frequencies])
 
     @property
     def between(self) -> float:
@@ -121,7 +125,8 @@ def _bracket(record: xr.Dataset, begin_s: float, end_s: float, change: complex) 
     level = ties["trace"].values[:, :, strong].mean(axis=1)
     first = level[int(np.argmin(np.abs(ties["time_s"].values - begin_s)))]
     after, before = begin_s, end_s
-    for moment, value in zip(moments[here], scan["trace"].values[here][:, :, strong].mean(axis=1), strict=True):
+    passing = scan["trace"].isel(point=np.flatnonzero(here)).values[:, :, strong].mean(axis=1)
+    for moment, value in zip(moments[here], passing, strict=True):
         shift = complex(np.log(value / first))
         if min(abs(shift), abs(shift - change)) > 0.5 * abs(change):
             continue  # another polarization: it says nothing

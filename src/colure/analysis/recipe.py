@@ -7,19 +7,18 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.alignment import PARAMETERS, Estimate, declared_prior, estimate, left_over, readings_of
-from colure.analysis.assembly import MeasuredSphere, assemble
+from colure.analysis.alignment import PARAMETERS, Estimate, left_over
+from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.bench import Inputs
-from colure.analysis.cable import CableFlex, cable_flex, correct_cable, has_turns
-from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
-from colure.analysis.drift import DriftTrack, correct, track
+from colure.analysis.cable import CableFlex, has_turns
+from colure.analysis.calibration import GainTransfer, ReferenceData
+from colure.analysis.drift import DriftTrack
 from colure.analysis.figures.evaluate import FigureSet
-from colure.analysis.gating import Gate, gate_record, limits, proposed_gate
-from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step, pattern_grid
-from colure.analysis.regrid import to_planned_places
+from colure.analysis.gating import Gate, limits
+from colure.analysis.nearfield import FarFieldStep, pattern_grid
 from colure.analysis.self_check import pole_spread_db
-from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
-from colure.geometry.directions import unit_vector
+from colure.analysis.stages import Stages, stages, transform
+from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -115,33 +114,15 @@ def process(
     """
     require_phase(record)
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
-    done = stages(record, chamber, device, todo, reference)
-    drift, flex, transfer, calibrated, sphere = done.drift, done.cable, done.transfer, done.calibrated, done.sphere
     keep = int(record.attrs["order"]) if order is None else order
-    noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
-    step = far_field_step(
-        sphere,
-        distance_m=chamber.range_length_m,
-        keep_order=keep,
-        probe=probe,
-        noise=noise,
-        stray=10.0 ** (chamber.echo_level_db / 20.0),
-        direct=not todo.runs("far-field"),
-        own_waves=_own_waves(device, todo, keep),
-    )
-    aligned, chamber_then = None, _with_cable(_with_purity(_with_table(chamber, reference), todo), flex)
-    if todo.runs("alignment"):
-        aligned = estimate(
-            sphere,
-            step,
-            chamber.range_length_m,
-            prior=declared_prior(chamber.alignment),
-            slice_error=drift.between,
-            read=readings_of(chamber.alignment),
-        )
-        sphere = replace(sphere, field=aligned.corrected)
+    found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference)
+    done, sphere, step, noise, aligned, expansion = (
+        found.done, found.sphere, found.step, found.noise, found.alignment, found.expansion,
+    )  # fmt: skip
+    drift, flex, transfer, calibrated = done.drift, done.cable, done.transfer, done.calibrated
+    chamber_then = _with_cable(_with_purity(_with_table(chamber, reference), todo), flex)
+    if aligned is not None:
         chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber_then.alignment, aligned)})
-    expansion = step.expansion(sphere.field)
     pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), calibrated, sphere, aligned, todo)
     pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
     if sphere.slices_used:
@@ -197,38 +178,6 @@ def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device
     return declared + float(np.deg2rad(tilted.values(middle)[0, tilted.names.index("tilt_deg")]))
 
 
-@dataclass(frozen=True)
-class Stages:
-    """A record on its way to a sphere: after the steps that turn sweeps into sweeps, and after the gain."""
-
-    drift: DriftTrack
-    cable: CableFlex | None
-    steady: xr.Dataset
-    transfer: GainTransfer
-    calibrated: xr.Dataset
-    sphere: MeasuredSphere
-    gate: Gate | None = None
-
-
-def stages(
-    record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe, reference: ReferenceData | None = None
-) -> Stages:
-    """Run the recipe as far as the measured sphere."""
-    drift = track(record)
-    flex = _flex(record, chamber) if todo.runs("cable") else None
-    steady, gate = _prepared(record, drift, flex, chamber, todo)
-    transfer = gain_transfer(steady, chamber, reference)
-    if not todo.runs("purity") and chamber.probe.polarization == "linear":
-        transfer = replace(
-            transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
-        )
-    calibrated = apply_gain(steady, transfer)
-    sphere = assemble(calibrated, chamber, leak=transfer.leak)
-    if todo.runs("distance"):
-        sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
-    return Stages(drift, flex, steady, transfer, calibrated, sphere, gate)
-
-
 def noise_once(done: Stages) -> FloatArray:
     """Return the relative noise (frequency,), per quadrature, of the first tie and the reference's mean together."""
     ties = of_role(done.steady, Role.TIE, Role.RESUME)["trace"].values
@@ -268,59 +217,12 @@ def _other_gate(gate: Gate | None, todo: Recipe, frequency_hz: FloatArray) -> Re
     return todo.model_copy(update={"steps": steps})
 
 
-def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
-    return cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
-
-
 def _with_cable(chamber: Chamber, flex: CableFlex | None) -> Chamber:
     """Return the chamber with what the cable's correction leaves open instead of what was declared."""
     if flex is None:
         return chamber
     left = min(chamber.cable_flex_deg, float(np.rad2deg(flex.expanded)))
     return chamber.model_copy(update={"cable_flex_deg": left})
-
-
-def _prepared(
-    record: xr.Dataset, drift: DriftTrack, flex: CableFlex | None, chamber: Chamber, todo: Recipe
-) -> tuple[xr.Dataset, Gate | None]:
-    """Run the steps that turn sweeps into sweeps; also return the time gate, if one was used."""
-    steady = correct(record, drift) if todo.runs("drift") else record
-    if flex is not None:
-        steady = correct_cable(steady, flex)
-    if todo.runs("places"):
-        steady = to_planned_places(steady)
-    if not todo.runs("gate"):
-        return steady, None
-    gate = gate_of(steady, chamber, todo)
-    return gate_record(steady, gate), gate
-
-
-def gate_of(record: xr.Dataset, chamber: Chamber, todo: Recipe) -> Gate:
-    """Return the time gate that a recipe asks for, what it leaves open proposed from the record's ties."""
-    table = todo.step("gate")
-    centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
-    return proposed_gate(record, chamber.echo_excess_m, centre_s=centre, width_s=width)
-
-
-def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
-    """Return the field as if the device's centre were always `distance_m` from the probe."""
-    return np.asarray(sphere.field * even_distance_factor(sphere, device, distance_m)[:, None])
-
-
-def even_distance_factor(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
-    """Return what brings the device's centre to one distance from the probe, (frequency, theta, phi).
-
-    A device off the crossing comes nearer and goes farther as it turns: its level follows 1/r and
-    its phase k r (section 3 of the standards sheet gives +-0.3 dB for 0.1 m at 3 m). What bends
-    within the device itself is left; only a transform takes that out.
-    """
-    centre = sphere.polar_to_device.T @ (1e-3 * np.asarray(device.offset_mm, float))
-    d = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
-    along = d @ centre
-    r = np.sqrt(distance_m**2 + float(centre @ centre) - 2.0 * distance_m * along)
-    k = wavenumber(sphere.frequency_hz)[:, None, None]
-    # Phase is referred to the crossing again, where a far probe would see it.
-    return np.asarray(r / distance_m * np.exp(1j * k * (r - distance_m + along)))
 
 
 def _with_table(chamber: Chamber, reference: ReferenceData | None) -> Chamber:
@@ -341,15 +243,6 @@ def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
         # The horn's polarization is the reference now: the probe's roll is as well known as that, and no better.
         "alignment": chamber.alignment.model_copy(update={"probe_roll_zero_deg": 0.0}),
     })  # fmt: skip
-
-
-def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:
-    """Return the mode filter about the device's own centre, if it is to run."""
-    if not todo.runs("mode-filter"):
-        return None
-    radius_mm = todo.step("mode-filter").radius_mm
-    own = 0.5e-3 * float(np.linalg.norm(device.size_mm)) if radius_mm is None else 1e-3 * radius_mm
-    return OwnWaves(1e-3 * np.asarray(device.offset_mm, float), own, keep)
 
 
 def _history(

@@ -14,7 +14,8 @@ from colure.geometry.polarization import from_cartesian, to_ludwig_1
 from colure.waves.modes import from_half_sets, resized, to_half_sets
 from colure.waves.radial import outgoing
 from colure.waves.scattered import synthesis_at
-from colure.waves.transform import THREADS, analysis, scalar_synthesis, synthesis
+from colure.waves.threads import threads
+from colure.waves.transform import analysis, scalar_synthesis, synthesis
 
 
 @dataclass(frozen=True)
@@ -126,7 +127,7 @@ class Expansion:
         out = np.empty_like(flat)
         for index, alm in enumerate(flat):
             out[index] = ducc0.sht.rotate_alm(
-                alm=np.ascontiguousarray(alm), lmax=self.order, psi=third, theta=second, phi=first, nthreads=THREADS
+                alm=np.ascontiguousarray(alm), lmax=self.order, psi=third, theta=second, phi=first, nthreads=threads()
             )
         return self.with_coefficients(from_half_sets(out.reshape(half.shape), self.order))
 

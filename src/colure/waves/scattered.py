@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.waves.modes import from_half_sets, half_set_size, to_half_sets
-from colure.waves.transform import THREADS
+from colure.waves.threads import threads
 
 #: Below this many directions one transform is faster on one thread (measured: 0.5 against 1.5 ms).
 SMALL = 20_000
@@ -65,7 +65,7 @@ def _evaluated(
             lmax=order,
             loc=where,
             epsilon=accuracy,
-            nthreads=1 if len(where) < SMALL else THREADS,
+            nthreads=1 if len(where) < SMALL else threads(),
             map=out[index],
         )
     maps = out.reshape(*half.shape[:-3], 2, kinds, len(where))
@@ -91,7 +91,7 @@ def adjoint_at(
                 lmax=order,
                 loc=where,
                 epsilon=accuracy,
-                nthreads=1 if len(where) < SMALL else THREADS,
+                nthreads=1 if len(where) < SMALL else threads(),
                 alm=out[index, which],
             )
     return from_half_sets(out, order).reshape(*lead, kinds, -1)

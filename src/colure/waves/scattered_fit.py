@@ -19,7 +19,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mo
 from colure.geometry.directions import unit_vector
 from colure.waves.radial import outgoing
 from colure.waves.scattered import ACCURACY, adjoint_at, synthesis_at
-from colure.waves.transform import threaded
+from colure.waves.threads import threaded
 
 #: Relative accuracy of interpolating radial functions between reference spheres.
 RADIAL_ACCURACY = 1e-9

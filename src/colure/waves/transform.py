@@ -6,23 +6,13 @@ Shapes: coefficients (..., 2, N(N+2)); fields (..., 2, theta, phi) with axis -3 
 
 from __future__ import annotations
 
-import os
-import threading
-from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
-from functools import lru_cache
-from typing import TypeVar
-
 import ducc0
 import numpy as np
 from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, order_of_count
 from colure.waves.modes import from_half_sets, half_set_size, to_half_sets
-
-T = TypeVar("T")
-THREADS = max(1, min(8, os.cpu_count() or 1))
-POOL = "colure-waves"
+from colure.waves.threads import threaded, threads
 
 #: Names of the regular ring layouts and the compiled transform's names for them.
 LAYOUTS = {"with-poles": "CC", "without-poles": "F1", "gauss-legendre": "GL"}
@@ -83,7 +73,7 @@ def analysis(
         one(2 * part + 1)
         joined[part] = from_half_sets(out[part], order)
 
-    if len(flat) >= 2 * THREADS:
+    if len(flat) >= 2 * threads():
         threaded(whole, len(flat))
         return joined.reshape(*lead, 2, -1)
     threaded(one, 2 * len(flat))
@@ -132,7 +122,7 @@ def _rings(
         phi0=np.ascontiguousarray(np.broadcast_to(np.asarray(phi_start, float), t.shape)),
         ringstart=np.arange(rings, dtype=np.uint64) * phi_count,
         spin=spin,
-        nthreads=THREADS,
+        nthreads=threads(),
     ).reshape(*lead, 2, kinds, rings, phi_count)
     return np.asarray(maps[..., 0, :, :, :] + 1j * maps[..., 1, :, :, :])
 
@@ -152,7 +142,7 @@ def adjoint_synthesis(field: ComplexArray, order: int, theta: ArrayLike, *, phi_
         phi0=np.ascontiguousarray(np.broadcast_to(np.asarray(phi_start, float), t.shape)),
         ringstart=np.arange(rings, dtype=np.uint64) * columns,
         spin=1,
-        nthreads=THREADS,
+        nthreads=threads(),
     )
     return from_half_sets(half.reshape(-1, 2, 2, half.shape[-1]), order).reshape(*lead, 2, -1)
 
@@ -190,17 +180,3 @@ def fold_double_sided(field: ComplexArray, theta: FloatArray) -> ComplexArray:
         out[..., 0, ring, :] = cosine * (np.cos(phi_all) * along_x + np.sin(phi_all) * along_y)
         out[..., 1, ring, :] = -np.sin(phi_all) * along_x + np.cos(phi_all) * along_y
     return out
-
-
-def threaded(task: Callable[[int], T], count: int) -> list[T]:
-    """Return [task(0), ..., task(count - 1)], worked out on `THREADS` threads."""
-    # A task that asks for threads itself would wait for its own: it works alone.
-    if THREADS == 1 or count < 2 or threading.current_thread().name.startswith(POOL):
-        return [task(index) for index in range(count)]
-    return list(_pool(os.getpid()).map(task, range(count)))
-
-
-@lru_cache(maxsize=1)
-def _pool(process: int) -> ThreadPoolExecutor:
-    """Return the threads of this process: starting them anew costs as much as a small transform; a fork has none."""
-    return ThreadPoolExecutor(THREADS, thread_name_prefix=POOL)

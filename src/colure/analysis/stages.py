@@ -1,0 +1,255 @@
+"""From sweeps to the device's waves: the steps of a recipe that turn a record into an expansion.
+
+What belongs to all frequencies together (drift and its jumps, the cable, the misalignment) is found first; the rest goes
+frequency by frequency, so that a record too large for the memory comes out, piece by piece, exactly as a small one does.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.alignment import Estimate, aligned_field, declared_prior, estimate, looked_at, readings_of
+from colure.analysis.assembly import MeasuredSphere, assemble
+from colure.analysis.cable import CableFlex, cable_flex, correct_cable
+from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
+from colure.analysis.drift import DriftTrack, correct, track
+from colure.analysis.gating import Gate, gate_record, proposed_gate
+from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step
+from colure.analysis.regrid import to_planned_places
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
+from colure.geometry.directions import unit_vector
+from colure.model.chamber import Chamber
+from colure.model.device import Device
+from colure.model.recipe import Recipe
+from colure.waves.expansion import Expansion
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+
+@dataclass(frozen=True)
+class Known:
+    """What all frequencies of a record tell together: drift, cable, misalignment; None where that step does not run."""
+
+    drift: DriftTrack
+    cable: CableFlex | None
+    alignment: Estimate | None
+
+    def at(self, frequencies: slice | IntArray) -> Known:
+        """Return what holds at some of the frequencies."""
+        return Known(
+            self.drift.at(frequencies), None if self.cable is None else self.cable.at(frequencies), self.alignment
+        )
+
+
+@dataclass(frozen=True)
+class Transformed:
+    """A record as the device's waves: the stages, the step that was taken, the sphere it was taken from, its noise.
+
+    noise (frequency,): standard deviation of one component of one sample.
+    """
+
+    done: Stages
+    step: FarFieldStep
+    sphere: MeasuredSphere
+    noise: FloatArray
+    alignment: Estimate | None
+    expansion: Expansion
+
+
+@dataclass(frozen=True)
+class Stages:
+    """A record on its way to a sphere: after the steps that turn sweeps into sweeps, and after the gain."""
+
+    drift: DriftTrack
+    cable: CableFlex | None
+    steady: xr.Dataset
+    transfer: GainTransfer
+    calibrated: xr.Dataset
+    sphere: MeasuredSphere
+    gate: Gate | None = None
+
+
+def stages(
+    record: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    todo: Recipe,
+    reference: ReferenceData | None = None,
+    known: Known | None = None,
+) -> Stages:
+    """Run the recipe as far as the measured sphere; `known` holds what was found from all frequencies already."""
+    drift = track(record) if known is None else known.drift
+    flex = (_flex(record, chamber) if known is None else known.cable) if todo.runs("cable") else None
+    steady, gate = _prepared(record, drift, flex, chamber, todo)
+    transfer = gain_transfer(steady, chamber, reference)
+    if not todo.runs("purity") and chamber.probe.polarization == "linear":
+        transfer = replace(
+            transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
+        )
+    calibrated = apply_gain(steady, transfer)
+    sphere = assemble(calibrated, chamber, leak=transfer.leak)
+    if todo.runs("distance"):
+        sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
+    return Stages(drift, flex, steady, transfer, calibrated, sphere, gate)
+
+
+def transform(
+    record: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    todo: Recipe,
+    *,
+    keep: int,
+    probe: Expansion | None = None,
+    reference: ReferenceData | None = None,
+    known: Known | None = None,
+) -> Transformed:
+    """Run a recipe as far as the device's waves.
+
+    Parameters
+    ----------
+    keep
+        Order of the device's waves.
+    probe, reference
+        At the record's frequencies.
+    known
+        What was found from all frequencies of the record that these belong to; found from these if None.
+
+    Raises
+    ------
+    ValueError
+        If the record lacks tie points, reference sweeps or scan points; counts are named.
+    """
+    done = stages(record, chamber, device, todo, reference, known)
+    sphere = done.sphere
+    noise = done.transfer.noise.max(axis=1) * np.abs(done.transfer.factor).max(axis=1)
+    step = far_field_step(
+        sphere,
+        distance_m=chamber.range_length_m,
+        keep_order=keep,
+        probe=probe,
+        noise=noise,
+        stray=10.0 ** (chamber.echo_level_db / 20.0),
+        direct=not todo.runs("far-field"),
+        own_waves=_own_waves(device, todo, keep),
+    )
+    aligned = None
+    if todo.runs("alignment"):
+        aligned = _estimate(sphere, step, chamber, done.drift) if known is None else known.alignment
+        assert aligned is not None  # what is known was found with the same recipe
+        sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
+    return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field))
+
+
+def _estimate(sphere: MeasuredSphere, step: FarFieldStep, chamber: Chamber, drift: DriftTrack) -> Estimate:
+    return estimate(
+        sphere,
+        step,
+        chamber.range_length_m,
+        prior=declared_prior(chamber.alignment),
+        slice_error=drift.between,
+        read=readings_of(chamber.alignment),
+    )
+
+
+def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
+    """Tell whether a recipe goes frequency by frequency once `known_of` has looked.
+
+    A gate works across the band, places flown over are timed across it, and part of a sphere is damped for all frequencies alike.
+    """
+    return whole and record.attrs["scheme"] != "one-pass" and not todo.runs("gate") and not todo.runs("places")
+
+
+def known_of(
+    record: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    todo: Recipe,
+    *,
+    keep: int,
+    probe: Expansion | None = None,
+    reference: ReferenceData | None = None,
+) -> Known:
+    """Look at ties and cable of all frequencies, and at the few that show the misalignment; the record may be lazy.
+
+    probe, reference
+        At the frequencies that `looked_at` names, of the record's.
+    """
+    drift = track(record)
+    flex = _flex(record, chamber) if todo.runs("cable") else None
+    first = Known(drift, flex, None)
+    if not todo.runs("alignment"):
+        return first
+    chosen = looked_at(record.sizes["frequency"])
+    some = record.isel(frequency=chosen).load()
+    found = transform(
+        some,
+        chamber,
+        device,
+        todo.without("alignment"),
+        keep=keep,
+        probe=probe,
+        reference=reference,
+        known=first.at(chosen),
+    )
+    return replace(first, alignment=_estimate(found.sphere, found.step, chamber, drift))
+
+
+def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
+    return cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
+
+
+def _prepared(
+    record: xr.Dataset, drift: DriftTrack, flex: CableFlex | None, chamber: Chamber, todo: Recipe
+) -> tuple[xr.Dataset, Gate | None]:
+    """Run the steps that turn sweeps into sweeps; also return the time gate, if one was used."""
+    steady = correct(record, drift) if todo.runs("drift") else record
+    if flex is not None:
+        steady = correct_cable(steady, flex)
+    if todo.runs("places"):
+        steady = to_planned_places(steady)
+    if not todo.runs("gate"):
+        return steady, None
+    gate = gate_of(steady, chamber, todo)
+    return gate_record(steady, gate), gate
+
+
+def gate_of(record: xr.Dataset, chamber: Chamber, todo: Recipe) -> Gate:
+    """Return the time gate that a recipe asks for, what it leaves open proposed from the record's ties."""
+    table = todo.step("gate")
+    centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
+    return proposed_gate(record, chamber.echo_excess_m, centre_s=centre, width_s=width)
+
+
+def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
+    """Return the field as if the device's centre were always `distance_m` from the probe."""
+    return np.asarray(sphere.field * even_distance_factor(sphere, device, distance_m)[:, None])
+
+
+def even_distance_factor(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
+    """Return what brings the device's centre to one distance from the probe, (frequency, theta, phi).
+
+    A device off the crossing comes nearer and goes farther as it turns: its level follows 1/r and
+    its phase k r (section 3 of the standards sheet gives +-0.3 dB for 0.1 m at 3 m). What bends
+    within the device itself is left; only a transform takes that out.
+    """
+    centre = sphere.polar_to_device.T @ (1e-3 * np.asarray(device.offset_mm, float))
+    d = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
+    along = d @ centre
+    r = np.sqrt(distance_m**2 + float(centre @ centre) - 2.0 * distance_m * along)
+    k = wavenumber(sphere.frequency_hz)[:, None, None]
+    # Phase is referred to the crossing again, where a far probe would see it.
+    return np.asarray(r / distance_m * np.exp(1j * k * (r - distance_m + along)))
+
+
+def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:
+    """Return the mode filter about the device's own centre, if it is to run."""
+    if not todo.runs("mode-filter"):
+        return None
+    radius_mm = todo.step("mode-filter").radius_mm
+    own = 0.5e-3 * float(np.linalg.norm(device.size_mm)) if radius_mm is None else 1e-3 * radius_mm
+    return OwnWaves(1e-3 * np.asarray(device.offset_mm, float), own, keep)
