@@ -120,4 +120,4 @@ def test_a_gain_table_and_an_adapter_count(small_campaign):
 
 
 def processed(campaign, record):
-    return service._processed(campaign, record, None)
+    return service.processed(campaign, record, None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -129,6 +130,7 @@ def far_field_step(
     stray: float = 0.0,
     direct: bool = False,
     own_waves: OwnWaves | None = None,
+    response_at: Callable[[int], FirstOrderResponse] | None = None,
 ) -> FarFieldStep:
     """Prepare the step for a measured sphere.
 
@@ -147,6 +149,8 @@ def far_field_step(
         True: the field is taken as it was measured at the range length.
     own_waves
         Filter about the device's own centre, after the transform.
+    response_at
+        Gives `probe_response` of an order where it was worked out before.
 
     Raises
     ------
@@ -172,18 +176,30 @@ def far_field_step(
         raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
     if direct:
         response = _nothing_in_between(k.size, order)
-    elif probe is None:
-        response = ideal_response(order, k, distance_m)
     else:
-        response = first_order_response(probe, order, distance_m)
-        share = float(response.first_order_share.min())
-        if share < LEAST_FIRST_ORDER_SHARE:
-            raise ValueError(
-                f"probe pattern: first-order share {share:.5f}, must be at least {LEAST_FIRST_ORDER_SHARE} (power ratio)"
-            )
+        response = probe_response(probe, order, k, distance_m) if response_at is None else response_at(order)
     start = float(sphere.phi[0])
     grid = (sphere.theta.size, sphere.phi.size)
     return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, start, rings, direct, own_waves, grid)
+
+
+def probe_response(probe: Expansion | None, order: int, k: FloatArray, distance_m: float) -> FirstOrderResponse:
+    """Return what a probe makes of waves up to `order` at a distance; an ideal dipole if None.
+
+    Raises
+    ------
+    ValueError
+        If the probe is not nearly a first-order one.
+    """
+    if probe is None:
+        return ideal_response(order, k, distance_m)
+    response = first_order_response(probe, order, distance_m)
+    share = float(response.first_order_share.min())
+    if share < LEAST_FIRST_ORDER_SHARE:
+        raise ValueError(
+            f"probe pattern: first-order share {share:.5f}, must be at least {LEAST_FIRST_ORDER_SHARE} (power ratio)"
+        )
+    return response
 
 
 def _nothing_in_between(frequencies: int, order: int) -> FirstOrderResponse:

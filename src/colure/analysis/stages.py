@@ -6,6 +6,7 @@ frequency by frequency, so that a record too large for the memory comes out, pie
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -25,6 +26,7 @@ from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.recipe import Recipe
 from colure.waves.expansion import Expansion
+from colure.waves.probe import FirstOrderResponse
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -107,6 +109,7 @@ def transform(
     probe: Expansion | None = None,
     reference: ReferenceData | None = None,
     known: Known | None = None,
+    response_at: Callable[[int], FirstOrderResponse] | None = None,
 ) -> Transformed:
     """Run a recipe as far as the device's waves.
 
@@ -118,6 +121,8 @@ def transform(
         At the record's frequencies.
     known
         What was found from all frequencies of the record that these belong to; found from these if None.
+    response_at
+        Gives the probe's response at the range length, of an order, where it was worked out before.
 
     Raises
     ------
@@ -136,6 +141,7 @@ def transform(
         stray=10.0 ** (chamber.echo_level_db / 20.0),
         direct=not todo.runs("far-field"),
         own_waves=_own_waves(device, todo, keep),
+        response_at=response_at,
     )
     aligned = None
     if todo.runs("alignment"):
@@ -166,6 +172,7 @@ def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
 
 def known_of(
     record: xr.Dataset,
+    some: xr.Dataset,
     chamber: Chamber,
     device: Device,
     todo: Recipe,
@@ -174,10 +181,14 @@ def known_of(
     probe: Expansion | None = None,
     reference: ReferenceData | None = None,
 ) -> Known:
-    """Look at ties and cable of all frequencies, and at the few that show the misalignment; the record may be lazy.
+    """Look at ties and cable of all frequencies, and at the few that show the misalignment.
 
+    record
+        May be lazy: only ties, cable sweeps and passes of the boresight are read.
+    some
+        The record at the frequencies that `looked_at` names, in memory.
     probe, reference
-        At the frequencies that `looked_at` names, of the record's.
+        At those few frequencies.
     """
     drift = track(record)
     flex = _flex(record, chamber) if todo.runs("cable") else None
@@ -185,7 +196,6 @@ def known_of(
     if not todo.runs("alignment"):
         return first
     chosen = looked_at(record.sizes["frequency"])
-    some = record.isel(frequency=chosen).load()
     found = transform(
         some,
         chamber,

@@ -15,6 +15,7 @@ import click
 
 from colure import __version__
 from colure.app.aim_command import aim
+from colure.app.batch_command import BatchOptions, batch_options, run_batch_command
 from colure.app.beam_command import beam
 from colure.app.compare_command import compare, series
 from colure.app.coverage_command import coverage
@@ -213,21 +214,38 @@ def acquire(
 
 
 @main.command()
-@folder_argument
-@run_option
+@click.argument("sources", nargs=-1)
+@click.option(
+    "--run", "run_name", help="Name of the run, or a pattern of names; `first` of one folder, all of several."
+)
+@click.option(
+    "--specification",
+    type=click.Path(path_type=Path),
+    default=None,
+    help="Limits and masks that every run of a batch is held against.",
+)
+@batch_options
 @json_option
-def evaluate(folder: Path, run_name: str, as_json: bool) -> None:
-    """Read the figures from a run, each with its expanded uncertainty.
+def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions, as_json: bool) -> None:
+    """Read the figures from a run, each with its expanded uncertainty; or from many runs at once.
 
     A power-only run gives the power figures. evaluation.toml asks for more: levels, planes, sectors, power at the port.
+    Several folders, a glob, a run folder or @list make a batch: what did not change since last time is kept, what
+    fails is told and left out, and --table holds all figures and verdicts.
 
     \b
-    Example: colure evaluate my-campaign --run first --json
+    Examples:
+      colure evaluate my-campaign --run first --json
+      colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv
     """
+    if batch.is_batch(sources, run_name) or batch.specification is not None or batch.scheduler is not None:
+        run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)
+        return
     from colure.app import screens, service
     from colure.model.campaign import Campaign
 
-    run, campaign = service.run_folder(folder, run_name), Campaign.load(folder)
+    folder = Path(sources[0] if sources else ".")
+    run, campaign = service.run_folder(folder, run_name or "first"), Campaign.load(folder)
     if service.has_phase(run):
         figures = service.evaluate(service.process(campaign, run), run)
     else:

@@ -8,65 +8,120 @@ from typing import Any
 
 import click
 
+from colure.app.batch_command import BatchOptions, batch_options, run_batch_command, scale_out
+
 
 @click.command()
-@click.argument("source", type=click.Path(path_type=Path), default=Path())
-@click.argument("target", type=click.Path(path_type=Path), required=False)
-@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.argument("sources", nargs=-1)
+@click.option(
+    "--run", "run_name", help="Name of the run, or a pattern of names; `first` of one folder, all of several."
+)
 @click.option("--to", "destination", type=click.Choice(["far-field"]), help="What to make of a field file.")
 @click.option("--order", type=click.IntRange(1, 2000), help="Order of the expansion; chosen from the data by default.")
 @click.option(
-    "--step-deg", type=click.FloatRange(0.05, 30.0), default=1.0, show_default=True, help="Grid of the result."
+    "--step-deg",
+    type=click.FloatRange(0.05, 30.0),
+    default=1.0,
+    show_default=True,
+    help="Grid of a field file's result.",
 )
 @click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
 @click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
 @click.option("--state", "state_name", help="One state of a device that has several; all of them by default.")
+@batch_options
+@click.option("--record", help="Path or URL of the run's record, if it lies elsewhere (with --scheduler).")
+@click.option(
+    "--memory-gib",
+    type=click.FloatRange(0.5, 1024.0),
+    default=2.0,
+    show_default=True,
+    help="What one worker may take (with --scheduler).",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
 def process(
-    source: Path,
-    target: Path | None,
-    run_name: str,
+    sources: tuple[str, ...],
+    run_name: str | None,
     destination: str | None,
     order: int | None,
     step_deg: float,
     origin_m: str | None,
     keep_radius_m: float | None,
     state_name: str | None,
+    batch: BatchOptions,
+    record: str | None,
+    memory_gib: float,
     as_json: bool,
 ) -> None:
-    """Turn a run's record, or a file of near fields, into a far-field pattern.
+    """Turn a run's record, or a file of near fields, into a far-field pattern; or many runs at once.
 
     Grids that cover the whole sphere take the fast path; anything else (scattered directions,
     a radius per point, part of the sphere) is fitted by least squares, and directions that the
     data say nothing about are marked in the result (`support`) and written as nan to CSV.
 
+    Several folders, a glob, a run folder or @list make a batch: what did not change since last time is
+    kept, what fails is told and left out. --scheduler cuts one large record into states and blocks of
+    frequencies for threads, a local cluster or a Dask scheduler; patterns.zarr holds the result.
+
     \b
     Examples:
       colure process my-campaign --run first
+      colure process 'campaigns/*' --table patterns.csv
+      colure process my-campaign --scheduler local --workers 2
       colure process near.nc far.nc --to far-field
       colure process near.nc far.nc --to far-field --origin-m 0,0,-0.03 --keep-radius-m 0.05
     """
-    from colure.app import service
-    from colure.app.converting import transform_file
-    from colure.model.campaign import Campaign
-    from colure.model.files import history
     from colure.model.loading import InputError
 
-    if target is not None:
+    if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
         if destination is None:
             raise InputError(["--to: missing: must be far-field for a field file"])
-        place = None if origin_m is None else _point(origin_m)
-        words = transform_file(
-            source, target, order=order, step_deg=step_deg, origin_m=place, keep_radius_m=keep_radius_m
+        if len(sources) != 2:
+            raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
+        _transform(Path(sources[0]), Path(sources[1]), order, step_deg, origin_m, keep_radius_m, as_json=as_json)
+    elif len(sources) <= 1 and batch.scheduler is not None and not batch.is_batch(sources, run_name):
+        source = click.get_current_context().get_parameter_source("step_deg")
+        chosen = step_deg if source is click.core.ParameterSource.COMMANDLINE else None
+        scale_out(
+            Path(sources[0] if sources else "."),
+            run_name or "first",
+            batch,
+            record=record,
+            memory_gib=memory_gib,
+            step_deg=chosen,
+            as_json=as_json,
         )
-        click.echo(
-            json.dumps({"pattern": str(target), "steps": words})
-            if as_json
-            else "\n".join([*words, f"pattern: {target}"])
-        )
-        return
-    run = service.run_folder(source, run_name)
-    campaign, written = Campaign.load(source), []
+    elif batch.is_batch(sources, run_name):
+        run_batch_command("process", sources, run_name, batch, as_json=as_json)
+    else:
+        _process_one(Path(sources[0] if sources else "."), run_name or "first", state_name, as_json=as_json)
+
+
+def _transform(
+    source: Path,
+    target: Path,
+    order: int | None,
+    step_deg: float,
+    origin_m: str | None,
+    keep_radius_m: float | None,
+    *,
+    as_json: bool,
+) -> None:
+    from colure.app.converting import transform_file
+
+    place = None if origin_m is None else _point(origin_m)
+    words = transform_file(source, target, order=order, step_deg=step_deg, origin_m=place, keep_radius_m=keep_radius_m)
+    click.echo(
+        json.dumps({"pattern": str(target), "steps": words}) if as_json else "\n".join([*words, f"pattern: {target}"])
+    )
+
+
+def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json: bool) -> None:
+    from colure.app import service
+    from colure.model.campaign import Campaign
+    from colure.model.files import history
+
+    run = service.run_folder(folder, run_name)
+    campaign, written = Campaign.load(folder), []
     states: list[str | None] = [state_name] if state_name else [*service.states_of(run)] or [None]
     for state in states:
         steps = history(service.process(campaign, run, state=state).pattern)

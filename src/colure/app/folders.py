@@ -31,7 +31,12 @@ class RunFolder:
 
     def pattern_of(self, state: str) -> Path:
         """Processed pattern of one device state, netCDF-4."""
-        return self.path / f"pattern-{state}.nc"
+        return self.of_state(self.pattern, state)
+
+    @property
+    def waves(self) -> Path:
+        """Patterns of all states as spherical waves and on a grid, Zarr: what scaled-out processing writes."""
+        return self.path / "patterns.zarr"
 
     @property
     def correlations(self) -> Path:
@@ -42,6 +47,10 @@ class RunFolder:
     def figures(self) -> Path:
         """Figures with uncertainties, JSON."""
         return self.path / "figures.json"
+
+    def of_state(self, file: Path, state: str) -> Path:
+        """Return where such a file lies for one device state."""
+        return file.with_name(f"{file.stem}-{state}{file.suffix}")
 
     @property
     def report_html(self) -> Path:

@@ -121,7 +121,7 @@ def process(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> 
 
 def process_with(campaign: Campaign, run: RunFolder, recipe: Recipe | None, *, state: str | None = None) -> Processed:
     """Run a recipe of one's own on a run's record; nothing is saved. Raises `InputError` as `process` does."""
-    return _processed(campaign, _opened(run, state), recipe)
+    return processed(campaign, _opened(run, state), recipe)
 
 
 def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
@@ -141,7 +141,7 @@ def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
     return with_step(one, "state", name=chosen)
 
 
-def _processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:
+def processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:
     from colure.analysis.recipe import process as run_recipe
 
     frequency = record["frequency"].values
@@ -173,7 +173,7 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
         If the record lacks what the recipe needs.
     """
     record = _opened(run, None)
-    done = _processed(campaign, record, campaign.recipe())
+    done = processed(campaign, record, campaign.recipe())
     assert done.recipe is not None  # the recipe always says what it did
 
     def figures(processed: Processed) -> dict[str, float]:
@@ -182,7 +182,7 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
         return {what.name: what.display(float(v)) for what, v in zip(chosen.definitions, values, strict=True)}
 
     left_out = {
-        str(name): figures(_processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
+        str(name): figures(processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
     }
     return Effects(
         {what.name: f"{what.label} / {what.unit}" for what in done.budget.figures.definitions}, figures(done), left_out
@@ -199,7 +199,7 @@ def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
     """
     from colure.analysis.self_check import room_of, self_check
 
-    done = _processed(campaign, _opened(run, None), campaign.recipe())
+    done = processed(campaign, _opened(run, None), campaign.recipe())
     room = room_of(done, campaign.chamber)
     return self_check(done, campaign.chamber, campaign.device.slant_deg, room=room)
 
@@ -230,7 +230,7 @@ def write_view(
     from colure.geometry.polarization import Basis
 
     require_free(target)
-    done = _processed(campaign, _opened(run, None), campaign.recipe())
+    done = processed(campaign, _opened(run, None), campaign.recipe())
     middle, slant = done.frequency_hz.size // 2, done.budget.slant
     region = float(np.deg2rad(done.sphere.region_deg))
     direction = frames.boresight_of(boresight, done.expansion.coefficients[middle], slant=slant, region=region)
@@ -311,19 +311,22 @@ def states_of(run: RunFolder) -> list[str]:
     return [name for name in str(open_dataset(run.record).attrs.get("states", "")).split(",") if name]
 
 
-def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
-    """Read the figures with their budgets and save them as JSON."""
+def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+    """Read the figures with their budgets and save them as JSON; of one device state under its own name."""
     from colure.analysis.uncertainty import budget_of
 
     found = budget_of(processed.budget)
     found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
-    run.figures.write_text(json.dumps([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
+    figures, correlations = (
+        one if state is None else run.of_state(one, state) for one in (run.figures, run.correlations)
+    )
+    figures.write_text(json.dumps([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
     kept = {
         "names": found.names,
         "frequency_hz": [float(f) for f in found.frequency_hz],
         "correlation": found.correlation.round(4).tolist(),
     }
-    run.correlations.write_text(json.dumps(kept), encoding="utf-8")
+    correlations.write_text(json.dumps(kept), encoding="utf-8")
     return found.figures
 
 
