@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -130,7 +129,6 @@ def far_field_step(
     stray: float = 0.0,
     direct: bool = False,
     own_waves: OwnWaves | None = None,
-    response_at: Callable[[int], FirstOrderResponse] | None = None,
 ) -> FarFieldStep:
     """Prepare the step for a measured sphere.
 
@@ -149,8 +147,6 @@ def far_field_step(
         True: the field is taken as it was measured at the range length.
     own_waves
         Filter about the device's own centre, after the transform.
-    response_at
-        Gives `probe_response` of an order where it was worked out before.
 
     Raises
     ------
@@ -174,16 +170,13 @@ def far_field_step(
         rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, stray))
     if keep_order > order:
         raise ValueError(f"order: {keep_order}, must be at most {order} (degree) on this grid")
-    if direct:
-        response = _nothing_in_between(k.size, order)
-    else:
-        response = probe_response(probe, order, k, distance_m) if response_at is None else response_at(order)
+    response = _nothing_in_between(k.size, order) if direct else _probe_response(probe, order, k, distance_m)
     start = float(sphere.phi[0])
     grid = (sphere.theta.size, sphere.phi.size)
     return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, start, rings, direct, own_waves, grid)
 
 
-def probe_response(probe: Expansion | None, order: int, k: FloatArray, distance_m: float) -> FirstOrderResponse:
+def _probe_response(probe: Expansion | None, order: int, k: FloatArray, distance_m: float) -> FirstOrderResponse:
     """Return what a probe makes of waves up to `order` at a distance; an ideal dipole if None.
 
     Raises

@@ -6,7 +6,6 @@ frequency by frequency, so that a record too large for the memory comes out, pie
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -26,7 +25,6 @@ from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.recipe import Recipe
 from colure.waves.expansion import Expansion
-from colure.waves.probe import FirstOrderResponse
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -109,7 +107,6 @@ def transform(
     probe: Expansion | None = None,
     reference: ReferenceData | None = None,
     known: Known | None = None,
-    response_at: Callable[[int], FirstOrderResponse] | None = None,
 ) -> Transformed:
     """Run a recipe as far as the device's waves.
 
@@ -121,8 +118,6 @@ def transform(
         At the record's frequencies.
     known
         What was found from all frequencies of the record that these belong to; found from these if None.
-    response_at
-        Gives the probe's response at the range length, of an order, where it was worked out before.
 
     Raises
     ------
@@ -141,7 +136,6 @@ def transform(
         stray=10.0 ** (chamber.echo_level_db / 20.0),
         direct=not todo.runs("far-field"),
         own_waves=_own_waves(device, todo, keep),
-        response_at=response_at,
     )
     aligned = None
     if todo.runs("alignment"):

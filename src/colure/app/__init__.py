@@ -1,1 +1,5 @@
 """Composition root: one service and its thin shells."""
+
+import lazy_loader as _lazy
+
+__getattr__, __dir__, __all__ = _lazy.attach_stub(__name__, __file__)

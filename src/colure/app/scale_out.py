@@ -28,7 +28,6 @@ if TYPE_CHECKING:
 
     from colure.analysis.stages import Known
     from colure.model.recipe import Recipe
-    from colure.waves.probe import FirstOrderResponse
 
 #: Copies of a block's sweeps and of its sphere that a piece of work holds at its worst, and what an idle worker takes (measured in
 #: benchmarks/scale_out.py).
@@ -286,16 +285,6 @@ def _campaign(folder: Path) -> Campaign:
     return Campaign.load(folder)
 
 
-@lru_cache(maxsize=64)
-def _response(folder: Path, order: int, frequency_hz: tuple[float, ...]) -> FirstOrderResponse:
-    """Return the probe's response: all states of a block share it."""
-    from colure.analysis.nearfield import probe_response
-    from colure.geometry.conventions import wavenumber
-
-    campaign, at = _campaign(folder), np.array(frequency_hz)
-    return probe_response(probe_of(campaign, at), order, wavenumber(at), campaign.chamber.range_length_m)
-
-
 def _known(piece: Piece) -> Known:
     """Find what all frequencies of a state tell together."""
     from colure.analysis.alignment import looked_at
@@ -334,7 +323,6 @@ def transform_piece(piece: Piece) -> int:
         found = transform(
             part, campaign.chamber, campaign.device, recipe, keep=int(part.attrs["order"]),
             probe=probe_of(campaign, at), reference=reference_of(campaign, at), known=known,
-            response_at=lambda order: _response(piece.folder, order, tuple(at.tolist())),
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
@@ -349,11 +337,13 @@ def transform_piece(piece: Piece) -> int:
 
 
 def _peak_bytes() -> int:
+    """Return the largest memory that this process held, 0 where the system does not say."""
+    status = Path("/proc/self/status")
+    if status.is_file():  # Linux's rusage counts what the parent held before this process was started
+        line = next((one for one in status.read_text(encoding="ascii").splitlines() if one.startswith("VmHWM:")), "")
+        return 1024 * int(line.split()[1]) if line else 0
     try:
         import resource
     except ModuleNotFoundError:  # Windows counts otherwise
         return 0
-    import sys
-
-    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
-    return peak if sys.platform == "darwin" else 1024 * peak
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss

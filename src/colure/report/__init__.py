@@ -1,1 +1,5 @@
 """Figures and plots -> pages; computes nothing of its own."""
+
+import lazy_loader as _lazy
+
+__getattr__, __dir__, __all__ = _lazy.attach_stub(__name__, __file__)

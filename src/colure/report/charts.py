@@ -11,21 +11,20 @@ from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure as Canvas
-
     from colure.analysis.drift import DriftTrack
     from colure.analysis.face import Face
     from colure.analysis.figures.cuts import Cut
     from colure.analysis.profiles import LevelCut
     from colure.analysis.verdicts import MaskView
     from colure.model.figure import Figure
+    from colure.report.drawing import Drawing
 
 FLOOR_DB = -50.0
 FACE_FLOOR_DB = -25.0
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
 
-def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[str, LevelCut]) -> Canvas:
+def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[str, LevelCut]) -> Drawing:
     """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle."""
     with styled():
         figure = canvas(7.2, 5.2)
@@ -48,7 +47,7 @@ def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[st
         return figure
 
 
-def mask_chart(one: MaskView) -> Canvas:
+def mask_chart(one: MaskView) -> Drawing:
     """Draw a cut with its interval against a mask; where the mask is passed the line is marked."""
     with styled():
         figure = canvas(7.2, 2.5)
@@ -83,7 +82,7 @@ def _label_lines(ax: Any) -> None:
     ax.text(0.015, 0.83, "cross-polar (dashed)", transform=ax.transAxes, color=CROSS, va="top")
 
 
-def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Canvas:
+def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Drawing:
     """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak."""
     with styled():
         figure = canvas(7.2, 3.9)
@@ -112,7 +111,7 @@ def _signed(angle: int) -> str:
     return f"{angle if angle <= 180 else angle - 360}\u00b0"
 
 
-def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Canvas:
+def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Drawing:
     """Draw total gain over theta and phi; `field` (2, theta, phi), nan where nothing was measured."""
     theta_deg, field = _known(theta_deg, field)
     with styled():
@@ -147,7 +146,7 @@ def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, Comp
     return theta_deg[rings], field[:, rings]
 
 
-def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Canvas:
+def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Drawing:
     """Draw the pattern as a solid: radius and colour are total gain down to 40 dB below the peak."""
     import matplotlib as mpl
 
@@ -179,7 +178,7 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Ca
         return figure
 
 
-def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]]) -> Canvas:
+def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]]) -> Drawing:
     """Draw figures over frequency with their intervals, one panel each."""
     with styled():
         rows = (len(groups) + 1) // 2
@@ -201,7 +200,7 @@ def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]]) -> Canvas:
         return figure
 
 
-def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Canvas:
+def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Drawing:
     """Draw what the tie points drifted by, at the band's ends and centre."""
     with styled():
         figure = canvas(7.2, 2.9)
@@ -223,7 +222,7 @@ def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Canvas:
         return figure
 
 
-def budget_bars(figures: Sequence[Figure]) -> Canvas:
+def budget_bars(figures: Sequence[Figure]) -> Drawing:
     """Draw the contributions to each figure's uncertainty as shares of its variance."""
     with styled():
         figure = canvas(7.2, 0.29 * len(figures) + 1.3)
@@ -252,7 +251,7 @@ def _share(one: Figure, term: str) -> float:
     return 100.0 * part / total if total > 0 else 0.0
 
 
-def face_picture(face: Face) -> Canvas:
+def face_picture(face: Face) -> Drawing:
     """Draw level and phase on the device's face, elements as dots, suspects ringed and named."""
     with styled():
         figure = canvas(7.2, 3.5)
@@ -287,7 +286,7 @@ def _element(face: Face, row: int, column: int) -> int:
 
 def range_sketch(
     range_length_m: float, offset_mm: tuple[float, float, float], reach_m: float, names: tuple[str, str]
-) -> Canvas:
+) -> Drawing:
     """Draw the range from above: axes' crossing, turning sphere, device, probe; to scale."""
     with styled():
         figure = canvas(7.2, 2.1)

@@ -10,15 +10,14 @@ import numpy as np
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure as Canvas
-
     from colure.analysis.compare import LevelError, Match
+    from colure.report.drawing import Drawing
 
 #: The difference is drawn over this range below its own largest value.
 RANGE_DB = 40.0
 
 
-def difference_chart(found: Match, index: int, levels: Sequence[LevelError], frequency_hz: float) -> Canvas:
+def difference_chart(found: Match, index: int, levels: Sequence[LevelError], frequency_hz: float) -> Drawing:
     """Draw what is left between two matched patterns at one frequency: over all directions, and against level."""
     difference = np.sqrt(np.sum(np.abs(found.second[index] - found.first[index]) ** 2, axis=0))
     peak = np.sqrt(np.max(np.sum(np.abs(found.first[index]) ** 2, axis=0)))
@@ -53,7 +52,7 @@ def difference_chart(found: Match, index: int, levels: Sequence[LevelError], fre
 
 def series_chart(
     names: Sequence[str], runs: Sequence[str], e_n: Sequence[Sequence[float]], golden: str, frequency_hz: float
-) -> Canvas:
+) -> Drawing:
     """Draw every device's figures against the golden unit: E_n by figure (rows), within +-1 they agree.
 
     e_n

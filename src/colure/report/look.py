@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure as Canvas
+    from colure.report.drawing import Drawing
 
 INK = "#1d2b36"
 MUTED = "#6b7a86"
@@ -38,12 +38,13 @@ STYLE: dict[str, Any] = {
 }
 
 
-def canvas(width_in: float, height_in: float) -> Canvas:
+def canvas(width_in: float, height_in: float) -> Drawing:
     """Return an empty figure in our style; no global state is touched."""
     from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure as Canvas
 
-    figure = Canvas(figsize=(width_in, height_in), layout="constrained")
+    from colure.report.drawing import Drawing
+
+    figure = Drawing(figsize=(width_in, height_in), layout="constrained")
     FigureCanvasAgg(figure)
     return figure
 

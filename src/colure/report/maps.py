@@ -12,9 +12,8 @@ from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.report.look import CO, CROSS, FIELD_MAP, INK, canvas, styled
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure as Canvas
-
     from colure.analysis.figures.cuts import Cut
+    from colure.report.drawing import Drawing
 
 FLOOR_DB = -45.0
 #: Axial ratios above this are drawn as this: linear for all purposes.
@@ -24,7 +23,7 @@ LEAST_LEVEL_DB = -20.0
 CELLS = 141
 
 
-def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0) -> Canvas:
+def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0) -> Drawing:
     """Draw co- and cross-polar level and the axial ratio over direction cosines of the front half (u^2 + v^2 <= reach^2)."""
     u = np.linspace(-reach, reach, CELLS)
     uu, vv = np.meshgrid(u, u, indexing="xy")
@@ -65,7 +64,7 @@ def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
     return np.where(size > peak**2 * 10 ** (LEAST_LEVEL_DB / 10.0), level, np.nan)
 
 
-def waterfall(cuts: list[Cut], frequency_hz: FloatArray, plane: str) -> Canvas:
+def waterfall(cuts: list[Cut], frequency_hz: FloatArray, plane: str) -> Drawing:
     """Draw the co-polar level of one plane over angle and frequency, relative to each frequency's peak."""
     with styled():
         figure = canvas(7.2, 2.6)
@@ -82,7 +81,7 @@ def waterfall(cuts: list[Cut], frequency_hz: FloatArray, plane: str) -> Canvas:
         return figure
 
 
-def coverage_curve(states: dict[str, FloatArray], theta: FloatArray, best: FloatArray | None) -> Canvas:
+def coverage_curve(states: dict[str, FloatArray], theta: FloatArray, best: FloatArray | None) -> Drawing:
     """Draw which share of all solid angles sees at most some gain: total gain (theta, phi) of each state, and their best."""
     with styled():
         figure = canvas(7.2, 2.8)

@@ -11,10 +11,9 @@ from colure.geometry.directions import azimuth_over_elevation
 from colure.report.look import ACCENT, CO, CROSS, FIELD_MAP, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure as Canvas
-
     from colure.analysis.diagnosis import Diagnosis
     from colure.analysis.echo_map import EchoMap
+    from colure.report.drawing import Drawing
 
 #: Words over a map stand on paper.
 PAPER = {"facecolor": "white", "alpha": 0.85, "edgecolor": "none", "pad": 1.5}
@@ -22,7 +21,7 @@ FOUND = (CROSS, ACCENT, MUTED)
 LEFT = (CO, ACCENT, INK)
 
 
-def step_chart(what: Diagnosis) -> Canvas:
+def step_chart(what: Diagnosis) -> Drawing:
     """Draw one diagnosis: what the step found dashed, what it left solid, named in their own colours above."""
     with styled():
         figure = canvas(7.2, 2.5)
@@ -43,7 +42,7 @@ def step_chart(what: Diagnosis) -> Canvas:
         return figure
 
 
-def _names_above(figure: Canvas, ax: object, names: list[tuple[str, str]]) -> None:
+def _names_above(figure: Drawing, ax: object, names: list[tuple[str, str]]) -> None:
     """Name the lines above the axes, in a row, so that they never cover the data."""
     place = 0.0
     for name, colour in names:
@@ -51,7 +50,7 @@ def _names_above(figure: Canvas, ax: object, names: list[tuple[str, str]]) -> No
         place += 0.03 + 0.0125 * len(name)
 
 
-def room_chart(found: EchoMap) -> Canvas:
+def room_chart(found: EchoMap) -> Drawing:
     """Draw which directions of the room explain what does not fit the device, the echoes named."""
     with styled():
         figure = canvas(7.2, 3.4)

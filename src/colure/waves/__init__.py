@@ -1,1 +1,5 @@
 """Pure spherical-wave mathematics on arrays: no files, no chambers."""
+
+import lazy_loader as _lazy
+
+__getattr__, __dir__, __all__ = _lazy.attach_stub(__name__, __file__)

@@ -1,0 +1,234 @@
+"""What the documentation draws and lists by itself: pictures, the gallery, commands, TOML files and the Python doors."""
+
+from __future__ import annotations
+
+import ast
+import importlib
+import io
+import re
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, get_args, get_origin
+
+import click
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, Files
+from pydantic import BaseModel
+
+HERE = Path(__file__).parent
+SOURCE = HERE.parent / "src" / "colure"
+ROOMS = ("geometry", "waves", "model", "planning", "analysis", "instruments", "acquire", "twin", "report", "app")
+GALLERY = ("half_wave_dipole", "horn_loss", "power_grid", "base_station_element")
+DISPLAY = re.compile(r"\$\$(.+?)\$\$", re.DOTALL)
+INLINE = re.compile(r"\\\((.+?)\\\)")
+
+
+def on_files(files: Files, config: MkDocsConfig) -> Files:
+    """Add what is generated to the pages that were written."""
+    for name in (str(HERE), str(HERE / "gallery")):
+        if name not in sys.path:
+            sys.path.insert(0, name)
+    pictures = importlib.import_module("pictures")
+    for name, draw in pictures.PICTURES.items():
+        files.append(File.generated(config, f"pictures/{name}.svg", content=_svg(draw())))
+    pages = {"commands": commands(), "files": toml_files(), "python": python_doors()}
+    text, drawn = gallery()
+    for name, content in drawn.items():
+        files.append(File.generated(config, f"pictures/{name}.svg", content=content))
+    for name, content in {**pages, "gallery": text}.items():
+        files.append(File.generated(config, f"reference/{name}.md", content=content))
+    return files
+
+
+def on_page_markdown(markdown: str, **_: Any) -> str:
+    """Turn formulas into MathML, which browsers draw without a script."""
+    from latex2mathml.converter import convert
+
+    parts = re.split(r"(```.*?```|`[^`\n]*`)", markdown, flags=re.DOTALL)
+    for index in range(0, len(parts), 2):
+        text = DISPLAY.sub(lambda found: "\n\n" + convert(found[1].strip(), display="block") + "\n\n", parts[index])
+        parts[index] = INLINE.sub(lambda found: convert(found[1]), text)
+    return "".join(parts)
+
+
+def _svg(figure: Any) -> str:
+    out = io.StringIO()
+    figure.savefig(out, format="svg")
+    return out.getvalue()
+
+
+def gallery() -> tuple[str, dict[str, str]]:
+    """Return the gallery's page and its pictures; each states its source and what is left between the curves."""
+    lines = [
+        "# Gallery: held against published curves",
+        "",
+        "Each picture is drawn anew when these pages are built; the tests hold every residual below the limit given.",
+    ]
+    drawn = {}
+    for name in GALLERY:
+        module = importlib.import_module(name)
+        title, _, rest = str(module.__doc__).strip().partition("\n")
+        figure, residual, words = module.draw()
+        if residual > module.LIMIT:
+            raise ValueError(f"gallery {name}: residual {residual:.2e}, must be at most {module.LIMIT:.0e}")
+        drawn[name] = _svg(figure)
+        lines += ["", f"## {title.rstrip('.')}", "", rest.strip(), "", f"![{title}](../pictures/{name}.svg)", "",
+                  f"**Residual.** {words[0].upper()}{words[1:]} (limit {module.LIMIT:.0e}).  ", f"**Source.** {module.SOURCE}."]  # fmt: skip
+        lines += [
+            "",
+            f'??? note "gallery/{name}.py"',
+            "",
+            *_indented("```python\n" + (HERE / "gallery" / f"{name}.py").read_text(encoding="utf-8") + "```"),
+        ]
+    return "\n".join(lines).replace("??? note", "!!! note"), drawn
+
+
+def _indented(text: str) -> list[str]:
+    return [f"    {line}" if line else "" for line in text.splitlines()]
+
+
+def commands() -> str:
+    """Return every command's own help."""
+    from colure.app.cli import main
+
+    lines = [
+        "# Commands",
+        "",
+        "`colure COMMAND --help` says the same. Exit codes: 0 good, 1 a check failed, 2 bad input, 3 instrument or safety stop.",
+    ]
+    for name, command in sorted(main.commands.items()):
+        with click.Context(command, info_name=f"colure {name}", max_content_width=100) as context:
+            lines += ["", f"## colure {name}", "", "```text", command.get_help(context), "```"]
+    return "\n".join(lines)
+
+
+def toml_files() -> str:
+    """Return every TOML file's tables: entry, type, unit, limits, default."""
+    from colure.instruments.profile import AnalyzerProfile, GcodeProfile, LineProfile, PowerProfile
+    from colure.model import Chamber, Device, Evaluation, Goal, Recipe, SimulatedChamber, Specification
+
+    files: dict[str, type[BaseModel]] = {
+        "goal.toml": Goal, "chamber.toml": Chamber, "device.toml": Device, "evaluation.toml": Evaluation, "recipe.toml": Recipe,
+        "a specification": Specification, "twin.toml (the simulated chamber's truth)": SimulatedChamber,
+        "an analyzer's profile": AnalyzerProfile, "a power receiver's profile": PowerProfile,
+        "a line controller's profile": LineProfile, "a G-code controller's profile": GcodeProfile,
+    }  # fmt: skip
+    lines = [
+        "# TOML files",
+        "",
+        "Every entry with its unit, limits and default. What is outside its limits is refused with field, value, limit and unit, before anything moves.",
+    ]
+    for name, model in files.items():
+        lines += ["", f"## {name}", *_tables(model, "", set())]
+    return "\n".join(lines)
+
+
+def _tables(model: type[BaseModel], prefix: str, seen: set[type]) -> Iterator[str]:
+    seen.add(model)
+    schema = model.model_json_schema()["properties"]
+    yield ""
+    yield _words(model)
+    yield ""
+    yield "| entry | what | unit | limits | default |"
+    yield "|---|---|---|---|---|"
+    below: list[tuple[str, type[BaseModel]]] = []
+    for name, field in model.model_fields.items():
+        one = schema.get(field.alias or name, {})
+        shown = field.alias or name
+        inner = [t for t in _models(field.annotation) if t not in seen]
+        below += [(f"{prefix}{shown}", t) for t in inner]
+        kind = "table" if list(_models(field.annotation)) else _kind(one)
+        default = "required" if field.is_required() else _default(field.default)
+        yield f"| `{shown}` | {kind} | {one.get('unit', '')} | {_limits(one)} | {default} |"
+    for name, inner_model in below:
+        if inner_model in seen:
+            continue
+        yield ""
+        yield f'### [{name}] {{ data-toc-label="{name}" }}'
+        yield from _tables(inner_model, f"{name}.", seen)
+
+
+def _models(annotation: Any) -> Iterator[type[BaseModel]]:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        yield annotation
+    elif get_origin(annotation) is not None:
+        for part in get_args(annotation):
+            yield from _models(part)
+
+
+def _words(model: type[BaseModel]) -> str:
+    """Return a model's docstring: entries in bold, what they mean behind them."""
+    text = re.sub(r"\n    (\S[^\n]*)\n        ", r"\n\n**\1**: ", (model.__doc__ or "").strip())
+    return re.sub(r"\n {4,8}", " ", text)
+
+
+def _kind(one: dict[str, Any]) -> str:
+    options = [part for part in one.get("anyOf", [one]) if part.get("type") != "null"]
+    words = []
+    for part in options:
+        if "enum" in part:
+            words.append(", ".join(f"`{value}`" for value in part["enum"]))
+        elif "const" in part:
+            words.append(f"`{part['const']}`")
+        else:
+            words.append(
+                {
+                    "number": "number",
+                    "integer": "whole number",
+                    "string": "text",
+                    "boolean": "true or false",
+                    "array": "list",
+                    "object": "table",
+                }.get(part.get("type", ""), "")
+            )
+    return " or ".join(dict.fromkeys(word for word in words if word))
+
+
+def _limits(one: dict[str, Any]) -> str:
+    found = {}
+    for part in [one, *one.get("anyOf", [])]:
+        found.update(
+            {
+                key: part[key]
+                for key in ("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "pattern")
+                if key in part
+            }
+        )
+    words = [f"above {found['exclusiveMinimum']:g}"] if "exclusiveMinimum" in found else []
+    words += [f"from {found['minimum']:g}"] if "minimum" in found else []
+    words += [f"to {found['maximum']:g}"] if "maximum" in found else []
+    words += [f"below {found['exclusiveMaximum']:g}"] if "exclusiveMaximum" in found else []
+    return " ".join(words)
+
+
+def _default(value: Any) -> str:
+    if value is None or "PydanticUndefined" in repr(value):
+        return "none"
+    if isinstance(value, BaseModel):
+        return "its own defaults"
+    text = repr(list(value) if isinstance(value, tuple) else value)
+    return f"`{text}`" if len(text) < 60 else "see the file"
+
+
+def python_doors() -> str:
+    """Return a directive for every name that a room's door offers."""
+    lines = ["# Python", "", "One door a room; `import colure` opens campaigns. Names that are not listed may change."]
+    lines += ["", "## colure", *_directives(SOURCE / "__init__.pyi", "colure")]
+    for room in ROOMS:
+        lines += [
+            "",
+            f"## colure.{room}",
+            "",
+            importlib.import_module(f"colure.{room}").__doc__ or "",
+            *_directives(SOURCE / room / "__init__.pyi", f"colure.{room}"),
+        ]
+    return "\n".join(lines)
+
+
+def _directives(stub: Path, package: str) -> Iterator[str]:
+    for node in ast.parse(stub.read_text(encoding="utf-8")).body:
+        if isinstance(node, ast.ImportFrom) and node.module:
+            for name in node.names:
+                yield ""
+                yield f"::: {package}.{node.module}.{name.name}"

@@ -1,0 +1,454 @@
+"""The door for notebooks and scripts: a campaign folder as an object, its runs, patterns and figures, and how they look.
+
+    import colure
+
+    campaign = colure.open_campaign("my-campaign")
+    campaign.plan()                                      # what will be measured, how long, how good
+    run = campaign.acquire("first", cautions_read=True)
+    pattern = run.process()
+    pattern.plot_cuts()
+    run.evaluate()                                       # every figure with its interval
+
+What fails raises `colure.InputError`, which names the field, the value, the limit and the unit, or an instrument's error.
+"""
+
+from __future__ import annotations
+
+import html
+import json
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, overload
+
+from colure.app import service
+from colure.app.folders import RunFolder, require_free, run_folder
+from colure.model.campaign import Campaign
+from colure.model.figure import Figure
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    import pandas
+    import xarray as xr
+
+    from colure.acquire.engine import Outcome
+    from colure.analysis.compare import Freedom
+    from colure.analysis.recipe import Processed
+    from colure.analysis.self_check import Finding
+    from colure.app.comparing import Compared
+    from colure.app.judging import Judged
+    from colure.app.rehearsal import Rehearsal
+    from colure.app.scale_out import Outcome as Scaled
+    from colure.app.service import Effects
+    from colure.model.plan import Plan
+    from colure.report.drawing import Drawing
+
+
+def open_campaign(folder: str | Path) -> OpenCampaign:
+    """Open a campaign folder.
+
+    Raises
+    ------
+    InputError
+        If a file is missing or a value in it is out of its limits; every fault is named.
+    """
+    return OpenCampaign(Campaign.load(Path(folder)))
+
+
+def demo_campaign(folder: str | Path) -> OpenCampaign:
+    """Make a new campaign folder from the demo's files (an invented panel in a simulated chamber) and open it.
+
+    Raises
+    ------
+    InputError
+        If the folder holds such files already.
+    """
+    service.new_campaign(Path(folder))
+    return open_campaign(folder)
+
+
+def _table(head: Sequence[str], rows: Sequence[Sequence[str]], caption: str) -> str:
+    """Return an HTML table; every text is escaped."""
+
+    def cells(kind: str, row: Sequence[str]) -> str:
+        return "".join(f'<{kind} style="text-align:left">{html.escape(c)}</{kind}>' for c in row)
+
+    body = "".join(f"<tr>{cells('td', row)}</tr>" for row in rows)
+    top = f"<thead><tr>{cells('th', head)}</tr></thead>" if head else ""
+    return f"<table><caption>{html.escape(caption)}</caption>{top}<tbody>{body}</tbody></table>"
+
+
+@dataclass(frozen=True)
+class Planned:
+    """A plan, and the lines that say what it means."""
+
+    plan: Plan
+    rows: tuple[tuple[str, str], ...]
+
+    def __repr__(self) -> str:
+        return "\n".join(f"{what:16s} {answer}" for what, answer in self.rows)
+
+    def _repr_html_(self) -> str:
+        return _table((), self.rows, "Plan")
+
+
+@dataclass(frozen=True)
+class OpenCampaign:
+    """A campaign folder: goal, chamber and device, checked against each other."""
+
+    campaign: Campaign
+
+    @property
+    def folder(self) -> Path:
+        """Where it lies."""
+        return self.campaign.folder
+
+    @property
+    def runs(self) -> list[Run]:
+        """All runs that hold a record, by name."""
+        return [self.run(path.parent.name) for path in sorted(self.folder.glob("runs/*/record.nc"))]
+
+    def run(self, name: str = "first") -> Run:
+        """Return a run by name, measured or not; raises `InputError` if the name could leave the folder."""
+        return Run(self.campaign, run_folder(self.folder, name))
+
+    def plan(self) -> Planned:
+        """Plan the campaign; raises `InputError` if it cannot be measured so."""
+        from colure.app.plan_words import plan_rows
+
+        campaign, plan = service.make_plan(self.folder)
+        return Planned(plan, plan_rows(campaign, plan))
+
+    def rehearse(self, *, seed: int = 1) -> Rehearsal:
+        """Carry the plan out on an invented chamber and hold every stated interval against the truth."""
+        from colure.app.rehearsal import rehearse
+
+        return rehearse(*service.make_plan(self.folder), seed=seed)
+
+    def cautions(self) -> list[str]:
+        """Return what a person must know before anything moves."""
+        from colure.app.cautions import cautions_of
+
+        return cautions_of(*service.make_plan(self.folder))
+
+    def acquire(self, name: str = "first", *, cautions_read: bool = False, home: bool = False) -> Run:
+        """Measure, or go on with a run that was interrupted; returns when it is done.
+
+        Parameters
+        ----------
+        cautions_read
+            A person has read `cautions()` and everyone is clear of the axes; without it nothing moves.
+        home
+            Home the axes first; needed after a fault of the motion.
+
+        Raises
+        ------
+        InputError
+            If the cautions were not acknowledged, or the scan ended before its plan was completed (the run goes on later).
+        """
+        from colure.acquire.engine import Options
+
+        if not cautions_read:
+            raise InputError(["cautions_read = False: must be True before anything moves", *self.cautions()])
+        campaign, plan = service.make_plan(self.folder)
+        run = run_folder(self.folder, name)
+        outcome: Outcome = service.acquire(campaign, plan, run, options=Options(home=home))
+        if outcome.state.value != "done":
+            raise InputError(
+                [
+                    f"run {name}: {outcome.state.value}: {outcome.reason}; {outcome.measured} of {outcome.total} points saved"
+                ]
+            )
+        return Run(campaign, run)
+
+    def _repr_html_(self) -> str:
+        c = self.campaign
+        rows = (("goal", c.goal.name), ("device", c.device.name), ("chamber", c.chamber.name),
+                ("band", f"{c.goal.start_ghz:g} to {c.goal.stop_ghz:g} GHz, {c.goal.points} frequencies"),
+                ("runs", ", ".join(run.name for run in self.runs) or "none yet"))  # fmt: skip
+        return _table((), rows, str(self.folder))
+
+
+@dataclass(frozen=True)
+class Run:
+    """One run of a campaign and what can be made of it."""
+
+    campaign: Campaign
+    files: RunFolder
+
+    @property
+    def name(self) -> str:
+        """Its name."""
+        return self.files.path.name
+
+    @property
+    def states(self) -> list[str]:
+        """Device states in its record; empty if the device has none."""
+        return service.states_of(self.files)
+
+    @property
+    def record(self) -> Record:
+        """The record as it was measured; raises `InputError` if there is none."""
+        from colure.model.files import open_dataset
+
+        return Record(open_dataset(self.files.record), self.name)
+
+    def process(self, *, state: str | None = None) -> Pattern:
+        """Run the recipe and return the pattern; raises `InputError` if the record lacks what it needs."""
+        return Pattern(service.process(self.campaign, self.files, state=state), self.name)
+
+    def process_large(
+        self, *, scheduler: str = "threads", workers: int | None = None, record: str | None = None
+    ) -> Scaled:
+        """Transform a large record piece by piece into patterns.zarr; see `colure.app.process_large`."""
+        from colure.app.scale_out import process_large
+
+        return process_large(self.campaign.folder, self.name, record=record, scheduler=scheduler, workers=workers)
+
+    def evaluate(self, *, state: str | None = None) -> Figures:
+        """Read every figure with its interval; a power-only run gives the power figures."""
+        if not service.has_phase(self.files):
+            return Figures(service.evaluate_power(self.campaign, self.files))
+        return Figures(
+            service.evaluate(service.process(self.campaign, self.files, state=state), self.files, state=state)
+        )
+
+    def findings(self) -> list[Finding]:
+        """Return what the data say of themselves, largest effect first."""
+        return service.findings(self.campaign, self.files)
+
+    def effects(self) -> Effects:
+        """Return what every step of the recipe does to every figure."""
+        return service.effects(self.campaign, self.files)
+
+    def verdict(self, specification: str | Path) -> Judged:
+        """Hold the run against a specification file."""
+        from colure.app.judging import judge_run
+
+        return judge_run(self.campaign, self.files, Path(specification))
+
+    def compare(self, other: Path | Run, *, freedom: Freedom | None = None) -> Compared:
+        """Compare with a simulated or earlier pattern file, or another run: pose, level and phase told apart from what is left.
+
+        freedom
+            What may be matched first; turn, shift, level and phase if None.
+        """
+        from colure.analysis.compare import Freedom
+        from colure.app.comparing import compare_run
+
+        what = other.files if isinstance(other, Run) else other
+        return compare_run(self.campaign, self.files, what, freedom=Freedom() if freedom is None else freedom)
+
+    def export(self, kind: str, target: str | Path) -> str:
+        """Write csv, netcdf, nsma, touchstone, matlab or figures; nothing is overwritten."""
+        from colure.app.exporting import ENDINGS, export
+
+        if kind not in ENDINGS:
+            raise InputError([f"kind = {kind!r}: must be one of {', '.join(ENDINGS)}"])
+        return export(self.campaign, self.files, kind, Path(target))
+
+    def report(self, *, specification: str | Path | None = None) -> Path:
+        """Write report.html and report.pdf; returns where the page lies."""
+        from colure.app.judging import judge
+        from colure.model.specification import load_specification
+
+        campaign, plan = service.make_plan(self.campaign.folder)
+        done = service.process(campaign, self.files)
+        figures = service.evaluate(done, self.files)
+        judged = None if specification is None else judge(done, figures, load_specification(Path(specification)))
+        service.write_report(campaign, plan, self.files, done, figures, judged)
+        return self.files.report_html
+
+
+@dataclass(frozen=True)
+class Record:
+    """What was measured; `data` is the xarray dataset."""
+
+    data: xr.Dataset
+    name: str = ""
+
+    def _rows(self) -> tuple[tuple[str, str], ...]:
+        from colure.app.plan_words import duration_text
+        from colure.model.plan import ROLES
+
+        d = self.data
+        f, role = d["frequency"].values / 1e9, d["role"].values
+        counts = ", ".join(f"{int((role == i).sum())} {one.value}" for i, one in enumerate(ROLES) if (role == i).any())
+        flagged = int((d["flags"].values != 0).sum())
+        return (
+            ("points", counts),
+            ("frequencies", f"{f.size}, {f[0]:.4f} to {f[-1]:.4f} GHz"),
+            ("ports", ", ".join(str(p) for p in d["port"].values)),
+            ("states", str(d.attrs.get("states", "")).replace(",", ", ") or "one"),
+            ("scheme", f"{d.attrs['scheme']}, slices every {d.attrs['step_deg']:.4g} deg, order {d.attrs['order']}"),
+            ("time", duration_text(float(d["time_s"].values.max() - d["time_s"].values.min()))),
+            ("flagged", f"{flagged} points" if flagged else "none"),
+        )
+
+    def __repr__(self) -> str:
+        return "\n".join([f"Record {self.name}", *(f"  {what:12s} {answer}" for what, answer in self._rows())])
+
+    def _repr_html_(self) -> str:
+        return _table((), self._rows(), f"Record {self.name}") + str(self.data._repr_html_())
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """A processed run; `data` is the far field on a grid, `processed` everything behind it."""
+
+    processed: Processed
+    name: str = ""
+
+    @property
+    def data(self) -> xr.Dataset:
+        """Complex e_theta and e_phi (frequency, theta, phi), realized gain is their squared sum."""
+        return self.processed.pattern
+
+    @property
+    def steps(self) -> list[str]:
+        """What was done to the record, in order."""
+        return [str(step["step"]) for step in json.loads(self.data.attrs["history_json"])]
+
+    def _index(self, frequency_ghz: float | None) -> int:
+        f = self.processed.frequency_hz / 1e9
+        if frequency_ghz is None:
+            return f.size // 2
+        nearest = int(abs(f - frequency_ghz).argmin())
+        if abs(f[nearest] - frequency_ghz) > 1e-6 * frequency_ghz:
+            raise InputError(
+                [f"frequency_ghz = {frequency_ghz:g}: must be one of {', '.join(f'{one:.6g}' for one in f)} GHz"]
+            )
+        return nearest
+
+    def _cuts(self, frequency_ghz: float | None) -> tuple[dict[str, Any], float]:
+        import numpy as np
+
+        from colure.analysis.figures.cuts import cut, find_beam
+
+        done = self.processed
+        coefficients = done.expansion.coefficients[self._index(frequency_ghz)]
+        slant, region = done.budget.slant, float(np.deg2rad(done.sphere.region_deg))
+        beam = find_beam(coefficients, slant=slant, region=region)
+        planes = {plane: cut(coefficients, beam, plane=plane, slant=slant, region=region) for plane in ("E", "H")}
+        return planes, float(10.0 * np.log10(beam.intensity))
+
+    def plot_cuts(self, *, frequency_ghz: float | None = None, polar: bool = False) -> Drawing:
+        """Draw the principal cuts through the peak, co and cross; mid-band by default."""
+        from colure.report import charts
+
+        planes, gain = self._cuts(frequency_ghz)
+        return charts.cuts_polar(planes, gain) if polar else charts.cuts_rectangular(planes, gain, {})
+
+    def plot_map(self, *, frequency_ghz: float | None = None) -> Drawing:
+        """Draw total gain over theta and phi."""
+        from colure.report import charts
+
+        return charts.sphere_map(*self._field(frequency_ghz))
+
+    def plot_solid(self, *, frequency_ghz: float | None = None) -> Drawing:
+        """Draw the pattern as a solid."""
+        from colure.report import charts
+
+        return charts.solid(*self._field(frequency_ghz))
+
+    def plot_front(self, *, frequency_ghz: float | None = None) -> Drawing:
+        """Draw co, cross and axial ratio over direction cosines of the front half."""
+        from colure.report import maps
+
+        return maps.front_maps(
+            self.processed.expansion.coefficients[self._index(frequency_ghz)], slant=self.processed.budget.slant
+        )
+
+    def _field(self, frequency_ghz: float | None) -> tuple[Any, Any, Any]:
+        from colure.model.pattern import field_of
+
+        return self.data["theta"].values, self.data["phi"].values, field_of(self.data)[self._index(frequency_ghz)]
+
+    def __repr__(self) -> str:
+        f = self.processed.frequency_hz / 1e9
+        return (
+            f"Pattern of run {self.name}: {f.size} frequencies, {f[0]:.4f} to {f[-1]:.4f} GHz; {', '.join(self.steps)}"
+        )
+
+    def _repr_html_(self) -> str:
+        import base64
+
+        picture = base64.b64encode(self.plot_cuts()._repr_png_()).decode()
+        return f'<p>{html.escape(repr(self))}</p><img alt="principal cuts" src="data:image/png;base64,{picture}">'
+
+
+class Figures(Sequence[Figure]):
+    """Figures at all frequencies; shown as a table of mid-band."""
+
+    def __init__(self, figures: Sequence[Figure]) -> None:
+        self._figures = list(figures)
+        self._frequencies = sorted({one.frequency_hz for one in self._figures})
+
+    @overload
+    def __getitem__(self, key: int | str) -> Figure: ...
+    @overload
+    def __getitem__(self, key: slice) -> Sequence[Figure]: ...
+    def __getitem__(self, key: int | str | slice) -> Figure | Sequence[Figure]:
+        """Return a figure by its place, or by its name at mid-band; raises `KeyError` with the names there are."""
+        if not isinstance(key, str):
+            return self._figures[key]
+        here = self.at()
+        for one in here:
+            if one.name == key:
+                return one
+        raise KeyError(f"{key!r}: must be one of {', '.join(one.name for one in here)}")
+
+    def __len__(self) -> int:
+        return len(self._figures)
+
+    def __iter__(self) -> Iterator[Figure]:
+        return iter(self._figures)
+
+    def at(self, frequency_ghz: float | None = None) -> list[Figure]:
+        """Return the figures at one frequency, mid-band by default."""
+        middle = self._frequencies[len(self._frequencies) // 2]
+        wanted = middle if frequency_ghz is None else 1e9 * frequency_ghz
+        return [one for one in self._figures if abs(one.frequency_hz - wanted) < 1.0]
+
+    def table(self) -> pandas.DataFrame:
+        """Return all of them as a table: one row a figure and frequency."""
+        import pandas
+
+        names = ("name", "label", "frequency_hz", "value", "unit", "lower", "upper")
+        return pandas.DataFrame([{name: getattr(one, name) for name in names} for one in self._figures])
+
+    def save(self, target: str | Path) -> Path:
+        """Write them as CSV, safe for spreadsheets; nothing is overwritten."""
+        from colure.model.exports import write_figures
+
+        require_free(Path(target))
+        write_figures(Path(target), self._figures)
+        return Path(target)
+
+    def plot_budget(self, *names: str) -> Drawing:
+        """Draw what makes up the uncertainty of figures, by name; of the main ones by default."""
+        from colure.report import charts
+
+        wanted = names or ("gain_dbi", "beamwidth_e_deg", "side_lobe_e_db", "xpd_db")
+        return charts.budget_bars([self[name] for name in wanted])
+
+    def plot_over_frequency(self, *names: str) -> Drawing:
+        """Draw figures over the band with their intervals, by name."""
+        from colure.report import charts
+
+        wanted = names or ("gain_dbi", "beamwidth_e_deg")
+        return charts.over_frequency(
+            [(self[name].label, [one for one in self._figures if one.name == name]) for name in wanted]
+        )
+
+    def __repr__(self) -> str:
+        return "\n".join(f"{one.label:34s} {one.text()} {one.unit}" for one in self.at())
+
+    def _repr_html_(self) -> str:
+        rows = [(one.label, one.text(), one.unit) for one in self.at()]
+        f = self._frequencies[len(self._frequencies) // 2] / 1e9
+        return _table(
+            ("figure", "value and 95 % interval", "unit"),
+            rows,
+            f"Figures at {f:.4f} GHz, one of {len(self._frequencies)}",
+        )

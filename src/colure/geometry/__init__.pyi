@@ -1,0 +1,51 @@
+from .conventions import amplitude_db, amplitude_from_db, mode_index, power_db, wavelength, wavenumber
+from .directions import (
+    angle_between,
+    azimuth_over_elevation,
+    direction_cosines,
+    elevation_over_azimuth,
+    from_azimuth_over_elevation,
+    phi_hat,
+    theta_hat,
+    theta_phi,
+    unit_vector,
+)
+from .kinematics import AxisMap, Geometry, Misalignment, Sighting, device_to_lab, probe_to_lab, sighting, solutions
+from .polarization import Basis, Ellipse, ellipse, from_basis, from_cartesian, to_basis
+from .sphere import SphereGrid, equiangular, fibonacci, gauss_legendre
+
+__all__ = [
+    "AxisMap",
+    "Basis",
+    "Ellipse",
+    "Geometry",
+    "Misalignment",
+    "Sighting",
+    "SphereGrid",
+    "amplitude_db",
+    "amplitude_from_db",
+    "angle_between",
+    "azimuth_over_elevation",
+    "device_to_lab",
+    "direction_cosines",
+    "elevation_over_azimuth",
+    "ellipse",
+    "equiangular",
+    "fibonacci",
+    "from_azimuth_over_elevation",
+    "from_basis",
+    "from_cartesian",
+    "gauss_legendre",
+    "mode_index",
+    "phi_hat",
+    "power_db",
+    "probe_to_lab",
+    "sighting",
+    "solutions",
+    "theta_hat",
+    "theta_phi",
+    "to_basis",
+    "unit_vector",
+    "wavelength",
+    "wavenumber",
+]
