@@ -17,6 +17,9 @@ TASKS: dict[str, list[list[str]]] = {
         [sys.executable, "benchmarks/report.py"],
         [sys.executable, "benchmarks/headline.py", "--all"],
         [sys.executable, "benchmarks/control_room.py"],
+        [sys.executable, "benchmarks/start.py"],
+        [sys.executable, "benchmarks/batch.py"],
+        [sys.executable, "benchmarks/scale_out.py"],
     ],
     # The long versions: more power cuts, kills, hours, seeds and flips; 200 random goals and misalignments.
     "nightly": [
@@ -33,6 +36,8 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/browser",
         ]
     ],
+    # Static pages in build/site (needs: pip install ".[docs]").
+    "docs": [[sys.executable, "-m", "mkdocs", "build", "--strict"]],
     "demo": [[sys.executable, "-m", "colure", "demo"]],
 }
 TASKS["check"] = [*TASKS["lint"], *TASKS["types"], *TASKS["layers"], *TASKS["test"]]

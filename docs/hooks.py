@@ -48,7 +48,7 @@ def on_page_markdown(markdown: str, **_: Any) -> str:
     parts = re.split(r"(```.*?```|`[^`\n]*`)", markdown, flags=re.DOTALL)
     for index in range(0, len(parts), 2):
         text = DISPLAY.sub(lambda found: "\n\n" + convert(found[1].strip(), display="block") + "\n\n", parts[index])
-        parts[index] = INLINE.sub(lambda found: convert(found[1]), text)
+        parts[index] = INLINE.sub(lambda found: f"<span>{convert(found[1])}</span>", text)
     return "".join(parts)
 
 
@@ -81,7 +81,7 @@ def gallery() -> tuple[str, dict[str, str]]:
             "",
             *_indented("```python\n" + (HERE / "gallery" / f"{name}.py").read_text(encoding="utf-8") + "```"),
         ]
-    return "\n".join(lines).replace("??? note", "!!! note"), drawn
+    return "\n".join(lines), drawn
 
 
 def _indented(text: str) -> list[str]:
