@@ -98,7 +98,7 @@ def test_a_batch_goes_on_and_does_again_only_what_changed(house, tmp_path):
 
     target = tmp_path / "table.csv"
     write_table([*first.values()], target)
-    rows = list(csv.DictReader(target.open(encoding="utf-8")))
+    rows = list(csv.DictReader(target.read_text(encoding="utf-8").splitlines()))
     assert tuple(rows[0]) == COLUMNS
     assert {row["kind"] for row in rows} == {"figure", "failure"}
     write_table([*first.values()], tmp_path / "table.parquet")
@@ -126,9 +126,11 @@ def test_the_command_says_what_became_of_every_run(house, tmp_path):
     assert outcome.exit_code == 1
     found = {one["run"]: one for one in json.loads(outcome.stdout)}
     assert found["a"]["verdict"] == "pass" and found["c"]["status"] == "failed" and found["c"]["reason"]
-    assert {row["outcome"] for row in csv.DictReader(table.open(encoding="utf-8")) if row["kind"] == "verdict"} == {
-        "pass"
-    }
+    assert {
+        row["outcome"]
+        for row in csv.DictReader(table.read_text(encoding="utf-8").splitlines())
+        if row["kind"] == "verdict"
+    } == {"pass"}
     refused = CliRunner().invoke(main, [*words, "--table", str(table)])
     assert refused.exit_code == 2 and "exists already" in refused.stderr
     shutil.rmtree(house / "runs" / "c")

@@ -7,11 +7,14 @@ worker died or the whole was interrupted, writes the same numbers to the same pl
 
 from __future__ import annotations
 
+import hashlib
 import json
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
+from contextlib import ExitStack
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -38,16 +41,27 @@ MEMORY_BYTES = 2 << 30
 
 @dataclass(frozen=True)
 class Piece:
-    """One state and block of frequencies: from where, to where."""
+    """One state and block of frequencies: from where, to where.
+
+    key
+        Hash of all that the result depends on; a worker keeps the record open under it.
+    """
 
     folder: Path
     record: str
+    key: str
     target: str
     state: int | None
     number: int
     block: tuple[int, int]
     step_deg: float
     known: Known | None = None
+
+    def of(self, layout: Layout, state: int, number: int, known: Known | None) -> Piece:
+        """Return the piece of another state and block."""
+        return replace(
+            self, state=state if layout.states else None, number=number, block=layout.blocks[number], known=known
+        )
 
 
 @dataclass(frozen=True)
@@ -111,50 +125,43 @@ def process_large(
     begin = time.perf_counter()
     campaign, run = Campaign.load(folder), run_folder(folder, run_name)
     source = record or str(next((path for path in (run.path / "record.zarr", run.record) if path.exists()), run.record))
-    target = str(run.waves)
     run.path.mkdir(parents=True, exist_ok=True)
-    layout, step = _layout(campaign, source, memory_bytes, step_deg)
-    missing = _prepare_target(target, campaign, source, layout, step)
-    done = layout.pieces - len(missing)
+    layout, step, key, missing = _prepared(campaign, source, str(run.waves), memory_bytes, step_deg)
+    total = layout.pieces
+    before = done = total - len(missing)
+    first = Piece(folder, source, key, str(run.waves), None, 0, layout.blocks[0], step)
+    peak = 0
     with workers_of(scheduler, workers) as many:
-        known, faults = _find_known(many, layout, [Piece(folder, source, target, _state(layout, state), 0, (0, 0), step)
-                                                   for state in sorted({state for state, _ in missing})])  # fmt: skip
-        pieces = [
-            Piece(folder, source, target, _state(layout, state), block, layout.blocks[block], step, known[state])
-            for state, block in missing
-            if state in known
-        ]
-        peak = 0
+        if told is not None:
+            told(done, total)
+        known, faults = _find_known(many, layout, first, sorted({state for state, _ in missing}))
+        pieces = [first.of(layout, state, block, known[state]) for state, block in missing if state in known]
         for index, found in many.run(transform_piece, pieces):
-            piece = pieces[index]
             if isinstance(found, Failed):
-                faults.append(
-                    f"{_name(layout, piece.state)}, frequencies {piece.block[0]} to {piece.block[1] - 1}: {found}"
-                )
+                low, high = pieces[index].block
+                faults.append(f"{_name(layout, pieces[index].state)}, frequencies {low} to {high - 1}: {found}")
                 continue
             done, peak = done + 1, max(peak, found)
             if told is not None:
-                told(done, layout.pieces)
-    before = layout.pieces - len(missing)
-    return Outcome(target, layout, done - before, before, time.perf_counter() - begin, tuple(faults), peak)
+                told(done, total)
+    return Outcome(str(run.waves), layout, done - before, before, time.perf_counter() - begin, tuple(faults), peak)
 
 
-def _find_known(many: Workers, layout: Layout, openings: list[Piece]) -> tuple[dict[int, Known | None], list[str]]:
+def _find_known(
+    many: Workers, layout: Layout, first: Piece, states: list[int]
+) -> tuple[dict[int, Known | None], list[str]]:
     """Return by state what all frequencies tell together, and faults; None where a state is one piece."""
     if not layout.in_pieces:
-        return {piece.state or 0: None for piece in openings}, []
+        return dict.fromkeys(states), []
+    openings = [first.of(layout, state, 0, None) for state in states]
     known: dict[int, Known | None] = {}
     faults = []
     for index, found in many.run(_known, openings):
         if isinstance(found, Failed):
             faults.append(f"{_name(layout, openings[index].state)}: {found}")
         else:
-            known[openings[index].state or 0] = found
+            known[states[index]] = found
     return known, faults
-
-
-def _state(layout: Layout, index: int) -> int | None:
-    return index if layout.states else None
 
 
 def _name(layout: Layout, state: int | None) -> str:
@@ -171,21 +178,42 @@ def _recipe(campaign: Campaign, record: xr.Dataset) -> Recipe:
     return campaign.recipe() or default_recipe(record, campaign.chamber, campaign.device)
 
 
-def _layout(campaign: Campaign, source: str, memory_bytes: int, step_deg: float | None) -> tuple[Layout, float]:
-    from colure.analysis.stages import in_pieces
-    from colure.model.lazy import names_of_states, open_lazily, rows_of_state
-    from colure.model.record import grid_of
+def _prepared(
+    campaign: Campaign, source: str, target: str, memory_bytes: int, step_deg: float | None
+) -> tuple[Layout, float, str, list[tuple[int, int]]]:
+    """Cut the record, make its store or go on with one of the same content; returns what is left to do, (state, block)."""
+    from colure.model.lazy import open_lazily, read_array
 
     with open_lazily(source) as record:
-        states, count = names_of_states(record), record.sizes["frequency"]
-        order = int(record.attrs["order"])
-        step = _step(order) if step_deg is None else step_deg
-        if abs(180.0 / step - round(180.0 / step)) > 1e-9:
-            raise InputError([f"--step-deg = {step:g}: must divide 180 deg without remainder"])
-        rows = rows_of_state(record, 0 if states else None).size
-        free = in_pieces(record, _recipe(campaign, record), whole=grid_of(record).whole)
-        fields = (round(180.0 / step) + 1) * 2 * round(180.0 / step) * 2
-        per_frequency = 16 * (COPIES * rows * record.sizes["port"] + 2 * fields)
+        layout, step = _layout(campaign, record, memory_bytes, step_deg)
+        key = _key(campaign, record, f"{source} {layout.blocks} {step}")
+        if not Path(target).exists():
+            _make_store(target, record, layout, step, key)
+    if _zarr().open_group(target, mode="r").attrs.get("key") != key:
+        raise InputError([f"{target}: was made from another record, campaign or cut; remove it first"])
+    return layout, step, key, [(int(s), int(b)) for s, b in np.argwhere(read_array(target, "done") == 0)]
+
+
+def _zarr() -> Any:
+    try:
+        return import_module("zarr")
+    except ModuleNotFoundError as error:
+        raise InputError([f"{error.name} is missing; install it with: pip install 'colure[cluster]'"]) from None
+
+
+def _layout(campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg: float | None) -> tuple[Layout, float]:
+    from colure.analysis.stages import in_pieces
+    from colure.model.lazy import names_of_states, rows_of_state
+    from colure.model.record import grid_of
+
+    states, count = names_of_states(record), record.sizes["frequency"]
+    step = _step(int(record.attrs["order"])) if step_deg is None else step_deg
+    if abs(180.0 / step - round(180.0 / step)) > 1e-9:
+        raise InputError([f"--step-deg = {step:g}: must divide 180 deg without remainder"])
+    rows = rows_of_state(record, 0 if states else None).size
+    free = in_pieces(record, _recipe(campaign, record), whole=grid_of(record).whole)
+    fields = (round(180.0 / step) + 1) * 2 * round(180.0 / step) * 2
+    per_frequency = 16 * (COPIES * rows * record.sizes["port"] + 2 * fields)
     if not free:
         return Layout(tuple(states), count, ((0, count),), IDLE_BYTES + per_frequency * count, False), step
     room = memory_bytes - IDLE_BYTES
@@ -204,30 +232,12 @@ def _step(order: int) -> float:
     return next((step for step in (6.0, 5.0, 4.0, 3.0, 2.0, 1.0) if 180.0 / step >= order + 2), 0.5)
 
 
-def _prepare_target(
-    target: str, campaign: Campaign, source: str, layout: Layout, step_deg: float
-) -> list[tuple[int, int]]:
-    """Make the store, or go on with one of the same content; returns the (state, block) pieces that are not done."""
-    try:
-        import zarr
-    except ModuleNotFoundError as error:
-        raise InputError([f"{error.name} is missing; install it with: pip install 'colure[cluster]'"]) from None
-    from colure.model.lazy import open_lazily, read_array
-
-    key = _key(campaign, source, layout, step_deg)
-    states = max(1, len(layout.states))
-    if Path(target).exists():
-        group = zarr.open_group(target, mode="r")
-        if group.attrs.get("key") != key:
-            raise InputError([f"{target}: was made from another record, campaign or cut; remove it first"])
-        return [(int(s), int(b)) for s, b in np.argwhere(read_array(target, "done") == 0)]
-    with open_lazily(source) as record:
-        frequency, order = record["frequency"].values, int(record.attrs["order"])
-        attrs = {
-            name: record.attrs[name]
-            for name in ("plan_hash", "journal_root_hash", "history_json")
-            if name in record.attrs
-        }
+def _make_store(target: str, record: xr.Dataset, layout: Layout, step_deg: float, key: str) -> None:
+    """Make the empty store; it gets its name last."""
+    zarr, states = _zarr(), max(1, len(layout.states))
+    frequency, order = record["frequency"].values, int(record.attrs["order"])
+    kept = ("plan_hash", "journal_root_hash", "history_json")
+    attrs = {name: record.attrs[name] for name in kept if name in record.attrs}
     rings = round(180.0 / step_deg) + 1
     columns, waves = 2 * (rings - 1), order * (order + 2)
     part = f"{target}.part"
@@ -259,29 +269,37 @@ def _prepare_target(
     # One chunk a piece: two workers never write into the same one.
     empty("done", (states, len(layout.blocks)), ("state", "block"), "int8", (1, 1))
     Path(part).rename(target)
-    return [(s, b) for s in range(states) for b in range(len(layout.blocks))]
 
 
-def _key(campaign: Campaign, source: str, layout: Layout, step_deg: float) -> str:
+def _key(campaign: Campaign, record: xr.Dataset, cut: str) -> str:
     """Return a hash of what the result depends on: version, campaign files, the record's own identity, and the cut."""
-    import hashlib
-
     from colure import __version__
     from colure.model.files import file_hash
-    from colure.model.lazy import open_lazily
 
-    digest = hashlib.sha256(f"{__version__} {source} {layout.blocks} {step_deg}".encode())
+    digest = hashlib.sha256(f"{__version__} {cut}".encode())
     for path in sorted(campaign.folder.iterdir()):
         if path.is_file() and not path.name.startswith("."):
             digest.update(f"\n{path.name} {file_hash(path)}".encode())
-    with open_lazily(source) as record:
-        digest.update(json.dumps({name: str(value) for name, value in sorted(record.attrs.items())}).encode())
-        digest.update(np.ascontiguousarray(record["time_s"].values).tobytes())
+    digest.update(json.dumps({name: str(value) for name, value in sorted(record.attrs.items())}).encode())
+    digest.update(np.ascontiguousarray(record["time_s"].values).tobytes())
     return digest.hexdigest()
 
 
-@lru_cache(maxsize=2)
-def _campaign(folder: Path) -> Campaign:
+def _record(source: str, key: str) -> xr.Dataset:
+    """Return the record of a worker, kept open: its small variables are read once."""
+    return _held(source, key)[1]
+
+
+@lru_cache(maxsize=1)
+def _held(source: str, key: str) -> tuple[ExitStack, xr.Dataset]:
+    from colure.model.lazy import open_lazily
+
+    stack = ExitStack()
+    return stack, stack.enter_context(open_lazily(source))
+
+
+@lru_cache(maxsize=1)
+def _campaign(folder: Path, key: str) -> Campaign:
     return Campaign.load(folder)
 
 
@@ -289,34 +307,30 @@ def _known(piece: Piece) -> Known:
     """Find what all frequencies of a state tell together."""
     from colure.analysis.alignment import looked_at
     from colure.analysis.stages import known_of
-    from colure.model.lazy import open_lazily, read_rows, rows_of_state
+    from colure.model.lazy import read_rows, rows_of_state
 
-    campaign = _campaign(piece.folder)
-    with open_lazily(piece.record) as record:
-        rows = rows_of_state(record, piece.state)
-        chosen = looked_at(record.sizes["frequency"])
-        some = read_rows(record, rows, chosen)
-        at = some["frequency"].values
-        try:
-            return known_of(
-                record.isel(point=rows), some, campaign.chamber, campaign.device, _recipe(campaign, record),
-                keep=int(record.attrs["order"]), probe=probe_of(campaign, at), reference=reference_of(campaign, at),
-            )  # fmt: skip
-        except ValueError as error:
-            raise InputError([str(error)]) from None
+    campaign, record = _campaign(piece.folder, piece.key), _record(piece.record, piece.key)
+    rows = rows_of_state(record, piece.state)
+    some = read_rows(record, rows, looked_at(record.sizes["frequency"]))
+    at = some["frequency"].values
+    try:
+        return known_of(
+            record.isel(point=rows), some, campaign.chamber, campaign.device, _recipe(campaign, record),
+            keep=int(record.attrs["order"]), probe=probe_of(campaign, at), reference=reference_of(campaign, at),
+        )  # fmt: skip
+    except ValueError as error:
+        raise InputError([str(error)]) from None
 
 
 def transform_piece(piece: Piece) -> int:
     """Transform one block of frequencies of one state and write it to its place; returns the memory's peak in bytes, 0 if unknown."""
     from colure.analysis.nearfield import pattern_grid
     from colure.analysis.stages import transform
-    from colure.model.lazy import open_lazily, read_rows, rows_of_state, write_part
+    from colure.model.lazy import read_rows, rows_of_state, write_part
 
-    campaign = _campaign(piece.folder)
-    here = slice(*piece.block)
-    with open_lazily(piece.record) as record:
-        part = read_rows(record, rows_of_state(record, piece.state), here)
-        recipe = _recipe(campaign, record)
+    campaign, record = _campaign(piece.folder, piece.key), _record(piece.record, piece.key)
+    here, recipe = slice(*piece.block), _recipe(campaign, record)
+    part = read_rows(record, rows_of_state(record, piece.state), here)
     at = part["frequency"].values
     known = None if piece.known is None else piece.known.at(here)
     try:
