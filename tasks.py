@@ -32,6 +32,7 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/acquire",
             "tests/planning",
             "tests/analysis",
+            "tests/waves",
             "tests/app/test_honest_intervals.py",
             "tests/browser",
         ]

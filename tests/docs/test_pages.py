@@ -25,7 +25,7 @@ BAD_NEWS = {
     "colure verdict my-campaign panel.toml": (0, 1),
     "colure verdict my-campaign my-campaign/limits.toml": (0, 1),
 }
-SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 3\nwanted_level_db = -30\nscheme = "two-pass"\n'
+SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 2\nwanted_level_db = -20\nscheme = "two-pass"\n'
 
 
 def blocks(page: Path) -> list[tuple[str, str, str]]:

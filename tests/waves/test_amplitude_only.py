@@ -58,7 +58,9 @@ def test_with_noise():
     assert found.trustworthy and worst_db(found.coefficients) <= -39.0
 
 
-def test_a_start_that_resembles_nothing_is_not_believed():
+def test_a_start_that_resembles_nothing_is_not_believed(request):
+    if not request.config.getoption("--nightly"):
+        pytest.skip("takes half a minute: for the nightly run")
     nothing = expansion_of(cluster_of(F, [0, 0, 0], [0, 0, 1]), ORDER).coefficients[0]
     found = retrieve(spheres(), K, BASIS, nothing)
     assert not found.trustworthy and "do not use" in found.words
