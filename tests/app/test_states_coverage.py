@@ -54,6 +54,9 @@ def test_the_best_of_all_covers_more_than_each(beams):
     drawn = beams / "coverage.png"
     assert "best of all" in CliRunner().invoke(main, ["coverage", str(beams), "--plot", str(drawn)]).output
     assert drawn.read_bytes().startswith(b"\x89PNG")
+    assert CliRunner().invoke(main, ["report", str(beams)]).exit_code == 0
+    page = service.run_folder(beams, "first").report_html.read_text("utf-8")
+    assert "Spherical coverage of 3 states and of the best of all" in page
 
 
 def test_one_state_has_no_envelope(small_campaign):

@@ -12,7 +12,7 @@ import hashlib
 import json
 import time
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fnmatch import fnmatch
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
@@ -142,10 +142,17 @@ def run_batch(
     workers: int | None = None,
 ) -> Iterator[Result]:
     """Yield the result of every item as it is done."""
-    jobs = [Job(item, what, None if specification is None else specification.resolve(), again) for item in items]
+    # A worker elsewhere has another current folder.
+    file = None if specification is None else specification.resolve()
+    jobs = [Job(replace(item, folder=item.folder.resolve()), what, file, again) for item in items]
     with workers_of(scheduler, workers) as many:
         for index, outcome in many.run(do, jobs):
-            yield Result(items[index], "failed", str(outcome)) if isinstance(outcome, Failed) else outcome
+            item = items[index]
+            if isinstance(outcome, Failed):
+                yield Result(item, "failed", str(outcome))
+            else:
+                named = [{"campaign": str(item.folder), "run": item.run, **row} for row in outcome.rows]
+                yield replace(outcome, item=item, rows=named)
 
 
 def do(job: Job) -> Result:
@@ -155,16 +162,12 @@ def do(job: Job) -> Result:
     key = content_key(job)
     kept = None if job.again else _kept(run, job.what, key)
     if kept is not None:
-        return Result(item, "kept", rows=_named(kept, item), seconds=time.perf_counter() - begin)
+        return Result(item, "kept", rows=kept, seconds=time.perf_counter() - begin)
     rows, outputs, fault = _done(job, run)
     if fault:
-        return Result(item, "failed", fault, time.perf_counter() - begin, _named(rows, item))
+        return Result(item, "failed", fault, time.perf_counter() - begin, rows)
     _keep(run, job.what, key, rows, outputs)
-    return Result(item, "done", rows=_named(rows, item), seconds=time.perf_counter() - begin)
-
-
-def _named(rows: list[dict[str, Any]], item: Item) -> list[dict[str, Any]]:
-    return [{"campaign": str(item.folder), "run": item.run, **row} for row in rows]
+    return Result(item, "done", rows=rows, seconds=time.perf_counter() - begin)
 
 
 def content_key(job: Job) -> str:

@@ -142,7 +142,8 @@ def scale_out(
                                "pieces": layout.pieces, "done": found.done, "kept": found.before, "seconds": round(found.seconds, 2),
                                "piece_bytes": layout.piece_bytes, "peak_bytes": found.peak_bytes, "failed": list(found.faults)}))  # fmt: skip
     else:
-        cut = f"{max(1, len(layout.states))} states x {layout.frequencies} frequencies in {layout.pieces} pieces"
+        states = f"{len(layout.states)} states x " if layout.states else ""
+        cut = f"{states}{layout.frequencies} frequencies, pieces: {layout.pieces}"
         memory = f"a piece was expected to take {layout.piece_bytes / 2**20:.0f} MiB of a worker"
         seen = f", {found.peak_bytes / 2**20:.0f} MiB were seen" if found.peak_bytes else ""
         click.echo(

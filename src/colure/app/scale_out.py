@@ -125,11 +125,13 @@ def process_large(
     begin = time.perf_counter()
     campaign, run = Campaign.load(folder), run_folder(folder, run_name)
     source = record or str(next((path for path in (run.path / "record.zarr", run.record) if path.exists()), run.record))
+    # A worker elsewhere has another current folder.
+    source, target = source if "://" in source else str(Path(source).resolve()), str(run.waves.resolve())
     run.path.mkdir(parents=True, exist_ok=True)
-    layout, step, key, missing = _prepared(campaign, source, str(run.waves), memory_bytes, step_deg)
+    layout, step, key, missing = _prepared(campaign, source, target, memory_bytes, step_deg)
     total = layout.pieces
     before = done = total - len(missing)
-    first = Piece(folder, source, key, str(run.waves), None, 0, layout.blocks[0], step)
+    first = Piece(folder.resolve(), source, key, target, None, 0, layout.blocks[0], step)
     peak = 0
     with workers_of(scheduler, workers) as many:
         if told is not None:
@@ -144,7 +146,7 @@ def process_large(
             done, peak = done + 1, max(peak, found)
             if told is not None:
                 told(done, total)
-    return Outcome(str(run.waves), layout, done - before, before, time.perf_counter() - begin, tuple(faults), peak)
+    return Outcome(target, layout, done - before, before, time.perf_counter() - begin, tuple(faults), peak)
 
 
 def _find_known(

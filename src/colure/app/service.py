@@ -41,6 +41,8 @@ __all__ = [
     "verify",
 ]
 
+#: The report draws the coverage of so many states beside each other.
+MOST_STATES_DRAWN = 12
 DEMO_FOLDER = Path(__file__).parent / "demo_campaign"
 
 
@@ -405,10 +407,25 @@ def write_report(
             room=room_of(processed, campaign.chamber),
             levels=_principal_levels(processed),
             judged=None if judged is None else _verdicts(judged),
+            states=_power_of_states(campaign, run, processed),
         )
     )
     run.report_html.write_text(render_html(document), encoding="utf-8")
     render_pdf(document, run.report_pdf)
+
+
+def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -> dict[str, FloatArray]:
+    """Return total gain at mid-band of every state of a device that has several; none of very many."""
+    import numpy as np
+
+    from colure.model.pattern import field_of
+
+    names = states_of(run)
+    if not 2 <= len(names) <= MOST_STATES_DRAWN or not processed.sphere.whole or processed.sphere.one_polarization:
+        return {}
+    middle = processed.frequency_hz.size // 2
+    patterns = {name: process_with(campaign, run, processed.recipe, state=name).pattern for name in names}
+    return {name: np.sum(np.abs(field_of(one)[middle]) ** 2, axis=0) for name, one in patterns.items()}
 
 
 def _principal_levels(processed: Processed) -> dict[str, LevelCut]:

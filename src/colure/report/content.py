@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from colure.analysis.profiles import LevelCut
     from colure.analysis.recipe import Processed
     from colure.analysis.verdicts import MaskView, Verdict
+    from colure.geometry.conventions import FloatArray
     from colure.model.chamber import Chamber
     from colure.model.device import Device
     from colure.model.figure import Figure
@@ -54,7 +55,11 @@ class Verdicts:
 
 @dataclass(frozen=True)
 class Source:
-    """Everything the report shows."""
+    """Everything the report shows.
+
+    states
+        Total gain (theta, phi) at mid-band of every device state, on the processed pattern's grid; empty if there is one.
+    """
 
     plan: Plan
     chamber: Chamber
@@ -69,6 +74,7 @@ class Source:
     room: EchoMap | None
     levels: dict[str, LevelCut]
     judged: Verdicts | None = None
+    states: dict[str, FloatArray] = field(default_factory=dict)
 
 
 def compose(source: Source) -> Document:
@@ -294,8 +300,15 @@ def _coverage_blocks(source: Source, centre: int) -> tuple[Block, ...]:
         return ()
     pattern = source.processed.pattern
     power = np.sum(np.abs(field_of(pattern)[centre]) ** 2, axis=0)
-    figure = maps.coverage_curve({"device": power}, np.deg2rad(pattern["theta"].values), None)
-    return (chart(figure, "Spherical coverage: the share of all solid angles that sees at most so much total gain."),)
+    theta, words = (
+        np.deg2rad(pattern["theta"].values),
+        "the share of all solid angles that sees at most so much total gain",
+    )
+    if source.states:
+        best = np.max(np.stack(list(source.states.values())), axis=0)
+        figure = maps.coverage_curve(source.states, theta, best)
+        return (chart(figure, f"Spherical coverage of {len(source.states)} states and of the best of all: {words}."),)
+    return (chart(maps.coverage_curve({"device": power}, theta, None), f"Spherical coverage: {words}."),)
 
 
 def _face_section(source: Source, centre: int, frequency: float) -> tuple[Section, ...]:
