@@ -2,16 +2,24 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import numpy as np
 import pytest
+from threadpoolctl import threadpool_limits
 
+from colure.app.executors import ONE_THREAD
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.twin.sources import Cluster
 from colure.waves.expansion import Expansion
 from colure.waves.transform import analysis
+
+# Several test processes share the cores: linear algebra that spreads over all of them in each costs a third of the time.
+if "PYTEST_XDIST_WORKER" in os.environ:
+    threadpool_limits(1)
+    os.environ.update(dict.fromkeys(ONE_THREAD, "1"))  # for the commands that tests start
 
 
 def expansion_of(cluster: Cluster, order: int) -> Expansion:
