@@ -9,6 +9,7 @@ import pytest
 from click.testing import CliRunner
 
 from colure.app import service
+from colure.app.batch import find_items, run_batch
 from colure.app.cli import main
 from colure.app.rehearsal import record_of_rehearsal
 from colure.model.chamber import SimulatedChamber
@@ -66,3 +67,21 @@ def test_one_state_has_no_envelope(small_campaign):
     save_dataset(record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False)), run.record)
     result = CliRunner().invoke(main, ["coverage", str(small_campaign)])
     assert result.exit_code == 2 and "needs at least 2" in result.stderr
+
+
+def test_a_batch_does_every_state_by_itself(beams):
+    items = find_items([str(beams)])
+    assert [item.state for item in items] == ["left", "broadside", "right"]
+    found = {one.item.state: one for one in run_batch(items, "evaluate", scheduler="threads", workers=2)}
+    assert {one.status for one in found.values()} == {"done"}
+    azimuth = {
+        state: next(r["value"] for r in one.rows if r["name"] == "beam_azimuth_deg") for state, one in found.items()
+    }
+    assert azimuth["left"] < -20.0 < abs(azimuth["broadside"]) + 1.0 and azimuth["right"] > 20.0
+    assert all(row["state"] == state for state, one in found.items() for row in one.rows)
+    run = service.run_folder(beams, "first")
+    kept = json.loads(run.of_state(run.figures, "left").read_text("utf-8"))
+    assert next(one["value"] for one in kept if one["name"] == "beam_azimuth_deg") == azimuth["left"]
+    run.of_state(run.figures, "right").unlink()
+    again = {one.item.state: one.status for one in run_batch(items, "evaluate", scheduler="threads")}
+    assert again == {"left": "kept", "broadside": "kept", "right": "done"}

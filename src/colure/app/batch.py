@@ -46,15 +46,16 @@ TABLE_ENDINGS = (".csv", ".parquet")
 
 @dataclass(frozen=True)
 class Item:
-    """One run to be done."""
+    """One run to be done, or one state of a device that has several."""
 
     folder: Path
     run: str
+    state: str | None = None
 
     @property
     def name(self) -> str:
         """How it is called in lines and tables."""
-        return f"{self.folder}/{self.run}"
+        return f"{self.folder}/{self.run}" + (f" {self.state}" if self.state else "")
 
 
 @dataclass(frozen=True)
@@ -79,7 +80,7 @@ class Result:
 
 
 def find_items(sources: Sequence[str], run_pattern: str = "*") -> list[Item]:
-    """Return the runs that sources name, each once, in order.
+    """Return the runs that sources name, each once, in order, every state of a device by itself.
 
     sources
         Campaign folders, folders of them, run folders, record files, globs of any of these, or `@file` with one a line.
@@ -103,7 +104,18 @@ def find_items(sources: Sequence[str], run_pattern: str = "*") -> list[Item]:
             found.setdefault((item.folder.resolve(), item.run), item)
     if faults:
         raise InputError(faults)
-    return list(found.values())
+    return [one for item in found.values() for one in _by_state(item)]
+
+
+def _by_state(item: Item) -> list[Item]:
+    """Return one item a state; what cannot be read stays one, and says so when it is done."""
+    from colure.app.service import states_of
+
+    try:
+        states = states_of(run_folder(item.folder, item.run))
+    except InputError:
+        return [item]
+    return [replace(item, state=state) for state in states] or [item]
 
 
 def _listed(sources: Sequence[str]) -> Iterator[str]:
@@ -151,7 +163,10 @@ def run_batch(
             if isinstance(outcome, Failed):
                 yield Result(item, "failed", str(outcome))
             else:
-                named = [{"campaign": str(item.folder), "run": item.run, **row} for row in outcome.rows]
+                named = [
+                    {"campaign": str(item.folder), "run": item.run, "state": item.state or "", **row}
+                    for row in outcome.rows
+                ]
                 yield replace(outcome, item=item, rows=named)
 
 
@@ -160,13 +175,15 @@ def do(job: Job) -> Result:
     begin = time.perf_counter()
     item, run = job.item, run_folder(job.item.folder, job.item.run)
     key = content_key(job)
-    kept = None if job.again else _kept(run, job.what, key)
+    place = run.path / f"{job.what}d.json"
+    place = place if item.state is None else run.of_state(place, item.state)
+    kept = None if job.again else _kept(place, key)
     if kept is not None:
         return Result(item, "kept", rows=kept, seconds=time.perf_counter() - begin)
     rows, outputs, fault = _done(job, run)
     if fault:
         return Result(item, "failed", fault, time.perf_counter() - begin, rows)
-    _keep(run, job.what, key, rows, outputs)
+    _keep(place, key, rows, outputs)
     return Result(item, "done", rows=rows, seconds=time.perf_counter() - begin)
 
 
@@ -190,87 +207,76 @@ def content_key(job: Job) -> str:
     return digest.hexdigest()
 
 
-def _kept(run: RunFolder, what: What, key: str) -> list[dict[str, Any]] | None:
+def _kept(place: Path, key: str) -> list[dict[str, Any]] | None:
     """Return the rows of last time if they are of the same content and what was written then is still there unchanged."""
     from colure.model.files import file_hash
 
     try:
-        found = json.loads((run.path / f"{what}d.json").read_text(encoding="utf-8"))
+        found = json.loads(place.read_text(encoding="utf-8"))
     except (OSError, ValueError):
         return None
     if found.get("key") != key:
         return None
     for name, sha in found["outputs"].items():
-        path = run.path / name
+        path = place.parent / name
         if not path.is_file() or file_hash(path) != sha:
             return None
     return list(found["rows"])
 
 
-def _keep(run: RunFolder, what: What, key: str, rows: list[dict[str, Any]], outputs: list[Path]) -> None:
+def _keep(place: Path, key: str, rows: list[dict[str, Any]], outputs: list[Path]) -> None:
     from colure.model.files import file_hash
 
     content = {"key": key, "outputs": {path.name: file_hash(path) for path in outputs}, "rows": rows}
-    place = run.path / f"{what}d.json"
     part = place.with_suffix(".part")
     part.write_text(json.dumps(content), encoding="utf-8")
     part.replace(place)
 
 
 def _done(job: Job, run: RunFolder) -> tuple[list[dict[str, Any]], list[Path], str]:
-    """Process or evaluate every state of a run; returns rows, the files that were written, and why there is no verdict, if so."""
+    """Process or evaluate an item; returns rows, the files that were written, and why there is no verdict, if so."""
     from colure.app import service
     from colure.model.campaign import Campaign
     from colure.model.specification import load_specification
 
-    campaign = Campaign.load(job.item.folder)
+    campaign, state = Campaign.load(job.item.folder), job.item.state
     specification = None if job.specification is None else load_specification(job.specification)
     if not service.has_phase(run):
         if job.what == "process":
             raise InputError(
-                [
-                    f"run {job.item.run}: power only: there is no pattern with phase; its figures are read by colure evaluate"
-                ]
+                [f"run {job.item.run}: power only: no pattern has phase here; colure evaluate reads its figures"]
             )
         figures = service.evaluate_power(campaign, run)
-        return [_figure_row("", one.as_dict()) for one in figures], [run.figures], ""
-    rows: list[dict[str, Any]] = []
-    outputs: list[Path] = []
-    fault = ""
-    states: list[str | None] = [*service.states_of(run)] or [None]
-    for state in states:
-        done = service.process(campaign, run, state=state)
-        outputs.append(run.pattern if state is None else run.pattern_of(state))
-        if job.what == "process":
-            rows.append({"state": state or "", "kind": "pattern", "text": outputs[-1].name})
-            continue
-        found = service.evaluate(done, run, state=state)
-        outputs.append(run.figures if state is None else run.of_state(run.figures, state))
-        rows += [_figure_row(state or "", one.as_dict()) for one in found]
-        if specification is None:
-            continue
-        try:
-            rows += _verdict_rows(state or "", done, found, specification)
-        except InputError as error:
-            fault = "; ".join(error.faults)
-    return rows, outputs, fault
+        return [_figure_row(one.as_dict()) for one in figures], [run.figures], ""
+    done = service.process(campaign, run, state=state)
+    outputs = [run.pattern if state is None else run.pattern_of(state)]
+    if job.what == "process":
+        return [{"kind": "pattern", "text": outputs[0].name}], outputs, ""
+    found = service.evaluate(done, run, state=state)
+    outputs.append(run.figures if state is None else run.of_state(run.figures, state))
+    rows = [_figure_row(one.as_dict()) for one in found]
+    if specification is None:
+        return rows, outputs, ""
+    try:
+        return [*rows, *_verdict_rows(done, found, specification)], outputs, ""
+    except InputError as error:
+        return rows, outputs, "; ".join(error.faults)
 
 
-def _figure_row(state: str, one: dict[str, Any]) -> dict[str, Any]:
-    return {"state": state, "kind": "figure", "frequency_ghz": one["frequency_hz"] / 1e9,
+def _figure_row(one: dict[str, Any]) -> dict[str, Any]:
+    return {"kind": "figure", "frequency_ghz": one["frequency_hz"] / 1e9,
             **{name: one[name] for name in ("name", "label", "value", "unit", "lower", "upper")}}  # fmt: skip
 
 
-def _verdict_rows(state: str, done: Any, figures: list[Any], specification: Specification) -> list[dict[str, Any]]:
+def _verdict_rows(done: Any, figures: list[Any], specification: Specification) -> list[dict[str, Any]]:
     from colure.app.judging import judge
 
     judged = judge(done, figures, specification)
     rows = [
-        {"state": state, "kind": "requirement", "name": one.requirement, "label": one.requirement, "value": one.margin,
+        {"kind": "requirement", "name": one.requirement, "label": one.requirement, "value": one.margin,
          "unit": one.unit, "outcome": one.outcome, "text": one.text} for one in judged.verdicts
     ]  # fmt: skip
     whole = {
-        "state": state,
         "kind": "verdict",
         "name": specification.name,
         "label": specification.name,
@@ -311,7 +317,13 @@ def write_table(results: Sequence[Result], target: Path) -> None:
 def _with_failure(one: Result) -> list[dict[str, Any]]:
     if one.status != "failed":
         return one.rows
-    failure = {"campaign": str(one.item.folder), "run": one.item.run, "kind": "failure", "text": one.reason}
+    failure = {
+        "campaign": str(one.item.folder),
+        "run": one.item.run,
+        "state": one.item.state or "",
+        "kind": "failure",
+        "text": one.reason,
+    }
     return [*one.rows, failure]
 
 

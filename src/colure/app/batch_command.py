@@ -88,7 +88,7 @@ def run_batch_command(
 def _plain(one: Result) -> dict[str, Any]:
     from colure.app.batch import outcomes
 
-    return {"campaign": str(one.item.folder), "run": one.item.run, "status": one.status, "reason": one.reason,
+    return {"campaign": str(one.item.folder), "run": one.item.run, "state": one.item.state, "status": one.status, "reason": one.reason,
             "seconds": round(one.seconds, 3), "verdict": outcomes(one)}  # fmt: skip
 
 
@@ -107,7 +107,9 @@ def _summary(results: list[Result], seconds: float, table: Path | None) -> None:
         for name, text in (("done", "done"), ("kept", "unchanged and kept"), ("failed", "failed"))
         if count[name]
     )
-    click.echo(f"{len(results)} runs in {seconds:.1f} s ({len(results) / seconds:.1f} a second): {words}")
+    runs = len({(one.item.folder, one.item.run) for one in results})
+    states = f", {len(results)} states" if len(results) > runs else ""
+    click.echo(f"{runs} runs{states} in {seconds:.1f} s ({len(results) / seconds:.1f} a second): {words}")
     verdicts = Counter(outcomes(one) for one in results if outcomes(one))
     if verdicts:
         click.echo("verdicts: " + ", ".join(f"{n} {name}" for name, n in sorted(verdicts.items())))

@@ -129,18 +129,20 @@ def process_with(campaign: Campaign, run: RunFolder, recipe: Recipe | None, *, s
 def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
     """Read a run's record, of one state if the device has several."""
     from colure.model.files import file_hash, open_dataset, with_step
-    from colure.model.record import of_state
+    from colure.model.lazy import open_lazily, read_rows, rows_of_state
 
-    record: xr.Dataset = open_dataset(run.record)
-    record = with_step(record, "open", file=run.record.name, sha256=file_hash(run.record))
-    names = [name for name in str(record.attrs.get("states", "")).split(",") if name]
+    names = states_of(run)
     chosen = state or (names[0] if names else None)
-    if chosen is None:
-        return record
-    if chosen not in names:
+    if chosen is not None and chosen not in names:
         raise InputError([f"--state = {chosen!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
-    one = of_state(record, names.index(chosen)).assign_attrs(state=chosen)
-    return with_step(one, "state", name=chosen)
+    if chosen is None:
+        record: xr.Dataset = open_dataset(run.record)
+    else:
+        # The other states stay on the disk.
+        with open_lazily(str(run.record)) as lazy:
+            record = read_rows(lazy, rows_of_state(lazy, names.index(chosen)), slice(None))
+    record = with_step(record, "open", file=run.record.name, sha256=file_hash(run.record))
+    return record if chosen is None else with_step(record.assign_attrs(state=chosen), "state", name=chosen)
 
 
 def processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:
@@ -308,9 +310,9 @@ def flip_result(campaign: Campaign, run: RunFolder) -> Flip:
 
 def states_of(run: RunFolder) -> list[str]:
     """Return the names of the device states that a run's record holds; empty if the device has none."""
-    from colure.model.files import open_dataset
+    from colure.model.files import attribute_of
 
-    return [name for name in str(open_dataset(run.record).attrs.get("states", "")).split(",") if name]
+    return [name for name in attribute_of(run.record, "states", "").split(",") if name]
 
 
 def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) -> list[Figure]:
@@ -344,9 +346,9 @@ def _bandwidths(processed: Processed, figures: list[Figure]) -> list[Figure]:
 
 def has_phase(run: RunFolder) -> bool:
     """Tell whether a run's receiver measured phase."""
-    from colure.model.files import open_dataset
+    from colure.model.files import attribute_of
 
-    return str(open_dataset(run.record).attrs.get("receiver", "vector")) == "vector"
+    return attribute_of(run.record, "receiver", "vector") == "vector"
 
 
 def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:

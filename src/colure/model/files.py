@@ -65,6 +65,24 @@ def open_dataset(path: Path) -> xr.Dataset:
         raise InputError([f"{Path(path).name}: cannot be read as netCDF-4: {error}"]) from None
 
 
+def attribute_of(path: Path, name: str, default: str) -> str:
+    """Return a text attribute of a dataset file without reading anything else; `default` if it has no such one.
+
+    Raises
+    ------
+    InputError
+        If the file is missing or is not netCDF-4.
+    """
+    import h5py
+
+    try:
+        with h5py.File(path, "r") as file:
+            found = file.attrs.get(name, default)
+    except (OSError, ValueError, KeyError) as error:
+        raise InputError([f"{Path(path).name}: cannot be read as netCDF-4: {error}"]) from None
+    return found.decode() if isinstance(found, bytes) else str(found)
+
+
 def file_hash(path: Path) -> str:
     """Return the SHA-256 of a file."""
     digest = hashlib.sha256()
