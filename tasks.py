@@ -35,6 +35,7 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/waves",
             "tests/app/test_honest_intervals.py",
             "tests/browser",
+            "tests/endtoend",
         ]
     ],
     # Static pages in build/site (needs: pip install ".[docs]").

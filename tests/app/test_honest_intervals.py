@@ -54,7 +54,7 @@ def test_intervals_are_neither_too_short_nor_too_long(campaign_folder, request):
     nightly = request.config.getoption("--nightly")
     if not nightly:
         edited(campaign_folder, "device.toml", *SMALL)
-        edited(campaign_folder, "goal.toml", ("wanted_level_db = -50", "wanted_level_db = -35"))
+        edited(campaign_folder, "goal.toml", ("wanted_level_db = -50", "wanted_level_db = -30"))
     points = 3 if nightly else 1
     edited(campaign_folder, "goal.toml", ("points = 11", f"points = {points}"))
     if points == 1:

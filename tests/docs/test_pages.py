@@ -20,8 +20,9 @@ from colure.model.files import save_dataset
 DOCS = Path(__file__).parents[2] / "docs"
 BLOCK = re.compile(r'^```(console|python|toml|csv)(?: title="([^"]+)")?\n(.*?)^```', re.DOTALL | re.MULTILINE)
 PAGES = sorted(page for folder in (".", "how-to", "explanation") for page in (DOCS / folder).glob("*.md"))
-#: Commands whose answer is bad news, or that wait for somebody, with the exit code that says so.
+#: Commands whose answer may be bad news (a verdict; a rehearsal with a figure too many outside its interval).
 BAD_NEWS = {
+    "colure rehearse my-campaign": (0, 1),
     "colure verdict my-campaign panel.toml": (0, 1),
     "colure verdict my-campaign my-campaign/limits.toml": (0, 1),
 }

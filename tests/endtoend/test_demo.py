@@ -125,8 +125,10 @@ def test_ctrl_c_stops_safely_and_resumes(small_campaign):
     assert result["state"] == "done" and result["measured"] == result["total"]
 
 
-def test_a_missed_truth_is_told_by_the_exit_code(small_campaign, tmp_path, monkeypatch, capsys):
+def test_a_missed_truth_is_told_by_the_exit_code(small_campaign, tmp_path, monkeypatch, capsys, request):
     """A device declared far too small is undersampled: the figures miss, and the demo says so."""
+    if not request.config.getoption("--nightly"):
+        pytest.skip("another whole demo: for the nightly run")
     from colure.app import demo as demo_module
     from colure.app import service
 

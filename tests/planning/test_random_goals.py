@@ -12,7 +12,7 @@ from colure.model.loading import InputError
 from colure.planning.preflight import make_plan
 from tests.planning.random_goals import draw
 
-GOALS, NIGHTLY_GOALS = 6, 200
+GOALS, NIGHTLY_GOALS = 5, 200
 
 
 def require_within_limits(campaign, plan):
