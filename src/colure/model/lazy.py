@@ -7,7 +7,7 @@ points together, so that a worker reads what it needs and nothing else.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -52,23 +52,30 @@ def open_lazily(url: str) -> Iterator[xr.Dataset]:
 
 
 @contextmanager
-def _opened(url: str, xr: Any) -> Iterator[xr.Dataset]:
-    try:
-        if url.rstrip("/").endswith(".zarr"):
-            with xr.open_zarr(url, chunks=None, consolidated=False) as dataset:
-                yield dataset
-        elif "://" in url:
-            import fsspec
+def _opened(url: str, xarray: Any) -> Iterator[xr.Dataset]:
+    with ExitStack() as stack:
+        try:
+            dataset = _entered(url, xarray, stack)
+        except ModuleNotFoundError as error:
+            raise _missing(str(error.name)) from None
+        except (OSError, ValueError, KeyError) as error:
+            raise InputError([f"{url}: cannot be read: {error}"]) from None
+        # What fails while it is open is no fault of the file.
+        yield dataset
 
-            with fsspec.open(url, "rb") as source, xr.open_dataset(source, engine=ENGINE, chunks=None) as dataset:
-                yield dataset
-        else:
-            with xr.open_dataset(url, engine=ENGINE, chunks=None) as dataset:
-                yield dataset
-    except ModuleNotFoundError as error:
-        raise _missing(str(error.name)) from None
-    except (OSError, ValueError, KeyError) as error:
-        raise InputError([f"{url}: cannot be read: {error}"]) from None
+
+def _entered(url: str, xarray: Any, stack: ExitStack) -> xr.Dataset:
+    opened: Any
+    if url.rstrip("/").endswith(".zarr"):
+        opened = xarray.open_zarr(url, chunks=None, consolidated=False)
+    elif "://" in url:
+        import fsspec
+
+        opened = xarray.open_dataset(stack.enter_context(fsspec.open(url, "rb")), engine=ENGINE, chunks=None)
+    else:
+        opened = xarray.open_dataset(url, engine=ENGINE, chunks=None)
+    dataset: xr.Dataset = stack.enter_context(opened)
+    return dataset
 
 
 def rows_of_state(record: xr.Dataset, state: int | None) -> IntArray:
