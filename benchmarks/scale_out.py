@@ -27,7 +27,7 @@ from colure.app import service
 from colure.app.rehearsal import record_of_rehearsal
 from colure.app.scale_out import process_large
 from colure.model.campaign import Campaign
-from colure.model.lazy import lay_out, names_of_states, open_lazily, read_array, read_rows, rows_of_state
+from colure.model.lazy import lay_out, open_lazily, read_array, read_rows, rows_of_state
 from colure.model.plan import ROLES, Role
 
 #: Frequencies that are worked out; those in between repeat the nearest one.
@@ -148,7 +148,7 @@ def main() -> None:
     campaign = Campaign.load(campaign_folder)
     worst = 0.0
     with open_lazily(str(source)) as lazy:
-        for index in range(0, len(names_of_states(lazy)), max(1, arguments.states // 4)):
+        for index in range(0, arguments.states, max(1, arguments.states // 4)):
             alone = service.processed(
                 campaign, read_rows(lazy, rows_of_state(lazy, index), slice(None)), campaign.recipe()
             )

@@ -30,6 +30,8 @@ export function explorePage(): Page {
   const body = () => ({ campaign: session.campaign, run: chosen.run, state: chosen.state, off: chosen.off, gate_ns: chosen.gate });
   const one = () => ({ campaign: session.campaign, run: chosen.run });
 
+  /** Something else than the recipe as it stands is shown. */
+  const tried = () => chosen.off.length > 0 || chosen.gate !== null;
   const open = async (run: string, state: string | null = null, off: string[] = [], gate: [number, number] | null = null) => {
     if (known && (run !== chosen.run || state !== chosen.state)) plain = [];
     Object.assign(chosen, { run, state, off, gate, beside: chosen.beside.filter((n) => n !== run) });
@@ -38,7 +40,7 @@ export function explorePage(): Page {
     const found = await trying(post<Overview>("/api/overview", body()));
     if (!found) { fill(place); return; }
     known = found;
-    if (!off.length && !gate) plain = found.figures;
+    if (!tried()) plain = found.figures;
     chosen.frequency = Math.min(chosen.frequency || Math.floor(found.frequency_hz.length / 2), found.frequency_hz.length - 1);
     drawControls();
     drawSide();
@@ -68,7 +70,7 @@ export function explorePage(): Page {
       const cut = await trying(post<Cut>("/api/cut", ask));
       if (!cut) return undefined;
       const c = lines(), series: Line[] = [{ name: cut.names[0], values: cut.first, colour: c.co }, { name: cut.names[1], values: cut.second, colour: c.cross, dash: [6, 3] }];
-      const masks = known?.specification && !chosen.off.length && !chosen.gate ? await trying(post<{ name: string; level: (number | null)[] }[]>("/api/masks", ask)) : [];
+      const masks = known?.specification && !tried() ? await trying(post<{ name: string; level: (number | null)[] }[]>("/api/masks", ask)) : [];
       for (const mask of masks ?? []) series.push({ name: `mask: ${mask.name}`, values: mask.level, colour: c.ink, width: 1.2 });
       const told: Node[] = [], colours = [c.other, c.good, c.quiet, c.bad, c.focus];
       for (const [i, name] of chosen.beside.entries()) {
@@ -210,7 +212,7 @@ export function explorePage(): Page {
   const component = (names: [string, string]) => choice("shown", [["total", "total"], ["first", names[0]], ["second", names[1]]], chosen.component, (v) => { chosen.component = v; soon(); });
   const drawSide = () => {
     if (!known) return;
-    const tried = chosen.off.length > 0 || chosen.gate !== null;
+    const trial = tried();
     const change = (x: Figure) => {
       const was = plain.find((one) => one.name === x.name && Math.abs(one.frequency_hz - x.frequency_hz) < 1)?.value;
       return was === null || was === undefined || x.value === null ? "" : `${x.value >= was ? "+" : ""}${number(x.value - was, 3)}`;
@@ -221,10 +223,10 @@ export function explorePage(): Page {
       if ((await trying(finished("/api/evaluate", one()))) !== undefined) { const again = await trying(post<Overview>("/api/overview", body())); if (again) { known = again; drawSide(); } }
       evaluate.disabled = false;
     })(), "", "evaluate every figure with its uncertainty");
-    evaluate.disabled = !may("operate") || chosen.off.length > 0 || chosen.gate !== null;
+    evaluate.disabled = !may("operate") || trial;
     fill(side, h("div", { class: "row" }, h("h2", {}, `Figures at ${ghz(f)}`), h("span", { class: "spring" }), here.some((x) => x.lower !== null) ? null : evaluate),
-      known.demo ? h("p", { class: "small quiet" }, "Simulated chamber, invented device: demo data.") : null, tried ? h("p", { class: "small bad" }, [chosen.off.length ? `without ${chosen.off.join(", ")}` : "", chosen.gate ? `gate ${number(chosen.gate[1], 2)} ns about ${number(chosen.gate[0], 2)} ns` : ""].filter(Boolean).join("; ")) : null,
-      h("div", { class: "scroll" }, table(["figure", "value", tried ? "change" : "95 % interval"], here.map((x) => [h("span", { attrs: { title: x.definition } }, x.label), `${x.text} ${x.unit}`, tried ? change(x) : x.lower === null ? "" : `${number(x.lower, 2)} to ${number(x.upper, 2)}`]), "figures")));
+      known.demo ? h("p", { class: "small quiet" }, "Simulated chamber, invented device: demo data.") : null, trial ? h("p", { class: "small bad" }, [chosen.off.length ? `without ${chosen.off.join(", ")}` : "", chosen.gate ? `gate ${number(chosen.gate[1], 2)} ns about ${number(chosen.gate[0], 2)} ns` : ""].filter(Boolean).join("; ")) : null,
+      h("div", { class: "scroll" }, table(["figure", "value", trial ? "change" : "95 % interval"], here.map((x) => [h("span", { attrs: { title: x.definition } }, x.label), `${x.text} ${x.unit}`, trial ? change(x) : x.lower === null ? "" : `${number(x.lower, 2)} to ${number(x.upper, 2)}`]), "figures")));
   };
   void (async () => {
     const all = await trying(get<Campaign[]>("/api/campaigns"));

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import csv
 import glob
-import hashlib
 import json
 import time
 from collections.abc import Iterator, Sequence
@@ -18,7 +17,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from colure.app.executors import Failed, workers_of
-from colure.app.folders import RunFolder, run_folder
+from colure.app.folders import RunFolder, campaign_digest, run_folder
 from colure.model.loading import InputError
 
 if TYPE_CHECKING:
@@ -189,22 +188,19 @@ def do(job: Job) -> Result:
 
 def content_key(job: Job) -> str:
     """Return a hash of all that a result depends on: version, record, every file beside the campaign, specification."""
-    from colure import __version__
     from colure.model.files import file_hash
 
     run = run_folder(job.item.folder, job.item.run)
-    digest = hashlib.sha256(f"{__version__} {job.what}".encode())
-    files = [path for path in sorted(job.item.folder.iterdir()) if path.is_file() and not path.name.startswith(".")]
+    digest = campaign_digest(job.item.folder, job.what)
     if job.specification is not None:
         from colure.model.specification import load_specification
 
         # As it was read, the tables that it names included.
         digest.update(load_specification(job.specification).model_dump_json().encode())
-    for path in [run.record, *files]:
-        if not path.is_file():
-            raise InputError([f"{path.name}: is missing"])
-        digest.update(f"\n{path.name} {file_hash(path)}".encode())
-    return digest.hexdigest()
+    if not run.record.is_file():
+        raise InputError([f"{run.record.name}: is missing"])
+    digest.update(file_hash(run.record).encode())
+    return str(digest.hexdigest())
 
 
 def _kept(place: Path, key: str) -> list[dict[str, Any]] | None:

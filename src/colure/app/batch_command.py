@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import json
 import sys
 import time
@@ -38,22 +39,26 @@ class BatchOptions:
         return any(c in one for c in "*?[@") or not (Path(one) / "chamber.toml").is_file()
 
 
+OPTIONS = (
+    click.option("--table", type=click.Path(path_type=Path), help="Summary of a batch: .csv, or .parquet."),
+    click.option(
+        "--scheduler", help="threads, processes, local (a Dask cluster here), or tcp://host:port of one that runs."
+    ),
+    click.option("--workers", type=click.IntRange(1, 1024), help="How many at once; one per core by default."),
+    click.option("--again", is_flag=True, help="Do everything, whatever is kept from before."),
+)
+
+
 def batch_options(command: Callable[..., Any]) -> Callable[..., Any]:
     """Give a command the options of a batch as one argument `batch`."""
 
-    @click.option("--table", type=click.Path(path_type=Path), help="Summary of a batch: .csv, or .parquet.")
-    @click.option(
-        "--scheduler", help="threads, processes, local (a Dask cluster here), or tcp://host:port of one that runs."
-    )
-    @click.option("--workers", type=click.IntRange(1, 1024), help="How many at once; one per core by default.")
-    @click.option("--again", is_flag=True, help="Do everything, whatever is kept from before.")
+    @functools.wraps(command)
     def wrapped(table: Path | None, scheduler: str | None, workers: int | None, again: bool, **rest: Any) -> Any:
-        specification = rest.pop("specification", None) if "specification" in rest else None
-        return command(batch=BatchOptions(table, scheduler, workers, again, specification), **rest)
+        options = BatchOptions(table, scheduler, workers, again, rest.pop("specification", None))
+        return command(batch=options, **rest)
 
-    wrapped.__name__, wrapped.__doc__ = command.__name__, command.__doc__
-    params = getattr(command, "__click_params__", [])
-    wrapped.__click_params__ = [*params, *getattr(wrapped, "__click_params__", [])]  # type: ignore[attr-defined]
+    for option in reversed(OPTIONS):
+        wrapped = option(wrapped)
     return wrapped
 
 

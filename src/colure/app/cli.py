@@ -246,10 +246,7 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
 
     folder = Path(sources[0] if sources else ".")
     run, campaign = service.run_folder(folder, run_name or "first"), Campaign.load(folder)
-    if service.has_phase(run):
-        figures = service.evaluate(service.process(campaign, run), run)
-    else:
-        figures = service.evaluate_power(campaign, run)
+    figures = service.read_figures(campaign, run)
     if as_json:
         click.echo(json.dumps([figure.as_dict() for figure in figures]))
     else:
@@ -271,17 +268,11 @@ def report(folder: Path, run_name: str, specification: Path | None, as_json: boo
     Example: colure report my-campaign --run first --specification limits.toml
     """
     from colure.app import service
+    from colure.app.judging import report_on
 
     run = service.run_folder(folder, run_name)
     campaign, made = service.make_plan(folder)
-    done = service.process(campaign, run)
-    figures, judged = service.evaluate(done, run), None
-    if specification is not None:
-        from colure.app.judging import judge
-        from colure.model.specification import load_specification
-
-        judged = judge(done, figures, load_specification(specification))
-    service.write_report(campaign, made, run, done, figures, judged)
+    report_on(campaign, made, run, service.process(campaign, run), specification)
     if as_json:
         click.echo(json.dumps({"html": str(run.report_html), "pdf": str(run.report_pdf)}))
     else:

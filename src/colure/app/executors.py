@@ -12,17 +12,16 @@ from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Executor, Future, ProcessPoolExecutor, ThreadPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
-from importlib import import_module
 from typing import Any, TypeVar
 
-from colure.model.loading import InputError
+from colure.model.loading import InputError, require_library
 
 T = TypeVar("T")
 R = TypeVar("R")
 #: How often a Dask scheduler gives the same work to another worker after one died.
 RETRIES = 3
-#: Memory of one worker of a local cluster; what needs more is stopped by the cluster and named.
-WORKER_MEMORY = "2GiB"
+#: Memory of one worker; a local cluster stops what needs more, and names it.
+WORKER_BYTES = 2 << 30
 #: What numerical libraries read when a worker starts: one thread each, the workers share the cores.
 ONE_THREAD = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS")
 
@@ -51,7 +50,7 @@ class Workers:
 
 
 @contextmanager
-def workers_of(scheduler: str, count: int | None = None) -> Iterator[Workers]:
+def workers_of(scheduler: str, count: int | None = None, *, memory_bytes: int = WORKER_BYTES) -> Iterator[Workers]:
     """Hold workers while the block runs.
 
     Parameters
@@ -60,6 +59,8 @@ def workers_of(scheduler: str, count: int | None = None) -> Iterator[Workers]:
         `threads`, `processes`, `local` (a Dask cluster of this computer), or the address of a Dask scheduler (tcp://, tls://).
     count
         How many at once; one per core if None. An existing scheduler has its own.
+    memory_bytes
+        What one worker of a local cluster may take.
 
     Raises
     ------
@@ -70,7 +71,7 @@ def workers_of(scheduler: str, count: int | None = None) -> Iterator[Workers]:
     if scheduler == "processes":
         yield Workers(None, alone=True, count=many)
         return
-    with _executor(scheduler, many) as executor:
+    with _executor(scheduler, many, memory_bytes) as executor:
         yield Workers(executor, alone=scheduler != "threads", count=many)
 
 
@@ -129,7 +130,7 @@ def _processes(workers: int) -> Iterator[ProcessPoolExecutor]:
 
 
 @contextmanager
-def _executor(scheduler: str, workers: int) -> Iterator[Executor]:
+def _executor(scheduler: str, workers: int, memory_bytes: int) -> Iterator[Executor]:
     if scheduler == "threads":
         with ThreadPoolExecutor(workers) as pool:
             yield pool
@@ -138,15 +139,10 @@ def _executor(scheduler: str, workers: int) -> Iterator[Executor]:
         raise InputError([
             f"--scheduler = {scheduler!r}: must be threads, processes, local, or an address like tcp://10.0.0.5:8786"
         ])  # fmt: skip
-    try:
-        dask: Any = import_module("distributed")
-    except ModuleNotFoundError as error:
-        raise InputError(
-            [f"--scheduler: {error.name} is missing; install it with: pip install 'colure[cluster]'"]
-        ) from None
+    dask = require_library("distributed", "cluster")
     if scheduler == "local":
         with (
-            dask.LocalCluster(n_workers=workers, threads_per_worker=1, memory_limit=WORKER_MEMORY, dashboard_address=None) as cluster,
+            dask.LocalCluster(n_workers=workers, threads_per_worker=1, memory_limit=memory_bytes, dashboard_address=None) as cluster,
             dask.Client(cluster) as client,
         ):  # fmt: skip
             yield client.get_executor(retries=RETRIES, pure=False)

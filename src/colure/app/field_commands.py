@@ -21,9 +21,7 @@ from colure.app.batch_command import BatchOptions, batch_options, run_batch_comm
 @click.option(
     "--step-deg",
     type=click.FloatRange(0.05, 30.0),
-    default=1.0,
-    show_default=True,
-    help="Grid of a field file's result.",
+    help="Grid of the result; 1 for a field file, for --scheduler the coarsest of 1 to 6 that holds all waves.",
 )
 @click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
 @click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
@@ -43,7 +41,7 @@ def process(
     run_name: str | None,
     destination: str | None,
     order: int | None,
-    step_deg: float,
+    step_deg: float | None,
     origin_m: str | None,
     keep_radius_m: float | None,
     state_name: str | None,
@@ -72,28 +70,19 @@ def process(
     """
     from colure.model.loading import InputError
 
+    folder, name = Path(sources[0] if sources else "."), run_name or "first"
     if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
         if destination is None:
             raise InputError(["--to: missing: must be far-field for a field file"])
         if len(sources) != 2:
             raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
-        _transform(Path(sources[0]), Path(sources[1]), order, step_deg, origin_m, keep_radius_m, as_json=as_json)
-    elif len(sources) <= 1 and batch.scheduler is not None and not batch.is_batch(sources, run_name):
-        source = click.get_current_context().get_parameter_source("step_deg")
-        chosen = step_deg if source is click.core.ParameterSource.COMMANDLINE else None
-        scale_out(
-            Path(sources[0] if sources else "."),
-            run_name or "first",
-            batch,
-            record=record,
-            memory_gib=memory_gib,
-            step_deg=chosen,
-            as_json=as_json,
-        )
+        _transform(folder, Path(sources[1]), order, step_deg or 1.0, origin_m, keep_radius_m, as_json=as_json)
     elif batch.is_batch(sources, run_name):
         run_batch_command("process", sources, run_name, batch, as_json=as_json)
+    elif batch.scheduler is not None:
+        scale_out(folder, name, batch, record=record, memory_gib=memory_gib, step_deg=step_deg, as_json=as_json)
     else:
-        _process_one(Path(sources[0] if sources else "."), run_name or "first", state_name, as_json=as_json)
+        _process_one(folder, name, state_name, as_json=as_json)
 
 
 def _transform(

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import hashlib
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from colure.model.loading import InputError
 
@@ -68,6 +70,18 @@ def run_folder(campaign: Path, name: str) -> RunFolder:
     if not name or not all(c.isalnum() or c in "-_" for c in name) or len(name) > 80:
         raise InputError([f"run = {name!r}: must be letters, digits, - or _ (1 to 80 characters)"])
     return RunFolder(campaign / "runs" / name)
+
+
+def campaign_digest(folder: Path, words: str) -> Any:
+    """Return a running SHA-256 of the version, `words` and every file beside a campaign: what any of its results depends on."""
+    from colure import __version__
+    from colure.model.files import file_hash
+
+    digest = hashlib.sha256(f"{__version__} {words}".encode())
+    for path in sorted(folder.iterdir()):
+        if path.is_file() and not path.name.startswith("."):
+            digest.update(f"\n{path.name} {file_hash(path)}".encode())
+    return digest
 
 
 #: Formats of a chart that is asked for: two that print without pixels, one for pages.

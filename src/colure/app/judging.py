@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from colure.analysis.recipe import Processed
     from colure.analysis.verdicts import MaskView, Verdict
     from colure.model.figure import Figure
+    from colure.model.plan import Plan
 
 
 @dataclass(frozen=True)
@@ -76,3 +77,10 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
         )
     except ValueError as error:
         raise InputError([str(error)]) from None
+
+
+def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:
+    """Evaluate a processed run and write its report, with a verdict if there is a specification file."""
+    figures = service.evaluate(done, run)
+    judged = None if specification_file is None else judge(done, figures, load_specification(specification_file))
+    service.write_report(campaign, plan, run, done, figures, judged)

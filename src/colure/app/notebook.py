@@ -207,11 +207,7 @@ class Run:
 
     def evaluate(self, *, state: str | None = None) -> Figures:
         """Read every figure with its interval; a power-only run gives the power figures."""
-        if not service.has_phase(self.files):
-            return Figures(service.evaluate_power(self.campaign, self.files))
-        return Figures(
-            service.evaluate(service.process(self.campaign, self.files, state=state), self.files, state=state)
-        )
+        return Figures(service.read_figures(self.campaign, self.files, state=state))
 
     def findings(self) -> list[Finding]:
         """Return what the data say of themselves, largest effect first."""
@@ -249,14 +245,11 @@ class Run:
 
     def report(self, *, specification: str | Path | None = None) -> Path:
         """Write report.html and report.pdf; returns where the page lies."""
-        from colure.app.judging import judge
-        from colure.model.specification import load_specification
+        from colure.app.judging import report_on
 
         campaign, plan = service.make_plan(self.campaign.folder)
         done = service.process(campaign, self.files)
-        figures = service.evaluate(done, self.files)
-        judged = None if specification is None else judge(done, figures, load_specification(Path(specification)))
-        service.write_report(campaign, plan, self.files, done, figures, judged)
+        report_on(campaign, plan, self.files, done, None if specification is None else Path(specification))
         return self.files.report_html
 
 
@@ -270,6 +263,7 @@ class Record:
     def _rows(self) -> tuple[tuple[str, str], ...]:
         from colure.app.plan_words import duration_text
         from colure.model.plan import ROLES
+        from colure.model.record import names_of_states
 
         d = self.data
         f, role = d["frequency"].values / 1e9, d["role"].values
@@ -279,7 +273,7 @@ class Record:
             ("points", counts),
             ("frequencies", f"{f.size}, {f[0]:.4f} to {f[-1]:.4f} GHz"),
             ("ports", ", ".join(str(p) for p in d["port"].values)),
-            ("states", str(d.attrs.get("states", "")).replace(",", ", ") or "one"),
+            ("states", ", ".join(names_of_states(str(d.attrs.get("states", "")))) or "one"),
             ("scheme", f"{d.attrs['scheme']}, slices every {d.attrs['step_deg']:.4g} deg, order {d.attrs['order']}"),
             ("time", duration_text(float(d["time_s"].values.max() - d["time_s"].values.min()))),
             ("flagged", f"{flagged} points" if flagged else "none"),
@@ -320,23 +314,18 @@ class Pattern:
             )
         return nearest
 
-    def _cuts(self, frequency_ghz: float | None) -> tuple[dict[str, Any], float]:
+    def plot_cuts(self, *, frequency_ghz: float | None = None, polar: bool = False) -> Drawing:
+        """Draw the principal cuts through the peak, co and cross; mid-band by default."""
         import numpy as np
 
-        from colure.analysis.figures.cuts import cut, find_beam
+        from colure.analysis.figures.cuts import principal_cuts
+        from colure.report import charts
 
         done = self.processed
         coefficients = done.expansion.coefficients[self._index(frequency_ghz)]
-        slant, region = done.budget.slant, float(np.deg2rad(done.sphere.region_deg))
-        beam = find_beam(coefficients, slant=slant, region=region)
-        planes = {plane: cut(coefficients, beam, plane=plane, slant=slant, region=region) for plane in ("E", "H")}
-        return planes, float(10.0 * np.log10(beam.intensity))
-
-    def plot_cuts(self, *, frequency_ghz: float | None = None, polar: bool = False) -> Drawing:
-        """Draw the principal cuts through the peak, co and cross; mid-band by default."""
-        from colure.report import charts
-
-        planes, gain = self._cuts(frequency_ghz)
+        planes, gain = principal_cuts(
+            coefficients, slant=done.budget.slant, region=float(np.deg2rad(done.sphere.region_deg))
+        )
         return charts.cuts_polar(planes, gain) if polar else charts.cuts_rectangular(planes, gain, {})
 
     def plot_map(self, *, frequency_ghz: float | None = None) -> Drawing:

@@ -7,24 +7,22 @@ worker died or the whole was interrupted, writes the same numbers to the same pl
 
 from __future__ import annotations
 
-import hashlib
 import json
 import time
 from collections.abc import Callable
 from contextlib import ExitStack
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.app.executors import Failed, Workers, workers_of
-from colure.app.folders import run_folder
+from colure.app.executors import WORKER_BYTES, Failed, Workers, workers_of
+from colure.app.folders import campaign_digest, run_folder
 from colure.app.reference import probe_of, reference_of
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
+from colure.model.loading import InputError, require_library
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -35,8 +33,6 @@ if TYPE_CHECKING:
 #: Copies of a block's sweeps and of its sphere that a piece of work holds at its worst, and what an idle worker takes (measured in
 #: benchmarks/scale_out.py).
 COPIES, IDLE_BYTES = 14, 400 << 20
-#: Memory that one worker may take.
-MEMORY_BYTES = 2 << 30
 
 
 @dataclass(frozen=True)
@@ -100,7 +96,7 @@ def process_large(
     record: str | None = None,
     scheduler: str = "threads",
     workers: int | None = None,
-    memory_bytes: int = MEMORY_BYTES,
+    memory_bytes: int = WORKER_BYTES,
     step_deg: float | None = None,
     told: Callable[[int, int], None] | None = None,
 ) -> Outcome:
@@ -133,7 +129,7 @@ def process_large(
     before = done = total - len(missing)
     first = Piece(folder.resolve(), source, key, target, None, 0, layout.blocks[0], step)
     peak = 0
-    with workers_of(scheduler, workers) as many:
+    with workers_of(scheduler, workers, memory_bytes=memory_bytes) as many:
         if told is not None:
             told(done, total)
         known, faults = _find_known(many, layout, first, sorted({state for state, _ in missing}))
@@ -191,24 +187,17 @@ def _prepared(
         key = _key(campaign, record, f"{source} {layout.blocks} {step}")
         if not Path(target).exists():
             _make_store(target, record, layout, step, key)
-    if _zarr().open_group(target, mode="r").attrs.get("key") != key:
+    if require_library("zarr", "cluster").open_group(target, mode="r").attrs.get("key") != key:
         raise InputError([f"{target}: was made from another record, campaign or cut; remove it first"])
     return layout, step, key, [(int(s), int(b)) for s, b in np.argwhere(read_array(target, "done") == 0)]
 
 
-def _zarr() -> Any:
-    try:
-        return import_module("zarr")
-    except ModuleNotFoundError as error:
-        raise InputError([f"{error.name} is missing; install it with: pip install 'colure[cluster]'"]) from None
-
-
 def _layout(campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg: float | None) -> tuple[Layout, float]:
     from colure.analysis.stages import in_pieces
-    from colure.model.lazy import names_of_states, rows_of_state
-    from colure.model.record import grid_of
+    from colure.model.lazy import rows_of_state
+    from colure.model.record import grid_of, names_of_states
 
-    states, count = names_of_states(record), record.sizes["frequency"]
+    states, count = names_of_states(str(record.attrs.get("states", ""))), record.sizes["frequency"]
     step = _step(int(record.attrs["order"])) if step_deg is None else step_deg
     if abs(180.0 / step - round(180.0 / step)) > 1e-9:
         raise InputError([f"--step-deg = {step:g}: must divide 180 deg without remainder"])
@@ -236,7 +225,7 @@ def _step(order: int) -> float:
 
 def _make_store(target: str, record: xr.Dataset, layout: Layout, step_deg: float, key: str) -> None:
     """Make the empty store; it gets its name last."""
-    zarr, states = _zarr(), max(1, len(layout.states))
+    zarr, states = require_library("zarr", "cluster"), max(1, len(layout.states))
     frequency, order = record["frequency"].values, int(record.attrs["order"])
     kept = ("plan_hash", "journal_root_hash", "history_json")
     attrs = {name: record.attrs[name] for name in kept if name in record.attrs}
@@ -275,16 +264,10 @@ def _make_store(target: str, record: xr.Dataset, layout: Layout, step_deg: float
 
 def _key(campaign: Campaign, record: xr.Dataset, cut: str) -> str:
     """Return a hash of what the result depends on: version, campaign files, the record's own identity, and the cut."""
-    from colure import __version__
-    from colure.model.files import file_hash
-
-    digest = hashlib.sha256(f"{__version__} {cut}".encode())
-    for path in sorted(campaign.folder.iterdir()):
-        if path.is_file() and not path.name.startswith("."):
-            digest.update(f"\n{path.name} {file_hash(path)}".encode())
+    digest = campaign_digest(campaign.folder, cut)
     digest.update(json.dumps({name: str(value) for name, value in sorted(record.attrs.items())}).encode())
     digest.update(np.ascontiguousarray(record["time_s"].values).tobytes())
-    return digest.hexdigest()
+    return str(digest.hexdigest())
 
 
 def _record(source: str, key: str) -> xr.Dataset:

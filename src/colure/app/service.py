@@ -311,8 +311,9 @@ def flip_result(campaign: Campaign, run: RunFolder) -> Flip:
 def states_of(run: RunFolder) -> list[str]:
     """Return the names of the device states that a run's record holds; empty if the device has none."""
     from colure.model.files import attribute_of
+    from colure.model.record import names_of_states
 
-    return [name for name in attribute_of(run.record, "states", "").split(",") if name]
+    return names_of_states(attribute_of(run.record, "states", ""))
 
 
 def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) -> list[Figure]:
@@ -332,6 +333,13 @@ def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) 
     }
     correlations.write_text(json.dumps(kept), encoding="utf-8")
     return found.figures
+
+
+def read_figures(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+    """Process a run and read its figures; a power-only run gives the power figures. Raises `InputError` as both do."""
+    if not has_phase(run):
+        return evaluate_power(campaign, run)
+    return evaluate(process(campaign, run, state=state), run, state=state)
 
 
 def _bandwidths(processed: Processed, figures: list[Figure]) -> list[Figure]:
@@ -426,7 +434,9 @@ def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -
     if not 2 <= len(names) <= MOST_STATES_DRAWN or not processed.sphere.whole or processed.sphere.one_polarization:
         return {}
     middle = processed.frequency_hz.size // 2
-    patterns = {name: process_with(campaign, run, processed.recipe, state=name).pattern for name in names}
+    # The report is of the first state: that one is processed already.
+    others = {name: process_with(campaign, run, processed.recipe, state=name).pattern for name in names[1:]}
+    patterns = {names[0]: processed.pattern, **others}
     return {name: np.sum(np.abs(field_of(one)[middle]) ** 2, axis=0) for name, one in patterns.items()}
 
 

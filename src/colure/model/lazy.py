@@ -14,7 +14,7 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, IntArray
 from colure.model.files import ENGINE
-from colure.model.loading import InputError
+from colure.model.loading import InputError, require_library
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -23,10 +23,6 @@ if TYPE_CHECKING:
 WINDOW_BYTES = 64 << 20
 #: Bytes of one Zarr chunk, about: large enough for a network, small enough for a worker.
 CHUNK_BYTES = 8 << 20
-
-
-def _missing(name: str) -> InputError:
-    return InputError([f"{name} is missing; install it with: pip install 'colure[cluster]'"])
 
 
 @contextmanager
@@ -38,9 +34,14 @@ def open_lazily(url: str) -> Iterator[xr.Dataset]:
     InputError
         If it cannot be opened, is no record, or a library for it is missing.
     """
-    import xarray as xr
-
-    with _opened(url, xr) as dataset:
+    with ExitStack() as stack:
+        try:
+            dataset = _entered(url, stack)
+        except InputError:
+            raise
+        except (OSError, ValueError, KeyError) as error:
+            raise InputError([f"{url}: cannot be read: {error}"]) from None
+        # What fails from here on, while it is open, is no fault of the file.
         if "trace" not in dataset or "point" not in dataset["trace"].dims:
             raise InputError([f"{url}: holds no variable 'trace' over points: it is no record"])
         rest = {name: dataset[name].load() for name in dataset.variables if name != "trace"}
@@ -51,31 +52,19 @@ def open_lazily(url: str) -> Iterator[xr.Dataset]:
         yield whole
 
 
-@contextmanager
-def _opened(url: str, xarray: Any) -> Iterator[xr.Dataset]:
-    with ExitStack() as stack:
-        try:
-            dataset = _entered(url, xarray, stack)
-        except ModuleNotFoundError as error:
-            raise _missing(str(error.name)) from None
-        except (OSError, ValueError, KeyError) as error:
-            raise InputError([f"{url}: cannot be read: {error}"]) from None
-        # What fails while it is open is no fault of the file.
-        yield dataset
+def _entered(url: str, stack: ExitStack) -> xr.Dataset:
+    import xarray as xr
 
-
-def _entered(url: str, xarray: Any, stack: ExitStack) -> xr.Dataset:
-    opened: Any
+    opened: xr.Dataset
     if url.rstrip("/").endswith(".zarr"):
-        opened = xarray.open_zarr(url, chunks=None, consolidated=False)
+        require_library("zarr", "cluster")
+        opened = xr.open_zarr(url, chunks=None, consolidated=False)
     elif "://" in url:
-        import fsspec
-
-        opened = xarray.open_dataset(stack.enter_context(fsspec.open(url, "rb")), engine=ENGINE, chunks=None)
+        source = stack.enter_context(require_library("fsspec", "cluster").open(url, "rb"))
+        opened = xr.open_dataset(source, engine=ENGINE, chunks=None)
     else:
-        opened = xarray.open_dataset(url, engine=ENGINE, chunks=None)
-    dataset: xr.Dataset = stack.enter_context(opened)
-    return dataset
+        opened = xr.open_dataset(url, engine=ENGINE, chunks=None)
+    return stack.enter_context(opened)
 
 
 def rows_of_state(record: xr.Dataset, state: int | None) -> IntArray:
@@ -129,12 +118,8 @@ def lay_out(record: xr.Dataset, target: str, *, told: Callable[[float], None] | 
     """
     if not target.rstrip("/").endswith(".zarr"):
         raise InputError([f"{target}: must end in .zarr"])
-    try:
-        import fsspec
-        import zarr  # noqa: F401 - xarray writes with it
-    except ModuleNotFoundError as error:
-        raise _missing(str(error.name)) from None
-    system, path = fsspec.url_to_fs(target)
+    require_library("zarr", "cluster")  # xarray writes with it
+    system, path = require_library("fsspec", "cluster").url_to_fs(target)
     if system.exists(path):
         raise InputError([f"{target}: exists already; choose another name or remove it first"])
     order = np.argsort(record["state_index"].values, kind="stable")
@@ -189,8 +174,3 @@ def read_array(target: str, name: str) -> Any:
 
     array: Any = zarr.open_group(target, mode="r")[name]
     return np.asarray(array[...])
-
-
-def names_of_states(record: xr.Dataset) -> list[str]:
-    """Return the names of a record's device states; empty if it has none."""
-    return [name for name in str(record.attrs.get("states", "")).split(",") if name]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 import tomllib
+from importlib import import_module
 from pathlib import Path
 from typing import Annotated, Any, TypeVar, get_args
 
@@ -21,6 +22,20 @@ class InputError(ValueError):
     def __init__(self, faults: list[str]) -> None:
         super().__init__("\n".join(faults))
         self.faults = faults
+
+
+def require_library(name: str, extra: str) -> Any:
+    """Return a library that comes with one of Colure's extras.
+
+    Raises
+    ------
+    InputError
+        If it, or something that it needs, is not installed; the extra is named.
+    """
+    try:
+        return import_module(name)
+    except ModuleNotFoundError as error:
+        raise InputError([f"{error.name} is missing; install it with: pip install 'colure[{extra}]'"]) from None
 
 
 class Section(BaseModel):

@@ -103,6 +103,11 @@ def build_record(
     return dataset
 
 
+def names_of_states(attribute: str) -> list[str]:
+    """Return the names of the device states in a record's attribute `states`; empty if the device has one."""
+    return [name for name in attribute.split(",") if name]
+
+
 def of_state(record: xr.Dataset, state: int) -> xr.Dataset:
     """Return the scan points of one device state together with everything that belongs to no state."""
     own = record["state_index"].values

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.analysis.face import face_of
-from colure.analysis.figures.cuts import Cut, FarField, cut, cuts, find_beam, tangent_at
+from colure.analysis.figures.cuts import Cut, FarField, cuts, find_beam, principal_cuts, tangent_at
 from colure.analysis.figures.lobes import side_lobes
 from colure.analysis.self_check import NOTHING_DB, self_check
 from colure.model.files import history
@@ -232,9 +232,7 @@ def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
     coefficients = source.processed.expansion.coefficients[centre]
     slant = source.processed.budget.slant
     region = float(np.deg2rad(source.processed.sphere.region_deg))
-    beam = find_beam(coefficients, slant=slant, region=region)
-    planes = {plane: cut(coefficients, beam, plane=plane, slant=slant, region=region) for plane in ("E", "H")}
-    gain = 10.0 * np.log10(beam.intensity)
+    planes, gain = principal_cuts(coefficients, slant=slant, region=region)
     return Section(
         "Cuts",
         (

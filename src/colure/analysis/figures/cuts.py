@@ -236,3 +236,10 @@ def cut(
     """Return co- and cross-polar fields on the `E` or `H` plane's great circle through the peak, -span..span degrees."""
     tangent = great_circle(beam, plane=plane)
     return cuts(coefficients, beam, [tangent], slant=slant, span_deg=span_deg, region=region)[0]
+
+
+def principal_cuts(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> tuple[dict[str, Cut], float]:
+    """Return the cuts in both principal planes through the peak, by plane, and the peak's gain in dBi."""
+    beam = find_beam(coefficients, slant=slant, region=region)
+    planes = {plane: cut(coefficients, beam, plane=plane, slant=slant, region=region) for plane in ("E", "H")}
+    return planes, float(10.0 * np.log10(beam.intensity))

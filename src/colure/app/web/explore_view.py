@@ -354,16 +354,12 @@ def mask_levels(folder: Path, run_name: str, frequency: int, plane_deg: float) -
 
 def reported(folder: Path, run_name: str) -> list[str]:
     """Evaluate a run and write its report, with a verdict if limits.toml is there; returns the files' names."""
-    from colure.app.judging import judge
-    from colure.model.specification import load_specification
+    from colure.app.judging import report_on
 
     run = service.run_folder(folder, run_name)
     campaign, plan = service.make_plan(folder)
-    done = opened(folder, run_name)
-    figures = service.evaluate(done, run)
     limits = folder / "limits.toml"
-    judged = judge(done, figures, load_specification(limits)) if limits.is_file() else None
-    service.write_report(campaign, plan, run, done, figures, judged)
+    report_on(campaign, plan, run, opened(folder, run_name), limits if limits.is_file() else None)
     return [run.report_html.name, run.report_pdf.name]
 
 
