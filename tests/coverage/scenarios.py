@@ -1,0 +1,156 @@
+"""Devices and chambers that are not the demo's, each as changes of the demo campaign's tables.
+
+Every one is small in waves or has few frequencies, so that hundreds of complete campaigns can be carried out. What the
+chamber declares is what its imperfections are drawn from: the declarations are right. Invented devices and chambers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import tomlkit
+
+from colure.app import service
+from colure.model.files import save_dataset
+from colure.twin.truth import probe_calibration
+
+Tables = Mapping[str, Any]
+
+
+@dataclass(frozen=True)
+class Scenario:
+    """One device in one chamber: values that replace those of the demo's files (None removes an entry)."""
+
+    device: Tables = field(default_factory=dict)
+    goal: Tables = field(default_factory=dict)
+    chamber: Tables = field(default_factory=dict)
+    twin: Tables = field(default_factory=dict)
+    recipe: str = ""
+
+    def write(self, folder: Path) -> Path:
+        """Write the campaign into an empty folder and return it."""
+        service.new_campaign(folder)
+        for name, changes in (("device", self.device), ("goal", self.goal), ("chamber", self.chamber)):
+            path = folder / f"{name}.toml"
+            document = tomlkit.parse(path.read_text(encoding="utf-8"))
+            _merge(document, changes)
+            path.write_text(tomlkit.dumps(document), encoding="utf-8")
+        twin = tomlkit.document()
+        _merge(twin, {"seed": 1, **self.twin})
+        (folder / "twin.toml").write_text(tomlkit.dumps(twin), encoding="utf-8")
+        if self.recipe:
+            (folder / "recipe.toml").write_text(self.recipe, encoding="utf-8")
+        campaign = service.Campaign.load(folder)
+        if campaign.chamber.probe.pattern is not None:
+            band = np.linspace(0.98 * campaign.goal.start_ghz, 1.02 * campaign.goal.stop_ghz, 5) * 1e9
+            save_dataset(probe_calibration(band), folder / campaign.chamber.probe.pattern)
+        return folder
+
+
+def _merge(into: Any, changes: Tables) -> None:
+    for key, value in changes.items():
+        if value is None:
+            into.pop(key, None)
+        elif isinstance(value, Mapping) and key in into:
+            _merge(into[key], value)
+        else:
+            into[key] = value
+
+
+def band(start_ghz: float, stop_ghz: float | None = None, points: int = 1, **more: Any) -> dict[str, Any]:
+    """Return the goal of a band."""
+    return {"start_ghz": start_ghz, "stop_ghz": stop_ghz or start_ghz, "points": points, "wanted_level_db": -40, **more}
+
+
+def sized(x: float, y: float, z: float, gain_dbi: float, **more: Any) -> dict[str, Any]:
+    """Return a device of a size in mm, centred on the axes' intersection, without a declared element grid."""
+    return {"size_mm": [x, y, z], "offset_mm": [0.0, 0.0, 0.0], "expected_gain_dbi": gain_dbi, "elements": None, **more}
+
+
+def four_by_four(**more: Any) -> dict[str, Any]:
+    """Return a 4 x 4 panel at 24 GHz."""
+    grid = {"rows": 4, "columns": 4, "pitch_mm": 6.213}
+    return {**sized(24.9, 24.9, 4.0, 16.5), "elements": grid, **more}
+
+
+#: At 2.4 GHz the demo's reference horn would be a waveguide below cut-off: a horn of that band instead.
+HORN_2_4_GHZ = {
+    "aperture_a_mm": 250.0,
+    "aperture_b_mm": 190.0,
+    "slant_e_mm": 300.0,
+    "slant_h_mm": 330.0,
+}
+HORN_38_GHZ = {"aperture_a_mm": 32.0, "aperture_b_mm": 26.0, "slant_e_mm": 56.0, "slant_h_mm": 62.0}
+AZIMUTH_OVER_ELEVATION = {
+    "geometry": "azimuth-over-elevation",
+    "roll": None,
+    "elevation": {"min_deg": -95, "max_deg": 95, "speed_deg_s": 20, "acceleration_deg_s2": 40, "settle_s": 0.25},
+}
+ONE = band(24.1)
+
+SCENARIOS: dict[str, Scenario] = {
+    "panel at the intersection": Scenario(device={"offset_mm": [0.0, 0.0, 0.0]}, goal=band(24.1)),
+    "4 x 4 panel": Scenario(device=four_by_four(offset_mm=[0.0, 0.0, -30.0]), goal=ONE),
+    "circular, 1 dB": Scenario(
+        device=four_by_four(polarization="right", axial_ratio_db=1.0),
+        goal=ONE,
+        twin={
+            "device": {
+                "kind": "panel",
+                "rows": 4,
+                "columns": 4,
+                "pitch_mm": 6.213,
+                "polarization": "elliptical",
+                "sense": "right",
+                "axial_ratio_db": 1.0,
+            }
+        },
+    ),  # fmt: skip
+    "dipole along x": Scenario(
+        device=sized(6.0, 1.0, 1.0, 2.1), goal=ONE, twin={"device": {"kind": "dipole", "axis": "x"}}
+    ),
+    "dipole along z": Scenario(
+        device=sized(1.0, 1.0, 6.0, 2.1), goal=ONE, twin={"device": {"kind": "dipole", "axis": "z"}}
+    ),
+    "turnstile": Scenario(
+        device=sized(6.0, 6.0, 1.0, 4.8, polarization="right"), goal=ONE, twin={"device": {"kind": "crossed-dipoles"}}
+    ),
+    "2.4 GHz patch, 1 m": Scenario(
+        device=sized(60.0, 60.0, 6.0, 7.0),
+        goal=band(2.45),
+        chamber={"range_length_m": 1.0, "echo_level_db": -35, "reference": HORN_2_4_GHZ, "largest_device_m": 0.5},
+        twin={"device": {"kind": "patch"}},
+    ),
+    "steered 45 deg": Scenario(
+        device=four_by_four(),
+        goal=ONE,
+        twin={"device": {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.213, "steer_deg": [45.0, 0.0]}},
+    ),
+    "offset 120 mm": Scenario(device=sized(12.0, 12.0, 3.0, 11.0, offset_mm=[0.0, 0.0, 120.0]), goal=band(10.0)),
+    "region 60 deg": Scenario(device=four_by_four(offset_mm=[0.0, 0.0, -30.0]), goal=band(24.1, region_deg=60)),
+    "azimuth over elevation": Scenario(
+        device=four_by_four(),
+        goal=ONE,
+        chamber={"positioner": AZIMUTH_OVER_ELEVATION},
+    ),
+    "on the fly": Scenario(device=four_by_four(), goal={**band(24.0, 24.2, 3), "style": "fly"}),
+    "no transform": Scenario(
+        device=four_by_four(),
+        goal=band(24.1, scheme="one-pass", region_deg=90),
+        chamber={"range_length_m": 2.5},
+    ),
+    "strong drift with jumps": Scenario(
+        device=four_by_four(),
+        goal=ONE,
+        chamber={"tie_drift_db": 1.5, "tie_drift_deg": 40.0, "tie_interval_s": 60},
+    ),
+    "leakage, standing wave, compression": Scenario(
+        device=four_by_four(),
+        goal=ONE,
+        chamber={"analyzer": {"isolation_db": -90.0, "linearity_db": 0.05}},
+    ),
+}
