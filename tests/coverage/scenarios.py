@@ -109,7 +109,7 @@ SCENARIOS: dict[str, Scenario] = {
                 "axial_ratio_db": 1.0,
             }
         },
-    ),  # fmt: skip
+    ),
     "dipole along x": Scenario(
         device=sized(6.0, 1.0, 1.0, 2.1), goal=ONE, twin={"device": {"kind": "dipole", "axis": "x"}}
     ),
