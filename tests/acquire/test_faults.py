@@ -31,11 +31,12 @@ PASSES = {  # recovered from without a person
     FaultKind.NOT_A_NUMBER, FaultKind.INFINITE, FaultKind.ALL_ZERO, FaultKind.FROZEN, FaultKind.STALE,
     FaultKind.OVERLOAD, FaultKind.UNLEVELLED, FaultKind.UNLOCKED, FaultKind.LOST_SETTINGS, FaultKind.AXES_HANG,
     FaultKind.AXES_DROP, FaultKind.AXES_GARBAGE, FaultKind.SLOW, FaultKind.READBACK_DRIFT,
+    FaultKind.READBACK_NAN,
 }  # fmt: skip
 FAULTS = {  # ends the run; the axes must be homed or the instrument put right
     FaultKind.STALL: "stands at", FaultKind.READBACK_OFF: "stands at", FaultKind.READBACK_JUMP: "stands at",
     FaultKind.LIMIT_SWITCH: "limit-switch", FaultKind.EMERGENCY_STOP: "emergency-stop",
-    FaultKind.WRONG_IDENTITY: "must be",
+    FaultKind.WRONG_IDENTITY: "must be", FaultKind.WRONG_WAY: "wrong way",
 }  # fmt: skip
 PAUSES = {FaultKind.DOOR_OPEN: "door open"}
 
@@ -92,7 +93,13 @@ def test_one_fault_over_real_sockets(tiny_campaign, tmp_path, kind):
         assert word in outcome.reason and any(word in text for text in texts)
         assert journal.meta("stops")[-1]["reason"] == outcome.reason
         assert twin.stage.held.is_set()
-    if kind in (FaultKind.STALL, FaultKind.LIMIT_SWITCH, FaultKind.EMERGENCY_STOP, FaultKind.READBACK_JUMP):
+    if kind in (
+        FaultKind.STALL,
+        FaultKind.LIMIT_SWITCH,
+        FaultKind.EMERGENCY_STOP,
+        FaultKind.READBACK_JUMP,
+        FaultKind.WRONG_WAY,
+    ):
         assert journal.meta("distrust")
     assert journal.verify().whole
     journal.close()

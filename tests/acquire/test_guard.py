@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from colure.acquire.guard import Bounds, Guard, GuardError, MotionWatch, outside, through_box
-from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, MotionError
+from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, LostError, MotionError
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, KeepOut
 from colure.twin.clock import Clock
@@ -166,3 +166,47 @@ def test_the_cable_budget_is_a_limit_of_its_own():
     bounds = Bounds.of(AXES, ())
     assert bounds.low[2] == -150.0 and bounds.high[2] == 150.0
     assert outside(bounds, np.zeros((1, 3)), np.array([[0.0, 0.0, 170.0]]))[0, 2]
+
+
+@pytest.mark.parametrize(("tick_s", "within_s", "within_deg"), [(0.05, 0.2, 1.0), (0.1, 0.2, 1.0)])
+def test_an_axis_that_runs_the_wrong_way_is_seen_within_a_degree_and_a_fifth_of_a_second(
+    guard, tick_s, within_s, within_deg
+):
+    """A miswired azimuth drive at full acceleration, looked at as often as a slow line allows."""
+    watch, clock = watched(guard)
+    begin, place = clock.monotonic(), 0.0
+    with pytest.raises(MotionError, match="azimuth runs the wrong way"):
+        while True:
+            clock.sleep(tick_s)
+            t = clock.monotonic() - begin
+            place = -0.5 * 40.0 * t * t
+            watch(status((place, 0.0, 0.0), moving=True))
+    assert clock.monotonic() - begin <= within_s + 1e-9 and abs(place) <= within_deg
+
+
+def test_a_readout_that_is_no_number_is_never_a_position(guard):
+    with pytest.raises(LostError, match="azimuth reads nan"):
+        guard.readouts(status((np.nan, 0.0, 0.0)))
+    assert guard.last_deg is None
+    assert guard.position_fault(np.zeros(3), np.array([np.nan, 0.0, 0.0]))
+    assert guard.position_fault(np.zeros(3), np.array([0.0, np.inf, 0.0]))
+
+
+def test_a_move_that_leaves_its_limits_is_stopped_whatever_was_planned(guard):
+    watch, clock = watched(guard, (170.0, 0.0, 0.0))
+    with pytest.raises(MotionError, match="outside -185 to 185 deg|past its target"):
+        for tick in range(1, 400):
+            clock.sleep(0.05)
+            t = 0.05 * tick
+            watch(status((20.0 * t - 5.0 if t > 0.5 else 20.0 * t * t, 0.0, 0.0), moving=True))
+    assert guard.last_deg[0] < 186.5
+
+
+def test_a_path_that_bends_into_a_sector_is_stopped_there(guard):
+    guard.last_deg = np.array([90.0, 70.0, 0.0])
+    watch = MotionWatch(guard, np.array([150.0, 70.0, 0.0]), guard._clock)
+    guard._clock.sleep(1.0)
+    watch(status((105.0, 70.3, 0.0), moving=True))
+    guard._clock.sleep(0.5)
+    with pytest.raises(MotionError, match="bracket meets mast"):
+        watch(status((115.0, 80.5, 0.0), moving=True))

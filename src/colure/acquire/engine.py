@@ -298,6 +298,9 @@ class Engine:
                 self._gate.regain_analyzer()
             elif instrument == "axes" and lost:
                 self._gate.regain_axes()
+            elif instrument == "axes":
+                # Whatever went wrong, axes may be under way: they stand before they are told anything again.
+                self._gate.trust_position(home=False)
             elif instrument == "device" and lost:
                 self._gate.regain_states()
             self._station.forget()

@@ -10,13 +10,15 @@ import numpy as np
 from colure.acquire.clocks import Clock
 from colure.geometry.conventions import FloatArray
 from colure.geometry.profiles import coordinated_time, move_time, travelled
-from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, MotionError
+from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, LostError, MotionError
 from colure.model.chamber import Axis, Chamber, KeepOut
 
 #: At speed the readout may lag by this much travel time on top of the axis' standstill limit.
 LAG_S = 0.1
 #: An axis that has not come nearer for this long is stalled.
 STALL_S = 1.5
+#: An axis that stands this far on the wrong side of its start runs the wrong way, degrees; jitter of coarse readouts on top.
+WRONG_WAY_DEG, WRONG_WAY_TOLERANCES = 0.25, 4.0
 
 
 class GuardError(RuntimeError):
@@ -126,8 +128,17 @@ class Guard:
         return ", ".join(f"{name} {value:g}" for name, value in zip(self.names, place, strict=True)) + " deg"
 
     def readouts(self, status: AxesStatus) -> FloatArray:
-        """Return a status' positions in plan order, whole turns counted, and remember them."""
+        """Return a status' positions in plan order, whole turns counted, and remember them.
+
+        Raises
+        ------
+        LostError
+            If a position is not finite: nothing may be taken for "in position" then.
+        """
         found = np.array([status.positions_deg[name] for name in self.names])
+        for name, value in zip(self.names, found, strict=True):
+            if not np.isfinite(value):
+                raise LostError(f"axis {name} reads {value:g}: no position (deg)")
         for place, axis in enumerate(self.axes.values()):
             if axis.modulo_deg is not None:
                 near = axis.home_deg if self.last_deg is None else self.last_deg[place]
@@ -152,6 +163,24 @@ class Guard:
         if self._interlock and status.door_open is None:
             raise InstrumentError("chamber.toml: axes.interlock = true, but the controller does not report the door")
 
+    def leaves(self, found_deg: FloatArray, start_deg: FloatArray) -> str:
+        """Say which limit or keep-out sector a running move has entered; empty if none that it did not start in."""
+        slack = np.array([max(axis.readback_tolerance_deg, 1e-6) for axis in self.axes.values()])
+        beyond = (found_deg < np.minimum(self._bounds.low, start_deg) - slack) | (
+            found_deg > np.maximum(self._bounds.high, start_deg) + slack
+        )
+        if beyond.any():
+            axis = int(np.flatnonzero(beyond)[0])
+            return (
+                f"axis {self.names[axis]} stands at {found_deg[axis]:.3f} deg, outside {self._bounds.low[axis]:g} to "
+                f"{self._bounds.high[axis]:g} deg"
+            )
+        for (low, high), name in zip(self._bounds.boxes, self._bounds.box_names, strict=True):
+            began_inside = np.all((start_deg >= low) & (start_deg <= high))
+            if not began_inside and np.all((found_deg >= low + slack) & (found_deg <= high - slack)):
+                return f"axes stand in keep-out sector {name!r}: {self._text(found_deg)}"
+        return ""
+
     def wire(self, target_deg: FloatArray) -> dict[str, float]:
         """Return a target by axis name."""
         return dict(zip(self.names, (float(value) for value in target_deg), strict=True))
@@ -167,7 +196,8 @@ class Guard:
     def position_fault(self, wanted_deg: FloatArray, found_deg: FloatArray) -> str:
         """Say which axis stands where it should not; empty if all are right."""
         for name, axis, wanted, found in zip(self.names, self.axes.values(), wanted_deg, found_deg, strict=True):
-            if abs(wanted - found) > axis.readback_tolerance_deg:
+            # Written so that a value that is no number is never in position.
+            if not abs(wanted - found) <= axis.readback_tolerance_deg:
                 return (
                     f"axis {name} stands at {found:.4f} deg, commanded {wanted:.4f} deg, "
                     f"limit {axis.readback_tolerance_deg:g} deg"
@@ -200,6 +230,7 @@ class MotionWatch:
         self._clock = clock
         self._start = guard.last_deg.copy()
         self._target = target_deg
+        self._sign = np.sign(target_deg - self._start)
         self._also = also
         way = np.abs(target_deg - self._start)
         axes = guard.axes.values()
@@ -225,9 +256,14 @@ class MotionWatch:
         now = self._clock.monotonic()
         found = self._guard.readouts(status)
         self._guard.require_safe(status)
+        if self._clock.real_time:
+            self._check_jump(found, now)
+        left = self._guard.leaves(found, self._start)
+        if left:
+            raise MotionError(f"{left}; home the axes")
+        self._check_direction(found)
         if not self._clock.real_time:
             return
-        self._check_jump(found, now)
         if status.moving:
             self._check_progress(found, now)
             self._check_following(found)
@@ -244,6 +280,24 @@ class MotionWatch:
                     f"axis {name} jumped from {was:.3f} to {value:.3f} deg, limit {limit:.3f} deg; home the axes"
                 )
 
+    def _check_direction(self, found: FloatArray) -> None:
+        """Raise for an axis on the wrong side of its start, or past its target by more than it may lag."""
+        for place, (name, axis) in enumerate(self._guard.axes.items()):
+            sign = self._sign[place] or 1.0
+            travel = float(sign * (found[place] - self._start[place]))
+            jitter = WRONG_WAY_TOLERANCES * axis.readback_tolerance_deg
+            back = max(WRONG_WAY_DEG, jitter) + (0.0 if self._sign[place] else axis.following_error_deg)
+            if travel < -back:
+                raise MotionError(
+                    f"axis {name} runs the wrong way: {self._start[place]:.3f} to {found[place]:.3f} deg, target "
+                    f"{self._target[place]:.3f} deg; check `sense` in chamber.toml and the axis' wiring, then home the axes"
+                )
+            past = travel - abs(float(self._target[place] - self._start[place]))
+            if past > axis.following_error_deg + jitter and self._clock.real_time:
+                raise MotionError(
+                    f"axis {name} ran {past:.3f} deg past its target {self._target[place]:.3f} deg; home the axes"
+                )
+
     def _check_progress(self, found: FloatArray, now: float) -> None:
         left = float(np.abs(self._target - found).max())
         if left < self._nearest - 1e-3:
@@ -258,7 +312,7 @@ class MotionWatch:
             elapsed = self._looked_s - self._begin - self._slack_s[place]
             way = abs(self._target[place] - self._start[place])
             due = travelled(elapsed, float(way), axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
-            behind = due - abs(found[place] - self._start[place])
+            behind = due - float(self._sign[place] * (found[place] - self._start[place]))
             limit = axis.following_error_deg + LAG_S * axis.speed_deg_s
             if behind > limit:
                 raise MotionError(

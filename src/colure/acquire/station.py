@@ -93,7 +93,7 @@ class Station:
         self.alive()
         with blame("axes"):
             status = self.axes.status()
-        found = self.guard.readouts(status)
+            found = self.guard.readouts(status)
         self.guard.require_safe(status)
         return found
 
@@ -128,7 +128,7 @@ class Station:
             self.axes.begin(self.guard.wire(target_deg))
             # A sane controller is done long before; its own words (stall, hold) usually come first.
             status = self.axes.finish(settle, watch, 2.0 * watch.expected_s + settle + 10.0)
-        return self.guard.readouts(status)
+            return self.guard.readouts(status)
 
     def watch(self, target_deg: FloatArray, *, per_s: float | None = None) -> MotionWatch:
         """Return the eye on one move; it also keeps the watchdog quiet and notices a stop."""

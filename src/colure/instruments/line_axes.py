@@ -147,7 +147,11 @@ class LineAxes:
         match = re.search(self._words.position_pattern, answer)
         if match is None:
             raise LostError(f"{self._link.resource}: axis {axis.name}: {answer[:60]!r} is no position")
-        units = real_number(match.group("value"), self._link.resource, f"position of axis {axis.name}")
+        try:
+            units = real_number(match.group("value"), self._link.resource, f"position of axis {axis.name}")
+        except InstrumentError as error:
+            # Axes may be moving: whoever hears of a lost position brakes them first.
+            raise LostError(str(error)) from None
         return (units - axis.offset_units) / axis.units_per_deg
 
     def pulses(self, axis: str, *, start_deg: float, step_deg: float, count: int) -> None:

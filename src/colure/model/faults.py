@@ -30,6 +30,8 @@ class FaultKind(StrEnum):
     READBACK_OFF = "readback-off"
     READBACK_DRIFT = "readback-drift"
     READBACK_JUMP = "readback-jump"
+    READBACK_NAN = "readback-nan"
+    WRONG_WAY = "wrong-way"
     LIMIT_SWITCH = "limit-switch"
     EMERGENCY_STOP = "emergency-stop"
     DOOR_OPEN = "door-open"

@@ -275,6 +275,13 @@ class Stage:
                 self._offset_deg[name] += 30.0
             elif kind is FaultKind.READBACK_DRIFT:
                 self._drift_deg_s[name] = 1.0
+            elif kind is FaultKind.READBACK_NAN:
+                self._drift_deg_s[name] = float("nan")
+            elif kind is FaultKind.WRONG_WAY:
+                # Miswired: as far as the axis' own stops let it.
+                axis = self.axes[name]
+                end = float(np.clip(move.start_deg - move.distance_deg, axis.min_deg, axis.max_deg))
+                self._moves[name] = replace(move, distance_deg=end - move.start_deg)
 
     def set_pulses(self, pulses: Pulses) -> None:
         """Choose the positions at which the controller's output starts sweeps."""
@@ -300,6 +307,8 @@ class Stage:
     def _brake(self, now: float) -> None:
         with self._lock:
             self._busy_extra_s = 0.0
+            # A decoder that lost its count for a move finds it again at rest.
+            self._drift_deg_s = {name: 0.0 if np.isnan(drift) else drift for name, drift in self._drift_deg_s.items()}
             for name, move in self._moves.items():
                 position, speed = move.state(now)
                 axis = self.axes[name]
