@@ -14,7 +14,7 @@ cable flexing              the declared phase change with the azimuth axis, or w
 leakage                    the declared isolation added to every sweep, in phase and in quadrature
 receiver linearity         the declared compression per 10 dB of level
 sampling and truncation    the two highest degrees of the waves left out
-time gate                  the same recipe with a gate a fifth narrower or wider
+time gate                  the same recipe with a gate that closes one resolution earlier and knows less of the delays
 finite distance            one polarization only: what a transform would change if the other were nothing
 =========================  ======================================================================
 """
@@ -108,7 +108,7 @@ def _chain(bench: Bench) -> Iterator[Cause]:
         words = f"waves up to degree {fewer.order} instead of {inputs.step.keep_order}"
         yield Cause("sampling and truncation", bench.changed(fewer)[None], words, "measured", "change")
     if inputs.other_gate is not None:
-        words = "change with a gate of another width"
+        words = "change with a gate that closes one resolution 1/B earlier and knows less of the delays"
         yield Cause("time gate", bench.changed_field(inputs.other_gate)[None], words, "measured", "change")
     if sphere.one_polarization:
         words = "what a transform of the measured component alone would change"

@@ -167,7 +167,7 @@ def _gate(bench: _Bench) -> Diagnosis:
         "impulse response of the ties / dB",
         tuple(curves),
         f"Gate {1e9 * gate.width_s:.2f} ns wide about {1e9 * gate.centre_s:.2f} ns; the span of {np.ptp(frequency) / 1e9:.3g} GHz "
-        f"resolves {1e9 / np.ptp(frequency):.2f} ns.",
+        f"resolves {1e9 / np.ptp(frequency):.2f} ns." + (f" Caution: {gate.caution}." if gate.caution else ""),
     )
 
 

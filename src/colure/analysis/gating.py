@@ -1,14 +1,16 @@
-"""Time gating: keep what arrives about one moment, with the edges of the band put right.
+"""Time gating: keep what arrives about one moment, right to the ends of the band.
 
-A gate multiplies the impulse response; over frequency that is a convolution with the gate's
-spectrum, which runs short of data at both ends of the band. Dividing by what the same gate does to
-one ideal ray in its middle puts that right (renormalization). A band of width B resolves 1/B; a
-step of df repeats everything after 1/df: a ray one such range later lands on the gate.
+A gate that multiplies the impulse response by a window runs short of data at both ends of the band, and its slopes cut into
+the response. Here the delays' power is estimated first, from all sweeps together: the iterative adaptive approach, weighted
+least squares at every delay (T. Yardibi and others, IEEE Trans. Aerosp. Electron. Syst. 46:425, 2010, from memory). With that
+profile as prior knowledge, the linear estimate of least mean square error of what arrives inside the gate is one matrix over
+frequency: flat inside, no slopes, no loss at the ends. A band of width B resolves 1/B; a step of df repeats everything after
+1/df: a ray one such range later lands on the gate.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -21,18 +23,69 @@ from colure.model.record import of_role
 if TYPE_CHECKING:
     import xarray as xr
 
-#: Share of the gate's width on each side over which it opens and closes (raised cosine).
-SLOPE_SHARE = 0.5
 #: A gate narrower than this many resolutions 1/B cuts into the direct ray itself.
 NARROWEST = 2.0
+#: Delays of the profile per frequency of the band.
+FINER = 8
+ROUNDS = 12
+#: Sweeps that the profile is read from, at most, of each role.
+SWEEPS = 128
+#: Share of the mean power that counts as noise of the receiver in the profile.
+NOISE = 1e-7
+#: Share of the whole power that lies evenly over all delays, as few other directions may arrive where the profile is empty.
+FLOOR = 1e-3
+#: The gate opens so many resolutions before the strongest arrival, at least, and closes half of one before the echo.
+OPENS_BEFORE = 3.0
+CLOSES_BEFORE = 0.5
+#: Levels of the profile that count as arrivals, below the strongest.
+ARRIVAL_DB = -40.0
+#: The device's own response must have fallen to this when the echo arrives.
+RESPONSE_DB = -45.0
+
+
+@dataclass(frozen=True)
+class DelayProfile:
+    """Power over delay, (delay,) over one alias range from 0 in steps of `step_s`, and the receiver's noise power."""
+
+    power: FloatArray
+    step_s: float
+    noise: float
+
+    def covariance(self, count: int, share: FloatArray | float = 1.0, floor: float = 0.0) -> ComplexArray:
+        """Return the covariance (frequency, frequency) of sweeps whose delays have this power, times `share`."""
+        power = (self.power + floor * self.power.mean()) * share
+        lag = np.fft.fft(power)
+        index = np.arange(count)
+        return np.asarray(lag[(index[:, None] - index[None, :]) % power.size])
 
 
 @dataclass(frozen=True)
 class Gate:
-    """Middle and width of a gate, seconds."""
+    """Middle and width of a gate, seconds, and the profile that its edges are read from; of the sweeps themselves if None.
+
+    peak_s: strongest arrival. response_db: level of the device's own response, over one resolution, when the gate closes,
+    below all of it. caution: what is wrong with the gate, in plain words; empty if nothing.
+    """
 
     centre_s: float
     width_s: float
+    profile: DelayProfile | None = None
+    floor: float = FLOOR
+    peak_s: float | None = None
+    response_db: float | None = None
+    caution: str = ""
+
+    @property
+    def closes_s(self) -> float:
+        """Moment at which the gate closes."""
+        return self.centre_s + 0.5 * self.width_s
+
+    def other(self, span_hz: float) -> Gate:
+        """Return a gate that closes one resolution earlier and knows less: what it changes is what a gate may be wrong by."""
+        peak = self.centre_s if self.peak_s is None else self.peak_s
+        opens = self.centre_s - 0.5 * self.width_s
+        closes = max(self.closes_s - 1.0 / span_hz, min(peak + 0.3 / span_hz, self.closes_s))
+        return replace(self, centre_s=0.5 * (opens + closes), width_s=closes - opens, floor=10.0 * self.floor)
 
 
 def limits(frequency_hz: FloatArray) -> tuple[float, float]:
@@ -62,30 +115,112 @@ def impulse_response(
     return time, np.asarray(np.fft.ifft(spectrum, axis=-1) * points)
 
 
-def propose(trace: ComplexArray, frequency_hz: FloatArray, echo_excess_m: tuple[float, ...]) -> Gate:
-    """Return a gate about the strongest arrival of traces (..., frequency), half way to the nearest echo.
+def delay_profile(trace: ComplexArray, frequency_hz: FloatArray) -> DelayProfile:
+    """Return the power over delay that sweeps (..., frequency) show together.
+
+    The covariance of equidistant frequencies is a Toeplitz matrix: each round costs one inverse and a few transforms.
+    """
+    sweeps = trace.reshape(-1, frequency_hz.size)
+    sweeps = sweeps[np.linspace(0, len(sweeps) - 1, min(SWEEPS, len(sweeps))).astype(int)]
+    count, points = frequency_hz.size, FINER * frequency_hz.size
+    noise = NOISE * float(np.mean(np.abs(sweeps) ** 2))
+    step = 1.0 / float(np.mean(np.diff(frequency_hz))) / points
+    power = np.mean(np.abs(_over_delay(sweeps, points)) ** 2, axis=0) / count**2
+    index = np.arange(count)
+    lag = ((index[:, None] - index[None, :]) % points).ravel()
+    for _ in range(ROUNDS):
+        covariance = DelayProfile(power, step, noise).covariance(count)
+        inverse = np.linalg.inv(covariance + noise * np.eye(count))
+        sums = np.bincount(lag, inverse.real.ravel(), points) + 1j * np.bincount(lag, inverse.imag.ravel(), points)
+        weight = np.maximum((np.fft.ifft(sums) * points).real, 1e-300)
+        power = np.mean(np.abs(_over_delay(sweeps @ inverse.conj(), points)) ** 2, axis=0) / weight**2
+    return DelayProfile(power, step, noise)
+
+
+def _over_delay(sweeps: ComplexArray, points: int) -> ComplexArray:
+    return np.asarray(np.fft.ifft(sweeps, points, axis=-1) * points)
+
+
+def fine_peak(profile: DelayProfile) -> float:
+    """Return the delay of the strongest arrival, seconds: the middle of the power about the highest point."""
+    top = int(np.argmax(profile.power))
+    near = np.arange(-FINER // 2, FINER // 2 + 1)
+    weight = profile.power[(top + near) % profile.power.size]
+    return float((top + near @ weight / weight.sum()) * profile.step_s)
+
+
+def propose(
+    trace: ComplexArray, frequency_hz: FloatArray, echo_excess_m: tuple[float, ...], *, response_s: float | None = None
+) -> Gate:
+    """Return a gate about the strongest arrival of traces (..., frequency) that closes just before the nearest echo.
+
+    Parameters
+    ----------
+    echo_excess_m
+        How much longer than the direct ray the echoes' paths are, metres.
+    response_s
+        How long the antennas' own response lasts after its first arrival, where that is known; judged from the data if None.
 
     Raises
     ------
     ValueError
         If no echo distance is known, or the band cannot part the nearest one; the missing span is named.
     """
-    narrowest, widest = limits(frequency_hz)
+    limits(frequency_hz)
     if not echo_excess_m:
         raise ValueError("gate: chamber.toml declares no echo_excess_m, needs the nearest one to propose a width (m)")
-    width = min(min(echo_excess_m) / SPEED_OF_LIGHT, widest)
-    if width < narrowest:
+    return _about(delay_profile(trace, frequency_hz), frequency_hz, min(echo_excess_m), response_s)
+
+
+def _about(profile: DelayProfile, frequency_hz: FloatArray, excess_m: float, response_s: float | None) -> Gate:
+    """Return the gate about the strongest arrival that closes before an echo `excess_m` late."""
+    span, late = float(np.ptp(frequency_hz)), excess_m / SPEED_OF_LIGHT
+    if late < 1.0 / span:
         raise ValueError(
-            f"gate: the nearest echo comes {min(echo_excess_m):g} m late and allows a gate of {1e9 * width:.2f} ns; the span of "
-            f"{np.ptp(frequency_hz) / 1e9:.3g} GHz needs at least {1e9 * narrowest:.2f} ns: {NARROWEST / width / 1e9:.3g} GHz would do"
+            f"gate: the nearest echo comes {excess_m:g} m ({1e9 * late:.2f} ns) late; the span of {span / 1e9:.3g} GHz resolves "
+            f"{1e9 / span:.2f} ns: it needs {1e-9 / late:.3g} GHz at least, {NARROWEST * 1e-9 / late:.3g} GHz would do"
         )
-    time, response = impulse_response(trace, frequency_hz)
-    power = np.sum(np.abs(response.reshape(-1, time.size)) ** 2, axis=0)
-    return Gate(float(time[int(np.argmax(power))]), width)
+    peak, alias = fine_peak(profile), profile.step_s * profile.power.size
+    before = min(max(OPENS_BEFORE / span, _earliest(profile, peak) + 1.0 / span), 0.25 * alias)
+    after = min(late - CLOSES_BEFORE / span, 0.75 * alias - before)
+    gate = Gate(peak + 0.5 * (after - before), before + after, profile, peak_s=peak)
+    return _judged(gate, span, peak + late, response_s)
 
 
-def spectrum_matrix(frequency_hz: FloatArray, gate: Gate) -> ComplexArray:
-    """Return the matrix (frequency, frequency) that gates a trace, renormalized to the gate's own middle.
+def _earliest(profile: DelayProfile, peak: float) -> float:
+    """Return how long before the strongest arrival others arrive, seconds."""
+    points = profile.power.size
+    back = (round(peak / profile.step_s) - np.arange(points // 4)) % points
+    loud = np.flatnonzero(profile.power[back] > 10.0 ** (ARRIVAL_DB / 10.0) * profile.power.max())
+    return float(loud[-1] * profile.step_s) if loud.size else 0.0
+
+
+def _judged(gate: Gate, span_hz: float, echo_s: float, response_s: float | None) -> Gate:
+    """Return the gate with the level of the device's own response when the echo arrives, and a caution if it still lasts."""
+    profile, peak = gate.profile, gate.peak_s
+    assert profile is not None and peak is not None  # the caller has both
+    alias = profile.step_s * profile.power.size
+    delay = (np.arange(profile.power.size) * profile.step_s - peak + 0.25 * alias) % alias - 0.25 * alias
+    late = echo_s - peak
+    own = float(profile.power[(delay > -OPENS_BEFORE / span_hz) & (delay < late - 0.25 / span_hz)].sum())
+    last = float(profile.power[(delay > late - 1.0 / span_hz) & (delay < late - 0.4 / span_hz)].sum())
+    level = 10.0 * float(np.log10(max(last / own, 1e-20))) if own > 0.0 else 0.0
+    caution = ""
+    if response_s is not None and late - response_s < 1.0 / span_hz:
+        caution = (
+            f"the antennas' response is declared to last {1e9 * response_s:.2f} ns and the echo comes {1e9 * late:.2f} ns late: "
+            f"the span of {span_hz / 1e9:.3g} GHz parts them only if {1e9 / span_hz:.2f} ns lie between"
+        )
+    elif response_s is None and level > RESPONSE_DB:
+        caution = (
+            f"the device's own response is still at {level:.0f} dB when the gate closes {1e9 * (gate.closes_s - peak):.2f} ns after "
+            f"its strongest arrival (at most {RESPONSE_DB:g} dB wanted): the gate cuts it off or lets an echo in; more span, or no gate"
+        )
+    return replace(gate, response_db=level, caution=caution)
+
+
+def gate_matrix(frequency_hz: FloatArray, gate: Gate) -> ComplexArray:
+    """Return the matrix (frequency, frequency) that keeps of a sweep what arrives inside a gate with a profile.
 
     Raises
     ------
@@ -93,32 +228,36 @@ def spectrum_matrix(frequency_hz: FloatArray, gate: Gate) -> ComplexArray:
         If the gate is narrower than the span resolves or wider than the alias-free range.
     """
     narrowest, widest = limits(frequency_hz)
-    if not narrowest <= gate.width_s <= widest:
+    if not narrowest <= gate.width_s * (1.0 + 1e-9) <= widest * (1.0 + 2e-9):
         raise ValueError(
             f"gate: width {1e9 * gate.width_s:.3g} ns, must be from {1e9 * narrowest:.3g} (span) to {1e9 * widest:.3g} ns "
             "(alias-free range)"
         )
-    apart = frequency_hz[:, None] - frequency_hz[None, :]
-    slope = SLOPE_SHARE * gate.width_s
-    # A flat top convolved with a raised cosine: the product of their transforms.
-    flat = (gate.width_s - slope) * np.sinc(apart * (gate.width_s - slope))
-    x = apart * slope
-    rounding = np.cos(np.pi * np.clip(x, -50, 50)) / np.where(np.isclose(np.abs(x), 0.5), np.inf, 1.0 - 4.0 * x**2)
-    rounding = np.where(np.isclose(np.abs(x), 0.5), np.pi / 4.0, rounding)
-    kernel = flat * rounding * np.exp(-2j * np.pi * apart * gate.centre_s)
-    ray = np.exp(-2j * np.pi * frequency_hz * gate.centre_s)
-    return np.asarray(kernel * (ray / (kernel @ ray))[:, None])
+    profile = gate.profile
+    assert profile is not None  # `gated` and `proposed_gate` see to it
+    count, alias = frequency_hz.size, profile.step_s * profile.power.size
+    since = (np.arange(profile.power.size) * profile.step_s - (gate.centre_s - 0.5 * gate.width_s)) % alias
+    inside = (since <= gate.width_s).astype(float)
+    whole = profile.covariance(count, floor=gate.floor) + profile.noise * np.eye(count)
+    return np.asarray(np.linalg.solve(whole.T, profile.covariance(count, inside, gate.floor).T).T)
 
 
 def gated(trace: ComplexArray, frequency_hz: FloatArray, gate: Gate) -> ComplexArray:
     """Return traces (..., frequency) with only what arrives inside the gate."""
-    return np.asarray(trace @ spectrum_matrix(frequency_hz, gate).T)
+    limits(frequency_hz)
+    known = gate if gate.profile is not None else replace(gate, profile=delay_profile(trace, frequency_hz))
+    return np.asarray(trace @ gate_matrix(frequency_hz, known).T)
 
 
 def proposed_gate(
-    record: xr.Dataset, echo_excess_m: tuple[float, ...], *, centre_s: float | None = None, width_s: float | None = None
+    record: xr.Dataset,
+    echo_excess_m: tuple[float, ...],
+    *,
+    centre_s: float | None = None,
+    width_s: float | None = None,
+    response_s: float | None = None,
 ) -> Gate:
-    """Return a gate; what is left open is proposed from the record's tie points.
+    """Return a gate with the profile of a record's sweeps; what is left open is proposed.
 
     Raises
     ------
@@ -127,13 +266,32 @@ def proposed_gate(
     """
     frequency = record["frequency"].values
     limits(frequency)
-    if centre_s is not None and width_s is not None:
-        return Gate(centre_s, width_s)
-    ties = np.moveaxis(of_role(record, Role.TIE)["trace"].values, 1, 2)
-    time, response = impulse_response(ties, frequency)
-    strongest = float(time[int(np.argmax(np.sum(np.abs(response.reshape(-1, time.size)) ** 2, axis=0)))])
-    wide = propose(ties, frequency, echo_excess_m).width_s if width_s is None else width_s
-    return Gate(strongest if centre_s is None else centre_s, wide)
+    profile, span = delay_profile(_sweeps(record), frequency), float(np.ptp(frequency))
+    if width_s is None:
+        if not echo_excess_m:
+            raise ValueError(
+                "gate: chamber.toml declares no echo_excess_m, needs the nearest one to propose a width (m)"
+            )
+        own = _about(profile, frequency, min(echo_excess_m), response_s)
+        return own if centre_s is None else replace(own, centre_s=centre_s)
+    peak = fine_peak(profile)
+    gate = Gate(peak if centre_s is None else centre_s, width_s, profile, peak_s=peak)
+    return _judged(gate, span, gate.closes_s + CLOSES_BEFORE / span, response_s)
+
+
+def _sweeps(record: xr.Dataset) -> ComplexArray:
+    """Return sweeps (sweep, frequency) of scan, ties and reference, each role with the same mean power."""
+    found = []
+    for role in (Role.SCAN, Role.TIE, Role.REFERENCE):
+        trace = np.moveaxis(of_role(record, role)["trace"].values, 1, 2)
+        sweeps = trace.reshape(-1, trace.shape[-1])
+        some = sweeps[np.linspace(0, len(sweeps) - 1, min(SWEEPS, len(sweeps))).astype(int)] if len(sweeps) else sweeps
+        power = float(np.mean(np.abs(some) ** 2)) if len(some) else 0.0
+        if power > 0.0:
+            found.append(some / np.sqrt(power))
+    if not found:
+        raise ValueError("gate: the record holds no sweeps (points)")
+    return np.concatenate(found)
 
 
 def gate_record(record: xr.Dataset, gate: Gate) -> xr.Dataset:
@@ -144,7 +302,12 @@ def gate_record(record: xr.Dataset, gate: Gate) -> xr.Dataset:
     ValueError
         If the frequency grid cannot carry the gate; numbers are named.
     """
-    matrix = spectrum_matrix(record["frequency"].values, gate)
+    frequency = record["frequency"].values
+    known = gate if gate.profile is not None else replace(gate, profile=delay_profile(_sweeps(record), frequency))
+    matrix = gate_matrix(frequency, known)
     trace = np.einsum("gf,pfc->pgc", matrix, record["trace"].values)
     changed = record.assign(trace=(record["trace"].dims, trace, record["trace"].attrs))
-    return with_step(changed, "gate", centre_ns=1e9 * gate.centre_s, width_ns=1e9 * gate.width_s)
+    said = {"response_db": round(gate.response_db, 1)} if gate.response_db is not None else {}
+    if gate.caution:
+        said["caution"] = gate.caution  # type: ignore[assignment]
+    return with_step(changed, "gate", centre_ns=1e9 * gate.centre_s, width_ns=1e9 * gate.width_s, **said)

@@ -17,6 +17,7 @@ from colure.analysis.phase_centre import PhaseCentre, phase_centre
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
+from colure.model.files import cautions
 from colure.model.record import grid_of
 from colure.waves.modes import resized
 from colure.waves.transform import synthesis
@@ -102,7 +103,7 @@ def self_check(
 ) -> list[Finding]:
     """Return everything the data say of themselves, largest effect first; `room` from `room_of`."""
     found = [*_drift(done), *_alignment(done, chamber), *_stray(done, chamber), *_ports(done, chamber), *_noise(done)]
-    found += _cable(done) + _room(room)
+    found += _cable(done) + _room(room) + _cautions(done)
     if done.pole_spread_db is not None:
         text = f"the slices disagree about the boresight, which all of them saw, by {done.pole_spread_db:.1f} dB rms below the peak"
         found.append(Finding("pole", done.pole_spread_db, text))
@@ -206,6 +207,11 @@ def _room(room: EchoMap | None) -> list[Finding]:
             f"an echo from {echo.place} (azimuth {echo.azimuth_deg:+.0f}, elevation {echo.elevation_deg:+.0f} deg in the room{late}) "
             f"explains {100 * echo.share:.0f} % of what does not fit the device: put absorber there")))  # fmt: skip
     return out
+
+
+def _cautions(done: Processed) -> list[Finding]:
+    """Say what the steps themselves warn of; a caution is worth reading first."""
+    return [Finding("caution", 0.0, text) for text in cautions(done.pattern.attrs["history_json"])]
 
 
 def _ports(done: Processed, chamber: Chamber) -> list[Finding]:

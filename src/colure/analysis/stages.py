@@ -80,11 +80,15 @@ def stages(
     todo: Recipe,
     reference: ReferenceData | None = None,
     known: Known | None = None,
+    gate: Gate | None = None,
 ) -> Stages:
-    """Run the recipe as far as the measured sphere; `known` holds what was found from all frequencies already."""
+    """Run the recipe as far as the measured sphere.
+
+    `known` holds what was found from all frequencies already; `gate` is used in place of the recipe's.
+    """
     drift = track(record) if known is None else known.drift
     flex = (_flex(record, chamber) if known is None else known.cable) if todo.runs("cable") else None
-    steady, gate = _prepared(record, drift, flex, chamber, todo)
+    steady, used = _prepared(record, drift, flex, chamber, todo, gate)
     transfer = gain_transfer(steady, chamber, reference)
     if not todo.runs("purity") and chamber.probe.polarization == "linear":
         transfer = replace(
@@ -94,7 +98,7 @@ def stages(
     sphere = assemble(calibrated, chamber, leak=transfer.leak)
     if todo.runs("distance"):
         sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
-    return Stages(drift, flex, steady, transfer, calibrated, sphere, gate)
+    return Stages(drift, flex, steady, transfer, calibrated, sphere, used)
 
 
 def transform(
@@ -208,7 +212,12 @@ def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
 
 
 def _prepared(
-    record: xr.Dataset, drift: DriftTrack, flex: CableFlex | None, chamber: Chamber, todo: Recipe
+    record: xr.Dataset,
+    drift: DriftTrack,
+    flex: CableFlex | None,
+    chamber: Chamber,
+    todo: Recipe,
+    gate: Gate | None = None,
 ) -> tuple[xr.Dataset, Gate | None]:
     """Run the steps that turn sweeps into sweeps; also return the time gate, if one was used."""
     steady = correct(record, drift) if todo.runs("drift") else record
@@ -218,15 +227,17 @@ def _prepared(
         steady = to_planned_places(steady)
     if not todo.runs("gate"):
         return steady, None
-    gate = gate_of(steady, chamber, todo)
-    return gate_record(steady, gate), gate
+    used = gate_of(steady, chamber, todo) if gate is None else gate
+    return gate_record(steady, used), used
 
 
 def gate_of(record: xr.Dataset, chamber: Chamber, todo: Recipe) -> Gate:
-    """Return the time gate that a recipe asks for, what it leaves open proposed from the record's ties."""
+    """Return the time gate that a recipe asks for, what it leaves open proposed from the record's sweeps."""
     table = todo.step("gate")
-    centre, width = (None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns))
-    return proposed_gate(record, chamber.echo_excess_m, centre_s=centre, width_s=width)
+    centre, width, response = (
+        None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns, table.response_ns)
+    )
+    return proposed_gate(record, chamber.echo_excess_m, centre_s=centre, width_s=width, response_s=response)
 
 
 def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:

@@ -252,6 +252,8 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
     else:
         screens.show_figures(figures)
         click.echo(f"all frequencies and budgets: {run.figures}")
+    for line in service.cautions_of(run):
+        click.echo(f"caution: {line}", err=True)
 
 
 @main.command()

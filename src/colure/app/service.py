@@ -359,6 +359,13 @@ def has_phase(run: RunFolder) -> bool:
     return attribute_of(run.record, "receiver", "vector") == "vector"
 
 
+def cautions_of(run: RunFolder) -> list[str]:
+    """Return what the steps that made a run's pattern warn of, in plain words."""
+    from colure.model.files import attribute_of, cautions
+
+    return cautions(attribute_of(run.pattern, "history_json", "[]")) if run.pattern.is_file() else []
+
+
 def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
     """Read the figures that power alone gives from a power-only run, and save them as JSON.
 

@@ -97,6 +97,12 @@ def history(dataset: xr.Dataset) -> list[dict[str, Any]]:
     return list(json.loads(dataset.attrs.get("history_json", "[]")))
 
 
+def cautions(history_json: str) -> list[str]:
+    """Return what the steps of a history warn of, in plain words, oldest first."""
+    steps = json.loads(history_json)
+    return [f"{one['step']}: {one['parameters']['caution']}" for one in steps if one["parameters"].get("caution")]
+
+
 def with_step(dataset: xr.Dataset, step: str, **parameters: Any) -> xr.Dataset:
     """Return the dataset with one more step in its history."""
     from colure import __version__

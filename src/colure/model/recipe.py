@@ -33,8 +33,10 @@ class Step(Section):
     """One step; switched off it is skipped and its place in the history says so.
 
     width_ns, centre_ns
-        `gate`: width of the time gate, and its middle; by default half way to the nearest declared
-        echo, about the strongest arrival.
+        `gate`: width of the time gate, and its middle; by default from before the strongest arrival
+        to just before the nearest declared echo.
+    response_ns
+        `gate`: how long the response of device and horn lasts, where that is known; judged from the data if left out.
     radius_mm
         `mode-filter`: radius about the device's centre that all sources lie in; the device's own by default.
     """
@@ -43,6 +45,7 @@ class Step(Section):
     on: bool = True
     width_ns: float | None = Field(default=None, gt=0, le=1e6, json_schema_extra={"unit": "ns"})
     centre_ns: float | None = Field(default=None, ge=-1e6, le=1e6, json_schema_extra={"unit": "ns"})
+    response_ns: float | None = Field(default=None, ge=0, le=1e6, json_schema_extra={"unit": "ns"})
     radius_mm: float | None = Field(default=None, gt=0, le=1e5, json_schema_extra={"unit": "mm"})
 
 
