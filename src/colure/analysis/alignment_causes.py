@@ -82,8 +82,8 @@ def _looking_aside(sphere: MeasuredSphere, measured: ComplexArray, along: float,
     return np.stack([along_first, along_second], axis=1).reshape(len(measured), 2, *t.shape)
 
 
-def distance_change(bench: Bench, error: float) -> FloatArray:
-    """Return the change when the range length is wrong by `error` metres."""
+def distance_change(bench: Bench, error: float) -> ComplexArray:
+    """Return the change of the waves when the range length is wrong by `error` metres."""
     inputs = bench.inputs
     step, length = inputs.step, inputs.chamber.range_length_m + error
     if inputs.probe is None:

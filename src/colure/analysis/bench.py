@@ -1,27 +1,22 @@
-"""The bench on which causes are tried: the inputs of a measurement, and what a change of its data does to every figure."""
+"""The inputs of a measurement's budget, and what a cause does to the device's waves and so to every figure."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
-from scipy.stats import t as student
 
 from colure.analysis.assembly import MeasuredSphere
+from colure.analysis.combination import DIVISORS, DRAWN, Contribution, Distribution
 from colure.analysis.figures.evaluate import FigureSet, Near
 from colure.analysis.nearfield import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
 from colure.waves.expansion import Expansion
+from colure.waves.modes import resized
 
-#: Of a bound with unknown phase (arcsine, "U-shaped") 95 % lie within 0.997 of it; with normal errors a fifth to a third as
-#: large beside it, its share in a root sum of squares that holds 95 % is 1.11 to 1.16 (derivable by simulation). Twice
-#: its standard deviation, sqrt 2 of the bound, would be more than all.
-U_SHAPED = 1.14
-
-Distribution = Literal["normal", "U-shaped", "rectangular", "change", "Monte Carlo"]
+__all__ = ["Bench", "Cause", "Distribution", "Inputs"]
 
 
 @dataclass(frozen=True)
@@ -89,21 +84,48 @@ class Inputs:
 
 @dataclass(frozen=True)
 class Cause:
-    """One term: vectors (n, frequency, figure) whose root sum of squares is its expanded contribution.
+    """One error source: what it adds to the device's waves, and how that is distributed.
 
-    They keep their signs, so that their products are covariances between figures. size, unit: what was
-    applied (expanded), where it is one number. shift (frequency, figure): what the cause does on average, as stray
-    power adds to a null and to the radiated power; the interval is moved back by it (JCGM 100:2008, 3.2.4).
+    changes (n, frequency, 2, J)
+        Change of the waves when the source is off by its half width, one for every direction in which it may be (a phase that
+        is unknown: in phase and in quadrature); of drawn causes one a draw. The figures' changes are worked out from them.
+    distribution
+        Says by what the half width is divided (`combination.DIVISORS`). `Monte Carlo`: draws of something normal. `as drawn`:
+        draws whose own distribution counts.
+    size, unit
+        The half width that was applied, where it is one number.
+    dof
+        Degrees of freedom of the half width as it is known.
+    known_mean
+        True: what draws do on average is known and is taken off the value (JCGM 100:2008, 3.2.4). False: they stand for a
+        bound; the value stays, and the interval is long enough for a source as strong as the bound and for none.
+    type_a
+        True: evaluated by statistics (JCGM 100:2008, 4.2).
+    shared (frequency,)
+        Mean square, in dB of the radiated power, of what draws have in common with the same errors that the record holds.
     """
 
     term: str
-    vectors: FloatArray
+    changes: ComplexArray
     basis: str
     kind: Literal["measured", "declared"]
     distribution: Distribution
     size: float | None = None
     unit: str = ""
-    shift: FloatArray | None = None
+    dof: float = float("inf")
+    known_mean: bool = False
+    type_a: bool = False
+    shared: FloatArray | None = None
+
+    @property
+    def drawn(self) -> bool:
+        """Tell whether the changes are draws."""
+        return self.distribution in DRAWN
+
+    @property
+    def divisor(self) -> float:
+        """Half width over standard uncertainty."""
+        return DIVISORS[self.distribution]
 
 
 @dataclass(frozen=True)
@@ -115,36 +137,51 @@ class Bench:
     values: FloatArray
     near: list[Near]
 
-    def changed_field(self, field: ComplexArray) -> FloatArray:
-        """Return the change of every figure (frequency, figure) when the measured field is another."""
+    def changed_field(self, field: ComplexArray) -> ComplexArray:
+        """Return the change of the waves (..., frequency, 2, J) when the measured field (..., frequency, 2, theta, phi) is another."""
         return self.changed(self.inputs.step.expansion(field))
 
-    def changed(self, expansion: Expansion) -> FloatArray:
-        """Return the change of every figure (frequency, figure) with another expansion."""
-        found = self.inputs.figures.values(expansion, near=self.near) - self.values
-        return np.asarray(np.nan_to_num(_turned_back(found, self.inputs.figures.names)))
+    def changed(self, expansion: Expansion) -> ComplexArray:
+        """Return the change of the waves (..., frequency, 2, J) with another expansion."""
+        return np.asarray(resized(expansion.coefficients, self.nominal.order) - self.nominal.coefficients)
 
-    def monte_carlo(self, draw: Callable[[], Expansion], draws: int) -> tuple[FloatArray, FloatArray]:
-        """Return vectors of the 95 % half width over random results, and their mean (frequency, figure)."""
-        return self.spread(np.stack([self.changed(draw()) for _ in range(draws)]))
+    def scaled(self, level_db: float) -> ComplexArray:
+        """Return the change of the waves (frequency, 2, J) when every level is higher by so much."""
+        return np.asarray((10.0 ** (level_db / 20.0) - 1.0) * self.nominal.coefficients)
 
-    def spread(self, found: FloatArray, *, tails: bool = False) -> tuple[FloatArray, FloatArray]:
-        """Return vectors of the 95 % half width of random changes (draw, frequency, figure), and their mean.
+    def contribution(self, cause: Cause) -> Contribution:
+        """Return what a cause does to every figure: effects (n, frequency, figure).
 
-        Few draws know their standard deviation badly: Student's factor of 95 % takes the place of 2 (JCGM 100:2008, G.3).
-
-        tails
-            The half width is read from the draws instead of taken from their standard deviation.
+        A figure that a change makes vanish is moved without bound: its effect is infinite.
         """
-        draws = len(found)
-        mean = np.where(self.inputs.figures.floors, 0.0, found.mean(axis=0))
-        vectors = float(student.ppf(0.975, draws - 1)) / np.sqrt(draws - 1) * (found - mean)
-        if not tails:
-            return np.asarray(vectors), np.asarray(mean)
-        # A few wild draws make a standard deviation too long, and mostly it is too short. Whatever the distribution, the
-        # r-th of n ordered draws holds the next one in r/(n + 1) of all cases (Wilks, Ann. Math. Stat. 12:91, 1941, from memory).
-        holds = np.quantile(np.abs(found - mean), 0.95, axis=0, method="weibull")
-        return np.asarray(vectors * (holds / np.maximum(np.linalg.norm(vectors, axis=0), 1e-300))), np.asarray(mean)
+        effects = np.stack([self._effect(one) for one in cause.changes])
+        if cause.shared is not None:
+            effects = _less(effects, self.inputs.figures.radiated, cause.shared)
+        return Contribution(effects, cause.distribution, cause.dof, cause.known_mean)
+
+    def _effect(self, change: ComplexArray) -> FloatArray:
+        figures = self.inputs.figures
+        found = figures.values(self.nominal.with_coefficients(self.nominal.coefficients + change), near=self.near)
+        moved = _turned_back(found - self.values, figures.names)
+        gone = ~np.isfinite(found) & np.isfinite(self.values)
+        return np.asarray(np.where(gone, np.inf, np.nan_to_num(moved)))
+
+
+#: Of a variance over draws at most this much is taken for what they have in common with the record.
+MOST_SHARED = 0.75
+
+
+def _less(effects: FloatArray, radiated: FloatArray, shared: FloatArray) -> FloatArray:
+    """Return effects of draws (draw, frequency, figure), less what draws have in common with the record's own errors.
+
+    The record that draws are added to holds errors already, and power is a square: a draw meets not only the device's waves but
+    also those errors, which no true error did. `shared` (frequency,) says how much of the variance of the radiated power
+    (dB^2) that is; figures that it moves dB for dB are `radiated` (figure,).
+    """
+    mean = effects.mean(axis=0)
+    variance = np.mean((effects - mean) ** 2, axis=0)
+    share = radiated**2 * shared[:, None] / np.maximum(variance, 1e-300)
+    return np.asarray(mean + np.sqrt(1.0 - np.minimum(share, MOST_SHARED)) * (effects - mean))
 
 
 def _turned_back(change: FloatArray, names: tuple[str, ...]) -> FloatArray:

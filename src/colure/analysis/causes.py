@@ -27,9 +27,9 @@ import numpy as np
 
 from colure.analysis.alignment_causes import alignment_causes, distance_change, leaked, swing
 from colure.analysis.assembly import finer_columns
-from colure.analysis.bench import U_SHAPED, Bench, Cause, Inputs
+from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.receiver_causes import receiver_causes
-from colure.analysis.rooms import in_a_room, without_what_is_there
+from colure.analysis.rooms import in_a_room, shared_power
 from colure.geometry.conventions import ComplexArray
 
 NOISE_DRAWS = 16
@@ -49,37 +49,33 @@ def causes(bench: Bench) -> Iterator[Cause]:
 
 
 def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
-    inputs, step = bench.inputs, bench.inputs.step
-    chamber = inputs.chamber
-    noise, shift = bench.monte_carlo(lambda: step.expansion(_noise(inputs, random)), NOISE_DRAWS)
-    yield Cause("noise", noise, "scatter of repeated sweeps in this record", "measured", "Monte Carlo", shift=shift)
-    drift, _ = bench.monte_carlo(lambda: step.expansion(_drift(inputs, random)), DRIFT_DRAWS)
+    inputs, chamber = bench.inputs, bench.inputs.chamber
+    noisy = np.stack([_noise(inputs, random) for _ in range(NOISE_DRAWS)])
+    yield Cause("noise", bench.changed_field(noisy), "scatter of repeated sweeps in this record", "measured", "Monte Carlo",
+                known_mean=True, type_a=True)  # fmt: skip
+    drifted = np.stack([_drift(inputs, random) for _ in range(DRIFT_DRAWS)])
     words = f"ties predict each other; {100 * inputs.drift_residual:.2f} % are left between two of them"
-    yield Cause("drift residual", drift, words, "measured", "Monte Carlo", 2.0 * inputs.drift_residual, "1")
+    yield Cause("drift residual", bench.changed_field(drifted), words, "measured", "Monte Carlo", inputs.drift_residual, "1",
+                type_a=True)  # fmt: skip
     level = 10.0 ** (chamber.echo_level_db / 20.0)
     draw = in_a_room(bench, level, random)
-    drawn = [draw() for _ in range(STRAY_DRAWS)]
-    found = np.stack([bench.changed(one) for one in drawn])
-    found = without_what_is_there(found, inputs.figures.radiated, bench.nominal, drawn)
-    stray, shift = bench.spread(found, tails=True)
+    rooms = np.stack([bench.changed(draw()) for _ in range(STRAY_DRAWS)])
     words = (
         f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of unknown size"
     )
-    yield Cause("range echoes", stray, words, "declared", "Monte Carlo", chamber.echo_level_db, "dB", shift)
+    yield Cause("range echoes", rooms, words, "declared", "as drawn", chamber.echo_level_db, "dB",
+                shared=shared_power(bench.nominal, rooms))  # fmt: skip
 
 
 def _level(bench: Bench) -> Iterator[Cause]:
     inputs = bench.inputs
-    one_db = np.zeros_like(bench.values)
-    for index, what in enumerate(inputs.figures.definitions):
-        one_db[:, index] = what.gain
     expanded = inputs.chamber.reference.gain_uncertainty_db
-    yield Cause("reference gain", expanded * one_db[None], f"declared \u00b1{expanded:g} dB (k = 2)", "declared", "normal",
+    yield Cause("reference gain", bench.scaled(expanded)[None], f"declared \u00b1{expanded:g} dB (k = 2)", "declared", "normal",
                 expanded, "dB")  # fmt: skip
     if inputs.mismatch_db > 0.0:
         words = "declared reflections of source, horn and device, phases unknown"
         yield Cause(
-            "mismatch", inputs.mismatch_db * one_db[None], words, "declared", "U-shaped", inputs.mismatch_db, "dB"
+            "mismatch", bench.scaled(inputs.mismatch_db)[None], words, "declared", "normal", inputs.mismatch_db, "dB"
         )
 
 
@@ -87,7 +83,7 @@ def _chain(bench: Bench) -> Iterator[Cause]:
     inputs = bench.inputs
     chamber, sphere = inputs.chamber, inputs.sphere
     purity = 10.0 ** (chamber.probe.cross_polar_db / 20.0)
-    both = [U_SHAPED * bench.changed_field(leaked(sphere.field, purity * phase)) for phase in (1.0, 1j)]
+    both = [bench.changed_field(leaked(sphere.field, purity * phase)) for phase in (1.0, 1j)]
     words = f"probe cross-polarization {chamber.probe.cross_polar_db:g} dB, phase unknown"
     yield Cause("probe polarization", np.stack(both), words, "declared", "U-shaped", chamber.probe.cross_polar_db, "dB")
     flex = float(np.deg2rad(chamber.cable_flex_deg)) / np.sqrt(3.0)

@@ -12,6 +12,7 @@ import numpy as np
 
 from colure.analysis.bench import Bench, Inputs
 from colure.analysis.causes import causes
+from colure.analysis.combination import half_width, joint_draws
 from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
 from colure.analysis.figures.definitions import Definition
 from colure.analysis.figures.evaluate import FigureSet
@@ -84,9 +85,8 @@ def level_cuts(
     )  # fmt: skip
     values = levels.values(nominal)
     bench = Bench(replace(inputs, figures=levels), nominal, values, [])
-    expanded = np.sqrt(
-        sum(np.sum(one.vectors**2, axis=0) for one in causes(bench) if one.term not in ("reference gain", "mismatch"))
-    )
+    found = [bench.contribution(one) for one in causes(bench) if one.term not in ("reference gain", "mismatch")]
+    expanded = half_width(joint_draws(found))
     common = float(np.hypot(inputs.chamber.reference.gain_uncertainty_db, inputs.mismatch_db))
     out = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from colure.analysis.bench import U_SHAPED, Bench, Cause
+from colure.analysis.bench import Bench, Cause
 
 
 def receiver_causes(bench: Bench) -> Iterator[Cause]:
@@ -15,7 +15,7 @@ def receiver_causes(bench: Bench) -> Iterator[Cause]:
     peak = np.abs(field).max(axis=(1, 2, 3), keepdims=True)
     if analyzer.isolation_db is not None:
         share = 10.0 ** (analyzer.isolation_db / 20.0) / inputs.peak_reading
-        both = [U_SHAPED * bench.changed_field(field + share * peak * phase) for phase in (1.0, 1j)]
+        both = [bench.changed_field(field + share * peak * phase) for phase in (1.0, 1j)]
         words = (
             f"declared isolation {analyzer.isolation_db:g} dB: {20 * np.log10(share):.0f} dB below the peak's reading"
         )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 import numpy as np
 
@@ -19,8 +19,6 @@ from colure.waves.horn import horn_aside, horn_gain_dbi
 RIM_DB = 3.5
 #: Walls of a compact chamber: distance from the crossing in range lengths, tilt, and spread of their reflections.
 NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.45, 1.0, 5.0, 5.0, -12.0
-#: Of a variance over drawn rooms at most this much is taken for what draws have in common with the record.
-MOST_SHARED = 0.75
 
 
 def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callable[[], Expansion]:
@@ -59,23 +57,16 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
     return draw
 
 
-def without_what_is_there(
-    found: FloatArray, radiated: FloatArray, nominal: Expansion, drawn: Sequence[Expansion]
-) -> FloatArray:
-    """Return changes of figures (draw, frequency, figure), less what draws have in common with the record's own echoes.
+def shared_power(nominal: Expansion, rooms: ComplexArray) -> FloatArray:
+    """Return the mean square (frequency,), in dB of the radiated power, of what drawn rooms have in common with the record's own.
 
-    The record that draws are added to holds one room already, and power is a square: a draw meets not only the
-    device's waves but also that room's, which no true error did. Draws meet each other in the same way, so their pairs
-    tell how much of the variance this is, in figures that the radiated power moves `radiated` dB for dB.
+    The record holds one room already, and power is a square: a draw meets that room as well as the device. Draws
+    (draw, frequency, 2, J) meet each other in the same way, so their pairs tell how much of the variance this is.
     """
-    added = np.stack([one.coefficients - nominal.coefficients for one in drawn])
-    flat = np.moveaxis(added.reshape(*added.shape[:2], -1), 1, 0)  # frequency, draw, wave
+    flat = np.moveaxis(rooms.reshape(*rooms.shape[:2], -1), 1, 0)  # frequency, draw, wave
     met = 2.0 * (flat.conj() @ np.swapaxes(flat, 1, 2)).real / nominal.power()[:, None, None]
-    pairs = met[:, ~np.eye(len(drawn), dtype=bool)]
-    mean = found.mean(axis=0)
-    variance = np.mean((found - mean) ** 2, axis=(0, 1))
-    share = radiated**2 * np.mean((10.0 / np.log(10.0) * pairs) ** 2) / np.maximum(variance, 1e-300)
-    return np.asarray(mean + np.sqrt(1.0 - np.minimum(share, MOST_SHARED)) * (found - mean))
+    pairs = met[:, ~np.eye(len(rooms), dtype=bool)]
+    return np.asarray(np.mean((10.0 / np.log(10.0) * pairs) ** 2, axis=-1))
 
 
 def _of_reference(bench: Bench, directions: FloatArray) -> ComplexArray:

@@ -1,7 +1,8 @@
 """The uncertainty budget: every cause's contribution to every figure, combined, with correlations kept.
 
-Half widths are expanded (k = 2) and combined by root sum of squares in the figure's native variable
-(JCGM 100:2008); what a cause does to several figures at once is kept as their covariance (5.2.2).
+Contributions are combined in the figure's native variable, in which errors add up evenly: standard uncertainties by root sum
+of squares (JCGM 100:2008), the half width from their joint distribution (JCGM 101:2008). What a cause does to several
+figures at once is kept as their covariance (5.2.2).
 """
 
 from __future__ import annotations
@@ -12,12 +13,17 @@ import numpy as np
 
 from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.causes import causes
+from colure.analysis.combination import Contribution, correlation, effective_dof, half_width, joint_draws
 from colure.analysis.figures.definitions import Definition
 from colure.geometry.conventions import FloatArray
+from colure.model.chamber import Chamber
 from colure.model.figure import BudgetRow, Figure
 from colure.waves.expansion import Expansion
 
-__all__ = ["Budget", "Inputs", "budget_of", "build_figure", "figures_with_budget", "native_values"]
+__all__ = ["Budget", "Inputs", "budget_of", "build_figure", "figures_with_budget", "native_values", "not_included"]
+
+#: Why a figure has no interval though it has a value: a perturbation within its size makes it vanish.
+VANISHES = "undefined: it vanishes within what {} may change"
 
 
 @dataclass(frozen=True)
@@ -45,42 +51,88 @@ def budget_of(inputs: Inputs) -> Budget:
     nominal = inputs.step.expansion(inputs.sphere.field)
     values = inputs.figures.values(nominal)
     bench = Bench(inputs, nominal, values, inputs.figures.places(nominal))
-    found = list(causes(bench))
-    shift = sum((one.shift for one in found if one.shift is not None), np.zeros_like(values))
+    every = list(causes(bench))
+    found = [bench.contribution(one) for one in every]
+    combined = _combined(found)
+    known = np.sum([part.mean for part in found if part.centred], axis=0) * ~inputs.figures.floors
+    left_out = not_included(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         for i, what in enumerate(inputs.figures.definitions):
-            rows = tuple(_row(one, f, i) for one in found)
-            figures.append(build_figure(what, float(values[f, i]), rows, float(frequency), float(shift[f, i])))
-    return Budget(figures, inputs.figures.names, inputs.sphere.frequency_hz, _correlation(found))
+            rows = tuple(_row(*one, combined, f, i) for one in zip(every, found, strict=True))
+            native = float(values[f, i] - known[f, i])
+            figures.append(
+                build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]),
+                             dof=float(combined.dof[f, i]), left_out=left_out)
+            )  # fmt: skip
+    names = inputs.figures.names
+    return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
 
 
-def _row(one: Cause, f: int, i: int) -> BudgetRow:
-    expanded = float(np.linalg.norm(one.vectors[:, f, i]))
-    return BudgetRow(one.term, expanded, one.basis, one.kind, one.distribution, one.size, one.unit)
+@dataclass(frozen=True)
+class _Combined:
+    """Of every figure (frequency, figure): combined standard uncertainty, half width, effective degrees of freedom."""
+
+    standard: FloatArray
+    half: FloatArray
+    dof: FloatArray
 
 
-def _correlation(found: list[Cause]) -> FloatArray:
-    """Return the correlation (frequency, figure, figure) of all causes together."""
-    every = np.concatenate([one.vectors for one in found])
-    covariance = np.einsum("nfi,nfj->fij", every, every)
-    size = np.sqrt(np.einsum("fii->fi", covariance))
-    size = np.where(size > 0.0, size, 1.0)
-    return np.asarray(covariance / size[:, :, None] / size[:, None, :])
+def _combined(found: list[Contribution]) -> _Combined:
+    standard = np.array([one.standard for one in found])
+    total = np.sqrt(np.sum(standard**2, axis=0))
+    half = half_width(joint_draws([_bounded(one) for one in found]))
+    dof = np.array([one.degrees_of_freedom for one in found])
+    return _Combined(total, np.where(np.isfinite(total), half, np.inf), effective_dof(np.nan_to_num(standard), dof))
+
+
+def _bounded(one: Contribution) -> Contribution:
+    """Return a contribution without what is unbounded."""
+    finite = np.isfinite(one.effects)
+    if finite.all():
+        return one
+    return Contribution(np.where(finite, one.effects, 0.0), one.distribution, one.dof, one.centred)
+
+
+def _row(one: Cause, part: Contribution, combined: _Combined, f: int, i: int) -> BudgetRow:
+    total, half = combined.standard[f, i], combined.half[f, i]
+    factor = float(half / total) if np.isfinite(total) and total > 0.0 else 2.0
+    standard = float(part.standard[f, i])
+    return BudgetRow(one.term, factor * standard, one.basis, one.kind, one.distribution, one.size, one.unit,
+                     "A" if one.type_a else "B", one.divisor, part.degrees_of_freedom, factor)  # fmt: skip
+
+
+def not_included(chamber: Chamber, *, mismatch: bool) -> tuple[str, ...]:
+    """Return the terms of a budget that nobody declared anything about."""
+    declared = {
+        "mismatch": mismatch,
+        "leakage": chamber.analyzer.isolation_db is not None,
+        "linearity": chamber.analyzer.linearity_db > 0.0,
+    }
+    return tuple(name for name, known in declared.items() if not known)
 
 
 def build_figure(
-    what: Definition, native: float, budget: tuple[BudgetRow, ...], frequency_hz: float, shift: float = 0.0
+    what: Definition,
+    native: float,
+    budget: tuple[BudgetRow, ...],
+    frequency_hz: float,
+    *,
+    half_width: float | None = None,
+    dof: float = float("inf"),
+    left_out: tuple[str, ...] = (),
 ) -> Figure:
-    """Combine a budget in the native variable and show value and interval as people read them.
+    """Show value and interval as people read them; the interval lies about the value in the native variable.
 
-    shift
-        What the causes do to the native variable on average: the interval lies about the value less that, but
-        never leaves the value out.
+    half_width
+        Of the interval, native; the root sum of squares of the budget's expanded contributions if None.
+    dof
+        Effective degrees of freedom.
+    left_out
+        Terms that the interval does not hold.
     """
-    total = float(np.sqrt(sum(row.expanded**2 for row in budget)))
-    centre = native - float(np.clip(shift, -total, total))
-    ends = sorted((what.display(centre - total), what.display(centre + total)))
+    total = float(np.sqrt(sum(row.expanded**2 for row in budget))) if half_width is None else half_width
+    ends = sorted((what.display(native - total), what.display(native + total)))
     return Figure(
         name=what.name,
         label=what.label,
@@ -91,8 +143,11 @@ def build_figure(
         upper=ends[1],
         definition=what.text,
         source=what.source,
+        coverage_factor=budget[0].coverage_factor if budget else 2.0,
         topic=what.topic,
         budget=tuple(row.of_size(_shown_half_width(what, native, row.expanded)) for row in budget),
+        effective_dof=dof,
+        not_included=left_out,
     )
 
 

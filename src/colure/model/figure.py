@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import asdict, dataclass, field, fields, replace
 from typing import Any
 
 import numpy as np
@@ -10,12 +10,22 @@ import numpy as np
 
 @dataclass(frozen=True)
 class BudgetRow:
-    """One contribution to a figure's uncertainty, as an expanded (k = 2) half width.
+    """One contribution to a figure's uncertainty, as the GUM tabulates it (JCGM 100:2008, H.1.7).
 
+    expanded
+        Half width that the term alone would give the interval, in the figure's unit: contribution times coverage factor.
     kind
         `measured` by this record, or `declared` beforehand.
     size, unit
-        What was applied (expanded), where it is one number: `expanded / size` is the sensitivity.
+        Half width of the input that was applied, where it is one number.
+    evaluation
+        `A` by statistics, `B` by other means.
+    divisor
+        Half width over standard uncertainty of the input, as its distribution has it.
+    dof
+        Degrees of freedom of the input's standard uncertainty.
+    coverage_factor
+        The figure's own.
     """
 
     term: str
@@ -25,15 +35,40 @@ class BudgetRow:
     distribution: str = "normal"
     size: float | None = None
     unit: str = ""
+    evaluation: str = "B"
+    divisor: float = 2.0
+    dof: float = float("inf")
+    coverage_factor: float = 2.0
 
     @property
     def group(self) -> str:
         """The term without its detail: all alignments together."""
         return self.term.split(":")[0]
 
+    @property
+    def contribution(self) -> float:
+        """Standard uncertainty of the figure by this term alone."""
+        return self.expanded / self.coverage_factor
+
+    @property
+    def standard(self) -> float | None:
+        """Standard uncertainty of the input in its own unit; None where it is not one number, or a level in dB."""
+        return None if self.size is None or self.size <= 0.0 else self.size / self.divisor
+
+    @property
+    def sensitivity(self) -> float | None:
+        """Change of the figure for one unit of the input; None where the input is not one number."""
+        standard = self.standard
+        return None if standard is None else self.contribution / standard
+
     def of_size(self, expanded: float) -> BudgetRow:
         """Return the row with another half width."""
         return replace(self, expanded=expanded)
+
+    def as_dict(self) -> dict[str, Any]:
+        """Return plain JSON-ready data (infinities become null)."""
+        derived = {name: getattr(self, name) for name in ("contribution", "standard", "sensitivity")}
+        return _finite({**asdict(self), **derived})
 
 
 @dataclass(frozen=True)
@@ -42,8 +77,14 @@ class Figure:
 
     lower, upper
         Ends of the 95 % interval; `upper` may be infinite where only a bound is known.
+    coverage_factor
+        Half width over combined standard uncertainty, as it was really used.
     budget
         Contributions, combined by root sum of squares.
+    effective_dof
+        Effective degrees of freedom of the combined standard uncertainty (Welch-Satterthwaite).
+    not_included
+        Terms that nobody declared: the interval does not hold them.
     """
 
     name: str
@@ -58,6 +99,8 @@ class Figure:
     coverage_factor: float = 2.0
     topic: str = "beam"
     budget: tuple[BudgetRow, ...] = field(default=())
+    effective_dof: float = float("inf")
+    not_included: tuple[str, ...] = ()
 
     @property
     def expanded_uncertainty(self) -> float:
@@ -91,11 +134,14 @@ class Figure:
 
     def as_dict(self) -> dict[str, Any]:
         """Return plain JSON-ready data (infinities become null)."""
-        data = asdict(self)
+        data = {one.name: getattr(self, one.name) for one in fields(self)}
+        data["budget"] = [row.as_dict() for row in self.budget]
         data["expanded_uncertainty"] = self.expanded_uncertainty
-        return {
-            key: None if isinstance(value, float) and not np.isfinite(value) else value for key, value in data.items()
-        }
+        return _finite(data)
+
+
+def _finite(data: dict[str, Any]) -> dict[str, Any]:
+    return {key: None if isinstance(value, float) and not np.isfinite(value) else value for key, value in data.items()}
 
 
 def format_value(value: float, uncertainty: float) -> str:
