@@ -81,7 +81,7 @@ def simulated(campaign: Campaign, band_hz: FloatArray, *, noise: bool) -> Simula
     count = round(1e-3 * campaign.device.size_mm[0] / pitch)
     # With a dead and a misfed element: a sound panel's symmetry would flatter every coarse grid.
     room = SimulatedRange(
-        campaign.chamber, truth, offset, device_of=lambda f: panel(f, elements=count, pitch_m=pitch, centre_m=offset)
+        campaign.chamber, truth, lambda f: panel(f, elements=count, pitch_m=pitch, centre_m=offset)
     )
     room.set_frequencies(band_hz[band_hz.size // 2 :][:1])
     return room

@@ -70,6 +70,18 @@ wanted_level_db = -20
 step_deg = 15
 scheme = "two-pass"
 """
+#: Table `[device]` of the demo's twin.toml: its panel with its dead element and its misfed pair.
+DEMO_DEVICE = """
+[device]
+kind = "panel"
+rows = 8
+columns = 8
+centre_ghz = 24.125
+half_band_ghz = 0.125
+efficiency_db = -1.1
+dead = [[2, 5]]
+misfed = [[4, 1], [5, 1]]
+"""
 QUIET_TWIN = "seed = 3\nnoise = false\n"
 
 

@@ -22,6 +22,7 @@ from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.model.campaign import Campaign
 from colure.twin.chamber import SimulatedRange
 from colure.twin.clock import Clock
+from colure.twin.devices import maker_of
 from colure.twin.faults import Faults, HangUpError, SilenceError
 from colure.twin.gcode_server import GcodeController
 from colure.twin.line_server import LineController
@@ -137,8 +138,7 @@ class World:
         truth, chamber = self.campaign.simulated(), self.campaign.chamber
         self.time = Clock(0.0)
         self.clock = VirtualClock(self.time)
-        offset = tuple(1e-3 * x for x in self.campaign.device.offset_mm)
-        self.range = SimulatedRange(chamber, truth, offset)
+        self.range = SimulatedRange(chamber, truth, maker_of(self.campaign))
         self.stage = Stage(chamber.axis_table, self.time, truth, Faults(truth))
         self.stage.glance_s = 0.0
         self.scpi = ScpiServer(self.range, self.stage)

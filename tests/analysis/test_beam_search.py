@@ -17,7 +17,8 @@ from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from colure.model.loading import InputError
 from colure.planning.beam_search import expected_beamwidth_deg, search_plan
-from colure.twin.rehearsal import rehearse, stand_in
+from colure.twin.declared import stand_in
+from colure.twin.rehearsal import rehearse
 from colure.twin.truth import figures_of
 from tests.endtoend.test_near_to_far import AZIMUTH_ELEVATION, edited
 
@@ -48,7 +49,7 @@ def test_a_beam_is_found_within_its_interval(campaign_folder):
 def test_a_level_without_a_top_is_refused(campaign_folder):
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 1"), ("stop_ghz = 24.25", "stop_ghz = 24.0"))
     campaign = Campaign.load(campaign_folder)
-    aside = search_plan(campaign, (17.0, 0.0))
+    aside = search_plan(campaign, (20.0, 0.0))
     with pytest.raises(ValueError, match="beam search"):
         beam_of(looked(campaign, aside, SimulatedChamber(noise=False, seed=3)), campaign.chamber)
     with pytest.raises(InputError, match="holds no record"):

@@ -16,7 +16,7 @@ from colure.app.service import probe_of
 from colure.model.chamber import EchoTable, SimulatedChamber
 from colure.model.plan import ROLES, Role
 from colure.model.record import of_role
-from colure.twin.rehearsal import stand_in
+from colure.twin.declared import stand_in
 from tests.conftest import expansion_of
 from tests.endtoend.test_near_to_far import edited
 

@@ -86,7 +86,7 @@ def test_a_wall_of_the_chamber_is_gated_away(campaign_folder):
     traces = []
     for echoes in ((), (wall,)):
         truth = SimulatedChamber(noise=False, echoes=echoes)
-        room = SimulatedRange(chamber, truth, (0.0, 0.0, 0.0), device_of=wide_panel)
+        room = SimulatedRange(chamber, truth, wide_panel)
         room.set_frequencies(BAND)
         theta = np.linspace(-40.0, 40.0, 9)
         traces.append(room.received({"azimuth": theta, "roll": 0 * theta, "probe": 0 * theta}, 1))

@@ -10,7 +10,7 @@ from colure.app import service
 from colure.app.rehearsal import record_of_rehearsal
 from colure.model.chamber import SimulatedChamber
 from colure.model.evaluation import Evaluation
-from colure.twin.rehearsal import stand_in
+from colure.twin.declared import stand_in
 from colure.twin.truth import figures_of
 from tests.endtoend.test_near_to_far import edited
 

@@ -103,7 +103,7 @@ def test_a_misaligned_scan_gives_the_pattern_of_an_aligned_one(planned):
 
 def rms_error_of(planned, done) -> float:
     """Against the stand-in's own expansion, level and phase free, rms of the peak."""
-    from colure.twin.rehearsal import stand_in
+    from colure.twin.declared import stand_in
 
     campaign, plan = planned
     device = stand_in(campaign.device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=1)
@@ -245,7 +245,7 @@ def test_a_direct_scan_of_an_offset_device_is_brought_to_one_distance(campaign_f
     edited(campaign_folder, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 6.0 "))
     campaign, plan = service.make_plan(campaign_folder)
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(**PERFECT))
-    from colure.twin.rehearsal import stand_in
+    from colure.twin.declared import stand_in
 
     device = stand_in(campaign.device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=1)
     theta = np.deg2rad([0.0, 25.0, 45.0])

@@ -30,7 +30,7 @@ PERFECT = SimulatedChamber(noise=False, crosstalk_db=-200, probe_cross_polar_db=
 def simulated_record(campaign: Campaign, plan: Plan, truth: SimulatedChamber):
     """Measure a plan on the simulated range without sockets, clock or noise."""
     offset = tuple(1e-3 * x for x in campaign.device.offset_mm)
-    chamber = SimulatedRange(campaign.chamber, truth, offset)
+    chamber = SimulatedRange(campaign.chamber, truth, lambda f: panel(f, centre_m=offset))
     chamber.set_frequencies(plan.frequency_hz)
     trace = np.empty((len(plan), plan.frequency_hz.size, len(plan.ports)), complex)
     for index, (target, role) in enumerate(zip(plan.targets_deg, plan.roles(), strict=True)):

@@ -14,6 +14,7 @@ from colure.analysis.recipe import process
 from colure.analysis.regrid import lag_of, to_planned_places
 from colure.app.service import probe_of
 from colure.planning.path import progressive_order
+from tests.conftest import DEMO_DEVICE
 from tests.endtoend.test_near_to_far import edited, rms_error_db
 from tests.world import world_of
 
@@ -26,7 +27,7 @@ def centred(folder, goal: str, twin: str = ""):
     edited(folder, "device.toml", ("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]"))
     with (folder / "goal.toml").open("a", encoding="utf-8") as out:
         out.write("\n" + goal)
-    (folder / "twin.toml").write_text(PERFECT + twin, encoding="utf-8")
+    (folder / "twin.toml").write_text(PERFECT + twin + DEMO_DEVICE, encoding="utf-8")
     return folder
 
 

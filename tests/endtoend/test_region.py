@@ -12,6 +12,7 @@ from colure.app.service import probe_of
 from colure.geometry.polarization import Basis, to_basis
 from colure.model.pattern import field_of
 from colure.twin.chamber import SimulatedRange
+from colure.twin.devices import maker_of
 from tests.endtoend.test_near_to_far import edited, rms_error_db
 from tests.endtoend.test_on_the_fly import centred, measured
 
@@ -47,7 +48,7 @@ def test_one_polarization_is_what_the_probe_sees_at_the_range_length(campaign_fo
     assert any("one polarization cannot be transformed" in line for line in plan.predicted["missing"])
     done = processed(world, record)
     chamber, truth = world.campaign.chamber, world.campaign.simulated()
-    room = SimulatedRange(chamber, truth, (0.0, 0.0, 0.0))
+    room = SimulatedRange(chamber, truth, maker_of(world.campaign))
     room.set_frequencies(record["frequency"].values)
     t, p = np.meshgrid(np.arange(0.0, 40.0, 3.0), np.arange(0.0, 360.0, 30.0), indexing="ij")
     seen = room.received({"azimuth": t.ravel(), "roll": p.ravel(), "probe": -p.ravel()}, 1)[:, 0].reshape(t.shape)

@@ -10,7 +10,7 @@ from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.chamber import AlignmentTolerance, Axis
 from colure.model.goal import Want
-from colure.twin.rehearsal import stand_in
+from colure.twin.declared import stand_in
 from colure.twin.truth import figures_of
 
 BAND = (24.0, 24.25)

@@ -32,7 +32,7 @@ def test_other_flaws_in_other_places(seed):
     dead, misfed = (tuple(int(x) for x in random.integers(0, 8, 2)) for _ in range(2))
     if dead == misfed:
         misfed = ((dead[0] + 3) % 8, dead[1])
-    found = {(s.row, s.column): s.verdict for s in found_flaws(PanelFlaws(dead, (misfed, misfed), 45.0), seed)}
+    found = {(s.row, s.column): s.verdict for s in found_flaws(PanelFlaws((dead,), (misfed, misfed), 45.0), seed)}
     assert found == {dead: "dead or weak", misfed: "feed phase error"}  # the pair is one element twice: 90 deg
 
 

@@ -128,7 +128,17 @@ def measured(
     path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
     moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
     gain = reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference)
-    found = measure(campaign.chamber, campaign.device, plan, moments, seed=seed, reference_gain_dbi=gain, truth=truth)
+    found = measure(
+        campaign.chamber,
+        campaign.device,
+        plan,
+        moments,
+        seed=seed,
+        reference_gain_dbi=gain,
+        truth=truth,
+        holding=campaign.simulated(),
+        folder=campaign.folder,
+    )
     return found, moments
 
 

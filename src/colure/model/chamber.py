@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.faults import FaultKind
 from colure.model.loading import Millimetres3, Section, number
+from colure.model.simulated_device import SimulatedDevice
 
 Interval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
 
@@ -363,8 +364,11 @@ class SimulatedChamber(Section):
         How the device sits on its mount: about x, and about x, y, z (both together). The reference horn has its own mount.
     drift_swing, drift_swing_deg
         Slow swing on top of the warm-up, as a share of it, once in `drift_time_s`, and its phase at the start.
+    device
+        What the chamber holds; built from device.toml if left out.
     """
 
+    device: SimulatedDevice | None = None
     seed: int = Field(default=1, ge=0, le=2**31, json_schema_extra={"unit": "integer"})
     noise: bool = True
     drift_db: float = number("dB", 0, 20, 0.0)

@@ -13,8 +13,8 @@ from colure.model.loading import Millimetres3, Section, number
 class Elements(Section):
     """The element grid of a panel: rows along y, columns along x, centred on the device."""
 
-    rows: int = Field(ge=2, le=200, json_schema_extra={"unit": "rows"})
-    columns: int = Field(ge=2, le=200, json_schema_extra={"unit": "columns"})
+    rows: int = Field(ge=1, le=200, json_schema_extra={"unit": "rows"})
+    columns: int = Field(ge=1, le=200, json_schema_extra={"unit": "columns"})
     pitch_mm: float = number("mm", 0.01, 10000)
 
 
@@ -59,6 +59,9 @@ class Device(Section):
         Centre of that part relative to the axes' crossing, in the device frame.
     centre_of_gravity_mm
         Centre of gravity relative to that centre.
+    polarization, axial_ratio_db, slant_deg
+        Of the wave towards the boresight, IEEE Std 145 sense; the axial ratio counts where it is not linear. `slant_deg`
+        is the direction of a linear polarization, or of the ellipse's major axis, from x towards y.
     match_db
         Largest |S11| of the device, where no file says more.
     reflection
@@ -78,7 +81,8 @@ class Device(Section):
     offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     centre_of_gravity_mm: Millimetres3 = (0.0, 0.0, 0.0)
     mass_kg: float = number("kg", 0.001, 10000, 1.0)
-    polarization: Literal["linear"] = "linear"
+    polarization: Literal["linear", "right", "left", "elliptical"] = "linear"
+    axial_ratio_db: float | None = Field(default=None, ge=0, le=60, json_schema_extra={"unit": "dB"})
     slant_deg: float = number("deg", -180, 180, 0.0)
     expected_gain_dbi: float = number("dBi", -20, 70)
     expected_side_lobe_db: float | None = Field(default=None, ge=-80, le=-1, json_schema_extra={"unit": "dB"})
@@ -94,6 +98,8 @@ class Device(Section):
     def _sizes(self) -> Device:
         if min(self.size_mm) <= 0:
             raise ValueError(f"size_mm = {list(self.size_mm)} must be above 0 mm in every direction")
+        if self.polarization == "elliptical" and self.axial_ratio_db is None:
+            raise ValueError("polarization = 'elliptical' needs axial_ratio_db (dB)")
         return self
 
     @property

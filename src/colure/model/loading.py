@@ -97,8 +97,8 @@ def validate(model: type[ModelT], data: dict[str, Any], *, source: str) -> Model
 
 def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
     path = [part for part in fault["loc"] if not (isinstance(part, str) and part.startswith("function-"))]
+    path, field, owner = _find(model, path)
     where = ".".join(str(part) for part in path) or "file"
-    field, owner = _find(model, path)
     value = fault.get("input")
     shown = repr(value) if not isinstance(value, (dict, list)) or len(repr(value)) < 60 else "(table)"
     kind = fault["type"]
@@ -107,6 +107,10 @@ def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
         close = difflib.get_close_matches(str(path[-1]), known, n=1)
         hint = f"; did you mean {close[0]}?" if close else ""
         return f"{source}: {where} = {shown}: unknown field; known here: {', '.join(known)}{hint}"
+    if kind in ("union_tag_invalid", "union_tag_not_found"):
+        tag = f" = {fault['ctx']['tag']!r}" if "tag" in fault["ctx"] else ": missing"
+        kinds = ", ".join(_kinds(field)) if field is not None else ""
+        return f"{source}: {where}.kind{tag}; must be one of {kinds}"
     if kind == "missing":
         return f"{source}: {where}: missing; needs {_requirement(field, fault)}"
     if kind == "value_error":
@@ -114,18 +118,43 @@ def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
     return f"{source}: {where} = {shown}: must be {_requirement(field, fault)}"
 
 
-def _find(model: type[BaseModel], path: list[Any]) -> tuple[FieldInfo | None, type[BaseModel] | None]:
-    """Walk a fault's path to its field and to the model that owns it."""
-    owner: type[BaseModel] | None = model
+def _find(model: type[BaseModel], path: list[Any]) -> tuple[list[Any], FieldInfo | None, type[BaseModel] | None]:
+    """Walk a fault's path to its field and to the model that owns it.
+
+    The path comes back without what only names the kind of a table, such as `horn` in device.horn.aperture_a_mm.
+    """
+    owner: type[BaseModel] = model
     field: FieldInfo | None = None
-    for part in path:
-        if not isinstance(part, str) or owner is None or part not in owner.model_fields:
+    kept, kinds = list[Any](), dict[str, type[BaseModel]]()
+    for number, part in enumerate(path):
+        if part in kinds:
+            owner, kinds = kinds[part], {}
+            continue
+        kept.append(part)
+        if not isinstance(part, str) or part not in owner.model_fields:
             continue
         field = owner.model_fields[part]
+        kinds = _kinds(field)
         nested = _nested(field.annotation)
-        if part is not path[-1] and nested is not None:
+        if number < len(path) - 1 and nested is not None:
             owner = nested
-    return field, owner
+    return kept, field, owner
+
+
+def _kinds(field: FieldInfo) -> dict[str, type[BaseModel]]:
+    """Return the tables that a field may hold by the names of their kinds, if it has kinds."""
+    found = dict[str, type[BaseModel]]()
+
+    def walk(annotation: Any) -> None:
+        if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+            if "kind" in annotation.model_fields:
+                found.update(dict.fromkeys(get_args(annotation.model_fields["kind"].annotation), annotation))
+            return
+        for inner in get_args(annotation):
+            walk(inner)
+
+    walk(field.annotation)
+    return found
 
 
 def _nested(annotation: Any) -> type[BaseModel] | None:

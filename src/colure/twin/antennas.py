@@ -19,9 +19,37 @@ LIGHT = 299_792_458.0
 class PanelFlaws:
     """What is wrong with the panel, as (row, column) of the element grid."""
 
-    dead: tuple[int, int] | None = (2, 5)
-    misfed: tuple[tuple[int, int], tuple[int, int]] | None = ((4, 1), (5, 1))
+    dead: tuple[tuple[int, int], ...] | None = ((2, 5),)
+    misfed: tuple[tuple[int, int], ...] | None = ((4, 1), (5, 1))
     misfeed_deg: float = 75.0
+
+
+@dataclass(frozen=True)
+class PanelMake:
+    """How a panel is made.
+
+    taper
+        Amplitude over rows and columns: 1 - taper + taper cos(pi u / width).
+    error, cross_error
+        Rms of each part of the elements' random errors, co- and cross-polar.
+    cross
+        Mean orthogonal part of the field.
+    magnetic_ratio
+        Magnetic over electric moment: less than 1 leaves some radiation behind the ground plane.
+    feed_slope_deg, feed_loss_db
+        A corporate feed disperses a little: phase at the edge column at the end of the band turns the beam; loss there.
+    moment
+        (x, y) unit vector of the wanted polarization.
+    """
+
+    taper: float = 0.45
+    error: float = 0.03
+    cross_error: float = 0.035
+    cross: complex = 0.06j
+    magnetic_ratio: float = 0.88
+    feed_slope_deg: float = 6.0
+    feed_loss_db: float = 0.15
+    moment: tuple[complex, complex] = (1.0, 0.0)
 
 
 def panel(
@@ -32,15 +60,16 @@ def panel(
     pitch_m: float | None = None,
     centre_m: tuple[float, float, float] = (0.0, 0.0, -0.030),
     flaws: PanelFlaws | None = None,
+    make: PanelMake | None = None,
     efficiency_db: float = -1.1,
     centre_hz: float = 24.125e9,
     half_band_hz: float = 0.125e9,
     seed: int = 24,
 ) -> Cluster:
-    """Return a printed panel polarized along x, boresight +z: `elements` rows, as many columns by default.
+    """Return a printed panel, boresight +z: `elements` rows, as many columns by default; the demo's with its defaults.
 
     Rows run along y, columns along x. Each element is a crossed electric and magnetic
-    dipole (front pattern 1 + cos theta) with a weak y-polarized part; edge taper
+    dipole (front pattern 1 + r cos theta) with a weak orthogonal part; edge taper
     cos on a pedestal; small random amplitude and phase errors, a gentle response over
     frequency, and the given flaws.
     """
@@ -48,31 +77,51 @@ def panel(
     f = np.asarray(frequency_hz, float)
     columns = elements if columns is None else columns
     pitch = 0.5 * LIGHT / centre_hz if pitch_m is None else pitch_m
-    flaws = PanelFlaws() if flaws is None else flaws
+    flaws, make = flaws or PanelFlaws(), make or PanelMake()
     count = elements * columns
     place_y, place_x = ((np.arange(n) - (n - 1) / 2) * pitch for n in (elements, columns))
     row, column = np.meshgrid(np.arange(elements), np.arange(columns), indexing="ij")
     position = np.stack([place_x[column].ravel(), place_y[row].ravel(), np.zeros(count)], axis=-1)
-    edge_y, edge_x = (0.55 + 0.45 * np.cos(np.pi * p / (p.size * pitch)) for p in (place_y, place_x))
-    errors = 1.0 + 0.03 * (rng.normal(size=count) + 1j * rng.normal(size=count))
+    edge_y, edge_x = (
+        (1.0 - make.taper) + make.taper * np.cos(np.pi * p / (p.size * pitch)) for p in (place_y, place_x)
+    )
+    errors = 1.0 + make.error * (rng.normal(size=count) + 1j * rng.normal(size=count))
     excitation = (edge_y[row] * edge_x[column]).ravel() * errors
     _apply_flaws(excitation, row.ravel(), column.ravel(), flaws)
-    cross = 0.035 * (rng.normal(size=count) + 1j * rng.normal(size=count)) + 0.06j
-    back = 0.88  # less than 1: some radiation behind the ground plane
-    electric = np.stack([np.ones_like(cross), cross, np.zeros_like(cross)], axis=-1)
-    magnetic = back * np.stack([-cross, np.ones_like(cross), np.zeros_like(cross)], axis=-1)
+    cross = make.cross_error * (rng.normal(size=count) + 1j * rng.normal(size=count)) + make.cross
+    electric, magnetic = huygens(make.moment, np.asarray(cross, complex), make.magnetic_ratio)
     offset = (f - centre_hz) / half_band_hz
-    # A corporate feed disperses a little: phase slope along x turns the beam with frequency.
-    slope = np.deg2rad(6.0) * offset[:, None] * (position[None, :, 0] / (columns * pitch / 2))
+    slope = np.deg2rad(make.feed_slope_deg) * offset[:, None] * (position[None, :, 0] / (columns * pitch / 2))
     weights = excitation[None, :] * np.exp(1j * slope) * (1.0 - 0.02 * offset[:, None] ** 2)
-    efficiency = 10 ** ((efficiency_db - 0.15 * offset**2) / 10.0)
-    shifted = position + np.asarray(centre_m)
-    return Cluster(f, shifted, electric.astype(complex), magnetic.astype(complex), weights, efficiency)
+    efficiency = 10 ** ((efficiency_db - make.feed_loss_db * offset**2) / 10.0)
+    return Cluster(f, position + np.asarray(centre_m), electric, magnetic, weights, efficiency)
+
+
+def huygens(
+    moment: tuple[complex, complex], cross: ComplexArray, magnetic_ratio: float
+) -> tuple[ComplexArray, ComplexArray]:
+    """Return electric and magnetic moments (site, 3) of sources in the plane z = 0 that radiate towards +z.
+
+    Parameters
+    ----------
+    moment
+        (x, y) of the wanted polarization, unit vector.
+    cross
+        (site,) orthogonal part of each.
+    magnetic_ratio
+        Magnetic over electric moment: 1 radiates nothing towards -z.
+    """
+    wanted = np.asarray(moment, complex)
+    other = np.array([-np.conj(wanted[1]), np.conj(wanted[0])])
+    x, y = (wanted[axis] + np.asarray(cross) * other[axis] for axis in (0, 1))
+    none = np.zeros_like(x)
+    electric, magnetic = np.stack([x, y, none], axis=-1), np.stack([-y, x, none], axis=-1)
+    return np.asarray(electric, complex), np.asarray(magnetic_ratio * magnetic, complex)
 
 
 def _apply_flaws(excitation: ComplexArray, row: IntArray, column: IntArray, flaws: PanelFlaws) -> None:
-    if flaws.dead is not None:
-        excitation[(row == flaws.dead[0]) & (column == flaws.dead[1])] = 0.0
+    for place in flaws.dead or ():
+        excitation[(row == place[0]) & (column == place[1])] = 0.0
     for place in flaws.misfed or ():
         excitation[(row == place[0]) & (column == place[1])] *= np.exp(1j * np.deg2rad(flaws.misfeed_deg))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -12,7 +12,8 @@ from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Misalignment, device_to_lab, probe_to_lab
 from colure.geometry.rotations import RigidMotion
 from colure.model.chamber import Chamber, SimulatedChamber
-from colure.twin.antennas import horn, panel, probe_ports
+from colure.twin.antennas import horn, probe_ports
+from colure.twin.devices import DeviceMaker, steered
 from colure.twin.sources import Cluster, transmission
 
 DEVICE_CHANNEL = 1
@@ -24,19 +25,6 @@ CABLE_CHANNEL = 3
 #: Controller readouts in degrees by axis name; arrays of one shape are many positions at once.
 Readouts = Mapping[str, float | FloatArray]
 _Antennas = tuple[dict[int, tuple[Cluster, FloatArray]], list[tuple[Cluster, FloatArray]]]
-
-
-def steer(device: Cluster, angle: float) -> Cluster:
-    """Return a panel whose elements are phased to turn its beam by `angle` (radians) towards x."""
-    shift = np.exp(-1j * device.k[:, None] * np.sin(angle) * device.position[None, :, 0])
-    return Cluster(
-        device.frequency_hz,
-        device.position,
-        device.electric,
-        device.magnetic,
-        device.weights * shift,
-        device.efficiency,
-    )
 
 
 def misalignment_of(truth: SimulatedChamber) -> Misalignment:
@@ -58,7 +46,7 @@ def misalignment_of(truth: SimulatedChamber) -> Misalignment:
 
 
 class SimulatedRange:
-    """Antennas, walls, drift, cables and receiver of one chamber; thread-safe.
+    """Antennas, walls, drift, cables and receiver of one chamber around one device; thread-safe.
 
     Frequencies may be set anew at any time; antennas are rebuilt for them.
     """
@@ -67,11 +55,9 @@ class SimulatedRange:
         self,
         chamber: Chamber,
         truth: SimulatedChamber,
-        device_offset_m: tuple[float, float, float],
-        *,
-        device_of: Callable[[FloatArray], Cluster] | None = None,
+        device_of: DeviceMaker,
     ) -> None:
-        self._device_of = device_of or (lambda f: panel(f, centre_m=device_offset_m))
+        self._device_of = device_of
         self.chamber = chamber
         self.truth = truth
         self._misalignment = misalignment_of(truth)
@@ -114,8 +100,8 @@ class SimulatedRange:
         }
         for index, steer_deg in enumerate(self.truth.state_steer_deg):
             # Key -1 - index: the device in that state.
-            steered = steer(device, np.deg2rad(steer_deg))
-            antennas[-1 - index] = (steered, steered.power())
+            turned = steered(device, float(np.deg2rad(steer_deg)))
+            antennas[-1 - index] = (turned, turned.power())
         ports = probe_ports(
             frequency_hz,
             cross_polar_db=self.truth.probe_cross_polar_db,
@@ -136,8 +122,8 @@ class SimulatedRange:
         """Return S21 of the antennas and walls alone, shape (..., frequency) for readouts of shape (...)."""
         angles = self.angles_deg(readouts_deg)
         first, second = (angles[name] for name in self.chamber.positioner.geometry.axis_names)
-        steered = channel == DEVICE_CHANNEL and -1 - self.state in self._antennas
-        antenna, power = self._antennas[-1 - self.state if steered else channel]
+        in_state = channel == DEVICE_CHANNEL and -1 - self.state in self._antennas
+        antenna, power = self._antennas[-1 - self.state if in_state else channel]
         misalignment = self._misalignment
         if channel == REFERENCE_CHANNEL:
             misalignment = replace(misalignment, device_tilt=(0.0, 0.0, 0.0))

@@ -7,7 +7,8 @@ what this chamber may do to this plan. Every draw is an invented chamber and say
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from pathlib import Path
 
 import numpy as np
 
@@ -16,11 +17,10 @@ from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber, EchoTable, SimulatedChamber
 from colure.model.device import Device
 from colure.model.plan import ROLES, Plan, Role
-from colure.twin.antennas import PanelFlaws, panel
 from colure.twin.chamber import CABLE_CHANNEL, DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
+from colure.twin.devices import DeviceMaker, device_maker, device_of
 from colure.twin.sources import Cluster
 
-LIGHT = 299_792_458.0
 #: Side walls, floor, ceiling and the wall behind the device: how far from the crossing (range lengths), how much tilted.
 WALLS = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
 NEAREST, FARTHEST, TILT_DEG = 0.45, 0.9, 4.0
@@ -34,7 +34,7 @@ PROBES_OF_STRAY = 900
 
 @dataclass(frozen=True)
 class Rehearsed:
-    """What a rehearsal read: (point, frequency, port) traces, and the chamber that was drawn."""
+    """What a rehearsal read: (point, frequency, port) traces, the chamber that was drawn, its device in state 0."""
 
     trace: ComplexArray
     rate_deg_s: FloatArray
@@ -43,36 +43,24 @@ class Rehearsed:
     reference_error_db: float
 
 
-def stand_in(device: Device, frequency_hz: FloatArray, *, band_hz: FloatArray, seed: int = 24) -> Cluster:
-    """Return a sound panel that fills the declared device: its element grid, or half-wave elements.
+def draw_chamber(
+    chamber: Chamber,
+    device: Device,
+    plan: Plan,
+    seed: int,
+    *,
+    holding: SimulatedChamber | None = None,
+    folder: Path | None = None,
+) -> SimulatedChamber:
+    """Draw a chamber's truth from its declared tolerances (k = 2: half of each is the standard deviation).
 
-    band_hz
-        All frequencies of the plan: the device disperses over its band, whichever part is asked for.
+    Parameters
+    ----------
+    holding
+        Whose simulated device and states the chamber holds; what device.toml declares if None.
+    folder
+        Where files of the device's sources lie.
     """
-    offset = tuple(1e-3 * x for x in device.offset_mm)
-    if device.elements is not None:
-        rows, columns, pitch = device.elements.rows, device.elements.columns, 1e-3 * device.elements.pitch_mm
-    else:
-        pitch = 0.5 * LIGHT / float(band_hz.max())
-        columns, rows = (max(1, round(1e-3 * size / pitch)) for size in device.size_mm[:2])
-    sound = panel(
-        frequency_hz,
-        elements=rows,
-        columns=columns,
-        pitch_m=pitch,
-        centre_m=(offset[0], offset[1], offset[2]),
-        flaws=PanelFlaws(dead=None, misfed=None),
-        centre_hz=float(np.mean(band_hz)),
-        seed=seed,
-        half_band_hz=max(0.125e9, 0.5 * float(np.ptp(band_hz))),
-    )
-    slant = np.deg2rad(device.slant_deg)
-    turn = np.array([[np.cos(slant), -np.sin(slant), 0.0], [np.sin(slant), np.cos(slant), 0.0], [0.0, 0.0, 1.0]])
-    return replace(sound, electric=sound.electric @ turn.T, magnetic=sound.magnetic @ turn.T)
-
-
-def draw_chamber(chamber: Chamber, device: Device, plan: Plan, seed: int) -> SimulatedChamber:
-    """Draw a chamber's truth from its declared tolerances (k = 2: half of each is the standard deviation)."""
     random = np.random.default_rng((seed, 4))
     a = chamber.alignment
 
@@ -85,6 +73,8 @@ def draw_chamber(chamber: Chamber, device: Device, plan: Plan, seed: int) -> Sim
     walls = [_wall(random, normal, chamber.range_length_m, device.reach_m) for normal in WALLS]
     bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, 3)
     truth = SimulatedChamber(
+        device=None if holding is None else holding.device,
+        state_steer_deg=() if holding is None else holding.state_steer_deg,
         seed=seed,
         drift_db=chamber.tie_drift_db,
         drift_deg=min(360.0, chamber.tie_drift_deg),
@@ -106,7 +96,8 @@ def draw_chamber(chamber: Chamber, device: Device, plan: Plan, seed: int) -> Sim
         reference_cross_polar_deg=float(random.uniform(-180.0, 180.0)),
         echoes=tuple(walls),
     )
-    excess = _stray_db(chamber, device, plan, truth) - chamber.echo_level_db
+    make = device_maker(truth, device, band_hz=plan.frequency_hz, folder=folder)
+    excess = _stray_db(chamber, make, plan, truth) - chamber.echo_level_db
     scaled = tuple(
         echo.model_copy(update={"level_db": float(np.clip(echo.level_db - excess, -120.0, 0.0))})
         for echo in truth.echoes
@@ -126,12 +117,11 @@ def _wall(random: np.random.Generator, square: tuple[float, float, float], range
     )
 
 
-def _stray_db(chamber: Chamber, device: Device, plan: Plan, truth: SimulatedChamber) -> float:
+def _stray_db(chamber: Chamber, make: DeviceMaker, plan: Plan, truth: SimulatedChamber) -> float:
     """Return what the walls add, rms over directions below the peak, in dB."""
     middle = plan.frequency_hz[plan.frequency_hz.size // 2 :][:1]
     with_walls, without = (
-        _range_of(chamber, truth.model_copy(update={"echoes": walls}), device, middle, plan.frequency_hz)
-        for walls in (truth.echoes, ())
+        _range_of(chamber, truth.model_copy(update={"echoes": walls}), make, middle) for walls in (truth.echoes, ())
     )
     scan = np.flatnonzero(plan.role == ROLES.index(Role.SCAN))
     some = scan[np.linspace(0, scan.size - 1, min(scan.size, PROBES_OF_STRAY)).astype(int)]
@@ -161,16 +151,8 @@ def _received_at(simulated: SimulatedRange, plan: Plan, rows: IntArray) -> Compl
     return np.concatenate(found)
 
 
-def _range_of(
-    chamber: Chamber, truth: SimulatedChamber, device: Device, frequency_hz: FloatArray, band_hz: FloatArray
-) -> SimulatedRange:
-    offset = tuple(1e-3 * x for x in device.offset_mm)
-    simulated = SimulatedRange(
-        chamber,
-        truth,
-        (offset[0], offset[1], offset[2]),
-        device_of=lambda f: stand_in(device, f, band_hz=band_hz, seed=truth.seed),
-    )
+def _range_of(chamber: Chamber, truth: SimulatedChamber, make: DeviceMaker, frequency_hz: FloatArray) -> SimulatedRange:
+    simulated = SimulatedRange(chamber, truth, make)
     simulated.set_frequencies(frequency_hz)
     return simulated
 
@@ -184,6 +166,8 @@ def rehearse(
     seed: int,
     reference_gain_dbi: FloatArray | None = None,
     truth: SimulatedChamber | None = None,
+    holding: SimulatedChamber | None = None,
+    folder: Path | None = None,
 ) -> Rehearsed:
     """Measure every point of a plan at its predicted time.
 
@@ -195,11 +179,17 @@ def rehearse(
         (frequency,) gain that the reference is taken to have: the true one scatters about it within
         what is declared. The simulated horn's own gain if None.
     truth
-        The chamber's imperfections; drawn from what it declares if None.
+        The chamber's imperfections and its device; drawn from what it declares if None.
+    holding
+        Whose simulated device and states a drawn chamber holds; what device.toml declares if None.
+    folder
+        Where files of the device's sources lie.
     """
     drawn = truth is None
-    truth = draw_chamber(chamber, device, plan, seed) if truth is None else truth
-    simulated = _range_of(chamber, truth, device, plan.frequency_hz, plan.frequency_hz)
+    if truth is None:
+        truth = draw_chamber(chamber, device, plan, seed, holding=holding, folder=folder)
+    make = device_maker(truth, device, band_hz=plan.frequency_hz, folder=folder)
+    simulated = _range_of(chamber, truth, make, plan.frequency_hz)
     # The horn's true gain differs from its computed one within what is declared (k = 2).
     error_db = (
         0.0
@@ -216,9 +206,8 @@ def rehearse(
     if reference_gain_dbi is not None:
         off_db += reference_gain_dbi - simulated.reference_gain_dbi()
     trace[plan.role == ROLES.index(Role.REFERENCE)] *= 10.0 ** (off_db / 20.0)[:, None]
-    return Rehearsed(
-        trace, rate, truth, stand_in(device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=truth.seed), error_db
-    )
+    held = device_of(truth, device, plan.frequency_hz, band_hz=plan.frequency_hz, folder=folder, state=0)
+    return Rehearsed(trace, rate, truth, held, error_db)
 
 
 def channels(plan: Plan) -> IntArray:

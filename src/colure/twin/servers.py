@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from colure.model.campaign import Campaign
 from colure.twin.chamber import SimulatedRange
 from colure.twin.clock import Clock
+from colure.twin.devices import maker_of
 from colure.twin.faults import Faults, HangUpError, SilenceError
 from colure.twin.gcode_server import GcodeController
 from colure.twin.line_server import LineController, SerialLine
@@ -147,8 +148,7 @@ def start_twin(
     """
     truth = campaign.simulated()
     clock = Clock(max(truth.time_factor, least_time_factor))
-    offset = tuple(1e-3 * x for x in campaign.device.offset_mm)
-    chamber = SimulatedRange(campaign.chamber, truth, (offset[0], offset[1], offset[2]))
+    chamber = SimulatedRange(campaign.chamber, truth, maker_of(campaign))
     stage = Stage(campaign.chamber.axis_table, clock, truth, Faults(truth))
     analyzer = ScpiAnalyzer(chamber, stage)
     servers = (

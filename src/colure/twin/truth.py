@@ -15,7 +15,8 @@ from scipy.optimize import brentq, minimize, minimize_scalar
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.campaign import Campaign
 from colure.model.pattern import build_pattern
-from colure.twin.antennas import panel, probe_ports
+from colure.twin.antennas import probe_ports
+from colure.twin.devices import maker_of
 from colure.twin.sources import Cluster
 
 if TYPE_CHECKING:
@@ -24,9 +25,7 @@ if TYPE_CHECKING:
 
 def device_truth(campaign: Campaign) -> list[dict[str, float]]:
     """Return the true figures of the simulated device, one dictionary per frequency."""
-    offset = tuple(1e-3 * x for x in campaign.device.offset_mm)
-    frequencies = campaign.goal.frequency_hz
-    device = panel(frequencies, centre_m=(offset[0], offset[1], offset[2]))
+    device = maker_of(campaign)(campaign.goal.frequency_hz)
     return figures_of(device, campaign.device.slant_deg)
 
 
