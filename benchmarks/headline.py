@@ -80,9 +80,7 @@ def simulated(campaign: Campaign, band_hz: FloatArray, *, noise: bool) -> Simula
     pitch = 0.5 * 299_792_458.0 / band_hz.max()
     count = round(1e-3 * campaign.device.size_mm[0] / pitch)
     # With a dead and a misfed element: a sound panel's symmetry would flatter every coarse grid.
-    room = SimulatedRange(
-        campaign.chamber, truth, lambda f: panel(f, elements=count, pitch_m=pitch, centre_m=offset)
-    )
+    room = SimulatedRange(campaign.chamber, truth, lambda f: panel(f, elements=count, pitch_m=pitch, centre_m=offset))
     room.set_frequencies(band_hz[band_hz.size // 2 :][:1])
     return room
 
