@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.power_only import power_figures, power_sphere
+from colure.analysis.power_only import PowerSphere, power_figures, power_sphere
 from colure.app import service
 from colure.app.rehearsal import record_of_rehearsal
 from colure.model.chamber import SimulatedChamber
@@ -56,3 +56,71 @@ def test_what_power_cannot_say_is_refused(small_campaign):
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
     with pytest.raises(ValueError, match="1 to 1 polarizations a direction, must be 2"):
         power_sphere(record, campaign.chamber)
+
+
+def sphere_of(step_deg: float, power) -> PowerSphere:
+    """Return a noiseless whole sphere of a power (x, y, z) -> (...), both halves of every slice."""
+    steps = round(180.0 / step_deg)
+    theta, phi = np.linspace(0.0, np.pi, steps + 1), np.arange(2 * steps) * np.pi / steps
+    t, p = np.meshgrid(theta, phi, indexing="ij")
+    gain = power(np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t))
+    return PowerSphere(np.array([24e9]), theta, phi, gain[None], 0.0, 0.0)
+
+
+def shown(sphere: PowerSphere, campaign, **wanted):
+    found = power_figures(sphere, campaign.chamber, campaign.device, Evaluation(**wanted))
+    return {figure.name: figure for figure in found}
+
+
+@pytest.mark.parametrize("step_deg", [10.0, 15.0, 20.0, 30.0])
+def test_partial_powers_of_a_short_dipole_whose_edges_miss_the_rings(small_campaign, step_deg):
+    """Short dipole along z: within +-b of the horizon (3 sin b - sin^3 b) / 2; along x and about x the same (derivable)."""
+    campaign, _ = service.make_plan(small_campaign)
+    for up, power in (("z", lambda x, y, z: 1.5 * (1 - z**2)), ("x", lambda x, y, z: 1.5 * (1 - x**2))):
+        found = shown(sphere_of(step_deg, power), campaign, horizon_bands_deg=(22.5, 37.0), up=up)
+        for band in (22.5, 37.0):
+            s = np.sin(np.deg2rad(band))
+            true = 10.0 * np.log10((3.0 * s - s**3) / 2.0)
+            assert found[f"horizon_{band:g}_db"].value == pytest.approx(true, abs=2e-4)
+        assert found["upper_share_db"].value == pytest.approx(-3.0103, abs=2e-4)
+        assert found["directivity_dbi"].value == pytest.approx(1.7609, abs=2e-3)  # section 4 of the standards sheet
+
+
+def test_a_huygens_source_sends_seven_eighths_upwards(small_campaign):
+    """Section 6 of the standards sheet; about z from 30 deg steps, and turned to look along x and y."""
+    campaign, _ = service.make_plan(small_campaign)
+    for up, power in zip("zxy", (lambda x, y, z: (1 + z) ** 2, lambda x, y, z: (1 + x) ** 2, lambda x, y, z: (1 + y) ** 2),
+                         strict=True):  # fmt: skip
+        found = shown(sphere_of(30.0, power), campaign, up=up)
+        assert found["upper_share_db"].value == pytest.approx(10.0 * np.log10(7.0 / 8.0), abs=5e-4)
+
+
+def test_what_the_sampling_leaves_open_holds_the_error(small_campaign):
+    """Beams cos^n about random axes on coarse grids: shares, efficiency and peak by closed form lie inside the sampling's row."""
+    campaign, _ = service.make_plan(small_campaign)
+    random, held = np.random.default_rng(8), []
+    for _ in range(40):
+        n, step = int(random.integers(4, 40)), float(random.choice([10.0, 12.0, 15.0, 20.0, 30.0]))
+        axis = random.normal(size=3)
+        axis /= np.linalg.norm(axis)
+        # cos^n over both sides: a polynomial of degree n, mean 1 / (n + 1).
+        found = shown(
+            sphere_of(step, lambda x, y, z, a=axis, n=2 * (n // 2): (a[0] * x + a[1] * y + a[2] * z) ** n), campaign
+        )
+        mean = 1.0 / (2 * (n // 2) + 1)
+        for name, true in (
+            ("efficiency_db", 10 * np.log10(mean)),
+            ("gain_dbi", 0.0),
+            ("upper_share_db", 10 * np.log10(0.5)),
+        ):
+            figure = found[name]
+            row = next(row for row in figure.budget if row.term == "sampling and truncation")
+            held.append(abs(figure.value - true) <= row.expanded + 1e-3)
+    print(f"{np.mean(held):.3f} of {len(held)}")
+    assert np.mean(held) >= 0.95
+
+
+def test_too_few_rings_are_refused_in_words(small_campaign):
+    campaign, _ = service.make_plan(small_campaign)
+    with pytest.raises(ValueError, match=r"4 rings, needs at least 5 \(step 60 deg, at most 45 deg"):
+        shown(sphere_of(60.0, lambda x, y, z: 1.0 + 0.0 * z), campaign)

@@ -59,9 +59,9 @@ def test_coverage_of_a_short_dipole_is_weighted_with_solid_angle():
 
 def test_partial_powers():
     """Section 6: isotropic .70711/.5/.38268 within 45/30/22.5 deg of the horizon; a Huygens source sends 7/8 upwards."""
-    from colure.analysis.figures.sphere import _belt_weights
+    from colure.analysis.figures.sphere import belt_weights
 
-    bands = [float(_belt_weights(31, np.pi / 2 - b, np.pi / 2 + b).sum()) / 2 for b in np.deg2rad([45, 30, 22.5])]
+    bands = [float(belt_weights(31, np.pi / 2 - b, np.pi / 2 + b).sum()) / 2 for b in np.deg2rad([45, 30, 22.5])]
     assert bands == pytest.approx([0.70711, 0.5, 0.38268], abs=5e-6)
     huygens = expansion_of(cluster_of([1e9], [0, 0, 0], [1, 0, 0], [0, 1, 0]), 4)
     sky, total = Sky.of(huygens.coefficients[0]), float(np.sum(np.abs(huygens.coefficients[0]) ** 2))

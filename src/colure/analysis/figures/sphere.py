@@ -85,7 +85,7 @@ class Sky:
     def power_between(self, low: float, high: float) -> float:
         """Return the power radiated between two polar angles from +z, radians: exact for the sampled waves."""
         by_ring = self.power.mean(axis=1) * 2.0 * np.pi
-        return float(_belt_weights(self.theta.size, round(low, 9), round(high, 9)) @ by_ring)
+        return float(belt_weights(self.theta.size, round(low, 9), round(high, 9)) @ by_ring)
 
 
 @lru_cache(maxsize=4)
@@ -96,7 +96,7 @@ def _grid_directions(rings: int, columns: int) -> FloatArray:
 
 
 @lru_cache(maxsize=64)
-def _belt_weights(rings: int, low: float, high: float) -> FloatArray:
+def belt_weights(rings: int, low: float, high: float) -> FloatArray:
     """Return weights for int_low^high f sin(theta) dtheta of cosine polynomials sampled at `rings` rings with poles.
 
     f runs as a cosine series over theta (a mean over all phi is even at both poles); each cosine is
