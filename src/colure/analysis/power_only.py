@@ -149,10 +149,10 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
     fewer = thinned(sphere)
     out = []
     for f, frequency in enumerate(sphere.frequency_hz):
-        values, coarser = _values(sphere, f, settings), _values(fewer, f, settings)
+        values, coarser = _values(sphere, f, settings), [_values(one, f, settings) for one in fewer]
         for what in chosen:
             value = values[what.name]
-            change = abs(_turned(what, value - coarser[what.name]))
+            change = max(abs(_turned(what, value - one[what.name])) for one in coarser)
             rows = _budget(what, value, sphere, chamber, _curvature_db(device, chamber, float(frequency)), change)
             out.append(build_figure(what, value, rows, float(frequency)))
     return out
@@ -163,10 +163,10 @@ def _turned(what: Definition, change: float) -> float:
     return (change + 180.0) % 360.0 - 180.0 if what.unit == "deg" else change
 
 
-def thinned(sphere: PowerSphere) -> PowerSphere:
-    """Return the sphere seen by every second ring and column: what that changes bounds what the sampling leaves open.
+def thinned(sphere: PowerSphere) -> list[PowerSphere]:
+    """Return the sphere seen by fewer samples: what they change bounds what the sampling leaves open.
 
-    Of an odd number of steps between the poles the rings are the continuous pattern's at two thirds of them.
+    Every second ring and column; of a whole sphere also the continuous pattern at two thirds of the rings.
 
     Raises
     ------
@@ -178,13 +178,16 @@ def thinned(sphere: PowerSphere) -> PowerSphere:
         raise ValueError(
             f"record: {steps + 1} rings, needs at least 5 (step {np.rad2deg(sphere.theta[1]):.3g} deg, at most 45 deg on a whole sphere)"
         )
+    out = []
     if steps % 2 == 0 or not sphere.whole:
         turn = 2 if columns % 4 == 0 else 1
-        return replace(sphere, theta=sphere.theta[::2], phi=sphere.phi[::turn], gain=sphere.gain[:, ::2, ::turn])
-    theta = np.linspace(0.0, np.pi, 2 * (steps // 3) + 1)
-    t, p = np.meshgrid(theta, sphere.phi, indexing="ij")
-    gain = np.stack([Continuous(one).at(t.ravel(), p.ravel()).reshape(t.shape) for one in sphere.gain])
-    return replace(sphere, theta=theta, gain=gain)
+        out.append(replace(sphere, theta=sphere.theta[::2], phi=sphere.phi[::turn], gain=sphere.gain[:, ::2, ::turn]))
+    if sphere.whole:
+        theta = np.linspace(0.0, np.pi, 2 * steps // 3 + 1)
+        t, p = np.meshgrid(theta, sphere.phi, indexing="ij")
+        gain = np.stack([Continuous(one).at(t.ravel(), p.ravel()).reshape(t.shape) for one in sphere.gain])
+        out.append(replace(sphere, theta=theta, gain=gain))
+    return out
 
 
 class Continuous:
@@ -233,7 +236,8 @@ class Continuous:
             inside = level > 10.0 ** (-TOP_DB / 10.0) * top
             reach *= float(np.clip(2.0 * np.sqrt(inside.mean()), 0.3, 1.5))
             reach = min(reach, MOST_REACH)
-        return _top_of(near[inside], level[inside], best, top)
+        direction, _ = _top_of(near[inside], level[inside], best, top)
+        return direction, float(self.at(*theta_phi(direction[None]))[0])
 
     def sky(self, frame: FloatArray, *, least_rings: int) -> tuple[FloatArray, FloatArray]:
         """Return (theta, power (theta, phi)) on a grid with poles about the z axis of a frame (rows: its axes)."""
@@ -340,7 +344,7 @@ def _budget(
     """
     echo = 10.0 ** (chamber.echo_level_db / 20.0)
     step = float(np.rad2deg(sphere.theta[1] - sphere.theta[0]))
-    words = "every second ring and column against all"
+    words = "half and two thirds of the samples against all"
     if what.unit == "deg":
         pose = float(np.hypot(chamber.alignment.device_pose_deg, chamber.alignment.theta_zero_deg))
         least = max(change, 0.1 * step)
