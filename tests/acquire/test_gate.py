@@ -6,11 +6,11 @@ import pytest
 
 from colure.acquire.engine import Options
 from colure.acquire.journal import Journal
-from colure.acquire.locks import LockedError, hold_resource
+from colure.acquire.locks import LockedError, canonical, hold_lock, hold_resource
 from colure.acquire.states import State
 from colure.model.plan import ROLES, Role
 from colure.twin.motion import Move
-from tests.world import world_of
+from tests.world import planned_rows, world_of
 
 
 @pytest.fixture
@@ -61,7 +61,10 @@ def test_a_changed_tie_is_refused_on_resume(half):
 def test_axes_left_in_motion_are_brought_to_rest_first(half):
     world, plan, journal = half
     world.stage.release()
-    world.stage.start({"azimuth": 180.0})  # what a dead process had commanded
+    # What a process had commanded that died on the way: it said so before, and left no place of rest.
+    journal.set_meta("rest", None)
+    journal.set_meta("heading", {"deg": [[180.0, 0.0, 0.0]], "rows": journal.count})
+    world.stage.start({"azimuth": 180.0})
     world.clock.sleep(1.0)
     assert world.stage.busy_until() > world.time.now()
     world.log_wire = True
@@ -69,6 +72,33 @@ def test_axes_left_in_motion_are_brought_to_rest_first(half):
     assert outcome.state is State.DONE, outcome
     sent = b"".join(data for name, data in world.wire if name == "axes")
     assert sent.index(b"!") < sent.index(b"G90 G0")
+
+
+@pytest.mark.parametrize(("axis", "off_deg"), [("azimuth", 6.0), ("roll", -12.0), ("probe", 0.7)])
+@pytest.mark.parametrize("died", [False, True], ids=["stopped", "killed"])
+def test_counts_that_shifted_between_two_sessions_are_refused_until_homed_or_confirmed(half, axis, off_deg, died):
+    world, plan, journal = half
+    if died:
+        journal.set_meta("rest", None)
+        off_deg *= 40.0  # a process that dies leaves only the way it was on
+    before = planned_rows(journal)
+    world.stage.shift_counts({axis: off_deg})
+    outcome = world.engine(plan, journal).run()
+    assert outcome.state is State.FAULTED and f"axis {axis} stands at" in outcome.reason and "--home" in outcome.reason
+    assert planned_rows(journal) == before  # nothing was measured with doubtful counts
+    # Asking again does not make it true.
+    assert world.engine(plan, journal).run().state is State.FAULTED
+    homed = world.engine(plan, journal, options=Options(threads=False, home=True)).run()
+    assert homed.state is State.DONE, homed
+
+
+def test_a_person_may_confirm_what_the_counts_say(half):
+    world, plan, journal = half
+    world.stage.stand_at({"azimuth": 17.0})  # turned away to reach the device, counts and all
+    assert world.engine(plan, journal).run().state is State.FAULTED
+    confirmed = world.engine(plan, journal, options=Options(threads=False, position_confirmed=True)).run()
+    assert confirmed.state is State.DONE, confirmed
+    assert any("confirmed by a person" in text for _, _, text in journal.events())
 
 
 def test_a_wrapping_readout_whose_turns_are_lost_must_be_homed(tiny_campaign, tmp_path):
@@ -113,3 +143,37 @@ def test_a_path_through_a_keep_out_is_refused_before_anything_moves(tiny_campaig
     assert outcome.state is State.FAULTED and "keep-out sector 'bracket meets mast'" in outcome.reason
     assert outcome.measured == 0 and not any(b"G0" in data for _, data in world.wire)
     journal.close()
+
+
+@pytest.mark.parametrize("other", [
+    "TCPIP0::127.0.0.1::5026::SOCKET", "tcpip::localhost::5026::socket", "TCPIP::127.0.0.1::5026::SOCKET ",
+])  # fmt: skip
+def test_one_controller_by_two_spellings_has_one_master(other):
+    held = hold_resource("TCPIP::localhost::5026::SOCKET")
+    try:
+        with pytest.raises(LockedError, match="in use by process"):
+            hold_resource(other)
+    finally:
+        held.close()
+
+
+def test_different_lines_are_different(tmp_path):
+    names = ["TCPIP::127.0.0.1::5026::SOCKET", "TCPIP::127.0.0.1::5025::SOCKET", "TCPIP1::127.0.0.1::5026::SOCKET",
+             "ASRL/dev/ttyS0::INSTR", "ASRL/dev/ttyS1::INSTR", "ASRL3::INSTR", "GPIB0::7::INSTR", "GPIB0::8::INSTR"]  # fmt: skip
+    assert len({canonical(name) for name in names}) == len(names)
+    port, link = tmp_path / "port", tmp_path / "by-id"
+    port.touch()
+    link.symlink_to(port)
+    assert canonical(f"ASRL{link}::INSTR") == canonical(f"ASRL{port}::INSTR")
+
+
+def test_a_lock_file_that_is_a_link_is_refused_and_its_target_left_alone(tmp_path):
+    victim, lock = tmp_path / "victim", tmp_path / "x.lock"
+    victim.write_text("precious", encoding="utf-8")
+    lock.symlink_to(victim)
+    with pytest.raises(LockedError, match="remove it"):
+        hold_lock(lock, "controller")
+    note = tmp_path / "y.lock.pid"
+    note.symlink_to(victim)
+    hold_lock(tmp_path / "y.lock", "controller").close()
+    assert victim.read_text(encoding="utf-8") == "precious"

@@ -12,9 +12,10 @@ from colure.acquire.seal import record_of
 from colure.acquire.states import State
 from colure.app import service
 from colure.instruments.device_states import CallableStates, CommandStates, ProgramStates
+from colure.instruments.links import real_number
 from colure.instruments.profile import analyzer_profile
 from colure.instruments.protocols import InstrumentError, LostError, SweepSettings
-from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.instruments.scpi_analyzer import ScpiAnalyzer, require_plausible
 from colure.instruments.scpi_power import ScpiPowerReceiver
 from colure.model.device import States
 from colure.model.loading import InputError
@@ -224,3 +225,43 @@ def test_states_by_program_and_by_callable(tmp_path):
 
     with pytest.raises(InstrumentError, match="state b: 'b'"):
         CallableStates(fail).take(1, "b")
+
+
+def test_a_misspelt_sweep_word_is_refused_at_that_sweep(twin):
+    """The old trace would come again as new: the counter is not asked for here, only the error queue tells (SCPI-1999, -113)."""
+    profile = words(sweep="INIT:IMEM;*OPC?", status="")
+    analyzer = ScpiAnalyzer(twin.analyzer_resource, profile, timeout_s=2)
+    try:
+        analyzer.configure(SETTINGS, (1,))
+        for _ in range(2):
+            with pytest.raises(InstrumentError, match="-113"):
+                analyzer.sweep()
+    finally:
+        analyzer.close()
+
+
+def test_a_level_that_no_path_has_is_refused():
+    trace = np.full((5, 1), 10.0 ** (6121.0 / 20.0 / 20.0), complex)
+    with pytest.raises(InstrumentError, match=r"trace reads 306 dB, must be below 80 dB"):
+        require_plausible(trace, "analyzer")
+
+
+@pytest.mark.parametrize("text", ["1;-40", "1,-40", "+1.5 dBm -3", "nan", "inf", "--3", ""])
+def test_an_answer_that_is_not_one_number_is_refused(text):
+    with pytest.raises(InstrumentError, match="is no power in dBm"):
+        real_number(text, "meter", "power in dBm")
+
+
+@pytest.mark.parametrize(("text", "value"), [("-40.25", -40.25), (" +1.5E-03 dBm ", 1.5e-3), (".5", 0.5), ("7.", 7.0)])
+def test_one_number_with_a_unit_at_most_is_read(text, value):
+    assert real_number(text, "meter", "power in dBm") == value
+
+
+def test_the_instruments_clock_goes_on_over_midnight(twin):
+    analyzer = ScpiAnalyzer(twin.analyzer_resource, words(), timeout_s=2)
+    times = iter(["23,59,58.5", "0,0,1.5", "0,0,3.5"])
+    ask = analyzer._link.query
+    analyzer._link.query = lambda text: next(times) if "TIME" in text else ask(text)
+    moments = [analyzer.clock_s() for _ in range(3)]
+    assert np.diff(moments).tolist() == [3.0, 2.0]
+    analyzer.close()

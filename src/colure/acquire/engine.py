@@ -18,6 +18,7 @@ from colure.acquire.states import State, check
 from colure.acquire.station import PositionError, Station
 from colure.acquire.ties import TieKeeper
 from colure.acquire.watchdog import Watchdog
+from colure.acquire.whereabouts import Whereabouts
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.instruments.protocols import (
     AnalyzerDriver,
@@ -48,6 +49,8 @@ class Options:
 
     home
         Home the axes before anything else.
+    position_confirmed
+        A person has looked: the readouts are right although they do not follow from where the run left the axes.
     pause_limit_s
         A pause that nobody ends becomes a stop after this, real seconds.
     threads
@@ -55,6 +58,7 @@ class Options:
     """
 
     home: bool = False
+    position_confirmed: bool = False
     pause_limit_s: float = 1800.0
     threads: bool = True
 
@@ -123,6 +127,7 @@ class Engine:
         )
         self._ties = TieKeeper(chamber)
         self._gate = Gate(self._station, journal, self._ties, self._note)
+        self._whereabouts = Whereabouts(self._station, journal)
         self._tally = Tally()
         self._asleep_s = self._clock.asleep_s()
         self._first_tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), None)
@@ -194,9 +199,34 @@ class Engine:
         self._gate.require_same()
         self._gate.configure()
         self._gate.trust_position(home=home)
-        self._gate.check_remaining(self._way_left())
+        way = self._way_left()
+        if resuming and not home:
+            self._require_followed(way)
+        self._gate.check_remaining(way)
+        self._whereabouts.setting_out()
         if resuming:
+            if self._first_tie is not None:
+                self._whereabouts.heading(self._plan.targets_deg[self._first_tie])
             self._gate.check_tie()
+
+    def _require_followed(self, way: FloatArray) -> None:
+        """Raise `AcquisitionError` if the axes stand where this run cannot have left them."""
+        doubt = self._whereabouts.doubt(self._next_places(way))
+        if not doubt:
+            return
+        if self._options.position_confirmed:
+            self._note("home", f"{doubt}; confirmed by a person")
+            return
+        raise AcquisitionError(
+            f"{doubt}; home the axes (acquire --home), or look at them and confirm (--position-confirmed)"
+        )
+
+    def _next_places(self, way: FloatArray) -> FloatArray | None:
+        """Return where the plan goes first: one point, or both ends of a flown line; the home position at its end."""
+        if not len(way):
+            return np.array([axis.home_deg for axis in self._station.guard.axes.values()])
+        first = next(self._steps())
+        return way[:1] if self._plan.line_index[first[0]] < 0 else way[:2]
 
     def _way_left(self) -> FloatArray:
         """Return every position still to be visited, run-up and run-out of flown lines included."""
@@ -235,6 +265,8 @@ class Engine:
             self._insist(lambda: self._point(index), f"point {index}")
             return
         line = self._line_of(missing)
+        flight = flight_of(self._station, line, missing)
+        self._whereabouts.heading(flight.from_deg, flight.to_deg)
         self._insist(lambda: self._line(line), f"line {self._plan.line_index[index]}")
 
     def _insist(self, action: Callable[[], None], what: str) -> None:
@@ -368,11 +400,13 @@ class Engine:
 
     def _extra_tie(self) -> None:
         assert self._first_tie is not None
+        self._whereabouts.heading(self._plan.targets_deg[self._first_tie])
         row = self._station.measure(int(self._first_tie), Role.TIE)
         self._keep(replace(row, plan_index=-1, state_index=-1))
 
     def _go_home(self) -> None:
         home = np.array([axis.home_deg for axis in self._station.guard.axes.values()])
+        self._whereabouts.heading(home)
         self._station.move(home)
 
     def _checkpoint(self) -> None:
@@ -392,6 +426,7 @@ class Engine:
         for action in (self._hold, self._source_off):
             with suppress(InstrumentError):
                 action()
+        self._whereabouts.at_rest()
         self._control.rest()
         self._change(State.PAUSED, reason)
         if not self._control.await_resume(self._options.pause_limit_s):
@@ -458,6 +493,7 @@ class Engine:
                 action()
             except InstrumentError as error:
                 self._tell(Event("warning", f"while stopping: {error}"))
+        self._whereabouts.at_rest()
         try:
             stops = self._journal.meta("stops") or []
             stop = {"state": state.value, "reason": reason, "wall_time": self._clock.wall()}

@@ -166,11 +166,11 @@ class Guard:
     def leaves(self, found_deg: FloatArray, start_deg: FloatArray) -> str:
         """Say which limit or keep-out sector a running move has entered; empty if none that it did not start in."""
         slack = np.array([max(axis.readback_tolerance_deg, 1e-6) for axis in self.axes.values()])
-        beyond = (found_deg < np.minimum(self._bounds.low, start_deg) - slack) | (
+        gone = (found_deg < np.minimum(self._bounds.low, start_deg) - slack) | (
             found_deg > np.maximum(self._bounds.high, start_deg) + slack
         )
-        if beyond.any():
-            axis = int(np.flatnonzero(beyond)[0])
+        if gone.any():
+            axis = int(np.flatnonzero(gone)[0])
             return (
                 f"axis {self.names[axis]} stands at {found_deg[axis]:.3f} deg, outside {self._bounds.low[axis]:g} to "
                 f"{self._bounds.high[axis]:g} deg"

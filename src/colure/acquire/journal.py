@@ -264,6 +264,11 @@ class Journal:
             self._failed = f"{type(error).__name__.removesuffix('Error')}: {error}"
             raise JournalError(f"{self.path.name}: {what} could not be saved: {self._failed}") from None
 
+    @property
+    def count(self) -> int:
+        """Rows committed so far, superseded ones included."""
+        return int(self._seq)
+
     def rows(self) -> list[Row]:
         """Return every row in measured order; raises `JournalError` if one fails its checksum."""
         out = []

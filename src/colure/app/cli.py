@@ -159,6 +159,11 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
 )
 @click.option("--verify", "only_verify", is_flag=True, help="Check the run's journal and measure nothing.")
 @click.option("--home", is_flag=True, help="Home the axes first; needed after a fault of the motion.")
+@click.option(
+    "--position-confirmed",
+    is_flag=True,
+    help="You have looked: the readouts are right although the axes stand elsewhere than the run left them.",
+)
 @click.option("--accept-damage", is_flag=True, help="Measure the points anew whose journal rows are damaged.")
 @click.option(
     "--pause-limit-s", type=click.FloatRange(0.1, 1e6), default=1800.0, show_default=True,
@@ -172,6 +177,7 @@ def acquire(
     only_check: bool,
     only_verify: bool,
     home: bool,
+    position_confirmed: bool,
     accept_damage: bool,
     pause_limit_s: float,
     as_json: bool,
@@ -200,7 +206,7 @@ def acquire(
         _check(campaign, made, as_json)
         return
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
-    options = Options(home=home, pause_limit_s=pause_limit_s)
+    options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)
     outcome = _acquire(campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage)
     if as_json:
         click.echo(json.dumps({"state": outcome.state.value, "reason": outcome.reason, "measured": outcome.measured,

@@ -5,9 +5,13 @@ from __future__ import annotations
 import json
 import signal
 import sys
+from contextlib import suppress
 from pathlib import Path
 
 import click
+
+#: Where the simulated axes of a campaign stood when its last session ended.
+AXES_FILE = ".simulated-axes.json"
 
 
 @click.command()
@@ -41,6 +45,8 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
     else:
         # A shell that started us in the background has it ignored; whoever sends it means it.
         signal.signal(signal.SIGINT, signal.default_int_handler)
+    if until_stdin_closes:
+        twin.stage.stand_at(_left_at(folder / AXES_FILE))
     served = {"analyzer": twin.analyzer_resource, "axes": twin.axes_resource, "device": twin.device_resource}
     if twin.serial is not None:
         served["serial_axes"] = twin.serial.resource
@@ -56,4 +62,21 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
     except (KeyboardInterrupt, EOFError):
         pass
     finally:
+        if until_stdin_closes:
+            _leave_at(folder / AXES_FILE, twin.stage.rest_positions())
         twin.close()
+
+
+def _left_at(path: Path) -> dict[str, float]:
+    """Return where the last session left the simulated axes; a real positioner remembers that by itself."""
+    try:
+        found = json.loads(path.read_text(encoding="utf-8"))
+        return {str(name): float(place) for name, place in found.items()}
+    except (OSError, ValueError, TypeError, AttributeError):
+        return {}
+
+
+def _leave_at(path: Path, positions_deg: dict[str, float]) -> None:
+    # A folder that cannot be written has no next session to tell anything.
+    with suppress(OSError):
+        path.write_text(json.dumps(positions_deg), encoding="utf-8")

@@ -227,9 +227,9 @@ def _ascii_numbers(text: str, resource: str, expected: int) -> FloatArray:
 
 
 def real_number(text: str, resource: str, what: str) -> float:
-    """Read one finite number from a reply, or raise `InstrumentError` that says what it should be."""
-    match = re.search(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?", text)
-    value = float(match.group()) if match else math.nan
+    """Read one finite number, a unit behind it at most, or raise `InstrumentError` that says what it should be."""
+    match = re.fullmatch(r"\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*[A-Za-z%/]*\s*", text)
+    value = float(match.group(1)) if match else math.nan
     if not math.isfinite(value):
         raise InstrumentError(f"{resource}: {text[:60]!r} is no {what}")
     return value

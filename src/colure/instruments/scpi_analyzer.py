@@ -12,6 +12,9 @@ from colure.instruments.profile import AnalyzerProfile
 from colure.instruments.protocols import InstrumentError, LostError, Sweep, SweepSettings
 from colure.instruments.scpi_words import ScpiInstrument
 
+#: No path between two antennas amplifies by more than this, active devices included (common practice, no source).
+MOST_GAIN_DB = 80.0
+
 
 class ScpiAnalyzer(ScpiInstrument):
     """Analyzer behind a VISA resource; see `AnalyzerDriver`."""
@@ -52,11 +55,14 @@ class ScpiAnalyzer(ScpiInstrument):
         Raises
         ------
         InstrumentError
-            If the sweep did not complete or is stale, or the traces are not finite or all zero.
+            If the sweep did not complete or is stale, the instrument reports an error of this sweep, or the traces
+            hold what no receiver measures.
         """
         answer = self._link.query(self._profile.sweep)
         if answer.lstrip("+") != "1":
             raise LostError(f"{self._link.resource}: sweep did not complete, answered {answer[:60]!r}")
+        # A word that the instrument did not know leaves the trace of the sweep before.
+        self.raise_errors()
         columns = []
         for port in self._ports:
             raw = self._link.query_numbers(
@@ -68,6 +74,7 @@ class ScpiAnalyzer(ScpiInstrument):
             columns.append(raw[0::2] + 1j * raw[1::2])
         trace = np.stack(columns, axis=-1)
         flags = self.flags()
+        self.raise_errors()
         require_plausible(trace, self._link.resource)
         return Sweep(trace, flags)
 
@@ -78,3 +85,9 @@ def require_plausible(trace: ComplexArray, resource: str) -> None:
         raise InstrumentError(f"{resource}: trace holds values that are not finite")
     if not np.all(np.any(trace != 0.0, axis=0)):
         raise InstrumentError(f"{resource}: trace is all zero")
+    highest = 20.0 * np.log10(float(np.abs(trace).max()))
+    if highest > MOST_GAIN_DB:
+        raise InstrumentError(
+            f"{resource}: trace reads {highest:.0f} dB, must be below {MOST_GAIN_DB:g} dB: is it a ratio, and are byte order and "
+            "number format those of the profile?"
+        )

@@ -50,6 +50,7 @@ class ScpiPowerReceiver(ScpiInstrument):
             raise InstrumentError(
                 f"{self._link.resource}: power from {min(dbm):g} to {max(dbm):g} dBm, must be from -300 to 100 dBm"
             )
+        self.raise_errors()
         trace = (10.0 ** (np.array(dbm) / 20.0)).astype(complex)[:, None]
         require_plausible(trace, self._link.resource)
         return Sweep(trace, self.flags())

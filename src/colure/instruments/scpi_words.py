@@ -14,6 +14,8 @@ from colure.model.record import Flag
 
 FLAGS = {"overload": Flag.OVERLOAD, "unlevelled": Flag.UNLEVELLED, "unlocked": Flag.UNLOCKED}
 
+DAY_S = 86400.0
+
 
 class ScpiInstrument:
     """One SCPI instrument behind a link; raises `InstrumentError` with the instrument's own words."""
@@ -24,6 +26,7 @@ class ScpiInstrument:
         self._words = profile
         self._link: Link = opener(resource, timeout_s=timeout_s, ends=profile.line.ends)
         self._count: int | None = None
+        self._clock_s, self._days_s = 0.0, 0.0
         self._identity = self._link.query(profile.identity)
 
     def identity(self) -> str:
@@ -65,7 +68,7 @@ class ScpiInstrument:
         self.raise_errors()
 
     def clock_s(self) -> float:
-        """Return the instrument's clock in seconds, or the computer's monotonic one."""
+        """Return the instrument's clock in seconds, over midnight too, or the computer's monotonic one."""
         if not self._words.clock:
             return time.monotonic()
         answer = self._link.query(self._words.clock)
@@ -73,7 +76,11 @@ class ScpiInstrument:
             hours, minutes, seconds = (float(part) for part in answer.split(","))
         except ValueError:
             raise InstrumentError(f"{self._link.resource}: clock answered {answer[:60]!r}") from None
-        return 3600.0 * hours + 60.0 * minutes + seconds
+        shown = 3600.0 * hours + 60.0 * minutes + seconds
+        if shown < self._clock_s - 0.5 * DAY_S:  # midnight
+            self._days_s += DAY_S
+        self._clock_s = shown
+        return self._days_s + shown
 
     def flags(self) -> int:
         """Read the condition register after a sweep, and refuse a sweep that was never made.
@@ -132,6 +139,8 @@ class ScpiInstrument:
 
     def raise_errors(self) -> None:
         """Empty the error queue; raises `InstrumentError` with everything found in it."""
+        if not self._words.error:
+            return
         found = []
         for _ in range(40):
             answer = self._link.query(self._words.error)

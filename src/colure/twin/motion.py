@@ -149,6 +149,25 @@ class Stage:
             for name, axis in axes.items()
         }
 
+    def stand_at(self, positions_deg: dict[str, float]) -> None:
+        """Let axes stand where an earlier session left them; unknown names and places beyond the limits are left out."""
+        with self._lock:
+            for name, place in positions_deg.items():
+                axis = self.axes.get(name)
+                if axis is not None and axis.min_deg <= place <= axis.max_deg:
+                    self._moves[name] = replace(self._moves[name], start_deg=float(place), distance_deg=0.0)
+
+    def rest_positions(self) -> dict[str, float]:
+        """Brake, and return where the axes' counts come to stand, turns included."""
+        self._brake(self.clock.now())
+        with self._lock:
+            return {name: move.start_deg + self._offset_deg[name] for name, move in self._moves.items()}
+
+    def shift_counts(self, offsets_deg: dict[str, float]) -> None:
+        """Let the readouts of axes be off from now on, as after a power cycle somewhere else."""
+        with self._lock:
+            self._offset_deg.update(offsets_deg)
+
     def positions(self, moment: float | None = None) -> dict[str, float]:
         """Return every axis' readout in degrees, as the controller reports it."""
         when = self.clock.now() if moment is None else moment

@@ -1,0 +1,102 @@
+"""Where the axes were left, journalled, and compared with where they are found: a lost count must not go unseen.
+
+A controller that lost power counts from zero again; somebody may have turned an axis by hand. Both read like a sound
+position. So the readouts at rest are kept with the run, and those found at the next start must agree.
+"""
+
+from __future__ import annotations
+
+from contextlib import suppress
+
+import numpy as np
+
+from colure.acquire.journal import Journal, JournalError
+from colure.acquire.station import Station, blame
+from colure.geometry.conventions import FloatArray
+from colure.instruments.protocols import InstrumentError
+
+#: How often braking axes are looked at before their place is kept, and how long after each other (seconds).
+LOOKS, LOOK_S = 30, 0.1
+#: Axes at rest may creep by so many read-back tolerances while nobody looks.
+CREEP_TOLERANCES = 2.0
+
+
+class Whereabouts:
+    """Keeps readouts at rest and the ends of unplanned moves in the journal, and judges what is found later."""
+
+    def __init__(self, station: Station, journal: Journal) -> None:
+        self._station = station
+        self._journal = journal
+        #: What is found now follows from what was kept: only then it may be kept in its place.
+        self._known = False
+
+    def at_rest(self) -> None:
+        """Keep where the axes stand; nothing is kept if they cannot be asked, or were never proven."""
+        guard = self._station.guard
+        if not self._known:
+            return
+        with suppress(InstrumentError, JournalError):
+            found = guard.readouts(self._station.axes.status())
+            for _ in range(LOOKS):
+                before = found
+                self._station.clock.sleep(LOOK_S)
+                found = guard.readouts(self._station.axes.status())
+                if np.all(np.abs(found - before) < 1e-3):
+                    self._journal.set_meta("rest", dict(zip(guard.names, found.tolist(), strict=True)))
+                    return
+
+    def setting_out(self) -> None:
+        """From now on the axes move; what was kept at rest no longer holds."""
+        self._known = True
+        if self._journal.meta("rest") is not None:
+            self._journal.set_meta("rest", None)
+
+    def heading(self, *targets_deg: FloatArray) -> None:
+        """Keep the ends of a move that the plan's order does not tell."""
+        ends = [[float(v) for v in target] for target in targets_deg]
+        self._journal.set_meta("heading", {"deg": ends, "rows": self._journal.count})
+
+    def doubt(self, next_deg: FloatArray | None) -> str:
+        """Say why the readouts found now do not follow from what was kept; empty if they do.
+
+        next_deg
+            Where the plan goes from here: a process that died was on its way there.
+        """
+        guard = self._station.guard
+        with blame("axes"):
+            found = guard.readouts(self._station.axes.status())
+        rest = self._journal.meta("rest")
+        if rest is not None and set(rest) == set(guard.names):
+            kept = np.array([rest[name] for name in guard.names])
+            slack = np.array([CREEP_TOLERANCES * axis.readback_tolerance_deg for axis in guard.axes.values()])
+            return self._words(found, kept - slack, kept + slack, "this run left it at")
+        span = self._between(next_deg)
+        if span is None:
+            return ""
+        axes = guard.axes.values()
+        slack = np.array([axis.following_error_deg + CREEP_TOLERANCES * axis.readback_tolerance_deg for axis in axes])
+        below = np.array([axis.approach_deg for axis in axes])
+        return self._words(
+            found, span.min(axis=0) - slack - below, span.max(axis=0) + slack, "this run broke off while it moved from"
+        )
+
+    def _between(self, next_deg: FloatArray | None) -> FloatArray | None:
+        """Return the places (place, axis) that the axes were between when the last process died; None if unknown."""
+        last = self._journal.last_row()
+        if last is None or next_deg is None or last.readback_deg.size != len(self._station.guard.names):
+            return None
+        places = [last.readback_deg, last.commanded_deg, *np.atleast_2d(next_deg)]
+        heading = self._journal.meta("heading")
+        if heading is not None and heading["rows"] >= self._journal.count - 1:
+            places += [np.asarray(one, float) for one in heading["deg"]]
+        return np.stack(places)
+
+    def _words(self, found: FloatArray, low: FloatArray, high: FloatArray, what: str) -> str:
+        for name, value, least, most in zip(self._station.guard.names, found, low, high, strict=True):
+            if not least <= value <= most:
+                middle, half = 0.5 * (least + most), 0.5 * (most - least)
+                return (
+                    f"axis {name} stands at {value:.3f} deg, but {what} {middle - half:.3f} to {middle + half:.3f} deg: "
+                    "its count may be lost, or somebody turned it"
+                )
+        return ""
