@@ -71,3 +71,57 @@ def test_a_jump_is_placed_where_it_happened_not_smoothed_over(clean, share):
     print(f"{100 * (1 - sure.mean()):.1f} % of the points undecided; elsewhere {level:.4f} dB, {phase:.3f} deg left")
     assert level <= 0.02 and phase <= 0.5
     assert found.residual < 2e-3
+
+
+def with_noise(record, level, seed):
+    """Add receiver noise of one complex rms to every sweep, whatever it reads."""
+    random = np.random.default_rng(seed)
+    trace = record["trace"].values
+    noise = (random.normal(size=trace.shape) + 1j * random.normal(size=trace.shape)) * level / np.sqrt(2)
+    return record.assign(trace=(record["trace"].dims, trace + noise))
+
+
+def weakened(record, db):
+    """Lower every tie, as if it looked where the device radiates little."""
+    role = record["role"].values
+    weak = np.where(role == ROLES.index(Role.TIE), 10 ** (-db / 20), 1.0)[:, None, None]
+    return record.assign(trace=(record["trace"].dims, record["trace"].values * weak))
+
+
+def errors(record, found, drift):
+    """Return the rms of what the correction leaves over the scan, after what all of it has in common, relative."""
+    times = record["time_s"].values[record["role"].values == ROLES.index(Role.SCAN)]
+    rest = found.log_gain(times) - drift(times)[:, None]
+    rest = rest - rest.mean(axis=0)
+    return float(np.sqrt(np.mean(np.abs(rest) ** 2)))
+
+
+@pytest.mark.parametrize("weak_db", [0.0, 30.0, 60.0])
+def test_noisy_ties_never_do_more_harm_than_no_correction(clean, weak_db):
+    """The optimal linear estimate of a drift is at worst no estimate (Wiener, 1949; derivable), and its error is as stated.
+
+    Sweeps 60 dB above the noise, ties as strong, 30 dB and 60 dB weaker: the last say nothing.
+    """
+    times = clean["time_s"].values
+    peak = np.abs(clean["trace"].values).max()
+    real, stated, raw = [], [], []
+    for seed in range(12):
+        random = np.random.default_rng((seed, 7))
+        # As large as is declared: warm-up within half an hour and a swing on top of it.
+        warm, swing, begin = 1800 * 2 ** random.uniform(-1, 1), random.uniform(0, 0.5), random.uniform(0, 2 * np.pi)
+
+        def drift(t, warm=warm, swing=swing, begin=begin):
+            shape = 1 - np.exp(-t / warm) + swing * (np.sin(2 * np.pi * t / warm + begin) - np.sin(begin))
+            return (-0.3 / DB + 1j * np.deg2rad(8)) * shape
+
+        record = with_noise(weakened(corrupted(clean, drift), weak_db), 1e-3 * peak, seed)
+        found = track(record)
+        real.append(errors(record, found, drift))
+        raw.append(float(np.std(drift(times))))
+        stated.append(found.between)
+    rms = lambda x: float(np.sqrt(np.mean(np.square(x))))  # noqa: E731
+    print(f"ties {weak_db:g} dB weaker: left {rms(real):.5f}, stated {rms(stated):.5f}, uncorrected {rms(raw):.5f}")
+    assert rms(real) <= 1.05 * rms(raw)
+    assert 0.4 <= rms(real) / rms(stated) <= 1.4
+    if weak_db == 0.0:
+        assert rms(real) < 0.02 * rms(raw)

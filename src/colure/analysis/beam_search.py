@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.drift import correct, track
+from colure.analysis.drift import correct, declared_drift, track
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import azimuth_over_elevation
 from colure.geometry.kinematics import sighting
@@ -110,7 +110,7 @@ def _top(c: FloatArray, start: FloatArray) -> FloatArray | None:
 
 def _levels(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Return azimuth and elevation in degrees and level in dB of every direction, both ports and all frequencies together."""
-    scan = of_role(correct(record, track(record)), Role.SCAN)
+    scan = of_role(correct(record, track(record, declared=declared_drift(chamber))), Role.SCAN)
     names = [str(name) for name in record["axis"].values]
     geometry, shown = chamber.positioner.geometry, scan["commanded_deg"].values
     first, second = (

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere
-from colure.analysis.drift import correct, track
+from colure.analysis.drift import correct
 from colure.analysis.figures.cuts import cut, find_beam
 from colure.analysis.gating import gated, impulse_response
 from colure.analysis.phase_centre import phase_centre
@@ -122,7 +122,7 @@ def _cable(bench: _Bench) -> Diagnosis | None:
 def _places(bench: _Bench) -> Diagnosis | None:
     if bench.record.attrs.get("style") != "fly":
         return None
-    steady = correct(bench.record, track(bench.record))
+    steady = correct(bench.record, bench.stages.drift)
     there, back = flown_both_ways(steady)
     lag = lag_of(steady)
     curves = []

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.drift import correct, track
+from colure.analysis.drift import correct, declared_drift, track
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.model.chamber import Chamber
 from colure.model.plan import Role
@@ -72,7 +72,7 @@ def evaluate_flip(record: xr.Dataset, chamber: Chamber) -> Flip:
     from scipy.interpolate import CubicSpline
     from scipy.optimize import least_squares
 
-    theta, sides = _sides(correct(record, track(record)), chamber)
+    theta, sides = _sides(correct(record, track(record, declared=declared_drift(chamber))), chamber)
     k = wavenumber(record["frequency"].values)
     peak = float(np.abs(sides).max())
     one, two = sides / peak

@@ -15,7 +15,7 @@ from scipy.signal import resample
 
 from colure.analysis.calibration import ReferenceData, gain_transfer
 from colure.analysis.drift import DB as NEPER_DB
-from colure.analysis.drift import correct, track
+from colure.analysis.drift import correct, declared_drift, track
 from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
 from colure.analysis.uncertainty import build_figure
@@ -78,7 +78,7 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
     """
     if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
         raise ValueError("record: power-only evaluation needs a roll-over-azimuth positioner (geometry)")
-    drift = track(record)
+    drift = track(record, declared=declared_drift(chamber))
     steady = correct(record, drift)
     transfer = gain_transfer(steady, chamber, reference)
     scan = of_role(steady, Role.SCAN)
@@ -104,7 +104,7 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
         phi,
         gain,
         2.0 * NEPER_DB * noise / np.sqrt(2.0),
-        2.0 * NEPER_DB * drift.between,
+        2.0 * NEPER_DB * drift.left.level,
     )
 
 

@@ -144,7 +144,7 @@ def process(
         chamber_then,
         figures,
         noise,
-        drift.between,
+        drift.between if todo.runs("drift") else float(np.sqrt(np.mean(np.abs(drift.ratio - 1.0) ** 2))),
         probe,
         aligned=aligned is not None,
         once=noise_once(done),
@@ -178,12 +178,16 @@ def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device
 
 
 def noise_once(done: Stages) -> FloatArray:
-    """Return the relative noise (frequency,), per quadrature, of the first tie and the reference's mean together."""
+    """Return the relative error (frequency,), per quadrature, that the whole scan has against the reference.
+
+    The noise of the reference's mean, and what the ties leave open of the drift since then.
+    """
     ties = of_role(done.steady, Role.TIE, Role.RESUME)["trace"].values
     strong = int(np.argmax(np.abs(ties).mean(axis=(0, 1))))
-    first = done.transfer.noise[:, strong] / np.abs(ties[:, :, strong]).mean(axis=0) / np.sqrt(2.0)
     sweeps = done.transfer.expanded[:, strong] / 2.0
-    return np.asarray(np.hypot(first, np.where(np.isfinite(sweeps), sweeps, first)))
+    return np.asarray(
+        np.hypot(done.drift.left.common, np.where(np.isfinite(sweeps), sweeps, done.drift.noise / np.sqrt(2.0)))
+    )
 
 
 def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | None) -> float:

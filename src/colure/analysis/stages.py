@@ -15,7 +15,7 @@ from colure.analysis.alignment import Estimate, aligned_field, declared_prior, e
 from colure.analysis.assembly import MeasuredSphere, assemble
 from colure.analysis.cable import CableFlex, cable_flex, correct_cable
 from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
-from colure.analysis.drift import DriftTrack, correct, track
+from colure.analysis.drift import DriftTrack, correct, declared_drift, track
 from colure.analysis.gating import Gate, gate_record, proposed_gate
 from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step
 from colure.analysis.regrid import to_planned_places
@@ -86,7 +86,7 @@ def stages(
 
     `known` holds what was found from all frequencies already; `gate` is used in place of the recipe's.
     """
-    drift = track(record) if known is None else known.drift
+    drift = track(record, declared=declared_drift(chamber)) if known is None else known.drift
     flex = (_flex(record, chamber) if known is None else known.cable) if todo.runs("cable") else None
     steady, used = _prepared(record, drift, flex, chamber, todo, gate)
     transfer = gain_transfer(steady, chamber, reference)
@@ -188,7 +188,7 @@ def known_of(
     probe, reference
         At those few frequencies.
     """
-    drift = track(record)
+    drift = track(record, declared=declared_drift(chamber))
     flex = _flex(record, chamber) if todo.runs("cable") else None
     first = Known(drift, flex, None)
     if not todo.runs("alignment"):
