@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.fields import whole_sphere
+from colure.analysis.fields import signal_order, whole_sphere
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.model.fields import FieldSamples, recognize_grid, samples_of
 from colure.waves.expansion import Expansion
@@ -19,6 +19,10 @@ if TYPE_CHECKING:
 
 #: Waves of so many degrees more than the other pattern's are kept: a finer one shows where it differs.
 MORE_DEGREES = 6
+#: Fewer directions say nothing of a pattern.
+LEAST_SAMPLES = 8
+#: Fourier orders of a ring above this share of the largest count.
+HELD = 1e-3
 
 
 @dataclass(frozen=True)
@@ -51,6 +55,46 @@ def known_pattern(dataset: xr.Dataset, order: int) -> KnownPattern:
     highest = min(c.shape[-1] for c, _ in found)
     coefficients = np.stack([c[:, :highest] for c, _ in found])
     return KnownPattern(frequency, Expansion(coefficients, wavenumber(frequency)), min(region for _, region in found))
+
+
+def opened_pattern(dataset: xr.Dataset) -> KnownPattern:
+    """Expand a far-field dataset as high as its own data ask for.
+
+    A whole-sphere grid is cut where its spectrum has sunk into its noise; part of a sphere goes as high as its rings' Fourier
+    orders do.
+
+    Raises
+    ------
+    ValueError
+        If it is no far field, or its directions are neither a whole-sphere grid nor full rings about +z.
+    """
+    order = MORE_DEGREES
+    for one in samples_of(dataset):
+        if one.radius_m is not None:
+            raise ValueError("pattern: it holds a near field (radius_m), needs a far field: process it first (m)")
+        if one.theta.size < LEAST_SAMPLES or not np.any(np.abs(one.field) > 0.0):
+            raise ValueError(
+                f"pattern: {one.theta.size} directions with a field, needs at least {LEAST_SAMPLES} (directions)"
+            )
+        grid = recognize_grid(one)
+        if grid is None:
+            raise ValueError("pattern: its directions are no regular grid of theta and phi (deg)")
+        whole = whole_sphere(grid)
+        if whole is not None:
+            top = highest_order(whole.layout, *whole.field.shape[-2:])
+            order = max(order, signal_order(analysis(whole.field, top, layout=whole.layout, phi_start=whole.phi_start)))
+        else:
+            order = max(order, _ring_order(grid.field))
+    return known_pattern(dataset, max(1, order - MORE_DEGREES))
+
+
+def _ring_order(field: ComplexArray) -> int:
+    """Return the highest Fourier order over phi that a field (2, theta, phi) holds, and a few more."""
+    columns = field.shape[-1]
+    spectrum = np.abs(np.fft.fft(field, axis=-1)).max(axis=(0, 1))
+    orders = np.abs(np.fft.fftfreq(columns, 1.0 / columns)).astype(int)
+    held = orders[spectrum > HELD * spectrum.max()]
+    return int(min(held.max() + 2 + MORE_DEGREES, (columns - 1) // 2))
 
 
 def _expanded(one: FieldSamples, order: int) -> tuple[ComplexArray, float]:

@@ -24,6 +24,7 @@ from colure.app.export_command import export
 from colure.app.field_commands import convert, process
 from colure.app.findings_command import findings
 from colure.app.flip_command import flip
+from colure.app.grid_study_command import grid_study
 from colure.app.pattern_command import pattern
 from colure.app.rehearse_command import rehearse
 from colure.app.serve_command import serve
@@ -305,7 +306,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve,
+    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study,
 ):  # fmt: skip
     main.add_command(command)
 

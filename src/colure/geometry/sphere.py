@@ -172,6 +172,12 @@ class DirectionSet:
     exact_degree: int
 
 
+def fibonacci_lattice(count: int) -> tuple[FloatArray, FloatArray]:
+    """Return (theta, phi) in radians of `count` directions along the golden spiral, each with the same area."""
+    i = np.arange(count)
+    return np.arccos(1.0 - (2.0 * i + 1.0) / count), np.mod(i * np.pi * (3.0 - np.sqrt(5.0)), 2.0 * np.pi)
+
+
 def fibonacci(count: int) -> DirectionSet:
     """Return `count` nearly evenly spread directions with weights exact to a stated degree.
 
@@ -186,9 +192,7 @@ def fibonacci(count: int) -> DirectionSet:
     """
     if not 4 <= count <= 20_000:
         raise ValueError(f"count: {count}, must be 4 to 20000 (directions)")
-    i = np.arange(count)
-    theta = np.arccos(1.0 - (2.0 * i + 1.0) / count)
-    phi = np.mod(i * np.pi * (3.0 - np.sqrt(5.0)), 2.0 * np.pi)
+    theta, phi = fibonacci_lattice(count)
     degree = int(np.sqrt(count) / 2.0)
     rows = [np.full(count, 1.0)]
     for n in range(1, degree + 1):
