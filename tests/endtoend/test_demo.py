@@ -130,11 +130,11 @@ def test_a_missed_truth_is_told_by_the_exit_code(small_campaign, tmp_path, monke
     if not request.config.getoption("--nightly"):
         pytest.skip("another whole demo: for the nightly run")
     from colure.app import demo as demo_module
-    from colure.app import service
+    from colure.app import starting
 
     limits = small_campaign / "limits.toml"
     limits.write_text(limits.read_text("utf-8").replace("band_ghz = [24.12, 24.13]\n", ""), "utf-8")
-    monkeypatch.setattr(service, "DEMO_FOLDER", small_campaign)
+    monkeypatch.setattr(starting, "DEMO_FOLDER", small_campaign)
     assert demo_module.run_demo(tmp_path / "wrong", as_json=True) == 1
     result = json.loads(capsys.readouterr().out)
     assert result["inside"] < result["total"] and not all(row["inside"] for row in result["figures"])

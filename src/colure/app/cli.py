@@ -39,6 +39,8 @@ if TYPE_CHECKING:
     from colure.model.campaign import Campaign
     from colure.model.plan import Plan
 
+#: The kinds of devices that `colure new --device` knows; `colure.app.starting` holds their sizes.
+KINDS_TO_START = ("horn", "panel", "patch", "dipole", "array")
 GOOD, CHECK_FAILED, BAD_INPUT, STOPPED = 0, 1, 2, 3
 
 folder_argument = click.argument("folder", type=click.Path(path_type=Path), default=Path())
@@ -84,18 +86,33 @@ def main() -> None:
 @click.option(
     "--profile", "profile_name", help="Put a copy of this instrument profile beside an existing chamber.toml."
 )
+@click.option(
+    "--device", "kind", type=click.Choice(KINDS_TO_START), help="Start with this kind of device; needs --band."
+)
+@click.option("--band", metavar="LOW-HIGH", help="Its band in GHz, such as 37-40.")
 @json_option
-def new(folder: Path, profile_name: str | None, as_json: bool) -> None:
-    """Start a campaign folder from the demo's files, or copy an instrument profile into one.
+def new(folder: Path, profile_name: str | None, kind: str | None, band: str | None, as_json: bool) -> None:
+    """Start a campaign folder: the demo's files, or files for a kind of device in a band.
+
+    With --device and --band chamber, device, goal and simulated chamber agree with each other: sizes, reference horn,
+    range length, noise and the probe's calibration follow the band. All of it is invented, for you to edit.
 
     \b
     Examples:
       colure new my-campaign
+      colure new my-horn --device horn --band 37-40
       colure new my-campaign --profile stepper-rack
     """
     from colure.app import service
 
-    written = service.new_campaign(folder) if profile_name is None else [service.copy_profile(folder, profile_name)]
+    if profile_name is not None:
+        written = [service.copy_profile(folder, profile_name)]
+    elif kind is not None and band is not None:
+        written = service.start_campaign(folder, kind=kind, band=band)
+    elif kind is None and band is None:
+        written = service.new_campaign(folder)
+    else:
+        raise click.UsageError("--device and --band go together, such as --device horn --band 37-40 (GHz)")
     if as_json:
         click.echo(json.dumps({"files": [str(path) for path in written]}))
         return

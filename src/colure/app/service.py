@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import shutil
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,6 +10,7 @@ from typing import TYPE_CHECKING
 from colure.app.acquisition import CheckLine, acquire, check_instruments, instruments, twin_process, verify
 from colure.app.folders import RunFolder, require_free, run_folder
 from colure.app.reference import probe_of, reference_of
+from colure.app.starting import copy_profile, new_campaign, start_campaign
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.model.plan import Plan
@@ -35,54 +35,17 @@ __all__ = [
     "RunFolder",
     "acquire",
     "check_instruments",
+    "copy_profile",
     "instruments",
+    "new_campaign",
     "run_folder",
+    "start_campaign",
     "twin_process",
     "verify",
 ]
 
 #: The report draws the coverage of so many states beside each other.
 MOST_STATES_DRAWN = 12
-DEMO_FOLDER = Path(__file__).parent / "demo_campaign"
-
-
-def new_campaign(folder: Path) -> list[Path]:
-    """Copy the demo campaign as a starting point; refuses to overwrite."""
-    folder.mkdir(parents=True, exist_ok=True)
-    targets = [folder / source.name for source in sorted(DEMO_FOLDER.glob("*.toml"))]
-    taken = [path.name for path in targets if path.exists()]
-    if taken:
-        raise InputError([f"{folder}: holds {', '.join(taken)} already; choose an empty folder"])
-    for target in targets:
-        shutil.copyfile(DEMO_FOLDER / target.name, target)
-    campaign = Campaign.load(folder)
-    _write_probe_calibration(campaign)
-    return [*targets, folder / "probe.nc"]
-
-
-def copy_profile(folder: Path, name: str) -> Path:
-    """Copy a shipped instrument profile beside a campaign's chamber.toml; refuses to overwrite."""
-    from colure.instruments.profile import profile_path
-
-    if not (folder / "chamber.toml").is_file():
-        raise InputError([f"{folder}: holds no chamber.toml; make the campaign first: colure new {folder}"])
-    source, target = profile_path(name, None), folder / f"{name}.toml"
-    if target.exists():
-        raise InputError([f"{folder}: holds {target.name} already; rename or remove it first"])
-    shutil.copyfile(source, target)
-    return target
-
-
-def _write_probe_calibration(campaign: Campaign) -> None:
-    """The simulated probe comes with the calibration file that a real one would come with."""
-    import numpy as np
-
-    from colure.model.files import save_dataset
-    from colure.twin.truth import probe_calibration
-
-    goal = campaign.goal
-    band = np.linspace(0.98 * goal.start_ghz, 1.02 * goal.stop_ghz, 9) * 1e9
-    save_dataset(probe_calibration(band), campaign.folder / str(campaign.chamber.probe.pattern))
 
 
 def make_plan(folder: Path) -> tuple[Campaign, Plan]:

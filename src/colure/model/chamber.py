@@ -366,6 +366,8 @@ class SimulatedChamber(Section):
         Slow swing on top of the warm-up, as a share of it, once in `drift_time_s`, and its phase at the start.
     device
         What the chamber holds; built from device.toml if left out.
+    probe_ring_mm
+        Radius of the ring of four sources that the probe is: 0.21 wavelengths have 7 dBi.
     """
 
     device: SimulatedDevice | None = None
@@ -395,6 +397,7 @@ class SimulatedChamber(Section):
     probe_roll_zero_deg: float = number("deg", -45, 45, 0.0)
     probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
+    probe_ring_mm: float = number("mm", 0.01, 1000, 2.6)
     reference_cross_polar_db: float = number("dB", -200, 0, -200.0)
     reference_cross_polar_deg: float = number("deg", -360, 360, 0.0)
     port2_db: float = number("dB", -20, 20, 0.0)

@@ -104,6 +104,7 @@ class SimulatedRange:
             antennas[-1 - index] = (turned, turned.power())
         ports = probe_ports(
             frequency_hz,
+            ring_m=1e-3 * self.truth.probe_ring_mm,
             cross_polar_db=self.truth.probe_cross_polar_db,
             circular=self.chamber.probe.polarization == "circular",
         )

@@ -75,6 +75,7 @@ def draw_chamber(
     truth = SimulatedChamber(
         device=None if holding is None else holding.device,
         state_steer_deg=() if holding is None else holding.state_steer_deg,
+        probe_ring_mm=(holding or SimulatedChamber()).probe_ring_mm,
         seed=seed,
         drift_db=chamber.tie_drift_db,
         drift_deg=min(360.0, chamber.tie_drift_deg),
