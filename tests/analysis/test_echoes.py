@@ -44,7 +44,7 @@ def test_the_map_points_at_the_wall_and_says_how_late_it_answers(campaign_folder
     assert first.azimuth_deg == pytest.approx(azimuth, abs=4.0)
     longer = np.hypot(2 * distance, 1.2) - 1.2
     assert first.excess_m == pytest.approx(longer, abs=0.5 * first.resolution_m)
-    assert first.share > 0.3
+    assert first.share > 0.25  # the device's own wide radiation beside the wall's
 
 
 def test_a_quiet_room_has_no_echo_to_name(campaign_folder):

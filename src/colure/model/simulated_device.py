@@ -165,8 +165,9 @@ class SimulatedAperture(PolarizedAntenna):
         Share of the amplitude at the edge: pedestal + (1 - pedestal) x taper.
     edge_phase_deg
         Quadratic phase at the rim of a circle, at the middle of a rectangle's sides.
-    random_phase_deg, seed
-        Rms of a random phase from source to source.
+    random_phase_deg, correlation_mm, seed
+        Rms of a random phase over the aperture, as of a rough reflector, and the radius over which it is alike (one
+        wavelength at band centre if left out).
     steer_deg
         Azimuth and elevation of the beam, by linear phase.
     """
@@ -180,6 +181,7 @@ class SimulatedAperture(PolarizedAntenna):
     pedestal: float = number("1", 0, 1, 0.0)
     edge_phase_deg: float = number("deg", -3600, 3600, 0.0)
     random_phase_deg: float = number("deg", 0, 180, 0.0)
+    correlation_mm: float | None = optional("mm", 0.001, 10000)
     steer_deg: Degrees2 = (0.0, 0.0)
     seed: int = Field(default=24, ge=0, le=2**31, json_schema_extra={"unit": "integer"})
 

@@ -87,6 +87,14 @@ def steering(place: FloatArray, k: FloatArray, azimuth_elevation: tuple[float, f
     return np.asarray(np.exp(-1j * np.asarray(k)[:, None] * (place[:, :2] @ direction)))
 
 
+def rough(place: FloatArray, alike_m: float, *, seed: int) -> FloatArray:
+    """Return random numbers (site,) of unit variance that are alike within a radius: correlation exp(-d^2 / (2 r^2))."""
+    apart = np.sum((place[:, None, :] - place[None, :, :]) ** 2, axis=-1)
+    spread = np.exp(-apart / alike_m**2)
+    spread /= np.sqrt(np.sum(spread**2, axis=-1, keepdims=True))
+    return np.asarray(spread @ np.random.default_rng(seed).normal(size=len(place)))
+
+
 @dataclass(frozen=True)
 class HornFlaws:
     """What makes a horn differ from the textbook's: see `SimulatedHorn`."""

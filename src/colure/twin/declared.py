@@ -19,10 +19,12 @@ from colure.twin.antennas import huygens
 from colure.twin.sources import Cluster
 
 LIGHT = 299_792_458.0
-#: Loss of a usual feed network; more or less where the expected gain needs it.
-USUAL_LOSS_DB = 1.1
-#: Lit from the rim (negative) to the middle: amplitude exp(-c u^2) along each side, u from -1 to 1.
-FLATTEST, NARROWEST = -1.2, 6.0
+#: Amplitude along each side as printed panels have it: 1 - taper + taper cos(pi u / width).
+TAPER = 0.45
+#: A feed network loses about so much; where that taper leaves more or less to lose, the illumination changes.
+USUAL_LOSS_DB, LEAST_LOSS_DB, MOST_LOSS_DB = 1.1, 0.3, 3.0
+#: Lit more at the rim (negative) or in the middle: a further exp(-c u^2) along each side, u from -1 to 1.
+FLATTEST, NARROWEST = -1.5, 6.0
 #: Below this size in wavelengths a side holds one source, below the other one three, up to the edges.
 ONE_SOURCE, THREE_SOURCES = 0.25, 1.5
 #: Random errors of every source, rms of each part.
@@ -110,9 +112,9 @@ def _cluster(
 ) -> Cluster:
     """Return the sources about their own middle; without random errors if there is no generator."""
     sides = _sides(device, highest_hz)
-    lit = [np.exp(-make.narrowness * (p / max(float(np.abs(p).max()), 1e-9)) ** 2) for p in sides]
-    x, y = (grid.ravel() for grid in np.meshgrid(*sides, indexing="ij"))
-    excitation = np.outer(*lit).ravel().astype(complex)
+    along_x, along_y = (_lit(place, make.narrowness) for place in sides)
+    y, x = (grid.ravel() for grid in np.meshgrid(sides[1], sides[0], indexing="ij"))
+    excitation = np.outer(along_y, along_x).ravel().astype(complex)
     level = 10.0 ** (-device.expected_xpd_db / 20.0)
     cross = np.full(x.size, 1j * level)
     if random is not None:
@@ -146,15 +148,25 @@ def _make(device: Device, centre_hz: float, highest_hz: float) -> Make:
         # 1.5 (1 + r)^2 / (1 + r^2): from a dipole's 1.76 dBi to a Huygens source's 4.77 dBi.
         narrowness = NARROWEST
         ratio = _root(lambda r: directivity_dbi(NARROWEST, r) - wanted_dbi, 0.0, ratio)
+    elif LEAST_LOSS_DB <= directivity_dbi(0.0) - device.expected_gain_dbi <= MOST_LOSS_DB:
+        pass
     elif count <= SUMMED_EACH_TIME:
         # A few sources add up to most when the outer ones are strongest, many when all are alike.
-        best = max(np.linspace(FLATTEST, 0.0, 4), key=directivity_dbi)
+        best = max(np.linspace(FLATTEST, 0.0, 6), key=directivity_dbi)
         narrowness = _root(lambda c: wanted_dbi - directivity_dbi(c), float(best), NARROWEST)
     else:
-        even = directivity_dbi(0.0)
-        narrowness = _root(lambda c: wanted_dbi - even - _taper_db(sides, c), 0.0, NARROWEST)
+        known = directivity_dbi(0.0) - _taper_db(sides, 0.0)
+        narrowness = _root(lambda c: wanted_dbi - known - _taper_db(sides, c), -0.5, NARROWEST)
     loss_db = directivity_dbi(narrowness, ratio) - device.expected_gain_dbi
     return Make(narrowness, ratio, -max(0.0, loss_db))
+
+
+def _lit(place: FloatArray, narrowness: float) -> FloatArray:
+    """Return the amplitudes along one side."""
+    half = max(float(np.abs(place).max()), 1e-9)
+    width = 2.0 * half * place.size / max(place.size - 1, 1)
+    taper = (1.0 - TAPER) + TAPER * np.cos(np.pi * place / width)
+    return np.asarray(taper * np.exp(-narrowness * (place / half) ** 2))
 
 
 def _root(rising: Callable[[float], float], low: float, high: float) -> float:
@@ -170,6 +182,6 @@ def _taper_db(sides: tuple[FloatArray, FloatArray], narrowness: float) -> float:
     """Return the aperture efficiency of an illumination: |sum w|^2 over n sum w^2, in dB."""
     total = 0.0
     for place in sides:
-        w = np.exp(-narrowness * (place / max(float(np.abs(place).max()), 1e-9)) ** 2)
+        w = _lit(place, narrowness)
         total += 10.0 * np.log10(w.sum() ** 2 / (w.size * np.sum(w**2)))
     return float(total)

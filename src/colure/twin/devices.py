@@ -30,7 +30,7 @@ from colure.model.simulated_device import (
     SimulatedPatch,
 )
 from colure.twin.antennas import PanelFlaws, PanelMake, panel
-from colure.twin.apertures import HornFlaws, Sheet, disc, flared_horn, patch, rectangle, steering
+from colure.twin.apertures import HornFlaws, Sheet, disc, flared_horn, patch, rectangle, rough, steering
 from colure.twin.declared import elliptical, stand_in
 from colure.twin.source_table import read_sources
 from colure.twin.sources import Cluster
@@ -286,8 +286,8 @@ def _aperture(table: SimulatedAperture, device: Device, f: FloatArray, band_hz: 
     sheet, level, squared = _sheet(table, float(band_hz.max()))
     phase = np.deg2rad(table.edge_phase_deg) * squared
     if table.random_phase_deg > 0.0:
-        errors = np.random.default_rng(table.seed).normal(size=level.size)
-        phase = phase + np.deg2rad(table.random_phase_deg) * errors
+        alike = _metres(table.correlation_mm, LIGHT / float(np.mean(band_hz)))
+        phase = phase + np.deg2rad(table.random_phase_deg) * rough(sheet.place, alike, seed=table.seed)
     k = 2.0 * np.pi * f / LIGHT
     weights = level * np.exp(-1j * phase) * steering(sheet.place, k, _radians(table.steer_deg))
     made = sheet.cluster(

@@ -16,12 +16,16 @@ k^2 |p|^2 / (12 pi); received waves follow from the reaction theorem.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.rotations import RigidMotion
+
+#: Sources of which all pairs with the others are held at once; bounds the memory.
+SITES_AT_ONCE = 200
 
 
 @dataclass(frozen=True)
@@ -81,14 +85,27 @@ class Cluster:
 
     def power(self) -> FloatArray:
         """Return the radiated power per frequency in closed form, shape (frequency,)."""
-        out = np.empty(self.k.size)
-        for index, (k, w) in enumerate(zip(self.k, self.weights, strict=True)):
-            p, m = self.electric * w[:, None], self.magnetic * w[:, None]
-            self_power = k**2 / (12.0 * np.pi) * (np.sum(np.abs(p) ** 2) + np.sum(np.abs(m) ** 2))
-            # The reaction of conjugated currents: p2 -> p*, m2 -> -m* turns p2.E - m2.H into p*.E + m*.H.
-            mutual = _reaction_sum(k, self.position, p, m, self.position, np.conj(p), -np.conj(m))
-            out[index] = self_power - 0.5 * mutual.real
-        return out
+        return self._power
+
+    @cached_property
+    def _power(self) -> FloatArray:
+        moments = np.sum(np.abs(self.electric) ** 2, axis=-1) + np.sum(np.abs(self.magnetic) ** 2, axis=-1)
+        out = self.k**2 / (12.0 * np.pi) * (np.abs(self.weights) ** 2 @ moments)
+        # The reaction of conjugated currents: p2 -> p*, m2 -> -m* turns p2.E - m2.H into p*.E + m*.H.
+        for start in range(0, len(self.position), SITES_AT_ONCE):
+            some = slice(start, start + SITES_AT_ONCE)
+            pairs = PairGeometry.of(
+                self.position[some],
+                self.electric[some],
+                self.magnetic[some],
+                self.position,
+                np.conj(self.electric),
+                -np.conj(self.magnetic),
+            )
+            for index, (k, w) in enumerate(zip(self.k, self.weights, strict=True)):
+                mutual = w[some] @ pairs.kernel(np.array([k]))[0] @ np.conj(w)
+                out[index] -= 0.5 * mutual.real
+        return np.asarray(out)
 
     def far_field(self, direction: ArrayLike) -> ComplexArray:
         """Return Cartesian lim r e^{jkr} E normalized to gain, shape (frequency, count, 3).
@@ -126,14 +143,6 @@ class Cluster:
                 out[:, start : start + 1000, axis] = np.einsum("fs,fso->fo", self.weights, kernel)
         scale = np.sqrt(2.0 * np.pi * self.efficiency / self.power())
         return out * scale[:, None, None]
-
-
-def _reaction_sum(
-    k: float, r1: FloatArray, p1: ComplexArray, m1: ComplexArray, r2: FloatArray, p2: ArrayLike, m2: ArrayLike
-) -> complex:
-    """Return sum p2.E1 - m2.H1 over all pairs of distinct places at one frequency."""
-    geometry = PairGeometry.of(r1, p1, m1, r2, np.asarray(p2), np.asarray(m2))
-    return complex(np.sum(geometry.kernel(np.array([k]))))
 
 
 @dataclass(frozen=True)
