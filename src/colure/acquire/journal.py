@@ -366,6 +366,22 @@ class Journal:
             self._lock = None
 
 
+def holds_root(path: Path, root_hash: str) -> bool | None:
+    """Tell whether a record with this root hash was made from a journal; None if the journal cannot be asked.
+
+    Only reads, and works beside a run that is writing. An older record's root is the chain at an earlier row.
+    """
+    try:
+        database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
+        try:
+            found = database.execute("select 1 from point where chain = ?", (bytes.fromhex(root_hash),)).fetchone()
+        finally:
+            database.close()
+    except (apsw.Error, ValueError):
+        return None
+    return found is not None
+
+
 class _Chain:
     """Walks the points in order and remembers what the next link must continue."""
 

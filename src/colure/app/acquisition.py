@@ -239,6 +239,37 @@ def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
     return lines
 
 
+def rebuild(run: RunFolder) -> int:
+    """Write a run's record anew from its journal and return how many points it holds.
+
+    Raises
+    ------
+    JournalError
+        If there is no journal, it is damaged, or another process writes it.
+    """
+    from colure.acquire.journal import Journal
+    from colure.acquire.seal import seal
+
+    journal = Journal.resume(run.journal)
+    try:
+        return int(seal(journal, run.record).sizes["point"])
+    finally:
+        journal.close()
+
+
+def require_own_record(run: RunFolder, root_hash: str) -> None:
+    """Raise `InputError` if a record's root hash is not one of the journal beside it."""
+    from colure.acquire.journal import holds_root
+
+    if run.journal.is_file() and holds_root(run.journal, root_hash) is False:
+        raise InputError(
+            [
+                f"{run.record.name}: root hash = {root_hash[:12] or 'none'}: must be one of {run.journal.name}: the record was not "
+                "made from this journal; colure acquire FOLDER --run NAME --rebuild makes it anew"
+            ]
+        )
+
+
 def verify(run: RunFolder) -> Verification:
     """Check a journal's checksums and chain."""
     from colure.acquire.journal import Journal

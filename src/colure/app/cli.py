@@ -176,6 +176,9 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
     "--check", "only_check", is_flag=True, help="Talk to every instrument, move nothing, print what is found."
 )
 @click.option("--verify", "only_verify", is_flag=True, help="Check the run's journal and measure nothing.")
+@click.option(
+    "--rebuild", "only_rebuild", is_flag=True, help="Write the run's record anew from its journal and measure nothing."
+)
 @click.option("--home", is_flag=True, help="Home the axes first; needed after a fault of the motion.")
 @click.option(
     "--position-confirmed",
@@ -194,6 +197,7 @@ def acquire(
     yes: bool,
     only_check: bool,
     only_verify: bool,
+    only_rebuild: bool,
     home: bool,
     position_confirmed: bool,
     accept_damage: bool,
@@ -211,6 +215,7 @@ def acquire(
       colure acquire my-campaign --check
       colure acquire my-campaign --run first
       colure acquire my-campaign --run first --verify
+      colure acquire my-campaign --run first --rebuild
     """
     from colure.acquire.engine import Options
     from colure.app import service
@@ -218,6 +223,11 @@ def acquire(
     run = service.run_folder(folder, run_name)
     if only_verify:
         _verify(run, as_json)
+        return
+    if only_rebuild:
+        points = service.rebuild(run)
+        click.echo(json.dumps({"record": str(run.record), "points": points}) if as_json else
+                   f"record: {run.record}, {points} points from {run.journal.name}")  # fmt: skip
         return
     campaign, made = service.make_plan(folder)
     if only_check:

@@ -22,6 +22,7 @@ from colure.app.executors import WORKER_BYTES, Failed, Workers, workers_of
 from colure.app.folders import campaign_digest, run_folder
 from colure.app.reference import probe_of, reference_of
 from colure.model.campaign import Campaign
+from colure.model.files import require_unchanged
 from colure.model.loading import InputError, require_library
 
 if TYPE_CHECKING:
@@ -123,6 +124,8 @@ def process_large(
     source = record or str(next((path for path in (run.path / "record.zarr", run.record) if path.exists()), run.record))
     # A worker elsewhere has another current folder.
     source, target = source if "://" in source else str(Path(source).resolve()), str(run.waves.resolve())
+    if source.endswith(".nc") and "://" not in source:
+        require_unchanged(Path(source))
     run.path.mkdir(parents=True, exist_ok=True)
     layout, step, key, missing = _prepared(campaign, source, target, memory_bytes, step_deg)
     total = layout.pieces

@@ -7,7 +7,16 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from colure.app.acquisition import CheckLine, acquire, check_instruments, instruments, twin_process, verify
+from colure.app.acquisition import (
+    CheckLine,
+    acquire,
+    check_instruments,
+    instruments,
+    rebuild,
+    require_own_record,
+    twin_process,
+    verify,
+)
 from colure.app.folders import RunFolder, require_free, run_folder
 from colure.app.reference import probe_of, reference_of
 from colure.app.starting import copy_profile, new_campaign, start_campaign
@@ -38,6 +47,7 @@ __all__ = [
     "copy_profile",
     "instruments",
     "new_campaign",
+    "rebuild",
     "run_folder",
     "start_campaign",
     "twin_process",
@@ -91,7 +101,7 @@ def process_with(campaign: Campaign, run: RunFolder, recipe: Recipe | None, *, s
 
 def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
     """Read a run's record, of one state if the device has several."""
-    from colure.model.files import file_hash, open_dataset, with_step
+    from colure.model.files import file_hash, open_dataset, require_unchanged, with_step
     from colure.model.lazy import open_lazily, read_rows, rows_of_state
 
     names = states_of(run)
@@ -102,8 +112,10 @@ def _opened(run: RunFolder, state: str | None) -> xr.Dataset:
         record: xr.Dataset = open_dataset(run.record)
     else:
         # The other states stay on the disk.
+        require_unchanged(run.record)
         with open_lazily(str(run.record)) as lazy:
             record = read_rows(lazy, rows_of_state(lazy, names.index(chosen)), slice(None))
+    require_own_record(run, str(record.attrs.get("journal_root_hash", "")))
     record = with_step(record, "open", file=run.record.name, sha256=file_hash(run.record))
     return record if chosen is None else with_step(record.assign_attrs(state=chosen), "state", name=chosen)
 

@@ -7,7 +7,7 @@ import json
 import os
 import uuid
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, BinaryIO
 
 from colure.model.loading import InputError
 
@@ -15,10 +15,15 @@ if TYPE_CHECKING:
     import xarray as xr
 
 ENGINE = "h5netcdf"
+#: Behind the last byte that the format knows of stands the SHA-256 of everything before it; the attribute says that it must.
+CHECKSUM, MARK = "file_checksum", b"\ncolure-file-sha256:"
+TRAILER_BYTES = len(MARK) + 64 + 1
+BLOCK_BYTES = 1 << 22
+REMEDY = "a record is made anew from the run's journal by colure acquire FOLDER --run NAME --rebuild, a pattern by processing again"
 
 
 def save_dataset(dataset: xr.Dataset, path: Path) -> None:
-    """Write a dataset through a temporary file, fsync and atomic replace.
+    """Write a dataset with its own checksum through a temporary file, fsync and atomic replace.
 
     Raises
     ------
@@ -28,13 +33,53 @@ def save_dataset(dataset: xr.Dataset, path: Path) -> None:
     path = Path(path)
     temporary = path.with_name(f".{path.name}.{os.getpid()}.{uuid.uuid4().hex[:8]}.part")
     try:
-        dataset.to_netcdf(temporary, engine="h5netcdf")
+        marked: Any = dataset.drop_attrs(deep=False).assign_attrs(
+            _own_attrs(dataset) | {CHECKSUM: "sha256, behind the data"}
+        )
+        marked.to_netcdf(temporary, engine=ENGINE)
+        _add_checksum(temporary)
         with temporary.open("rb+") as written:
             os.fsync(written.fileno())
         temporary.replace(path)
     finally:
         temporary.unlink(missing_ok=True)
     sync_folder(path.parent)
+
+
+def _own_attrs(dataset: xr.Dataset) -> dict[Any, Any]:
+    return {name: value for name, value in dataset.attrs.items() if name != CHECKSUM}
+
+
+def _add_checksum(path: Path) -> None:
+    """Append the SHA-256 of a file to it: readers of the format do not look behind its end."""
+    digest = file_hash(path)
+    with path.open("ab") as file:
+        file.write(MARK + digest.encode("ascii") + b"\n")
+
+
+def require_unchanged(path: Path) -> bool:
+    """Compare a file with the checksum it carries; False if it carries none (others' files).
+
+    Raises
+    ------
+    InputError
+        If any bit of it has changed since it was written, or it cannot be read.
+    """
+    path = Path(path)
+    try:
+        size = path.stat().st_size - TRAILER_BYTES
+        with path.open("rb") as file:
+            file.seek(max(size, 0))
+            trailer = file.read()
+            if len(trailer) != TRAILER_BYTES or not trailer.startswith(MARK):
+                return False
+            file.seek(0)
+            digest = _digest(file, size)
+    except OSError as error:
+        raise InputError([f"{path.name}: cannot be read: {error.strerror}"]) from None
+    if trailer != MARK + digest.encode("ascii") + b"\n":
+        raise InputError([f"{path.name}: damaged: its content does not fit its own checksum (SHA-256); {REMEDY}"])
+    return True
 
 
 def sync_folder(folder: Path) -> None:
@@ -54,15 +99,21 @@ def open_dataset(path: Path) -> xr.Dataset:
     Raises
     ------
     InputError
-        If the file is missing or is not netCDF-4.
+        If the file is missing, is not netCDF-4, or was damaged since it was written.
     """
     import xarray as xr
 
+    # Before the library for the format sees it: a damaged file can make that hang or crash.
+    checked = require_unchanged(path)
     try:
         with xr.open_dataset(path, engine=ENGINE) as dataset:
-            return dataset.load()
+            loaded = dataset.load()
     except (OSError, ValueError, KeyError) as error:
         raise InputError([f"{Path(path).name}: cannot be read as netCDF-4: {error}"]) from None
+    if CHECKSUM in loaded.attrs and not checked:
+        raise InputError([f"{Path(path).name}: damaged: its checksum is gone; {REMEDY}"])
+    own: xr.Dataset = loaded.drop_attrs(deep=False).assign_attrs(_own_attrs(loaded))
+    return own
 
 
 def attribute_of(path: Path, name: str, default: str) -> str:
@@ -85,10 +136,16 @@ def attribute_of(path: Path, name: str, default: str) -> str:
 
 def file_hash(path: Path) -> str:
     """Return the SHA-256 of a file."""
-    digest = hashlib.sha256()
     with Path(path).open("rb") as source:
-        while block := source.read(1 << 20):
-            digest.update(block)
+        return _digest(source)
+
+
+def _digest(source: BinaryIO, count: int | None = None) -> str:
+    """Return the SHA-256 of the next `count` bytes; of all that come if None."""
+    digest, left = hashlib.sha256(), count
+    while block := source.read(BLOCK_BYTES if left is None else min(BLOCK_BYTES, left)):
+        digest.update(block)
+        left = None if left is None else left - len(block)
     return digest.hexdigest()
 
 
