@@ -40,5 +40,5 @@ def test_a_sound_panel_is_centred_and_recentring_flattens_its_phase():
 
 
 def test_a_cone_that_cannot_be_is_refused():
-    with pytest.raises(ValueError, match="cone: 80, must be from 0.5 to 60 deg"):
+    with pytest.raises(ValueError, match="cone: 80, must be from 0.01 to 60 deg"):
         phase_centre(np.zeros((2, 8), complex), K, slant=0.0, cone_deg=80.0)

@@ -9,7 +9,8 @@ import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.combination import DIVISORS, DRAWN, Contribution, Distribution
-from colure.analysis.figures.evaluate import FigureSet, Near
+from colure.analysis.figures.beams import Near
+from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.nearfield import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber

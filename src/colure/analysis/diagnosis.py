@@ -365,5 +365,7 @@ def _phase_centre(bench: _Bench) -> Diagnosis:
         "angle from the peak in the E plane / deg",
         "phase / deg",
         tuple(curves),
-        f"Phase centre at x {x:+.2f}, y {y:+.2f}, z {z:+.2f} mm; from one end of the band to the other it wanders by {wander:.2f} mm.",
+        f"Phase centre {found.reason}."
+        if found.reason
+        else f"Phase centre at x {x:+.2f}, y {y:+.2f}, z {z:+.2f} mm; from one end of the band to the other it wanders by {wander:.2f} mm.",
     )

@@ -7,13 +7,22 @@ from typing import NamedTuple
 
 import numpy as np
 
-from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3
+from colure.analysis.figures.cuts import Beam, Cut, FarField, carried, cuts, find_beam, tangent_at
+from colure.analysis.figures.lobes import edges_deg
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import tangents
 
 #: Rings and directions per ring of the cone that is looked at.
-RINGS, COLUMNS = 10, 24
+RINGS, COLUMNS = 8, 24
+#: Finer rings from which the phase is followed outwards without wrapping, as shares of the innermost ring; directions on each.
+INNER, INNER_COLUMNS = (0.035, 0.08, 0.19, 0.43), 8
 ROUNDS = 8
+#: The cone ends where the beam, in the narrowest of its planes, has fallen so far: no null lies inside.
+CONTOUR_DB = 10.0
+PLANES = 8
+SMALLEST_DEG, LARGEST_DEG = 0.01, 60.0
+#: A phase that is no flatter than this (rms, 1/36 of a turn) has no centre.
+RIPPLE_LIMIT_DEG = 10.0
 
 
 @dataclass(frozen=True)
@@ -32,48 +41,62 @@ class PhaseCentre:
     cone_deg: float
     expanded_m: FloatArray
 
+    @property
+    def reason(self) -> str:
+        """Why it does not count, empty if it does."""
+        return ripple_reason(self.ripple_deg, self.cone_deg)
+
+
+def ripple_reason(ripple_deg: float, cone_deg: float) -> str:
+    """Return why a phase has no centre, empty if it has one."""
+    if ripple_deg <= RIPPLE_LIMIT_DEG:
+        return ""
+    return (
+        f"undefined: the phase within {cone_deg:.3g} deg of the peak ripples by {ripple_deg:.0f} deg rms about the best point "
+        f"(limit {RIPPLE_LIMIT_DEG:g} deg)"
+    )
+
 
 def phase_centre(
     coefficients: ComplexArray,
     k: float,
     *,
     slant: float,
-    cone_deg: float = 10.0,
+    cone_deg: float | None = None,
     region: float = np.pi,
     noise: float = 0.0,
-    near: Beam | None = None,
-    start: FloatArray | None = None,
 ) -> PhaseCentre:
     """Find the phase centre of the co-polar field in a cone about the beam's peak.
 
     A source at d adds the phase k d . u in direction u; least squares on the unwrapped phase,
     weighted with power, the cone growing so that the phase never wraps (definition: IEEE Std 145,
-    from memory).
+    from memory). The co-polar vector is the E plane's at the peak, carried along great circles.
 
     Parameters
     ----------
     coefficients
         Of one frequency, (2, N(N+2)).
     cone_deg
-        Half angle of the cone.
+        Half angle of the cone; `beam_cone_deg` if left out.
     noise
         Standard deviation (complex modulus) of every coefficient.
-    near, start
-        The beam and the centre (3,), where they are known nearly: spare the search.
 
     Raises
     ------
     ValueError
-        If the cone is not from 0.5 to 60 deg.
+        If the cone is not from 0.01 to 60 deg.
     """
-    if not 0.5 <= cone_deg <= 60.0:
-        raise ValueError(f"cone: {cone_deg:g}, must be from 0.5 to 60 deg")
+    if cone_deg is not None and not SMALLEST_DEG <= cone_deg <= LARGEST_DEG:
+        raise ValueError(f"cone: {cone_deg:g}, must be from {SMALLEST_DEG:g} to {LARGEST_DEG:g} deg")
     field = FarField(coefficients)
-    beam = find_beam(field, slant=slant, region=region) if near is None else near
-    cone = cone_of(beam.direction, cone_deg)
-    u = cone.directions
-    co, _ = ludwig_3(field.at(u), u, slant)
-    found = centre_in(cone, co, k, start=start)
+    beam = find_beam(field, slant=slant, region=region)
+    if cone_deg is None:
+        planes = [tangent_at(beam, 180.0 * i / PLANES) for i in range(PLANES)]
+        cone_deg = beam_cone_deg(cuts(field, beam, planes, slant=slant, region=region), beam.direction, region=region)
+    grown, cone = (cone_of(beam.direction, cone_deg, grown=how) for how in (True, False))
+    co = copolar(field.at(grown.directions), beam, grown.directions)
+    found = centre_in(cone, co[-len(cone.directions) :], k, grown=(grown, co))
+    u, co = cone.directions, co[-len(cone.directions) :]
     weight = np.abs(co) ** 2 * cone.area
     return PhaseCentre(
         found,
@@ -84,6 +107,19 @@ def phase_centre(
     )
 
 
+def copolar(vectors: ComplexArray, beam: Beam, directions: FloatArray) -> ComplexArray:
+    """Return fields (n, 3) along the E plane's tangent at the peak, carried to their directions (n, 3)."""
+    return np.asarray(np.sum(vectors * carried(beam.tangent, beam.direction, directions), axis=-1))
+
+
+def beam_cone_deg(planes: list[Cut], peak: FloatArray, *, region: float = np.pi) -> float:
+    """Return the half angle of the cone that ends on the -10 dB contour of the narrowest of some cuts, inside the region."""
+    edges = [side for one in planes for side in edges_deg(one, CONTOUR_DB)]
+    inside = [side for side in edges if np.isfinite(side)]
+    known = 180.0 if region >= np.pi - 1e-9 else float(np.rad2deg(region - np.arccos(np.clip(peak[2], -1.0, 1.0))))
+    return float(np.clip(min([*inside, LARGEST_DEG, known]), SMALLEST_DEG, LARGEST_DEG))
+
+
 class Cone(NamedTuple):
     """Directions (n, 3) in a cone about one, their angles from it (rad), and the relative solid angles they stand for."""
 
@@ -92,30 +128,59 @@ class Cone(NamedTuple):
     area: FloatArray
 
 
-def cone_of(direction: FloatArray, cone_deg: float) -> Cone:
-    """Return the directions in a cone about one that a phase centre is found from."""
-    angle = np.deg2rad(cone_deg) * (np.arange(RINGS) + 1.0) / RINGS
-    turn = np.arange(COLUMNS) * 2.0 * np.pi / COLUMNS
+def cone_of(direction: FloatArray, cone_deg: float, *, grown: bool = False) -> Cone:
+    """Return the directions in a cone about one that a phase centre is found from.
+
+    Rings at the nodes of Gauss and Legendre's quadrature over solid angle.
+
+    grown
+        With finer rings inside, before the others, from which the phase is followed outwards.
+    """
+    nodes, weights = np.polynomial.legendre.leggauss(RINGS)
+    rise = 1.0 - np.cos(np.deg2rad(cone_deg))
+    angle = 2.0 * np.arcsin(np.sqrt(0.25 * rise * (nodes + 1.0)))
+    rings = [(a, COLUMNS, w / COLUMNS) for a, w in zip(angle, weights, strict=True)]
+    if grown:
+        rings = [(share * angle[0], INNER_COLUMNS, share**2 * weights[0] / INNER_COLUMNS) for share in INNER] + rings
     first, second = tangents(direction)
-    ring = np.cos(turn)[:, None] * first + np.sin(turn)[:, None] * second
-    u = np.cos(angle)[:, None, None] * direction + np.sin(angle)[:, None, None] * ring
-    away = np.concatenate([[0.0], np.repeat(angle, COLUMNS)])
-    # Every ring stands for a solid angle that grows with its radius.
-    area = np.concatenate([[0.1], np.repeat(np.sin(angle) / np.sin(angle[0]), COLUMNS)])
-    return Cone(np.concatenate([direction[None], u.reshape(-1, 3)]), away, area)
+    directions, away, area = [], [], []
+    for a, columns, w in rings:
+        turn = (np.arange(columns) * 2.0 * np.pi / columns)[:, None]
+        directions.append(np.cos(a) * direction + np.sin(a) * (np.cos(turn) * first + np.sin(turn) * second))
+        away.append(np.full(columns, a))
+        area.append(np.full(columns, w))
+    return Cone(np.concatenate(directions), np.concatenate(away), np.concatenate(area))
 
 
-def centre_in(cone: Cone, co: ComplexArray, k: float, *, start: FloatArray | None = None) -> FloatArray:
-    """Return the phase centre (3,) from co-polar fields at the directions of a cone."""
-    u, away, area = cone
-    weight = np.abs(co) ** 2 * area
+def centre_in(
+    cone: Cone,
+    co: ComplexArray,
+    k: float,
+    *,
+    start: FloatArray | None = None,
+    grown: tuple[Cone, ComplexArray] | None = None,
+) -> FloatArray:
+    """Return the phase centre (3,) from co-polar fields at the directions of a cone.
+
+    start
+        The centre, nearly; or else `grown`, a cone with finer rings and the fields on it, says where to begin.
+    """
     found = np.zeros(3) if start is None else np.asarray(start)
-    for angle in np.unique(away)[3:].repeat(2) if start is None else ():
-        inside = away <= angle + 1e-12
-        found = found + _step(u[inside], co[inside], weight[inside], k, found)
+    if start is None and grown is not None:
+        (u, away, area), fields = grown
+        weight = np.abs(fields) ** 2 * area
+        for angle in np.unique(away)[1:].repeat(2):
+            inside = away <= angle + 1e-12
+            found = found + _step(u[inside], fields[inside], weight[inside], k, found)
+    weight = np.abs(co) ** 2 * cone.area
     for _ in range(ROUNDS if start is None else 2):
-        found = found + _step(u, co, weight, k, found)
+        found = found + _step(cone.directions, co, weight, k, found)
     return found
+
+
+def ripple_deg(cone: Cone, co: ComplexArray, k: float, centre: FloatArray) -> float:
+    """Return the rms phase over a cone about a centre (3,), power-weighted, degrees."""
+    return _ripple_deg(cone.directions, co, np.abs(co) ** 2 * cone.area, k, centre)
 
 
 def _expanded(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, *, noise: float, order: int) -> FloatArray:

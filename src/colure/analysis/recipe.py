@@ -166,7 +166,7 @@ def process(
 def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device, wanted: Evaluation) -> float:
     """Return the reference of the co-polar vector, radians: declared, or the measured ellipse's major axis."""
     declared = float(np.deg2rad(device.slant_deg))
-    if wanted.principal_planes == "declared":
+    if wanted.principal_planes != "measured":
         return declared
     if sphere.one_polarization:
         raise ValueError(

@@ -111,9 +111,11 @@ def self_check(
     centre = centre_of(done, device_slant_deg)
     x, y, z = (1e3 * float(v) for v in centre.position_m)
     dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)
-    found.append(Finding("phase centre", NOTHING_DB, (
-        f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.2f} \u00b1 {dz:.2f} mm (noise alone); about it the phase is flat to {centre.ripple_deg:.2f} deg rms "
-        f"within {centre.cone_deg:g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' crossing)")))  # fmt: skip
+    flat = f"{centre.ripple_deg:.2f} deg rms within {centre.cone_deg:.3g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' intersection)"
+    text = f"phase centre {centre.reason}" if centre.reason else (
+        f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.2f} \u00b1 {dz:.2f} mm (noise alone); about it "
+        f"the phase is flat to {flat}")  # fmt: skip
+    found.append(Finding("phase centre", NOTHING_DB, text))
     return found
 
 
@@ -124,7 +126,6 @@ def centre_of(done: Processed, slant_deg: float) -> PhaseCentre:
         done.expansion.coefficients[middle],
         float(done.expansion.k[middle]),
         slant=float(np.deg2rad(slant_deg)),
-        cone_deg=figures.cone_deg,
         region=figures.region,
         noise=float(done.budget.noise_sigma[middle])
         * float(np.sqrt(4.0 * np.pi / (done.sphere.theta.size * done.sphere.phi.size))),

@@ -63,7 +63,8 @@ def budget_of(inputs: Inputs) -> Budget:
             native = float(values[f, i] - known[f, i])
             figures.append(
                 build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]),
-                             dof=float(combined.dof[f, i]), left_out=left_out)
+                             dof=float(combined.dof[f, i]), left_out=left_out,
+                             reason=bench.near[f].reasons.get(what.name, ""))
             )  # fmt: skip
     names = inputs.figures.names
     return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
@@ -121,6 +122,7 @@ def build_figure(
     half_width: float | None = None,
     dof: float = float("inf"),
     left_out: tuple[str, ...] = (),
+    reason: str = "",
 ) -> Figure:
     """Show value and interval as people read them; the interval lies about the value in the native variable.
 
@@ -130,7 +132,13 @@ def build_figure(
         Effective degrees of freedom.
     left_out
         Terms that the interval does not hold.
+    reason
+        Why there is no value: it is nan then, and nothing is said of its uncertainty.
     """
+    if reason:
+        nan = float("nan")
+        return Figure(what.name, what.label, nan, what.unit, frequency_hz, nan, nan, what.text, what.source, topic=what.topic,
+                      reason=reason)  # fmt: skip
     total = float(np.sqrt(sum(row.expanded**2 for row in budget))) if half_width is None else half_width
     ends = sorted((what.display(native - total), what.display(native + total)))
     return Figure(

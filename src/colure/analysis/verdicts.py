@@ -86,6 +86,14 @@ def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> V
         known = ", ".join(sorted({f.name for f in figures}))
         raise ValueError(f"limit on {one.figure}{_band_words(one.band_ghz)}: not measured; there are {known}")
     unit = here[0].unit
+    if (undefined := next((f for f in here if f.reason), None)) is not None:
+        asked = " and ".join(
+            f"{word} {x:g}" for word, x in (("at least", one.at_least), ("at most", one.at_most)) if x is not None
+        )
+        text = f"{undefined.frequency_hz / 1e9:.3f} GHz: {undefined.reason}"
+        return Verdict(
+            f"{here[0].label} {asked} {unit}{_band_words(one.band_ghz)}", "not decidable", text, float("nan"), unit
+        )
     outcomes: list[tuple[float, Outcome, Figure, float]] = []
     for f in here:
         for bound, sign in ((one.at_least, 1.0), (one.at_most, -1.0)):

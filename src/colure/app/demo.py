@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -55,7 +56,7 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     frequencies = [float(f) for f in campaign.goal.frequency_hz]
     at = dict(zip(frequencies, truth, strict=True))
     pairs = [(figure, at[figure.frequency_hz][figure.name]) for figure in figures]
-    missed = [(figure, value) for figure, value in pairs if not figure.contains(value)]
+    missed = [(figure, value) for figure, value in pairs if not figure.reason and not figure.contains(value)]
     seconds = time.perf_counter() - started
     if as_json:
         click.echo(json.dumps(_summary(where, run, pairs, seconds), indent=1))
@@ -91,7 +92,7 @@ def _summary(where: Path, run: service.RunFolder, pairs: list[tuple[Figure, floa
     for figure, value in pairs:
         row = figure.as_dict()
         rows.append({**{k: row[k] for k in ("name", "frequency_hz", "value", "unit", "lower", "upper")},
-                     "expanded_uncertainty": row["expanded_uncertainty"], "truth": value,
+                     "expanded_uncertainty": row["expanded_uncertainty"], "truth": value if math.isfinite(value) else None, "reason": figure.reason,
                      "inside": figure.contains(value)})  # fmt: skip
     return {
         "note": "invented demo data",

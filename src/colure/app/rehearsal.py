@@ -58,6 +58,11 @@ class Finding:
         return self.figure.contains(self.truth)
 
     @property
+    def counts(self) -> bool:
+        """Tell whether there is an interval and a truth to hold against it."""
+        return not self.figure.reason and not np.isnan(self.truth)
+
+    @property
     def cause(self) -> str:
         """The largest group of terms of the budget."""
         groups = self.figure.groups()
@@ -75,8 +80,9 @@ class Rehearsal:
 
     @property
     def share_inside(self) -> float:
-        """Share of the figures whose interval holds the truth."""
-        return float(np.mean([finding.inside for finding in self.findings]))
+        """Share of the figures whose interval holds the truth, of those that exist; 1 if none does."""
+        counted = [finding.inside for finding in self.findings if finding.counts]
+        return float(np.mean(counted)) if counted else 1.0
 
     def causes(self) -> list[tuple[str, int]]:
         """Return the causes by how many figures they dominate, most first."""

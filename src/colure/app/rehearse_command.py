@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -57,6 +58,6 @@ def _plain(one: Rehearsal, seed: int) -> dict[str, Any]:
     for finding in one.findings:
         row = finding.figure.as_dict()
         kept = ("name", "frequency_hz", "value", "unit", "lower", "upper", "expanded_uncertainty")
-        rows.append({**{k: row[k] for k in kept}, "truth": finding.truth, "inside": finding.inside,
-                     "cause": finding.cause})  # fmt: skip
+        rows.append({**{k: row[k] for k in kept}, "truth": finding.truth if math.isfinite(finding.truth) else None,
+                     "inside": finding.inside if finding.counts else None, "reason": finding.figure.reason, "cause": finding.cause})  # fmt: skip
     return {"seed": seed, "seconds": round(one.seconds, 1), "causes": one.causes(), "figures": rows}

@@ -181,14 +181,14 @@ def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None
     for one in found:
         for finding in one.findings:
             if finding.figure.frequency_hz == centre:
-                inside = "yes" if finding.inside else "[bold red]NO[/bold red]"
+                inside = "" if not finding.counts else "yes" if finding.inside else "[bold red]NO[/bold red]"
                 planned = plan.predicted["forecast"].get(finding.figure.name)
                 forecast = "" if planned is None else f"\u00b1 {planned['expanded']:.2g}"
                 table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}", forecast,
-                              finding.figure.interval_text(), finding.figure.unit, inside, finding.cause)  # fmt: skip
+                              finding.figure.reason or finding.figure.interval_text(), finding.figure.unit, inside, finding.cause)  # fmt: skip
         table.add_section()
     console().print(table)
-    total = sum(len(one.findings) for one in found)
+    total = sum(finding.counts for one in found for finding in one.findings)
     seconds = sum(one.seconds for one in found)
     console().print(
         f"\n{100 * share:.1f} % of {total} figures over {len(frequencies)} frequencies inside their intervals; "
@@ -294,8 +294,7 @@ def show_figures(figures: Sequence[Figure]) -> None:
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
     for figure in figures:
         if figure.frequency_hz == centre:
-            value, interval = figure.text().split(" ", 1)
-            table.add_row(figure.label, value, interval, figure.unit)
+            table.add_row(figure.label, *figure.cells(), "" if figure.reason else figure.unit)
     console().print(table)
 
 
@@ -306,9 +305,9 @@ def show_comparison(rows: Sequence[tuple[Figure, float]], title: str) -> None:
                           ("unit", "left"), ("inside?", "left")):  # fmt: skip
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
     for figure, truth in rows:
-        value, interval = figure.text().split(" ", 1)
         inside = "yes" if figure.contains(truth) else "[bold red]NO[/bold red]"
-        table.add_row(figure.label, value, interval, f"{truth:.3f}", figure.unit, inside)
+        inside = "" if figure.reason else inside
+        table.add_row(figure.label, *figure.cells(), f"{truth:.3f}", figure.unit, inside)
     console().print(table)
 
 

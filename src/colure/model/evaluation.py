@@ -55,9 +55,13 @@ class Evaluation(Section):
         Levels below the peak at which beamwidths are read besides half power.
     cut_planes_deg
         Planes through the peak besides E (0) and H (90), counted from E towards H.
+    cuts_of
+        What beamwidths, side lobes and nulls are read from: `intensity` (radiation intensity, both polarizations together,
+        IEEE Std 145) or `co` (the co-polar component alone).
     principal_planes
-        `declared`: E contains the co-polar vector that device.toml declares. `measured`: the major axis of the ellipse
-        at the peak, middle frequency, is the co-polar reference, and E contains it.
+        `auto`: E contains the co-polar vector that device.toml declares, as long as the field at the peak lies along it; else
+        the major axis of the ellipse at the peak. `declared`: always the declared vector. `measured`: the major axis of
+        the ellipse at the peak, middle frequency, is the co-polar reference too, and E contains it.
     rear_sector_deg
         Half angle of the cone about the direction opposite to the peak, for the front-to-rear ratio.
     cone_deg
@@ -79,7 +83,8 @@ class Evaluation(Section):
 
     beamwidth_levels_db: tuple[Annotated[float, Field(gt=0, le=60)], ...] = (10.0,)
     cut_planes_deg: tuple[Annotated[float, Field(ge=0, lt=180)], ...] = ()
-    principal_planes: Literal["declared", "measured"] = "declared"
+    cuts_of: Literal["intensity", "co"] = "intensity"
+    principal_planes: Literal["auto", "declared", "measured"] = "auto"
     rear_sector_deg: float = number("deg", 1, 90, 30.0)
     cone_deg: float | None = Field(default=None, ge=0.5, le=90, json_schema_extra={"unit": "deg"})
     up: Literal["x", "y", "z"] = "y"

@@ -158,9 +158,11 @@ def write_figures(path: Path, figures: list[Figure]) -> None:
                 "coverage_factor",
                 "definition",
                 "source",
+                "reason",
             ]
         )
         for f in figures:
             text = [safe_text(x) for x in (f.name, f.label)]
             writer.writerow([f"{f.frequency_hz:.3f}", *text, f"{f.value:.9g}", safe_text(f.unit), f"{f.lower:.9g}", f"{f.upper:.9g}",
-                             f"{f.coverage_factor:g}", safe_text(f.definition), safe_text(f.source)])  # fmt: skip
+                             f"{f.coverage_factor:g}", safe_text(f.definition), safe_text(f.source),
+                             safe_text(f.reason)])  # fmt: skip

@@ -85,6 +85,8 @@ class Figure:
         Effective degrees of freedom of the combined standard uncertainty (Welch-Satterthwaite).
     not_included
         Terms that nobody declared: the interval does not hold them.
+    reason
+        Why there is no value, where it is nan: shown in its place.
     """
 
     name: str
@@ -101,6 +103,7 @@ class Figure:
     budget: tuple[BudgetRow, ...] = field(default=())
     effective_dof: float = float("inf")
     not_included: tuple[str, ...] = ()
+    reason: str = ""
 
     @property
     def expanded_uncertainty(self) -> float:
@@ -119,11 +122,25 @@ class Figure:
         return bool(self.lower <= truth <= self.upper or (np.isnan(truth) and np.isnan(self.value)))
 
     def text(self) -> str:
-        """Return value and uncertainty with digits that the uncertainty supports."""
+        """Return value and uncertainty with digits that the uncertainty supports, or why there is none."""
+        if self.reason:
+            return self.reason
         return f"{format_value(self.value, self.expanded_uncertainty)} {self.interval_text()}"
 
+    def cells(self) -> tuple[str, str]:
+        """Return value and interval as the two cells of a table; a dash, and why, where there is no value."""
+        if self.reason:
+            return "-", self.reason
+        return format_value(self.value, self.expanded_uncertainty), self.interval_text()
+
+    def text_with_unit(self) -> str:
+        """Return value, uncertainty and unit, or why there is no value."""
+        return self.reason or f"{self.text()} {self.unit}"
+
     def interval_text(self) -> str:
-        """Return the uncertainty as +- or, when lopsided, as separate ends."""
+        """Return the uncertainty as +- or, when lopsided, as separate ends; nothing where there is no value."""
+        if self.reason:
+            return ""
         up, down = self.upper - self.value, self.value - self.lower
         if not np.isfinite(up):
             return f"(at least {format_value(self.lower, down)})"

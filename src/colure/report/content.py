@@ -95,7 +95,7 @@ def compose(source: Source) -> Document:
             _sphere_section(source, centre, frequency),
             *_face_section(source, centre, frequency),
             _frequency_section(source, here),
-            _budget_section(source, here, frequency),
+            _budget_section(source, [figure for figure in here if not figure.reason], frequency),
             _findings_section(source),
             *room_section(source.room),
             _drift_section(source),
@@ -115,7 +115,7 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
     by_name = {figure.name: figure for figure in here}
     gain, sll_e, sll_h = by_name["gain_dbi"], by_name["side_lobe_e_db"], by_name["side_lobe_h_db"]
     groups = gain.groups()
-    biggest = max(groups, key=lambda name: groups[name])
+    biggest = max(groups, key=lambda name: groups[name], default="")
     points = source.plan.predicted["points"]
     good = "No specification was given to hold it against."
     if source.judged is not None:
@@ -123,14 +123,14 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
         passed = sum(one.outcome == "pass" for one in source.judged.rows)
         good = f"Against {source.judged.name}: {source.judged.outcome.upper()}; {passed} of {count} requirements pass ({source.judged.rule})."
     return (
-        f"At {frequency / 1e9:.3f} GHz the device radiates a peak realized gain of {gain.text()} {gain.unit}; first "
-        f"side lobes {sll_e.text()} dB (E plane) and {sll_h.text()} dB (H plane).",
+        f"At {frequency / 1e9:.3f} GHz: {gain.label[0].lower()}{gain.label[1:]} {gain.text_with_unit()}; first side lobe in the E plane "
+        f"{sll_e.text_with_unit()}, in the H plane {sll_h.text_with_unit()}.",
         good,
         f"Measured on {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
         f"{points['reference']} reference sweeps; every planned point is present.",
-        f"All intervals are expanded uncertainties, k = 2, about 95 %. The gain's largest contribution is "
-        f"{biggest} (\u00b1{groups[biggest]:.2f} dB).",
+        "All intervals are expanded uncertainties, k = 2, about 95 %."
+        + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else ""),
     )
 
 
@@ -198,7 +198,10 @@ def _scheme_words(scheme: str) -> str:
 def _figures_section(source: Source, here: list[Figure], frequency: float) -> Section:
     topics = list(dict.fromkeys(figure.topic for figure in here))
     rows: list[tuple[Cell, ...]] = [
-        (_named(figure), figure.text(), figure.unit) for topic in topics for figure in here if figure.topic == topic
+        (_named(figure), figure.text(), "" if figure.reason else figure.unit)
+        for topic in topics
+        for figure in here
+        if figure.topic == topic
     ]
     return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), tuple(rows)),))
 

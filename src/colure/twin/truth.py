@@ -1,26 +1,73 @@
 """The true figures of the simulated device, from its closed-form far field alone.
 
 Written without any of the analysis code: dense closed-form evaluation and scalar root and
-maximum searches, so that a mistake there cannot hide here.
+maximum searches, so that a mistake there cannot hide here. The definitions are the same:
+what a figure says is a convention, how it is found is not.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
-from scipy.optimize import brentq, minimize, minimize_scalar
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.campaign import Campaign
+from colure.model.evaluation import Evaluation, Window
 from colure.model.pattern import build_pattern
 from colure.twin.antennas import probe_ports
 from colure.twin.devices import maker_of
 from colure.twin.sources import Cluster
+from colure.twin.true_field import Level, TrueField
 
 if TYPE_CHECKING:
     import xarray as xr
+
+HALF = float(np.sqrt(0.5))
+#: The same conventions as the figures' definitions state: see `docs/reference` and IEEE Std 145.
+OMNIDIRECTIONAL_DB, EQUAL_DB = 1.0, 0.02
+LINEAR_DB, TILT_DEG, FORWARD_DEG, BEHIND_DEG, NO_CO_DEG = 10.0, 15.0, 60.0, 120.0, 150.0
+CIRCULAR_DB = 0.05
+CONTOUR_DB, LARGEST_CONE_DEG, RIPPLE_LIMIT_DEG = 10.0, 60.0, 10.0
+RAYS = 16
+UNITS = {"dbi": "dBi", "db": "dB", "deg": "deg", "mm": "mm", "ns": "ns", "dbm": "dBm", "circularity": "1"}
+WHOLE = ("directivity_dbi", "efficiency_db", "radiation_efficiency_db", "front_to_", "upper_share", "horizon_", "coverage_",
+         "trp_", "tis_")  # fmt: skip
+BOTH = ("directivity_dbi", "efficiency_db", "radiation_efficiency_db", "xpd_", "axial_ratio", "tilt_", "circularity", "phase_centre",
+        "upper_share", "horizon_", "coverage_", "trp_", "tis_")  # fmt: skip
+#: Figures that are read at one beam: where there is none, they do not exist.
+ONE_BEAM = ("beam_", "pointing_", "squint_", "side_lobe_", "front_to_", "xpd_", "axial_ratio", "tilt_", "circularity",
+            "phase_centre", "group_delay")  # fmt: skip
+AT_THE_PEAK = ("gain_", "eirp_", "eis_", "beamwidth_", "null_")
+#: Shares of solid angle, angles and directions that the phase centre's cone is made of.
+CONE_RINGS, CONE_COLUMNS = 24, 36
+
+
+@dataclass(frozen=True)
+class TrueFigure:
+    """One true figure: its value and unit, and why there is none where it is nan."""
+
+    value: float
+    unit: str
+    reason: str = ""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What figures depend on besides the device.
+
+    slant_deg: the declared co-polar direction; region_deg: polar angle up to which it is measured; one_polarization: only the
+    declared component is; state: picks the commanded direction; mismatch_loss_db: (frequency,) what the device's reflection
+    costs, None where it is not known.
+    """
+
+    slant_deg: float = 0.0
+    settings: Evaluation = field(default_factory=Evaluation)
+    region_deg: float = 180.0
+    one_polarization: bool = False
+    state: str = "beam"
+    mismatch_loss_db: FloatArray | None = None
 
 
 def device_truth(campaign: Campaign) -> list[dict[str, float]]:
@@ -30,11 +77,29 @@ def device_truth(campaign: Campaign) -> list[dict[str, float]]:
 
 
 def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
-    """Return the true figures of any cluster, one dictionary per frequency."""
-    slant = float(np.deg2rad(slant_deg))
-    found = [_figures(_at(device, index), slant) for index in range(device.frequency_hz.size)]
-    _along_the_band(found, device.frequency_hz)
-    return found
+    """Return the true figures of any cluster over the whole sphere, one dictionary per frequency; nan where there is none."""
+    return [{name: one.value for name, one in row.items()} for row in truth_of(device, Asked(slant_deg))]
+
+
+def truth_of(device: Cluster, asked: Asked) -> list[dict[str, TrueFigure]]:
+    """Return every true figure of a cluster that was asked for, by name, one dictionary per frequency."""
+    judges = [_Judge(_at(device, index), asked) for index in range(device.frequency_hz.size)]
+    if asked.settings.principal_planes == "measured":
+        # The ellipse at the middle frequency is the reference at all of them.
+        turned = replace(asked, slant_deg=asked.slant_deg + judges[len(judges) // 2].at_peak()["tilt_deg"])
+        judges = [_Judge(_at(device, index), turned) for index in range(device.frequency_hz.size)]
+    rows = [judge.figures() for judge in judges]
+    if len(judges) > 1:
+        _along_the_band(rows, judges, device.frequency_hz)
+    if asked.mismatch_loss_db is not None:
+        for row, loss in zip(rows, asked.mismatch_loss_db, strict=True):
+            row["gain_accepted_dbi"] = row["gain_dbi"] + float(loss)
+            row["radiation_efficiency_db"] = row["efficiency_db"] + float(loss)
+    middle = judges[len(judges) // 2]
+    return [
+        {name: _true(name, value, judge, middle) for name, value in row.items()}
+        for row, judge in zip(rows, judges, strict=True)
+    ]
 
 
 def far_field_on(device: Cluster, index: int, theta: FloatArray, phi: FloatArray) -> ComplexArray:
@@ -81,198 +146,317 @@ def _at(device: Cluster, index: int) -> Cluster:
 class _Judge:
     """One device at one frequency, and everything that can be read from its closed-form field."""
 
-    def __init__(self, device: Cluster, slant: float) -> None:
-        self.device, self.slant = device, slant
-        self._scale = float(np.sqrt(2.0 * np.pi * device.efficiency / device.power())[0])
-        best = minimize(
-            lambda a: -self.intensity(_from_azimuth_elevation(*a)), _coarse_peak(self.field), method="Nelder-Mead",
-            options={"xatol": 1e-9, "fatol": 1e-13},
-        )  # fmt: skip
-        self.azimuth, self.elevation = (float(x) for x in best.x)
-        self.direction = _from_azimuth_elevation(self.azimuth, self.elevation)
-        self.peak = self.intensity(self.direction)
-        self.co_vector = _ludwig3(self.direction, slant)
-        self.across = np.cross(self.direction, self.co_vector)
+    def __init__(self, device: Cluster, asked: Asked) -> None:
+        self.asked, self.settings = asked, asked.settings
+        self.slant, self.region = float(np.deg2rad(asked.slant_deg)), float(np.deg2rad(asked.region_deg))
+        one = asked.one_polarization
+        self.field = TrueField(device, only=(lambda d: _ludwig3(d, self.slant)) if one else None)
+        places, level = self.field.local_maxima(self.region)
+        # A dense grid misses a top by less than 2 dB.
+        tops = [self.field.climb(d, region=self.region) for d in places[level >= 0.63 * level[0]][:12]]
+        levels = self.field.intensity(np.array(tops))
+        best = int(np.argmax(levels))
+        self.direction, self.peak = tops[best], float(levels[best])
+        self._others = (places, level)
+        self.vector = self.field.at(self.direction)[0]
+        self.tangent = self._e_plane()
+        self.normal = np.cross(self.direction, self.tangent)
+        self.ripple_deg, self.cone_deg = 0.0, 0.0
 
-    def field(self, direction: FloatArray) -> ComplexArray:
-        """Return Cartesian far fields (count, 3), sqrt(gain)."""
-        return _field(self.device, np.atleast_2d(direction), self._scale)
+    def _e_plane(self) -> FloatArray:
+        """Return the tangent (3,) of the E plane: the declared vector, or the major axis of a linear wave that lies elsewhere."""
+        one = self._declared(self.slant)
+        two = np.cross(self.direction, one)
+        values, axes = np.linalg.eigh(_coherency(self.vector @ one, self.vector @ two))
+        ratio_db = 10.0 * np.log10(values[1] / max(values[0], 1e-300))
+        a, b = axes[:, 1] * (1.0 if axes[0, 1] >= 0.0 else -1.0)
+        tilt_deg = float(np.rad2deg(np.arctan2(b, a)))
+        forward = self.direction[2] >= np.cos(np.deg2rad(FORWARD_DEG))
+        if self.settings.principal_planes != "auto" or ratio_db <= LINEAR_DB or (forward and abs(tilt_deg) <= TILT_DEG):
+            return one
+        return np.asarray(a * one + b * two)
 
-    def intensity(self, direction: FloatArray) -> float:
-        """Return |e|^2 in one direction."""
-        return float(np.sum(np.abs(self.field(direction)) ** 2))
+    def _declared(self, slant: float) -> FloatArray:
+        """Return the declared co-polar vector at the peak: Ludwig's third, or far behind the reference itself, projected."""
+        if self.direction[2] >= np.cos(np.deg2rad(BEHIND_DEG)):
+            return _ludwig3(self.direction, slant)
+        reference = np.array([np.cos(slant), np.sin(slant), 0.0])
+        flat = reference - (reference @ self.direction) * self.direction
+        return np.asarray(flat / np.linalg.norm(flat))
 
-    def level(self, tangent: FloatArray) -> Callable[[float | FloatArray], FloatArray]:
-        """Return the co-polar amplitude over the angle on a great circle through the peak."""
+    def level(self, tangent: FloatArray) -> Level:
+        """Return the amplitude over the angle on a great circle through the peak: of both polarizations, or the co-polar one."""
 
         def at(angle: float | FloatArray) -> FloatArray:
             a = np.atleast_1d(angle)[:, None]
             d = np.cos(a) * self.direction + np.sin(a) * tangent
-            return np.asarray(np.abs(np.sum(self.field(d) * _ludwig3(d, self.slant), axis=-1)))
+            if self.settings.cuts_of == "co":
+                found = np.abs(np.sum(self.field.at(d) * _ludwig3(d, self.slant), axis=-1))
+            else:
+                found = np.sqrt(self.field.intensity(d))
+            return np.where(d[:, 2] < np.cos(min(self.region + 1e-9, np.pi)) - 1e-12, np.nan, found)
 
         return at
 
+    def figures(self) -> dict[str, float]:
+        """Return every figure that needs no other frequency."""
+        centre = self.phase_centre_mm()
+        found = {
+            **self.at_peak(),
+            **self.of_cuts(),
+            **self.over_the_sphere(),
+            **self.of_powers(),
+            "xpd_worst_db": self.worst_xpd_db(),
+            **{f"phase_centre_{axis}_mm": value for axis, value in zip("xyz", centre, strict=True)},
+        }
+        return {name: float(value) for name, value in found.items()}
+
+    @property
+    def axial_ratio_db(self) -> float:
+        """Of the wave at the peak; infinite for a linear one."""
+        one, two = self._declared(self.slant), self._declared(self.slant + 0.5 * np.pi)
+        return _axial_ratio_db(complex(self.vector @ one), complex(self.vector @ two))
+
     def at_peak(self) -> dict[str, float]:
         """Return figures that are read at the peak."""
-        at_peak = self.field(self.direction)[0]
-        co = complex(at_peak @ self.co_vector)
-        cross = complex(at_peak @ _ludwig3(self.direction, self.slant + np.pi / 2))
-        efficiency_db = float(10.0 * np.log10(self.device.efficiency[0]))
+        co, cross = (complex(self.vector @ self._declared(self.slant + turn)) for turn in (0.0, 0.5 * np.pi))
+        efficiency_db = 10.0 * np.log10(self.field.efficiency)
         gain = 10.0 * np.log10(self.peak)
         right, left = abs(co + 1j * cross) ** 2, abs(co - 1j * cross) ** 2
-        # Half the angle from the left- to the right-hand part turns the ellipse.
-        tilt = 0.5 * np.rad2deg(np.angle((co + 1j * cross) * np.conj(co - 1j * cross)))
-        return {
+        azimuth, elevation = _azimuth_elevation_deg(self.direction)
+        found = {
             "gain_dbi": gain,
             "directivity_dbi": gain - efficiency_db,
             "efficiency_db": efficiency_db,
-            "beam_azimuth_deg": np.rad2deg(self.azimuth),
-            "beam_elevation_deg": np.rad2deg(self.elevation),
-            "xpd_db": 20.0 * np.log10(abs(co) / abs(cross)),
-            "axial_ratio_db": _axial_ratio_db(co, cross),
-            "front_to_back_db": 10.0 * np.log10(self.peak / self.intensity(-self.direction)),
-            "tilt_deg": float(tilt),
+            "beam_azimuth_deg": azimuth,
+            "beam_elevation_deg": elevation,
+            "xpd_db": _down_db(abs(cross), abs(co)),
+            "axial_ratio_db": self.axial_ratio_db,
+            "front_to_back_db": _down_db(float(np.sqrt(self.field.intensity(-self.direction)[0])), np.sqrt(self.peak)),
+            # Half the angle from the left- to the right-hand part turns the ellipse.
+            "tilt_deg": 0.5 * np.rad2deg(np.angle((co + 1j * cross) * np.conj(co - 1j * cross))),
             "circularity": (right - left) / (right + left),
-            "phase": float(np.angle(co)),
         }
-
-    def of_cuts(self) -> dict[str, float]:
-        """Return figures of the principal cuts."""
-        found = {}
-        for plane, tangent in (("e", self.co_vector), ("h", self.across)):
-            level = self.level(tangent)
-            found[f"beamwidth_{plane}_deg"] = _beamwidth(level, np.sqrt(0.5))
-            found[f"beamwidth_{plane}_10db_deg"] = _beamwidth(level, 10.0**-0.5)
-            found[f"side_lobe_{plane}_db"], found[f"null_{plane}_db"] = _side_lobe_and_null(level)
+        told = self.settings.commanded_deg.get(self.asked.state)
+        if told is not None:
+            apart = np.arccos(np.clip(_from_azimuth_elevation(*np.deg2rad(told)) @ self.direction, -1.0, 1.0))
+            found["pointing_error_deg"] = np.rad2deg(apart)
         return found
 
+    def of_cuts(self) -> dict[str, float]:
+        """Return figures of the principal cuts, and of those that settings add."""
+        found = {}
+        for plane, angle in (("e", 0.0), ("h", 90.0)):
+            level = self.level(self._turned(np.deg2rad(angle)))
+            found[f"beamwidth_{plane}_deg"] = self._width(level, HALF)
+            for down in self.settings.beamwidth_levels_db:
+                found[f"beamwidth_{plane}_{down:g}db_deg"] = self._width(level, 10.0 ** (-down / 20.0))
+            lobe, null = self.field.lobe_and_null(level)
+            found[f"side_lobe_{plane}_db"], found[f"null_{plane}_db"] = _amplitude_db(lobe), _amplitude_db(null)
+        for angle in self.settings.cut_planes_deg:
+            level = self.level(self._turned(np.deg2rad(angle)))
+            found[f"beamwidth_at_{angle:g}_deg"] = self._width(level, HALF)
+            found[f"side_lobe_at_{angle:g}_db"] = _amplitude_db(self.field.lobe_and_null(level)[0])
+        return found
+
+    def _turned(self, angle: float) -> FloatArray:
+        """Return the tangent (3,) of the plane at an angle (radians) from E towards H."""
+        return np.asarray(np.cos(angle) * self.tangent + np.sin(angle) * self.normal)
+
+    def _width(self, level: Level, share: float) -> float:
+        return float(np.rad2deg(self.field.edge(level, share, 1.0) + self.field.edge(level, share, -1.0)))
+
     def worst_xpd_db(self) -> float:
-        """Return the worst cross-polar discrimination within half power, along 16 rays from the peak."""
+        """Return the worst cross-polar discrimination within half power (or a cone), along 16 rays from the peak."""
         worst = np.inf
-        for turn in np.arange(16) * np.pi / 8.0:
-            tangent = np.cos(turn) * self.co_vector + np.sin(turn) * self.across
-            level = self.level(tangent)
-            angle = np.linspace(0.0, _edge(level, np.sqrt(0.5), 1.0), 61)[:, None]
+        for turn in np.arange(RAYS) * 2.0 * np.pi / RAYS:
+            tangent = self._turned(turn)
+            cone = self.settings.cone_deg
+            end = self.field.edge(self.level(tangent), HALF, 1.0) if cone is None else np.deg2rad(cone)
+            angle = np.linspace(0.0, end if np.isfinite(end) else 0.5 * np.pi, 181)[:, None]
             d = np.cos(angle) * self.direction + np.sin(angle) * tangent
-            e = self.field(d)
-            co = np.abs(np.sum(e * _ludwig3(d, self.slant), axis=-1))
-            cross = np.abs(np.sum(e * _ludwig3(d, self.slant + np.pi / 2), axis=-1))
-            worst = min(worst, float(np.min(20.0 * np.log10(co / cross))))
+            d = d[d[:, 2] >= np.cos(min(self.region + 1e-9, np.pi)) - 1e-12]
+            e = self.field.at(d)
+            co, cross = (np.abs(np.sum(e * _ludwig3(d, self.slant + t), axis=-1)) for t in (0.0, 0.5 * np.pi))
+            worst = min(worst, _down_db(float(np.max(cross / np.maximum(co, 1e-300))), 1.0))
         return worst
 
     def over_the_sphere(self) -> dict[str, float]:
-        """Return the highest lobe besides the peak, the front-to-rear ratio, and the power radiated upwards (+y)."""
-        theta, phi = np.deg2rad(np.arange(1.0, 180.0, 2.0)), np.deg2rad(np.arange(0.0, 360.0, 2.0))
-        t, p = np.meshgrid(theta, phi, indexing="ij")
-        d = np.stack([np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t)], axis=-1)
-        power = np.sum(np.abs(self.field(d.reshape(-1, 3))) ** 2, axis=-1).reshape(t.shape)
-        highest, inner = 0.0, power[1:-1]
-        top = np.ones(inner.shape, bool)
-        for down in (0, 1, 2):
-            for side in (-1, 0, 1):
-                top &= inner >= np.roll(power[down : down + inner.shape[0]], side, axis=1)
-        for i, j in np.argwhere(top & (inner > 0.3 * np.sort(inner[top])[-2])):
-            at = self._climb(d[i + 1, j])
-            if at @ self.direction < np.cos(np.deg2rad(3.0)):
-                highest = max(highest, self.intensity(at))
-        rear = d @ -self.direction >= np.cos(np.deg2rad(30.0))
-        at = self._climb(d[rear][int(np.argmax(power[rear]))])
-        inside = float(at @ -self.direction) >= np.cos(np.deg2rad(30.0))
-        most = max(float(power[rear].max()), self.intensity(at) if inside else 0.0)
-        nodes, weights = np.polynomial.legendre.leggauss(48)
-        v = 0.5 * (nodes + 1.0)  # from the horizon to +y, evenly in solid angle
-        turn = np.deg2rad(np.arange(0.0, 360.0, 2.5))
-        vv, tt = np.meshgrid(v, turn, indexing="ij")
-        across = np.sqrt(1.0 - vv**2)
-        up = np.stack([across * np.sin(tt), vv, across * np.cos(tt)], axis=-1)
-        ring = np.sum(np.abs(self.field(up.reshape(-1, 3))) ** 2, axis=-1).reshape(vv.shape).mean(axis=1)
-        share = 0.5 * float(weights @ ring) * 2.0 * np.pi / (4.0 * np.pi * self.device.efficiency[0])
+        """Return the highest lobe besides the peak, and the front-to-rear ratio over the closed sector."""
+        places, level = self._others
+        other = places @ self.direction < np.cos(1.5 * self.field.sky_step)
+        places, level = places[other], level[other]
+        tops = [self.field.climb(d, region=self.region) for d in places[level >= 0.63 * level.max(initial=0.0)][:8]]
+        away = [d for d in tops if d @ self.direction < np.cos(1.5 * self.field.sky_step)]
+        highest = float(self.field.intensity(np.array(away)).max()) if away else float("nan")
+        self.equal_apart_deg = float("nan")
+        if away and highest >= 10.0 ** (-EQUAL_DB / 10.0) * self.peak:
+            twin = away[int(np.argmax(self.field.intensity(np.array(away))))]
+            self.equal_apart_deg = float(np.rad2deg(np.arccos(np.clip(twin @ self.direction, -1.0, 1.0))))
+        half_angle = float(np.deg2rad(self.settings.rear_sector_deg))
+        rear, _ = self.field.local_maxima(np.pi) if self.region < np.pi else self._others
+        near = rear[rear @ -self.direction >= np.cos(half_angle + 2.0 * self.field.sky_step)][:8]
+        inside = [d for d in map(self.field.climb, near) if d @ -self.direction >= np.cos(half_angle)]
+        most = max(
+            [
+                self.field.largest_on_rim(-self.direction, half_angle),
+                *self.field.intensity(np.array(inside).reshape(-1, 3)),
+            ]
+        )
         return {
             "side_lobe_highest_db": 10.0 * np.log10(highest / self.peak),
-            "front_to_rear_db": 10.0 * np.log10(self.peak / most),
-            "upper_share_db": 10.0 * np.log10(share),
+            "front_to_rear_db": _down_db(float(np.sqrt(most)), np.sqrt(self.peak)),
         }
 
-    def _climb(self, start: FloatArray) -> FloatArray:
-        """Return the local maximum of |e|^2 near a direction."""
-        one = np.cross(start, [1.0, 0.0, 0.0] if abs(start[0]) < 0.7 else [0.0, 1.0, 0.0])
-        one = one / np.linalg.norm(one)
-        two = np.cross(start, one)
+    def of_powers(self) -> dict[str, float]:
+        """Return shares of the radiated power, coverage, sectors and what a transmitter and a receiver make of the gain."""
+        settings, gain, efficiency = self.settings, 10.0 * np.log10(self.peak), 10.0 * np.log10(self.field.efficiency)
+        found = {"upper_share_db": 10.0 * np.log10(self.field.share_about(settings.up, 0.0, 1.0))}
+        for band in settings.horizon_bands_deg:
+            rise = float(np.sin(np.deg2rad(band)))
+            found[f"horizon_{band:g}_db"] = 10.0 * np.log10(self.field.share_about(settings.up, -rise, rise))
+        for percent in settings.coverage_percent:
+            found[f"coverage_{percent:g}_dbi"] = 10.0 * np.log10(max(self.field.exceeded(percent), 1e-20))
+        if settings.transmit_power_dbm is not None:
+            found |= {
+                "eirp_dbm": settings.transmit_power_dbm + gain,
+                "trp_dbm": settings.transmit_power_dbm + efficiency,
+            }
+        if settings.sensitivity_dbm is not None:
+            found |= {"eis_dbm": settings.sensitivity_dbm - gain, "tis_dbm": settings.sensitivity_dbm - efficiency}
+        for window in settings.sectors:
+            mean, least = self._sector(window)
+            found[f"sector_{window.name}_mean_dbi"] = 10.0 * np.log10(mean)
+            found[f"sector_{window.name}_min_dbi"] = 10.0 * np.log10(max(least, 1e-20))
+        return found
 
-        def place(a: FloatArray) -> FloatArray:
-            d = start + a[0] * one + a[1] * two
-            return np.asarray(d / np.linalg.norm(d))
+    def _sector(self, window: Window) -> tuple[float, float]:
+        """Return the mean over solid angle and the least of |e|^2 in a sector."""
+        axes = []
+        for low, high in (np.deg2rad(window.azimuth_deg), np.deg2rad(window.elevation_deg)):
+            axes.append(np.linspace(low, high, max(9, int((high - low) / (0.15 * self.field.sky_step)) + 1)))
+        az, el = np.meshgrid(*axes, indexing="ij")
+        d = np.stack([np.sin(az) * np.cos(el), np.sin(el), np.cos(az) * np.cos(el)], axis=-1).reshape(-1, 3)
+        power = self.field.intensity(d).reshape(az.shape)
+        weighted, weight = (
+            np.trapezoid(np.trapezoid(values, axes[1], axis=1), axes[0]) for values in (power * np.cos(el), np.cos(el))
+        )
+        return float(weighted / weight), float(power.min())
 
-        found = minimize(
-            lambda a: -self.intensity(place(a)) / self.peak, np.zeros(2), method="Nelder-Mead",
-            options={"xatol": 1e-7, "fatol": 1e-11, "initial_simplex": [[0, 0], [0.02, 0], [0, 0.02]]},
-        )  # fmt: skip
-        return place(found.x)
+    def phase_centre_mm(self) -> FloatArray:
+        """Return the point (3,) about which the phase is flattest in the cone that ends on the beam's -10 dB contour."""
+        edges = [self.field.edge(self.level(self._turned(np.pi * i / (RAYS // 2))), 10.0 ** (-CONTOUR_DB / 20.0), sign)
+                 for i in range(RAYS // 2) for sign in (1.0, -1.0)]  # fmt: skip
+        limits = [np.deg2rad(LARGEST_CONE_DEG), *(e for e in edges if np.isfinite(e))]
+        if self.region < np.pi:
+            limits.append(self.region - float(np.arccos(np.clip(self.direction[2], -1.0, 1.0))))
+        cone = max(float(min(limits)), 1e-4)
+        self.cone_deg = float(np.rad2deg(cone))
+        # Middles of rings of equal solid angle.
+        angle = np.arccos(1.0 - (np.arange(CONE_RINGS) + 0.5) / CONE_RINGS * (1.0 - np.cos(cone)))
+        turn = np.arange(CONE_COLUMNS) * 2.0 * np.pi / CONE_COLUMNS
+        a, p = (grid.ravel()[:, None] for grid in np.meshgrid(angle, turn, indexing="ij"))
+        ring = np.cos(p) * self.tangent + np.sin(p) * self.normal
+        side = np.cos(p) * self.normal - np.sin(p) * self.tangent
+        d = np.cos(a) * self.direction + np.sin(a) * ring
+        # The E plane's tangent, carried along each great circle: its part along the circle tips with it, the rest stays.
+        along = np.cos(p) * (np.cos(a) * ring - np.sin(a) * self.direction) - np.sin(p) * side
+        co = np.sum(self.field.at(d) * along, axis=-1)
+        root = np.abs(co)
+        design = np.concatenate([self.field.k * (d - self.direction), np.ones((len(d), 1))], axis=1)
+        # The device's own place takes most of the phase off, so that the rest does not wrap.
+        centre, middle = self.field.middle, complex(self.vector @ self.tangent)
+        for _ in range(12):
+            rest = np.angle(co * np.exp(-1j * self.field.k * (d - self.direction) @ centre) * np.conj(middle))
+            step = np.linalg.lstsq(design * root[:, None], rest * root, rcond=1e-12)[0]
+            centre = centre + step[:3]
+        rest = np.angle(co * np.exp(-1j * (self.field.k * (d - self.direction) @ centre + step[3])) * np.conj(middle))
+        self.ripple_deg = float(np.rad2deg(np.sqrt(np.average(rest**2, weights=root**2))))
+        return np.asarray(1e3 * centre)
 
-    def phase_centre_mm(self, cone_deg: float = 8.0) -> FloatArray:
-        """Return the point (3,) about which the co-polar phase in a cone about the peak is flattest, power-weighted."""
-        angle = np.deg2rad(np.linspace(0.0, cone_deg, 13))[1:]
-        turn = np.deg2rad(np.arange(0.0, 360.0, 10.0))
-        a, p = np.meshgrid(angle, turn, indexing="ij")
-        ring = np.cos(p)[..., None] * self.co_vector + np.sin(p)[..., None] * self.across
-        d = (np.cos(a)[..., None] * self.direction + np.sin(a)[..., None] * ring).reshape(-1, 3)
-        co = np.sum(self.field(d) * _ludwig3(d, self.slant), axis=-1)
-        k = float(self.device.k[0])
-        # The panel's own place takes most of the phase off, so that the rest does not wrap.
-        guess = self.device.position.mean(axis=0)
-        middle = complex(np.sum(self.field(self.direction) * self.co_vector))
-        rest = np.angle(co * np.exp(-1j * k * (d - self.direction) @ guess) * np.conj(middle) / np.abs(middle))
-        root = np.sqrt(np.abs(co) ** 2 * np.sin(a.ravel()))
-        design = np.concatenate([k * (d - self.direction), np.ones((len(d), 1))], axis=1)
-        found = np.linalg.lstsq(design * root[:, None], rest * root, rcond=None)[0]
-        return np.asarray(1e3 * (guess + found[:3]))
+    def reason(self, name: str) -> str:
+        """Return why a figure does not exist, empty if it does or if only its own search can tell."""
+        whole, both = name.startswith(WHOLE), name.startswith(BOTH)
+        if whole and self.region < np.pi - 1e-9:
+            return f"undefined: it needs the whole sphere, the region ends at {self.asked.region_deg:g} deg"
+        if both and self.asked.one_polarization:
+            return "undefined: it needs both polarizations"
+        one_beam = name.startswith(ONE_BEAM)
+        edge = self.region < np.pi - 1e-9 and self.direction[2] <= np.cos(self.region - 1e-6)
+        if edge and (one_beam or name.startswith(AT_THE_PEAK)):
+            return f"undefined: the strongest direction lies at the edge of the region ({self.asked.region_deg:g} deg)"
+        several = self._no_single_beam()
+        if one_beam and several:
+            return several
+        no_plane = self.axial_ratio_db < LINEAR_DB and abs(self.direction[2]) < np.cos(np.deg2rad(30.0))
+        if several and no_plane and name.startswith(("beamwidth_", "null_")):
+            return "undefined: a circularly polarized ring of maxima has neither an E plane nor one direction to declare it in"
+        ratio_db = self.axial_ratio_db
+        if name == "tilt_deg" and ratio_db < CIRCULAR_DB:
+            return f"undefined: the wave is circular (axial ratio {ratio_db:.2g} dB), its ellipse has no axis"
+        if name in ("xpd_db", "xpd_worst_db", "tilt_deg") and self.direction[2] < np.cos(np.deg2rad(NO_CO_DEG)):
+            return "undefined: Ludwig's third co-polar vector is not defined near -z"
+        if name.startswith("phase_centre") and self.ripple_deg > RIPPLE_LIMIT_DEG:
+            return f"undefined: the phase within {self.cone_deg:.3g} deg of the peak ripples by {self.ripple_deg:.0f} deg rms"
+        if name == "beam_azimuth_deg" and abs(self.direction[1]) > np.cos(np.deg2rad(0.1)):
+            return "undefined: the beam points along y, where azimuth is not defined"
+        return ""
+
+    def _no_single_beam(self) -> str:
+        places, level = self._others
+        behind = level[places @ self.direction < 0.0]
+        if behind.size and behind.max() >= 10.0 ** (-OMNIDIRECTIONAL_DB / 10.0) * self.peak:
+            return f"undefined: no single beam (directions more than 90 deg from the peak lie within {OMNIDIRECTIONAL_DB:g} dB of it)"
+        if np.isfinite(self.equal_apart_deg):
+            return f"undefined: no single beam (two lobes {self.equal_apart_deg:.3g} deg apart are equal)"
+        return ""
 
 
-def _figures(device: Cluster, slant: float) -> dict[str, float]:
-    judge = _Judge(device, slant)
-    x, y, z = judge.phase_centre_mm()
-    result = {
-        **judge.at_peak(),
-        **judge.of_cuts(),
-        **judge.over_the_sphere(),
-        "xpd_worst_db": judge.worst_xpd_db(),
-        "phase_centre_x_mm": x,
-        "phase_centre_y_mm": y,
-        "phase_centre_z_mm": z,
-    }
-    return {name: float(value) for name, value in result.items()}
+def _true(name: str, value: float, judge: _Judge, middle: _Judge) -> TrueFigure:
+    """Return a figure with its unit, and nan with a reason where the device does not have it."""
+    unit = UNITS.get(name.rsplit("_", 1)[-1], "1")
+    reason = judge.reason(name)
+    if name in ("squint_deg", "phase_centre_wander_mm"):
+        reason = reason or middle.reason(name)
+    if not reason and np.isnan(value):
+        reason = "undefined: the device has none"
+        if name.startswith("beamwidth"):
+            reason = "omnidirectional in this cut: it never falls so far below the peak"
+    return TrueFigure(float("nan") if reason else value, unit, reason)
 
 
-def _along_the_band(found: list[dict[str, float]], frequency_hz: FloatArray) -> None:
-    """Add group delay about its mean, squint and the phase centre's wander; takes the helper `phase` away."""
-    phases = np.unwrap([one.pop("phase") for one in found])
-    if frequency_hz.size < 2:
-        return
+def _along_the_band(rows: list[dict[str, float]], judges: list[_Judge], frequency_hz: FloatArray) -> None:
+    """Add group delay about its mean, squint and the phase centre's wander."""
+    middle = judges[len(judges) // 2]
+    # An ellipse's axis has no sign: every one is taken along the middle frequency's.
+    signs = [1.0 if judge.tangent @ middle.tangent >= 0.0 else -1.0 for judge in judges]
+    phases = np.unwrap([float(np.angle(s * (j.vector @ j.tangent))) for s, j in zip(signs, judges, strict=True)])
     delay = -1e9 * np.gradient(phases, frequency_hz) / (2.0 * np.pi)
-    beams = [np.deg2rad([one["beam_azimuth_deg"], one["beam_elevation_deg"]]) for one in found]
-    middle = beams[len(beams) // 2]
-    centres = [np.array([one[f"phase_centre_{axis}_mm"] for axis in "xyz"]) for one in found]
-    for one, centre in zip(found, centres, strict=True):
-        way = centre - centres[len(centres) // 2]
-        one["phase_centre_wander_mm"] = float(np.hypot(np.hypot(way[0], way[1]), way[2]) * np.sign(max(way, key=abs)))
-    for one, value, beam in zip(found, delay - delay.mean(), beams, strict=True):
-        one["group_delay_ns"] = float(value)
-        apart = np.arccos(np.clip(_from_azimuth_elevation(*beam) @ _from_azimuth_elevation(*middle), -1.0, 1.0))
-        moved = beam - middle
-        one["squint_deg"] = float(np.rad2deg(apart) * np.sign(moved[int(np.argmax(np.abs(moved)))]))
-
-
-def _field(device: Cluster, u: FloatArray, scale: float) -> ComplexArray:
-    """Closed-form far field of one frequency, shape (count, 3)."""
-    k = float(device.k[0])
-    phase = np.exp(1j * k * (u @ device.position.T)) * device.weights[0]
-    p, m = phase @ device.electric, phase @ device.magnetic
-    across = p - u * np.sum(p * u, axis=-1, keepdims=True)
-    return np.asarray(scale * (-1j * k / (4.0 * np.pi)) * (across - np.cross(u, m)))
+    centres = [np.array([row[f"phase_centre_{axis}_mm"] for axis in "xyz"]) for row in rows]
+    for row, judge, value, centre in zip(rows, judges, delay - delay.mean(), centres, strict=True):
+        path = centre - centres[len(centres) // 2]
+        row["phase_centre_wander_mm"] = float(np.sqrt(path @ path) * np.sign(max(path, key=abs)))
+        row["group_delay_ns"] = float(value)
+        apart = np.arctan2(
+            np.linalg.norm(np.cross(judge.direction, middle.direction)), judge.direction @ middle.direction
+        )
+        moved = [
+            a - b
+            for a, b in zip(
+                _azimuth_elevation_deg(judge.direction), _azimuth_elevation_deg(middle.direction), strict=True
+            )
+        ]
+        moved[0] = (moved[0] + 180.0) % 360.0 - 180.0
+        row["squint_deg"] = float(np.rad2deg(apart) * np.sign(max(moved, key=abs)))
 
 
 def _from_azimuth_elevation(azimuth: float, elevation: float) -> FloatArray:
     return np.array([np.sin(azimuth) * np.cos(elevation), np.sin(elevation), np.cos(azimuth) * np.cos(elevation)])
+
+
+def _azimuth_elevation_deg(direction: FloatArray) -> tuple[float, float]:
+    x, y, z = (float(v) for v in direction)
+    return float(np.rad2deg(np.arctan2(x, z))), float(np.rad2deg(np.arcsin(np.clip(y, -1.0, 1.0))))
 
 
 def _ludwig3(direction: FloatArray, slant: float) -> FloatArray:
@@ -281,60 +465,26 @@ def _ludwig3(direction: FloatArray, slant: float) -> FloatArray:
     reference = np.array([np.cos(slant), np.sin(slant), 0.0])
     along = np.sum(d * reference, axis=-1, keepdims=True)
     # Rotate the reference from +z onto d about z x d: r - d.r (d + z) / (1 + d.z).
-    return np.asarray(reference - along / (1.0 + d[..., 2:]) * (d + np.array([0.0, 0.0, 1.0])))
+    return np.asarray(reference - along / np.maximum(1.0 + d[..., 2:], 1e-12) * (d + np.array([0.0, 0.0, 1.0])))
 
 
-def _coarse_peak(field: Callable[[FloatArray], ComplexArray]) -> FloatArray:
-    axis = np.deg2rad(np.arange(-80.0, 80.1, 2.0))
-    az, el = (g.ravel() for g in np.meshgrid(axis, axis, indexing="ij"))
-    d = np.stack([np.sin(az) * np.cos(el), np.sin(el), np.cos(az) * np.cos(el)], axis=-1)
-    best = int(np.argmax(np.sum(np.abs(field(d)) ** 2, axis=-1)))
-    return np.array([az[best], el[best]])
+def _coherency(co: complex, cross: complex) -> FloatArray:
+    mixed = (co * np.conj(cross)).real
+    return np.array([[abs(co) ** 2, mixed], [mixed, abs(cross) ** 2]])
 
 
 def _axial_ratio_db(co: complex, cross: complex) -> float:
     """From the eigenvalues of the real coherency matrix: squares of the ellipse's axes."""
-    matrix = np.array([[abs(co) ** 2, (co * np.conj(cross)).real], [(co * np.conj(cross)).real, abs(cross) ** 2]])
-    small, large = np.linalg.eigvalsh(matrix)
-    return float(10.0 * np.log10(large / small))
+    small, large = np.linalg.eigvalsh(_coherency(co, cross))
+    return _down_db(float(np.sqrt(max(small, 0.0))), float(np.sqrt(large)))
 
 
-def _edge(level: Callable[[float | FloatArray], FloatArray], share: float, sign: float) -> float:
-    """Return the angle at which the main lobe has fallen to a share of its amplitude, radians."""
-    wanted = level(0.0)[0] * share
-    angle = np.deg2rad(np.arange(0.0, 90.0, 0.5))
-    first = int(np.flatnonzero(level(sign * angle) < wanted)[0])
-    return float(brentq(lambda a: float(level(sign * a)[0] - wanted), angle[first - 1], angle[first], xtol=1e-12))
+def _down_db(small: float, large: float) -> float:
+    """Return how far one amplitude lies below another, dB; infinite for nothing."""
+    with np.errstate(divide="ignore"):
+        return float(20.0 * (np.log10(large) - np.log10(small)))
 
 
-def _beamwidth(level: Callable[[float | FloatArray], FloatArray], share: float) -> float:
-    return float(np.rad2deg(_edge(level, share, 1.0) + _edge(level, share, -1.0)))
-
-
-def _side_lobe_and_null(level: Callable[[float | FloatArray], FloatArray]) -> tuple[float, float]:
-    """Return (higher first side lobe, shallower first null) of a cut in dB re its centre."""
-    lobes, nulls = [], []
-    for sign in (1.0, -1.0):
-        angle = np.deg2rad(np.arange(0.0, 90.0, 0.1))
-        values = level(sign * angle)
-        inner = np.arange(1, angle.size - 1)
-        dips = inner[(values[inner] < values[inner - 1]) & (values[inner] <= values[inner + 1])]
-        dips = dips[values[dips] < 0.7 * values[0]]
-        if dips.size == 0:
-            continue
-        nulls.append(_extreme(level, sign, angle[int(dips[0]) - 1], angle[int(dips[0]) + 1], 1.0))
-        tops = inner[(inner > dips[0]) & (values[inner] > values[inner - 1]) & (values[inner] >= values[inner + 1])]
-        if tops.size:
-            lobes.append(_extreme(level, sign, angle[int(tops[0]) - 1], angle[int(tops[0]) + 1], -1.0))
-    centre = level(0.0)[0]
-    return tuple(float(20.0 * np.log10(max(found) / centre)) if found else float("nan") for found in (lobes, nulls))  # type: ignore[return-value]
-
-
-def _extreme(
-    level: Callable[[float | FloatArray], FloatArray], sign: float, low: float, high: float, down: float
-) -> float:
-    """Return the least (down = 1) or largest (-1) amplitude between two angles."""
-    found = minimize_scalar(
-        lambda a: down * float(level(sign * a)[0]), bounds=(low, high), method="bounded", options={"xatol": 1e-10}
-    )
-    return float(down * found.fun)
+def _amplitude_db(ratio: float) -> float:
+    with np.errstate(divide="ignore"):
+        return float(20.0 * np.log10(max(ratio, 0.0))) if np.isfinite(ratio) else float("nan")

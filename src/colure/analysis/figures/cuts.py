@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import cross, phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.waves.scattered import Sampler
 from colure.waves.transform import synthesis
@@ -19,28 +20,55 @@ from colure.waves.transform import synthesis
 #: Samples of a cut per degree of the order: 0.1 deg at N = 40, finer for sharper beams.
 CUT_STEP_TIMES_ORDER_DEG = 4.0
 COARSE_STEPS_PER_ORDER = 2.6
-#: The nine-point stencils about the peak shrink by this, and begin finer where the peak is known nearly.
-SHRINK, NEAR = 0.25, 0.25
+#: The nine-point stencils about a maximum shrink by this, so many times.
+SHRINK, ROUNDS = 0.25, 4
+#: Samples as fine as the waves ask for miss a top by up to 1 dB: lobes this near to the highest sample may be the highest.
+MAY_BE_HIGHEST, MOST_CANDIDATES = 0.75, 4
+#: A wave whose ellipse is longer than this over its width has an E plane (IEEE Std 145: linearly polarized antennas only).
+LINEAR_DB = 10.0
+#: The declared co-polar vector is the E plane's while the ellipse lies this near to it and the beam this near to +z.
+TILT_DEG, FORWARD_DEG = 15.0, 60.0
+#: Beyond this polar angle Ludwig's third vectors turn so fast about -z that they name no plane.
+BEHIND_DEG = 120.0
+
+Component = Literal["intensity", "co"]
+#: Where the E plane comes from: the declared co-polar vector, or the ellipse's major axis.
+Plane = Literal["declared", "ellipse"]
 #: Figures need no more digits than this of the compiled transform.
 ACCURACY = 1e-10
 
 
 @dataclass(frozen=True)
 class Beam:
-    """The peak of a pattern: direction (3,), co-polar vector there (3,), intensity |e|^2."""
+    """The peak of a pattern: direction (3,), the E plane's tangent there (3,), intensity |e|^2.
+
+    plane
+        Where the tangent comes from: see `e_plane`.
+    """
 
     direction: FloatArray
-    copolar: FloatArray
+    tangent: FloatArray
     intensity: float
+    plane: Plane = "declared"
 
 
 @dataclass(frozen=True)
 class Cut:
-    """A co-polar and cross-polar great-circle cut through the peak; angle in degrees."""
+    """A co-polar and cross-polar great-circle cut through the peak; angle in degrees.
+
+    of
+        What widths, lobes and nulls are read from: the radiation intensity of both components, or the co-polar one's.
+    """
 
     angle_deg: FloatArray
     co: ComplexArray
     cross: ComplexArray
+    of: Component = "intensity"
+
+    @property
+    def amplitude(self) -> FloatArray:
+        """Amplitudes (angle,) that widths, lobes and nulls are read from."""
+        return np.asarray(np.abs(self.co) if self.of == "co" else np.hypot(np.abs(self.co), np.abs(self.cross)))
 
 
 class FarField:
@@ -90,42 +118,107 @@ def ludwig_3(vectors: ComplexArray, directions: FloatArray, slant: float) -> tup
 
 
 def find_beam(
-    coefficients: ComplexArray | FarField, *, slant: float, region: float = np.pi, near: FloatArray | None = None
+    coefficients: ComplexArray | FarField, *, slant: float, region: float = np.pi, plane: Plane | None = None
 ) -> Beam:
     """Return the peak of |e|^2 of one expansion (2, J) within `region` (radians) of +z, to about 1e-6 rad.
 
-    A coarse grid finds the lobe (or `near`, a direction (3,), says where it is), then a paraboloid
-    fitted to ever smaller nine-point stencils finds its top.
+    A coarse grid finds the lobes, then a paraboloid fitted to ever smaller nine-point stencils finds the top of those that
+    may be the highest.
     """
     field = coefficients if isinstance(coefficients, FarField) else FarField(coefficients)
     rings = max(46, int(COARSE_STEPS_PER_ORDER * field.order))
-    size = np.pi / (rings - 1)
-    if near is None:
-        theta = np.linspace(0.0, np.pi, rings)
-        columns = 2 * (rings - 1)
-        power = np.sum(np.abs(synthesis(field.coefficients, theta, columns)) ** 2, axis=0)[theta <= region + 1e-9]
-        i, j = np.unravel_index(int(np.argmax(power)), power.shape)
-        direction, rounds = unit_vector(theta=theta[i], phi=j * 2.0 * np.pi / columns), 4
-    else:
-        direction, size, rounds = np.asarray(near), NEAR * size, 2
-    direction = climbed(field, direction, size, rounds)
-    return beam_at(direction, slant, float(field.power_at(direction[None])[0]))
+    theta = np.linspace(0.0, np.pi, rings)
+    columns = 2 * (rings - 1)
+    power = np.sum(np.abs(synthesis(field.coefficients, theta, columns)) ** 2, axis=0)
+    i, j = local_maxima(power, theta <= region + 1e-9)
+    high = power[i, j] >= MAY_BE_HIGHEST * power[i[0], j[0]]
+    starts = unit_vector(theta=theta[i[high]], phi=j[high] * 2.0 * np.pi / columns)[:MOST_CANDIDATES]
+    tops = climbed_together(field, starts, np.full(len(starts), np.pi / (rings - 1)), ROUNDS, region=region)
+    vectors = field.at(tops)
+    best = int(np.argmax(np.sum(np.abs(vectors) ** 2, axis=-1)))
+    return beam_at(tops[best], vectors[best], slant, plane=plane)
 
 
-def beam_at(direction: FloatArray, slant: float, intensity: float) -> Beam:
-    """Return the beam whose peak is known."""
+def local_maxima(power: FloatArray, known: BoolArray) -> tuple[IntArray, IntArray]:
+    """Return (ring, column) of the local maxima of samples (theta, phi) on rings with poles, the highest first.
+
+    known
+        (theta,) rings that count; what lies beyond them is taken to be lower.
+    """
+    p = np.where(known[:, None], power, -1.0)
+    beside = np.maximum(np.maximum(p, np.roll(p, 1, axis=1)), np.roll(p, -1, axis=1))
+    top = (p >= beside) & known[:, None]
+    top[1:] &= p[1:] >= beside[:-1]
+    top[:-1] &= p[:-1] >= beside[1:]
+    for pole, next_to in ((0, 1), (-1, -2)):
+        top[pole] = False
+        top[pole, 0] = known[pole] and bool(p[pole, 0] >= p[next_to].max())
+    i, j = np.nonzero(top)
+    ranked = np.argsort(-p[i, j], kind="stable")
+    return np.asarray(i[ranked]), np.asarray(j[ranked])
+
+
+def beam_at(direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None) -> Beam:
+    """Return the beam whose peak (3,) and field there (3,) are known."""
+    tangent, found = e_plane(direction, vector, slant, plane=plane)
+    return Beam(direction, tangent, float(np.sum(np.abs(vector) ** 2)), found)
+
+
+def e_plane(
+    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None
+) -> tuple[FloatArray, Plane]:
+    """Return the tangent (3,) of the E plane at a peak (3,) with the field (3,), and where it comes from.
+
+    The E plane of a linearly polarized antenna holds its field vector (IEEE Std 145, from memory). The declared co-polar
+    vector stands for that as long as the ellipse agrees with it; the ellipse's own major axis does for beams far from +z and
+    for fields that lie across the declaration. A circularly polarized wave has no E plane: the declared vector names one.
+
+    plane
+        Which of the two, where that was decided before.
+    """
+    declared, across = declared_vector(direction, slant), declared_vector(direction, slant + 0.5 * np.pi)
+    co, x = complex(vector @ declared), complex(vector @ across)
+    tilt = 0.5 * float(np.arctan2(2.0 * (co * np.conj(x)).real, abs(co) ** 2 - abs(x) ** 2))
+    if plane is None:
+        size = max(abs(co) ** 2 + abs(x) ** 2, 1e-300)
+        ratio = abs(np.tan(0.5 * np.arcsin(np.clip(2.0 * (co * np.conj(x)).imag / size, -1.0, 1.0))))
+        linear = ratio < 10.0 ** (-LINEAR_DB / 20.0)
+        agrees = abs(tilt) <= np.deg2rad(TILT_DEG) and direction[2] >= np.cos(np.deg2rad(FORWARD_DEG))
+        plane = "ellipse" if linear and not agrees else "declared"
+    if plane == "declared":
+        return declared, plane
+    return np.asarray(np.cos(tilt) * declared + np.sin(tilt) * across), plane
+
+
+def declared_vector(direction: FloatArray, slant: float) -> FloatArray:
+    """Return the declared co-polar vector (3,) in a direction (3,): Ludwig's third; far behind, the reference itself, projected."""
+    if direction[2] < np.cos(np.deg2rad(BEHIND_DEG)):
+        flat = np.array([np.cos(slant), np.sin(slant), 0.0])
+        flat = flat - (flat @ direction) * direction
+        return np.asarray(flat / np.linalg.norm(flat))
     t, p = theta_phi(direction)
-    along = np.cos(slant - p) * theta_hat(theta=t, phi=p) + np.sin(slant - p) * phi_hat(theta=t, phi=p)
-    return Beam(direction, np.asarray(along), intensity)
+    return np.asarray(np.cos(slant - p) * theta_hat(theta=t, phi=p) + np.sin(slant - p) * phi_hat(theta=t, phi=p))
 
 
-def climbed(field: FarField, direction: FloatArray, size: float, rounds: int = 4) -> FloatArray:
+def carried(tangent: FloatArray, peak: FloatArray, directions: FloatArray) -> FloatArray:
+    """Return a tangent vector (3,) at the peak (3,) carried along great circles to directions (n, 3), without turning."""
+    along = directions @ tangent
+    below = np.maximum(1.0 + directions @ peak, 1e-12)
+    return np.asarray(tangent - (along / below)[:, None] * (directions + peak))
+
+
+def climbed(field: FarField, direction: FloatArray, size: float, rounds: int = ROUNDS) -> FloatArray:
     """Return the local maximum of |e|^2 near a direction (3,), by paraboloids on shrinking stencils (radians)."""
     return np.asarray(climbed_together(field, direction[None], np.array([size]), rounds)[0])
 
 
-def climbed_together(field: FarField, directions: FloatArray, sizes: FloatArray, rounds: int) -> FloatArray:
-    """Climb from several directions (n, 3) at once, each with its own first stencil (n,)."""
+def climbed_together(
+    field: FarField, directions: FloatArray, sizes: FloatArray, rounds: int = ROUNDS, *, region: float = np.pi
+) -> FloatArray:
+    """Climb from several directions (n, 3) at once, each with its own first stencil (n,).
+
+    Who climbs out of the region (radians about +z) stays where it started: the highest known direction is at the edge.
+    """
     here = np.array(directions)
     for _ in range(rounds):
         frames = np.array([tangents(d) for d in here])  # (n, 2, 3)
@@ -137,7 +230,9 @@ def climbed_together(field: FarField, directions: FloatArray, sizes: FloatArray,
         here = here + step[:, :1] * frames[:, 0] + step[:, 1:] * frames[:, 1]
         here = here / np.sqrt(np.sum(here**2, axis=-1, keepdims=True))
         sizes = SHRINK * sizes
-    return np.asarray(here)
+    if region >= np.pi - 1e-9:
+        return np.asarray(here)
+    return np.where((here[:, 2] < np.cos(region + 1e-9))[:, None], directions, here)
 
 
 #: Monomials of the nine-point stencil, inverted once.
@@ -157,13 +252,13 @@ def _paraboloid_top(values: FloatArray) -> FloatArray:
 
 def great_circle(beam: Beam, *, plane: str) -> FloatArray:
     """Return the tangent vector (3,) at the peak of the `E` or `H` plane's great circle."""
-    return beam.copolar if plane == "E" else cross(beam.direction, beam.copolar)
+    return beam.tangent if plane == "E" else cross(beam.direction, beam.tangent)
 
 
 def tangent_at(beam: Beam, angle_deg: float) -> FloatArray:
     """Return the tangent vector (3,) of the plane that lies `angle_deg` from E towards H."""
     a = np.deg2rad(angle_deg)
-    return np.asarray(np.cos(a) * beam.copolar + np.sin(a) * cross(beam.direction, beam.copolar))
+    return np.asarray(np.cos(a) * beam.tangent + np.sin(a) * cross(beam.direction, beam.tangent))
 
 
 def circles(order: int, beam: Beam, tangents_: Sequence[FloatArray]) -> FloatArray:
@@ -171,6 +266,16 @@ def circles(order: int, beam: Beam, tangents_: Sequence[FloatArray]) -> FloatArr
     samples = 2 * order + 4
     turn = (np.arange(samples) * 2.0 * np.pi / samples)[:, None]
     return np.cos(turn) * beam.direction + np.sin(turn) * np.stack(tangents_)[:, None]
+
+
+def finer(few: ComplexArray, count: int) -> ComplexArray:
+    """Return fields (circle, count, 3) of whole circles from the fewest samples (circle, sample, 3) that hold them."""
+    samples = few.shape[1]
+    spectrum = np.fft.fft(few, axis=1)
+    padded = np.zeros((len(few), count, 3), complex)
+    half = samples // 2
+    padded[:, :half], padded[:, -half + 1 :] = spectrum[:, :half], spectrum[:, -half + 1 :]
+    return np.asarray(np.fft.ifft(padded, axis=1) * (count / samples))
 
 
 def cuts(
@@ -182,6 +287,7 @@ def cuts(
     span_deg: float = 180.0,
     region: float = np.pi,
     step_deg: float | None = None,
+    of: Component = "intensity",
 ) -> list[Cut]:
     """Return cuts on several great circles through the peak, each with a tangent (3,) there, -span..span degrees.
 
@@ -189,7 +295,7 @@ def cuts(
     """
     field = coefficients if isinstance(coefficients, FarField) else FarField(coefficients)
     few = field.at_each(circles(field.order, beam, tangents_))[0]
-    return cuts_of(few, beam, tangents_, slant=slant, span_deg=span_deg, region=region, step_deg=step_deg)
+    return cuts_of(few, beam, tangents_, slant=slant, span_deg=span_deg, region=region, step_deg=step_deg, of=of)
 
 
 def cuts_of(
@@ -201,16 +307,13 @@ def cuts_of(
     span_deg: float,
     region: float = np.pi,
     step_deg: float | None = None,
+    of: Component = "intensity",
 ) -> list[Cut]:
     """Return cuts as finely as wanted from the fields (circle, sample, 3) at the directions of `circles`."""
     samples = few.shape[1]
     step = min(0.5, CUT_STEP_TIMES_ORDER_DEG / (samples // 2 - 2) if step_deg is None else step_deg)
     fine = 720 * int(np.ceil(0.5 / step))
-    spectrum = np.fft.fft(few, axis=1)
-    padded = np.zeros((len(few), fine, 3), complex)
-    half = samples // 2
-    padded[:, :half], padded[:, -half + 1 :] = spectrum[:, :half], spectrum[:, -half + 1 :]
-    whole = np.fft.ifft(padded, axis=1) * (fine / samples)
+    whole = finer(few, fine)
     count = round(span_deg * fine / 360.0)
     index = np.arange(-count, count + 1)
     angle = index * 360.0 / fine
@@ -220,7 +323,7 @@ def cuts_of(
         directions = np.cos(a) * beam.direction + np.sin(a) * tangent
         co, x = ludwig_3(values[index % fine], directions, slant)
         outside = directions[:, 2] < np.cos(min(region + 1e-9, np.pi)) - 1e-12
-        out.append(Cut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, x)))
+        out.append(Cut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, x), of))
     return out
 
 

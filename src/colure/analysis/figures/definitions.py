@@ -36,6 +36,10 @@ class Definition:
     floor
         True: what is added to it mostly makes it larger, as with the depth of a null, and the more so the deeper it is.
         What errors did on average is then no guide to what they did here: nothing is taken off for it.
+    single_beam
+        True: it is read at one beam, and says nothing where the direction of the beam is not defined.
+    period
+        What the value may be off by without being another: half a turn of an ellipse, a turn of an azimuth; 0 if nothing.
     """
 
     name: str
@@ -50,6 +54,8 @@ class Definition:
     gain: int = 0
     floor: bool = False
     radiated: int = 0
+    single_beam: bool = False
+    period: float = 0.0
 
 
 def _same(x: float) -> float:
@@ -69,28 +75,34 @@ def _power_db(x: float) -> float:
     return float("-inf") if x <= 0.0 else float(10.0 * np.log10(x))
 
 
-def definitions_for(settings: Evaluation, *, band: bool = False, reflection: bool = False) -> tuple[Definition, ...]:
+def definitions_for(
+    settings: Evaluation, *, band: bool = False, reflection: bool = False, partial: bool = False
+) -> tuple[Definition, ...]:
     """Return the definitions of every figure that settings ask for, in the order of the reports.
 
     band
         True: several frequencies were measured, so that figures along the band exist.
     reflection
         True: the device's reflection is known, so that its mismatch can be told from its losses.
+    partial
+        True: one polarization was measured, so that gains are partial gains (IEEE Std 145).
     """
     return (
-        *_gain(settings, reflection),
+        *_gain(settings, reflection, partial),
         *_beam(settings),
         *_lobes(settings),
         *_polarization(settings),
         *_phase(band),
-        *_power(settings),
+        *_power(settings, partial),
     )
 
 
-def _gain(settings: Evaluation, reflection: bool) -> Iterator[Definition]:
+def _gain(settings: Evaluation, reflection: bool, partial: bool) -> Iterator[Definition]:
     topic = "gain"
-    yield Definition("gain_dbi", "Peak gain (realized)", "dBi",
-                     "Largest radiation intensity over that of an isotropic radiator fed with the available power; "
+    peak, total = ("Peak partial gain", "partial") if partial else ("Peak gain", "total")
+    what = "radiation intensity of the measured polarization" if partial else "radiation intensity"
+    yield Definition("gain_dbi", f"{peak} (realized)", "dBi",
+                     f"Largest {what} over that of an isotropic radiator fed with the available power; "
                      "mismatch of the device is not removed.", IEEE_145, _same, topic, gain=1)  # fmt: skip
     yield Definition("directivity_dbi", "Peak directivity", "dBi",
                      "Largest radiation intensity over its mean over all directions, both polarizations.", IEEE_145, _same,
@@ -99,8 +111,8 @@ def _gain(settings: Evaluation, reflection: bool) -> Iterator[Definition]:
                      "Gain minus directivity: radiated power over available power.", IEEE_145, _same, topic,
                      sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
     if reflection:
-        yield Definition("gain_accepted_dbi", "Peak gain (accepted power)", "dBi",
-                         "Peak realized gain over 1 - |reflection|^2 of the device: what it would be without its mismatch.",
+        yield Definition("gain_accepted_dbi", f"{peak} (accepted power)", "dBi",
+                         f"{peak} (realized) over 1 - |reflection|^2 of the device: what it would be without its mismatch.",
                          IEEE_145, _same, topic, gain=1)  # fmt: skip
         yield Definition("radiation_efficiency_db", "Radiation efficiency", "dB",
                          "Accepted-power gain minus directivity: radiated over accepted power.", IEEE_145, _same, topic,
@@ -108,100 +120,120 @@ def _gain(settings: Evaluation, reflection: bool) -> Iterator[Definition]:
     for window in settings.sectors:
         for kind, words in (("mean", "Mean (over solid angle)"), ("min", "Smallest value")):
             yield Definition(
-                f"sector_{window.name}_{kind}_dbi", f"Gain in sector {window.name}, {kind}", "dBi",
-                f"{words} of the total gain for azimuth {window.azimuth_deg[0]:g} to {window.azimuth_deg[1]:g} and elevation "
+                f"sector_{window.name}_{kind}_dbi", f"{'Partial gain' if partial else 'Gain'} in sector {window.name}, {kind}", "dBi",
+                f"{words} of the {total} gain for azimuth {window.azimuth_deg[0]:g} to {window.azimuth_deg[1]:g} and elevation "
                 f"{window.elevation_deg[0]:g} to {window.elevation_deg[1]:g} deg (pole y).", TRADE, _same, topic, gain=1,
             )  # fmt: skip
 
 
 def _beam(settings: Evaluation) -> Iterator[Definition]:
+    cut = _cut_words(settings)
     yield Definition("beam_azimuth_deg", "Beam azimuth", "deg",
-                     "atan2(u, w) of the direction of the peak; positive towards +x of the device.", GUM, _same)  # fmt: skip
+                     "atan2(u, w) of the direction of the peak; positive towards +x of the device.", GUM, _same, period=360.0,
+                     single_beam=True)  # fmt: skip
     yield Definition("beam_elevation_deg", "Beam elevation", "deg",
-                     "asin(v) of the direction of the peak; positive towards +y of the device.", GUM, _same)  # fmt: skip
+                     "asin(v) of the direction of the peak; positive towards +y of the device.", GUM, _same, single_beam=True)  # fmt: skip
     if settings.commanded_deg:
         yield Definition("pointing_error_deg", "Pointing error", "deg",
-                         "Angle between the peak and the direction that the device was told to point at.", GUM, _same)  # fmt: skip
+                         "Angle between the peak and the direction that the device was told to point at.", GUM, _same,
+                         single_beam=True)  # fmt: skip
     yield Definition("beamwidth_e_deg", "Half-power beamwidth, E plane", "deg",
-                     "Angle between the half-power directions of the co-polar cut through the peak that contains the "
-                     "co-polar vector.", IEEE_145, _same)  # fmt: skip
+                     f"Angle between the half-power directions of {cut} in the great circle through the peak that contains "
+                     f"{_e_plane_words(settings)}.", IEEE_145, _same)  # fmt: skip
     yield Definition("beamwidth_h_deg", "Half-power beamwidth, H plane", "deg",
-                     "The same in the great-circle cut square to the E plane.", IEEE_145, _same)  # fmt: skip
+                     "The same in the great circle at right angles to the E plane.", IEEE_145, _same)  # fmt: skip
     for level in settings.beamwidth_levels_db:
         for plane in ("E", "H"):
             yield Definition(f"beamwidth_{plane.lower()}_{level:g}db_deg", f"{level:g} dB beamwidth, {plane} plane", "deg",
-                             f"Angle between the directions {level:g} dB below the peak, {plane}-plane co-polar cut.",
+                             f"Angle between the directions {level:g} dB below the peak, {cut} in the {plane} plane.",
                              IEEE_145, _same)  # fmt: skip
     for angle in settings.cut_planes_deg:
         yield Definition(f"beamwidth_at_{angle:g}_deg", f"Half-power beamwidth, plane at {angle:g} deg", "deg",
                          f"The same in the cut through the peak {angle:g} deg from E towards H.", IEEE_145, _same)  # fmt: skip
 
 
+def _cut_words(settings: Evaluation) -> str:
+    return "the co-polar component" if settings.cuts_of == "co" else "the radiation intensity (both polarizations)"
+
+
+def _e_plane_words(settings: Evaluation) -> str:
+    if settings.principal_planes == "auto":
+        return (
+            "the declared co-polar vector, or the major axis of a linear ellipse that lies elsewhere; a circularly polarized "
+            "antenna has no E plane, and the declared vector names one"
+        )
+    return "the co-polar vector" + (" (measured)" if settings.principal_planes == "measured" else " (declared)")
+
+
 def _lobes(settings: Evaluation) -> Iterator[Definition]:
     topic = "side lobes"
+    cut = _cut_words(settings)
     yield Definition("side_lobe_e_db", "First side lobe, E plane", "dB",
-                     "Higher of the two first maxima beside the main lobe in the co-polar E-plane cut, relative to the "
-                     "peak.", IEEE_145, _level_db, topic)  # fmt: skip
+                     f"Higher of the two first maxima beside the main lobe of {cut} in the E plane, relative to the "
+                     "peak.", IEEE_145, _level_db, topic, single_beam=True)  # fmt: skip
     yield Definition("side_lobe_h_db", "First side lobe, H plane", "dB",
-                     "The same in the H-plane cut.", IEEE_145, _level_db, topic)  # fmt: skip
+                     "The same in the H plane.", IEEE_145, _level_db, topic, single_beam=True)  # fmt: skip
     for angle in settings.cut_planes_deg:
         yield Definition(f"side_lobe_at_{angle:g}_db", f"First side lobe, plane at {angle:g} deg", "dB",
-                         f"The same in the cut {angle:g} deg from E towards H.", IEEE_145, _level_db, topic)  # fmt: skip
+                         f"The same in the cut {angle:g} deg from E towards H.", IEEE_145, _level_db, topic, single_beam=True)  # fmt: skip
     yield Definition("side_lobe_highest_db", "Highest side lobe anywhere", "dB",
                      "Largest local maximum of the total intensity other than the peak, relative to it.", IEEE_145, _level_db,
-                     topic)  # fmt: skip
+                     topic, single_beam=True)  # fmt: skip
     for plane in ("E", "H"):
         yield Definition(f"null_{plane.lower()}_db", f"First null, {plane} plane", "dB",
-                         f"Shallower of the two first minima beside the main lobe, co-polar {plane}-plane cut, relative to the "
+                         f"Shallower of the two first minima beside the main lobe of {cut} in the {plane} plane, relative to the "
                          "peak.", IEEE_145, _level_db, topic, floor=True)  # fmt: skip
     yield Definition("front_to_back_db", "Front-to-back ratio", "dB",
                      "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db, topic,
-                     sphere=True)  # fmt: skip
+                     sphere=True, single_beam=True)  # fmt: skip
     yield Definition("front_to_rear_db", "Front-to-rear ratio", "dB",
                      f"Total amplitude at the peak over the largest within {settings.rear_sector_deg:g} deg of the opposite "
-                     "direction.", TRADE, _ratio_down_db, topic, sphere=True)  # fmt: skip
+                     "direction, its edge included.", TRADE, _ratio_down_db, topic, sphere=True, single_beam=True)  # fmt: skip
 
 
 def _polarization(settings: Evaluation) -> Iterator[Definition]:
     topic = "polarization"
+    pair = {"pair": True, "single_beam": True}
     where = "the half-power beam" if settings.cone_deg is None else f"{settings.cone_deg:g} deg of the peak"
     yield Definition("xpd_db", "Cross-polar discrimination at peak", "dB",
                      "Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.", LUDWIG,
-                     _ratio_down_db, topic, pair=True)  # fmt: skip
+                     _ratio_down_db, topic, **pair)  # fmt: skip
     yield Definition("xpd_worst_db", "Cross-polar discrimination, worst", "dB",
                      f"Smallest ratio of co- to cross-polar amplitude within {where}, along 16 rays from the peak.", LUDWIG,
-                     _ratio_down_db, topic, pair=True)  # fmt: skip
+                     _ratio_down_db, topic, **pair)  # fmt: skip
     yield Definition("axial_ratio_db", "Axial ratio at peak", "dB",
                      "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db, topic,
-                     pair=True)  # fmt: skip
+                     **pair)  # fmt: skip
     yield Definition("tilt_deg", "Tilt of the ellipse at peak", "deg",
                      "Major axis from the device's co-polar vector towards the cross-polar one, -90 to 90.", IEEE_145, _same,
-                     topic, pair=True)  # fmt: skip
+                     topic, period=180.0, **pair)  # fmt: skip
     yield Definition("circularity", "Circularity at peak", "1",
                      "(R^2 - L^2)/(R^2 + L^2): +1 purely right-hand, -1 purely left-hand, 0 linear.", IEEE_145, _same, topic,
-                     pair=True)  # fmt: skip
+                     **pair)  # fmt: skip
 
 
 def _phase(band: bool) -> Iterator[Definition]:
     topic = "phase"
     for axis in "xyz":
         yield Definition(f"phase_centre_{axis}_mm", f"Phase centre, {axis}", "mm",
-                         "Point about which the co-polar phase is flat, in the least-squares sense weighted with power, within "
-                         "8 deg of the peak; from the axes' crossing.", IEEE_145, _same, topic, pair=True)  # fmt: skip
+                         "Point about which the co-polar phase is flat, in the least-squares sense weighted with power, in the "
+                         "cone about the peak that ends 10 dB below it in the narrowest plane (60 deg at most); from the axes' "
+                         "intersection.", IEEE_145, _same, topic, pair=True, single_beam=True)  # fmt: skip
     if band:
         yield Definition("group_delay_ns", "Group delay at peak, about its mean", "ns",
-                         "-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the crossing, minus its "
-                         "mean over the band.", GUM, _same, topic)  # fmt: skip
+                         "-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the axes' intersection, minus its "
+                         "mean over the band.", GUM, _same, topic, single_beam=True)  # fmt: skip
         yield Definition("squint_deg", "Squint", "deg",
                          "Angle between the peak and the peak at the middle frequency, with the sign of the larger of its azimuth "
-                         "and elevation.", IEEE_145, _same, topic)  # fmt: skip
+                         "and elevation.", IEEE_145, _same, topic, single_beam=True)  # fmt: skip
         yield Definition("phase_centre_wander_mm", "Phase centre, wander", "mm",
                          "Distance between the phase centre and the one at the middle frequency, with the sign of its largest "
-                         "component.", IEEE_145, _same, topic, pair=True)  # fmt: skip
+                         "component.", IEEE_145, _same, topic, pair=True, single_beam=True)  # fmt: skip
 
 
-def _power(settings: Evaluation) -> Iterator[Definition]:
+def _power(settings: Evaluation, partial: bool) -> Iterator[Definition]:
     topic = "power"
+    peak = "peak partial gain" if partial else "peak gain"
     whole = {"sphere": True, "pair": True}
     yield Definition("upper_share_db", "Radiated upwards", "dB",
                      f"Power into the hemisphere about +{settings.up} of the device over all radiated power.", TRP, _power_db,
@@ -216,12 +248,14 @@ def _power(settings: Evaluation) -> Iterator[Definition]:
                          sphere=True, pair=True, gain=1)  # fmt: skip
     if settings.transmit_power_dbm is not None:
         p = f"{settings.transmit_power_dbm:g} dBm"
-        yield Definition("eirp_dbm", "Peak EIRP", "dBm", f"{p} plus the peak gain.", TRP, _same, topic, gain=1)
+        eirp = "Peak partial EIRP" if partial else "Peak EIRP"
+        yield Definition("eirp_dbm", eirp, "dBm", f"{p} plus the {peak}.", TRP, _same, topic, gain=1)
         yield Definition("trp_dbm", "Total radiated power", "dBm", f"{p} plus the efficiency: the mean of EIRP over all directions.",
                          TRP, _same, topic, sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
     if settings.sensitivity_dbm is not None:
         s = f"{settings.sensitivity_dbm:g} dBm"
-        yield Definition("eis_dbm", "Peak effective isotropic sensitivity", "dBm", f"{s} minus the peak gain.", TRP, _same, topic,
+        eis = "effective isotropic sensitivity"
+        yield Definition("eis_dbm", f"Peak partial {eis}" if partial else f"Peak {eis}", "dBm", f"{s} minus the {peak}.", TRP, _same, topic,
                          gain=-1)  # fmt: skip
         yield Definition("tis_dbm", "Total isotropic sensitivity", "dBm", f"{s} minus the efficiency (harmonic mean of EIS).", TRP,
                          _same, topic, sphere=True, pair=True, gain=-1, radiated=-1)  # fmt: skip

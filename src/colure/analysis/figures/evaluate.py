@@ -4,27 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 import numpy as np
 
+from colure.analysis.figures.beams import AT_THE_PEAK, BEHIND_COS, CIRCULAR_DB, EDGE, NO_PLANE, Near, single_beam_reason
 from colure.analysis.figures.cuts import (
-    COARSE_STEPS_PER_ORDER,
-    NEAR,
+    LINEAR_DB,
     Beam,
     Cut,
     FarField,
+    Plane,
     beam_at,
     circles,
     climbed_together,
     cuts_of,
-    find_beam,
     ludwig_3,
     tangent_at,
 )
 from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
-from colure.analysis.figures.sphere import UP, Sky, coverage
-from colure.analysis.phase_centre import centre_in, cone_of
+from colure.analysis.figures.sphere import UP, Sky, coverage, rim, rim_peak
+from colure.analysis.phase_centre import beam_cone_deg, centre_in, cone_of, copolar, ripple_deg, ripple_reason
 from colure.geometry.conventions import SPEED_OF_LIGHT, BoolArray, ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation
 from colure.model.evaluation import Evaluation, Window
@@ -34,16 +35,8 @@ from colure.waves.expansion import Expansion
 PLANES = 8
 #: Rings over which levels are counted for coverage, at least.
 COVERAGE_RINGS = 91
-#: Cone of the phase centre, degrees; half of a smaller region.
-PHASE_CONE_DEG = 8.0
-
-
-@dataclass(frozen=True)
-class Near:
-    """Where a pattern's peak (3,) and phase centre (3,) in metres are, at least nearly."""
-
-    direction: FloatArray
-    centre_m: FloatArray | None
+#: How far cuts reach: the whole circle, and so much more that a lobe opposite to the peak is seen as one.
+SPAN_DEG = 182.0
 
 
 @dataclass(frozen=True)
@@ -77,7 +70,12 @@ class FigureSet:
             wanted = wanted.model_copy(update={"commanded_deg": {}})
         known = [
             d
-            for d in definitions_for(wanted, band=self.band, reflection=self.mismatch_loss_db is not None)
+            for d in definitions_for(
+                wanted,
+                band=self.band,
+                reflection=self.mismatch_loss_db is not None,
+                partial=self.one_polarization,
+            )
             if (self.region >= np.pi - 1e-9 or not d.sphere) and not (d.pair and self.one_polarization)
         ]
         object.__setattr__(self, "definitions", tuple(known))
@@ -100,55 +98,148 @@ class FigureSet:
     def values(self, expansion: Expansion, *, near: Sequence[Near] | None = None) -> FloatArray:
         """Return the native values (frequency, figure) of an expansion (frequency, 2, J).
 
+        Values that do not exist are nan; `places` says why.
+
         near
-            Where peak and phase centre are nearly, at every frequency: spares the search.
+            What `places` said of the unperturbed pattern: it decides which figures exist, where the E plane comes from and
+            how wide the cone of the phase centre is. The peak is looked for again over the whole region.
         """
         found = [
             self._at(c, float(k), None if near is None else near[i])
             for i, (c, k) in enumerate(zip(expansion.coefficients, expansion.k, strict=True))
         ]
-        along = _along_the_band(found, expansion.k) if self.band else {}
+        rows = self._rows(found, expansion.k)
+        known: list[dict[str, str]] = [one.reasons for one in found] if near is None else [one.reasons for one in near]
+        for row, reasons in zip(rows, known, strict=True):
+            row.update(dict.fromkeys(reasons, float("nan")))
+        return np.array([[float(row[name]) for name in self.names] for row in rows])
+
+    def places(self, expansion: Expansion) -> list[Near]:
+        """Return where peak and phase centre are at every frequency, and why figures do not exist."""
+        found = [self._at(c, float(k), None) for c, k in zip(expansion.coefficients, expansion.k, strict=True)]
+        middle = found[len(found) // 2].reasons
+        along = {
+            name: middle[source]
+            for name, source in (("squint_deg", "beam_azimuth_deg"), ("phase_centre_wander_mm", "phase_centre_x_mm"))
+            if source in middle
+        }
+        out = []
+        for one, row in zip(found, self._rows(found, expansion.k), strict=True):
+            reasons = {**along, **one.reasons}
+            for name in self.names:
+                if np.isnan(row[name]) and name not in reasons:
+                    reasons[name] = self._why(name)
+            out.append(Near(one.beam.direction, one.centre_m, one.beam.plane, one.cone_deg, one.width_deg, reasons))
+        return out
+
+    def _why(self, name: str) -> str:
+        """Return why a figure that is nan in a single-beam pattern does not exist."""
+        inside = "" if self.region >= np.pi - 1e-9 else f" within {np.rad2deg(self.region):.4g} deg of +z"
+        if name.startswith("beamwidth"):
+            return f"omnidirectional in this cut{inside}: it never falls so far below the peak"
+        if name.startswith("side_lobe"):
+            return f"undefined: there is no side lobe{inside}"
+        if name.startswith("null"):
+            return f"undefined: there is no minimum beside the main lobe{inside}"
+        return "undefined: it depends on a figure that is"
+
+    def _rows(self, found: list[_One], k: FloatArray) -> list[dict[str, float]]:
+        """Return the values of every frequency by name, those along the band among them."""
+        along = _along_the_band(found, k) if self.band else {}
         rows = [{**one.values, **{name: v[i] for name, v in along.items()}} for i, one in enumerate(found)]
         if self.mismatch_loss_db is not None:
             for row, loss in zip(rows, self.mismatch_loss_db, strict=True):
                 row["gain_accepted_dbi"] = row["gain_dbi"] + float(loss)
                 row["radiation_efficiency_db"] = row["efficiency_db"] + float(loss)
-        return np.array([[float(row[name]) for name in self.names] for row in rows])
-
-    def places(self, expansion: Expansion) -> list[Near]:
-        """Return where peak and phase centre are, at every frequency."""
-        found = [self._at(c, float(k), None) for c, k in zip(expansion.coefficients, expansion.k, strict=True)]
-        return [Near(one.direction, one.centre_m) for one in found]
+        return rows
 
     def _at(self, coefficients: ComplexArray, k: float, near: Near | None) -> _One:
         field, slant = FarField(coefficients), self.slant
         sky = Sky.of(field)
-        if near is None:
-            near = Near(find_beam(field, slant=slant, region=self.region).direction, None)
-        peak, lobes, rear = self._climb(field, sky, near.direction)
-        shape = beam_at(peak, slant, 1.0)
-        tangents_ = [tangent_at(shape, a) for a in self._planes]
-        cone = cone_of(peak, self.cone_deg)
-        ends, at_lobes, at_rear, circle, in_cone = field.at_each(
-            np.stack([peak, -peak]), lobes, rear, circles(field.order, shape, tangents_), cone.directions
+        peak, lobes, rear = self._climb(field, sky)
+        half_angle = float(np.deg2rad(self.settings.rear_sector_deg))
+        ends, at_lobes, at_rear, at_rim = field.at_each(
+            np.stack([peak, -peak]), lobes, rear, rim(field.order, -peak, half_angle)[None]
         )
-        beam = replace(shape, intensity=float(np.sum(np.abs(ends[0]) ** 2)))
+        beam = beam_at(peak, ends[0], slant, plane=self._plane if near is None else near.plane)
+        tangents_ = [tangent_at(beam, a) for a in self._planes]
+        (circle,) = field.at_each(circles(field.order, beam, tangents_))
         values, phase = self._beam_values(coefficients, beam, ends)
-        values |= self._cut_values(beam, circle, tangents_)
-        values |= {
-            "side_lobe_highest_db": _relative(at_lobes, lobes @ peak < np.cos(sky.step), beam.intensity),
-            "front_to_rear_db": _relative(at_rear, np.ones(len(rear), bool), beam.intensity),
+        cut_values, every = self._cut_values(beam, circle, tangents_)
+        inside = rear @ -peak >= np.cos(half_angle)
+        other = lobes @ peak < np.cos(sky.step)
+        values |= cut_values | {
+            "side_lobe_highest_db": _relative(at_lobes[other], beam.intensity),
+            "front_to_rear_db": max(
+                _relative(at_rear[inside], beam.intensity, none=0.0), float(np.sqrt(rim_peak(at_rim) / beam.intensity))
+            ),
         }
         values |= self._power_values(coefficients, k, sky, values)
-        co, _ = ludwig_3(in_cone, cone.directions, slant)
-        centre = centre_in(cone, co, k, start=near.centre_m)
+        cone_deg = beam_cone_deg(every, peak, region=self.region) if near is None else near.cone_deg
+        centre, ripple = self._phase_centre(field, beam, cone_deg, k, None if near is None else near.centre_m)
         values |= {f"phase_centre_{axis}_mm": 1e3 * float(v) for axis, v in zip("xyz", centre, strict=True)}
-        return _One(values, peak, phase, centre)
+        width = float(np.nanmin([values["beamwidth_e_deg"], values["beamwidth_h_deg"], 360.0]))
+        reasons = (
+            self._reasons(
+                sky,
+                beam,
+                lobes[other],
+                at_lobes[other],
+                ripple_reason(ripple, cone_deg),
+                -20.0 * float(np.log10(max(values["axial_ratio_db"], 1e-15))),
+            )
+            if near is None
+            else {}
+        )
+        return _One(values, beam, phase, ends[0], centre, cone_deg, width, reasons)
 
     @property
-    def cone_deg(self) -> float:
-        """Half angle of the cone in which the phase centre is found: it stays inside the region."""
-        return min(PHASE_CONE_DEG, 0.5 * float(np.rad2deg(self.region)))
+    def _plane(self) -> Plane | None:
+        return None if self.settings.principal_planes == "auto" else "declared"
+
+    def _phase_centre(
+        self, field: FarField, beam: Beam, cone_deg: float, k: float, start: FloatArray | None
+    ) -> tuple[FloatArray, float]:
+        """Return the phase centre (3,) in metres, and the ripple about it in degrees."""
+        cone = cone_of(beam.direction, cone_deg)
+        grown = cone if start is not None else cone_of(beam.direction, cone_deg, grown=True)
+        every = copolar(field.at(grown.directions), beam, grown.directions)
+        co = every[-len(cone.directions) :]
+        centre = centre_in(cone, co, k, start=start, grown=(grown, every))
+        return centre, ripple_deg(cone, co, k, centre)
+
+    def _reasons(
+        self,
+        sky: Sky,
+        beam: Beam,
+        others: FloatArray,
+        at_others: ComplexArray,
+        ripple: str,
+        axial_ratio_db: float,
+    ) -> dict[str, str]:
+        """Return why figures do not exist, by name."""
+        reasons: dict[str, str] = {}
+        if ripple:
+            reasons |= {name: ripple for name in self.names if name.startswith("phase_centre")}
+        if abs(beam.direction[1]) > np.cos(np.deg2rad(0.1)):
+            reasons["beam_azimuth_deg"] = "undefined: the beam points along y, where azimuth is not defined"
+        if beam.direction[2] < BEHIND_COS:
+            why = "undefined: Ludwig's third co-polar vector is not defined near -z"
+            reasons |= dict.fromkeys(("xpd_db", "xpd_worst_db", "tilt_deg"), why)
+        if axial_ratio_db < CIRCULAR_DB:
+            reasons["tilt_deg"] = (
+                f"undefined: the wave is circular (axial ratio {axial_ratio_db:.2g} dB), its ellipse has no axis"
+            )
+        single = single_beam_reason(sky, beam, others, at_others, region=self.region)
+        if single:
+            reasons |= {d.name: single for d in self.definitions if d.single_beam}
+            if axial_ratio_db < LINEAR_DB and abs(beam.direction[2]) < np.cos(np.deg2rad(30.0)):
+                reasons |= {name: NO_PLANE for name in self.names if name.startswith(("beamwidth", "null"))}
+        if self.region < np.pi - 1e-9 and beam.direction[2] <= np.cos(self.region - 1e-6):
+            edge = EDGE.format(np.rad2deg(self.region))
+            reasons |= {d.name: edge for d in self.definitions if d.single_beam or d.name in AT_THE_PEAK}
+            reasons |= {name: edge for name in self.names if name.startswith(("beamwidth", "null"))}
+        return {name: why for name, why in reasons.items() if name in self.names}
 
     @property
     def _planes(self) -> list[float]:
@@ -156,23 +247,25 @@ class FigureSet:
         between = [180.0 * i / PLANES for i in range(PLANES) if i not in (0, PLANES // 2)]
         return [0.0, 90.0, *self.settings.cut_planes_deg, *between]
 
-    def _climb(self, field: FarField, sky: Sky, near: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Return the peak (3,), the highest other lobes (n, 3), and where the rear sector is strongest (n, 3)."""
-        lobes = sky.other_lobes(near, region=self.region)
-        half_angle = float(np.deg2rad(self.settings.rear_sector_deg))
-        rear = sky.largest_within(-near, half_angle)[None]
-        starts = np.concatenate([near[None], lobes, rear])
-        sizes = np.full(len(starts), sky.step)
-        sizes[0] = NEAR * np.pi / (COARSE_STEPS_PER_ORDER * field.order)
-        at = climbed_together(field, starts, sizes, 2)
-        # A maximum beyond the sector's edge does not count: the best sample inside does.
-        top = at[-1:] if float(-at[-1] @ at[0]) >= np.cos(half_angle) else rear
-        return at[0], at[1:-1], top
+    def _climb(self, field: FarField, sky: Sky) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Return the peak (3,), the tops (n, 3) that may be the highest lobe besides it, and those (n, 3) near the rear sector.
+
+        Looked for over the whole region, whatever was found before: a perturbation may move a broad beam far, and from one of
+        two nearly equal lobes to the other.
+        """
+        lobes = sky.lobes(region=self.region)
+        rear = sky.lobes_within(-lobes[0], float(np.deg2rad(self.settings.rear_sector_deg)))
+        steps = np.full(len(lobes) + len(rear), sky.step)
+        at = climbed_together(field, np.concatenate([lobes, rear]), steps)
+        # Who climbs out of the region stays where it started: at the edge.
+        left = at[: len(lobes), 2] < np.cos(min(self.region + 1e-9, np.pi)) - 1e-12
+        tops = np.where(left[:, None], lobes, at[: len(lobes)])
+        return np.asarray(tops[int(np.argmax(field.power_at(tops)))]), tops, np.asarray(at[len(lobes) :])
 
     def _beam_values(
         self, coefficients: ComplexArray, beam: Beam, ends: ComplexArray
     ) -> tuple[dict[str, float], float]:
-        """Return figures from the field at the peak and opposite to it (2, 3), and the phase of the co-polar field."""
+        """Return figures from the field at the peak and opposite to it (2, 3), and the phase along the E plane's tangent."""
         total = float(np.sum(np.abs(coefficients) ** 2))
         gain = 10.0 * np.log10(beam.intensity)
         directivity = 10.0 * np.log10(4.0 * np.pi * beam.intensity / total)
@@ -197,17 +290,16 @@ class FigureSet:
             az, el = np.deg2rad(self.settings.commanded_deg[self.state])
             told = from_azimuth_over_elevation(azimuth=az, elevation=el)
             values["pointing_error_deg"] = float(np.rad2deg(angle_between(told, beam.direction)))
-        return values, float(np.angle(co))
+        return values, float(np.angle(ends[0] @ beam.tangent))
 
-    def _cut_values(self, beam: Beam, circle: ComplexArray, tangents_: list[FloatArray]) -> dict[str, float]:
-        """Return figures of the cuts, from fields (plane, sample, 3) on great circles through the peak."""
+    def _cut_values(
+        self, beam: Beam, circle: ComplexArray, tangents_: list[FloatArray]
+    ) -> tuple[dict[str, float], list[Cut]]:
+        """Return figures of the cuts, from fields (plane, sample, 3) on great circles through the peak, and the cuts."""
         settings, count = self.settings, 2 + len(self.settings.cut_planes_deg)
-        main, other = (
-            cuts_of(
-                circle[part], beam, tangents_[part], slant=self.slant, span_deg=90.0, region=self.region, step_deg=step
-            )
-            for part, step in ((slice(None, count), None), (slice(count, None), 0.5))
-        )
+        read = partial(cuts_of, beam=beam, slant=self.slant, span_deg=SPAN_DEG, region=self.region, of=settings.cuts_of)
+        main = read(circle[:count], tangents_=tangents_[:count])
+        other = read(circle[count:], tangents_=tangents_[count:], step_deg=0.5)
         e_cut, h_cut = main[:2]
         values = {"xpd_worst_db": _worst([e_cut, h_cut, *other], settings.cone_deg)}
         for plane, one in (("e", e_cut), ("h", h_cut)):
@@ -219,7 +311,7 @@ class FigureSet:
         for angle, one in zip(settings.cut_planes_deg, main[2:], strict=True):
             values[f"beamwidth_at_{angle:g}_deg"] = beamwidth_deg(one)
             values[f"side_lobe_at_{angle:g}_db"] = first_side_lobe(one)
-        return values
+        return values, [*main, *other]
 
     def _power_values(
         self, coefficients: ComplexArray, k: float, sky: Sky, at_peak: dict[str, float]
@@ -254,31 +346,36 @@ class FigureSet:
 
 @dataclass(frozen=True)
 class _One:
-    """Figures of one frequency, and what figures along the band need."""
+    """Figures of one frequency, what figures along the band need, and why figures do not exist."""
 
     values: dict[str, float]
-    direction: FloatArray
+    beam: Beam
     phase: float
+    at_peak: ComplexArray
     centre_m: FloatArray
+    cone_deg: float
+    width_deg: float
+    reasons: dict[str, str]
 
 
-def _relative(fields: ComplexArray, counts: np.ndarray, intensity: float) -> float:
-    """Return the largest of fields (n, 3) that count, as an amplitude ratio to the peak; NaN if none does."""
-    power = np.sum(np.abs(fields) ** 2, axis=-1)[counts]
-    return float(np.sqrt(power.max() / intensity)) if power.size else float("nan")
+def _relative(fields: ComplexArray, intensity: float, *, none: float = float("nan")) -> float:
+    """Return the largest of fields (n, 3) as an amplitude ratio to the peak; `none` if there is none."""
+    power = np.sum(np.abs(fields) ** 2, axis=-1)
+    return float(np.sqrt(power.max() / intensity)) if power.size else none
 
 
 def _worst(planes: list[Cut], cone_deg: float | None) -> float:
     """Return the largest cross- over co-polar amplitude along the rays of some planes."""
     worst = 0.0
     for one in planes:
-        ends = edges_deg(one) if cone_deg is None else (cone_deg, cone_deg)
-        inside = (one.angle_deg <= ends[0]) & (one.angle_deg >= -ends[1])
+        # A cut that never falls to half power counts to 90 deg.
+        ends = [e if np.isfinite(e) else 90.0 for e in edges_deg(one)] if cone_deg is None else [cone_deg, cone_deg]
+        inside = (one.angle_deg <= ends[0]) & (one.angle_deg >= -ends[1]) & np.isfinite(one.co)
         if not inside.any():
             continue
-        ratio = np.abs(one.cross) / np.abs(one.co)
+        ratio = np.abs(one.cross) / np.maximum(np.abs(one.co), 1e-300)
         edge = np.interp([-ends[1], ends[0]], one.angle_deg, ratio)
-        worst = max(worst, float(np.nanmax(ratio[inside])), float(np.nanmax(edge)))
+        worst = max(worst, float(np.nanmax(ratio[inside])), float(np.nanmax(np.nan_to_num(edge))))
     return worst
 
 
@@ -300,17 +397,22 @@ def _sector(sky: Sky, window: Window) -> tuple[float, float]:
 def _along_the_band(found: list[_One], k: FloatArray) -> dict[str, FloatArray]:
     """Return figures that need the neighbours: group delay about its mean (ns), squint (deg), phase centre's wander (mm)."""
     frequency = k * SPEED_OF_LIGHT / (2.0 * np.pi)
-    phase = np.unwrap([one.phase for one in found])
+    middle = found[len(found) // 2]
+    # An ellipse's axis has no sign: every one is taken along the middle frequency's.
+    turned = [0.0 if one.beam.tangent @ middle.beam.tangent >= 0.0 else np.pi for one in found]
+    phase = np.unwrap([one.phase + turn for one, turn in zip(found, turned, strict=True)])
     delay = -1e9 * np.gradient(phase, frequency) / (2.0 * np.pi)
-    middle = found[len(found) // 2].direction
     squint = []
     for one in found:
         az, el = (
-            x - y for x, y in zip(azimuth_over_elevation(one.direction), azimuth_over_elevation(middle), strict=True)
+            float(np.mod(x - y + np.pi, 2.0 * np.pi) - np.pi)
+            for x, y in zip(
+                azimuth_over_elevation(one.beam.direction), azimuth_over_elevation(middle.beam.direction), strict=True
+            )
         )
         sign = np.sign(az if abs(az) >= abs(el) else el)
-        squint.append(float(sign * np.rad2deg(angle_between(one.direction, middle))))
-    moved = [1e3 * (one.centre_m - found[len(found) // 2].centre_m) for one in found]
+        squint.append(float(sign * np.rad2deg(angle_between(one.beam.direction, middle.beam.direction))))
+    moved = [1e3 * (one.centre_m - middle.centre_m) for one in found]
     wander = [float(np.linalg.norm(m) * np.sign(m[int(np.argmax(np.abs(m)))])) for m in moved]
     return {
         "group_delay_ns": delay - delay.mean(),

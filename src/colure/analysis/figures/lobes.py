@@ -8,6 +8,8 @@ from colure.analysis.figures.cuts import Cut
 from colure.geometry.conventions import FloatArray, IntArray
 
 HALF_POWER_DB = float(10.0 * np.log10(2.0))
+#: A cut must pass a level by this share of its power: one that only touches it (a turnstile at its horizon) stays above.
+PASSES = 1e-4
 
 
 def beamwidth_deg(one: Cut, level_db: float = HALF_POWER_DB) -> float:
@@ -18,14 +20,18 @@ def beamwidth_deg(one: Cut, level_db: float = HALF_POWER_DB) -> float:
 
 def edges_deg(one: Cut, level_db: float = HALF_POWER_DB) -> tuple[float, float]:
     """Return how far the main lobe reaches to both sides of the cut's centre, degrees; NaN where it never falls so far."""
-    power = np.abs(one.co) ** 2
+    power = one.amplitude**2
     centre = power.size // 2
     threshold = power[centre] * 10.0 ** (-level_db / 10.0)
     step = float(one.angle_deg[1] - one.angle_deg[0])
     ends = []
     for side in (power[centre:], power[centre::-1]):
-        below = np.flatnonzero(side < threshold)
-        ends.append(step * _crossing(side, int(below[0]), threshold) if below.size else float("nan"))
+        below = np.flatnonzero(side < threshold * (1.0 - PASSES))
+        if below.size == 0:
+            ends.append(float("nan"))
+            continue
+        last_above = int(np.flatnonzero(side[: below[0]] >= threshold)[-1])
+        ends.append(step * _crossing(side, last_above + 1, threshold))
     return ends[0], ends[1]
 
 
@@ -56,7 +62,7 @@ def _dips(side: FloatArray) -> IntArray:
 
 def first_side_lobe(one: Cut) -> float:
     """Return the higher first side lobe as an amplitude ratio to the cut's centre; NaN if none."""
-    level = np.abs(one.co)
+    level = one.amplitude
     centre = level.size // 2
     found = []
     for side in (level[centre:], level[centre::-1]):
@@ -72,7 +78,7 @@ def first_side_lobe(one: Cut) -> float:
 
 def first_null(one: Cut) -> float:
     """Return the shallower of the first minima beside the main lobe, as an amplitude ratio; NaN if none."""
-    level = np.abs(one.co)
+    level = one.amplitude
     centre = level.size // 2
     found = []
     for side in (level[centre:], level[centre::-1]):
@@ -85,7 +91,7 @@ def first_null(one: Cut) -> float:
 
 def side_lobes(one: Cut) -> list[tuple[float, float]]:
     """Return (angle in degrees, level in dB re the cut's centre) of every side lobe of a cut, from -span to span."""
-    level = np.abs(one.co)
+    level = one.amplitude
     centre = level.size // 2
     inner = np.arange(1, level.size - 1)
     tops = inner[(level[inner] > level[inner - 1]) & (level[inner] >= level[inner + 1])]

@@ -7,14 +7,18 @@ from functools import lru_cache
 
 import numpy as np
 
-from colure.analysis.figures.cuts import FarField
+from colure.analysis.figures.cuts import MAY_BE_HIGHEST, MOST_CANDIDATES, FarField, finer, local_maxima
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.geometry.directions import unit_vector
+from colure.geometry.directions import tangents, unit_vector
 from colure.waves.transform import synthesis
 
 #: Frames whose z axis is an axis of the device: rows are the new axes.
 UP = {"z": np.eye(3), "y": np.array([[0.0, 0.0, 1.0], [1.0, 0.0, 0.0], [0.0, 1.0, 0.0]]),
       "x": np.array([[0.0, 1.0, 0.0], [0.0, 0.0, 1.0], [1.0, 0.0, 0.0]])}  # fmt: skip
+
+
+#: The edge of a sector is drawn so much finer than its waves ask for; a parabola does the rest.
+RIM_TIMES = 8
 
 
 @dataclass(frozen=True)
@@ -38,32 +42,36 @@ class Sky:
         e = synthesis(field.coefficients, theta, columns)
         return cls(field, theta, phi, np.sum(e.real**2 + e.imag**2, axis=0))
 
-    def other_lobes(self, peak: FloatArray, *, region: float = np.pi) -> FloatArray:
-        """Return directions (n, 3), at most 3, near the largest local maxima of |e|^2 besides the peak (3,)."""
-        p = self.power
-        inner = p[1:-1]
-        beside = np.maximum(np.maximum(p, np.roll(p, 1, axis=1)), np.roll(p, -1, axis=1))
-        top = (inner >= np.maximum(beside[:-2], beside[2:])) & (inner >= beside[1:-1])
-        top &= (self.theta[1:-1] <= region + 1e-9)[:, None]
-        i, j = np.nonzero(top)
-        places = _grid_directions(self.theta.size, self.phi.size)[1:-1][i, j]
-        other = np.flatnonzero(places @ peak < np.cos(2.5 * self.step))
-        ranked = other[np.argsort(-inner[i, j][other])][:3]
+    def lobes(self, *, region: float = np.pi) -> FloatArray:
+        """Return directions (n, 3) near the local maxima of |e|^2 that may be the peak or the highest other lobe.
+
+        The highest sample is the first.
+        """
+        i, j = local_maxima(self.power, self.theta <= region + 1e-9)
+        level, places = self.power[i, j], _grid_directions(self.theta.size, self.phi.size)[i, j]
+        first = np.flatnonzero(level >= MAY_BE_HIGHEST * level[0])[:MOST_CANDIDATES]
+        other = np.flatnonzero(places @ places[0] < np.cos(2.5 * self.step))
         # What lies between the samples does not matter where a lobe is so much lower.
-        level = inner[i, j][ranked]
-        return np.asarray(places[ranked[level >= 0.8 * level.max(initial=0.0)]])
+        other = other[level[other] >= MAY_BE_HIGHEST * level[other].max(initial=0.0)][:3]
+        return np.asarray(places[np.union1d(first, other)])
+
+    def lobes_within(self, axis: FloatArray, half_angle: float) -> FloatArray:
+        """Return directions (n, 3), at most 5, near the highest local maxima within a cone (radians) about an axis (3,)."""
+        i, j = local_maxima(self.power, np.ones(self.theta.size, bool))
+        places = _grid_directions(self.theta.size, self.phi.size)[i, j]
+        return np.asarray(places[places @ axis >= np.cos(min(half_angle + 2.0 * self.step, np.pi))][:5])
+
+    def largest_beyond(self, axis: FloatArray, angle: float, *, region: float = np.pi) -> float:
+        """Return the largest sample farther than an angle (radians) from an axis (3,), within a region about +z; 0 if none."""
+        away = _grid_directions(self.theta.size, self.phi.size) @ axis < np.cos(angle)
+        away &= (self.theta <= region + 1e-9)[:, None]
+        largest: float = np.where(away, self.power, 0.0).max()
+        return float(largest)
 
     @property
     def step(self) -> float:
         """Between two rings, radians."""
         return float(self.theta[1])
-
-    def largest_within(self, axis: FloatArray, half_angle: float) -> FloatArray:
-        """Return the direction (3,) of the largest sample within a cone (radians) about an axis (3,)."""
-        directions = _grid_directions(self.theta.size, self.phi.size)
-        inside = directions @ axis >= np.cos(half_angle)
-        index = np.unravel_index(int(np.argmax(np.where(inside, self.power, -1.0))), self.power.shape)
-        return np.asarray(directions[index])
 
     def power_on_one_side(self, axis: str) -> float:
         """Return the power radiated into the hemisphere about +x or +y: exact for the sampled waves.
@@ -86,6 +94,23 @@ class Sky:
         """Return the power radiated between two polar angles from +z, radians: exact for the sampled waves."""
         by_ring = self.power.mean(axis=1) * 2.0 * np.pi
         return float(belt_weights(self.theta.size, round(low, 9), round(high, 9)) @ by_ring)
+
+
+def rim(order: int, axis: FloatArray, half_angle: float) -> FloatArray:
+    """Return the directions (sample, 3) on the edge of a cone (radians) about an axis (3,) that hold waves up to an order."""
+    samples = 2 * order + 4
+    turn = (np.arange(samples) * 2.0 * np.pi / samples)[:, None]
+    first, second = tangents(axis)
+    return np.asarray(np.cos(half_angle) * axis + np.sin(half_angle) * (np.cos(turn) * first + np.sin(turn) * second))
+
+
+def rim_peak(fields: ComplexArray) -> float:
+    """Return the largest |e|^2 on a circle from the fields (1, sample, 3) that hold it."""
+    power = np.sum(np.abs(finer(fields, RIM_TIMES * fields.shape[1])[0]) ** 2, axis=-1)
+    i = int(np.argmax(power))
+    left, middle, right = power[i - 1], power[i], power[(i + 1) % power.size]
+    bend = left - 2.0 * middle + right
+    return float(middle - (right - left) ** 2 / (8.0 * bend)) if bend < 0.0 else float(middle)
 
 
 @lru_cache(maxsize=4)

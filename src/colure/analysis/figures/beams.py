@@ -1,0 +1,76 @@
+"""Whether a pattern has one beam, and what is remembered of it while errors are tried on the pattern."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from colure.analysis.figures.cuts import Beam, Plane
+from colure.analysis.figures.sphere import Sky
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.directions import angle_between
+
+#: A direction more than 90 deg away from the peak that is nearly as strong: a ring of maxima, or beams back to back.
+OMNIDIRECTIONAL_DB = 1.0
+#: Two lobes closer than this in level are equal: which one is the peak is rounding.
+EQUAL_DB = 0.02
+#: A beam's direction is not defined where its expanded uncertainty reaches this share of the half-power width.
+UNSTEADY = 0.5
+#: Ludwig's third co-polar vector turns about -z as fast as phi does: within 30 deg of it it says nothing.
+BEHIND_COS = float(np.cos(np.deg2rad(150.0)))
+#: An ellipse rounder than this has no axis to speak of.
+CIRCULAR_DB = 0.05
+NO_PLANE = "undefined: a circularly polarized ring of maxima has neither an E plane nor one direction to declare it in"
+EDGE = "undefined: the strongest direction lies at the edge of the measured region ({:.4g} deg)"
+#: Figures that are wrong where the peak lies outside the region, though they need no single beam.
+AT_THE_PEAK = ("gain_dbi", "gain_accepted_dbi", "eirp_dbm", "eis_dbm")
+
+
+@dataclass(frozen=True)
+class Near:
+    """What an unperturbed pattern decides for its perturbed ones.
+
+    direction (3,) of the peak; centre_m (3,) of the phase; plane: where the E plane comes from; cone_deg: half angle in which
+    the phase centre is found; width_deg: narrower half-power width, 360 where there is none; reasons: why figures do not
+    exist, by name.
+    """
+
+    direction: FloatArray
+    centre_m: FloatArray | None
+    plane: Plane = "declared"
+    cone_deg: float = 8.0
+    width_deg: float = 360.0
+    reasons: dict[str, str] = field(default_factory=dict)
+
+
+def single_beam_reason(
+    sky: Sky, beam: Beam, others: FloatArray, at_others: ComplexArray, *, region: float = np.pi
+) -> str:
+    """Return why a pattern has no single beam, empty if it has one.
+
+    others, at_others
+        (n, 3) other lobes, and the fields (n, 3) there.
+    """
+    behind = sky.largest_beyond(beam.direction, 0.5 * np.pi, region=region)
+    if behind >= 10.0 ** (-OMNIDIRECTIONAL_DB / 10.0) * beam.intensity:
+        return f"undefined: no single beam (directions more than 90 deg from the peak lie within {OMNIDIRECTIONAL_DB:g} dB of it)"
+    power = np.sum(np.abs(at_others) ** 2, axis=-1)
+    if power.size and power.max() >= 10.0 ** (-EQUAL_DB / 10.0) * beam.intensity:
+        apart = float(np.rad2deg(angle_between(others[int(np.argmax(power))], beam.direction)))
+        return f"undefined: no single beam (two lobes {apart:.3g} deg apart are equal within {EQUAL_DB:g} dB)"
+    return ""
+
+
+def unsteady_beam_reason(near: Near, expanded_deg: float) -> str:
+    """Return why a beam's direction is not defined by a measurement, empty if it is.
+
+    expanded_deg
+        Expanded uncertainty of the direction, as an angle on the sphere.
+    """
+    if expanded_deg < UNSTEADY * near.width_deg:
+        return ""
+    return (
+        f"undefined: no single beam (errors of this measurement move the peak by {expanded_deg:.3g} deg, its half-power width is "
+        f"{near.width_deg:.3g} deg)"
+    )

@@ -1,0 +1,242 @@
+"""The closed-form far field of a simulated device at one frequency, and searches in it.
+
+Dense evaluation and plain searches only: no spherical waves, no grids of the analysis.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.optimize import brentq, minimize_scalar
+
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
+from colure.twin.sources import Cluster
+
+#: Directions that are evaluated together: bounds the memory.
+BLOCK = 4096
+#: Largest steps of the dense search and of the cuts, radians, and the same times the device's size in wavelengths.
+SKY_STEP, SKY_STEP_TIMES_SIZE = float(np.deg2rad(3.0)), 0.25
+CUT_STEP, CUT_STEP_TIMES_SIZE = float(np.deg2rad(0.5)), 0.04
+#: Points to a side of the little grids that close in on a maximum, how much each is smaller than the last, and how many.
+SIDE, SHRINK, ROUNDS = 7, 0.36, 18
+#: A level is passed where the amplitude is lower by this share: what only touches it stays above.
+PASSES = 5e-5
+
+Level = Callable[[float | FloatArray], FloatArray]
+
+
+@dataclass(frozen=True)
+class _Lattice:
+    """Sources on a lattice of few x, y and z: source strengths (kind, z, x, y), of which many kinds may be absent."""
+
+    axes: tuple[FloatArray, FloatArray, FloatArray]
+    kinds: tuple[int, ...]
+    strength: ComplexArray
+
+    def sums(self, u: FloatArray, k: float) -> ComplexArray:
+        """Return sum of strength x exp(jk u . r) of every kind, (direction, 6)."""
+        x, y, z = (np.exp(1j * k * u[:, axis, None] * self.axes[axis]) for axis in range(3))
+        out = np.zeros((len(u), 6), complex)
+        for kind, planes in zip(self.kinds, self.strength, strict=True):
+            for height, plane in enumerate(planes):
+                out[:, kind] += z[:, height] * np.einsum("dy,dy->d", x @ plane, y)
+        return out
+
+
+class TrueField:
+    """One device at one frequency: fields in any direction, sqrt(gain)."""
+
+    def __init__(self, device: Cluster, *, only: Callable[[FloatArray], FloatArray] | None = None) -> None:
+        self.k = float(device.k[0])
+        self.efficiency = float(device.efficiency[0])
+        self._only = only
+        self._scale = float(np.sqrt(2.0 * np.pi * device.efficiency / device.power())[0]) * self.k / (4.0 * np.pi)
+        moments = np.concatenate([device.electric, device.magnetic], axis=-1) * device.weights[0][:, None]
+        lit = np.any(np.abs(moments) > 0.0, axis=1)
+        self._position, self._moments = device.position[lit], moments[lit]
+        strong = np.sum(np.abs(self._moments) ** 2, axis=1)
+        self.middle = np.average(self._position, axis=0, weights=strong)
+        self.size = 2.0 * float(np.max(np.linalg.norm(self._position - self.middle, axis=1)))
+        self._lattice = _on_lattice(self._position, self._moments)
+        across = max(self.size * self.k / (2.0 * np.pi), 1e-9)
+        self.sky_step = min(SKY_STEP, SKY_STEP_TIMES_SIZE / across)
+        self.cut_step = min(CUT_STEP, CUT_STEP_TIMES_SIZE / across)
+
+    def at(self, direction: FloatArray) -> ComplexArray:
+        """Return Cartesian far fields (count, 3) in unit directions (count, 3)."""
+        u = np.atleast_2d(direction)
+        return np.concatenate([self._block(u[i : i + BLOCK]) for i in range(0, max(len(u), 1), BLOCK)])
+
+    def _block(self, u: FloatArray) -> ComplexArray:
+        if self._lattice is not None:
+            sums = self._lattice.sums(u, self.k)
+        else:
+            sums = np.exp(1j * self.k * (u @ self._position.T)) @ self._moments
+        p, m = sums[:, :3], sums[:, 3:]
+        field = -1j * self._scale * (p - u * np.sum(p * u, axis=-1, keepdims=True) - np.cross(u, m))
+        if self._only is None:
+            return np.asarray(field)
+        vector = self._only(u)
+        return np.asarray(np.sum(field * vector, axis=-1, keepdims=True) * vector)
+
+    def intensity(self, direction: FloatArray) -> FloatArray:
+        """Return |e|^2 (count,) in unit directions (count, 3)."""
+        return np.asarray(np.sum(np.abs(self.at(direction)) ** 2, axis=-1))
+
+    def nodes(self) -> int:
+        """Return how many samples of a turn hold |e|^2."""
+        return 2 * int(np.ceil(self.k * self.size)) + 24
+
+    def local_maxima(self, region: float) -> tuple[FloatArray, FloatArray]:
+        """Return directions (n, 3) and levels (n,) of the local maxima of |e|^2 within a region about +z, the highest first."""
+        rings = int(np.ceil(np.pi / self.sky_step))
+        theta = (np.arange(rings) + 0.5) * np.pi / rings
+        columns = 2 * rings
+        phi = np.arange(columns) * 2.0 * np.pi / columns
+        t, p = np.meshgrid(theta[theta <= region + self.sky_step], phi, indexing="ij")
+        d = np.stack([np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t)], axis=-1)
+        power = self.intensity(d.reshape(-1, 3)).reshape(t.shape)
+        power[t[:, 0] > region] = -1.0
+        over = np.concatenate(
+            [np.roll(power[:1], columns // 2, axis=1), power, np.roll(power[-1:], columns // 2, axis=1)]
+        )
+        if len(t) < rings:
+            over[-1] = -1.0
+        top = power >= 0.0
+        for down in (0, 1, 2):
+            for side in (-1, 0, 1):
+                top &= power >= np.roll(over[down : down + len(t)], side, axis=1)
+        places, level = d[top], power[top]
+        order = np.argsort(-level, kind="stable")
+        return places[order], level[order]
+
+    def climb(self, start: FloatArray, *, region: float = np.pi) -> FloatArray:
+        """Return the maximum (3,) of |e|^2 near a direction, on little grids that close in on it; on the region's edge at most."""
+        line = np.linspace(-1.0, 1.0, SIDE)
+        a, b = (grid.ravel()[:, None] for grid in np.meshgrid(line, line, indexing="ij"))
+        here, half = start, 1.5 * self.sky_step
+        for _ in range(ROUNDS):
+            one, two = across(here)
+            d = here + half * (a * one + b * two)
+            d = within(d / np.linalg.norm(d, axis=1, keepdims=True), region)
+            here = d[int(np.argmax(self.intensity(d)))]
+            half = SHRINK * half
+        return here
+
+    def edge(self, level: Level, share: float, sign: float) -> float:
+        """Return the angle at which the main lobe of a cut has fallen to a share of its amplitude, radians; nan if nowhere."""
+        wanted = float(level(0.0)[0]) * share
+        angle = np.arange(0.0, np.pi, self.cut_step)
+        values = level(sign * angle)
+        below = np.flatnonzero(values < wanted * (1.0 - PASSES))
+        if below.size == 0:
+            return float("nan")
+        last = int(np.flatnonzero(values[: below[0]] >= wanted)[-1])
+        return float(brentq(lambda a: float(level(sign * a)[0]) - wanted, angle[last], angle[below[0]], xtol=1e-12))
+
+    def lobe_and_null(self, level: Level) -> tuple[float, float]:
+        """Return (higher first side lobe, shallower first null) of a cut, in amplitude re its centre; nan where there is none."""
+        lobes, nulls = [], []
+        for sign in (1.0, -1.0):
+            angle = np.arange(0.0, np.pi + np.deg2rad(2.0), self.cut_step)
+            values = level(sign * angle)
+            inner = np.arange(1, angle.size - 1)
+            dips = inner[(values[inner] < values[inner - 1]) & (values[inner] <= values[inner + 1])]
+            dips = dips[values[dips] < 0.7 * values[0]]
+            if dips.size == 0:
+                continue
+            nulls.append(_extreme(level, sign, angle[dips[0] - 1], angle[dips[0] + 1], 1.0))
+            tops = inner[(inner > dips[0]) & (values[inner] > values[inner - 1]) & (values[inner] >= values[inner + 1])]
+            if tops.size:
+                lobes.append(_extreme(level, sign, angle[tops[0] - 1], angle[tops[0] + 1], -1.0))
+        centre = float(level(0.0)[0])
+        lobe, null = (max(found) / centre if found else float("nan") for found in (lobes, nulls))
+        return lobe, null
+
+    def largest_on_rim(self, axis: FloatArray, half_angle: float) -> float:
+        """Return the largest |e|^2 on the edge of a cone (radians) about an axis (3,)."""
+        one, two = across(axis)
+
+        def at(turn: float | FloatArray) -> FloatArray:
+            t = np.atleast_1d(turn)[:, None]
+            return self.intensity(np.cos(half_angle) * axis + np.sin(half_angle) * (np.cos(t) * one + np.sin(t) * two))
+
+        turn = np.arange(8 * self.nodes()) * 2.0 * np.pi / (8 * self.nodes())
+        best = turn[int(np.argmax(at(turn)))]
+        return -_least(lambda t: -float(at(t)[0]), best - turn[1], best + turn[1])
+
+    def share_about(self, axis: str, low: float, high: float) -> float:
+        """Return the share of the radiated power whose sine of elevation above the plane square to an axis is from low to high."""
+        nodes, weights = np.polynomial.legendre.leggauss(self.nodes())
+        v = 0.5 * (high - low) * (nodes + 1.0) + low
+        columns = self.nodes()
+        turn = (np.arange(columns) + 0.5) * 2.0 * np.pi / columns
+        height, t = np.meshgrid(v, turn, indexing="ij")
+        flat = np.sqrt(1.0 - height**2)
+        parts = {"z": (0, 1, 2), "x": (1, 2, 0), "y": (2, 0, 1)}[axis]
+        u = np.empty((*height.shape, 3))
+        for where, values in zip(parts, (flat * np.cos(t), flat * np.sin(t), height), strict=True):
+            u[..., where] = values
+        ring = self.intensity(u.reshape(-1, 3)).reshape(height.shape).mean(axis=1)
+        return float(0.5 * (high - low) * (weights @ ring) / (2.0 * self.efficiency))
+
+    def exceeded(self, percent: float) -> float:
+        """Return |e|^2 that a share of all solid angles does not exceed: from evenly spread directions."""
+        count = int(np.clip(16.0 * np.pi / self.sky_step**2, 20_000, 400_000))
+        i = np.arange(count) + 0.5
+        z, turn = 1.0 - 2.0 * i / count, np.pi * (1.0 + np.sqrt(5.0)) * i
+        flat = np.sqrt(1.0 - z**2)
+        level = self.intensity(np.stack([flat * np.cos(turn), flat * np.sin(turn), z], axis=-1))
+        return float(np.quantile(level, percent / 100.0))
+
+
+def across(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return two unit vectors (3,) at right angles to a direction and to each other."""
+    one = np.cross(direction, [1.0, 0.0, 0.0] if abs(direction[0]) < 0.7 else [0.0, 1.0, 0.0])
+    one = one / np.linalg.norm(one)
+    return one, np.cross(direction, one)
+
+
+def within(direction: FloatArray, region: float) -> FloatArray:
+    """Return directions (n, 3) with those outside a region about +z (radians) brought to its edge."""
+    if region >= np.pi - 1e-9:
+        return direction
+    outside: BoolArray = direction[:, 2] < np.cos(region)
+    flat = np.maximum(np.hypot(direction[:, 0], direction[:, 1]), 1e-300)
+    edge = np.stack(
+        [
+            direction[:, 0] / flat * np.sin(region),
+            direction[:, 1] / flat * np.sin(region),
+            np.full(len(flat), np.cos(region)),
+        ],
+        axis=-1,
+    )
+    return np.where(outside[:, None], edge, direction)
+
+
+def _on_lattice(position: FloatArray, moments: ComplexArray) -> _Lattice | None:
+    """Return the sources as a lattice, where that is no more than four times as many places; None where it is."""
+    axes, index = [], []
+    for axis in range(3):
+        values, which = np.unique(np.round(position[:, axis], 10), return_inverse=True)
+        axes.append(values)
+        index.append(which.ravel())
+    count = axes[0].size * axes[1].size * axes[2].size
+    if len(position) < 32 or count > 4 * len(position):
+        return None
+    kinds = tuple(int(kind) for kind in np.flatnonzero(np.any(np.abs(moments) > 0.0, axis=0)))
+    strength = np.zeros((len(kinds), axes[2].size, axes[0].size, axes[1].size), complex)
+    for row, kind in enumerate(kinds):
+        np.add.at(strength[row], (index[2], index[0], index[1]), moments[:, kind])
+    return _Lattice((axes[0], axes[1], axes[2]), kinds, strength)
+
+
+def _extreme(level: Level, sign: float, low: float, high: float, down: float) -> float:
+    """Return the least (down = 1) or largest (-1) amplitude between two angles."""
+    return down * _least(lambda a: down * float(level(sign * a)[0]), float(low), float(high))
+
+
+def _least(value: Callable[[float], float], low: float, high: float) -> float:
+    return float(minimize_scalar(value, bounds=(low, high), method="bounded", options={"xatol": 1e-10}).fun)
