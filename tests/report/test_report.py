@@ -43,7 +43,7 @@ def written(folder):
 def the_first_page_answers_the_three_questions(written):
     _, pdf, judged = written
     first = " ".join(pdf.pages[0].extract_text().split())
-    assert "peak realized gain" in first and "expanded uncertainties" in first
+    assert "peak gain (realized)" in first and "expanded uncertainties" in first
     assert f"River-level panel, first article: {judged.outcome.upper()}" in first
     assert "Verdict" in first
 

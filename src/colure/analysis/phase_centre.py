@@ -199,9 +199,8 @@ def _expanded(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, *, 
     covariance = noise**2 * np.polynomial.legendre.legval(apart, series)
     # Noise across a strong field turns its phase by noise / (sqrt 2 |field|).
     phase_covariance = 0.5 * covariance / np.abs(co)[:, None] / np.abs(co)[None, :]
-    root = np.sqrt(weight)
-    matrix = np.concatenate([k * u, np.ones((len(u), 1))], axis=1) * root[:, None]
-    solver = np.linalg.pinv(matrix, rcond=1e-9)[:3] * root
+    matrix, back = _design(u, weight, k)
+    solver = back @ np.linalg.pinv(matrix, rcond=1e-9)[:3] * np.sqrt(weight)
     return np.asarray(2.0 * np.sqrt(np.maximum(np.diag(solver @ phase_covariance @ solver.T), 0.0)))
 
 
@@ -215,10 +214,27 @@ def _flat(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre:
 def _step(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> FloatArray:
     phase = _flat(u, co, weight, k, centre)
     root = np.sqrt(weight)
-    matrix = np.concatenate([k * u, np.ones((len(u), 1))], axis=1) * root[:, None]
-    # Along the beam only the bend of the cone tells: small singular values are kept, but not noise.
+    matrix, back = _design(u, weight, k)
     solution = np.linalg.lstsq(matrix, phase * root, rcond=1e-9)[0]
-    return np.asarray(solution[:3])
+    return np.asarray(back @ solution[:3])
+
+
+def _design(u: FloatArray, weight: FloatArray, k: float) -> tuple[FloatArray, FloatArray]:
+    """Return the weighted matrix (n, 4) of least squares, its columns of one length, and the matrix (3, 3) back to x, y, z.
+
+    Along the beam only the bend of a narrow cone tells, 1 - cos of its angle, which k u . d would drown.
+    """
+    root = np.sqrt(weight)
+    axis = np.sum(u * weight[:, None], axis=0)
+    axis = axis / np.linalg.norm(axis)
+    first, second = tangents(axis)
+    # 1 - cos = half the squared distance of two unit vectors: no digits are lost.
+    columns = np.stack(
+        [k * (u @ first), k * (u @ second), -0.5 * k * np.sum((u - axis) ** 2, axis=1), np.ones(len(u))], axis=1
+    )
+    matrix = columns * root[:, None]
+    length = np.sqrt(np.sum(matrix**2, axis=0))
+    return matrix / length, np.stack([first, second, axis], axis=1) / length[:3]
 
 
 def _ripple_deg(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> float:

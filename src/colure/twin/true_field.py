@@ -17,10 +17,12 @@ from colure.twin.sources import Cluster
 #: Directions that are evaluated together: bounds the memory.
 BLOCK = 4096
 #: Largest steps of the dense search and of the cuts, radians, and the same times the device's size in wavelengths.
-SKY_STEP, SKY_STEP_TIMES_SIZE = float(np.deg2rad(3.0)), 0.25
+SKY_STEP, SKY_STEP_TIMES_SIZE = float(np.deg2rad(3.0)), 0.3
 CUT_STEP, CUT_STEP_TIMES_SIZE = float(np.deg2rad(0.5)), 0.04
 #: Points to a side of the little grids that close in on a maximum, how much each is smaller than the last, and how many.
 SIDE, SHRINK, ROUNDS = 7, 0.36, 18
+#: Directions of a cut that are looked at together; sources from which on power is integrated instead of summed over all pairs.
+CHUNK, MANY_SOURCES = 128, 1000
 #: A level is passed where the amplitude is lower by this share: what only touches it stays above.
 PASSES = 5e-5
 
@@ -38,11 +40,16 @@ class _Lattice:
     def sums(self, u: FloatArray, k: float) -> ComplexArray:
         """Return sum of strength x exp(jk u . r) of every kind, (direction, 6)."""
         x, y, z = (np.exp(1j * k * u[:, axis, None] * self.axes[axis]) for axis in range(3))
+        x, y = x.astype(self.strength.dtype), y.astype(self.strength.dtype)
         out = np.zeros((len(u), 6), complex)
         for kind, planes in zip(self.kinds, self.strength, strict=True):
             for height, plane in enumerate(planes):
-                out[:, kind] += z[:, height] * np.einsum("dy,dy->d", x @ plane, y)
+                out[:, kind] += z[:, height] * np.sum((x @ plane) * y, axis=1)
         return out
+
+    def coarse(self) -> _Lattice:
+        """Return the same with half the digits, for searches."""
+        return _Lattice(self.axes, self.kinds, self.strength.astype(np.complex64))
 
 
 class TrueField:
@@ -52,7 +59,6 @@ class TrueField:
         self.k = float(device.k[0])
         self.efficiency = float(device.efficiency[0])
         self._only = only
-        self._scale = float(np.sqrt(2.0 * np.pi * device.efficiency / device.power())[0]) * self.k / (4.0 * np.pi)
         moments = np.concatenate([device.electric, device.magnetic], axis=-1) * device.weights[0][:, None]
         lit = np.any(np.abs(moments) > 0.0, axis=1)
         self._position, self._moments = device.position[lit], moments[lit]
@@ -60,34 +66,55 @@ class TrueField:
         self.middle = np.average(self._position, axis=0, weights=strong)
         self.size = 2.0 * float(np.max(np.linalg.norm(self._position - self.middle, axis=1)))
         self._lattice = _on_lattice(self._position, self._moments)
+        self._scale = self.k / (4.0 * np.pi)
+        power = self._integrated_power() if len(self._position) > MANY_SOURCES else float(device.power()[0])
+        self._scale *= float(np.sqrt(2.0 * np.pi * self.efficiency / power))
         across = max(self.size * self.k / (2.0 * np.pi), 1e-9)
         self.sky_step = min(SKY_STEP, SKY_STEP_TIMES_SIZE / across)
         self.cut_step = min(CUT_STEP, CUT_STEP_TIMES_SIZE / across)
 
-    def at(self, direction: FloatArray) -> ComplexArray:
+    def _integrated_power(self) -> float:
+        """Return the radiated power, integrated exactly over the sphere (eta = 1)."""
+        only, self._only = self._only, None
+        nodes, weights = np.polynomial.legendre.leggauss(self.degree // 2 + 1)
+        turn = np.arange(self.degree + 1) * 2.0 * np.pi / (self.degree + 1)
+        z, t = np.meshgrid(nodes, turn, indexing="ij")
+        flat = np.sqrt(1.0 - z**2)
+        u = np.stack([flat * np.cos(t), flat * np.sin(t), z], axis=-1).reshape(-1, 3)
+        mean = self.intensity(u).reshape(z.shape).mean(axis=1)
+        self._only = only
+        return float(weights @ mean) * np.pi
+
+    def at(self, direction: FloatArray, *, coarse: bool = False) -> ComplexArray:
         """Return Cartesian far fields (count, 3) in unit directions (count, 3)."""
         u = np.atleast_2d(direction)
-        return np.concatenate([self._block(u[i : i + BLOCK]) for i in range(0, max(len(u), 1), BLOCK)])
+        lattice = self._lattice.coarse() if coarse and self._lattice is not None else self._lattice
+        return np.concatenate([self._block(u[i : i + BLOCK], lattice) for i in range(0, max(len(u), 1), BLOCK)])
 
-    def _block(self, u: FloatArray) -> ComplexArray:
-        if self._lattice is not None:
-            sums = self._lattice.sums(u, self.k)
+    def _block(self, u: FloatArray, lattice: _Lattice | None) -> ComplexArray:
+        if lattice is not None:
+            sums = lattice.sums(u, self.k)
         else:
             sums = np.exp(1j * self.k * (u @ self._position.T)) @ self._moments
         p, m = sums[:, :3], sums[:, 3:]
-        field = -1j * self._scale * (p - u * np.sum(p * u, axis=-1, keepdims=True) - np.cross(u, m))
+        (x, y, z), (a, b, c) = u.T, m.T
+        turned = np.stack([y * c - z * b, z * a - x * c, x * b - y * a], axis=-1)
+        field = -1j * self._scale * (p - u * np.sum(p * u, axis=-1, keepdims=True) - turned)
         if self._only is None:
             return np.asarray(field)
         vector = self._only(u)
         return np.asarray(np.sum(field * vector, axis=-1, keepdims=True) * vector)
 
-    def intensity(self, direction: FloatArray) -> FloatArray:
+    def intensity(self, direction: FloatArray, *, coarse: bool = False) -> FloatArray:
         """Return |e|^2 (count,) in unit directions (count, 3)."""
-        return np.asarray(np.sum(np.abs(self.at(direction)) ** 2, axis=-1))
+        e = self.at(direction, coarse=coarse)
+        return np.asarray(np.sum(e.real**2 + e.imag**2, axis=-1))
 
-    def nodes(self) -> int:
-        """Return how many samples of a turn hold |e|^2."""
-        return 2 * int(np.ceil(self.k * self.size)) + 24
+    @property
+    def degree(self) -> int:
+        """Degree of |e|^2 over directions, beyond which nothing is left to 1e-12."""
+        across = self.k * self.size
+        return int(np.ceil(across + 6.0 * across ** (1.0 / 3.0) + 16.0))
 
     def local_maxima(self, region: float) -> tuple[FloatArray, FloatArray]:
         """Return directions (n, 3) and levels (n,) of the local maxima of |e|^2 within a region about +z, the highest first."""
@@ -97,7 +124,7 @@ class TrueField:
         phi = np.arange(columns) * 2.0 * np.pi / columns
         t, p = np.meshgrid(theta[theta <= region + self.sky_step], phi, indexing="ij")
         d = np.stack([np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t)], axis=-1)
-        power = self.intensity(d.reshape(-1, 3)).reshape(t.shape)
+        power = self.intensity(d.reshape(-1, 3), coarse=True).reshape(t.shape)
         power[t[:, 0] > region] = -1.0
         over = np.concatenate(
             [np.roll(power[:1], columns // 2, axis=1), power, np.roll(power[-1:], columns // 2, axis=1)]
@@ -112,16 +139,20 @@ class TrueField:
         order = np.argsort(-level, kind="stable")
         return places[order], level[order]
 
-    def climb(self, start: FloatArray, *, region: float = np.pi) -> FloatArray:
-        """Return the maximum (3,) of |e|^2 near a direction, on little grids that close in on it; on the region's edge at most."""
+    def climb(self, starts: FloatArray, *, region: float = np.pi) -> FloatArray:
+        """Return the maxima (n, 3) of |e|^2 near directions (n, 3), on little grids that close in on each; at the region's edge at most."""
         line = np.linspace(-1.0, 1.0, SIDE)
-        a, b = (grid.ravel()[:, None] for grid in np.meshgrid(line, line, indexing="ij"))
-        here, half = start, 1.5 * self.sky_step
+        a, b = (grid.ravel()[None, :, None] for grid in np.meshgrid(line, line, indexing="ij"))
+        # The top lies within half a step of the highest sample; a wider grid would look into the next lobe.
+        here, half = np.array(starts).reshape(-1, 3), 0.75 * self.sky_step
         for _ in range(ROUNDS):
-            one, two = across(here)
-            d = here + half * (a * one + b * two)
-            d = within(d / np.linalg.norm(d, axis=1, keepdims=True), region)
-            here = d[int(np.argmax(self.intensity(d)))]
+            if len(here) == 0:
+                break
+            frames = np.array([across(one) for one in here])
+            d = here[:, None] + half * (a * frames[:, None, 0] + b * frames[:, None, 1])
+            d = within((d / np.linalg.norm(d, axis=-1, keepdims=True)).reshape(-1, 3), region).reshape(d.shape)
+            best = np.argmax(self.intensity(d.reshape(-1, 3)).reshape(d.shape[:2]), axis=1)
+            here = d[np.arange(len(here)), best]
             half = SHRINK * half
         return here
 
@@ -129,12 +160,16 @@ class TrueField:
         """Return the angle at which the main lobe of a cut has fallen to a share of its amplitude, radians; nan if nowhere."""
         wanted = float(level(0.0)[0]) * share
         angle = np.arange(0.0, np.pi, self.cut_step)
-        values = level(sign * angle)
-        below = np.flatnonzero(values < wanted * (1.0 - PASSES))
-        if below.size == 0:
-            return float("nan")
-        last = int(np.flatnonzero(values[: below[0]] >= wanted)[-1])
-        return float(brentq(lambda a: float(level(sign * a)[0]) - wanted, angle[last], angle[below[0]], xtol=1e-12))
+        values = np.empty(0)
+        while values.size < angle.size:
+            values = np.concatenate([values, level(sign * angle[values.size : values.size + CHUNK])])
+            below = np.flatnonzero(values < wanted * (1.0 - PASSES))
+            if below.size:
+                last = int(np.flatnonzero(values[: below[0]] >= wanted)[-1])
+                return float(
+                    brentq(lambda a: float(level(sign * a)[0]) - wanted, angle[last], angle[below[0]], xtol=1e-12)
+                )
+        return float("nan")
 
     def lobe_and_null(self, level: Level) -> tuple[float, float]:
         """Return (higher first side lobe, shallower first null) of a cut, in amplitude re its centre; nan where there is none."""
@@ -163,15 +198,15 @@ class TrueField:
             t = np.atleast_1d(turn)[:, None]
             return self.intensity(np.cos(half_angle) * axis + np.sin(half_angle) * (np.cos(t) * one + np.sin(t) * two))
 
-        turn = np.arange(8 * self.nodes()) * 2.0 * np.pi / (8 * self.nodes())
+        turn = np.arange(8 * self.degree) * 2.0 * np.pi / (8 * self.degree)
         best = turn[int(np.argmax(at(turn)))]
         return -_least(lambda t: -float(at(t)[0]), best - turn[1], best + turn[1])
 
     def share_about(self, axis: str, low: float, high: float) -> float:
         """Return the share of the radiated power whose sine of elevation above the plane square to an axis is from low to high."""
-        nodes, weights = np.polynomial.legendre.leggauss(self.nodes())
+        nodes, weights = np.polynomial.legendre.leggauss(self.degree // 2 + 1)
         v = 0.5 * (high - low) * (nodes + 1.0) + low
-        columns = self.nodes()
+        columns = self.degree + 1
         turn = (np.arange(columns) + 0.5) * 2.0 * np.pi / columns
         height, t = np.meshgrid(v, turn, indexing="ij")
         flat = np.sqrt(1.0 - height**2)

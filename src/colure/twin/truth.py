@@ -40,6 +40,8 @@ BOTH = ("directivity_dbi", "efficiency_db", "radiation_efficiency_db", "xpd_", "
 ONE_BEAM = ("beam_", "pointing_", "squint_", "side_lobe_", "front_to_", "xpd_", "axial_ratio", "tilt_", "circularity",
             "phase_centre", "group_delay")  # fmt: skip
 AT_THE_PEAK = ("gain_", "eirp_", "eis_", "beamwidth_", "null_")
+#: Lobes that are climbed, at most.
+MOST_LOBES = 40
 #: Shares of solid angle, angles and directions that the phase centre's cone is made of.
 CONE_RINGS, CONE_COLUMNS = 24, 36
 
@@ -153,11 +155,12 @@ class _Judge:
         self.field = TrueField(device, only=(lambda d: _ludwig3(d, self.slant)) if one else None)
         places, level = self.field.local_maxima(self.region)
         # A dense grid misses a top by less than 2 dB.
-        tops = [self.field.climb(d, region=self.region) for d in places[level >= 0.63 * level[0]][:12]]
-        levels = self.field.intensity(np.array(tops))
+        tops = self.field.climb(places[level >= 0.63 * level[0]][:MOST_LOBES], region=self.region)
+        levels = self.field.intensity(tops)
         best = int(np.argmax(levels))
         self.direction, self.peak = tops[best], float(levels[best])
-        self._others = (places, level)
+        self._places, self._level = places, level
+        self._highest_lobe()
         self.vector = self.field.at(self.direction)[0]
         self.tangent = self._e_plane()
         self.normal = np.cross(self.direction, self.tangent)
@@ -166,13 +169,15 @@ class _Judge:
     def _e_plane(self) -> FloatArray:
         """Return the tangent (3,) of the E plane: the declared vector, or the major axis of a linear wave that lies elsewhere."""
         one = self._declared(self.slant)
+        several = bool(self._no_single_beam())
         two = np.cross(self.direction, one)
         values, axes = np.linalg.eigh(_coherency(self.vector @ one, self.vector @ two))
         ratio_db = 10.0 * np.log10(values[1] / max(values[0], 1e-300))
         a, b = axes[:, 1] * (1.0 if axes[0, 1] >= 0.0 else -1.0)
         tilt_deg = float(np.rad2deg(np.arctan2(b, a)))
         forward = self.direction[2] >= np.cos(np.deg2rad(FORWARD_DEG))
-        if self.settings.principal_planes != "auto" or ratio_db <= LINEAR_DB or (forward and abs(tilt_deg) <= TILT_DEG):
+        near = forward and abs(tilt_deg) <= TILT_DEG and not several
+        if self.settings.principal_planes != "auto" or ratio_db <= LINEAR_DB or near:
             return one
         return np.asarray(a * one + b * two)
 
@@ -183,6 +188,21 @@ class _Judge:
         reference = np.array([np.cos(slant), np.sin(slant), 0.0])
         flat = reference - (reference @ self.direction) * self.direction
         return np.asarray(flat / np.linalg.norm(flat))
+
+    def _highest_lobe(self) -> None:
+        """Find the highest lobe besides the peak, and how far apart they are if they are equal; nan if there is none."""
+        away = np.cos(1.5 * self.field.sky_step)
+        other = self._places @ self.direction < away
+        places, level = self._places[other], self._level[other]
+        tops = self.field.climb(places[level >= 0.63 * level.max(initial=0.0)][:MOST_LOBES], region=self.region)
+        tops = tops[tops @ self.direction < away]
+        self.highest, self.equal_apart_deg = float("nan"), float("nan")
+        if len(tops):
+            levels = self.field.intensity(tops)
+            self.highest = float(levels.max())
+            if self.highest >= 10.0 ** (-EQUAL_DB / 10.0) * self.peak:
+                at = tops[int(np.argmax(levels))]
+                self.equal_apart_deg = float(np.rad2deg(np.arccos(np.clip(at @ self.direction, -1.0, 1.0))))
 
     def level(self, tangent: FloatArray) -> Level:
         """Return the amplitude over the angle on a great circle through the peak: of both polarizations, or the co-polar one."""
@@ -283,28 +303,14 @@ class _Judge:
 
     def over_the_sphere(self) -> dict[str, float]:
         """Return the highest lobe besides the peak, and the front-to-rear ratio over the closed sector."""
-        places, level = self._others
-        other = places @ self.direction < np.cos(1.5 * self.field.sky_step)
-        places, level = places[other], level[other]
-        tops = [self.field.climb(d, region=self.region) for d in places[level >= 0.63 * level.max(initial=0.0)][:8]]
-        away = [d for d in tops if d @ self.direction < np.cos(1.5 * self.field.sky_step)]
-        highest = float(self.field.intensity(np.array(away)).max()) if away else float("nan")
-        self.equal_apart_deg = float("nan")
-        if away and highest >= 10.0 ** (-EQUAL_DB / 10.0) * self.peak:
-            twin = away[int(np.argmax(self.field.intensity(np.array(away))))]
-            self.equal_apart_deg = float(np.rad2deg(np.arccos(np.clip(twin @ self.direction, -1.0, 1.0))))
         half_angle = float(np.deg2rad(self.settings.rear_sector_deg))
-        rear, _ = self.field.local_maxima(np.pi) if self.region < np.pi else self._others
-        near = rear[rear @ -self.direction >= np.cos(half_angle + 2.0 * self.field.sky_step)][:8]
-        inside = [d for d in map(self.field.climb, near) if d @ -self.direction >= np.cos(half_angle)]
-        most = max(
-            [
-                self.field.largest_on_rim(-self.direction, half_angle),
-                *self.field.intensity(np.array(inside).reshape(-1, 3)),
-            ]
-        )
+        rear = self.field.local_maxima(np.pi)[0] if self.region < np.pi else self._places
+        near = rear[rear @ -self.direction >= np.cos(half_angle + self.field.sky_step)][:MOST_LOBES]
+        tops = self.field.climb(near)
+        inside = tops[tops @ -self.direction >= np.cos(half_angle)]
+        most = max([self.field.largest_on_rim(-self.direction, half_angle), *self.field.intensity(inside)])
         return {
-            "side_lobe_highest_db": 10.0 * np.log10(highest / self.peak),
+            "side_lobe_highest_db": 10.0 * np.log10(self.highest / self.peak),
             "front_to_rear_db": _down_db(float(np.sqrt(most)), np.sqrt(self.peak)),
         }
 
@@ -403,8 +409,7 @@ class _Judge:
         return ""
 
     def _no_single_beam(self) -> str:
-        places, level = self._others
-        behind = level[places @ self.direction < 0.0]
+        behind = self._level[self._places @ self.direction < 0.0]
         if behind.size and behind.max() >= 10.0 ** (-OMNIDIRECTIONAL_DB / 10.0) * self.peak:
             return f"undefined: no single beam (directions more than 90 deg from the peak lie within {OMNIDIRECTIONAL_DB:g} dB of it)"
         if np.isfinite(self.equal_apart_deg):

@@ -6,13 +6,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from colure.analysis.figures.cuts import Beam, Plane
+from colure.analysis.figures.cuts import OMNIDIRECTIONAL, Plane
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import angle_between
 
-#: A direction more than 90 deg away from the peak that is nearly as strong: a ring of maxima, or beams back to back.
-OMNIDIRECTIONAL_DB = 1.0
 #: Two lobes closer than this in level are equal: which one is the peak is rounding.
 EQUAL_DB = 0.02
 #: A beam's direction is not defined where its expanded uncertainty reaches this share of the half-power width.
@@ -45,19 +43,19 @@ class Near:
 
 
 def single_beam_reason(
-    sky: Sky, beam: Beam, others: FloatArray, at_others: ComplexArray, *, region: float = np.pi
+    sky: Sky, peak: FloatArray, intensity: float, others: FloatArray, at_others: ComplexArray, *, region: float = np.pi
 ) -> str:
     """Return why a pattern has no single beam, empty if it has one.
 
     others, at_others
         (n, 3) other lobes, and the fields (n, 3) there.
     """
-    behind = sky.largest_beyond(beam.direction, 0.5 * np.pi, region=region)
-    if behind >= 10.0 ** (-OMNIDIRECTIONAL_DB / 10.0) * beam.intensity:
-        return f"undefined: no single beam (directions more than 90 deg from the peak lie within {OMNIDIRECTIONAL_DB:g} dB of it)"
+    behind = sky.largest_beyond(peak, 0.5 * np.pi, region=region)
+    if behind >= OMNIDIRECTIONAL * intensity:
+        return f"undefined: no single beam (directions more than 90 deg from the peak lie within {-10.0 * np.log10(OMNIDIRECTIONAL):g} dB of it)"
     power = np.sum(np.abs(at_others) ** 2, axis=-1)
-    if power.size and power.max() >= 10.0 ** (-EQUAL_DB / 10.0) * beam.intensity:
-        apart = float(np.rad2deg(angle_between(others[int(np.argmax(power))], beam.direction)))
+    if power.size and power.max() >= 10.0 ** (-EQUAL_DB / 10.0) * intensity:
+        apart = float(np.rad2deg(angle_between(others[int(np.argmax(power))], peak)))
         return f"undefined: no single beam (two lobes {apart:.3g} deg apart are equal within {EQUAL_DB:g} dB)"
     return ""
 

@@ -22,8 +22,12 @@ CUT_STEP_TIMES_ORDER_DEG = 4.0
 COARSE_STEPS_PER_ORDER = 2.6
 #: The nine-point stencils about a maximum shrink by this, so many times.
 SHRINK, ROUNDS = 0.25, 4
-#: Samples as fine as the waves ask for miss a top by up to 1 dB: lobes this near to the highest sample may be the highest.
-MAY_BE_HIGHEST, MOST_CANDIDATES = 0.75, 4
+#: A lobe this near to the highest, as far as a paraboloid through nine samples tells, may be the highest; so many are climbed.
+MAY_BE_HIGHEST, MOST_CANDIDATES = 0.9, 4
+#: First stencil in steps of the samples: the top lies within half a step, and a wider one would look into the next lobe.
+FIRST_STENCIL = 0.5
+#: A direction more than 90 deg from the peak within 1 dB of it: a ring of maxima, or beams back to back.
+OMNIDIRECTIONAL = 10.0**-0.1
 #: A wave whose ellipse is longer than this over its width has an E plane (IEEE Std 145: linearly polarized antennas only).
 LINEAR_DB = 10.0
 #: The declared co-polar vector is the E plane's while the ellipse lies this near to it and the beam this near to +z.
@@ -34,6 +38,8 @@ BEHIND_DEG = 120.0
 Component = Literal["intensity", "co"]
 #: Where the E plane comes from: the declared co-polar vector, or the ellipse's major axis.
 Plane = Literal["declared", "ellipse"]
+#: A maximum that bends by less than this share of its other direction is a ridge: nothing moves along it.
+FLAT = 1e-4
 #: Figures need no more digits than this of the compiled transform.
 ACCURACY = 1e-10
 
@@ -130,17 +136,23 @@ def find_beam(
     theta = np.linspace(0.0, np.pi, rings)
     columns = 2 * (rings - 1)
     power = np.sum(np.abs(synthesis(field.coefficients, theta, columns)) ** 2, axis=0)
-    i, j = local_maxima(power, theta <= region + 1e-9)
-    high = power[i, j] >= MAY_BE_HIGHEST * power[i[0], j[0]]
+    i, j, level = local_maxima(power, theta <= region + 1e-9)
+    high = level >= MAY_BE_HIGHEST * level[0]
     starts = unit_vector(theta=theta[i[high]], phi=j[high] * 2.0 * np.pi / columns)[:MOST_CANDIDATES]
-    tops = climbed_together(field, starts, np.full(len(starts), np.pi / (rings - 1)), ROUNDS, region=region)
+    size = FIRST_STENCIL * np.pi / (rings - 1)
+    tops = climbed_together(field, starts, np.full(len(starts), size), ROUNDS, region=region)
     vectors = field.at(tops)
     best = int(np.argmax(np.sum(np.abs(vectors) ** 2, axis=-1)))
-    return beam_at(tops[best], vectors[best], slant, plane=plane)
+    grid = unit_vector(theta=theta[:, None], phi=np.arange(columns) * 2.0 * np.pi / columns)
+    behind = (grid @ tops[best] < 0.0) & (theta <= region + 1e-9)[:, None]
+    several = bool(np.max(power, where=behind, initial=0.0) >= OMNIDIRECTIONAL * power.max())
+    return beam_at(tops[best], vectors[best], slant, plane=plane, several=several)
 
 
-def local_maxima(power: FloatArray, known: BoolArray) -> tuple[IntArray, IntArray]:
-    """Return (ring, column) of the local maxima of samples (theta, phi) on rings with poles, the highest first.
+def local_maxima(power: FloatArray, known: BoolArray) -> tuple[IntArray, IntArray, FloatArray]:
+    """Return ring, column and estimated height of the local maxima of samples (theta, phi) on rings with poles, the highest first.
+
+    Heights are those of a paraboloid through the nine samples about each.
 
     known
         (theta,) rings that count; what lies beyond them is taken to be lower.
@@ -154,27 +166,37 @@ def local_maxima(power: FloatArray, known: BoolArray) -> tuple[IntArray, IntArra
         top[pole] = False
         top[pole, 0] = known[pole] and bool(p[pole, 0] >= p[next_to].max())
     i, j = np.nonzero(top)
-    ranked = np.argsort(-p[i, j], kind="stable")
-    return np.asarray(i[ranked]), np.asarray(j[ranked])
+    about = power[np.clip(i[:, None] + _A.astype(int), 0, len(p) - 1), (j[:, None] + _B.astype(int)) % p.shape[1]]
+    _, g, h, a, b, c = _STENCIL @ about.T
+    bend = 4.0 * a * c - b * b
+    inner = (i > 0) & (i < len(p) - 1) & (a < 0.0) & (bend > 0.0)
+    rise = np.where(inner, (b * g * h - c * g * g - a * h * h) / np.where(inner, bend, 1.0), 0.0)
+    level = p[i, j] + np.clip(rise, 0.0, p[i, j])
+    ranked = np.argsort(-level, kind="stable")
+    return np.asarray(i[ranked]), np.asarray(j[ranked]), np.asarray(level[ranked])
 
 
-def beam_at(direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None) -> Beam:
-    """Return the beam whose peak (3,) and field there (3,) are known."""
-    tangent, found = e_plane(direction, vector, slant, plane=plane)
+def beam_at(
+    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None, several: bool = False
+) -> Beam:
+    """Return the beam whose peak (3,) and field there (3,) are known; see `e_plane`."""
+    tangent, found = e_plane(direction, vector, slant, plane=plane, several=several)
     return Beam(direction, tangent, float(np.sum(np.abs(vector) ** 2)), found)
 
 
 def e_plane(
-    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None
+    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None, several: bool = False
 ) -> tuple[FloatArray, Plane]:
     """Return the tangent (3,) of the E plane at a peak (3,) with the field (3,), and where it comes from.
 
     The E plane of a linearly polarized antenna holds its field vector (IEEE Std 145, from memory). The declared co-polar
-    vector stands for that as long as the ellipse agrees with it; the ellipse's own major axis does for beams far from +z and
-    for fields that lie across the declaration. A circularly polarized wave has no E plane: the declared vector names one.
+    vector stands for that as long as the ellipse agrees with it; the ellipse's own major axis does for beams far from +z, for
+    fields that lie across the declaration and for patterns without a single beam. A circularly polarized wave has no E plane: the declared vector names one.
 
     plane
         Which of the two, where that was decided before.
+    several
+        True: there is no single beam, so that which peak was found says nothing of the declaration.
     """
     declared, across = declared_vector(direction, slant), declared_vector(direction, slant + 0.5 * np.pi)
     co, x = complex(vector @ declared), complex(vector @ across)
@@ -183,7 +205,7 @@ def e_plane(
         size = max(abs(co) ** 2 + abs(x) ** 2, 1e-300)
         ratio = abs(np.tan(0.5 * np.arcsin(np.clip(2.0 * (co * np.conj(x)).imag / size, -1.0, 1.0))))
         linear = ratio < 10.0 ** (-LINEAR_DB / 20.0)
-        agrees = abs(tilt) <= np.deg2rad(TILT_DEG) and direction[2] >= np.cos(np.deg2rad(FORWARD_DEG))
+        agrees = not several and abs(tilt) <= np.deg2rad(TILT_DEG) and direction[2] >= np.cos(np.deg2rad(FORWARD_DEG))
         plane = "ellipse" if linear and not agrees else "declared"
     if plane == "declared":
         return declared, plane
@@ -241,13 +263,15 @@ _STENCIL = np.linalg.pinv(np.stack([np.ones(9), _A, _B, _A * _A, _A * _B, _B * _
 
 
 def _paraboloid_top(values: FloatArray) -> FloatArray:
-    """Return where the paraboloid through nine stencil values has its top (stencil units)."""
+    """Return where the paraboloid through nine stencil values has its top (stencil units); across a ridge, the ridge."""
     c = _STENCIL @ values
-    hessian = np.array([[2.0 * c[3], c[4]], [c[4], 2.0 * c[5]]])
-    if np.linalg.det(hessian) <= 0.0 or c[3] >= 0.0:
+    bends, axes = np.linalg.eigh(np.array([[2.0 * c[3], c[4]], [c[4], 2.0 * c[5]]]))
+    flat = FLAT * abs(bends[0])
+    if bends[0] >= 0.0 or bends[1] > flat:
         best = int(np.argmax(values))
         return np.array([_A[best], _B[best]])
-    return np.asarray(-np.linalg.solve(hessian, c[1:3]))
+    steep = bends < -flat
+    return np.asarray(-axes[:, steep] @ ((axes[:, steep].T @ c[1:3]) / bends[steep]))
 
 
 def great_circle(beam: Beam, *, plane: str) -> FloatArray:

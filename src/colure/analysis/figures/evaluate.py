@@ -10,6 +10,7 @@ import numpy as np
 
 from colure.analysis.figures.beams import AT_THE_PEAK, BEHIND_COS, CIRCULAR_DB, EDGE, NO_PLANE, Near, single_beam_reason
 from colure.analysis.figures.cuts import (
+    FIRST_STENCIL,
     LINEAR_DB,
     Beam,
     Cut,
@@ -161,13 +162,18 @@ class FigureSet:
         ends, at_lobes, at_rear, at_rim = field.at_each(
             np.stack([peak, -peak]), lobes, rear, rim(field.order, -peak, half_angle)[None]
         )
-        beam = beam_at(peak, ends[0], slant, plane=self._plane if near is None else near.plane)
+        other = lobes @ peak < np.cos(sky.step)
+        several = ""
+        if near is None:
+            intensity = float(np.sum(np.abs(ends[0]) ** 2))
+            several = single_beam_reason(sky, peak, intensity, lobes[other], at_lobes[other], region=self.region)
+        plane = self._plane if near is None else near.plane
+        beam = beam_at(peak, ends[0], slant, plane=plane, several=bool(several))
         tangents_ = [tangent_at(beam, a) for a in self._planes]
         (circle,) = field.at_each(circles(field.order, beam, tangents_))
         values, phase = self._beam_values(coefficients, beam, ends)
         cut_values, every = self._cut_values(beam, circle, tangents_)
         inside = rear @ -peak >= np.cos(half_angle)
-        other = lobes @ peak < np.cos(sky.step)
         values |= cut_values | {
             "side_lobe_highest_db": _relative(at_lobes[other], beam.intensity),
             "front_to_rear_db": max(
@@ -181,10 +187,8 @@ class FigureSet:
         width = float(np.nanmin([values["beamwidth_e_deg"], values["beamwidth_h_deg"], 360.0]))
         reasons = (
             self._reasons(
-                sky,
                 beam,
-                lobes[other],
-                at_lobes[other],
+                several,
                 ripple_reason(ripple, cone_deg),
                 -20.0 * float(np.log10(max(values["axial_ratio_db"], 1e-15))),
             )
@@ -208,15 +212,7 @@ class FigureSet:
         centre = centre_in(cone, co, k, start=start, grown=(grown, every))
         return centre, ripple_deg(cone, co, k, centre)
 
-    def _reasons(
-        self,
-        sky: Sky,
-        beam: Beam,
-        others: FloatArray,
-        at_others: ComplexArray,
-        ripple: str,
-        axial_ratio_db: float,
-    ) -> dict[str, str]:
+    def _reasons(self, beam: Beam, several: str, ripple: str, axial_ratio_db: float) -> dict[str, str]:
         """Return why figures do not exist, by name."""
         reasons: dict[str, str] = {}
         if ripple:
@@ -230,9 +226,8 @@ class FigureSet:
             reasons["tilt_deg"] = (
                 f"undefined: the wave is circular (axial ratio {axial_ratio_db:.2g} dB), its ellipse has no axis"
             )
-        single = single_beam_reason(sky, beam, others, at_others, region=self.region)
-        if single:
-            reasons |= {d.name: single for d in self.definitions if d.single_beam}
+        if several:
+            reasons |= {d.name: several for d in self.definitions if d.single_beam}
             if axial_ratio_db < LINEAR_DB and abs(beam.direction[2]) < np.cos(np.deg2rad(30.0)):
                 reasons |= {name: NO_PLANE for name in self.names if name.startswith(("beamwidth", "null"))}
         if self.region < np.pi - 1e-9 and beam.direction[2] <= np.cos(self.region - 1e-6):
@@ -255,7 +250,7 @@ class FigureSet:
         """
         lobes = sky.lobes(region=self.region)
         rear = sky.lobes_within(-lobes[0], float(np.deg2rad(self.settings.rear_sector_deg)))
-        steps = np.full(len(lobes) + len(rear), sky.step)
+        steps = np.full(len(lobes) + len(rear), FIRST_STENCIL * sky.step)
         at = climbed_together(field, np.concatenate([lobes, rear]), steps)
         # Who climbs out of the region stays where it started: at the edge.
         left = at[: len(lobes), 2] < np.cos(min(self.region + 1e-9, np.pi)) - 1e-12

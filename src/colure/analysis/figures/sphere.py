@@ -43,23 +43,23 @@ class Sky:
         return cls(field, theta, phi, np.sum(e.real**2 + e.imag**2, axis=0))
 
     def lobes(self, *, region: float = np.pi) -> FloatArray:
-        """Return directions (n, 3) near the local maxima of |e|^2 that may be the peak or the highest other lobe.
-
-        The highest sample is the first.
-        """
-        i, j = local_maxima(self.power, self.theta <= region + 1e-9)
-        level, places = self.power[i, j], _grid_directions(self.theta.size, self.phi.size)[i, j]
+        """Return directions (n, 3) near the local maxima of |e|^2 that may be the peak or the highest other lobe."""
+        i, j, level = local_maxima(self.power, self.theta <= region + 1e-9)
+        places = _grid_directions(self.theta.size, self.phi.size)[i, j]
         first = np.flatnonzero(level >= MAY_BE_HIGHEST * level[0])[:MOST_CANDIDATES]
         other = np.flatnonzero(places @ places[0] < np.cos(2.5 * self.step))
         # What lies between the samples does not matter where a lobe is so much lower.
-        other = other[level[other] >= MAY_BE_HIGHEST * level[other].max(initial=0.0)][:3]
+        other = other[level[other] >= MAY_BE_HIGHEST * level[other].max(initial=0.0)][:MOST_CANDIDATES]
         return np.asarray(places[np.union1d(first, other)])
 
     def lobes_within(self, axis: FloatArray, half_angle: float) -> FloatArray:
-        """Return directions (n, 3), at most 5, near the highest local maxima within a cone (radians) about an axis (3,)."""
-        i, j = local_maxima(self.power, np.ones(self.theta.size, bool))
+        """Return directions (n, 3), at most 6, near the highest local maxima within a cone (radians) about an axis (3,)."""
+        i, j, _ = local_maxima(self.power, np.ones(self.theta.size, bool))
         places = _grid_directions(self.theta.size, self.phi.size)[i, j]
-        return np.asarray(places[places @ axis >= np.cos(min(half_angle + 2.0 * self.step, np.pi))][:5])
+        within = places @ axis
+        inside = within >= np.cos(half_angle)
+        near = ~inside & (within >= np.cos(min(half_angle + 1.5 * self.step, np.pi)))
+        return np.concatenate([places[inside][:4], places[near][:2]])
 
     def largest_beyond(self, axis: FloatArray, angle: float, *, region: float = np.pi) -> float:
         """Return the largest sample farther than an angle (radians) from an axis (3,), within a region about +z; 0 if none."""
