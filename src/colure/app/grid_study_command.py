@@ -4,56 +4,10 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
-import numpy as np
 
-from colure.app.pattern_files import Waves, waves_of
 from colure.model.loading import InputError
-
-if TYPE_CHECKING:
-    from colure.analysis.grid_study import GridErrors
-
-#: Directions whose field is worked out at once.
-AT_ONCE = 200_000
-
-
-def grid_errors(
-    found: Waves, *, steps_deg: list[float], counts: list[int], orientations: int, percent: tuple[float, ...], seed: int
-) -> list[GridErrors]:
-    """Return the errors of grids for a far field at its middle frequency.
-
-    Raises
-    ------
-    InputError
-        If the field covers part of the sphere, or a step or count is out of its limits.
-    """
-    from colure.analysis.figures.cuts import find_beam
-    from colure.analysis.grid_study import constant_density, constant_step, study
-    from colure.waves.scattered import Sampler
-
-    if found.region < np.pi - 1e-9:
-        raise InputError(
-            [f"{found.name}: known to {np.rad2deg(found.region):.3g} deg from +z; radiated power needs 180 deg"]
-        )
-    coefficients = found.expansion.coefficients[found.frequency_hz.size // 2]
-    sampler = Sampler(coefficients)
-
-    def power(theta: np.ndarray, phi: np.ndarray) -> np.ndarray:
-        parts = range(0, theta.size, AT_ONCE)
-        fields = [sampler.at(theta[i : i + AT_ONCE], phi[i : i + AT_ONCE], accuracy=1e-6) for i in parts]
-        return np.concatenate([np.sum(np.abs(one) ** 2, axis=0) for one in fields])
-
-    try:
-        grids = [one for step in steps_deg for one in constant_step(step)]
-        grids += [one for count in counts for one in constant_density(count)]
-    except ValueError as error:
-        raise InputError([str(error)]) from None
-    return study(
-        power, grids, mean=float(np.sum(np.abs(coefficients) ** 2)) / (4.0 * np.pi),
-        peak=find_beam(coefficients, slant=found.slant, region=np.pi).intensity, orientations=orientations, percent=percent, seed=seed,
-    )  # fmt: skip
 
 
 @click.command(name="grid-study")
@@ -76,6 +30,9 @@ def grid_study(
     \b
     Example: colure grid-study simulated.csv --steps-deg 30,15 --counts 135,266
     """
+    from colure.app.grid_studying import grid_errors
+    from colure.app.pattern_files import waves_of
+
     steps, some = _numbers(steps_deg, "--steps-deg"), _numbers(counts, "--counts")
     found = grid_errors(
         waves_of(source, run_name=run_name), steps_deg=steps, counts=[round(n) for n in some],
