@@ -17,6 +17,9 @@ from colure.waves.transform import fold_double_sided
 if TYPE_CHECKING:
     import xarray as xr
 
+#: Fewer slices than these do not show how fast azimuthal orders fall, and so not what the missing slices hold.
+LEAST_SLICES = 4
+
 
 @dataclass(frozen=True)
 class MeasuredSphere:
@@ -95,7 +98,8 @@ def components(record: xr.Dataset, chamber: Chamber) -> tuple[ComplexArray, Floa
     one, two = np.flatnonzero(passes == 0), np.flatnonzero(passes == 1)
     if one.size != two.size:
         raise ValueError(
-            f"record: {one.size} points in pass 1 and {two.size} in pass 2 (points); the scan is incomplete"
+            f"record: {one.size} points in pass 1 and {two.size} in pass 2 (points): the scan is incomplete and no pattern "
+            "follows from one polarization; resume it with colure acquire"
         )
     one, two = one[np.lexsort(key[one].T)], two[np.lexsort(key[two].T)]
     if not np.allclose(key[one], key[two], atol=1e-3):
@@ -124,7 +128,7 @@ def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr
     Raises
     ------
     ValueError
-        If not even two slices are complete.
+        If not even `LEAST_SLICES` of them are complete.
     """
     scan = record["role"].values == ROLES.index(Role.SCAN)
     slices, passes = record["slice_index"].values, record["pass_index"].values
@@ -133,12 +137,14 @@ def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr
     complete = counts >= full
     if complete.all():
         return record
-    for count in range(planned - 1, 1, -1):
+    for count in range(planned - 1, LEAST_SLICES - 1, -1):
         if planned % count == 0 and complete[:: planned // count].all():
             kept = np.arange(planned) % (planned // count) == 0
             return record.isel(point=np.flatnonzero(~scan | kept[np.maximum(slices, 0)]))
     raise ValueError(
-        f"record: {int(complete.sum())} of {planned} slices complete; no evenly spaced set of at least 2 (slices)"
+        f"record: {int(complete.sum())} of {planned} slices complete in every pass; a pattern needs an evenly spaced set of "
+        f"at least {LEAST_SLICES} (slices): resume the scan with colure acquire, or plan order = 'progressive', whose slices are even "
+        "whenever it is stopped"
     )
 
 
@@ -185,7 +191,8 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
     across, along = np.unique(np.round(swept, 4)), np.unique(np.round(sliced, 4))
     if across.size * along.size != pair.shape[0]:
         raise ValueError(
-            f"record: {pair.shape[0]} directions, needs {across.size * along.size} for the whole grid (directions)"
+            f"record: {pair.shape[0]} directions, needs {across.size * along.size} for the whole grid (directions): the scan "
+            "is incomplete; resume it with colure acquire"
         )
     grid = np.empty((across.size, along.size, pair.shape[1], 2), complex)
     grid[np.searchsorted(across, np.round(swept, 4)), np.searchsorted(along, np.round(sliced, 4))] = pair

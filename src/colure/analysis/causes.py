@@ -14,6 +14,7 @@ cable flexing              the declared phase change with the azimuth axis, or w
 leakage                    the declared isolation added to every sweep, in phase and in quadrature
 receiver linearity         the declared compression per 10 dB of level
 sampling and truncation    the two highest degrees of the waves left out
+slice aliasing             a stopped scan only: what every second of its slices alone would change
 time gate                  the same recipe with a gate that closes one resolution earlier and knows less of the delays
 finite distance            one polarization only: what a transform would change if the other were nothing
 =========================  ======================================================================
@@ -30,6 +31,7 @@ from colure.analysis.assembly import finer_columns
 from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.receiver_causes import receiver_causes
 from colure.analysis.rooms import in_a_room, shared_power
+from colure.analysis.slice_causes import slice_causes
 from colure.geometry.conventions import ComplexArray
 
 NOISE_DRAWS = 16
@@ -99,6 +101,7 @@ def _chain(bench: Bench) -> Iterator[Cause]:
     )
     yield Cause("cable flexing", np.stack(bent), words, "declared", "change", chamber.cable_flex_deg, "deg")
     yield from receiver_causes(bench)
+    yield from slice_causes(bench)
     if inputs.step.rings is None and inputs.step.keep_order > FEWER_DEGREES + 2:
         fewer = bench.nominal.truncated(inputs.step.keep_order - FEWER_DEGREES)
         words = f"waves up to degree {fewer.order} instead of {inputs.step.keep_order}"

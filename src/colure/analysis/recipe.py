@@ -12,6 +12,7 @@ from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.bench import Inputs
 from colure.analysis.cable import CableFlex, has_turns
 from colure.analysis.calibration import GainTransfer, ReferenceData
+from colure.analysis.completeness import Completeness, completeness_of
 from colure.analysis.drift import DriftTrack
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.nearfield import FarFieldStep, pattern_grid
@@ -53,6 +54,7 @@ class Processed:
     recipe: Recipe | None = None
     cable: CableFlex | None = None
     pole_spread_db: float | None = None
+    completeness: Completeness | None = None
 
 
 def require_phase(record: xr.Dataset) -> None:
@@ -159,8 +161,9 @@ def process(
         budget = replace(budget, other_gate=sphere.field + GATE_ERROR * (other - done.sphere.field))
     spread = pole_spread_db(calibrated, chamber)
     return Processed(
-        pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread
-    )
+        pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread,
+        completeness_of(record, sphere, chamber.positioner.geometry),
+    )  # fmt: skip
 
 
 def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device, wanted: Evaluation) -> float:

@@ -174,7 +174,6 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
     offsets = {"two-pass": (0.0, 90.0), "dual-port": (0.0,), "one-pass": (device.slant_deg,)}[scheme]
     follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme != "dual-port"
     order = progressive_order(slices.size) if goal.order == "progressive" else list(range(slices.size))
-    back = order if goal.order == "progressive" else order[::-1]
     count = 0 if states is None else len(states.names)
     inner = states is not None and states.loop == "inner"
     fly = goal.style == "fly"
@@ -195,16 +194,27 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
             yield Run(angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True)
     for outer in range(count if count and not inner else 1):
         state = outer if count and not inner else -1
-        number = 0
-        for pass_index, offset in enumerate(offsets):
-            # The second pass begins where the first one ends: nothing has to be unwound in between.
-            for where in back if pass_index % 2 else order:
-                line = swept if number % 2 == 0 or goal.path == "one-way" else swept[::-1]
-                number += 1
-                targets, own = angles(line, slices[where], offset), _states(line.size, state)
-                if inner:
-                    targets, own = np.repeat(targets, count, axis=0), np.tile(np.arange(count), line.size)
-                yield Run(targets, Role.SCAN, where, pass_index, own, line=fly)
+        for number, (pass_index, where) in enumerate(_passes(order, len(offsets), goal.order == "progressive")):
+            line = swept if number % 2 == 0 or goal.path == "one-way" else swept[::-1]
+            targets, own = angles(line, slices[where], offsets[pass_index]), _states(line.size, state)
+            if inner:
+                targets, own = np.repeat(targets, count, axis=0), np.tile(np.arange(count), line.size)
+            yield Run(targets, Role.SCAN, where, pass_index, own, line=fly)
+
+
+def _passes(order: list[int], passes: int, progressive: bool) -> Iterator[tuple[int, int]]:
+    """Yield (pass, slice) in measuring order.
+
+    Side by side, the second pass begins where the first one ends: nothing has to be unwound in between. A progressive
+    scan takes both polarizations of every slice one after the other, so that each even set of slices is a pattern.
+    """
+    if not progressive:
+        for pass_index in range(passes):
+            yield from ((pass_index, where) for where in (order[::-1] if pass_index % 2 else order))
+        return
+    for number, where in enumerate(order):
+        turns = range(passes) if number % 2 == 0 else reversed(range(passes))
+        yield from ((pass_index, where) for pass_index in turns)
 
 
 def _through_boresight(geometry: Geometry, slices_deg: FloatArray) -> int:

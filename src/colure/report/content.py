@@ -126,12 +126,17 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
         f"At {frequency / 1e9:.3f} GHz: {gain.label[0].lower()}{gain.label[1:]} {gain.text_with_unit()}; first side lobe in the E plane "
         f"{sll_e.text_with_unit()}, in the H plane {sll_h.text_with_unit()}.",
         good,
-        f"Measured on {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
+        f"Planned: {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
-        f"{points['reference']} reference sweeps; every planned point is present.",
+        f"{points['reference']} reference sweeps; {_measured(source.processed)}.",
         "All intervals are expanded uncertainties, k = 2, about 95 %."
         + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else ""),
     )
+
+
+def _measured(done: Processed) -> str:
+    """Say whether the scan is complete, and on what the pattern rests."""
+    return "how many of them were measured is not known" if done.completeness is None else done.completeness.text
 
 
 def _verdict_section(source: Source) -> tuple[Section, ...]:
