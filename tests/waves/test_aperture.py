@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from colure.twin.antennas import PanelFlaws, panel
-from colure.waves.aperture import element_excitations, plane_field, suspicious_elements
+from colure.waves.aperture import plane_field, suspicious_elements
+from colure.waves.elements import element_excitations
 from tests.conftest import cluster_of, expansion_of
 
 F = np.array([24.0e9, 24.125e9, 24.25e9])

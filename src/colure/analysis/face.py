@@ -8,7 +8,8 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.device import Device
-from colure.waves.aperture import Suspect, element_excitations, plane_field, suspicious_elements
+from colure.waves.aperture import Suspect, plane_field, suspicious_elements
+from colure.waves.elements import element_excitations
 from colure.waves.expansion import Expansion
 
 PICTURE_POINTS = 161
@@ -26,6 +27,13 @@ class Face:
         (element, 3) in the device frame, rows along y, columns along x.
     excitation
         (frequency, element) complex.
+    residual_db, floor_db
+        What the elements leave unexplained below the pattern, and the level below which an element cannot be told from
+        nothing, both means over frequency, dB.
+    pitch_m
+        Between two elements.
+    excited
+        (row, column) complex at this frequency.
     suspects
         Elements that stand out, judged over all frequencies.
     """
@@ -36,6 +44,9 @@ class Face:
     positions_m: FloatArray
     excitation: ComplexArray
     residual_db: float
+    floor_db: float
+    pitch_m: float
+    excited: ComplexArray
     suspects: tuple[Suspect, ...]
 
 
@@ -50,7 +61,7 @@ def face_of(expansion: Expansion, device: Device, *, index: int) -> Face | None:
     yy, xx = np.meshgrid(y, x, indexing="ij")
     positions = np.stack([xx.ravel(), yy.ravel(), np.zeros(xx.size)], axis=-1) + centre
     slant = float(np.deg2rad(device.slant_deg))
-    found = element_excitations(expansion, positions, slant=slant)
+    found = element_excitations(expansion, positions, slant=slant, pattern=grid.pattern)
     width, height = (1e-3 * s * (0.5 + PICTURE_MARGIN) for s in device.size_mm[:2])
     x_m = np.linspace(-width, width, PICTURE_POINTS) + centre[0]
     y_m = np.linspace(-height, height, PICTURE_POINTS) + centre[1]
@@ -59,4 +70,6 @@ def face_of(expansion: Expansion, device: Device, *, index: int) -> Face | None:
     co = np.cos(slant) * plane[0] + np.sin(slant) * plane[1]
     suspects = suspicious_elements(found.weight, grid.rows, grid.columns)
     residual = float(20.0 * np.log10(np.mean(found.residual)))
-    return Face(x_m, y_m, np.asarray(co), positions, found.weight, residual, tuple(suspects))
+    floor = float(20.0 * np.log10(max(float(found.floor.mean()), 1e-10)))
+    return Face(x_m, y_m, np.asarray(co), positions, found.weight, residual, floor, pitch,
+                found.weight[index].reshape(grid.rows, grid.columns), tuple(suspects))  # fmt: skip

@@ -11,11 +11,17 @@ from colure.model.loading import Millimetres3, Section, number
 
 
 class Elements(Section):
-    """The element grid of a panel: rows along y, columns along x, centred on the device."""
+    """The element grid of a panel: rows along y, columns along x, centred on the device.
+
+    pattern
+        What every element radiates by itself: `estimated` finds one pattern that all of them share, `panel` takes
+        (1 + cos theta)/2 of the co-polar vector.
+    """
 
     rows: int = Field(ge=1, le=200, json_schema_extra={"unit": "rows"})
     columns: int = Field(ge=1, le=200, json_schema_extra={"unit": "columns"})
     pitch_mm: float = number("mm", 0.01, 10000)
+    pattern: Literal["estimated", "panel"] = "estimated"
 
 
 class States(Section):

@@ -20,7 +20,9 @@ if TYPE_CHECKING:
     from colure.report.drawing import Drawing
 
 FLOOR_DB = -50.0
+#: The scale of the elements' levels ends at their floor, between these two.
 FACE_FLOOR_DB = -25.0
+LOWEST_FACE_DB = -60.0
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
 
@@ -252,20 +254,29 @@ def _share(one: Figure, term: str) -> float:
 
 
 def face_picture(face: Face) -> Drawing:
-    """Draw level and phase on the device's face, elements as dots, suspects ringed and named."""
+    """Draw level and phase of every element's excitation as a tile in its place; suspects ringed.
+
+    Tiles, not a field: waves that reach the far field smear a dead element over half a wavelength.
+    """
     with styled():
         figure = canvas(7.2, 3.5)
         level_ax, phase_ax = figure.subplots(1, 2, sharey=True)
-        x, y = 1e3 * face.x_m, 1e3 * face.y_m
-        level = amplitude_db(face.field / np.abs(face.field).max())
-        phase = np.angle(face.field * np.exp(-1j * np.angle(np.sum(face.field * np.abs(face.field)))))
-        shown = np.where(level > FACE_FLOOR_DB, np.rad2deg(phase), np.nan)
-        for ax, values, colours, low, high, name in (
-            (level_ax, level, FIELD_MAP, FACE_FLOOR_DB, 0.0, "level / dB"),
-            (phase_ax, shown, PHASE_MAP, -180.0, 180.0, "phase / deg"),
+        low = float(np.clip(5.0 * np.floor(face.floor_db / 5.0), LOWEST_FACE_DB, FACE_FLOOR_DB))
+        level = amplitude_db(np.maximum(np.abs(face.excited) / np.abs(face.excited).max(), 1e-10))
+        mean = np.angle(np.sum(face.excited * np.abs(face.excited)))
+        # An element in the floor has no phase.
+        shown = np.where(level > face.floor_db, np.rad2deg(np.angle(face.excited * np.exp(-1j * mean))), np.nan)
+        columns = 1e3 * np.unique(np.round(face.positions_m[:, 0], 9))
+        rows = 1e3 * np.unique(np.round(face.positions_m[:, 1], 9))
+        pitch = 1e3 * face.pitch_m
+        edges = [np.append(one - pitch / 2, one[-1] + pitch / 2) for one in (columns, rows)]
+        for ax, values, colours, limits, name in (
+            (level_ax, np.maximum(level, low), FIELD_MAP, (low, 0.0), "level / dB"),
+            (phase_ax, shown, PHASE_MAP, (-180.0, 180.0), "phase / deg"),
         ):
-            mesh = ax.pcolormesh(x, y, values, cmap=colours, vmin=low, vmax=high, shading="nearest", rasterized=True)
-            ax.plot(1e3 * face.positions_m[:, 0], 1e3 * face.positions_m[:, 1], ".", color="white", markersize=2)
+            mesh = ax.pcolormesh(
+                *edges, values, cmap=colours, vmin=limits[0], vmax=limits[1], edgecolors="white", linewidth=0.6
+            )
             for one in face.suspects:
                 place = 1e3 * face.positions_m[_element(face, one.row, one.column)]
                 ax.plot(place[0], place[1], "o", markersize=14, markerfacecolor="none", markeredgecolor=CROSS)
@@ -274,8 +285,8 @@ def face_picture(face: Face) -> Drawing:
             ax.set_xlabel("x / mm")
             figure.colorbar(mesh, ax=ax, label=name, shrink=0.85)
         level_ax.set_ylabel("y / mm")
-        level_ax.set_title("Level on the face")
-        phase_ax.set_title("Phase on the face")
+        level_ax.set_title(f"Level of the elements (floor {face.floor_db:.0f} dB)")
+        phase_ax.set_title("Phase of the elements")
         return figure
 
 

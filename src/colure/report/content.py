@@ -337,14 +337,14 @@ def _face_section(source: Source, centre: int, frequency: float) -> tuple[Sectio
             (
                 chart(
                     charts.face_picture(face),
-                    f"Field on the device's face at {frequency / 1e9:.3f} GHz, from waves that reach the far field: "
-                    "detail finer than half a wavelength is not in them. Rings mark elements that stand out.",
+                    f"Excitation of every element at {frequency / 1e9:.3f} GHz, fitted to the far field. "
+                    "Rings mark elements that stand out; an element in the floor shows no phase.",
                     dense=True,
                 ),
                 found,
                 Paragraph(
-                    f"One excitation per element is fitted to the co-polar pattern of all frequencies; it leaves "
-                    f"{face.residual_db:.0f} dB unexplained."
+                    f"One excitation per element is fitted to the far field at every frequency; {face.residual_db:.0f} dB of it stay "
+                    f"unexplained. Elements below {face.floor_db:.0f} dB cannot be told from nothing."
                 ),
             ),
         ),

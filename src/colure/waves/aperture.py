@@ -54,7 +54,7 @@ def plane_field(expansion: Expansion, x: ArrayLike, y: ArrayLike, z: float, *, t
     reach = float(np.max(np.abs(np.concatenate([xs, ys]))))
     out = np.empty((len(flat), 2, ys.size, xs.size), complex)
     for index, (coefficients, k) in enumerate(zip(flat, ks, strict=True)):
-        u, v, w, weight = _visible_region(int(np.ceil(float(k) * reach * 1.5)) + expansion.order + 8)
+        u, v, w, weight = visible_region(int(np.ceil(float(k) * reach * 1.5)) + expansion.order + 8)
         theta, phi = theta_phi(np.stack([u, v, w], axis=-1))
         e = synthesis_at(coefficients, theta, phi)
         vector = to_ludwig_1(e[0], e[1], theta=theta, phi=phi)[:, :2]
@@ -64,7 +64,7 @@ def plane_field(expansion: Expansion, x: ArrayLike, y: ArrayLike, z: float, *, t
     return out.reshape(*lead, 2, ys.size, xs.size) if lead else out[0]
 
 
-def _visible_region(order: int) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
+def visible_region(order: int) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
     """Return (u, v, w, du dv weight) of a quadrature over the front half space."""
     nodes, weights = np.polynomial.legendre.leggauss(order)
     theta = 0.25 * np.pi * (nodes + 1.0)
@@ -78,59 +78,6 @@ def _visible_region(order: int) -> tuple[FloatArray, FloatArray, FloatArray, Flo
 def _separable_sum(spectrum: ComplexArray, ex: ComplexArray, ey: ComplexArray) -> ComplexArray:
     """Return sum_d spectrum[d, c] ey[d, y] ex[d, x] as (c, y, x)."""
     return np.stack([(ey * spectrum[:, c, None]).T @ ex for c in range(spectrum.shape[1])])
-
-
-@dataclass(frozen=True)
-class Excitations:
-    """What each element radiates.
-
-    weight
-        (..., element) complex excitation, largest magnitude about one.
-    residual
-        (...,) rms of what the elements do not explain, relative to the pattern, in the cone used.
-    """
-
-    weight: ComplexArray
-    residual: FloatArray
-
-
-def element_excitations(
-    expansion: Expansion, position: ArrayLike, *, slant: float = 0.0, cone: float = np.deg2rad(75.0)
-) -> Excitations:
-    """Fit one complex excitation per element to the co-polar far field in the front cone.
-
-    Parameters
-    ----------
-    position
-        (element, 3) in the device frame, metres, the expansion's origin.
-    slant
-        Slant of the co-polar reference in radians (Ludwig 3).
-    cone
-        Half angle of the directions used, radians.
-
-    Notes
-    -----
-    Elements are taken to share the pattern (1 + cos theta) of a small source on a ground plane.
-    """
-    places = np.asarray(position, float)
-    count = expansion.order + 4
-    u, v, w, weight = _visible_region(count)
-    use = w > np.cos(cone)
-    d = np.stack([u, v, w], axis=-1)[use]
-    theta, phi = theta_phi(d)
-    root = np.sqrt(weight[use] / w[use])
-    lead = expansion.coefficients.shape[:-2]
-    flat = expansion.coefficients.reshape(-1, *expansion.coefficients.shape[-2:])
-    out = np.empty((len(flat), len(places)), complex)
-    left = np.empty(len(flat))
-    for index, (coefficients, k) in enumerate(zip(flat, expansion.k.reshape(-1), strict=True)):
-        e = synthesis_at(coefficients, theta, phi)
-        co = np.cos(phi - slant) * e[0] - np.sin(phi - slant) * e[1]
-        matrix = (root * (1.0 + w[use]) / 2.0)[:, None] * np.exp(1j * k * (d @ places.T))
-        found, *_ = np.linalg.lstsq(matrix, root * co, rcond=1e-3)
-        left[index] = np.linalg.norm(matrix @ found - root * co) / np.linalg.norm(root * co)
-        out[index] = found / np.quantile(np.abs(found), 0.9)
-    return Excitations(out.reshape(*lead, -1), left.reshape(lead))
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,151 @@
+"""What every element of an array radiates: one excitation each, and the pattern that all of them share.
+
+The far field is taken as e(d) = f(d) sum_i w_i exp(jk d . r_i). The element's own vector pattern f is declared, or found with the
+excitations: it is a few spherical waves about the element, the same for all of them (alternating least squares).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
+from colure.geometry.directions import theta_phi
+from colure.waves.aperture import visible_region
+from colure.waves.expansion import Expansion
+from colure.waves.scattered import synthesis_at
+
+#: `estimated`: common to all elements, from the data. `panel`: (1 + cos theta)/2 of the co-polar vector, a small source on a ground plane.
+ElementPattern = Literal["estimated", "panel"]
+#: Highest degree of an element's own waves that is tried, and how much a degree must lower the misfit to be kept.
+HIGHEST_DEGREE = 3
+WORTH = 0.5
+ROUNDS = 40
+#: The alternation ends when the excitations change by less than this.
+SETTLED = 1e-4
+#: Rings of directions per degree of the pattern: a fit needs fewer than an integral.
+DIRECTIONS = 0.6
+
+
+@dataclass(frozen=True)
+class Excitations:
+    """What each element radiates.
+
+    weight
+        (..., element) complex excitation, largest magnitude about one.
+    residual
+        (...,) rms of what the elements do not explain, relative to the pattern, in the cone used.
+    floor
+        (...,) amplitude of an element (largest: about one) below which it cannot be told from nothing: twice its standard
+        deviation if the residual were noise.
+    """
+
+    weight: ComplexArray
+    residual: FloatArray
+    floor: FloatArray
+
+
+def element_excitations(
+    expansion: Expansion,
+    position: ArrayLike,
+    *,
+    slant: float = 0.0,
+    cone: float = np.deg2rad(75.0),
+    pattern: ElementPattern = "estimated",
+) -> Excitations:
+    """Fit one complex excitation per element to the far field in the front cone.
+
+    Parameters
+    ----------
+    position
+        (element, 3) in the device frame, metres, the expansion's origin.
+    slant
+        Slant of the co-polar reference in radians (Ludwig 3), for the panel's pattern.
+    cone
+        Half angle of the directions used, radians.
+    pattern
+        The element's own pattern.
+    """
+    places = np.asarray(position, float)
+    u, v, w, weight = visible_region(int(DIRECTIONS * expansion.order) + 8)
+    use = w > np.cos(cone)
+    d = np.stack([u, v, w], axis=-1)[use]
+    theta, phi = theta_phi(d)
+    root = np.sqrt(weight[use] / w[use])
+    lead = expansion.coefficients.shape[:-2]
+    flat = expansion.coefficients.reshape(-1, *expansion.coefficients.shape[-2:])
+    out = np.empty((len(flat), len(places)), complex)
+    left, floor = np.empty(len(flat)), np.empty(len(flat))
+    waves = _element_waves(theta, phi) if pattern == "estimated" else None
+    for index, (coefficients, k) in enumerate(zip(flat, expansion.k.reshape(-1), strict=True)):
+        e = root * synthesis_at(coefficients, theta, phi)
+        steer = np.exp(1j * k * (d @ places.T))
+        # The panel's own pattern is also where the search for another one starts.
+        co = np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
+        shape = root * (1.0 + w[use]) / 2.0
+        found = np.linalg.lstsq(shape[:, None] * steer, co[0] * e[0] + co[1] * e[1], rcond=1e-3)[0]
+        if waves is None:
+            matrix, data = shape[:, None] * steer, co[0] * e[0] + co[1] * e[1]
+        else:
+            found, own = _together(e, root, steer, waves, found)
+            matrix, data = (own[:, :, None] * steer).reshape(-1, len(places)), e.reshape(-1)
+        left[index] = np.linalg.norm(matrix @ found - data) / np.linalg.norm(data)
+        scale = float(np.quantile(np.abs(found), 0.9))
+        out[index] = found / scale
+        # As white as the waves that fit into the cone: neighbouring directions say nothing new.
+        free = mode_count(expansion.order) * (1.0 - np.cos(cone)) * (1 if waves is None else 2) / 2.0 - found.size
+        noise = np.linalg.norm(matrix @ found - data) / np.sqrt(max(1.0, free))
+        spread = noise * np.sqrt(np.diag(np.linalg.pinv(matrix.conj().T @ matrix, rcond=1e-8, hermitian=True)).real)
+        floor[index] = 2.0 * float(np.median(spread)) / scale
+    return Excitations(out.reshape(*lead, -1), left.reshape(lead), floor.reshape(lead))
+
+
+def _element_waves(theta: FloatArray, phi: FloatArray) -> ComplexArray:
+    """Return the fields (wave, 2, direction) of all waves up to `HIGHEST_DEGREE` about an element."""
+    count = mode_count(HIGHEST_DEGREE)
+    return synthesis_at(np.eye(2 * count, dtype=complex).reshape(2 * count, 2, count), theta, phi)
+
+
+def _together(
+    e: ComplexArray, root: FloatArray, steer: ComplexArray, waves: ComplexArray, start: ComplexArray
+) -> tuple[ComplexArray, ComplexArray]:
+    """Return (excitations, element's own field (2, direction)) of the lowest degree that explains the data.
+
+    A degree more is kept only if it lowers the misfit by half: waves that nothing needs would take the elements' part.
+    """
+    data, best = e.reshape(-1), (np.inf, start, root * waves[0])
+    for degree in range(1, HIGHEST_DEGREE + 1):
+        some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, mode_count(HIGHEST_DEGREE))])
+        basis = root * waves[some]
+        found, before = np.array(best[1]), np.zeros_like(start)
+        own = best[2]
+        for _ in range(ROUNDS):
+            array = steer @ found
+            q = _least_squares((basis * array).reshape(len(basis), -1).T, data)
+            own = np.tensordot(q, basis, axes=1)
+            found = _least_squares((own[:, :, None] * steer).reshape(-1, found.size), data)
+            found = np.asarray(found / np.linalg.norm(found))
+            if np.linalg.norm(found - before * np.vdot(before, found)) < SETTLED:
+                break
+            before = found
+        # The scale that the last normalization took out goes to the element.
+        model = own * (steer @ found)
+        own = own * (np.vdot(model, e) / np.vdot(model, model))
+        misfit = float(np.linalg.norm(own * (steer @ found) - e))
+        if misfit >= WORTH * best[0]:
+            break
+        best = (misfit, found, own)
+        if misfit < 1e-9 * float(np.linalg.norm(data)):
+            break
+    return best[1], best[2]
+
+
+def _least_squares(matrix: ComplexArray, data: ComplexArray) -> ComplexArray:
+    """Return the least-squares solution by normal equations: few unknowns, well conditioned, many rows."""
+    adjoint = matrix.conj().T
+    gram = adjoint @ matrix
+    gram[np.diag_indices_from(gram)] += 1e-13 * np.trace(gram).real / len(gram)
+    return np.asarray(np.linalg.solve(gram, adjoint @ data))
