@@ -208,3 +208,35 @@ def test_the_watchdog_trips_once_when_the_engine_no_longer_looks():
         time.sleep(0.9)
     dog.close()
     assert len(reasons) == 1 and "did not look at moving axes" in reasons[0]
+
+
+def test_the_watchdog_waits_longer_on_a_slow_line_but_not_for_ever():
+    dog = Watchdog(lambda reason: None, lambda: None)
+    assert dog.limit_s == 0.5
+    dog.exchange_took(0.3)  # seventeen exchanges at 9600 baud
+    assert dog.limit_s == pytest.approx(1.8)
+    dog.exchange_took(30.0)
+    assert dog.limit_s == 5.0
+    for _ in range(100):
+        dog.exchange_took(0.001)
+    assert dog.limit_s == 0.5
+
+
+def test_a_computer_that_gives_nobody_time_is_no_reason_to_brake(monkeypatch):
+    """The watchdog itself was not run for 3 s, as under a burst of load: that says nothing of the engine."""
+    reasons, now = [], [0.0]
+    dog = Watchdog(reasons.append, lambda: None)
+    steps = iter([0.1, 0.1, 3.0, 0.1])
+
+    def wait(_):
+        step = next(steps, None)
+        if step is None:
+            return True
+        now[0] += step
+        return False
+
+    monkeypatch.setattr("colure.acquire.watchdog.time.monotonic", lambda: now[0])
+    monkeypatch.setattr(dog._end, "wait", wait)
+    with dog.guarding():
+        dog._run()
+    assert not reasons

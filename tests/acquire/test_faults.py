@@ -51,12 +51,12 @@ def with_faults(folder: Path, *faults: tuple[str, int], extra: str = "") -> None
     (folder / "twin.toml").write_text(text, encoding="utf-8")
 
 
-def run_over_sockets(folder: Path, journal_path: Path):
+def run_over_sockets(folder: Path, journal_path: Path, *, timeout_s: float = 0.4):
     """Run a campaign against the served twin; returns (outcome, events, journal, twin)."""
     campaign, plan = service.make_plan(folder)
     twin = start_twin(campaign)
     analyzer = ScpiAnalyzer(twin.analyzer_resource, analyzer_profile("scpi-analyzer"), timeout_s=0.4)
-    axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=0.4)
+    axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=timeout_s)
     journal = Journal.open(journal_path, plan, {"analyzer": analyzer.identity(), "axes": axes.identity(),
                                                 "states": None, "receiver": "vector"})  # fmt: skip
     events = []
@@ -102,6 +102,22 @@ def test_one_fault_over_real_sockets(tiny_campaign, tmp_path, kind):
     ):
         assert journal.meta("distrust")
     assert journal.verify().whole
+    journal.close()
+
+
+@pytest.mark.parametrize("kind", [FaultKind.AXES_HANG, FaultKind.AXES_DROP, FaultKind.AXES_GARBAGE], ids=str)
+def test_an_answer_later_than_the_watchdog_waits_is_recovered_from(tiny_campaign, tmp_path, kind):
+    """The line's own time-out is longer than the watchdog's: it brakes first, and the run goes on all the same."""
+    with_faults(tiny_campaign, (kind, 40), (kind, 90))
+    outcome, events, journal, _ = run_over_sockets(tiny_campaign, tmp_path / "j.sqlite", timeout_s=1.5)
+    assert outcome.state is State.DONE and outcome.flagged == 0, outcome
+    assert [event for event in events if event.kind == "warning"]
+    with_faults(tiny_campaign)
+    world, plan = world_of(tiny_campaign, kind="gcode")
+    whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
+    world.engine(plan, whole).run()
+    assert planned_rows(whole) == planned_rows(journal)
+    whole.close()
     journal.close()
 
 
@@ -152,7 +168,9 @@ def test_faults_in_flight_are_flown_again(campaign_folder, tmp_path):
 
 def centred_again(folder: Path) -> Path:
     text = (folder / "twin.toml").read_text(encoding="utf-8")
-    (folder / "twin.toml").write_text(text.split("\n[[faults]]")[0], encoding="utf-8")
+    head, _, tail = text.partition("\n[[faults]]")
+    device = tail[tail.index("[device]") :] if "[device]" in tail else ""
+    (folder / "twin.toml").write_text(f"{head}\n{device}", encoding="utf-8")
     return folder
 
 

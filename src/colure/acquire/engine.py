@@ -113,7 +113,7 @@ class Engine:
         self._clock = clock or SystemClock()
         self._options = options
         self._control = Control()
-        self._watchdog = Watchdog(self.stop, axes.beat) if options.threads else None
+        self._watchdog = Watchdog(self._late, axes.beat) if options.threads else None
         self._station = Station(
             plan,
             chamber,
@@ -149,6 +149,11 @@ class Engine:
     def abort(self, reason: str) -> None:
         """Brake, take the drives' power away, and end the run; the axes must be homed before the next."""
         self._control.abort(reason)
+        self._brake()
+
+    def _late(self, reason: str) -> None:
+        """Brake from the watchdog's thread; whoever waits for the axes then finds why, and recovers."""
+        self._station.late = reason
         self._brake()
 
     def _brake(self) -> None:
@@ -279,7 +284,7 @@ class Engine:
         while True:
             try:
                 recovery()
-                action()
+                self._explained(action)
             except MotionError:
                 raise
             except DoorOpenError as error:
@@ -297,6 +302,15 @@ class Engine:
                 return
             self._rest(reason)
             attempt, recovery = 1, self._reenter
+
+    def _explained(self, action: Callable[[], None]) -> None:
+        """Run an action; what fails because the watchdog braked meanwhile is a lost line, whatever it looks like."""
+        try:
+            action()
+        except InstrumentError:
+            if not self._control.stopping:
+                self._station.raise_late()
+            raise
 
     def _why_held(self, error: HeldError) -> str:
         """Say why the controller holds although nobody asked us; alarms are motion faults."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
@@ -21,6 +22,7 @@ from colure.instruments.protocols import (
     AxesDriver,
     HeldError,
     InstrumentError,
+    LostError,
     MotionError,
     StateDriver,
     Sweep,
@@ -64,6 +66,10 @@ class Station:
         self._settle_s = {name: axis.settle_s for name, axis in self.guard.axes.items()}
         self._approach_deg = np.array([axis.approach_deg for axis in self.guard.axes.values()])
         self._worker = None if watchdog is None else ThreadPoolExecutor(1, thread_name_prefix="sweep")
+        #: Why the watchdog braked the axes; the engine takes it for a lost line and recovers.
+        self.late = ""
+        if watchdog is not None:
+            axes.heard = watchdog.alive
         self._last_trace: ComplexArray | None = None
         self._last_view: tuple[float | int | None, ...] = ()
         self.forget()
@@ -92,7 +98,10 @@ class Station:
         """Read where the axes stand; raises if an alarm stands, the door is open or a stop was asked for."""
         self.alive()
         with blame("axes"):
+            begin = time.monotonic()
             status = self.axes.status()
+            if self._watchdog is not None:
+                self._watchdog.exchange_took(time.monotonic() - begin)
             found = self.guard.readouts(status)
         self.guard.require_safe(status)
         return found
@@ -140,11 +149,19 @@ class Station:
         return self._control.stopping
 
     def alive(self) -> None:
-        """Tell the watchdog that we are here; raises `HeldError` if a stop was asked for."""
+        """Tell the watchdog that we are here; raises `HeldError` if a stop was asked for, `LostError` if it has braked."""
         if self._watchdog is not None:
             self._watchdog.alive()
         if self._control.stopping:
             raise HeldError(self._control.reason)
+        self.raise_late()
+
+    def raise_late(self) -> None:
+        """Raise `LostError` if the watchdog has braked the axes meanwhile."""
+        if self.late:
+            reason, self.late = self.late, ""
+            with blame("axes"):
+                raise LostError(f"{reason}; the axes were braked")
 
     @contextmanager
     def guarded(self, limit_s: float | None = None) -> Iterator[None]:

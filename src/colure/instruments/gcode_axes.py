@@ -17,6 +17,7 @@ from colure.instruments.protocols import (
     MotionError,
     RefusedError,
     Watch,
+    unheard,
 )
 from colure.instruments.status_words import read_status, refusal, says
 
@@ -41,6 +42,7 @@ class GcodeAxes:
         opener: Opener = VisaLink,
         executor: Callable[[], Executor] = lambda: ThreadPoolExecutor(1, thread_name_prefix="axes-reader"),
     ) -> None:
+        self.heard: Callable[[], None] = unheard
         missing = [name for name in axes if name not in profile.letters]
         if missing:
             raise InstrumentError(f"axes profile: `letters` has no entry for {', '.join(missing)}")
@@ -196,6 +198,7 @@ class GcodeAxes:
         lines: list[str] = []
         for _ in range(50):
             line = line_of.read()
+            self.heard()
             if re.search(self._words.fault, line):
                 raise refusal(self._words, line, line_of.resource)
             if re.search(self._words.done, line):

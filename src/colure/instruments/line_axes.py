@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
 
@@ -19,6 +19,7 @@ from colure.instruments.protocols import (
     MotionError,
     Timer,
     Watch,
+    unheard,
 )
 from colure.instruments.status_words import read_status, refusal, says
 from colure.model.chamber import Axis
@@ -44,6 +45,7 @@ class LineAxes:
         timer: Timer,
         opener: Opener = VisaLink,
     ) -> None:
+        self.heard: Callable[[], None] = unheard
         missing = [name for name in axes if name not in profile.axes]
         if missing:
             raise InstrumentError(f"axes profile: `axes` has no entry for {', '.join(missing)}")
@@ -225,6 +227,7 @@ class LineAxes:
                 self._stray.clear()
                 self._link.drain()
             answer = self._link.query(text)
+            self.heard()
             if self._stray.is_set():
                 # A hold came between question and answer: nobody knows whose answer this is.
                 self._stray.clear()

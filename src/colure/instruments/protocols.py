@@ -82,6 +82,10 @@ class AxesStatus:
 Watch = Callable[[AxesStatus | None], None]
 
 
+def unheard() -> None:
+    """Nobody listens for signs of life."""
+
+
 def unwatched(status: AxesStatus | None) -> None:
     """Watch nothing."""
 
@@ -107,9 +111,12 @@ class AxesDriver(Protocol):
 
     coordinated
         True if all axes of one move start and end together, on a straight line of readouts.
+    heard
+        Called with every answer of the controller: a sign of life on a slow line.
     """
 
     coordinated: bool
+    heard: Callable[[], None]
 
     def identity(self) -> str: ...
     def begin(self, targets_deg: Mapping[str, float], *, per_s: float | None = None) -> None: ...
