@@ -13,6 +13,7 @@ from colure.analysis.figures.definitions import NAMES
 from colure.app import service
 from colure.app.rehearsal import REMEDIES, rehearse
 from colure.twin import rehearsal as rehearsal_room
+from colure.twin.devices import device_maker
 from colure.twin.rehearsal import draw_chamber
 from tests.endtoend.test_near_to_far import edited
 
@@ -41,7 +42,8 @@ def test_intervals_hold_the_errors(light, style, seed):
 def test_walls_are_as_strong_as_the_chamber_declares_its_stray_signals(light):
     campaign, plan = service.make_plan(light)
     truth = draw_chamber(campaign.chamber, campaign.device, plan, 3)
-    found = rehearsal_room._stray_db(campaign.chamber, campaign.device, plan, truth)
+    make = device_maker(truth, campaign.device, band_hz=plan.frequency_hz)
+    found = rehearsal_room._stray_db(campaign.chamber, make, plan, truth)
     assert found == pytest.approx(campaign.chamber.echo_level_db, abs=0.05)
 
 

@@ -15,17 +15,24 @@ k^2 |p|^2 / (12 pi); received waves follow from the reaction theorem.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import Any
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.rotations import RigidMotion
 
 #: Sources of which all pairs with the others are held at once; bounds the memory.
 SITES_AT_ONCE = 200
+
+
+#: Pairs of many placements that are worked out together.
+PAIRS_AT_ONCE = 8192
+#: Frequencies whose phases are products of the one before; 32 products keep 14 digits.
+PRODUCTS_IN_A_ROW = 32
 
 
 @dataclass(frozen=True)
@@ -65,6 +72,12 @@ class Cluster:
             self.weights,
             self.efficiency,
         )
+
+    def _placements(self, some: slice) -> Cluster:
+        """Return some of the placements; a cluster without leading dimensions as it is."""
+        if self.position.ndim != 3:
+            return self
+        return replace(self, position=self.position[some], electric=self.electric[some], magnetic=self.magnetic[some])
 
     def mirrored(self, normal: ArrayLike, offset: float, reflection: complex) -> Cluster:
         """Return the image in the plane normal . x = offset, scaled by a reflection factor.
@@ -147,47 +160,89 @@ class Cluster:
 
 @dataclass(frozen=True)
 class PairGeometry:
-    """Everything about (source, observer) pairs that does not depend on frequency."""
+    """Everything about (source, observer) pairs that does not depend on frequency, all over 4 pi r.
+
+    With A = p1.p2 - m1.m2, R = (u.p1)(u.p2) - (u.m1)(u.m2) and C = p2.(u x m1) + m2.(u x p1) the reaction of a pair is
+    exp(-jkr) (jk far + near + nearest / (jk)): far = (R + C - A) / (4 pi r), near = (3 R + C - A) / (4 pi r^2),
+    nearest = (3 R - A) / (4 pi r^3).
+    """
 
     distance: FloatArray
-    aligned: ComplexArray
-    radial: ComplexArray
-    crossed: ComplexArray
+    far: ComplexArray
+    near: ComplexArray
+    nearest: ComplexArray
 
     @classmethod
     def of(
         cls, r1: FloatArray, p1: ComplexArray, m1: ComplexArray, r2: FloatArray, p2: ComplexArray, m2: ComplexArray
     ) -> PairGeometry:
         """Build from source places/moments (..., s, 3) and observer places/moments (..., o, 3)."""
-        apart = r2[..., None, :, :] - r1[..., :, None, :]
-        distance = np.sqrt(np.einsum("...c,...c->...", apart, apart))
-        same = distance < 1e-12
-        safe = np.where(same, 1.0, distance)
-        u = apart / safe[..., None]
-        up1, up2 = np.einsum("...soc,...sc->...so", u, p1), np.einsum("...soc,...oc->...so", u, p2)
-        um1, um2 = np.einsum("...soc,...sc->...so", u, m1), np.einsum("...soc,...oc->...so", u, m2)
-        crossed = _triple(u, m1, p2) + _triple(u, p1, m2)
-        keep = ~same
-        aligned = p1 @ np.swapaxes(p2, -1, -2) - m1 @ np.swapaxes(m2, -1, -2)
-        return cls(safe, aligned * keep, (up1 * up2 - um1 * um2) * keep, crossed * keep)
+        squared = (r2[..., None, :, 0] - r1[..., :, None, 0]) ** 2
+        for axis in (1, 2):
+            squared += (r2[..., None, :, axis] - r1[..., :, None, axis]) ** 2
+        same = squared < 1e-24
+        safe = np.sqrt(np.where(same, 1.0, squared))
+        # u.p is (r2 - r1).p / r, and p2.(r x m1) = (p2 x r2).m1 - p2.(r1 x m1): products of small matrices throughout.
+        aligned = _products((p1, -m1), (p2, m2))
+        up1, um1 = (x @ _across(r2) - _dots(x, r1) for x in (p1, m1))
+        up2, um2 = (_across(_dots(x, r2)) - r1 @ _across(x) for x in (p2, m2))
+        crossed = _products(
+            (m1, -np.cross(r1, m1), p1, -np.cross(r1, p1)), (np.cross(p2, r2), p2, np.cross(m2, r2), m2)
+        )
+        scale = ~same / (4.0 * np.pi * safe)
+        radial = (up1 * up2 - um1 * um2) * (scale / safe**2)
+        aligned *= scale
+        rest = crossed * (scale / safe) - aligned
+        return cls(safe, radial + rest, (3.0 * radial + rest) / safe, (3.0 * radial - aligned) / safe**2)
 
     def kernel(self, k: FloatArray) -> ComplexArray:
         """Return the reaction of each pair, shape (..., frequency, s, o)."""
-        distance, wave = self.distance[..., None, :, :], k[:, None, None]
-        kr = wave * distance
-        inverse = 1.0 / kr
-        g = np.exp(-1j * kr) / (4.0 * np.pi * distance)
-        a = 1.0 - inverse * (1j + inverse)
-        b = 1.0 - 3.0 * inverse * (1j + inverse)
-        jk = 1j * wave
-        along = a * self.aligned[..., None, :, :] - b * self.radial[..., None, :, :]
-        return np.asarray(g * (-jk * along + (jk + 1.0 / distance) * self.crossed[..., None, :, :]))
+        wave = k[:, None, None]
+        shown = [part[..., None, :, :] for part in (self.distance, self.far, self.near, self.nearest)]
+        distance, far, near, nearest = shown
+        return np.asarray(np.exp(-1j * wave * distance) * (1j * wave * far + near + nearest / (1j * wave)))
+
+    def reaction(self, k: FloatArray, source_weights: ComplexArray, observer_weights: ComplexArray) -> ComplexArray:
+        """Return the weighted sum over all pairs, shape (..., frequency), of weights (frequency, s) and (frequency, o).
+
+        From one frequency to the next the phase grows by the same step on an equidistant grid: a product instead of an
+        exponential, begun anew every `PRODUCTS_IN_A_ROW` frequencies.
+        """
+        steps = np.diff(k)
+        even = k.size > 2 and bool(np.ptp(steps) <= 1e-9 * abs(steps[0]))
+        step = np.exp(-1j * steps[0] * self.distance) if even else None
+        out = np.empty((*self.distance.shape[:-2], k.size), complex)
+        wave = np.empty(0)
+        for index, one in enumerate(k):
+            if step is None or index % PRODUCTS_IN_A_ROW == 0:
+                wave = np.exp(-1j * one * self.distance)
+            else:
+                wave *= step
+            part = self.far * (1j * one)
+            part += self.near
+            part += self.nearest * (-1j / one)
+            part *= wave
+            seen = part @ observer_weights[index]
+            out[..., index] = seen @ source_weights[index]
+        return out
 
 
-def _triple(u: FloatArray, first: ComplexArray, second: ComplexArray) -> ComplexArray:
-    """Return second . (u x first) for every pair."""
-    # second . (u x first) = u . (first x second)
-    return np.asarray(np.einsum("...c,...c->...", u, np.cross(first[..., :, None, :], second[..., None, :, :])))
+def _dots(one: ComplexArray, two: FloatArray) -> ComplexArray:
+    """Return the dot products (..., count, 1) of rows."""
+    return np.asarray(np.einsum("...c,...c->...", one, two)[..., None])
+
+
+def _across(rows: NDArray[np.inexact[Any]]) -> ComplexArray:
+    """Return rows (..., count, n) as columns (..., n, count), complex."""
+    return np.asarray(np.swapaxes(rows, -1, -2), complex)
+
+
+def _products(one: tuple[ComplexArray, ...], two: tuple[ComplexArray, ...]) -> ComplexArray:
+    """Return sums of dot products of every source's rows with every observer's, (..., s, o)."""
+    total = one[0] @ _across(two[0])
+    for left, right in zip(one[1:], two[1:], strict=True):
+        total += left @ _across(right)
+    return np.asarray(total)
 
 
 def transmission(
@@ -199,9 +254,25 @@ def transmission(
     through both efficiencies. Far apart, |S21|^2 is Friis' G1 G2 (lambda / 4 pi R)^2.
     `source_power` and `receiver_power` are `Cluster.power()` of the two, computed once.
     """
-    pairs = PairGeometry.of(
-        source.position, source.electric, source.magnetic, receiver.position, receiver.electric, receiver.magnetic
-    )
-    total = np.einsum("fs,...fso,fo->...f", source.weights, pairs.kernel(source.k), receiver.weights)
+    total = _reaction(source, receiver)
     scale = np.sqrt(source.efficiency * receiver.efficiency / (source_power * receiver_power))
     return np.asarray(-0.25 * total * scale)
+
+
+def _reaction(source: Cluster, receiver: Cluster) -> ComplexArray:
+    """Return the reaction (..., frequency) of two clusters, so many placements at once as the processor's cache holds."""
+    rows = max(1, PAIRS_AT_ONCE // (source.position.shape[-2] * receiver.position.shape[-2]))
+    places = [part.shape[0] for part in (source.position, receiver.position) if part.ndim == 3]
+    if not places or places[0] <= rows:
+        return _pairs(source, receiver).reaction(source.k, source.weights, receiver.weights)
+    parts = []
+    for start in range(0, places[0], rows):
+        one, two = (part._placements(slice(start, start + rows)) for part in (source, receiver))
+        parts.append(_pairs(one, two).reaction(source.k, source.weights, receiver.weights))
+    return np.concatenate(parts)
+
+
+def _pairs(source: Cluster, receiver: Cluster) -> PairGeometry:
+    return PairGeometry.of(
+        source.position, source.electric, source.magnetic, receiver.position, receiver.electric, receiver.magnetic
+    )
