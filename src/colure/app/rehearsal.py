@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -40,6 +41,12 @@ REMEDIES = {
 }
 
 
+#: Figures that are the same after so many degrees.
+PERIODS_DEG = {"tilt_deg": 180.0, "beam_azimuth_deg": 360.0, "beam_elevation_deg": 360.0}
+#: From so many draws on, two processes share them.
+SHARED_FROM, PROCESSES = 4, 2
+
+
 @dataclass(frozen=True)
 class Finding:
     """One figure of one rehearsal beside its truth."""
@@ -48,14 +55,28 @@ class Finding:
     truth: float
 
     @property
+    def nearest_truth(self) -> float:
+        """The truth, whole turns away from the value: an ellipse's tilt of 89 and of -91 deg is the same."""
+        period = PERIODS_DEG.get(self.figure.name)
+        if period is None or not np.isfinite(self.figure.value - self.truth):
+            return self.truth
+        return self.truth + period * float(np.round((self.figure.value - self.truth) / period))
+
+    @property
     def error(self) -> float:
         """Measured minus true."""
-        return self.figure.value - self.truth
+        return self.figure.value - self.nearest_truth
 
     @property
     def inside(self) -> bool:
         """Tell whether the stated interval holds the truth."""
-        return self.figure.contains(self.truth)
+        return self.figure.contains(self.nearest_truth)
+
+    @property
+    def ratio(self) -> float:
+        """Size of the error over half the interval; nan where that is a bound, or nothing by definition."""
+        half = 0.5 * (self.figure.upper - self.figure.lower)
+        return abs(self.error) / half if np.isfinite(half) and half > 0.0 else float("nan")
 
     @property
     def counts(self) -> bool:
@@ -194,3 +215,77 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
         if figure.name in done.truth[0]  # evaluation.toml may ask for what no truth was worked out for
     ]
     return Rehearsal(findings, done.rehearsed, done.processed.pattern, time.perf_counter() - begin)
+
+
+@dataclass(frozen=True)
+class Draw:
+    """What one of many rehearsals found; without its record and pattern."""
+
+    seed: int
+    findings: list[Finding]
+    seconds: float
+    causes: list[tuple[str, int]]
+    share_inside: float
+
+
+@dataclass(frozen=True)
+class FigureCount:
+    """One figure over all draws and frequencies.
+
+    share_inside
+        Share of the truths inside their intervals.
+    median_ratio
+        Median of |error| over half the interval; nan where no interval has two ends.
+    """
+
+    name: str
+    label: str
+    cases: int
+    share_inside: float
+    median_ratio: float
+
+
+def draws_of(campaign: Campaign, plan: Plan, seeds: Sequence[int]) -> tuple[list[Draw], dict[int, str]]:
+    """Rehearse a plan in many invented chambers: (what was found, why by seed where a chamber could not be processed).
+
+    Raises
+    ------
+    InputError
+        If none of them could.
+    """
+    from colure.app.executors import Failed, workers_of
+
+    if len(seeds) < SHARED_FROM:
+        return [_draw((campaign, plan, seed)) for seed in seeds], {}
+    found, failed = dict[int, Draw](), dict[int, str]()
+    with workers_of("processes", PROCESSES) as workers:
+        for index, one in workers.run(_draw, [(campaign, plan, seed) for seed in seeds]):
+            if isinstance(one, Failed):
+                failed[seeds[index]] = str(one)
+            else:
+                found[seeds[index]] = one
+    if not found:
+        raise InputError([f"rehearsal: {next(iter(failed.values()))}"])
+    return [found[seed] for seed in seeds if seed in found], failed
+
+
+def _draw(task: tuple[Campaign, Plan, int]) -> Draw:
+    campaign, plan, seed = task
+    one = rehearse(campaign, plan, seed=seed)
+    return Draw(seed, one.findings, one.seconds, one.causes(), one.share_inside)
+
+
+def counts_by_figure(draws: Sequence[Draw]) -> list[FigureCount]:
+    """Return every figure's share inside over draws and frequencies, in the figures' order."""
+    cases: dict[str, list[Finding]] = {}
+    for draw in draws:
+        for finding in draw.findings:
+            if finding.counts:
+                cases.setdefault(finding.figure.name, []).append(finding)
+    out = []
+    for name, some in cases.items():
+        ratios = [one.ratio for one in some if np.isfinite(one.ratio)]
+        median = float(np.median(ratios)) if ratios else float("nan")
+        share = float(np.mean([one.inside for one in some]))
+        out.append(FigureCount(name, some[0].figure.label, len(some), share, median))
+    return out

@@ -5,13 +5,14 @@ from __future__ import annotations
 import json
 import math
 import sys
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
 if TYPE_CHECKING:
-    from colure.app.rehearsal import Rehearsal
+    from colure.app.rehearsal import Draw
 
 #: Intervals that hold this share of the truths keep what they promise.
 HONEST_SHARE = 0.93
@@ -25,39 +26,51 @@ HONEST_SHARE = 0.93
 def rehearse(folder: Path, draws: int, seed: int, as_json: bool) -> None:
     """Carry a plan out on an invented chamber, as imperfect as chamber.toml says, in virtual time.
 
-    A sound panel of the declared size stands in for the device; misalignment, echoes, drift,
-    cable, noise and the reference's error are drawn within what the chamber declares. Shows the
+    The device is that of twin.toml's table [device], or one made after device.toml; misalignment, echoes,
+    drift, cable, noise and the reference's error are drawn within what the chamber declares. Shows the
     error of every figure against known truth beside the uncertainty that the measurement will
-    state, what dominates it, and what to change. Exit code 1 if fewer than 93 % of the truths
-    lie inside their intervals.
+    state, what dominates it, and what to change; of many draws, each figure's share of truths inside.
+    Exit code 1 if fewer than 93 % of the truths lie inside their intervals, or a draw could not be processed.
 
     \b
     Example: colure rehearse my-campaign --draws 3
     """
     from colure.app import screens, service
-    from colure.app.rehearsal import rehearse as run
+    from colure.app.rehearsal import counts_by_figure, draws_of
 
     campaign, plan = service.make_plan(folder)
-    found = [run(campaign, plan, seed=seed + number) for number in range(draws)]
-    share = sum(one.share_inside for one in found) / draws
+    found, failed = draws_of(campaign, plan, range(seed, seed + draws))
+    share = sum(one.share_inside for one in found) / len(found)
+    held = "declared device" if campaign.simulated().device is None else "device of twin.toml"
     if as_json:
         content = {
-            "note": "invented chamber, stand-in device",
+            "note": f"invented chamber, {held}",
             "share_inside": share,
             "planned_duration_s": plan.predicted["duration_s"],
-            "draws": [_plain(one, seed + number) for number, one in enumerate(found)],
+            "by_figure": [
+                {name: _number(value) for name, value in asdict(one).items()} for one in counts_by_figure(found)
+            ],
+            "failed": [{"seed": number, "reason": reason} for number, reason in failed.items()],
+            "draws": [_plain(one) for one in found],
         }
         click.echo(json.dumps(content))
     else:
-        screens.show_rehearsal(found, plan, share)
-    sys.exit(0 if share >= HONEST_SHARE else 1)
+        screens.show_rehearsal(found, plan, share, held)
+        for number, reason in failed.items():
+            click.echo(f"draw {number} could not be processed: {reason}")
+    sys.exit(0 if share >= HONEST_SHARE and not failed else 1)
 
 
-def _plain(one: Rehearsal, seed: int) -> dict[str, Any]:
+def _number(value: Any) -> Any:
+    """Return a value as JSON can hold it."""
+    return None if isinstance(value, float) and not math.isfinite(value) else value
+
+
+def _plain(one: Draw) -> dict[str, Any]:
     rows = []
     for finding in one.findings:
         row = finding.figure.as_dict()
         kept = ("name", "frequency_hz", "value", "unit", "lower", "upper", "expanded_uncertainty")
-        rows.append({**{k: row[k] for k in kept}, "truth": finding.truth if math.isfinite(finding.truth) else None,
+        rows.append({**{k: row[k] for k in kept}, "truth": _number(finding.truth),
                      "inside": finding.inside if finding.counts else None, "reason": finding.figure.reason, "cause": finding.cause})  # fmt: skip
-    return {"seed": seed, "seconds": round(one.seconds, 1), "causes": one.causes(), "figures": rows}
+    return {"seed": one.seed, "seconds": round(one.seconds, 1), "causes": one.causes, "figures": rows}

@@ -19,7 +19,7 @@ from colure.model.plan import ROLES
 if TYPE_CHECKING:
     from colure.app.comparing import Compared, SeriesRow
     from colure.app.judging import Judged
-    from colure.app.rehearsal import Rehearsal
+    from colure.app.rehearsal import Draw
     from colure.app.service import CheckLine, Effects
     from colure.app.state_coverage import StateCoverage
     from colure.geometry.kinematics import Geometry
@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 
 #: Off a terminal, tables keep this width rather than being cut to 80 columns.
 PLAIN_WIDTH = 110
+#: So many rehearsals are shown figure by figure; of more, what they have in common.
+DRAWS_SHOWN = 3
 
 
 def console(*, stderr: bool = False) -> Console:
@@ -167,18 +169,22 @@ def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]]) -> None:
         console().print(table)
 
 
-def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None:
-    """Print what rehearsals at the centre frequency found, what dominates, and what to change."""
+def show_rehearsal(found: Sequence[Draw], plan: Plan, share: float, held: str) -> None:
+    """Print what rehearsals at the centre frequency found, what dominates, and what to change.
+
+    held
+        The simulated device in words.
+    """
     from colure.app.rehearsal import REMEDIES
 
     frequencies = sorted({finding.figure.frequency_hz for finding in found[0].findings})
     centre = frequencies[len(frequencies) // 2]
-    title = f"Rehearsal at {centre / 1e9:.3f} GHz: invented chamber, stand-in device of the declared size"
+    title = f"Rehearsal at {centre / 1e9:.3f} GHz: invented chamber, {held}"
     table = Table(title=title, title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("truth", "right"), ("error", "right"), ("forecast", "right"), ("it states", "left"),
                           ("unit", "left"), ("inside?", "left"), ("dominated by", "left")):  # fmt: skip
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
-    for one in found:
+    for one in found if len(found) <= DRAWS_SHOWN else ():
         for finding in one.findings:
             if finding.figure.frequency_hz == centre:
                 inside = "" if not finding.counts else "yes" if finding.inside else "[bold red]NO[/bold red]"
@@ -187,7 +193,7 @@ def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None
                 table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}", forecast,
                               finding.figure.reason or finding.figure.interval_text(), finding.figure.unit, inside, finding.cause)  # fmt: skip
         table.add_section()
-    console().print(table)
+    console().print(table if table.row_count else _shares(found))
     total = sum(finding.counts for one in found for finding in one.findings)
     seconds = sum(one.seconds for one in found)
     console().print(
@@ -195,8 +201,20 @@ def show_rehearsal(found: Sequence[Rehearsal], plan: Plan, share: float) -> None
         f"{duration_text(plan.predicted['duration_s'])} of scan rehearsed {len(found)} times in {seconds:.0f} s."
     )
     console().print("What would help most:")
-    for cause, count in found[0].causes()[:3]:
+    for cause, count in found[0].causes[:3]:
         console().print(f"  {cause} (largest term of {count} figures): {REMEDIES.get(cause, 'see the budget')}")
+
+
+def _shares(found: Sequence[Draw]) -> Table:
+    """Return the table of every figure's share inside over many draws."""
+    from colure.app.rehearsal import counts_by_figure
+
+    table = Table(title=f"{len(found)} invented chambers, all frequencies", title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("cases", "right"), ("inside", "right"), ("median |error| / U", "right")):
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for one in counts_by_figure(found):
+        table.add_row(one.label, str(one.cases), f"{100 * one.share_inside:.1f} %", f"{one.median_ratio:.2f}")
+    return table
 
 
 def show_effects(found: Effects) -> None:

@@ -196,7 +196,7 @@ def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> dict[str, An
     return {
         "rows": [
             {"name": f.figure.label, "unit": f.figure.unit, "value": f.figure.text(), "truth": f.truth, "inside": f.inside, "cause": f.cause}
-            for f in found.findings if f.figure.frequency_hz == middle
+            for f in found.findings if f.figure.frequency_hz == middle and f.counts and np.isfinite(f.truth)
         ],
         "share_inside": found.share_inside, "seconds": found.seconds,
         "theta": np.rad2deg(theta).tolist(), "phi": np.rad2deg(phi).tolist(),
