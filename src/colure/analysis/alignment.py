@@ -4,70 +4,80 @@ A device's field has no more waves than its sphere holds; a scan on a tilted, sh
 zeroed positioner does not fit into them, because directions left and right of the pole were
 seen with opposite errors. Whatever of the misalignment moves the data out of that space is
 found by least squares; whatever stays inside (the device's own pose, the roll of the probe) is
-reported as not seen, with the prior it came with.
-
-The field about a nominal place is taken from the data's own waves: a shift of direction, a turn
-of the polarization and a longer way are exact in geometry; the change of the radial functions
-over millimetres is neglected (below 1e-3 for a millimetre at 1 m).
+reported as not seen, with the prior it came with. Echoes do not fit either: what drawn rooms as strong as the record
+shows would do to the estimate is part of its covariance, and an estimate that echoes cover stays with what was declared.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from colure.analysis.assembly import MeasuredSphere, finer_columns
+from colure.analysis.alignment_fit import GIVES_WAY, Disturbances, Misfit, Outside, mixed
+from colure.analysis.assembly import MeasuredSphere
+from colure.analysis.misaligned import ForwardModel, corrected
 from colure.analysis.nearfield import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
-from colure.geometry.directions import phi_hat, theta_hat, theta_phi
-from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment, device_to_lab, probe_to_lab
+from colure.geometry.kinematics import ALIGNED, Misalignment
 from colure.model.chamber import AlignmentTolerance
-from colure.waves.modes import resized
-from colure.waves.scattered import synthesis_at
-from colure.waves.transform import synthesis
 
-ROUNDS, CORRECTION_ROUNDS = 4, 8
 #: How many of a record's frequencies an estimate looks at.
 FREQUENCIES = 3
-#: Change of the data, relative, below which the correction has settled.
-SETTLED = 1e-5
-#: Draws of noise behind the stated uncertainties, and what so few draws may miss (variance ratio).
-NOISE_DRAWS, SMALL_SAMPLE = 30, 1.2
-#: A column that is mostly noise says nothing; it keeps this much of it at most.
-MOST_DILUTION = 0.8
-#: Slices that are usually measured between two ties.
-TIED_SLICES = 5
-#: The transform of the forward model need be no better than this.
-FORWARD_ACCURACY = 1e-9
-#: The forward model itself, relative: data that fit better than this say no more than this.
-MODEL_ACCURACY = 1e-4
 #: A parameter whose uncertainty the data shrink below this share of the prior was seen.
 SEEN = 0.5
 
 
 @dataclass(frozen=True)
 class Parameter:
-    """One error: name, unit shown, how many of them are one SI unit, and what to do about it."""
+    """One error: name, unit shown, how many of them are one SI unit, what one SI unit of it is, and what to do about it."""
 
     name: str
     unit: str
     per_si: float
+    error: Misalignment
     advice: str
 
 
 DEG, MM = float(np.rad2deg(1.0)), 1e3
 PARAMETERS = (
-    Parameter("theta_zero", "deg", DEG, "turn the azimuth axis' zero by this much towards negative readouts"),
-    Parameter("roll_axis_tilt", "deg", DEG, "tilt the roll axis back about the horizontal x axis by this much"),
-    Parameter("axes_offset_x", "mm", MM, "move the roll axis sideways (x) by this much towards negative x"),
-    Parameter("axes_offset_y", "mm", MM, "lower the roll axis (y) by this much"),
-    Parameter("probe_roll_zero", "deg", DEG, "turn the probe's roll zero back by this much"),
-)
+    Parameter("theta_zero", "deg", DEG, replace(ALIGNED, azimuth_zero=1.0),
+              "turn the azimuth axis' zero by this much towards negative readouts"),
+    Parameter("roll_axis_tilt", "deg", DEG, replace(ALIGNED, carried_axis_tilt=(1.0, 0.0, 0.0)),
+              "tilt the roll axis back about the horizontal x axis by this much"),
+    Parameter("axes_offset_x", "mm", MM, replace(ALIGNED, carried_axis_offset=(1.0, 0.0, 0.0)),
+              "move the roll axis sideways (x) by this much towards negative x"),
+    Parameter("axes_offset_y", "mm", MM, replace(ALIGNED, carried_axis_offset=(0.0, 1.0, 0.0)),
+              "lower the roll axis (y) by this much"),
+    Parameter("probe_roll_zero", "deg", DEG, replace(ALIGNED, probe_roll_zero=1.0),
+              "turn the probe's roll zero back by this much"),
+)  # fmt: skip
 NAMES = tuple(p.name for p in PARAMETERS)
 #: Wide priors (one standard deviation, SI) where nothing better is known: one degree, five millimetres.
 WIDE = dict(zip(NAMES, (1 / DEG, 1 / DEG, 5 / MM, 5 / MM, 1 / DEG), strict=True))
+
+
+@dataclass(frozen=True)
+class Answer:
+    """How an estimate answers what is added to a scan: the same echo moves the data and the alignment.
+
+    sphere, step
+        The scan and the step at the frequencies that the estimate looked at.
+    weights
+        (parameter, row) SI values for what lies outside the device's waves.
+    by_rooms
+        (parameter, parameter) covariance, SI, that drawn rooms leave in the estimate.
+    """
+
+    sphere: MeasuredSphere
+    step: FarFieldStep
+    weights: FloatArray
+    by_rooms: FloatArray
+
+    def to(self, added: ComplexArray) -> FloatArray:
+        """Return by how much the parameters (..., parameter), SI, follow fields (..., frequency, 2, theta, phi) that are added."""
+        rows = Outside(self.step, self.sphere.theta, self.sphere.phi.size)(added)
+        return np.asarray(rows @ self.weights.T)
 
 
 @dataclass(frozen=True)
@@ -76,6 +86,18 @@ class Estimate:
 
     residual, residual_before
         What of the data does not fit into the device's waves, relative, after and before correction.
+    declared
+        What was expected of each parameter beforehand and how well (k = 2).
+    alone
+        What the data say without that: values and expanded uncertainties (k = 2) of the parameters they say something of.
+    conflict
+        Probability that a range as declared gives data as far off the declaration, or farther.
+    apart
+        Expanded uncertainties without the echoes' part.
+    alike
+        What cannot be told from a parameter, in words: its value is the sum.
+    answer
+        What the estimate makes of fields that are added to the scan.
     """
 
     values: dict[str, float]
@@ -83,23 +105,49 @@ class Estimate:
     seen: dict[str, bool]
     residual: float
     residual_before: float
+    declared: dict[str, tuple[float, float]] = field(default_factory=dict)
+    alone: dict[str, tuple[float, float]] = field(default_factory=dict)
+    conflict: float = 1.0
+    apart: dict[str, float] = field(default_factory=dict)
+    alike: dict[str, str] = field(default_factory=dict)
+    answer: Answer | None = None
+
+    def beyond(self) -> dict[str, float]:
+        """Return by how many standard deviations the data are off what was declared, for parameters that are clearly so."""
+        out = {}
+        for name, (value, expanded) in self.alone.items():
+            expected, allowed = self.declared[name]
+            off = abs(value - expected) / (0.5 * float(np.hypot(expanded, allowed)))
+            if off > GIVES_WAY:
+                out[name] = off
+        return out
 
     def sentences(self) -> list[str]:
         """Say in plain words what to turn and which way, largest effect in units of its uncertainty first."""
         table = {p.name: p for p in PARAMETERS}
         order = sorted(self.values, key=lambda name: -abs(self.values[name]) / self.expanded[name])
+        return [*self.warnings(), *(self._sentence(table[name]) for name in order)]
+
+    def warnings(self) -> list[str]:
+        """Say which adjustments are off by more than was declared, in plain words."""
+        table = {p.name: p for p in PARAMETERS}
         out = []
-        for name in order:
-            p = table[name]
-            value, expanded = p.per_si * self.values[name], p.per_si * self.expanded[name]
-            if not self.seen[name]:
-                out.append(
-                    f"{name}: not seen by this scan, which leaves it open to \u00b1{expanded:.2g} {p.unit}; the declared tolerance holds"
-                )
-            else:
-                advice = p.advice if abs(value) > expanded else "nothing to do"
-                out.append(f"{name}: {value:+.3f} \u00b1 {expanded:.3f} {p.unit}: {advice}")
+        for name in self.beyond():
+            p, (value, expanded), (expected, allowed) = table[name], self.alone[name], self.declared[name]
+            about = f" about {p.per_si * expected:+.3g}" if expected else ""
+            out.append(
+                f"{name} is MORE than what is declared: {p.per_si * value:+.3f} \u00b1 {p.per_si * expanded:.3f} {p.unit} from the data"
+                f" alone, declared \u00b1{p.per_si * allowed:.2g} {p.unit}{about}: adjust it, or correct [alignment] in chamber.toml"
+            )
         return out
+
+    def _sentence(self, p: Parameter) -> str:
+        value, expanded = p.per_si * self.values[p.name], p.per_si * self.expanded[p.name]
+        if not self.seen[p.name]:
+            return f"{p.name}: not seen by this scan, which leaves it open to \u00b1{expanded:.2g} {p.unit}; the declared tolerance holds"
+        alike = f" ({self.alike[p.name]})" if p.name in self.alike else ""
+        advice = p.advice if abs(value) > expanded else "nothing to do"
+        return f"{p.name}: {value:+.3f} \u00b1 {expanded:.3f} {p.unit}{alike}: {advice}"
 
 
 def readings_of(tolerance: AlignmentTolerance) -> dict[str, float]:
@@ -123,65 +171,22 @@ def declared_prior(tolerance: AlignmentTolerance) -> dict[str, float]:
 
 
 def left_over(tolerance: AlignmentTolerance, found: Estimate) -> AlignmentTolerance:
-    """Return the tolerances that hold after the correction: what the data say no better keeps its own."""
-    expanded = {p.name: p.per_si * found.expanded[p.name] for p in PARAMETERS}
+    """Return the tolerances that hold after the correction, echoes apart: what the data say no better keeps its own.
+
+    What echoes do to the estimate goes with what they do to the scan, room by room (`Answer`).
+    """
+    expanded = {p.name: p.per_si * (found.apart or found.expanded)[p.name] for p in PARAMETERS}
     return tolerance.model_copy(update={
-        "theta_zero_deg": min(tolerance.theta_zero_deg, expanded["theta_zero"]),
-        "roll_axis_tilt_deg": min(tolerance.roll_axis_tilt_deg, expanded["roll_axis_tilt"]),
-        "axes_offset_mm": min(tolerance.axes_offset_mm, expanded["axes_offset_x"]),
+        "theta_zero_deg": expanded["theta_zero"],
+        "roll_axis_tilt_deg": expanded["roll_axis_tilt"],
+        "axes_offset_mm": expanded["axes_offset_x"],
         "probe_roll_zero_deg": min(tolerance.probe_roll_zero_deg, expanded["probe_roll_zero"]),
     })  # fmt: skip
 
 
 def misalignment_from(values: dict[str, float]) -> Misalignment:
     """Return the rigid errors that parameter values (SI) stand for."""
-    return replace(
-        ALIGNED,
-        azimuth_zero=values["theta_zero"],
-        carried_axis_tilt=(values["roll_axis_tilt"], 0.0, 0.0),
-        carried_axis_offset=(values["axes_offset_x"], values["axes_offset_y"], 0.0),
-        probe_roll_zero=values["probe_roll_zero"],
-    )
-
-
-class ForwardModel:
-    """What a probe pair would read on the measured slices of a misaligned positioner, from the waves of the data."""
-
-    def __init__(self, sphere: MeasuredSphere, distance_m: float) -> None:
-        if sphere.slices_used < 1:
-            raise ValueError("alignment: needs great-circle slices of a roll-over-azimuth positioner")
-        self._columns = 2 * sphere.slices_used
-        self._distance, self._k, self._total = distance_m, wavenumber(sphere.frequency_hz), sphere.phi.size
-        phi = np.arange(self._columns) * 2.0 * np.pi / self._columns
-        sign = np.where(np.arange(self._columns) < sphere.slices_used, 1.0, -1.0)
-        theta, column = np.meshgrid(sphere.theta, np.arange(self._columns), indexing="ij")
-        self._azimuth = theta * sign[column]
-        self._roll = phi[column] - np.where(sign[column] < 0.0, np.pi, 0.0)
-        self._sign = sign[column]
-
-    def read(self, measured: ComplexArray, error: Misalignment, *, of: IntArray | None = None) -> ComplexArray:
-        """Return fields (frequency, 2, theta, phi) along the nominal polar vectors.
-
-        measured
-            Coefficients (frequency, 2, N(N+2)) of the field on the nominal sphere.
-        of
-            Which of the sphere's frequencies these are; all of them by default.
-        """
-        k = self._k if of is None else self._k[of]
-        motion = device_to_lab(
-            Geometry.ROLL_OVER_AZIMUTH, first=self._azimuth, second=self._roll, misalignment=error
-        ).inverse()
-        probe = probe_to_lab(distance=self._distance, roll=np.array([0.0, 0.5 * np.pi]), misalignment=error)
-        place = np.einsum("...ij,j->...i", motion.rotation, probe.translation[0]) + motion.translation
-        radius = np.linalg.norm(place, axis=-1)
-        t, p = theta_phi(place / radius[..., None])
-        e = synthesis_at(measured, t, p, accuracy=FORWARD_ACCURACY).reshape(len(measured), 2, *t.shape)
-        vectors = np.einsum("...ij,cj->c...i", motion.rotation, probe.rotation[:, :, 0])
-        along = np.stack([np.sum(vectors * theta_hat(theta=t, phi=p), axis=-1),
-                          np.sum(vectors * phi_hat(theta=t, phi=p), axis=-1)], axis=1)  # fmt: skip
-        way = np.exp(-1j * k[:, None, None] * (radius - self._distance)) * self._distance / radius
-        values = np.einsum("ca...,fa...->fc...", along, e) * self._sign * way[:, None]
-        return finer_columns(np.asarray(values), self._total)
+    return mixed(tuple(p.error for p in PARAMETERS), np.array([values[p.name] for p in PARAMETERS]))
 
 
 def estimate(
@@ -192,7 +197,7 @@ def estimate(
     prior: dict[str, float] | None = None,
     read: dict[str, float] | None = None,
     frequencies: int = FREQUENCIES,
-    slice_error: float = 0.0,
+    disturbances: Disturbances | None = None,
 ) -> Estimate:
     """Find the misalignment of a whole-sphere scan; `aligned_field` takes it out of the data.
 
@@ -204,8 +209,8 @@ def estimate(
         Where each parameter is taken to be before the data are asked, SI; zero where left out.
     frequencies
         How many of the record's frequencies are looked at, spread over the band.
-    slice_error
-        Relative gain error that every slice may have of its own: what the drift correction leaves.
+    disturbances
+        What else the record holds, at the frequencies looked at; noise alone if None.
 
     Raises
     ------
@@ -215,15 +220,53 @@ def estimate(
     if not sphere.whole:
         raise ValueError("alignment: needs a whole sphere; part of one does not close on itself (deg)")
     widths = np.array([{**WIDE, **(prior or {})}[name] for name in NAMES])
+    some, there = looked_upon(sphere, step, frequencies)
+    expected = np.array([(read or {}).get(name, 0.0) for name in NAMES])
+    errors = tuple(mixed((p.error,), np.array([width])) for p, width in zip(PARAMETERS, widths, strict=True))
+    fit = Misfit(some, there, ForwardModel(some, distance_m), errors).solve(
+        expected / widths, Disturbances() if disturbances is None else disturbances
+    )
+    sigma, apart = (widths * np.sqrt(np.diag(one)) for one in (fit.covariance, fit.quiet))
+    told = fit.alone_sigma < 1.0 / SEEN
+    alone = {
+        name: (float(expected[i] + widths[i] * fit.alone[i]), float(2.0 * widths[i] * fit.alone_sigma[i]))
+        for i, name in enumerate(NAMES)
+        if told[i]
+    }
+    return Estimate(
+        values=_named(widths * fit.found),
+        expanded=_named(2.0 * sigma),
+        seen=dict(zip(NAMES, (bool(x) for x in sigma < SEEN * widths), strict=True)),
+        residual=fit.after,
+        residual_before=fit.before,
+        declared={name: (float(expected[i]), float(2.0 * widths[i])) for i, name in enumerate(NAMES)},
+        alone=alone,
+        conflict=fit.conflict,
+        apart=_named(2.0 * apart),
+        alike=_alike(float(np.mean(wavenumber(some.frequency_hz))), distance_m),
+        answer=Answer(
+            some, there, widths[:, None] * fit.weights, np.outer(widths, widths) * (fit.covariance - fit.quiet)
+        ),
+    )
+
+
+def _named(values: FloatArray) -> dict[str, float]:
+    return {name: float(value) for name, value in zip(NAMES, values, strict=True)}
+
+
+def _alike(k: float, distance_m: float) -> dict[str, str]:
+    """Return what cannot be told from a parameter, in words with its size."""
+    return {
+        "theta_zero": f"with the probe's place across the range: 1 mm of it looks like {DEG * 1e-3 / distance_m:.3f} deg",
+        "axes_offset_x": f"with the cable's bend: 1 deg of phase at 90 deg of azimuth looks like {MM / DEG / k:.3f} mm",
+    }
+
+
+def looked_upon(sphere: MeasuredSphere, step: FarFieldStep, frequencies: int) -> tuple[MeasuredSphere, FarFieldStep]:
+    """Return a scan and its step at the frequencies that an estimate looks at."""
     chosen = looked_at(sphere.frequency_hz.size, frequencies)
     some = replace(sphere, frequency_hz=sphere.frequency_hz[chosen], field=sphere.field[chosen])
-    model = ForwardModel(some, distance_m)
-    expected = np.array([(read or {}).get(name, 0.0) for name in NAMES])
-    found, covariance, before, after = _solve(some, step, model, widths, expected, slice_error)
-    values = dict(zip(NAMES, found, strict=True))
-    sigma = np.sqrt(np.diag(covariance))
-    seen = dict(zip(NAMES, sigma < SEEN * widths, strict=True))
-    return Estimate(values, dict(zip(NAMES, 2.0 * sigma, strict=True)), seen, after, before)
+    return some, replace(step, k=step.k[chosen], response=step.response.at(chosen))
 
 
 def aligned_field(sphere: MeasuredSphere, step: FarFieldStep, distance_m: float, found: Estimate) -> ComplexArray:
@@ -231,167 +274,9 @@ def aligned_field(sphere: MeasuredSphere, step: FarFieldStep, distance_m: float,
 
     Every frequency is corrected for itself: some of them come out as all of them do.
     """
-    corrected, _ = _corrected(sphere, step, ForwardModel(sphere, distance_m), found.values)
-    return corrected
+    return corrected(sphere, step, ForwardModel(sphere, distance_m), misalignment_from(found.values))[0]
 
 
 def looked_at(count: int, frequencies: int = FREQUENCIES) -> IntArray:
     """Return which of `count` frequencies an estimate looks at, spread over the band."""
     return np.unique(np.linspace(0, count - 1, frequencies).round().astype(int))
-
-
-def _solve(
-    sphere: MeasuredSphere,
-    step: FarFieldStep,
-    model: ForwardModel,
-    widths: FloatArray,
-    expected: FloatArray,
-    slice_error: float,
-) -> tuple[FloatArray, FloatArray, float, float]:
-    """Gauss-Newton with a prior: (values, covariance, residual before, residual after)."""
-    weight = np.sqrt(np.sin(sphere.theta) + 1e-6)[:, None]
-    total = float(np.linalg.norm(sphere.field * weight))
-
-    def outside(data: ComplexArray) -> FloatArray:
-        kept = resized(step.measured(data), step.keep_order)
-        rest = ((data - synthesis(kept, sphere.theta, sphere.phi.size)) * weight).ravel()
-        return np.concatenate([rest.real, rest.imag])
-
-    found = expected.copy()
-    before = float(np.linalg.norm(outside(sphere.field)) / total)
-    for _ in range(ROUNDS):
-        data, waves = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
-        left = outside(data)
-        jacobian = _jacobian(model, outside, waves, found, widths)
-        spread = float(np.linalg.norm(left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]) ** 2)
-        spread = max(spread, (MODEL_ACCURACY * total) ** 2)
-        variance = spread / _freedom(sphere, step)
-        covariance = np.linalg.inv(jacobian.T @ jacobian / variance + np.diag(widths**-2.0))
-        change = covariance @ (jacobian.T @ left / variance - (found - expected) / widths**2)
-        found = np.asarray(found + change, np.float64)
-    data, _ = _corrected(sphere, step, model, dict(zip(NAMES, found, strict=True)))
-    gain = covariance @ jacobian.T / variance
-    known = _noise_covariance(sphere, outside, gain, spread, slice_error)
-    share = _dilution(sphere, step, model, outside, jacobian, spread, found, widths)
-    wider = np.sqrt(1.0 + 2.0 * share)
-    # Only what the data said can have been pulled; what the prior left open is as the prior says.
-    resolved = gain @ jacobian
-    pulled = share / (1.0 - share) * np.diag(resolved) * (found - expected)
-    open_ = np.eye(len(widths)) - resolved
-    known = known * np.outer(wider, wider) + np.diag(pulled**2) + open_ @ np.diag(widths**2) @ open_.T
-    return found, known, before, float(np.linalg.norm(outside(data)) / total)
-
-
-def _jacobian(
-    model: ForwardModel,
-    outside: Callable[[ComplexArray], FloatArray],
-    waves: ComplexArray,
-    at: FloatArray,
-    widths: FloatArray,
-) -> FloatArray:
-    """Return what each parameter moves out of the device's waves, (row, parameter), by central differences."""
-    columns = []
-    for index in range(len(NAMES)):
-        small = 0.1 * widths[index]
-        high, low = (model.read(waves, misalignment_from(_with(at, index, side * small))) for side in (1.0, -1.0))
-        columns.append(outside((high - low) / (2.0 * small)))
-    return np.stack(columns, axis=-1)
-
-
-def _dilution(
-    sphere: MeasuredSphere,
-    step: FarFieldStep,
-    model: ForwardModel,
-    outside: Callable[[ComplexArray], FloatArray],
-    jacobian: FloatArray,
-    spread: float,
-    at: FloatArray,
-    widths: FloatArray,
-) -> FloatArray:
-    """Return the share of each column's size that is noise of the waves themselves, (parameter,).
-
-    The waves that the forward model turns carry noise too: what it adds to a column looks like
-    sensitivity that is not there, and would pull the value towards zero (regression dilution).
-    """
-    random = np.random.default_rng(2)
-    shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
-    noise = finer_columns(random.normal(size=shape) + 1j * random.normal(size=shape), sphere.phi.size)
-    left = outside(noise)
-    noise = noise * np.sqrt(spread / float(left @ left))
-    own = _jacobian(model, outside, resized(step.measured(noise), step.keep_order), at, widths)
-    share = np.sum(own**2, axis=0) / np.maximum(np.sum(jacobian**2, axis=0), 1e-300)
-    return np.asarray(np.minimum(share, MOST_DILUTION))
-
-
-def _noise_covariance(
-    sphere: MeasuredSphere,
-    outside: Callable[[ComplexArray], FloatArray],
-    gain: FloatArray,
-    spread: float,
-    slice_error: float,
-) -> FloatArray:
-    """Return the covariance that noise of the samples and of the slices leaves in the estimate.
-
-    What is left over is taken for noise of independent samples; how much of such noise is left
-    over, and what it does to the values, is drawn.
-    """
-    random = np.random.default_rng(1)
-    shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
-    total = sphere.phi.size
-    sizes, moved, swayed = [], [], []
-    for _ in range(NOISE_DRAWS):
-        rest = outside(finer_columns(random.normal(size=shape) + 1j * random.normal(size=shape), total))
-        sizes.append(float(rest @ rest))
-        moved.append(gain @ rest)
-        # A slice holds both sides of the pole and is measured once for each component; neighbours between
-        # the same two ties also share an error.
-        sway = np.tile(slice_error * (_per_slice(random, sphere.slices_used, 1)
-                                      + _per_slice(random, sphere.slices_used, TIED_SLICES)), (1, 2))[None, :, None, :]  # fmt: skip
-        swayed.append(gain @ outside(sphere.field * finer_columns(sway, total)))
-    drawn, slices = np.stack(moved), np.stack(swayed)
-    by_noise = spread / float(np.mean(sizes)) * (drawn.T @ drawn) + slices.T @ slices
-    return np.asarray(by_noise * (SMALL_SAMPLE / NOISE_DRAWS))
-
-
-def _per_slice(random: np.random.Generator, slices: int, together: int) -> ComplexArray:
-    """Return unit complex errors (component, slice), the same for every `together` neighbours."""
-    blocks = -(-slices // together)
-    drawn = random.normal(size=(2, 2, blocks)) / np.sqrt(2.0)
-    return np.asarray(np.repeat(drawn[0] + 1j * drawn[1], together, axis=1)[:, :slices])
-
-
-def _freedom(sphere: MeasuredSphere, step: FarFieldStep) -> float:
-    """Return how many real numbers of the data are not taken up by waves."""
-    frequencies = float(sphere.frequency_hz.size)
-    samples = 4.0 * frequencies * sphere.theta.size * 2.0 * sphere.slices_used
-    waves = 4.0 * frequencies * step.keep_order * (step.keep_order + 2)
-    return float(max(0.05 * samples, samples - waves))
-
-
-def _with(values: FloatArray, index: int, change: float) -> dict[str, float]:
-    out = values.copy()
-    out[index] += change
-    return dict(zip(NAMES, out, strict=True))
-
-
-def _corrected(
-    sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, values: dict[str, float]
-) -> tuple[ComplexArray, ComplexArray]:
-    """Return (data as on an aligned range, their waves): what the error adds is taken off, waves found anew."""
-    error = misalignment_from(values)
-    data = sphere.field.copy()
-    waves = resized(step.measured(data), step.keep_order)
-    if not any(values.values()):
-        return data, waves
-    size = np.linalg.norm(data.reshape(len(data), -1), axis=1)
-    moving = np.arange(len(data))
-    for _ in range(CORRECTION_ROUNDS):
-        extra = model.read(waves[moving], error, of=moving) - model.read(waves[moving], ALIGNED, of=moving)
-        better = sphere.field[moving] - extra
-        change = np.linalg.norm((better - data[moving]).reshape(len(moving), -1), axis=1)
-        data[moving] = better
-        waves[moving] = resized(step.measured(better), step.keep_order)
-        moving = moving[change >= SETTLED * size[moving]]
-        if not moving.size:
-            break
-    return data, waves

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
 
+from colure.analysis.alignment import Answer
 from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.combination import DIVISORS, DRAWN, Contribution, Distribution
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.nearfield import FarFieldStep
+from colure.analysis.realigned import Realigned
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
 from colure.waves.expansion import Expansion
@@ -30,6 +33,7 @@ class Inputs:
     once (frequency,): relative noise, each of the two quadratures, of the few sweeps that everything is compared with
     (first tie, reference). peak_reading: largest wave ratio of the scan, for what is declared of the receiver. mismatch_db: expanded,
     of declared reflections. declared_offset_mm: what the protocol says of the axes' offset, any direction.
+    answer: how the alignment from the data answers what is added to the scan; None where none was estimated.
     """
 
     sphere: MeasuredSphere
@@ -46,6 +50,7 @@ class Inputs:
     peak_reading: float = 1.0
     declared_offset_mm: float = 0.0
     mismatch_db: float = 0.0
+    answer: Answer | None = None
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""
@@ -137,6 +142,19 @@ class Bench:
     nominal: Expansion
     values: FloatArray
     near: list[Near]
+
+    @cached_property
+    def realigned(self) -> Realigned | None:
+        """What the alignment from the data takes off together with an error; None where no alignment was estimated."""
+        inputs = self.inputs
+        if inputs.answer is None:
+            return None
+        return Realigned(inputs.answer, inputs.sphere, inputs.step, inputs.chamber.range_length_m)
+
+    def changed_before_alignment(self, field: ComplexArray) -> ComplexArray:
+        """Return the change of the waves (frequency, 2, J) when the field before the alignment was another by as much."""
+        change = self.changed_field(field)
+        return change if self.realigned is None else np.asarray(change - self.realigned.without(field))
 
     def changed_field(self, field: ComplexArray) -> ComplexArray:
         """Return the change of the waves (..., frequency, 2, J) when the measured field (..., frequency, 2, theta, phi) is another."""

@@ -149,6 +149,7 @@ def process(
         drift.between if todo.runs("drift") else float(np.sqrt(np.mean(np.abs(drift.ratio - 1.0) ** 2))),
         probe,
         aligned=aligned is not None,
+        answer=None if aligned is None else aligned.answer,
         once=noise_once(done),
         peak_reading=float(np.abs(done.steady["trace"].values).max()),
         declared_offset_mm=chamber.alignment.axes_offset_mm,

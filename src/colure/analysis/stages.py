@@ -11,7 +11,17 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.alignment import Estimate, aligned_field, declared_prior, estimate, looked_at, readings_of
+from colure.analysis.alignment import (
+    FREQUENCIES,
+    Estimate,
+    aligned_field,
+    declared_prior,
+    estimate,
+    looked_at,
+    looked_upon,
+    readings_of,
+)
+from colure.analysis.alignment_fit import Disturbances
 from colure.analysis.assembly import MeasuredSphere, assemble
 from colure.analysis.cable import CableFlex, cable_flex, correct_cable
 from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
@@ -19,6 +29,7 @@ from colure.analysis.drift import DriftTrack, correct, declared_drift, track
 from colure.analysis.gating import Gate, gate_record, proposed_gate
 from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step
 from colure.analysis.regrid import to_planned_places
+from colure.analysis.walls import hearing, stray_fields
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.directions import unit_vector
 from colure.model.chamber import Chamber
@@ -28,6 +39,10 @@ from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
     import xarray as xr
+
+
+#: Rooms behind the alignment's covariance, and how often the phases of their echoes are drawn.
+ROOMS, PHASES = 10, 4
 
 
 @dataclass(frozen=True)
@@ -143,20 +158,39 @@ def transform(
     )
     aligned = None
     if todo.runs("alignment"):
-        aligned = _estimate(sphere, step, chamber, done.drift) if known is None else known.alignment
+        aligned = _estimate(sphere, step, chamber, done.drift, noise, probe) if known is None else known.alignment
         assert aligned is not None  # what is known was found with the same recipe
         sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
     return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field))
 
 
-def _estimate(sphere: MeasuredSphere, step: FarFieldStep, chamber: Chamber, drift: DriftTrack) -> Estimate:
+def _estimate(
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    chamber: Chamber,
+    drift: DriftTrack,
+    noise: FloatArray,
+    probe: Expansion | None,
+) -> Estimate:
+    some, there = looked_upon(sphere, step, FREQUENCIES)
+    rooms = stray_fields(
+        some,
+        replace(there, own_waves=None),
+        chamber.positioner.geometry,
+        range_m=chamber.range_length_m,
+        hears=hearing(probe, chamber.probe.gain_dbi),
+        rooms=ROOMS,
+        phases=PHASES,
+        seed=3,
+    )
+    chosen = looked_at(sphere.frequency_hz.size)
     return estimate(
         sphere,
         step,
         chamber.range_length_m,
         prior=declared_prior(chamber.alignment),
-        slice_error=drift.between,
         read=readings_of(chamber.alignment),
+        disturbances=Disturbances(noise[chosen], drift.between, rooms, 10.0 ** (chamber.echo_level_db / 20.0)),
     )
 
 
@@ -204,7 +238,7 @@ def known_of(
         reference=reference,
         known=first.at(chosen),
     )
-    return replace(first, alignment=_estimate(found.sphere, found.step, chamber, drift))
+    return replace(first, alignment=_estimate(found.sphere, found.step, chamber, drift, found.noise, probe))
 
 
 def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:

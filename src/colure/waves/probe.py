@@ -19,7 +19,7 @@ from functools import lru_cache
 import numpy as np
 from scipy.special import roots_legendre
 
-from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, mode_degrees, mode_index
+from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, IntArray, mode_degrees, mode_index
 from colure.geometry.directions import phi_hat, theta_hat, unit_vector
 from colure.geometry.polarization import to_ludwig_1
 from colure.waves.expansion import Expansion
@@ -45,8 +45,8 @@ class FirstOrderResponse:
     curl: ComplexArray
     first_order_share: FloatArray
 
-    def at(self, index: int) -> FirstOrderResponse:
-        """Return the response at one of its frequencies (first dimension), which may be the same for all."""
+    def at(self, index: int | IntArray) -> FirstOrderResponse:
+        """Return the response at one or some of its frequencies (first dimension), which may be the same for all."""
         return FirstOrderResponse(self.grad[index], self.curl[index], self.first_order_share[index])
 
     def matrices(self) -> ComplexArray:
