@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from colure.analysis.alignment import DEG, MM, estimate
+from colure.analysis.alignment_fit import Disturbances
 from colure.analysis.recipe import default_recipe, process
 from colure.app import service
 from colure.app.rehearsal import record_of_rehearsal
@@ -74,7 +75,7 @@ def test_half_a_degree_and_a_millimetre_are_found_and_taken_out(planned_band, se
         record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz), recipe=recipe
     )
     found = estimate(done.sphere, done.step, campaign.chamber.range_length_m, prior={"axes_offset_y": 0.1 / MM},
-                     slice_error=done.drift.residual)  # fmt: skip
+                     disturbances=Disturbances(slice_error=done.drift.residual))  # fmt: skip
     off = {
         name: {"d": DEG, "m": MM}["m" if "offset" in name else "d"] * found.values[name] - value
         for name, value in true.items()
@@ -223,7 +224,11 @@ def test_stated_uncertainties_hold_what_was_injected(small_campaign, request):
         prior = {"theta_zero": 0.2 / DEG, "roll_axis_tilt": 0.2 / DEG, "axes_offset_x": 0.4 / MM, "axes_offset_y": 0.1 / MM,
                  "probe_roll_zero": 1e-6}  # fmt: skip
         found = estimate(
-            done.sphere, done.step, campaign.chamber.range_length_m, prior=prior, slice_error=done.drift.residual
+            done.sphere,
+            done.step,
+            campaign.chamber.range_length_m,
+            prior=prior,
+            disturbances=Disturbances(slice_error=done.drift.residual),
         )
         for name, value in true.items():
             unit = MM if "offset" in name else DEG

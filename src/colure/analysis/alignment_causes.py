@@ -10,38 +10,21 @@ import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.bench import Bench, Cause
-from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
-from colure.geometry.directions import theta_phi, unit_vector
-from colure.geometry.polarization import to_ludwig_1
+from colure.analysis.misaligned import ForwardModel
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
 from colure.geometry.rotations import about_axis
+from colure.model.chamber import AlignmentTolerance
 from colure.waves.probe import first_order_response, ideal_response
-from colure.waves.scattered import synthesis_at
 
 
 def alignment_causes(bench: Bench) -> Iterator[Cause]:
-    """Yield the change of every figure for each tolerance."""
+    """Yield the change of the waves for each tolerance."""
     inputs = bench.inputs
     tolerance, sphere = inputs.chamber.alignment, inputs.sphere
-    measured = inputs.step.measured(sphere.field)
-    known = "left after the correction" if inputs.aligned else "declared"
-    kind: Literal["measured", "declared"] = "measured" if inputs.aligned else "declared"
-    for name, size, along in (
-        ("theta zero", tolerance.theta_zero_deg, True),
-        ("roll axis", tolerance.roll_axis_tilt_deg, False),
-    ):
-        angle = float(np.deg2rad(size))
-        shifted = _looking_aside(sphere, measured, angle if along else 0.0, 0.0 if along else angle)
-        yield Cause(f"alignment: {name}", bench.changed_field(shifted)[None], f"{known} \u00b1{size:.2g} deg", kind, "normal",
-                    size, "deg")  # fmt: skip
-    k = wavenumber(sphere.frequency_hz)[:, None, None, None]
-    size = tolerance.axes_offset_mm
-    moved = [sphere.field * np.exp(1j * k * 1e-3 * size * swing(sphere))]
-    # Along the range the roll axis may stand off as well, which no scan tells from a device that does.
-    along_range = inputs.declared_offset_mm / np.sqrt(3.0)
-    moved.append(sphere.field * np.exp(1j * k * 1e-3 * along_range * np.cos(sphere.theta)[:, None]))
-    yield Cause("alignment: axes offset", np.stack([bench.changed_field(one) for one in moved]),
-                f"{known} \u00b1{size:.2g} mm across, declared \u00b1{along_range:.2g} mm along the range", kind, "normal", size, "mm")  # fmt: skip
+    yield from _axes(bench)
     size = tolerance.probe_roll_zero_deg
+    known, kind = _known(bench)
     words = (
         f"{known} \u00b1{size:.2g} deg" if size > 0.0 else "found with the reference: part of the probe's polarization"
     )
@@ -60,26 +43,52 @@ def alignment_causes(bench: Bench) -> Iterator[Cause]:
                 size, "deg")  # fmt: skip
 
 
-def _looking_aside(sphere: MeasuredSphere, measured: ComplexArray, along: float, across: float) -> ComplexArray:
-    """Return the field as if every direction had been off by angles along and across the slice.
+def _known(bench: Bench) -> tuple[str, Literal["measured", "declared"]]:
+    return ("left after the correction", "measured") if bench.inputs.aligned else ("declared", "declared")
 
-    The polarization vectors are carried along rigidly (a tilted positioner turns them too).
+
+def _axes(bench: Bench) -> Iterator[Cause]:
+    """Yield the errors of a geometry's two axes, each under its own name."""
+    inputs, geometry = bench.inputs, bench.inputs.chamber.positioner.geometry
+    tolerance, sphere = inputs.chamber.alignment, inputs.sphere
+    model = ForwardModel(sphere, inputs.chamber.range_length_m, geometry)
+    waves = inputs.step.measured(sphere.field)
+    known, kind = _known(bench)
+
+    def moved(error: Misalignment) -> ComplexArray:
+        return bench.changed_field(sphere.field + model.change(waves, error))
+
+    for name, size, one in angle_errors(geometry, tolerance):
+        yield Cause(
+            f"alignment: {name}", moved(one)[None], f"{known} \u00b1{size:.2g} deg", kind, "normal", size, "deg"
+        )
+    size = tolerance.axes_offset_mm
+    # Along the range and upwards the carried axis may stand off as well, which no scan tells from a device that does.
+    other = inputs.declared_offset_mm / np.sqrt(3.0)
+    places = [(size, 0.0, 0.0), (0.0, other, 0.0), (0.0, 0.0, other)]
+    shifts = [moved(replace(ALIGNED, carried_axis_offset=(1e-3 * x, 1e-3 * y, 1e-3 * z))) for x, y, z in places]
+    words = f"{known} \u00b1{size:.2g} mm across, declared \u00b1{other:.2g} mm along the range and upwards"
+    yield Cause("alignment: axes offset", np.stack(shifts), words, kind, "normal", size, "mm")
+
+
+def angle_errors(geometry: Geometry, tolerance: AlignmentTolerance) -> list[tuple[str, float, Misalignment]]:
+    """Return (name, tolerance in degrees, that error) of every angle between the axes, the room and the device.
+
+    Errors that no figure tells from another one stand once: the carried axis' tilt about its own direction is the zero of its
+    readout, and on a roll-over-azimuth positioner the roll's zero is the device's pose.
     """
-    t, p = np.meshgrid(sphere.theta, sphere.phi, indexing="ij")
-    sign = np.broadcast_to(sphere.readout_sign[None, :], t.shape)
-    d = unit_vector(theta=t, phi=p)
-    e1 = to_ludwig_1(1.0, 0.0, theta=t, phi=p).real * sign[..., None]
-    e2 = to_ludwig_1(0.0, 1.0, theta=t, phi=p).real * sign[..., None]
-    seen = d + along * e1 + across * e2
-    seen = seen / np.linalg.norm(seen, axis=-1, keepdims=True)
-    first, second = e1 - along * d, e2 - across * d
-    where = theta_phi(seen)
-    e = synthesis_at(measured, where.theta, where.phi)
-    flat_t, flat_p = where.theta.ravel(), where.phi.ravel()
-    vector = to_ludwig_1(e[..., 0, :], e[..., 1, :], theta=flat_t, phi=flat_p)
-    along_first = np.sum(vector * first.reshape(-1, 3), axis=-1) * sign.ravel()
-    along_second = np.sum(vector * second.reshape(-1, 3), axis=-1) * sign.ravel()
-    return np.stack([along_first, along_second], axis=1).reshape(len(measured), 2, *t.shape)
+    zero, tilt = np.deg2rad(tolerance.theta_zero_deg), np.deg2rad(tolerance.roll_axis_tilt_deg)
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        return [
+            ("theta zero", tolerance.theta_zero_deg, replace(ALIGNED, azimuth_zero=zero)),
+            ("roll axis", tolerance.roll_axis_tilt_deg, replace(ALIGNED, carried_axis_tilt=(tilt, 0.0, 0.0))),
+        ]
+    elevation, square = np.deg2rad(tolerance.elevation_zero_deg), np.deg2rad(tolerance.axes_square_deg)
+    return [
+        ("azimuth zero", tolerance.theta_zero_deg, replace(ALIGNED, azimuth_zero=zero)),
+        ("elevation zero", tolerance.elevation_zero_deg, replace(ALIGNED, other_zero=elevation)),
+        ("axes not square", tolerance.axes_square_deg, replace(ALIGNED, carried_axis_tilt=(0.0, 0.0, square))),
+    ]
 
 
 def distance_change(bench: Bench, error: float) -> ComplexArray:

@@ -24,7 +24,7 @@ from colure.waves.modes import resized
 from colure.waves.transform import synthesis
 
 ROUNDS_BEFORE, ROUNDS_AFTER = 2, 2
-#: Draws of noise behind the stated uncertainties, and what so few draws may miss (variance ratio).
+#: Draws of noise behind the stated uncertainties, and what so few draws, of rooms too, may miss (variance ratio).
 NOISE_DRAWS, SMALL_SAMPLE = 30, 1.2
 #: A column that is mostly noise says nothing; it keeps this much of it at most.
 MOST_DILUTION = 0.8
@@ -210,7 +210,7 @@ class Misfit:
             half = drawn.shape[1] // 2
             for one in (drawn, np.concatenate([-drawn[:, half:], drawn[:, :half]], axis=1)):
                 size = np.sqrt(echo / _unexplained(one, basis))[:, None]
-                echoes = echoes + 0.5 / len(one) * ((size * one) @ jacobian).T @ ((size * one) @ jacobian)
+                echoes = echoes + 0.5 * SMALL_SAMPLE / len(one) * ((size * one) @ jacobian).T @ ((size * one) @ jacobian)
         return np.asarray(quiet), np.asarray(echoes)
 
     def _as_declared(self, stray: ComplexArray, level: float) -> FloatArray:

@@ -91,13 +91,9 @@ def _chain(bench: Bench) -> Iterator[Cause]:
     flex = float(np.deg2rad(chamber.cable_flex_deg)) / np.sqrt(3.0)
     sine, turn = swing(sphere), np.cos(sphere.theta)[:, None] + 0.0 * sphere.readout_sign
     shapes = [sine, 1.0 - turn, 2.0 * sine * turn]
-    if inputs.aligned:
-        # What goes with sin a looks like axes beside each other: an alignment from the data took it out with them.
-        lit = np.sum(np.abs(sphere.field) ** 2, axis=(0, 1)) * np.sin(sphere.theta)[:, None]
-        shapes = [one - sine * np.sum(lit * one * sine) / np.sum(lit * sine**2) for one in shapes[1:]]
-    bent = [bench.changed_field(sphere.field * np.exp(1j * flex * one)) for one in shapes]
+    bent = [bench.changed_before_alignment(sphere.field * np.exp(1j * flex * one)) for one in shapes]
     words = f"{chamber.cable_flex_deg:.2g} deg over a turn" + (
-        ", less what looks like an offset of the axes" if inputs.aligned else ""
+        ", less what the alignment took for an offset of the axes" if inputs.aligned else ""
     )
     yield Cause("cable flexing", np.stack(bent), words, "declared", "change", chamber.cable_flex_deg, "deg")
     yield from receiver_causes(bench)

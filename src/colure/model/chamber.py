@@ -270,10 +270,18 @@ class AlignmentTolerance(Section):
     readings
         Where an adjustment was read (laser, level, indicator), the alignment from the data starts from
         there instead of from zero within the tolerance.
+    theta_zero_deg
+        Zero of the azimuth axis, on every positioner.
+    roll_axis_tilt_deg
+        Roll over azimuth only: tilt of the roll axis about x.
+    elevation_zero_deg, axes_square_deg
+        Azimuth/elevation positioners only: zero of the elevation axis, and how far the two axes are off a right angle.
     """
 
     theta_zero_deg: float = number("deg", 0, 10, 0.05)
     roll_axis_tilt_deg: float = number("deg", 0, 10, 0.05)
+    elevation_zero_deg: float = number("deg", 0, 10, 0.05)
+    axes_square_deg: float = number("deg", 0, 10, 0.05)
     axes_offset_mm: float = number("mm", 0, 100, 0.3)
     probe_roll_zero_deg: float = number("deg", 0, 45, 0.2)
     distance_mm: float = number("mm", 0, 1000, 2.0)
@@ -360,6 +368,8 @@ class SimulatedChamber(Section):
 
     cable_flex_deg, cable_flex_other_deg
         Phase of the moving cable over its axis' angle a: times sin a, and times 1 - cos a and sin 2a.
+    elevation_zero_deg, axes_square_deg
+        Azimuth/elevation positioners: true elevation minus the one shown; the carried axis turned about z against the fixed one.
     device_tilt_deg, device_pose_deg
         How the device sits on its mount: about x, and about x, y, z (both together). The reference horn has its own mount.
     drift_swing, drift_swing_deg
@@ -387,6 +397,8 @@ class SimulatedChamber(Section):
     echoes: tuple[EchoTable, ...] = ()
     theta_zero_deg: float = number("deg", -10, 10, 0.0)
     roll_axis_tilt_deg: float = number("deg", -10, 10, 0.0)
+    elevation_zero_deg: float = number("deg", -10, 10, 0.0)
+    axes_square_deg: float = number("deg", -10, 10, 0.0)
     axes_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     device_tilt_deg: float = number("deg", -10, 10, 0.0)
     device_pose_deg: tuple[

@@ -32,7 +32,8 @@ def misalignment_of(truth: SimulatedChamber) -> Misalignment:
     offset = tuple(1e-3 * x for x in truth.axes_offset_mm)
     probe = tuple(1e-3 * x for x in truth.probe_offset_mm)
     return Misalignment(
-        carried_axis_tilt=(np.deg2rad(truth.roll_axis_tilt_deg), 0.0, 0.0),
+        carried_axis_tilt=(np.deg2rad(truth.roll_axis_tilt_deg), 0.0, np.deg2rad(truth.axes_square_deg)),
+        other_zero=float(np.deg2rad(truth.elevation_zero_deg)),
         carried_axis_offset=(offset[0], offset[1], offset[2]),
         device_tilt=(
             float(np.deg2rad(truth.device_tilt_deg + truth.device_pose_deg[0])),

@@ -70,6 +70,7 @@ def draw_chamber(
     def three(expanded: float) -> tuple[float, float, float]:
         return (draw(expanded) / 3**0.5, draw(expanded) / 3**0.5, draw(expanded) / 3**0.5)
 
+    rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
     walls = [_wall(random, normal, chamber.range_length_m, device.reach_m) for normal in WALLS]
     bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, 3)
     truth = SimulatedChamber(
@@ -85,7 +86,9 @@ def draw_chamber(
         cable_flex_deg=float(abs(bends[0])),
         cable_flex_other_deg=(float(bends[1]), float(bends[2])),
         theta_zero_deg=draw(a.theta_zero_deg),
-        roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg),
+        roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg) if rolls else 0.0,
+        elevation_zero_deg=0.0 if rolls else draw(a.elevation_zero_deg),
+        axes_square_deg=0.0 if rolls else draw(a.axes_square_deg),
         axes_offset_mm=three(a.axes_offset_mm),
         device_pose_deg=(draw(a.device_pose_deg), draw(a.device_pose_deg), draw(a.device_pose_deg)),
         probe_roll_zero_deg=draw(a.probe_roll_zero_deg),
