@@ -210,7 +210,9 @@ class Misfit:
             half = drawn.shape[1] // 2
             for one in (drawn, np.concatenate([-drawn[:, half:], drawn[:, :half]], axis=1)):
                 size = np.sqrt(echo / _unexplained(one, basis))[:, None]
-                echoes = echoes + 0.5 * SMALL_SAMPLE / len(one) * ((size * one) @ jacobian).T @ ((size * one) @ jacobian)
+                echoes = echoes + 0.5 * SMALL_SAMPLE / len(one) * ((size * one) @ jacobian).T @ (
+                    (size * one) @ jacobian
+                )
         return np.asarray(quiet), np.asarray(echoes)
 
     def _as_declared(self, stray: ComplexArray, level: float) -> FloatArray:
