@@ -13,6 +13,7 @@ probe polarization         the declared probe purity applied in phase and in qua
 cable flexing              the declared phase change with the azimuth axis, or what dedicated turns left
 leakage                    the declared isolation added to every sweep, in phase and in quadrature
 receiver linearity         the declared compression per 10 dB of level
+region truncation          Monte Carlo of fields beyond a region, as strong as at its rim
 sampling and truncation    the two highest degrees of the waves left out
 slice aliasing             a stopped scan only: what every second of its slices alone would change
 time gate                  the same recipe with a gate that closes one resolution earlier and knows less of the delays
@@ -32,11 +33,13 @@ from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.receiver_causes import receiver_causes
 from colure.analysis.rooms import in_a_room, shared_power
 from colure.analysis.slice_causes import slice_causes
-from colure.geometry.conventions import ComplexArray
+from colure.geometry.conventions import ComplexArray, mode_count
 
 NOISE_DRAWS = 16
 STRAY_DRAWS = 40
 DRIFT_DRAWS = 16
+#: Random fields beyond a region.
+REGION_DRAWS = 16
 #: Degrees of the waves that are left out to see what truncation does.
 FEWER_DEGREES = 2
 
@@ -102,12 +105,36 @@ def _chain(bench: Bench) -> Iterator[Cause]:
         fewer = bench.nominal.truncated(inputs.step.keep_order - FEWER_DEGREES)
         words = f"waves up to degree {fewer.order} instead of {inputs.step.keep_order}"
         yield Cause("sampling and truncation", bench.changed(fewer)[None], words, "measured", "change")
+    if inputs.step.rings is not None and not sphere.whole:
+        yield _region(bench)
     if inputs.other_gate is not None:
         words = "change with a gate that closes one resolution 1/B earlier and knows less of the delays"
         yield Cause("time gate", bench.changed_field(inputs.other_gate)[None], words, "measured", "change")
     if sphere.one_polarization:
         words = "what a transform of the measured component alone would change"
         yield Cause("finite distance", distance_change(bench, 0.0)[None], words, "measured", "change")
+
+
+def _region(bench: Bench) -> Cause:
+    """Return what the part of the sphere that was not measured may hold: any field as strong there as at the rim of the part that was.
+
+    Of random waves that the device could have, those that the measured rings do not tell; the record is the same with and without them.
+    """
+    sphere, step = bench.inputs.sphere, bench.inputs.step
+    random = np.random.default_rng((bench.inputs.seed, 7))
+    rim = [ring for ring, theta in ((0, sphere.theta[0]), (-1, sphere.theta[-1])) if 0.0 < theta < np.pi - 1e-9]
+    intensity = np.max(
+        [np.mean(np.sum(np.abs(sphere.field[:, :, ring]) ** 2, axis=1), axis=-1) for ring in rim], axis=0
+    )
+    count = mode_count(step.order)
+    raw = random.normal(size=(2, REGION_DRAWS, sphere.frequency_hz.size, 2, count))
+    size = np.sqrt(4.0 * np.pi * intensity / (2.0 * count) / 2.0)
+    hidden = step.unseen((raw[0] + 1j * raw[1]) * size[:, None, None])
+    level = 10.0 * np.log10(float(np.max(intensity / np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(1, 2)))))
+    words = f"beyond what was scanned any field as strong as at its rim, {level:.0f} dB below the peak"
+    return Cause(
+        "region truncation", step.from_measured(hidden).coefficients, words, "measured", "Monte Carlo", level, "dB"
+    )
 
 
 def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:

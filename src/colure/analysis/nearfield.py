@@ -102,6 +102,19 @@ class FarFieldStep:
         theta = np.linspace(0.0, np.pi, self.grid[0])
         return synthesis(measured, theta, self.grid[1], phi_start=self.phi_start)
 
+    def unseen(self, measured: ComplexArray) -> ComplexArray:
+        """Return what of coefficients (..., 2, N(N+2)) of the measured field the rings of a part of the sphere do not tell.
+
+        Raises
+        ------
+        ValueError
+            If the scan covers the whole sphere.
+        """
+        if self.rings is None:
+            raise ValueError("near field: a whole sphere leaves nothing unseen (deg)")
+        seen = synthesis(measured, self.rings.theta, self.grid[1], phi_start=self.phi_start)
+        return np.asarray(measured - self.measured(seen))
+
     def refitted(self, field: ComplexArray) -> ComplexArray:
         """Return the part of measured fields (..., 2, theta, phi) that fits into the device's waves."""
         return self.predicted(self.expansion(field))
@@ -161,7 +174,10 @@ def far_field_step(
         order = max(keep_order, min(keep_order + MORE_ORDERS, by_rings))
         rings = RingFit(sphere.theta, order, _damping(sphere, order, noise, 0.0), top)
         response = _nothing_in_between(k.size, order)
-        return FarFieldStep(order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings, True)
+        grid = (sphere.theta.size, sphere.phi.size)
+        return FarFieldStep(
+            order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings, True, None, grid
+        )
     if sphere.whole:
         order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
     else:

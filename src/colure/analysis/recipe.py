@@ -75,7 +75,8 @@ def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Reci
         "distance": single and float(np.linalg.norm(device.offset_mm)) > 0.0,
         "alignment": slices and grid_of(record).whole and not single,
         "far-field": not single,
-        "mode-filter": not single and float(np.linalg.norm(device.offset_mm)) > 0.0,
+        # Part of a sphere tells no waves apart well enough to drop some of them.
+        "mode-filter": not single and grid_of(record).whole and float(np.linalg.norm(device.offset_mm)) > 0.0,
     }
     return Recipe(steps=tuple(Step(step=name, on=on.get(name, True)) for name in ORDER))
 

@@ -36,6 +36,7 @@ REMEDIES = {
     "leakage": "better shielding, tighter connectors, more power",
     "receiver linearity": "less power at the receiver, or its own linearity correction",
     "sampling and truncation": "a lower wanted_level_db: more waves",
+    "region truncation": "a larger region_deg: what lies beyond it is not known",
     "time gate": "a wider band, or absorber instead of a gate",
     "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
 }
