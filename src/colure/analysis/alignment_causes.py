@@ -84,11 +84,14 @@ def angle_errors(geometry: Geometry, tolerance: AlignmentTolerance) -> list[tupl
             ("roll axis", tolerance.roll_axis_tilt_deg, replace(ALIGNED, carried_axis_tilt=(tilt, 0.0, 0.0))),
         ]
     elevation, square = np.deg2rad(tolerance.elevation_zero_deg), np.deg2rad(tolerance.axes_square_deg)
+    # A horn on the same axes that shows the probe's polarization turns along: only what the other directions differ by is left.
+    with_horn = tolerance.probe_roll_zero_deg == 0.0
     return [
         ("azimuth zero", tolerance.theta_zero_deg, replace(ALIGNED, azimuth_zero=zero)),
         ("elevation zero", tolerance.elevation_zero_deg, replace(ALIGNED, other_zero=elevation)),
-        ("axes not square", tolerance.axes_square_deg, replace(ALIGNED, carried_axis_tilt=(0.0, 0.0, square))),
-    ]
+        ("axes not square", tolerance.axes_square_deg,
+         replace(ALIGNED, carried_axis_tilt=(0.0, 0.0, square), probe_roll_zero=square if with_horn else 0.0)),
+    ]  # fmt: skip
 
 
 def distance_change(bench: Bench, error: float) -> ComplexArray:

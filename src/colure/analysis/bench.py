@@ -197,10 +197,13 @@ def _less(effects: FloatArray, radiated: FloatArray, shared: FloatArray) -> Floa
     also those errors, which no true error did. `shared` (frequency,) says how much of the variance of the radiated power
     (dB^2) that is; figures that it moves dB for dB are `radiated` (figure,).
     """
-    mean = effects.mean(axis=0)
-    variance = np.mean((effects - mean) ** 2, axis=0)
-    share = radiated**2 * shared[:, None] / np.maximum(variance, 1e-300)
-    return np.asarray(mean + np.sqrt(1.0 - np.minimum(share, MOST_SHARED)) * (effects - mean))
+    # A figure that vanishes in a draw has an infinite effect; nothing is to be taken off that.
+    with np.errstate(invalid="ignore"):
+        mean = effects.mean(axis=0)
+        variance = np.mean((effects - mean) ** 2, axis=0)
+        share = radiated**2 * shared[:, None] / np.maximum(variance, 1e-300)
+        less = mean + np.sqrt(1.0 - np.minimum(share, MOST_SHARED)) * (effects - mean)
+    return np.asarray(np.where(share > 0.0, less, effects))
 
 
 def _turned_back(change: FloatArray, names: tuple[str, ...]) -> FloatArray:
