@@ -22,6 +22,7 @@ from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.model.faults import FaultKind
 from colure.model.record import Flag
 from colure.twin.servers import start_twin
+from tests.conftest import DEMO_DEVICE
 from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture
 from tests.world import planned_rows, world_of
 
@@ -187,7 +188,9 @@ def big_positioner(folder: Path, seed: int, share: float) -> None:
         chamber.replace("tie_interval_s = 180\n", "tie_interval_s = 1800\n"), encoding="utf-8"
     )
     (folder / "twin.toml").write_text(
-        f"seed = {seed}\nnoise = false\nrandom_faults_per_1000 = {share}\n", encoding="utf-8"
+        # The same device whatever the seed of the faults.
+        f"seed = {seed}\nnoise = false\nrandom_faults_per_1000 = {share}\n" + DEMO_DEVICE,
+        encoding="utf-8",
     )
 
 
