@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import io
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -9,6 +11,8 @@ import numpy as np
 
 from colure.model.fields import FieldSamples, grid_dataset, is_grid, recognize_grid, samples_of, scattered_dataset
 from colure.model.loading import InputError
+from colure.model.plausible import require_plausible
+from colure.model.tables import SEPARATORS, TextTable, read_text_table
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -27,7 +31,9 @@ LIMITS = {
 LEAST_SUPPORT = 0.8
 
 
-def read_csv(path: Path, *, radius_m: float | None = None, far_field: bool = False) -> xr.Dataset:
+def read_csv(
+    path: Path, *, radius_m: float | None = None, far_field: bool = False, accept: frozenset[str] = frozenset()
+) -> xr.Dataset:
     """Read a tidy CSV into a near-field (or far-field) dataset; a grid is recognized by itself.
 
     Parameters
@@ -36,12 +42,20 @@ def read_csv(path: Path, *, radius_m: float | None = None, far_field: bool = Fal
         Radius of the sphere, where the file has no column `radius_m`.
     far_field
         The file holds a far field, exp(-jkr)/r removed; no radius then.
+    accept
+        What the user says is right although it hardly can be: words of `colure.model.plausible`.
+
+    Returns
+    -------
+    Fields; the attribute `caution` holds what is worth telling about them, empty if nothing.
 
     Raises
     ------
     InputError
         Naming file, line, column, value, limit and unit of everything that is wrong.
     """
+    if radius_m is not None and not (np.isfinite(radius_m) and radius_m > 0.0):
+        raise InputError([f"radius = {radius_m:g}: must be a number above 0 (m)"])
     table = _read_table(path)
     if far_field and (radius_m is not None or "radius_m" in table):
         raise InputError([f"{path.name}: radius_m: must be absent for a far field (m)"])
@@ -64,7 +78,12 @@ def read_csv(path: Path, *, radius_m: float | None = None, far_field: bool = Fal
         )
         theta, phi = np.deg2rad(part["theta_deg"].to_numpy(float)), np.deg2rad(part["phi_deg"].to_numpy(float))
         samples.append(FieldSamples(float(str(frequency)), theta, phi, field, radius, weight))
-    return _on_grid(samples, path.name) or scattered_dataset(samples, path.name)
+    told = require_plausible(samples, path.name, accept)
+    if "duplicates" in accept:
+        samples = [merged_duplicates(one) for one in samples]
+    found = _on_grid(samples, path.name)
+    found = scattered_dataset(samples, path.name) if found is None else found
+    return found.assign_attrs(caution="; ".join(told))
 
 
 def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:
@@ -89,15 +108,19 @@ def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:
 
 def _read_table(path: Path) -> pd.DataFrame:
     """Read the table as numbers; only a faulty one is read again as text, to name the faults."""
-    table = _parse(path, as_text=False)
+    source = read_text_table(path)
+    table = _parse(path, source, as_text=False)
     if table is None:
-        text = _parse(path, as_text=True)
+        text = _parse(path, source, as_text=True)
         assert text is not None  # text always parses, or an InputError was raised
         table = text
     missing = [name for name in COLUMNS if name not in table]
     if missing:
         raise InputError(
-            [f"{path.name}: column {', '.join(missing)}: missing; the header must hold {','.join(COLUMNS)}"]
+            [
+                f"{path.name}: column {', '.join(missing)}: missing; the header must hold {','.join(COLUMNS)} "
+                f"(read with {SEPARATORS[source.separator]} between columns)"
+            ]
         )
     if len(table) == 0:
         raise InputError([f"{path.name}: 0 rows: must hold at least 1 (samples)"])
@@ -106,9 +129,9 @@ def _read_table(path: Path) -> pd.DataFrame:
     faults: list[str] = []
     numbers = {}
     for name in (*COLUMNS, *(n for n in OPTIONAL if n in table)):
-        numbers[name], bad = _numbers(table[name], name)
+        numbers[name], bad = _numbers(table[name], name, source.decimal)
         faults += [
-            f"{path.name}: line {line + 2}: {name} = {value!r}: must be {need}" for line, value, need in bad[:21]
+            f"{path.name}: line {source.lines[row]}: {name} = {value!r}: must be {need}" for row, value, need in bad[:21]
         ]
     if faults:
         more = [f"{path.name}: and more faults like these"] if len(faults) > 20 else []
@@ -116,7 +139,7 @@ def _read_table(path: Path) -> pd.DataFrame:
     return pd.DataFrame(numbers)
 
 
-def _parse(path: Path, *, as_text: bool) -> pd.DataFrame | None:
+def _parse(path: Path, source: TextTable, *, as_text: bool) -> pd.DataFrame | None:
     """Return the table with tidy column names, or None if a number does not parse."""
     import pandas as pd
 
@@ -125,16 +148,18 @@ def _parse(path: Path, *, as_text: bool) -> pd.DataFrame | None:
     exact: dict[str, Any] = {"float_precision": "round_trip"} if older and not as_text else {}
     try:
         table = pd.read_csv(
-            path,
-            comment="#",
+            io.StringIO(source.text),
+            sep=source.separator,
+            decimal=source.decimal,
             skipinitialspace=True,
-            encoding="utf-8-sig",
+            skip_blank_lines=False,
+            index_col=False,
             dtype=str if as_text else float,
             keep_default_na=not as_text,
             **exact,
         )
-    except (pd.errors.ParserError, pd.errors.EmptyDataError, UnicodeDecodeError, OSError) as error:
-        raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
+    except (pd.errors.ParserError, pd.errors.EmptyDataError) as error:
+        raise InputError([f"{path.name}: cannot be read as CSV: {_with_lines(str(error), source)}"]) from None
     except ValueError as error:
         if as_text:
             raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
@@ -143,11 +168,22 @@ def _parse(path: Path, *, as_text: bool) -> pd.DataFrame | None:
     return table
 
 
-def _numbers(column: pd.Series, name: str) -> tuple[np.ndarray, list[tuple[int, str, str]]]:
+def _with_lines(text: str, source: TextTable) -> str:
+    """Return a parser's message with the line of the file in place of the line of the rows it was given."""
+
+    def line(found: re.Match[str]) -> str:
+        row = int(found.group(1)) - 2
+        return f"line {source.lines[row]}" if 0 <= row < len(source.lines) else found.group(0)
+
+    return re.sub(r"line (\d+)", line, text.strip())
+
+
+def _numbers(column: pd.Series, name: str, decimal: str) -> tuple[np.ndarray, list[tuple[int, str, str]]]:
     """Return a column as numbers, and (row, text, requirement) of what is none or out of limits."""
     import pandas as pd
 
-    values = pd.to_numeric(column, errors="coerce").to_numpy(float)
+    plain = column if decimal == "." or column.dtype == float else column.astype(str).str.replace(",", ".")
+    values = pd.to_numeric(plain, errors="coerce").to_numpy(float)
     low, high, unit = LIMITS.get(name, (-1e300, 1e300, "V/m or relative"))
     need = f"a number from {low:g} to {high:g} {unit}"
     wrong = np.flatnonzero(~((values >= low) & (values <= high)))

@@ -1,0 +1,129 @@
+"""What no range measures: fields whose numbers can be read but hardly be meant.
+
+Each check names the column, the value, what it would mean and the word that says it is right (`--accept WORD`).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
+from colure.model.fields import FieldSamples
+from colure.model.loading import InputError
+
+WORDS = ("frequency", "radius", "angles", "duplicates")
+#: A field at fewer hertz than this was hardly measured on a range.
+LEAST_HZ = 1e6
+#: A measurement sphere larger than this, metres, or smaller than this many wavelengths.
+MOST_RADIUS_M, LEAST_RADIUS_WAVELENGTHS = 20.0, 0.08
+#: Difference of two values of one direction, rms relative to the fields there: refused, and told.
+CONTRADICTION, DISAGREEMENT = 0.1, 0.01
+SAME_DEG = 1e-4
+
+
+def require_plausible(samples: list[FieldSamples], source: str, accept: frozenset[str] = frozenset()) -> list[str]:
+    """Refuse fields that can hardly be meant, and return what is worth telling, in plain words.
+
+    Parameters
+    ----------
+    accept
+        Any of `WORDS`: the user says that this is right.
+
+    Raises
+    ------
+    InputError
+        Naming column, value, what it would mean and how to say that it is right; or an unknown word in `accept`.
+    """
+    if unknown := accept - set(WORDS):
+        raise InputError([f"--accept = {', '.join(sorted(unknown))!r}: must be any of {', '.join(WORDS)}"])
+    faults, told = [], []
+    for word, fault in (
+        ("frequency", _frequency(samples)), ("radius", _radius(samples)), ("angles", _angles(samples)),
+    ):  # fmt: skip
+        if fault and word not in accept:
+            faults.append(f"{source}: {fault}; if that is right: --accept {word}")
+    for one in samples:
+        if one.field.shape[1] == 0 or not np.any(np.abs(one.field) > 0.0):
+            faults.append(
+                f"{source}: e_theta, e_phi at {one.frequency_hz:g} Hz: the field is 0 everywhere; nothing was measured there"
+            )
+            continue
+        level, words = _duplicates(one)
+        if level > CONTRADICTION and "duplicates" not in accept:
+            faults.append(f"{source}: {words}; if the mean of both is right: --accept duplicates")
+        elif level > DISAGREEMENT:
+            told.append(f"{source}: {words}")
+    if faults:
+        raise InputError(faults[:20])
+    return told
+
+
+def _frequency(samples: list[FieldSamples]) -> str:
+    values = np.array([one.frequency_hz for one in samples])
+    if values.max() >= LEAST_HZ:
+        low = values[values < LEAST_HZ]
+        if low.size == 0:
+            return ""
+        return f"frequency_hz = {low[0]:g}: is {low[0]:g} Hz beside {values.max():g} Hz: two units in one column?"
+    unit, factor = ("GHz", 1e9) if values.max() < 1000.0 else ("MHz", 1e6)
+    return f"frequency_hz = {values[0]:g}: would be {values[0]:g} Hz; {values[0]:g} {unit} is {values[0] * factor:g} in this column"
+
+
+def _radius(samples: list[FieldSamples]) -> str:
+    for one in samples:
+        if one.radius_m is None or one.radius_m.size == 0:
+            continue
+        largest, smallest = float(np.max(one.radius_m)), float(np.min(one.radius_m))
+        if not np.isfinite(one.radius_m).all():
+            return f"radius_m = {largest:g}: must be a number of metres"
+        if largest > MOST_RADIUS_M:
+            return (
+                f"radius_m = {largest:g}: would be a sphere of {largest:g} m; {largest:g} mm is {1e-3 * largest:g} m, "
+                f"{largest:g} cm is {1e-2 * largest:g} m"
+            )
+        wavelengths = smallest * one.frequency_hz / SPEED_OF_LIGHT
+        if wavelengths < LEAST_RADIUS_WAVELENGTHS and one.frequency_hz >= LEAST_HZ:
+            return f"radius_m = {smallest:g}: would be {wavelengths:.2g} wavelengths from the centre at {one.frequency_hz:g} Hz"
+    return ""
+
+
+def _angles(samples: list[FieldSamples]) -> str:
+    theta = max((float(np.rad2deg(np.abs(one.theta).max())) for one in samples if one.theta.size), default=180.0)
+    phi = max((float(np.rad2deg(np.abs(one.phi).max())) for one in samples if one.phi.size), default=360.0)
+    if theta <= 1.02 * np.pi and 1.5 < phi <= 1.02 * 2.0 * np.pi and theta > 0.0:
+        return (
+            f"theta_deg up to {theta:.4g}, phi_deg up to {phi:.4g}: would be a few degrees of the sphere; radians are to be "
+            "multiplied by 57.29578 (180/pi)"
+        )
+    return ""
+
+
+def _duplicates(one: FieldSamples) -> tuple[float, str]:
+    """Return how much values of one direction differ (rms, relative to them), and the worst pair in words."""
+    theta, phi = np.rad2deg(one.theta), np.mod(np.rad2deg(one.phi), 360.0)
+    phi = np.where(phi > 360.0 - SAME_DEG / 2, 0.0, phi)
+    columns = [np.round(theta / SAME_DEG), np.round(phi / SAME_DEG)]
+    if one.radius_m is not None:
+        columns.append(np.round(one.radius_m / 1e-9))
+    order = np.lexsort(columns)
+    key = np.stack(columns)[:, order]
+    same = np.flatnonzero(np.all(key[:, 1:] == key[:, :-1], axis=0))
+    if same.size == 0:
+        return 0.0, ""
+    first, second = order[same], order[same + 1]
+    off = np.linalg.norm(one.field[:, first] - one.field[:, second], axis=0)
+    size = float(np.sqrt(np.mean(np.abs(one.field[:, np.concatenate([first, second])]) ** 2) * 2.0))
+    if size == 0.0:
+        return 0.0, ""
+    level = float(np.sqrt(np.mean(off**2))) / size
+    worst = int(np.argmax(off))
+    turns = _turn_apart(one.phi, first, second)
+    what = (
+        "the last column of phi_deg (a full turn after the first) does not close" if turns.all()
+        else f"theta_deg = {theta[first[worst]]:g}, phi_deg = {phi[first[worst]]:g} is given twice with different fields"
+    )  # fmt: skip
+    return level, f"{what}: {100 * level:.0f} % rms apart at {one.frequency_hz:g} Hz ({same.size} directions given twice)"
+
+
+def _turn_apart(phi: FloatArray, first: np.ndarray, second: np.ndarray) -> np.ndarray:
+    return np.abs(np.abs(phi[first] - phi[second]) - 2.0 * np.pi) < 1e-6
