@@ -49,6 +49,8 @@ def run(*arguments) -> str:
 
 
 def chain(folder, convert=(), process=()) -> tuple[pd.DataFrame, str]:
+    for made in ("near.nc", "far.nc", "far.csv"):  # nothing is overwritten
+        (folder / made).unlink(missing_ok=True)
     said = run("convert", folder / "near.csv", folder / "near.nc", *convert)
     said += run("process", folder / "near.nc", folder / "far.nc", "--to", "far-field", *process)
     said += run("convert", folder / "far.nc", folder / "far.csv")
@@ -157,7 +159,7 @@ WRONG = [
     (HEADER + "\n", [], ("0 rows",)),
     (HEADER + "\n1e9,0,0,1,0,x,0\n", [], ("line 2", "e_phi_re = 'x'", "a number")),
     (HEADER + "\n1e9,400,0,1,0,1,0\n", [], ("theta_deg = '400'", "-360 to 360 deg")),
-    (HEADER + "\n1e9,0,0,1,0,nan,0\n", [], ("e_phi_re = 'nan'",)),
+    (HEADER + "\n1e9,0,0,1,0,nan,0\n", [], ("e_phi_re", "nan, must be all or none")),
     (HEADER + ",radius_m\n1e9,0,0,1,0,1,0,-2\n", None, ("radius_m = '-2'", "m")),
     (HEADER + "\n1e9,0,0,1,0,1,0\n", None, ("radius_m: missing", "--radius-m")),
     (HEADER + ",radius_m\n1e9,0,0,1,0,1,0,2\n", [], ("use one",)),
@@ -180,7 +182,7 @@ def test_bad_csv_is_refused_with_line_column_value_and_limit(tmp_path, text, opt
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [(["convert", "a.txt", "b.nc"], "file endings"), (["process", "a.nc", "b.nc"], "--to"),
-     (["process", "a.nc", "b.nc", "--to", "far-field"], "netCDF-4"),
+     (["process", "a.nc", "b.nc", "--to", "far-field"], "a.nc: cannot be read"),
      (["process", "a.nc", "b.nc", "--to", "far-field", "--origin-m", "1,2"], "three numbers"),
      (["process", "a.nc", "b.nc", "--to", "far-field", "--step-deg", "7"], "divide 180 deg")],
 )  # fmt: skip

@@ -4,16 +4,24 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from colure.app.folders import require_free
 from colure.model.loading import InputError
 
 
-def convert_file(source: Path, target: Path, *, radius_m: float | None = None, far_field: bool = False) -> str:
+def convert_file(
+    source: Path,
+    target: Path,
+    *,
+    radius_m: float | None = None,
+    far_field: bool = False,
+    accept: frozenset[str] = frozenset(),
+) -> str:
     """Convert between tidy CSV and netCDF-4 and return what was found in plain words.
 
     Raises
     ------
     InputError
-        If the endings are not .csv and .nc, or the source is malformed.
+        If the endings are not .csv and .nc, the target exists, or the source is malformed or hardly meant so.
     """
     from colure.model.exchange import read_csv, write_csv
     from colure.model.fields import is_grid
@@ -22,12 +30,15 @@ def convert_file(source: Path, target: Path, *, radius_m: float | None = None, f
     endings = (source.suffix.lower(), target.suffix.lower())
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
+    require_free(target)
     if endings == (".csv", ".nc"):
-        dataset = read_csv(source, radius_m=radius_m, far_field=far_field)
-        dataset = with_step(dataset, "read", file=source.name, sha256=file_hash(source))
+        dataset = read_csv(source, radius_m=radius_m, far_field=far_field, accept=accept)
+        told = str(dataset.attrs.pop("caution"))
+        dataset = with_step(dataset, "read", file=source.name, sha256=file_hash(source), caution=told)
         save_dataset(dataset, target)
         sizes = " x ".join(f"{size} {name}" for name, size in dataset.sizes.items())
-        return f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
+        found = f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
+        return f"{found}\ncaution: {told}" if told else found
     if endings == (".nc", ".csv"):
         dataset = open_dataset(source)
         hidden = write_csv(dataset, target)
@@ -44,17 +55,22 @@ def transform_file(
     step_deg: float,
     origin_m: tuple[float, float, float] | None,
     keep_radius_m: float | None,
+    accept: frozenset[str] = frozenset(),
 ) -> list[str]:
     """Turn a file of near fields into a far-field pattern file; returns plain words."""
     from colure.analysis.fields import far_field
     from colure.model.exchange import LEAST_SUPPORT
+    from colure.model.fields import samples_of
     from colure.model.files import open_dataset, save_dataset
+    from colure.model.plausible import require_plausible
 
     if abs(180.0 / step_deg - round(180.0 / step_deg)) > 1e-9:
         raise InputError([f"--step-deg = {step_deg:g}: must divide 180 deg without remainder"])
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
+    require_free(target)
     dataset = open_dataset(source)
+    told = require_plausible(samples_of(dataset), source.name, accept)
     try:
         pattern, words = far_field(
             dataset, order=order, step_deg=step_deg, origin_m=origin_m, keep_radius_m=keep_radius_m
@@ -66,4 +82,4 @@ def transform_file(
         share = float((pattern["support"] >= LEAST_SUPPORT).mean())
         if share < 1.0:
             words.append(f"only {100 * share:.0f} % of the grid is determined by the data (variable `support`)")
-    return words
+    return [*words, *(f"caution: {one}" for one in told)]

@@ -11,6 +11,18 @@ import click
 from colure.app.batch_command import BatchOptions, batch_options, run_batch_command, scale_out
 
 
+def _words(_: object, __: object, text: str) -> frozenset[str]:
+    return frozenset(word for word in text.split(",") if word)
+
+
+accept_option = click.option(
+    "--accept",
+    default="",
+    callback=_words,
+    help="Say that numbers are right which look wrong: any of frequency,radius,angles,duplicates.",
+)
+
+
 @click.command()
 @click.argument("sources", nargs=-1)
 @click.option(
@@ -25,6 +37,7 @@ from colure.app.batch_command import BatchOptions, batch_options, run_batch_comm
 )
 @click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
 @click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
+@accept_option
 @click.option("--state", "state_name", help="One state of a device that has several; all of them by default.")
 @batch_options
 @click.option("--record", help="Path or URL of the run's record, if it lies elsewhere (with --scheduler).")
@@ -44,6 +57,7 @@ def process(
     step_deg: float | None,
     origin_m: str | None,
     keep_radius_m: float | None,
+    accept: frozenset[str],
     state_name: str | None,
     batch: BatchOptions,
     record: str | None,
@@ -76,7 +90,7 @@ def process(
             raise InputError(["--to: missing: must be far-field for a field file"])
         if len(sources) != 2:
             raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
-        _transform(folder, Path(sources[1]), order, step_deg or 1.0, origin_m, keep_radius_m, as_json=as_json)
+        _transform(folder, Path(sources[1]), order, step_deg or 1.0, origin_m, keep_radius_m, accept, as_json=as_json)
     elif batch.is_batch(sources, run_name):
         run_batch_command("process", sources, run_name, batch, as_json=as_json)
     elif batch.scheduler is not None:
@@ -92,13 +106,16 @@ def _transform(
     step_deg: float,
     origin_m: str | None,
     keep_radius_m: float | None,
+    accept: frozenset[str],
     *,
     as_json: bool,
 ) -> None:
     from colure.app.converting import transform_file
 
     place = None if origin_m is None else _point(origin_m)
-    words = transform_file(source, target, order=order, step_deg=step_deg, origin_m=place, keep_radius_m=keep_radius_m)
+    words = transform_file(
+        source, target, order=order, step_deg=step_deg, origin_m=place, keep_radius_m=keep_radius_m, accept=accept
+    )
     click.echo(
         json.dumps({"pattern": str(target), "steps": words}) if as_json else "\n".join([*words, f"pattern: {target}"])
     )
@@ -143,13 +160,17 @@ def _print_steps(steps: list[dict[str, Any]]) -> None:
 @click.argument("source", type=click.Path(path_type=Path))
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--radius-m", type=click.FloatRange(1e-9, 1e9), help="Radius of the sphere, if the CSV has no radius_m.")
+@accept_option
 @click.option("--far-field", is_flag=True, help="The CSV holds a far field, exp(-jkr)/r removed.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
-def convert(source: Path, target: Path, radius_m: float | None, far_field: bool, as_json: bool) -> None:
+def convert(
+    source: Path, target: Path, radius_m: float | None, far_field: bool, accept: frozenset[str], as_json: bool
+) -> None:
     """Convert between tidy CSV and netCDF-4; the file endings say which way.
 
     The CSV has the header frequency_hz,theta_deg,phi_deg,e_theta_re,e_theta_im,e_phi_re,e_phi_im and
-    optionally radius_m and weight; time factor exp(+jwt). A grid is recognized by itself.
+    optionally radius_m and weight; time factor exp(+jwt). A grid is recognized by itself. Commas, semicolons or tabs
+    separate columns (with semicolons or tabs also decimal commas); UTF-8, UTF-16 and Latin-1 are read. Nothing is overwritten.
 
     \b
     Examples:
@@ -158,7 +179,7 @@ def convert(source: Path, target: Path, radius_m: float | None, far_field: bool,
     """
     from colure.app.converting import convert_file
 
-    words = convert_file(source, target, radius_m=radius_m, far_field=far_field)
+    words = convert_file(source, target, radius_m=radius_m, far_field=far_field, accept=accept)
     click.echo(json.dumps({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
 
 

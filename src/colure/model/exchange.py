@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.model.fields import FieldSamples, grid_dataset, is_grid, recognize_grid, samples_of, scattered_dataset
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.fields import FieldSamples, grid_dataset, is_grid, recognize_grid, scattered_dataset
 from colure.model.loading import InputError
 from colure.model.plausible import require_plausible
 from colure.model.tables import SEPARATORS, TextTable, read_text_table
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
 COLUMNS = ("frequency_hz", "theta_deg", "phi_deg", "e_theta_re", "e_theta_im", "e_phi_re", "e_phi_im")
+FIELD_COLUMNS = COLUMNS[3:]
 OPTIONAL = ("radius_m", "weight")
 LIMITS = {
     "frequency_hz": (1.0, 1e13, "Hz"),
@@ -79,8 +81,6 @@ def read_csv(
         theta, phi = np.deg2rad(part["theta_deg"].to_numpy(float)), np.deg2rad(part["phi_deg"].to_numpy(float))
         samples.append(FieldSamples(float(str(frequency)), theta, phi, field, radius, weight))
     told = require_plausible(samples, path.name, accept)
-    if "duplicates" in accept:
-        samples = [merged_duplicates(one) for one in samples]
     found = _on_grid(samples, path.name)
     found = scattered_dataset(samples, path.name) if found is None else found
     return found.assign_attrs(caution="; ".join(told))
@@ -110,7 +110,7 @@ def _read_table(path: Path) -> pd.DataFrame:
     """Read the table as numbers; only a faulty one is read again as text, to name the faults."""
     source = read_text_table(path)
     table = _parse(path, source, as_text=False)
-    if table is None:
+    if table is None or table.isna().any(axis=None):
         text = _parse(path, source, as_text=True)
         assert text is not None  # text always parses, or an InputError was raised
         table = text
@@ -131,12 +131,22 @@ def _read_table(path: Path) -> pd.DataFrame:
     for name in (*COLUMNS, *(n for n in OPTIONAL if n in table)):
         numbers[name], bad = _numbers(table[name], name, source.decimal)
         faults += [
-            f"{path.name}: line {source.lines[row]}: {name} = {value!r}: must be {need}" for row, value, need in bad[:21]
+            f"{path.name}: line {source.lines[row]}: {name} = {value!r}: must be {need}"
+            for row, value, need in bad[:21]
         ]
+    gaps = np.stack([np.isnan(numbers[name]) for name in FIELD_COLUMNS])
+    half = np.flatnonzero(gaps.any(axis=0) & ~gaps.all(axis=0) & (not faults))
+    faults += [
+        f"{path.name}: line {source.lines[row]}: some of {', '.join(FIELD_COLUMNS)} are nan, must be all or none"
+        for row in half[:21]
+    ]
+    if not faults and gaps.all():
+        faults.append(f"{path.name}: {', '.join(FIELD_COLUMNS)}: nan everywhere, must hold at least one field")
     if faults:
         more = [f"{path.name}: and more faults like these"] if len(faults) > 20 else []
         raise InputError(faults[:20] + more)
-    return pd.DataFrame(numbers)
+    # Directions that say nan were not measured.
+    return pd.DataFrame(numbers)[~gaps.all(axis=0)]
 
 
 def _parse(path: Path, source: TextTable, *, as_text: bool) -> pd.DataFrame | None:
@@ -186,7 +196,11 @@ def _numbers(column: pd.Series, name: str, decimal: str) -> tuple[np.ndarray, li
     values = pd.to_numeric(plain, errors="coerce").to_numpy(float)
     low, high, unit = LIMITS.get(name, (-1e300, 1e300, "V/m or relative"))
     need = f"a number from {low:g} to {high:g} {unit}"
-    wrong = np.flatnonzero(~((values >= low) & (values <= high)))
+    good = (values >= low) & (values <= high)
+    if name in FIELD_COLUMNS and column.dtype != float:
+        # `nan` as we write it says that nothing was measured there; an empty cell says nothing.
+        good |= column.astype(str).str.strip().str.lower().to_numpy() == "nan"
+    wrong = np.flatnonzero(~good)
     # What parsed is shown as a number, what did not as it was written.
     shown = [c if isinstance(c := column.iloc[i], str) else f"{c:g}" for i in wrong[:21]]
     return values, [(int(i), text, need) for i, text in zip(wrong[:21], shown, strict=True)]
@@ -199,28 +213,28 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
     """
     import pandas as pd
 
-    support = dataset["support"].values if "support" in dataset else None
-    unsupported = 0
-    frames = []
-    for one in samples_of(dataset.fillna(0.0) if support is None else dataset):
-        field = one.field
+    support = None if "support" not in dataset else np.asarray(dataset["support"].values)
+    frames, hidden = [], 0
+    if is_grid(dataset):
+        dataset = dataset.transpose("frequency", "theta", "phi", ...)
+    for index, frequency in enumerate(np.atleast_1d(dataset["frequency"].values)):
+        theta, phi, field, rest = _rows_of(dataset, index)
+        known = np.isfinite(field).all(axis=0)
         if support is not None:
-            hidden = np.asarray(support).ravel() < LEAST_SUPPORT
-            field = np.where(hidden, np.nan, field)
-            unsupported = int(hidden.sum())
+            at = support if support.ndim == 2 else support[index]
+            known &= at.ravel() >= LEAST_SUPPORT
+        field = np.where(known, field, np.nan)
+        hidden += int(np.count_nonzero(~known))
         columns = {
-            "frequency_hz": np.full(one.theta.size, one.frequency_hz),
-            "theta_deg": _tidy_angle(one.theta),
-            "phi_deg": _tidy_angle(one.phi),
+            "frequency_hz": np.full(theta.size, float(frequency)),
+            "theta_deg": np.round(theta, 10) + 0.0,
+            "phi_deg": np.round(phi, 10) + 0.0,
             "e_theta_re": field[0].real,
             "e_theta_im": field[0].imag,
             "e_phi_re": field[1].real,
             "e_phi_im": field[1].imag,
+            **rest,
         }
-        if one.radius_m is not None:
-            columns["radius_m"] = one.radius_m
-            if not is_grid(dataset):
-                columns["weight"] = one.weight
         frames.append(pd.DataFrame(columns))
     temporary = path.with_name(f".{path.name}.part")
     try:
@@ -228,9 +242,20 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
         temporary.replace(path)
     finally:
         temporary.unlink(missing_ok=True)
-    return unsupported
+    return hidden
 
 
-def _tidy_angle(angle: np.ndarray) -> np.ndarray:
-    """Return degrees without the last-digit noise of the conversion from radians."""
-    return np.asarray(np.round(np.rad2deg(angle), 10) + 0.0)
+def _rows_of(dataset: xr.Dataset, index: int) -> tuple[FloatArray, FloatArray, ComplexArray, dict[str, FloatArray]]:
+    """Return (theta, phi in degrees, field (2, row), further columns) of one frequency, every direction of it."""
+    field = np.stack([np.asarray(dataset[name].values[index], complex).ravel() for name in ("e_theta", "e_phi")])
+    if is_grid(dataset):
+        theta, phi = (a.ravel() for a in np.meshgrid(dataset["theta"].values, dataset["phi"].values, indexing="ij"))
+        rest = (
+            {"radius_m": np.full(theta.size, float(dataset.attrs["radius_m"]))} if "radius_m" in dataset.attrs else {}
+        )
+        return theta, phi, field, rest
+    weight = dataset["weight"].values[index] if "weight" in dataset else np.ones(field.shape[1])
+    kept = weight > 0.0
+    names = [name for name in ("radius_m", "weight") if name in dataset]
+    rest = {name: dataset[name].values[index][kept] for name in names}
+    return dataset["theta"].values[index][kept], dataset["phi"].values[index][kept], field[:, kept], rest

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import datetime
 import io
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -100,6 +101,7 @@ def read_nsma(text: str) -> tuple[dict[str, str], list[TextCut]]:
     fields: dict[str, str] = {}
     cuts: list[TextCut] = []
     lines = iter(enumerate(text.splitlines(), start=1))
+    most = text.count("\n") + 1
     for number, row in lines:
         field, _, value = row.partition(":,")
         if field == "ENDFIL":
@@ -107,13 +109,30 @@ def read_nsma(text: str) -> tuple[dict[str, str], list[TextCut]]:
         if field != "NUPOIN":
             fields[field] = value
             continue
-        try:
-            pairs = [next(lines)[1].split(",") for _ in range(int(value))]
-            table = np.array([[float(a), float(b)] for a, b in pairs])
-        except (ValueError, StopIteration) as error:
-            raise InputError([f"line {number}: NUPOIN = {value!r}: cannot be read: {error}"]) from None
+        if missing := [name for name in ("PATCUT", "POLARI") if name not in fields]:
+            raise InputError([f"line {number}: NUPOIN: {', '.join(missing)} must come before the points of a cut"])
+        if not value.strip().isdecimal() or not 1 <= int(value) <= most:
+            raise InputError(
+                [f"line {number}: NUPOIN = {value!r}: must be a count of points from 1 to {most} (lines of the file)"]
+            )
+        table = np.array([_point_of(lines, number) for _ in range(int(value))])
         cuts.append(TextCut(fields["PATCUT"], fields["POLARI"], table[:, 0], table[:, 1]))
     raise InputError(["ENDFIL: missing; the file was cut off (line)"])
+
+
+def _point_of(lines: Iterator[tuple[int, str]], cut: int) -> tuple[float, float]:
+    """Return the next line's (degrees, dB); raises `InputError` naming it."""
+    number, row = next(lines, (0, ""))
+    if number == 0:
+        raise InputError([f"line {cut}: NUPOIN: the file ends before its points do (lines)"])
+    parts = row.split(",")
+    try:
+        angle, level = (float(part) for part in parts)
+    except ValueError:
+        raise InputError([f"line {number}: {row[:40]!r}: must be an angle and a level, degrees and dB"]) from None
+    if not (np.isfinite(angle) and abs(angle) <= 360.0 and np.isfinite(level)):
+        raise InputError([f"line {number}: {row[:40]!r}: must be finite numbers, the angle from -360 to 360 deg"])
+    return angle, level
 
 
 def write_mat(path: Path, pattern: Any) -> None:

@@ -122,8 +122,11 @@ def _duplicates(one: FieldSamples) -> tuple[float, str]:
         "the last column of phi_deg (a full turn after the first) does not close" if turns.all()
         else f"theta_deg = {theta[first[worst]]:g}, phi_deg = {phi[first[worst]]:g} is given twice with different fields"
     )  # fmt: skip
-    return level, f"{what}: {100 * level:.0f} % rms apart at {one.frequency_hz:g} Hz ({same.size} directions given twice)"
+    return (
+        level,
+        f"{what}: {100 * level:.0f} % rms apart at {one.frequency_hz:g} Hz ({same.size} directions given twice)",
+    )
 
 
 def _turn_apart(phi: FloatArray, first: np.ndarray, second: np.ndarray) -> np.ndarray:
-    return np.abs(np.abs(phi[first] - phi[second]) - 2.0 * np.pi) < 1e-6
+    return np.asarray(np.abs(np.abs(phi[first] - phi[second]) - 2.0 * np.pi) < 1e-6)

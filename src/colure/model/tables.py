@@ -53,7 +53,9 @@ def _as(path: Path, content: bytes, name: str) -> str:
     try:
         text = content.decode(name)
     except UnicodeDecodeError as error:
-        raise InputError([f"{path.name}: begins like {name} text but cannot be read so: {error.reason}; save it as UTF-8"]) from None
+        raise InputError(
+            [f"{path.name}: begins like {name} text but cannot be read so: {error.reason}; save it as UTF-8"]
+        ) from None
     if "\x00" in text:
         raise InputError([f"{path.name}: holds zero bytes; it is no text table (UTF-8 wanted)"])
     return text
@@ -80,7 +82,9 @@ def read_text_table(path: Path) -> TextTable:
     if rows[0].count(separator) == 0:
         if len(rows[0].split()) > 1:
             raise InputError(
-                [f"{path.name}: line {lines[0]}: {rows[0][:60]!r}: columns must be separated by comma, semicolon or tab"]
+                [
+                    f"{path.name}: line {lines[0]}: {rows[0][:60]!r}: columns must be separated by comma, semicolon or tab"
+                ]
             )
         separator = ","
     decimal = "." if separator == "," or not any("," in row for row in rows[1:]) else ","
