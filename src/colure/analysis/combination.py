@@ -35,6 +35,12 @@ JOINT_DRAWS = 4000
 PROBABILITY = 0.95
 
 
+def bounded_mean(effects: FloatArray) -> FloatArray:
+    """Return the mean over draws; 0 where a draw has no bound: such a figure's interval is open, its value stays."""
+    mean = effects.mean(axis=0)
+    return np.where(np.isfinite(mean), mean, 0.0)
+
+
 @dataclass(frozen=True)
 class Contribution:
     """What one input does to several outputs.
@@ -63,7 +69,7 @@ class Contribution:
     def mean(self) -> FloatArray:
         """What drawn inputs do on average (output,); zero for others."""
         drawn = self.distribution in DRAWN
-        return np.asarray(self.effects.mean(axis=0) if drawn else np.zeros(self.effects.shape[1:]))
+        return bounded_mean(self.effects) if drawn else np.zeros(self.effects.shape[1:])
 
     @property
     def vectors(self) -> FloatArray:

@@ -84,7 +84,11 @@ def _combined(found: list[Contribution]) -> _Combined:
     total = np.sqrt(np.sum(standard**2, axis=0))
     half = half_width(joint_draws([_bounded(one) for one in found]))
     dof = np.array([one.degrees_of_freedom for one in found])
-    return _Combined(total, np.where(np.isfinite(total), half, np.inf), effective_dof(np.nan_to_num(standard), dof))
+    return _Combined(
+        total,
+        np.where(np.isfinite(total), half, np.inf),
+        effective_dof(np.where(np.isfinite(standard), standard, 0.0), dof),
+    )
 
 
 def _bounded(one: Contribution) -> Contribution:
