@@ -313,7 +313,7 @@ def test_bad_source_files_are_refused(tmp_path, text, fault):
     (tmp_path / "d.csv").write_text(text, "utf-8")
     with pytest.raises(InputError, match=fault):
         made({"kind": "dipoles", "file": "d.csv"}, folder=tmp_path)
-    with pytest.raises(InputError, match=r"none\.csv: cannot be read"):
+    with pytest.raises(InputError, match=r"none\.csv: cannot be read from"):
         made({"kind": "dipoles", "file": "none.csv"}, folder=tmp_path)
 
 

@@ -33,7 +33,15 @@ def twin_process(folder: Path) -> Iterator[dict[str, str]]:
     """Serve the simulated chamber from a process of its own while the block runs.
 
     The child ends when our end of its standard input closes, so it cannot outlive us.
+
+    Raises
+    ------
+    InputError
+        If the simulated device cannot be built, or the chamber does not start.
     """
+    from colure.twin.devices import maker_of
+
+    maker_of(Campaign.load(folder))  # a fault of the simulated device is told here, in this process
     child = subprocess.Popen(
         [sys.executable, "-m", "colure", "simulate", str(folder), "--until-stdin-closes"],
         stdin=subprocess.PIPE,

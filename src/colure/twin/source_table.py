@@ -101,8 +101,12 @@ def _cells(path: Path) -> tuple[list[str], list[list[str]]]:
             raise InputError([f"{path.name}: must be at most {LARGEST_FILE_BYTES} bytes"])
         with path.open(newline="", encoding="utf-8-sig") as source:
             rows = [row for row in csv.reader(source) if row]
-    except (OSError, UnicodeDecodeError, csv.Error) as error:
-        raise InputError([f"{path.name}: cannot be read: {error}"]) from None
+    except OSError as error:
+        raise InputError(
+            [f"{path.name}: cannot be read from {path.parent}: {error.strerror} (twin.toml: device.file)"]
+        ) from None
+    except (UnicodeDecodeError, csv.Error) as error:
+        raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
     header = [cell.strip() for cell in rows[0]] if rows else []
     wanted = [*PLACE, *ELECTRIC]
     rest = header[len(wanted) :]
