@@ -24,6 +24,8 @@ from colure.model.chamber import AlignmentTolerance
 
 #: How many of a record's frequencies an estimate looks at.
 FREQUENCIES = 3
+#: A misalignment as declared that looks as far off as this in fewer cases is called more than declared.
+RARE = 0.002
 #: A parameter whose uncertainty the data shrink below this share of the prior was seen.
 SEEN = 0.5
 
@@ -123,10 +125,10 @@ class Estimate:
         return out
 
     def sentences(self) -> list[str]:
-        """Say in plain words what to turn and which way, largest effect in units of its uncertainty first."""
+        """Say in plain words what to turn and which way, largest effect in units of its uncertainty first; see `warnings` too."""
         table = {p.name: p for p in PARAMETERS}
         order = sorted(self.values, key=lambda name: -abs(self.values[name]) / self.expanded[name])
-        return [*self.warnings(), *(self._sentence(table[name]) for name in order)]
+        return [self._sentence(table[name]) for name in order]
 
     def warnings(self) -> list[str]:
         """Say which adjustments are off by more than was declared, in plain words."""
@@ -138,6 +140,11 @@ class Estimate:
             out.append(
                 f"{name} is MORE than what is declared: {p.per_si * value:+.3f} \u00b1 {p.per_si * expanded:.3f} {p.unit} from the data"
                 f" alone, declared \u00b1{p.per_si * allowed:.2g} {p.unit}{about}: adjust it, or correct [alignment] in chamber.toml"
+            )
+        if not out and self.conflict < RARE:
+            out.append(
+                "the misalignment as a whole is MORE than what is declared: a range as declared looks like this in "
+                f"{100 * self.conflict:.2g} % of cases; check every entry of [alignment] in chamber.toml"
             )
         return out
 
@@ -236,7 +243,8 @@ def estimate(
     return Estimate(
         values=_named(widths * fit.found),
         expanded=_named(2.0 * sigma),
-        seen=dict(zip(NAMES, (bool(x) for x in sigma < SEEN * widths), strict=True)),
+        # What is off by more than declared was looked for more widely.
+        seen=dict(zip(NAMES, (bool(x) for x in sigma < SEEN * widths * fit.wider), strict=True)),
         residual=fit.after,
         residual_before=fit.before,
         declared={name: (float(expected[i]), float(2.0 * widths[i])) for i, name in enumerate(NAMES)},

@@ -85,6 +85,8 @@ class Fit:
         The part of the covariance that is not the rooms'.
     alone, alone_sigma
         What the data say without the declaration of that parameter; infinite sigma where they say nothing.
+    wider
+        Factors (parameter,) by which the declaration gave way to the data.
     conflict
         Probability that data as far off what was declared, or farther, come of a range as declared.
     weights
@@ -98,6 +100,7 @@ class Fit:
     quiet: FloatArray
     alone: FloatArray
     alone_sigma: FloatArray
+    wider: FloatArray
     conflict: float
     weights: FloatArray
     before: float
@@ -156,7 +159,16 @@ class Misfit:
         more = np.outer(wider, wider) - 1.0
         quiet = quiet + more * (gain @ scatter[0] @ gain.T) + np.diag(pulled**2)
         return Fit(
-            found, quiet + (1.0 + more) * rooms, quiet, alone, alone_sigma, conflict, gain @ jacobian.T, before, after
+            found,
+            quiet + (1.0 + more) * rooms,
+            quiet,
+            alone,
+            alone_sigma,
+            np.sqrt(prior),
+            conflict,
+            gain @ jacobian.T,
+            before,
+            after,
         )
 
     def _at(self, found: FloatArray) -> tuple[FloatArray, FloatArray, float]:

@@ -265,7 +265,7 @@ def _alignment(bench: _Bench) -> Diagnosis | None:
         "what does not fit the device's waves / dB",
         curves,
         f"Misalignment moves data out of the device's waves: {level_db(found.residual_before):.1f} dB before the correction, "
-        f"{level_db(found.residual):.1f} dB after it. {' '.join(s + '.' for s in found.sentences()[:2])}",
+        f"{level_db(found.residual):.1f} dB after it. {' '.join(s + '.' for s in [*found.warnings(), *found.sentences()[:2]])}",
     )
 
 

@@ -156,7 +156,8 @@ def _alignment(done: Processed, chamber: Chamber) -> list[Finding]:
         f"misalignment explained {level_db(float(took)):.0f} dB of what does not fit into the device's waves "
         f"({level_db(found.residual_before):.1f} before, {level_db(found.residual):.1f} dB after the correction)"
     )
-    return [Finding("alignment", level_db(float(took)), summary)] + [
+    out = [Finding("alignment", level_db(float(took)), text) for text in [*found.warnings(), summary]]
+    return out + [
         Finding("alignment", level_db(float(took)) - 0.01 * (1 + index), text)
         for index, text in enumerate([*found.sentences(), *_hidden(done, chamber)])
     ]
