@@ -31,6 +31,7 @@ from colure.app.serve_command import serve
 from colure.app.set_ups_command import set_ups
 from colure.app.simulate_command import simulate
 from colure.app.three_antenna_command import three_antenna
+from colure.app.truth_command import truth
 from colure.app.verdict_command import verdict
 
 if TYPE_CHECKING:
@@ -333,7 +334,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study,
+    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, truth,
 ):  # fmt: skip
     main.add_command(command)
 

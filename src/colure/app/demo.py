@@ -29,7 +29,7 @@ def free_folder(base: Path) -> Path:
 
 def run_demo(folder: Path | None, *, as_json: bool) -> int:
     """Run the demo and return its exit code: 1 if a figure misses its truth, 3 after a stop."""
-    from colure.twin.truth import device_truth
+    from colure.twin.campaign_truth import device_truth
 
     started = time.perf_counter()
     where = free_folder(Path("colure-demo")) if folder is None else folder

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -130,8 +130,10 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
         If the plan cannot be processed.
     """
     from colure.analysis.recipe import process
+    from colure.model.evaluation import Evaluation
     from colure.model.record import of_state
-    from colure.twin.truth import figures_of
+    from colure.twin.campaign_truth import asked_of
+    from colure.twin.truth import truth_of
 
     rehearsed, moments = measured(campaign, plan, seed=seed)
     record = _record(plan, rehearsed, moments)
@@ -142,7 +144,9 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
         done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe())
     except ValueError as error:
         raise InputError([str(error)]) from None
-    return CarriedOut(done, rehearsed, figures_of(rehearsed.device, campaign.device.slant_deg))
+    asked = replace(asked_of(campaign, Evaluation()), region_deg=done.sphere.region_deg, mismatch_loss_db=None)
+    true = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
+    return CarriedOut(done, rehearsed, true)
 
 
 def measured(

@@ -13,11 +13,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.model.campaign import Campaign
 from colure.model.evaluation import Evaluation, Window
 from colure.model.pattern import build_pattern
 from colure.twin.antennas import probe_ports
-from colure.twin.devices import maker_of
 from colure.twin.sources import Cluster
 from colure.twin.true_field import Level, TrueField
 
@@ -70,12 +68,6 @@ class Asked:
     one_polarization: bool = False
     state: str = "beam"
     mismatch_loss_db: FloatArray | None = None
-
-
-def device_truth(campaign: Campaign) -> list[dict[str, float]]:
-    """Return the true figures of the simulated device, one dictionary per frequency."""
-    device = maker_of(campaign)(campaign.goal.frequency_hz)
-    return figures_of(device, campaign.device.slant_deg)
 
 
 def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
