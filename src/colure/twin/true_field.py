@@ -19,8 +19,9 @@ BLOCK = 4096
 #: Largest steps of the dense search and of the cuts, radians, and the same times the device's size in wavelengths.
 SKY_STEP, SKY_STEP_TIMES_SIZE = float(np.deg2rad(3.0)), 0.3
 CUT_STEP, CUT_STEP_TIMES_SIZE = float(np.deg2rad(0.5)), 0.04
-#: Points to a side of the little grids that close in on a maximum, how much each is smaller than the last, and how many.
-SIDE, SHRINK, ROUNDS = 7, 0.36, 18
+#: Points to a side of the little grids that close in on a maximum, how much each is smaller than the last, how many, and how often
+#: they move before.
+SIDE, SHRINK, ROUNDS, MOST_MOVES = 7, 0.36, 18, 60
 #: Directions of a cut that are looked at together; sources from which on power is integrated instead of summed over all pairs.
 CHUNK, MANY_SOURCES = 128, 1000
 #: A level is passed where the amplitude is lower by this share: what only touches it stays above.
@@ -144,16 +145,21 @@ class TrueField:
         line = np.linspace(-1.0, 1.0, SIDE)
         a, b = (grid.ravel()[None, :, None] for grid in np.meshgrid(line, line, indexing="ij"))
         # The top lies within half a step of the highest sample; a wider grid would look into the next lobe.
-        here, half = np.array(starts).reshape(-1, 3), 0.75 * self.sky_step
-        for _ in range(ROUNDS):
-            if len(here) == 0:
+        here, half = np.array(starts).reshape(-1, 3), np.full(len(starts), 0.75 * self.sky_step)
+        last = 0.75 * self.sky_step * SHRINK**ROUNDS
+        for _ in range(ROUNDS + MOST_MOVES):
+            active = np.flatnonzero(half > last)
+            if active.size == 0:
                 break
-            frames = np.array([across(one) for one in here])
-            d = here[:, None] + half * (a * frames[:, None, 0] + b * frames[:, None, 1])
+            frames = np.array([across(one) for one in here[active]])
+            size = half[active, None, None]
+            d = here[active, None] + size * (a * frames[:, None, 0] + b * frames[:, None, 1])
             d = within((d / np.linalg.norm(d, axis=-1, keepdims=True)).reshape(-1, 3), region).reshape(d.shape)
             best = np.argmax(self.intensity(d.reshape(-1, 3)).reshape(d.shape[:2]), axis=1)
-            here = d[np.arange(len(here)), best]
-            half = SHRINK * half
+            here[active] = d[np.arange(len(active)), best]
+            # Along a ridge the top may be far: the grid goes there before it shrinks.
+            at_border = np.maximum(np.abs(a), np.abs(b))[0, best, 0] > 0.99
+            half[active] *= np.where(at_border, 1.0, SHRINK)
         return here
 
     def edge(self, level: Level, share: float, sign: float) -> float:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
+from scipy.optimize import minimize
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.evaluation import Evaluation, Window
@@ -185,9 +186,14 @@ class _Judge:
         """Find the highest lobe besides the peak, and how far apart they are if they are equal; nan if there is none."""
         away = np.cos(1.5 * self.field.sky_step)
         other = self._places @ self.direction < away
-        places, level = self._places[other], self._level[other]
-        tops = self.field.climb(places[level >= 0.63 * level.max(initial=0.0)][:MOST_LOBES], region=self.region)
-        tops = tops[tops @ self.direction < away]
+        places = self._places[other]
+        tops = np.empty((0, 3))
+        # On the ridge of a fan beam samples make lobes that are none: they lead to the peak, and others are tried.
+        for begin in range(0, len(places), MOST_LOBES):
+            tops = self.field.climb(places[begin : begin + MOST_LOBES], region=self.region)
+            tops = tops[tops @ self.direction < away]
+            if len(tops):
+                break
         self.highest, self.equal_apart_deg = float("nan"), float("nan")
         if len(tops):
             levels = self.field.intensity(tops)
@@ -339,7 +345,16 @@ class _Judge:
         weighted, weight = (
             np.trapezoid(np.trapezoid(values, axes[1], axis=1), axes[0]) for values in (power * np.cos(el), np.cos(el))
         )
-        return float(weighted / weight), float(power.min())
+        least = float(power.min())
+        for i in np.argsort(power.ravel())[:MOST_LOBES]:
+            at = minimize(
+                lambda a: float(self.field.intensity(_from_azimuth_elevation(a[0], a[1]))[0]) / self.peak,
+                [az.ravel()[i], el.ravel()[i]],
+                method="L-BFGS-B",
+                bounds=[(axis[0], axis[-1]) for axis in axes],
+            )
+            least = min(least, float(at.fun) * self.peak)
+        return float(weighted / weight), least
 
     def phase_centre_mm(self) -> FloatArray:
         """Return the point (3,) about which the phase is flattest in the cone that ends on the beam's -10 dB contour."""

@@ -20,8 +20,10 @@ from colure.waves.transform import synthesis
 #: Samples of a cut per degree of the order: 0.1 deg at N = 40, finer for sharper beams.
 CUT_STEP_TIMES_ORDER_DEG = 4.0
 COARSE_STEPS_PER_ORDER = 2.6
-#: The nine-point stencils about a maximum shrink by this, so many times.
-SHRINK, ROUNDS = 0.25, 4
+#: The nine-point stencils about a maximum shrink by this, to the last of so many sizes; a climb takes so many steps at most.
+SHRINK, ROUNDS, MOST_ROUNDS = 0.25, 4, 16
+#: Steps of the peak's own climb at most: a fan beam's ridge is long.
+PEAK_ROUNDS = 200
 #: A lobe this near to the highest, as far as a paraboloid through nine samples tells, may be the highest; so many are climbed.
 MAY_BE_HIGHEST, MOST_CANDIDATES = 0.9, 4
 #: First stencil in steps of the samples: the top lies within half a step, and a wider one would look into the next lobe.
@@ -140,7 +142,7 @@ def find_beam(
     high = level >= MAY_BE_HIGHEST * level[0]
     starts = unit_vector(theta=theta[i[high]], phi=j[high] * 2.0 * np.pi / columns)[:MOST_CANDIDATES]
     size = FIRST_STENCIL * np.pi / (rings - 1)
-    tops = climbed_together(field, starts, np.full(len(starts), size), ROUNDS, region=region)
+    tops, _ = climbs(field, starts, np.full(len(starts), size), region=region, rounds=PEAK_ROUNDS)
     vectors = field.at(tops)
     best = int(np.argmax(np.sum(np.abs(vectors) ** 2, axis=-1)))
     grid = unit_vector(theta=theta[:, None], phi=np.arange(columns) * 2.0 * np.pi / columns)
@@ -229,32 +231,65 @@ def carried(tangent: FloatArray, peak: FloatArray, directions: FloatArray) -> Fl
     return np.asarray(tangent - (along / below)[:, None] * (directions + peak))
 
 
-def climbed(field: FarField, direction: FloatArray, size: float, rounds: int = ROUNDS) -> FloatArray:
+def climbed(field: FarField, direction: FloatArray, size: float) -> FloatArray:
     """Return the local maximum of |e|^2 near a direction (3,), by paraboloids on shrinking stencils (radians)."""
-    return np.asarray(climbed_together(field, direction[None], np.array([size]), rounds)[0])
+    top, _ = climbs(field, direction[None], np.array([size]), rounds=PEAK_ROUNDS)
+    return np.asarray(top[0])
 
 
 def climbed_together(
-    field: FarField, directions: FloatArray, sizes: FloatArray, rounds: int = ROUNDS, *, region: float = np.pi
+    field: FarField, directions: FloatArray, sizes: FloatArray, *, region: float = np.pi
 ) -> FloatArray:
-    """Climb from several directions (n, 3) at once, each with its own first stencil (n,).
+    """Return where `climbs` from several directions (n, 3) lead, (n, 3)."""
+    return climbs(field, directions, sizes, region=region)[0]
 
-    Who climbs out of the region (radians about +z) stays where it started: the highest known direction is at the edge.
+
+def climbs(
+    field: FarField, directions: FloatArray, sizes: FloatArray, *, region: float = np.pi, rounds: int = MOST_ROUNDS
+) -> tuple[FloatArray, BoolArray]:
+    """Climb from several directions (n, 3) at once, each with its own first stencil (n,); return where, and who arrived.
+
+    Newton's steps on paraboloids through nine samples, which shrink; no step is longer than what has led upwards before.
+    Whoever does not arrive walks along a ridge: there is no lobe where it began. Who climbs out of the region (radians about +z)
+    is taken back to its edge: what lies beyond is not known.
     """
-    here = np.array(directions)
+    here, size, reach = np.array(directions), np.array(sizes), np.array(sizes)
+    smallest = sizes * SHRINK ** (ROUNDS - 1)
+    before, level = here.copy(), np.full(len(here), -1.0)
+    walking = np.ones(len(here), bool)
     for _ in range(rounds):
-        frames = np.array([tangents(d) for d in here])  # (n, 2, 3)
-        offset = sizes[:, None, None] * (_A[:, None] * frames[:, None, 0] + _B[:, None] * frames[:, None, 1])
-        points = here[:, None] + offset
+        at = np.flatnonzero(walking)
+        if at.size == 0:
+            break
+        frames = np.array([tangents(d) for d in here[at]])  # (n, 2, 3)
+        offset = size[at, None, None] * (_A[:, None] * frames[:, None, 0] + _B[:, None] * frames[:, None, 1])
+        points = here[at, None] + offset
         points = points / np.sqrt(np.sum(points**2, axis=-1, keepdims=True))
-        power = field.power_at(points.reshape(-1, 3)).reshape(len(here), 9)
-        step = sizes[:, None] * np.clip([_paraboloid_top(one) for one in power], -1.0, 1.0)
-        here = here + step[:, :1] * frames[:, 0] + step[:, 1:] * frames[:, 1]
-        here = here / np.sqrt(np.sum(here**2, axis=-1, keepdims=True))
-        sizes = SHRINK * sizes
+        power = field.power_at(points.reshape(-1, 3)).reshape(at.size, 9)
+        lower = power[:, 4] < level[at]
+        # The last step went too far: back, and half as far next time.
+        here[at[lower]] = before[at[lower]]
+        reach[at[lower]] *= 0.5
+        up = at[~lower]
+        step = _paraboloid_tops(power[~lower])
+        far = np.abs(step).max(axis=1) * size[up]
+        length = np.minimum(1.0, reach[up] / np.maximum(far, 1e-300))[:, None] * step * size[up, None]
+        before[up], level[up] = here[up], power[~lower, 4]
+        moved = here[up] + length[:, :1] * frames[~lower, 0] + length[:, 1:] * frames[~lower, 1]
+        here[up] = moved / np.sqrt(np.sum(moved**2, axis=-1, keepdims=True))
+        walking[up] = (size[up] > 1.01 * smallest[up]) | (far > size[up])
+        reach[up] = np.minimum(np.where(far > reach[up], 1.5, 1.0) * reach[up], 4.0 * sizes[up])
+        size[up] = np.maximum(SHRINK * size[up], smallest[up])
+    return to_the_edge(here, region), ~walking
+
+
+def to_the_edge(directions: FloatArray, region: float) -> FloatArray:
+    """Return directions (n, 3) with those outside a region (radians about +z) moved to its edge, along their meridian."""
     if region >= np.pi - 1e-9:
-        return np.asarray(here)
-    return np.where((here[:, 2] < np.cos(region + 1e-9))[:, None], directions, here)
+        return np.asarray(directions)
+    _, phi = theta_phi(directions)
+    outside = directions[:, 2] < np.cos(region + 1e-9)
+    return np.where(outside[:, None], unit_vector(theta=region, phi=phi), directions)
 
 
 #: Monomials of the nine-point stencil, inverted once.
@@ -262,16 +297,20 @@ _A, _B = (g.ravel() for g in np.meshgrid([-1.0, 0.0, 1.0], [-1.0, 0.0, 1.0], ind
 _STENCIL = np.linalg.pinv(np.stack([np.ones(9), _A, _B, _A * _A, _A * _B, _B * _B], axis=-1))
 
 
-def _paraboloid_top(values: FloatArray) -> FloatArray:
-    """Return where the paraboloid through nine stencil values has its top (stencil units); across a ridge, the ridge."""
-    c = _STENCIL @ values
-    bends, axes = np.linalg.eigh(np.array([[2.0 * c[3], c[4]], [c[4], 2.0 * c[5]]]))
-    flat = FLAT * abs(bends[0])
-    if bends[0] >= 0.0 or bends[1] > flat:
-        best = int(np.argmax(values))
-        return np.array([_A[best], _B[best]])
-    steep = bends < -flat
-    return np.asarray(-axes[:, steep] @ ((axes[:, steep].T @ c[1:3]) / bends[steep]))
+def _paraboloid_tops(values: FloatArray) -> FloatArray:
+    """Return where paraboloids through nine stencil values (n, 9) have their tops (n, 2), stencil units; across a ridge, the ridge."""
+    c = values @ _STENCIL.T
+    hessian = np.empty((len(c), 2, 2))
+    hessian[:, 0, 0], hessian[:, 1, 1] = 2.0 * c[:, 3], 2.0 * c[:, 5]
+    hessian[:, 0, 1] = hessian[:, 1, 0] = c[:, 4]
+    bends, axes = np.linalg.eigh(hessian)
+    flat = FLAT * np.abs(bends[:, :1])
+    along = np.einsum("nij,ni->nj", axes, c[:, 1:3])
+    steps = np.where(bends < -flat, -along / np.where(bends < -flat, bends, 1.0), 0.0)
+    top = np.einsum("nij,nj->ni", axes, steps)
+    best = np.argmax(values, axis=1)
+    no_top = (bends[:, :1] >= 0.0) | (bends[:, 1:] > flat)
+    return np.where(no_top, np.stack([_A[best], _B[best]], axis=-1), top)
 
 
 def great_circle(beam: Beam, *, plane: str) -> FloatArray:

@@ -12,16 +12,20 @@ from colure.analysis.figures.beams import AT_THE_PEAK, BEHIND_COS, CIRCULAR_DB, 
 from colure.analysis.figures.cuts import (
     FIRST_STENCIL,
     LINEAR_DB,
+    MAY_BE_HIGHEST,
+    MOST_CANDIDATES,
     Beam,
     Cut,
     FarField,
     Plane,
     beam_at,
     circles,
-    climbed_together,
+    climbed,
+    climbs,
     cuts_of,
     ludwig_3,
     tangent_at,
+    to_the_edge,
 )
 from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
@@ -34,6 +38,10 @@ from colure.waves.expansion import Expansion
 
 #: Rays from the peak along which cross-polarization is looked at: half as many planes.
 PLANES = 8
+#: Local maxima of the samples that are climbed at most, in four goes, until one is a lobe besides the peak.
+MOST_TRIED = 64
+#: Lowest samples of a sector about which its smallest value is looked for.
+MINIMA = 8
 #: Rings over which levels are counted for coverage, at least.
 COVERAGE_RINGS = 91
 #: How far cuts reach: the whole circle, and so much more that a lobe opposite to the peak is seen as one.
@@ -122,7 +130,7 @@ class FigureSet:
         along = {
             name: middle[source]
             for name, source in (("squint_deg", "beam_azimuth_deg"), ("phase_centre_wander_mm", "phase_centre_x_mm"))
-            if source in middle
+            if source in middle and name in self.names
         }
         out = []
         for one, row in zip(found, self._rows(found, expansion.k), strict=True):
@@ -248,14 +256,27 @@ class FigureSet:
         Looked for over the whole region, whatever was found before: a perturbation may move a broad beam far, and from one of
         two nearly equal lobes to the other.
         """
-        lobes = sky.lobes(region=self.region)
-        rear = sky.lobes_within(-lobes[0], float(np.deg2rad(self.settings.rear_sector_deg)))
-        steps = np.full(len(lobes) + len(rear), FIRST_STENCIL * sky.step)
-        at = climbed_together(field, np.concatenate([lobes, rear]), steps)
-        # Who climbs out of the region stays where it started: at the edge.
-        left = at[: len(lobes), 2] < np.cos(min(self.region + 1e-9, np.pi)) - 1e-12
-        tops = np.where(left[:, None], lobes, at[: len(lobes)])
-        return np.asarray(tops[int(np.argmax(field.power_at(tops)))]), tops, np.asarray(at[len(lobes) :])
+        places, level = sky.lobes(region=self.region)
+        rear = sky.lobes_within(-places[0], float(np.deg2rad(self.settings.rear_sector_deg)))
+        first = np.flatnonzero(level >= MAY_BE_HIGHEST * level[0])[:MOST_CANDIDATES]
+        other = np.flatnonzero(places @ places[0] < np.cos(2.5 * sky.step))
+        some = np.union1d(first, other[:MOST_CANDIDATES])
+        at, arrived = self._tops(field, sky, np.concatenate([places[some], rear]))
+        tops, at_rear = to_the_edge(at[: len(some)], self.region), at[len(some) :]
+        best = int(np.argmax(field.power_at(tops)))
+        peak = tops[best] if arrived[best] else to_the_edge(climbed(field, at[best], sky.step)[None], self.region)[0]
+        lobes = tops[arrived[: len(some)]]
+        # On the ridge of a fan beam samples make lobes that are none: nobody arrives but at the peak, and others are tried.
+        for begin in range(MOST_CANDIDATES, min(len(other), MOST_TRIED), MOST_TRIED // 4):
+            if (lobes @ peak < np.cos(sky.step)).any():
+                break
+            more, arrived = self._tops(field, sky, places[other[begin : begin + MOST_TRIED // 4]])
+            lobes = np.concatenate([lobes, to_the_edge(more[arrived], self.region)])
+        return np.asarray(peak), lobes, at_rear
+
+    @staticmethod
+    def _tops(field: FarField, sky: Sky, starts: FloatArray) -> tuple[FloatArray, BoolArray]:
+        return climbs(field, starts, np.full(len(starts), FIRST_STENCIL * sky.step))
 
     def _beam_values(
         self, coefficients: ComplexArray, beam: Beam, ends: ComplexArray
@@ -386,7 +407,26 @@ def _sector(sky: Sky, window: Window) -> tuple[float, float]:
     weight = np.cos(y)
     weight[[0, -1]] *= 0.5
     weight[:, [0, -1]] *= 0.5
-    return float(np.sum(power * weight) / np.sum(weight)), float(power.min())
+    least = _least_within(sky, window, places.reshape(-1, 3)[np.argsort(power.ravel())[:MINIMA]])
+    return float(np.sum(power * weight) / np.sum(weight)), min(float(power.min()), least)
+
+
+def _least_within(sky: Sky, window: Window, starts: FloatArray) -> float:
+    """Return the smallest |e|^2 near some directions (n, 3) of a sector, on little grids that close in on it."""
+    low, high = np.deg2rad(np.transpose([window.azimuth_deg, window.elevation_deg]))
+    here = np.stack(azimuth_over_elevation(starts), axis=-1)
+    here[:, 0] = low[0] + np.mod(here[:, 0] - low[0], 2.0 * np.pi)
+    line = np.linspace(-1.0, 1.0, 5)
+    grid = np.stack(np.meshgrid(line, line, indexing="ij"), axis=-1).reshape(-1, 2)
+    size, least = 0.5 * float(sky.theta[1]), np.inf
+    for _ in range(6):
+        at = np.clip(here[:, None] + size * grid, low, high)
+        power = sky.field.power_at(
+            from_azimuth_over_elevation(azimuth=at[..., 0], elevation=at[..., 1]).reshape(-1, 3)
+        ).reshape(at.shape[:2])
+        here = at[np.arange(len(at)), np.argmin(power, axis=1)]
+        size, least = 0.4 * size, min(least, float(power.min()))
+    return least
 
 
 def _along_the_band(found: list[_One], k: FloatArray) -> dict[str, FloatArray]:

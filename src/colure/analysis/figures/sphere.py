@@ -7,7 +7,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from colure.analysis.figures.cuts import MAY_BE_HIGHEST, MOST_CANDIDATES, FarField, finer, local_maxima
+from colure.analysis.figures.cuts import FarField, finer, local_maxima
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import tangents, unit_vector
 from colure.waves.transform import synthesis
@@ -42,15 +42,10 @@ class Sky:
         e = synthesis(field.coefficients, theta, columns)
         return cls(field, theta, phi, np.sum(e.real**2 + e.imag**2, axis=0))
 
-    def lobes(self, *, region: float = np.pi) -> FloatArray:
-        """Return directions (n, 3) near the local maxima of |e|^2 that may be the peak or the highest other lobe."""
+    def lobes(self, *, region: float = np.pi) -> tuple[FloatArray, FloatArray]:
+        """Return directions (n, 3) near the local maxima of |e|^2 and their estimated levels (n,), the highest first."""
         i, j, level = local_maxima(self.power, self.theta <= region + 1e-9)
-        places = _grid_directions(self.theta.size, self.phi.size)[i, j]
-        first = np.flatnonzero(level >= MAY_BE_HIGHEST * level[0])[:MOST_CANDIDATES]
-        other = np.flatnonzero(places @ places[0] < np.cos(2.5 * self.step))
-        # What lies between the samples does not matter where a lobe is so much lower.
-        other = other[level[other] >= MAY_BE_HIGHEST * level[other].max(initial=0.0)][:MOST_CANDIDATES]
-        return np.asarray(places[np.union1d(first, other)])
+        return np.asarray(_grid_directions(self.theta.size, self.phi.size)[i, j]), level
 
     def lobes_within(self, axis: FloatArray, half_angle: float) -> FloatArray:
         """Return directions (n, 3), at most 6, near the highest local maxima within a cone (radians) about an axis (3,)."""
