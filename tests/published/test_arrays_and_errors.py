@@ -12,7 +12,7 @@ from colure.geometry.polarization import from_cartesian
 from colure.twin.sources import Cluster
 from colure.twin.true_field import TrueField
 from colure.twin.truth import Asked, truth_of
-from colure.waves.aperture import element_excitations
+from colure.waves.elements import element_excitations
 from colure.waves.expansion import Expansion
 from colure.waves.transform import analysis
 from tests.conftest import cluster_of, expansion_of
