@@ -7,16 +7,35 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray, mode_degrees, wavenumber
-from colure.geometry.directions import fold
+from colure.analysis.field_errors import (
+    COVERAGE_FACTOR,
+    GRID_DRAWS,
+    Declared,
+    ErrorDraws,
+    determined,
+    displaced,
+    spread_of,
+    tail_of,
+)
+from colure.geometry.conventions import (
+    BoolArray,
+    ComplexArray,
+    FloatArray,
+    mode_count,
+    mode_degrees,
+    order_of_count,
+    wavenumber,
+)
+from colure.geometry.directions import fold, unit_vector
 from colure.geometry.sphere import gauss_legendre
 from colure.model.fields import FieldGrid, FieldSamples, recognize_grid, samples_of
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
 from colure.waves.expansion import Expansion
+from colure.waves.least_squares import Fit
 from colure.waves.modes import resized
 from colure.waves.radial import outgoing
-from colure.waves.scattered_fit import Fit, Samples, fit_scattered, solid_angles, support_map
+from colure.waves.scattered_fit import Samples, fit_scattered, solid_angles
 from colure.waves.transform import analysis, fold_double_sided, highest_order
 
 if TYPE_CHECKING:
@@ -25,7 +44,8 @@ if TYPE_CHECKING:
 #: Order left beyond k r for sources close to the measurement sphere.
 ORDER_MARGIN = 10
 KEEP_DIGITS = 4.0
-SUPPORT_STEP_DEG = 5.0
+#: A direction counts as sampled within this many mean sample spacings.
+SAMPLED = 0.75
 
 
 @dataclass(frozen=True)
@@ -39,12 +59,20 @@ class WholeSphere:
 
 @dataclass(frozen=True)
 class Transformed:
-    """One frequency's expansion and how it came about, in plain words."""
+    """One frequency's expansion, how it came about in plain words, and its possible errors.
+
+    noise
+        Rms noise of one component of one sample over the largest sample, as the data show it; nan if they do not.
+    errors
+        What the coefficients may be wrong by.
+    """
 
     coefficients: ComplexArray
     order: int
     words: str
     fit: Fit | None
+    noise: float
+    errors: ErrorDraws
 
 
 def order_cap(k: float, radius_m: float) -> int:
@@ -79,7 +107,9 @@ def whole_sphere(grid: FieldGrid) -> WholeSphere | None:
     return None
 
 
-def expand(samples: FieldSamples, *, order: int | None = None, cap: int | None = None) -> Transformed:
+def expand(
+    samples: FieldSamples, *, order: int | None = None, cap: int | None = None, declared: Declared | None = None
+) -> Transformed:
     """Return the far-field expansion of one frequency's samples about the coordinate origin.
 
     Parameters
@@ -89,12 +119,15 @@ def expand(samples: FieldSamples, *, order: int | None = None, cap: int | None =
         mode spectrum has sunk into its own noise floor.
     cap
         Highest order to consider, where the device's size is known.
+    declared
+        Noise and positions, where the user knows them.
 
     Raises
     ------
     ValueError
         If the samples cannot carry the order asked for.
     """
+    declared = declared or Declared()
     k = float(wavenumber(samples.frequency_hz))
     limit = 10_000 if samples.radius_m is None else order_cap(k, float(np.min(samples.radius_m)))
     limit = min(limit, 10_000 if cap is None else cap)
@@ -106,34 +139,128 @@ def expand(samples: FieldSamples, *, order: int | None = None, cap: int | None =
         if order is not None and order > top:
             raise ValueError(f"order: {order}, must be at most {top} (degree) on {rings} rings x {columns} columns")
         radius = None if samples.radius_m is None else float(np.mean(samples.radius_m))
-        return _from_rings(whole, top if order is None else order, limit, radius, k, fixed=order is not None)
+        top = top if order is None else order
+        return _from_rings(whole, top, limit, radius, k, fixed=order is not None, declared=declared)
     chosen = order if order is not None else max(3, min(limit, sampled_order(samples)))
     theta, phi, field = _folded(samples)
     bundle = Samples.of(theta, phi, field, radius=samples.radius_m, weight=samples.weight)
     fit = fit_scattered(bundle, chosen, k)
+    found = int(np.count_nonzero(np.isfinite(fit.damping))) if order is None else chosen
     words = (
-        f"least squares on {bundle.count} scattered samples, order {chosen}, residual {_db(fit.residual):.1f} dB, "
-        f"{fit.iterations} iterations{'' if fit.converged else ' (stopped at the limit)'}"
+        f"least squares on {bundle.count} scattered samples, order {found}, residual {_db(fit.residual):.1f} dB, "
+        + ("solved directly" if fit.iterations == 0 else f"{fit.iterations} iterations")
+        + ("" if fit.converged else " (stopped at the limit)")
     )
-    return Transformed(fit.coefficients, chosen, words, fit)
+    return Transformed(fit.coefficients, chosen, words, fit, fit.noise, _fit_errors(fit, bundle, k, declared))
+
+
+def _fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared) -> ErrorDraws:
+    """Return the errors of a least-squares fit; declared noise and places make them larger, never smaller.
+
+    Independent errors of place act like noise: they are in the residual already, so only what the user
+    declares beyond the residual is added.
+    """
+    draws = fit.error_draws()
+    noise = max(fit.noise, 1e-16)
+    stated = 0.0 if declared.noise_db is None else 10.0 ** (declared.noise_db / 20.0)
+    noise_draws = draws * max(1.0, stated / noise)
+    if declared.position_m == 0.0 and declared.angle == 0.0:
+        return ErrorDraws(noise_draws, None, 0.0)
+    order = int(np.sqrt(fit.coefficients.shape[-1] + 1)) - 1
+    near, size = fit.coefficients, float(np.max(np.abs(samples.field)))
+    if samples.radius is not None:
+        middle = float(np.median(samples.radius))
+        functions = outgoing(order, np.array(k * middle)).tangential()[:, mode_degrees(order) - 1]
+        near = np.where(near != 0.0, near * np.where(np.isfinite(functions), functions, 0.0), 0.0)
+        size *= middle
+    change = displaced(
+        near, samples.theta, samples.phi, k=k, radius=samples.radius, declared=declared, random=np.random.default_rng(5)
+    )
+    level = float(np.sqrt(np.mean(np.abs(change) ** 2))) / size
+    return ErrorDraws(noise_draws, np.roll(draws, 1, axis=0) * (level / noise), 0.0)
 
 
 def _from_rings(
-    whole: WholeSphere, top: int, limit: int, radius: float | None, k: float, *, fixed: bool
+    whole: WholeSphere, top: int, limit: int, radius: float | None, k: float, *, fixed: bool, declared: Declared
 ) -> Transformed:
     """Analyse rings, cut the spectrum's noise floor, take the radial functions out."""
     field = whole.field if radius is None else whole.field * radius * np.exp(1j * k * radius)
-    measured = analysis(field, top, layout=whole.layout, phi_start=whole.phi_start)
-    order = top if fixed else min(limit, signal_order(measured))
-    measured = resized(measured, order)
-    if radius is not None:
-        with np.errstate(over="ignore", invalid="ignore"):
-            functions = outgoing(order, np.array(k * radius)).tangential()[:, mode_degrees(order) - 1]
-            measured = np.where(np.isfinite(functions), measured / functions, 0.0)
+    highest = highest_order(whole.layout, *whole.field.shape[-2:])
+    measured = analysis(field, highest, layout=whole.layout, phi_start=whole.phi_start)
+    order = top if fixed else min(limit, signal_order(resized(measured, top)))
+    largest = float(np.max(np.abs(field)))
+    noise = _floor_noise(measured, order, field.shape[-2] * field.shape[-1]) / largest
     words = (
         f"whole sphere, {whole.field.shape[-2]} rings x {whole.field.shape[-1]} columns {whole.layout}, order {order}"
     )
-    return Transformed(measured, order, words, None)
+    inverse = np.ones((2, mode_degrees(order).size), complex)
+    if radius is not None:
+        with np.errstate(over="ignore", invalid="ignore", divide="ignore"):
+            functions = outgoing(order, np.array(k * radius)).tangential()[:, mode_degrees(order) - 1]
+            inverse = np.where(np.isfinite(functions), 1.0 / functions, 0.0)
+    near = resized(measured, order)
+    errors = _ring_errors(whole, near, inverse, radius, k, noise * largest, declared)
+    return Transformed(near * inverse, order, words, None, noise, errors)
+
+
+def _floor_noise(measured: ComplexArray, order: int, samples: int) -> float:
+    """Return the noise of one sample from the degrees above the signal; nan where there are too few."""
+    top = order_of_count(measured.shape[-1])
+    if top < order + 3:
+        return float("nan")
+    above = measured[:, mode_count(order + 1) :]
+    # White noise of variance s^2 per sample puts about s^2 4 pi / samples into every coefficient.
+    return float(np.sqrt(np.median(np.abs(above) ** 2) / np.log(2.0) * samples / (4.0 * np.pi)))
+
+
+def _ring_errors(
+    whole: WholeSphere,
+    near: ComplexArray,
+    inverse: ComplexArray,
+    radius: float | None,
+    k: float,
+    noise: float,
+    declared: Declared,
+) -> ErrorDraws:
+    """Return the errors of a whole-sphere grid: noise and places drawn per sample and analysed alike."""
+    order, shape = order_of_count(near.shape[-1]), whole.field.shape
+    largest = float(np.max(np.abs(whole.field))) * (1.0 if radius is None else radius)
+    if declared.noise_db is not None:
+        noise = 10.0 ** (declared.noise_db / 20.0) * largest
+    noise = noise if np.isfinite(noise) else 0.0
+    random = np.random.default_rng(5)
+
+    def analysed(fields: ComplexArray) -> ComplexArray:
+        found = analysis(fields, order, layout=whole.layout, phi_start=whole.phi_start)
+        return np.asarray(found * inverse)
+
+    raw = random.normal(size=(2, GRID_DRAWS, *shape)) * np.sqrt(0.5)
+    noise_draws = analysed(noise * (raw[0] + 1j * raw[1]))
+    spectrum = np.add.reduceat(np.sum(np.abs(near) ** 2, axis=0), np.arange(1, order + 1) ** 2 - 1)
+    floor = 2.0 * (2.0 * order + 1.0) * noise**2 * 4.0 * np.pi / (shape[-1] * shape[-2])
+    truncation = float(np.sqrt(tail_of(spectrum, floor) / (4.0 * np.pi)) * np.max(np.abs(inverse[:, -1])))
+    if declared.position_m == 0.0 and declared.angle == 0.0:
+        return ErrorDraws(noise_draws, None, truncation)
+    theta, phi = _places(whole)
+    radii = None if radius is None else np.full(theta.size, radius)
+    changes = [
+        displaced(near, theta, phi, k=k, radius=radii, declared=declared, random=random).reshape(shape)
+        for _ in range(GRID_DRAWS)
+    ]
+    return ErrorDraws(noise_draws, analysed(np.stack(changes)), truncation)
+
+
+def _places(whole: WholeSphere) -> tuple[FloatArray, FloatArray]:
+    """Return theta and phi of every sample of a recognized grid."""
+    rings, columns = whole.field.shape[-2:]
+    theta = {
+        "with-poles": np.linspace(0.0, np.pi, rings),
+        "without-poles": (np.arange(rings) + 0.5) * np.pi / rings,
+        "gauss-legendre": gauss_legendre(rings=rings, phi_count=1).theta,
+    }[whole.layout]
+    phi = whole.phi_start + np.arange(columns) * 2.0 * np.pi / columns
+    t, p = np.meshgrid(theta, phi, indexing="ij")
+    return t.ravel(), p.ravel()
 
 
 def signal_order(measured: ComplexArray) -> int:
@@ -178,6 +305,7 @@ def far_field(
     step_deg: float = 1.0,
     origin_m: tuple[float, float, float] | None = None,
     keep_radius_m: float | None = None,
+    declared: Declared | None = None,
 ) -> tuple[xr.Dataset, list[str]]:
     """Turn a dataset of near (or far) fields into a far-field pattern on a whole-sphere grid.
 
@@ -192,78 +320,152 @@ def far_field(
     keep_radius_m
         Only waves from inside this sphere about the origin are kept (stray signals from
         elsewhere are filtered out).
+    declared
+        Noise, positions and the error that a determined direction may have; by default from the data.
 
     Returns
     -------
-    The pattern, with a variable `support` (theta, phi) where the data do not cover the sphere,
-    and what was done in plain words, one line per frequency.
+    The pattern, and what was done in plain words, one line per frequency. Beside the field stand
+    `error_bound` (frequency, theta, phi): stated error of the field vector with coverage factor 2, in
+    the field's unit; `support` (same dims): 1 where the direction is determined, else 0, if the data
+    leave directions out; `error_waves` (frequency, draw, kind, mode): possible errors as far-field
+    coefficients, from which figures get intervals; `noise_db`, `truncation_db`, `position_db` (frequency):
+    rms over the sphere, in dB of the peak.
 
     Raises
     ------
     ValueError
         If the samples cannot carry the order, or nothing would be left.
     """
+    declared = declared or Declared()
     sets = samples_of(dataset)
-    shift = np.zeros(3) if origin_m is None else np.asarray(origin_m, float)
     rings = round(180.0 / step_deg) + 1
+    results = [
+        _one_frequency(
+            samples, order=order, rings=rings, origin_m=origin_m, keep_radius_m=keep_radius_m, declared=declared
+        )
+        for samples in sets
+    ]
     columns = 2 * (rings - 1)
-    fields, words, support = [], [], None
-    for index, samples in enumerate(sets):
-        k = float(wavenumber(samples.frequency_hz))
-        cap = None if keep_radius_m is None else order_cap(k, keep_radius_m + float(np.linalg.norm(shift)))
-        found = expand(samples, order=order, cap=cap)
-        expansion = Expansion(found.coefficients, np.array(k))
+    theta, phi = np.linspace(0.0, np.pi, rings), np.arange(columns) * 2.0 * np.pi / columns
+    reference = "coordinate origin" if origin_m is None else "point ({:g}, {:g}, {:g}) m".format(*origin_m)
+    pattern = build_pattern(
+        np.stack([one.field for one in results]), frequency_hz=np.array([s.frequency_hz for s in sets]),
+        theta=theta, phi=phi, quantity="relative", phase_reference=reference,
+    )  # fmt: skip
+    pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
+    pattern = _with_errors(pattern, results)
+    words = [line for one in results for line in one.words]
+    pattern = with_step(
+        pattern, "to far-field", order=order, origin_m=None if origin_m is None else list(origin_m),
+        keep_radius_m=keep_radius_m, noise_db=declared.noise_db, position_mm=1e3 * declared.position_m,
+        angle_deg=float(np.rad2deg(declared.angle)), found=words,
+    )  # fmt: skip
+    return pattern, words
+
+
+@dataclass(frozen=True)
+class _Result:
+    """One frequency's field on the grid with its errors."""
+
+    field: ComplexArray
+    bound: FloatArray
+    inside: BoolArray
+    waves: ComplexArray
+    contributions_db: dict[str, float]
+    words: list[str]
+
+
+def _one_frequency(
+    samples: FieldSamples,
+    *,
+    order: int | None,
+    rings: int,
+    origin_m: tuple[float, float, float] | None,
+    keep_radius_m: float | None,
+    declared: Declared,
+) -> _Result:
+    """Expand one frequency, move and cut the waves, and carry the errors through the same steps."""
+    k = float(wavenumber(samples.frequency_hz))
+    shift = np.zeros(3) if origin_m is None else np.asarray(origin_m, float)
+    cap = None if keep_radius_m is None else order_cap(k, keep_radius_m + float(np.linalg.norm(shift)))
+    found = expand(samples, order=order, cap=cap, declared=declared)
+    theta, columns = np.linspace(0.0, np.pi, rings), 2 * (rings - 1)
+
+    def moved(coefficients: ComplexArray) -> Expansion:
+        expansion = Expansion(coefficients, np.array(k))
         if origin_m is not None:
             expansion = expansion.translated(-shift)
         if keep_radius_m is not None:
             expansion = expansion.truncated(min(expansion.order, order_cap(k, keep_radius_m) - ORDER_MARGIN))
-        fields.append(expansion.far_field(np.linspace(0.0, np.pi, rings), columns))
-        words.append(f"{samples.frequency_hz / 1e9:.6g} GHz: {found.words}")
-        if found.fit is not None and index == len(sets) // 2:
-            support = _support(samples, found, k, rings)
-    theta, phi = np.linspace(0.0, np.pi, rings), np.arange(columns) * 2.0 * np.pi / columns
-    reference = "coordinate origin" if origin_m is None else f"point ({shift[0]:g}, {shift[1]:g}, {shift[2]:g}) m"
-    pattern = build_pattern(
-        np.stack(fields), frequency_hz=np.array([s.frequency_hz for s in sets]), theta=theta, phi=phi,
-        quantity="relative", phase_reference=reference,
-    )  # fmt: skip
-    pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
-    if support is not None:
-        pattern["support"] = (
-            ("theta", "phi"),
-            support,
-            {"long_name": "share of an arbitrary field that the data determine"},
-        )
-    pattern = with_step(
-        pattern, "to far-field", order=order, origin_m=shift.tolist(), keep_radius_m=keep_radius_m, found=words
-    )
-    return pattern, words
+        return expansion
+
+    field = moved(found.coefficients).far_field(theta, columns)
+    noise = moved(found.errors.noise)
+    spreads = {"noise": spread_of(noise.far_field(theta, columns))}
+    waves = moved(found.errors.all())
+    if found.errors.position is not None:
+        spreads["position"] = spread_of(moved(found.errors.position).far_field(theta, columns))
+    spreads["truncation"] = np.full(field.shape[1:], found.errors.truncation)
+    peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0))))
+    bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
+    inside = np.ones(bound.shape, bool)
+    if found.fit is not None:
+        near = _sampled(samples, rings)
+        if near.any():
+            peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0)[near])))
+        inside = determined(bound, peak=peak, sampled=near, limit_db=declared.error_limit_db)
+    weight = np.sin(theta)[:, None] * np.where(inside, 1.0, 0.0)
+    total = max(float(weight.sum()), 1e-300)
+    levels = {n: _db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
+    worst = _db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
+    words = [
+        f"{samples.frequency_hz / 1e9:.6g} GHz: {found.words}",
+        f"  error of the field at most {worst:.1f} dB of the peak (k = 2): "
+        + ", ".join(f"{name} {level:.1f} dB rms" for name, level in levels.items() if level > -300.0),
+    ]
+    return _Result(field, bound, inside, waves.coefficients, levels, words)
 
 
-def _support(samples: FieldSamples, found: Transformed, k: float, rings: int) -> FloatArray:
-    """Return the support of the result on its grid, computed on a coarser one."""
-    from scipy.interpolate import RegularGridInterpolator
+def _sampled(samples: FieldSamples, rings: int) -> BoolArray:
+    """Return where samples lie on the result's grid: within a mean spacing (theta, phi)."""
+    from scipy.spatial import cKDTree
 
-    theta, phi, field = _folded(samples)
-    bundle = Samples.of(theta, phi, field, weight=samples.weight)
-    coarse_t = np.deg2rad(np.arange(0.0, 180.1, SUPPORT_STEP_DEG))
-    coarse_p = np.deg2rad(np.arange(0.0, 360.1, SUPPORT_STEP_DEG))
-    t, p = np.meshgrid(coarse_t, coarse_p, indexing="ij")
-    # Judged at the order that the data really fill; the empty degrees above need no support.
-    judged = effective_order(found)
-    coarse = support_map(bundle, judged, k, t, p).reshape(t.shape)
+    theta, phi, _ = _folded(samples)
     columns = 2 * (rings - 1)
-    fine = np.meshgrid(np.linspace(0, np.pi, rings), np.arange(columns) * 2 * np.pi / columns, indexing="ij")
-    at = np.stack([g.ravel() for g in fine], axis=-1)
-    return np.asarray(RegularGridInterpolator((coarse_t, coarse_p), coarse)(at).reshape(rings, columns))
+    t, p = np.meshgrid(np.linspace(0, np.pi, rings), np.arange(columns) * 2 * np.pi / columns, indexing="ij")
+    points = unit_vector(theta=theta, phi=phi)
+    distance, _ = cKDTree(points).query(unit_vector(theta=t, phi=p).reshape(-1, 3))
+    area = solid_angles(theta, phi, 1)
+    return np.asarray(distance.reshape(t.shape) <= SAMPLED * np.sqrt(float(np.median(area))))
 
 
-def effective_order(found: Transformed) -> int:
-    """Return the degree below which 99.9 % of the expansion's power lies."""
-    per_mode = np.sum(np.abs(found.coefficients) ** 2, axis=-2)
-    starts = np.arange(1, found.order + 1) ** 2 - 1
-    share = np.cumsum(np.add.reduceat(per_mode, starts)) / np.sum(per_mode)
-    return max(3, int(np.searchsorted(share, 0.999)) + 1)
+def _with_errors(pattern: xr.Dataset, results: list[_Result]) -> xr.Dataset:
+    """Write the errors beside the field."""
+    dims = ("frequency", "theta", "phi")
+    pattern["error_bound"] = (
+        dims,
+        np.stack([one.bound for one in results]),
+        {"long_name": "error of the field vector, coverage factor 2", "units": pattern["e_theta"].attrs["units"]},
+    )
+    if not all(one.inside.all() for one in results):
+        pattern["support"] = (
+            dims,
+            np.stack([one.inside.astype(float) for one in results]),
+            {"long_name": "1 where the data determine the direction, 0 elsewhere"},
+        )
+    draws = min(len(one.waves) for one in results)
+    order = max(order_of_count(one.waves.shape[-1]) for one in results)
+    waves = np.stack([resized(one.waves[:draws], order) for one in results])
+    pattern["error_waves"] = (
+        ("frequency", "draw", "kind", "mode"),
+        waves,
+        {"long_name": "possible errors as far-field coefficients, grad and curl type, degree by degree"},
+    )
+    for name in ("noise", "truncation", "position"):
+        levels = [one.contributions_db.get(name, np.nan) for one in results]
+        pattern[f"{name}_db"] = ("frequency", np.array(levels), {"units": "dB", "long_name": f"{name}, rms, of peak"})
+    return pattern
 
 
 def _db(ratio: float) -> float:

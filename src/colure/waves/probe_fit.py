@@ -17,17 +17,11 @@ import numpy as np
 
 from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, IntArray, mode_degrees
 from colure.waves.expansion import Expansion
+from colure.waves.least_squares import Fit, LeastSquares, solve_with_noise
 from colure.waves.probe import mode_response
 from colure.waves.radial import outgoing
 from colure.waves.scattered import adjoint_at, synthesis_at
-from colure.waves.scattered_fit import (
-    Fit,
-    LeastSquares,
-    lagrange_shares,
-    radial_nodes,
-    solid_angles,
-    solve_with_noise,
-)
+from colure.waves.scattered_fit import has_holes, lagrange_shares, radial_nodes, solid_angles
 
 
 @dataclass(frozen=True)
@@ -79,7 +73,7 @@ class ProbeOperator(LeastSquares):
         # A direction needs two polarizations, each a sample of its own: every row counts twice.
         self.row_weight = np.sqrt(2.0 * area * samples.weight)[None, :]
         self.sample_weight = samples.weight
-        self._top = highest_mu
+        self._top, self._ports, self._boresight = highest_mu, ports, boresight
         nodes = radial_nodes(samples.radius, order, k)
         self._shares = lagrange_shares(nodes, samples.radius)
         middle = float(nodes[len(nodes) // 2])
@@ -96,6 +90,10 @@ class ProbeOperator(LeastSquares):
         ideal = outgoing(order, np.array(k * middle)).tangential()
         self._response = self._response / ideal[:, :, None] * np.sqrt(4.0 * np.pi / (2.0 * n + 1.0))[:, None]
         self.common = np.exp(-1j * k * samples.radius) / samples.radius
+
+    def lowered(self, order: int) -> ProbeOperator:
+        """Return the same samples' operator for a lower order."""
+        return ProbeOperator(self.samples, order, self.k, self._ports, highest_mu=self._top, boresight=self._boresight)
 
     def data(self) -> ComplexArray:
         """Return the weighted received values, exp(-jkA)/A removed, shape (1, count)."""
@@ -192,5 +190,9 @@ def fit_probe_samples(
     level = complex(ports[0].far_field_at(0.0, 0.0)[0, 0, 0]) if boresight is None else boresight
     operator = ProbeOperator(samples, order, k, ports, highest_mu=top, boresight=level)
     return solve_with_noise(
-        operator, damping=damping, tolerance=tolerance, most_iterations=most_iterations, dense=False
+        operator,
+        damping=damping,
+        tolerance=tolerance,
+        most_iterations=most_iterations,
+        holes=has_holes(samples.theta, samples.phi, order),
     )

@@ -13,25 +13,24 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike
-from scipy.spatial import SphericalVoronoi
+from scipy.spatial import SphericalVoronoi, cKDTree
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_degrees
 from colure.geometry.directions import unit_vector
+from colure.waves.direct_fit import Rows, solve_directly
+from colure.waves.least_squares import Fit, LeastSquares, solve_with_noise
+from colure.waves.modes import resized
 from colure.waves.radial import outgoing
-from colure.waves.scattered import ACCURACY, adjoint_at, synthesis_at
+from colure.waves.scattered import adjoint_at, synthesis_at
 from colure.waves.threads import threaded
 
 #: Relative accuracy of interpolating radial functions between reference spheres.
 RADIAL_ACCURACY = 1e-9
 MOST_SPHERES = 24
-#: Damping of the first fit, and the noise below which it is kept as it is.
-FIRST_DAMPING = 1e-5
-NEGLIGIBLE_NOISE = 3e-5
-WIENER_ROUNDS = 3
-#: Accuracy of the transform while the noise, at least 3e-5, is what limits the fit.
-NOISY_ACCURACY = 1e-8
-#: Largest change of the logarithm of the damping that counts as settled.
-SETTLED = 0.3
+#: A hole is a direction farther from every sample than this many half wavelengths of the highest degree.
+HOLE = 1.2
+#: Below these a fit is solved directly even without holes.
+SMALL_ORDER, SMALL_COUNT = 14, 4000
 
 
 @dataclass(frozen=True)
@@ -96,63 +95,6 @@ class Samples:
         return self.theta.size
 
 
-@dataclass(frozen=True)
-class Fit:
-    """A least-squares expansion and what is known about it.
-
-    coefficients
-        (2, N(N+2)) far-field coefficients.
-    residual
-        Weighted rms of (data - model) over the weighted rms of the data.
-    noise
-        Estimated rms of the noise in one component of one sample relative to the largest
-        sample, from the residual and the degrees of freedom left.
-    freedom
-        Effective number of coefficients that the data determined.
-    iterations, converged
-        Of the conjugate-gradient solution; the dense one has 0 iterations.
-    damping
-        (N,) per degree, relative to a fully sampled mode's singular value 1.
-    """
-
-    coefficients: ComplexArray
-    residual: float
-    noise: float
-    freedom: float
-    iterations: int
-    converged: bool
-    damping: FloatArray
-
-
-class LeastSquares:
-    """What the solvers need of an operator from reference-sphere coefficients to weighted rows."""
-
-    order: int
-    degrees: np.ndarray
-    reference: ComplexArray
-    row_weight: FloatArray
-    sample_weight: FloatArray
-    accuracy: float = ACCURACY
-
-    def forward(self, b: ComplexArray) -> ComplexArray:
-        """Return weighted rows (components, count)."""
-        raise NotImplementedError
-
-    def adjoint(self, rows: ComplexArray) -> ComplexArray:
-        """Return the adjoint of `forward`, shape (2, N(N+2))."""
-        raise NotImplementedError
-
-    def data(self) -> ComplexArray:
-        """Return the weighted measured rows."""
-        raise NotImplementedError
-
-    def far_field(self, b: ComplexArray) -> ComplexArray:
-        """Return far-field coefficients of reference-sphere coefficients; unseen modes are zero."""
-        with np.errstate(over="ignore", invalid="ignore"):
-            seen = np.isfinite(self.reference) & (np.abs(self.reference) < 1e150)
-            return np.asarray(np.where(seen, b / np.where(seen, self.reference, 1.0), 0.0))
-
-
 class ScatteredOperator(LeastSquares):
     """Coefficients on a reference sphere to weighted samples, and its adjoint."""
 
@@ -200,6 +142,36 @@ class ScatteredOperator(LeastSquares):
         """Return the weighted measured samples, common factor removed."""
         return np.asarray(self.samples.field / self.common * self.row_weight)
 
+    def lowered(self, order: int) -> ScatteredOperator:
+        """Return the same samples' operator for a lower order."""
+        return ScatteredOperator(self.samples, order, self.k)
+
+    def solved_directly(self) -> Fit | None:
+        """Return the direct solution, or None where it would take too long (`direct_fit`)."""
+        level = np.abs(self.common) / np.sqrt(np.mean(np.abs(self.common) ** 2))
+        weight = level * np.sqrt(self.sample_weight)
+        data = self.samples.field / self.common
+        rows = Rows(self.samples.theta, self.samples.phi, weight, self._shares, self._scales, data * weight)
+        found = solve_directly(rows, self.order)
+        if found is None:
+            return None
+        count, largest = found.coefficients.shape[-1], float(np.max(np.abs(data * level))) or 1.0
+        lower = self
+        # Both operators may rest on spheres of their own where radii scatter; coefficients belong to this one's.
+        reference = self.reference[:, :count]
+        with np.errstate(over="ignore", invalid="ignore"):
+            seen = np.isfinite(reference) & (np.abs(reference) < 1e150)
+            safe = np.where(seen, reference, 1.0)
+            far = np.where(seen, found.coefficients / safe, 0.0)
+            errors = np.where(seen, found.draws / safe, 0.0)
+        damping = np.full(self.order, np.inf)
+        full = np.sqrt(np.sum(weight**2) / (4.0 * np.pi))
+        damping[: found.signal.size] = found.noise / (full * np.maximum(found.signal, 1e-300))
+        return Fit(
+            resized(far, self.order), found.residual, found.noise / largest, found.freedom, 0, True, damping,
+            found.signal, lower, errors,
+        )  # fmt: skip
+
 
 def fit_scattered(
     samples: Samples,
@@ -219,8 +191,9 @@ def fit_scattered(
         Wavenumber in rad/m.
     damping
         Tikhonov parameter relative to a fully sampled mode's singular value 1; by default it is
-        found from the data: first nearly none, then per degree as large as the noise that the residual
-        shows is against the signal (a Wiener filter over the degrees).
+        found from the data, and the order up to `order` with it: directly by the evidence where samples
+        leave parts out (`direct_fit`), else as large per degree as the noise that the residual shows
+        is against the signal (a Wiener filter over the degrees).
     tolerance
         Relative size of the gradient at which the iteration ends.
     dense
@@ -238,114 +211,23 @@ def fit_scattered(
             f"lower the order"
         )
     operator = ScatteredOperator(samples, order, k)
+    holes = has_holes(samples.theta, samples.phi, order)
+    small = order <= SMALL_ORDER and samples.count <= SMALL_COUNT
+    if damping is None and not dense and (holes or small) and (direct := operator.solved_directly()) is not None:
+        return direct
     return solve_with_noise(
-        operator, damping=damping, tolerance=tolerance, most_iterations=most_iterations, dense=dense
+        operator, damping=damping, tolerance=tolerance, most_iterations=most_iterations, dense=dense, holes=holes
     )
 
 
-def solve_with_noise(
-    operator: LeastSquares, *, damping: float | None, tolerance: float, most_iterations: int, dense: bool
-) -> Fit:
-    """Solve, learn the noise from the residual, and solve again with the damping that suits it."""
-    rows, order = operator.data(), operator.order
-    solve = _dense if dense else _conjugate_gradients
-    plain = FIRST_DAMPING if damping is None else damping
-    first = solve(operator, rows, np.full(order, plain), tolerance, most_iterations)
-    if damping is not None or first.noise < NEGLIGIBLE_NOISE:
-        return first
-    # A bare fit of a partial sphere puts noise into every degree; the even damping that suits
-    # the noise gives the first honest spectrum, and a few rounds settle it.
-    sigma = first.noise * float(np.max(np.abs(rows / operator.row_weight)))
-    even = sigma / float(np.sqrt(np.mean(np.abs(rows / operator.row_weight) ** 2)))
-    enough = max(tolerance, 1e-3 * even)
-    operator.accuracy = NOISY_ACCURACY
-    found = solve(operator, rows, np.full(order, min(0.3, even)), enough, most_iterations)
-    for _ in range(WIENER_ROUNDS):
-        damping_now = _damping_per_degree(operator, found, sigma)
-        settled = np.max(np.abs(np.log(damping_now / found.damping))) < SETTLED
-        found = solve(operator, rows, damping_now, enough, most_iterations)
-        if settled:
-            break
-    operator.accuracy = ACCURACY
-    return found
-
-
-def _damping_per_degree(operator: LeastSquares, fit: Fit, sigma: float) -> FloatArray:
-    """Return noise over signal per degree (N,), the Wiener damping with the spectrum of the first fit.
-
-    The noise that one coefficient carries is the sample noise times the mean solid angle of a
-    sample; degrees in which the first fit shows no more than that are damped away.
-    """
-    share = operator.row_weight**2
-    variance = sigma**2 * float(np.sum(share**2) / np.sum(share))
-    per_mode = np.sum(np.abs(fit.coefficients * operator.reference) ** 2, axis=0)
-    starts = np.arange(1, operator.order + 1) ** 2 - 1
-    count = 2.0 * (2.0 * np.arange(1, operator.order + 1) + 1.0)
-    signal = np.maximum(np.add.reduceat(per_mode, starts) / count - variance, 0.02 * variance)
-    return np.asarray(np.clip(np.sqrt(variance / signal), FIRST_DAMPING, 10.0))
-
-
-def _conjugate_gradients(
-    operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int
-) -> Fit:
-    """Conjugate gradients on (A^H A + D^2) b = A^H d (M. R. Hestenes and E. Stiefel, 1952).
-
-    Preconditioned with 1 + D^2: on a well-sampled sphere A^H A is nearly one.
-    """
-    square = (damping**2)[operator.degrees]
-    scale = 1.0 / (1.0 + square)
-    b = np.zeros((2, operator.degrees.size), complex)
-    remainder = rows.copy()
-    gradient = operator.adjoint(remainder)
-    direction = gradient * scale
-    size = float(np.vdot(gradient, gradient * scale).real)
-    start, count = size, 0
-    while count < most and size > (tolerance**2) * start and size > 0.0:
-        image = operator.forward(direction)
-        curvature = float(np.vdot(image, image).real + np.vdot(direction, square * direction).real)
-        step = size / curvature
-        b += step * direction
-        remainder -= step * image
-        gradient = operator.adjoint(remainder) - square * b
-        following = float(np.vdot(gradient, gradient * scale).real)
-        direction = gradient * scale + (following / size) * direction
-        size, count = following, count + 1
-    return _report(operator, rows, b, damping, count, size <= (tolerance**2) * start)
-
-
-def _effective_freedom(operator: LeastSquares, damping: FloatArray, rows: int) -> float:
-    """Return how many complex coefficients the samples determine: coverage times undamped unknowns."""
-    undamped = float(2.0 * np.sum(1.0 / (1.0 + damping[operator.degrees] ** 2)))
-    covered = float(np.sum(operator.row_weight**2 / operator.sample_weight)) / (4.0 * np.pi)
-    return min(undamped * min(1.0, covered * 1.05), rows - 1.0)
-
-
-def _dense(operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int) -> Fit:
-    """Solve the stacked system (A; D) explicitly; the reference for the iterative path."""
-    del tolerance, most
-    unknowns = 2 * operator.degrees.size
-    matrix = np.empty((rows.size, unknowns), complex)
-    for column in range(unknowns):
-        unit = np.zeros(unknowns, complex)
-        unit[column] = 1.0
-        matrix[:, column] = operator.forward(unit.reshape(2, -1)).ravel()
-    stacked = np.concatenate([matrix, np.diag(np.tile(damping[operator.degrees], 2))])
-    target = np.concatenate([rows.ravel(), np.zeros(unknowns)])
-    b = np.linalg.lstsq(stacked, target, rcond=1e-14)[0].reshape(2, -1)
-    return _report(operator, rows, b, damping, 0, True)
-
-
-def _report(
-    operator: LeastSquares, rows: ComplexArray, b: ComplexArray, damping: FloatArray, iterations: int, done: bool
-) -> Fit:
-    remainder = rows - operator.forward(b)
-    left, total = float(np.linalg.norm(remainder)), float(np.linalg.norm(rows))
-    largest = float(np.max(np.abs(rows / operator.row_weight))) or 1.0
-    freedom = _effective_freedom(operator, damping, rows.size)
-    spare = max(1.0 - freedom / rows.size, 0.02)
-    noise = float(np.sqrt(np.mean(np.abs(remainder / operator.row_weight) ** 2) / spare)) / largest
-    residual = left / total if total else 0.0
-    return Fit(operator.far_field(b), residual, noise, freedom, iterations, bool(done), damping)
+def has_holes(theta: FloatArray, phi: FloatArray, order: int) -> bool:
+    """Tell whether samples leave a part of the sphere out that waves of degree `order` need."""
+    unique = np.unique(np.round(unit_vector(theta=theta, phi=phi), 9), axis=0)
+    if len(unique) < 5:
+        return True
+    hull = SphericalVoronoi(unique / np.linalg.norm(unique, axis=1, keepdims=True))
+    nearest, _ = cKDTree(unique).query(hull.vertices)
+    return bool(np.max(nearest) > HOLE * np.pi / order)
 
 
 def solid_angles(theta: FloatArray, phi: FloatArray, order: int) -> FloatArray:
@@ -404,39 +286,3 @@ def lagrange_shares(nodes: FloatArray, radius: FloatArray) -> FloatArray:
             if other != q:
                 shares[q] *= (radius - nodes[other]) / (nodes[q] - nodes[other])
     return shares
-
-
-def support_map(
-    samples: Samples, order: int, k: float, theta: ArrayLike, phi: ArrayLike, *, damping: float = 1e-3, draws: int = 4
-) -> FloatArray:
-    """Return, per direction, the share of an arbitrary field of degree `order` that the data recover.
-
-    Random fields are sampled at the same places, fitted with the same damping, and compared:
-    1 where everything comes back, 0 where nothing does. Values are averaged over a cap of one
-    resolution cell (pi / order), `theta` and `phi` in radians, result (count,).
-    """
-    random = np.random.default_rng(7)
-    t, p = np.asarray(theta, float).ravel(), np.asarray(phi, float).ravel()
-    lost, whole = np.zeros(t.size), np.zeros(t.size)
-    far = Samples(samples.theta, samples.phi, None, samples.field, samples.weight)
-    operator = ScatteredOperator(far, order, k)
-    ring = np.deg2rad(np.arange(0, 360, 60))
-    cap = 0.5 * np.pi / order
-    around = [(0.0, 0.0), *((cap * np.cos(a), cap * np.sin(a)) for a in ring)]
-    places = [_step_aside(t, p, a, b) for a, b in around]
-    for _ in range(draws):
-        raw = random.normal(size=(2, 2, operator.degrees.size))
-        true = raw[0] + 1j * raw[1]
-        fit = _conjugate_gradients(operator, operator.forward(true), np.full(order, damping), 1e-5, 150)
-        for where in places:
-            lost += np.sum(np.abs(synthesis_at(fit.coefficients - true, *where)) ** 2, axis=0)
-            whole += np.sum(np.abs(synthesis_at(true, *where)) ** 2, axis=0)
-    return np.asarray(np.clip(1.0 - np.sqrt(lost / whole), 0.0, 1.0))
-
-
-def _step_aside(theta: FloatArray, phi: FloatArray, a: float, b: float) -> tuple[FloatArray, FloatArray]:
-    from colure.geometry.directions import phi_hat, theta_hat, theta_phi
-
-    moved = unit_vector(theta=theta, phi=phi) + a * theta_hat(theta=theta, phi=phi) + b * phi_hat(theta=theta, phi=phi)
-    found = theta_phi(moved)
-    return found.theta, found.phi

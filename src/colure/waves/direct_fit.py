@@ -1,0 +1,223 @@
+"""Small fits solved directly: order, damping and error from the data and the geometry.
+
+The samples are a matrix times coefficients plus noise. One triangular factorization, columns by rising
+degree, holds the residual of every order at the same time; the order ends where further degrees
+take no more out of the residual than noise would. How strong each degree is follows from the data
+by the evidence (D. J. C. MacKay, Neural Computation 4:415-447, 1992: Bayesian interpolation), and with it
+comes the error of every coefficient: noise, and what the data leave open.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.linalg import get_lapack_funcs, qr
+
+from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
+from colure.waves.harmonics_at import degrees_of_columns, matrix_at, mode_of_columns, to_modes
+
+#: Highest order that is solved directly; 2,178 columns.
+HIGHEST_DIRECT = 30
+FIRST_ORDER = 14
+ORDER_STEP = 8
+#: A degree is significant where it takes this many times more out of the residual than noise would.
+SIGNIFICANT = 1.6
+#: Degrees without signal after which the search for the order ends.
+SILENT_DEGREES = 3
+#: Relative rms below which a residual is the arithmetic's.
+ROUNDING = 2e-15
+EVIDENCE_ROUNDS = 12
+DRAWS = 48
+#: Rows times columns squared that are factorized (a few seconds on one core).
+MOST_WORK = 8e10
+
+
+@dataclass(frozen=True)
+class DirectSolution:
+    """Coefficients on the reference sphere, draws of their error, and what led to them.
+
+    coefficients
+        (2, N(N+2)).
+    draws
+        (draw, 2, N(N+2)): possible errors, as likely as the data and the noise make them.
+    noise
+        Rms of the noise in one component of one sample, in the unit of the rows.
+    freedom
+        Number of coefficients that the data determine.
+    signal
+        (N,) rms size of one coefficient of each degree.
+    """
+
+    coefficients: ComplexArray
+    draws: ComplexArray
+    noise: float
+    freedom: float
+    signal: FloatArray
+    residual: float
+
+
+@dataclass(frozen=True)
+class Rows:
+    """The problem: places, weights, and how the reference sphere's functions change with radius.
+
+    shares
+        (node, count) interpolation between reference spheres, scales (node, 2, N(N+2)) at the cap.
+    data
+        (2, count), common factor removed and weighted.
+    """
+
+    theta: FloatArray
+    phi: FloatArray
+    weight: FloatArray
+    shares: FloatArray
+    scales: ComplexArray
+    data: ComplexArray
+
+    def matrix(self, order: int) -> FloatArray | ComplexArray:
+        """Return the weighted rows (2 count, 2 N(N+2)); real where one radius serves all samples."""
+        harmonics = matrix_at(self.theta, self.phi, order)
+        if len(self.scales) == 1:
+            harmonics *= self.weight[:, None]
+            return harmonics.reshape(-1, harmonics.shape[-1])
+        degree, kind = degrees_of_columns(order), mode_of_columns(order)
+        at = degree * degree - 1  # the first mode of a degree: scales depend on degree and kind alone
+        factor = np.einsum("qc,qm->cm", self.shares * self.weight, self.scales[:, kind, at])
+        return np.asarray((harmonics * factor).reshape(-1, harmonics.shape[-1]))
+
+
+def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | None:
+    """Return the fit, or None where it needs a higher order than is solved directly."""
+    order = min(cap, FIRST_ORDER)
+    while True:
+        if 2.0 * rows.data.shape[-1] * (2.0 * mode_count(order)) ** 2 > MOST_WORK:
+            return None
+        triangle, rotated, left = _factorized(rows, order)
+        last, noise = _order_of(rotated, left, order, 2 * rows.data.shape[-1])
+        if order == cap or last + SILENT_DEGREES <= order:
+            break
+        if order >= HIGHEST_DIRECT:
+            return None
+        order = min(cap, order + ORDER_STEP, HIGHEST_DIRECT)
+    order = min(order, last + SILENT_DEGREES)
+    count = 2 * mode_count(order)
+    left += float(np.sum(np.abs(rotated[count:]) ** 2))
+    return _weighed(triangle[:count, :count], rotated[:count], left, order, rows, last, noise, seed)
+
+
+def _factorized(rows: Rows, order: int) -> tuple[np.ndarray, ComplexArray, float]:
+    """Return R, Q^H d and the squared norm of what no column explains."""
+    matrix, data = rows.matrix(order), rows.data.ravel()
+    columns = matrix.shape[1]
+    beside = np.stack([data.real, data.imag], axis=-1) if np.isrealobj(matrix) else data[:, None]
+    whole = np.concatenate([matrix, beside], axis=1)
+    if whole.shape[0] < whole.shape[1]:
+        whole = np.concatenate([whole, np.zeros((whole.shape[1] - whole.shape[0], whole.shape[1]))])
+    triangle = qr(whole, mode="r", overwrite_a=True, check_finite=False)[0]
+    right = triangle[:columns, columns:]
+    rotated = right[:, 0] + 1j * right[:, 1] if beside.shape[1] == 2 else right[:, 0]
+    rest = triangle[columns : columns + beside.shape[1], columns:]
+    return triangle[:columns, :columns], np.asarray(rotated), float(np.sum(np.abs(rest) ** 2))
+
+
+def _order_of(rotated: ComplexArray, left: float, order: int, components: int) -> tuple[int, float]:
+    """Return the last degree that takes more than noise out of the residual, and the noise's rms."""
+    degree = degrees_of_columns(order)
+    taken = np.bincount(degree, np.abs(rotated) ** 2, minlength=order + 1)[1:]
+    size = np.bincount(degree, minlength=order + 1)[1:]
+    after = left + np.concatenate([np.cumsum(taken[::-1])[::-1][1:], [0.0]])
+    spare = np.maximum(components - np.cumsum(size), 1)
+    total = left + float(taken.sum())
+    floor = ROUNDING**2 * total / components
+    variance = np.maximum(after / spare, floor)
+    out = np.flatnonzero(taken / size > SIGNIFICANT * variance)
+    last = int(out[-1]) + 1 if out.size else 1
+    return last, float(np.sqrt(variance[min(last + SILENT_DEGREES, order) - 1]))
+
+
+def _weighed(
+    triangle: np.ndarray,
+    rotated: ComplexArray,
+    left: float,
+    order: int,
+    rows: Rows,
+    last: int,
+    noise: float,
+    seed: int,
+) -> DirectSolution:
+    """Find the size of every degree by the evidence, and the solution and its error with it."""
+    degree = degrees_of_columns(order) - 1
+    number = np.bincount(degree).astype(float)
+    seen = np.sum(rows.weight**2) / (4.0 * np.pi)  # squared norm of a column on a whole sphere
+    per_mode = np.bincount(degree, np.abs(rotated) ** 2) / number
+    variance = np.maximum(per_mode - noise**2, 1e-2 * noise**2) / seen
+    least = noise**2 / seen
+    components = 2.0 * rows.data.shape[-1]
+    for turn in range(EVIDENCE_ROUNDS):
+        variance = _with_tail(variance, last, least)
+        scale = np.sqrt(variance)[degree]
+        upper, right = _damped(triangle * scale, rotated, noise)
+        inverse = _inverted(upper)
+        found = inverse @ right
+        spread = noise**2 * np.sum(np.abs(inverse) ** 2, axis=1)
+        known = np.maximum(np.bincount(degree, 1.0 - spread), 1e-3 * number)
+        power = np.bincount(degree, np.abs(scale * found) ** 2)
+        remainder = left + float(np.sum(np.abs(rotated - triangle @ (scale * found)) ** 2))
+        total = left + float(np.sum(np.abs(rotated) ** 2))
+        noise_now = np.sqrt(remainder / max(components - float(known.sum()), 1.0))
+        noise_now = max(float(noise_now), ROUNDING * np.sqrt(total / components))
+        following = power / known
+        moved = np.max(np.abs(np.log(following[:last] / variance[:last])))
+        if turn == EVIDENCE_ROUNDS - 1 or (moved < 0.1 and abs(np.log(noise_now / noise)) < 0.05):
+            break
+        variance, noise = following, noise_now
+    random = np.random.default_rng(seed)
+    raw = random.normal(size=(2, upper.shape[0], DRAWS)) * np.sqrt(0.5)
+    errors = noise * scale[:, None] * (inverse @ (raw[0] + 1j * raw[1]))
+    return DirectSolution(
+        to_modes(scale * found, order),
+        to_modes(errors.T, order),
+        noise,
+        float(known.sum()),
+        np.sqrt(variance),
+        float(np.sqrt(remainder / total)) if total else 0.0,
+    )
+
+
+def _inverted(upper: np.ndarray) -> np.ndarray:
+    """Return the inverse of an upper triangle."""
+    (invert,) = get_lapack_funcs(("trtri",), (upper,))
+    inverse, failed = invert(upper)
+    if failed:
+        raise ArithmeticError(f"triangle: row {failed} is zero")
+    return np.asarray(inverse)
+
+
+def _with_tail(variance: FloatArray, last: int, least: float) -> FloatArray:
+    """Let degrees beyond the last seen one fall on as the last seen ones do, but not above the noise.
+
+    What the data do not show may be there; the spectrum of a bounded device only falls.
+    """
+    out = np.maximum(variance, 1e-4 * least)
+    before = max(last - 4, 1)
+    slope = np.clip((out[last - 1] / out[before - 1]) ** (1.0 / max(last - before, 1)), 1e-3, 0.5)
+    for at in range(last, out.size):
+        out[at] = max(min(out[at], out[at - 1]), min(out[at - 1] * slope, least))
+    return out
+
+
+def _damped(triangle: np.ndarray, rotated: ComplexArray, noise: float) -> tuple[np.ndarray, ComplexArray]:
+    """Return the triangle of (R S; noise) and its right-hand side; both blocks are triangular already."""
+    count = triangle.shape[0]
+    kind = triangle.dtype
+    factor, apply = get_lapack_funcs(("tpqrt", "tpmqrt"), (triangle,))
+    below = np.zeros((count, count), dtype=kind, order="F")
+    below[np.diag_indices(count)] = noise
+    upper, reflectors, blocks, failed = factor(count, min(32, count), triangle, below)
+    beside = np.stack([rotated.real, rotated.imag], axis=-1) if np.isrealobj(triangle) else rotated[:, None]
+    zero = np.zeros_like(beside)
+    turned, _, failed_too = apply(count, reflectors, blocks, beside, zero, trans="T" if np.isrealobj(triangle) else "C")
+    if failed or failed_too:
+        raise ArithmeticError(f"factorization: arguments {failed}, {failed_too} refused")
+    right = turned[:, 0] + 1j * turned[:, 1] if np.isrealobj(triangle) else turned[:, 0]
+    return np.triu(upper), np.asarray(right)

@@ -1,0 +1,292 @@
+"""Least squares with damping found from the data, by conjugate gradients, and the error of what comes out.
+
+The unknowns are coefficients on a reference sphere, which all weigh alike. Where samples leave a hole, the
+order comes first: degrees above what the samples show are left out, or they would fill the hole with anything.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.waves.modes import resized
+from colure.waves.scattered import ACCURACY
+
+#: Damping of the first fit, and the noise below which it is kept as it is.
+FIRST_DAMPING = 1e-5
+NEGLIGIBLE_NOISE = 3e-5
+WIENER_ROUNDS = 3
+#: Accuracy of the transform while the noise, at least 3e-5, is what limits the fit.
+NOISY_ACCURACY = 1e-8
+#: Largest change of the logarithm of the damping that counts as settled.
+SETTLED = 0.3
+#: Random devices fitted to learn the error of an iterative solution.
+DRAWS = 8
+#: Search for the order: iterations, accuracy, and the residual's variance that counts as no larger.
+SEARCH_ITERATIONS = 60
+SEARCH_TOLERANCE = 1e-9
+SAME_RESIDUAL = 1.15
+MORE_DEGREES = 2
+
+
+@dataclass(frozen=True)
+class Fit:
+    """A least-squares expansion and what is known about it.
+
+    coefficients
+        (2, N(N+2)) far-field coefficients.
+    residual
+        Weighted rms of (data - model) over the weighted rms of the data.
+    noise
+        Estimated rms of the noise in one component of one sample relative to the largest
+        sample, from the residual and the degrees of freedom left.
+    freedom
+        Effective number of coefficients that the data determined.
+    iterations, converged
+        Of the conjugate-gradient solution; the dense one has 0 iterations.
+    damping
+        (N,) per degree, relative to a fully sampled mode's singular value 1.
+    signal
+        (N,) rms size of one coefficient of each degree on the reference sphere, as the data show it.
+    possible_errors
+        (draw, 2, n(n+2)) far-field coefficients of errors as likely as the noise and the geometry make
+        them, where the solution already gave them (`error_draws`).
+    """
+
+    coefficients: ComplexArray
+    residual: float
+    noise: float
+    freedom: float
+    iterations: int
+    converged: bool
+    damping: FloatArray
+    signal: FloatArray
+    operator: LeastSquares
+    possible_errors: ComplexArray | None = None
+
+    def error_draws(self, count: int = DRAWS, *, seed: int = 11) -> ComplexArray:
+        """Return possible errors of the coefficients (draw, 2, n(n+2)), noise and undetermined parts together.
+
+        Random devices with the same spectrum are sampled at the same places with the same noise,
+        fitted in the same manner, and compared (unless the direct solution gave its covariance).
+        """
+        if self.possible_errors is not None:
+            return self.possible_errors
+        operator, random = self.operator, np.random.default_rng(seed)
+        operator.accuracy = NOISY_ACCURACY if self.noise >= NEGLIGIBLE_NOISE else ACCURACY
+        rows = operator.data()
+        sigma = self.noise * float(np.max(np.abs(rows / operator.row_weight)))
+        tolerance = max(1e-9, 1e-3 * self.noise)
+        out = []
+        for _ in range(count):
+            true = _normal(random, (2, operator.degrees.size)) * self.signal[operator.degrees]
+            measured = operator.forward(true) + sigma * operator.row_weight * _normal(random, rows.shape)
+            found, _, _ = _iterated(operator, measured, self.damping[: operator.order], tolerance, 150)
+            out.append(operator.far_field(found - true))
+        operator.accuracy = ACCURACY
+        return np.stack(out)
+
+
+def _normal(random: np.random.Generator, shape: tuple[int, ...]) -> ComplexArray:
+    """Return complex normal numbers of unit variance."""
+    raw = random.normal(size=(2, *shape)) * np.sqrt(0.5)
+    return np.asarray(raw[0] + 1j * raw[1])
+
+
+class LeastSquares:
+    """What the solvers need of an operator from reference-sphere coefficients to weighted rows."""
+
+    order: int
+    degrees: np.ndarray
+    reference: ComplexArray
+    row_weight: FloatArray
+    sample_weight: FloatArray
+    accuracy: float = ACCURACY
+
+    def forward(self, b: ComplexArray) -> ComplexArray:
+        """Return weighted rows (components, count)."""
+        raise NotImplementedError
+
+    def adjoint(self, rows: ComplexArray) -> ComplexArray:
+        """Return the adjoint of `forward`, shape (2, N(N+2))."""
+        raise NotImplementedError
+
+    def data(self) -> ComplexArray:
+        """Return the weighted measured rows."""
+        raise NotImplementedError
+
+    def lowered(self, order: int) -> LeastSquares:
+        """Return the same samples' operator for a lower order."""
+        raise NotImplementedError
+
+    def far_field(self, b: ComplexArray) -> ComplexArray:
+        """Return far-field coefficients of reference-sphere coefficients; unseen modes are zero."""
+        with np.errstate(over="ignore", invalid="ignore"):
+            seen = np.isfinite(self.reference) & (np.abs(self.reference) < 1e150)
+            return np.asarray(np.where(seen, b / np.where(seen, self.reference, 1.0), 0.0))
+
+
+def solve_with_noise(
+    operator: LeastSquares,
+    *,
+    damping: float | None,
+    tolerance: float,
+    most_iterations: int,
+    dense: bool = False,
+    holes: bool = False,
+) -> Fit:
+    """Solve, learn the noise from the residual, and solve again with the damping that suits it.
+
+    `holes` says that the samples leave parts of the sphere out: then the order is found first.
+    """
+    whole = operator.order
+    if holes and damping is None:
+        operator = operator.lowered(shown_order(operator))
+    rows, order = operator.data(), operator.order
+    solve = _dense if dense else _conjugate_gradients
+    plain = FIRST_DAMPING if damping is None else damping
+    first = solve(operator, rows, np.full(order, plain), tolerance, most_iterations)
+    if damping is not None or first.noise < NEGLIGIBLE_NOISE:
+        return _filled(first, whole)
+    # A bare fit of a partial sphere puts noise into every degree; the even damping that suits
+    # the noise gives the first honest spectrum, and a few rounds settle it.
+    sigma = first.noise * float(np.max(np.abs(rows / operator.row_weight)))
+    even = sigma / float(np.sqrt(np.mean(np.abs(rows / operator.row_weight) ** 2)))
+    enough = max(tolerance, 1e-3 * even)
+    operator.accuracy = NOISY_ACCURACY
+    found = solve(operator, rows, np.full(order, min(0.3, even)), enough, most_iterations)
+    for _ in range(WIENER_ROUNDS):
+        damping_now = _damping_per_degree(operator, found, sigma)
+        settled = np.max(np.abs(np.log(damping_now / found.damping))) < SETTLED
+        found = solve(operator, rows, damping_now, enough, most_iterations)
+        if settled:
+            break
+    operator.accuracy = ACCURACY
+    return _filled(found, whole)
+
+
+def _filled(fit: Fit, order: int) -> Fit:
+    """Return the fit with coefficients of the order that was asked for."""
+    if fit.operator.order == order:
+        return fit
+    more = np.full(order - fit.damping.size, np.inf)
+    damping = np.concatenate([fit.damping, more])
+    return replace(fit, coefficients=resized(fit.coefficients, order), damping=damping)
+
+
+def shown_order(operator: LeastSquares) -> int:
+    """Return the lowest order whose residual is no larger than that of the highest, and a few degrees more.
+
+    A residual tells only of the sampled part, so it needs few iterations whatever the holes are.
+    """
+
+    def variance(order: int) -> float:
+        lower = operator.lowered(order)
+        rows = lower.data()
+        b, _, _ = _iterated(lower, rows, np.full(order, FIRST_DAMPING), SEARCH_TOLERANCE, SEARCH_ITERATIONS)
+        spare = max(rows.size - _effective_freedom(lower, np.zeros(order), rows.size), 0.02 * rows.size)
+        return float(np.sum(np.abs(rows - lower.forward(b)) ** 2)) / spare
+
+    low, high = 1, operator.order
+    rows = operator.data()
+    enough = max(SAME_RESIDUAL * variance(high), SEARCH_TOLERANCE**2 * float(np.mean(np.abs(rows) ** 2)))
+    while high - low > 1:
+        middle = (low + high) // 2
+        if variance(middle) <= enough:
+            high = middle
+        else:
+            low = middle
+    return min(operator.order, high + MORE_DEGREES)
+
+
+def _damping_per_degree(operator: LeastSquares, fit: Fit, sigma: float) -> FloatArray:
+    """Return noise over signal per degree (N,), the Wiener damping with the spectrum of the first fit.
+
+    The noise that one coefficient carries is the sample noise times the mean solid angle of a
+    sample; degrees in which the first fit shows no more than that are damped away.
+    """
+    share = operator.row_weight**2
+    variance = sigma**2 * float(np.sum(share**2) / np.sum(share))
+    signal = np.maximum(fit.signal**2 - variance, 0.02 * variance)
+    return np.asarray(np.clip(np.sqrt(variance / signal), FIRST_DAMPING, 10.0))
+
+
+def _conjugate_gradients(
+    operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int
+) -> Fit:
+    """Solve by conjugate gradients and report."""
+    b, count, done = _iterated(operator, rows, damping, tolerance, most)
+    return _report(operator, rows, b, damping, count, done)
+
+
+def _iterated(
+    operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int
+) -> tuple[ComplexArray, int, bool]:
+    """Conjugate gradients on (A^H A + D^2) b = A^H d (M. R. Hestenes and E. Stiefel, 1952).
+
+    Preconditioned with 1 + D^2: on a well-sampled sphere A^H A is nearly one.
+    """
+    square = (damping**2)[operator.degrees]
+    scale = 1.0 / (1.0 + square)
+    b = np.zeros((2, operator.degrees.size), complex)
+    remainder = rows.copy()
+    gradient = operator.adjoint(remainder)
+    direction = gradient * scale
+    size = float(np.vdot(gradient, gradient * scale).real)
+    start, count = size, 0
+    while count < most and size > (tolerance**2) * start and size > 0.0:
+        image = operator.forward(direction)
+        curvature = float(np.vdot(image, image).real + np.vdot(direction, square * direction).real)
+        step = size / curvature
+        b += step * direction
+        remainder -= step * image
+        gradient = operator.adjoint(remainder) - square * b
+        following = float(np.vdot(gradient, gradient * scale).real)
+        direction = gradient * scale + (following / size) * direction
+        size, count = following, count + 1
+    return b, count, bool(size <= (tolerance**2) * start)
+
+
+def _effective_freedom(operator: LeastSquares, damping: FloatArray, rows: int) -> float:
+    """Return how many complex coefficients the samples determine: coverage times undamped unknowns."""
+    undamped = float(2.0 * np.sum(1.0 / (1.0 + damping[operator.degrees] ** 2)))
+    covered = float(np.sum(operator.row_weight**2 / operator.sample_weight)) / (4.0 * np.pi)
+    return min(undamped * min(1.0, covered * 1.05), rows - 1.0)
+
+
+def _dense(operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int) -> Fit:
+    """Solve the stacked system (A; D) explicitly; the reference for the iterative path."""
+    del tolerance, most
+    unknowns = 2 * operator.degrees.size
+    matrix = np.empty((rows.size, unknowns), complex)
+    for column in range(unknowns):
+        unit = np.zeros(unknowns, complex)
+        unit[column] = 1.0
+        matrix[:, column] = operator.forward(unit.reshape(2, -1)).ravel()
+    stacked = np.concatenate([matrix, np.diag(np.tile(damping[operator.degrees], 2))])
+    target = np.concatenate([rows.ravel(), np.zeros(unknowns)])
+    b = np.linalg.lstsq(stacked, target, rcond=1e-14)[0].reshape(2, -1)
+    return _report(operator, rows, b, damping, 0, True)
+
+
+def _report(
+    operator: LeastSquares, rows: ComplexArray, b: ComplexArray, damping: FloatArray, iterations: int, done: bool
+) -> Fit:
+    remainder = rows - operator.forward(b)
+    left, total = float(np.linalg.norm(remainder)), float(np.linalg.norm(rows))
+    largest = float(np.max(np.abs(rows / operator.row_weight))) or 1.0
+    freedom = _effective_freedom(operator, damping, rows.size)
+    spare = max(1.0 - freedom / rows.size, 0.02)
+    noise = float(np.sqrt(np.mean(np.abs(remainder / operator.row_weight) ** 2) / spare)) / largest
+    residual = left / total if total else 0.0
+    return Fit(operator.far_field(b), residual, noise, freedom, iterations, bool(done), damping, _spectrum(b), operator)
+
+
+def _spectrum(b: ComplexArray) -> FloatArray:
+    """Return the rms size of one coefficient of each degree (N,)."""
+    order = order_of_count(b.shape[-1])
+    n = np.arange(1, order + 1)
+    power = np.add.reduceat(np.sum(np.abs(b) ** 2, axis=0), n**2 - 1)
+    return np.asarray(np.sqrt(power / (2.0 * (2.0 * n + 1.0))))
