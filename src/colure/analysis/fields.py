@@ -39,7 +39,11 @@ from colure.waves.scattered_fit import Samples, fit_scattered, solid_angles
 from colure.waves.transform import analysis, fold_double_sided, highest_order
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     import xarray as xr
+
+    from colure.analysis.field_probe import FieldProbe
 
 #: Order left beyond k r for sources close to the measurement sphere.
 ORDER_MARGIN = 10
@@ -142,7 +146,7 @@ def expand(
         top = top if order is None else order
         return _from_rings(whole, top, limit, radius, k, fixed=order is not None, declared=declared)
     chosen = order if order is not None else max(3, min(limit, sampled_order(samples)))
-    theta, phi, field = _folded(samples)
+    theta, phi, field = folded(samples)
     bundle = Samples.of(theta, phi, field, radius=samples.radius_m, weight=samples.weight)
     fit = fit_scattered(bundle, chosen, k)
     found = int(np.count_nonzero(np.isfinite(fit.damping))) if order is None else chosen
@@ -151,10 +155,10 @@ def expand(
         + ("solved directly" if fit.iterations == 0 else f"{fit.iterations} iterations")
         + ("" if fit.converged else " (stopped at the limit)")
     )
-    return Transformed(fit.coefficients, chosen, words, fit, fit.noise, _fit_errors(fit, bundle, k, declared))
+    return Transformed(fit.coefficients, chosen, words, fit, fit.noise, fit_errors(fit, bundle, k, declared))
 
 
-def _fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared) -> ErrorDraws:
+def fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared) -> ErrorDraws:
     """Return the errors of a least-squares fit; declared noise and places make them larger, never smaller.
 
     Independent errors of place act like noise: they are in the residual already, so only what the user
@@ -189,7 +193,7 @@ def _from_rings(
     measured = analysis(field, highest, layout=whole.layout, phi_start=whole.phi_start)
     order = top if fixed else min(limit, signal_order(resized(measured, top)))
     largest = float(np.max(np.abs(field)))
-    noise = _floor_noise(measured, order, field.shape[-2] * field.shape[-1]) / largest
+    noise = floor_noise(measured, order, field.shape[-2] * field.shape[-1]) / largest
     words = (
         f"whole sphere, {whole.field.shape[-2]} rings x {whole.field.shape[-1]} columns {whole.layout}, order {order}"
     )
@@ -199,11 +203,13 @@ def _from_rings(
             functions = outgoing(order, np.array(k * radius)).tangential()[:, mode_degrees(order) - 1]
             inverse = np.where(np.isfinite(functions), 1.0 / functions, 0.0)
     near = resized(measured, order)
-    errors = _ring_errors(whole, near, inverse, radius, k, noise * largest, declared)
+    errors = grid_errors(
+        whole, near, lambda waves: waves * inverse, radius=radius, k=k, noise=noise * largest, declared=declared
+    )
     return Transformed(near * inverse, order, words, None, noise, errors)
 
 
-def _floor_noise(measured: ComplexArray, order: int, samples: int) -> float:
+def floor_noise(measured: ComplexArray, order: int, samples: int) -> float:
     """Return the noise of one sample from the degrees above the signal; nan where there are too few."""
     top = order_of_count(measured.shape[-1])
     if top < order + 3:
@@ -213,16 +219,23 @@ def _floor_noise(measured: ComplexArray, order: int, samples: int) -> float:
     return float(np.sqrt(np.median(np.abs(above) ** 2) / np.log(2.0) * samples / (4.0 * np.pi)))
 
 
-def _ring_errors(
+def grid_errors(
     whole: WholeSphere,
     near: ComplexArray,
-    inverse: ComplexArray,
+    corrected: Callable[[ComplexArray], ComplexArray],
+    *,
     radius: float | None,
     k: float,
     noise: float,
     declared: Declared,
 ) -> ErrorDraws:
-    """Return the errors of a whole-sphere grid: noise and places drawn per sample and analysed alike."""
+    """Return the errors of a whole-sphere grid: noise and places drawn per sample and analysed alike.
+
+    near
+        (2, n(n+2)) what was measured; `corrected` makes far-field coefficients of such.
+    noise
+        Rms of one component of one sample, in the unit of the field with exp(-jkr)/r removed.
+    """
     order, shape = order_of_count(near.shape[-1]), whole.field.shape
     largest = float(np.max(np.abs(whole.field))) * (1.0 if radius is None else radius)
     if declared.noise_db is not None:
@@ -231,14 +244,16 @@ def _ring_errors(
     random = np.random.default_rng(5)
 
     def analysed(fields: ComplexArray) -> ComplexArray:
-        found = analysis(fields, order, layout=whole.layout, phi_start=whole.phi_start)
-        return np.asarray(found * inverse)
+        return corrected(analysis(fields, order, layout=whole.layout, phi_start=whole.phi_start))
 
     raw = random.normal(size=(2, GRID_DRAWS, *shape)) * np.sqrt(0.5)
     noise_draws = analysed(noise * (raw[0] + 1j * raw[1]))
     spectrum = np.add.reduceat(np.sum(np.abs(near) ** 2, axis=0), np.arange(1, order + 1) ** 2 - 1)
     floor = 2.0 * (2.0 * order + 1.0) * noise**2 * 4.0 * np.pi / (shape[-1] * shape[-2])
-    truncation = float(np.sqrt(tail_of(spectrum, floor) / (4.0 * np.pi)) * np.max(np.abs(inverse[:, -1])))
+    last = np.zeros_like(near)
+    last[:, -1] = 1.0  # what a wave of the last degree becomes in the far field
+    grown = float(np.sqrt(np.sum(np.abs(corrected(last)) ** 2) / 2.0))
+    truncation = float(np.sqrt(tail_of(spectrum, floor) / (4.0 * np.pi)) * grown)
     if declared.position_m == 0.0 and declared.angle == 0.0:
         return ErrorDraws(noise_draws, None, truncation)
     theta, phi = _places(whole)
@@ -284,7 +299,7 @@ def signal_order(measured: ComplexArray) -> int:
 
 def sampled_order(samples: FieldSamples) -> int:
     """Return the order that scattered samples carry: by the size of their cells and their number."""
-    theta, phi, _ = _folded(samples)
+    theta, phi, _ = folded(samples)
     area = solid_angles(theta, phi, 1)
     spacing = float(np.sqrt(np.quantile(area, 0.9)))
     covered = min(1.0, float(area.sum()) / (4.0 * np.pi))
@@ -292,7 +307,7 @@ def sampled_order(samples: FieldSamples) -> int:
     return int(min(0.98 * np.pi / spacing, by_count))
 
 
-def _folded(samples: FieldSamples) -> tuple[FloatArray, FloatArray, ComplexArray]:
+def folded(samples: FieldSamples) -> tuple[FloatArray, FloatArray, ComplexArray]:
     """Return samples with theta in 0..pi; both components change sign where theta was negative."""
     folded, sign = fold(theta=samples.theta, phi=samples.phi)
     return folded.theta, folded.phi, samples.field * sign
@@ -306,6 +321,7 @@ def far_field(
     origin_m: tuple[float, float, float] | None = None,
     keep_radius_m: float | None = None,
     declared: Declared | None = None,
+    probe: FieldProbe | None = None,
 ) -> tuple[xr.Dataset, list[str]]:
     """Turn a dataset of near (or far) fields into a far-field pattern on a whole-sphere grid.
 
@@ -322,6 +338,8 @@ def far_field(
         elsewhere are filtered out).
     declared
         Noise, positions and the error that a determined direction may have; by default from the data.
+    probe
+        The probe that received (`field_probe`); an elementary dipole if None.
 
     Returns
     -------
@@ -342,7 +360,13 @@ def far_field(
     rings = round(180.0 / step_deg) + 1
     results = [
         _one_frequency(
-            samples, order=order, rings=rings, origin_m=origin_m, keep_radius_m=keep_radius_m, declared=declared
+            samples,
+            order=order,
+            rings=rings,
+            origin_m=origin_m,
+            keep_radius_m=keep_radius_m,
+            declared=declared,
+            probe=probe,
         )
         for samples in sets
     ]
@@ -359,7 +383,7 @@ def far_field(
     pattern = with_step(
         pattern, "to far-field", order=order, origin_m=None if origin_m is None else list(origin_m),
         keep_radius_m=keep_radius_m, noise_db=declared.noise_db, position_mm=1e3 * declared.position_m,
-        angle_deg=float(np.rad2deg(declared.angle)), found=words,
+        angle_deg=float(np.rad2deg(declared.angle)), probe=probe is not None, found=words,
     )  # fmt: skip
     return pattern, words
 
@@ -384,12 +408,18 @@ def _one_frequency(
     origin_m: tuple[float, float, float] | None,
     keep_radius_m: float | None,
     declared: Declared,
+    probe: FieldProbe | None,
 ) -> _Result:
     """Expand one frequency, move and cut the waves, and carry the errors through the same steps."""
     k = float(wavenumber(samples.frequency_hz))
     shift = np.zeros(3) if origin_m is None else np.asarray(origin_m, float)
     cap = None if keep_radius_m is None else order_cap(k, keep_radius_m + float(np.linalg.norm(shift)))
-    found = expand(samples, order=order, cap=cap, declared=declared)
+    if probe is None:
+        found = expand(samples, order=order, cap=cap, declared=declared)
+    else:
+        from colure.analysis.field_probe import expand_behind_probe
+
+        found = expand_behind_probe(samples, probe, order=order, cap=cap, declared=declared)
     theta, columns = np.linspace(0.0, np.pi, rings), 2 * (rings - 1)
 
     def moved(coefficients: ComplexArray) -> Expansion:
@@ -431,7 +461,7 @@ def _sampled(samples: FieldSamples, rings: int) -> BoolArray:
     """Return where samples lie on the result's grid: within a mean spacing (theta, phi)."""
     from scipy.spatial import cKDTree
 
-    theta, phi, _ = _folded(samples)
+    theta, phi, _ = folded(samples)
     columns = 2 * (rings - 1)
     t, p = np.meshgrid(np.linspace(0, np.pi, rings), np.arange(columns) * 2 * np.pi / columns, indexing="ij")
     points = unit_vector(theta=theta, phi=phi)
@@ -466,6 +496,11 @@ def _with_errors(pattern: xr.Dataset, results: list[_Result]) -> xr.Dataset:
         levels = [one.contributions_db.get(name, np.nan) for one in results]
         pattern[f"{name}_db"] = ("frequency", np.array(levels), {"units": "dB", "long_name": f"{name}, rms, of peak"})
     return pattern
+
+
+def amplitude_words(ratio: float) -> str:
+    """Return a ratio of amplitudes in dB for a sentence."""
+    return f"{_db(ratio):.1f} dB" if np.isfinite(ratio) else "unknown"
 
 
 def _db(ratio: float) -> float:

@@ -2,10 +2,50 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from colure.app.folders import require_free
 from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.field_errors import Declared
+    from colure.analysis.field_probe import FieldProbe
+
+
+@dataclass(frozen=True)
+class FileUncertainty:
+    """What the user knows of a field file's errors, in the units of the command line.
+
+    noise_db
+        Noise of one component of one sample, dB of the largest; None: from the data.
+    """
+
+    noise_db: float | None = None
+    position_mm: float = 0.0
+    angle_deg: float = 0.0
+    error_limit_db: float = -40.0
+
+    def declared(self) -> Declared:
+        """Return the same in SI units and radians."""
+        from colure.analysis.field_errors import Declared
+
+        return Declared(self.noise_db, 1e-3 * self.position_mm, math.radians(self.angle_deg), self.error_limit_db)
+
+
+def _probe(files: list[Path]) -> FieldProbe | None:
+    """Read the far fields of a probe's ports."""
+    from colure.analysis.field_probe import FieldProbe
+    from colure.model.exchange import read_csv
+    from colure.model.fields import samples_of
+    from colure.model.files import open_dataset
+
+    if not files:
+        return None
+    read = [read_csv(one, far_field=True) if one.suffix.lower() == ".csv" else open_dataset(one) for one in files]
+    return FieldProbe(tuple(samples_of(one) for one in read))
 
 
 def convert_file(
@@ -56,8 +96,23 @@ def transform_file(
     origin_m: tuple[float, float, float] | None,
     keep_radius_m: float | None,
     accept: frozenset[str] = frozenset(),
+    probes: list[Path] | None = None,
+    uncertainty: FileUncertainty | None = None,
 ) -> list[str]:
-    """Turn a file of near fields into a far-field pattern file; returns plain words."""
+    """Turn a file of near fields into a far-field pattern file; returns plain words.
+
+    Parameters
+    ----------
+    probes
+        Far fields of the probe: one port that was rolled, or two fixed ones.
+    uncertainty
+        What is known of noise and positions.
+
+    Raises
+    ------
+    InputError
+        If a file is missing or malformed, or the samples cannot carry the result.
+    """
     from colure.analysis.fields import far_field
     from colure.model.exchange import LEAST_SUPPORT
     from colure.model.fields import samples_of
@@ -71,10 +126,12 @@ def transform_file(
     require_free(target)
     dataset = open_dataset(source)
     told = require_plausible(samples_of(dataset), source.name, accept)
+    given = uncertainty or FileUncertainty()
     try:
         pattern, words = far_field(
-            dataset, order=order, step_deg=step_deg, origin_m=origin_m, keep_radius_m=keep_radius_m
-        )
+            dataset, order=order, step_deg=step_deg, origin_m=origin_m, keep_radius_m=keep_radius_m,
+            declared=given.declared(), probe=_probe(probes or []),
+        )  # fmt: skip
     except ValueError as error:
         raise InputError([f"{source.name}: {error}"]) from None
     save_dataset(pattern, target)

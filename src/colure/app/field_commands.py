@@ -38,6 +38,18 @@ accept_option = click.option(
 @click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
 @click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
 @accept_option
+@click.option("--probe", "probe_file", type=click.Path(path_type=Path), help="Far field of the probe, .nc or .csv.")
+@click.option("--probe-port-2", type=click.Path(path_type=Path), help="Far field of a second port in the same frame.")
+@click.option("--noise-db", type=click.FloatRange(-300.0, 0.0), help="Noise of one sample, dB of the largest sample.")
+@click.option("--position-mm", type=click.FloatRange(0.0, 1e3), help="Standard uncertainty of a sample's place.")
+@click.option("--angle-deg", type=click.FloatRange(0.0, 10.0), help="Standard uncertainty of a sample's angles.")
+@click.option(
+    "--error-limit-db",
+    type=click.FloatRange(-300.0, 0.0),
+    default=-40.0,
+    show_default=True,
+    help="Error of a determined direction, dB of the peak.",
+)
 @click.option("--state", "state_name", help="One state of a device that has several; all of them by default.")
 @batch_options
 @click.option("--record", help="Path or URL of the run's record, if it lies elsewhere (with --scheduler).")
@@ -58,6 +70,12 @@ def process(
     origin_m: str | None,
     keep_radius_m: float | None,
     accept: frozenset[str],
+    probe_file: Path | None,
+    probe_port_2: Path | None,
+    noise_db: float | None,
+    position_mm: float | None,
+    angle_deg: float | None,
+    error_limit_db: float,
     state_name: str | None,
     batch: BatchOptions,
     record: str | None,
@@ -67,8 +85,14 @@ def process(
     """Turn a run's record, or a file of near fields, into a far-field pattern; or many runs at once.
 
     Grids that cover the whole sphere take the fast path; anything else (scattered directions,
-    a radius per point, part of the sphere) is fitted by least squares, and directions that the
-    data say nothing about are marked in the result (`support`) and written as nan to CSV.
+    a radius per point, part of the sphere) is fitted by least squares. The result holds the error of
+    every direction (`error_bound`, coverage factor 2) from noise, truncation, positions and what the
+    data leave open. Directions that the data do not determine are marked (`support`) and written as
+    nan to CSV.
+
+    With --probe the file holds what a real probe received with its x axis along theta (e_theta) and
+    along phi (e_phi). The first-order correction is used where it loses less than the noise of the data,
+    else every azimuthal order of the probe.
 
     Several folders, a glob, a run folder or @list make a batch: what did not change since last time is
     kept, what fails is told and left out. --scheduler cuts one large record into states and blocks of
@@ -81,44 +105,39 @@ def process(
       colure process my-campaign --scheduler local --workers 2
       colure process near.nc far.nc --to far-field
       colure process near.nc far.nc --to far-field --origin-m 0,0,-0.03 --keep-radius-m 0.05
+      colure process near.nc far.nc --probe probe.nc --position-mm 0.1
     """
+    from colure.app.converting import FileUncertainty, transform_file
     from colure.model.loading import InputError
 
     folder, name = Path(sources[0] if sources else "."), run_name or "first"
     if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
-        if destination is None:
-            raise InputError(["--to: missing: must be far-field for a field file"])
         if len(sources) != 2:
             raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
-        _transform(folder, Path(sources[1]), order, step_deg or 1.0, origin_m, keep_radius_m, accept, as_json=as_json)
+        declared = FileUncertainty(noise_db, position_mm or 0.0, angle_deg or 0.0, error_limit_db)
+        probes = [one for one in (probe_file, probe_port_2) if one is not None]
+        if probe_port_2 is not None and probe_file is None:
+            raise InputError(["--probe-port-2: needs --probe for port 1"])
+        place = None if origin_m is None else _point(origin_m)
+        words = transform_file(
+            folder,
+            Path(sources[1]),
+            order=order,
+            step_deg=step_deg or 1.0,
+            origin_m=place,
+            keep_radius_m=keep_radius_m,
+            probes=probes,
+            uncertainty=declared,
+            accept=accept,
+        )
+        result = {"pattern": sources[1], "steps": words}
+        click.echo(json.dumps(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
     elif batch.is_batch(sources, run_name):
         run_batch_command("process", sources, run_name, batch, as_json=as_json)
     elif batch.scheduler is not None:
         scale_out(folder, name, batch, record=record, memory_gib=memory_gib, step_deg=step_deg, as_json=as_json)
     else:
         _process_one(folder, name, state_name, as_json=as_json)
-
-
-def _transform(
-    source: Path,
-    target: Path,
-    order: int | None,
-    step_deg: float,
-    origin_m: str | None,
-    keep_radius_m: float | None,
-    accept: frozenset[str],
-    *,
-    as_json: bool,
-) -> None:
-    from colure.app.converting import transform_file
-
-    place = None if origin_m is None else _point(origin_m)
-    words = transform_file(
-        source, target, order=order, step_deg=step_deg, origin_m=place, keep_radius_m=keep_radius_m, accept=accept
-    )
-    click.echo(
-        json.dumps({"pattern": str(target), "steps": words}) if as_json else "\n".join([*words, f"pattern: {target}"])
-    )
 
 
 def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json: bool) -> None:

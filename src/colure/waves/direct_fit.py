@@ -27,7 +27,7 @@ SIGNIFICANT = 1.6
 SILENT_DEGREES = 3
 #: Relative rms below which a residual is the arithmetic's.
 ROUNDING = 2e-15
-EVIDENCE_ROUNDS = 12
+EVIDENCE_ROUNDS = 6
 DRAWS = 48
 #: Rows times columns squared that are factorized (a few seconds on one core).
 MOST_WORK = 8e10
@@ -168,7 +168,7 @@ def _weighed(
         noise_now = max(float(noise_now), ROUNDING * np.sqrt(total / components))
         following = power / known
         moved = np.max(np.abs(np.log(following[:last] / variance[:last])))
-        if turn == EVIDENCE_ROUNDS - 1 or (moved < 0.1 and abs(np.log(noise_now / noise)) < 0.05):
+        if turn == EVIDENCE_ROUNDS - 1 or (moved < 0.4 and abs(np.log(noise_now / noise)) < 0.05):
             break
         variance, noise = following, noise_now
     random = np.random.default_rng(seed)
