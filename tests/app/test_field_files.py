@@ -55,7 +55,7 @@ def chain(folder, convert=(), process=()) -> tuple[pd.DataFrame, str]:
     said += run("process", folder / "near.nc", folder / "far.nc", "--to", "far-field", *process)
     said += run("convert", folder / "far.nc", folder / "far.csv")
     table = pd.read_csv(folder / "far.csv")
-    assert ",".join(table.columns) == HEADER
+    assert ",".join(table.columns) == HEADER + ",error_bound"
     return table, said
 
 

@@ -11,14 +11,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.analysis.field_errors import Declared, ErrorDraws
+from colure.analysis.field_result import amplitude_words, folded
 from colure.analysis.fields import (
     Transformed,
     WholeSphere,
-    amplitude_words,
     expand,
     fit_errors,
     floor_noise,
-    folded,
     grid_errors,
     order_cap,
     sampled_order,
@@ -39,6 +38,10 @@ from colure.waves.transform import analysis, highest_order
 SAME_FREQUENCY = 0.01
 #: Share of the distance in which waves of the device must have died down before the probe.
 SEPARATION = 0.85
+#: Power of the probe's highest degrees that is left out, relative.
+TAIL = 1e-22
+#: Random devices fitted to learn the error behind a probe; each costs as much as the fit.
+PROBE_DRAWS = 4
 #: Misfit below which a clean first-order correction counts as exact.
 EXACT = 1e-9
 
@@ -70,8 +73,11 @@ class FieldProbe:
             if nearest.radius_m is not None:
                 raise InputError(["--probe: holds a near field, must be a far field (no radius)"])
             found = expand(nearest)
-            kept = found.coefficients
-            out.append(Expansion(kept[None], np.array([float(wavenumber(frequency_hz))])))
+            whole = Expansion(found.coefficients[None], np.array([float(wavenumber(frequency_hz))]))
+            # Rounding in degrees that the probe does not have would grow towards the device.
+            power = whole.mode_power()[0]
+            rest = np.cumsum(power[::-1])[::-1] / power.sum()
+            out.append(whole.truncated(max(1, int(np.count_nonzero(rest > TAIL)))))
         return out
 
 
@@ -167,7 +173,7 @@ def _general(
     fit = fit_probe_samples(received, chosen, ports, highest_mu=mu, boresight=_boresight(ports[0]))
     theta, phi, field = folded(samples)
     bundle = Samples.of(theta, phi, field, radius=samples.radius_m, weight=samples.weight)
-    errors: ErrorDraws = fit_errors(fit, bundle, float(ports[0].k[0]), declared)
+    errors: ErrorDraws = fit_errors(fit, bundle, float(ports[0].k[0]), declared, draws_wanted=PROBE_DRAWS)
     words = (
         f"least squares behind the probe on {samples.theta.size} directions, order {chosen}, azimuthal orders of the "
         f"probe to {mu} ({said}), residual {amplitude_words(fit.residual)}, {fit.iterations} iterations"

@@ -17,8 +17,8 @@ from colure.analysis.field_errors import (
     spread_of,
     tail_of,
 )
+from colure.analysis.field_result import FieldResult, folded, level_db, sampled_part, with_errors
 from colure.geometry.conventions import (
-    BoolArray,
     ComplexArray,
     FloatArray,
     mode_count,
@@ -26,13 +26,12 @@ from colure.geometry.conventions import (
     order_of_count,
     wavenumber,
 )
-from colure.geometry.directions import fold, unit_vector
 from colure.geometry.sphere import gauss_legendre
 from colure.model.fields import FieldGrid, FieldSamples, recognize_grid, samples_of
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
 from colure.waves.expansion import Expansion
-from colure.waves.least_squares import Fit
+from colure.waves.least_squares import DRAWS, Fit
 from colure.waves.modes import resized
 from colure.waves.radial import outgoing
 from colure.waves.scattered_fit import Samples, fit_scattered, solid_angles
@@ -48,8 +47,6 @@ if TYPE_CHECKING:
 #: Order left beyond k r for sources close to the measurement sphere.
 ORDER_MARGIN = 10
 KEEP_DIGITS = 4.0
-#: A direction counts as sampled within this many mean sample spacings.
-SAMPLED = 0.75
 
 
 @dataclass(frozen=True)
@@ -151,20 +148,20 @@ def expand(
     fit = fit_scattered(bundle, chosen, k)
     found = int(np.count_nonzero(np.isfinite(fit.damping))) if order is None else chosen
     words = (
-        f"least squares on {bundle.count} scattered samples, order {found}, residual {_db(fit.residual):.1f} dB, "
+        f"least squares on {bundle.count} scattered samples, order {found}, residual {level_db(fit.residual):.1f} dB, "
         + ("solved directly" if fit.iterations == 0 else f"{fit.iterations} iterations")
         + ("" if fit.converged else " (stopped at the limit)")
     )
     return Transformed(fit.coefficients, chosen, words, fit, fit.noise, fit_errors(fit, bundle, k, declared))
 
 
-def fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared) -> ErrorDraws:
+def fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared, *, draws_wanted: int = DRAWS) -> ErrorDraws:
     """Return the errors of a least-squares fit; declared noise and places make them larger, never smaller.
 
     Independent errors of place act like noise: they are in the residual already, so only what the user
     declares beyond the residual is added.
     """
-    draws = fit.error_draws()
+    draws = fit.error_draws(draws_wanted)
     noise = max(fit.noise, 1e-16)
     stated = 0.0 if declared.noise_db is None else 10.0 ** (declared.noise_db / 20.0)
     noise_draws = draws * max(1.0, stated / noise)
@@ -307,12 +304,6 @@ def sampled_order(samples: FieldSamples) -> int:
     return int(min(0.98 * np.pi / spacing, by_count))
 
 
-def folded(samples: FieldSamples) -> tuple[FloatArray, FloatArray, ComplexArray]:
-    """Return samples with theta in 0..pi; both components change sign where theta was negative."""
-    folded, sign = fold(theta=samples.theta, phi=samples.phi)
-    return folded.theta, folded.phi, samples.field * sign
-
-
 def far_field(
     dataset: xr.Dataset,
     *,
@@ -378,7 +369,7 @@ def far_field(
         theta=theta, phi=phi, quantity="relative", phase_reference=reference,
     )  # fmt: skip
     pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
-    pattern = _with_errors(pattern, results)
+    pattern = with_errors(pattern, results)
     words = [line for one in results for line in one.words]
     pattern = with_step(
         pattern, "to far-field", order=order, origin_m=None if origin_m is None else list(origin_m),
@@ -386,18 +377,6 @@ def far_field(
         angle_deg=float(np.rad2deg(declared.angle)), probe=probe is not None, found=words,
     )  # fmt: skip
     return pattern, words
-
-
-@dataclass(frozen=True)
-class _Result:
-    """One frequency's field on the grid with its errors."""
-
-    field: ComplexArray
-    bound: FloatArray
-    inside: BoolArray
-    waves: ComplexArray
-    contributions_db: dict[str, float]
-    words: list[str]
 
 
 def _one_frequency(
@@ -409,7 +388,7 @@ def _one_frequency(
     keep_radius_m: float | None,
     declared: Declared,
     probe: FieldProbe | None,
-) -> _Result:
+) -> FieldResult:
     """Expand one frequency, move and cut the waves, and carry the errors through the same steps."""
     k = float(wavenumber(samples.frequency_hz))
     shift = np.zeros(3) if origin_m is None else np.asarray(origin_m, float)
@@ -441,67 +420,17 @@ def _one_frequency(
     bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
     inside = np.ones(bound.shape, bool)
     if found.fit is not None:
-        near = _sampled(samples, rings)
+        near = sampled_part(samples, rings)
         if near.any():
             peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0)[near])))
         inside = determined(bound, peak=peak, sampled=near, limit_db=declared.error_limit_db)
     weight = np.sin(theta)[:, None] * np.where(inside, 1.0, 0.0)
     total = max(float(weight.sum()), 1e-300)
-    levels = {n: _db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
-    worst = _db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
+    levels = {n: level_db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
+    worst = level_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
     words = [
         f"{samples.frequency_hz / 1e9:.6g} GHz: {found.words}",
         f"  error of the field at most {worst:.1f} dB of the peak (k = 2): "
         + ", ".join(f"{name} {level:.1f} dB rms" for name, level in levels.items() if level > -300.0),
     ]
-    return _Result(field, bound, inside, waves.coefficients, levels, words)
-
-
-def _sampled(samples: FieldSamples, rings: int) -> BoolArray:
-    """Return where samples lie on the result's grid: within a mean spacing (theta, phi)."""
-    from scipy.spatial import cKDTree
-
-    theta, phi, _ = folded(samples)
-    columns = 2 * (rings - 1)
-    t, p = np.meshgrid(np.linspace(0, np.pi, rings), np.arange(columns) * 2 * np.pi / columns, indexing="ij")
-    points = unit_vector(theta=theta, phi=phi)
-    distance, _ = cKDTree(points).query(unit_vector(theta=t, phi=p).reshape(-1, 3))
-    area = solid_angles(theta, phi, 1)
-    return np.asarray(distance.reshape(t.shape) <= SAMPLED * np.sqrt(float(np.median(area))))
-
-
-def _with_errors(pattern: xr.Dataset, results: list[_Result]) -> xr.Dataset:
-    """Write the errors beside the field."""
-    dims = ("frequency", "theta", "phi")
-    pattern["error_bound"] = (
-        dims,
-        np.stack([one.bound for one in results]),
-        {"long_name": "error of the field vector, coverage factor 2", "units": pattern["e_theta"].attrs["units"]},
-    )
-    if not all(one.inside.all() for one in results):
-        pattern["support"] = (
-            dims,
-            np.stack([one.inside.astype(float) for one in results]),
-            {"long_name": "1 where the data determine the direction, 0 elsewhere"},
-        )
-    draws = min(len(one.waves) for one in results)
-    order = max(order_of_count(one.waves.shape[-1]) for one in results)
-    waves = np.stack([resized(one.waves[:draws], order) for one in results])
-    pattern["error_waves"] = (
-        ("frequency", "draw", "kind", "mode"),
-        waves,
-        {"long_name": "possible errors as far-field coefficients, grad and curl type, degree by degree"},
-    )
-    for name in ("noise", "truncation", "position"):
-        levels = [one.contributions_db.get(name, np.nan) for one in results]
-        pattern[f"{name}_db"] = ("frequency", np.array(levels), {"units": "dB", "long_name": f"{name}, rms, of peak"})
-    return pattern
-
-
-def amplitude_words(ratio: float) -> str:
-    """Return a ratio of amplitudes in dB for a sentence."""
-    return f"{_db(ratio):.1f} dB" if np.isfinite(ratio) else "unknown"
-
-
-def _db(ratio: float) -> float:
-    return float(20.0 * np.log10(ratio)) if ratio > 0.0 else -400.0
+    return FieldResult(field, bound, inside, waves.coefficients, levels, words)

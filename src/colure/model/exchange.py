@@ -209,7 +209,8 @@ def _numbers(column: pd.Series, name: str, decimal: str) -> tuple[np.ndarray, li
 def write_csv(dataset: xr.Dataset, path: Path) -> int:
     """Write fields as a tidy CSV and return the number of rows that are nan for lack of support.
 
-    Grids are written theta by theta. Numbers are written so that reading gives the same bits.
+    Grids are written theta by theta, with the error of every direction (`error_bound`, coverage factor 2, in the
+    field's unit) where the dataset holds it. Numbers are written so that reading gives the same bits.
     """
     import pandas as pd
 
@@ -235,6 +236,8 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
             "e_phi_im": field[1].imag,
             **rest,
         }
+        if "error_bound" in dataset and is_grid(dataset):
+            columns["error_bound"] = dataset["error_bound"].values[index].ravel()
         frames.append(pd.DataFrame(columns))
     temporary = path.with_name(f".{path.name}.part")
     try:

@@ -29,8 +29,8 @@ SILENT_DEGREES = 3
 ROUNDING = 2e-15
 EVIDENCE_ROUNDS = 6
 DRAWS = 48
-#: Rows times columns squared that are factorized (a few seconds on one core).
-MOST_WORK = 8e10
+#: Most products of a direct fit (a few seconds on one core); beyond, the iterative path is quicker.
+MOST_WORK = 9e10
 
 
 @dataclass(frozen=True)
@@ -90,7 +90,7 @@ def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | 
     """Return the fit, or None where it needs a higher order than is solved directly."""
     order = min(cap, FIRST_ORDER)
     while True:
-        if 2.0 * rows.data.shape[-1] * (2.0 * mode_count(order)) ** 2 > MOST_WORK:
+        if work_of(rows, order) > MOST_WORK:
             return None
         triangle, rotated, left = _factorized(rows, order)
         last, noise = _order_of(rotated, left, order, 2 * rows.data.shape[-1])
@@ -103,6 +103,13 @@ def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | 
     count = 2 * mode_count(order)
     left += float(np.sum(np.abs(rotated[count:]) ** 2))
     return _weighed(triangle[:count, :count], rotated[:count], left, order, rows, last, noise, seed)
+
+
+def work_of(rows: Rows, order: int) -> float:
+    """Return the products of numbers that a direct fit takes: one factorization and the rounds that follow."""
+    columns = 2.0 * mode_count(order)
+    kind = 1.0 if len(rows.scales) == 1 else 8.0  # complex numbers, and slower to fill
+    return float(kind * columns**2 * (2.0 * rows.data.shape[-1] + EVIDENCE_ROUNDS * columns))
 
 
 def _factorized(rows: Rows, order: int) -> tuple[np.ndarray, ComplexArray, float]:

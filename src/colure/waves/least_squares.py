@@ -23,10 +23,11 @@ NOISY_ACCURACY = 1e-8
 #: Largest change of the logarithm of the damping that counts as settled.
 SETTLED = 0.3
 #: Random devices fitted to learn the error of an iterative solution.
-DRAWS = 8
+DRAWS = 6
 #: Search for the order: iterations, accuracy, and the residual's variance that counts as no larger.
-SEARCH_ITERATIONS = 60
+SEARCH_ITERATIONS = 40
 SEARCH_TOLERANCE = 1e-9
+SEARCH_SHARES = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
 SAME_RESIDUAL = 1.15
 MORE_DEGREES = 2
 
@@ -189,9 +190,12 @@ def shown_order(operator: LeastSquares) -> int:
         spare = max(rows.size - _effective_freedom(lower, np.zeros(order), rows.size), 0.02 * rows.size)
         return float(np.sum(np.abs(rows - lower.forward(b)) ** 2)) / spare
 
-    low, high = 1, operator.order
+    candidates = sorted({max(1, round(share * operator.order)) for share in SEARCH_SHARES})
+    found = [variance(order) for order in candidates]
     rows = operator.data()
-    enough = max(SAME_RESIDUAL * variance(high), SEARCH_TOLERANCE**2 * float(np.mean(np.abs(rows) ** 2)))
+    enough = max(SAME_RESIDUAL * min(found), SEARCH_TOLERANCE**2 * float(np.mean(np.abs(rows) ** 2)))
+    first = next(i for i, value in enumerate(found) if value <= enough)
+    low, high = candidates[first - 1] if first else 0, candidates[first]
     while high - low > 1:
         middle = (low + high) // 2
         if variance(middle) <= enough:

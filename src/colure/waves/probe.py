@@ -102,7 +102,7 @@ def mode_response(
     """
     top = probe.order if highest_mu is None else highest_mu
     k_max = float(np.max(probe.k))
-    inner = min((order + 12.0) / k_max, 0.85 * distance)
+    inner = _separating_radius(order, probe.order, k_max, distance)
     functions = outgoing(order, probe.k * inner)
     if np.max(functions.exponent) > 0 or np.max(np.abs(functions.curl)) > HIGHEST_RADIAL:
         needed = (order + 2.0) / k_max / 0.85
@@ -134,6 +134,24 @@ def mode_response(
         whole[..., GRAD, n - 1, mu + top] = sign * grad * factor[..., None]
         whole[..., CURL, n - 1, mu + top] = sign * curl * factor[..., None]
     return whole
+
+
+def _separating_radius(order: int, probe_order: int, k: float, distance: float) -> float:
+    """Return the radius of the sphere on which device and probe are paired, metres.
+
+    The pairing holds on every sphere between them. Waves of degree n grow below k r = n; the sphere is
+    put where the device's and the probe's together grow least, as far out as the device's need.
+    """
+    radius = np.linspace(0.02, 0.85, 167) * distance
+    growth = _growth(order + 2, k * radius) + _growth(probe_order + 2, k * (distance - radius))
+    best = radius[np.flatnonzero(growth <= growth.min() + 0.7)]
+    return float(best[np.argmin(np.abs(best - (order + 12.0) / k))])
+
+
+def _growth(degree: int, x: FloatArray) -> FloatArray:
+    """Return ln |h_n(x)| below x = n, 0 above (Debye's leading term, any table of Bessel functions)."""
+    ratio = np.maximum(degree / x, 1.0)
+    return np.asarray(degree * (np.arccosh(ratio) - np.sqrt(1.0 - 1.0 / ratio**2)))
 
 
 def first_order_response(probe: Expansion, order: int, distance: float) -> FirstOrderResponse:
