@@ -181,7 +181,8 @@ def test_bad_csv_is_refused_with_line_column_value_and_limit(tmp_path, text, opt
 
 @pytest.mark.parametrize(
     ("arguments", "words"),
-    [(["convert", "a.txt", "b.nc"], "file endings"), (["process", "a.nc", "b.nc"], "--to"),
+    [(["convert", "a.txt", "b.nc"], "file endings"), (["process", "a.nc", "b.nc"], "a.nc: cannot be read"),
+     (["process", "a.nc", "b.nc", "--probe-port-2", "p.nc"], "--probe-port-2: needs"),
      (["process", "a.nc", "b.nc", "--to", "far-field"], "a.nc: cannot be read"),
      (["process", "a.nc", "b.nc", "--to", "far-field", "--origin-m", "1,2"], "three numbers"),
      (["process", "a.nc", "b.nc", "--to", "far-field", "--step-deg", "7"], "divide 180 deg")],
