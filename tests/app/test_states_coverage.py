@@ -85,3 +85,31 @@ def test_a_batch_does_every_state_by_itself(beams):
     run.of_state(run.figures, "right").unlink()
     again = {one.item.state: one.status for one in run_batch(items, "evaluate", scheduler="threads")}
     assert again == {"left": "kept", "broadside": "kept", "right": "done"}
+
+
+def beam_of(path) -> float:
+    rows = json.loads(path.read_text("utf-8"))
+    return next(row["value"] for row in rows if row["name"] == "beam_azimuth_deg")
+
+
+def test_a_state_is_part_of_every_address(beams):
+    """Three beams at -40, 0 and +40 deg steering: what is said of one of them is never said of another."""
+    from colure.app.web.explore_view import PLAIN, evaluated, overview
+
+    run = service.run_folder(beams, "first")
+    assert CliRunner().invoke(main, ["evaluate", str(beams), "--run", "first"]).exit_code == 0
+    first = run.figures.read_bytes()
+    (beams / "limits.toml").write_text('name = "x"\n[[limits]]\nfigure = "gain_dbi"\nat_least = -50\n', "utf-8")
+    verdict = CliRunner().invoke(main, ["verdict", str(beams), str(beams / "limits.toml"), "--state", "right"])
+    assert verdict.exit_code == 0, verdict.output
+    assert run.figures.read_bytes() == first and not (run.path / "verdicts.json").exists()
+    assert (run.path / "verdicts-right.json").is_file()
+    assert evaluated(beams, "first", "broadside") > 10
+    sides = {"left": -1, "broadside": 0, "right": 1}
+    found = {}
+    for state in sides:
+        shown = {row["name"]: row["value"] for row in overview(beams, "first", state, PLAIN)["figures"]}
+        found[state] = shown["beam_azimuth_deg"]
+        assert shown["beam_azimuth_deg"] == pytest.approx(beam_of(run.of_state(run.figures, state)), abs=1e-6)
+    assert found["left"] < -15 < abs(found["broadside"]) - 14 and found["right"] > 15
+    assert beam_of(run.figures) == pytest.approx(found["left"], abs=1e-6)

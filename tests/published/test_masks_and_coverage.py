@@ -11,6 +11,8 @@ from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.sphere import Sky, coverage
 from colure.geometry.sphere import equiangular
 from colure.model.evaluation import Evaluation
+from colure.model.loading import InputError
+from colure.model.specification import Mask
 from tests.conftest import cluster_of, expansion_of
 
 
@@ -111,6 +113,22 @@ def test_normalized_error_against_gtc():
     difference = one - other
     assert normalized_error(21.2, 0.25, 20.9, 0.2) == pytest.approx(difference.x / (2 * difference.u), rel=1e-12)
     assert normalized_error(1.0, 0.0, 1.0, 0.0) == 0.0 and np.isinf(normalized_error(1.0, 0.0, 2.0, 0.0))
+
+
+@pytest.mark.parametrize(
+    ("formula", "ghz", "holds"),
+    [("itu-r-f.1336-sector-azimuth", 24.0, False), ("itu-r-f.1336-sector-elevation", 3.5, True),
+     ("itu-r-f.1336-sector-elevation", 0.3, False), ("itu-r-f.1336-omni", 24.0, True), ("itu-r-f.1336-omni", 77.0, False)],
+)  # fmt: skip
+def test_f_1336_is_refused_outside_its_band(formula, ghz, holds):
+    """400 MHz to about 70 GHz (title of F.1336-4 [R]); this sectoral form to 6 GHz (its implementation in pycraf is named so [R])."""
+    mask = Mask(name="sector", formula=formula, beamwidth_deg=65.0)
+    angle = np.linspace(-180.0, 180.0, 73)
+    if holds:
+        assert np.all(np.isfinite(masks.level_of(mask, angle, frequency_hz=1e9 * ghz, peak_gain_dbi=16.0)))
+        return
+    with pytest.raises(InputError, match=rf"at {ghz:g} GHz: holds from 0\.4 to"):
+        masks.level_of(mask, angle, frequency_hz=1e9 * ghz, peak_gain_dbi=16.0)
 
 
 def test_f_1336_sector_is_continuous_and_half_power_wide():

@@ -11,9 +11,11 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import FloatArray
+from colure.model.loading import InputError
 
 if TYPE_CHECKING:
-    from colure.model.specification import Mask
+    from colure.model.loading import InputError
+from colure.model.specification import Mask
 
 
 def fcc_25_209(angle_deg: ArrayLike) -> FloatArray:
@@ -114,8 +116,31 @@ def itu_r_f_1336_sector(
     return np.asarray(peak_gain_dbi + levels)
 
 
+#: Bands in GHz for which the forms of ITU-R F.1336 built in here hold; its title says 400 MHz to about 70 GHz, and sectoral
+#: antennas have this form from 400 MHz to 6 GHz (recommends 3.1) and another one above (recommends 3.2).
+F_1336_GHZ = {"itu-r-f.1336-omni": (0.4, 70.0), "itu-r-f.1336-sector-azimuth": (0.4, 6.0), "itu-r-f.1336-sector-elevation": (0.4, 6.0)}  # fmt: skip
+
+
+def _require_band(mask: Mask, frequency_hz: float) -> None:
+    low, high = F_1336_GHZ.get(mask.formula, (0.0, np.inf))
+    if not low <= 1e-9 * frequency_hz <= high:
+        more = "; from 6 to 70 GHz recommends 3.2 has another form: give it as a table of points" if high == 6.0 else ""
+        raise InputError(
+            [
+                f"mask {mask.name!r}: formula = {mask.formula!r} at {1e-9 * frequency_hz:g} GHz: holds from {low:g} to {high:g} GHz{more}"
+            ]
+        )
+
+
 def level_of(mask: Mask, angle_deg: FloatArray, *, frequency_hz: float, peak_gain_dbi: float) -> FloatArray:
-    """Return a mask's level in dBi (relative masks: dB re the peak) at angles from the peak, -180 to 180; nan where it is silent."""
+    """Return a mask's level in dBi (relative masks: dB re the peak) at angles from the peak, -180 to 180; nan where it is silent.
+
+    Raises
+    ------
+    InputError
+        If the published curve does not hold at this frequency; both are named.
+    """
+    _require_band(mask, frequency_hz)
     a = np.abs(angle_deg)
     gain = peak_gain_dbi if mask.peak_gain_dbi is None else mask.peak_gain_dbi
     d = 0.0 if mask.diameter_mm is None else 1e-3 * mask.diameter_mm * frequency_hz / 299_792_458.0

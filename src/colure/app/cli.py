@@ -297,9 +297,12 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
 @click.option(
     "--specification", type=click.Path(path_type=Path), default=None, help="Limits and masks to hold it against."
 )
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @json_option
-def report(folder: Path, run_name: str, specification: Path | None, as_json: bool) -> None:
+def report(folder: Path, run_name: str, specification: Path | None, state: str | None, as_json: bool) -> None:
     """Write the report of a run as one HTML page and a PDF, with a verdict if there is a specification.
+
+    Of a state other than the first the files carry its name.
 
     \b
     Example: colure report my-campaign --run first --specification limits.toml
@@ -309,11 +312,12 @@ def report(folder: Path, run_name: str, specification: Path | None, as_json: boo
 
     run = service.run_folder(folder, run_name)
     campaign, made = service.make_plan(folder)
-    report_on(campaign, made, run, service.process(campaign, run), specification)
+    report_on(campaign, made, run, service.process(campaign, run, state=state), specification)
+    page, printed = (service.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
     if as_json:
-        click.echo(json.dumps({"html": str(run.report_html), "pdf": str(run.report_pdf)}))
+        click.echo(json.dumps({"html": str(page), "pdf": str(printed)}))
     else:
-        click.echo(f"report: {run.report_html}\nreport: {run.report_pdf}")
+        click.echo(f"report: {page}\nreport: {printed}")
 
 
 @main.command()

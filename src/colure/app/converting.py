@@ -7,12 +7,16 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from colure.app.folders import require_free
+from colure.geometry.directions import unit_vector
 from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.field_errors import Declared
     from colure.analysis.field_probe import FieldProbe
+    from colure.model.fields import FieldSamples
 
 
 @dataclass(frozen=True)
@@ -125,7 +129,9 @@ def transform_file(
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     require_free(target)
     dataset = open_dataset(source)
-    told = require_plausible(samples_of(dataset), source.name, accept)
+    samples = samples_of(dataset)
+    told = require_plausible(samples, source.name, accept)
+    _require_surface(samples, source.name)
     given = uncertainty or FileUncertainty()
     try:
         pattern, words = far_field(
@@ -140,3 +146,17 @@ def transform_file(
         if share < 1.0:
             words.append(f"only {100 * share:.0f} % of the grid is determined by the data (variable `support`)")
     return [*words, *(f"caution: {one}" for one in told)]
+
+
+def _require_surface(samples: list[FieldSamples], source: str) -> None:
+    """Raise `InputError` if directions lie on one circle: a cut says nothing of the waves beside it."""
+    for one in samples:
+        places = unit_vector(theta=one.theta, phi=one.phi)
+        # A cone is a circle as well: what counts is whether the directions leave a plane.
+        if np.linalg.matrix_rank(places - places[:1], tol=1e-6) < 3:
+            raise InputError(
+                [
+                    f"{source}: theta_deg, phi_deg: {one.theta.size} directions at {one.frequency_hz:g} Hz lie on one circle (a cut); "
+                    "a transform needs directions over a surface"
+                ]
+            )

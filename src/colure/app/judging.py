@@ -54,7 +54,8 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
         "outcome": judged.outcome,
         "verdicts": [one.__dict__ for one in judged.verdicts],
     }
-    (run.path / "verdicts.json").write_text(json.dumps(content, indent=1), encoding="utf-8")
+    for target in service.addresses(run, run.path / "verdicts.json", service.state_in(done, run)):
+        target.write_text(json.dumps(content, indent=1), encoding="utf-8")
     return judged
 
 

@@ -217,11 +217,11 @@ class Run:
         """Return what every step of the recipe does to every figure."""
         return service.effects(self.campaign, self.files)
 
-    def verdict(self, specification: str | Path) -> Judged:
-        """Hold the run against a specification file."""
+    def verdict(self, specification: str | Path, *, state: str | None = None) -> Judged:
+        """Hold the run, or one of its device states, against a specification file."""
         from colure.app.judging import judge_run
 
-        return judge_run(self.campaign, self.files, Path(specification))
+        return judge_run(self.campaign, self.files, Path(specification), state=state)
 
     def compare(self, other: Path | Run, *, freedom: Freedom | None = None) -> Compared:
         """Compare with a simulated or earlier pattern file, or another run: pose, level and phase told apart from what is left.
@@ -243,14 +243,14 @@ class Run:
             raise InputError([f"kind = {kind!r}: must be one of {', '.join(ENDINGS)}"])
         return export(self.campaign, self.files, kind, Path(target))
 
-    def report(self, *, specification: str | Path | None = None) -> Path:
+    def report(self, *, specification: str | Path | None = None, state: str | None = None) -> Path:
         """Write report.html and report.pdf; returns where the page lies."""
         from colure.app.judging import report_on
 
         campaign, plan = service.make_plan(self.campaign.folder)
-        done = service.process(campaign, self.files)
+        done = service.process(campaign, self.files, state=state)
         report_on(campaign, plan, self.files, done, None if specification is None else Path(specification))
-        return self.files.report_html
+        return service.addresses(self.files, self.files.report_html, state)[-1]
 
 
 @dataclass(frozen=True)

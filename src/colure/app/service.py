@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -291,22 +292,40 @@ def states_of(run: RunFolder) -> list[str]:
     return names_of_states(attribute_of(run.record, "states", ""))
 
 
+def state_in(processed: Processed, run: RunFolder) -> str | None:
+    """Return the device state that a processed run is of; None if the device has one."""
+    name = processed.budget.figures.state
+    return name if name in states_of(run) else None
+
+
+def addresses(run: RunFolder, file: Path, state: str | None) -> list[Path]:
+    """Return where a result of a state is written: under the state's name, and the first state's also under the plain one.
+
+    A plain name never holds another state than the first.
+    """
+    if state is None:
+        return [file]
+    plain = [file] if states_of(run)[:1] == [state] else []
+    return [*plain, run.of_state(file, state)]
+
+
 def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) -> list[Figure]:
     """Read the figures with their budgets and save them as JSON; of one device state under its own name."""
     from colure.analysis.uncertainty import budget_of
 
+    own = state or state_in(processed, run)
     found = budget_of(processed.budget)
     found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
-    figures, correlations = (
-        one if state is None else run.of_state(one, state) for one in (run.figures, run.correlations)
-    )
-    figures.write_text(json.dumps([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
+    content = json.dumps([figure.as_dict() for figure in found.figures], indent=1)
+    for figures in addresses(run, run.figures, own):
+        figures.write_text(content, encoding="utf-8")
     kept = {
         "names": found.names,
         "frequency_hz": [float(f) for f in found.frequency_hz],
         "correlation": found.correlation.round(4).tolist(),
     }
-    correlations.write_text(json.dumps(kept), encoding="utf-8")
+    for correlations in addresses(run, run.correlations, own):
+        correlations.write_text(json.dumps(kept), encoding="utf-8")
     return found.figures
 
 
@@ -377,7 +396,8 @@ def write_report(
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
-    record = _opened(run, None)
+    state = state_in(processed, run)
+    record = _opened(run, state)
     document = compose(
         Source(
             plan=plan,
@@ -402,8 +422,13 @@ def write_report(
             states=_power_of_states(campaign, run, processed),
         )
     )
-    run.report_html.write_text(render_html(document), encoding="utf-8")
-    render_pdf(document, run.report_pdf)
+    page = render_html(document)
+    for target in addresses(run, run.report_html, state):
+        target.write_text(page, encoding="utf-8")
+    printed = addresses(run, run.report_pdf, state)
+    render_pdf(document, printed[0])
+    for target in printed[1:]:
+        shutil.copyfile(printed[0], target)
 
 
 def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -> dict[str, FloatArray]:
@@ -416,9 +441,12 @@ def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -
     if not 2 <= len(names) <= MOST_STATES_DRAWN or not processed.sphere.whole or processed.sphere.one_polarization:
         return {}
     middle = processed.frequency_hz.size // 2
-    # The report is of the first state: that one is processed already.
-    others = {name: process_with(campaign, run, processed.recipe, state=name).pattern for name in names[1:]}
-    patterns = {names[0]: processed.pattern, **others}
+    # The state that the report is of is processed already.
+    own = state_in(processed, run)
+    patterns = {
+        name: processed.pattern if name == own else process_with(campaign, run, processed.recipe, state=name).pattern
+        for name in names
+    }
     return {name: np.sum(np.abs(field_of(one)[middle]) ** 2, axis=0) for name, one in patterns.items()}
 
 

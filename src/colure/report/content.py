@@ -161,6 +161,13 @@ def _where(plan: Plan) -> str:
     return "the whole sphere" if plan.grid.whole else f"theta up to {plan.settings['region_deg']:g} deg"
 
 
+def gain_source(declared: Chamber, counted: Chamber) -> str:
+    """Say where the reference's gain comes from, and how well it is known: what the run's budget counted."""
+    table, expanded = declared.reference.gain_table, counted.reference.gain_uncertainty_db
+    words = "gain from its dimensions" if table is None else f"gain from the table {table}"
+    return f"{words}, \u00b1{expanded:g} dB (k = 2)"
+
+
 def _set_up(source: Source) -> Section:
     chamber, device, plan = source.chamber, source.device, source.plan
     reach, level = plan.predicted["reach"], plan.predicted["level"]
@@ -176,8 +183,7 @@ def _set_up(source: Source) -> Section:
                   f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
         ("Analyzer", f"{plan.settings['power_dbm']:g} dBm, {plan.settings['if_bandwidth_hz']:g} Hz; predicted signal-to-noise "
                      f"{level['snr_peak_db']:.0f} dB at the peak"),
-        ("Reference", f"pyramidal horn {chamber.reference.aperture_a_mm:g} x {chamber.reference.aperture_b_mm:g} mm, gain from its dimensions, "
-                      f"\u00b1{chamber.reference.gain_uncertainty_db:g} dB"),
+        ("Reference", f"pyramidal horn {chamber.reference.aperture_a_mm:g} x {chamber.reference.aperture_b_mm:g} mm, {gain_source(chamber, source.processed.budget.chamber)}"),
         ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
     )  # fmt: skip
     sketch = charts.range_sketch(chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names)

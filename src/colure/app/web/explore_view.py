@@ -120,18 +120,19 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> di
     return {
         "run": run_name, "state": state, "states": service.states_of(run), "frequency_hz": done.frequency_hz.tolist(),
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
-        "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial),
+        "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
-        "report": run.report_html.is_file(),
+        "report": service.addresses(run, run.report_html, state)[0].is_file(),
     }  # fmt: skip
 
 
-def _figures(done: Processed, run: RunFolder, trial: Trial) -> list[dict[str, Any]]:
+def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -> list[dict[str, Any]]:
     """Return the figures with their intervals if they were evaluated, else the values alone."""
-    if trial.plain and run.figures.is_file() and run.figures.stat().st_mtime >= run.record.stat().st_mtime:
+    kept = service.addresses(run, run.figures, state)[0]
+    if trial.plain and kept.is_file() and kept.stat().st_mtime >= run.record.stat().st_mtime:
         from colure.model.figure import format_value
 
-        rows = json.loads(run.figures.read_text(encoding="utf-8"))
+        rows = json.loads(kept.read_text(encoding="utf-8"))
         return [
             {"name": r["name"], "label": r["label"], "unit": r["unit"], "frequency_hz": r["frequency_hz"], "value": r["value"],
              "lower": r["lower"], "upper": r["upper"], "definition": r["definition"],
