@@ -49,9 +49,10 @@ def test_a_beam_is_found_within_its_interval(campaign_folder):
 def test_a_level_without_a_top_is_refused(campaign_folder):
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 1"), ("stop_ghz = 24.25", "stop_ghz = 24.0"))
     campaign = Campaign.load(campaign_folder)
-    aside = search_plan(campaign, (20.0, 0.0))
-    with pytest.raises(ValueError, match="beam search"):
-        beam_of(looked(campaign, aside, SimulatedChamber(noise=False, seed=3)), campaign.chamber)
+    for azimuth in (14.0, 15.5, 17.0, 20.0):  # the beam's slope, cut off by the rim of the look, and then nothing of it
+        aside = search_plan(campaign, (azimuth, 0.0))
+        with pytest.raises(ValueError, match="beam search"):
+            beam_of(looked(campaign, aside, SimulatedChamber(noise=False, seed=3)), campaign.chamber)
     with pytest.raises(InputError, match="holds no record"):
         beam_search.stage_plan(campaign_folder, "beam", "fine")
     assert expected_beamwidth_deg(20.0) == pytest.approx(18.0)  # G = 32400/width^2 (J. D. Kraus, from memory)

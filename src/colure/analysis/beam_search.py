@@ -66,12 +66,21 @@ def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:
         raise ValueError("beam search: the level has no top among the directions; look coarsely again (dB)")
     if abs(place[0]) > np.abs(x).max() or abs(place[1]) > np.abs(y).max():
         raise ValueError("beam search: the level's top lies outside the directions; look coarsely again (deg)")
+    if _at_the_rim(azimuth, centre[0] + place[0]) or _at_the_rim(elevation, centre[1] + place[1]):
+        raise ValueError("beam search: the level's top lies at the rim of the directions; look coarsely again (deg)")
     left = level[top] - design @ c
     sigma = float(np.sqrt(left @ left / max(1, left.size - UNKNOWNS)))
     slope = np.linalg.solve(_bend(c, place), _gradient_of(place) @ np.linalg.pinv(design))
     spread = 2.0 * sigma * np.linalg.norm(slope, axis=1)
     height = _terms(place[0], place[1]) @ c
     return BeamFound(*(float(w) for w in (*(centre + place), *spread, height)))
+
+
+def _at_the_rim(angle_deg: FloatArray, top_deg: float) -> bool:
+    """Tell whether a top lies within half a step of the outermost angles: a slope that the look cuts off has its top there."""
+    known = np.unique(np.round(angle_deg, 3))
+    step = float(np.median(np.diff(known))) if known.size > 1 else 0.0
+    return not known[0] + 0.5 * step < top_deg < known[-1] - 0.5 * step
 
 
 def _terms(x: FloatArray, y: FloatArray) -> FloatArray:
