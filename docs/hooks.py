@@ -7,6 +7,7 @@ import importlib
 import io
 import re
 import sys
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any, get_args, get_origin
@@ -141,11 +142,15 @@ def _tables(model: type[BaseModel], prefix: str, seen: set[type]) -> Iterator[st
         kind = "table" if list(_models(field.annotation)) else _kind(one)
         default = "required" if field.is_required() else _default(field.default)
         yield f"| `{shown}` | {kind} | {one.get('unit', '')} | {_limits(one)} | {default} |"
+    several = Counter(name for name, _ in below)
     for name, inner_model in below:
         if inner_model in seen:
             continue
+        kinds = get_args(inner_model.model_fields["kind"].annotation) if several[name] > 1 else ()
+        shown = f'[{name}], kind = "{kinds[0]}"' if kinds else f"[{name}]"
+        label = f"{name}, {kinds[0]}" if kinds else name
         yield ""
-        yield f'### [{name}] {{ data-toc-label="{name}" }}'
+        yield f'### {shown} {{ data-toc-label="{label}" }}'
         yield from _tables(inner_model, f"{name}.", seen)
 
 
