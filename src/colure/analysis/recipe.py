@@ -139,7 +139,7 @@ def process(
         )
     figures = FigureSet(
         wanted, slant, region, sphere.one_polarization, state, sphere.frequency_hz.size > 1,
-        None if reference is None else reference.device_loss_db,
+        None if reference is None else reference.device_loss_db, device.polarization in ("right", "left"),
     )  # fmt: skip
     budget = Inputs(
         sphere,

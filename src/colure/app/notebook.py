@@ -328,17 +328,22 @@ class Pattern:
         )
         return charts.cuts_polar(planes, gain) if polar else charts.cuts_rectangular(planes, gain, {})
 
-    def plot_map(self, *, frequency_ghz: float | None = None) -> Drawing:
-        """Draw total gain over theta and phi."""
+    def _gain_name(self) -> str:
         from colure.report import charts
 
-        return charts.sphere_map(*self._field(frequency_ghz))
+        return charts.PARTIAL_GAIN if self.processed.sphere.one_polarization else charts.TOTAL_GAIN
+
+    def plot_map(self, *, frequency_ghz: float | None = None) -> Drawing:
+        """Draw gain over theta and phi: total, or partial where one polarization was measured."""
+        from colure.report import charts
+
+        return charts.sphere_map(*self._field(frequency_ghz), gain=self._gain_name())
 
     def plot_solid(self, *, frequency_ghz: float | None = None) -> Drawing:
         """Draw the pattern as a solid."""
         from colure.report import charts
 
-        return charts.solid(*self._field(frequency_ghz))
+        return charts.solid(*self._field(frequency_ghz), gain=self._gain_name())
 
     def plot_front(self, *, frequency_ghz: float | None = None) -> Drawing:
         """Draw co, cross and axial ratio over direction cosines of the front half."""

@@ -60,7 +60,11 @@ def _show(campaign: Campaign, frequency_hz: float, row: dict[str, TrueFigure]) -
     labels = {
         one.name: one.label
         for one in definitions_for(
-            campaign.evaluation(), band=True, reflection=True, partial=campaign.goal.scheme == "one-pass"
+            campaign.evaluation(),
+            band=True,
+            reflection=True,
+            partial=campaign.goal.scheme == "one-pass",
+            circular=campaign.device.polarization in ("right", "left"),
         )
     }
     table = Table(

@@ -25,6 +25,9 @@ FACE_FLOOR_DB = -25.0
 LOWEST_FACE_DB = -60.0
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
+#: What maps show where both polarizations were measured; IEEE Std 145 calls the gain in one of them partial.
+TOTAL_GAIN, PARTIAL_GAIN = "Total gain", "Partial gain (measured polarization)"
+
 
 def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[str, LevelCut]) -> Drawing:
     """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle."""
@@ -113,8 +116,8 @@ def _signed(angle: int) -> str:
     return f"{angle if angle <= 180 else angle - 360}\u00b0"
 
 
-def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Drawing:
-    """Draw total gain over theta and phi; `field` (2, theta, phi), nan where nothing was measured."""
+def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN) -> Drawing:
+    """Draw gain (total, or partial where one polarization was measured) over theta and phi; `field` (2, theta, phi), nan where nothing was measured."""
     theta_deg, field = _known(theta_deg, field)
     with styled():
         figure = canvas(7.2, 3.6)
@@ -137,7 +140,7 @@ def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) 
         ax.grid(visible=False)
         ax.set_xlabel("phi / deg (from +x towards +y)")
         ax.set_ylabel("theta / deg (from boresight)")
-        ax.set_title("Total gain; contours relative to the peak")
+        ax.set_title(f"{gain}; contours relative to the peak")
         figure.colorbar(mesh, ax=ax, label="gain / dBi", pad=0.02)
         return figure
 
@@ -148,8 +151,8 @@ def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, Comp
     return theta_deg[rings], field[:, rings]
 
 
-def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Drawing:
-    """Draw the pattern as a solid: radius and colour are total gain down to 40 dB below the peak."""
+def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN) -> Drawing:
+    """Draw the pattern as a solid: radius and colour are gain down to 40 dB below the peak."""
     import matplotlib as mpl
 
     theta_deg, field = _known(theta_deg, field)
@@ -174,7 +177,7 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray) -> Dr
         ax.set_box_aspect((1, 1, 1), zoom=1.35)
         ax.view_init(elev=22, azim=-62)
         ax.set_axis_off()
-        ax.set_title("Total gain, 40 dB from centre to peak; z is boresight")
+        ax.set_title(f"{gain}, 40 dB from centre to peak; z is boresight")
         bar = mpl.cm.ScalarMappable(mpl.colors.Normalize(top - 40.0, top), FIELD_MAP)
         figure.colorbar(bar, ax=ax, label="gain / dBi", shrink=0.7, pad=0.02)
         return figure

@@ -273,19 +273,20 @@ def _side_lobe_tables(planes: dict[str, Cut]) -> tuple[Block, ...]:
             )
     if not rows:
         return ()
-    return (Table(("Side lobes", "co-polar, re the peak"), tuple(rows), wide=True),)
+    return (Table(("Side lobes", "radiation intensity, re the peak"), tuple(rows), wide=True),)
 
 
 def _sphere_section(source: Source, centre: int, frequency: float) -> Section:
     pattern = source.processed.pattern
     theta, phi = pattern["theta"].values, pattern["phi"].values
     field = field_of(pattern)[centre]
+    gain = charts.PARTIAL_GAIN if source.processed.sphere.one_polarization else charts.TOTAL_GAIN
     return Section(
         "The whole sphere" if source.plan.grid.whole else f"The sphere, {_where(source.plan)}",
         (
             *_front(source, centre, frequency),
-            chart(charts.sphere_map(theta, phi, field), f"Total gain, {frequency / 1e9:.3f} GHz.", dense=True),
-            chart(charts.solid(theta, phi, field), f"The same as a solid, {frequency / 1e9:.3f} GHz.", dense=True,
+            chart(charts.sphere_map(theta, phi, field, gain=gain), f"{gain}, {frequency / 1e9:.3f} GHz.", dense=True),
+            chart(charts.solid(theta, phi, field, gain=gain), f"The same as a solid, {frequency / 1e9:.3f} GHz.", dense=True,
                   width_percent=72),
             *_coverage_blocks(source, centre),
         ),

@@ -27,6 +27,11 @@ def bandwidth_of(span: Span, figures: list[Figure]) -> Figure:
         raise ValueError(
             f"bandwidth of {span.figure}: read at {len(here)} frequencies, needs at least 2; figures are {known}"
         )
+    if (undefined := next((f for f in here if f.reason), None)) is not None:
+        nan = float("nan")
+        return Figure(f"bandwidth_{span.figure}", f"Bandwidth of {here[0].label.lower()}", nan, "MHz", undefined.frequency_hz, nan, nan,
+                      "Width of the stretch of frequencies over which a figure keeps its limit.", "definition derivable", topic="band",
+                      reason=f"undefined at {undefined.frequency_hz / 1e9:.3f} GHz: {undefined.reason.removeprefix('undefined: ')}")  # fmt: skip
     frequency = np.array([f.frequency_hz for f in here])
     value, lower, upper = (np.array([getattr(f, name) for f in here]) for name in ("value", "lower", "upper"))
     if span.at_most is not None:

@@ -7,7 +7,7 @@ add up evenly (a field ratio, an angle, a level); `display` turns that into what
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -76,7 +76,7 @@ def _power_db(x: float) -> float:
 
 
 def definitions_for(
-    settings: Evaluation, *, band: bool = False, reflection: bool = False, partial: bool = False
+    settings: Evaluation, *, band: bool = False, reflection: bool = False, partial: bool = False, circular: bool = False
 ) -> tuple[Definition, ...]:
     """Return the definitions of every figure that settings ask for, in the order of the reports.
 
@@ -86,14 +86,22 @@ def definitions_for(
         True: the device's reflection is known, so that its mismatch can be told from its losses.
     partial
         True: one polarization was measured, so that gains are partial gains (IEEE Std 145).
+    circular
+        True: the device is declared circularly polarized. It has no E plane (IEEE Std 145): labels say which plane it is.
     """
-    return (
+    found = (
         *_gain(settings, reflection, partial),
         *_beam(settings),
         *_lobes(settings),
         *_polarization(settings),
         *_phase(band),
         *_power(settings, partial),
+    )
+    if not circular:
+        return found
+    return tuple(
+        replace(d, label=d.label.replace("E plane", "declared plane").replace("H plane", "plane at right angles"))
+        for d in found
     )
 
 

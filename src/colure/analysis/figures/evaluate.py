@@ -62,6 +62,8 @@ class FigureSet:
         True: several frequencies.
     mismatch_loss_db
         (frequency,) what the device's own reflection costs, positive; None where it is not known.
+    circular
+        True: the device is declared circularly polarized, so that no plane is its E plane.
     """
 
     settings: Evaluation = field(default_factory=Evaluation)
@@ -71,6 +73,7 @@ class FigureSet:
     state: str = "beam"
     band: bool = False
     mismatch_loss_db: FloatArray | None = None
+    circular: bool = False
     definitions: tuple[Definition, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -84,6 +87,7 @@ class FigureSet:
                 band=self.band,
                 reflection=self.mismatch_loss_db is not None,
                 partial=self.one_polarization,
+                circular=self.circular,
             )
             if (self.region >= np.pi - 1e-9 or not d.sphere) and not (d.pair and self.one_polarization)
         ]
