@@ -168,15 +168,20 @@ class Bench:
         """Return the change of the waves (frequency, 2, J) when every level is higher by so much."""
         return np.asarray((10.0 ** (level_db / 20.0) - 1.0) * self.nominal.coefficients)
 
-    def contribution(self, cause: Cause) -> Contribution:
-        """Return what a cause does to every figure: effects (n, frequency, figure).
-
-        A figure that a change makes vanish is moved without bound: its effect is infinite.
-        """
-        effects = np.stack([self._effect(one) for one in cause.changes])
+    def contribution(self, cause: Cause, effects: FloatArray | None = None) -> Contribution:
+        """Return what a cause does to every figure: effects (n, frequency, figure), read anew from every changed pattern if None."""
+        if effects is None:
+            effects = self.effects(cause.changes)
         if cause.shared is not None:
             effects = _less(effects, self.inputs.figures.radiated, cause.shared)
         return Contribution(effects, cause.distribution, cause.dof, cause.known_mean)
+
+    def effects(self, changes: ComplexArray) -> FloatArray:
+        """Return by how much figures (n, frequency, figure) move with changes of the waves (n, frequency, 2, J).
+
+        Every changed pattern is read anew. A figure that a change makes vanish is moved without bound: its effect is infinite.
+        """
+        return np.stack([self._effect(one) for one in changes])
 
     def _effect(self, change: ComplexArray) -> FloatArray:
         figures = self.inputs.figures

@@ -15,7 +15,7 @@ from typing import Literal
 import numpy as np
 from scipy.stats import t as student
 
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray
 
 Distribution = Literal["normal", "U-shaped", "rectangular", "triangular", "change", "Monte Carlo", "as drawn"]
 #: Half width over standard uncertainty (JCGM 100:2008, 4.3.3 to 4.3.9). A normal half width is expanded, k = 2; a change was
@@ -109,13 +109,31 @@ class Contribution:
         return np.sqrt(dof / random.chisquare(dof, (draws, 1))) if np.isfinite(dof) else 1.0
 
 
+def joint_weights(
+    contributions: Sequence[Contribution], draws: int, *, seed: int = 1, turned: bool = False
+) -> list[FloatArray | ComplexArray]:
+    """Return weights (draws, n) of every contribution's effects in random draws of all of them together.
+
+    turned
+        Drawn inputs also turn in phase from draw to draw: for effects that are complex fields, whose phase draws leave open.
+    """
+    random = np.random.default_rng(seed)
+    out: list[FloatArray | ComplexArray] = []
+    for one in contributions:
+        weights = one.weights(random, draws)
+        if turned and one.distribution in DRAWN:
+            out.append(weights * np.exp(2j * np.pi * random.random((draws, 1))))
+        else:
+            out.append(weights)
+    return out
+
+
 def joint_draws(contributions: Sequence[Contribution], *, draws: int = JOINT_DRAWS, seed: int = 1) -> FloatArray:
     """Return random errors (draw, output) of all contributions together, to first order in each."""
-    random = np.random.default_rng(seed)
     out: FloatArray = np.zeros((draws, *contributions[0].effects.shape[1:]))
-    for one in contributions:
+    for one, weights in zip(contributions, joint_weights(contributions, draws, seed=seed), strict=True):
         effects = one.effects - one.mean if one.distribution in DRAWN and one.centred else one.effects
-        out = out + np.tensordot(one.weights(random, draws), effects, axes=1)
+        out = out + np.tensordot(weights.real, effects, axes=1)
     return out
 
 

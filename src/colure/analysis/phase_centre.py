@@ -178,6 +178,13 @@ def centre_in(
     return found
 
 
+def centre_rows(cone: Cone, co: ComplexArray, k: float) -> FloatArray:
+    """Return rows (3, n) that turn changes of the phase (n,) at a cone's directions into the change of its phase centre, metres."""
+    weight = np.abs(co) ** 2 * cone.area
+    matrix, back = _design(cone.directions, weight, k)
+    return np.asarray(back @ np.linalg.pinv(matrix, rcond=1e-9)[:3] * np.sqrt(weight))
+
+
 def ripple_deg(cone: Cone, co: ComplexArray, k: float, centre: FloatArray) -> float:
     """Return the rms phase over a cone about a centre (3,), power-weighted, degrees."""
     return _ripple_deg(cone.directions, co, np.abs(co) ** 2 * cone.area, k, centre)

@@ -14,6 +14,7 @@ import numpy as np
 from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.causes import causes
 from colure.analysis.combination import Contribution, correlation, effective_dof, half_width, joint_draws
+from colure.analysis.effects import Effects, Ends
 from colure.analysis.figures.definitions import Definition
 from colure.geometry.conventions import FloatArray
 from colure.model.chamber import Chamber
@@ -52,19 +53,20 @@ def budget_of(inputs: Inputs) -> Budget:
     values = inputs.figures.values(nominal)
     bench = Bench(inputs, nominal, values, inputs.figures.places(nominal))
     every = list(causes(bench))
-    found = [bench.contribution(one) for one in every]
-    combined = _combined(found)
-    known = np.sum([part.mean for part in found if part.centred], axis=0) * ~inputs.figures.floors
+    effects = Effects(bench, every)
+    found = effects.contributions
+    combined, ends = _combined(found), effects.ends()
+    known = np.sum([part.mean for part in found if part.centred], axis=0)
     left_out = not_included(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         for i, what in enumerate(inputs.figures.definitions):
             rows = tuple(_row(*one, combined, f, i) for one in zip(every, found, strict=True))
-            native = float(values[f, i] - known[f, i])
+            modulus = ends[f].get(what.name)
+            native = float(values[f, i] - (0.0 if modulus else known[f, i]))
             figures.append(
-                build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]),
-                             dof=float(combined.dof[f, i]), left_out=left_out,
-                             reason=bench.near[f].reasons.get(what.name, ""))
+                build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]), ends=modulus,
+                             dof=float(combined.dof[f, i]), left_out=left_out, reason=bench.near[f].reasons.get(what.name, ""))
             )  # fmt: skip
     names = inputs.figures.names
     return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
@@ -124,6 +126,7 @@ def build_figure(
     frequency_hz: float,
     *,
     half_width: float | None = None,
+    ends: Ends | None = None,
     dof: float = float("inf"),
     left_out: tuple[str, ...] = (),
     reason: str = "",
@@ -132,6 +135,8 @@ def build_figure(
 
     half_width
         Of the interval, native; the root sum of squares of the budget's expanded contributions if None.
+    ends
+        Of the native interval, where it does not lie evenly about the value.
     dof
         Effective degrees of freedom.
     left_out
@@ -144,15 +149,16 @@ def build_figure(
         return Figure(what.name, what.label, nan, what.unit, frequency_hz, nan, nan, what.text, what.source, topic=what.topic,
                       reason=reason)  # fmt: skip
     total = float(np.sqrt(sum(row.expanded**2 for row in budget))) if half_width is None else half_width
-    ends = sorted((what.display(native - total), what.display(native + total)))
+    low, high = (native - total, native + total) if ends is None else (ends.low, ends.high)
+    shown = sorted((what.display(low), what.display(high)))
     return Figure(
         name=what.name,
         label=what.label,
         value=what.display(native),
         unit=what.unit,
         frequency_hz=frequency_hz,
-        lower=ends[0],
-        upper=ends[1],
+        lower=shown[0],
+        upper=shown[1],
         definition=what.text,
         source=what.source,
         coverage_factor=budget[0].coverage_factor if budget else 2.0,

@@ -76,6 +76,31 @@ def first_side_lobe(one: Cut) -> float:
     return max(found) / float(level[centre]) if found else float("nan")
 
 
+def top_angles_deg(one: Cut) -> FloatArray:
+    """Return the angles of the first maxima beside the main lobe, at most one a side, degrees."""
+    centre = one.amplitude.size // 2
+    found = []
+    for sign, side in ((1, one.amplitude[centre:]), (-1, one.amplitude[centre::-1])):
+        dips = _dips(side)
+        inner = np.arange(1, side.size - 1)
+        tops = inner[(side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
+        tops = tops[tops > dips[0]] if dips.size else tops[:0]
+        if tops.size:
+            found.append(one.angle_deg[centre + sign * int(tops[0])])
+    return np.array(found, float)
+
+
+def dip_angles_deg(one: Cut) -> FloatArray:
+    """Return the angles of the first minima beside the main lobe, at most one a side, degrees."""
+    centre = one.amplitude.size // 2
+    found = []
+    for sign, side in ((1, one.amplitude[centre:]), (-1, one.amplitude[centre::-1])):
+        dips = _dips(side)
+        if dips.size:
+            found.append(one.angle_deg[centre + sign * int(dips[0])])
+    return np.array(found, float)
+
+
 def first_null(one: Cut) -> float:
     """Return the shallower of the first minima beside the main lobe, as an amplitude ratio; NaN if none."""
     level = one.amplitude

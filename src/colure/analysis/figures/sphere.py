@@ -85,6 +85,22 @@ class Sky:
         uneven = np.pi / rings * float(np.sum(half * np.sin(self.theta)))
         return 0.5 * self.power_between(0.0, np.pi) + uneven
 
+    def side_weights(self, axis: str) -> FloatArray:
+        """Return weights (theta, phi) with which samples of |e|^2 add up to `power_on_one_side`."""
+        if axis == "z":
+            return self.belt_weights(0.0, 0.5 * np.pi)
+        columns = self.phi.size
+        odd = np.arange(1, columns // 2 + 1, 2)
+        turned = np.exp(-1j * odd[:, None] * (self.phi + (0.5 * np.pi if axis == "x" else 0.0)))
+        half = np.sum(-4.0 * turned.imag / odd[:, None], axis=0) / columns
+        uneven = np.pi / (self.theta.size - 1) * np.sin(self.theta)[:, None] * half
+        return np.asarray(0.5 * self.belt_weights(0.0, np.pi) + uneven)
+
+    def belt_weights(self, low: float, high: float) -> FloatArray:
+        """Return weights (theta, phi) with which samples of |e|^2 add up to `power_between`."""
+        by_ring = 2.0 * np.pi / self.phi.size * belt_weights(self.theta.size, round(low, 9), round(high, 9))
+        return np.asarray(np.broadcast_to(by_ring[:, None], self.power.shape))
+
     def power_between(self, low: float, high: float) -> float:
         """Return the power radiated between two polar angles from +z, radians: exact for the sampled waves."""
         by_ring = self.power.mean(axis=1) * 2.0 * np.pi

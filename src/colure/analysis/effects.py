@@ -1,0 +1,158 @@
+"""What every cause does to every figure at every frequency, and the intervals of figures that are moduli."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.analysis.bench import Bench, Cause
+from colure.analysis.combination import Contribution, joint_weights
+from colure.analysis.figures.places import Reading
+from colure.analysis.figures.response import Answer, Response
+from colure.analysis.modulus import may_be_largest, modulus_interval
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
+from colure.geometry.directions import angle_between, azimuth_over_elevation
+
+#: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
+MODULUS_DRAWS = 1000
+#: Figures along the band: from directions, phases and phase centres of all frequencies together.
+ALONG_THE_BAND = ("group_delay_ns", "squint_deg", "phase_centre_wander_mm")
+#: Figures that are read anew from every changed pattern: sectors and percentiles have no one place.
+READ_ANEW = ("sector_", "coverage_")
+
+
+@dataclass(frozen=True)
+class Ends:
+    """Ends of a native interval."""
+
+    low: float
+    high: float
+
+
+class Effects:
+    """All causes on all figures.
+
+    contributions
+        One a cause, effects (n, frequency, figure).
+    """
+
+    def __init__(self, bench: Bench, every: Sequence[Cause]) -> None:
+        self._bench, self._every = bench, every
+        figures, names = bench.inputs.figures, bench.inputs.figures.names
+        changes = np.concatenate([one.changes for one in every])
+        self._responses = [
+            Response(figures, c, float(k), near, dict(zip(names, row, strict=True)))
+            for c, k, near, row in zip(
+                bench.nominal.coefficients, bench.nominal.k, bench.near, bench.values, strict=True
+            )
+        ]
+        self._answers = [one.answer(changes[:, f]) for f, one in enumerate(self._responses)]
+        effects = self._table(changes)
+        ends = np.cumsum([len(one.changes) for one in every])[:-1]
+        self.contributions: list[Contribution] = [
+            bench.contribution(one, part) for one, part in zip(every, np.split(effects, ends), strict=True)
+        ]
+
+    def _table(self, changes: ComplexArray) -> FloatArray:
+        """Return effects (n, frequency, figure)."""
+        names = self._bench.inputs.figures.names
+        out = np.zeros((len(changes), len(self._answers), len(names)))
+        band = along_the_band(self._answers, self._responses) if len(self._answers) > 1 else {}
+        anew = [i for i, name in enumerate(names) if name.startswith(READ_ANEW)]
+        for i, name in enumerate(names):
+            if name in band:
+                out[:, :, i] = band[name]
+                continue
+            for f, one in enumerate(self._answers):
+                out[:, f, i] = one.changes.get(name, 0.0)
+        if anew:
+            out[:, :, anew] = self._bench.effects(changes)[:, :, anew]
+        return np.where(np.isfinite(out), out, np.inf)
+
+    def ends(self) -> list[dict[str, Ends]]:
+        """Return the native intervals of moduli, for every frequency by the figure's name."""
+        weights = joint_weights(self.contributions, MODULUS_DRAWS, seed=self._bench.inputs.seed, turned=True)
+        joint: ComplexArray = np.concatenate(weights, axis=1).astype(complex)
+        return [
+            _moduli(response, answer, joint) for response, answer in zip(self._responses, self._answers, strict=True)
+        ]
+
+
+def _moduli(response: Response, answer: Answer, joint: ComplexArray) -> dict[str, Ends]:
+    """Return the intervals of one pattern's moduli."""
+    out = {}
+    for one in response.places.readings:
+        out[one.name] = _of_reading(response, one, answer, joint)
+    if "axial_ratio_db" in response.values:
+        errors = (joint @ response.circular_error(answer.fields))[:, None, None]
+        low, high = modulus_interval(np.array([[response.circular]]), errors)
+        out |= _of_ellipse(low, high, float(np.sign(response.values["circularity"])))
+    return out
+
+
+def _of_reading(response: Response, one: Reading, answer: Answer, joint: ComplexArray) -> Ends:
+    ratio, errors = response.ratios(one), response.errors(one, answer.fields)
+    spread = np.sqrt(np.sum(np.abs(_rms(errors)) ** 2, axis=-1))
+    kept = may_be_largest(ratio, spread)
+    few = errors[:, kept]
+    drawn = (joint @ few.reshape(len(few), -1)).reshape(-1, *few.shape[1:])
+    if one.slope is not None:
+        # Draws turn in phase: what they add along the slope is taken off again.
+        run = one.slope[kept][:, : few.shape[-1]]
+        run = run / np.linalg.norm(run, axis=1, keepdims=True)
+        drawn = drawn - run * np.sum((np.conj(run) * drawn).real, axis=-1, keepdims=True)
+    low, high = modulus_interval(ratio[kept], drawn)
+    # Read between the places as well, the figure itself is a little larger.
+    scale = response.values[one.name] / float(np.max(np.linalg.norm(ratio, axis=-1)))
+    return Ends(low * scale, high * scale)
+
+
+def _rms(errors: ComplexArray) -> FloatArray:
+    """Return about how large errors (n, place, component) of all causes are together."""
+    return np.asarray(np.sqrt(np.sum(np.abs(errors) ** 2, axis=0) / max(1.0, 0.25 * len(errors))))
+
+
+def _of_ellipse(low: float, high: float, sense: float) -> dict[str, Ends]:
+    """Return the intervals of axial ratio and circularity from that of the weaker circular component over the stronger."""
+    ratio = sorted(abs(1.0 - w) / (1.0 + w) for w in (low, high))
+    least = 0.0 if low <= 1.0 <= high else ratio[0]
+    circular = sorted(sense * (1.0 - w * w) / (1.0 + w * w) for w in (low, high))
+    return {"axial_ratio_db": Ends(least, ratio[1]), "circularity": Ends(*circular)}
+
+
+def along_the_band(answers: Sequence[Answer], responses: Sequence[Response]) -> dict[str, FloatArray]:
+    """Return changes (n, frequency) of the figures that need the neighbours, by name."""
+    k = np.array([one.k for one in responses])
+    frequency = k * SPEED_OF_LIGHT / (2.0 * np.pi)
+    phase = np.stack([one.phase for one in answers], axis=1)
+    delay = -1e9 * np.gradient(phase, frequency, axis=1) / (2.0 * np.pi)
+    then = np.stack([one.places.directions[0] for one in responses])
+    now = np.stack([one.direction for one in answers], axis=1)  # (n, frequency, 3)
+    middle = len(responses) // 2
+    squint = np.stack([_squint(row, row[middle]) for row in now]) - _squint(then, then[middle])
+    centre = [one.near.centre_m for one in responses]
+    found = {"group_delay_ns": delay - delay.mean(axis=1, keepdims=True), "squint_deg": squint}
+    if all(one is not None for one in centre):
+        place = np.stack([one for one in centre if one is not None])
+        moved = np.stack([one.centre_m for one in answers], axis=1)
+        found["phase_centre_wander_mm"] = np.stack([_wander(place + row, middle) for row in moved]) - _wander(
+            place, middle
+        )
+    return found
+
+
+def _squint(directions: FloatArray, middle: FloatArray) -> FloatArray:
+    """Return the angle (frequency,) to the middle direction in degrees, with the sign of the larger of azimuth and elevation."""
+    here, there = azimuth_over_elevation(directions), azimuth_over_elevation(middle)
+    az, el = (np.mod(a - b + np.pi, 2.0 * np.pi) - np.pi for a, b in zip(here, there, strict=True))
+    sign = np.sign(np.where(np.abs(az) >= np.abs(el), az, el))
+    return np.asarray(sign * np.rad2deg([angle_between(one, middle) for one in directions]))
+
+
+def _wander(centre_m: FloatArray, middle: int) -> FloatArray:
+    """Return the distance (frequency,) to the middle's phase centre in millimetres, with the sign of its largest component."""
+    moved = 1e3 * (centre_m - centre_m[middle])
+    largest = np.take_along_axis(moved, np.argmax(np.abs(moved), axis=1)[:, None], axis=1)[:, 0]
+    return np.asarray(np.linalg.norm(moved, axis=1) * np.sign(largest))

@@ -1,0 +1,232 @@
+"""Where on a pattern its figures are read: what errors do to the field there is what they do to the figures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+import numpy as np
+
+from colure.analysis.figures.beams import Near
+from colure.analysis.figures.cuts import (
+    Beam,
+    Cut,
+    FarField,
+    beam_at,
+    climbed_together,
+    cuts,
+    local_maxima,
+    ludwig_3,
+    tangent_at,
+)
+from colure.analysis.figures.evaluate import PLANES, SPAN_DEG, FigureSet
+from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, top_angles_deg
+from colure.analysis.figures.sphere import Sky
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.geometry.directions import tangents, unit_vector
+
+#: Stencil about the peak, as a share of what the waves resolve.
+STENCIL = 0.1
+#: Lobes this far below the highest one, in power, may be the highest in truth; so many of them.
+MAY_RISE, MOST_LOBES = 0.1, 10
+#: Where along the rays of the worst cross-polarization it is looked at, as shares of the way to the beam's edge.
+ALONG_RAYS = (0.25, 0.5, 0.75, 1.0)
+
+Kind = Literal["level", "cross over co"]
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A figure that is the modulus of a field at one direction, or the largest of several.
+
+    kind
+        `level`: relative to the peak's amplitude. `cross over co`: of the two components in the same direction.
+    where (n,)
+        Which of the directions.
+    slope (n, 2)
+        Of a minimum: how the field (co, cross) runs along the cut there. What an error adds along it moves the minimum;
+        the rest fills it.
+    co
+        True: the co-polar component alone counts.
+    """
+
+    name: str
+    kind: Kind
+    where: IntArray
+    slope: ComplexArray | None = None
+    co: bool = False
+
+
+@dataclass(frozen=True)
+class Width:
+    """A beamwidth: which two directions are the main lobe's edges, how the power falls there (per radian), and to which share."""
+
+    name: str
+    where: IntArray
+    fall: FloatArray
+    share: float
+    co: bool
+
+
+@dataclass(frozen=True)
+class Places:
+    """All directions (n, 3) of one pattern that figures are read at, and the fields (n, 2) there: co and cross.
+
+    The first is the peak; the next four lie `step` radians to both sides of it along `axes` (2, 3). bend (2, 2): second
+    derivatives of the intensity.
+    """
+
+    directions: FloatArray
+    fields: ComplexArray
+    beam: Beam
+    axes: FloatArray
+    step: float
+    bend: FloatArray
+    widths: list[Width]
+    readings: list[Reading]
+
+
+@dataclass
+class _Collected:
+    """Directions as they are asked for."""
+
+    parts: list[FloatArray] = field(default_factory=list)
+    count: int = 0
+
+    def add(self, directions: FloatArray) -> IntArray:
+        """Keep directions (n, 3) and return their numbers."""
+        self.parts.append(directions)
+        self.count += len(directions)
+        return np.arange(self.count - len(directions), self.count)
+
+
+def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Places:
+    """Return where the figures of one expansion (2, J) are read."""
+    field_ = FarField(coefficients)
+    peak = near.direction
+    beam = beam_at(peak, field_.at(peak[None])[0], figures.slant, plane=near.plane)
+    kept = _Collected()
+    step = STENCIL * np.pi / field_.order
+    axes = np.stack(tangents(peak))
+    kept.add(peak[None])
+    kept.add(
+        _unit(
+            peak
+            + step * np.array([[1.0], [-1.0], [0.0], [0.0]]) * axes[0]
+            + step * np.array([[0.0], [0.0], [1.0], [-1.0]]) * axes[1]
+        )
+    )
+    widths, readings = _on_cuts(figures, field_, beam, kept)
+    names = set(figures.names)
+    if "side_lobe_highest_db" in names:
+        readings.append(Reading("side_lobe_highest_db", "level", kept.add(_lobes(field_, peak, figures.region))))
+    if "front_to_back_db" in names:
+        readings.append(Reading("front_to_back_db", "level", kept.add(-peak[None])))
+    if "front_to_rear_db" in names:
+        rear = _cap(-peak, float(np.deg2rad(figures.settings.rear_sector_deg)), np.pi / (field_.order + 1))
+        readings.append(Reading("front_to_rear_db", "level", kept.add(rear)))
+    if "xpd_db" in names:
+        readings.append(Reading("xpd_db", "cross over co", np.zeros(1, int)))
+        rays = kept.add(_rays(figures, field_, beam))
+        readings.append(Reading("xpd_worst_db", "cross over co", np.concatenate([[0], rays])))
+    directions = np.concatenate(kept.parts)
+    fields = np.stack(ludwig_3(field_.at(directions), directions, figures.slant), axis=-1)
+    return Places(directions, fields, beam, axes, step, _bend(field_, peak, axes, step), widths, readings)
+
+
+def _unit(vectors: FloatArray) -> FloatArray:
+    return np.asarray(vectors / np.linalg.norm(vectors, axis=-1, keepdims=True))
+
+
+def _bend(field_: FarField, peak: FloatArray, axes: FloatArray, step: float) -> FloatArray:
+    """Return the second derivatives (2, 2) of the intensity at the peak along two axes."""
+    grid = np.array([[i, j] for i in (-1, 0, 1) for j in (-1, 0, 1)], float)
+    power = field_.power_at(_unit(peak + step * grid @ axes)).reshape(3, 3)
+    along = power[2, 1] - 2.0 * power[1, 1] + power[0, 1]
+    across = power[1, 2] - 2.0 * power[1, 1] + power[1, 0]
+    mixed = 0.25 * (power[2, 2] - power[2, 0] - power[0, 2] + power[0, 0])
+    return np.array([[along, mixed], [mixed, across]]) / step**2
+
+
+def _on_cuts(figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected) -> tuple[list[Width], list[Reading]]:
+    """Return widths, side lobes and nulls of the cuts that the settings ask for."""
+    settings = figures.settings
+    planes = {"e": 0.0, "h": 90.0, **{f"at_{angle:g}": angle for angle in settings.cut_planes_deg}}
+    tangents_ = [tangent_at(beam, angle) for angle in planes.values()]
+    read = cuts(
+        field_, beam, tangents_, slant=figures.slant, span_deg=SPAN_DEG, region=figures.region, of=settings.cuts_of
+    )
+    widths, readings, names = [], [], set(figures.names)
+    for plane, tangent, one in zip(planes, tangents_, read, strict=True):
+        levels = {f"beamwidth_{plane}_deg": HALF_POWER_DB}
+        levels |= {f"beamwidth_{plane}_{level:g}db_deg": level for level in settings.beamwidth_levels_db}
+        for name, level in levels.items():
+            ends = edges_deg(one, level)
+            if name in names and np.all(np.isfinite(ends)):
+                angles = np.array([ends[0], -ends[1]])
+                where = kept.add(_along(beam, tangent, angles))
+                widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co"))
+        for name, angles in ((f"side_lobe_{plane}_db", top_angles_deg(one)), (f"null_{plane}_db", dip_angles_deg(one))):
+            if name in names and angles.size:
+                slope = _slope(one, angles) if name.startswith("null") else None
+                readings.append(Reading(name, "level", kept.add(_along(beam, tangent, angles)), slope, one.of == "co"))
+    return widths, readings
+
+
+def _along(beam: Beam, tangent: FloatArray, angles_deg: FloatArray) -> FloatArray:
+    a = np.deg2rad(angles_deg)[:, None]
+    return np.asarray(np.cos(a) * beam.direction + np.sin(a) * tangent)
+
+
+def _fall(one: Cut, angles_deg: FloatArray) -> FloatArray:
+    """Return by how much the power falls outwards, per radian, at angles (n,) of a cut."""
+    slope = np.gradient(one.amplitude**2, np.deg2rad(one.angle_deg))
+    return np.asarray(-np.sign(angles_deg) * np.interp(angles_deg, one.angle_deg, slope))
+
+
+def _slope(one: Cut, angles_deg: FloatArray) -> ComplexArray:
+    """Return the derivative (n, 2) of co and cross along a cut, per radian, at angles (n,)."""
+    i = np.clip(np.searchsorted(one.angle_deg, angles_deg), 1, one.angle_deg.size - 2)
+    apart = np.deg2rad(one.angle_deg[i + 1] - one.angle_deg[i - 1])[:, None]
+    both = np.stack([one.co, one.cross], axis=-1)
+    return np.asarray((both[i + 1] - both[i - 1]) / apart)
+
+
+def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:
+    """Return the tops (n, 3) of the lobes besides the main one that may be the highest."""
+    sky = Sky.of(field_)
+    i, j = local_maxima(sky.power, sky.theta <= region + 1e-9)
+    places, level = unit_vector(theta=sky.theta[i], phi=sky.phi[j]), sky.power[i, j]
+    other = places @ peak < np.cos(2.5 * sky.step)
+    other &= level >= MAY_RISE * level[other].max(initial=0.0)
+    starts = places[other][:MOST_LOBES]
+    if not len(starts):
+        return np.asarray(starts)
+    tops = climbed_together(field_, starts, np.full(len(starts), sky.step), region=region)
+    return np.asarray(tops[tops @ peak < np.cos(sky.step)])
+
+
+def _cap(axis: FloatArray, half_angle: float, step: float) -> FloatArray:
+    """Return directions (n, 3) about as far apart as `step` within a cone (radians) about an axis, its edge included."""
+    first, second = tangents(axis)
+    out = [axis[None]]
+    rings = max(1, int(np.ceil(half_angle / step)))
+    for a in half_angle * np.arange(1, rings + 1) / rings:
+        columns = max(6, int(np.ceil(2.0 * np.pi * np.sin(a) / step)))
+        turn = (np.arange(columns) * 2.0 * np.pi / columns)[:, None]
+        out.append(np.cos(a) * axis + np.sin(a) * (np.cos(turn) * first + np.sin(turn) * second))
+    return np.concatenate(out)
+
+
+def _rays(figures: FigureSet, field_: FarField, beam: Beam) -> FloatArray:
+    """Return directions (n, 3) along the rays from the peak on which the worst cross-polarization is looked for."""
+    tangents_ = [tangent_at(beam, 180.0 * i / PLANES) for i in range(PLANES)]
+    cone = figures.settings.cone_deg
+    read = cuts(field_, beam, tangents_, slant=figures.slant, span_deg=SPAN_DEG, region=figures.region, step_deg=0.5)
+    out = []
+    for tangent, one in zip(tangents_, read, strict=True):
+        ends = np.array(edges_deg(one) if cone is None else (cone, cone))
+        ends = np.where(np.isfinite(ends), ends, 90.0) * [1.0, -1.0]
+        out.append(_along(beam, tangent, np.outer(ALONG_RAYS, ends).ravel()))
+    found = np.concatenate(out)
+    return np.asarray(found[found[:, 2] >= np.cos(min(figures.region + 1e-9, np.pi)) - 1e-12])

@@ -1,0 +1,278 @@
+"""How figures answer to errors of the waves: all draws at one go, from the field where the figures are read.
+
+The field in a direction is linear in the waves, so that one matrix product gives what every error adds to it. What follows from
+it is to first order in an error: how far the peak moves, the edges of the main lobe, the phase about the centre; gain and
+radiated power to second order. Moduli (side lobes, nulls, cross-polarization) are answered twice: by what lies along the
+field that was measured, for covariances, and by the complex error itself, for their distribution.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from colure.analysis.figures.beams import Near
+from colure.analysis.figures.cuts import FarField, carried
+from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.figures.places import Places, Reading, places_of
+from colure.analysis.figures.sphere import UP, Sky
+from colure.analysis.phase_centre import centre_rows, cone_of, copolar
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
+from colure.waves.expansion import Expansion
+from colure.waves.harmonics import harmonics_at
+from colure.waves.transform import adjoint_synthesis, synthesis
+
+#: A peak is not followed farther than this share of the narrower half-power width.
+FARTHEST = 0.5
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What errors (n,) do to one pattern: changes (n,) of its figures by name, and what figures along the band need.
+
+    fields (n, place, 2)
+        What every error adds to co and cross at the places.
+    direction (n, 3), centre_m (n, 3), phase (n,)
+        The peak's direction, change of the phase centre in metres, and of the phase at the peak in radians.
+    """
+
+    changes: dict[str, FloatArray]
+    fields: ComplexArray
+    direction: FloatArray
+    centre_m: FloatArray
+    phase: FloatArray
+
+
+class Response:
+    """One pattern (2, J) with its native figures `values`, ready to say what errors do to them."""
+
+    def __init__(
+        self, figures: FigureSet, coefficients: ComplexArray, k: float, near: Near, values: dict[str, float]
+    ) -> None:
+        self.figures, self.coefficients, self.k, self.near, self.values = figures, coefficients, k, near, values
+        self.places: Places = places_of(figures, coefficients, near)
+        self._power = float(np.sum(np.abs(coefficients) ** 2))
+
+    @cached_property
+    def _matrix(self) -> ComplexArray:
+        """From waves (2 J,) to co and cross at the places and then to the linear figures (row,)."""
+        order = FarField(self.coefficients).order
+        theta, phi = theta_phi(self.places.directions)
+        at = harmonics_at(order, theta, phi)
+        c, s = (f(self.figures.slant - phi)[:, None, None] for f in (np.cos, np.sin))
+        both = np.stack([c * at[:, 0] + s * at[:, 1], -s * at[:, 0] + c * at[:, 1]], axis=1)
+        rows = [both.reshape(-1, self.coefficients.size), self.coefficients.conj().reshape(1, -1)]
+        rows += [self._centre_rows(order), *(one.conj().reshape(1, -1) for one in self._shares.values())]
+        return np.asarray(np.concatenate(rows).astype(np.complex64))
+
+    def _centre_rows(self, order: int) -> ComplexArray:
+        """Return rows (3, 2 J) whose imaginary part is the change of the phase centre, metres."""
+        if self.near.centre_m is None:
+            return np.zeros((3, self.coefficients.size), complex)
+        beam = self.places.beam
+        cone = cone_of(beam.direction, self.near.cone_deg)
+        vectors = FarField(self.coefficients).at(cone.directions)
+        co = copolar(vectors, beam, cone.directions)
+        theta, phi = theta_phi(cone.directions)
+        along = carried(beam.tangent, beam.direction, cone.directions)
+        at = harmonics_at(order, theta, phi)
+        hats = _hats(theta, phi)
+        one = np.einsum("pi,pci->pc", along, hats)
+        per_phase = centre_rows(cone, co, self.k) / co
+        return np.asarray(np.einsum("xp,pc,pckj->xkj", per_phase, one, at, optimize=True).reshape(3, -1))
+
+    @cached_property
+    def _shares(self) -> dict[str, ComplexArray]:
+        """Gradients (2, J) of the power radiated into parts of the sphere, by the figure's name."""
+        figures, names = self.figures, set(self.figures.names)
+        found = {}
+        if "upper_share_db" in names:
+            sky = Sky.of(self.coefficients)
+            found["upper_share_db"] = _gradient(sky, self.coefficients, sky.side_weights(figures.settings.up))
+        for band in figures.settings.horizon_bands_deg:
+            turn = UP[figures.settings.up]
+            turned = Expansion(self.coefficients, np.asarray(self.k)).rotated(turn)
+            sky, half = Sky.of(turned.coefficients), float(np.deg2rad(band))
+            weights = sky.belt_weights(0.5 * np.pi - half, 0.5 * np.pi + half)
+            gradient = _gradient(sky, turned.coefficients, weights)
+            back = Expansion(gradient, np.asarray(self.k)).rotated(np.asarray(turn).T)
+            found[f"horizon_{band:g}_db"] = back.coefficients
+        return {name: one for name, one in found.items() if name in names}
+
+    def answer(self, errors: ComplexArray) -> Answer:
+        """Return what errors of the waves (n, 2, J) do."""
+        flat = errors.reshape(len(errors), -1).astype(np.complex64)
+        linear = (flat @ self._matrix.T).astype(complex)
+        count = 2 * len(self.places.directions)
+        fields = linear[:, :count].reshape(len(errors), -1, 2)
+        along, centre, shares = linear[:, count], linear[:, count + 1 : count + 4].imag, linear[:, count + 4 :]
+        added = 2.0 * along.real + np.sum(np.abs(flat) ** 2, axis=1)
+        moved, lift = self._peak(fields)
+        gain = 10.0 * np.log10(1.0 + lift / self.places.beam.intensity)
+        radiated = 10.0 * np.log10(1.0 + added / self._power)
+        direction = self.places.directions[0] + moved @ self.places.axes
+        direction /= np.linalg.norm(direction, axis=1, keepdims=True)
+        changes = self._levels(gain, radiated) | self._directions(direction) | self._widths(fields, lift)
+        changes |= self._polarization(fields, moved)
+        for one in self.places.readings:
+            changes[one.name] = self._along(one, fields)
+        changes |= {f"phase_centre_{axis}_mm": 1e3 * centre[:, i] for i, axis in enumerate("xyz")}
+        for i, name in enumerate(self._shares):
+            share = self.values[name]
+            changes[name] = (share * self._power + 2.0 * shares[:, i].real) / (self._power + 2.0 * along.real) - share
+        phase = np.imag(self._tangent(fields[:, 0]) / self._tangent(self.places.fields[:1])[0])
+        names = set(self.figures.names)
+        return Answer({n: v for n, v in changes.items() if n in names}, fields, direction, centre, phase)
+
+    def _tangent(self, both: ComplexArray) -> ComplexArray:
+        """Return the component of fields at the peak (n, 2) along the E plane's tangent."""
+        theta, phi = theta_phi(self.places.directions[:1])
+        hats, turn = _hats(theta, phi)[0], self.figures.slant - float(phi[0])
+        co = np.cos(turn) * hats[0] + np.sin(turn) * hats[1]
+        cross = -np.sin(turn) * hats[0] + np.cos(turn) * hats[1]
+        return np.asarray(both @ np.array([co, cross]) @ self.places.beam.tangent)
+
+    def _peak(self, fields: ComplexArray) -> tuple[FloatArray, FloatArray]:
+        """Return how far the peak moves (n, 2) along the axes, radians, and by how much its intensity rises (n,)."""
+        p = self.places
+        lift = np.sum(np.abs(p.fields[:5] + fields[:, :5]) ** 2 - np.abs(p.fields[:5]) ** 2, axis=-1)
+        slope = np.stack([lift[:, 1] - lift[:, 2], lift[:, 3] - lift[:, 4]], axis=-1) / (2.0 * p.step)
+        bent, turn = np.linalg.eigh(p.bend)
+        bent = np.minimum(bent, -1e-6 * p.beam.intensity)
+        moved = -(slope @ turn / bent) @ turn.T
+        length = np.linalg.norm(moved, axis=1, keepdims=True)
+        most = np.deg2rad(FARTHEST * min(self.near.width_deg, 180.0))
+        moved = moved * np.minimum(1.0, most / np.maximum(length, 1e-300))
+        return moved, lift[:, 0] + 0.5 * np.sum(slope * moved, axis=-1)
+
+    def _levels(self, gain: FloatArray, radiated: FloatArray) -> dict[str, FloatArray]:
+        return {
+            "gain_dbi": gain,
+            "gain_accepted_dbi": gain,
+            "directivity_dbi": gain - radiated,
+            "efficiency_db": radiated,
+            "radiation_efficiency_db": radiated,
+            "eirp_dbm": gain,
+            "trp_dbm": radiated,
+            "eis_dbm": -gain,
+            "tis_dbm": -radiated,
+        }
+
+    def _directions(self, direction: FloatArray) -> dict[str, FloatArray]:
+        peak, settings = self.places.directions[0], self.figures.settings
+        then, now = azimuth_over_elevation(peak), azimuth_over_elevation(direction)
+        azimuth, elevation = (np.rad2deg(a - b) for a, b in zip(now, then, strict=True))
+        found = {"beam_azimuth_deg": (azimuth + 180.0) % 360.0 - 180.0, "beam_elevation_deg": elevation}
+        told = settings.commanded_deg.get(self.figures.state)
+        if told is not None:
+            az, el = np.deg2rad(told)
+            aim = from_azimuth_over_elevation(azimuth=az, elevation=el)
+            found["pointing_error_deg"] = np.rad2deg(
+                np.array([angle_between(aim, one) for one in direction]) - angle_between(aim, peak)
+            )
+        return found
+
+    def _widths(self, fields: ComplexArray, lift: FloatArray) -> dict[str, FloatArray]:
+        p, found = self.places, {}
+        for one in p.widths:
+            then, add = p.fields[one.where], fields[:, one.where]
+            rise = np.abs(then + add) ** 2 - np.abs(then) ** 2
+            top = np.abs(p.fields[0] + fields[:, 0]) ** 2 - np.abs(p.fields[0]) ** 2
+            rise, top = (rise[..., 0], top[:, 0]) if one.co else (rise.sum(axis=-1), lift)
+            found[one.name] = np.rad2deg(np.sum((rise - one.share * top[:, None]) / one.fall, axis=1))
+        return found
+
+    def _at_peak(self, fields: ComplexArray, moved: FloatArray) -> ComplexArray:
+        """Return the fields (n, 2) at the peaks as errors have moved them."""
+        p = self.places
+        slope = np.stack([p.fields[1] - p.fields[2], p.fields[3] - p.fields[4]]) / (2.0 * p.step)
+        return np.asarray(p.fields[0] + fields[:, 0] + moved @ slope)
+
+    def _polarization(self, fields: ComplexArray, moved: FloatArray) -> dict[str, FloatArray]:
+        at = self._at_peak(fields, moved)
+        then, now = (
+            0.5 * np.angle(right * np.conj(left)) for right, left in map(_circular, (self.places.fields[:1], at))
+        )
+        tilt = np.rad2deg(now - then)
+        ratio, unit = self.circular, self.circular / max(abs(self.circular), 1e-300)
+        along = ((self.circular_error(fields)) * np.conj(unit)).real
+        size = abs(ratio)
+        sense = np.sign(self.values.get("circularity", 1.0))
+        return {
+            "tilt_deg": (tilt + 90.0) % 180.0 - 90.0,
+            "axial_ratio_db": -2.0 * along / (1.0 + size) ** 2,
+            "circularity": -sense * 4.0 * size * along / (1.0 + size**2) ** 2,
+        }
+
+    @property
+    def circular(self) -> complex:
+        """The weaker circular component at the peak over the stronger."""
+        one, two = (complex(x) for x in _circular(self.places.fields[0]))
+        return two / one if abs(one) >= abs(two) else one / two
+
+    def circular_error(self, fields: ComplexArray) -> ComplexArray:
+        """Return what errors (n, place, 2) add to `circular` (n,)."""
+        one, two = _circular(self.places.fields[0])
+        a, b = _circular(fields[:, 0])
+        if abs(one) < abs(two):
+            (one, a), (two, b) = (two, b), (one, a)
+        return np.asarray((b - two / one * a) / one)
+
+    def ratios(self, one: Reading) -> ComplexArray:
+        """Return the fields (place, component) of a reading over what they are compared with."""
+        then = self.places.fields[one.where]
+        if one.kind == "cross over co":
+            return np.asarray(then[:, 1:] / then[:, :1])
+        return np.asarray((then[:, :1] if one.co else then) / self._top(one))
+
+    def _top(self, one: Reading) -> float:
+        top = self.places.fields[0]
+        return float(abs(top[0]) if one.co else np.linalg.norm(top))
+
+    def errors(self, one: Reading, fields: ComplexArray) -> ComplexArray:
+        """Return what errors (n, place, 2) add to the ratios of a reading (n, place, component).
+
+        Of a minimum without what only moves it along the cut.
+        """
+        then, add, ratio = self.places.fields[one.where], fields[:, one.where], self.ratios(one)
+        if one.kind == "cross over co":
+            return np.asarray((add[..., 1:] - ratio * add[..., :1]) / then[:, :1])
+        top, size = self.places.fields[0], self._top(one)
+        if one.co:
+            at_top = (np.conj(top[0]) * fields[:, 0, 0]).real / size**2
+            add = add[..., :1]
+        else:
+            at_top = np.sum((np.conj(top) * fields[:, 0]).real, axis=-1) / size**2
+        error = add / size - ratio * at_top[:, None, None]
+        if one.slope is None:
+            return np.asarray(error)
+        run = one.slope[:, : error.shape[-1]] / np.linalg.norm(one.slope[:, : error.shape[-1]], axis=1, keepdims=True)
+        return np.asarray(error - run * np.sum((np.conj(run) * error).real, axis=-1, keepdims=True))
+
+    def _along(self, one: Reading, fields: ComplexArray) -> FloatArray:
+        """Return the change (n,) of the largest modulus of a reading by what lies along it."""
+        ratio = self.ratios(one)
+        size = np.linalg.norm(ratio, axis=-1)
+        i = int(np.argmax(size))
+        error = self.errors(one, fields)[:, i]
+        return np.asarray(np.sum((np.conj(ratio[i]) * error).real, axis=-1) / max(size[i], 1e-300))
+
+
+def _circular(both: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
+    """Return right- and left-handed components of fields (..., 2): co and cross (exp(+jwt), outgoing; IEEE Std 145)."""
+    return (both[..., 0] + 1j * both[..., 1]) / np.sqrt(2.0), (both[..., 0] - 1j * both[..., 1]) / np.sqrt(2.0)
+
+
+def _hats(theta: FloatArray, phi: FloatArray) -> FloatArray:
+    """Return the unit vectors (n, 2, 3) along theta and phi."""
+    ct, st, cp, sp = np.cos(theta), np.sin(theta), np.cos(phi), np.sin(phi)
+    return np.stack([np.stack([ct * cp, ct * sp, -st], -1), np.stack([-sp, cp, 0.0 * st], -1)], axis=1)
+
+
+def _gradient(sky: Sky, coefficients: ComplexArray, weights: FloatArray) -> ComplexArray:
+    """Return g (2, J) such that sum(weights |e|^2) changes by 2 Re(g^H d) when the waves change by d."""
+    e = synthesis(coefficients, sky.theta, sky.phi.size)
+    return adjoint_synthesis(weights * e, order_of_count(coefficients.shape[-1]), sky.theta)
