@@ -33,6 +33,7 @@ class Inputs:
     once (frequency,): relative noise, each of the two quadratures, of the few sweeps that everything is compared with
     (first tie, reference). peak_reading: largest wave ratio of the scan, for what is declared of the receiver. mismatch_db: expanded,
     of declared reflections. declared_offset_mm: what the protocol says of the axes' offset, any direction.
+    drift_parts: intervals between ties in one pass; what drift leaves is one error in each. 0: one a slice.
     answer: how the alignment from the data answers what is added to the scan; None where none was estimated.
     """
 
@@ -51,6 +52,7 @@ class Inputs:
     declared_offset_mm: float = 0.0
     mismatch_db: float = 0.0
     answer: Answer | None = None
+    drift_parts: int = 0
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""
@@ -97,7 +99,7 @@ class Cause:
         is unknown: in phase and in quadrature); of drawn causes one a draw. The figures' changes are worked out from them.
     distribution
         Says by what the half width is divided (`combination.DIVISORS`). `Monte Carlo`: draws of something normal. `as drawn`:
-        draws whose own distribution counts.
+        draws whose own distribution counts, each of any phase: two changes a draw, in phase and in quadrature.
     size, unit
         The half width that was applied, where it is one number.
     dof

@@ -17,7 +17,7 @@ region truncation          Monte Carlo of fields beyond a region, as strong as a
 sampling and truncation    the two highest degrees of the waves left out
 slice aliasing             a stopped scan only: what every second of its slices alone would change
 time gate                  the same recipe with a gate that closes one resolution earlier and knows less of the delays
-finite distance            one polarization only: what a transform would change if the other were nothing
+finite distance            without a transform: what one would change (a bias that stays in the value)
 =========================  ======================================================================
 """
 
@@ -68,7 +68,9 @@ def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
     words = (
         f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of unknown size"
     )
-    yield Cause("range echoes", rooms, words, "declared", "as drawn", chamber.echo_level_db, "dB",
+    # Walls leave the phase of all they send back open: every room counts in phase and in quadrature.
+    both = np.stack([rooms, 1j * rooms], axis=1).reshape(-1, *rooms.shape[1:])
+    yield Cause("range echoes", both, words, "declared", "as drawn", chamber.echo_level_db, "dB",
                 shared=shared_power(bench.nominal, rooms))  # fmt: skip
 
 
@@ -110,9 +112,11 @@ def _chain(bench: Bench) -> Iterator[Cause]:
     if inputs.other_gate is not None:
         words = "change with a gate that closes one resolution 1/B earlier and knows less of the delays"
         yield Cause("time gate", bench.changed_field(inputs.other_gate)[None], words, "measured", "change")
-    if sphere.one_polarization:
-        words = "what a transform of the measured component alone would change"
-        yield Cause("finite distance", distance_change(bench, 0.0)[None], words, "measured", "change")
+    if inputs.step.direct:
+        words = "change by a transform, which this recipe leaves out; it stays in the value"
+        if sphere.one_polarization:
+            words = "change by a transform of the measured component alone; it stays in the value"
+        yield Cause("finite distance", -distance_change(bench, 0.0)[None], words, "measured", "bias")
 
 
 def _region(bench: Bench) -> Cause:
@@ -148,10 +152,15 @@ def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
 
 
 def _drift(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
-    """Every slice gets its own complex gain error: the shape that interpolation between ties leaves."""
+    """Every part of the scan between two ties gets its own complex gain error, none at the ties: what interpolation leaves."""
     field = inputs.sphere.field
     slices = inputs.sphere.slices_used or field.shape[-1] // 2
-    raw = random.normal(size=(2, 2, slices)) / np.sqrt(2.0)
-    error = np.tile(1.0 + inputs.drift_residual * (raw[0] + 1j * raw[1]), (1, 2))
+    parts = inputs.drift_parts if 0 < inputs.drift_parts < slices else slices
+    raw = random.normal(size=(2, 2, parts)) / np.sqrt(2.0)
+    where = (np.arange(slices) + 0.5) * parts / slices
+    bump = np.sin(np.pi * (where % 1.0)) if parts < slices else np.ones(slices)
+    bump = bump / np.sqrt(np.mean(bump**2))
+    each = (raw[0] + 1j * raw[1])[:, where.astype(int)] * bump
+    error = np.tile(1.0 + inputs.drift_residual * each, (1, 2))
     error = finer_columns(error, field.shape[-1])
     return np.asarray(field * error[None, :, None, :])

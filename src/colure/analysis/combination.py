@@ -17,19 +17,22 @@ from scipy.stats import t as student
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 
-Distribution = Literal["normal", "U-shaped", "rectangular", "triangular", "change", "Monte Carlo", "as drawn"]
+Distribution = Literal["normal", "U-shaped", "rectangular", "triangular", "change", "bias", "Monte Carlo", "as drawn"]
 #: Half width over standard uncertainty (JCGM 100:2008, 4.3.3 to 4.3.9). A normal half width is expanded, k = 2; a change was
-#: seen at a step that stands for k = 2; draws have no half width.
+#: seen at a step that stands for k = 2; a bias is known and stays in the value (F.2.4.5); draws have no half width.
 DIVISORS: dict[Distribution, float] = {
     "normal": 2.0,
     "U-shaped": float(np.sqrt(2.0)),
     "rectangular": float(np.sqrt(3.0)),
     "triangular": float(np.sqrt(6.0)),
     "change": 2.0,
+    "bias": 1.0,
     "Monte Carlo": 1.0,
     "as drawn": 1.0,
 }
 DRAWN: tuple[Distribution, ...] = ("Monte Carlo", "as drawn")
+#: A bias that stays in the value is known to this share of itself (standard uncertainty; common practice, no source).
+BIAS_KNOWN = 0.25
 #: Draws of the joint distribution: the 95 % point of a normal one then stands within 2 % (derivable).
 JOINT_DRAWS = 4000
 PROBABILITY = 0.95
@@ -47,7 +50,7 @@ class Contribution:
 
     effects (n, output)
         Change of every output when the input is off by its half width, one row for every direction in which it may be; of
-        drawn inputs one row a draw.
+        drawn inputs one row a draw; `as drawn` two rows a draw, in phase and in quadrature.
     dof
         Degrees of freedom of the input's standard uncertainty; of `Monte Carlo` draws at most n - 1 count.
     centred
@@ -89,7 +92,10 @@ class Contribution:
         """Return weights (draws, n) of the effects in random draws of the input."""
         count = len(self.effects)
         if self.distribution == "as drawn":
-            return np.eye(count)[random.integers(count, size=draws)]
+            angle, which = 2.0 * np.pi * random.random(draws), 2 * random.integers(count // 2, size=draws)
+            out = np.zeros((draws, count))
+            out[np.arange(draws), which], out[np.arange(draws), which + 1] = np.cos(angle), np.sin(angle)
+            return out
         if self.distribution == "Monte Carlo":
             return np.asarray(random.normal(size=(draws, count)) / np.sqrt(count - 1.0) * self._scale(random, draws))
         if self.distribution == "U-shaped":
@@ -97,6 +103,8 @@ class Contribution:
             if count == 2:  # in phase and in quadrature: one phase
                 return np.asarray(np.stack([np.cos(angle[:, 0]), np.sin(angle[:, 0])], axis=-1))
             return np.asarray(np.cos(angle))
+        if self.distribution == "bias":
+            return np.asarray(random.normal(1.0, BIAS_KNOWN, (draws, count)))
         if self.distribution == "rectangular":
             return np.asarray(random.uniform(-1.0, 1.0, (draws, count)))
         if self.distribution == "triangular":

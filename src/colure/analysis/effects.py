@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -17,6 +18,9 @@ from colure.geometry.directions import angle_between, azimuth_over_elevation
 
 #: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
 MODULUS_DRAWS = 1000
+#: A lobe lower than this many standard deviations above the minimum before it may not be one.
+SET_APART = 2.0
+DB_FORMAT = "{:.2g} dB"
 #: Figures along the band: from directions, phases and phase centres of all frequencies together.
 ALONG_THE_BAND = ("group_delay_ns", "squint_deg", "phase_centre_wander_mm")
 #: Figures that are read anew from every changed pattern: sectors and percentiles have no one place.
@@ -73,29 +77,60 @@ class Effects:
 
     def ends(self) -> list[dict[str, Ends]]:
         """Return the native intervals of moduli, for every frequency by the figure's name."""
+        both = zip(self._responses, self._answers, strict=True)
+        return [_moduli(one, answer, self._joint, self._always) for one, answer in both]
+
+    def reasons(self) -> list[dict[str, str]]:
+        """Return why figures are not defined within the errors, for every frequency by name."""
+        return [vanishing(one, answer, self._joint) for one, answer in zip(self._responses, self._answers, strict=True)]
+
+    @cached_property
+    def _joint(self) -> ComplexArray:
+        """Weights (draw, change) of all causes in joint draws, without what every draw holds."""
         weights = joint_weights(self.contributions, MODULUS_DRAWS, seed=self._bench.inputs.seed, turned=True)
-        joint: ComplexArray = np.concatenate(weights, axis=1).astype(complex)
-        return [
-            _moduli(response, answer, joint) for response, answer in zip(self._responses, self._answers, strict=True)
-        ]
+        return np.asarray(np.concatenate(weights, axis=1) - self._always, complex)
+
+    @cached_property
+    def _always(self) -> FloatArray:
+        """Weights (change,) that every draw holds: those of known biases that stay in the value."""
+        parts = [np.full(len(one.changes), float(one.distribution == "bias")) for one in self._every]
+        return np.concatenate(parts)
 
 
-def _moduli(response: Response, answer: Answer, joint: ComplexArray) -> dict[str, Ends]:
-    """Return the intervals of one pattern's moduli."""
-    out = {}
-    for one in response.places.readings:
-        out[one.name] = _of_reading(response, one, answer, joint)
+def _moduli(response: Response, answer: Answer, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
+    """Return the intervals of one pattern's moduli; `always` (change,) as in `Effects`."""
+    out = {one.name: _of_reading(response, one, answer, joint, always) for one in response.places.readings}
     if "axial_ratio_db" in response.values:
-        errors = (joint @ response.circular_error(answer.fields))[:, None, None]
-        low, high = modulus_interval(np.array([[response.circular]]), errors)
+        errors = response.circular_error(answer.fields)
+        low, high = modulus_interval(np.array([[response.circular - always @ errors]]), (joint @ errors)[:, None, None])
         out |= _of_ellipse(low, high, float(np.sign(response.values["circularity"])))
     return out
 
 
-def _of_reading(response: Response, one: Reading, answer: Answer, joint: ComplexArray) -> Ends:
+def vanishing(response: Response, answer: Answer, joint: ComplexArray) -> dict[str, str]:
+    """Return why side lobes and minima beside the main lobe may not exist, by the figure's name."""
+    readings = {one.name: one for one in response.places.readings}
+    out: dict[str, str] = {}
+    for name, top in readings.items():
+        dip = readings.get(name.replace("side_lobe_", "null_"))
+        if not name.startswith("side_lobe_") or dip is None or dip is top or len(dip.where) != len(top.where):
+            continue
+        high, low = (np.linalg.norm(response.ratios(one), axis=-1) for one in (top, dip))
+        i = int(np.argmax(high))
+        moved = [response.errors(one, answer.fields)[:, i] for one in (top, dip)]
+        spread = float(np.sqrt(0.5 * sum(np.mean(np.sum(np.abs(joint @ one) ** 2, axis=-1)) for one in moved)))
+        if high[i] - low[i] < SET_APART * spread:
+            why = f"undefined: the lobe stands {DB_FORMAT.format(20.0 * np.log10(high[i] / low[i]))} above the minimum before it, within the errors"
+            out |= {name: why, dip.name: why.replace("the lobe stands", "the lobe beyond stands")}
+    return out
+
+
+def _of_reading(response: Response, one: Reading, answer: Answer, joint: ComplexArray, always: FloatArray) -> Ends:
+    """Return the interval of one reading: about what is measured less known biases, and never without the value."""
     ratio, errors = response.ratios(one), response.errors(one, answer.fields)
+    true = ratio - np.tensordot(always, errors, axes=1)
     spread = np.sqrt(np.sum(np.abs(_rms(errors)) ** 2, axis=-1))
-    kept = may_be_largest(ratio, spread)
+    kept = may_be_largest(true, spread)
     few = errors[:, kept]
     drawn = (joint @ few.reshape(len(few), -1)).reshape(-1, *few.shape[1:])
     if one.slope is not None:
@@ -103,10 +138,11 @@ def _of_reading(response: Response, one: Reading, answer: Answer, joint: Complex
         run = one.slope[kept][:, : few.shape[-1]]
         run = run / np.linalg.norm(run, axis=1, keepdims=True)
         drawn = drawn - run * np.sum((np.conj(run) * drawn).real, axis=-1, keepdims=True)
-    low, high = modulus_interval(ratio[kept], drawn)
+    low, high = modulus_interval(true[kept], drawn)
     # Read between the places as well, the figure itself is a little larger.
-    scale = response.values[one.name] / float(np.max(np.linalg.norm(ratio, axis=-1)))
-    return Ends(low * scale, high * scale)
+    value = response.values[one.name]
+    scale = value / float(np.max(np.linalg.norm(ratio, axis=-1)))
+    return Ends(min(low * scale, value), max(high * scale, value))
 
 
 def _rms(errors: ComplexArray) -> FloatArray:

@@ -25,7 +25,7 @@ from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
-from colure.model.plan import Role
+from colure.model.plan import ROLES, Role
 from colure.model.recipe import ORDER, Recipe, Step
 from colure.model.record import grid_of, of_role
 from colure.waves.expansion import Expansion
@@ -155,6 +155,7 @@ def process(
         peak_reading=float(np.abs(done.steady["trace"].values).max()),
         declared_offset_mm=chamber.alignment.axes_offset_mm,
         mismatch_db=mismatch_db(chamber, device, reference),
+        drift_parts=_parts(record, drift),
     )
     if todo.runs("gate"):
         assert done.gate is not None  # the recipe runs one
@@ -193,6 +194,13 @@ def noise_once(done: Stages) -> FloatArray:
     return np.asarray(
         np.hypot(done.drift.left.common, np.where(np.isfinite(sweeps), sweeps, done.drift.noise / np.sqrt(2.0)))
     )
+
+
+def _parts(record: xr.Dataset, drift: DriftTrack) -> int:
+    """Return how many intervals between ties one pass of a scan holds, on average."""
+    scan = record["role"].values == ROLES.index(Role.SCAN)
+    passes = len(np.unique(record["pass_index"].values[scan]))
+    return max(1, round((drift.time_s.size - 1) / max(1, passes)))
 
 
 def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | None) -> float:

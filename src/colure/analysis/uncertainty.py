@@ -15,16 +15,15 @@ from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.causes import causes
 from colure.analysis.combination import Contribution, correlation, effective_dof, half_width, joint_draws
 from colure.analysis.effects import Effects, Ends
+from colure.analysis.figures.beams import unsteady_beam_reason
 from colure.analysis.figures.definitions import Definition
 from colure.geometry.conventions import FloatArray
+from colure.geometry.rotations import about_axis
 from colure.model.chamber import Chamber
 from colure.model.figure import BudgetRow, Figure
 from colure.waves.expansion import Expansion
 
 __all__ = ["Budget", "Inputs", "budget_of", "build_figure", "figures_with_budget", "native_values", "not_included"]
-
-#: Why a figure has no interval though it has a value: a perturbation within its size makes it vanish.
-VANISHES = "undefined: it vanishes within what {} may change"
 
 
 @dataclass(frozen=True)
@@ -54,22 +53,51 @@ def budget_of(inputs: Inputs) -> Budget:
     bench = Bench(inputs, nominal, values, inputs.figures.places(nominal))
     every = list(causes(bench))
     effects = Effects(bench, every)
-    found = effects.contributions
-    combined, ends = _combined(found), effects.ends()
+    combined = _combined(effects.contributions)
+    if inputs.figures.settings.principal_planes == "measured" and "tilt_deg" in inputs.figures.names:
+        every.append(_measured_plane(bench, combined))
+        effects = Effects(bench, every)
+        combined = _combined(effects.contributions)
+    return _budget(bench, every, effects, combined)
+
+
+def _measured_plane(bench: Bench, combined: _Combined) -> Cause:
+    """Return what it does that the co-polar vector itself was measured, at the middle frequency."""
+    middle = len(bench.values) // 2
+    tilt = float(combined.half[middle, bench.inputs.figures.names.index("tilt_deg")])
+    turned = bench.changed(bench.nominal.rotated(about_axis("z", np.deg2rad(tilt))))
+    words = "the ellipse's axis, which names the E plane, is as uncertain as its tilt"
+    return Cause("measured principal plane", turned[None], words, "measured", "normal", tilt, "deg")
+
+
+def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combined) -> Budget:
+    inputs, found = bench.inputs, effects.contributions
+    ends, gone = effects.ends(), effects.reasons()
     known = np.sum([part.mean for part in found if part.centred], axis=0)
     left_out = not_included(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
+        reasons = {**_unsteady(bench, combined, f), **gone[f], **bench.near[f].reasons}
         for i, what in enumerate(inputs.figures.definitions):
             rows = tuple(_row(*one, combined, f, i) for one in zip(every, found, strict=True))
             modulus = ends[f].get(what.name)
-            native = float(values[f, i] - (0.0 if modulus else known[f, i]))
+            native = float(bench.values[f, i] - (0.0 if modulus else known[f, i]))
             figures.append(
                 build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]), ends=modulus,
-                             dof=float(combined.dof[f, i]), left_out=left_out, reason=bench.near[f].reasons.get(what.name, ""))
+                             dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
             )  # fmt: skip
     names = inputs.figures.names
     return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
+
+
+def _unsteady(bench: Bench, combined: _Combined, f: int) -> dict[str, str]:
+    """Return why figures of a single beam are not defined where errors move it by about its width, by name."""
+    figures, near = bench.inputs.figures, bench.near[f]
+    azimuth, elevation = (combined.half[f, figures.names.index(f"beam_{n}_deg")] for n in ("azimuth", "elevation"))
+    reason = unsteady_beam_reason(
+        near, float(np.hypot(azimuth * np.hypot(near.direction[0], near.direction[2]), elevation))
+    )
+    return dict.fromkeys((d.name for d in figures.definitions if d.single_beam), reason) if reason else {}
 
 
 @dataclass(frozen=True)

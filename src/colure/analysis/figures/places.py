@@ -195,8 +195,8 @@ def _slope(one: Cut, angles_deg: FloatArray) -> ComplexArray:
 def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:
     """Return the tops (n, 3) of the lobes besides the main one that may be the highest."""
     sky = Sky.of(field_)
-    i, j = local_maxima(sky.power, sky.theta <= region + 1e-9)
-    places, level = unit_vector(theta=sky.theta[i], phi=sky.phi[j]), sky.power[i, j]
+    i, j, level = local_maxima(sky.power, sky.theta <= region + 1e-9)
+    places = unit_vector(theta=sky.theta[i], phi=sky.phi[j])
     other = places @ peak < np.cos(2.5 * sky.step)
     other &= level >= MAY_RISE * level[other].max(initial=0.0)
     starts = places[other][:MOST_LOBES]
