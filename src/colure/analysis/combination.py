@@ -123,13 +123,13 @@ def joint_weights(
     """Return weights (draws, n) of every contribution's effects in random draws of all of them together.
 
     turned
-        Drawn inputs also turn in phase from draw to draw: for effects that are complex fields, whose phase draws leave open.
+        Monte Carlo draws also turn in phase from one to the next: for effects that are complex fields, whose phase draws leave open.
     """
     random = np.random.default_rng(seed)
     out: list[FloatArray | ComplexArray] = []
     for one in contributions:
         weights = one.weights(random, draws)
-        if turned and one.distribution in DRAWN:
+        if turned and one.distribution == "Monte Carlo":
             out.append(weights * np.exp(2j * np.pi * random.random((draws, 1))))
         else:
             out.append(weights)

@@ -19,11 +19,12 @@ from colure.waves.horn import horn_aside, horn_gain_dbi
 RIM_DB = 3.5
 
 
-def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callable[[], Expansion]:
-    """Return draws of the result with reflections from unknown directions of the room, rms `level` below the peak.
+def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callable[[], ComplexArray]:
+    """Return draws of what is added to the waves by reflections from unknown directions of the room, rms `level` below the peak.
 
     The device turns, the room stands: its waves come back as its own far field in a fixed direction of the
     room, through a mirror of unknown strength, polarization and way. What looks like the device stays in.
+    Walls leave the phase of all they send back open: every room comes twice (2, frequency, 2, J), in phase and in quadrature.
     """
     sphere, step = bench.inputs.sphere, bench.inputs.step
     geometry = bench.inputs.chamber.positioner.geometry
@@ -38,7 +39,7 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
     length = bench.inputs.chamber.range_length_m
     hears = hearing(bench.inputs.probe, bench.inputs.chamber.probe.gain_dbi)
 
-    def draw() -> Expansion:
+    def draw() -> ComplexArray:
         directions, way, mirror = draw_walls(random, length, hears)
         turn = np.exp(-1j * k[:, None] * way)[..., None, None]
         (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
@@ -50,11 +51,14 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
         # The declared level is that of one reading: half of both components together.
         power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
         scale = level * peak / float(np.sqrt(max(power, 1e-300)))
-        found = step.expansion((sphere.field + scale * stray) * (1.0 - scale * common)[:, None, None, None])
-        if bench.realigned is None:
-            return found
-        # The alignment took this room's echoes for a misalignment as far as they look like one.
-        return found.with_coefficients(found.coefficients - bench.realigned.taken_off(scale * stray, random))
+        # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
+        seen, one = step.expansion(scale * stray).coefficients, (scale * common)[:, None, None]
+        out = [(1.0 - phase * one) * phase * seen - phase * one * bench.nominal.coefficients for phase in (1.0, 1j)]
+        if bench.realigned is not None:
+            # The alignment took this room's echoes for a misalignment as far as they look like one.
+            taken = [bench.realigned.taken_off(phase * scale * stray, random) for phase in (1.0, 1j)]
+            out = [change - off for change, off in zip(out, taken, strict=True)]
+        return np.stack(out)
 
     return draw
 
