@@ -7,6 +7,7 @@ figures at once is kept as their covariance (5.2.2).
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -73,7 +74,7 @@ def _measured_plane(bench: Bench, combined: _Combined) -> Cause:
 def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combined) -> Budget:
     inputs, found = bench.inputs, effects.contributions
     ends, gone = effects.ends(), effects.reasons()
-    known = np.sum([part.mean for part in found if part.centred], axis=0)
+    plain = corrected(bench.values, found)
     left_out = not_included(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
@@ -81,13 +82,21 @@ def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combi
         for i, what in enumerate(inputs.figures.definitions):
             rows = tuple(_row(*one, combined, f, i) for one in zip(every, found, strict=True))
             modulus = ends[f].get(what.name)
-            native = float(bench.values[f, i] - (0.0 if modulus else known[f, i]))
+            native = float(bench.values[f, i] if modulus else plain[f, i])
             figures.append(
                 build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]), ends=modulus,
                              dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
             )  # fmt: skip
     names = inputs.figures.names
     return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
+
+
+def corrected(values: FloatArray, contributions: Sequence[Contribution]) -> FloatArray:
+    """Return values less what drawn errors add to them on average, where that is known (JCGM 100:2008, 3.2.4)."""
+    for one in contributions:
+        if one.centred:
+            values = values - one.mean
+    return values
 
 
 def _unsteady(bench: Bench, combined: _Combined, f: int) -> dict[str, str]:
