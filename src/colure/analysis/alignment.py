@@ -68,7 +68,7 @@ class Answer:
     weights
         (parameter, row) SI values for what lies outside the device's waves.
     by_rooms
-        (parameter, parameter) covariance, SI, that drawn rooms leave in the estimate.
+        (parameter, parameter) covariance, SI, that drawn rooms and the cable leave in the estimate.
     """
 
     sphere: MeasuredSphere
@@ -95,7 +95,7 @@ class Estimate:
     conflict
         Probability that a range as declared gives data as far off the declaration, or farther.
     apart
-        Expanded uncertainties without the echoes' part.
+        Expanded uncertainties without the part of echoes and cable, which the budget lets pass through the estimate themselves.
     alike
         What cannot be told from a parameter, in words: its value is the sum.
     answer

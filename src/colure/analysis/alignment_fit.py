@@ -50,12 +50,15 @@ class Disturbances:
         Stray fields (draw, frequency, 2, theta, phi) of drawn rooms, at any level.
     echo_level
         Their declared field, rms of one reading over directions, relative to the peak; the record may show more, or less.
+    bends
+        Fields (shape, frequency, 2, theta, phi) that a bending cable adds, each one standard deviation of its shape.
     """
 
     noise: FloatArray | None = None
     slice_error: float = 0.0
     rooms: Iterable[ComplexArray] = ()
     echo_level: float = 0.0
+    bends: ComplexArray | None = None
 
 
 @dataclass(frozen=True)
@@ -82,7 +85,7 @@ class Fit:
     found, covariance
         Posterior mean (parameter,) and covariance (parameter, parameter).
     quiet
-        The part of the covariance that is not the rooms'.
+        The part of the covariance that is not the rooms' and the cable's.
     alone, alone_sigma
         What the data say without the declaration of that parameter; infinite sigma where they say nothing.
     wider
@@ -192,7 +195,7 @@ class Misfit:
     def _scatter(
         self, jacobian: FloatArray, spread: float, disturbances: Disturbances
     ) -> tuple[FloatArray, FloatArray]:
-        """Return what noise with slice errors, and what rooms do to the products with the traces: two covariances.
+        """Return what noise with slice errors, and what rooms and cable do to the products with the traces: two covariances.
 
         What no parameter explains is noise, as strong as it was measured, slice errors, and echoes: every drawn room is
         made so strong that it leaves as much unexplained as echoes have part in it.
@@ -225,6 +228,9 @@ class Misfit:
                 echoes = echoes + 0.5 * SMALL_SAMPLE / len(one) * ((size * one) @ jacobian).T @ (
                     (size * one) @ jacobian
                 )
+        if disturbances.bends is not None:
+            bent = self.outside(disturbances.bends) @ jacobian
+            echoes = echoes + bent.T @ bent
         return np.asarray(quiet), np.asarray(echoes)
 
     def _as_declared(self, stray: ComplexArray, level: float) -> FloatArray:

@@ -158,7 +158,9 @@ def transform(
     )
     aligned = None
     if todo.runs("alignment"):
-        aligned = _estimate(sphere, step, chamber, done.drift, noise, probe) if known is None else known.alignment
+        aligned = (
+            _estimate(sphere, step, chamber, done.drift, noise, probe, done.cable) if known is None else known.alignment
+        )
         assert aligned is not None  # what is known was found with the same recipe
         sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
     return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field))
@@ -171,6 +173,7 @@ def _estimate(
     drift: DriftTrack,
     noise: FloatArray,
     probe: Expansion | None,
+    flex: CableFlex | None,
 ) -> Estimate:
     some, there = looked_upon(sphere, step, FREQUENCIES)
     rooms = stray_fields(
@@ -190,8 +193,23 @@ def _estimate(
         chamber.range_length_m,
         prior=declared_prior(chamber.alignment),
         read=readings_of(chamber.alignment),
-        disturbances=Disturbances(noise[chosen], drift.between, rooms, 10.0 ** (chamber.echo_level_db / 20.0)),
+        disturbances=Disturbances(
+            noise[chosen], drift.between, rooms, 10.0 ** (chamber.echo_level_db / 20.0), _bends(some, chamber, flex)
+        ),
     )
+
+
+def _bends(sphere: MeasuredSphere, chamber: Chamber, flex: CableFlex | None) -> ComplexArray:
+    """Return what the moving cable adds, one standard deviation of each shape over the azimuth: sin a and sin 2a.
+
+    Left and right of the pole they act with opposite signs, as axes beside each other do; 1 - cos a does not.
+    """
+    expanded = (
+        np.deg2rad(chamber.cable_flex_deg) if flex is None else min(np.deg2rad(chamber.cable_flex_deg), flex.expanded)
+    )
+    sine = np.sin(sphere.theta)[:, None] * sphere.readout_sign[None, :]
+    shapes = np.stack([sine, 2.0 * sine * np.cos(sphere.theta)[:, None]])
+    return np.asarray(0.5j * expanded / np.sqrt(3.0) * shapes[:, None, None] * sphere.field)
 
 
 def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
@@ -238,7 +256,7 @@ def known_of(
         reference=reference,
         known=first.at(chosen),
     )
-    return replace(first, alignment=_estimate(found.sphere, found.step, chamber, drift, found.noise, probe))
+    return replace(first, alignment=_estimate(found.sphere, found.step, chamber, drift, found.noise, probe, flex))
 
 
 def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import wavenumber
+from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.plan import ScanGrid
 from colure.planning.level import LinkBudget
@@ -167,6 +168,13 @@ def _levels(campaign: Campaign, errors: FieldErrors, whole: bool) -> dict[str, d
     return out
 
 
+def _tilt_deg(campaign: Campaign) -> float:
+    """Return the tolerance of the angle that goes with elevation on this positioner."""
+    a = campaign.chamber.alignment
+    rolls = campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
+    return a.roll_axis_tilt_deg if rolls else a.elevation_zero_deg
+
+
 def _pointing(campaign: Campaign, errors: FieldErrors, plane: Plane, zero_deg: float) -> dict[str, float]:
     a = campaign.chamber.alignment
     # The gradient of an error that is white over waves up to N is N/2 per radian.
@@ -176,7 +184,7 @@ def _pointing(campaign: Campaign, errors: FieldErrors, plane: Plane, zero_deg: f
         "noise": degrees * share * _inphase(errors.noise),
         "range echoes": degrees * share * _inphase(errors.echoes),
         "drift residual": degrees * 0.3 * _inphase(errors.drift) / plane.half_power_slope,
-        "alignment": float(np.sqrt(zero_deg**2 + a.roll_axis_tilt_deg**2 + a.device_pose_deg**2)),
+        "alignment": float(np.sqrt(zero_deg**2 + _tilt_deg(campaign) ** 2 + a.device_pose_deg**2)),
     }
 
 
@@ -188,7 +196,7 @@ def _beamwidth(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[st
         "noise": degrees * _inphase(errors.noise),
         "range echoes": degrees * _inphase(errors.echoes),
         "drift residual": degrees * np.sqrt(0.5) * _inphase(errors.drift),
-        "alignment": 0.7 * float(np.hypot(a.theta_zero_deg, a.roll_axis_tilt_deg)),
+        "alignment": 0.7 * float(np.hypot(a.theta_zero_deg, _tilt_deg(campaign))),
     }
 
 
@@ -198,7 +206,7 @@ def _side_lobe(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[st
     # An evenly lit line, whose elements radiate less the farther out the lobe lies.
     even = EVEN_SIDE_LOBE_DB + DB * np.log(np.cos(plane.side_lobe_angle))
     lobe = 10.0 ** ((even if expected is None else expected) / 20.0)
-    off = float(np.deg2rad(np.hypot(a.theta_zero_deg, a.roll_axis_tilt_deg)))
+    off = float(np.deg2rad(np.hypot(a.theta_zero_deg, _tilt_deg(campaign))))
     k = float(wavenumber(0.5e9 * (campaign.goal.start_ghz + campaign.goal.stop_ghz)))
     # A shifted axis turns the field's phase along the way to the lobe.
     aside = k * 1e-3 * a.axes_offset_mm * np.sin(plane.side_lobe_angle)
