@@ -200,38 +200,40 @@ class Misfit:
         What no parameter explains is noise, as strong as it was measured, slice errors, and echoes: every drawn room is
         made so strong that it leaves as much unexplained as echoes have part in it.
         """
-        basis = np.linalg.qr(jacobian)[0]
+        told = _Told(jacobian)
         random = np.random.default_rng(1)
-        noise, slices = (
-            np.stack(x) for x in zip(*(self._drawn(random, disturbances) for _ in range(NOISE_DRAWS)), strict=True)
+        drawn = [[told.of(one[None]) for one in self._drawn(random, disturbances)] for _ in range(NOISE_DRAWS)]
+        (by_noise, noise), (by_slices, slices) = (
+            tuple(np.concatenate(x) for x in zip(*kind, strict=True)) for kind in zip(*drawn, strict=True)
         )
-        by_noise, by_slices = _unexplained(noise, basis), _unexplained(slices, basis)
-        rooms: list[FloatArray] = []
-        declared: list[FloatArray] = []
-        for stray in disturbances.rooms:
-            rooms.append(self.outside(stray))
-            declared.append(_unexplained(rooms[-1], basis) * self._as_declared(stray, disturbances.echo_level))
-        echo = 0.0
-        if not rooms or disturbances.noise is None:
+        echoes, declared = self._rooms(told, disturbances)
+        if declared is None or disturbances.noise is None:
             noise = noise * np.sqrt(max(spread - float(by_slices.mean()), 0.1 * spread) / float(by_noise.mean()))
+            echoes = np.zeros_like(echoes)
         else:
             # As strong as was declared, stronger if noise and slices leave more to explain, never more than there is.
             shown = spread - float(by_noise.mean() + by_slices.mean())
-            echo = min(max(shown, float(np.mean(declared)), (MODEL_ACCURACY * self._total) ** 2), spread)
-        quiet = sum(SMALL_SAMPLE / NOISE_DRAWS * (x @ jacobian).T @ (x @ jacobian) for x in (noise, slices))
-        echoes = np.zeros_like(quiet)
-        if echo > 0.0:
-            drawn = np.concatenate(rooms)
-            half = drawn.shape[1] // 2
-            for one in (drawn, np.concatenate([-drawn[:, half:], drawn[:, :half]], axis=1)):
-                size = np.sqrt(echo / _unexplained(one, basis))[:, None]
-                echoes = echoes + 0.5 * SMALL_SAMPLE / len(one) * ((size * one) @ jacobian).T @ (
-                    (size * one) @ jacobian
-                )
+            echoes = echoes * min(max(shown, declared, (MODEL_ACCURACY * self._total) ** 2), spread)
+        quiet = SMALL_SAMPLE / NOISE_DRAWS * (noise.T @ noise + slices.T @ slices)
         if disturbances.bends is not None:
-            bent = self.outside(disturbances.bends) @ jacobian
+            bent = told.of(self.outside(disturbances.bends))[1]
             echoes = echoes + bent.T @ bent
         return np.asarray(quiet), np.asarray(echoes)
+
+    def _rooms(self, told: _Told, disturbances: Disturbances) -> tuple[FloatArray, float | None]:
+        """Return the products' covariance for rooms that leave 1 unexplained, and what rooms as declared leave; None without rooms."""
+        echoes: FloatArray = np.zeros((len(self._errors), len(self._errors)))
+        declared: list[FloatArray] = []
+        count = 0
+        for stray in disturbances.rooms:
+            rest = self.outside(stray)
+            half = rest.shape[1] // 2
+            left, scores = told.of(rest)
+            declared.append(left * self._as_declared(stray, disturbances.echo_level))
+            for size, one in ((left, scores), told.of(np.concatenate([-rest[:, half:], rest[:, :half]], axis=1))):
+                echoes = echoes + (one / size[:, None]).T @ one
+                count += len(one)
+        return SMALL_SAMPLE / max(count, 1) * echoes, float(np.mean(declared)) if declared else None
 
     def _as_declared(self, stray: ComplexArray, level: float) -> FloatArray:
         """Return the power factors (draw,) that bring stray fields (draw, frequency, 2, theta, phi) to a level below the peak."""
@@ -308,9 +310,16 @@ def _against(seen: FloatArray, moved: FloatArray, reading: FloatArray) -> tuple[
     return alone, np.sqrt(variance), float(chi2.sf(square, int(told.sum()))) if told.any() else 1.0
 
 
-def _unexplained(rest: FloatArray, basis: FloatArray) -> FloatArray:
-    """Return the squares (draw,) of what the columns of a basis do not explain."""
-    return np.asarray(np.sum(rest**2, axis=1) - np.sum((rest @ basis) ** 2, axis=1))
+class _Told:
+    """What the parameters' traces, columns of (row, parameter), tell of errors outside the device's waves."""
+
+    def __init__(self, jacobian: FloatArray) -> None:
+        self._jacobian, self._basis = jacobian, np.linalg.qr(jacobian)[0]
+
+    def of(self, rest: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """Return (squares (draw,) of what no parameter explains, products (draw, parameter) with the traces)."""
+        left = np.sum(rest**2, axis=1) - np.sum((rest @ self._basis) ** 2, axis=1)
+        return np.asarray(left), np.asarray(rest @ self._jacobian)
 
 
 def _per_slice(random: np.random.Generator, slices: int, together: int) -> ComplexArray:
