@@ -124,3 +124,15 @@ def test_too_few_rings_are_refused_in_words(small_campaign):
     campaign, _ = service.make_plan(small_campaign)
     with pytest.raises(ValueError, match=r"4 rings, needs at least 5 \(step 60 deg, at most 45 deg"):
         shown(sphere_of(60.0, lambda x, y, z: 1.0 + 0.0 * z), campaign)
+
+
+def test_a_dipole_has_no_beam_without_phase_either(small_campaign):
+    """A ring of maxima: its strongest sample is rounding, and its direction is not a beam's."""
+    campaign, _ = service.make_plan(small_campaign)
+    theta, phi = np.deg2rad(np.arange(0.0, 181.0, 15.0)), np.deg2rad(np.arange(0.0, 360.0, 15.0))
+    gain = 1.5 * np.sin(theta)[None, :, None] ** 2 * np.ones((1, 1, phi.size))
+    sphere = PowerSphere(np.array([24e9]), theta, phi, gain, 0.01, 0.01)
+    found = {f.name: f for f in power_figures(sphere, campaign.chamber, campaign.device, Evaluation())}
+    assert found["directivity_dbi"].value == pytest.approx(1.7609, abs=0.01)  # short dipole, derivable
+    for name in ("beam_azimuth_deg", "beam_elevation_deg", "front_to_back_db"):
+        assert "no single beam" in found[name].reason and np.isnan(found[name].value)

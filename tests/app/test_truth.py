@@ -48,6 +48,20 @@ def test_part_of_a_sphere_says_what_it_cannot_know(small_campaign):
     assert "whole sphere" in row["directivity_dbi"]["reason"] and row["gain_dbi"]["reason"] == ""
 
 
+def test_every_state_has_its_own_truth(small_campaign):
+    device = (small_campaign / "device.toml").read_text(encoding="utf-8")
+    states = '\n[states]\nnames = ["left", "right"]\nprogram = ["true", "{name}"]\n'
+    (small_campaign / "device.toml").write_text(device + states, encoding="utf-8")
+    (small_campaign / "twin.toml").write_text("noise = false\nstate_steer_deg = [-20.0, 20.0]\n", encoding="utf-8")
+    beams = []
+    for name in ("left", "right"):
+        row = json.loads(run(str(small_campaign), "--state", name, "--json"))["truth"][0]["figures"]
+        beams.append(row["beam_azimuth_deg"]["value"])
+    assert beams[0] < -5.0 and beams[1] > 5.0
+    first = json.loads(run(str(small_campaign), "--json"))["truth"][0]["figures"]
+    assert first["beam_azimuth_deg"]["value"] == pytest.approx(beams[0])
+
+
 def test_an_unknown_state_is_refused(small_campaign):
     done = CliRunner().invoke(main, ["truth", str(small_campaign), "--state", "left"])
     assert done.exit_code == 2 and "--state = 'left': must be one of none, the device has one" in done.stderr

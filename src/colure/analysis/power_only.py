@@ -16,6 +16,8 @@ from scipy.signal import resample
 from colure.analysis.calibration import ReferenceData, gain_transfer
 from colure.analysis.drift import DB as NEPER_DB
 from colure.analysis.drift import correct, declared_drift, track
+from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
+from colure.analysis.figures.cuts import OMNIDIRECTIONAL
 from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
 from colure.analysis.uncertainty import build_figure
@@ -150,12 +152,23 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
     out = []
     for f, frequency in enumerate(sphere.frequency_hz):
         values, coarser = _values(sphere, f, settings), [_values(one, f, settings) for one in fewer]
+        several = _no_single_beam(sphere, f)
         for what in chosen:
             value = values[what.name]
             change = max(abs(_turned(what, value - one[what.name])) for one in coarser)
             rows = _budget(what, value, sphere, chamber, _curvature_db(device, chamber, float(frequency)), change)
-            out.append(build_figure(what, value, rows, float(frequency)))
+            reason = several if what.single_beam else ""
+            out.append(build_figure(what, value, rows, float(frequency), reason=reason))
     return out
+
+
+def _no_single_beam(sphere: PowerSphere, f: int) -> str:
+    """Return why a pattern has no single beam, as `single_beam_reason` decides it, from the samples; empty if it has one."""
+    gain = sphere.gain[f]
+    directions = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
+    peak = directions[np.unravel_index(int(np.argmax(gain)), gain.shape)]
+    behind = np.where(directions @ peak < 0.0, gain, 0.0).max()
+    return OMNIDIRECTIONAL_REASON if behind >= OMNIDIRECTIONAL * gain.max() else ""
 
 
 def _turned(what: Definition, change: float) -> float:

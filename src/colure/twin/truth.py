@@ -434,6 +434,8 @@ def _true(name: str, value: float, judge: _Judge, middle: _Judge) -> TrueFigure:
         reason = "undefined: the device has none"
         if name.startswith("beamwidth"):
             reason = "omnidirectional in this cut: it never falls so far below the peak"
+            if judge.region < np.pi - 1e-9:
+                reason = f"undefined: it never falls so far below the peak within {judge.asked.region_deg:g} deg of +z"
     return TrueFigure(float("nan") if reason else value, unit, reason)
 
 

@@ -17,6 +17,7 @@ EQUAL_DB = 0.02
 UNSTEADY = 0.5
 #: Ludwig's third co-polar vector turns about -z as fast as phi does: within 30 deg of it it says nothing.
 BEHIND_COS = float(np.cos(np.deg2rad(150.0)))
+OMNIDIRECTIONAL_REASON = f"undefined: no single beam (directions more than 90 deg from the peak lie within {-10.0 * np.log10(OMNIDIRECTIONAL):g} dB of it)"
 #: An ellipse rounder than this has no axis to speak of.
 CIRCULAR_DB = 0.05
 NO_PLANE = "undefined: a circularly polarized ring of maxima has neither an E plane nor one direction to declare it in"
@@ -52,7 +53,7 @@ def single_beam_reason(
     """
     behind = sky.largest_beyond(peak, 0.5 * np.pi, region=region)
     if behind >= OMNIDIRECTIONAL * intensity:
-        return f"undefined: no single beam (directions more than 90 deg from the peak lie within {-10.0 * np.log10(OMNIDIRECTIONAL):g} dB of it)"
+        return OMNIDIRECTIONAL_REASON
     power = np.sum(np.abs(at_others) ** 2, axis=-1)
     if power.size and power.max() >= 10.0 ** (-EQUAL_DB / 10.0) * intensity:
         apart = float(np.rad2deg(angle_between(others[int(np.argmax(power))], peak)))

@@ -149,7 +149,7 @@ class FigureSet:
         """Return why a figure that is nan in a single-beam pattern does not exist."""
         inside = "" if self.region >= np.pi - 1e-9 else f" within {np.rad2deg(self.region):.4g} deg of +z"
         if name.startswith("beamwidth"):
-            return f"omnidirectional in this cut{inside}: it never falls so far below the peak"
+            return f"{'undefined' if inside else 'omnidirectional in this cut'}: it never falls so far below the peak{inside}"
         if name.startswith("side_lobe"):
             return f"undefined: there is no side lobe{inside}"
         if name.startswith("null"):

@@ -178,7 +178,7 @@ def cut(
     kind = Basis(basis)
     first, second = to_basis(*from_cartesian(field.at(d), theta=t, phi=p), kind, theta=t, phi=p, slant=slant)
     known = t <= region + 1e-9
-    (own,) = cuts(field, beam, [tangent], slant=slant, span_deg=90.0, region=region)
+    (own,) = cuts(field, beam, [tangent], slant=slant, span_deg=182.0, region=region)
     edges = edges_deg(own)
     return {
         "angle_deg": angle.tolist(), "first": _level(first, known), "second": _level(second, known),
