@@ -82,6 +82,6 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
 
 def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:
     """Evaluate a processed run and write its report, with a verdict if there is a specification file."""
-    figures = service.evaluate(done, run)
+    figures = service.known_figures(campaign, run, lambda: done, state=service.state_in(done, run))
     judged = None if specification_file is None else judge(done, figures, load_specification(specification_file))
     service.write_report(campaign, plan, run, done, figures, judged)

@@ -26,6 +26,8 @@ from colure.model.loading import InputError
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     import xarray as xr
 
     from colure.analysis.flip_test import Flip
@@ -333,7 +335,24 @@ def read_figures(campaign: Campaign, run: RunFolder, *, state: str | None = None
     """Process a run and read its figures; a power-only run gives the power figures. Raises `InputError` as both do."""
     if not has_phase(run):
         return evaluate_power(campaign, run)
-    return evaluate(process(campaign, run, state=state), run, state=state)
+    return known_figures(campaign, run, lambda: process(campaign, run, state=state), state=state)
+
+
+def known_figures(
+    campaign: Campaign, run: RunFolder, processed_: Callable[[], Processed], *, state: str | None = None
+) -> list[Figure]:
+    """Return the figures of a run as its campaign's recipe gives them: kept from last time, or read from `processed_()` and kept."""
+    from colure.app.kept_figures import keep_figures, kept_figures, key_of
+
+    key = key_of(campaign, run, state)
+    written, pattern = [run.figures, run.correlations], run.pattern
+    if state is not None:
+        written, pattern = [run.of_state(one, state) for one in written], run.pattern_of(state)
+    found = kept_figures(run, key, written, state) if pattern.is_file() else None
+    if found is None:
+        found = evaluate(processed_(), run, state=state)
+        keep_figures(run, key, written, state, found)
+    return found
 
 
 def _bandwidths(processed: Processed, figures: list[Figure]) -> list[Figure]:
