@@ -36,6 +36,8 @@ if TYPE_CHECKING:
 PATTERN_STEP_DEG = 1.0
 #: The true error of a gate lies within this times what another gate changes, in 95 of 100 simulated cases.
 GATE_ERROR = 1.6
+#: kT0, dBm in one hertz at 290 K (section 8 of the standards sheet, derived).
+THERMAL_DBM_HZ = -173.975
 
 
 @dataclass(frozen=True)
@@ -55,6 +57,11 @@ class Processed:
     cable: CableFlex | None = None
     pole_spread_db: float | None = None
     completeness: Completeness | None = None
+    device: Device | None = None
+    chamber: Chamber | None = None
+    noise_promised_db: float | None = None
+    scan_peak_db: float | None = None
+    tie_below_peak_db: float | None = None
 
 
 def require_phase(record: xr.Dataset) -> None:
@@ -165,7 +172,8 @@ def process(
     spread = pole_spread_db(calibrated, chamber)
     return Processed(
         pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread,
-        completeness_of(record, sphere, chamber.positioner.geometry),
+        completeness_of(record, sphere, chamber.positioner.geometry), device, chamber, promised_noise_db(record, chamber),
+        *peaks_db(done),
     )  # fmt: skip
 
 
@@ -218,6 +226,23 @@ def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | Non
         if match is not None
     ]
     return float(2.0 / np.sqrt(2.0) * np.linalg.norm(widths)) if widths else 0.0
+
+
+def peaks_db(done: Stages) -> tuple[float, float]:
+    """Return the strongest sweep of the scan as a wave ratio in dB, and how much weaker the ties are."""
+    ties, scan = (of_role(done.steady, *roles)["trace"].values for roles in ((Role.TIE, Role.RESUME), (Role.SCAN,)))
+    strongest = np.sqrt(np.mean(np.abs(scan) ** 2, axis=1)).max()
+    tie = np.sqrt(np.mean(np.abs(ties) ** 2, axis=(0, 1))).max()
+    return float(20.0 * np.log10(strongest)), float(20.0 * np.log10(strongest / max(float(tie), 1e-15)))
+
+
+def promised_noise_db(record: xr.Dataset, chamber: Chamber) -> float | None:
+    """Return the noise of one sweep as a wave ratio in dB, as noise figure, bandwidth and power promise it; None if unknown."""
+    attrs = record.attrs
+    if "if_bandwidth_hz" not in attrs or "power_dbm" not in attrs:
+        return None
+    bandwidth = 10.0 * np.log10(float(attrs["if_bandwidth_hz"]) / float(attrs.get("averages", 1)))
+    return float(THERMAL_DBM_HZ + chamber.analyzer.noise_figure_db + bandwidth - float(attrs["power_dbm"]))
 
 
 def _with_cable(chamber: Chamber, flex: CableFlex | None) -> Chamber:

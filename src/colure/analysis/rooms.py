@@ -26,9 +26,32 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
     room, through a mirror of unknown strength, polarization and way. What looks like the device stays in.
     Walls leave the phase of all they send back open: every room comes twice (2, frequency, 2, J), in phase and in quadrature.
     """
-    sphere, step = bench.inputs.sphere, bench.inputs.step
+    step, stray_of = bench.inputs.step, stray_in_a_room(bench, level, random)
+
+    def draw() -> ComplexArray:
+        stray, common = stray_of()
+        # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
+        seen, one = step.expansion(stray).coefficients, common[:, None, None]
+        out = [(1.0 - phase * one) * phase * seen - phase * one * bench.nominal.coefficients for phase in (1.0, 1j)]
+        if bench.realigned is not None:
+            # The alignment took this room's echoes for a misalignment as far as they look like one.
+            taken = [bench.realigned.taken_off(phase * stray, random) for phase in (1.0, 1j)]
+            out = [change - off for change, off in zip(out, taken, strict=True)]
+        return np.stack(out)
+
+    return draw
+
+
+def stray_in_a_room(
+    bench: Bench, level: float, random: np.random.Generator
+) -> Callable[[], tuple[ComplexArray, ComplexArray]]:
+    """Return draws of what a room adds to the measured field (frequency, 2, theta, phi), rms `level` below the peak.
+
+    The second part of a draw (frequency,) is the echo of the reference, relative: it stood in the same room.
+    """
+    sphere = bench.inputs.sphere
     geometry = bench.inputs.chamber.positioner.geometry
-    wall = Wall(sphere, step, bench.nominal, geometry)
+    wall = Wall(sphere, bench.inputs.step, bench.nominal, geometry)
     k = wavenumber(sphere.frequency_hz)
     middle = k.size // 2
     weight = np.sin(sphere.theta)[:, None]
@@ -39,7 +62,7 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
     length = bench.inputs.chamber.range_length_m
     hears = hearing(bench.inputs.probe, bench.inputs.chamber.probe.gain_dbi)
 
-    def draw() -> ComplexArray:
+    def draw() -> tuple[ComplexArray, ComplexArray]:
         directions, way, mirror = draw_walls(random, length, hears)
         turn = np.exp(-1j * k[:, None] * way)[..., None, None]
         (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
@@ -51,14 +74,7 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
         # The declared level is that of one reading: half of both components together.
         power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
         scale = level * peak / float(np.sqrt(max(power, 1e-300)))
-        # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
-        seen, one = step.expansion(scale * stray).coefficients, (scale * common)[:, None, None]
-        out = [(1.0 - phase * one) * phase * seen - phase * one * bench.nominal.coefficients for phase in (1.0, 1j)]
-        if bench.realigned is not None:
-            # The alignment took this room's echoes for a misalignment as far as they look like one.
-            taken = [bench.realigned.taken_off(phase * scale * stray, random) for phase in (1.0, 1j)]
-            out = [change - off for change, off in zip(out, taken, strict=True)]
-        return np.stack(out)
+        return np.asarray(scale * stray), np.asarray(scale * common)
 
     return draw
 

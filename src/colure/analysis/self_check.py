@@ -6,14 +6,16 @@ fewer waves than a scan resolves. What is left over in each is turned into a lev
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere, components, evenly_spaced_slices
+from colure.analysis.declared import against_declaration
 from colure.analysis.echo_map import EchoMap, echo_map
+from colure.analysis.finding import NOTHING_DB, Finding, level_db
 from colure.analysis.phase_centre import PhaseCentre, phase_centre
+from colure.analysis.sanity import sanity
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
@@ -22,27 +24,23 @@ from colure.model.record import grid_of
 from colure.waves.modes import resized
 from colure.waves.transform import synthesis
 
+__all__ = [
+    "NOTHING_DB",
+    "Finding",
+    "boresight_by_slice",
+    "centre_of",
+    "level_db",
+    "pole_spread_db",
+    "room_of",
+    "self_check",
+    "stray_level_db",
+]
+
 if TYPE_CHECKING:
     import xarray as xr
 
     from colure.analysis.nearfield import FarFieldStep
     from colure.analysis.recipe import Processed
-
-NOTHING_DB = -200.0
-
-
-@dataclass(frozen=True)
-class Finding:
-    """One thing the data say: its size as field relative to the peak in dB, and a sentence."""
-
-    topic: str
-    level_db: float
-    text: str
-
-
-def level_db(ratio: float) -> float:
-    """Return a field ratio in dB, not below `NOTHING_DB`."""
-    return float(20.0 * np.log10(max(ratio, 10.0 ** (NOTHING_DB / 20.0))))
 
 
 def stray_level_db(sphere: MeasuredSphere, step: FarFieldStep) -> float | None:
@@ -101,13 +99,13 @@ def room_of(done: Processed, chamber: Chamber) -> EchoMap | None:
 def self_check(
     done: Processed, chamber: Chamber, device_slant_deg: float, *, room: EchoMap | None = None
 ) -> list[Finding]:
-    """Return everything the data say of themselves, largest effect first; `room` from `room_of`."""
-    found = [*_drift(done), *_alignment(done, chamber), *_stray(done, chamber), *_ports(done, chamber), *_noise(done)]
-    found += _cable(done) + _room(room) + _cautions(done)
+    """Return everything the data say of themselves, most serious first, then largest effect first; `room` from `room_of`."""
+    found = [*_drift(done), *_alignment(done, chamber), *_ports(done, chamber), *_noise(done)]
+    found += _cable(done) + _room(room) + _cautions(done) + sanity(done) + against_declaration(done)
     if done.pole_spread_db is not None:
         text = f"the slices disagree about the boresight, which all of them saw, by {done.pole_spread_db:.1f} dB rms below the peak"
         found.append(Finding("pole", done.pole_spread_db, text))
-    found.sort(key=lambda one: -one.level_db)
+    found.sort(key=lambda one: (one.rank, -one.level_db))
     centre = centre_of(done, device_slant_deg)
     x, y, z = (1e3 * float(v) for v in centre.position_m)
     dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)
@@ -132,13 +130,32 @@ def centre_of(done: Processed, slant_deg: float) -> PhaseCentre:
     )
 
 
+#: Ties this much weaker than the strongest sweep are worth another direction, dB.
+WEAK_TIES_DB = 15.0
+
+
+def _weak_ties(done: Processed) -> list[Finding]:
+    """Say that the ties look where the device radiates little, and what that costs."""
+    below = done.tie_below_peak_db
+    if below is None or below < WEAK_TIES_DB:
+        return []
+    cost = (
+        f"their noise is {100 * done.drift.noise:.2g} %, and they were weighed by it"
+        if done.drift.readable
+        else "they are mostly noise and corrected nothing: the drift row is what chamber.toml declares"
+    )
+    text = f"the ties read {below:.0f} dB less than the strongest sweep; {cost}. Set beam_deg in device.toml to the strongest direction"
+    return [Finding("ties", -below, text, "information" if done.drift.readable else "look")]
+
+
 def _drift(done: Processed) -> list[Finding]:
     ratio = done.drift.ratio
     moved = float(np.max(np.abs(ratio / ratio[:1] - 1.0)))
-    out = [Finding("drift", level_db(done.drift.residual), (
+    out = [Finding("drift", level_db(done.drift.between), (
         f"the ties moved by {20 * np.log10(np.abs(ratio).max() / np.abs(ratio).min()):.2f} dB and "
-        f"{np.rad2deg(np.ptp(np.unwrap(np.angle(ratio), axis=0))):.1f} deg in all ({level_db(moved):.0f} dB); after the correction "
-        f"they predict each other to {100 * done.drift.residual:.2f} %"))]  # fmt: skip
+        f"{np.rad2deg(np.ptp(np.unwrap(np.angle(ratio), axis=0))):.1f} deg ({level_db(moved):.0f} dB); "
+        f"{100 * done.drift.between:.2f} % rms remain after the correction"))]  # fmt: skip
+    out += _weak_ties(done)
     for jump in done.drift.jumps:
         size = abs(np.exp(jump.level_db / 8.6859 + 1j * np.deg2rad(jump.phase_deg)) - 1.0)
         out.append(Finding("jump", level_db(float(size)), (
@@ -175,17 +192,6 @@ def _hidden(done: Processed, chamber: Chamber) -> list[str]:
         f"probe pointing: a tilt of 1 deg changes the data by {tapered:.0f} dB at most, too little to be seen or to matter",
         f"device on its mount: beam direction and phase centre move with it; \u00b1{tolerance.device_pose_deg:g} deg as declared",
     ]
-
-
-def _stray(done: Processed, chamber: Chamber) -> list[Finding]:
-    level = stray_level_db(done.sphere, done.step)
-    if level is None:
-        return []
-    declared = chamber.echo_level_db
-    words = "not in conflict with" if level < declared else "MORE than what is declared: raise echo_level_db from"
-    return [Finding("echoes", level, (
-        f"{level:.1f} dB rms below the peak cannot be the device's field, so stray signals and noise are at least that; "
-        f"{words} the {declared:g} dB of chamber.toml"))]  # fmt: skip
 
 
 def _cable(done: Processed) -> list[Finding]:

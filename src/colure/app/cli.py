@@ -267,6 +267,7 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
     A power-only run gives the power figures. evaluation.toml asks for more: levels, planes, sectors, power at the port.
     Several folders, a glob, a run folder or @list make a batch: what did not change since last time is kept, what
     fails is told and left out, and --table holds all figures and verdicts.
+    Exit code 1: a figure is not to be used, because the data contradict the declaration.
 
     \b
     Examples:
@@ -289,6 +290,7 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
         click.echo(f"all frequencies and budgets: {run.figures}")
     for line in service.cautions_of(run):
         click.echo(f"caution: {line}", err=True)
+    sys.exit(screens.show_against(figures))
 
 
 @main.command()

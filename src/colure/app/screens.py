@@ -13,7 +13,7 @@ from rich.table import Table
 from colure.app.cautions import cautions_of
 from colure.app.plan_words import duration_text, plan_rows
 from colure.model.events import Event, Listener, nobody
-from colure.model.figure import format_value
+from colure.model.figure import NOT_TO_BE_USED, format_value
 from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
@@ -314,6 +314,22 @@ def show_figures(figures: Sequence[Figure]) -> None:
         if figure.frequency_hz == centre:
             table.add_row(figure.label, *figure.cells(), "" if figure.reason else figure.unit)
     console().print(table)
+
+
+def show_against(figures: Sequence[Figure]) -> int:
+    """Print what the data say against the figures; return the exit code: 1 if one is not to be used."""
+    told: dict[str, list[str]] = {}
+    for figure in figures:
+        for text in figure.cautions:
+            labels = told.setdefault(text, [])
+            if figure.label not in labels:
+                labels.append(figure.label)
+    everything = len({figure.label for figure in figures if not figure.reason})
+    for words, labels in told.items():
+        use, _, text = words.partition(": ")
+        which = "all figures" if len(labels) >= everything else ", ".join(labels)
+        console(stderr=True).print(f"{use.upper()} ({which}): {text}", soft_wrap=True, markup=False, highlight=False)
+    return int(any(figure.use == NOT_TO_BE_USED for figure in figures))
 
 
 def show_comparison(rows: Sequence[tuple[Figure, float]], title: str) -> None:

@@ -313,11 +313,13 @@ def addresses(run: RunFolder, file: Path, state: str | None) -> list[Path]:
 
 def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) -> list[Figure]:
     """Read the figures with their budgets and save them as JSON; of one device state under its own name."""
+    from colure.analysis.sanity import marked, sanity
     from colure.analysis.uncertainty import budget_of
 
     own = state or state_in(processed, run)
     found = budget_of(processed.budget)
     found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
+    found = replace(found, figures=marked(found.figures, sanity(processed, found.figures)))
     content = json.dumps([figure.as_dict() for figure in found.figures], indent=1)
     for figures in addresses(run, run.figures, own):
         figures.write_text(content, encoding="utf-8")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import asdict, dataclass, field, fields, replace
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 
@@ -71,6 +71,12 @@ class BudgetRow:
         return _finite({**asdict(self), **derived})
 
 
+#: What a figure says of itself: nothing is known against it, a person must look, or it must not be used.
+USABLE: Final = "yes"
+LOOK: Final = "look"
+NOT_TO_BE_USED: Final = "not to be used"
+
+
 @dataclass(frozen=True)
 class Figure:
     """One value at one frequency.
@@ -87,6 +93,9 @@ class Figure:
         Terms that nobody declared: the interval does not hold them.
     reason
         Why there is no value, where it is nan: shown in its place.
+    use, cautions
+        Whether the figure may be used (`yes`, `look`, `not to be used`), and what the data say against it,
+        each after `look: ` or `not to be used: `.
     """
 
     name: str
@@ -104,6 +113,8 @@ class Figure:
     effective_dof: float = float("inf")
     not_included: tuple[str, ...] = ()
     reason: str = ""
+    use: str = USABLE
+    cautions: tuple[str, ...] = ()
 
     @property
     def expanded_uncertainty(self) -> float:
@@ -131,7 +142,8 @@ class Figure:
         """Return value and interval as the two cells of a table; a dash, and why, where there is no value."""
         if self.reason:
             return "-", self.reason
-        return format_value(self.value, self.expanded_uncertainty), self.interval_text()
+        warning = "" if self.use == USABLE else f" ({self.use})"
+        return format_value(self.value, self.expanded_uncertainty), self.interval_text() + warning
 
     def text_with_unit(self) -> str:
         """Return value, uncertainty and unit, or why there is no value."""

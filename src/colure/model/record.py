@@ -98,6 +98,11 @@ def build_record(
             "style": plan.settings.get("style", "step"),
             "trace_s": float(plan.settings.get("trace_s", 0.0)),
             "states": ",".join(plan.states),
+            **{
+                name: float(plan.settings[name])
+                for name in ("power_dbm", "if_bandwidth_hz", "averages")
+                if name in plan.settings
+            },
         },
     )
     return dataset

@@ -125,6 +125,7 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
     return (
         f"At {frequency / 1e9:.3f} GHz: {gain.label[0].lower()}{gain.label[1:]} {gain.text_with_unit()}; first side lobe in the E plane "
         f"{sll_e.text_with_unit()}, in the H plane {sll_h.text_with_unit()}.",
+        *_against(source.figures),
         good,
         f"Planned: {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
@@ -132,6 +133,12 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
         "All intervals are expanded uncertainties, k = 2, about 95 %."
         + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else ""),
     )
+
+
+def _against(figures: list[Figure]) -> list[str]:
+    """Say on page one what the data say against the figures."""
+    told = dict.fromkeys(words for one in figures for words in one.cautions)
+    return [f"{words[0].upper()}{words[1:]}." for words in told]
 
 
 def _measured(done: Processed) -> str:

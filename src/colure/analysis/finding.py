@@ -1,0 +1,41 @@
+"""A finding: one thing that the data say of themselves, how serious it is, and which figures it touches."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from colure.model.figure import NOT_TO_BE_USED
+
+Severity = Literal["information", "look", "not to be used"]
+NOTHING_DB = -200.0
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing the data say: its size as field relative to the peak in dB, and a sentence.
+
+    severity
+        `information`; `look`: a person must decide before the figures are used; `not to be used`: the figures are wrong, or
+        nobody can tell whether they are right.
+    figures
+        Names of the figures that are touched; all of them if empty.
+    """
+
+    topic: str
+    level_db: float
+    text: str
+    severity: Severity = "information"
+    figures: tuple[str, ...] = ()
+
+    @property
+    def rank(self) -> int:
+        """Order of severity, worst first."""
+        return {NOT_TO_BE_USED: 0, "look": 1, "information": 2}[self.severity]
+
+
+def level_db(ratio: float) -> float:
+    """Return a field ratio in dB, not below `NOTHING_DB`."""
+    return float(20.0 * np.log10(max(ratio, 10.0 ** (NOTHING_DB / 20.0))))

@@ -1,0 +1,139 @@
+"""Devices that are not what was declared: the data are clean, and only the declaration shows it."""
+
+from __future__ import annotations
+
+import json
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from colure.analysis.declared import against_declaration
+from colure.analysis.recipe import process
+from colure.analysis.sanity import marked, most_directivity_dbi, sanity, worst
+from colure.analysis.uncertainty import figures_with_budget
+from colure.app import service
+from colure.app.cli import main
+from colure.app.reference import probe_of
+from colure.app.rehearsal import record_of_rehearsal
+from colure.model.device import Device
+from colure.model.figure import NOT_TO_BE_USED
+from tests.coverage.scenarios import HORN_38_GHZ, ONE, SCENARIOS, Scenario, band, sized
+
+
+def processed(folder, scenario, seed=1):
+    campaign, plan = service.make_plan(scenario.write(folder))
+    record = record_of_rehearsal(campaign, plan, seed=seed)
+    done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
+    return done, figures_with_budget(done.budget)
+
+
+@pytest.mark.parametrize(("radius_wavelengths", "expected_dbi"), [(0.05, 4.77), (1.0, 17.15)])
+def test_the_most_that_a_sphere_gives(radius_wavelengths, expected_dbi):
+    """N^2 + 2 N: 3 for N = 1, the Huygens source (4.77 dBi); N = k r0 = 2 pi gives 52.04 (Harrington 1961, from memory)."""
+    wave_mm = 299.792458 / 10.0
+    side = 2.0 * radius_wavelengths * wave_mm / np.sqrt(3.0)
+    device = Device(name="cube", size_mm=(side, side, side), expected_gain_dbi=0.0)
+    assert most_directivity_dbi(device, 10e9) == pytest.approx(expected_dbi, abs=0.02)
+
+
+@pytest.mark.parametrize("elements", [8])
+def test_a_panel_declared_as_8_by_8_mm_is_not_to_be_used(tmp_path, elements):
+    """7 dBi declared, 16 to 21 dBi measured: beyond the sphere and beyond the declaration."""
+    panel = {"device": {"kind": "panel", "rows": elements, "columns": elements, "pitch_mm": 6.213}}
+    done, figures = processed(tmp_path / "c", Scenario(device=sized(8, 8, 2, 7.0), goal=ONE, twin=panel))
+    found = sanity(done, figures)
+    bad = {one.topic for one in found if one.severity == NOT_TO_BE_USED}
+    assert {"size", "level"} <= bad
+    told = marked(figures, found)
+    assert worst(told) == NOT_TO_BE_USED
+    assert all(one.use == NOT_TO_BE_USED and one.cautions for one in told if not one.reason)
+
+
+def test_a_horn_that_reads_far_less_than_the_plan_promised_is_not_to_be_used(tmp_path):
+    scenario = Scenario(device=sized(20, 20, 30, 18.0), goal=band(38.0), chamber={"reference": HORN_38_GHZ},
+                        twin={"device": {"kind": "dipole", "axis": "x"}})  # fmt: skip
+    done, figures = processed(tmp_path / "c", scenario)
+    bad = {one.topic: one.text for one in sanity(done, figures) if one.severity == NOT_TO_BE_USED}
+    assert {"level", "gain"} <= set(bad) and "the plan promised" in bad["level"]
+
+
+def test_noise_near_the_peak_is_said(tmp_path):
+    scenario = Scenario(device=SCENARIOS["4 x 4 panel"].device, goal={**ONE, "power_dbm": -55})
+    done, figures = processed(tmp_path / "c", scenario)
+    found = {one.topic: one.severity for one in sanity(done, figures)}
+    assert found["signal to noise"] == NOT_TO_BE_USED
+
+
+@pytest.mark.parametrize("name", ["dipole along x", "circular, 1 dB"])
+def test_what_is_as_declared_is_not_spoken_against(tmp_path, name):
+    done, figures = processed(tmp_path / "c", SCENARIOS[name], seed=2)
+    assert [one.text for one in sanity(done, figures) if one.severity == NOT_TO_BE_USED] == []
+    assert [one.text for one in against_declaration(done) if one.severity != "information"] == []
+
+
+def halved(chamber):
+    """Return a chamber that declares half of every error of the real one."""
+    tolerance = chamber.alignment
+    names = (
+        "theta_zero_deg",
+        "roll_axis_tilt_deg",
+        "axes_offset_mm",
+        "probe_roll_zero_deg",
+        "distance_mm",
+        "device_pose_deg",
+    )
+    return chamber.model_copy(update={
+        "echo_level_db": chamber.echo_level_db - 6.02,
+        "tie_drift_db": chamber.tie_drift_db / 2, "tie_drift_deg": chamber.tie_drift_deg / 2,
+        "cable_flex_deg": chamber.cable_flex_deg / 2,
+        "probe": chamber.probe.model_copy(update={"cross_polar_db": chamber.probe.cross_polar_db - 6.02}),
+        "reference": chamber.reference.model_copy(update={"gain_uncertainty_db": chamber.reference.gain_uncertainty_db / 2}),
+        "alignment": tolerance.model_copy(update={name: getattr(tolerance, name) / 2 for name in names}),
+    })  # fmt: skip
+
+
+def spoken_against(folder, scenario, draws, change=lambda chamber: chamber):
+    """Return in how many campaigns a declaration of the chamber is called too small."""
+    campaign, plan = service.make_plan(scenario.write(folder))
+    probe, count = probe_of(campaign, plan.frequency_hz), 0
+    for seed in range(1, draws + 1):
+        record = record_of_rehearsal(campaign, plan, seed=seed)
+        done = process(record, change(campaign.chamber), campaign.device, probe=probe)
+        count += any(one.severity != "information" for one in against_declaration(done))
+    return count
+
+
+def test_declarations_half_the_true_size_are_found(tmp_path):
+    """Four campaigns whose every declaration is too small by two; at least three are told (of 90 in 100: 95 %)."""
+    assert spoken_against(tmp_path / "c", SCENARIOS["4 x 4 panel"], 4, halved) >= 3
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("name", ["4 x 4 panel", "dipole along x", "2.4 GHz patch, 1 m"])
+def test_declarations_right_and_halved_counted(tmp_path, name, request):
+    if not request.config.getoption("--nightly"):
+        pytest.skip("fifty campaigns a device: --nightly")
+    right = spoken_against(tmp_path / "right", SCENARIOS[name], 50)
+    half = spoken_against(tmp_path / "half", SCENARIOS[name], 50, halved)
+    print(f"{name}: right {right} of 50, halved {half} of 50")
+    # At most 5 % false; 3.4 standard deviations of a count of 2.5 above it at most.
+    assert right <= 7 and half >= 40
+
+
+def test_evaluate_says_it_and_leaves_with_one(tmp_path):
+    """Through the command line: exit code 1, the reason, and figures.json holds it."""
+    folder = Scenario(device=sized(8, 8, 2, 7.0), goal=ONE,
+                      twin={"device": {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.213}}).write(tmp_path / "c")  # fmt: skip
+    from colure.model.files import save_dataset
+
+    campaign, plan = service.make_plan(folder)
+    run = service.run_folder(folder, "first")
+    run.path.mkdir(parents=True)
+    save_dataset(record_of_rehearsal(campaign, plan), run.record)
+    found = CliRunner().invoke(main, ["evaluate", str(folder), "--run", "first"])
+    assert found.exit_code == 1, found.output
+    assert "NOT TO BE USED" in found.output and "size_mm" in found.output
+    kept = json.loads(run.figures.read_text("utf-8"))
+    assert {one["use"] for one in kept if not one["reason"]} == {NOT_TO_BE_USED}
+    assert any("not to be used: " in text for text in kept[0]["cautions"])
