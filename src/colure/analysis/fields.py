@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.field_echo import outside_words, without_outside
 from colure.analysis.field_errors import (
     COVERAGE_FACTOR,
     GRID_DRAWS,
@@ -131,9 +132,10 @@ def expand(
     declared = declared or Declared()
     k = float(wavenumber(samples.frequency_hz))
     limit = 10_000 if samples.radius_m is None else order_cap(k, float(np.min(samples.radius_m)))
-    limit = min(limit, 10_000 if cap is None else cap)
     grid = recognize_grid(samples)
     whole = None if grid is None else whole_sphere(grid)
+    # A whole grid shows what lies outside the device's sphere; it is located and removed afterwards.
+    limit = min(limit, 10_000 if cap is None or whole is not None else cap)
     if whole is not None:
         rings, columns = whole.field.shape[-2:]
         top = highest_order(whole.layout, rings, columns)
@@ -403,18 +405,30 @@ def _one_frequency(
 
     def moved(coefficients: ComplexArray) -> Expansion:
         expansion = Expansion(coefficients, np.array(k))
-        if origin_m is not None:
-            expansion = expansion.translated(-shift)
-        if keep_radius_m is not None:
-            expansion = expansion.truncated(min(expansion.order, order_cap(k, keep_radius_m) - ORDER_MARGIN))
-        return expansion
+        return expansion if origin_m is None else expansion.translated(-shift)
 
-    field = moved(found.coefficients).far_field(theta, columns)
+    kept = None if keep_radius_m is None else order_cap(k, keep_radius_m) - ORDER_MARGIN
+
+    def cut(expansion: Expansion) -> Expansion:
+        return expansion if kept is None else expansion.truncated(min(expansion.order, kept))
+
+    own, said = moved(found.coefficients), []
     noise = moved(found.errors.noise)
+    cleaned = None
+    if kept is not None and kept < own.order:
+        highest = noise.coefficients[:, :, mode_count(min(kept, noise.order - 1)) :]
+        cleaned = without_outside(
+            own, kept, float(np.sqrt(np.mean(np.abs(highest) ** 2))), draws=len(noise.coefficients)
+        )
+        own, said = cleaned.expansion, [outside_words(cleaned, keep_radius_m or 0.0)]
+    own, noise, waves = cut(own), cut(noise), cut(moved(found.errors.all()))
+    field = own.far_field(theta, columns)
+    if cleaned is not None:
+        noise = noise.with_coefficients(noise.coefficients + resized(cleaned.errors, noise.order))
+        waves = waves.with_coefficients(waves.coefficients + resized(cleaned.errors[: len(waves.k)], waves.order))
     spreads = {"noise": spread_of(noise.far_field(theta, columns))}
-    waves = moved(found.errors.all())
     if found.errors.position is not None:
-        spreads["position"] = spread_of(moved(found.errors.position).far_field(theta, columns))
+        spreads["position"] = spread_of(cut(moved(found.errors.position)).far_field(theta, columns))
     spreads["truncation"] = np.full(field.shape[1:], found.errors.truncation)
     peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0))))
     bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
@@ -430,6 +444,7 @@ def _one_frequency(
     worst = level_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
     words = [
         f"{samples.frequency_hz / 1e9:.6g} GHz: {found.words}",
+        *said,
         f"  error of the field at most {worst:.1f} dB of the peak (k = 2): "
         + ", ".join(f"{name} {level:.1f} dB rms" for name, level in levels.items() if level > -300.0),
     ]
