@@ -76,7 +76,7 @@ def opened_pattern(dataset: xr.Dataset) -> KnownPattern:
             raise ValueError(
                 f"pattern: {one.theta.size} directions with a field, needs at least {LEAST_SAMPLES} (directions)"
             )
-        grid = recognize_grid(one)
+        grid = recognize_grid(whole_rings(one))
         if grid is None:
             raise ValueError("pattern: its directions are no regular grid of theta and phi (deg)")
         whole = whole_sphere(grid)
@@ -97,12 +97,28 @@ def _ring_order(field: ComplexArray) -> int:
     return int(min(held.max() + 2 + MORE_DEGREES, (columns - 1) // 2))
 
 
+def whole_rings(one: FieldSamples) -> FieldSamples:
+    """Return the rings about +z up to the first that has gaps: what lies beyond is not known all round.
+
+    Samples that are no gridded rings from +z are returned as they are.
+    """
+    theta = np.round(np.rad2deg(one.theta), 5)
+    levels, ring, counts = np.unique(theta, return_inverse=True, return_counts=True)
+    turn = int(counts.max())
+    full = (counts == turn) | np.isin(levels, (0.0, 180.0))
+    if full.all() or not full[0]:
+        return one
+    kept = ring.reshape(-1) < int(np.argmin(full))
+    radius = None if one.radius_m is None else one.radius_m[kept]
+    return FieldSamples(one.frequency_hz, one.theta[kept], one.phi[kept], one.field[:, kept], radius, one.weight[kept])
+
+
 def _expanded(one: FieldSamples, order: int) -> tuple[ComplexArray, float]:
     known = np.all(np.isfinite(one.field), axis=0)
     kept = FieldSamples(
         one.frequency_hz, one.theta[known], one.phi[known], one.field[:, known], None, one.weight[known]
     )
-    grid = recognize_grid(kept)
+    grid = recognize_grid(whole_rings(kept))
     if grid is None:
         raise ValueError("pattern: its directions are no regular grid of theta and phi (deg)")
     whole = whole_sphere(grid)

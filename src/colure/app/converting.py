@@ -118,8 +118,7 @@ def transform_file(
         If a file is missing or malformed, or the samples cannot carry the result.
     """
     from colure.analysis.fields import far_field
-    from colure.model.exchange import LEAST_SUPPORT
-    from colure.model.fields import samples_of
+    from colure.model.fields import LEAST_SUPPORT, samples_of
     from colure.model.files import open_dataset, save_dataset
     from colure.model.plausible import require_plausible
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.model.fields import FieldSamples, grid_dataset, is_grid, recognize_grid, scattered_dataset
+from colure.model.fields import LEAST_SUPPORT, FieldSamples, grid_dataset, is_grid, recognize_grid, scattered_dataset
 from colure.model.loading import InputError
 from colure.model.plausible import require_plausible
 from colure.model.tables import SEPARATORS, TextTable, read_text_table
@@ -29,8 +29,6 @@ LIMITS = {
     "radius_m": (1e-9, 1e9, "m"),
     "weight": (0.0, 1e12, "(relative)"),
 }
-#: Directions whose support is lower than this are written as nan: nothing was measured there.
-LEAST_SUPPORT = 0.8
 
 
 def read_csv(
@@ -224,7 +222,7 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
         if support is not None:
             at = support if support.ndim == 2 else support[index]
             known &= at.ravel() >= LEAST_SUPPORT
-        field = np.where(known, field, np.nan)
+        field = np.where(known, field, complex(np.nan, np.nan))
         hidden += int(np.count_nonzero(~known))
         columns = {
             "frequency_hz": np.full(theta.size, float(frequency)),

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     import xarray as xr
 
 NEAR, FAR = "near field", "far field"
+#: Directions of a grid whose support is lower than this are not determined by what was measured.
+LEAST_SUPPORT = 0.8
 #: Angles closer than this are the same reading, degrees.
 SAME_ANGLE_DEG = 1e-5
 
@@ -117,7 +119,7 @@ def is_grid(dataset: xr.Dataset) -> bool:
 
 
 def samples_of(dataset: xr.Dataset) -> list[FieldSamples]:
-    """Return the samples of every frequency, whatever the dataset's layout.
+    """Return the samples of every frequency, whatever the dataset's layout; without directions lacking support.
 
     Raises
     ------
@@ -144,6 +146,10 @@ def samples_of(dataset: xr.Dataset) -> list[FieldSamples]:
             weight = dataset["weight"].values[index] if "weight" in dataset else np.ones(t.size)
             radius = dataset["radius_m"].values[index] if "radius_m" in dataset else None
         keep = np.isfinite(field).all(axis=0) & (weight > 0.0)
+        if grid and "support" in dataset:
+            support = dataset["support"]
+            support = support.isel(frequency=index) if "frequency" in support.dims else support
+            keep &= support.transpose("theta", "phi").values.ravel() >= LEAST_SUPPORT
         out.append(
             FieldSamples(
                 float(frequency), np.deg2rad(t[keep]), np.deg2rad(p[keep]), field[:, keep],
