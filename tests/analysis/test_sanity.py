@@ -11,6 +11,7 @@ from click.testing import CliRunner
 from colure.analysis.declared import against_declaration
 from colure.analysis.recipe import process
 from colure.analysis.sanity import marked, most_directivity_dbi, sanity, worst
+from colure.analysis.self_check import self_check
 from colure.analysis.uncertainty import figures_with_budget
 from colure.app import service
 from colure.app.cli import main
@@ -18,6 +19,7 @@ from colure.app.reference import probe_of
 from colure.app.rehearsal import record_of_rehearsal
 from colure.model.device import Device
 from colure.model.figure import NOT_TO_BE_USED
+from colure.model.loading import InputError
 from tests.coverage.scenarios import HORN_38_GHZ, ONE, SCENARIOS, Scenario, band, sized
 
 
@@ -137,3 +139,28 @@ def test_evaluate_says_it_and_leaves_with_one(tmp_path):
     kept = json.loads(run.figures.read_text("utf-8"))
     assert {one["use"] for one in kept if not one["reason"]} == {NOT_TO_BE_USED}
     assert any("not to be used: " in text for text in kept[0]["cautions"])
+
+
+@pytest.mark.parametrize(("beam_deg", "weak"), [([90.0, 0.0], False), ([0.0, 0.0], True)])
+def test_ties_look_along_the_declared_beam_and_weak_ones_are_told(tmp_path, beam_deg, weak):
+    """A dipole along z has a null at the boresight: ties there are mostly noise, correct nothing, and the findings say so."""
+    tables = {**SCENARIOS["dipole along z"].device, "beam_deg": beam_deg}
+    scenario = Scenario(device=tables, goal=ONE, twin=SCENARIOS["dipole along z"].twin)
+    campaign, plan = service.make_plan(scenario.write(tmp_path / "c"))
+    record = record_of_rehearsal(campaign, plan)
+    done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
+    told = {one.topic: one for one in self_check(done, campaign.chamber, campaign.device.slant_deg)}
+    print(f"ties {done.tie_below_peak_db:.1f} dB below the strongest sweep, {100 * done.drift.between:.2f} % left")
+    if weak:
+        assert done.tie_below_peak_db > 30.0 and "beam_deg" in told["ties"].text and told["ties"].severity == "look"
+        assert np.ptp(np.abs(done.drift.log_gain(record["time_s"].values))) == 0.0
+    else:
+        assert abs(done.tie_below_peak_db) < 0.5 and "ties" not in told
+        assert done.drift.between < 0.003
+
+
+def test_a_beam_that_no_axis_reaches_is_refused(tmp_path):
+    scenario = Scenario(device={**SCENARIOS["4 x 4 panel"].device, "beam_deg": [170.0, 0.0]}, goal={**ONE, "region_deg": 40.0},
+                        chamber={"positioner": {"azimuth": {"min_deg": -100, "max_deg": 100}}})  # fmt: skip
+    with pytest.raises(InputError, match=r"beam_deg = \[170, 0\]: ties cannot look there"):
+        service.make_plan(scenario.write(tmp_path / "c"))

@@ -114,7 +114,9 @@ SCENARIOS: dict[str, Scenario] = {
         device=sized(6.0, 1.0, 1.0, 2.1), goal=ONE, twin={"device": {"kind": "dipole", "axis": "x"}}
     ),
     "dipole along z": Scenario(
-        device=sized(1.0, 1.0, 6.0, 2.1), goal=ONE, twin={"device": {"kind": "dipole", "axis": "z"}}
+        device=sized(1.0, 1.0, 6.0, 2.1, beam_deg=[90.0, 0.0]),
+        goal=ONE,
+        twin={"device": {"kind": "dipole", "axis": "z"}},
     ),
     "turnstile": Scenario(
         device=sized(6.0, 6.0, 1.0, 4.8, polarization="right"), goal=ONE, twin={"device": {"kind": "crossed-dipoles"}}

@@ -68,6 +68,9 @@ class Device(Section):
     polarization, axial_ratio_db, slant_deg
         Of the wave towards the boresight, IEEE Std 145 sense; the axial ratio counts where it is not linear. `slant_deg`
         is the direction of a linear polarization, or of the ellipse's major axis, from x towards y.
+    beam_deg
+        Azimuth and elevation of the device's strongest direction, where ties look: (0, 0) is the boresight. A dipole along z
+        has a null there and is strongest at (90, 0).
     match_db
         Largest |S11| of the device, where no file says more.
     reflection
@@ -91,6 +94,9 @@ class Device(Section):
     axial_ratio_db: float | None = Field(default=None, ge=0, le=60, json_schema_extra={"unit": "dB"})
     slant_deg: float = number("deg", -180, 180, 0.0)
     expected_gain_dbi: float = number("dBi", -20, 70)
+    beam_deg: tuple[Annotated[float, Field(ge=-180, le=180)], Annotated[float, Field(ge=-90, le=90)]] = Field(
+        default=(0.0, 0.0), json_schema_extra={"unit": "deg"}
+    )
     expected_side_lobe_db: float | None = Field(default=None, ge=-80, le=-1, json_schema_extra={"unit": "dB"})
     expected_xpd_db: float = number("dB", 1, 80, 25.0)
     expected_front_to_back_db: float = number("dB", 1, 80, 22.0)

@@ -15,6 +15,7 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role, ScanGrid
+from colure.planning.aim import aims, bearing_from
 from colure.planning.duration import approached_time, line_time, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 
@@ -278,6 +279,37 @@ def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float,
     )
 
 
+def tie_readouts(chamber: Chamber, device: Device, *, follows: bool) -> FloatArray:
+    """Return where ties look (axis,): along the declared beam in the device's own polarization, where the signal is strong.
+
+    follows
+        The probe turns to that polarization; a dual probe stays, and its stronger port counts.
+
+    Raises
+    ------
+    InputError
+        If no axis position within the limits looks there.
+    """
+    azimuth, elevation = device.beam_deg
+    bearing = bearing_from(azimuth_deg=azimuth, elevation_deg=elevation, theta_deg=None, phi_deg=None)
+    found = aims(bearing, chamber.positioner.geometry, chamber)
+    best = found[0]
+    if best.fault:
+        raise InputError(
+            [f"device.toml: beam_deg = [{azimuth:g}, {elevation:g}]: ties cannot look there: {best.fault} (deg)"]
+        )
+    table = chamber.axis_table
+    target = np.array([best.readouts_deg.get(name, axis.home_deg) for name, axis in table.items()])
+    if "probe" in table:
+        axis = table["probe"]
+        # Turned by 180 deg the probe reads the same with the other sign.
+        rolls = (device.slant_deg - best.slant_deg if follows else 0.0) + np.array([0.0, 180.0, -180.0, 360.0, -360.0])
+        shown = axis.map.readout_deg(rolls if follows else rolls[:1])
+        inside = shown[(shown >= axis.min_deg - 1e-9) & (shown <= axis.max_deg + 1e-9)]
+        target[list(table).index("probe")] = inside[0] if inside.size else shown[0]
+    return target
+
+
 class _Layout:
     """Collects points and the time they take, with a tie whenever the interval is over."""
 
@@ -288,9 +320,7 @@ class _Layout:
         self._interval_s = chamber.tie_interval_s
         self._sweep_s = sweep_time(goal.points, chamber.analyzer)
         self._state_s = 0.0 if device.states is None else device.states.settle_s
-        # Ties look at the boresight along the device's own polarization, where the signal is strong.
-        along = device.slant_deg if polarization_scheme(goal, chamber) != "dual-port" else 0.0
-        self.tie_deg = _readouts(self.tables, np.array([[0.0, 0.0, along]]))[0]
+        self.tie_deg = tie_readouts(chamber, device, follows=polarization_scheme(goal, chamber) != "dual-port")
         self._here = np.array([axis.home_deg for axis in self.tables])
         self._elapsed_s = 0.0
         self._lines = 0
