@@ -192,7 +192,7 @@ def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray) -> xr.Dataset
         state_index=plan.state_index,
         trace=rehearsed.trace,
         commanded_deg=plan.targets_deg,
-        readback_deg=plan.targets_deg,
+        readback_deg=rehearsed.readback_deg,
         rate_deg_s=rehearsed.rate_deg_s,
         time_s=moments,
         wall_time=moments,

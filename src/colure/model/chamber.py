@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.faults import FaultKind
 from colure.model.loading import Millimetres3, Section, number
+from colure.model.signal_chain import Jumps, Temperature, TrueChain
 from colure.model.simulated_device import SimulatedDevice
 
 Interval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
@@ -29,6 +30,8 @@ class Axis(Section):
         lies on the same side; 0 approaches from wherever the axis comes.
     wrap_budget_deg
         Largest angle from `zero_deg` either way that cables survive, whole turns included.
+    position_error_deg
+        How far the axis stands beside its readout, at random from point to point, expanded (k = 2); 0: not declared.
     """
 
     min_deg: float = number("deg", -3600, 3600, -180.0)
@@ -41,6 +44,7 @@ class Axis(Section):
     sense: Literal[1, -1] = Field(default=1, json_schema_extra={"unit": "1 or -1"})
     zero_deg: float = number("deg", -3600, 3600, 0.0)
     readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
+    position_error_deg: float = number("deg", 0, 10, 0.0)
     home_deg: float = number("deg", -3600, 3600, 0.0)
     following_error_deg: float = number("deg", 0.001, 90, 1.0)
     torque_nm: float | None = Field(default=None, ge=0.001, le=1e6, json_schema_extra={"unit": "N m"})
@@ -113,6 +117,11 @@ class Probe(Section):
         `circular`: both ports together, one for each sense; what each reads of a linear field is measured
         with the reference horn in two directions. `pattern` is still that of the linear port along x that
         the two senses make up.
+    pattern_uncertainty_db
+        How well the pattern is known 10 deg off the axis, relative to the axis, expanded (k = 2); 0: not declared.
+    imbalance_db, imbalance_deg
+        What the reference leaves open of the second polarization against the first, expanded (k = 2); 0: not declared.
+        The second polarization is port 2, or the probe rolled by 90 deg (its rotary joint).
     """
 
     ports: Literal[1, 2] = 1
@@ -121,6 +130,9 @@ class Probe(Section):
     gain_dbi: float = number("dBi", -20, 60)
     cross_polar_db: float = number("dB", -100, 0, -35.0)
     pattern: str | None = None
+    pattern_uncertainty_db: float = number("dB", 0, 3, 0.0)
+    imbalance_db: float = number("dB", 0, 20, 0.0)
+    imbalance_deg: float = number("deg", 0, 180, 0.0)
 
 
 class KeepOut(Section):
@@ -212,6 +224,8 @@ class Reference(Section):
     cross_polar_db
         Purity of the horn on its axis, if it is known to be better than the probe's: the horn then
         also shows how impure the probe's ports are, and that is taken out.
+    reconnect_db, reconnect_deg
+        How well the path repeats from the horn's connection to the device's, expanded (k = 2); 0: not declared.
     """
 
     method: Literal["switch"] = "switch"
@@ -228,6 +242,8 @@ class Reference(Section):
     source_reflection: str | None = None
     cross_polar_db: float | None = Field(default=None, ge=-120, le=-10, json_schema_extra={"unit": "dB"})
     sweeps: int = Field(default=4, ge=1, le=1000, json_schema_extra={"unit": "sweeps"})
+    reconnect_db: float = number("dB", 0, 20, 0.0)
+    reconnect_deg: float = number("deg", 0, 180, 0.0)
 
 
 class Cable(Section):
@@ -276,6 +292,8 @@ class AlignmentTolerance(Section):
         Roll over azimuth only: tilt of the roll axis about x.
     elevation_zero_deg, axes_square_deg
         Azimuth/elevation positioners only: zero of the elevation axis, and how far the two axes are off a right angle.
+    probe_lateral_mm, probe_pointing_deg
+        How far the probe stands beside the range's axis and points beside it, in any direction; 0: not declared.
     """
 
     theta_zero_deg: float = number("deg", 0, 10, 0.05)
@@ -285,16 +303,24 @@ class AlignmentTolerance(Section):
     axes_offset_mm: float = number("mm", 0, 100, 0.3)
     probe_roll_zero_deg: float = number("deg", 0, 45, 0.2)
     distance_mm: float = number("mm", 0, 1000, 2.0)
+    probe_lateral_mm: float = number("mm", 0, 1000, 0.0)
+    probe_pointing_deg: float = number("deg", 0, 45, 0.0)
     device_pose_deg: float = number("deg", 0, 10, 0.1)
     readings: Readings = Readings()
 
 
 class Chamber(Section):
-    """Everything that is bolted down, from chamber.toml."""
+    """Everything that is bolted down, from chamber.toml.
+
+    standing_wave_db
+        Wave that goes from the antenna to the probe, back, and to the probe again, relative to the direct one, at most over all
+        directions. A quarter of a wavelength of distance turns it from helping to hindering: the level swings by twice as much.
+    """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
     range_length_m: float = number("m", 0.05, 1000)
     echo_level_db: float = number("dB", -120, 0, -45.0)
+    standing_wave_db: float | None = Field(default=None, ge=-120, le=-3, json_schema_extra={"unit": "dB"})
     echo_excess_m: tuple[Annotated[float, Field(gt=0, le=1000)], ...] = ()
     cable_flex_deg: float = number("deg", 0, 90, 1.0)
     door_distance_m: float = number("m", 0.1, 1000, 2.0)
@@ -309,6 +335,8 @@ class Chamber(Section):
     reference: Reference
     alignment: AlignmentTolerance = AlignmentTolerance()
     cable: Cable | None = None
+    temperature: Temperature = Temperature()
+    jumps: Jumps = Jumps()
     keep_out: tuple[KeepOut, ...] = ()
 
     @model_validator(mode="after")
@@ -363,7 +391,7 @@ class FaultTable(Section):
     at: int = Field(ge=1, le=10_000_000, json_schema_extra={"unit": "operations"})
 
 
-class SimulatedChamber(Section):
+class SimulatedChamber(TrueChain):
     """The truth of the simulated chamber, from twin.toml: what the measurement must cope with.
 
     cable_flex_deg, cable_flex_other_deg
@@ -393,7 +421,6 @@ class SimulatedChamber(Section):
         0.0,
         0.0,
     )
-    crosstalk_db: float = number("dB", -200, 0, -120.0)
     echoes: tuple[EchoTable, ...] = ()
     theta_zero_deg: float = number("deg", -10, 10, 0.0)
     roll_axis_tilt_deg: float = number("deg", -10, 10, 0.0)

@@ -159,14 +159,20 @@ def horn(
 
 
 def probe_ports(
-    frequency_hz: FloatArray, *, ring_m: float = 2.6e-3, cross_polar_db: float = -42.0, circular: bool = False
+    frequency_hz: FloatArray,
+    *,
+    ring_m: float = 2.6e-3,
+    cross_polar_db: float = -42.0,
+    circular: bool = False,
+    taper_db: float = 0.0,
 ) -> list[Cluster]:
     """Return the two ports of the probe in its own frame: port 1 along x, port 2 along -y; or one for each sense.
 
     The probe faces the device, so its own -y axis is 90 deg of growing roll from port 1.
 
     Four Huygens sources on a small ring; each port leaks into the other polarization at
-    `cross_polar_db` (amplitude ratio in dB, in quadrature).
+    `cross_polar_db` (amplitude ratio in dB, in quadrature). A second, weak ring half a wavelength out makes the
+    pattern `taper_db` lower than that 10 deg off the axis, relative to the axis.
     """
     f = np.asarray(frequency_hz, float)
     leak = 10 ** (cross_polar_db / 20.0)
@@ -180,5 +186,27 @@ def probe_ports(
         electric = np.tile(moment, (4, 1))
         magnetic = np.tile(np.cross([0.0, 0.0, 1.0], moment), (4, 1))
         weights = np.ones((f.size, 4), complex)
-        ports.append(Cluster(f, places, electric, magnetic, weights, np.ones_like(f)))
+        port = Cluster(f, places, electric, magnetic, weights, np.ones_like(f))
+        ports.append(port if taper_db == 0.0 else _tapered(port, taper_db))
     return ports
+
+
+def _tapered(port: Cluster, taper_db: float) -> Cluster:
+    """Return a probe's port with a second ring that lowers its pattern 10 deg off the axis."""
+    ring = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]]) * 0.5 * LIGHT / float(np.mean(port.frequency_hz))
+    aside = np.array([np.sin(np.deg2rad(10.0)), 0.0, 0.0])
+
+    def lower(places: FloatArray) -> FloatArray:
+        """Sum over a ring 10 deg off the axis over that on it, (frequency,)."""
+        return np.asarray(np.cos(port.k[:, None] * (places @ aside)).mean(axis=-1))
+
+    wanted = 10.0 ** (-taper_db / 20.0) * lower(port.position)
+    share = (wanted - lower(port.position)) / (lower(ring) - wanted)
+    return Cluster(
+        port.frequency_hz,
+        np.concatenate([port.position, ring]),
+        np.concatenate([port.electric, port.electric]),
+        np.concatenate([port.magnetic, port.magnetic]),
+        np.concatenate([port.weights, share[:, None] * port.weights], axis=1),
+        port.efficiency,
+    )

@@ -14,6 +14,7 @@ from colure.geometry.rotations import RigidMotion
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.twin.antennas import horn, probe_ports
 from colure.twin.devices import DeviceMaker, steered
+from colure.twin.signal_chain import SignalChain, StandingWave
 from colure.twin.sources import Cluster, transmission
 
 DEVICE_CHANNEL = 1
@@ -43,6 +44,7 @@ def misalignment_of(truth: SimulatedChamber) -> Misalignment:
         azimuth_zero=float(np.deg2rad(truth.theta_zero_deg)),
         probe_offset=(probe[0], probe[1], probe[2]),
         probe_roll_zero=float(np.deg2rad(truth.probe_roll_zero_deg)),
+        probe_tilt=(np.deg2rad(truth.probe_pointing_deg[0]), np.deg2rad(truth.probe_pointing_deg[1]), 0.0),
     )
 
 
@@ -62,6 +64,7 @@ class SimulatedRange:
         self.chamber = chamber
         self.truth = truth
         self._misalignment = misalignment_of(truth)
+        self._chain = SignalChain(truth, truth.seed)
         self._random = np.random.default_rng(truth.seed)
         self._lock = threading.Lock()
         self._antennas: dict[int, tuple[Cluster, FloatArray]] = {}
@@ -108,6 +111,7 @@ class SimulatedRange:
             ring_m=1e-3 * self.truth.probe_ring_mm,
             cross_polar_db=self.truth.probe_cross_polar_db,
             circular=self.chamber.probe.polarization == "circular",
+            taper_db=self.truth.probe_taper_db,
         )
         return antennas, [(port, port.power()) for port in ports]
 
@@ -139,9 +143,16 @@ class SimulatedRange:
         roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
         probe = probe_to_lab(distance=self.chamber.range_length_m, roll=roll, misalignment=self._misalignment)
         receiver, receiver_power = self._ports[port - 1]
-        return transmission(
+        direct = transmission(
             self._with_walls(placed), receiver.moved(probe), source_power=power, receiver_power=receiver_power
         )
+        if self.truth.standing_wave_db is None:
+            return direct
+        there_and_back = StandingWave(
+            antenna, self.truth, range_m=self.chamber.range_length_m, seed=self.truth.seed + channel
+        )
+        place = np.array([0.0, 0.0, self.chamber.range_length_m]) + np.asarray(self._misalignment.probe_offset)
+        return np.asarray(direct * there_and_back.factor(placed, place))
 
     def _with_walls(self, antenna: Cluster) -> Cluster:
         """Return the antenna together with its images in every wall."""
@@ -175,21 +186,30 @@ class SimulatedRange:
         on_the_way
             True positions at every frequency's own moment, if the axes move meanwhile.
         """
-        truth, analyzer = self.truth, self.chamber.analyzer
+        truth, analyzer, chain = self.truth, self.chamber.analyzer, self._chain
+        if channel == DEVICE_CHANNEL and truth.position_error_deg:
+            readouts_deg = self._beside(readouts_deg, time_s)
+            on_the_way = None if on_the_way is None else [self._beside(one, time_s) for one in on_the_way]
         if channel == CABLE_CHANNEL:
             clean = self._shorted(np.shape(time_s))
         elif on_the_way is None:
             clean = self.received(readouts_deg, port, channel)
         else:
             clean = self._received_moving(on_the_way, port, channel)
-        first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
+        angles = self.angles_deg(readouts_deg)
+        first = angles[self.chamber.positioner.geometry.axis_names[0]]
         flex = np.exp(1j * np.deg2rad(self._bend_deg(np.deg2rad(first))))
         if port == 2:
             clean = clean * 10 ** (truth.port2_db / 20.0) * np.exp(1j * np.deg2rad(truth.port2_deg))
         if channel == CABLE_CHANNEL:
             flex = flex**2
-        value = clean * self._path() * (self._drift(time_s) * flex)[..., None]
-        value = value + 10 ** (truth.crosstalk_db / 20.0) * np.exp(1j * (0.7 + 1e-9 * self._frequency))
+        if channel == REFERENCE_CHANNEL:
+            clean = clean * chain.reconnected()
+        elif channel == DEVICE_CHANNEL:
+            roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
+            clean = clean * chain.second_polarization(np.asarray(roll), port)[..., None]
+        value = clean * self._path() * (self._drift(time_s) * chain.wander(time_s) * flex)[..., None]
+        value = chain.read(value + chain.leakage(self._frequency, time_s, port), power_dbm=power_dbm)
         if truth.noise:
             noise_dbm = -173.975 + analyzer.noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
             sigma = 10 ** ((noise_dbm - power_dbm) / 20.0) / np.sqrt(2.0)
@@ -200,6 +220,10 @@ class SimulatedRange:
         place = np.sum([12.9898 * (i + 1) * np.asarray(v) for i, v in enumerate(readouts_deg.values())], axis=0)
         wave = np.sin(place[..., None] + 78.233 * (1.0 + np.arange(self._frequency.size)))
         return np.asarray(value * (1.0 + 1e-12 * wave))
+
+    def _beside(self, readouts_deg: Readouts, time_s: float | FloatArray) -> Readouts:
+        """Return readouts that would be right where the axes really stand."""
+        return {name: value + self._chain.off_readout_deg(name, time_s) for name, value in readouts_deg.items()}
 
     def _received_moving(self, places: Sequence[Readouts], port: int, channel: int) -> ComplexArray:
         """Return S21 with every frequency taken at its own place."""

@@ -13,6 +13,7 @@ from colure.model.chamber import Axis, SimulatedChamber
 from colure.model.faults import FaultKind
 from colure.twin.clock import Clock
 from colure.twin.faults import Faults, HangUpError, SilenceError
+from colure.twin.signal_chain import SignalChain
 
 #: A door opened by a fault is shut again after this, in simulated seconds.
 DOOR_OPEN_S = 20.0
@@ -130,6 +131,7 @@ class Stage:
         self.axes = axes
         self.clock = clock
         self.truth = truth or SimulatedChamber()
+        self._chain = SignalChain(self.truth, self.truth.seed)
         self.faults = faults or Faults(self.truth)
         self.held = threading.Event()
         self.alarm = ""
@@ -177,6 +179,7 @@ class Stage:
                 rest = max(0.0, when - move.end_s)
                 shown = move.state(when - self.truth.axes_latency_s)[0]
                 value = shown + self._offset_deg[name] + self._drift_deg_s[name] * rest
+                value += float(self._chain.jitter_deg(name, when))
                 modulo = self.axes[name].modulo_deg
                 out[name] = value if modulo is None else value % modulo
             return out

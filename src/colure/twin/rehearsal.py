@@ -19,6 +19,8 @@ from colure.model.device import Device
 from colure.model.plan import ROLES, Plan, Role
 from colure.twin.chamber import CABLE_CHANNEL, DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
 from colure.twin.devices import DeviceMaker, device_maker, device_of
+from colure.twin.drawn_chain import draw_chain
+from colure.twin.signal_chain import SignalChain
 from colure.twin.sources import Cluster
 
 #: Side walls, floor, ceiling and the wall behind the device: how far from the crossing (range lengths), how much tilted.
@@ -34,10 +36,14 @@ PROBES_OF_STRAY = 900
 
 @dataclass(frozen=True)
 class Rehearsed:
-    """What a rehearsal read: (point, frequency, port) traces, the chamber that was drawn, its device in state 0."""
+    """What a rehearsal read: (point, frequency, port) traces, the chamber that was drawn, its device in state 0.
+
+    readback_deg (point, axis): what the axes' readouts showed.
+    """
 
     trace: ComplexArray
     rate_deg_s: FloatArray
+    readback_deg: FloatArray
     truth: SimulatedChamber
     device: Cluster
     reference_error_db: float
@@ -73,6 +79,8 @@ def draw_chamber(
     rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
     walls = [_wall(random, normal, chamber.range_length_m, device.reach_m) for normal in WALLS]
     bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, 3)
+    chain = draw_chain(chamber, seed)
+    beside = chain.pop("probe_offset_mm")
     truth = SimulatedChamber(
         device=None if holding is None else holding.device,
         state_steer_deg=() if holding is None else holding.state_steer_deg,
@@ -92,13 +100,14 @@ def draw_chamber(
         axes_offset_mm=three(a.axes_offset_mm),
         device_pose_deg=(draw(a.device_pose_deg), draw(a.device_pose_deg), draw(a.device_pose_deg)),
         probe_roll_zero_deg=draw(a.probe_roll_zero_deg),
-        probe_offset_mm=(0.0, 0.0, draw(a.distance_mm)),
+        probe_offset_mm=(beside[0], beside[1], draw(a.distance_mm)),
         probe_cross_polar_db=chamber.probe.cross_polar_db - 2.0,
         reference_cross_polar_db=-200.0
         if chamber.reference.cross_polar_db is None
         else chamber.reference.cross_polar_db,
         reference_cross_polar_deg=float(random.uniform(-180.0, 180.0)),
         echoes=tuple(walls),
+        **chain,
     )
     make = device_maker(truth, device, band_hz=plan.frequency_hz, folder=folder)
     excess = _stray_db(chamber, make, plan, truth) - chamber.echo_level_db
@@ -211,7 +220,8 @@ def rehearse(
         off_db += reference_gain_dbi - simulated.reference_gain_dbi()
     trace[plan.role == ROLES.index(Role.REFERENCE)] *= 10.0 ** (off_db / 20.0)[:, None]
     held = device_of(truth, device, plan.frequency_hz, band_hz=plan.frequency_hz, folder=folder, state=0)
-    return Rehearsed(trace, rate, truth, held, error_db)
+    jitter = [SignalChain(truth, truth.seed).jitter_deg(name, time_s) for name in plan.axes]
+    return Rehearsed(trace, rate, plan.targets_deg + np.stack(jitter, axis=-1), truth, held, error_db)
 
 
 def channels(plan: Plan) -> IntArray:

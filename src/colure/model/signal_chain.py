@@ -1,0 +1,96 @@
+"""What a signal chain and its surroundings do to readings: as chamber.toml declares it, and as twin.toml makes it true."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field
+
+from colure.model.loading import Section, number
+
+
+class Temperature(Section):
+    """A swing of level and phase with the room's temperature, such as that of an air conditioner.
+
+    level_db, phase_deg
+        Half of the swing from end to end of what the receiver reads, expanded (k = 2); 0: not declared.
+    period_s
+        Time of one swing. Ties closer together than half of it follow the swing.
+    """
+
+    level_db: float = number("dB", 0, 20, 0.0)
+    phase_deg: float = number("deg", 0, 360, 0.0)
+    period_s: float = number("s", 1, 86400, 1200.0)
+
+
+class Jumps(Section):
+    """Sudden changes, such as a connector that slips: how often, and how large.
+
+    per_hour
+        Mean number in an hour; 0: not declared.
+    level_db, phase_deg
+        Size of one jump, expanded (k = 2).
+    """
+
+    per_hour: float = number("1/h", 0, 1000, 0.0)
+    level_db: float = number("dB", 0, 20, 0.2)
+    phase_deg: float = number("deg", 0, 180, 5.0)
+
+
+class TrueChain(Section):
+    """The truth of the simulated signal chain, a part of twin.toml; everything is off unless it is set.
+
+    linearity_db
+        What the receiver reads too much for every 10 dB of level; below zero it compresses.
+    compression_dbm
+        Level at the receiver at which it reads 1 dB too little; less below, in proportion to power.
+    crosstalk_db, crosstalk_deg, crosstalk_wander_deg, crosstalk_wander_s
+        Leakage that is added to every sweep whatever the axes do: its level, the phase at each port, and a slow swing of that phase.
+    standing_wave_db, standing_wave_deg
+        Wave that goes from the antenna to the probe, back, and to the probe again, relative to the direct one: its largest level
+        over all directions, and the phase of the probe's reflection.
+    probe_pointing_deg
+        Turn of the probe about the lab's x and y.
+    probe_taper_db
+        How much lower the true probe's pattern is 10 deg off its axis than the calibrated one.
+    reconnect_db, reconnect_deg
+        What the reference's sweeps read too much: its connection is not the device's.
+    position_error_deg, readback_jitter_deg
+        By axis, rms: where the axis stands beside its readout at each sweep, and what the readout scatters.
+    temperature_db, temperature_deg, temperature_period_s, temperature_start_deg
+        Swing of level and phase, half of it from end to end, and its phase at the start.
+    jumps_per_hour, jump_db, jump_deg
+        Sudden changes at random moments: their mean number, and the rms of each.
+    imbalance_db, imbalance_deg
+        What the second polarization reads too much and the reference does not show: port 2, or the probe rolled by 90 deg.
+    """
+
+    linearity_db: float = number("dB per 10 dB", -2, 2, 0.0)
+    compression_dbm: float | None = Field(default=None, ge=-80, le=60, json_schema_extra={"unit": "dBm"})
+    crosstalk_db: float = number("dB", -200, 0, -120.0)
+    crosstalk_deg: tuple[Annotated[float, Field(ge=-360, le=360)], Annotated[float, Field(ge=-360, le=360)]] = (
+        0.0,
+        0.0,
+    )
+    crosstalk_wander_deg: float = number("deg", 0, 720, 0.0)
+    crosstalk_wander_s: float = number("s", 1, 1e6, 1800.0)
+    standing_wave_db: float | None = Field(default=None, ge=-120, le=-3, json_schema_extra={"unit": "dB"})
+    standing_wave_deg: float = number("deg", -360, 360, 0.0)
+    probe_pointing_deg: tuple[Annotated[float, Field(ge=-45, le=45)], Annotated[float, Field(ge=-45, le=45)]] = (
+        0.0,
+        0.0,
+    )
+    probe_taper_db: float = number("dB", -3, 3, 0.0)
+    reconnect_db: float = number("dB", -20, 20, 0.0)
+    reconnect_deg: float = number("deg", -360, 360, 0.0)
+    position_error_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)
+    readback_jitter_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)
+    temperature_db: float = number("dB", -20, 20, 0.0)
+    temperature_deg: float = number("deg", -360, 360, 0.0)
+    temperature_period_s: float = number("s", 1, 1e6, 1200.0)
+    temperature_start_deg: float = number("deg", -360, 360, 0.0)
+    jumps_per_hour: float = number("1/h", 0, 1000, 0.0)
+    jump_db: float = number("dB", 0, 20, 0.2)
+    jump_deg: float = number("deg", 0, 180, 5.0)
+    imbalance_db: float = number("dB", -20, 20, 0.0)
+    imbalance_deg: float = number("deg", -360, 360, 0.0)
