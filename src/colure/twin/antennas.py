@@ -171,7 +171,7 @@ def probe_ports(
     The probe faces the device, so its own -y axis is 90 deg of growing roll from port 1.
 
     Four Huygens sources on a small ring; each port leaks into the other polarization at
-    `cross_polar_db` (amplitude ratio in dB, in quadrature). A second, weak ring half a wavelength out makes the
+    `cross_polar_db` (amplitude ratio in dB, in quadrature). A second, weak ring one wavelength out makes the
     pattern `taper_db` lower than that 10 deg off the axis, relative to the axis.
     """
     f = np.asarray(frequency_hz, float)
@@ -193,7 +193,7 @@ def probe_ports(
 
 def _tapered(port: Cluster, taper_db: float) -> Cluster:
     """Return a probe's port with a second ring that lowers its pattern 10 deg off the axis."""
-    ring = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]]) * 0.5 * LIGHT / float(np.mean(port.frequency_hz))
+    ring = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]]) * LIGHT / float(np.mean(port.frequency_hz))
     aside = np.array([np.sin(np.deg2rad(10.0)), 0.0, 0.0])
 
     def lower(places: FloatArray) -> FloatArray:
