@@ -15,6 +15,7 @@ from colure.analysis.figures.beams import Near
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.nearfield import FarFieldStep
 from colure.analysis.realigned import Realigned
+from colure.analysis.sweeps_again import SweepsAgain
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
 from colure.waves.expansion import Expansion
@@ -35,6 +36,7 @@ class Inputs:
     of declared reflections. declared_offset_mm: what the protocol says of the axes' offset, any direction.
     drift_parts: intervals between ties in one pass; what drift leaves is one error in each. 0: one a slice.
     answer: how the alignment from the data answers what is added to the scan; None where none was estimated.
+    sweeps: the record and the steps that made the sphere of it, to be gone again.
     """
 
     sphere: MeasuredSphere
@@ -44,6 +46,7 @@ class Inputs:
     noise_sigma: FloatArray
     drift_residual: float
     probe: Expansion | None
+    sweeps: SweepsAgain
     seed: int = 1
     aligned: bool = False
     other_gate: ComplexArray | None = None
@@ -81,6 +84,7 @@ class Inputs:
             noise_sigma=self.noise_sigma[one],
             once=None if self.once is None else self.once[one],
             probe=probe,
+            sweeps=self.sweeps.only(index),
             other_gate=None if self.other_gate is None else self.other_gate[one],
         )
 

@@ -11,9 +11,17 @@ range echoes               Monte Carlo of stray signals at the chamber's declare
 alignment: ...             each tolerance (declared, or left by the correction) applied to the data in turn
 probe polarization         the declared probe purity applied in phase and in quadrature
 cable flexing              the declared phase change with the azimuth axis, or what dedicated turns left
-leakage                    the declared isolation added to every sweep, in phase and in quadrature
-receiver linearity         the declared compression per 10 dB of level
 region truncation          Monte Carlo of fields beyond a region, as strong as at its rim
+leakage                    Monte Carlo of a wave that is added to every sweep of the record, its phase slowly wandering
+receiver linearity         the declared error per 10 dB of level on every sweep, the reference's included
+reconnection               declared change of the path from the reference to the device
+polarization imbalance     declared level and phase of the second polarization that the reference does not show
+temperature                the declared swing on every sweep: what the ties leave of it
+jumps                      Monte Carlo of declared jumps in the record: what the ties leave of them
+standing wave              Monte Carlo of devices that scatter the probe's wave back to it at the declared level
+probe place, pointing      declared offset across the range and turn of the probe, in two directions
+probe pattern              declared uncertainty of the probe's taper, as a taper over the degrees of the waves
+position error             Monte Carlo of points read beside their places
 sampling and truncation    the two highest degrees of the waves left out
 slice aliasing             a stopped scan only: what every second of its slices alone would change
 time gate                  the same recipe with a gate that closes one resolution earlier and knows less of the delays
@@ -30,6 +38,7 @@ import numpy as np
 from colure.analysis.alignment_causes import alignment_causes, distance_change, leaked, swing
 from colure.analysis.assembly import finer_columns
 from colure.analysis.bench import Bench, Cause, Inputs
+from colure.analysis.probe_causes import probe_causes
 from colure.analysis.receiver_causes import receiver_causes
 from colure.analysis.rooms import in_a_room, shared_power
 from colure.analysis.slice_causes import slice_causes
@@ -101,6 +110,7 @@ def _chain(bench: Bench) -> Iterator[Cause]:
     yield Cause("cable flexing", np.stack(bent), words, "declared", "change", chamber.cable_flex_deg, "deg")
     yield from receiver_causes(bench)
     yield from slice_causes(bench)
+    yield from probe_causes(bench)
     if inputs.step.rings is None and inputs.step.keep_order > FEWER_DEGREES + 2:
         fewer = bench.nominal.truncated(inputs.step.keep_order - FEWER_DEGREES)
         words = f"waves up to degree {fewer.order} instead of {inputs.step.keep_order}"

@@ -18,13 +18,13 @@ from colure.analysis.combination import Contribution, correlation, effective_dof
 from colure.analysis.effects import Effects, Ends
 from colure.analysis.figures.beams import unsteady_beam_reason
 from colure.analysis.figures.definitions import Definition
+from colure.analysis.probe_causes import not_declared
 from colure.geometry.conventions import FloatArray
 from colure.geometry.rotations import about_axis
-from colure.model.chamber import Chamber
 from colure.model.figure import BudgetRow, Figure
 from colure.waves.expansion import Expansion
 
-__all__ = ["Budget", "Inputs", "budget_of", "build_figure", "figures_with_budget", "native_values", "not_included"]
+__all__ = ["Budget", "Inputs", "budget_of", "build_figure", "figures_with_budget", "native_values"]
 
 
 @dataclass(frozen=True)
@@ -75,7 +75,7 @@ def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combi
     inputs, found = bench.inputs, effects.contributions
     ends, gone = effects.ends(), effects.reasons()
     plain = corrected(bench.values, found)
-    left_out = not_included(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
+    left_out = not_declared(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         reasons = {**_unsteady(bench, combined, f), **gone[f], **bench.near[f].reasons}
@@ -144,16 +144,6 @@ def _row(one: Cause, part: Contribution, combined: _Combined, f: int, i: int) ->
     standard = float(part.standard[f, i])
     return BudgetRow(one.term, factor * standard, one.basis, one.kind, one.distribution, one.size, one.unit,
                      "A" if one.type_a else "B", one.divisor, part.degrees_of_freedom, factor)  # fmt: skip
-
-
-def not_included(chamber: Chamber, *, mismatch: bool) -> tuple[str, ...]:
-    """Return the terms of a budget that nobody declared anything about."""
-    declared = {
-        "mismatch": mismatch,
-        "leakage": chamber.analyzer.isolation_db is not None,
-        "linearity": chamber.analyzer.linearity_db > 0.0,
-    }
-    return tuple(name for name, known in declared.items() if not known)
 
 
 def build_figure(

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 #: The 18 terms of near-field measurements (A. C. Newell, IEEE Trans. Antennas Propag. 36(6):754-768, 1988; list from memory).
 NEAR_FIELD: tuple[tuple[str, str], ...] = (
-    (
-        "probe relative pattern",
-        "corrected with the probe's pattern where one is named; its uncertainty is not considered",
-    ),
+    ("probe relative pattern", "probe pattern (beyond the correction with the pattern that is named)"),
     ("probe polarization ratio", "probe polarization"),
     ("probe gain", "cancels in the substitution with the reference"),
-    ("probe alignment", "alignment: probe roll, axes offset"),
+    ("probe alignment", "alignment: probe roll; probe pointing"),
     ("normalization constant", "reference gain"),
     ("impedance mismatch", "mismatch"),
     ("alignment of the device", "alignment: device pose"),
@@ -19,11 +16,11 @@ NEAR_FIELD: tuple[tuple[str, str], ...] = (
         "truncation of the measured surface",
         "whole sphere: none; a region: its margin is planned for, not considered here",
     ),
-    ("probe position across the range", "alignment: theta zero, roll axis, axes offset"),
+    ("probe position across the range", "alignment: theta zero, roll axis, axes offset; probe place, position error"),
     ("probe position along the range", "alignment: distance, axes offset"),
-    ("multiple reflections probe to device", "not considered: a second distance shows them (colure set-ups)"),
+    ("multiple reflections probe to device", "standing wave; a second distance shows it (colure set-ups)"),
     ("receiver amplitude nonlinearity", "receiver linearity"),
-    ("system phase error", "cable flexing, drift residual"),
+    ("system phase error", "cable flexing, drift residual, temperature, jumps"),
     ("receiver dynamic range", "noise"),
     ("room scattering", "range echoes"),
     ("leakage and crosstalk", "leakage"),
@@ -34,22 +31,37 @@ OVER_THE_AIR: tuple[tuple[str, str], ...] = (
     ("positioning misalignment, pointing, positioner", "alignment: device pose, theta zero, roll axis"),
     ("measurement distance, phase curvature", "alignment: distance (the transform removes the curvature itself)"),
     ("quality of the quiet zone", "range echoes"),
-    ("mismatch, standing wave", "mismatch; standing waves are not considered"),
+    ("mismatch, standing wave", "mismatch; standing wave"),
     ("measurement receiver, network analyzer", "noise, receiver linearity"),
     ("amplifier", "none in use; drift residual if there is one"),
     ("random uncertainty", "noise"),
     ("cross-polar discrimination", "probe polarization"),
-    ("insertion-loss variation, feed cable", "drift residual, cable flexing"),
+    ("insertion-loss variation, feed cable", "drift residual, cable flexing, reconnection"),
     ("leakage", "leakage"),
     ("calibration antenna's gain", "reference gain"),
     ("phase-centre offset, quiet zone in calibration", "part of the reference gain as declared"),
     ("grids for total power and for the peak, quadrature", "none: figures come from the continuous pattern"),
 )
 
+#: Terms that a budget holds where chamber.toml declares them.
+DECLARED = (
+    "mismatch",
+    "leakage",
+    "receiver linearity",
+    "standing wave",
+    "probe pattern",
+    "probe pointing",
+    "probe place",
+    "position error",
+    "reconnection",
+    "temperature",
+    "jumps",
+)
+
 
 def covered(words: str, present: set[str]) -> str:
     """Return what covers a heading; a term that this budget does not hold is said to be not declared."""
-    missing = [name for name in ("mismatch", "leakage", "receiver linearity") if name in words and name not in present]
+    missing = [name for name in DECLARED if name in words and name not in present]
     if not missing:
         return words
     return f"{words} (not declared here: {', '.join(missing)})"

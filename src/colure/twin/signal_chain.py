@@ -45,7 +45,9 @@ class SignalChain:
     def _jumps(self) -> tuple[FloatArray, ComplexArray]:
         """Moments of the jumps, rising, and their logarithms."""
         truth, random = self._truth, np.random.default_rng((self._seed, 11))
-        apart = random.exponential(3600.0 / truth.jumps_per_hour, int(4 + 2 * truth.jumps_per_hour * LONGEST_S / 3600.0))
+        apart = random.exponential(
+            3600.0 / truth.jumps_per_hour, int(4 + 2 * truth.jumps_per_hour * LONGEST_S / 3600.0)
+        )
         when = np.cumsum(apart)
         level, phase = random.normal(size=(2, when.size))
         steps = np.log(10.0) / 20.0 * truth.jump_db * level + 1j * np.deg2rad(truth.jump_deg) * phase
@@ -109,6 +111,8 @@ class StandingWave:
 
     def __init__(self, antenna: Cluster, truth: TrueChain, *, range_m: float, seed: int) -> None:
         count = antenna.position.shape[0]
+        # Every antenna reflects with a phase of its own.
+        self._own = np.exp(2j * np.pi * np.random.default_rng((seed, 14)).random())
         self._sites = np.unique(np.linspace(0, count - 1, min(count, SCATTERERS)).astype(int))
         random = np.random.default_rng((seed, 13, count))
         uneven = np.exp(1j * random.normal(0.0, UNEVEN, self._sites.size))
@@ -116,11 +120,13 @@ class StandingWave:
         directions = random.normal(size=(LOOKED_AT, 3))
         directions = np.concatenate([[[0.0, 0.0, 1.0]], directions])
         directions /= np.linalg.norm(directions, axis=1, keepdims=True)
-        strongest = np.abs(self._sum(range_m * directions[:, None, :] - antenna.position[self._sites], uneven)).max(axis=0)
+        strongest = np.abs(self._sum(range_m * directions[:, None, :] - antenna.position[self._sites], uneven)).max(
+            axis=0
+        )
         level = -200.0 if truth.standing_wave_db is None else truth.standing_wave_db
         turn = 10.0 ** (level / 20.0) * np.exp(1j * np.deg2rad(truth.standing_wave_deg))
         self._weights = uneven
-        self._strength = turn / strongest
+        self._strength = turn * self._own / strongest
 
     def _sum(self, way: FloatArray, weights: ComplexArray) -> ComplexArray:
         """Return the sum over sites (..., frequency) for the ways from sites to the probe (..., site, 3)."""
