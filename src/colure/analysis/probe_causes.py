@@ -8,16 +8,17 @@ direction, and x^2 + y^2 is n(n + 1)/k^2 on waves of degree n (derivable).
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
 from colure.analysis.alignment_causes import leaked
 from colure.analysis.assembly import MeasuredSphere, finer_columns
 from colure.analysis.bench import Bench, Cause
+from colure.analysis.misaligned import ForwardModel
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_degrees, wavenumber
-from colure.geometry.directions import theta_phi, unit_vector
-from colure.geometry.kinematics import Geometry
-from colure.geometry.polarization import to_ludwig_1
+from colure.geometry.directions import unit_vector
+from colure.geometry.kinematics import ALIGNED, Geometry
 from colure.model.chamber import Chamber
 from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
@@ -26,7 +27,7 @@ STANDING_DRAWS = 32
 POSITION_DRAWS = 16
 #: Sites of a device that scatter a wave back to the probe.
 SITES = 40
-#: A step small enough to be linear, radians.
+#: A step small enough to be linear: radians, metres.
 SMALL = 1e-4
 #: Where the uncertainty of the probe's pattern is declared, radians off its axis.
 DECLARED_AT = float(np.deg2rad(10.0))
@@ -88,7 +89,8 @@ def _standing_wave(bench: Bench, random: np.random.Generator) -> Iterator[Cause]
         with_device, with_horn = back * turns[:, :1, None], level * turns[:, 1]
         drawn.append(sphere.field * ((1.0 + with_device) / (1.0 + with_horn)[:, None, None])[:, None])
     words = f"declared {level_db:g} dB of the direct wave, back and forth between probe and device, probe and horn"
-    yield Cause("standing wave", bench.changed_field(np.stack(drawn)), words, "declared", "as drawn", level_db, "dB")
+    changes = np.stack([bench.changed_before_alignment(one) for one in drawn])
+    yield Cause("standing wave", changes, words, "declared", "as drawn", level_db, "dB")
 
 
 def _probe_place(bench: Bench) -> Iterator[Cause]:
@@ -96,24 +98,25 @@ def _probe_place(bench: Bench) -> Iterator[Cause]:
     tolerance, sphere, length = inputs.chamber.alignment, inputs.sphere, inputs.chamber.range_length_m
     if tolerance.probe_lateral_mm == 0.0 and tolerance.probe_pointing_deg == 0.0:
         return
-    measured = inputs.step.measured(sphere.field)
-    # Along the two vectors that the probe sees at roll 0 and 90 deg; an error in any direction has half its square in each.
-    towards = [looking_aside(sphere, measured, *way) - looking_aside(sphere, measured, 0.0, 0.0)
-               for way in ((SMALL, 0.0), (0.0, SMALL))]  # fmt: skip
+    model = ForwardModel(sphere, length, inputs.chamber.positioner.geometry)
+    waves = inputs.step.measured(sphere.field)
+    # Per metre along the lab's x and y; an error in any direction has half its square in each.
+    towards = [model.change(waves, replace(ALIGNED, probe_offset=one)) / SMALL
+               for one in ((SMALL, 0.0, 0.0), (0.0, SMALL, 0.0))]  # fmt: skip
     size = tolerance.probe_lateral_mm
     if size > 0.0:
-        scale = 1e-3 * size / np.sqrt(2.0) / length / SMALL
+        scale = 1e-3 * size / np.sqrt(2.0)
         words = f"declared \u00b1{size:g} mm beside the range's axis"
-        changes = [bench.changed_field(sphere.field + scale * one) for one in towards]
+        changes = [bench.changed_before_alignment(sphere.field + scale * one) for one in towards]
         yield Cause("probe place", np.stack(changes), words, "declared", "normal", size, "mm")
     size = tolerance.probe_pointing_deg
     if size > 0.0:
         angle = np.deg2rad(size) / np.sqrt(2.0)
         k = wavenumber(sphere.frequency_hz)[:, None, None, None]
-        # A beam exp(-c a^2) turned by an angle lights a source at x the factor 1 + 2 c angle x / length.
-        scale = 2.0 * _bend(bench) * angle / length / (1j * k * SMALL)
+        # A beam exp(-c a^2) turned by an angle lights a source at x by the factor 1 + 2 c angle x / length.
+        scale = 2.0 * _bend(bench) * angle / (1j * k)
         words = f"declared \u00b1{size:g} deg beside the device's centre"
-        changes = [bench.changed_field(sphere.field + scale * one) for one in towards]
+        changes = [bench.changed_before_alignment(sphere.field + scale * one) for one in towards]
         yield Cause("probe pointing", np.stack(changes), words, "declared", "normal", size, "deg")
 
 
@@ -170,7 +173,8 @@ def _positions(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
         drawn.append(field)
     words = "declared " + ", ".join(f"{name} \u00b1{axis.position_error_deg:g} deg" for name, axis in table.items())
     largest = max(axis.position_error_deg for axis in table.values())
-    yield Cause("position error", bench.changed_field(np.stack(drawn)), words, "declared", "Monte Carlo", largest, "deg",
+    changes = np.stack([bench.changed_before_alignment(one) for one in drawn])
+    yield Cause("position error", changes, words, "declared", "Monte Carlo", largest, "deg",
                 known_mean=True)  # fmt: skip
 
 
@@ -185,24 +189,3 @@ def _slopes(sphere: MeasuredSphere, measured: ComplexArray) -> tuple[ComplexArra
     here = at(sphere.theta, start)
     along_theta = (at(sphere.theta + inwards, start) - here) / inwards[:, None]
     return np.asarray(along_theta), np.asarray((at(sphere.theta, start + SMALL) - here) / SMALL)
-
-
-def looking_aside(sphere: MeasuredSphere, measured: ComplexArray, along: float, across: float) -> ComplexArray:
-    """Return the field (frequency, 2, theta, phi) as if every direction were off by angles along theta and phi (radians).
-
-    The polarization vectors are carried along rigidly.
-    """
-    t, p = np.meshgrid(sphere.theta, sphere.phi, indexing="ij")
-    sign = np.broadcast_to(sphere.readout_sign[None, :], t.shape)
-    d = unit_vector(theta=t, phi=p)
-    e1 = to_ludwig_1(1.0, 0.0, theta=t, phi=p).real * sign[..., None]
-    e2 = to_ludwig_1(0.0, 1.0, theta=t, phi=p).real * sign[..., None]
-    seen = d + along * e1 + across * e2
-    where = theta_phi(seen / np.linalg.norm(seen, axis=-1, keepdims=True))
-    e = synthesis_at(measured, where.theta, where.phi)
-    vector = to_ludwig_1(e[..., 0, :], e[..., 1, :], theta=where.theta.ravel(), phi=where.phi.ravel())
-    parts = [
-        np.sum(vector * (u - angle * d).reshape(-1, 3), axis=-1) * sign.ravel()
-        for u, angle in ((e1, along), (e2, across))
-    ]
-    return np.stack(parts, axis=1).reshape(len(measured), 2, *t.shape)

@@ -45,7 +45,8 @@ def receiver_causes(bench: Bench) -> Iterator[Cause]:
 def _changed(bench: Bench, traces: list[ComplexArray]) -> ComplexArray:
     """Return the changes of the waves (n, frequency, 2, J) by other sweeps."""
     again = bench.inputs.sweeps
-    return np.stack([bench.changed_field(bench.inputs.sphere.field + again.change(one)) for one in traces])
+    field = bench.inputs.sphere.field
+    return np.stack([bench.changed_before_alignment(field + again.change(one)) for one in traces])
 
 
 def _leakage(bench: Bench, random: np.random.Generator) -> Cause:
