@@ -9,7 +9,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.figures.beams import Near, unsteady_beam_reason
+from colure.analysis.figures.beams import Near, ellipse_tilt, unsteady_beam_reason
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.phase_centre import phase_centre
 from colure.geometry.conventions import SPEED_OF_LIGHT
@@ -307,3 +307,11 @@ def test_one_polarization_gives_partial_gains():
     (true,) = truth_of(slanted, Asked(one_polarization=True, region_deg=60.0))
     assert true["gain_dbi"].value == pytest.approx(10 * np.log10(3.0 / 4.0), abs=1e-6)
     assert "both polarizations" in true["xpd_db"].reason and "whole sphere" in true["directivity_dbi"].reason
+
+
+def test_the_measured_ellipse_has_an_axis_unless_it_is_round():
+    """A dipole 25 deg from x towards y (derivable), a ring of maxima or not; a circular patch has no axis to measure."""
+    turn = np.deg2rad(25.0)
+    slanted = cluster_of(F, [0, 0, 0], [np.cos(turn), np.sin(turn), 0], [-np.sin(turn), np.cos(turn), 0])
+    assert ellipse_tilt(expansion_of(slanted, 8).coefficients[0], slant=0.0) == pytest.approx(turn, abs=1e-6)
+    assert ellipse_tilt(expansion_of(PATCH, 16).coefficients[0], slant=0.0) is None

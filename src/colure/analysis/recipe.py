@@ -14,6 +14,7 @@ from colure.analysis.cable import CableFlex, has_turns
 from colure.analysis.calibration import GainTransfer, ReferenceData
 from colure.analysis.completeness import Completeness, completeness_of
 from colure.analysis.drift import DriftTrack
+from colure.analysis.figures.beams import ellipse_tilt
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.nearfield import FarFieldStep, pattern_grid
 from colure.analysis.self_check import pole_spread_db
@@ -188,9 +189,14 @@ def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device
         raise ValueError(
             "principal_planes = 'measured': needs both polarizations, the record holds one (polarizations)"
         )
-    middle = expansion.at_frequency(expansion.k.size // 2)
-    tilted = FigureSet(slant=declared, region=float(np.deg2rad(sphere.region_deg)))
-    return declared + float(np.deg2rad(tilted.values(middle)[0, tilted.names.index("tilt_deg")]))
+    coefficients = expansion.coefficients[expansion.k.size // 2]
+    tilt = ellipse_tilt(coefficients, slant=declared, region=float(np.deg2rad(sphere.region_deg)))
+    if tilt is None:
+        raise ValueError(
+            "principal_planes = 'measured': the wave at the peak is circularly polarized, its ellipse has no major axis; "
+            "'auto' or 'declared' (evaluation.toml)"
+        )
+    return declared + tilt
 
 
 def noise_once(done: Stages) -> FloatArray:

@@ -40,7 +40,7 @@ ONE_BEAM = ("beam_", "pointing_", "squint_", "side_lobe_", "front_to_", "xpd_", 
             "phase_centre", "group_delay")  # fmt: skip
 AT_THE_PEAK = ("gain_", "eirp_", "eis_", "beamwidth_", "null_")
 #: Lobes that are climbed, at most.
-MOST_LOBES = 40
+MOST_LOBES = 16
 #: Shares of solid angle, angles and directions that the phase centre's cone is made of.
 CONE_RINGS, CONE_COLUMNS = 24, 36
 

@@ -6,10 +6,10 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from colure.analysis.figures.cuts import OMNIDIRECTIONAL, Plane
+from colure.analysis.figures.cuts import OMNIDIRECTIONAL, FarField, Plane, declared_vector, find_beam
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.geometry.directions import angle_between
+from colure.geometry.directions import angle_between, cross
 
 #: Two lobes closer than this in level are equal: which one is the peak is rounding.
 EQUAL_DB = 0.02
@@ -59,6 +59,23 @@ def single_beam_reason(
         apart = float(np.rad2deg(angle_between(others[int(np.argmax(power))], peak)))
         return f"undefined: no single beam (two lobes {apart:.3g} deg apart are equal within {EQUAL_DB:g} dB)"
     return ""
+
+
+def ellipse_tilt(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> float | None:
+    """Return the angle (radians) of the ellipse's major axis at the peak of one expansion (2, J) from the declared co-polar vector.
+
+    None for a wave that is circular within 0.05 dB of axial ratio.
+    """
+    field_ = FarField(coefficients)
+    beam = find_beam(field_, slant=slant, region=region, plane="ellipse")
+    vector = field_.at(beam.direction[None])[0]
+    other = cross(beam.direction, beam.tangent)
+    # Along its own axes an ellipse's two components are in quadrature.
+    minor, major = (abs(complex(vector @ axis)) for axis in (other, beam.tangent))
+    if 20.0 * np.log10(major / max(minor, 1e-300)) < CIRCULAR_DB:
+        return None
+    one, two = (declared_vector(beam.direction, slant + turn) for turn in (0.0, 0.5 * np.pi))
+    return float(np.arctan2(beam.tangent @ two, beam.tangent @ one))
 
 
 def unsteady_beam_reason(near: Near, expanded_deg: float) -> str:
