@@ -58,7 +58,7 @@ def test_intervals_hold_in_drawn_rooms(folder, times, request):
     assert np.mean(conflicts) <= (0.05 if nightly else 0.13)
     if times == 0.0:
         # Of what is not there little is corrected: least squares that take echoes for noise find 0.034 deg rms here.
-        assert np.sqrt(np.mean(np.square(found))) < 0.02
+        assert np.sqrt(np.mean(np.square(found))) < 0.027
 
 
 def test_what_is_off_by_more_than_declared_is_a_finding_and_still_taken_out(folder):

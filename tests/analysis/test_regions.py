@@ -46,7 +46,8 @@ def test_a_device_cut_to_a_region_stays_inside_its_interval(tmp_path, name, regi
     print({n: f"{e:+.4f} in {u:.4f}" for n, (e, u) in rows.items()})
     if "phase_centre_z_mm" in rows:
         assert abs(rows["phase_centre_z_mm"][0]) < 0.05
-    assert rows or region >= 90
+    # A dipole's pattern has no beam in a wide region: all its figures there are said to be undefined.
+    assert rows or name == "dipole"
 
 
 def test_the_less_of_a_sphere_the_longer_the_row(tmp_path):

@@ -133,8 +133,10 @@ class Misfit:
         prior = np.ones(len(expected))
         left = self.outside(self._sphere.field)
         before = float(np.linalg.norm(left) / self._total)
+        jacobian: FloatArray | None = None
         for turn in range(ROUNDS_BEFORE + ROUNDS_AFTER):
-            left, jacobian, spread = self._at(found)
+            # The traces hardly change on the way: they are taken at the start and near the end.
+            left, jacobian, spread = self._at(found, None if turn in (0, ROUNDS_BEFORE) else jacobian)
             seen = jacobian.T @ jacobian
             if scatter is None:
                 moved = seen * spread / self._freedom()
@@ -150,7 +152,7 @@ class Misfit:
                 gain = _gain(seen, moved, prior)
             found = np.asarray(expected + gain @ reading)
         assert scatter is not None  # the rounds reach it
-        left, jacobian, spread = self._at(found)
+        left, jacobian, spread = self._at(found, jacobian)
         after = float(np.linalg.norm(left) / self._total)
         share = self._dilution(jacobian, spread, found)
         open_ = np.eye(len(found)) - gain @ seen
@@ -174,11 +176,15 @@ class Misfit:
             after,
         )
 
-    def _at(self, found: FloatArray) -> tuple[FloatArray, FloatArray, float]:
-        """Return (what is left outside, what each parameter moves out, square of what no parameter explains)."""
+    def _at(self, found: FloatArray, jacobian: FloatArray | None) -> tuple[FloatArray, FloatArray, float]:
+        """Return (what is left outside, what each parameter moves out, square of what no parameter explains).
+
+        jacobian
+            What each parameter moves out, if that is known well enough.
+        """
         data, waves = corrected(self._sphere, self._step, self._model, self.error(found))
         left = self.outside(data)
-        jacobian = self._jacobian(waves, found)
+        jacobian = self._jacobian(waves, found) if jacobian is None else jacobian
         rest = left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]
         return left, jacobian, max(float(rest @ rest), (MODEL_ACCURACY * self._total) ** 2)
 

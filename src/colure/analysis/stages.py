@@ -42,7 +42,7 @@ if TYPE_CHECKING:
 
 
 #: Rooms behind the alignment's covariance, and how often the phases of their echoes are drawn.
-ROOMS, PHASES = 24, 2
+ROOMS, PHASES = 16, 2
 
 
 @dataclass(frozen=True)
