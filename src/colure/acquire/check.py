@@ -10,12 +10,15 @@ from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
 from colure.acquire.guard import GuardError
 from colure.acquire.station import Station
+from colure.geometry.conventions import FloatArray
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, InstrumentError, StateDriver
 from colure.model.chamber import Chamber
-from colure.model.plan import Plan
+from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag
 
 Line = tuple[str, bool, str]
+#: A level that is farther from the plan's promise than this is a fault, dB; the axes look along the beam within this, degrees.
+LEVEL_WRONG_DB, ALONG_DEG = 12.0, 1.0
 
 
 def check_bench(
@@ -44,11 +47,20 @@ def check_bench(
         found = station.configure()
         return ", ".join(f"{name} {value:g}" for name, value in found.items()) or "accepted (nothing read back)"
 
+    read_db: list[float] = []
+
     def sweep() -> str:
+        station.prepare(Role.TIE, -1)  # the device, not the reference
         found = analyzer.sweep()
-        level = 20.0 * np.log10(np.abs(found.trace).mean())
+        level = float(20.0 * np.log10(max(float(np.abs(found.trace).mean(axis=0).max()), 1e-12)))
+        read_db.append(level)
         flags = f"; flags {Flag(found.flags)!r}" if found.flags else ""
         return f"{found.trace.shape[0]} frequencies x {found.trace.shape[1]} ports, mean {level:.1f} dB{flags}"
+
+    def level() -> str:
+        if not read_db or getattr(analyzer, "receiver", "vector") != "vector" or "level" not in plan.predicted:
+            return "cannot tell: no wave ratio was read"
+        return _against_plan(plan, read_db[-1], station.guard.readouts(axes.status()))
 
     def source_off() -> str:
         analyzer.safe()
@@ -67,10 +79,30 @@ def check_bench(
     ask("axes", axes.identity)
     for what, question in _axes_questions(station, axes).items():
         ask(what, question)
+    ask("level", level)
     ask("path", path)
     if states is not None:
         ask("device states", states.identity)
     return lines
+
+
+def _against_plan(plan: Plan, read_db: float, here_deg: FloatArray) -> str:
+    """Hold one sweep against the level that the plan promises at the peak of the beam.
+
+    Raises
+    ------
+    InstrumentError
+        If it reads more than any direction may, or, with the axes at the ties' place, far less than promised.
+    """
+    promised = plan.predicted["level"]
+    peak = float(promised["received_dbm"]) - float(promised["power_dbm"])
+    ties = plan.targets_deg[plan.role == ROLES.index(Role.TIE)]
+    along = bool(ties.size) and bool(np.all(np.abs(ties[0] - here_deg) < ALONG_DEG))
+    words = f"{read_db:.1f} dB, the plan promises {peak:.1f} dB along the beam"
+    cause = "another device, a cable that is not connected, or a wrong gain, loss or distance in the files"
+    if read_db > peak + LEVEL_WRONG_DB or (along and read_db < peak - LEVEL_WRONG_DB):
+        raise InstrumentError(f"{words} ({read_db - peak:+.1f} dB): {cause}")
+    return words if along else f"{words}; the axes do not look there now, so this says little"
 
 
 def _axes_questions(station: Station, axes: AxesDriver) -> dict[str, Callable[[], str]]:
