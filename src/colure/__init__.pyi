@@ -1,11 +1,13 @@
 from . import acquire, analysis, app, geometry, instruments, model, planning, report, twin, waves
 from .app.notebook import Figures, OpenCampaign, Pattern, Record, Run, demo_campaign, open_campaign
+from .app.pattern_object import FilePattern, open_pattern
 from .model.loading import InputError
 
 __version__: str
 
 __all__ = [
     "Figures",
+    "FilePattern",
     "InputError",
     "OpenCampaign",
     "Pattern",
@@ -19,6 +21,7 @@ __all__ = [
     "instruments",
     "model",
     "open_campaign",
+    "open_pattern",
     "planning",
     "report",
     "twin",

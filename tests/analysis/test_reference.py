@@ -12,7 +12,7 @@ from colure.app.rehearsal import record_of_rehearsal
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.loading import InputError
-from colure.report.content import gain_source
+from colure.report.terms import gain_source
 from colure.twin.antennas import horn
 from colure.twin.sources import transmission
 from tests.endtoend.test_near_to_far import edited

@@ -26,6 +26,8 @@ from colure.app.findings_command import findings
 from colure.app.flip_command import flip
 from colure.app.grid_study_command import grid_study
 from colure.app.pattern_command import pattern
+from colure.app.pattern_files import is_file
+from colure.app.plot_command import plot
 from colure.app.rehearse_command import rehearse
 from colure.app.serve_command import serve
 from colure.app.set_ups_command import set_ups
@@ -272,8 +274,12 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
     \b
     Examples:
       colure evaluate my-campaign --run first --json
+      colure evaluate far.nc
       colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv
     """
+    if len(sources) == 1 and is_file(Path(sources[0])) and Path(sources[0]).is_file():
+        _evaluate_file(Path(sources[0]), as_json=as_json)
+        return
     if batch.is_batch(sources, run_name) or batch.specification is not None or batch.scheduler is not None:
         run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)
         return
@@ -340,9 +346,29 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, truth,
+    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth,
 ):  # fmt: skip
     main.add_command(command)
+
+
+def _evaluate_file(source: Path, *, as_json: bool) -> None:
+    """Print the figures of a far-field file; evaluation.toml beside it asks for more, as in a campaign."""
+    from colure.app import screens
+    from colure.app.pattern_object import open_pattern
+    from colure.model.evaluation import Evaluation
+    from colure.model.loading import load
+
+    wanted = source.parent / "evaluation.toml"
+    opened = open_pattern(source)
+    figures = list(opened.evaluate(load(Evaluation, wanted) if wanted.is_file() else None))
+    if as_json:
+        click.echo(json.dumps([figure.as_dict() for figure in figures]))
+        return
+    click.echo(repr(opened))
+    screens.show_figures(figures)
+    missing = sorted({name for figure in figures for name in figure.not_included})
+    if missing:
+        click.echo(f"not in the intervals: {', '.join(missing)}")
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.app import service
 from colure.app.folders import RunFolder, run_folder
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import BoolArray, FloatArray
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.waves.expansion import Expansion
@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     import xarray as xr
 
 FILE_ENDINGS = (".nc", ".csv")
+#: A field known to less than this, radians from +z, is no pattern.
+LEAST_REGION = float(np.deg2rad(10.0))
 
 
 @dataclass(frozen=True)
@@ -77,13 +79,51 @@ def dataset_of_file(path: Path) -> xr.Dataset:
 def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
     """Return the far field of a file; raises `InputError` if it holds none, or too little to expand."""
     from colure.analysis.patterns import opened_pattern
+    from colure.model.fields import samples_of
+    from colure.model.plausible import require_plausible
 
     dataset = dataset_of_file(path)
+    require_plausible(samples_of(dataset), path.name)
+    region = _supported_region(dataset)
+    if region < LEAST_REGION:
+        raise InputError(
+            [
+                f"{path.name}: support: the field is determined to {np.rad2deg(region):.3g} deg from +z; needs at least 10 deg (full rings)"
+            ]
+        )
     try:
         known = opened_pattern(dataset)
     except (ValueError, KeyError) as error:
         raise InputError([f"{path.name}: {error}"]) from None
     quantity = str(dataset.attrs.get("quantity", "relative"))
     return Waves(
-        path.stem, known.frequency_hz, known.expansion, known.region, dataset, quantity, float(np.deg2rad(slant_deg))
-    )
+        path.stem, known.frequency_hz, known.expansion, min(region, known.region), dataset, quantity, float(np.deg2rad(slant_deg))
+    )  # fmt: skip
+
+
+def _supported_region(dataset: xr.Dataset) -> float:
+    """Return the polar angle from +z, radians, up to which every direction is determined at every frequency."""
+    from colure.model.exchange import LEAST_SUPPORT
+
+    if "support" not in dataset:
+        return float(np.pi)
+    support = dataset["support"]
+    full = (support >= LEAST_SUPPORT).all([dim for dim in support.dims if dim != "theta"]).values
+    theta = np.deg2rad(dataset["theta"].values)
+    bad = np.flatnonzero(~full)
+    if bad.size == 0:
+        return float(np.pi)
+    return float(theta[bad[0] - 1]) if bad[0] > 0 else 0.0
+
+
+def known_mask(dataset: xr.Dataset, index: int, theta: FloatArray, phi: FloatArray) -> BoolArray:
+    """Return where a file's `support` says that the field is determined, (theta, phi) of a grid in radians."""
+    from colure.model.exchange import LEAST_SUPPORT
+
+    if "support" not in dataset:
+        return np.ones((theta.size, phi.size), bool)
+    support = dataset["support"]
+    one = (support.isel(frequency=index) if "frequency" in support.dims else support).transpose("theta", "phi")
+    rows = np.abs(one["theta"].values[None] - np.rad2deg(theta)[:, None]).argmin(axis=1)
+    columns = np.abs(one["phi"].values[None] - np.rad2deg(phi)[:, None]).argmin(axis=1)
+    return np.asarray(one.values[np.ix_(rows, columns)] >= LEAST_SUPPORT)

@@ -154,6 +154,8 @@ class Figure:
         if self.reason:
             return ""
         up, down = self.upper - self.value, self.value - self.lower
+        if np.isnan(up) and np.isnan(down):
+            return "(no interval: errors unknown)"
         if not np.isfinite(up):
             return f"(at least {format_value(self.lower, down)})"
         if max(up, down) > 1.25 * min(up, down):

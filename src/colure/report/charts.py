@@ -47,7 +47,7 @@ def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[st
             ax.set_xticks(range(-180, 181, 30))
             ax.set_ylabel("gain / dBi")
             ax.set_title(f"{plane} plane through the peak")
-            _label_lines(ax)
+            _label_lines(ax, banded=plane in levels)
         np.atleast_1d(axes)[-1].set_xlabel("angle from the peak / deg")
         return figure
 
@@ -81,9 +81,10 @@ def mask_chart(one: MaskView) -> Drawing:
         return figure
 
 
-def _label_lines(ax: Any) -> None:
+def _label_lines(ax: Any, *, banded: bool) -> None:
     """Name the lines in the empty corner beside the main lobe, in their own colours."""
-    ax.text(0.015, 0.94, "co-polar, band: 95 % interval", transform=ax.transAxes, color=CO, va="top")
+    words = "co-polar, band: 95 % interval" if banded else "co-polar"
+    ax.text(0.015, 0.94, words, transform=ax.transAxes, color=CO, va="top")
     ax.text(0.015, 0.83, "cross-polar (dashed)", transform=ax.transAxes, color=CROSS, va="top")
 
 
@@ -123,11 +124,11 @@ def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, 
         figure = canvas(7.2, 3.6)
         ax = figure.subplots()
         level = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-12))
-        top = float(level.max())
-        closed = np.concatenate([level, level[:, :1]], axis=1)
+        top = float(np.nanmax(level))
+        closed = np.ma.masked_invalid(np.concatenate([level, level[:, :1]], axis=1))
         mesh = ax.pcolormesh(
             np.append(phi_deg, 360.0), theta_deg, closed, cmap=FIELD_MAP, vmin=top + FLOOR_DB, vmax=top,
-            shading="gouraud", rasterized=True,
+            shading="nearest" if np.ma.is_masked(closed) else "gouraud", rasterized=True,
         )  # fmt: skip
         lines = ax.contour(
             np.append(phi_deg, 360.0), theta_deg, closed, levels=top + np.array([-40, -30, -20, -10, -3.0103]),
@@ -146,8 +147,9 @@ def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, 
 
 
 def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, ComplexArray]:
-    """Return the rings that hold values: a pattern of a region is blank beyond it."""
-    rings = np.all(np.isfinite(field), axis=(0, 2))
+    """Return the rings up to the last that holds values: a pattern of a region is blank beyond it."""
+    held = np.flatnonzero(np.any(np.isfinite(field), axis=(0, 2)))
+    rings = slice(0, int(held[-1]) + 1)
     return theta_deg[rings], field[:, rings]
 
 
@@ -160,7 +162,7 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, ga
         figure = canvas(5.4, 4.6)
         ax: Any = figure.add_subplot(projection="3d")
         level = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-12))
-        top = float(level.max())
+        top = float(np.nanmax(level))
         closed = np.concatenate([level, level[:, :1]], axis=1)[::2, ::2]
         radius = np.clip((closed - top + 40.0) / 40.0, 0.0, 1.0)
         t, p = np.meshgrid(np.deg2rad(theta_deg[::2]), np.deg2rad(np.append(phi_deg, 360.0)[::2]), indexing="ij")
@@ -291,6 +293,42 @@ def face_picture(face: Face) -> Drawing:
         level_ax.set_title(f"Level of the elements (floor {face.floor_db:.0f} dB)")
         phase_ax.set_title("Phase of the elements")
         return figure
+
+
+def plane_picture(x_m: FloatArray, y_m: FloatArray, field: ComplexArray) -> Drawing:
+    """Draw level and phase of a co-polar plane field (y, x), from waves that reach the far field."""
+    with styled():
+        figure = canvas(7.2, 3.5)
+        axes = figure.subplots(1, 2, sharey=True)
+        level = amplitude_db(np.maximum(np.abs(field) / np.abs(field).max(), 1e-10))
+        phase = np.rad2deg(np.angle(field * np.exp(-1j * np.angle(np.sum(field * np.abs(field))))))
+        for ax, values, colours, low, high, name in (
+            (axes[0], level, FIELD_MAP, FACE_FLOOR_DB, 0.0, "level / dB"),
+            (axes[1], np.where(level > FACE_FLOOR_DB, phase, np.nan), PHASE_MAP, -180.0, 180.0, "phase / deg"),
+        ):
+            mesh = ax.pcolormesh(
+                1e3 * x_m, 1e3 * y_m, values, cmap=colours, vmin=low, vmax=high, shading="nearest", rasterized=True
+            )
+            ax.set_aspect("equal")
+            ax.grid(visible=False)
+            ax.set_xlabel("x / mm")
+            figure.colorbar(mesh, ax=ax, label=name, shrink=0.85)
+        axes[0].set_ylabel("y / mm")
+        axes[0].set_title("Level on z = 0")
+        axes[1].set_title("Phase on z = 0")
+        return figure
+
+
+def renamed(figure: Drawing, scale: str, unit: str) -> Drawing:
+    """Return a picture whose axes and titles name what they show: `scale` and `unit` in place of gain and dBi."""
+    if (scale, unit) == ("gain", "dBi"):
+        return figure
+    for ax in figure.axes:
+        for text in (ax.xaxis.label, ax.yaxis.label):
+            text.set_text(text.get_text().replace("gain / dBi", f"{scale} / {unit}"))
+        for side in ("left", "center"):
+            ax.set_title(ax.get_title(loc=side).replace("Total gain", f"Total {scale}"), loc=side)
+    return figure
 
 
 def _element(face: Face, row: int, column: int) -> int:

@@ -16,7 +16,7 @@ from colure.model.pattern import field_of
 from colure.report import charts, maps
 from colure.report.document import Block, Cell, Document, Link, Paragraph, Ref, Section, Table, chart
 from colure.report.steps import room_section, steps_section
-from colure.report.terms import NEAR_FIELD, OVER_THE_AIR, covered
+from colure.report.terms import NEAR_FIELD, OVER_THE_AIR, covered, gain_source
 
 if TYPE_CHECKING:
     from colure.analysis.diagnosis import Diagnosis
@@ -166,13 +166,6 @@ def _verdict_section(source: Source) -> tuple[Section, ...]:
 def _where(plan: Plan) -> str:
     """Say which part of the sphere was measured."""
     return "the whole sphere" if plan.grid.whole else f"theta up to {plan.settings['region_deg']:g} deg"
-
-
-def gain_source(declared: Chamber, counted: Chamber) -> str:
-    """Say where the reference's gain comes from, and how well it is known: what the run's budget counted."""
-    table, expanded = declared.reference.gain_table, counted.reference.gain_uncertainty_db
-    words = "gain from its dimensions" if table is None else f"gain from the table {table}"
-    return f"{words}, \u00b1{expanded:g} dB (k = 2)"
 
 
 def _set_up(source: Source) -> Section:

@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from colure.model.chamber import Chamber
+
 #: The 18 terms of near-field measurements (A. C. Newell, IEEE Trans. Antennas Propag. 36(6):754-768, 1988; list from memory).
 NEAR_FIELD: tuple[tuple[str, str], ...] = (
     ("probe relative pattern", "probe pattern (beyond the correction with the pattern that is named)"),
@@ -65,3 +70,10 @@ def covered(words: str, present: set[str]) -> str:
     if not missing:
         return words
     return f"{words} (not declared here: {', '.join(missing)})"
+
+
+def gain_source(declared: Chamber, counted: Chamber) -> str:
+    """Say where the reference's gain comes from, and how well it is known: what the run's budget counted."""
+    table, expanded = declared.reference.gain_table, counted.reference.gain_uncertainty_db
+    words = "gain from its dimensions" if table is None else f"gain from the table {table}"
+    return f"{words}, \u00b1{expanded:g} dB (k = 2)"
