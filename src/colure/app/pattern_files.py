@@ -103,7 +103,7 @@ def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
 
 def _supported_region(dataset: xr.Dataset) -> float:
     """Return the polar angle from +z, radians, up to which every direction is determined at every frequency."""
-    from colure.model.exchange import LEAST_SUPPORT
+    from colure.model.fields import LEAST_SUPPORT
 
     if "support" not in dataset:
         return float(np.pi)
@@ -118,7 +118,7 @@ def _supported_region(dataset: xr.Dataset) -> float:
 
 def known_mask(dataset: xr.Dataset, index: int, theta: FloatArray, phi: FloatArray) -> BoolArray:
     """Return where a file's `support` says that the field is determined, (theta, phi) of a grid in radians."""
-    from colure.model.exchange import LEAST_SUPPORT
+    from colure.model.fields import LEAST_SUPPORT
 
     if "support" not in dataset:
         return np.ones((theta.size, phi.size), bool)
