@@ -153,6 +153,6 @@ SCENARIOS: dict[str, Scenario] = {
     "leakage, standing wave, compression": Scenario(
         device=four_by_four(),
         goal=ONE,
-        chamber={"analyzer": {"isolation_db": -90.0, "linearity_db": 0.05}},
+        chamber={"analyzer": {"isolation_db": -90.0, "linearity_db": 0.05}, "standing_wave_db": -35.0},
     ),
 }
