@@ -10,6 +10,7 @@ import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.bench import Bench, Cause
+from colure.analysis.echo_map import angles_of
 from colure.analysis.misaligned import ForwardModel
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
@@ -111,6 +112,8 @@ def leaked(field: ComplexArray, ratio: complex) -> ComplexArray:
     return np.stack([field[:, 0] + ratio * field[:, 1], field[:, 1] - ratio * field[:, 0]], axis=1)
 
 
-def swing(sphere: MeasuredSphere) -> FloatArray:
-    """Sine of the azimuth readout of every sample, (theta, phi): negative where theta was."""
-    return np.asarray(np.sin(sphere.theta)[:, None] * sphere.readout_sign[None, :])
+def azimuth_of(sphere: MeasuredSphere, geometry: Geometry) -> FloatArray:
+    """Return the azimuth axis' angle of every sample (theta, phi), radians: on roll over azimuth negative where theta was."""
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        return np.asarray(sphere.theta[:, None] * sphere.readout_sign[None, :])
+    return angles_of(sphere, geometry)[0]

@@ -35,7 +35,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from colure.analysis.alignment_causes import alignment_causes, distance_change, leaked, swing
+from colure.analysis.alignment_causes import alignment_causes, azimuth_of, distance_change, leaked
 from colure.analysis.assembly import finer_columns
 from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.probe_causes import probe_causes
@@ -101,8 +101,8 @@ def _chain(bench: Bench) -> Iterator[Cause]:
     words = f"probe cross-polarization {chamber.probe.cross_polar_db:g} dB, phase unknown"
     yield Cause("probe polarization", np.stack(both), words, "declared", "U-shaped", chamber.probe.cross_polar_db, "dB")
     flex = float(np.deg2rad(chamber.cable_flex_deg)) / np.sqrt(3.0)
-    sine, turn = swing(sphere), np.cos(sphere.theta)[:, None] + 0.0 * sphere.readout_sign
-    shapes = [sine, 1.0 - turn, 2.0 * sine * turn]
+    azimuth = azimuth_of(sphere, chamber.positioner.geometry)
+    shapes = [np.sin(azimuth), 1.0 - np.cos(azimuth), np.sin(2.0 * azimuth)]
     bent = [bench.changed_before_alignment(sphere.field * np.exp(1j * flex * one)) for one in shapes]
     words = f"{chamber.cable_flex_deg:.2g} deg over a turn" + (
         ", less what the alignment took for an offset of the axes" if inputs.aligned else ""
