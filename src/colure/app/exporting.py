@@ -29,7 +29,7 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         If the target exists or has another ending, or the run cannot be processed.
     """
     from colure.model.exchange import write_csv
-    from colure.model.exports import write_figures, write_mat, write_touchstone
+    from colure.model.exports import write_budgets, write_figures, write_mat, write_touchstone
     from colure.model.files import save_dataset
 
     if target.suffix.lower() != ENDINGS[kind]:
@@ -48,8 +48,12 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         write_mat(target, done.pattern)
         return "e_theta and e_phi (frequency, theta, phi)"
     if kind == "figures":
-        write_figures(target, service.evaluate(done, run))
-        return "every figure with its 95 % interval"
+        found = service.known_figures(campaign, run, lambda: done, state=service.state_in(done, run))
+        rows = target.with_name(f"{target.stem}-budget.csv")
+        require_free(rows)
+        write_figures(target, found)
+        write_budgets(rows, found)
+        return f"every figure with its 95 % interval; {rows.name}: every row of its budget"
     if kind == "touchstone":
         boresight = _boresight(done)
         write_touchstone(target, done.frequency_hz, boresight, "S21: co-polar field at boresight, sqrt of realized gain, phase "

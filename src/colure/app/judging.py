@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -73,11 +73,21 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
     }
     gain = {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
     try:
+        verdicts = decide(specification, figures, cuts, gain)
         return Judged(
-            specification, decide(specification, figures, cuts, gain), nearest_cuts(specification, cuts, gain)
+            specification, _qualified(verdicts, specification, figures), nearest_cuts(specification, cuts, gain)
         )
     except ValueError as error:
         raise InputError([str(error)]) from None
+
+
+def _qualified(verdicts: list[Verdict], specification: Specification, figures: list[Figure]) -> list[Verdict]:
+    """Return verdicts that say beside every pass by guard band what its interval does not hold."""
+    left_out = next((f.not_included for f in figures if f.not_included), ())
+    if specification.decision != "guard-band" or not left_out:
+        return verdicts
+    words = f" (not included, because nothing is declared: {', '.join(left_out)})"
+    return [replace(one, text=one.text + words) if one.outcome == "pass" else one for one in verdicts]
 
 
 def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:

@@ -305,15 +305,16 @@ def show_figures(figures: Sequence[Figure]) -> None:
     """Print the figures at the centre frequency."""
     frequencies = sorted({figure.frequency_hz for figure in figures})
     centre = frequencies[len(frequencies) // 2]
-    table = Table(
-        title=f"Figures at {centre / 1e9:.3f} GHz (expanded uncertainty, k = 2)", title_justify="left", box=None
-    )
+    table = Table(title=f"Figures at {centre / 1e9:.3f} GHz (95 % intervals)", title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("value", "right"), ("", "left"), ("unit", "left")):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
     for figure in figures:
         if figure.frequency_hz == centre:
             table.add_row(figure.label, *figure.cells(), "" if figure.reason else figure.unit)
     console().print(table)
+    left_out = next((figure.not_included for figure in figures if figure.not_included), ())
+    if left_out:
+        console().print(f"Not included, because nothing is declared: {', '.join(left_out)}.")
 
 
 def show_against(figures: Sequence[Figure]) -> int:
@@ -349,7 +350,7 @@ def show_verdicts(found: Judged) -> None:
     """Print every requirement with its outcome and why, and the outcome of all together."""
     rule = {
         "simple": "simple acceptance: the value alone decides",
-        "guard-band": "guard band: the whole interval (k = 2) decides",
+        "guard-band": "guard band: the whole interval (95 %) decides",
     }[found.specification.decision]
     table = Table(title=f"{found.specification.name}; {rule}", box=None, title_justify="left", pad_edge=False)
     for name in ("requirement", "verdict", "why"):

@@ -175,6 +175,8 @@ def write_figures(path: Path, figures: list[Figure]) -> None:
                 "lower",
                 "upper",
                 "coverage_factor",
+                "effective_dof",
+                "not_included",
                 "definition",
                 "source",
                 "reason",
@@ -183,5 +185,19 @@ def write_figures(path: Path, figures: list[Figure]) -> None:
         for f in figures:
             text = [safe_text(x) for x in (f.name, f.label)]
             writer.writerow([f"{f.frequency_hz:.3f}", *text, f"{f.value:.9g}", safe_text(f.unit), f"{f.lower:.9g}", f"{f.upper:.9g}",
-                             f"{f.coverage_factor:g}", safe_text(f.definition), safe_text(f.source),
+                             f"{f.coverage_factor:.4g}", f"{f.effective_dof:.4g}", safe_text(", ".join(f.not_included)), safe_text(f.definition), safe_text(f.source),
                              safe_text(f.reason)])  # fmt: skip
+
+
+def write_budgets(path: Path, figures: list[Figure]) -> None:
+    """Write every row of every figure's budget as a table (CSV), columns as the GUM names them (JCGM 100:2008, H.1.7)."""
+    names = ("term", "evaluation", "distribution", "size", "unit", "divisor", "standard", "sensitivity", "dof", "contribution",
+             "expanded", "kind", "basis")  # fmt: skip
+    with path.open("w", newline="", encoding="utf-8") as out:
+        writer = csv.writer(out)
+        writer.writerow(["frequency_hz", "figure", "figure_unit", *names])
+        for f in figures:
+            for row in f.budget:
+                cells = (getattr(row, name) for name in names)
+                text = (safe_text(x) if isinstance(x, str) else "" if x is None else f"{x:.6g}" for x in cells)
+                writer.writerow([f"{f.frequency_hz:.3f}", safe_text(f.name), safe_text(f.unit), *text])

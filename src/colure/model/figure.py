@@ -158,6 +158,8 @@ class Figure:
             return "(no interval: errors unknown)"
         if not np.isfinite(up):
             return f"(at least {format_value(self.lower, down)})"
+        if not np.isfinite(down):
+            return f"(at most {format_value(self.upper, up)})"
         if max(up, down) > 1.25 * min(up, down):
             digits = max(up, down)
             return f"+{format_value(up, digits)}/-{format_value(down, digits)}"

@@ -14,9 +14,10 @@ from colure.analysis.self_check import NOTHING_DB, self_check
 from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts, maps
-from colure.report.document import Block, Cell, Document, Link, Paragraph, Ref, Section, Table, chart
+from colure.report.budget import budget_section
+from colure.report.document import Block, Cell, Document, Link, Paragraph, Ref, Section, Table, anchor, chart
 from colure.report.steps import room_section, steps_section
-from colure.report.terms import NEAR_FIELD, OVER_THE_AIR, covered, gain_source
+from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
     from colure.analysis.diagnosis import Diagnosis
@@ -95,7 +96,7 @@ def compose(source: Source) -> Document:
             _sphere_section(source, centre, frequency),
             *_face_section(source, centre, frequency),
             _frequency_section(source, here),
-            _budget_section(source, [figure for figure in here if not figure.reason], frequency),
+            budget_section([figure for figure in here if not figure.reason], frequency),
             _findings_section(source),
             *room_section(source.room),
             _drift_section(source),
@@ -130,8 +131,9 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
         f"Planned: {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
         f"{points['reference']} reference sweeps; {_measured(source.processed)}.",
-        "All intervals are expanded uncertainties, k = 2, about 95 %."
-        + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else ""),
+        "All intervals hold about 95 %."
+        + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else "")
+        + (f" Not included, because nothing is declared: {', '.join(gain.not_included)}." if gain.not_included else ""),
     )
 
 
@@ -224,7 +226,7 @@ def _tables_over_frequency(source: Source, here: list[Figure]) -> list[Block]:
     for topic in dict.fromkeys(figure.topic for figure in here):
         chosen = [figure for figure in here if figure.topic == topic]
         for some in (chosen[i : i + COLUMNS] for i in range(0, len(chosen), COLUMNS)):
-            header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", _anchor(one.name)) for one in some))
+            header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", anchor(one.name)) for one in some))
             table = tuple(
                 (f"{f / 1e9:.3f}", *(at[one.name, float(f)].text() for one in some))
                 for f in source.processed.frequency_hz
@@ -235,11 +237,7 @@ def _tables_over_frequency(source: Source, here: list[Figure]) -> list[Block]:
 
 def _named(figure: Figure) -> Ref:
     """Return a figure's name, leading to its definition."""
-    return Ref(figure.label, _anchor(figure.name))
-
-
-def _anchor(name: str) -> str:
-    return "def-" + name.replace(".", "-")
+    return Ref(figure.label, anchor(figure.name))
 
 
 def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
@@ -397,50 +395,6 @@ def _cuts_over_frequency(source: Source) -> dict[str, list[Cut]]:
     return found
 
 
-def _budget_section(source: Source, here: list[Figure], frequency: float) -> Section:
-    terms = list(here[0].groups())
-    header = ("Figure", *terms, "combined")
-    rows: list[tuple[Cell, ...]] = []
-    for figure in here:
-        by_term = figure.groups()
-        rows.append(
-            (
-                Ref(f"{figure.label} / {figure.unit}", _anchor(figure.name)),
-                *(_small(by_term[t]) for t in terms),
-                figure.interval_text(),
-            )
-        )
-    applied = tuple(
-        (row.term, row.kind, row.distribution, "" if row.size is None else f"{row.size:.3g} {row.unit}", row.basis)
-        for row in here[0].budget
-    )
-    present = {row.group for row in here[0].budget}
-    return Section(
-        "Uncertainty budget",
-        (
-            Paragraph(
-                "Every cause is applied to the data and the recipe is run again; the change of each figure is its "
-                "contribution. Half widths, k = 2, combined by root sum of squares (JCGM 100:2008); what a cause does to "
-                "several figures at once is kept as their correlation (correlations.json)."
-            ),
-            chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz."),
-            Table(header, tuple(rows), caption="Contributions in the figure's own unit."),
-            Table(("Term", "Known from", "Distribution", "Applied (k = 2)", "Basis"), applied, wide=True),
-            Paragraph("The trade's own lists against this budget:"),
-            Table(("Near-field term", "Covered by"), tuple((a, covered(b, present)) for a, b in NEAR_FIELD), wide=True),
-            Table(
-                ("Over-the-air heading", "Covered by"),
-                tuple((a, covered(b, present)) for a, b in OVER_THE_AIR),
-                wide=True,
-            ),
-        ),
-    )
-
-
-def _small(value: float) -> str:
-    return "0" if value == 0.0 else f"{value:.2g}" if value >= 0.001 else "<0.001"
-
-
 def _findings_section(source: Source) -> Section:
     """What the data say of themselves, largest effect first."""
     found = self_check(source.processed, source.chamber, source.device.slant_deg, room=source.room)
@@ -503,5 +457,5 @@ def _short(value: Any) -> str:
 
 def _definitions_section(here: list[Figure]) -> Section:
     rows = tuple((one.label, one.definition, one.source) for one in here)
-    anchors = tuple(_anchor(one.name) for one in here)
+    anchors = tuple(anchor(one.name) for one in here)
     return Section("Definitions", (Table(("Figure", "Meaning", "Source"), rows, wide=True, anchors=anchors),))

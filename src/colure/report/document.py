@@ -127,3 +127,8 @@ def drawn_values(figure: Canvas) -> str:
     writer.writerow(["panel", "line", "x axis", "y axis", "x", "y"])
     writer.writerows([*(safe_text(cell) for cell in row[:4]), *row[4:]] for row in rows)
     return out.getvalue()
+
+
+def anchor(name: str) -> str:
+    """Return the place of a figure's definition on the page."""
+    return "def-" + name.replace(".", "-")
