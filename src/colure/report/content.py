@@ -131,7 +131,7 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
         f"Planned: {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
         f"{points['reference']} reference sweeps; {_measured(source.processed)}.",
-        "All intervals hold about 95 %."
+        "All intervals are expanded uncertainties, about 95 %."
         + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else "")
         + (f" Not included, because nothing is declared: {', '.join(gain.not_included)}." if gain.not_included else ""),
     )

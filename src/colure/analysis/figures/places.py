@@ -118,8 +118,8 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
     )
     widths, readings = _on_cuts(figures, field_, beam, kept)
     names = set(figures.names)
-    if "side_lobe_highest_db" in names:
-        readings.append(Reading("side_lobe_highest_db", "level", kept.add(_lobes(field_, peak, figures.region))))
+    if "side_lobe_highest_db" in names and len(lobes := _lobes(field_, peak, figures.region)):
+        readings.append(Reading("side_lobe_highest_db", "level", kept.add(lobes)))
     if "front_to_back_db" in names:
         readings.append(Reading("front_to_back_db", "level", kept.add(-peak[None])))
     if "front_to_rear_db" in names:
