@@ -1,7 +1,7 @@
 """Parts of a sphere: order, damping and error from the data, against plain least squares at the best order.
 
-Antennas are clusters of elementary dipoles in closed form (any electromagnetics text, derivable), a Yagi of a thin-wire
-solver (NEC-2 through PyNEC) and multipoles of another library (treams). Nothing here comes from the simulated chamber.
+Antennas are clusters of elementary dipoles in closed form (any electromagnetics text, derivable). Nothing here comes from
+the simulated chamber.
 """
 
 from __future__ import annotations
@@ -133,7 +133,9 @@ def test_some_antennas_with_parts_missing(region, noise_db):
 
 @pytest.mark.nightly
 @pytest.mark.parametrize("region", REGIONS)
-def test_twenty_antennas_four_noises(region):
+def test_twenty_antennas_four_noises(region, request):
+    if not request.config.getoption("--nightly"):
+        pytest.skip("80 antennas with each region: nightly only")
     random = np.random.default_rng(7)
     cases = [one_case(cluster(random), region, noise, random) for _ in range(20) for noise in NOISES]
     loss, worst, inside = judged(cases)

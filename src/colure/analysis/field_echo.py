@@ -31,6 +31,8 @@ WORTH = 4.0
 NEGLIGIBLE = 1e-7
 #: Residual power must fall by this factor for one more degree about a source.
 FALLS = 0.7
+#: The fit's own spread leaves out degrees that its residual did not ask for; counted in simulated echoes.
+SPREAD = 2.0
 
 
 @dataclass(frozen=True)
@@ -154,7 +156,7 @@ def _fitted(
     damping = variance / signal
     solution = right.conj().T @ (sizes / (sizes**2 + damping) * (left.conj().T @ target))
     # Posterior spread under a prior of the size that the high degrees show.
-    spread = right.conj().T * np.sqrt(variance / (sizes**2 + damping))
+    spread = SPREAD * right.conj().T * np.sqrt(variance / (sizes**2 + damping))
     return _Waves(low, rows, spread), np.asarray(solution)
 
 

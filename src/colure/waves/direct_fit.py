@@ -28,6 +28,8 @@ SILENT_DEGREES = 3
 #: Relative rms below which a residual is the arithmetic's.
 ROUNDING = 2e-15
 EVIDENCE_ROUNDS = 6
+#: Residual (rms over rms) that needs no higher order, though higher degrees may hold a little.
+WELL_SHOWN = 1e-7
 DRAWS = 48
 #: Most products of a direct fit (a few seconds on one core); beyond, the iterative path is quicker.
 MOST_WORK = 9e10
@@ -89,16 +91,20 @@ class Rows:
 def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | None:
     """Return the fit, or None where it needs a higher order than is solved directly."""
     order = min(cap, FIRST_ORDER)
+    if work_of(rows, order) > MOST_WORK:
+        return None
+    size = float(np.sqrt(np.mean(np.abs(rows.data) ** 2)))
     while True:
-        if work_of(rows, order) > MOST_WORK:
-            return None
         triangle, rotated, left = _factorized(rows, order)
         last, noise = _order_of(rotated, left, order, 2 * rows.data.shape[-1])
         if order == cap or last + SILENT_DEGREES <= order:
             break
-        if order >= HIGHEST_DIRECT:
-            return None
-        order = min(cap, order + ORDER_STEP, HIGHEST_DIRECT)
+        following = min(cap, order + ORDER_STEP, HIGHEST_DIRECT)
+        if following == order or work_of(rows, following) > MOST_WORK:
+            if noise > WELL_SHOWN * size:
+                return None
+            break  # what is left counts as noise, and no iteration would come closer
+        order = following
     order = min(order, last + SILENT_DEGREES)
     count = 2 * mode_count(order)
     left += float(np.sum(np.abs(rotated[count:]) ** 2))

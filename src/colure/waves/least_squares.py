@@ -49,6 +49,8 @@ class Fit:
         Of the conjugate-gradient solution; the dense one has 0 iterations.
     damping
         (N,) per degree, relative to a fully sampled mode's singular value 1.
+    holes
+        Whether the samples leave parts of the sphere out.
     signal
         (N,) rms size of one coefficient of each degree on the reference sphere, as the data show it.
     possible_errors
@@ -66,6 +68,7 @@ class Fit:
     signal: FloatArray
     operator: LeastSquares
     possible_errors: ComplexArray | None = None
+    holes: bool = False
 
     def error_draws(self, count: int = DRAWS, *, seed: int = 11) -> ComplexArray:
         """Return possible errors of the coefficients (draw, 2, n(n+2)), noise and undetermined parts together.
@@ -78,7 +81,9 @@ class Fit:
         operator, random = self.operator, np.random.default_rng(seed)
         operator.accuracy = NOISY_ACCURACY if self.noise >= NEGLIGIBLE_NOISE else ACCURACY
         rows = operator.data()
-        sigma = self.noise * float(np.max(np.abs(rows / operator.row_weight)))
+        # With holes the truncated degrees, small as they are, grow there like noise that no damping holds.
+        noise = max(self.noise, NEGLIGIBLE_NOISE) if self.holes else self.noise
+        sigma = noise * float(np.max(np.abs(rows / operator.row_weight)))
         tolerance = max(1e-9, 1e-3 * self.noise)
         out = []
         for _ in range(count):
@@ -150,7 +155,7 @@ def solve_with_noise(
     plain = FIRST_DAMPING if damping is None else damping
     first = solve(operator, rows, np.full(order, plain), tolerance, most_iterations)
     if damping is not None or first.noise < NEGLIGIBLE_NOISE:
-        return _filled(first, whole)
+        return replace(_filled(first, whole), holes=holes)
     # A bare fit of a partial sphere puts noise into every degree; the even damping that suits
     # the noise gives the first honest spectrum, and a few rounds settle it.
     sigma = first.noise * float(np.max(np.abs(rows / operator.row_weight)))
@@ -165,7 +170,7 @@ def solve_with_noise(
         if settled:
             break
     operator.accuracy = ACCURACY
-    return _filled(found, whole)
+    return replace(_filled(found, whole), holes=holes)
 
 
 def _filled(fit: Fit, order: int) -> Fit:
