@@ -157,7 +157,7 @@ def _fitted(
     solution = right.conj().T @ (sizes / (sizes**2 + damping) * (left.conj().T @ target))
     # Posterior spread under a prior of the size that the high degrees show.
     spread = SPREAD * right.conj().T * np.sqrt(variance / (sizes**2 + damping))
-    return _Waves(low, rows, spread), np.asarray(solution)
+    return _Waves(low, rows, np.asarray(spread, complex)), np.asarray(solution)
 
 
 def outside_words(cleaned: Cleaned, radius: float) -> str:
