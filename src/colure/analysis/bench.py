@@ -164,7 +164,9 @@ class Bench:
 
     def changed_field(self, field: ComplexArray) -> ComplexArray:
         """Return the change of the waves (..., frequency, 2, J) when the measured field (..., frequency, 2, theta, phi) is another."""
-        return self.changed(self.inputs.step.expansion(field))
+        many = field.ndim > self.inputs.sphere.field.ndim
+        found = self.changed(self.inputs.step.expansion(field if many else field[None]))
+        return found if many else np.asarray(found[0])
 
     def changed(self, expansion: Expansion) -> ComplexArray:
         """Return the change of the waves (..., frequency, 2, J) with another expansion."""

@@ -11,6 +11,7 @@ from colure.analysis.assembly import MeasuredSphere
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, wavenumber
 from colure.model.files import open_dataset
 from colure.model.pattern import field_of
+from colure.waves.axial_filter import axial_filter
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 from colure.waves.probe import FirstOrderResponse, apply_response, first_order_response, ideal_response, remove_response
@@ -53,6 +54,13 @@ class OwnWaves:
         order = self.order(float(np.max(expansion.k)))
         if order >= expansion.order:
             return expansion
+        # Many draws of the same frequencies: along z the filter is a matrix for every azimuthal order.
+        along = abs(self.centre_m[0]) < 1e-12 and abs(self.centre_m[1]) < 1e-12
+        if along and expansion.coefficients.ndim == 4:
+            k = tuple(float(one) for one in expansion.k[0])
+            shift = float(self.centre_m[2])
+            found = axial_filter(expansion.coefficients, k, shift_m=shift, order=order, keep_order=self.keep_order)
+            return Expansion(found, expansion.k)
         return expansion.translated(-self.centre_m, order=order).translated(self.centre_m, order=self.keep_order)
 
 

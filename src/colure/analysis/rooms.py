@@ -31,7 +31,7 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
     def draw() -> ComplexArray:
         stray, common = stray_of()
         # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
-        seen, one = step.expansion(stray).coefficients, common[:, None, None]
+        seen, one = step.expansion(stray[None]).coefficients[0], common[:, None, None]
         out = [(1.0 - phase * one) * phase * seen - phase * one * bench.nominal.coefficients for phase in (1.0, 1j)]
         if bench.realigned is not None:
             # The alignment took this room's echoes for a misalignment as far as they look like one.
