@@ -37,6 +37,7 @@ class Inputs:
     drift_parts: intervals between ties in one pass; what drift leaves is one error in each. 0: one a slice.
     answer: how the alignment from the data answers what is added to the scan; None where none was estimated.
     sweeps: the record and the steps that made the sphere of it, to be gone again.
+    leak_noise (frequency,): noise, each of the two quadratures, of the probe's impurity as the horn's sweeps told it.
     """
 
     sphere: MeasuredSphere
@@ -56,6 +57,7 @@ class Inputs:
     mismatch_db: float = 0.0
     answer: Answer | None = None
     drift_parts: int = 0
+    leak_noise: FloatArray | None = None
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""
@@ -83,6 +85,7 @@ class Inputs:
             ),
             noise_sigma=self.noise_sigma[one],
             once=None if self.once is None else self.once[one],
+            leak_noise=None if self.leak_noise is None else self.leak_noise[one],
             probe=probe,
             sweeps=self.sweeps.only(index),
             other_gate=None if self.other_gate is None else self.other_gate[one],

@@ -153,6 +153,14 @@ def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     field = inputs.sphere.field
     raw = random.normal(size=(2, *field.shape)) / np.sqrt(2.0)
     noisy = field + (raw[0] + 1j * raw[1]) * inputs.noise_sigma[:, None, None, None]
+    if inputs.leak_noise is not None:
+        # What was taken out as the probe's impurity is as noisy as the horn's sweeps; each of two ports has its own.
+        told = random.normal(size=(2, 2, len(field))) * inputs.leak_noise
+        first, second = told[0] + 1j * told[1]
+        if inputs.chamber.probe.ports == 1:
+            second = -first
+        mixed = [first[:, None, None] * field[:, 1], second[:, None, None] * field[:, 0]]
+        noisy = noisy + np.stack(mixed, axis=1)
     if inputs.once is None:
         return np.asarray(noisy)
     common = random.normal(size=(2, len(field)))

@@ -166,6 +166,7 @@ def process(
         declared_offset_mm=chamber.alignment.axes_offset_mm,
         mismatch_db=mismatch_db(chamber, device, reference),
         drift_parts=_parts(record, drift),
+        leak_noise=leak_noise(done) if todo.runs("purity") else None,
     )
     if todo.runs("gate"):
         assert done.gate is not None  # the recipe runs one
@@ -210,6 +211,23 @@ def noise_once(done: Stages) -> FloatArray:
     return np.asarray(
         np.hypot(done.drift.left.common, np.where(np.isfinite(sweeps), sweeps, done.drift.noise / np.sqrt(2.0)))
     )
+
+
+def leak_noise(done: Stages) -> FloatArray | None:
+    """Return the noise (frequency,), per quadrature, of the probe's impurity: that of the mean of as many sweeps of the horn.
+
+    None where the horn was not read across its polarization.
+    """
+    transfer = done.transfer
+    across = transfer.leak.any() or np.any(transfer.response != np.eye(transfer.response.shape[1]))
+    if not across:
+        return None
+    sweeps = of_role(done.steady, Role.REFERENCE).sizes["point"] // 2
+    # Field per wave ratio, over the field that the horn lays on its axis.
+    own = (
+        transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1) / 10.0 ** (transfer.reference_gain_dbi / 20.0)
+    )
+    return np.asarray(own / np.sqrt(2.0 * sweeps))
 
 
 def _parts(record: xr.Dataset, drift: DriftTrack) -> int:

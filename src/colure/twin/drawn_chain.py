@@ -57,8 +57,8 @@ def draw_chain(chamber: Chamber, seed: int) -> dict[str, Any]:
         "imbalance_db": draw(probe.imbalance_db),
         "imbalance_deg": draw(probe.imbalance_deg),
     }
-    if analyzer.isolation_db is not None:
-        drawn["crosstalk_db"] = max(-200.0, bound(analyzer.isolation_db))
+    # What nobody declared is not drawn; the budget says that it is not included.
+    drawn["crosstalk_db"] = -200.0 if analyzer.isolation_db is None else max(-200.0, bound(analyzer.isolation_db))
     if chamber.standing_wave_db is not None:
         drawn["standing_wave_db"] = max(-120.0, bound(chamber.standing_wave_db))
     for name in ("position_error_deg", "readback_jitter_deg"):
