@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from colure.analysis.profiles import LevelCut
 from colure.analysis.verdicts import judge, overall
-from colure.model.figure import BudgetRow, Figure
+from colure.model.figure import NOT_TO_BE_USED, BudgetRow, Figure
 from colure.model.loading import InputError, load
 from colure.model.specification import Limit, Mask, Specification, load_specification
 
@@ -31,6 +33,15 @@ def test_limits_follow_the_decision_rule(value, rule, outcome):
     assert found.outcome == outcome and found.margin == pytest.approx(value - 21.0)
     if outcome == "not decidable":
         assert found.needed == pytest.approx(abs(value - 21.0)) and "reference gain" in found.text
+
+
+@pytest.mark.parametrize("rule", ["guard-band", "simple"])
+def test_a_figure_that_the_data_contradict_decides_nothing(rule):
+    """A wrong number far on the good side must not pass."""
+    against = replace(gain(25.0), use=NOT_TO_BE_USED, cautions=(f"{NOT_TO_BE_USED}: level 15 dB above the plan",))
+    specification = Specification(name="s", decision=rule, limits=(Limit(figure="gain_dbi", at_least=21.0),))
+    (found,) = judge(specification, [gain(22.0, frequency=25e9), against], {}, {})
+    assert found.outcome == "not decidable" and "15 dB above the plan" in found.text
 
 
 def test_both_bounds_and_bands():

@@ -173,7 +173,10 @@ def _alignment(done: Processed, chamber: Chamber) -> list[Finding]:
         f"misalignment explained {level_db(float(took)):.0f} dB of what does not fit into the device's waves "
         f"({level_db(found.residual_before):.1f} before, {level_db(found.residual):.1f} dB after the correction)"
     )
-    out = [Finding("alignment", level_db(float(took)), text) for text in [*found.warnings(), summary]]
+    level = level_db(float(took))
+    # An adjustment that is off by more than was declared wants a person's eye.
+    out = [Finding("alignment", level, text, "look") for text in found.warnings()]
+    out.append(Finding("alignment", level, summary))
     return out + [
         Finding("alignment", level_db(float(took)) - 0.01 * (1 + index), text)
         for index, text in enumerate([*found.sentences(), *_hidden(done, chamber)])

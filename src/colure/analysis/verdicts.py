@@ -10,7 +10,7 @@ import numpy as np
 from colure.analysis.masks import level_of
 from colure.analysis.profiles import LevelCut
 from colure.geometry.conventions import FloatArray
-from colure.model.figure import Figure, format_value
+from colure.model.figure import NOT_TO_BE_USED, Figure, format_value
 from colure.model.specification import Limit, Mask, Specification
 
 Outcome = Literal["pass", "fail", "not decidable"]
@@ -80,17 +80,24 @@ def _band_words(band_ghz: tuple[float, float] | None) -> str:
     return "" if band_ghz is None else f", {band_ghz[0]:g} to {band_ghz[1]:g} GHz"
 
 
+def _against(figure: Figure) -> str:
+    """Say why a figure decides nothing: it does not exist, or the data contradict what was declared; empty if it may."""
+    if figure.reason or figure.use != NOT_TO_BE_USED:
+        return figure.reason
+    return next((one for one in figure.cautions if one.startswith(NOT_TO_BE_USED)), NOT_TO_BE_USED)
+
+
 def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> Verdict:
     here = [f for f in figures if f.name == one.figure and in_band(one.band_ghz, f.frequency_hz)]
     if not here:
         known = ", ".join(sorted({f.name for f in figures}))
         raise ValueError(f"limit on {one.figure}{_band_words(one.band_ghz)}: not measured; there are {known}")
     unit = here[0].unit
-    if (undefined := next((f for f in here if f.reason), None)) is not None:
+    if (open_ := next((f for f in here if _against(f)), None)) is not None:
         asked = " and ".join(
             f"{word} {x:g}" for word, x in (("at least", one.at_least), ("at most", one.at_most)) if x is not None
         )
-        text = f"{undefined.frequency_hz / 1e9:.3f} GHz: {undefined.reason}"
+        text = f"{open_.frequency_hz / 1e9:.3f} GHz: {_against(open_)}"
         return Verdict(
             f"{here[0].label} {asked} {unit}{_band_words(one.band_ghz)}", "not decidable", text, float("nan"), unit
         )
