@@ -93,11 +93,11 @@ def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> V
         known = ", ".join(sorted({f.name for f in figures}))
         raise ValueError(f"limit on {one.figure}{_band_words(one.band_ghz)}: not measured; there are {known}")
     unit = here[0].unit
-    if (open_ := next((f for f in here if _against(f)), None)) is not None:
+    if (useless := next((f for f in here if _against(f)), None)) is not None:
         asked = " and ".join(
             f"{word} {x:g}" for word, x in (("at least", one.at_least), ("at most", one.at_most)) if x is not None
         )
-        text = f"{open_.frequency_hz / 1e9:.3f} GHz: {_against(open_)}"
+        text = f"{useless.frequency_hz / 1e9:.3f} GHz: {_against(useless)}"
         return Verdict(
             f"{here[0].label} {asked} {unit}{_band_words(one.band_ghz)}", "not decidable", text, float("nan"), unit
         )
