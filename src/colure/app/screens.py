@@ -308,10 +308,18 @@ def show_figures(figures: Sequence[Figure]) -> None:
     table = Table(title=f"Figures at {centre / 1e9:.3f} GHz (95 % intervals)", title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("value", "right"), ("", "left"), ("unit", "left")):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    reasons: dict[str, list[str]] = {}
     for figure in figures:
-        if figure.frequency_hz == centre:
-            table.add_row(figure.label, *figure.cells(), "" if figure.reason else figure.unit)
+        if figure.frequency_hz != centre:
+            continue
+        if figure.reason:
+            reasons.setdefault(figure.reason, []).append(figure.label)
+        else:
+            table.add_row(figure.label, *figure.cells(), figure.unit)
     console().print(table)
+    for reason, labels in reasons.items():
+        # One reason often holds for many figures: it is said once, beside all of them.
+        console().print(f"{'; '.join(labels)}: {reason}.", markup=False, highlight=False)
     left_out = next((figure.not_included for figure in figures if figure.not_included), ())
     if left_out:
         console().print(f"Not included, because nothing is declared: {', '.join(left_out)}.")
