@@ -12,6 +12,9 @@ from colure.report.terms import NEAR_FIELD, OVER_THE_AIR, covered
 GUM_HEADER = ("Term", "Type", "Distribution", "Half width", "Divisor", "Standard uncertainty", "Sensitivity",
               "Degrees of freedom", "Contribution", "Known from", "Basis")  # fmt: skip
 
+#: Relative widths of these columns on paper: the words want most of the room.
+GUM_SHARES = (1.7, 0.6, 1.3, 1.2, 0.8, 1.2, 1.2, 1.0, 1.2, 1.2, 3.6)
+
 
 def budget_section(here: list[Figure], frequency: float) -> Section:
     """Return the budget of the figures of one frequency, which all exist."""
@@ -48,6 +51,7 @@ def budget_section(here: list[Figure], frequency: float) -> Section:
                 GUM_HEADER,
                 tuple(_row(row) for row in here[0].budget),
                 wide=True,
+                shares=GUM_SHARES,
                 caption=f"The budget of {here[0].label[0].lower()}{here[0].label[1:]} in {here[0].unit}, row by row; figures.json holds all.",
             ),
             Paragraph("The trade's own lists against this budget:"),

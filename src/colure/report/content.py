@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -78,6 +79,10 @@ class Source:
     states: dict[str, FloatArray] = field(default_factory=dict)
 
 
+#: What the report answers first, of the figures that exist.
+ANSWERED = ("gain_dbi", "beamwidth_e_deg", "beamwidth_h_deg", "side_lobe_e_db", "side_lobe_h_db")
+
+
 def compose(source: Source) -> Document:
     """Return the whole report."""
     centre = source.processed.frequency_hz.size // 2
@@ -114,7 +119,8 @@ def _band(source: Source) -> str:
 
 def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, ...]:
     by_name = {figure.name: figure for figure in here}
-    gain, sll_e, sll_h = by_name["gain_dbi"], by_name["side_lobe_e_db"], by_name["side_lobe_h_db"]
+    gain = by_name["gain_dbi"]
+    first = [by_name[name] for name in ANSWERED if name in by_name and not by_name[name].reason]
     groups = gain.groups()
     biggest = max(groups, key=lambda name: groups[name], default="")
     points = source.plan.predicted["points"]
@@ -124,8 +130,9 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
         passed = sum(one.outcome == "pass" for one in source.judged.rows)
         good = f"Against {source.judged.name}: {source.judged.outcome.upper()}; {passed} of {count} requirements pass ({source.judged.rule})."
     return (
-        f"At {frequency / 1e9:.3f} GHz: {gain.label[0].lower()}{gain.label[1:]} {gain.text_with_unit()}; first side lobe in the E plane "
-        f"{sll_e.text_with_unit()}, in the H plane {sll_h.text_with_unit()}.",
+        f"At {frequency / 1e9:.3f} GHz: "
+        + "; ".join(f"{one.label[0].lower()}{one.label[1:]} {one.text_with_unit()}" for one in first)
+        + ".",
         *_against(source.figures),
         good,
         f"Planned: {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
@@ -211,12 +218,22 @@ def _scheme_words(scheme: str) -> str:
 def _figures_section(source: Source, here: list[Figure], frequency: float) -> Section:
     topics = list(dict.fromkeys(figure.topic for figure in here))
     rows: list[tuple[Cell, ...]] = [
-        (_named(figure), figure.text(), "" if figure.reason else figure.unit)
+        (_named(figure), figure.text(), figure.unit)
         for topic in topics
         for figure in here
-        if figure.topic == topic
+        if figure.topic == topic and not figure.reason
     ]
-    return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), tuple(rows)),))
+    why = tuple(Paragraph(text) for text in undefined_words(here))
+    return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), tuple(rows)), *why))
+
+
+def undefined_words(figures: Sequence[Figure]) -> list[str]:
+    """Return one sentence a reason: which figures do not exist, and why."""
+    told: dict[str, list[str]] = {}
+    for figure in figures:
+        if figure.reason and figure.label not in told.setdefault(figure.reason, []):
+            told[figure.reason].append(figure.label)
+    return [f"{'; '.join(labels)}: {reason}." for reason, labels in told.items()]
 
 
 def _tables_over_frequency(source: Source, here: list[Figure]) -> list[Block]:
@@ -224,15 +241,21 @@ def _tables_over_frequency(source: Source, here: list[Figure]) -> list[Block]:
     at = {(figure.name, figure.frequency_hz): figure for figure in source.figures}
     blocks: list[Block] = []
     for topic in dict.fromkeys(figure.topic for figure in here):
-        chosen = [figure for figure in here if figure.topic == topic]
+        known = {one.name for one in source.figures if not one.reason}
+        chosen = [figure for figure in here if figure.topic == topic and figure.name in known]
         for some in (chosen[i : i + COLUMNS] for i in range(0, len(chosen), COLUMNS)):
             header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", anchor(one.name)) for one in some))
             table = tuple(
-                (f"{f / 1e9:.3f}", *(at[one.name, float(f)].text() for one in some))
+                (f"{f / 1e9:.3f}", *(_short_text(at[one.name, float(f)]) for one in some))
                 for f in source.processed.frequency_hz
             )
             blocks.append(Table(header, table))
     return blocks
+
+
+def _short_text(figure: Figure) -> str:
+    """Return value and uncertainty for a narrow column; why a figure does not exist is said elsewhere."""
+    return "undefined" if figure.reason else figure.text()
 
 
 def _named(figure: Figure) -> Ref:
@@ -361,7 +384,7 @@ def _frequency_section(source: Source, here: list[Figure]) -> Section:
         return Section("Over frequency", (Paragraph("One frequency was measured."),))
     groups = []
     for name in OVER_FREQUENCY:
-        found = [figure for figure in source.figures if figure.name == name]
+        found = [figure for figure in source.figures if figure.name == name and not figure.reason]
         if found:
             groups.append((found[0].label, found))
     return Section(
