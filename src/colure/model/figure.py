@@ -156,6 +156,8 @@ class Figure:
         up, down = self.upper - self.value, self.value - self.lower
         if np.isnan(up) and np.isnan(down):
             return "(no interval: errors unknown)"
+        if not np.isfinite(up) and not np.isfinite(down):
+            return "(no bound: some of its errors leave no such figure)"
         if not np.isfinite(up):
             return f"(at least {format_value(self.lower, down)})"
         if not np.isfinite(down):
