@@ -34,6 +34,8 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/analysis",
             "tests/waves",
             "tests/app/test_honest_intervals.py",
+            "tests/coverage",
+            "tests/model",
             "tests/browser",
             "tests/endtoend",
         ]
