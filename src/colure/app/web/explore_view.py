@@ -134,15 +134,15 @@ def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -
 
         rows = json.loads(kept.read_text(encoding="utf-8"))
         return [
-            {"name": r["name"], "label": r["label"], "unit": r["unit"], "frequency_hz": r["frequency_hz"], "value": r["value"],
+            {"name": r["name"], "label": r["label"], "unit": "" if r.get("reason") else r["unit"], "frequency_hz": r["frequency_hz"], "value": r["value"],
              "lower": r["lower"], "upper": r["upper"], "definition": r["definition"],
-             "text": "-" if r["value"] is None else format_value(r["value"], r["expanded_uncertainty"] or float("nan"))}
+             "text": r.get("reason") or ("-" if r["value"] is None else format_value(r["value"], r["expanded_uncertainty"] or float("nan")))}
             for r in rows
         ]  # fmt: skip
     values = done.budget.figures.values(done.expansion)
     return [
         {"name": what.name, "label": what.label, "unit": what.unit, "frequency_hz": float(f), "value": _number(what.display(float(v))),
-         "lower": None, "upper": None, "definition": what.text, "text": f"{what.display(float(v)):.3g}"}
+         "lower": None, "upper": None, "definition": what.text, "text": f"{what.display(float(v)):.3g}" if np.isfinite(v) else "undefined"}
         for f, row in zip(done.frequency_hz, values, strict=True) for what, v in zip(done.budget.figures.definitions, row, strict=True)
     ]  # fmt: skip
 
