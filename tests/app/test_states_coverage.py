@@ -113,3 +113,41 @@ def test_a_state_is_part_of_every_address(beams):
         assert shown["beam_azimuth_deg"] == pytest.approx(beam_of(run.of_state(run.figures, state)), abs=1e-6)
     assert found["left"] < -15 < abs(found["broadside"]) - 14 and found["right"] > 15
     assert beam_of(run.figures) == pytest.approx(found["left"], abs=1e-6)
+
+
+def test_every_command_on_one_run_takes_a_state(beams):
+    """Beams steered to -40, 0 and +40 deg: each command shows the one that was asked for, and lists the names if there is none."""
+    run = service.run_folder(beams, "first")
+
+    def call(*arguments, state=None):
+        return CliRunner().invoke(main, [*arguments, *(["--state", state] if state else [])])
+
+    azimuth = {}
+    for state, side in (("left", -1), ("right", 1)):
+        rows = json.loads(call("evaluate", str(beams), "--json", state=state).stdout)
+        azimuth[state] = next(row["value"] for row in rows if row["name"] == "beam_azimuth_deg")
+        assert abs(azimuth[state] - 30.0 * side) < 8.0
+    first, right = run.figures.read_bytes(), run.of_state(run.figures, "right")
+    assert str(right) in call("evaluate", str(beams), state="right").stdout.replace("\n", "")
+    assert beam_of(right) == pytest.approx(azimuth["right"])
+
+    table, cut = beams / "figures.csv", beams / "cut.csv"
+    assert call("export", str(beams), "figures", str(table), state="right").exit_code == 0
+    row = next(line for line in table.read_text("utf-8").splitlines() if "beam_azimuth_deg" in line)
+    assert f"{azimuth['right']:.3f}" in row
+    step = ("--coordinates", "az-el", "--step-deg", "5")
+    assert call("pattern", str(beams), str(cut), *step, state="right").exit_code == 0
+    rows = np.array([[float(x) for x in line.split(",")] for line in cut.read_text("utf-8").splitlines()[1:]])
+    assert rows[rows[:, -1].argmax(), 1] == pytest.approx(azimuth["right"], abs=5.0)
+    seen = json.loads(call("effects", str(beams), "--json", state="right").stdout)["with_all"]
+    assert seen["beam_azimuth_deg"] == pytest.approx(azimuth["right"], abs=1e-6)
+    said = {s: call("findings", str(beams), "--json", state=s).stdout for s in ("left", "right")}
+    assert json.loads(said["left"]) and said["left"] != said["right"]
+    # What was said of the first state is as it was.
+    assert run.figures.read_bytes() == first and beam_of(run.figures) == pytest.approx(azimuth["left"])
+
+    for command in (["evaluate"], ["findings"], ["effects"], ["export", "csv", "new.csv"], ["pattern", "new.csv"]):
+        refused = call(command[0], str(beams), *command[1:], state="up")
+        assert refused.exit_code == 2 and "must be one of left, broadside, right" in refused.stderr, command
+    refused = call("evaluate", str(beams), str(beams), state="right")
+    assert refused.exit_code == 2 and "a batch does every state by itself" in refused.stderr

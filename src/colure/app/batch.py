@@ -242,8 +242,9 @@ def _done(job: Job, run: RunFolder) -> tuple[list[dict[str, Any]], list[Path], s
             raise InputError(
                 [f"run {job.item.run}: power only: no pattern has phase here; colure evaluate reads its figures"]
             )
-        figures = service.evaluate_power(campaign, run)
-        return [_figure_row(one.as_dict()) for one in figures], [run.figures], ""
+        figures = service.evaluate_power(campaign, run, state=state)
+        written = run.figures if state is None else run.of_state(run.figures, state)
+        return [_figure_row(one.as_dict()) for one in figures], [written], ""
     done = service.process(campaign, run, state=state)
     outputs = [run.pattern if state is None else run.pattern_of(state)]
     if job.what == "process":

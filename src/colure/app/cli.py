@@ -261,9 +261,12 @@ def acquire(
     default=None,
     help="Limits and masks that every run of a batch is held against.",
 )
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @batch_options
 @json_option
-def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions, as_json: bool) -> None:
+def evaluate(
+    sources: tuple[str, ...], run_name: str | None, state: str | None, batch: BatchOptions, as_json: bool
+) -> None:
     """Read the figures from a run, each with its expanded uncertainty; or from many runs at once.
 
     A power-only run gives the power figures. evaluation.toml asks for more: levels, planes, sectors, power at the port.
@@ -278,9 +281,11 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
       colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv
     """
     if len(sources) == 1 and is_file(Path(sources[0])) and Path(sources[0]).is_file():
+        _only_of_one_run(state, "a file holds one state")
         _evaluate_file(Path(sources[0]), as_json=as_json)
         return
     if batch.is_batch(sources, run_name) or batch.specification is not None or batch.scheduler is not None:
+        _only_of_one_run(state, "a batch does every state by itself")
         run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)
         return
     from colure.app import screens, service
@@ -288,13 +293,13 @@ def evaluate(sources: tuple[str, ...], run_name: str | None, batch: BatchOptions
 
     folder = Path(sources[0] if sources else ".")
     run, campaign = service.run_folder(folder, run_name or "first"), Campaign.load(folder)
-    figures = service.read_figures(campaign, run)
+    figures = service.read_figures(campaign, run, state=state)
     if as_json:
         click.echo(json.dumps([figure.as_dict() for figure in figures]))
     else:
         screens.show_figures(figures)
-        click.echo(f"all frequencies and budgets: {run.figures}")
-    for line in service.cautions_of(run):
+        click.echo(f"all frequencies and budgets: {service.addresses(run, run.figures, state)[-1]}")
+    for line in service.cautions_of(run, state=state):
         click.echo(f"caution: {line}", err=True)
     sys.exit(screens.show_against(figures))
 
@@ -349,6 +354,14 @@ for command in (
     aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth,
 ):  # fmt: skip
     main.add_command(command)
+
+
+def _only_of_one_run(state: str | None, why: str) -> None:
+    """Raise `InputError` if a state is asked for where none can be chosen."""
+    from colure.model.loading import InputError
+
+    if state is not None:
+        raise InputError([f"--state = {state!r}: {why}; give one campaign folder, or leave --state out"])
 
 
 def _evaluate_file(source: Path, *, as_json: bool) -> None:

@@ -11,8 +11,9 @@ import click
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path), default=Path())
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
-def effects(folder: Path, run_name: str, as_json: bool) -> None:
+def effects(folder: Path, run_name: str, state: str | None, as_json: bool) -> None:
     """Process a run again with each step of its recipe left out, and show what changes.
 
     Steps come from recipe.toml beside the other files, or from what suits the record. Nothing
@@ -24,7 +25,7 @@ def effects(folder: Path, run_name: str, as_json: bool) -> None:
     from colure.app import screens, service
     from colure.model.campaign import Campaign
 
-    found = service.effects(Campaign.load(folder), service.run_folder(folder, run_name))
+    found = service.effects(Campaign.load(folder), service.run_folder(folder, run_name), state=state)
     if as_json:
         click.echo(json.dumps({"figures": found.labels, "with_all": found.whole, "without": found.without}))
     else:

@@ -20,13 +20,13 @@ ENDINGS = {"csv": ".csv", "figures": ".csv", "netcdf": ".nc", "nsma": ".txt", "t
 NSMA_STEP_DEG = 1.0
 
 
-def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
+def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state: str | None = None) -> str:
     """Write a run's pattern, cuts or figures as `kind` (a key of `ENDINGS`); returns what was written in words.
 
     Raises
     ------
     InputError
-        If the target exists or has another ending, or the run cannot be processed.
+        If the target exists or has another ending, there is no such state, or the run cannot be processed.
     """
     from colure.model.exchange import write_csv
     from colure.model.exports import write_budgets, write_figures, write_mat, write_touchstone
@@ -37,7 +37,7 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     require_free(target)
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
-    done = service.process(campaign, run)
+    done = service.process(campaign, run, state=state)
     if kind == "csv":
         write_csv(done.pattern, target)
         return "far field, exp(+jwt), every grid direction"

@@ -11,8 +11,9 @@ import click
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path), default=Path())
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of sentences.")
-def findings(folder: Path, run_name: str, as_json: bool) -> None:
+def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> None:
     """Say how well a run's data agree with themselves, and which error explains the rest.
 
     Drift and jumps, misalignment in degrees and millimetres with what to turn, stray signals
@@ -25,7 +26,7 @@ def findings(folder: Path, run_name: str, as_json: bool) -> None:
     from colure.app import service
     from colure.model.campaign import Campaign
 
-    found = service.findings(Campaign.load(folder), service.run_folder(folder, run_name))
+    found = service.findings(Campaign.load(folder), service.run_folder(folder, run_name), state=state)
     if as_json:
         click.echo(json.dumps([one.__dict__ for one in found]))
         return

@@ -15,6 +15,7 @@ BASES = ("theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", 
 @click.argument("folder", type=click.Path(path_type=Path))
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--coordinates", type=click.Choice(COORDINATES), default="theta-phi", show_default=True)
 @click.option("--basis", type=click.Choice(BASES), default="ludwig-3", show_default=True)
 @click.option("--boresight", default="device", show_default=True, help="device, peak, or AZ,EL in degrees.")
@@ -30,6 +31,7 @@ def pattern(
     folder: Path,
     target: Path,
     run_name: str,
+    state: str | None,
     coordinates: str,
     basis: str,
     boresight: str,
@@ -57,6 +59,7 @@ def pattern(
         boresight=boresight,
         origin=origin_mm,
         step_deg=step_deg,
+        state=state,
     )
     click.echo(
         json.dumps({"file": str(target), "formulas": words}) if as_json else "\n".join([*words, f"wrote {target}"])

@@ -146,7 +146,7 @@ class Effects:
     without: dict[str, dict[str, float]]
 
 
-def effects(campaign: Campaign, run: RunFolder) -> Effects:
+def effects(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Effects:
     """Process a run with each step of its recipe left out in turn.
 
     Raises
@@ -154,7 +154,7 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
     InputError
         If the record lacks what the recipe needs.
     """
-    record = _opened(run, None)
+    record = _opened(run, state)
     done = processed(campaign, record, campaign.recipe())
     assert done.recipe is not None  # the recipe always says what it did
 
@@ -171,7 +171,7 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
     )
 
 
-def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
+def findings(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Finding]:
     """Return what a run's data say of themselves, largest effect first.
 
     Raises
@@ -181,7 +181,7 @@ def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
     """
     from colure.analysis.self_check import room_of, self_check
 
-    done = processed(campaign, _opened(run, None), campaign.recipe())
+    done = processed(campaign, _opened(run, state), campaign.recipe())
     room = room_of(done, campaign.chamber)
     return self_check(done, campaign.chamber, campaign.device.slant_deg, room=room)
 
@@ -196,6 +196,7 @@ def write_view(
     boresight: str,
     origin: str,
     step_deg: float,
+    state: str | None = None,
 ) -> list[str]:
     """Write a run's pattern in a chosen frame, coordinates and basis, and return the formulas in words.
 
@@ -212,7 +213,7 @@ def write_view(
     from colure.geometry.polarization import Basis
 
     require_free(target)
-    done = processed(campaign, _opened(run, None), campaign.recipe())
+    done = processed(campaign, _opened(run, state), campaign.recipe())
     middle, slant = done.frequency_hz.size // 2, done.budget.slant
     region = float(np.deg2rad(done.sphere.region_deg))
     direction = frames.boresight_of(boresight, done.expansion.coefficients[middle], slant=slant, region=region)
@@ -336,7 +337,7 @@ def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) 
 def read_figures(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
     """Process a run and read its figures; a power-only run gives the power figures. Raises `InputError` as both do."""
     if not has_phase(run):
-        return evaluate_power(campaign, run)
+        return evaluate_power(campaign, run, state=state)
     return known_figures(campaign, run, lambda: process(campaign, run, state=state), state=state)
 
 
@@ -374,14 +375,15 @@ def has_phase(run: RunFolder) -> bool:
     return attribute_of(run.record, "receiver", "vector") == "vector"
 
 
-def cautions_of(run: RunFolder) -> list[str]:
-    """Return what the steps that made a run's pattern warn of, in plain words."""
+def cautions_of(run: RunFolder, *, state: str | None = None) -> list[str]:
+    """Return what the steps that made a run's pattern (of one state) warn of, in plain words."""
     from colure.model.files import attribute_of, cautions
 
-    return cautions(attribute_of(run.pattern, "history_json", "[]")) if run.pattern.is_file() else []
+    pattern = run.pattern if state is None else run.pattern_of(state)
+    return cautions(attribute_of(pattern, "history_json", "[]")) if pattern.is_file() else []
 
 
-def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
+def evaluate_power(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
     """Read the figures that power alone gives from a power-only run, and save them as JSON.
 
     Raises
@@ -391,13 +393,15 @@ def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
     """
     from colure.analysis.power_only import power_figures, power_sphere
 
-    record = _opened(run, None)
+    record = _opened(run, state)
+    own = str(record.attrs["state"]) if states_of(run) else None
     try:
         sphere = power_sphere(record, campaign.chamber, reference_of(campaign, record["frequency"].values))
         found = power_figures(sphere, campaign.chamber, campaign.device, campaign.evaluation())
     except ValueError as error:
         raise InputError([str(error)]) from None
-    run.figures.write_text(json.dumps([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
+    for target in addresses(run, run.figures, own):
+        target.write_text(json.dumps([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
     return found
 
 
