@@ -11,6 +11,7 @@ shows would do to the estimate is part of its covariance, and an estimate that e
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -21,6 +22,8 @@ from colure.analysis.nearfield import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.kinematics import ALIGNED, Misalignment
 from colure.model.chamber import AlignmentTolerance
+from colure.waves.modes import resized
+from colure.waves.transform import adjoint_synthesis
 
 #: How many of a record's frequencies an estimate looks at.
 FREQUENCIES = 3
@@ -80,6 +83,26 @@ class Answer:
         """Return by how much the parameters (..., parameter), SI, follow fields (..., frequency, 2, theta, phi) that are added."""
         rows = Outside(self.step, self.sphere.theta, self.sphere.phi.size)(added)
         return np.asarray(rows @ self.weights.T)
+
+    def along(self, added: ComplexArray, measured: ComplexArray | None = None) -> ComplexArray:
+        """Return complex (n, parameter) whose real part is `to`: when what is added turns in phase, they turn along.
+
+        measured
+            The step's coefficients (n, frequency, 2, N(N+2)) of the same fields, if they are known.
+        """
+        by_field, by_wave = self._traces
+        kept = resized(self.step.measured(added) if measured is None else measured, self.step.keep_order)
+        n = len(added)
+        return np.asarray(added.reshape(n, -1) @ by_field.T - kept.reshape(n, -1) @ by_wave.T)
+
+    @cached_property
+    def _traces(self) -> tuple[ComplexArray, ComplexArray]:
+        """What fields count (parameter, sample), and what the part of them that fits the device's waves counts (parameter, wave)."""
+        half = self.weights.shape[1] // 2
+        turned = (self.weights[:, :half] - 1j * self.weights[:, half:]).reshape(-1, *self.sphere.field.shape)
+        weighted = turned * np.sqrt(np.sin(self.sphere.theta) + 1e-6)[:, None]
+        fitting = adjoint_synthesis(weighted.conj(), self.step.keep_order, self.sphere.theta).conj()
+        return weighted.reshape(len(weighted), -1), fitting.reshape(len(weighted), -1)
 
 
 @dataclass(frozen=True)

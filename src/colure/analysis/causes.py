@@ -72,8 +72,7 @@ def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
     yield Cause("drift residual", bench.changed_field(drifted), words, "measured", "Monte Carlo", inputs.drift_residual, "1",
                 type_a=True)  # fmt: skip
     level = 10.0 ** (chamber.echo_level_db / 20.0)
-    draw = in_a_room(bench, level, random)
-    rooms = np.concatenate([draw() for _ in range(STRAY_DRAWS)])
+    rooms = in_a_room(bench, level, random)(STRAY_DRAWS)
     words = (
         f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of unknown size"
     )

@@ -14,6 +14,7 @@ import numpy as np
 
 from colure.analysis.assembly import MeasuredSphere, finer_columns
 from colure.analysis.nearfield import FarFieldStep
+from colure.analysis.turning_rings import TurningRings
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.geometry.kinematics import Geometry, device_to_lab
@@ -116,6 +117,11 @@ class Wall:
         own = np.stack([theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)], axis=-2)
         seen = np.einsum("...ij,...cj->...ci", self._rotation, own @ sphere.polar_to_device.T)
         self._probe = np.moveaxis(seen[..., :2], (-2, -1), (0, 1))  # component, lab axis, theta, column
+        self.rings = TurningRings.of(self._rotation @ sphere.polar_to_device, self._probe)
+        polar = (
+            device if np.array_equal(sphere.polar_to_device, np.eye(3)) else device.rotated(sphere.polar_to_device.T)
+        )
+        self._in_polar_frame = polar.coefficients
 
     def readings(self, directions: FloatArray, index: int) -> ComplexArray:
         """Return (direction, 4, 2, theta, phi) readings at one frequency."""
@@ -137,6 +143,9 @@ class Wall:
         mirrors
             (set, frequency, wall, 2, 2): components along the lab's x and y per component along the direction's tangents.
         """
+        if self.rings is not None:
+            found = self.rings.through_mirrors(self._in_polar_frame, directions, mirrors)
+            return finer_columns(found, self._sphere.phi.size)
         samplers = [Sampler(c) for c in self._device.coefficients]
         shape = self._probe.shape[2:]
         out = np.zeros((*mirrors.shape[:2], 2, *shape), complex)

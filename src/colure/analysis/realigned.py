@@ -10,7 +10,7 @@ from colure.analysis.alignment import NAMES, Answer, misalignment_from
 from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.misaligned import ForwardModel
 from colure.analysis.nearfield import FarFieldStep
-from colure.geometry.conventions import ComplexArray, IntArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.kinematics import ALIGNED
 from colure.waves.modes import resized
 
@@ -46,15 +46,34 @@ class Realigned:
         ]
         return self._step.expansion(np.stack(moved)).coefficients
 
-    def taken_off(self, stray: ComplexArray, random: np.random.Generator) -> ComplexArray:
-        """Return what comes off the waves (frequency, 2, J) with stray fields (frequency, 2, theta, phi) of a room.
+    @property
+    def follows(self) -> bool:
+        """Tell whether the budget holds the frequencies that the estimate looked at, so that its answer can be worked out."""
+        return self._where is not None
 
-        A budget that does not hold the frequencies that the estimate looked at takes what rooms did to it on the whole.
+    def drawn(self, random: np.random.Generator) -> FloatArray:
+        """Return what rooms may do to the parameters (parameter,), SI, on the whole."""
+        return np.asarray(random.multivariate_normal(np.zeros(len(NAMES)), self._answer.by_rooms, method="eigh"))
+
+    def along(self, stray: ComplexArray, measured: ComplexArray) -> ComplexArray:
+        """Return how the parameters follow stray fields (n, frequency, 2, theta, phi): complex (n, parameter), as `Answer.along`.
+
+        measured
+            The step's coefficients (n, frequency, 2, N(N+2)) of the same fields.
+
+        Raises
+        ------
+        ValueError
+            If the budget does not hold the frequencies that the estimate looked at.
         """
         if self._where is None:
-            moved = random.multivariate_normal(np.zeros(len(NAMES)), self._answer.by_rooms, method="eigh")
-        else:
-            moved = self._answer.to(stray[self._where])
+            raise ValueError("alignment: the budget lacks the frequencies that the estimate looked at (Hz)")
+        own, step = self._answer.step, self._step
+        same = own.rings is None and step.rings is None and (own.order, own.phi_start) == (step.order, step.phi_start)
+        return self._answer.along(stray[:, self._where], measured[:, self._where] if same else None)
+
+    def off(self, moved: FloatArray) -> ComplexArray:
+        """Return what comes off the waves (..., frequency, 2, J) when the parameters (..., parameter) are off."""
         return np.asarray(np.tensordot(moved, self._waves, axes=1))
 
     def without(self, field: ComplexArray) -> ComplexArray:

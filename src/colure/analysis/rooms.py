@@ -17,29 +17,56 @@ from colure.waves.horn import horn_aside, horn_gain_dbi
 
 #: How well an aperture's field tells a horn's far side lobes: what runs around its rim is left out (common practice, no source).
 RIM_DB = 3.5
+#: Rooms that are transformed together; bounds the memory.
+BLOCK = 8
+PHASES = (1.0, 1j)
 
 
-def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callable[[], ComplexArray]:
+def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callable[[int], ComplexArray]:
     """Return draws of what is added to the waves by reflections from unknown directions of the room, rms `level` below the peak.
 
     The device turns, the room stands: its waves come back as its own far field in a fixed direction of the
     room, through a mirror of unknown strength, polarization and way. What looks like the device stays in.
-    Walls leave the phase of all they send back open: every room comes twice (2, frequency, 2, J), in phase and in quadrature.
+    Walls leave the phase of all they send back open: every room comes twice, in phase and in quadrature. So many rooms give
+    (2 rooms, frequency, 2, J).
     """
-    step, stray_of = bench.inputs.step, stray_in_a_room(bench, level, random)
+    draw_stray = stray_in_a_room(bench, level, random)
 
-    def draw() -> ComplexArray:
-        stray, common = stray_of()
-        # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
-        seen, one = step.expansion(stray[None]).coefficients[0], common[:, None, None]
-        out = [(1.0 - phase * one) * phase * seen - phase * one * bench.nominal.coefficients for phase in (1.0, 1j)]
-        if bench.realigned is not None:
-            # The alignment took this room's echoes for a misalignment as far as they look like one.
-            taken = [bench.realigned.taken_off(phase * stray, random) for phase in (1.0, 1j)]
-            out = [change - off for change, off in zip(out, taken, strict=True)]
-        return np.stack(out)
+    def draw(rooms: int) -> ComplexArray:
+        blocks = [min(BLOCK, rooms - begin) for begin in range(0, rooms, BLOCK)]
+        return np.concatenate([_changes(bench, draw_stray, count, random) for count in blocks])
 
     return draw
+
+
+def _changes(
+    bench: Bench,
+    draw_stray: Callable[[], tuple[ComplexArray, ComplexArray]],
+    rooms: int,
+    random: np.random.Generator,
+) -> ComplexArray:
+    """Return what some rooms add to the waves (2 rooms, frequency, 2, J), in phase and in quadrature one after the other."""
+    step, realigned = bench.inputs.step, bench.realigned
+    found, moved = [], []
+    for _ in range(rooms):
+        found.append(draw_stray())
+        if realigned is not None and not realigned.follows:
+            moved.append([realigned.drawn(random) for _ in PHASES])
+    stray, common = (np.stack(part) for part in zip(*found, strict=True))
+    # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
+    measured = step.measured(stray)
+    seen, one = step.from_measured(measured).coefficients, common[..., None, None]
+    out = np.stack(
+        [(1.0 - phase * one) * (phase * seen) - phase * one * bench.nominal.coefficients for phase in PHASES], axis=1
+    )
+    if realigned is not None:
+        # The alignment took this room's echoes for a misalignment as far as they look like one.
+        if realigned.follows:
+            along = realigned.along(stray, measured)
+            out -= realigned.off(np.stack([(phase * along).real for phase in PHASES], axis=1))
+        else:
+            out -= realigned.off(np.array(moved))
+    return np.asarray(out.reshape(2 * rooms, *out.shape[2:]))
 
 
 def stray_in_a_room(
