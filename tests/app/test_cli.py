@@ -47,6 +47,7 @@ def test_process_without_a_record_says_so(campaign_folder):
 
 
 def test_heavy_libraries_stay_out_of_help():
-    code = "import sys, colure.app.cli; print([m for m in ('numpy','xarray','matplotlib','pyvisa','scipy') if m in sys.modules])"
+    heavy = ("numpy", "xarray", "matplotlib", "pyvisa", "scipy", "pydantic")
+    code = f"import sys, colure.app.cli; print([m for m in {heavy} if m in sys.modules])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60)
     assert done.stdout.strip() == "[]"

@@ -12,7 +12,8 @@ from colure.app.kept_figures import keep_figures, kept_figures, key_of
 from colure.model.figure import BudgetRow, Figure
 
 FIGURE = Figure("gain_dbi", "Peak gain", 16.0, "dBi", 24e9, 15.8, float("inf"), "what", "where", 1.97,
-                budget=(BudgetRow("noise", 0.02, "sweeps", dof=15.0),), not_included=("leakage",))  # fmt: skip
+                budget=(BudgetRow("noise", 0.02, "sweeps", dof=15.0),), not_included=("leakage",),
+                cautions=("look: the beam lies aside",))  # fmt: skip
 
 
 @pytest.fixture

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from contextlib import suppress
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -14,6 +14,7 @@ from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import AcquisitionError, Gate
 from colure.acquire.guard import GuardError
 from colure.acquire.journal import Journal, JournalError, Row
+from colure.acquire.outcome import Options, Outcome, Tally
 from colure.acquire.states import State, check
 from colure.acquire.station import PositionError, Station
 from colure.acquire.ties import TieKeeper
@@ -36,52 +37,13 @@ from colure.model.events import Event, Listener, nobody
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag
 
+__all__ = ["Engine", "Options", "Outcome"]
+
 RETRIES = 3
 #: Seconds before the second, third, ... attempt after a lost connection.
 BACKOFF_S = (0.1, 0.5, 2.0)
 #: A gap of this much suspended time means that the computer slept.
 SLEEP_S = 2.0
-
-
-@dataclass(frozen=True)
-class Options:
-    """How a run behaves.
-
-    home
-        Home the axes before anything else.
-    position_confirmed
-        A person has looked: the readouts are right although they do not follow from where the run left the axes.
-    pause_limit_s
-        A pause that nobody ends becomes a stop after this, real seconds.
-    threads
-        Watchdog and patient waiting; without them everything runs in one thread, repeatably.
-    """
-
-    home: bool = False
-    position_confirmed: bool = False
-    pause_limit_s: float = 1800.0
-    threads: bool = True
-
-
-@dataclass(frozen=True)
-class Outcome:
-    """How a run ended."""
-
-    state: State
-    reason: str
-    measured: int
-    total: int
-    flagged: int = 0
-
-
-@dataclass
-class Tally:
-    """What has been measured so far."""
-
-    done: set[int] = field(default_factory=set)
-    flagged: int = 0
-    #: Instrument time of the newest point.
-    time_s: float = 0.0
 
 
 def _nothing() -> None:
@@ -103,7 +65,7 @@ class Engine:
         state_table: States | None = None,
         listener: Listener = nobody,
         clock: Clock | None = None,
-        options: Options = Options(),
+        options: Options | None = None,
     ) -> None:
         self._plan = plan
         self._journal = journal
@@ -111,9 +73,9 @@ class Engine:
         self._analyzer = analyzer
         self._tell_listener = listener
         self._clock = clock or SystemClock()
-        self._options = options
+        self._options = options or Options()
         self._control = Control()
-        self._watchdog = Watchdog(self._late, axes.beat) if options.threads else None
+        self._watchdog = Watchdog(self._late, axes.beat) if self._options.threads else None
         self._station = Station(
             plan,
             chamber,

@@ -26,7 +26,6 @@ from colure.app.findings_command import findings
 from colure.app.flip_command import flip
 from colure.app.grid_study_command import grid_study
 from colure.app.pattern_command import pattern
-from colure.app.pattern_files import is_file
 from colure.app.plot_command import plot
 from colure.app.rehearse_command import rehearse
 from colure.app.serve_command import serve
@@ -280,6 +279,8 @@ def evaluate(
       colure evaluate far.nc
       colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv
     """
+    from colure.app.pattern_files import is_file
+
     if len(sources) == 1 and is_file(Path(sources[0])) and Path(sources[0]).is_file():
         _only_of_one_run(state, "a file holds one state")
         _evaluate_file(Path(sources[0]), as_json=as_json)

@@ -7,8 +7,6 @@ from pathlib import Path
 
 import click
 
-from colure.model.loading import InputError
-
 
 @click.command(name="grid-study")
 @click.argument("source", type=click.Path(path_type=Path))
@@ -58,4 +56,6 @@ def _numbers(text: str, name: str) -> list[float]:
     try:
         return [float(part) for part in text.split(",") if part.strip()]
     except ValueError:
+        from colure.model.loading import InputError
+
         raise InputError([f"{name} = {text!r}: must be numbers with commas between them"]) from None

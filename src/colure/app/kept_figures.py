@@ -64,4 +64,5 @@ def _place(run: RunFolder, state: str | None) -> Path:
 
 def _figure(one: dict[str, Any]) -> Figure:
     rows = tuple(BudgetRow(**row) for row in one["budget"])
-    return Figure(**{**one, "budget": rows, "not_included": tuple(one["not_included"])})
+    told = {name: tuple(one[name]) for name in ("not_included", "cautions")}
+    return Figure(**{**one, **told, "budget": rows})

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.app.pattern_files import Waves, waves_of_file
+from colure.app.plot_command import KINDS
 from colure.model.evaluation import Evaluation
 from colure.model.loading import InputError
 
@@ -17,8 +18,6 @@ if TYPE_CHECKING:
     from colure.geometry.conventions import ComplexArray, FloatArray
     from colure.report.drawing import Drawing
 
-#: Kinds of pictures, by the name that `colure plot` takes.
-KINDS = ("cuts", "polar", "map", "solid", "front", "frequency", "aperture")
 #: What |e|^2 is called on an axis, by a pattern's quantity.
 SCALES = {"gain": "gain", "realized_gain": "gain", "eirp": "EIRP"}
 APERTURE_POINTS = 121

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import click
 
-from colure.app.pattern_object import KINDS
-
+#: Kinds of pictures: kept here, where no heavy library is imported.
+KINDS = ("cuts", "polar", "map", "solid", "front", "frequency", "aperture")
 SUFFIXES = (".png", ".svg", ".pdf", ".html")
 
 

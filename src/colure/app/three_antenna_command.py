@@ -8,7 +8,6 @@ from pathlib import Path
 import click
 
 from colure.app.field_commands import accept_option
-from colure.model.loading import InputError
 
 #: A range longer than this is asked about, metres.
 MOST_RANGE_M = 200.0
@@ -81,4 +80,6 @@ def require_meant(files: tuple[Path, ...], range_m: float, accept: frozenset[str
             )
         seen[digest] = path
     if faults:
+        from colure.model.loading import InputError
+
         raise InputError(faults)

@@ -18,6 +18,15 @@ from colure.model.evaluation import Evaluation, Window
 from colure.model.pattern import build_pattern
 from colure.twin.antennas import probe_ports
 from colure.twin.sources import Cluster
+from colure.twin.true_ellipse import (
+    amplitude_db,
+    axial_ratio_db,
+    azimuth_elevation_deg,
+    coherency,
+    down_db,
+    from_azimuth_elevation,
+    ludwig3,
+)
 from colure.twin.true_field import Level, TrueField
 
 if TYPE_CHECKING:
@@ -145,7 +154,7 @@ class _Judge:
         self.asked, self.settings = asked, asked.settings
         self.slant, self.region = float(np.deg2rad(asked.slant_deg)), float(np.deg2rad(asked.region_deg))
         one = asked.one_polarization
-        self.field = TrueField(device, only=(lambda d: _ludwig3(d, self.slant)) if one else None)
+        self.field = TrueField(device, only=(lambda d: ludwig3(d, self.slant)) if one else None)
         places, level = self.field.local_maxima(self.region)
         # A dense grid misses a top by less than 2 dB.
         tops = self.field.climb(places[level >= 0.63 * level[0]][:MOST_LOBES], region=self.region)
@@ -164,7 +173,7 @@ class _Judge:
         one = self._declared(self.slant)
         several = bool(self._no_single_beam())
         two = np.cross(self.direction, one)
-        values, axes = np.linalg.eigh(_coherency(self.vector @ one, self.vector @ two))
+        values, axes = np.linalg.eigh(coherency(self.vector @ one, self.vector @ two))
         ratio_db = 10.0 * np.log10(values[1] / max(values[0], 1e-300))
         a, b = axes[:, 1] * (1.0 if axes[0, 1] >= 0.0 else -1.0)
         tilt_deg = float(np.rad2deg(np.arctan2(b, a)))
@@ -177,7 +186,7 @@ class _Judge:
     def _declared(self, slant: float) -> FloatArray:
         """Return the declared co-polar vector at the peak: Ludwig's third, or far behind the reference itself, projected."""
         if self.direction[2] >= np.cos(np.deg2rad(BEHIND_DEG)):
-            return _ludwig3(self.direction, slant)
+            return ludwig3(self.direction, slant)
         reference = np.array([np.cos(slant), np.sin(slant), 0.0])
         flat = reference - (reference @ self.direction) * self.direction
         return np.asarray(flat / np.linalg.norm(flat))
@@ -209,7 +218,7 @@ class _Judge:
             a = np.atleast_1d(angle)[:, None]
             d = np.cos(a) * self.direction + np.sin(a) * tangent
             if self.settings.cuts_of == "co":
-                found = np.abs(np.sum(self.field.at(d) * _ludwig3(d, self.slant), axis=-1))
+                found = np.abs(np.sum(self.field.at(d) * ludwig3(d, self.slant), axis=-1))
             else:
                 found = np.sqrt(self.field.intensity(d))
             return np.where(d[:, 2] < np.cos(min(self.region + 1e-9, np.pi)) - 1e-12, np.nan, found)
@@ -233,7 +242,7 @@ class _Judge:
     def axial_ratio_db(self) -> float:
         """Of the wave at the peak; infinite for a linear one."""
         one, two = self._declared(self.slant), self._declared(self.slant + 0.5 * np.pi)
-        return _axial_ratio_db(complex(self.vector @ one), complex(self.vector @ two))
+        return axial_ratio_db(complex(self.vector @ one), complex(self.vector @ two))
 
     def at_peak(self) -> dict[str, float]:
         """Return figures that are read at the peak."""
@@ -241,23 +250,23 @@ class _Judge:
         efficiency_db = 10.0 * np.log10(self.field.efficiency)
         gain = 10.0 * np.log10(self.peak)
         right, left = abs(co + 1j * cross) ** 2, abs(co - 1j * cross) ** 2
-        azimuth, elevation = _azimuth_elevation_deg(self.direction)
+        azimuth, elevation = azimuth_elevation_deg(self.direction)
         found = {
             "gain_dbi": gain,
             "directivity_dbi": gain - efficiency_db,
             "efficiency_db": efficiency_db,
             "beam_azimuth_deg": azimuth,
             "beam_elevation_deg": elevation,
-            "xpd_db": _down_db(abs(cross), abs(co)),
+            "xpd_db": down_db(abs(cross), abs(co)),
             "axial_ratio_db": self.axial_ratio_db,
-            "front_to_back_db": _down_db(float(np.sqrt(self.field.intensity(-self.direction)[0])), np.sqrt(self.peak)),
+            "front_to_back_db": down_db(float(np.sqrt(self.field.intensity(-self.direction)[0])), np.sqrt(self.peak)),
             # Half the angle from the left- to the right-hand part turns the ellipse.
             "tilt_deg": 0.5 * np.rad2deg(np.angle((co + 1j * cross) * np.conj(co - 1j * cross))),
             "circularity": (right - left) / (right + left),
         }
         told = self.settings.commanded_deg.get(self.asked.state)
         if told is not None:
-            apart = np.arccos(np.clip(_from_azimuth_elevation(*np.deg2rad(told)) @ self.direction, -1.0, 1.0))
+            apart = np.arccos(np.clip(from_azimuth_elevation(*np.deg2rad(told)) @ self.direction, -1.0, 1.0))
             found["pointing_error_deg"] = np.rad2deg(apart)
         return found
 
@@ -270,11 +279,11 @@ class _Judge:
             for down in self.settings.beamwidth_levels_db:
                 found[f"beamwidth_{plane}_{down:g}db_deg"] = self._width(level, 10.0 ** (-down / 20.0))
             lobe, null = self.field.lobe_and_null(level)
-            found[f"side_lobe_{plane}_db"], found[f"null_{plane}_db"] = _amplitude_db(lobe), _amplitude_db(null)
+            found[f"side_lobe_{plane}_db"], found[f"null_{plane}_db"] = amplitude_db(lobe), amplitude_db(null)
         for angle in self.settings.cut_planes_deg:
             level = self.level(self._turned(np.deg2rad(angle)))
             found[f"beamwidth_at_{angle:g}_deg"] = self._width(level, HALF)
-            found[f"side_lobe_at_{angle:g}_db"] = _amplitude_db(self.field.lobe_and_null(level)[0])
+            found[f"side_lobe_at_{angle:g}_db"] = amplitude_db(self.field.lobe_and_null(level)[0])
         return found
 
     def _turned(self, angle: float) -> FloatArray:
@@ -295,8 +304,8 @@ class _Judge:
             d = np.cos(angle) * self.direction + np.sin(angle) * tangent
             d = d[d[:, 2] >= np.cos(min(self.region + 1e-9, np.pi)) - 1e-12]
             e = self.field.at(d)
-            co, cross = (np.abs(np.sum(e * _ludwig3(d, self.slant + t), axis=-1)) for t in (0.0, 0.5 * np.pi))
-            worst = min(worst, _down_db(float(np.max(cross / np.maximum(co, 1e-300))), 1.0))
+            co, cross = (np.abs(np.sum(e * ludwig3(d, self.slant + t), axis=-1)) for t in (0.0, 0.5 * np.pi))
+            worst = min(worst, down_db(float(np.max(cross / np.maximum(co, 1e-300))), 1.0))
         return worst
 
     def over_the_sphere(self) -> dict[str, float]:
@@ -309,7 +318,7 @@ class _Judge:
         most = max([self.field.largest_on_rim(-self.direction, half_angle), *self.field.intensity(inside)])
         return {
             "side_lobe_highest_db": 10.0 * np.log10(self.highest / self.peak),
-            "front_to_rear_db": _down_db(float(np.sqrt(most)), np.sqrt(self.peak)),
+            "front_to_rear_db": down_db(float(np.sqrt(most)), np.sqrt(self.peak)),
         }
 
     def of_powers(self) -> dict[str, float]:
@@ -348,7 +357,7 @@ class _Judge:
         least = float(power.min())
         for i in np.argsort(power.ravel())[:MOST_LOBES]:
             at = minimize(
-                lambda a: float(self.field.intensity(_from_azimuth_elevation(a[0], a[1]))[0]) / self.peak,
+                lambda a: float(self.field.intensity(from_azimuth_elevation(a[0], a[1]))[0]) / self.peak,
                 [az.ravel()[i], el.ravel()[i]],
                 method="L-BFGS-B",
                 bounds=[(axis[0], axis[-1]) for axis in axes],
@@ -457,48 +466,8 @@ def _along_the_band(rows: list[dict[str, float]], judges: list[_Judge], frequenc
         moved = [
             a - b
             for a, b in zip(
-                _azimuth_elevation_deg(judge.direction), _azimuth_elevation_deg(middle.direction), strict=True
+                azimuth_elevation_deg(judge.direction), azimuth_elevation_deg(middle.direction), strict=True
             )
         ]
         moved[0] = (moved[0] + 180.0) % 360.0 - 180.0
         row["squint_deg"] = float(np.rad2deg(apart) * np.sign(max(moved, key=abs)))
-
-
-def _from_azimuth_elevation(azimuth: float, elevation: float) -> FloatArray:
-    return np.array([np.sin(azimuth) * np.cos(elevation), np.sin(elevation), np.cos(azimuth) * np.cos(elevation)])
-
-
-def _azimuth_elevation_deg(direction: FloatArray) -> tuple[float, float]:
-    x, y, z = (float(v) for v in direction)
-    return float(np.rad2deg(np.arctan2(x, z))), float(np.rad2deg(np.arcsin(np.clip(y, -1.0, 1.0))))
-
-
-def _ludwig3(direction: FloatArray, slant: float) -> FloatArray:
-    """Ludwig-3 co-polar vectors of unit directions (..., 3): parallel transport of the z-pole's frame."""
-    d = np.asarray(direction)
-    reference = np.array([np.cos(slant), np.sin(slant), 0.0])
-    along = np.sum(d * reference, axis=-1, keepdims=True)
-    # Rotate the reference from +z onto d about z x d: r - d.r (d + z) / (1 + d.z).
-    return np.asarray(reference - along / np.maximum(1.0 + d[..., 2:], 1e-12) * (d + np.array([0.0, 0.0, 1.0])))
-
-
-def _coherency(co: complex, cross: complex) -> FloatArray:
-    mixed = (co * np.conj(cross)).real
-    return np.array([[abs(co) ** 2, mixed], [mixed, abs(cross) ** 2]])
-
-
-def _axial_ratio_db(co: complex, cross: complex) -> float:
-    """From the eigenvalues of the real coherency matrix: squares of the ellipse's axes."""
-    small, large = np.linalg.eigvalsh(_coherency(co, cross))
-    return _down_db(float(np.sqrt(max(small, 0.0))), float(np.sqrt(large)))
-
-
-def _down_db(small: float, large: float) -> float:
-    """Return how far one amplitude lies below another, dB; infinite for nothing."""
-    with np.errstate(divide="ignore"):
-        return float(20.0 * (np.log10(large) - np.log10(small)))
-
-
-def _amplitude_db(ratio: float) -> float:
-    with np.errstate(divide="ignore"):
-        return float(20.0 * np.log10(max(ratio, 0.0))) if np.isfinite(ratio) else float("nan")

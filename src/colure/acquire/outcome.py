@@ -1,0 +1,48 @@
+"""What a run is told beforehand, what it counts on the way, and how it ended."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from colure.acquire.states import State
+
+
+@dataclass(frozen=True)
+class Options:
+    """How a run behaves.
+
+    home
+        Home the axes before anything else.
+    position_confirmed
+        A person has looked: the readouts are right although they do not follow from where the run left the axes.
+    pause_limit_s
+        A pause that nobody ends becomes a stop after this, real seconds.
+    threads
+        Watchdog and patient waiting; without them everything runs in one thread, repeatably.
+    """
+
+    home: bool = False
+    position_confirmed: bool = False
+    pause_limit_s: float = 1800.0
+    threads: bool = True
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """How a run ended."""
+
+    state: State
+    reason: str
+    measured: int
+    total: int
+    flagged: int = 0
+
+
+@dataclass
+class Tally:
+    """What has been measured so far."""
+
+    done: set[int] = field(default_factory=set)
+    flagged: int = 0
+    #: Instrument time of the newest point.
+    time_s: float = 0.0
