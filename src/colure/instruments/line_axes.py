@@ -131,15 +131,17 @@ class LineAxes:
             self._pending.pop()
 
     def status(self) -> AxesStatus:
-        """Ask every axis for its position and whether it moves, and the controller for its state."""
-        positions, moving = {}, False
-        for name in self._speeds:
-            axis = self._words.axes[name]
-            positions[name] = self._position(axis)
-            if self._words.busy:
-                answer = self._ask(self._words.busy.format(axis=axis.name))
+        """Ask every axis whether it moves, the controller for its state, and every axis for its position.
+
+        Positions come last: one that was read before the axes said that they stand would be where they were on the way.
+        """
+        moving = False
+        if self._words.busy:
+            for name in self._speeds:
+                answer = self._ask(self._words.busy.format(axis=self._words.axes[name].name))
                 moving = moving or re.search(self._words.busy_pattern, answer) is not None
         text = self._ask(self._words.status) if self._words.status else ""
+        positions = {name: self._position(self._words.axes[name]) for name in self._speeds}
         found = read_status(self._words, text, positions, moving=moving)
         held = found.held or self._held.is_set()
         return AxesStatus(positions, moving, held, found.door_open, found.alarm)
