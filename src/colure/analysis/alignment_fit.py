@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
-from scipy.stats import chi2
+from scipy.special import chdtrc
 
 from colure.analysis.assembly import MeasuredSphere, finer_columns
 from colure.analysis.misaligned import ForwardModel, corrected
@@ -313,7 +313,7 @@ def _against(seen: FloatArray, moved: FloatArray, reading: FloatArray) -> tuple[
     size, axes = np.linalg.eigh(0.5 * (known + known.T))
     told = size > LEAST_KNOWN
     square = float(np.sum((axes.T @ found)[told] ** 2 / size[told]))
-    return alone, np.sqrt(variance), float(chi2.sf(square, int(told.sum()))) if told.any() else 1.0
+    return alone, np.sqrt(variance), float(chdtrc(int(told.sum()), square)) if told.any() else 1.0
 
 
 class _Told:

@@ -13,7 +13,7 @@ from functools import lru_cache
 from typing import Literal
 
 import numpy as np
-from scipy.stats import t as student
+from scipy.special import stdtrit
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 
@@ -177,4 +177,4 @@ def correlation(contributions: Sequence[Contribution]) -> FloatArray:
 @lru_cache(maxsize=256)
 def students_factor(dof: float, probability: float = PROBABILITY) -> float:
     """Return the coverage factor of Student's distribution (JCGM 100:2008, table G.2)."""
-    return float(student.ppf(0.5 + 0.5 * probability, dof)) if np.isfinite(dof) else 1.959964
+    return float(stdtrit(dof, 0.5 + 0.5 * probability)) if np.isfinite(dof) else 1.959964

@@ -19,19 +19,42 @@ def axial_filter(
     """Return coefficients (n, frequency, 2, J) moved by -shift along z, cut to `order`, and moved back, cut to `keep_order`."""
     count = coefficients.shape[-1]
     top = round(np.sqrt(count + 1)) - 1
-    out = np.zeros((*coefficients.shape[:-1], mode_count(keep_order)), complex)
-    for into, outof, matrices in _blocks(k, shift_m, top, order, keep_order):
-        flat = np.moveaxis(coefficients[..., into].reshape(*coefficients.shape[:2], -1), 0, 1)
-        found = np.moveaxis(flat @ np.swapaxes(matrices, 1, 2), 0, 1)
-        out[..., outof] = found.reshape(*found.shape[:2], 2, -1)
-    return out
+    blocks = _blocks(k, shift_m, top, order, keep_order)
+    # Waves of one azimuthal order lie side by side: sorted once, every product reads and writes one piece.
+    into, back = _places(top, keep_order, len(blocks) // 2)
+    sorted_in = np.take(coefficients.reshape(*coefficients.shape[:2], -1), into, axis=-1)
+    made = np.empty((*coefficients.shape[:2], sum(one.shape[1] for one in blocks) + 1), complex)
+    made[..., -1] = 0.0
+    i = o = 0
+    for matrices in blocks:
+        rows, columns = matrices.shape[1:]
+        part = np.moveaxis(sorted_in[..., i : i + columns], 0, 1) @ np.swapaxes(matrices, 1, 2)
+        made[..., o : o + rows] = np.moveaxis(part, 0, 1)
+        i, o = i + columns, o + rows
+    return np.take(made, back, axis=-1).reshape(*coefficients.shape[:3], mode_count(keep_order))
+
+
+@lru_cache(maxsize=4)
+def _places(top: int, keep_order: int, most: int) -> tuple[IntArray, IntArray]:
+    """Return where waves sorted by azimuthal order come from among (2, J), and where (2, J of `keep_order`) are found when sorted.
+
+    Orders beyond `most` come from one place behind all others.
+    """
+    into: list[IntArray] = []
+    outof: list[IntArray] = []
+    for m in range(-most, most + 1):
+        for n_max, found in ((top, into), (keep_order, outof)):
+            where = mode_index(np.arange(max(1, abs(m)), n_max + 1), m)
+            found += [where, where + mode_count(n_max)]
+    order = np.concatenate(outof)
+    back = np.full(2 * mode_count(keep_order), order.size)
+    back[order] = np.arange(order.size)
+    return np.concatenate(into), back
 
 
 @lru_cache(maxsize=2)
-def _blocks(
-    k: tuple[float, ...], shift_m: float, top: int, order: int, keep_order: int
-) -> list[tuple[IntArray, IntArray, ComplexArray]]:
-    """Return, for every azimuthal order, which modes come in, which go out, and the matrices (frequency, out, in)."""
+def _blocks(k: tuple[float, ...], shift_m: float, top: int, order: int, keep_order: int) -> list[ComplexArray]:
+    """Return the matrices (frequency, out, in) of every azimuthal order, lowest first; both kinds of waves one after the other."""
     reach = max(k) * abs(shift_m)
     nodes, weights = np.polynomial.legendre.leggauss(
         max(top, keep_order) + int(np.ceil(reach + 7.0 * max(reach, 1.0) ** (1 / 3))) + 8
@@ -47,5 +70,5 @@ def _blocks(
         phase = np.repeat(turn, 2, axis=1)
         down = (few.conj().T * area) @ (phase[:, :, None] * one)
         up = (last.conj().T * area) @ (phase.conj()[:, :, None] * few)
-        out.append((where[0], where[2], up @ down))
+        out.append(up @ down)
     return out

@@ -10,16 +10,19 @@ from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, mo
 LEAST_SINE = 1e-7
 
 
-def harmonics_at(order: int, theta: FloatArray, phi: FloatArray) -> ComplexArray:
+def harmonics_at(order: int, theta: FloatArray, phi: FloatArray, *, single: bool = False) -> ComplexArray:
     """Return the fields (direction, 2, 2, N(N+2)) of all waves of unit coefficient: component (theta, phi), then kind.
 
     Orthonormal harmonics with the Condon-Shortley phase; the recurrence over the degree is the stable one (derivable).
+    `single` keeps them in single precision; they are worked out in double precision all the same.
     """
     sine = np.maximum(np.sin(theta), LEAST_SINE)
     cosine = np.cos(theta)
     m = np.arange(order + 1)[:, None]
     turn = np.exp(1j * m * phi)
-    out = np.zeros((2, 2, mode_count(order), theta.size), complex)  # component, kind, mode, direction
+    out = np.zeros(
+        (2, 2, mode_count(order), theta.size), np.complex64 if single else complex
+    )  # component, kind, mode, direction
     before, last = np.zeros((order + 1, theta.size)), np.zeros((order + 1, theta.size))
     last[0] = np.sqrt(0.25 / np.pi)
     for n in range(1, order + 1):

@@ -24,7 +24,7 @@ from colure.geometry.directions import phi_hat, theta_hat, unit_vector
 from colure.geometry.polarization import to_ludwig_1
 from colure.waves.expansion import Expansion
 from colure.waves.radial import outgoing
-from colure.waves.transform import adjoint_synthesis
+from colure.waves.transform import adjoint_synthesis, scalar_synthesis, synthesis
 
 #: Radial functions larger than this on the separating sphere would cost more than four digits.
 HIGHEST_RADIAL = 1e4
@@ -230,19 +230,35 @@ def _probe_on_sphere(
     Each ring lies at one distance and one polar angle of the probe, so it costs one small synthesis.
     """
     phi = np.arange(columns) * 2.0 * np.pi / columns
-    shape = (*probe.coefficients.shape[:-2], 2, theta.size, columns)
-    magnetic = probe.magnetic()
-    out = (np.empty(shape, complex), np.empty(shape, complex))
+    out = np.empty((2, *probe.coefficients.shape[:-2], 2, theta.size, columns), complex)
+    across, along = radius * np.sin(theta), distance - radius * np.cos(theta)
+    polar, far = np.arctan2(across, along), np.hypot(across, along)
+    tangential, radial = _at_radii(probe, far)
     for index, t in enumerate(theta):
-        across, along = radius * np.sin(t), distance - radius * np.cos(t)
-        polar, far = float(np.arctan2(across, along)), float(np.hypot(across, along))
-        for field, expansion in zip(out, (probe, magnetic), strict=True):
-            own = expansion.near_field(far, [polar], columns)[..., 0, :]
-            # The probe faces -z: its azimuth is -phi, its y and z axes are reversed.
-            own = np.concatenate([own[..., :1], own[..., :0:-1]], axis=-1)
-            vector = to_ludwig_1(own[..., 1, :], own[..., 2, :], theta=polar, phi=-phi)
-            vector = vector + own[..., 0, :, None] * unit_vector(theta=polar, phi=-phi)
-            lab = vector * np.array([1.0, -1.0, -1.0])
-            field[..., 0, index, :] = np.sum(lab * theta_hat(theta=t, phi=phi), axis=-1)
-            field[..., 1, index, :] = np.sum(lab * phi_hat(theta=t, phi=phi), axis=-1)
-    return out
+        own = np.concatenate(
+            [
+                scalar_synthesis(radial[index], [polar[index]], columns)[..., None, :, :],
+                synthesis(tangential[index], [polar[index]], columns),
+            ],
+            axis=-3,
+        )[..., 0, :]
+        # The probe faces -z: its azimuth is -phi, its y and z axes are reversed.
+        own = np.concatenate([own[..., :1], own[..., :0:-1]], axis=-1)
+        vector = to_ludwig_1(own[..., 1, :], own[..., 2, :], theta=polar[index], phi=-phi)
+        vector = vector + own[..., 0, :, None] * unit_vector(theta=polar[index], phi=-phi)
+        lab = vector * np.array([1.0, -1.0, -1.0])
+        out[..., 0, index, :] = np.sum(lab * theta_hat(theta=t, phi=phi), axis=-1)
+        out[..., 1, index, :] = np.sum(lab * phi_hat(theta=t, phi=phi), axis=-1)
+    return out[0], out[1]
+
+
+def _at_radii(probe: Expansion, radius: FloatArray) -> tuple[ComplexArray, ComplexArray]:
+    """Return the coefficients of E and eta H at radii (ring,): tangential (ring, 2, ..., 2, J) and radial (ring, 2, ..., J)."""
+    turn = np.multiply.outer(radius, probe.k)
+    functions = outgoing(probe.order, turn)
+    degrees = mode_degrees(probe.order) - 1
+    common = np.exp(-1j * turn) / radius.reshape(-1, *(1,) * np.ndim(probe.k))
+    across = (functions.tangential() * common[..., None, None])[..., degrees]
+    along = (functions.radial_values() * common[..., None])[..., degrees]
+    both = np.stack([probe.coefficients, probe.magnetic().coefficients])
+    return both * across[:, None], both[..., GRAD, :] * along[:, None]

@@ -23,10 +23,13 @@ from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
 from colure.waves.expansion import Expansion
 from colure.waves.harmonics import harmonics_at
+from colure.waves.scattered import adjoint_at
 from colure.waves.transform import adjoint_synthesis, synthesis
 
 #: A peak is not followed farther than this share of the narrower half-power width.
 FARTHEST = 0.5
+#: Relative accuracy of rows that are kept in single precision.
+ROW_ACCURACY = 1e-9
 
 
 @dataclass(frozen=True)
@@ -58,15 +61,20 @@ class Response:
 
     @cached_property
     def _matrix(self) -> ComplexArray:
-        """From waves (2 J,) to co and cross at the places and then to the linear figures (row,)."""
+        """From waves (2 J,) to the components along theta and phi at the places and then to the linear figures (row,)."""
         order = FarField(self.coefficients).order
         theta, phi = theta_phi(self.places.directions)
-        at = harmonics_at(order, theta, phi)
-        c, s = (f(self.figures.slant - phi)[:, None, None] for f in (np.cos, np.sin))
-        both = np.stack([c * at[:, 0] + s * at[:, 1], -s * at[:, 0] + c * at[:, 1]], axis=1)
-        rows = [both.reshape(-1, self.coefficients.size), self.coefficients.conj().reshape(1, -1)]
+        at = harmonics_at(order, theta, phi, single=True)
+        rows = [at.reshape(-1, self.coefficients.size), self.coefficients.conj().reshape(1, -1)]
         rows += [self._centre_rows(order), *(one.conj().reshape(1, -1) for one in self._shares.values())]
-        return np.asarray(np.concatenate(rows).astype(np.complex64))
+        return np.concatenate([one.astype(np.complex64, copy=False) for one in rows])
+
+    def _co_and_cross(self, along: ComplexArray) -> ComplexArray:
+        """Return co and cross (n, place, 2) of components along theta and phi at the places."""
+        turn = self.figures.slant - theta_phi(self.places.directions)[1]
+        c, s = np.cos(turn), np.sin(turn)
+        first, second = along[..., 0], along[..., 1]
+        return np.stack([c * first + s * second, c * second - s * first], axis=-1)
 
     def _centre_rows(self, order: int) -> ComplexArray:
         """Return rows (3, 2 J) whose imaginary part is the change of the phase centre, metres."""
@@ -78,11 +86,11 @@ class Response:
         co = copolar(vectors, beam, cone.directions)
         theta, phi = theta_phi(cone.directions)
         along = carried(beam.tangent, beam.direction, cone.directions)
-        at = harmonics_at(order, theta, phi)
-        hats = _hats(theta, phi)
-        one = np.einsum("pi,pci->pc", along, hats)
+        one = np.einsum("pi,pci->cp", along, _hats(theta, phi))
         per_phase = centre_rows(cone, co, self.k) / co
-        return np.asarray(np.einsum("xp,pc,pckj->xkj", per_phase, one, at, optimize=True).reshape(3, -1))
+        # Rows of a matrix are what the adjoint makes of them, conjugated: no field of every single wave is needed.
+        rows = adjoint_at((per_phase[:, None] * one).conj(), order, theta, phi, accuracy=ROW_ACCURACY)
+        return np.asarray(rows.conj().reshape(3, -1))
 
     @cached_property
     def _shares(self) -> dict[str, ComplexArray]:
@@ -107,7 +115,7 @@ class Response:
         flat = errors.reshape(len(errors), -1).astype(np.complex64)
         linear = (flat @ self._matrix.T).astype(complex)
         count = 2 * len(self.places.directions)
-        fields = linear[:, :count].reshape(len(errors), -1, 2)
+        fields = self._co_and_cross(linear[:, :count].reshape(len(errors), -1, 2))
         along, centre, shares = linear[:, count], linear[:, count + 1 : count + 4].imag, linear[:, count + 4 :]
         added = 2.0 * along.real + np.sum(np.abs(flat) ** 2, axis=1)
         moved, lift = self._peak(fields)
