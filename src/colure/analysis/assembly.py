@@ -56,6 +56,22 @@ class MeasuredSphere:
         """Tell whether the rings run from pole to pole."""
         return bool(np.isclose(self.theta[0], 0.0) and np.isclose(self.theta[-1], np.pi))
 
+    def white_noise(self, random: np.random.Generator) -> ComplexArray:
+        """Return noise of standard deviation 1 (complex modulus) in every sample, as it comes out of the assembly: shape of `field`.
+
+        Where slices make the grid, noise is that of the sweeps: opposite columns share the samples at the poles, and columns in
+        between the slices are interpolated, not new samples.
+        """
+        shape = self.field.shape
+        if self.slices_used == 0:
+            raw = random.normal(size=(2, *shape)) / np.sqrt(2.0)
+            return np.asarray(raw[0] + 1j * raw[1])
+        last = shape[-2] - 1
+        readouts = np.arange(1 - last if self.whole else -last, last + 1)
+        raw = random.normal(size=(2, *shape[:2], readouts.size, self.slices_used)) / np.sqrt(2.0)
+        folded = fold_double_sided(raw[0] + 1j * raw[1], readouts * np.pi / max(last, 1))
+        return finer_columns(folded, shape[-1])
+
 
 def polar_frame(geometry: Geometry) -> FloatArray:
     """Return the columns x', y', z' of the geometry's polar frame in the device frame."""

@@ -150,8 +150,7 @@ def _region(bench: Bench) -> Cause:
 
 def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     field = inputs.sphere.field
-    raw = random.normal(size=(2, *field.shape)) / np.sqrt(2.0)
-    noisy = field + (raw[0] + 1j * raw[1]) * inputs.noise_sigma[:, None, None, None]
+    noisy = field + inputs.sphere.white_noise(random) * inputs.noise_sigma[:, None, None, None]
     if inputs.leak_noise is not None:
         # What was taken out as the probe's impurity is as noisy as the horn's sweeps; each of two ports has its own.
         told = random.normal(size=(2, 2, len(field))) * inputs.leak_noise

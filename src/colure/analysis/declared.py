@@ -112,9 +112,7 @@ def _outside(inputs: Inputs, field: ComplexArray) -> float:
 
 
 def _noise_like(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
-    shape = inputs.sphere.field.shape
-    raw = random.normal(size=(2, *shape)) / np.sqrt(2.0)
-    return np.asarray((raw[0] + 1j * raw[1]) * inputs.noise_sigma[:, None, None, None])
+    return np.asarray(inputs.sphere.white_noise(random) * inputs.noise_sigma[:, None, None, None])
 
 
 def _drift_like(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
