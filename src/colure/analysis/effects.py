@@ -13,6 +13,7 @@ from colure.analysis.combination import Contribution, joint_weights
 from colure.analysis.figures.places import Reading
 from colure.analysis.figures.response import Answer, Response
 from colure.analysis.modulus import may_be_largest, modulus_interval
+from colure.analysis.rivals import corrections
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 
@@ -71,9 +72,22 @@ class Effects:
                 continue
             for f, one in enumerate(self._answers):
                 out[:, f, i] = one.changes.get(name, 0.0)
+        self._against_rivals(out)
         if anew:
             out[:, :, anew] = self._bench.effects(changes)[:, :, anew]
         return np.where(np.isfinite(out), out, np.inf)
+
+    def _against_rivals(self, out: FloatArray) -> None:
+        """Let noise choose among nearly equal maxima, in effects (n, frequency, figure), where its mean is taken off."""
+        names = self._bench.inputs.figures.names
+        ends = np.cumsum([0, *(len(one.changes) for one in self._every)])
+        for one, begin, end in zip(self._every, ends[:-1], ends[1:], strict=True):
+            for f, (response, answer) in enumerate(zip(self._responses, self._answers, strict=True)):
+                if one.known_mean:
+                    part = slice(int(begin), int(end))
+                    for name, more in corrections(response, answer.fields[part], answer.gain_db[part]).items():
+                        if name in names:
+                            out[part, f, names.index(name)] += more
 
     def ends(self) -> list[dict[str, Ends]]:
         """Return the native intervals of moduli, for every frequency by the figure's name."""

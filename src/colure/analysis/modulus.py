@@ -18,7 +18,8 @@ from colure.geometry.conventions import ComplexArray, FloatArray
 TAIL = 0.025
 #: Directions that count at most: those whose field may be the largest.
 MOST = 24
-#: For the lower end, fields within so many standard deviations of the largest count as large as it.
+#: For the lower end, fields within so many standard deviations of the largest count as large as it; for the upper end others are
+#: so much smaller.
 RAISED = 1.3
 #: Scales that are tried, as distances from the measured modulus in standard deviations of the error there.
 TRIED = np.linspace(-6.0, 6.0, 41)
@@ -52,7 +53,7 @@ def modulus_interval(ratio: ComplexArray, errors: ComplexArray, *, tail: float =
     wanted = (tried / measured)[:, None] * np.linalg.norm(_rivals(shape, measured, sigma), axis=-1)
     above = _share_above(measured, probable(ratio, errors, measured * wanted), errors)
     low = 0.0 if above[0] >= tail else float(np.interp(tail, np.maximum.accumulate(above), tried))
-    wanted = (tried / measured)[:, None] * np.linalg.norm(shape, axis=-1)
+    wanted = (tried / measured)[:, None] * np.linalg.norm(_outsiders(shape, measured, sigma), axis=-1)
     below = 1.0 - (above if len(ratio) == 1 else _share_above(measured, probable(ratio, errors, measured * wanted), errors))
     # Where errors alone are mostly larger than what was measured, that share is divided by theirs: the interval is never empty.
     share = below / max(float(below[0]), 1.0 / len(errors))
@@ -79,6 +80,17 @@ def _rivals(shape: ComplexArray, measured: float, sigma: float) -> ComplexArray:
     size = np.linalg.norm(shape, axis=-1, keepdims=True)
     raised = np.minimum(size + RAISED * sigma / measured, 1.0)
     return np.asarray(shape * raised / np.maximum(size, 1e-12))
+
+
+def _outsiders(shape: ComplexArray, measured: float, sigma: float) -> ComplexArray:
+    """Return a shape in which all fields but the largest are as small as errors may have found them too large.
+
+    For the upper end: of several nearly equal ones the largest is seldom measured too small, but true ones are less equal than that.
+    """
+    size = np.linalg.norm(shape, axis=-1, keepdims=True)
+    lowered = np.maximum(size - RAISED * sigma / measured, 0.0)
+    lowered[int(np.argmax(size))] = 1.0
+    return np.asarray(shape * lowered / np.maximum(size, 1e-12))
 
 
 def probable(ratio: ComplexArray, errors: ComplexArray, size: FloatArray) -> ComplexArray:

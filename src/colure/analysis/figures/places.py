@@ -29,6 +29,8 @@ from colure.geometry.directions import tangents, unit_vector
 STENCIL = 0.1
 #: Lobes this far below the highest one, in power, may be the highest in truth; so many of them.
 MAY_RISE, MOST_LOBES = 0.1, 10
+#: Without a single beam, directions with so much of the largest intensity are its rivals; so many of them.
+RIVAL, MOST_RIVALS = 0.8, 400
 #: Where along the rays of the worst cross-polarization it is looked at, as shares of the way to the beam's edge.
 ALONG_RAYS = (0.25, 0.5, 0.75, 1.0)
 
@@ -73,7 +75,7 @@ class Places:
     """All directions (n, 3) of one pattern that figures are read at, and the fields (n, 2) there: co and cross.
 
     The first is the peak; the next four lie `step` radians to both sides of it along `axes` (2, 3). bend (2, 2): second
-    derivatives of the intensity.
+    derivatives of the intensity. rivals (n,): of a pattern without a single beam, directions that may be the strongest in truth.
     """
 
     directions: FloatArray
@@ -84,6 +86,7 @@ class Places:
     bend: FloatArray
     widths: list[Width]
     readings: list[Reading]
+    rivals: IntArray
 
 
 @dataclass
@@ -129,9 +132,10 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
         readings.append(Reading("xpd_db", "cross over co", np.zeros(1, int)))
         rays = kept.add(_rays(figures, field_, beam))
         readings.append(Reading("xpd_worst_db", "cross over co", np.concatenate([[0], rays])))
+    rivals = kept.add(_rivals(field_, figures.region) if near.reasons.get("beam_azimuth_deg") else np.zeros((0, 3)))
     directions = np.concatenate(kept.parts)
     fields = np.stack(ludwig_3(field_.at(directions), directions, figures.slant), axis=-1)
-    return Places(directions, fields, beam, axes, step, _bend(field_, peak, axes, step), widths, readings)
+    return Places(directions, fields, beam, axes, step, _bend(field_, peak, axes, step), widths, readings, rivals)
 
 
 def _unit(vectors: FloatArray) -> FloatArray:
@@ -204,6 +208,15 @@ def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:
         return np.asarray(starts)
     tops = climbed_together(field_, starts, np.full(len(starts), sky.step), region=region)
     return np.asarray(tops[tops @ peak < np.cos(sky.step)])
+
+
+def _rivals(field_: FarField, region: float) -> FloatArray:
+    """Return directions (n, 3) within `RIVAL` of the strongest one, the strongest first where they are many."""
+    sky = Sky.of(field_)
+    power = np.where((sky.theta <= region + 1e-9)[:, None], sky.power, 0.0)
+    i, j = np.nonzero(power >= RIVAL * power.max())
+    strongest = np.argsort(-power[i, j])[:MOST_RIVALS]
+    return np.asarray(unit_vector(theta=sky.theta[i], phi=sky.phi[j])[strongest])
 
 
 def _cap(axis: FloatArray, half_angle: float, step: float) -> FloatArray:

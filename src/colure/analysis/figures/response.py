@@ -40,6 +40,8 @@ class Answer:
         What every error adds to co and cross at the places.
     direction (n, 3), centre_m (n, 3), phase (n,)
         The peak's direction, change of the phase centre in metres, and of the phase at the peak in radians.
+    gain_db (n,)
+        Change of the intensity at the peak.
     """
 
     changes: dict[str, FloatArray]
@@ -47,6 +49,7 @@ class Answer:
     direction: FloatArray
     centre_m: FloatArray
     phase: FloatArray
+    gain_db: FloatArray
 
 
 class Response:
@@ -133,7 +136,7 @@ class Response:
             changes[name] = (share * self._power + 2.0 * shares[:, i].real) / (self._power + 2.0 * along.real) - share
         phase = np.imag(self._tangent(fields[:, 0]) / self._tangent(self.places.fields[:1])[0])
         names = set(self.figures.names)
-        return Answer({n: v for n, v in changes.items() if n in names}, fields, direction, centre, phase)
+        return Answer({n: v for n, v in changes.items() if n in names}, fields, direction, centre, phase, gain)
 
     def _tangent(self, both: ComplexArray) -> ComplexArray:
         """Return the component of fields at the peak (n, 2) along the E plane's tangent."""
