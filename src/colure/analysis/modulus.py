@@ -54,7 +54,9 @@ def modulus_interval(ratio: ComplexArray, errors: ComplexArray, *, tail: float =
     above = _share_above(measured, probable(ratio, errors, measured * wanted), errors)
     low = 0.0 if above[0] >= tail else float(np.interp(tail, np.maximum.accumulate(above), tried))
     wanted = (tried / measured)[:, None] * np.linalg.norm(_outsiders(shape, measured, sigma), axis=-1)
-    below = 1.0 - (above if len(ratio) == 1 else _share_above(measured, probable(ratio, errors, measured * wanted), errors))
+    below = 1.0 - (
+        above if len(ratio) == 1 else _share_above(measured, probable(ratio, errors, measured * wanted), errors)
+    )
     # Where errors alone are mostly larger than what was measured, that share is divided by theirs: the interval is never empty.
     share = below / max(float(below[0]), 1.0 / len(errors))
     high = float(np.interp(-tail, -np.minimum.accumulate(share), tried))
