@@ -1,4 +1,4 @@
-"""Figures of a far field that came as a file: with intervals where the file states its errors as waves."""
+"""Figures and cuts of a far field that came as a file: with intervals where the file states its errors as waves."""
 
 from __future__ import annotations
 
@@ -7,7 +7,9 @@ from dataclasses import replace
 import numpy as np
 from scipy.stats import t as student
 
+from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
 from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.profiles import LevelCut, cut_directions
 from colure.analysis.uncertainty import build_figure
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.evaluation import Evaluation
@@ -17,6 +19,7 @@ from colure.waves.modes import resized
 
 #: What an interval of a file's figure does not hold: nobody declared the range that it came from.
 NOT_INCLUDED = ("gain reference", "range echoes", "alignment", "receiver")
+COMPONENTS = ("co", "cross", "total")
 UNKNOWN = ("all: the file states no errors of its field",)
 
 
@@ -79,3 +82,51 @@ def _spread(chosen: FigureSet, expansion: Expansion, error_waves: ComplexArray, 
         changed = expansion.with_coefficients(expansion.coefficients + error)
         moved.append(np.nan_to_num(chosen.values(changed, near=near) - values))
     return np.asarray(student.ppf(0.975, max(1, draws - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0)))
+
+
+def cuts_of_field(
+    expansion: Expansion,
+    frequency_hz: FloatArray,
+    error_waves: ComplexArray | None,
+    planes_deg: tuple[float, ...],
+    *,
+    slant: float,
+    region: float,
+    step_deg: float = 1.0,
+) -> dict[float, list[LevelCut]]:
+    """Return cuts through the peak of a far field (frequency, 2, J) by frequency, in planes in degrees from E towards H.
+
+    Amplitudes are nan beyond `region`, radians from +z. Expanded uncertainties are infinite where `error_waves` is None:
+    nothing is known of them. Other arguments as in `figures_of_field`.
+    """
+    angle = np.linspace(-180.0, 180.0, 2 * round(180.0 / step_deg) + 1)
+    out: dict[float, list[LevelCut]] = {}
+    for f, frequency in enumerate(frequency_hz):
+        beam = find_beam(expansion.coefficients[f], slant=slant, region=region)
+        d = cut_directions(beam, planes_deg, angle)
+        level = _amplitudes(expansion.coefficients[f], d, slant)
+        expanded = np.full(level.shape, np.inf)
+        if error_waves is not None:
+            moved = [
+                _amplitudes(expansion.coefficients[f] + resized(one, expansion.order), d, slant) - level
+                for one in error_waves[f]
+            ]
+            expanded = student.ppf(0.975, max(1, len(moved) - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0))
+        level = np.where(np.arccos(np.clip(d[:, 2], -1.0, 1.0)) <= region + 1e-9, level, np.nan)
+        shape = (3, len(planes_deg), angle.size)
+        a, u = level.reshape(shape), np.asarray(expanded).reshape(shape)
+        out[float(frequency)] = [
+            LevelCut(
+                plane, float(frequency), angle, dict(zip(COMPONENTS, a[:, i], strict=True)),
+                dict(zip(COMPONENTS, u[:, i], strict=True)), 0.0,
+            )
+            for i, plane in enumerate(planes_deg)
+        ]  # fmt: skip
+    return out
+
+
+def _amplitudes(coefficients: ComplexArray, directions: FloatArray, slant: float) -> FloatArray:
+    """Return (component, direction): co-polar, cross-polar (Ludwig 3) and total."""
+    field = FarField(coefficients).at(directions)
+    co, cross = ludwig_3(field, directions, slant)
+    return np.stack([np.abs(co), np.abs(cross), np.sqrt(np.sum(np.abs(field) ** 2, axis=-1))])

@@ -81,7 +81,7 @@ def level_cuts(
     beams = [find_beam(c, slant=base.slant, region=base.region) for c in nominal.coefficients]
     levels = _Levels(
         settings=base.settings, slant=base.slant, region=base.region, one_polarization=base.one_polarization,
-        directions=tuple(_directions(beam, planes_deg, angle) for beam in beams),
+        directions=tuple(cut_directions(beam, planes_deg, angle) for beam in beams),
     )  # fmt: skip
     values = levels.values(nominal)
     bench = Bench(replace(inputs, figures=levels), nominal, values, [])
@@ -103,7 +103,7 @@ def _by_component(table: FloatArray) -> dict[str, FloatArray]:
     return dict(zip(("co", "cross", "total"), table, strict=True))
 
 
-def _directions(beam: Beam, planes_deg: tuple[float, ...], angle_deg: FloatArray) -> FloatArray:
+def cut_directions(beam: Beam, planes_deg: tuple[float, ...], angle_deg: FloatArray) -> FloatArray:
     """Return directions (plane x angle, 3) on great circles through the peak."""
     a = np.deg2rad(angle_deg)[:, None]
     return np.concatenate([np.cos(a) * beam.direction + np.sin(a) * tangent_at(beam, plane) for plane in planes_deg])

@@ -14,6 +14,7 @@ from colure.model.figure import NOT_TO_BE_USED, Figure, format_value
 from colure.model.specification import Limit, Mask, Specification
 
 Outcome = Literal["pass", "fail", "not decidable"]
+ERRORS_UNKNOWN = "errors unknown, so there is no interval to decide by"
 
 
 @dataclass(frozen=True)
@@ -120,6 +121,8 @@ def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> V
     text = f"{worst.text()} {unit} at {worst.frequency_hz / 1e9:.3f} GHz, the worst of {len(here)}; margin {margin:+.3g} {unit}"
     if outcome != "not decidable":
         return Verdict(requirement, outcome, text, margin, unit)
+    if any(np.isnan(half) for _, _, _, half in outcomes):
+        return Verdict(requirement, outcome, f"{text}; not decidable: {ERRORS_UNKNOWN}", margin, unit)
     open_ = min((item for item in outcomes if item[1] == "not decidable"), key=lambda item: abs(item[0]))
     groups = open_[2].groups()
     cause = max(groups, key=lambda name: groups[name]) if groups else "the uncertainty"
@@ -209,6 +212,8 @@ def _mask(
         return Verdict(requirement, outcome, text, margin, "dB")
     open_ = [(abs(float(h.over[j])), float(h.possibly[j] - h.over[j]), float(h.angle_deg[j]))
              for h in held for j in np.flatnonzero((h.possibly > 0.0) & (h.surely <= 0.0))]  # fmt: skip
+    if any(np.isinf(now) for _, now, _ in open_):
+        return Verdict(requirement, outcome, f"{text}; not decidable: {ERRORS_UNKNOWN}", margin, "dB")
     needed, now, where = max(open_, key=lambda item: item[1] - item[0])
     text += f"; an expanded uncertainty below {max(needed, 0.01):.2f} dB at {where:+.1f} deg would decide it (now {now:.2f} dB there)"
     return Verdict(requirement, outcome, text, margin, "dB", needed)

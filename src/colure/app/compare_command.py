@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 import json
+import math
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
+if TYPE_CHECKING:
+    from colure.app.comparing import FigureRow
+
 
 @click.command()
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("source", type=click.Path(path_type=Path))
 @click.argument("other", type=str)
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 @click.option("--keep", default="", help="What must not be matched: any of frame,origin,level.")
@@ -20,7 +25,7 @@ import click
 @click.option("--difference", type=click.Path(path_type=Path), help="Write the difference pattern to this file (.nc).")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
 def compare(
-    folder: Path,
+    source: Path,
     other: str,
     run_name: str,
     keep: str,
@@ -29,19 +34,24 @@ def compare(
     difference: Path | None,
     as_json: bool,
 ) -> None:
-    """Compare a run with another run of the campaign, or with a pattern file (.nc, or tidy far-field .csv).
+    """Compare a run with another run of the campaign, or a run or a far-field file with a file (.nc, tidy .csv).
+
+    SOURCE is a campaign folder or a far-field file. Errors that two files do not state count as none.
 
     Frame, phase reference, level and phase are matched first and shown apart from what is left. The figures
     of both are compared as they are, with E_n = difference over both uncertainties together; |E_n| <= 1 agrees.
     Exit code 1 if a figure does not.
 
     \b
-    Example: colure compare my-campaign simulated.csv --run first --other-uncertainty-db 0.2
+    Examples:
+      colure compare my-campaign simulated.csv --run first --other-uncertainty-db 0.2
+      colure compare far.nc simulated.csv --other-uncertainty-db 0.2
     """
     from colure.analysis.compare import Freedom
     from colure.app import screens, service
-    from colure.app.comparing import compare_run, save_difference
+    from colure.app.comparing import compare_files, compare_run, save_difference
     from colure.app.folders import require_chart_target
+    from colure.app.pattern_files import is_file
     from colure.model.campaign import Campaign
     from colure.model.loading import InputError
 
@@ -51,11 +61,16 @@ def compare(
     require_chart_target(plot)
     freedom = Freedom("frame" not in kept, "origin" not in kept, "level" not in kept)
     path = Path(other)
-    target = path if path.suffix.lower() in (".nc", ".csv") else service.run_folder(folder, other)
-    found = compare_run(
-        Campaign.load(folder), service.run_folder(folder, run_name), target, freedom=freedom,
-        other_uncertainty_db=other_uncertainty_db,
-    )  # fmt: skip
+    if is_file(source):
+        if not is_file(path):
+            raise InputError([f"{other}: must be a far-field file (.nc or .csv), because {source.name} is one"])
+        found = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
+    else:
+        target = path if is_file(path) else service.run_folder(source, other)
+        found = compare_run(
+            Campaign.load(source), service.run_folder(source, run_name), target, freedom=freedom,
+            other_uncertainty_db=other_uncertainty_db,
+        )  # fmt: skip
     if difference is not None:
         save_difference(found, difference)
     if plot is not None:
@@ -68,11 +83,17 @@ def compare(
         click.echo(json.dumps({
             "rotation_deg": m.rotation_deg.tolist(), "shift_mm": m.shift_mm.tolist(), "level_db": m.level_db.tolist(),
             "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in found.levels],
-            "figures": [one.__dict__ for one in found.rows], "agrees": found.agrees,
+            "figures": [_plain(one) for one in found.rows], "agrees": found.agrees,
         }))  # fmt: skip
     else:
         screens.show_compared(found)
     sys.exit(0 if found.agrees else 1)
+
+
+def _plain(row: FigureRow) -> dict[str, object]:
+    """Return a row for JSON: null for an uncertainty that nobody states."""
+    unknown = [name for name in ("expanded", "other_expanded") if math.isnan(getattr(row, name))]
+    return {**row.__dict__, **dict.fromkeys(unknown)}
 
 
 @click.command()

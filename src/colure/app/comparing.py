@@ -1,8 +1,8 @@
-"""Runs held against each other."""
+"""Runs and far-field files held against each other."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,7 +15,10 @@ from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.compare import Freedom, LevelError, Match
+    from colure.app.pattern_files import Waves
     from colure.geometry.conventions import FloatArray
+    from colure.model.figure import Figure
+    from colure.model.pattern import Quantity
     from colure.waves.expansion import Expansion
 
 
@@ -81,7 +84,7 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
 
 @dataclass(frozen=True)
 class FigureRow:
-    """One figure of both patterns: values, expanded uncertainties, E_n."""
+    """One figure of both patterns: values, expanded uncertainties (nan where a file states none), E_n."""
 
     name: str
     label: str
@@ -101,13 +104,14 @@ class FigureRow:
 
 @dataclass(frozen=True)
 class Compared:
-    """A run against another pattern: how they lie to each other, what is left, figure by figure."""
+    """A pattern against another one: how they lie to each other, what is left, figure by figure; quantity of the first."""
 
     match: Match
     middle: int
     frequency_hz: FloatArray
     levels: list[LevelError]
     rows: list[FigureRow]
+    quantity: Quantity = "realized_gain"
 
     @property
     def agrees(self) -> bool:
@@ -164,6 +168,71 @@ def compare_run(
     return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows)
 
 
+def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertainty_db: float = 0.0) -> Compared:
+    """Hold a far-field file against another one, at the first one's frequencies.
+
+    Intervals are those that the files state (`error_waves`); errors that are unknown count as none, so that no figure
+    agrees by not being known. The second file's levels have at least `other_uncertainty_db`. Co-polar is along x.
+
+    Raises
+    ------
+    InputError
+        If a file holds no far field, the second one lacks the first one's band, or levels of two kinds are to be kept.
+    """
+    from colure.analysis.compare import levels_of, match, normalized_error
+    from colure.app.pattern_object import FilePattern, open_pattern
+
+    one, two = open_pattern(first), open_pattern(second)
+    if not freedom.level and one.scale != two.scale:
+        raise InputError(
+            [
+                f"--keep level: {first.name} holds {one.scale}, {second.name} {two.scale}; their levels differ by definition"
+            ]
+        )
+    frequency = one.frequency_hz
+    if two.frequency_hz.shape != frequency.shape or not np.allclose(two.frequency_hz, frequency, rtol=1e-9):
+        two = FilePattern(_interpolated(two.waves, frequency))
+    own = one.evaluate()
+    theirs = {(f.name, round(f.frequency_hz)): f for f in two.evaluate()}
+    region = min(one.waves.region, two.waves.region)
+    try:
+        found = match(one.scaled(), two.scaled(), region=region, freedom=freedom)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    rows = []
+    for f in own:
+        other = theirs.get((f.name, round(f.frequency_hz)))
+        if other is None:
+            continue
+        least = other_uncertainty_db if f.unit.startswith("dB") else 0.0
+        half, other_half = _half(f, 0.0), _half(other, least)
+        e_n = normalized_error(f.value, float(np.nan_to_num(half)), other.value, float(np.nan_to_num(other_half)))
+        rows.append(FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, half, other.value, other_half, e_n))
+    middle = frequency.size // 2
+    return Compared(found, middle, frequency, levels_of(found, middle), rows, one.scaled_quantity)
+
+
+def _half(figure: Figure, least: float) -> float:
+    """Return a figure's expanded uncertainty, at least `least`; nan where both are unknown."""
+    known = np.isfinite(figure.lower) and np.isfinite(figure.upper) and np.isfinite(figure.expanded_uncertainty)
+    half = max(figure.expanded_uncertainty if known else 0.0, least)
+    return half if known or half > 0.0 else float("nan")
+
+
+def _interpolated(waves: Waves, frequency_hz: FloatArray) -> Waves:
+    """Return a file's field at other frequencies, without the errors that it states at its own."""
+    from colure.analysis.patterns import KnownPattern, at_frequencies
+
+    try:
+        expansion = at_frequencies(KnownPattern(waves.frequency_hz, waves.expansion, waves.region), frequency_hz)
+    except ValueError as error:
+        raise InputError([f"{waves.name}: {error}"]) from None
+    return replace(
+        waves, frequency_hz=frequency_hz, expansion=expansion,
+        pattern=waves.pattern.drop_vars("error_waves", errors="ignore"),
+    )  # fmt: skip
+
+
 def save_difference(found: Compared, target: Path) -> None:
     """Write the matched second pattern less the first, on the grid that both were held against each other.
 
@@ -178,7 +247,7 @@ def save_difference(found: Compared, target: Path) -> None:
     require_free(target)
     m = found.match
     rest = build_pattern(
-        m.second - m.first, frequency_hz=found.frequency_hz, theta=m.theta, phi=m.phi, quantity="realized_gain"
+        m.second - m.first, frequency_hz=found.frequency_hz, theta=m.theta, phi=m.phi, quantity=found.quantity
     )
     save_dataset(
         with_step(rest, "difference", rotation_deg=m.rotation_deg.tolist(), shift_mm=m.shift_mm.tolist()), target

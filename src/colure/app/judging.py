@@ -1,4 +1,4 @@
-"""Runs held against a specification."""
+"""Runs and far-field files held against a specification."""
 
 from __future__ import annotations
 
@@ -14,10 +14,13 @@ from colure.model.loading import InputError
 from colure.model.specification import Specification, load_specification
 
 if TYPE_CHECKING:
+    from colure.analysis.profiles import LevelCut
     from colure.analysis.recipe import Processed
     from colure.analysis.verdicts import MaskView, Verdict
+    from colure.app.pattern_object import FilePattern
     from colure.model.figure import Figure
     from colure.model.plan import Plan
+    from colure.model.specification import Mask
 
 
 @dataclass(frozen=True)
@@ -62,16 +65,98 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
 def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:
     """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
     from colure.analysis.profiles import level_cuts
-    from colure.analysis.verdicts import in_band, nearest_cuts, planes_of
-    from colure.analysis.verdicts import judge as decide
+    from colure.analysis.verdicts import in_band
 
-    planes = tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
+    planes = _planes(specification)
     cuts = {
         float(f): level_cuts(done.budget.only(i), planes)[0]
         for i, f in enumerate(done.frequency_hz)
         if any(in_band(mask.band_ghz, float(f)) for mask in specification.masks)
     }
-    gain = {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
+    return _decide(specification, figures, cuts)
+
+
+def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) -> Judged:
+    """Hold a far-field file (.nc, .csv) against a specification file; nothing is written.
+
+    A guard band decides nothing where the file states no errors, and no mask is passed where the file holds no field.
+    evaluation.toml beside the file asks for more figures, as in a campaign.
+
+    Raises
+    ------
+    InputError
+        If a file is malformed, or the specification names what the far field does not hold.
+    """
+    from colure.app.pattern_object import open_pattern
+    from colure.model.evaluation import Evaluation
+    from colure.model.loading import load
+
+    specification = load_specification(specification_file)
+    opened, wanted = open_pattern(path, slant_deg=slant_deg), path.parent / "evaluation.toml"
+    figures = list(opened.evaluate(load(Evaluation, wanted) if wanted.is_file() else None))
+    _require_gain(specification, opened, path.name)
+    planes = _planes(specification)
+    cuts = opened.cuts(planes) if planes else {}
+    found = _decide(specification, figures, cuts)
+    masks = len(specification.masks)
+    limits, held = found.verdicts[: len(found.verdicts) - masks], found.verdicts[len(found.verdicts) - masks :]
+    known = [_only_where_known(one, mask, cuts) for one, mask in zip(held, specification.masks, strict=True)]
+    return replace(found, verdicts=[*limits, *known])
+
+
+def _require_gain(specification: Specification, opened: FilePattern, name: str) -> None:
+    """Raise `InputError` for masks in dBi, or that follow from the peak gain, where a file holds no gain."""
+    from_gain = ("itu-r-f.699", "itu-r-f.1336-omni", "itu-r-f.1336-sector-azimuth", "itu-r-f.1336-sector-elevation")
+    faults = []
+    for mask in specification.masks if not opened.holds_gain else ():
+        if not mask.relative:
+            faults.append(
+                f"mask {mask.name!r}: in dBi, but {name} holds {opened.scale}; set relative = true (dB re the peak)"
+            )
+        elif mask.formula in from_gain and mask.peak_gain_dbi is None:
+            faults.append(f"mask {mask.name!r}: peak_gain_dbi: missing; {name} holds {opened.scale}, no gain (dBi)")
+    if faults:
+        raise InputError(faults)
+
+
+def _only_where_known(verdict: Verdict, mask: Mask, cuts: dict[float, list[LevelCut]]) -> Verdict:
+    """Return a mask's verdict, not decidable where it speaks at angles at which a file holds no field."""
+    import numpy as np
+
+    from colure.analysis.masks import level_of
+    from colure.analysis.verdicts import in_band, planes_of
+
+    silent = 0
+    for frequency, here in cuts.items():
+        for cut in here if in_band(mask.band_ghz, frequency) else ():
+            if not any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(mask)):
+                continue
+            limit, away = (
+                level_of(mask, cut.angle_deg, frequency_hz=frequency, peak_gain_dbi=0.0),
+                np.abs(cut.angle_deg),
+            )
+            asked = np.isfinite(limit) & (away >= mask.from_deg) & (away <= mask.to_deg)
+            silent = max(silent, int(np.sum(asked & np.isnan(cut.amplitude[mask.component]))))
+    # A share of allowed exceedances counts every angle; one fault beyond what is allowed fails whatever lies elsewhere.
+    if silent == 0 or (verdict.outcome == "fail" and mask.exceed_share == 0.0):
+        return verdict
+    words = f"not decidable: the mask also holds at {silent} angles of a cut where the file holds no field"
+    return replace(verdict, outcome="not decidable", text=f"{verdict.text}; {words}", needed=None)
+
+
+def _planes(specification: Specification) -> tuple[float, ...]:
+    from colure.analysis.verdicts import planes_of
+
+    return tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
+
+
+def _decide(specification: Specification, figures: list[Figure], cuts: dict[float, list[LevelCut]]) -> Judged:
+    """Hold figures and cuts by frequency against a specification."""
+    from colure.analysis.verdicts import judge as decide
+    from colure.analysis.verdicts import nearest_cuts
+
+    gain = {frequency: float("nan") for frequency in cuts}
+    gain |= {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
     try:
         verdicts = decide(specification, figures, cuts, gain)
         return Judged(

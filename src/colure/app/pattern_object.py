@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 import numpy as np
 
@@ -14,9 +14,12 @@ from colure.model.evaluation import Evaluation
 from colure.model.loading import InputError
 
 if TYPE_CHECKING:
+    from colure.analysis.profiles import LevelCut
     from colure.app.notebook import Figures
     from colure.geometry.conventions import ComplexArray, FloatArray
+    from colure.model.pattern import Quantity
     from colure.report.drawing import Drawing
+    from colure.waves.expansion import Expansion
 
 #: What |e|^2 is called on an axis, by a pattern's quantity.
 SCALES = {"gain": "gain", "realized_gain": "gain", "eirp": "EIRP"}
@@ -82,17 +85,45 @@ class FilePattern:
         from colure.app.notebook import Figures
 
         w = self.waves
-        expansion = w.expansion.with_coefficients(w.expansion.coefficients * self._factor()[:, None, None])
-        draws: ComplexArray | None = None
-        if "error_waves" in w.pattern:
-            stated: ComplexArray = np.asarray(w.pattern["error_waves"].values, np.complex128)
-            draws = stated * self._factor()[:, None, None, None]
         return Figures(
             figures_of_field(
-                expansion, w.frequency_hz, draws, settings=Evaluation() if evaluation is None else evaluation,
-                slant=w.slant, region=w.region, absolute=w.quantity in SCALES,
+                self.scaled(), w.frequency_hz, self._errors(), settings=Evaluation() if evaluation is None else evaluation,
+                slant=w.slant, region=w.region, absolute=self.holds_gain,
             )
         )  # fmt: skip
+
+    def cuts(self, planes_deg: tuple[float, ...]) -> dict[float, list[LevelCut]]:
+        """Return cuts through the peak by frequency in Hz, in planes in degrees from E towards H; nan where not known.
+
+        Their uncertainties are infinite where the file states no errors.
+        """
+        from colure.analysis.field_figures import cuts_of_field
+
+        w = self.waves
+        return cuts_of_field(self.scaled(), w.frequency_hz, self._errors(), planes_deg, slant=w.slant, region=w.region)
+
+    @property
+    def holds_gain(self) -> bool:
+        """Tell whether |e|^2 is gain: neither relative, nor directivity, nor EIRP."""
+        return self.scale == "gain"
+
+    @property
+    def scaled_quantity(self) -> Quantity:
+        """Quantity of the field as `scaled` returns it."""
+        if self.waves.quantity in SCALES:
+            return cast("Quantity", self.waves.quantity)
+        return "directivity" if self.scale == "directivity" else "relative"
+
+    def scaled(self) -> Expansion:
+        """Return the waves such that |e|^2 is what `scale` says."""
+        return self.waves.expansion.with_coefficients(self.waves.expansion.coefficients * self._factor()[:, None, None])
+
+    def _errors(self) -> ComplexArray | None:
+        """Return the errors that the file states (frequency, draw, 2, J), on the scale of the figures; None if it states none."""
+        if "error_waves" not in self.waves.pattern:
+            return None
+        stated: ComplexArray = np.asarray(self.waves.pattern["error_waves"].values, np.complex128)
+        return np.asarray(stated * self._factor()[:, None, None, None])
 
     def _index(self, frequency_ghz: float | None) -> int:
         f = self.waves.frequency_hz / 1e9

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -402,7 +403,8 @@ def show_compared(found: Compared) -> None:
     for row in found.rows:
         if row.frequency_hz == frequency:
             colour = "green" if row.agrees else "bold red"
-            table.add_row(row.label, f"{format_value(row.value, row.expanded)} \u00b1 {format_value(row.expanded, row.expanded)}",
+            half = "?" if math.isnan(row.expanded) else format_value(row.expanded, row.expanded)
+            table.add_row(row.label, f"{format_value(row.value, row.expanded)} \u00b1 {half}",
                           format_value(row.other, row.expanded), row.unit, f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
     console().print(table)
     off = [row for row in found.rows if not row.agrees]
