@@ -159,8 +159,10 @@ def test_a_difference_keeps_the_first_files_quantity(tmp_path):
     save_dataset(field(SHORT, quantity="gain"), tmp_path / "two.nc")
     for first, second, quantity in (("one", "two", "directivity"), ("two", "one", "gain")):
         target = tmp_path / f"{quantity}.nc"
-        result = CliRunner().invoke(
-            main, ["compare", *(str(tmp_path / f"{x}.nc") for x in (first, second)), "--difference", str(target)]
-        )
+        files = [str(tmp_path / f"{x}.nc") for x in (first, second)]
+        # So unlike that no pose brings them together: that is said, whichever comes first.
+        refused = CliRunner().invoke(main, ["compare", *files])
+        assert refused.exit_code == 2 and "too unlike" in refused.stderr
+        result = CliRunner().invoke(main, ["compare", *files, "--keep", "frame,origin", "--difference", str(target)])
         assert result.exit_code == 1 and "\u00b1 ?" in result.output
         assert open_dataset(target).attrs["quantity"] == quantity

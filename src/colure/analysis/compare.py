@@ -72,6 +72,10 @@ class Match:
         return np.asarray(10.0 * np.log10(np.maximum(mean / peak, 1e-30)))
 
 
+#: A turn beyond half a circle (radians) and directions told this little, relative, are no pose that data find.
+MOST_TURN, LEAST_TOLD = float(np.pi), 1e-6
+
+
 def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom: Freedom | None = None) -> Match:
     """Bring the second pattern to the first one by least squares over the region.
 
@@ -87,7 +91,7 @@ def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom
     Raises
     ------
     ValueError
-        If the frequencies differ.
+        If the frequencies differ, or no pose brings the patterns together.
     """
     free = Freedom() if freedom is None else freedom
     if first.k.shape != second.k.shape or not np.allclose(first.k, second.k, rtol=1e-6):
@@ -108,6 +112,12 @@ def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom
             step[index] = STEP
             columns.append((grid.moved(part, (found + step) * scale) - base) / STEP)
         found[active] += _step(wanted[some], base, np.stack(columns), grid.root_weight, free.level)
+        if np.linalg.norm(found[:3]) > MOST_TURN or np.linalg.norm(found[3:]) > max(first.order, second.order):
+            raise ValueError(
+                "compare: no pose brings the second pattern to the first, they are too unlike "
+                f"(turn {np.rad2deg(np.linalg.norm(found[:3])):.3g} deg, shift {1e3 * scale[3] * np.linalg.norm(found[3:]):.3g} mm); "
+                "compare them as they stand: --keep frame,origin"
+            )
     moved = grid.moved(second, found * scale)
     factor = _factor(wanted, moved, grid.root_weight, free.level)
     turned = second.rotated(from_rotation_vector(found[:3])).translated(scale[3] * found[3:])
@@ -171,7 +181,8 @@ def _step(
     flat = design.reshape(len(columns), -1).T
     stacked = np.concatenate([flat.real, flat.imag])
     rest = np.concatenate([left.ravel().real, left.ravel().imag])
-    return np.asarray(np.linalg.lstsq(stacked, rest, rcond=1e-10)[0])
+    # A turn that the pattern's own symmetry hides is left alone: only rounding tells of it.
+    return np.asarray(np.linalg.lstsq(stacked, rest, rcond=LEAST_TOLD)[0])
 
 
 @dataclass(frozen=True)
