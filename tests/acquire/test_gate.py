@@ -101,6 +101,24 @@ def test_a_person_may_confirm_what_the_counts_say(half):
     assert any("confirmed by a person" in text for _, _, text in journal.events())
 
 
+def test_a_confirmation_does_not_hold_for_what_a_later_pause_brings(half):
+    world, plan, journal = half
+    world.stage.stand_at({"azimuth": 17.0})
+    engines = []
+
+    def listen(event):
+        if event.data.get("measured") == 60:
+            engines[0].pause("coffee")
+        if event.data.get("state") == "paused":
+            world.stage.shift_counts({"azimuth": 6.0})  # the controller was switched off and on
+            engines[0].resume()
+
+    options = Options(threads=False, position_confirmed=True)
+    engines.append(world.engine(plan, journal, listener=listen, options=options))
+    outcome = engines[0].run()
+    assert outcome.state is State.FAULTED and "axis azimuth stands at" in outcome.reason, outcome
+
+
 def test_a_wrapping_readout_whose_turns_are_lost_must_be_homed(tiny_campaign, tmp_path):
     chamber = (tiny_campaign / "chamber.toml").read_text(encoding="utf-8")
     head, roll = chamber.split("[positioner.roll]")

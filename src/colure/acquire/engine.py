@@ -182,6 +182,8 @@ class Engine:
         if not doubt:
             return
         if self._options.position_confirmed:
+            # A person has looked now; what a later pause brings he has not seen.
+            self._options = replace(self._options, position_confirmed=False)
             self._note("home", f"{doubt}; confirmed by a person")
             return
         raise AcquisitionError(
