@@ -71,6 +71,16 @@ def run_over_sockets(folder: Path, journal_path: Path, *, timeout_s: float = 0.4
         twin.close()
 
 
+def require_as_undisturbed(folder: Path, tmp_path: Path, journal: Journal) -> None:
+    """Nothing of a fault is left in the data: the rows are those of a run without any."""
+    with_faults(folder)
+    world, plan = world_of(folder, kind="gcode")
+    whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
+    world.engine(plan, whole).run()
+    assert planned_rows(whole) == planned_rows(journal)
+    whole.close()
+
+
 @pytest.mark.parametrize("kind", list(FaultKind), ids=str)
 def test_one_fault_over_real_sockets(tiny_campaign, tmp_path, kind):
     with_faults(tiny_campaign, (kind, 40))
@@ -81,13 +91,7 @@ def test_one_fault_over_real_sockets(tiny_campaign, tmp_path, kind):
         assert outcome.state is State.DONE and outcome.flagged == 0, outcome
         told = [event for event in events if event.kind == "warning"]
         assert told or kind is FaultKind.SLOW
-        # Nothing of the fault is left in the data.
-        with_faults(tiny_campaign)
-        world, plan = world_of(tiny_campaign, kind="gcode")
-        whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
-        world.engine(plan, whole).run()
-        assert planned_rows(whole) == planned_rows(journal)
-        whole.close()
+        require_as_undisturbed(tiny_campaign, tmp_path, journal)
     else:
         assert outcome.state is State.FAULTED, outcome
         word = FAULTS.get(kind) or PAUSES[kind]
@@ -113,12 +117,7 @@ def test_an_answer_later_than_the_watchdog_waits_is_recovered_from(tiny_campaign
     outcome, events, journal, _ = run_over_sockets(tiny_campaign, tmp_path / "j.sqlite", timeout_s=1.5)
     assert outcome.state is State.DONE and outcome.flagged == 0, outcome
     assert [event for event in events if event.kind == "warning"]
-    with_faults(tiny_campaign)
-    world, plan = world_of(tiny_campaign, kind="gcode")
-    whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
-    world.engine(plan, whole).run()
-    assert planned_rows(whole) == planned_rows(journal)
-    whole.close()
+    require_as_undisturbed(tiny_campaign, tmp_path, journal)
     journal.close()
 
 

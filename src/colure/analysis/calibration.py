@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.combination import students_factor
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.kinematics import device_to_lab
 from colure.model.chamber import Chamber, Reference
@@ -147,10 +148,8 @@ def coverage_factor(sweeps: int) -> float:
 
     A single sweep says nothing about its own scatter: the factor is infinite.
     """
-    from scipy.stats import t
-
     freedom = 2 * (sweeps - 1)
-    return float(t.ppf(0.97725, freedom)) if freedom else float("inf")
+    return students_factor(freedom, 0.9545) if freedom else float("inf")
 
 
 def reference_blocks(chamber: Chamber, ports: int, scheme: str) -> int:

@@ -22,8 +22,6 @@ MODULUS_DRAWS = 1000
 #: A lobe lower than this many standard deviations above the minimum before it may not be one.
 SET_APART = 2.0
 DB_FORMAT = "{:.2g} dB"
-#: Figures along the band: from directions, phases and phase centres of all frequencies together.
-ALONG_THE_BAND = ("group_delay_ns", "squint_deg", "phase_centre_wander_mm")
 #: Figures that are read anew from every changed pattern: sectors and percentiles have no one place.
 READ_ANEW = ("sector_", "coverage_")
 

@@ -304,15 +304,9 @@ class Pattern:
         return [str(step["step"]) for step in json.loads(self.data.attrs["history_json"])]
 
     def _index(self, frequency_ghz: float | None) -> int:
-        f = self.processed.frequency_hz / 1e9
-        if frequency_ghz is None:
-            return f.size // 2
-        nearest = int(abs(f - frequency_ghz).argmin())
-        if abs(f[nearest] - frequency_ghz) > 1e-6 * frequency_ghz:
-            raise InputError(
-                [f"frequency_ghz = {frequency_ghz:g}: must be one of {', '.join(f'{one:.6g}' for one in f)} GHz"]
-            )
-        return nearest
+        from colure.model.pattern import index_of
+
+        return index_of(self.processed.frequency_hz, frequency_ghz)
 
     def plot_cuts(self, *, frequency_ghz: float | None = None, polar: bool = False) -> Drawing:
         """Draw the principal cuts through the peak, co and cross; mid-band by default."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
@@ -12,6 +12,7 @@ from colure.app.pattern_files import Waves, waves_of_file
 from colure.app.plot_command import KINDS
 from colure.model.evaluation import Evaluation
 from colure.model.loading import InputError
+from colure.model.pattern import index_of
 
 if TYPE_CHECKING:
     from colure.analysis.profiles import LevelCut
@@ -125,17 +126,6 @@ class FilePattern:
         stated: ComplexArray = np.asarray(self.waves.pattern["error_waves"].values, np.complex128)
         return np.asarray(stated * self._factor()[:, None, None, None])
 
-    def _index(self, frequency_ghz: float | None) -> int:
-        f = self.waves.frequency_hz / 1e9
-        if frequency_ghz is None:
-            return f.size // 2
-        nearest = int(abs(f - frequency_ghz).argmin())
-        if abs(f[nearest] - frequency_ghz) > 1e-6 * frequency_ghz:
-            raise InputError(
-                [f"frequency_ghz = {frequency_ghz:g}: must be one of {', '.join(f'{one:.6g}' for one in f)} GHz"]
-            )
-        return nearest
-
     def plot(self, kind: str = "cuts", *, frequency_ghz: float | None = None) -> Drawing:
         """Draw the field: cuts, polar, map, solid, front, frequency or aperture; mid-band by default.
 
@@ -147,7 +137,7 @@ class FilePattern:
             raise InputError([f"kind = {kind!r}: must be one of {', '.join(KINDS)}"])
         if kind == "frequency":
             return self._over_frequency()
-        i = self._index(frequency_ghz)
+        i = index_of(self.waves.frequency_hz, frequency_ghz)
         one = self.waves.expansion.coefficients[i] * self._factor()[i]
         if kind in ("cuts", "polar"):
             from colure.analysis.figures.cuts import principal_cuts
@@ -204,7 +194,3 @@ class FilePattern:
             "" if self.waves.region >= np.pi - 1e-9 else f", known to {np.rad2deg(self.waves.region):.4g} deg from +z"
         )
         return f"Pattern {self.waves.name}: {f.size} frequencies, {f[0]:.6g} to {f[-1]:.6g} GHz, {self.scale}{part}"
-
-    def with_slant(self, slant_deg: float) -> FilePattern:
-        """Return the same field with another co-polar direction, degrees from x towards y."""
-        return FilePattern(replace(self.waves, slant=float(np.deg2rad(slant_deg))))

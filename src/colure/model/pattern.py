@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -62,3 +63,22 @@ def build_pattern(
 def field_of(pattern: xr.Dataset) -> ComplexArray:
     """Return the field of a pattern as an array (frequency, 2, theta, phi)."""
     return np.stack([pattern["e_theta"].values, pattern["e_phi"].values], axis=1)
+
+
+def index_of(frequency_hz: FloatArray, frequency_ghz: float | None) -> int:
+    """Return which of the frequencies is meant; the middle one if None.
+
+    Raises
+    ------
+    InputError
+        If there is no such frequency; all are named.
+    """
+    f = frequency_hz / 1e9
+    if frequency_ghz is None:
+        return f.size // 2
+    nearest = int(abs(f - frequency_ghz).argmin())
+    if abs(f[nearest] - frequency_ghz) > 1e-6 * frequency_ghz:
+        raise InputError(
+            [f"frequency_ghz = {frequency_ghz:g}: must be one of {', '.join(f'{one:.6g}' for one in f)} GHz"]
+        )
+    return nearest
