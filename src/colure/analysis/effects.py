@@ -12,7 +12,7 @@ from colure.analysis.bench import Bench, Cause
 from colure.analysis.combination import Contribution, joint_weights
 from colure.analysis.figures.places import Reading
 from colure.analysis.figures.response import Answer, Response
-from colure.analysis.modulus import may_be_largest, modulus_interval
+from colure.analysis.modulus import may_be_largest, modulus_intervals
 from colure.analysis.rivals import corrections
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, azimuth_over_elevation
@@ -111,11 +111,16 @@ class Effects:
 
 def _moduli(response: Response, answer: Answer, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
     """Return the intervals of one pattern's moduli; `always` (change,) as in `Effects`."""
-    out = {one.name: _of_reading(response, one, answer, joint, always) for one in response.places.readings}
-    if "axial_ratio_db" in response.values:
+    readings = response.places.readings
+    asked = [_asked(response, one, answer, joint, always) for one in readings]
+    ellipse = "axial_ratio_db" in response.values
+    if ellipse:
         errors = response.circular_error(answer.fields)
-        low, high = modulus_interval(np.array([[response.circular - always @ errors]]), (joint @ errors)[:, None, None])
-        out |= _of_ellipse(low, high, float(np.sign(response.values["circularity"])))
+        asked.append((np.array([[response.circular - always @ errors]]), (joint @ errors)[:, None, None]))
+    found = modulus_intervals(asked)
+    out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, found, strict=False)}
+    if ellipse:
+        out |= _of_ellipse(*found[-1], float(np.sign(response.values["circularity"])))
     return out
 
 
@@ -137,8 +142,10 @@ def vanishing(response: Response, answer: Answer, joint: ComplexArray) -> dict[s
     return out
 
 
-def _of_reading(response: Response, one: Reading, answer: Answer, joint: ComplexArray, always: FloatArray) -> Ends:
-    """Return the interval of one reading: about what is measured less known biases, and never without the value."""
+def _asked(
+    response: Response, one: Reading, answer: Answer, joint: ComplexArray, always: FloatArray
+) -> tuple[ComplexArray, ComplexArray]:
+    """Return the fields of one reading less known biases, those that may be the largest, and what joint draws add to them."""
     ratio, errors = response.ratios(one), response.errors(one, answer.fields)
     true = ratio - np.tensordot(always, errors, axes=1)
     spread = np.sqrt(np.sum(np.abs(_rms(errors)) ** 2, axis=-1))
@@ -150,10 +157,14 @@ def _of_reading(response: Response, one: Reading, answer: Answer, joint: Complex
         run = one.slope[kept][:, : few.shape[-1]]
         run = run / np.linalg.norm(run, axis=1, keepdims=True)
         drawn = drawn - run * np.sum((np.conj(run) * drawn).real, axis=-1, keepdims=True)
-    low, high = modulus_interval(true[kept], drawn)
+    return true[kept], drawn
+
+
+def _scaled(response: Response, one: Reading, low: float, high: float) -> Ends:
+    """Return the interval of one reading, never without the value."""
     # Read between the places as well, the figure itself is a little larger.
     value = response.values[one.name]
-    scale = value / float(np.max(np.linalg.norm(ratio, axis=-1)))
+    scale = value / float(np.max(np.linalg.norm(response.ratios(one), axis=-1)))
     return Ends(min(low * scale, value), max(high * scale, value))
 
 
@@ -179,28 +190,33 @@ def along_the_band(answers: Sequence[Answer], responses: Sequence[Response]) -> 
     then = np.stack([one.places.directions[0] for one in responses])
     now = np.stack([one.direction for one in answers], axis=1)  # (n, frequency, 3)
     middle = len(responses) // 2
-    squint = np.stack([_squint(row, row[middle]) for row in now]) - _squint(then, then[middle])
+    squint = _squint(now, middle) - _squint(then, middle)
     centre = [one.near.centre_m for one in responses]
     found = {"group_delay_ns": delay - delay.mean(axis=1, keepdims=True), "squint_deg": squint}
     if all(one is not None for one in centre):
         place = np.stack([one for one in centre if one is not None])
         moved = np.stack([one.centre_m for one in answers], axis=1)
-        found["phase_centre_wander_mm"] = np.stack([_wander(place + row, middle) for row in moved]) - _wander(
-            place, middle
-        )
+        found["phase_centre_wander_mm"] = _wander(place + moved, middle) - _wander(place, middle)
     return found
 
 
-def _squint(directions: FloatArray, middle: FloatArray) -> FloatArray:
-    """Return the angle (frequency,) to the middle direction in degrees, with the sign of the larger of azimuth and elevation."""
-    here, there = azimuth_over_elevation(directions), azimuth_over_elevation(middle)
+def _squint(directions: FloatArray, middle: int) -> FloatArray:
+    """Return the angle to the middle frequency's direction in degrees, with the sign of the larger of azimuth and elevation.
+
+    directions (..., frequency, 3); result (..., frequency).
+    """
+    at_middle = directions[..., middle : middle + 1, :]
+    here, there = azimuth_over_elevation(directions), azimuth_over_elevation(at_middle)
     az, el = (np.mod(a - b + np.pi, 2.0 * np.pi) - np.pi for a, b in zip(here, there, strict=True))
     sign = np.sign(np.where(np.abs(az) >= np.abs(el), az, el))
-    return np.asarray(sign * np.rad2deg([angle_between(one, middle) for one in directions]))
+    return np.asarray(sign * np.rad2deg(angle_between(directions, at_middle)))
 
 
 def _wander(centre_m: FloatArray, middle: int) -> FloatArray:
-    """Return the distance (frequency,) to the middle's phase centre in millimetres, with the sign of its largest component."""
-    moved = 1e3 * (centre_m - centre_m[middle])
-    largest = np.take_along_axis(moved, np.argmax(np.abs(moved), axis=1)[:, None], axis=1)[:, 0]
-    return np.asarray(np.linalg.norm(moved, axis=1) * np.sign(largest))
+    """Return the distance to the middle frequency's phase centre in millimetres, with the sign of its largest component.
+
+    centre_m (..., frequency, 3); result (..., frequency).
+    """
+    moved = 1e3 * (centre_m - centre_m[..., middle : middle + 1, :])
+    largest = np.take_along_axis(moved, np.argmax(np.abs(moved), axis=-1)[..., None], axis=-1)[..., 0]
+    return np.asarray(np.linalg.norm(moved, axis=-1) * np.sign(largest))

@@ -10,9 +10,11 @@ cross may differ in size: of all fields with a modulus the most probable one cou
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 
 #: Share of the draws beyond either end.
 TAIL = 0.025
@@ -23,6 +25,8 @@ MOST = 24
 RAISED = 1.3
 #: Scales that are tried, as distances from the measured modulus in standard deviations of the error there.
 TRIED = np.linspace(-6.0, 6.0, 41)
+#: Every so many of them are looked at first.
+COARSE = 5
 #: The errors of a component count as at least this share of the largest, in variance.
 LEAST_SHARE = 1e-3
 #: A component grows or shrinks by at most this natural logarithm; it is found by so many halvings.
@@ -43,24 +47,87 @@ def modulus_interval(ratio: ComplexArray, errors: ComplexArray, *, tail: float =
     errors (draw, n, component)
         What errors add to them, jointly drawn.
     """
-    measured = float(np.sqrt(np.max(np.sum(np.abs(ratio) ** 2, axis=-1))))
-    added = np.sum(np.abs(errors) ** 2, axis=-1)
-    shape = _shape(ratio, added.mean(axis=0))
-    sigma = float(np.sqrt(0.5 * added[:, int(np.argmax(np.linalg.norm(shape, axis=-1)))].mean()))
-    if sigma <= 1e-12 * measured or measured == 0.0:
-        return measured, measured + (2.72 * sigma if measured == 0.0 else 0.0)
-    tried = np.unique(np.maximum(measured + sigma * TRIED, 0.0))
-    wanted = (tried / measured)[:, None] * np.linalg.norm(_rivals(shape, measured, sigma), axis=-1)
-    above = _share_above(measured, probable(ratio, errors, measured * wanted), errors)
-    low = 0.0 if above[0] >= tail else float(np.interp(tail, np.maximum.accumulate(above), tried))
-    wanted = (tried / measured)[:, None] * np.linalg.norm(_outsiders(shape, measured, sigma), axis=-1)
-    below = 1.0 - (
-        above if len(ratio) == 1 else _share_above(measured, probable(ratio, errors, measured * wanted), errors)
-    )
-    # Where errors alone are mostly larger than what was measured, that share is divided by theirs: the interval is never empty.
-    share = below / max(float(below[0]), 1.0 / len(errors))
-    high = float(np.interp(-tail, -np.minimum.accumulate(share), tried))
-    return min(low, measured), max(high, measured)
+    return modulus_intervals([(ratio, errors)], tail=tail)[0]
+
+
+def modulus_intervals(
+    asked: Sequence[tuple[ComplexArray, ComplexArray]], *, tail: float = TAIL
+) -> list[tuple[float, float]]:
+    """Return `modulus_interval` of several (ratio, errors): the search for their most probable fields is one.
+
+    Shares are looked at coarsely first, then between the two sizes that an end lies between: they rise with the size.
+    """
+    every = [_Inversion(ratio, errors) for ratio, errors in asked]
+    curves = [curve for one in every for curve in one.curves]
+    _fill(curves, [np.unique([*range(0, len(curve.tried), COARSE), len(curve.tried) - 1]) for curve in curves])
+    _fill(curves, [one.between(curve, tail) for one in every for curve in one.curves])
+    return [one.ends(tail) for one in every]
+
+
+class _Curve:
+    """In which share of the draws the largest modulus comes out as measured or above, for true fields of several sizes.
+
+    wanted (size, n)
+        True moduli for every size that is tried.
+    """
+
+    def __init__(self, measured: float, tried: FloatArray, wanted: FloatArray, likely: _Likely) -> None:
+        self.measured, self.tried, self.wanted, self.likely = measured, tried, wanted, likely
+        self.share = np.full(len(tried), np.nan)
+
+    def crossing(self, *, rises: bool, to: float) -> tuple[FloatArray, FloatArray, int]:
+        """Return (sizes, shares made monotonic) as far as they are known, and the number of the first share beyond `to`."""
+        at = np.flatnonzero(np.isfinite(self.share))
+        share = self.share[at] if rises else 1.0 - self.share[at]
+        even = np.maximum.accumulate(share) if rises else -np.minimum.accumulate(share)
+        beyond = np.flatnonzero(even > (to if rises else -to))
+        return self.tried[at], even, int(at[beyond[0]]) if beyond.size else -1
+
+
+class _Inversion:
+    """One measured modulus: sizes of the true one that are tried, and what each of them makes of it."""
+
+    def __init__(self, ratio: ComplexArray, errors: ComplexArray) -> None:
+        self.measured = measured = float(np.sqrt(np.max(np.sum(np.abs(ratio) ** 2, axis=-1))))
+        added = np.sum(np.abs(errors) ** 2, axis=-1)
+        shape = _shape(ratio, added.mean(axis=0))
+        self.sigma = sigma = float(np.sqrt(0.5 * added[:, int(np.argmax(np.linalg.norm(shape, axis=-1)))].mean()))
+        self.draws, self.curves = len(errors), list[_Curve]()
+        if sigma <= 1e-12 * measured or measured == 0.0:
+            return
+        tried = np.unique(np.maximum(measured + sigma * TRIED, 0.0))
+        shapes = [_rivals(shape, measured, sigma)]
+        if len(ratio) > 1:
+            shapes.append(_outsiders(shape, measured, sigma))
+        likely = _Likely(ratio, errors, added)
+        self.curves = [_Curve(measured, tried, tried[:, None] * np.linalg.norm(one, axis=-1), likely) for one in shapes]
+
+    def _least(self, tail: float) -> float:
+        # Where errors alone are mostly larger than what was measured, that share is divided by theirs: the interval is never empty.
+        return tail * max(1.0 - float(self.curves[-1].share[0]), 1.0 / self.draws)
+
+    def between(self, curve: _Curve, tail: float) -> IntArray:
+        """Return the sizes that are to be looked at beside the coarse ones."""
+        found = []
+        if curve is self.curves[0]:
+            found.append(curve.crossing(rises=True, to=tail)[2])
+        if curve is self.curves[-1]:
+            found.append(curve.crossing(rises=False, to=self._least(tail))[2])
+        steps = [np.arange(max(1, one - COARSE + 1), one) for one in found if one > 0]
+        return np.unique(np.concatenate([np.zeros(0, int), *steps]))
+
+    def ends(self, tail: float) -> tuple[float, float]:
+        """Return the ends of the interval."""
+        measured, sigma = self.measured, self.sigma
+        if not self.curves:
+            return measured, measured + (2.72 * sigma if measured == 0.0 else 0.0)
+        low = 0.0
+        if self.curves[0].share[0] < tail:
+            tried, even, _ = self.curves[0].crossing(rises=True, to=tail)
+            low = float(np.interp(tail, even, tried))
+        tried, even, _ = self.curves[-1].crossing(rises=False, to=self._least(tail))
+        high = float(np.interp(-self._least(tail), even, tried))
+        return min(low, measured), max(high, measured)
 
 
 def _shape(ratio: ComplexArray, power: FloatArray) -> ComplexArray:
@@ -95,38 +162,61 @@ def _outsiders(shape: ComplexArray, measured: float, sigma: float) -> ComplexArr
     return np.asarray(shape * lowered / np.maximum(size, 1e-12))
 
 
-def probable(ratio: ComplexArray, errors: ComplexArray, size: FloatArray) -> ComplexArray:
-    """Return the most probable true fields (m, n, component) of moduli `size` (m, n) behind measured ones (n, component).
+class _Likely:
+    """The most probable true fields of given moduli behind measured ones (n, component), and what draws make of them.
 
     errors (draw, n, component)
         As if Gaussian: what is least likely to have been added, of all that leads from a field of that modulus to the measured
         one, is (v - x) with v = (1 - lambda C)^-1 x, C their covariance (a multiplier of Lagrange; derivable).
     """
-    variance, axes = np.linalg.eigh(np.einsum("dni,dnj->nij", errors, np.conj(errors)) / len(errors))
-    along = np.einsum("nij,ni->nj", np.conj(axes), ratio)
-    share = np.clip(variance / np.maximum(variance[:, -1:], 1e-300), LEAST_SHARE, 1.0)
-    # Nothing at all grows to nothing: the least sure component is never quite zero.
-    along[:, -1] += np.where(np.abs(along[:, -1]) < 1e-9, 1e-9, 0.0)
+
+    def __init__(self, ratio: ComplexArray, errors: ComplexArray, added: FloatArray) -> None:
+        by_place = np.ascontiguousarray(errors.transpose(1, 2, 0))  # place, component, draw
+        covariance = by_place @ by_place.conj().swapaxes(1, 2) / len(errors)
+        variance, self.axes = np.linalg.eigh(covariance)
+        self.share = np.clip(variance / np.maximum(variance[:, -1:], 1e-300), LEAST_SHARE, 1.0)
+        self.along = np.einsum("nij,ni->nj", np.conj(self.axes), ratio)
+        # Nothing at all grows to nothing: the least sure component is never quite zero.
+        self.along[:, -1] += np.where(np.abs(self.along[:, -1]) < 1e-9, 1e-9, 0.0)
+        self._errors = np.concatenate([by_place.real, by_place.imag, added.T[:, None]], axis=1)
+
+    def above(self, measured: float, along: ComplexArray) -> FloatArray:
+        """Return in which share of the draws fields (m, n, component), along the axes, give at least the measured modulus, (m,)."""
+        fields = np.einsum("nij,mnj->nmi", self.axes, along)
+        power = np.sum(np.abs(fields) ** 2, axis=-1)
+        # |field + error|^2 less the field's own power: one product for all draws.
+        meets = np.concatenate([2.0 * fields.real, 2.0 * fields.imag, np.ones((*power.shape, 1))], axis=-1)
+        seen = np.max(meets @ self._errors + power[..., None], axis=0)
+        return np.asarray(np.mean(seen >= measured**2, axis=-1))
+
+
+def _fill(curves: Sequence[_Curve], rows: Sequence[IntArray]) -> None:
+    """Work the shares of some of their sizes out, of all curves together."""
+    sizes = [curve.wanted[at] for curve, at in zip(curves, rows, strict=True)]
+    along = [
+        np.broadcast_to(c.likely.along, (*s.shape, c.likely.along.shape[1])) for c, s in zip(curves, sizes, strict=True)
+    ]
+    two = [i for i, one in enumerate(along) if one.shape[-1] > 1 and one.size]
+    if two:
+        power = np.concatenate([np.abs(along[i]).reshape(-1, 2) ** 2 for i in two])
+        share = np.concatenate([np.broadcast_to(curves[i].likely.share, along[i].shape).reshape(-1, 2) for i in two])
+        grown = _grown(power, share, np.concatenate([sizes[i].ravel() for i in two]))
+        for i, part in zip(two, np.split(grown, np.cumsum([sizes[i].size for i in two])[:-1]), strict=True):
+            along[i] = along[i] * part.reshape(along[i].shape)
+    for curve, at, size, one in zip(curves, rows, sizes, along, strict=True):
+        if at.size:
+            scale = size / np.maximum(np.linalg.norm(one, axis=-1), 1e-300)
+            curve.share[at] = curve.likely.above(curve.measured, one * scale[..., None])
+
+
+def _grown(power: FloatArray, share: FloatArray, size: FloatArray) -> FloatArray:
+    """Return by how much two components of powers (n, 2) grow together to a size (n,), each by its share (n, 2) of the variance."""
     low, high = np.full(size.shape, -MOST_GROWN), np.full(size.shape, MOST_GROWN)
+    rest, wanted = 1.0 - share, size**2
     for _ in range(HALVINGS):
         middle = 0.5 * (low + high)
-        larger = np.linalg.norm(_grown(along, share, middle), axis=-1) > size
+        grown = np.exp(middle)[:, None]
+        larger = np.sum(power * (grown / (grown * rest + share)) ** 2, axis=-1) > wanted
         low, high = np.where(larger, low, middle), np.where(larger, middle, high)
-    found = _grown(along, share, 0.5 * (low + high))
-    found = found * (size / np.maximum(np.linalg.norm(found, axis=-1), 1e-300))[..., None]
-    return np.asarray(np.einsum("nij,mnj->mni", axes, found))
-
-
-def _grown(along: ComplexArray, share: FloatArray, logarithm: FloatArray) -> ComplexArray:
-    """Return components (m, n, component) when the least sure one grows by exp(logarithm (m, n)), others by their share of its variance."""
-    grown = np.exp(logarithm)[..., None]
-    return np.asarray(along * grown / (grown * (1.0 - share) + share))
-
-
-def _share_above(measured: float, fields: ComplexArray, errors: ComplexArray) -> FloatArray:
-    """Return in which share of the draws true fields (m, n, component) give at least the measured modulus, (m,)."""
-    added = np.sum(np.abs(errors) ** 2, axis=-1)
-    power = np.sum(np.abs(fields) ** 2, axis=-1)
-    meets = 2.0 * np.einsum("mni,dni->mdn", np.conj(fields), errors, optimize=True).real
-    seen = np.max(power[:, None] + meets + added, axis=-1)
-    return np.asarray(np.mean(seen >= measured**2, axis=1))
+    grown = np.exp(0.5 * (low + high))[:, None]
+    return np.asarray(grown / (grown * rest + share))

@@ -50,8 +50,7 @@ def figures_with_budget(inputs: Inputs) -> list[Figure]:
 def budget_of(inputs: Inputs) -> Budget:
     """Return every figure with its budget, and how the figures' errors go together."""
     nominal = inputs.step.expansion(inputs.sphere.field)
-    values = inputs.figures.values(nominal)
-    bench = Bench(inputs, nominal, values, inputs.figures.places(nominal))
+    bench = Bench(inputs, nominal, *inputs.figures.read(nominal))
     every = list(causes(bench))
     effects = Effects(bench, every)
     combined = _combined(effects.contributions)

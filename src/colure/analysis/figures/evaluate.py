@@ -121,15 +121,25 @@ class FigureSet:
             self._at(c, float(k), None if near is None else near[i])
             for i, (c, k) in enumerate(zip(expansion.coefficients, expansion.k, strict=True))
         ]
-        rows = self._rows(found, expansion.k)
-        known: list[dict[str, str]] = [one.reasons for one in found] if near is None else [one.reasons for one in near]
-        for row, reasons in zip(rows, known, strict=True):
-            row.update(dict.fromkeys(reasons, float("nan")))
-        return np.array([[float(row[name]) for name in self.names] for row in rows])
+        known = found if near is None else near
+        return self._table(self._rows(found, expansion.k), [one.reasons for one in known])
 
     def places(self, expansion: Expansion) -> list[Near]:
         """Return where peak and phase centre are at every frequency, and why figures do not exist."""
+        return self.read(expansion)[1]
+
+    def read(self, expansion: Expansion) -> tuple[FloatArray, list[Near]]:
+        """Return what `values` and `places` return, of an unperturbed expansion, with one look at the pattern."""
         found = [self._at(c, float(k), None) for c, k in zip(expansion.coefficients, expansion.k, strict=True)]
+        rows = self._rows(found, expansion.k)
+        return self._table(rows, [one.reasons for one in found]), self._nearby(found, rows)
+
+    def _table(self, rows: list[dict[str, float]], reasons: Sequence[dict[str, str]]) -> FloatArray:
+        """Return values (frequency, figure); nan where a figure does not exist."""
+        known = [{**row, **dict.fromkeys(why, float("nan"))} for row, why in zip(rows, reasons, strict=True)]
+        return np.array([[float(row[name]) for name in self.names] for row in known])
+
+    def _nearby(self, found: list[_One], rows: list[dict[str, float]]) -> list[Near]:
         middle = found[len(found) // 2].reasons
         along = {
             name: middle[source]
@@ -137,7 +147,7 @@ class FigureSet:
             if source in middle and name in self.names
         }
         out = []
-        for one, row in zip(found, self._rows(found, expansion.k), strict=True):
+        for one, row in zip(found, rows, strict=True):
             reasons = {**along, **one.reasons}
             for name in self.names:
                 if np.isnan(row[name]) and name not in reasons:
