@@ -14,7 +14,7 @@ import pytest
 from colure.app import service
 from colure.model.files import open_dataset
 
-KILLS = 20
+KILLS = 12
 
 
 def committed(path) -> dict[int, bytes]:

@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 import os
-import shutil
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 import colure
+from tests.mutation.preloaded import Preloaded, changed_copy
 
-ROOT = Path(__file__).parents[2]
 ENGINE = "tests/acquire/test_engine.py::"
 CONTROL = "tests/acquire/test_control.py::"
 JOURNAL = "tests/acquire/test_journal.py::"
@@ -72,22 +69,23 @@ DEFECTS = [
 ]  # fmt: skip
 
 
+@pytest.fixture(scope="module")
+def gates():
+    with Preloaded() as process:
+        yield process
+
+
 @pytest.mark.skipif(os.name == "nt", reason="the gates use POSIX locks and a memory file system")
 @pytest.mark.parametrize(("what", "name", "old", "new", "gate"), DEFECTS, ids=[row[0] for row in DEFECTS])
-def test_planted_defect_is_caught(tmp_path, what, name, old, new, gate):
-    package = tmp_path / "src" / "colure"
-    shutil.copytree(Path(colure.__file__).parent, package, ignore=shutil.ignore_patterns("__pycache__"))
+def test_planted_defect_is_caught(tmp_path, gates, what, name, old, new, gate):
+    package = Path(colure.__file__).parent
     source = (package / name).read_text(encoding="utf-8")
     assert source.count(old) == 1, f"{name}: the text of the defect is there {source.count(old)} times"
-    (package / name).write_text(source.replace(old, new), encoding="utf-8")
-    environment = {**os.environ, "PYTHONPATH": str(tmp_path / "src"), "PYTHONDONTWRITEBYTECODE": "1"}
-    done = subprocess.run(
-        [sys.executable, "-m", "pytest", "-q", "-x", "-n", "0", "-p", "no:cacheprovider",
-         f"--basetemp={tmp_path / 'gate'}", gate],
-        cwd=ROOT, env=environment, capture_output=True, text=True, timeout=120,
-    )  # fmt: skip
-    assert done.returncode == 1, f"{what}: not caught by {gate}\n{done.stdout[-1500:]}{done.stderr[-500:]}"
-    assert "1 failed" in done.stdout or "FAILED" in done.stdout
+    changed_copy(package, tmp_path / "src", name, source.replace(old, new))
+    code = gates.run(tmp_path / "src", [gate], log=tmp_path / "log")
+    said = (tmp_path / "log").read_text(encoding="utf-8")
+    assert code == 1, f"{what}: not caught by {gate}\n{said[-2000:]}"
+    assert "\nFAILED " in said
 
 
 def test_the_list_is_long_enough():
