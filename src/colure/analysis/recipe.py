@@ -18,7 +18,7 @@ from colure.analysis.figures.beams import ellipse_tilt
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.nearfield import FarFieldStep, pattern_grid
 from colure.analysis.self_check import pole_spread_db
-from colure.analysis.stages import Stages, stages, transform
+from colure.analysis.stages import Stages, seed_of, stages, transform
 from colure.analysis.sweeps_again import SweepsAgain
 from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry
@@ -159,6 +159,7 @@ def process(
         drift.between if todo.runs("drift") else float(np.sqrt(np.mean(np.abs(drift.ratio - 1.0) ** 2))),
         probe,
         SweepsAgain(record, chamber, device, todo, reference, done.gate),
+        seed=seed_of(record),
         aligned=aligned is not None,
         answer=None if aligned is None else aligned.answer,
         once=noise_once(done),

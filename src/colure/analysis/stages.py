@@ -6,6 +6,7 @@ frequency by frequency, so that a record too large for the memory comes out, pie
 
 from __future__ import annotations
 
+import hashlib
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -34,7 +35,9 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wave
 from colure.geometry.directions import unit_vector
 from colure.model.chamber import Chamber
 from colure.model.device import Device
+from colure.model.plan import Role
 from colure.model.recipe import Recipe
+from colure.model.record import of_role
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -159,7 +162,9 @@ def transform(
     aligned = None
     if todo.runs("alignment"):
         aligned = (
-            _estimate(sphere, step, chamber, done.drift, noise, probe, done.cable) if known is None else known.alignment
+            _estimate(sphere, step, chamber, done.drift, noise, probe, done.cable, seed=seed_of(record))
+            if known is None
+            else known.alignment
         )
         assert aligned is not None  # what is known was found with the same recipe
         sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
@@ -174,6 +179,8 @@ def _estimate(
     noise: FloatArray,
     probe: Expansion | None,
     flex: CableFlex | None,
+    *,
+    seed: int,
 ) -> Estimate:
     some, there = looked_upon(sphere, step, FREQUENCIES)
     rooms = stray_fields(
@@ -184,7 +191,7 @@ def _estimate(
         hears=hearing(probe, chamber.probe.gain_dbi),
         rooms=ROOMS,
         phases=PHASES,
-        seed=3,
+        seed=seed,
     )
     chosen = looked_at(sphere.frequency_hz.size)
     return estimate(
@@ -210,6 +217,16 @@ def _bends(sphere: MeasuredSphere, chamber: Chamber, flex: CableFlex | None) -> 
     sine = np.sin(sphere.theta)[:, None] * sphere.readout_sign[None, :]
     shapes = np.stack([sine, 2.0 * sine * np.cos(sphere.theta)[:, None]])
     return np.asarray(0.5j * expanded / np.sqrt(3.0) * shapes[:, None, None] * sphere.field)
+
+
+def seed_of(record: xr.Dataset) -> int:
+    """Return what random draws begin with, from the ties of a record as they were read: the same for the same run, another for another.
+
+    Were it one number, all runs would share the same few drawn rooms, and what those miss they would all miss together.
+    """
+    ties = of_role(record, Role.TIE, Role.RESUME)["trace"].values
+    digest = hashlib.blake2b(np.ascontiguousarray(ties, dtype="<c16").tobytes(), digest_size=4)
+    return int.from_bytes(digest.digest(), "little")
 
 
 def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
@@ -256,7 +273,8 @@ def known_of(
         reference=reference,
         known=first.at(chosen),
     )
-    return replace(first, alignment=_estimate(found.sphere, found.step, chamber, drift, found.noise, probe, flex))
+    estimated = _estimate(found.sphere, found.step, chamber, drift, found.noise, probe, flex, seed=seed_of(record))
+    return replace(first, alignment=estimated)
 
 
 def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
