@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
-from scipy.stats import chi2
+from scipy.special import chdtri
 
 from colure.analysis.bench import Bench
 from colure.analysis.drift import DB, declared_drift
@@ -185,7 +185,7 @@ def _noise(done: Processed, chamber: Chamber) -> Iterator[Finding]:
     freedom = _freedom(done)
     found = float(10.0 * np.log10(max(float(np.mean(noise**2)), 1e-30)))
     # The scatter itself scatters: chi-square over its degrees of freedom (JCGM 100:2008, G.3).
-    most = promised + NOISE_MARGIN_DB + 10.0 * np.log10(float(chi2.ppf(1.0 - RARE, freedom)) / freedom)
+    most = promised + NOISE_MARGIN_DB + 10.0 * np.log10(float(chdtri(freedom, RARE)) / freedom)
     if found > most:
         text = (
             f"noise of one sweep is {found:.1f} dB, the plan promised {promised:.1f} dB: noise_figure_db in chamber.toml is too small, or "

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
-from scipy.stats import t as student
 
+from colure.analysis.combination import students_factor
 from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.profiles import LevelCut, cut_directions
@@ -81,7 +81,7 @@ def _spread(chosen: FigureSet, expansion: Expansion, error_waves: ComplexArray, 
         error = resized(error_waves[:, d], expansion.order)
         changed = expansion.with_coefficients(expansion.coefficients + error)
         moved.append(np.nan_to_num(chosen.values(changed, near=near) - values))
-    return np.asarray(student.ppf(0.975, max(1, draws - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0)))
+    return np.asarray(students_factor(max(1, draws - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0)))
 
 
 def cuts_of_field(
@@ -111,7 +111,7 @@ def cuts_of_field(
                 _amplitudes(expansion.coefficients[f] + resized(one, expansion.order), d, slant) - level
                 for one in error_waves[f]
             ]
-            expanded = student.ppf(0.975, max(1, len(moved) - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0))
+            expanded = students_factor(max(1, len(moved) - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0))
         level = np.where(np.arccos(np.clip(d[:, 2], -1.0, 1.0)) <= region + 1e-9, level, np.nan)
         shape = (3, len(planes_deg), angle.size)
         a, u = level.reshape(shape), np.asarray(expanded).reshape(shape)
