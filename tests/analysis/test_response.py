@@ -8,10 +8,11 @@ import pytest
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.response import Response
 from colure.geometry.conventions import mode_count
+from colure.waves.circles import Circles
 from colure.waves.expansion import Expansion
-from colure.waves.harmonics import harmonics_at
+from colure.waves.harmonics import FieldsAt, harmonics_at
 from colure.waves.scattered import synthesis_at
-from colure.waves.transform import analysis
+from colure.waves.transform import analysis, synthesis
 
 ORDER = 14
 K = np.array([100.0])
@@ -81,3 +82,30 @@ def test_harmonics_are_those_of_the_compiled_transform():
     waves = errors(1, 1.0)[0]
     by_matrix = np.einsum("dckj,kj->cd", harmonics_at(ORDER, theta, phi), waves)
     assert by_matrix == pytest.approx(synthesis_at(waves, theta, phi), abs=1e-9)
+
+
+def test_fields_of_many_expansions_are_those_of_the_compiled_transform():
+    """At scattered directions and at the poles; the first ones in double precision."""
+    random = np.random.default_rng(3)
+    theta = np.concatenate([[1.0, 2.0], random.uniform(0.0, np.pi, 30), [1e-9, np.pi]])
+    phi = random.uniform(0.0, 2.0 * np.pi, theta.size)
+    waves = errors(4, 1.0)
+    found = FieldsAt(ORDER, theta, phi, exact=2).of(waves)
+    expected = np.swapaxes(synthesis_at(waves, theta, phi), 1, 2)
+    assert found[:, :2] == pytest.approx(expected[:, :2], abs=1e-9)
+    assert np.abs(found - expected).max() < 1e-6 * np.abs(expected).max()
+
+
+@pytest.mark.parametrize("order", [1, 2, ORDER])
+def test_spectra_on_circles_are_those_of_fields_on_rings(order):
+    """The Fourier coefficients of the compiled transform's rings at angles between the series' own (derivable)."""
+    random = np.random.default_rng(4)
+    raw = random.normal(size=(2, 3, 2, mode_count(order)))
+    waves = raw[0] + 1j * raw[1]
+    theta, columns = random.uniform(0.0, np.pi, 9), 2 * order + 2
+    expected = np.fft.fft(synthesis(waves, theta, columns), axis=-1) / columns  # expansion, component, ring, order
+    circles = Circles(waves)
+    found = np.concatenate(circles.at(theta), axis=-1)  # ring, expansion, sign, component, order
+    above = np.moveaxis(expected[..., circles.orders], 2, 0)
+    below = np.moveaxis(expected[..., -circles.orders], 2, 0).conj()
+    assert np.abs(found - np.stack([above, below], axis=2)).max() < 1e-6 * np.abs(expected).max()

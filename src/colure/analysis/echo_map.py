@@ -9,6 +9,7 @@ device and stays in the result; the rest does not fit, and which direction expla
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -18,6 +19,7 @@ from colure.analysis.turning_rings import TurningRings
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.geometry.kinematics import Geometry, device_to_lab
+from colure.waves.circles import Circles
 from colure.waves.expansion import Expansion
 from colure.waves.scattered import Sampler, synthesis_at
 
@@ -123,6 +125,11 @@ class Wall:
         )
         self._in_polar_frame = polar.coefficients
 
+    @cached_property
+    def _circles(self) -> Circles:
+        """The device's field on circles about the polar axis; the same for every room."""
+        return Circles(self._in_polar_frame)
+
     def readings(self, directions: FloatArray, index: int) -> ComplexArray:
         """Return (direction, 4, 2, theta, phi) readings at one frequency."""
         out = []
@@ -144,7 +151,7 @@ class Wall:
             (set, frequency, wall, 2, 2): components along the lab's x and y per component along the direction's tangents.
         """
         if self.rings is not None:
-            found = self.rings.through_mirrors(self._in_polar_frame, directions, mirrors)
+            found = self.rings.through_mirrors(self._circles, directions, mirrors)
             return finer_columns(found, self._sphere.phi.size)
         samplers = [Sampler(c) for c in self._device.coefficients]
         shape = self._probe.shape[2:]

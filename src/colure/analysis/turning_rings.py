@@ -1,17 +1,17 @@
 """The device's own far field in fixed directions of the room, ring by ring: what a turn about the polar axis leaves to compute.
 
 While only the carried axis turns, a fixed direction of the room runs along a circle of constant polar angle of the device. So the
-field there is a short Fourier series, and what walls do to it is the same matrix all along the circle. One Legendre
-transform a circle then takes the place of a field at every direction (derivable).
+field there is a short Fourier series, and what walls do to it is the same matrix all along the circle. One series
+a circle then takes the place of a field at every direction (derivable).
 """
 
 from __future__ import annotations
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import phi_hat, tangents, theta_hat, theta_phi
-from colure.waves.transform import ring_spectra, split_orders
+from colure.waves.circles import Circles
 
 #: A turn is one about the polar axis when its matrix is so near to one.
 ABOUT_AXIS = 1e-9
@@ -50,26 +50,40 @@ class TurningRings:
                 return TurningRings(rotation, probe, sense * step)
         return None
 
-    def through_mirrors(
-        self, coefficients: ComplexArray, directions: FloatArray, mirrors: ComplexArray
-    ) -> ComplexArray:
-        """Return (set, frequency, 2, theta, column) for mirrors (set, frequency, wall, 2, 2); see `Wall.through_mirrors`."""
+    def through_mirrors(self, device: Circles, directions: FloatArray, mirrors: ComplexArray) -> ComplexArray:
+        """Return (set, frequency, 2, theta, column) for mirrors (set, frequency, wall, 2, 2); see `Wall.through_mirrors`.
+
+        device
+            Its field (frequency,) in the polar frame.
+        """
         # Vectors of the room as the device sees them where each half turn begins: (theta, half, wall, ...).
         t, p = theta_phi(np.einsum("thji,wj->thwi", self._first, directions))
         local = np.stack([theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)])
         across = np.array([tangents(d) for d in directions])
         turned = np.einsum("thji,wbj->bthwi", self._first, across)
-        share = np.einsum("ethwi,bthwi->ethwb", local, turned)
-        matrix = np.einsum("sfwab,ethwb->sfethaw", mirrors, share, optimize=True).astype(np.complex64)
-        orders = np.arange(order_of_count(coefficients.shape[-1]) + 1)
-        start = np.exp(1j * orders * p[..., None]).astype(np.complex64)  # theta, half, wall, order
-        both = split_orders(coefficients)
-        spectra = ring_spectra(both, t.ravel()).reshape(len(coefficients), 2, 2, *t.shape, -1) * start
-        turn = np.exp(1j * self._step * orders[:, None] * np.arange(self._half)).astype(np.complex64)
+        share = np.einsum("ethwi,bthwi->thewb", local, turned)
+        sets, count, walls = mirrors.shape[:3]
+        matrix = np.einsum("sfwab,thewb->thfsaew", mirrors, share).astype(np.complex64)
+        matrix = matrix.reshape(*t.shape[:2], count, 2 * sets, 2 * walls)
+        start = np.exp(1j * device.orders * p[..., None]).astype(np.complex64)  # theta, half, wall, order
+        start = start[:, :, None, None, None]
+        # Of every wall its components side by side: theta, half, frequency, sign of the order, component, wall, order.
+        spectra = np.empty((*t.shape[:2], count, 2, 2, walls, device.orders.size), np.complex64)
+        begin = 0
+        for part in device.at(t.ravel()):
+            which = slice(begin, begin + part.shape[-1])
+            seen = part.reshape(*t.shape, *part.shape[1:])
+            np.multiply(np.moveaxis(seen, 2, 5), start[..., which], out=spectra[..., which])
+            begin += part.shape[-1]
+        spectra = spectra.reshape(*spectra.shape[:4], 2 * walls, -1)
+        turn = np.exp(1j * self._step * device.orders[:, None] * np.arange(self._half)).astype(np.complex64)
         # Orders below zero are the conjugate of what the conjugate matrix makes of the second spectra.
-        above = np.sum(matrix @ spectra[:, 0], axis=2)
-        below = np.conj(np.sum(np.conj(matrix) @ spectra[:, 1], axis=2))[..., 1:]
-        lab = np.concatenate([above, below], axis=-1) @ np.concatenate([turn, turn[1:].conj()])
-        # lab: set, frequency, theta, half, lab axis, column
-        out = np.einsum("cathj,sfthaj->sfcthj", self._probe, lab)
-        return np.asarray(out.reshape(*out.shape[:4], -1))
+        above, below = matrix @ spectra[:, :, :, 0], matrix @ spectra[:, :, :, 1].conj()
+        below[..., device.orders == 0] = 0.0
+        lab = np.concatenate([above, below], axis=-1).reshape(-1, 2 * device.orders.size)
+        lab = (lab @ np.concatenate([turn, turn.conj()])).reshape(*t.shape[:2], count, sets, 2, -1)
+        # lab: theta, half, frequency, set, lab axis, column; out: the same with a component instead of the lab axis
+        probe = self._probe.transpose(2, 3, 0, 1, 4)[:, :, None, None].astype(np.float32)
+        out = np.sum(probe * lab[:, :, :, :, None], axis=-2)
+        out = np.ascontiguousarray(out.transpose(3, 2, 4, 0, 1, 5), complex)
+        return out.reshape(*out.shape[:4], -1)

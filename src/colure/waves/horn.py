@@ -7,11 +7,20 @@ eq. 13-52 (equation number from memory). Its stated accuracy is 0.25 to 0.3 dB (
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import numpy as np
 from numpy.typing import ArrayLike
 from scipy.special import fresnel
 
 from colure.geometry.conventions import ComplexArray, FloatArray, power_db, wavelength
+
+
+@lru_cache(maxsize=4)
+def _gauss(count: int) -> tuple[FloatArray, FloatArray]:
+    """Return nodes and weights of Gauss's quadrature; a room after another asks for them."""
+    nodes, weights = np.polynomial.legendre.leggauss(count)
+    return nodes, weights
 
 
 def e_plane_loss_db(b: ArrayLike, slant: ArrayLike, lam: ArrayLike) -> FloatArray:
@@ -83,7 +92,7 @@ def horn_aside(
     """
     d = np.asarray(directions, float)
     k = np.atleast_1d(2.0 * np.pi / wavelength(frequency_hz))[:, None]
-    nodes, weights = np.polynomial.legendre.leggauss(_NODES)
+    nodes, weights = _gauss(_NODES)
 
     def along(size: float, slant: float, taper: FloatArray, cosine: FloatArray) -> ComplexArray:
         at = 0.5 * size * nodes

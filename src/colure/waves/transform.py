@@ -127,33 +127,6 @@ def _rings(
     return np.asarray(maps[..., 0, :, :, :] + 1j * maps[..., 1, :, :, :])
 
 
-def split_orders(coefficients: ComplexArray) -> ComplexArray:
-    """Return half sets (..., 2, K, half) of coefficients (..., K, N(N+2)): of orders m >= 0, and of the conjugates of m <= 0.
-
-    On a ring the second ones give the conjugate of the field's Fourier coefficients of order -m.
-    """
-    half = to_half_sets(coefficients)
-    real, imaginary = half[..., 0, :, :], half[..., 1, :, :]
-    return np.stack([real + 1j * imaginary, real - 1j * imaginary], axis=-3)
-
-
-def ring_spectra(half_sets: ComplexArray, theta: FloatArray) -> ComplexArray:
-    """Return the Fourier coefficients (..., 2, ring, m), m = 0..N, of half sets (..., 2, half) on rings, in single precision.
-
-    Angles in radians. Relative to the largest the error is below 1e-5, mostly below 1e-6.
-    """
-    order = round((np.sqrt(8.0 * half_sets.shape[-1] + 1.0) - 3.0) / 2.0)
-    flat = np.ascontiguousarray(half_sets.reshape(-1, *half_sets.shape[-2:]), np.complex64)
-    out = np.empty((len(flat), 2, len(theta), order + 1), np.complex64)
-    rings = np.ascontiguousarray(theta, np.float64)
-
-    def one(index: int) -> None:
-        ducc0.sht.alm2leg(alm=flat[index], lmax=order, theta=rings, spin=1, leg=out[index], nthreads=1)
-
-    threaded(one, len(flat))
-    return np.asarray(out.reshape(*half_sets.shape[:-2], 2, len(theta), order + 1))
-
-
 def adjoint_synthesis(field: ComplexArray, order: int, theta: ArrayLike, *, phi_start: ArrayLike = 0.0) -> ComplexArray:
     """Return the adjoint of `synthesis` under the plain complex inner product."""
     t = np.ascontiguousarray(theta, dtype=np.float64)

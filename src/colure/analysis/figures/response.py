@@ -22,14 +22,16 @@ from colure.analysis.phase_centre import centre_rows, cone_of, copolar
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
 from colure.waves.expansion import Expansion
-from colure.waves.harmonics import harmonics_at
+from colure.waves.harmonics import FieldsAt
 from colure.waves.scattered import adjoint_at
 from colure.waves.transform import adjoint_synthesis, synthesis
 
 #: A peak is not followed farther than this share of the narrower half-power width.
 FARTHEST = 0.5
-#: Relative accuracy of rows that are kept in single precision.
+#: Relative accuracy of the rows of the phase centre.
 ROW_ACCURACY = 1e-9
+#: The peak and the four directions about it.
+AT_THE_PEAK = 5
 
 
 @dataclass(frozen=True)
@@ -63,14 +65,16 @@ class Response:
         self._power = float(np.sum(np.abs(coefficients) ** 2))
 
     @cached_property
-    def _matrix(self) -> ComplexArray:
-        """From waves (2 J,) to the components along theta and phi at the places and then to the linear figures (row,)."""
-        order = FarField(self.coefficients).order
-        theta, phi = theta_phi(self.places.directions)
-        at = harmonics_at(order, theta, phi, single=True)
-        rows = [at.reshape(-1, self.coefficients.size), self.coefficients.conj().reshape(1, -1)]
-        rows += [self._centre_rows(order), *(one.conj().reshape(1, -1) for one in self._shares.values())]
-        return np.concatenate([one.astype(np.complex64, copy=False) for one in rows])
+    def _fields_at(self) -> FieldsAt:
+        """From waves to the components along theta and phi at the places; about the peak small differences count."""
+        order, (theta, phi) = FarField(self.coefficients).order, theta_phi(self.places.directions)
+        return FieldsAt(order, theta, phi, exact=AT_THE_PEAK)
+
+    @cached_property
+    def _rows(self) -> ComplexArray:
+        """From waves (2 J,) to the linear figures (row,): radiated power, phase centre, shares of the power."""
+        rows = [self.coefficients.conj().reshape(1, -1), self._centre_rows(FarField(self.coefficients).order)]
+        return np.concatenate([*rows, *(one.conj().reshape(1, -1) for one in self._shares.values())])
 
     def _co_and_cross(self, along: ComplexArray) -> ComplexArray:
         """Return co and cross (n, place, 2) of components along theta and phi at the places."""
@@ -115,12 +119,11 @@ class Response:
 
     def answer(self, errors: ComplexArray) -> Answer:
         """Return what errors of the waves (n, 2, J) do."""
-        flat = errors.reshape(len(errors), -1).astype(np.complex64)
-        linear = (flat @ self._matrix.T).astype(complex)
-        count = 2 * len(self.places.directions)
-        fields = self._co_and_cross(linear[:, :count].reshape(len(errors), -1, 2))
-        along, centre, shares = linear[:, count], linear[:, count + 1 : count + 4].imag, linear[:, count + 4 :]
-        added = 2.0 * along.real + np.sum(np.abs(flat) ** 2, axis=1)
+        flat = errors.reshape(len(errors), -1)
+        linear = flat @ self._rows.T
+        fields = self._co_and_cross(self._fields_at.of(errors))
+        along, centre, shares = linear[:, 0], linear[:, 1:4].imag, linear[:, 4:]
+        added = 2.0 * along.real + np.sum(flat.real**2 + flat.imag**2, axis=1)
         moved, lift = self._peak(fields)
         gain = 10.0 * np.log10(1.0 + lift / self.places.beam.intensity)
         radiated = 10.0 * np.log10(1.0 + added / self._power)
