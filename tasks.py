@@ -40,6 +40,8 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/endtoend",
         ]
     ],
+    # Small errors planted in the mathematical rooms, one at a time: how many do the tests catch?
+    "mutants": [[sys.executable, "-m", "tests.mutation.mutants", "--count", "120"]],
     # Static pages in build/site (needs: pip install ".[docs]").
     "docs": [[sys.executable, "-m", "mkdocs", "build", "--strict"]],
     "demo": [[sys.executable, "-m", "colure", "demo"]],

@@ -22,7 +22,7 @@ ROOT = Path(__file__).parents[2]
 TIMED_OUT = 99
 LIBRARIES = ("numpy", "scipy.optimize", "scipy.interpolate", "scipy.special", "xarray", "h5netcdf", "pandas", "pydantic",
              "pyvisa", "apsw", "click", "rich", "ducc0", "hypothesis.strategies", "pytest",
-             "threadpoolctl", "skrf", "zarr", "matplotlib.figure", "starlette.testclient")  # fmt: skip
+             "threadpoolctl", "skrf", "zarr", "matplotlib.figure")  # fmt: skip
 
 
 class Preloaded:
