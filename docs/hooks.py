@@ -33,7 +33,7 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     pictures = importlib.import_module("pictures")
     for name, draw in pictures.PICTURES.items():
         files.append(File.generated(config, f"pictures/{name}.svg", content=_svg(draw())))
-    pages = {"commands": commands(), "files": toml_files(), "python": python_doors()}
+    pages = {"commands": commands(), "files": toml_files(), "figures": figures(), "python": python_doors()}
     text, drawn = gallery()
     for name, content in drawn.items():
         files.append(File.generated(config, f"pictures/{name}.svg", content=content))
@@ -122,6 +122,18 @@ def toml_files() -> str:
     ]
     for name, model in files.items():
         lines += ["", f"## {name}", *_tables(model, "", set())]
+    return "\n".join(lines)
+
+
+def figures() -> str:
+    """Return every figure that an evaluation without extra wishes knows: name, unit, definition, source."""
+    from colure.analysis.figures.definitions import definitions_for
+    from colure.model import Evaluation
+
+    lines = ["# Figures", "", "What `colure evaluate` reads. `evaluation.toml` asks for more of the same kinds.", "",
+             "| name | figure | unit | definition | source |", "|---|---|---|---|---|"]  # fmt: skip
+    for one in definitions_for(Evaluation(), band=True, reflection=True, circular=True):
+        lines.append(f"| `{one.name}` | {one.label} | {one.unit} | {one.text} | {one.source} |")
     return "\n".join(lines)
 
 

@@ -1,0 +1,21 @@
+"""Decibels and wavenumbers against values that every handbook prints."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from colure.geometry.conventions import amplitude_from_db, power_from_db, wavenumber
+
+
+@pytest.mark.parametrize(("level_db", "power"), [(0.0, 1.0), (3.0103, 2.0), (10.0, 10.0), (-30.0, 1e-3), (6.9897, 5.0)])
+def test_decibels_are_ten_times_the_logarithm_of_power(level_db, power):
+    """IEC 60027-3: level of a power quantity 10 lg(P/P0) dB, of a field quantity 20 lg(F/F0) dB."""
+    np.testing.assert_allclose(power_from_db(level_db), power, rtol=1e-5)
+    np.testing.assert_allclose(amplitude_from_db(2.0 * level_db), power, rtol=1e-5)
+    np.testing.assert_allclose(10.0 * np.log10(power_from_db(level_db)), level_db, atol=1e-12)
+
+
+def test_a_wavelength_at_24_ghz_is_12_49_mm():
+    """c = 299 792 458 m/s exactly (SI brochure, 9th edition)."""
+    np.testing.assert_allclose(2.0 * np.pi / wavenumber(24e9), 12.491352416667e-3, rtol=1e-12)
