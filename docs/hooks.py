@@ -132,9 +132,10 @@ def figures() -> str:
 
     lines = ["# Figures", "", "What `colure evaluate` reads. `evaluation.toml` asks for more of the same kinds.", "",
              "| name | figure | unit | definition | source |", "|---|---|---|---|---|"]  # fmt: skip
-    for one in definitions_for(Evaluation(), band=True, reflection=True, circular=True):
-        lines.append(f"| `{one.name}` | {one.label} | {one.unit} | {one.text} | {one.source} |")
-    return "\n".join(lines)
+    every = definitions_for(Evaluation(), band=True, reflection=True, circular=True)
+    return "\n".join(
+        [*lines, *(f"| `{one.name}` | {one.label} | {one.unit} | {one.text} | {one.source} |" for one in every)]
+    )
 
 
 def _tables(model: type[BaseModel], prefix: str, seen: set[type]) -> Iterator[str]:
