@@ -44,24 +44,27 @@ class Effects:
     def __init__(self, bench: Bench, every: Sequence[Cause]) -> None:
         self._bench, self._every = bench, every
         figures, names = bench.inputs.figures, bench.inputs.figures.names
-        changes = np.concatenate([one.changes for one in every])
         self._responses = [
             Response(figures, c, float(k), near, dict(zip(names, row, strict=True)))
             for c, k, near, row in zip(
                 bench.nominal.coefficients, bench.nominal.k, bench.near, bench.values, strict=True
             )
         ]
-        self._answers = [one.answer(changes[:, f]) for f, one in enumerate(self._responses)]
-        effects = self._table(changes)
+        self._answers = [
+            one.answer(np.concatenate([cause.changes[:, f] for cause in every]))
+            for f, one in enumerate(self._responses)
+        ]
+        effects = self._table()
         ends = np.cumsum([len(one.changes) for one in every])[:-1]
         self.contributions: list[Contribution] = [
             bench.contribution(one, part) for one, part in zip(every, np.split(effects, ends), strict=True)
         ]
 
-    def _table(self, changes: ComplexArray) -> FloatArray:
+    def _table(self) -> FloatArray:
         """Return effects (n, frequency, figure)."""
         names = self._bench.inputs.figures.names
-        out = np.zeros((len(changes), len(self._answers), len(names)))
+        count = sum(len(one.changes) for one in self._every)
+        out = np.zeros((count, len(self._answers), len(names)))
         band = along_the_band(self._answers, self._responses) if len(self._answers) > 1 else {}
         anew = [i for i, name in enumerate(names) if name.startswith(READ_ANEW)]
         for i, name in enumerate(names):
@@ -72,6 +75,7 @@ class Effects:
                 out[:, f, i] = one.changes.get(name, 0.0)
         self._against_rivals(out)
         if anew:
+            changes = np.concatenate([one.changes for one in self._every])
             out[:, :, anew] = self._bench.effects(changes)[:, :, anew]
         return np.where(np.isfinite(out), out, np.inf)
 

@@ -33,8 +33,11 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
     draw_stray = stray_in_a_room(bench, level, random)
 
     def draw(rooms: int) -> ComplexArray:
-        blocks = [min(BLOCK, rooms - begin) for begin in range(0, rooms, BLOCK)]
-        return np.concatenate([_changes(bench, draw_stray, count, random) for count in blocks])
+        out = np.empty((len(PHASES) * rooms, *bench.nominal.coefficients.shape), complex)
+        for begin in range(0, rooms, BLOCK):
+            count = min(BLOCK, rooms - begin)
+            out[2 * begin : 2 * (begin + count)] = _changes(bench, draw_stray, count, random)
+        return out
 
     return draw
 

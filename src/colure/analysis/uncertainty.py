@@ -79,7 +79,8 @@ def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combi
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         reasons = {**_unsteady(bench, combined, f), **gone[f], **bench.near[f].reasons}
         for i, what in enumerate(inputs.figures.definitions):
-            rows = tuple(_row(*one, combined, f, i) for one in zip(every, found, strict=True))
+            parts = zip(every, combined.parts[:, f, i], combined.dof_of_parts, strict=True)
+            rows = tuple(_row(one, float(u), dof, combined, f, i) for one, u, dof in parts)
             modulus = ends[f].get(what.name)
             native = float(bench.values[f, i] if modulus else plain[f, i])
             figures.append(
@@ -110,22 +111,30 @@ def _unsteady(bench: Bench, combined: _Combined, f: int) -> dict[str, str]:
 
 @dataclass(frozen=True)
 class _Combined:
-    """Of every figure (frequency, figure): combined standard uncertainty, half width, effective degrees of freedom."""
+    """Of every figure (frequency, figure): combined standard uncertainty, half width, effective degrees of freedom.
+
+    parts (cause, frequency, figure), dof_of_parts
+        Of every cause alone.
+    """
 
     standard: FloatArray
     half: FloatArray
     dof: FloatArray
+    parts: FloatArray
+    dof_of_parts: list[float]
 
 
 def _combined(found: list[Contribution]) -> _Combined:
     standard = np.array([one.standard for one in found])
     total = np.sqrt(np.sum(standard**2, axis=0))
     half = half_width(joint_draws([_bounded(one) for one in found]))
-    dof = np.array([one.degrees_of_freedom for one in found])
+    dof = [one.degrees_of_freedom for one in found]
     return _Combined(
         total,
         np.where(np.isfinite(total), half, np.inf),
-        effective_dof(np.where(np.isfinite(standard), standard, 0.0), dof),
+        effective_dof(np.where(np.isfinite(standard), standard, 0.0), np.array(dof)),
+        standard,
+        dof,
     )
 
 
@@ -137,12 +146,11 @@ def _bounded(one: Contribution) -> Contribution:
     return Contribution(np.where(finite, one.effects, 0.0), one.distribution, one.dof, one.centred)
 
 
-def _row(one: Cause, part: Contribution, combined: _Combined, f: int, i: int) -> BudgetRow:
+def _row(one: Cause, standard: float, dof: float, combined: _Combined, f: int, i: int) -> BudgetRow:
     total, half = combined.standard[f, i], combined.half[f, i]
     factor = float(half / total) if np.isfinite(total) and total > 0.0 else 2.0
-    standard = float(part.standard[f, i])
     return BudgetRow(one.term, factor * standard, one.basis, one.kind, one.distribution, one.size, one.unit,
-                     "A" if one.type_a else "B", one.divisor, part.degrees_of_freedom, factor)  # fmt: skip
+                     "A" if one.type_a else "B", one.divisor, dof, factor)  # fmt: skip
 
 
 def build_figure(

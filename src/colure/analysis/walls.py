@@ -43,9 +43,8 @@ def hearing(probe: Expansion | None, gain_dbi: float) -> Callable[[FloatArray], 
     quarter = np.array([[0.0, -1.0, 0.0], [1.0, 0.0, 0.0], [0.0, 0.0, 1.0]])  # x of the lab to y
 
     def pattern(travel: FloatArray) -> ComplexArray:
-        plain = own.at(-travel * back) / on_axis * back
-        rolled = (own.at((-travel @ quarter) * back) / on_axis * back) @ quarter.T
-        return np.stack([plain, rolled], axis=1)
+        both = own.at(np.concatenate([-travel * back, (-travel @ quarter) * back])) / on_axis * back
+        return np.stack([both[: len(travel)], both[len(travel) :] @ quarter.T], axis=1)
 
     return pattern
 

@@ -50,6 +50,20 @@ def harmonics_at(order: int, theta: FloatArray, phi: FloatArray, *, single: bool
     return np.ascontiguousarray(np.moveaxis(out, -1, 0))
 
 
+def scalars_at(order: int, theta: FloatArray) -> FloatArray:
+    """Return the scalar harmonics (wave, direction) of degrees 1 to N at azimuth 0, as `harmonics_at` normalizes them."""
+    sine, cosine = np.maximum(np.sin(theta), LEAST_SINE), np.cos(theta)
+    before, last = np.zeros((order + 1, theta.size)), np.zeros((order + 1, theta.size))
+    last[0] = np.sqrt(0.25 / np.pi)
+    out = np.empty((mode_count(order), theta.size))
+    for n in range(1, order + 1):
+        now, m = _next_degree(n, before, last, sine, cosine), np.arange(n + 1)
+        out[mode_index(n, m)] = now[: n + 1]
+        out[mode_index(n, -m)] = np.where(m % 2 == 0, 1.0, -1.0)[:, None] * now[: n + 1]
+        before, last = last, now
+    return out
+
+
 class FieldsAt:
     """A few directions, ready to give the fields of many expansions there by one product of real numbers.
 

@@ -19,12 +19,22 @@ from functools import lru_cache
 import numpy as np
 from scipy.special import roots_legendre
 
-from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, IntArray, mode_degrees, mode_index
+from colure.geometry.conventions import (
+    CURL,
+    GRAD,
+    ComplexArray,
+    FloatArray,
+    IntArray,
+    mode_degrees,
+    mode_index,
+    mode_orders,
+)
 from colure.geometry.directions import phi_hat, theta_hat, unit_vector
 from colure.geometry.polarization import to_ludwig_1
 from colure.waves.expansion import Expansion
+from colure.waves.harmonics import harmonics_at, scalars_at
 from colure.waves.radial import outgoing
-from colure.waves.transform import adjoint_synthesis, scalar_synthesis, synthesis
+from colure.waves.transform import adjoint_synthesis
 
 #: Radial functions larger than this on the separating sphere would cost more than four digits.
 HIGHEST_RADIAL = 1e4
@@ -227,29 +237,36 @@ def _probe_on_sphere(
 ) -> tuple[ComplexArray, ComplexArray]:
     """Return tangential E and eta H of the probe on rings about the device, (..., 2, rings, columns).
 
-    Each ring lies at one distance and one polar angle of the probe, so it costs one small synthesis.
+    Each ring lies at one distance and one polar angle of the probe, so that its field is one sum of harmonics for all columns.
     """
     phi = np.arange(columns) * 2.0 * np.pi / columns
-    out = np.empty((2, *probe.coefficients.shape[:-2], 2, theta.size, columns), complex)
     across, along = radius * np.sin(theta), distance - radius * np.cos(theta)
     polar, far = np.arctan2(across, along), np.hypot(across, along)
-    tangential, radial = _at_radii(probe, far)
-    for index, t in enumerate(theta):
-        own = np.concatenate(
-            [
-                scalar_synthesis(radial[index], [polar[index]], columns)[..., None, :, :],
-                synthesis(tangential[index], [polar[index]], columns),
-            ],
-            axis=-3,
-        )[..., 0, :]
-        # The probe faces -z: its azimuth is -phi, its y and z axes are reversed.
-        own = np.concatenate([own[..., :1], own[..., :0:-1]], axis=-1)
-        vector = to_ludwig_1(own[..., 1, :], own[..., 2, :], theta=polar[index], phi=-phi)
-        vector = vector + own[..., 0, :, None] * unit_vector(theta=polar[index], phi=-phi)
-        lab = vector * np.array([1.0, -1.0, -1.0])
-        out[..., 0, index, :] = np.sum(lab * theta_hat(theta=t, phi=phi), axis=-1)
-        out[..., 1, index, :] = np.sum(lab * phi_hat(theta=t, phi=phi), axis=-1)
+    own = _on_rings(probe, polar, far, -phi)
+    place = {"theta": polar[:, None], "phi": -phi}
+    vector = to_ludwig_1(own[..., 1, :, :], own[..., 2, :, :], **place) + own[..., 0, :, :, None] * unit_vector(**place)
+    # The probe faces -z: its y and z axes are reversed.
+    lab = vector * np.array([1.0, -1.0, -1.0])
+    here = {"theta": theta[:, None], "phi": phi}
+    out = np.stack([np.sum(lab * hat(**here), axis=-1) for hat in (theta_hat, phi_hat)], axis=-3)
     return out[0], out[1]
+
+
+def _on_rings(probe: Expansion, polar: FloatArray, radius: FloatArray, azimuth: FloatArray) -> ComplexArray:
+    """Return E and eta H along (r, theta, phi) of the probe, (2, ..., 3, ring, column), on rings at polar angles and radii."""
+    tangential, radial = _at_radii(probe, radius)
+    one = (len(polar), *(1,) * (radial.ndim - 2), -1)  # a row a ring, the same for E, H and all frequencies
+    vectors = harmonics_at(probe.order, polar, np.zeros_like(polar))
+    parts = [radial * scalars_at(probe.order, polar).T.reshape(one)]
+    for component in (0, 1):
+        grad, curl = (vectors[:, component, kind].reshape(one) for kind in (GRAD, CURL))
+        parts.append(tangential[..., GRAD, :] * grad + tangential[..., CURL, :] * curl)
+    # Waves of one azimuthal order are summed up before they turn.
+    orders = mode_orders(probe.order)
+    sequence = np.argsort(orders, kind="stable")
+    every, begins = np.unique(orders[sequence], return_index=True)
+    spectra = np.stack([np.add.reduceat(part[..., sequence], begins, axis=-1) for part in parts], axis=-2)
+    return np.moveaxis(spectra @ np.exp(1j * every[:, None] * azimuth), 0, -2)
 
 
 def _at_radii(probe: Expansion, radius: FloatArray) -> tuple[ComplexArray, ComplexArray]:
