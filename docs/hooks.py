@@ -10,7 +10,7 @@ import sys
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, get_args, get_origin
+from typing import Any, get_args
 
 import click
 from mkdocs.config.defaults import MkDocsConfig
@@ -139,22 +139,27 @@ def figures() -> str:
 
 
 def _tables(model: type[BaseModel], prefix: str, seen: set[type]) -> Iterator[str]:
+    from colure.model.entries import default_of, kind_of, limits_of, meaning_of, schema_of, tables_of
+
     seen.add(model)
-    schema = model.model_json_schema()["properties"]
+    schema = schema_of(model)
     yield ""
-    yield _words(model)
+    yield (model.__doc__ or "").strip().split("\n\n")[0]
     yield ""
-    yield "| entry | what | unit | limits | default |"
-    yield "|---|---|---|---|---|"
+    yield "| entry | meaning | type | unit | limits | default |"
+    yield "|---|---|---|---|---|---|"
     below: list[tuple[str, type[BaseModel]]] = []
     for name, field in model.model_fields.items():
         one = schema.get(field.alias or name, {})
         shown = field.alias or name
-        inner = [t for t in _models(field.annotation) if t not in seen]
-        below += [(f"{prefix}{shown}", t) for t in inner]
-        kind = "table" if list(_models(field.annotation)) else _kind(one)
-        default = "required" if field.is_required() else _default(field.default)
-        yield f"| `{shown}` | {kind} | {one.get('unit', '')} | {_limits(one)} | {default} |"
+        tables = list(tables_of(field.annotation))
+        below += [(f"{prefix}{shown}", t) for t in tables if t not in seen]
+        kind = "table" if tables else kind_of(one)
+        default = "required" if field.is_required() else default_of(field.default)
+        meaning = meaning_of(model, shown) or field.description or ""
+        yield f"| `{shown}` | {meaning} | {kind} | {one.get('unit', '')} | {limits_of(one)} | {default} |".replace(
+            "| |", "|  |"
+        )
     several = Counter(name for name, _ in below)
     for name, inner_model in below:
         if inner_model in seen:
@@ -165,68 +170,6 @@ def _tables(model: type[BaseModel], prefix: str, seen: set[type]) -> Iterator[st
         yield ""
         yield f'### {shown} {{ data-toc-label="{label}" }}'
         yield from _tables(inner_model, f"{name}.", seen)
-
-
-def _models(annotation: Any) -> Iterator[type[BaseModel]]:
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        yield annotation
-    elif get_origin(annotation) is not None:
-        for part in get_args(annotation):
-            yield from _models(part)
-
-
-def _words(model: type[BaseModel]) -> str:
-    """Return a model's docstring: entries in bold, what they mean behind them."""
-    text = re.sub(r"\n    (\S[^\n]*)\n        ", r"\n\n**\1**: ", (model.__doc__ or "").strip())
-    return re.sub(r"\n {4,8}", " ", text)
-
-
-def _kind(one: dict[str, Any]) -> str:
-    options = [part for part in one.get("anyOf", [one]) if part.get("type") != "null"]
-    words = []
-    for part in options:
-        if "enum" in part:
-            words.append(", ".join(f"`{value}`" for value in part["enum"]))
-        elif "const" in part:
-            words.append(f"`{part['const']}`")
-        else:
-            words.append(
-                {
-                    "number": "number",
-                    "integer": "whole number",
-                    "string": "text",
-                    "boolean": "true or false",
-                    "array": "list",
-                    "object": "table",
-                }.get(part.get("type", ""), "")
-            )
-    return " or ".join(dict.fromkeys(word for word in words if word))
-
-
-def _limits(one: dict[str, Any]) -> str:
-    found = {}
-    for part in [one, *one.get("anyOf", [])]:
-        found.update(
-            {
-                key: part[key]
-                for key in ("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "pattern")
-                if key in part
-            }
-        )
-    words = [f"above {found['exclusiveMinimum']:g}"] if "exclusiveMinimum" in found else []
-    words += [f"from {found['minimum']:g}"] if "minimum" in found else []
-    words += [f"to {found['maximum']:g}"] if "maximum" in found else []
-    words += [f"below {found['exclusiveMaximum']:g}"] if "exclusiveMaximum" in found else []
-    return " ".join(words)
-
-
-def _default(value: Any) -> str:
-    if value is None or "PydanticUndefined" in repr(value):
-        return "none"
-    if isinstance(value, BaseModel):
-        return "its own defaults"
-    text = repr(list(value) if isinstance(value, tuple) else value)
-    return f"`{text}`" if len(text) < 60 else "see the file"
 
 
 def python_doors() -> str:

@@ -32,6 +32,24 @@ class Axis(Section):
         Largest angle from `zero_deg` either way that cables survive, whole turns included.
     position_error_deg
         How far the axis stands beside its readout, at random from point to point, expanded (k = 2); 0: not declared.
+    min_deg, max_deg
+        Travel limits of the readout. No target beyond them is ever commanded.
+    speed_deg_s, acceleration_deg_s2
+        Of a move, as the controller is set; durations follow from them.
+    settle_s
+        Wait after a move before the sweep starts.
+    sense
+        1 if the readout counts the way Colure counts the angle, -1 if the other way.
+    zero_deg
+        Readout at which the angle of Colure is zero.
+    readback_tolerance_deg
+        Largest distance between target and readout at which a point may be measured.
+    home_deg
+        Readout at which the axis is parked, and to which it returns after homing.
+    torque_nm
+        Torque that the axis can deliver; loads are checked against it.
+    backlash_deg
+        Play of the gear; it enters the uncertainty of positions approached from either side.
     """
 
     min_deg: float = number("deg", -3600, 3600, -180.0)
@@ -80,6 +98,12 @@ class PositionerTable(Section):
         Moment that tilts the carried axis by one degree.
     bracket_half_angle_deg
         Half angle of the cone in which what holds the device hides it from the probe.
+    geometry
+        How the axes are stacked: roll over azimuth, azimuth over elevation, or elevation over azimuth.
+    azimuth, roll, elevation
+        The device axes: azimuth, and roll or elevation, whichever the geometry has.
+    load_limit_kg
+        Largest mass of device and mount.
     """
 
     geometry: Geometry
@@ -122,6 +146,16 @@ class Probe(Section):
     imbalance_db, imbalance_deg
         What the reference leaves open of the second polarization against the first, expanded (k = 2); 0: not declared.
         The second polarization is port 2, or the probe rolled by 90 deg (its rotary joint).
+    ports
+        1: one linear polarization at a time; 2: both at once.
+    roll
+        Axis that turns the probe about its boresight; leave it out if the probe stands still.
+    gain_dbi
+        Gain of the probe towards the device; it sets the level that is expected, not the result.
+    cross_polar_db
+        Largest cross-polar level of the probe on its axis; it bounds the polarization figures.
+    pattern
+        File of the probe's pattern beside chamber.toml, over the whole band. Without it no probe correction is made.
     """
 
     ports: Literal[1, 2] = 1
@@ -136,7 +170,13 @@ class Probe(Section):
 
 
 class KeepOut(Section):
-    """A box of readouts (degrees) where device or bracket could touch something; open axes are free."""
+    """A box of readouts (degrees) where device or bracket could touch something; open axes are free.
+
+    name
+        What could be touched there; messages name it.
+    azimuth, roll, elevation, probe
+        Interval of the axis' readout; left out: at any readout.
+    """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
     azimuth: Interval | None = None
@@ -174,6 +214,24 @@ class Analyzer(Section):
         Compression of the receiver, dB of error per 10 dB of level (expanded).
     source_match_db
         Return loss as S11 of the cable's end that feeds device and reference, where no file says more.
+    resource
+        Address of the instrument (VISA resource); `twin` is the simulated chamber.
+    profile
+        Name of the file of words that the instrument understands.
+    power_dbm
+        Power at the source port.
+    if_bandwidth_hz
+        Receiver bandwidth. Ten times narrower: 10 dB less noise, ten times slower.
+    averages
+        Sweeps averaged at every point.
+    noise_figure_db
+        Noise figure of the receiver with its path; it sets the noise that is expected.
+    cable_loss_db
+        Loss of both cables together; it sets the level that is expected.
+    sweep_overhead_s
+        Time that a sweep needs beyond frequencies over bandwidth.
+    timeout_s
+        How long an answer may take before the line counts as lost.
     """
 
     resource: str = "twin"
@@ -197,6 +255,12 @@ class AxisController(Section):
 
     interlock
         True: the controller must report the door; motion needs it closed.
+    resource
+        Address of the controller; `twin` is the simulated chamber.
+    profile
+        Name of the file of words that the controller understands.
+    timeout_s
+        How long a move may take beyond its calculated duration.
     """
 
     resource: str = "twin"
@@ -226,6 +290,18 @@ class Reference(Section):
         also shows how impure the probe's ports are, and that is taken out.
     reconnect_db, reconnect_deg
         How well the path repeats from the horn's connection to the device's, expanded (k = 2); 0: not declared.
+    method
+        How the reference comes into the path: `switch` by a command during the run.
+    aperture_a_mm, aperture_b_mm
+        Inner width of the horn's mouth across the electric field (H plane), and along it (E plane).
+    slant_e_mm, slant_h_mm
+        Slant lengths of the flare in the E and the H plane, from the apex to the edge of the mouth.
+    phase_centre_mm
+        How far the horn's phase centre lies in front of the axes' intersection.
+    gain_uncertainty_db
+        Expanded uncertainty (k = 2) of the horn's gain.
+    sweeps
+        Sweeps of the reference at each visit.
     """
 
     method: Literal["switch"] = "switch"
@@ -254,6 +330,8 @@ class Cable(Section):
 
     passes
         How often the wave runs through the cable: 2 in reflection, 1 with a second, resting cable back.
+    step_deg
+        Angle between the readings of a turn.
     """
 
     passes: Literal[1, 2] = 2
@@ -264,6 +342,11 @@ class Reading(Section):
     """What a laser, a level or an indicator said of one adjustment, with its expanded uncertainty (k = 2).
 
     Values count the way `colure findings` shows them: degrees, or millimetres for the axes' offsets.
+
+    value
+        What was read.
+    expanded
+        Its expanded uncertainty (k = 2).
     """
 
     value: float = number("deg or mm", -100, 100)
@@ -271,7 +354,17 @@ class Reading(Section):
 
 
 class Readings(Section):
-    """Readings of the set-up instruments; an adjustment that was not read is left out."""
+    """Readings of the set-up instruments; an adjustment that was not read is left out.
+
+    theta_zero
+        True polar angle minus the one shown.
+    roll_axis_tilt
+        Angle between the roll axis and the line to the probe when azimuth reads zero, in the vertical plane.
+    axes_offset_x, axes_offset_y
+        How far the axes miss each other, and the height of the probe over them.
+    probe_roll_zero
+        True polarization angle of the probe minus the one shown.
+    """
 
     theta_zero: Reading | None = None
     roll_axis_tilt: Reading | None = None
@@ -294,6 +387,14 @@ class AlignmentTolerance(Section):
         Azimuth/elevation positioners only: zero of the elevation axis, and how far the two axes are off a right angle.
     probe_lateral_mm, probe_pointing_deg
         How far the probe stands beside the range's axis and points beside it, in any direction; 0: not declared.
+    axes_offset_mm
+        Axes' offset, in each direction.
+    probe_roll_zero_deg
+        Probe's polarization angle against its readout.
+    distance_mm
+        Range length.
+    device_pose_deg
+        How the device sits on its mount, about each axis; it moves angles, not levels.
     """
 
     theta_zero_deg: float = number("deg", 0, 10, 0.05)
@@ -315,6 +416,36 @@ class Chamber(Section):
     standing_wave_db
         Wave that goes from the antenna to the probe, back, and to the probe again, relative to the direct one, at most over all
         directions. A quarter of a wavelength of distance turns it from helping to hindering: the level swings by twice as much.
+    name
+        Name of the range, for reports.
+    range_length_m
+        Distance from the axes' intersection to the probe's phase centre.
+    echo_level_db
+        Strongest stray signal relative to the direct one, in the worst direction, for isotropic antennas.
+    echo_excess_m
+        Extra path lengths of known echoes; a time gate is judged against them.
+    cable_flex_deg
+        Largest phase change by the moving cable over the whole travel.
+    door_distance_m
+        Distance from the device to the nearest place where a person can stand; for the exposure caution.
+    tie_interval_s
+        Longest time between two boresight checks.
+    tie_drift_db, tie_drift_deg
+        Drift between boresight checks at which the next one comes earlier.
+    largest_device_m
+        Largest diameter that fits; larger devices are refused.
+    positioner, probe, analyzer, axes, reference
+        Tables of the parts of the range.
+    alignment
+        Table of set-up tolerances.
+    cable
+        Table of dedicated turns that show the moving cable's phase; left out: none are made.
+    temperature
+        Table of the temperature's influence.
+    jumps
+        Table of sudden changes of level and phase.
+    keep_out
+        Boxes of readouts that the axes never enter.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
@@ -372,7 +503,15 @@ class Chamber(Section):
 
 
 class EchoTable(Section):
-    """One reflecting wall of the simulated chamber."""
+    """One reflecting wall of the simulated chamber.
+
+    normal
+        Direction of the wall from the axes' intersection; its length does not matter.
+    distance_m
+        Distance of the wall from the axes' intersection.
+    level_db, phase_deg
+        Reflection of the wall.
+    """
 
     normal: Millimetres3
     distance_m: float = number("m", 0.1, 100)
@@ -385,6 +524,8 @@ class FaultTable(Section):
 
     at
         Number of the operation that fails: sweeps for the analyzer's faults, moves for the axes'.
+    kind
+        What fails.
     """
 
     kind: FaultKind
@@ -406,6 +547,42 @@ class SimulatedChamber(TrueChain):
         What the chamber holds; built from device.toml if left out.
     probe_ring_mm
         Radius of the ring of four sources that the probe is: 0.21 wavelengths have 7 dBi.
+    seed
+        Start of the random numbers: same seed, same noise.
+    noise
+        False: a receiver without noise.
+    drift_db, drift_deg, drift_time_s
+        Warm-up drift of level and phase, and its time constant.
+    echoes
+        Reflecting walls.
+    theta_zero_deg
+        True polar angle minus the one shown.
+    roll_axis_tilt_deg
+        Tilt of the roll axis out of the plane in which azimuth turns.
+    axes_offset_mm
+        How far the axes miss each other.
+    probe_roll_zero_deg
+        True polarization angle of the probe minus the one shown.
+    probe_offset_mm
+        Where the probe stands beside its declared place.
+    probe_cross_polar_db
+        Cross-polar level of the probe on its axis.
+    reference_cross_polar_db, reference_cross_polar_deg
+        Cross-polar part of the reference horn, level and phase.
+    port2_db, port2_deg
+        Second port relative to the first.
+    time_factor
+        Speed of the simulated clock: 0 does not wait at all, 1 is real time.
+    axes_latency_s
+        How late the axes' answers come.
+    backlash_deg
+        Play of each axis by name.
+    state_steer_deg
+        Azimuth of the beam in each device state.
+    faults
+        Faults at given operations.
+    random_faults_per_1000
+        Faults at random, by their frequency.
     """
 
     device: SimulatedDevice | None = None

@@ -16,6 +16,10 @@ class Elements(Section):
     pattern
         What every element radiates by itself: `estimated` finds one pattern that all of them share, `panel` takes
         (1 + cos theta)/2 of the co-polar vector.
+    rows, columns
+        Number of elements along y and along x.
+    pitch_mm
+        Distance between neighbours.
     """
 
     rows: int = Field(ge=1, le=200, json_schema_extra={"unit": "rows"})
@@ -33,6 +37,20 @@ class States(Section):
 
     loop
         `inner`: all states at every position; `outer`: the whole scan for one state after the other.
+    names
+        Names of the states, in their order.
+    settle_s
+        Wait after a state was taken.
+    timeout_s
+        How long taking a state may last.
+    resource
+        Address of what switches the states.
+    set
+        Command that takes a state.
+    readback, expect
+        Query of the state, and the answer that proves it.
+    program
+        Command and arguments of a program that takes a state.
     """
 
     names: Annotated[tuple[Annotated[str, Field(pattern=r"^[A-Za-z0-9_.+-]{1,60}$")], ...], Field(min_length=1)]
@@ -78,6 +96,20 @@ class Device(Section):
     expected_side_lobe_db, expected_xpd_db, expected_front_to_back_db
         What uncertainties are forecast for: first side lobe relative to the peak (an evenly lit
         panel by default), co- over cross-polar and front over back, as positive dB.
+    name
+        Name of the device, for reports.
+    note
+        Anything worth keeping with the data.
+    mass_kg
+        Mass of device and mount on the last axis.
+    expected_gain_dbi
+        Gain expected; level, noise and exposure are planned with it.
+    input_limit_dbm
+        Largest power that the device stands at its port.
+    elements
+        Table of the element grid, if the device is an array.
+    states
+        Table of beams, modes or channels, if it has several.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]

@@ -13,7 +13,13 @@ Name = Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{1,40}$")]
 
 
 class Window(Section):
-    """A sector of directions: azimuth and elevation of the device frame (pole y), both ends included."""
+    """A sector of directions: azimuth and elevation of the device frame (pole y), both ends included.
+
+    name
+        Name of the sector; figures carry it.
+    azimuth_deg, elevation_deg
+        From and to.
+    """
 
     name: Name
     azimuth_deg: tuple[Degrees, Degrees]
@@ -34,6 +40,10 @@ class Span(Section):
 
     drop_db
         At most this far below its best value in the band; or `at_least`, or `at_most`.
+    figure
+        Name of the figure.
+    at_least, at_most
+        Value that it must keep.
     """
 
     figure: Name
@@ -79,6 +89,10 @@ class Evaluation(Section):
         Power at the device's port that its receiver needs: gives effective and total isotropic sensitivity.
     commanded_deg
         Azimuth and elevation that every state (or `beam`, if the device has none) was told to point at.
+    sectors
+        Sectors whose partial power and levels are read.
+    bandwidths
+        Bandwidths that are read.
     """
 
     beamwidth_levels_db: tuple[Annotated[float, Field(gt=0, le=60)], ...] = (10.0,)

@@ -13,7 +13,8 @@ from colure.model.loading import Section, number
 
 def uncertainty(unit: str) -> Any:
     """Return the field of an uncertainty wanted: expanded, k = 2, in the figure's own unit."""
-    return Field(default=None, gt=0, le=1000, json_schema_extra={"unit": unit})
+    words = "Expanded uncertainty (k = 2) that is good enough."
+    return Field(default=None, gt=0, le=1000, description=words, json_schema_extra={"unit": unit})
 
 
 class Want(Section):
@@ -73,6 +74,14 @@ class Goal(Section):
     order
         `plain`: slices side by side; `progressive`: ever finer, the sphere is covered evenly at
         every moment.
+    name
+        Name of the campaign, for reports.
+    start_ghz, stop_ghz, points
+        The frequencies: first, last, and how many, evenly spaced.
+    step_deg
+        Angle between slices; left out: the largest that the device's size allows.
+    oversampling
+        How many times denser than needed; more lowers the noise and shows stray signals.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]

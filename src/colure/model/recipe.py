@@ -39,6 +39,10 @@ class Step(Section):
         `gate`: how long the response of device and horn lasts, where that is known; judged from the data if left out.
     radius_mm
         `mode-filter`: radius about the device's centre that all sources lie in; the device's own by default.
+    step
+        Name of the step.
+    on
+        False leaves it out.
     """
 
     step: StepName
@@ -50,7 +54,11 @@ class Step(Section):
 
 
 class Recipe(Section):
-    """Steps in their order, from recipe.toml: one table [[steps]] each."""
+    """Steps in their order, from recipe.toml: one table [[steps]] each.
+
+    steps
+        Steps that are set by hand, in the order of the recipe; all others follow the record.
+    """
 
     steps: Annotated[tuple[Step, ...], Field(min_length=1)]
 

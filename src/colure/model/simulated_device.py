@@ -26,6 +26,8 @@ def optional(unit: str, low: float, high: float) -> Any:
 class SimulatedAntenna(Section):
     """What every kind has.
 
+    kind
+        What the device is; each kind has entries of its own.
     efficiency_db
         Radiated over accepted power.
     reflection_db, reflection_deg
@@ -75,6 +77,10 @@ class PolarizedAntenna(SimulatedAntenna):
 class SimulatedPanel(PolarizedAntenna):
     """A printed panel: rows along y, columns along x.
 
+    rows, columns
+        Number of elements along y and along x.
+    seed
+        Start of the random numbers from which the elements' errors are drawn.
     pitch_mm
         Element distance; half a wavelength at `centre_ghz` if left out.
     taper
@@ -170,6 +176,8 @@ class SimulatedAperture(PolarizedAntenna):
         wavelength at band centre if left out).
     steer_deg
         Azimuth and elevation of the beam, by linear phase.
+    shape
+        `rectangular` or `circular`.
     """
 
     kind: Literal["aperture"]

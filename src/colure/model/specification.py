@@ -23,7 +23,15 @@ Band = tuple[Annotated[float, Field(gt=0, le=1000)], Annotated[float, Field(gt=0
 
 
 class Limit(Section):
-    """A limit on a figure over a band (GHz; all frequencies if left out)."""
+    """A limit on a figure over a band (GHz; all frequencies if left out).
+
+    figure
+        Name of the figure.
+    at_least, at_most
+        Bounds, in the figure's unit.
+    band_ghz
+        From and to; left out: every frequency.
+    """
 
     figure: Name
     at_least: float | None = Field(default=None, ge=-1000, le=1000, json_schema_extra={"unit": "the figure's"})
@@ -64,6 +72,12 @@ class Mask(Section):
         Angles from the peak over which the mask is held against the cut.
     exceed_db, exceed_share, exceed_from_deg
         Exceedances allowed: by at most so many dB, on at most this share of the angles, no nearer to the peak than that.
+    name
+        Name of the mask, for the verdict.
+    side
+        `upper`: the cut must stay below; `lower`: above.
+    band_ghz
+        From and to; left out: every frequency.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=100)]
@@ -114,6 +128,14 @@ class Specification(Section):
     decision
         `simple`: the value alone decides (shared risk). `guard-band`: a pass needs the whole interval inside, a
         fail the whole interval outside; anything else is not decidable at this uncertainty (JCGM 106:2012).
+    name
+        Name of the specification.
+    document
+        Document it comes from; the report cites it.
+    limits
+        Limits on figures.
+    masks
+        Masks on cuts.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
