@@ -35,6 +35,8 @@ DRAWN: tuple[Distribution, ...] = ("Monte Carlo", "as drawn")
 BIAS_KNOWN = 0.25
 #: Draws of the joint distribution: the 95 % point of a normal one then stands within 2 % (derivable).
 JOINT_DRAWS = 4000
+#: Outputs whose draws are held at a time.
+OUTPUTS_AT_ONCE = 256
 PROBABILITY = 0.95
 
 
@@ -148,6 +150,21 @@ def joint_draws(contributions: Sequence[Contribution], *, draws: int = JOINT_DRA
 def half_width(errors: FloatArray, probability: float = PROBABILITY) -> FloatArray:
     """Return the half width about zero that holds a share of errors (draw, output)."""
     return np.asarray(np.quantile(np.abs(errors), probability, axis=0, method="weibull"))
+
+
+def joint_half_width(contributions: Sequence[Contribution], *, draws: int = JOINT_DRAWS, seed: int = 1) -> FloatArray:
+    """Return `half_width` of `joint_draws` (output,): a few outputs at a time, so that many draws of many outputs fit."""
+    weights = [one.real for one in joint_weights(contributions, draws, seed=seed)]
+    effects = [
+        one.effects - one.mean if one.distribution in DRAWN and one.centred else one.effects for one in contributions
+    ]
+    every, shape = np.concatenate(weights, axis=1).T, effects[0].shape[1:]
+    flat = np.concatenate([one.reshape(len(one), -1) for one in effects]).T  # output, effect
+    found = np.empty(len(flat))
+    for begin in range(0, len(flat), OUTPUTS_AT_ONCE):
+        some = slice(begin, begin + OUTPUTS_AT_ONCE)
+        found[some] = half_width((flat[some] @ every).T)
+    return found.reshape(shape)
 
 
 def effective_dof(standard: FloatArray, dof: FloatArray) -> FloatArray:

@@ -27,6 +27,8 @@ from colure.waves.scattered import Sampler, synthesis_at
 ACCURACY = 1e-5
 #: Directions that are worked out together; bounds the memory.
 BLOCK = 24
+#: Readings of directions are kept up to this size, bytes.
+MOST_KEPT = 200_000_000
 #: Around a maximum the map is drawn finer in these steps, degrees.
 FINER_DEG = (6.0, 2.0)
 #: An echo that explains less of the rest than this is not named.
@@ -130,6 +132,11 @@ class Wall:
         """The device's field on circles about the polar axis; the same for every room."""
         return Circles(self._in_polar_frame)
 
+    @property
+    def shape(self) -> tuple[int, int, int]:
+        """Components, rings and columns of one reading."""
+        return 2, self._sphere.theta.size, self._sphere.phi.size
+
     def readings(self, directions: FloatArray, index: int) -> ComplexArray:
         """Return (direction, 4, 2, theta, phi) readings at one frequency."""
         out = []
@@ -202,19 +209,21 @@ def echo_map(
     wall = Wall(sphere, step, device, geometry)
     rest = wall.outside(sphere.field[middle], middle)
     directions = _grid(step_deg)
-    share = _shares(wall, rest, directions, middle)
+    # The grid is asked once more for every echo that is taken out: its readings are kept as far as they fit.
+    grid = _Looked(wall, directions, middle)
+    share = grid.shares(rest)
     found: list[Echo] = []
     left, seen = rest, share
     for _ in range(3):
         d = directions[int(np.argmax(seen))]
         for finer in FINER_DEG:
             near = _around(d, finer)
-            d = near[int(np.argmax(_shares(wall, left, near, middle)))]
+            d = near[int(np.argmax(_Looked(wall, near, middle, keep=False).shares(left)))]
         echo, left, explained = _taken_out(wall, sphere, left, rest, d, middle)
         if explained < LEAST_SHARE:
             break
         found.append(echo)
-        seen = _shares(wall, left, directions, middle)
+        seen = grid.shares(left)
     peak = float(np.abs(sphere.field[middle]).max())
     weight = float(np.sum(np.sin(sphere.theta)) * sphere.phi.size)
     rest_db = 20.0 * np.log10(max(float(np.linalg.norm(rest)) / np.sqrt(weight) / peak, 1e-10))
@@ -244,21 +253,38 @@ def _around(d: FloatArray, size_deg: float) -> FloatArray:
 def _fit(readings: ComplexArray, rest: ComplexArray) -> ComplexArray:
     """Return least-squares weights (direction, 4) of readings (direction, 4, ...) for the rest."""
     flat, wanted = readings.reshape(*readings.shape[:2], -1), rest.ravel()
-    gram = np.einsum("dax,dbx->dab", flat.conj(), flat)
+    gram = flat.conj() @ flat.swapaxes(1, 2)
     size = np.trace(gram, axis1=1, axis2=2).real[:, None, None]
-    right = np.einsum("dax,x->da", flat.conj(), wanted)
+    right = flat.conj() @ wanted
     return np.asarray(np.linalg.solve(gram + 1e-9 * size * np.eye(4), right[..., None])[..., 0])
 
 
-def _shares(wall: Wall, rest: ComplexArray, directions: FloatArray, index: int) -> FloatArray:
-    """Return the share of the rest's power that each direction explains, (direction,)."""
-    power, out = float(np.linalg.norm(rest) ** 2), []
-    for start in range(0, len(directions), BLOCK):
-        outside = wall.outside(wall.readings(directions[start : start + BLOCK], index), index)
-        weights = _fit(outside, rest)
-        right = np.einsum("dacij,cij->da", outside.conj(), rest)
-        out.append(np.sum(weights.conj() * right, axis=1).real / power)
-    return np.concatenate(out)
+class _Looked:
+    """Directions that the rest is held against, with what waves by way of walls there leave outside the device's."""
+
+    def __init__(self, wall: Wall, directions: FloatArray, index: int, *, keep: bool = True) -> None:
+        self._wall, self._directions, self._index = wall, directions, index
+        one = 16 * 4 * int(np.prod(wall.shape))
+        self._kept: dict[int, ComplexArray] | None = {} if keep and one * len(directions) <= MOST_KEPT else None
+
+    def _outside(self, start: int) -> ComplexArray:
+        if self._kept is not None and start in self._kept:
+            return self._kept[start]
+        readings = self._wall.readings(self._directions[start : start + BLOCK], self._index)
+        found = self._wall.outside(readings, self._index)
+        if self._kept is not None:
+            self._kept[start] = found
+        return found
+
+    def shares(self, rest: ComplexArray) -> FloatArray:
+        """Return the share of the rest's power that each direction explains, (direction,)."""
+        power, out = float(np.linalg.norm(rest) ** 2), []
+        for start in range(0, len(self._directions), BLOCK):
+            outside = self._outside(start)
+            weights = _fit(outside, rest)
+            right = outside.conj().reshape(*outside.shape[:2], -1) @ rest.ravel()
+            out.append(np.sum(weights.conj() * right, axis=1).real / power)
+        return np.concatenate(out)
 
 
 def _taken_out(

@@ -6,18 +6,20 @@ a field error that hardly moves the peak moves a lobe 35 dB below it by decibels
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from colure.analysis.bench import Bench, Inputs
 from colure.analysis.causes import causes
-from colure.analysis.combination import half_width, joint_draws
+from colure.analysis.combination import joint_half_width
 from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
 from colure.analysis.figures.definitions import Definition
 from colure.analysis.figures.evaluate import FigureSet
-from colure.geometry.conventions import FloatArray
-from colure.waves.expansion import Expansion
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.directions import theta_phi
+from colure.waves.harmonics import FieldsAt
 
 
 @dataclass(frozen=True)
@@ -49,25 +51,28 @@ class LevelCut:
 class _Levels(FigureSet):
     """Amplitudes at fixed directions instead of figures: the causes do not care."""
 
-    directions: tuple[FloatArray, ...] = ()
-
     def __post_init__(self) -> None:
         super().__post_init__()
         one = Definition("gain_dbi", "", "", "", "", float)
         object.__setattr__(self, "definitions", (one,))
 
-    def values(self, expansion: Expansion, *, near: object = None) -> FloatArray:
-        out = []
-        for coefficients, d in zip(expansion.coefficients, self.directions, strict=True):
-            vectors = FarField(coefficients).at(d)
-            co, cross = ludwig_3(vectors, d, self.slant)
-            total = np.sqrt(np.sum(np.abs(vectors) ** 2, axis=-1))
-            peak = 20.0 * np.log10(max(float(total.max()), 1e-10))
-            out.append(np.concatenate([[peak], np.abs(co), np.abs(cross), total]))
-        return np.array(out)
 
-    def places(self, expansion: Expansion) -> list[object]:  # type: ignore[override]
-        return []
+def _amplitudes(
+    coefficients: ComplexArray, changes: Sequence[ComplexArray], directions: FloatArray, slant: float
+) -> tuple[FloatArray, FloatArray]:
+    """Return amplitudes (3 x direction,) of co, cross and total, and those (n, 3 x direction) with changes of the waves."""
+    theta, phi = theta_phi(directions)
+    at = FieldsAt(order_of_count(coefficients.shape[-1]), theta, phi)
+    then = FarField(coefficients).at(directions)
+    fields = np.stack(ludwig_3(then, directions, slant), axis=-1)
+    turn = slant - phi
+    c, s = np.cos(turn), np.sin(turn)
+    added = at.of(np.concatenate(changes))
+    co = fields[:, 0] + c * added[..., 0] + s * added[..., 1]
+    cross = fields[:, 1] + c * added[..., 1] - s * added[..., 0]
+    now = np.stack([np.abs(co), np.abs(cross), np.hypot(np.abs(co), np.abs(cross))], axis=1)
+    both = np.abs(fields.T)
+    return np.concatenate([*both, np.hypot(*both)]), now.reshape(len(now), -1)
 
 
 def level_cuts(
@@ -78,20 +83,25 @@ def level_cuts(
     base = inputs.figures
     count = round(span_deg / step_deg)
     angle = np.linspace(-span_deg, span_deg, 2 * count + 1)
-    beams = [find_beam(c, slant=base.slant, region=base.region) for c in nominal.coefficients]
     levels = _Levels(
-        settings=base.settings, slant=base.slant, region=base.region, one_polarization=base.one_polarization,
-        directions=tuple(cut_directions(beam, planes_deg, angle) for beam in beams),
-    )  # fmt: skip
-    values = levels.values(nominal)
-    bench = Bench(replace(inputs, figures=levels), nominal, values, [])
-    found = [bench.contribution(one) for one in causes(bench) if one.term not in ("reference gain", "mismatch")]
-    expanded = half_width(joint_draws(found))
+        settings=base.settings, slant=base.slant, region=base.region, one_polarization=base.one_polarization
+    )
+    bench = Bench(replace(inputs, figures=levels), nominal, np.zeros((nominal.k.size, 1)), [])
+    every = [one for one in causes(bench) if one.term not in ("reference gain", "mismatch")]
+    values, expanded = [], []
+    for f, coefficients in enumerate(nominal.coefficients):
+        beam = find_beam(coefficients, slant=base.slant, region=base.region)
+        directions = cut_directions(beam, planes_deg, angle)
+        then, now = _amplitudes(coefficients, [one.changes[:, f] for one in every], directions, base.slant)
+        moved = np.split(now - then, np.cumsum([len(one.changes) for one in every])[:-1])
+        found = [bench.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
+        values.append(then)
+        expanded.append(joint_half_width(found)[0])
     common = float(np.hypot(inputs.chamber.reference.gain_uncertainty_db, inputs.mismatch_db))
     out = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         shape = (3, len(planes_deg), angle.size)
-        a, u = (table[f, 1:].reshape(shape) for table in (values, expanded))
+        a, u = (table[f].reshape(shape) for table in (values, expanded))
         out.append([
             LevelCut(plane, float(frequency), angle, _by_component(a[:, i]), _by_component(u[:, i]), common)
             for i, plane in enumerate(planes_deg)

@@ -37,10 +37,13 @@ __all__ = [
 ]
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     import xarray as xr
 
     from colure.analysis.nearfield import FarFieldStep
     from colure.analysis.recipe import Processed
+    from colure.model.figure import Figure
 
 
 def stray_level_db(sphere: MeasuredSphere, step: FarFieldStep) -> float | None:
@@ -97,11 +100,22 @@ def room_of(done: Processed, chamber: Chamber) -> EchoMap | None:
 
 
 def self_check(
-    done: Processed, chamber: Chamber, device_slant_deg: float, *, room: EchoMap | None = None
+    done: Processed,
+    chamber: Chamber,
+    device_slant_deg: float,
+    *,
+    room: EchoMap | None = None,
+    figures: Sequence[Figure] = (),
 ) -> list[Finding]:
-    """Return everything the data say of themselves, most serious first, then largest effect first; `room` from `room_of`."""
+    """Return everything the data say of themselves, most serious first, then largest effect first.
+
+    room
+        From `room_of`.
+    figures
+        With their intervals, where they are known already.
+    """
     found = [*_drift(done), *_alignment(done, chamber), *_ports(done, chamber), *_noise(done)]
-    found += _cable(done) + _room(room) + _cautions(done) + sanity(done) + against_declaration(done)
+    found += _cable(done) + _room(room) + _cautions(done) + sanity(done, figures) + against_declaration(done)
     if done.pole_spread_db is not None:
         text = f"the slices disagree about the boresight, which all of them saw, by {done.pole_spread_db:.1f} dB rms below the peak"
         found.append(Finding("pole", done.pole_spread_db, text))

@@ -14,7 +14,7 @@ import numpy as np
 
 from colure.analysis.bench import Bench, Cause, Inputs
 from colure.analysis.causes import causes
-from colure.analysis.combination import Contribution, correlation, effective_dof, half_width, joint_draws
+from colure.analysis.combination import Contribution, correlation, effective_dof, joint_half_width
 from colure.analysis.effects import Effects, Ends
 from colure.analysis.figures.beams import unsteady_beam_reason
 from colure.analysis.figures.definitions import Definition
@@ -127,7 +127,7 @@ class _Combined:
 def _combined(found: list[Contribution]) -> _Combined:
     standard = np.array([one.standard for one in found])
     total = np.sqrt(np.sum(standard**2, axis=0))
-    half = half_width(joint_draws([_bounded(one) for one in found]))
+    half = joint_half_width([_bounded(one) for one in found])
     dof = [one.degrees_of_freedom for one in found]
     return _Combined(
         total,

@@ -156,6 +156,7 @@ def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, Comp
 def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN) -> Drawing:
     """Draw the pattern as a solid: radius and colour are gain down to 40 dB below the peak."""
     import matplotlib as mpl
+    from mpl_toolkits.mplot3d.art3d import Poly3DCollection
 
     theta_deg, field = _known(theta_deg, field)
     with styled():
@@ -169,7 +170,14 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, ga
         colours = mpl.colormaps[FIELD_MAP](radius)
         # Drawn with boresight to the right and y up, as seen from beside the range.
         x, y, z = radius * np.sin(t) * np.cos(p), radius * np.sin(t) * np.sin(p), radius * np.cos(t)
-        ax.plot_surface(z, x, y, facecolors=colours, rstride=1, cstride=1, linewidth=0, antialiased=False, shade=False)
+        corners = np.stack([z, x, y], axis=-1)
+        faces = np.stack([corners[:-1, :-1], corners[1:, :-1], corners[1:, 1:], corners[:-1, 1:]], axis=2)
+        # All faces as one array: `plot_surface` makes and colours each of them for itself.
+        ax.add_collection3d(
+            Poly3DCollection(
+                faces.reshape(-1, 4, 3), facecolors=colours[:-1, :-1].reshape(-1, 4), linewidths=0, antialiased=False
+            )
+        )
         for end, name in (((1.1, 0, 0), "z"), ((0, 0.7, 0), "x"), ((0, 0, 0.7), "y")):
             ax.plot([0, end[0]], [0, end[1]], [0, end[2]], color=INK, linewidth=0.8)
             ax.text(*end, name, color=INK, fontsize=8)

@@ -420,7 +420,9 @@ def _cuts_over_frequency(source: Source) -> dict[str, list[Cut]]:
 
 def _findings_section(source: Source) -> Section:
     """What the data say of themselves, largest effect first."""
-    found = self_check(source.processed, source.chamber, source.device.slant_deg, room=source.room)
+    found = self_check(
+        source.processed, source.chamber, source.device.slant_deg, room=source.room, figures=source.figures
+    )
     rows = tuple(
         (f"{one.topic}, {one.level_db:.0f} dB" if one.level_db > NOTHING_DB else one.topic, f"{one.text}.")
         for one in found

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -78,6 +78,10 @@ class Link:
 Block = Paragraph | Table | Chart | Link
 
 
+#: Dots per inch of pictures.
+DENSE_DPI = 170.0
+
+
 @dataclass(frozen=True)
 class Section:
     """A titled list of blocks."""
@@ -99,11 +103,22 @@ class Document:
 
 def chart(figure: Canvas, caption: str, *, dense: bool = False, width_percent: int = 100) -> Chart:
     """Draw a matplotlib figure into a chart block; vector graphics unless `dense`."""
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.backends.backend_svg import FigureCanvasSVG
+
     buffer = io.BytesIO()
     if dense:
-        figure.savefig(buffer, format="png", dpi=170)
+        figure.set_dpi(DENSE_DPI)
+    # `savefig` draws all of it once more, only to find the layout.
+    layout = figure.get_layout_engine()
+    if layout is not None:
+        layout.execute(figure)
+        figure.set_layout_engine("none")
+    shown: Any = FigureCanvasAgg(figure) if dense else FigureCanvasSVG(figure)
+    if dense:
+        shown.print_png(buffer)
         return Chart(buffer.getvalue(), "png", caption, width_percent)
-    figure.savefig(buffer, format="svg", metadata={"Date": None})
+    shown.print_svg(buffer, metadata={"Date": None})
     return Chart(buffer.getvalue(), "svg", caption, width_percent, drawn_values(figure))
 
 
