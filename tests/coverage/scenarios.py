@@ -85,6 +85,10 @@ HORN_2_4_GHZ = {
     "slant_h_mm": 330.0,
 }
 HORN_38_GHZ = {"aperture_a_mm": 32.0, "aperture_b_mm": 26.0, "slant_e_mm": 56.0, "slant_h_mm": 62.0}
+HORN_77_GHZ = {"aperture_a_mm": 16.0, "aperture_b_mm": 13.0, "slant_e_mm": 28.0, "slant_h_mm": 31.0}
+HORN_5_8_GHZ = {"aperture_a_mm": 140.0, "aperture_b_mm": 110.0, "slant_e_mm": 200.0, "slant_h_mm": 220.0}
+#: Both polarizations as they were read: neither a transform nor the mode filter that works on its waves.
+NO_TRANSFORM = "\n".join(f'[[steps]]\nstep = "{step}"' for step in ("drift", "gain", "purity", "assemble", "alignment"))
 AZIMUTH_OVER_ELEVATION = {
     "geometry": "azimuth-over-elevation",
     "roll": None,
@@ -92,24 +96,24 @@ AZIMUTH_OVER_ELEVATION = {
 }
 ONE = band(24.1)
 
+
+def circular(axial_ratio_db: float) -> Scenario:
+    """Return a right-handed 4 x 4 panel."""
+    held = {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.213}
+    ellipse = {"polarization": "elliptical", "sense": "right", "axial_ratio_db": axial_ratio_db}
+    return Scenario(
+        device=four_by_four(polarization="right", axial_ratio_db=axial_ratio_db),
+        goal=ONE,
+        twin={"device": {**held, **ellipse}},
+    )
+
+
 SCENARIOS: dict[str, Scenario] = {
     "panel at the intersection": Scenario(device={"offset_mm": [0.0, 0.0, 0.0]}, goal=band(24.1)),
     "4 x 4 panel": Scenario(device=four_by_four(offset_mm=[0.0, 0.0, -30.0]), goal=ONE),
-    "circular, 1 dB": Scenario(
-        device=four_by_four(polarization="right", axial_ratio_db=1.0),
-        goal=ONE,
-        twin={
-            "device": {
-                "kind": "panel",
-                "rows": 4,
-                "columns": 4,
-                "pitch_mm": 6.213,
-                "polarization": "elliptical",
-                "sense": "right",
-                "axial_ratio_db": 1.0,
-            }
-        },
-    ),
+    "circular, 0.05 dB": circular(0.05),
+    "circular, 1 dB": circular(1.0),
+    "circular, 3 dB": circular(3.0),
     "dipole along x": Scenario(
         device=sized(6.0, 1.0, 1.0, 2.1), goal=ONE, twin={"device": {"kind": "dipole", "axis": "x"}}
     ),
@@ -145,14 +149,48 @@ SCENARIOS: dict[str, Scenario] = {
         goal=band(24.1, scheme="one-pass", region_deg=90),
         chamber={"range_length_m": 2.5},
     ),
+    "no transform, both polarizations": Scenario(
+        device=four_by_four(), goal=ONE, chamber={"range_length_m": 2.5}, recipe=NO_TRANSFORM
+    ),
     "strong drift with jumps": Scenario(
         device=four_by_four(),
         goal=ONE,
-        chamber={"tie_drift_db": 1.5, "tie_drift_deg": 40.0, "tie_interval_s": 60},
+        chamber={
+            "tie_drift_db": 1.5,
+            "tie_drift_deg": 40.0,
+            "tie_interval_s": 60,
+            "jumps": {"per_hour": 6.0, "level_db": 0.3, "phase_deg": 6.0},
+        },
     ),
     "leakage, standing wave, compression": Scenario(
         device=four_by_four(),
         goal=ONE,
         chamber={"analyzer": {"isolation_db": -90.0, "linearity_db": 0.05}, "standing_wave_db": -35.0},
+    ),
+    "38 GHz horn": Scenario(
+        device=sized(21.0, 27.0, 5.0, 18.0, offset_mm=[0.0, 0.0, -15.0]),
+        goal=band(38.0),
+        chamber={"reference": HORN_38_GHZ},
+        twin={
+            "device": {
+                "kind": "horn",
+                "aperture_a_mm": 27.0,
+                "aperture_b_mm": 21.0,
+                "slant_e_mm": 45.0,
+                "slant_h_mm": 45.0,
+            }
+        },
+    ),
+    "helix, 5.8 GHz": Scenario(
+        device=sized(18.0, 18.0, 50.0, 10.0, polarization="right"),
+        goal=band(5.8),
+        chamber={"reference": HORN_5_8_GHZ, "echo_level_db": -42},
+        twin={"device": {"kind": "helix", "turns": 4}},
+    ),
+    "slanted dipole, 77 GHz, 20 mm off": Scenario(
+        device=sized(2.0, 2.0, 1.0, 2.1, slant_deg=35.0, offset_mm=[20.0, 0.0, 0.0]),
+        goal=band(77.0),
+        chamber={"reference": HORN_77_GHZ},
+        twin={"device": {"kind": "dipole"}},
     ),
 }
