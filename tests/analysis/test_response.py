@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy.spatial.transform import Rotation
 
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.response import Response
@@ -109,3 +110,33 @@ def test_spectra_on_circles_are_those_of_fields_on_rings(order):
     above = np.moveaxis(expected[..., circles.orders], 2, 0)
     below = np.moveaxis(expected[..., -circles.orders], 2, 0).conj()
     assert np.abs(found - np.stack([above, below], axis=2)).max() < 1e-6 * np.abs(expected).max()
+
+
+def test_a_cut_turns_with_the_ellipse_that_names_it():
+    """A dipole along z, whose E plane its own field names: the null is met where the measured ellipse leads.
+
+    Turned about its peak the dipole takes the cut along: the null stays empty. A ring of magnetic current leaves the dipole's axis dark
+    but turns the ellipse by its share e of the field: the cut then passes the axis at e, where the dipole radiates sin e (geometry).
+    """
+    waves = np.zeros((1, 2, mode_count(3)), complex)
+    waves[0, 0, 1] = 1.0
+    figures, device = FigureSet(), Expansion(waves, K)
+    near, values = figures.places(device), figures.values(device)[0]
+    response = Response(figures, waves[0], float(K[0]), near[0], dict(zip(figures.names, values, strict=True)))
+    (null,) = (one for one in response.places.readings if one.name == "null_e_db")
+    e = 1e-3
+    ring = np.zeros_like(waves)
+    ring[0, 1, 1] = e
+    ring *= np.exp(1j * np.angle(ludwig_ratio(waves, ring, near[0].direction)))
+    turned = device.rotated(Rotation.from_rotvec(e * near[0].direction).as_matrix()).coefficients - waves
+    fields = response.answer(np.concatenate([turned, ring])).fields
+    found = np.linalg.norm(response.errors(null, fields), axis=-1)
+    assert np.abs(found[0]).max() < 1e-3 * e
+    assert found[1] == pytest.approx(e, rel=1e-2)
+
+
+def ludwig_ratio(waves: np.ndarray, other: np.ndarray, direction: np.ndarray) -> complex:
+    """Return the theta component of waves over the phi component of others in a direction."""
+    theta, phi = np.arccos(direction[2]), np.arctan2(direction[1], direction[0])
+    one, two = (synthesis_at(w, np.array([theta]), np.array([phi]))[0, :, 0] for w in (waves, other))
+    return complex(one[0] / two[1])

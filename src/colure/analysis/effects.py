@@ -10,6 +10,7 @@ import numpy as np
 
 from colure.analysis.bench import Bench, Cause
 from colure.analysis.combination import Contribution, joint_weights
+from colure.analysis.figures.evaluate import DELAY_DIGITS
 from colure.analysis.figures.places import Reading
 from colure.analysis.figures.response import Answer, Response
 from colure.analysis.modulus import may_be_largest, modulus_intervals
@@ -196,7 +197,7 @@ def along_the_band(answers: Sequence[Answer], responses: Sequence[Response]) -> 
     middle = len(responses) // 2
     squint = _squint(now, middle) - _squint(then, middle)
     centre = [one.near.centre_m for one in responses]
-    found = {"group_delay_ns": delay - delay.mean(axis=1, keepdims=True), "squint_deg": squint}
+    found = {"group_delay_ns": np.round(delay - delay.mean(axis=1, keepdims=True), DELAY_DIGITS), "squint_deg": squint}
     if all(one is not None for one in centre):
         place = np.stack([one for one in centre if one is not None])
         moved = np.stack([one.centre_m for one in answers], axis=1)

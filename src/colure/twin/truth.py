@@ -459,7 +459,7 @@ def _along_the_band(rows: list[dict[str, float]], judges: list[_Judge], frequenc
     for row, judge, value, centre in zip(rows, judges, delay - delay.mean(), centres, strict=True):
         path = centre - centres[len(centres) // 2]
         row["phase_centre_wander_mm"] = float(np.sqrt(path @ path) * np.sign(max(path, key=abs)))
-        row["group_delay_ns"] = float(value)
+        row["group_delay_ns"] = round(float(value), 9)  # finer is arithmetic
         apart = np.arctan2(
             np.linalg.norm(np.cross(judge.direction, middle.direction)), judge.direction @ middle.direction
         )

@@ -23,10 +23,12 @@ from colure.analysis.figures.evaluate import PLANES, SPAN_DEG, FigureSet
 from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, top_angles_deg
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
-from colure.geometry.directions import tangents, unit_vector
+from colure.geometry.directions import cross, tangents, unit_vector
 
 #: Stencil about the peak, as a share of what the waves resolve.
 STENCIL = 0.1
+#: A cut is turned by so much of what the waves resolve to see what that changes.
+TURN = 0.02
 #: Lobes this far below the highest one, in power, may be the highest in truth; so many of them.
 MAY_RISE, MOST_LOBES = 0.1, 10
 #: Without a single beam, directions with so much of the largest intensity are its rivals; so many of them.
@@ -48,6 +50,9 @@ class Reading:
     slope (n, 2)
         Of a minimum: how the field (co, cross) runs along the cut there. What an error adds along it moves the minimum;
         the rest fills it.
+    turn (n, 2)
+        How the field runs across the cut, per radian that the E plane turns about the peak; None where the plane is declared.
+        Where the measured ellipse names it, errors at the peak turn the cut, and a minimum beside it is met elsewhere.
     co
         True: the co-polar component alone counts.
     """
@@ -56,6 +61,7 @@ class Reading:
     kind: Kind
     where: IntArray
     slope: ComplexArray | None = None
+    turn: ComplexArray | None = None
     co: bool = False
 
 
@@ -173,8 +179,19 @@ def _on_cuts(figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected)
         for name, angles in ((f"side_lobe_{plane}_db", top_angles_deg(one)), (f"null_{plane}_db", dip_angles_deg(one))):
             if name in names and angles.size:
                 slope = _slope(one, angles) if name.startswith("null") else None
-                readings.append(Reading(name, "level", kept.add(_along(beam, tangent, angles)), slope, one.of == "co"))
+                turn = _turn(field_, beam, tangent, angles, figures.slant) if beam.plane == "ellipse" else None
+                where = kept.add(_along(beam, tangent, angles))
+                readings.append(Reading(name, "level", where, slope, turn, one.of == "co"))
     return widths, readings
+
+
+def _turn(field_: FarField, beam: Beam, tangent: FloatArray, angles_deg: FloatArray, slant: float) -> ComplexArray:
+    """Return the derivative (n, 2) of co and cross when the cut turns about the peak, per radian, at angles (n,) of it."""
+    small, aside = TURN * np.pi / field_.order, cross(beam.direction, tangent)
+    one, other = (field_.at(_along(beam, np.cos(a) * tangent + np.sin(a) * aside, angles_deg)) for a in (small, -small))
+    # As vectors: near -z the frame of co and cross itself turns fast.
+    runs = (one - other) / (2.0 * small)
+    return np.asarray(np.stack(ludwig_3(runs, _along(beam, tangent, angles_deg), slant), axis=-1))
 
 
 def _along(beam: Beam, tangent: FloatArray, angles_deg: FloatArray) -> FloatArray:

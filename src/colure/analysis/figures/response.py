@@ -261,10 +261,20 @@ class Response:
         else:
             at_top = np.sum((np.conj(top) * fields[:, 0]).real, axis=-1) / size**2
         error = add / size - ratio * at_top[:, None, None]
+        if one.turn is not None:
+            error = error + self._tilted(fields[:, :1])[:, :, None] * one.turn[:, : error.shape[-1]] / size
         if one.slope is None:
             return np.asarray(error)
         run = one.slope[:, : error.shape[-1]] / np.linalg.norm(one.slope[:, : error.shape[-1]], axis=1, keepdims=True)
         return np.asarray(error - run * np.sum((np.conj(run) * error).real, axis=-1, keepdims=True))
+
+    def _tilted(self, at_peak: ComplexArray) -> FloatArray:
+        """Return by how much errors (n, 1, 2) at the peak turn the ellipse's major axis (n, 1), radians."""
+        then, now = (
+            0.5 * np.angle(right * np.conj(left))
+            for right, left in map(_circular, (self.places.fields[:1], self.places.fields[0] + at_peak))
+        )
+        return np.asarray((now - then + 0.5 * np.pi) % np.pi - 0.5 * np.pi)
 
     def _along(self, one: Reading, fields: ComplexArray) -> FloatArray:
         """Return the change (n,) of the largest modulus of a reading by what lies along it."""
