@@ -37,6 +37,7 @@ class Inputs:
     drift_parts: intervals between ties in one pass; what drift leaves is one error in each. 0: one a slice.
     answer: how the alignment from the data answers what is added to the scan; None where none was estimated.
     sweeps: the record and the steps that made the sphere of it, to be gone again.
+    noise_dof: degrees of freedom of `noise_sigma`.
     seed: what every random draw begins with.
     leak_noise (frequency,): noise, each of the two quadratures, of the probe's impurity as the horn's sweeps told it.
     """
@@ -59,6 +60,7 @@ class Inputs:
     answer: Answer | None = None
     drift_parts: int = 0
     leak_noise: FloatArray | None = None
+    noise_dof: float = float("inf")
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""

@@ -36,6 +36,8 @@ class GainTransfer:
     noise
         (frequency, port) standard deviation of one sweep's noise, complex modulus, as a wave
         ratio: from the scatter of the reference's repeated sweeps.
+    freedom
+        Degrees of freedom of `noise` at one frequency and port; 0 where nothing repeats.
     expanded
         (frequency, port) expanded uncertainty (k = 2) of `factor` by that noise, relative: of its
         modulus, and in radians of its phase. `leak` and `response` are known to sqrt 2 times that.
@@ -47,6 +49,7 @@ class GainTransfer:
     response: ComplexArray
     leak: ComplexArray
     expanded: FloatArray
+    freedom: float
 
     @property
     def imbalance(self) -> ComplexArray:
@@ -134,13 +137,16 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | N
         block.mean(axis=1), aligned, ports, known=blocks == 2 and reference.cross_polar_db is not None
     )
     plain = own.mean(axis=0)
-    noise = np.sqrt(np.mean(np.abs(own - plain) ** 2, axis=0) * own.shape[0] / max(1, own.shape[0] - 1))
+    # Every direction of the horn repeats its sweeps.
+    apart = np.mean(np.abs(block - block.mean(axis=1, keepdims=True)) ** 2, axis=(0, 1))
+    noise = np.sqrt(apart * own.shape[0] / max(1, own.shape[0] - 1))
+    freedom = 2.0 * blocks * (own.shape[0] - 1)
     expanded = coverage_factor(own.shape[0]) * noise / np.sqrt(2.0 * own.shape[0]) / np.abs(plain)
     shorter = 1e-3 * reference.phase_centre_mm
     k = wavenumber(frequency)
     # Field the horn lays at the probe, exp(-jkA)/A removed for the nominal distance A.
     field = 10 ** (gain_dbi / 20.0) * distance / (distance - shorter) * np.exp(1j * k * shorter)
-    return GainTransfer(field[:, None] / mean, gain_dbi, noise, response, leak, expanded)
+    return GainTransfer(field[:, None] / mean, gain_dbi, noise, response, leak, expanded, freedom)
 
 
 def coverage_factor(sweeps: int) -> float:

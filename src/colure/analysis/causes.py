@@ -66,7 +66,7 @@ def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
     inputs, chamber = bench.inputs, bench.inputs.chamber
     noisy = np.stack([_noise(inputs, random) for _ in range(NOISE_DRAWS)])
     yield Cause("noise", bench.changed_field(noisy), "scatter of repeated sweeps in this record", "measured", "Monte Carlo",
-                known_mean=True, type_a=True)  # fmt: skip
+                dof=inputs.noise_dof, known_mean=True, type_a=True)  # fmt: skip
     drifted = np.stack([_drift(inputs, random) for _ in range(DRIFT_DRAWS)])
     words = f"ties predict each other; {100 * inputs.drift_residual:.2f} % are left between two of them"
     yield Cause("drift residual", bench.changed_field(drifted), words, "measured", "Monte Carlo", inputs.drift_residual, "1",

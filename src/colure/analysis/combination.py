@@ -54,7 +54,7 @@ class Contribution:
         Change of every output when the input is off by its half width, one row for every direction in which it may be; of
         drawn inputs one row a draw; `as drawn` two rows a draw, in phase and in quadrature.
     dof
-        Degrees of freedom of the input's standard uncertainty; of `Monte Carlo` draws at most n - 1 count.
+        Degrees of freedom of the input's standard uncertainty as it is known; so few `Monte Carlo` draws add to its doubt.
     centred
         True: the mean of draws is known and was taken off the value. False: draws stand for a bound, whose mean is not known;
         their mean square about zero counts.
@@ -67,8 +67,10 @@ class Contribution:
 
     @property
     def degrees_of_freedom(self) -> float:
-        """Degrees of freedom that count."""
-        return min(self.dof, len(self.effects) - 1.0) if self.distribution == "Monte Carlo" else self.dof
+        """Degrees of freedom that count: relative variances 1/(2 dof) of a variance known and of one drawn add (JCGM 100:2008, E.4.3)."""
+        if self.distribution != "Monte Carlo":
+            return self.dof
+        return 1.0 / (1.0 / self.dof + 1.0 / (len(self.effects) - 1.0))
 
     @property
     def mean(self) -> FloatArray:

@@ -168,6 +168,7 @@ def process(
         mismatch_db=mismatch_db(chamber, device, reference),
         drift_parts=_parts(record, drift),
         leak_noise=leak_noise(done) if todo.runs("purity") else None,
+        noise_dof=max(1.0, transfer.freedom),
     )
     if todo.runs("gate"):
         assert done.gate is not None  # the recipe runs one
