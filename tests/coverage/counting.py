@@ -67,12 +67,13 @@ class Count:
         }
 
 
-def held(folder: Path, seeds: Sequence[int]) -> tuple[list[Case], dict[str, int]]:
-    """Carry campaigns out; also count the figures that were said to be undefined."""
+def held(folder: Path, seeds: Sequence[int], really: Path | None = None) -> tuple[list[Case], dict[str, int]]:
+    """Carry campaigns out, in the chamber of `really` if given; also count the figures that were said to be undefined."""
     campaign, plan = service.make_plan(folder)
+    true = None if really is None else service.Campaign.load(really)
     out, undefined = [], defaultdict[str, int](int)
     for seed in seeds:
-        for one in rehearse(campaign, plan, seed=seed).findings:
+        for one in rehearse(campaign, plan, seed=seed, true=true).findings:
             figure = one.figure
             if figure.value == one.truth == figure.lower == figure.upper:
                 continue  # by definition exact, as squint and delay at the middle of three frequencies
@@ -88,16 +89,16 @@ def held(folder: Path, seeds: Sequence[int]) -> tuple[list[Case], dict[str, int]
 def count(name: str, scenario: Scenario, draws: int, *, first: int = 1, processes: int = 1) -> Count:
     """Carry out `draws` campaigns of a scenario."""
     with tempfile.TemporaryDirectory() as where:
-        folder = scenario.write(Path(where) / "campaign")
+        folder, other = scenario.write(Path(where) / "campaign"), scenario.really()
+        really = None if other is None else other.write(Path(where) / "really")
         begin = time.perf_counter()
         seeds = range(first, first + draws)
         if processes == 1:
-            parts = [held(folder, seeds)]
+            parts = [held(folder, seeds, really)]
         else:
             with ProcessPoolExecutor(processes) as pool:
-                parts = list(
-                    pool.map(held, [folder] * processes, [list(seeds[i::processes]) for i in range(processes)])
-                )
+                shares = [list(seeds[i::processes]) for i in range(processes)]
+                parts = list(pool.map(held, [folder] * processes, shares, [really] * processes))
         seconds = (time.perf_counter() - begin) / draws
     undefined: dict[str, int] = defaultdict(int)
     for _, more in parts:

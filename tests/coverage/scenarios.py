@@ -7,7 +7,7 @@ chamber declares is what its imperfections are drawn from: the declarations are 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -23,13 +23,22 @@ Tables = Mapping[str, Any]
 
 @dataclass(frozen=True)
 class Scenario:
-    """One device in one chamber: values that replace those of the demo's files (None removes an entry)."""
+    """One device in one chamber: values that replace those of the demo's files (None removes an entry).
+
+    true
+        What the chamber is where it is not as declared.
+    """
 
     device: Tables = field(default_factory=dict)
     goal: Tables = field(default_factory=dict)
     chamber: Tables = field(default_factory=dict)
     twin: Tables = field(default_factory=dict)
     recipe: str = ""
+    true: Tables = field(default_factory=dict)
+
+    def really(self) -> Scenario | None:
+        """Return the scenario that declares its chamber as it is, None where this one does."""
+        return replace(self, chamber={**self.chamber, **self.true}, true={}) if self.true else None
 
     def write(self, folder: Path) -> Path:
         """Write the campaign into an empty folder and return it."""
@@ -110,6 +119,9 @@ def circular(axial_ratio_db: float) -> Scenario:
 
 SCENARIOS: dict[str, Scenario] = {
     "panel at the intersection": Scenario(device={"offset_mm": [0.0, 0.0, 0.0]}, goal=band(24.1)),
+    "4 x 4 panel, echoes 6 dB too strong": Scenario(
+        device=four_by_four(offset_mm=[0.0, 0.0, -30.0]), goal=ONE, true={"echo_level_db": -58}
+    ),
     "4 x 4 panel": Scenario(device=four_by_four(offset_mm=[0.0, 0.0, -30.0]), goal=ONE),
     "circular, 0.05 dB": circular(0.05),
     "circular, 1 dB": circular(1.0),

@@ -130,8 +130,11 @@ class CarriedOut:
     truth: list[dict[str, float]]
 
 
-def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
+def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | None = None) -> CarriedOut:
     """Measure and process a plan on an invented chamber that is as imperfect as the declared one.
+
+    true
+        The campaign whose chamber is drawn, where it is not what the first one declares.
 
     Raises
     ------
@@ -144,7 +147,7 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
     from colure.twin.campaign_truth import asked_of
     from colure.twin.truth import truth_of
 
-    rehearsed, moments = measured(campaign, plan, seed=seed)
+    rehearsed, moments = measured(campaign if true is None else true, plan, seed=seed)
     record = _record(plan, rehearsed, moments)
     if plan.states:
         record = of_state(record, 0)
@@ -154,8 +157,8 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1) -> CarriedOut:
     except ValueError as error:
         raise InputError([str(error)]) from None
     asked = replace(asked_of(campaign, Evaluation()), region_deg=done.sphere.region_deg, mismatch_loss_db=None)
-    true = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
-    return CarriedOut(done, rehearsed, true)
+    truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
+    return CarriedOut(done, rehearsed, truth)
 
 
 def measured(
@@ -210,8 +213,8 @@ def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray) -> xr.Dataset
     )
 
 
-def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
-    """Carry a plan out on an invented chamber and hold every stated interval against the truth.
+def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | None = None) -> Rehearsal:
+    """Carry a plan out on an invented chamber and hold every stated interval against the truth; `true` as in `carry_out`.
 
     Raises
     ------
@@ -221,7 +224,7 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1) -> Rehearsal:
     from colure.analysis.uncertainty import figures_with_budget
 
     begin = time.perf_counter()
-    done = carry_out(campaign, plan, seed=seed)
+    done = carry_out(campaign, plan, seed=seed, true=true)
     frequencies = [float(f) for f in plan.frequency_hz]
     findings = [
         Finding(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
