@@ -15,7 +15,7 @@ from functools import cached_property
 
 import numpy as np
 
-from colure.analysis.alignment_fit import GIVES_WAY, Disturbances, Misfit, Outside, mixed
+from colure.analysis.alignment_fit import GIVES_WAY, MOST_UNSURE, Disturbances, Misfit, Outside, mixed
 from colure.analysis.assembly import MeasuredSphere
 from colure.analysis.misaligned import ForwardModel, corrected
 from colure.analysis.nearfield import FarFieldStep
@@ -186,12 +186,18 @@ def readings_of(tolerance: AlignmentTolerance) -> dict[str, float]:
     return {name: one.value / table[name] for name, one in tolerance.readings if one is not None}
 
 
-def declared_prior(tolerance: AlignmentTolerance) -> dict[str, float]:
-    """Return what a set-up protocol or a reading says (k = 2) as one standard deviation per parameter, SI."""
+def declared_prior(tolerance: AlignmentTolerance, distance_m: float = np.inf) -> dict[str, float]:
+    """Return what a set-up protocol or a reading says (k = 2) as one standard deviation per parameter, SI.
+
+    distance_m
+        Range length: a probe beside its place looks like a theta zero, and what is found is their sum.
+    """
     table = {p.name: p.per_si for p in PARAMETERS}
     read = {name: 0.5 * one.expanded / table[name] for name, one in tolerance.readings if one is not None}
+    aside = 0.5e-3 * tolerance.probe_lateral_mm / np.sqrt(2.0) / distance_m
+    read |= {"theta_zero": float(np.hypot(read["theta_zero"], aside))} if "theta_zero" in read else {}
     return {
-        "theta_zero": 0.5 * tolerance.theta_zero_deg / DEG,
+        "theta_zero": float(np.hypot(0.5 * tolerance.theta_zero_deg / DEG, aside)),
         "roll_axis_tilt": 0.5 * tolerance.roll_axis_tilt_deg / DEG,
         "axes_offset_x": 0.5 * tolerance.axes_offset_mm / MM,
         "axes_offset_y": 0.5 * tolerance.axes_offset_mm / MM,
@@ -257,7 +263,7 @@ def estimate(
         expected / widths, Disturbances() if disturbances is None else disturbances
     )
     sigma, apart = (widths * np.sqrt(np.diag(one)) for one in (fit.covariance, fit.quiet))
-    told = fit.alone_sigma < 1.0 / SEEN
+    told = fit.alone_sigma < MOST_UNSURE
     alone = {
         name: (float(expected[i] + widths[i] * fit.alone[i]), float(2.0 * widths[i] * fit.alone_sigma[i]))
         for i, name in enumerate(NAMES)

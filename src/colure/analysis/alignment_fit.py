@@ -34,6 +34,8 @@ TIED_SLICES = 5
 MODEL_ACCURACY = 1e-4
 #: A direction of the parameters of which the data know less than this share does not count against what is declared.
 LEAST_KNOWN = 0.2
+#: What the data tell of a parameter alone counts up to this many declared standard deviations.
+MOST_UNSURE = 2.0
 #: Data that are so many standard deviations off what was declared make the declaration give way.
 GIVES_WAY = 3.0
 
@@ -146,8 +148,8 @@ class Misfit:
             gain = _gain(seen, moved, prior)
             reading = jacobian.T @ left + seen @ (found - expected)
             if turn == ROUNDS_BEFORE:
-                alone, alone_sigma, conflict = _against(seen, moved, reading)
-                off = (alone_sigma < 1.0) & (np.abs(alone) > GIVES_WAY * np.sqrt(1.0 + alone_sigma**2))
+                alone, alone_sigma, conflict = against_declared(seen, moved, reading)
+                off = (alone_sigma < MOST_UNSURE) & (np.abs(alone) > GIVES_WAY * np.sqrt(1.0 + alone_sigma**2))
                 prior = np.where(off, np.maximum(1.0, alone**2), 1.0)
                 gain = _gain(seen, moved, prior)
             found = np.asarray(expected + gain @ reading)
@@ -302,7 +304,7 @@ def _gain(seen: FloatArray, moved: FloatArray, prior: FloatArray) -> FloatArray:
     return np.asarray(np.linalg.solve(both + tiny * np.eye(len(both)), seen @ np.diag(prior)).T)
 
 
-def _against(seen: FloatArray, moved: FloatArray, reading: FloatArray) -> tuple[FloatArray, FloatArray, float]:
+def against_declared(seen: FloatArray, moved: FloatArray, reading: FloatArray) -> tuple[FloatArray, FloatArray, float]:
     """Hold the data against what was declared: (values by the data alone, their sigma, probability of such data)."""
     gain = _gain(seen, moved, np.ones(len(reading)))
     known, found = gain @ seen, gain @ reading

@@ -28,11 +28,13 @@ from colure.analysis.cable import CableFlex, cable_flex, correct_cable
 from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
 from colure.analysis.drift import DriftTrack, correct, declared_drift, track
 from colure.analysis.gating import Gate, gate_record, proposed_gate
+from colure.analysis.misaligned import ForwardModel
 from colure.analysis.nearfield import FarFieldStep, OwnWaves, far_field_step
 from colure.analysis.regrid import to_planned_places
 from colure.analysis.walls import hearing, stray_fields
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.directions import unit_vector
+from colure.geometry.kinematics import ALIGNED
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.plan import Role
@@ -198,10 +200,14 @@ def _estimate(
         sphere,
         step,
         chamber.range_length_m,
-        prior=declared_prior(chamber.alignment),
+        prior=declared_prior(chamber.alignment, chamber.range_length_m),
         read=readings_of(chamber.alignment),
         disturbances=Disturbances(
-            noise[chosen], drift.between, rooms, 10.0 ** (chamber.echo_level_db / 20.0), _bends(some, chamber, flex)
+            noise[chosen],
+            drift.between,
+            rooms,
+            10.0 ** (chamber.echo_level_db / 20.0),
+            np.concatenate([_bends(some, chamber, flex), *_beside(some, there, chamber)]),
         ),
     )
 
@@ -227,6 +233,15 @@ def seed_of(record: xr.Dataset) -> int:
     ties = of_role(record, Role.TIE, Role.RESUME)["trace"].values
     digest = hashlib.blake2b(np.ascontiguousarray(ties, dtype="<c16").tobytes(), digest_size=4)
     return int.from_bytes(digest.digest(), "little")
+
+
+def _beside(sphere: MeasuredSphere, step: FarFieldStep, chamber: Chamber) -> list[ComplexArray]:
+    """Return what one standard deviation of the probe's height adds, no field or one: of the five adjustments none looks like it."""
+    up = 0.5e-3 * chamber.alignment.probe_lateral_mm / float(np.sqrt(2.0))
+    if up == 0.0:
+        return []
+    model = ForwardModel(sphere, chamber.range_length_m)
+    return [model.change(step.measured(sphere.field), replace(ALIGNED, probe_offset=(0.0, up, 0.0)))[None]]
 
 
 def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
