@@ -35,6 +35,7 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/waves",
             "tests/app/test_honest_intervals.py",
             "tests/coverage",
+            "tests/instruments",
             "tests/model",
             "tests/browser",
             "tests/endtoend",

@@ -18,6 +18,7 @@ from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.links import LineEnds, VisaLink
 from colure.instruments.profile import analyzer_profile, axes_profile
+from colure.instruments.protocols import LostError
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.model.campaign import Campaign
 from colure.twin.chamber import SimulatedRange
@@ -116,6 +117,37 @@ class MemoryResource:
         self._dead = True
 
 
+class MemoryWire:
+    """Bytes to and from a simulated controller, in the caller's thread."""
+
+    threaded, fresh = False, True
+
+    def __init__(self, world: World, name: str) -> None:
+        self._world, self._name = world, name
+        self._buffer, self._dead = b"", False
+
+    def send(self, data: bytes) -> None:
+        if self._dead:
+            raise LostError("hung up")
+        try:
+            self._buffer += self._world.feed(self._name, data)
+        except HangUpError:
+            self._dead = True
+        except SilenceError:
+            pass
+
+    def receive(self, limit_s: float) -> bytes:
+        if self._dead:
+            raise LostError("hung up")
+        if not self._buffer:
+            self._world.clock.sleep(limit_s)
+        out, self._buffer = self._buffer, b""
+        return out
+
+    def close(self) -> None:
+        self._dead = True
+
+
 class MemoryLink(VisaLink):
     """The product's own link with memory underneath."""
 
@@ -172,6 +204,10 @@ class World:
         """Return what opens links into this world."""
         return type("BoundLink", (MemoryLink,), {"world": self})
 
+    def wires(self, resource: str, *, timeout_s: float, ends: LineEnds) -> MemoryWire:
+        """Open a wire into this world."""
+        return MemoryWire(self, resource)
+
     def engine(self, plan, journal: Journal, *, listener=lambda event: None, options=None, axes=None) -> Engine:
         """Connect anew, as a fresh process would, and build an engine."""
         chamber, opener = self.campaign.chamber, self.opener()
@@ -194,7 +230,7 @@ class World:
         chamber, opener = self.campaign.chamber, self.opener()
         if self.kind == "line":
             profile = axes_profile("stepper-rack").model_copy(update={"poll_s": self.poll_s})
-            return LineAxes("axes", profile, chamber.axis_table, timeout_s=1.0, timer=self.clock, opener=opener)
+            return LineAxes("axes", profile, chamber.axis_table, timeout_s=1.0, timer=self.clock, opener=self.wires)
         names = tuple(chamber.axis_table)
         return GcodeAxes("axes", axes_profile("gcode-axes"), names, timeout_s=1.0, opener=opener, executor=Inline)
 

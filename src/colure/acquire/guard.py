@@ -86,7 +86,9 @@ def through_box(box: FloatArray, starts_deg: FloatArray, targets_deg: FloatArray
 class Guard:
     """Checks every motion before it is commanded and while it runs."""
 
-    def __init__(self, chamber: Chamber, names: tuple[str, ...], clock: Clock, *, coordinated: bool) -> None:
+    def __init__(
+        self, chamber: Chamber, names: tuple[str, ...], clock: Clock, *, coordinated: bool, one_by_one: bool = False
+    ) -> None:
         table = chamber.axis_table
         self.axes: dict[str, Axis] = {name: table[name] for name in names}
         self.names = names
@@ -94,6 +96,7 @@ class Guard:
         self._interlock = chamber.axes.interlock
         self._clock = clock
         self._coordinated = coordinated
+        self.one_by_one = one_by_one
         #: Last known readouts with whole turns counted.
         self.last_deg: FloatArray | None = None
 
@@ -191,7 +194,9 @@ class Guard:
         limits = [(axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk) for axis in axes]
         if self._coordinated:
             return float(coordinated_time(ways_deg, *np.transpose(limits)))
-        return max(float(move_time(abs(way), *limit)) for way, limit in zip(ways_deg, limits, strict=True))
+        own = [float(move_time(abs(way), *limit)) for way, limit in zip(ways_deg, limits, strict=True)]
+        # Axes that wait for each other, or rest on their way, take the sum at least; a rest is as long as a start and a stop.
+        return 2.0 * sum(own) if self.one_by_one else max(own)
 
     def position_fault(self, wanted_deg: FloatArray, found_deg: FloatArray) -> str:
         """Say which axis stands where it should not; empty if all are right."""
@@ -244,7 +249,7 @@ class MotionWatch:
         self._before = self._start
         # A status is as old as the look before it at most: the computer may be busy elsewhere in between.
         self._looked_s, self._earlier_s = self._begin, self._begin
-        self._nearest = float(way.max())
+        self._nearest = float(way.sum())
         self._nearest_s = self._begin
 
     def __call__(self, status: AxesStatus | None) -> None:
@@ -299,7 +304,8 @@ class MotionWatch:
                 )
 
     def _check_progress(self, found: FloatArray, now: float) -> None:
-        left = float(np.abs(self._target - found).max())
+        # The sum: an axis that waits for another one does not come nearer.
+        left = float(np.abs(self._target - found).sum())
         if left < self._nearest - 1e-3:
             self._nearest, self._nearest_s = left, now
         elif now - self._nearest_s > STALL_S:

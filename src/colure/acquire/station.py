@@ -59,7 +59,7 @@ class Station:
         self.axes = axes
         self.states = states
         self.clock = clock
-        self.guard = Guard(chamber, plan.axes, clock, coordinated=axes.coordinated)
+        self.guard = Guard(chamber, plan.axes, clock, coordinated=axes.coordinated, one_by_one=axes.one_by_one)
         self._state_table = state_table
         self._control = control
         self._watchdog = watchdog
@@ -134,7 +134,7 @@ class Station:
         settle = longest if settle_s is None else settle_s
         watch = self.watch(target_deg)
         with self.guarded(), blame("axes"):
-            self.axes.begin(self.guard.wire(target_deg))
+            self.axes.begin(self.guard.wire(target_deg), from_deg=self.guard.wire(self.guard.last_deg))
             # A sane controller is done long before; its own words (stall, hold) usually come first.
             status = self.axes.finish(settle, watch, 2.0 * watch.expected_s + settle + 10.0)
             return self.guard.readouts(status)

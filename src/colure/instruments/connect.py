@@ -8,11 +8,13 @@ from pathlib import Path
 from colure.instruments.device_states import CommandStates, ProgramStates
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
+from colure.instruments.line_profile import LineProfile
 from colure.instruments.links import Opener, VisaLink
-from colure.instruments.profile import LineProfile, PowerProfile, analyzer_profile, axes_profile
+from colure.instruments.profile import PowerProfile, analyzer_profile, axes_profile
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver, Timer
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.instruments.scpi_power import ScpiPowerReceiver
+from colure.instruments.wires import WireOpener, open_wire
 from colure.model.chamber import Analyzer, Axis, AxisController
 from colure.model.device import States
 
@@ -35,11 +37,12 @@ def connect_axes(
     *,
     timer: Timer,
     opener: Opener = VisaLink,
+    wires: WireOpener = open_wire,
 ) -> AxesDriver:
     """Open the axis controller that a profile describes."""
     profile = axes_profile(table.profile, folder)
     if isinstance(profile, LineProfile):
-        return LineAxes(resource, profile, axes, timeout_s=table.timeout_s, timer=timer, opener=opener)
+        return LineAxes(resource, profile, axes, timeout_s=table.timeout_s, timer=timer, opener=wires)
     return GcodeAxes(resource, profile, tuple(axes), timeout_s=table.timeout_s, opener=opener)
 
 

@@ -64,7 +64,15 @@ class GcodeAxes:
         self._link.write(self._words.identity)
         return self._reply()
 
-    def begin(self, targets_deg: Mapping[str, float], *, per_s: float | None = None) -> None:
+    one_by_one = False
+
+    def begin(
+        self,
+        targets_deg: Mapping[str, float],
+        *,
+        per_s: float | None = None,
+        from_deg: Mapping[str, float] | None = None,
+    ) -> None:
         """Start a move; it is under way, or refused, when this returns.
 
         Parameters

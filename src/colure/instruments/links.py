@@ -30,11 +30,15 @@ NumberFormat = Literal["real64", "real32", "ascii"]
 
 @dataclass(frozen=True)
 class LineEnds:
-    """How lines end on the wire, and the speed of a serial port."""
+    """How lines end on the wire, and the settings of a serial port."""
 
     read: str = "\n"
     write: str = "\n"
     baud_rate: int = 115200
+    parity: Literal["none", "even", "odd", "mark", "space"] = "none"
+    data_bits: int = 8
+    stop_bits: float = 1
+    flow: Literal["none", "xonxoff", "rtscts", "dsrdtr"] = "none"
 
 
 class Link(Protocol):
@@ -145,6 +149,20 @@ class VisaLink:
         """Send one line and read one line."""
         self.write(text)
         return self.read()
+
+    def read_available(self, limit_s: float) -> bytes:
+        """Return one message, nothing if none arrives within a time."""
+        import pyvisa
+
+        self._link.timeout = max(1, int(1000 * limit_s))
+        try:
+            return bytes(self._link.read_raw())
+        except self._visa_errors as error:
+            if isinstance(error, pyvisa.VisaIOError) and error.error_code == pyvisa.constants.StatusCode.error_timeout:
+                return b""
+            raise LostError(f"{self.resource}: no answer: {error}") from None
+        finally:
+            self._link.timeout = int(1000 * self._timeout_s)
 
     def drain(self) -> None:
         """Throw away what still arrives, so that the next answer is the answer to the next question."""

@@ -4,35 +4,14 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Literal
 
 from pydantic import Field, field_validator
 
-from colure.instruments.links import LineEnds
+from colure.instruments.line_profile import LineProfile, LineTable, compiles
 from colure.model.loading import InputError, Section, load, read_toml, validate
 
 FOLDER = Path(__file__).parent / "profiles"
-
-
-def _compiles(pattern: str) -> str:
-    try:
-        re.compile(pattern)
-    except re.error as error:
-        raise ValueError(f"must be a regular expression: {error}") from None
-    return pattern
-
-
-class LineTable(Section):
-    """How lines end, and the speed of a serial port."""
-
-    read_end: Annotated[str, Field(min_length=1, max_length=4)] = "\n"
-    write_end: Annotated[str, Field(min_length=1, max_length=4)] = "\n"
-    baud_rate: int = Field(default=115200, ge=50, le=20_000_000, json_schema_extra={"unit": "baud"})
-
-    @property
-    def ends(self) -> LineEnds:
-        """The same as the links want it."""
-        return LineEnds(self.read_end, self.write_end, self.baud_rate)
 
 
 class AnalyzerProfile(Section):
@@ -67,7 +46,7 @@ class AnalyzerProfile(Section):
     clock: str = ""
     safe: tuple[str, ...] = ()
 
-    _patterns = field_validator("error_none", "status_pattern")(_compiles)
+    _patterns = field_validator("error_none", "status_pattern")(compiles)
 
 
 class PowerProfile(Section):
@@ -91,7 +70,7 @@ class PowerProfile(Section):
     clock: str = ""
     safe: tuple[str, ...] = ()
 
-    _patterns = field_validator("error_none", "status_pattern")(_compiles)
+    _patterns = field_validator("error_none", "status_pattern")(compiles)
 
 
 class GcodeProfile(Section):
@@ -130,64 +109,7 @@ class GcodeProfile(Section):
 
     _patterns = field_validator(
         "position_pattern", "done", "fault", "held", "moving", "door_open", "door_closed", "alarm"
-    )(_compiles)
-
-
-class LineAxis(Section):
-    """One axis of a line profile: its name on the wire and its unit."""
-
-    name: Annotated[str, Field(min_length=1, max_length=40)]
-    units_per_deg: float = Field(default=1.0, json_schema_extra={"unit": "units per degree"})
-    offset_units: float = Field(default=0.0, json_schema_extra={"unit": "units"})
-    decimals: int = Field(default=4, ge=0, le=9, json_schema_extra={"unit": "decimals"})
-
-    @field_validator("units_per_deg")
-    @classmethod
-    def _not_zero(cls, value: float) -> float:
-        if not 1e-6 <= abs(value) <= 1e9:
-            raise ValueError("must be from 1e-6 to 1e9 units per degree, either sign")
-        return value
-
-
-class LineProfile(Section):
-    """Command templates and reply patterns that adapt any ASCII controller.
-
-    `{axis}` is the axis' name on the wire, `{value}` a position in its units, `{speed}` its
-    speed in units per second. Every command is answered by a line unless `acknowledge` is
-    empty. `busy_pattern` matches while an axis moves; with `completion = "reply"` the answer to
-    `move` comes when the axis stands and `busy` is not asked.
-    """
-
-    kind: Literal["line-axes"]
-    line: LineTable = LineTable()
-    axes: dict[str, LineAxis]
-    identity: str = ""
-    prepare: tuple[str, ...] = ()
-    speed: str = ""
-    move: str
-    start: str = ""
-    acknowledge: str = ""
-    completion: Literal["busy", "reply"] = "busy"
-    busy: str = ""
-    busy_pattern: str = ""
-    poll_s: float = Field(default=0.02, ge=0.001, le=10, json_schema_extra={"unit": "s"})
-    position: str
-    position_pattern: str
-    status: str = ""
-    held: str = ""
-    door_open: str = ""
-    door_closed: str = ""
-    alarm: str = ""
-    fault: str = ""
-    home: str = ""
-    beat: str = ""
-    hold: str
-    release: str = ""
-    disable: str = ""
-
-    _patterns = field_validator(
-        "acknowledge", "busy_pattern", "position_pattern", "held", "door_open", "door_closed", "alarm", "fault"
-    )(_compiles)
+    )(compiles)
 
 
 def profile_path(name: str, campaign_folder: Path | None) -> Path:

@@ -111,15 +111,24 @@ class AxesDriver(Protocol):
 
     coordinated
         True if all axes of one move start and end together, on a straight line of readouts.
+    one_by_one
+        True if one axis may wait for another, or rest on its way.
     heard
         Called with every answer of the controller: a sign of life on a slow line.
     """
 
     coordinated: bool
+    one_by_one: bool
     heard: Callable[[], None]
 
     def identity(self) -> str: ...
-    def begin(self, targets_deg: Mapping[str, float], *, per_s: float | None = None) -> None: ...
+    def begin(
+        self,
+        targets_deg: Mapping[str, float],
+        *,
+        per_s: float | None = None,
+        from_deg: Mapping[str, float] | None = None,
+    ) -> None: ...
     def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus: ...
     def status(self) -> AxesStatus: ...
     def pulses(self, axis: str, *, start_deg: float, step_deg: float, count: int) -> None: ...

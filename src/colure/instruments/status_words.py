@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from colure.instruments.profile import GcodeProfile, LineProfile
+from colure.instruments.line_profile import LineProfile
+from colure.instruments.profile import GcodeProfile
 from colure.instruments.protocols import AxesStatus, HeldError, RefusedError
 
 

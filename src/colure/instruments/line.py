@@ -1,0 +1,377 @@
+"""One line of text to a controller: every line that comes in is sorted before anybody takes it for an answer.
+
+A controller answers, but it also greets, echoes, chats by itself, raises alarms and restarts. What is not the answer to
+the question must never be taken for it. After anything that leaves in doubt whose answer comes next (a time-out, a hold
+in the middle of an exchange, a line that nobody asked for), a sentinel query with an answer of its own is sent, and
+everything before that answer is thrown away.
+"""
+
+from __future__ import annotations
+
+import queue
+import re
+import threading
+import time
+from collections import deque
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import dataclass, field, replace
+
+from colure.instruments.links import LineEnds
+from colure.instruments.protocols import HeldError, LostError, MotionError, unheard
+from colure.instruments.wires import Wire, WireOpener, open_wire
+
+#: Somebody who waits for a line looks up this often, seconds; an answer is passed on at once.
+LOOK_S = 0.05
+#: Lines of one answer, characters of one line, and sentinels sent before the line is given up.
+MOST_LINES, LONGEST_LINE, SENTINELS = 1000, 65536, 3
+
+
+@dataclass(frozen=True)
+class LineRules:
+    """How lines end, and which of them are not answers (regular expressions; empty: there are none).
+
+    sync, sync_pattern
+        The sentinel and its answer.
+    hold_answer
+        What the controller says to a hold.
+    """
+
+    ends: LineEnds = field(default_factory=LineEnds)
+    echo: bool = False
+    pace_s: float = 0.0
+    greeting: str = ""
+    restart: str = ""
+    messages: str = ""
+    arrived: str = ""
+    alarm: str = ""
+    hold_answer: str = ""
+    sync: str = ""
+    sync_pattern: str = ""
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """The answer that a command has: a number of lines, or all lines until one matches `end`.
+
+    expect
+        Pattern of the answer's lines; also tells them from restart messages that look alike.
+    fault
+        Pattern of a refusal, which stands for the whole answer.
+    """
+
+    lines: int = 1
+    end: str = ""
+    expect: str = ""
+    fault: str = ""
+
+
+def _fits(pattern: str, text: str) -> re.Match[str] | None:
+    return re.search(pattern, text) if pattern else None
+
+
+@dataclass(eq=False)
+class Inbox:
+    """What one connection has brought: bytes of a line that is not whole yet, and lines that are answers."""
+
+    lines: queue.SimpleQueue[str | LostError] = field(default_factory=queue.SimpleQueue)
+    buffer: bytes = b""
+
+
+@dataclass
+class Heard:
+    """What came in that was no answer; kept until somebody has dealt with it."""
+
+    alarm: str = ""
+    restart: str = ""
+    arrived: deque[str] = field(default_factory=lambda: deque(maxlen=200))
+    hold: threading.Event = field(default_factory=threading.Event)
+
+
+class Line:
+    """Exchanges with one controller; `shout` passes them by.
+
+    Raises
+    ------
+    LostError
+        From every exchange that is not answered as it should be.
+    HeldError
+        From an exchange that a hold has interrupted.
+    MotionError
+        From every exchange after the controller has restarted: its counts may be lost.
+    """
+
+    def __init__(self, resource: str, rules: LineRules, *, timeout_s: float, opener: WireOpener = open_wire) -> None:
+        self.resource = resource
+        self.rules = rules
+        self.heard: Callable[[], None] = unheard
+        self.news = Heard()
+        self.timeout_s = timeout_s
+        self._opener = opener
+        self._exchange_lock, self._send_lock = threading.Lock(), threading.Lock()
+        self._read_end = rules.ends.read.encode("latin-1")
+        self._hold_count = 0
+        self._open()
+
+    def _open(self) -> None:
+        self._wire: Wire = self._opener(self.resource, timeout_s=self.timeout_s, ends=self.rules.ends)
+        self._inbox = Inbox()
+        self._wanted: Wanted | None = None
+        self._asked = ""
+        self._echoes: deque[str] = deque(maxlen=50)
+        self._syncs_due = 0
+        self._holds = 0
+        self._sent_s = 0.0
+        # Nobody knows what an earlier user has left on a serial line.
+        self._doubt = "the line was opened" if self.rules.sync else ""
+        if self._wire.threaded:
+            threading.Thread(target=self._read, args=(self._wire, self._inbox), name="line-reader", daemon=True).start()
+
+    def _read(self, wire: Wire, inbox: Inbox) -> None:
+        """Read until the wire breaks or is closed; whoever waits is told."""
+        try:
+            while self._inbox is inbox:
+                self._take_in(wire.receive(1.0), inbox)
+        except LostError as error:
+            inbox.lines.put(error)
+
+    def _take_in(self, data: bytes, inbox: Inbox) -> None:
+        """Cut bytes into lines and sort them."""
+        inbox.buffer += data
+        while self._read_end in inbox.buffer:
+            raw, inbox.buffer = inbox.buffer.split(self._read_end, 1)
+            # Lines that end in CR LF are read by either half alone; NUL fills the gaps of some serial adapters.
+            text = raw.decode("latin-1").strip(" \t\r\n\0")
+            if text and inbox is self._inbox:
+                self.heard()
+                self._sort(text, inbox.lines)
+        if len(inbox.buffer) > LONGEST_LINE:
+            inbox.buffer = b""
+            text = f"{self.resource}: {LONGEST_LINE} characters without the line end {self._read_end!r}"
+            inbox.lines.put(LostError(text))
+
+    def _sort(self, text: str, lines: queue.SimpleQueue[str | LostError]) -> None:
+        """Give a line to whom it belongs: alarm, answer awaited by name, restart, greeting, message, hold, echo, answer."""
+        rules, wanted = self.rules, self._wanted
+        if _fits(rules.alarm, text):
+            self.news.alarm = text
+            return
+        if wanted is not None and (_fits(wanted.expect, text) or _fits(wanted.end, text)):
+            lines.put(text)
+            return
+        if _fits(rules.restart, text):
+            self.news.restart = text
+            self._doubt = f"the controller restarted ({text!r})"
+        elif _fits(rules.arrived, text):
+            self.news.arrived.append(text)
+        elif _fits(rules.greeting, text) or _fits(rules.messages, text):
+            return
+        elif self._holds and _fits(rules.hold_answer, text):
+            self._holds -= 1
+            self.news.hold.set()
+        elif text in self._echoes:
+            # Whatever was sent before it has been echoed too, or never will be.
+            while self._echoes and self._echoes.popleft() != text:
+                pass
+        elif self._syncs_due and self._asked != rules.sync and _fits(rules.sync_pattern, text):
+            self._syncs_due -= 1
+        elif wanted is None:
+            self._doubt = f"{text[:60]!r} came although nothing was asked"
+        else:
+            lines.put(text)
+
+    def exchange(self, text: str, wanted: Wanted, *, raw: bool = False, limit_s: float | None = None) -> list[str]:
+        """Send one line (`raw`: without its end) and return the lines of its answer."""
+        with self._exchange_lock:
+            if self._doubt:
+                self._get_in_step()
+            holds = self._hold_count
+            lost: LostError | None = None
+            lines: list[str] = []
+            try:
+                lines = self._ask(text, wanted, raw=raw, limit_s=limit_s)
+            except LostError as error:
+                lost = error
+            self._require_running()
+            if self._hold_count != holds:
+                # Nobody knows whose answer this is.
+                self._doubt = "a hold came between question and answer"
+                raise HeldError(f"{self.resource}: held by this program")
+            if lost is not None:
+                raise lost
+            return lines
+
+    def _require_running(self) -> None:
+        """Raise `MotionError` if the controller has restarted since it was connected."""
+        if self.news.restart:
+            raise MotionError(
+                f"{self.resource}: the controller restarted ({self.news.restart[:60]!r}): its counts may be lost; home the axes"
+            )
+
+    def _ask(self, text: str, wanted: Wanted, *, raw: bool = False, limit_s: float | None = None) -> list[str]:
+        self._discard()
+        self._asked = text
+        silent = wanted.lines == 0 and not wanted.end
+        self._wanted = None if silent else wanted
+        try:
+            self._put(text + ("" if raw else self.rules.ends.write))
+            return [] if silent else self._collect(text, wanted, self.timeout_s if limit_s is None else limit_s)
+        except LostError as error:
+            self._doubt = str(error)
+            raise
+        finally:
+            self._wanted = None
+
+    def _collect(self, text: str, wanted: Wanted, limit_s: float) -> list[str]:
+        lines: list[str] = []
+        end_s = time.monotonic() + limit_s
+        while len(lines) < MOST_LINES:
+            line = self._next(limit_s if not self._wire.threaded else max(end_s - time.monotonic(), 0.0))
+            if line is None:
+                got = f" after {lines[-1][:60]!r}" if lines else ""
+                raise LostError(f"{self.resource}: no answer to {text!r} within {limit_s:g} s{got}")
+            if not self.rules.echo and line == text and not _fits(wanted.expect, line):
+                raise LostError(f"{self.resource}: {text!r} came back as it was sent: set `echo = true` in [line]")
+            lines.append(line)
+            if _fits(wanted.fault, line):
+                return [line]
+            if _fits(wanted.end, line) or (not wanted.end and len(lines) >= wanted.lines):
+                return lines
+        raise LostError(f"{self.resource}: {MOST_LINES} lines after {text!r} and no end {wanted.end!r}")
+
+    def _next(self, limit_s: float) -> str | None:
+        """Return the next line that is an answer; None if none comes in time."""
+        waited = 0.0
+        while True:
+            try:
+                item = self._inbox.lines.get(timeout=limit_s) if self._wire.threaded else self._inbox.lines.get_nowait()
+            except queue.Empty:
+                if self._wire.threaded or waited >= limit_s:
+                    return None
+                step = min(LOOK_S, limit_s - waited)
+                data = self._wire.receive(step)
+                waited += 0.0 if data else step
+                self._take_in(data, self._inbox)
+                continue
+            if isinstance(item, LostError):
+                self._inbox.lines.put(item)  # the wire stays broken for whoever comes next
+                raise LostError(str(item))
+            return item
+
+    def first(self, text: str, wanted: Wanted, *, raw: bool = False) -> list[str]:
+        """Exchange before the sentinel is known: whose answer comes is for the caller to find out."""
+        with self._exchange_lock:
+            self._doubt = ""
+            return self._ask(text, wanted, raw=raw)
+
+    def get_in_step(self) -> None:
+        """Send the sentinel now; raises `LostError` if it is not answered."""
+        with self._exchange_lock:
+            self._get_in_step()
+
+    def distrust(self, reason: str) -> None:
+        """Send the sentinel before the next question."""
+        self._doubt = reason
+
+    @property
+    def fresh(self) -> bool:
+        """Whether a new connection begins with nothing under way."""
+        return self._wire.fresh
+
+    def post(self, text: str, wanted: Wanted, *, raw: bool = False) -> None:
+        """Send a line whose answer comes when it comes; `take` waits for it. No exchange in between."""
+        with self._exchange_lock:
+            if self._doubt:
+                self._get_in_step()
+            self._require_running()
+            self._asked, self._wanted = text, wanted
+            self._put(text + ("" if raw else self.rules.ends.write))
+
+    def take(self, limit_s: float) -> str | None:
+        """Return the next answer to what was posted; None if it does not come in time."""
+        line = self._next(limit_s)
+        self._require_running()
+        return line
+
+    def listen(self, limit_s: float) -> None:
+        """Let a wire without a reader of its own take in what has come by itself."""
+        if not self._wire.threaded:
+            with self._exchange_lock:
+                self._take_in(self._wire.receive(limit_s), self._inbox)
+
+    def _discard(self) -> None:
+        """Throw away what nobody waits for any more; a broken wire stays broken."""
+        while not self._inbox.lines.empty():
+            item = self._inbox.lines.get()
+            if isinstance(item, LostError):
+                self._inbox.lines.put(item)
+                raise LostError(str(item))
+
+    def _get_in_step(self) -> None:
+        """Send the sentinel until its answer comes: everything before belongs to the past."""
+        if not self.rules.sync:
+            if not self._wire.fresh:
+                raise LostError(
+                    f"{self.resource}: out of step: {self._doubt}; the profile has neither `identity` nor `sync`"
+                )
+            # A new connection begins with nothing under way.
+            self._reconnect()
+            return
+        for _ in range(SENTINELS):
+            self._doubt = ""
+            self._syncs_due += 1
+            wanted = Wanted(end=self.rules.sync_pattern)
+            with suppress(LostError):
+                self._ask(self.rules.sync, wanted, limit_s=self.timeout_s)
+                self._syncs_due -= 1
+                return
+            with suppress(queue.Empty):
+                item = self._inbox.lines.get_nowait()
+                if isinstance(item, LostError):
+                    self._inbox.lines.put(item)
+                    raise LostError(str(item))
+        self._doubt = "the sentinel was not answered"
+        raise LostError(
+            f"{self.resource}: {self.rules.sync!r} was not answered by {self.rules.sync_pattern!r} in {SENTINELS} attempts"
+        )
+
+    def _put(self, text: str) -> None:
+        if self.rules.pace_s > 0.0:
+            time.sleep(max(0.0, self._sent_s + self.rules.pace_s - time.monotonic()))
+        if self.rules.echo:
+            self._echoes.append(text.strip(" \t\r\n\0" + self.rules.ends.write))
+        with self._send_lock:
+            self._wire.send(text.encode("latin-1"))
+        self._sent_s = time.monotonic()
+
+    def shout(self, text: str) -> None:
+        """Send at once, past any exchange that is under way."""
+        self.news.hold.clear()
+        self._holds += 1 if self.rules.hold_answer else 0
+        self._hold_count += 1
+        if self.rules.echo:
+            self._echoes.append(text.strip(" \t\r\n\0" + self.rules.ends.write))
+        with self._send_lock:
+            self._wire.send(text.encode("latin-1"))
+        # Its answer may look like any other: a sentinel tells them apart.
+        self._doubt = "a hold was sent"
+
+    def reopen(self) -> None:
+        """Open the connection anew; what the old one still brings is nobody's."""
+        with self._exchange_lock:
+            self._reconnect()
+
+    def _reconnect(self) -> None:
+        self.close()
+        self.news.arrived.clear()
+        self._open()
+
+    def keep_in_step_by(self, sync: str, pattern: str) -> None:
+        """Take a query with a constant answer for the sentinel."""
+        self.rules = replace(self.rules, sync=sync, sync_pattern=pattern)
+
+    def close(self) -> None:
+        """Close the connection; the reader ends."""
+        wire = self._wire
+        with suppress(LostError):
+            wire.close()

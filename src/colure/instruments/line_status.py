@@ -1,0 +1,95 @@
+"""What a line profile's controller says of its axes at one moment: motion, state, positions."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from colure.instruments.line_profile import LineAxis, LineProfile, Step
+from colure.instruments.links import real_number
+from colure.instruments.protocols import AxesStatus, InstrumentError, LostError
+from colure.instruments.sequences import STRAY, Talk
+from colure.instruments.status_words import read_status, says
+
+#: Axes that are asked for positions only stand when two looks agree within this, degrees.
+SAME_DEG = 1e-3
+
+Off = Callable[[str, float, float], float]
+
+
+def _names_axis(steps: tuple[Step, ...]) -> bool:
+    return any("{axis" in step.send for step in steps)
+
+
+class LineStatus:
+    """Asks for status; questions that are the same for several axes are asked once."""
+
+    def __init__(self, talk: Talk, words: LineProfile, axes: Mapping[str, LineAxis]) -> None:
+        self._talk = talk
+        self._words = words
+        self._axes = axes
+        self._before: dict[str, float] = {}
+        self._answers: dict[tuple[tuple[Step, ...], str], str] = {}
+
+    def read(self, targets_deg: Mapping[str, float], off: Off) -> AxesStatus:
+        """Return positions, motion, hold, door and alarm.
+
+        off
+            Distance of an axis from a position, degrees.
+        """
+        self._answers.clear()
+        moving = self._words.completion == "busy" and any(self._busy(axis) for axis in self._axes.values())
+        text = self._ask(self._words.status, "") if self._words.status else ""
+        positions = {name: self._position(name, axis) for name, axis in self._axes.items()}
+        if self._words.completion == "position":
+            moving = self._has_moved(positions, targets_deg, off)
+        self._before = positions
+        found = read_status(self._words, text, positions, moving=moving)
+        if says(self._words.not_referenced, text) and not found.alarm:
+            return AxesStatus(positions, moving, found.held, found.door_open, "axes not referenced")
+        return found
+
+    def _busy(self, axis: LineAxis) -> bool:
+        answer = self._ask(axis.busy or self._words.busy, axis.name)
+        return says(axis.busy_pattern or self._words.busy_pattern, answer)
+
+    def _has_moved(self, positions: Mapping[str, float], targets_deg: Mapping[str, float], off: Off) -> bool:
+        """Tell whether an axis has moved since the last look, or is not where it was sent."""
+        if set(self._before) != set(positions):
+            return True
+        changed = any(abs(positions[name] - self._before[name]) > SAME_DEG for name in positions)
+        far = any(
+            off(name, positions[name], target) > max(4.0 * self._axes[name].least_deg, 10.0 * SAME_DEG)
+            for name, target in targets_deg.items()
+        )
+        return changed or far
+
+    def _ask(self, steps: tuple[Step, ...], axis: str, expect: str = "") -> str:
+        key = (steps, axis if _names_axis(steps) else "")
+        if key not in self._answers:
+            self._answers[key] = self._talk.ask(steps, expect, axis=axis)
+        return self._answers[key]
+
+    def _position(self, name: str, axis: LineAxis) -> float:
+        pattern = axis.position_pattern or self._words.position_pattern
+        answer = self._ask(axis.position or self._words.position, axis.name, pattern)
+        value = _find(pattern, answer, name, axis)
+        if value is None:
+            self._talk.line.distrust(f"answered {answer[:60]!r}")
+            raise LostError(f"{self._talk.line.resource}: axis {axis.name}: {answer[:60]!r} is no position; {STRAY}")
+        try:
+            return axis.from_wire(real_number(value, self._talk.line.resource, f"position of axis {axis.name}"))
+        except InstrumentError as error:
+            # Axes may be moving: whoever hears of a lost position brakes them first.
+            raise LostError(str(error)) from None
+
+
+def _find(pattern: str, answer: str, name: str, axis: LineAxis) -> str | None:
+    """Return an axis' position in an answer: a group named after it, the value beside its name, or the only value."""
+    for match in re.finditer(pattern, answer):
+        groups = match.groupdict()
+        if name in groups:
+            return groups[name]
+        if "axis" not in groups or groups["axis"] in (axis.name, name):
+            return groups.get("value")
+    return None

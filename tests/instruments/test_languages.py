@@ -1,0 +1,233 @@
+"""Line profiles against controllers of unlike languages over TCP and pseudo-terminals: every axis goes where it was sent,
+a hold brakes at once in every one of them, and nothing that was held goes on by itself."""
+
+from __future__ import annotations
+
+import os
+import random
+import time
+from contextlib import contextmanager
+
+import pytest
+
+from colure.acquire.clocks import SystemClock
+from colure.instruments.line_axes import LineAxes
+from colure.instruments.line_profile import LineProfile
+from colure.instruments.profile import axes_profile
+from colure.instruments.protocols import HeldError, LostError, MotionError, RefusedError, unwatched
+from colure.model.loading import InputError, validate
+from tests.instruments import languages
+from tests.instruments.peers import AXES, Motors, Tcp, Terminal
+
+pytestmark = pytest.mark.skipif(os.name == "nt", reason="pseudo-terminals")
+
+LANGUAGES = {
+    "talker": (languages.Talker, Tcp, None),
+    "counter": (languages.Counter, Terminal, None),
+    "chatterer": (languages.Chatterer, Tcp, None),
+    "selector": (languages.Selector, Terminal, None),
+    "encoded": (languages.Encoded, Tcp, None),
+    "queued G-code": (languages.QueuedGcode, Terminal, "gcode-queued"),
+    "waiting G-code": (languages.WaitingGcode, Terminal, "gcode-waiting"),
+}
+
+
+def profile_from(text: str) -> LineProfile:
+    import tomllib
+
+    return validate(LineProfile, tomllib.loads(text), source="mine.toml")
+
+
+@contextmanager
+def connected(language: str, *, speed_deg_s: float = 400.0, profile: LineProfile | None = None, **options):
+    kind, server_of, shipped = LANGUAGES[language]
+    motors, make = languages.shared(kind, speed_deg_s)
+    server = server_of(make, **options)
+    words = profile or (axes_profile(shipped) if shipped else profile_from(kind.PROFILE))
+    table = dict(AXES)
+    if language == "encoded":
+        table["azimuth"] = AXES["azimuth"].model_copy(update={"modulo_deg": 360.0})
+    axes = None
+    try:
+        axes = LineAxes(server.resource, words, table, timeout_s=1.0, timer=SystemClock())
+        yield motors, axes
+    finally:
+        if axes is not None:
+            axes.close()
+        server.close()
+
+
+def places(motors: Motors) -> dict[str, float]:
+    return {name: motors.at(name) for name in AXES}
+
+
+def go(axes: LineAxes, motors: Motors, targets: dict[str, float]) -> dict[str, float]:
+    axes.begin(targets, from_deg=places(motors))
+    return axes.finish(0.0, unwatched, 5.0).positions_deg
+
+
+def turned(found: dict[str, float], wanted: dict[str, float]) -> dict[str, float]:
+    """Count whole turns of a readout that wraps."""
+    return {name: value + 360.0 * round((wanted[name] - value) / 360.0) for name, value in found.items()}
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_twenty_positions_are_reached_and_read(language):
+    draw = random.Random(language)
+    with connected(language, speed_deg_s=8000.0) as (motors, axes):
+        assert axes.identity() and len(axes.identity()) < 60
+        for _ in range(20):
+            wanted = {name: draw.uniform(-160.0, 160.0) for name in AXES}
+            found = go(axes, motors, wanted)
+            assert places(motors) == pytest.approx(wanted, abs=0.011), "the axes themselves"
+            assert turned(found, wanted) == pytest.approx(wanted, abs=0.011), "what the driver reads"
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_hold_brakes_at_once_and_nothing_goes_on_by_itself(language):
+    with connected(language, speed_deg_s=100.0) as (motors, axes):
+        axes.begin({"azimuth": 100.0, "roll": 100.0, "probe": 50.0}, from_deg=places(motors))
+        time.sleep(0.1)
+        assert motors.moving()
+        sent = time.monotonic()
+        axes.hold()
+        while motors.moving():
+            assert time.monotonic() - sent < 0.5
+            time.sleep(0.001)
+        assert time.monotonic() - sent < 0.1
+        with pytest.raises(HeldError):
+            axes.finish(0.0, unwatched, 5.0)
+        assert axes.status().held
+        braked = places(motors)
+        with pytest.raises(HeldError):
+            axes.begin({"azimuth": 0.0, "roll": 0.0, "probe": 0.0}, from_deg=braked)
+        axes.release()
+        status = axes.status()
+        time.sleep(0.05)
+        assert places(motors) == pytest.approx(braked, abs=1e-6), "release alone moves nothing"
+        assert not status.held and turned(status.positions_deg, braked) == pytest.approx(braked, abs=0.011)
+        go(axes, motors, {"azimuth": 0.0, "roll": 10.0, "probe": -5.0})
+        assert places(motors) == pytest.approx({"azimuth": 0.0, "roll": 10.0, "probe": -5.0}, abs=0.011)
+
+
+def test_an_axis_that_wraps_goes_the_way_that_was_meant():
+    """From 160 to -160 deg the shorter way round leads over 180 deg, where cables may not go."""
+    with connected("encoded", speed_deg_s=3000.0) as (motors, axes):
+        go(axes, motors, {"azimuth": 160.0, "roll": 0.0, "probe": 0.0})
+        motors.log.clear()
+        go(axes, motors, {"azimuth": -160.0, "roll": 0.0, "probe": 0.0})
+        way = [target for name, target in motors.log if name == "azimuth"]
+        assert motors.at("azimuth") == pytest.approx(-160.0, abs=0.01)
+        assert all(-160.01 <= target <= 160.01 for target in way) and len(way) == 3
+
+
+def test_a_hold_on_a_slow_line_costs_one_exchange():
+    """9600 baud, 10 bits a character: the question under way has at most a dozen characters, its answer twenty."""
+    with connected("counter", speed_deg_s=50.0, baud=9600.0) as (motors, axes):
+        axes.begin({"azimuth": 100.0, "roll": 0.0, "probe": 0.0})
+        delays = []
+        for _ in range(5):
+            axes.status()
+        sent = time.monotonic()
+        axes.hold()
+        while motors.moving():
+            time.sleep(0.001)
+        delays.append(time.monotonic() - sent)
+        assert max(delays) < 0.05
+
+
+def test_an_answer_that_comes_late_is_not_taken_for_the_next_one():
+    """The azimuth's position, asked for in vain, arrives while the roll's is awaited."""
+
+    class Late(languages.Chatterer):
+        late = True
+
+        def greeted(self):
+            """This one keeps quiet."""
+
+        def took(self, data):
+            if b"where 1" in data and Late.late:
+                Late.late = False
+                from tests.instruments.peers import later
+
+                def answer():
+                    time.sleep(0.4)
+                    languages.Chatterer.took(self, data)
+
+                later(answer)
+            else:
+                super().took(data)
+
+    motors = Motors()
+    server = Tcp(lambda: Late(motors))
+    axes = LineAxes(
+        server.resource, profile_from(languages.Chatterer.PROFILE), AXES, timeout_s=0.3, timer=SystemClock()
+    )
+    motors.go("azimuth", 30.0), motors.go("roll", 60.0), motors.go("probe", 90.0)
+    motors.wait()
+    with pytest.raises(LostError, match="no answer to 'where 1' within"):
+        axes.status()
+    assert axes.status().positions_deg == pytest.approx({"azimuth": 30.0, "roll": 60.0, "probe": 90.0})
+    axes.close()
+    server.close()
+
+
+def test_an_alarm_between_two_questions_is_not_an_answer_and_is_told():
+    with connected("chatterer") as (motors, axes):
+        peer_line = axes._line
+        peer_line._take_in(b"ALARM limit switch of axis 1\n", peer_line._inbox)
+        assert axes.status().alarm == "ALARM limit switch of axis 1"
+        assert places(motors)["azimuth"] == 0.0
+
+
+def test_a_controller_that_restarts_is_not_trusted_until_homed():
+    with connected("queued G-code") as (motors, axes):
+        go(axes, motors, {"azimuth": 10.0, "roll": 0.0, "probe": 0.0})
+        axes._line._take_in(b"\r\nMotion 1.4 ready\r\n", axes._line._inbox)
+        with pytest.raises(MotionError, match="restarted .*counts may be lost; home the axes"):
+            axes.status()
+
+
+def test_a_refusal_is_told_in_the_controllers_own_words():
+    with connected("talker") as (motors, axes):
+        motors.held = True
+        with pytest.raises(RefusedError, match="CANNOT TURN AZ TO"):
+            axes.begin({"azimuth": 5.0, "roll": 0.0, "probe": 0.0})
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "word"),
+    [
+        ('busy = { send = "REPORT", end = "^\\\\.$" }\n', "", "needs `busy` and `busy_pattern`"),
+        ("position_pattern = '(?m)^(?P<axis>\\w+) at (?P<value>\\S+)'\n", "", "`position` or `position_pattern` is empty"),
+        ('move = "TURN {axis} TO {value}"', 'move = "TURN {axle} TO {value}"', "unknown field {axle}"),
+        ('hold = { send = "\\u001b", raw = true }', 'hold = ["A", "B"]', "`hold` must be one command"),
+        ('acknowledge = "DONE"', 'acknowledge = "(DONE"', "must be a regular expression"),
+        ('acknowledge = "DONE"', 'acknowledge = "DONE"\ncompletion = "message"', "needs `arrived`"),
+    ],
+)  # fmt: skip
+def test_a_missing_word_is_named_before_anything_is_opened(old, new, word):
+    text = languages.Talker.PROFILE
+    assert old in text
+    with pytest.raises(InputError) as caught:
+        profile_from(text.replace(old, new))
+    assert word in str(caught.value) and str(caught.value).startswith("mine.toml: ")
+    assert len(caught.value.faults) == 1
+
+
+def test_a_serial_line_without_any_query_of_its_own_is_refused():
+    text = languages.Selector.PROFILE.replace('identity = "v"\n', "")
+    with (
+        pytest.raises(Exception, match="`identity` and `sync` are empty"),
+        connected("selector", profile=profile_from(text)),
+    ):
+        pass
+
+
+def test_an_echo_that_the_profile_does_not_know_is_named():
+    text = languages.Talker.PROFILE.replace("echo = true\n", "")
+    with (
+        pytest.raises(LostError, match="came back as it was sent: set `echo = true`"),
+        connected("talker", profile=profile_from(text)),
+    ):
+        pass
