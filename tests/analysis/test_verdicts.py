@@ -124,9 +124,9 @@ def test_masks_come_from_tables_beside_the_specification(tmp_path):
     (mask,) = load_specification(spec).masks
     assert mask.points == ((10.0, -12.0), (30.0, -20.0), (180.0, -30.0)) and mask.relative
     for text, words in (
-        ("angle,level\n1,2\n", "header must be angle_deg,level_db"), ("angle_deg,level_db\n10,x\n", "two numbers"),
+        ("angle,level\n1,2\n", "header must be angle_deg,level_db"), ("angle_deg,level_db\n10,x\n", "line 2: level_db = 'x': must be a finite number"),
         ("angle_deg,level_db\n30,-12\n10,-20\n", "must rise"), ("angle_deg,level_db\n300,-12\n310,-20\n", "180"),
-        ("angle_deg,level_db\n10\n", "two numbers"),
+        ("angle_deg,level_db\n10\n", "line 2: 1 cells, must be 2"),
     ):  # fmt: skip
         table.write_text(text, "utf-8")
         with pytest.raises(InputError, match=rf"mask\.csv.*{words}"):

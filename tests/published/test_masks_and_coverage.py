@@ -117,13 +117,14 @@ def test_normalized_error_against_gtc():
 
 @pytest.mark.parametrize(
     ("formula", "ghz", "holds"),
-    [("itu-r-f.1336-sector-azimuth", 24.0, False), ("itu-r-f.1336-sector-elevation", 3.5, True),
-     ("itu-r-f.1336-sector-elevation", 0.3, False), ("itu-r-f.1336-omni", 24.0, True), ("itu-r-f.1336-omni", 77.0, False)],
+    [("itu-r-f.1336-sector-azimuth", 24.0, True), ("itu-r-f.1336-sector-elevation", 3.5, True),
+     ("itu-r-f.1336-sector-elevation", 0.3, False), ("itu-r-f.1336-omni", 24.0, True), ("itu-r-f.1336-omni", 77.0, False),
+     ("itu-r-f.1336-sector-azimuth", 77.0, False)],
 )  # fmt: skip
 def test_f_1336_is_refused_outside_its_band(formula, ghz, holds):
-    """400 MHz to about 70 GHz (title of F.1336-4 [R]); this sectoral form to 6 GHz (its implementation in pycraf is named so [R])."""
+    """400 MHz to about 70 GHz (title of F.1336-4 [R])."""
     mask = Mask(name="sector", formula=formula, beamwidth_deg=65.0)
-    angle = np.linspace(-180.0, 180.0, 73)
+    angle = np.linspace(-90.0, 90.0, 73)
     if holds:
         assert np.all(np.isfinite(masks.level_of(mask, angle, frequency_hz=1e9 * ghz, peak_gain_dbi=16.0)))
         return
@@ -131,12 +132,54 @@ def test_f_1336_is_refused_outside_its_band(formula, ghz, holds):
         masks.level_of(mask, angle, frequency_hz=1e9 * ghz, peak_gain_dbi=16.0)
 
 
+def test_f_1336_sector_has_another_form_above_6_ghz():
+    """F.1336-5 recommends 3.2.1: -12 x^2 to x = 1, then -12 - 15 log x (as a public implementation has it [R])."""
+    mask = Mask(name="sector", formula="itu-r-f.1336-sector-azimuth", beamwidth_deg=30.0)
+    found = masks.level_of(mask, np.array([0.0, 15.0, 30.0, 60.0, -90.0, 91.0]), frequency_hz=26e9, peak_gain_dbi=18.0)
+    assert found[:5] == pytest.approx([18.0, 15.0, 6.0, 6.0 - 15.0 * np.log10(2.0), 6.0 - 15.0 * np.log10(3.0)])
+    assert np.isnan(found[5])  # not read in the text: silent, never a guess
+    low = masks.level_of(mask, np.array([180.0]), frequency_hz=3.5e9, peak_gain_dbi=18.0)
+    # Recommends 3.3 (formula printed in the documentation of pycraf [R]): 31000 x 10^-1.8 / 30 = 16.377 deg in elevation.
+    assert low == pytest.approx([18.0 - 12.0 + 10 * np.log10(6.6) - 15 * np.log10(180.0 / 16.3771)], abs=1e-3)
+
+
+def test_f_1336_sector_level_behind_follows_the_elevation_beamwidth():
+    """65 x 8 deg, 18 dBi, typical k_h = 0.8, k_v = k_p = 0.7: worked by hand from F.1336-5 recommends 3.1.1 [R, as implemented publicly]."""
+    mask = Mask(name="s", formula="itu-r-f.1336-sector-azimuth", beamwidth_deg=65.0, elevation_beamwidth_deg=8.0)
+    angle = np.array([0.0, 32.5, 65.0, 180.0])
+    found = masks.level_of(mask, angle, frequency_hz=3.5e9, peak_gain_dbi=18.0)
+    hand = [18.0, 15.0, 18.0 - 12.0 - 3.0 * (1.0 - 0.5**-0.8), 18.0 - 12.0 + 8.19544 - 15.0 * 1.352183]
+    assert found == pytest.approx(hand, abs=1e-4)
+    relative = mask.model_copy(update={"relative": True})
+    assert masks.level_of(relative, angle, frequency_hz=3.5e9, peak_gain_dbi=18.0) == pytest.approx(found - 18.0)
+    with pytest.raises(ValueError, match="elevation_beamwidth_deg: missing"):
+        Mask(name="s", formula="itu-r-f.1336-sector-azimuth", beamwidth_deg=130.0)
+
+
+@pytest.mark.parametrize(
+    ("formula", "more"),
+    [("fcc-25.209", {}), ("itu-r-f.699", {"diameter_mm": 300.0}), ("itu-r-ra.1631", {"diameter_mm": 300.0}),
+     ("itu-r-s.465", {"diameter_mm": 900.0}), ("itu-r-s.580", {"diameter_mm": 900.0}), ("itu-r-f.1336-omni", {})],
+)  # fmt: skip
+def test_a_relative_mask_takes_the_gain_off_a_published_curve(formula, more):
+    """Published curves are in dBi; 40 dBi were 40 dB too lax where a relative mask forgot them (from the definition)."""
+    angle = np.array([5.0, 30.0, 120.0])
+    one = Mask(name="m", formula=formula, **more)
+    level = masks.level_of(one, angle, frequency_hz=27.25e9, peak_gain_dbi=40.0)
+    two = one.model_copy(update={"relative": True})
+    assert masks.level_of(two, angle, frequency_hz=27.25e9, peak_gain_dbi=40.0) == pytest.approx(level - 40.0)
+    with pytest.raises(InputError, match="peak_gain_dbi: missing"):
+        masks.level_of(two, angle, frequency_hz=27.25e9, peak_gain_dbi=np.nan)
+
+
 def test_f_1336_sector_is_continuous_and_half_power_wide():
     """Half of the beamwidth is -3 dB by definition; branches meet, and the elevation ends at G180 (from memory)."""
     for azimuth in (True, False):
 
         def at(x, azimuth=azimuth):
-            return masks.itu_r_f_1336_sector(x, peak_gain_dbi=18.0, beamwidth_deg=8.0, azimuth=azimuth)
+            return masks.itu_r_f_1336_sector(
+                x, peak_gain_dbi=18.0, beamwidth_deg=8.0, elevation_beamwidth_deg=8.0, azimuth=azimuth
+            )
 
         assert at(4.0) == pytest.approx(15.0)
         a = np.linspace(0.0, 180.0, 36001)

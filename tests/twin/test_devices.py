@@ -303,9 +303,9 @@ def test_elementary_sources_follow_the_frequency(tmp_path):
         ("x,y\n1,2\n", "header must be x_mm,y_mm,z_mm,p_x_re"),
         (f"{HEADER}\n", "needs at least 1 row"),
         (f"{HEADER}\n0,0,0,0,0,0,0,0,0\n", "every moment is 0"),
-        (f"{HEADER}\n0,0,0,1,0,0,0,0\n", "row 2 has 8 cells; must have 9"),
-        (f"{HEADER}\n0,0,0,1,0,0,0,0,a\n", "every row needs 9 numbers"),
-        (f"{HEADER}\n0,0,0,1,0,nan,0,0,0\n", "row 2 holds a value that is not finite"),
+        (f"{HEADER}\n0,0,0,1,0,0,0,0\n", "line 2: 8 cells, must be 9"),
+        (f"{HEADER}\n0,0,0,1,0,0,0,0,a\n", "line 2: p_z_im = 'a': must be a finite number"),
+        (f"{HEADER}\n0,0,0,1,0,nan,0,0,0\n", "line 2: p_y_re = 'nan': must be a finite number"),
         (f"{HEADER},frequency_hz\n0,0,0,1,0,0,0,0,0,1e9\n1,0,0,1,0,0,0,0,0,2e9\n", "2 GHz lists other places"),
     ],
 )

@@ -19,6 +19,7 @@ from typing import TYPE_CHECKING, Any, Literal
 from colure.app.executors import Failed, workers_of
 from colure.app.folders import RunFolder, campaign_digest, run_folder
 from colure.model.loading import InputError
+from colure.model.tables import decoded
 
 if TYPE_CHECKING:
     from colure.model.specification import Specification
@@ -122,10 +123,7 @@ def _listed(sources: Sequence[str]) -> Iterator[str]:
         if not source.startswith("@"):
             yield source
             continue
-        try:
-            lines = Path(source[1:]).read_text(encoding="utf-8").splitlines()
-        except OSError as error:
-            raise InputError([f"{source}: cannot be read: {error.strerror}"]) from None
+        lines = decoded(Path(source[1:]))[0].splitlines()
         yield from (line.strip() for line in lines if line.strip() and not line.startswith("#"))
 
 

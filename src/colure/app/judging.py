@@ -105,15 +105,14 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
 
 
 def _require_gain(specification: Specification, opened: FilePattern, name: str) -> None:
-    """Raise `InputError` for masks in dBi, or that follow from the peak gain, where a file holds no gain."""
-    from_gain = ("itu-r-f.699", "itu-r-f.1336-omni", "itu-r-f.1336-sector-azimuth", "itu-r-f.1336-sector-elevation")
+    """Raise `InputError` for masks in dBi, or by published curves in dBi, where a file holds no gain."""
     faults = []
     for mask in specification.masks if not opened.holds_gain else ():
         if not mask.relative:
             faults.append(
                 f"mask {mask.name!r}: in dBi, but {name} holds {opened.scale}; set relative = true (dB re the peak)"
             )
-        elif mask.formula in from_gain and mask.peak_gain_dbi is None:
+        elif mask.formula != "table" and mask.peak_gain_dbi is None:
             faults.append(f"mask {mask.name!r}: peak_gain_dbi: missing; {name} holds {opened.scale}, no gain (dBi)")
     if faults:
         raise InputError(faults)

@@ -11,6 +11,7 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
+from colure.model.tables import read_numbers
 
 if TYPE_CHECKING:
     from colure.analysis.calibration import ReferenceData
@@ -45,23 +46,40 @@ def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData 
 
 def _interpolated(path: Path, frequency_hz: FloatArray) -> tuple[FloatArray, float]:
     """Return (gain in dBi, largest expanded uncertainty in dB) of a table over the band."""
-    try:
-        with path.open(newline="", encoding="utf-8") as source:
-            rows = list(csv.reader(source))
-    except (OSError, UnicodeDecodeError) as error:
-        raise InputError([f"{path.name}: cannot be read: {error}"]) from None
-    if not rows or tuple(rows[0]) != HEADER:
-        raise InputError([f"{path.name}: header must be {','.join(HEADER)}"])
-    try:
-        values = np.array([[float(cell) for cell in row] for row in rows[1:]], float).reshape(-1, 3)
-    except ValueError as error:
-        raise InputError([f"{path.name}: {error}; every row needs three numbers (GHz, dBi, dB)"]) from None
-    if len(values) < 1 or np.any(np.diff(values[:, 0]) <= 0.0) or not np.all(np.isfinite(values)):
-        raise InputError([f"{path.name}: frequency_ghz must rise and every value be finite (GHz, dBi, dB)"])
+    if not path.is_file():
+        raise InputError(
+            [f"{path.name}: cannot be read: there is no such file in {path.parent} (reference.gain_table)"]
+        )
+    values, lines = read_numbers(path, dict(zip(HEADER, ("GHz", "dBi", "dB"), strict=True)))
+    _require_meant(path.name, values, lines, frequency_hz)
     low, high = 1e9 * values[0, 0], 1e9 * values[-1, 0]
     _require_covered(path, low, high, frequency_hz)
     gain = np.interp(frequency_hz, 1e9 * values[:, 0], values[:, 1])
     return np.asarray(gain), float(values[:, 2].max())
+
+
+def _require_meant(name: str, values: FloatArray, lines: tuple[int, ...], frequency_hz: FloatArray) -> None:
+    """Raise `InputError` for tables out of order, in another unit, or with values that no horn has."""
+    if len(values) == 0:
+        raise InputError([f"{name}: 0 rows: must hold at least 1 (frequencies)"])
+    faults = [
+        f"{name}: line {lines[i + 1]}: frequency_ghz = {values[i + 1, 0]:g}: must be above the {values[i, 0]:g} of the row before (GHz)"
+        for i in np.flatnonzero(np.diff(values[:, 0]) <= 0.0)
+    ]
+    for column, low, high, unit in ((1, -20.0, 80.0, "dBi"), (2, 0.001, 5.0, "dB, expanded, k = 2")):
+        wrong = np.flatnonzero((values[:, column] < low) | (values[:, column] > high))
+        faults += [
+            f"{name}: line {lines[i]}: {HEADER[column]} = {values[i, column]:g}: must be from {low:g} to {high:g} {unit}"
+            for i in wrong
+        ]
+    middle = 1e-9 * float(np.mean(frequency_hz))
+    for unit, factor in (("Hz", 1e-9), ("MHz", 1e-3)):
+        if values[0, 0] > 30.0 * middle and 0.3 < factor * values[0, 0] / middle < 3.0:
+            faults.append(
+                f"{name}: frequency_ghz = {values[0, 0]:g}: would be {values[0, 0]:g} GHz; {values[0, 0]:g} {unit} is {factor * values[0, 0]:g} in this column"
+            )
+    if faults:
+        raise InputError(faults[:20])
 
 
 def _require_covered(path: Path, low_hz: float, high_hz: float, frequency_hz: FloatArray) -> None:

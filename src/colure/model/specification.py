@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 from itertools import pairwise
 from pathlib import Path
 from typing import Annotated, Literal
@@ -11,6 +10,7 @@ from pydantic import Field, ValidationError, model_validator
 
 from colure.model.evaluation import Name
 from colure.model.loading import InputError, Section, load
+from colure.model.tables import read_numbers
 
 Rule = Literal["simple", "guard-band"]
 Formula = Literal[
@@ -68,6 +68,9 @@ class Mask(Section):
         What published curves need: the reflector's diameter, and its peak gain (the measured one if left out).
     beamwidth_deg
         `itu-r-f.1336-...`: half-power beamwidth in the mask's plane; the omnidirectional one from the peak gain if left out.
+    elevation_beamwidth_deg
+        `itu-r-f.1336-sector-azimuth`: half-power beamwidth in elevation; it sets the level behind the antenna up to 6 GHz. Left out:
+        from the peak gain (F.1336 recommends 3.3), for azimuth beamwidths up to 120 deg.
     from_deg, to_deg
         Angles from the peak over which the mask is held against the cut.
     exceed_db, exceed_share, exceed_from_deg
@@ -91,6 +94,7 @@ class Mask(Section):
     diameter_mm: float | None = Field(default=None, gt=0, le=1e6, json_schema_extra={"unit": "mm"})
     peak_gain_dbi: float | None = Field(default=None, ge=-20, le=100, json_schema_extra={"unit": "dBi"})
     beamwidth_deg: float | None = Field(default=None, gt=0, le=180, json_schema_extra={"unit": "deg"})
+    elevation_beamwidth_deg: float | None = Field(default=None, gt=0, le=180, json_schema_extra={"unit": "deg"})
     from_deg: float = Field(default=0.0, ge=0, le=180, json_schema_extra={"unit": "deg"})
     to_deg: float = Field(default=180.0, gt=0, le=180, json_schema_extra={"unit": "deg"})
     exceed_db: float = Field(default=0.0, ge=0, le=60, json_schema_extra={"unit": "dB"})
@@ -115,6 +119,11 @@ class Mask(Section):
             raise ValueError(f"mask {self.name!r}: diameter_mm: missing; {self.formula} depends on it (mm)")
         if self.formula.startswith("itu-r-f.1336-sector") and self.beamwidth_deg is None:
             raise ValueError(f"mask {self.name!r}: beamwidth_deg: missing; {self.formula} depends on it (deg)")
+        wide = self.formula == "itu-r-f.1336-sector-azimuth" and (self.beamwidth_deg or 0.0) > 120.0
+        if wide and self.elevation_beamwidth_deg is None:
+            raise ValueError(
+                f"mask {self.name!r}: elevation_beamwidth_deg: missing; it follows from the gain only to beamwidth_deg = 120 deg"
+            )
         if self.to_deg <= self.from_deg:
             raise ValueError(
                 f"mask {self.name!r}: to_deg = {self.to_deg:g} must be above from_deg = {self.from_deg:g} deg"
@@ -166,17 +175,13 @@ def load_specification(path: Path) -> Specification:
 def _with_table(mask: Mask, folder: Path) -> Mask:
     if mask.file is None:
         return mask
+    if not (folder / mask.file).is_file():
+        raise InputError([f"{mask.file}: cannot be read: there is no such file in {folder} (mask {mask.name!r}: file)"])
+    values, _ = read_numbers(folder / mask.file, {"angle_deg": "deg", "level_db": "dB"})
     try:
-        with (folder / mask.file).open(newline="", encoding="utf-8-sig") as source:
-            rows = [row for row in csv.reader(source) if row]
-    except (OSError, UnicodeDecodeError, csv.Error) as error:
-        raise InputError([f"{mask.file}: cannot be read: {error}"]) from None
-    if not rows or [cell.strip() for cell in rows[0]] != ["angle_deg", "level_db"]:
-        raise InputError([f"{mask.file}: header must be angle_deg,level_db"])
-    try:
-        table = tuple((float(angle), float(level)) for angle, level in rows[1:])
+        table = tuple((float(angle), float(level)) for angle, level in values)
         content = mask.model_dump() | {"points": table, "file": None}
         return Mask.model_validate(content)
     except ValueError as error:  # a fault of the validation is one too
         words = "; ".join(str(e["msg"]) for e in error.errors()) if isinstance(error, ValidationError) else str(error)
-        raise InputError([f"{mask.file}: {words}; every row needs two numbers (deg, dB)"]) from None
+        raise InputError([f"{mask.file}: {words} (deg, dB)"]) from None

@@ -3,14 +3,25 @@
 from __future__ import annotations
 
 import codecs
+import csv
+import io
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
+import numpy as np
+
+from colure.geometry.conventions import FloatArray
 from colure.model.loading import InputError
 
 #: Marks at a file's beginning that name its encoding.
 MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))
 SEPARATORS = {",": "comma", ";": "semicolon", "\t": "tab"}
+#: A table larger than this is refused before it is read.
+LARGEST_TABLE_BYTES = 200_000_000
+#: A cell that is a number with a decimal comma, or with a decimal point.
+COMMA_NUMBER = re.compile(r"\s*[-+]?\d*,\d+([eE][-+]?\d+)?\s*")
+POINT_NUMBER = re.compile(r"\s*[-+]?\d*\.\d+([eE][-+]?\d+)?\s*")
 
 
 @dataclass(frozen=True)
@@ -61,8 +72,13 @@ def _as(path: Path, content: bytes, name: str) -> str:
     return text
 
 
-def read_text_table(path: Path) -> TextTable:
+def read_text_table(path: Path, *, names: bool = False) -> TextTable:
     """Return a file's table: comments (#) and empty lines left out, separator and decimal sign told from header and rows.
+
+    Parameters
+    ----------
+    names
+        Cells may hold names: then only whole lines are comments, and only numbers tell the decimal sign.
 
     Raises
     ------
@@ -72,25 +88,105 @@ def read_text_table(path: Path) -> TextTable:
     text, encoding = decoded(path)
     rows, lines = [], []
     for number, line in enumerate(text.splitlines(), start=1):
-        row = line.split("#", 1)[0].rstrip()
+        row = ("" if line.lstrip().startswith("#") else line) if names else line.split("#", 1)[0]
         if row.strip(" ,;\t"):
-            rows.append(row)
+            rows.append(row.rstrip())
             lines.append(number)
     if not rows:
         raise InputError([f"{path.name}: holds no table; needs a header line and rows"])
-    separator = max(SEPARATORS, key=rows[0].count)
-    if rows[0].count(separator) == 0:
-        if len(rows[0].split()) > 1:
+    separator = _separator(path, rows[0], lines[0])
+    decimal = "." if separator == "," else _decimal(path, rows[1:], lines[1:], separator if names else None)
+    return TextTable("\n".join(rows) + "\n", separator, decimal, tuple(lines[1:]), encoding)
+
+
+def _separator(path: Path, header: str, line: int) -> str:
+    separator = max(SEPARATORS, key=header.count)
+    if header.count(separator) > 0:
+        return separator
+    if len(header.split()) > 1:
+        raise InputError(
+            [f"{path.name}: line {line}: {header[:60]!r}: columns must be separated by comma, semicolon or tab"]
+        )
+    return ","
+
+
+def _decimal(path: Path, rows: list[str], lines: list[int], separator: str | None) -> str:
+    """Return the decimal sign of rows; cells are only looked at one by one where a separator is given."""
+    if separator is None:
+        comma, point = ([sign in row for row in rows] for sign in ",.")
+    else:
+        cells = [row.split(separator) for row in rows]
+        comma, point = ([any(map(kind.fullmatch, row)) for row in cells] for kind in (COMMA_NUMBER, POINT_NUMBER))
+    if any(comma) and any(point):
+        raise InputError(
+            [
+                f"{path.name}: line {lines[point.index(True)]}: decimal points and decimal commas in one table; use one of them"
+            ]
+        )
+    return "," if any(comma) else "."
+
+
+def read_rows(path: Path, *, names: bool = False) -> tuple[list[str], list[tuple[int, dict[str, str]]]]:
+    """Return the header of a table, and every row as (line in the file, cell by column); decimal commas become points.
+
+    Raises
+    ------
+    InputError
+        If the file cannot be read as a table, or a row has another number of cells than the header.
+    """
+    if path.is_file() and path.stat().st_size > LARGEST_TABLE_BYTES:
+        raise InputError([f"{path.name}: size = {path.stat().st_size}: must be at most {LARGEST_TABLE_BYTES} bytes"])
+    source = read_text_table(path, names=names)
+    try:
+        cells = list(csv.reader(io.StringIO(source.text), delimiter=source.separator, skipinitialspace=True))
+    except csv.Error as error:
+        raise InputError([f"{path.name}: cannot be read as a table: {error}"]) from None
+    header = [cell.strip() for cell in cells[0]]
+    rows = []
+    for line, row in zip(source.lines, cells[1:], strict=False):
+        if len(row) != len(header):
             raise InputError(
                 [
-                    f"{path.name}: line {lines[0]}: {rows[0][:60]!r}: columns must be separated by comma, semicolon or tab"
+                    f"{path.name}: line {line}: {len(row)} cells, must be {len(header)} "
+                    f"(read with {SEPARATORS[source.separator]} between columns)"
                 ]
             )
-        separator = ","
-    decimal = "." if separator == "," or not any("," in row for row in rows[1:]) else ","
-    if decimal == "," and any("." in row for row in rows[1:]):
-        at = next(i for i, row in enumerate(rows[1:], start=1) if "." in row)
-        raise InputError(
-            [f"{path.name}: line {lines[at]}: decimal points and decimal commas in one table; use one of them"]
-        )
-    return TextTable("\n".join(rows) + "\n", separator, decimal, tuple(lines[1:]), encoding)
+        comma = source.decimal == ","
+        plain = [cell.replace(",", ".") if comma and COMMA_NUMBER.fullmatch(cell) else cell for cell in row]
+        rows.append((line, dict(zip(header, plain, strict=True))))
+    return header, rows
+
+
+def read_numbers(path: Path, units: dict[str, str]) -> tuple[FloatArray, tuple[int, ...]]:
+    """Return (values (row, column), every row's line in the file) of a table with exactly these columns, in this order.
+
+    Parameters
+    ----------
+    units
+        Column names and what each is in, for the faults.
+
+    Raises
+    ------
+    InputError
+        Naming file, line, column, value and unit of everything that is no finite number.
+    """
+    header, rows = read_rows(path)
+    if header != list(units):
+        raise InputError([f"{path.name}: header must be {','.join(units)}, is {','.join(header)[:120]}"])
+    return numbers_of(path.name, rows, units), tuple(line for line, _ in rows)
+
+
+def numbers_of(name: str, rows: list[tuple[int, dict[str, str]]], units: dict[str, str]) -> FloatArray:
+    """Return (row, column) of what `read_rows` read, in the order of `units`; raises `InputError` naming what is no finite number."""
+    values, faults = np.empty((len(rows), len(units))), []
+    for i, (line, row) in enumerate(rows):
+        for j, (column, unit) in enumerate(units.items()):
+            try:
+                values[i, j] = float(row[column])
+            except ValueError:
+                values[i, j] = np.nan
+            if not np.isfinite(values[i, j]):
+                faults.append(f"{name}: line {line}: {column} = {row[column]!r}: must be a finite number ({unit})")
+    if faults:
+        raise InputError(faults[:20])
+    return values

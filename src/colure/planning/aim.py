@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 import math
 from dataclasses import dataclass
 from pathlib import Path
@@ -21,6 +20,7 @@ from colure.geometry.kinematics import AxisMap, Geometry, Positioner, sighting, 
 from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
 from colure.model.chamber import Chamber
 from colure.model.loading import InputError
+from colure.model.tables import read_rows
 
 #: A list of targets longer than this is refused before it is read.
 LARGEST_TARGETS_BYTES = 1_000_000
@@ -199,24 +199,21 @@ def read_targets(path: Path) -> list[Bearing]:
     """
     try:
         size = path.stat().st_size
-        if size > LARGEST_TARGETS_BYTES:
-            raise InputError([f"{path.name}: size = {size}: must be at most {LARGEST_TARGETS_BYTES} bytes"])
-        with path.open(encoding="utf-8-sig", newline="") as source:
-            rows = list(csv.DictReader(source))
-    except (OSError, UnicodeDecodeError) as error:
+    except OSError as error:
         raise InputError([f"{path.name}: cannot be read: {error}"]) from None
+    if size > LARGEST_TARGETS_BYTES:
+        raise InputError([f"{path.name}: size = {size}: must be at most {LARGEST_TARGETS_BYTES} bytes"])
+    header, rows = read_rows(path, names=True)
     if not rows:
         raise InputError([f"{path.name}: 0 targets: must be at least 1 (rows below the header)"])
     pairs = (("az_deg", "el_deg"), ("theta_deg", "phi_deg"))
-    pair = next((pair for pair in pairs if set(pair) <= set(rows[0])), None)
+    pair = next((pair for pair in pairs if set(pair) <= set(header)), None)
     if pair is None:
         raise InputError(
-            [
-                f"{path.name}: columns {', '.join(map(str, rows[0]))}: must be name, az_deg, el_deg or name, theta_deg, phi_deg"
-            ]
+            [f"{path.name}: columns {', '.join(header)}: must be name, az_deg, el_deg or name, theta_deg, phi_deg"]
         )
     faults, found = [], []
-    for line, row in enumerate(rows, start=2):
+    for line, row in rows:
         try:
             one, two = (float(row[column] or "") for column in pair)
             az, el, theta, phi = (one, two, None, None) if pair == pairs[0] else (None, None, one, two)

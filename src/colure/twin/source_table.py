@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,6 +9,7 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.loading import InputError
+from colure.model.tables import numbers_of, read_rows
 from colure.twin.sources import Cluster
 
 PLACE = ("x_mm", "y_mm", "z_mm")
@@ -18,7 +18,6 @@ MAGNETIC = tuple(f"m_{axis}_{part}" for axis in "xyz" for part in ("re", "im"))
 FREQUENCY = "frequency_hz"
 #: Free-space wave impedance in ohm (CODATA 2018): an electric moment in A m counts so many times as one in V m.
 ETA = 376.730_313_668
-LARGEST_FILE_BYTES = 200_000_000
 
 
 @dataclass(frozen=True)
@@ -74,15 +73,8 @@ def read_sources(path: Path) -> SourceTable:
         If the file cannot be read, its header differs, a cell is no number, everything is zero, or frequencies list
         different places.
     """
-    header, rows = _cells(path)
+    header, table = _cells(path)
     columns = {name: index for index, name in enumerate(header)}
-    try:
-        table = np.array([[float(cell) for cell in row] for row in rows], float).reshape(-1, len(header))
-    except ValueError as error:
-        raise InputError([f"{path.name}: {error}; every row needs {len(header)} numbers"]) from None
-    if not np.all(np.isfinite(table)):
-        row = int(np.flatnonzero(~np.all(np.isfinite(table), axis=1))[0])
-        raise InputError([f"{path.name}: row {row + 2} holds a value that is not finite; must be a number"])
     place = 1e-3 * table[:, [columns[name] for name in PLACE]]
     parts = [_complex(table, columns, ELECTRIC) * ETA]
     parts.append(_complex(table, columns, MAGNETIC) if MAGNETIC[0] in columns else np.zeros_like(parts[0]))
@@ -94,20 +86,13 @@ def read_sources(path: Path) -> SourceTable:
     return _over_frequency(path.name, table[:, columns[FREQUENCY]], place, moment)
 
 
-def _cells(path: Path) -> tuple[list[str], list[list[str]]]:
-    """Return header and rows of a source file whose header is one of the known ones."""
-    try:
-        if path.stat().st_size > LARGEST_FILE_BYTES:
-            raise InputError([f"{path.name}: must be at most {LARGEST_FILE_BYTES} bytes"])
-        with path.open(newline="", encoding="utf-8-sig") as source:
-            rows = [row for row in csv.reader(source) if row]
-    except OSError as error:
+def _cells(path: Path) -> tuple[list[str], FloatArray]:
+    """Return header and numbers (row, column) of a source file whose header is one of the known ones."""
+    if not path.is_file():
         raise InputError(
-            [f"{path.name}: cannot be read from {path.parent}: {error.strerror} (twin.toml: device.file)"]
-        ) from None
-    except (UnicodeDecodeError, csv.Error) as error:
-        raise InputError([f"{path.name}: cannot be read as CSV: {error}"]) from None
-    header = [cell.strip() for cell in rows[0]] if rows else []
+            [f"{path.name}: cannot be read from {path.parent}: there is no such file (twin.toml: device.file)"]
+        )
+    header, rows = read_rows(path)
     wanted = [*PLACE, *ELECTRIC]
     rest = header[len(wanted) :]
     known: tuple[list[str], ...] = ([], [FREQUENCY], [*MAGNETIC], [*MAGNETIC, FREQUENCY], [FREQUENCY, *MAGNETIC])
@@ -118,12 +103,13 @@ def _cells(path: Path) -> tuple[list[str], list[list[str]]]:
                 "after it"
             ]
         )
-    if len(rows) < 2:
+    if not rows:
         raise InputError([f"{path.name}: holds no source; needs at least 1 row"])
-    short = next((number for number, row in enumerate(rows[1:], 2) if len(row) != len(header)), None)
-    if short is not None:
-        raise InputError([f"{path.name}: row {short} has {len(rows[short - 1])} cells; must have {len(header)}"])
-    return header, rows[1:]
+    return header, numbers_of(path.name, rows, {name: _unit(name) for name in header})
+
+
+def _unit(column: str) -> str:
+    return {"x": "mm", "y": "mm", "z": "mm", "p": "A m", "m": "V m"}.get(column[0], "Hz")
 
 
 def _complex(table: FloatArray, columns: dict[str, int], names: tuple[str, ...]) -> ComplexArray:
