@@ -162,7 +162,7 @@ def elevation_beamwidth(mask: Mask, peak_gain_dbi: float) -> float:
                 f"mask {mask.name!r}: elevation_beamwidth_deg: missing; the level behind the antenna follows from it (deg)"
             ]
         )
-    return min(31000.0 * 10.0 ** (-0.1 * peak_gain_dbi) / width, 180.0)
+    return float(min(31000.0 * 10.0 ** (-0.1 * peak_gain_dbi) / width, 180.0))
 
 
 def level_of(mask: Mask, angle_deg: FloatArray, *, frequency_hz: float, peak_gain_dbi: float) -> FloatArray:
