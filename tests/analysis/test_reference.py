@@ -6,12 +6,14 @@ import numpy as np
 import pytest
 import skrf
 
+from colure.analysis.calibration import gain_transfer, reference_gain_dbi, substitution_path
 from colure.analysis.three_antenna import Pair, mismatch_loss_db, three_antenna_gains
 from colure.app import reference, service
 from colure.app.rehearsal import record_of_rehearsal
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.loading import InputError
+from colure.model.plan import ROLES, Role
 from colure.report.terms import gain_source
 from colure.twin.antennas import horn
 from colure.twin.sources import transmission
@@ -125,3 +127,42 @@ def test_a_gain_table_and_an_adapter_count(small_campaign):
 
 def processed(campaign, record):
     return service.processed(campaign, record, None)
+
+
+def test_the_path_of_the_reference_is_that_of_a_signal_flow_graph():
+    """Source, adapter and horn cascaded by scikit-rf, against the source and the device: ratio of what is let through."""
+    source, horn_s11, device_s11 = (
+        np.array([0.2 + 0.1j, -0.1j, 0.15]),
+        np.array([0.1, 0.2j, -0.25 + 0.1j]),
+        np.array([-0.3j, 0.3, 0.1]),
+    )
+    adapter = np.array([[[0.1 + 0.05j, 0.9], [0.9, -0.15j]]] * 3)
+
+    def network(s11, s21, s22):
+        s = np.zeros((3, 2, 2), complex)
+        s[:, 0, 0], s[:, 1, 0], s[:, 1, 1] = s11, s21, s22
+        return skrf.Network(f=F, f_unit="hz", s=s)
+
+    generator = network(0.0, 1.0, source)
+    radiating = network(horn_s11, np.sqrt(1.0 - np.abs(horn_s11) ** 2), 0.0)
+    through = generator ** skrf.Network(f=F, f_unit="hz", s=adapter) ** radiating
+    direct = generator ** network(device_s11, 1.0, 0.0)
+    found = substitution_path(source=source, horn=horn_s11, device=device_s11, adapter=adapter)
+    assert found == pytest.approx(through.s[:, 1, 0] / direct.s[:, 1, 0], rel=1e-12)
+
+
+def test_the_horns_phase_centre_in_front_shortens_its_path(small_campaign):
+    """Friis with the phase: a horn 12 mm nearer to the probe, and the factor that a device at the origin then needs."""
+    edited(small_campaign, "chamber.toml", ("phase_centre_mm = 0.0", "phase_centre_mm = 12.0"))
+    campaign, plan = service.make_plan(small_campaign)
+    record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
+    reference_points = record["role"].values == ROLES.index(Role.REFERENCE)
+    distance, shorter = campaign.chamber.range_length_m, 0.012
+    k = 2.0 * np.pi * plan.frequency_hz / 299_792_458.0
+    gain = 10 ** (reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference, distance) / 20.0)
+    wave = 0.3 * gain * np.exp(-1j * k * (distance - shorter)) / (distance - shorter)
+    trace = record["trace"].values.copy()
+    trace[reference_points] = wave[:, None]
+    factor = gain_transfer(record.assign(trace=(record["trace"].dims, trace)), campaign.chamber).factor
+    assert np.abs(factor[:, 0]) == pytest.approx(distance / 0.3, rel=1e-9)
+    assert np.exp(1j * np.angle(factor[:, 0])) ** 2 == pytest.approx(np.exp(2j * k * distance), abs=1e-6)

@@ -35,6 +35,19 @@ def test_limits_follow_the_decision_rule(value, rule, outcome):
         assert found.needed == pytest.approx(abs(value - 21.0)) and "reference gain" in found.text
 
 
+@pytest.mark.parametrize(
+    ("value", "bound", "outcome"),
+    [(21.5, {"at_least": 21.0}, "not decidable"), (20.5, {"at_least": 21.0}, "fail"),
+     (20.9, {"at_least": 21.0}, "not decidable"), (20.5, {"at_most": 21.0}, "pass"),
+     (21.5, {"at_most": 21.0}, "not decidable"), (22.1, {"at_most": 21.0}, "fail")],
+)  # fmt: skip
+def test_the_end_of_an_uneven_interval_that_points_to_the_limit_decides(value, bound, outcome):
+    """JCGM 106:2012, 8.3: what lies between value and limit counts. Here 1 dB below the value and 0.2 dB above."""
+    uneven = replace(gain(value), lower=value - 1.0, upper=value + 0.2)
+    specification = Specification(name="s", decision="guard-band", limits=(Limit(figure="gain_dbi", **bound),))
+    assert judge(specification, [uneven], {}, {})[0].outcome == outcome
+
+
 @pytest.mark.parametrize("rule", ["guard-band", "simple"])
 def test_a_figure_that_the_data_contradict_decides_nothing(rule):
     """A wrong number far on the good side must not pass."""

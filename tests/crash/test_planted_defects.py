@@ -66,6 +66,20 @@ DEFECTS = [
      "self._link.write_raw(self._words.hold)", ENGINE + "test_a_hold_does_not_queue_behind_a_move"),
     ("a moving axis is taken for standing", "acquire/gate.py", "            self._bring_to_rest()\n            with", "            with",
      "tests/acquire/test_gate.py::test_axes_left_in_motion_are_brought_to_rest_first"),
+    ("sign in the probe's matrices", "waves/probe.py", "0.5j * (minus_c - plus_c)", "0.5j * (plus_c - minus_c)",
+     "tests/waves/test_probes.py::test_an_elliptical_first_order_probe_is_taken_out_exactly"),
+    ("width of the U-shaped distribution", "analysis/combination.py", '"U-shaped": float(np.sqrt(2.0))',
+     '"U-shaped": float(np.sqrt(3.0))', "tests/published/test_guide_budget.py"),
+    ("mismatch sign", "analysis/calibration.py", "(1.0 - source * device) / (1.0 - source * seen)",
+     "(1.0 + source * device) / (1.0 - source * seen)", "tests/analysis/test_reference.py"),
+    ("sign of the reference's phase centre", "analysis/calibration.py", "np.exp(1j * k * shorter)",
+     "np.exp(-1j * k * shorter)", "tests/analysis/test_reference.py"),
+    ("ends of a mask's interval swapped", "analysis/verdicts.py", "best, bad = (low, high) if sign > 0",
+     "best, bad = (high, low) if sign > 0", "tests/analysis/test_verdicts.py"),
+    ("ends of a limit's interval swapped", "analysis/verdicts.py", "if (sign > 0.0) == (margin >= 0.0)",
+     "if (sign > 0.0) != (margin >= 0.0)", "tests/analysis/test_verdicts.py"),
+    ("sign of a correction", "analysis/uncertainty.py", "values = values - one.mean", "values = values + one.mean",
+     "tests/published/test_guide_budget.py"),
 ]  # fmt: skip
 
 

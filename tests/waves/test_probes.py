@@ -11,8 +11,9 @@ from colure.twin.antennas import panel
 from colure.twin.sources import transmission
 from colure.waves import probe_models
 from colure.waves.horn import horn_gain_dbi
-from colure.waves.probe import first_order_response
+from colure.waves.probe import first_order_response, ideal_response, remove_response
 from colure.waves.probe_fit import ProbeOperator, ProbeSamples, fit_probe_samples
+from colure.waves.transform import analysis
 from tests.conftest import cluster_of, expansion_of
 
 F = np.array([24.125e9])
@@ -103,6 +104,20 @@ def test_any_probe_any_roll_scattered_radius():
     assert error_db(fit_probe_samples(samples, 25, model, highest_mu=6).coefficients) <= -80.0
     # The first-order assumption would not do for this probe: the general path is needed.
     assert error_db(fit_probe_samples(samples, 25, model, highest_mu=1).coefficients) > -50.0
+
+
+def test_an_elliptical_first_order_probe_is_taken_out_exactly():
+    """Its two senses weigh unlike, so that degrees mix the kinds of waves: a sign there is seen. Closed-form reception."""
+    probe = cluster_of(F, np.zeros((2, 3)), [[1, 0.4j, 0], [0, 0.1, 0]], [[0, 1, 0], [0.2j, 0, 0]])
+    theta, phi = np.linspace(0.0, np.pi, 28), np.arange(54) * 2 * np.pi / 54
+    where = [np.tile(x.ravel(), 2) for x in np.meshgrid(theta, phi, indexing="ij")]
+    roll = np.repeat([0.0, np.pi / 2], theta.size * phi.size)
+    value = received([probe], np.zeros(roll.size, int), *where, roll, np.full(roll.size, 0.15))
+    measured = analysis(value.reshape(2, theta.size, phi.size), 25)
+    response = first_order_response(expansion_of(probe, 6), 25, 0.15).at(0)
+    assert error_db(remove_response(measured, response)) <= -120.0
+    ideal = ideal_response(25, DEVICE.k, 0.15).at(0)
+    assert error_db(remove_response(measured, ideal)) > -30.0
 
 
 def test_imbalanced_impure_ports_of_a_tilted_shifted_probe():
