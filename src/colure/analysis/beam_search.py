@@ -43,6 +43,33 @@ def strongest(record: xr.Dataset, chamber: Chamber) -> BeamFound:
     return BeamFound(float(azimuth[top]), float(elevation[top]), float("nan"), float("nan"), float(level[top]))
 
 
+def strongest_of_scan(record: xr.Dataset, chamber: Chamber) -> tuple[BeamFound, float]:
+    """Return the strongest direction of a scan as it was sampled, and the level at the boresight in dB: first state, middle frequency.
+
+    Raises
+    ------
+    ValueError
+        If no sample lies within half a step of the boresight: the scan is no sphere about it.
+    """
+    names = {str(name) for name in record["axis"].values}
+    if not set(chamber.positioner.geometry.axis_names) <= names:
+        raise ValueError(f"beam search: the record's axes are {', '.join(sorted(names))}, another positioner's (axes)")
+    middle, first = record.sizes["frequency"] // 2, np.flatnonzero(record["state_index"].values <= 0)
+    azimuth, elevation, level = _levels(record.isel(frequency=[middle]).isel(point=first), chamber)
+    near = np.hypot(azimuth, elevation) <= 0.51 * float(record.attrs["step_deg"])
+    if not near.any():
+        raise ValueError("beam search: no sample at the boresight (deg)")
+    # Several passes see a direction: together they hold both polarizations.
+    places, which = np.unique(np.round(np.stack([azimuth, elevation], axis=-1), 3), axis=0, return_inverse=True)
+    power = np.bincount(which.ravel(), 10.0 ** (level / 10.0)) / np.maximum(1, np.bincount(which.ravel()))
+    top = int(np.argmax(power))
+    at_boresight = float(np.mean(10.0 ** (level[near] / 10.0)))
+    nan, top_db = float("nan"), float(10.0 * np.log10(power[top]))
+    return BeamFound(float(places[top, 0]), float(places[top, 1]), nan, nan, top_db), 10.0 * float(
+        np.log10(at_boresight)
+    )
+
+
 def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:
     """Return the top of a smooth surface through the strongest directions of a fine look.
 

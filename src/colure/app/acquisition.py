@@ -145,6 +145,7 @@ def acquire(
     from colure.acquire.journal import Journal
     from colure.acquire.seal import seal
     from colure.acquire.wakefulness import kept_awake
+    from colure.app.tie_direction import keep as keep_tie_direction
 
     # What cannot be processed afterwards is not measured for hours first.
     reference_of(campaign, plan.frequency_hz)
@@ -158,6 +159,8 @@ def acquire(
         identity = who_answers(bench.analyzer, bench.axes, bench.states)
         if identity.get("receiver", "vector") == "vector":
             probe_of(campaign, plan.frequency_hz)
+        if "ties" in plan.predicted and not run.journal.exists():
+            keep_tie_direction(run, plan.predicted["ties"])
         journal = Journal.open(run.journal, plan, identity)
         try:
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)

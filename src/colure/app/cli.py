@@ -231,7 +231,7 @@ def acquire(
         click.echo(json.dumps({"record": str(run.record), "points": points}) if as_json else
                    f"record: {run.record}, {points} points from {run.journal.name}")  # fmt: skip
         return
-    campaign, made = service.make_plan(folder)
+    campaign, made = service.make_plan(folder, run)
     if only_check:
         _check(campaign, made, as_json)
         return

@@ -22,6 +22,11 @@ class RunFolder:
         return self.path / "journal.sqlite"
 
     @property
+    def tie_direction(self) -> Path:
+        """Where the ties of this run look, JSON: a run that goes on keeps it."""
+        return self.path / "ties.json"
+
+    @property
     def record(self) -> Path:
         """Sealed record, netCDF-4."""
         return self.path / "record.nc"

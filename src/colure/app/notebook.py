@@ -150,8 +150,8 @@ class OpenCampaign:
 
         if not cautions_read:
             raise InputError(["cautions_read = False: must be True before anything moves", *self.cautions()])
-        campaign, plan = service.make_plan(self.folder)
         run = run_folder(self.folder, name)
+        campaign, plan = service.make_plan(self.folder, run)
         outcome: Outcome = service.acquire(campaign, plan, run, options=Options(home=home))
         if outcome.state.value != "done":
             raise InputError(

@@ -16,6 +16,13 @@ def duration_text(seconds: float) -> str:
     return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min {rest:02d} s" if minutes else f"{rest} s"
 
 
+def _ties_text(campaign: Campaign, predicted: dict[str, Any]) -> str:
+    """Say where ties look and who knows it."""
+    azimuth, elevation = campaign.device.beam_deg
+    source = predicted.get("ties", {}).get("source", "device.toml beam_deg")
+    return f"every {campaign.chamber.tie_interval_s:g} s at azimuth {azimuth:g}, elevation {elevation:g} deg of the device ({source})"
+
+
 def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
     """Return (what, answer with its reason) of everything a person wants to know before starting."""
     p: dict[str, Any] = plan.predicted
@@ -42,6 +49,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
+        ("Ties", _ties_text(campaign, p)),
         ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep" + (
             f", as run {p['learned_from']} showed them (declared: {duration_text(p['declared_duration_s'])})"
             if p["learned_from"] else "")),

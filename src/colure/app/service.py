@@ -61,11 +61,19 @@ __all__ = [
 MOST_STATES_DRAWN = 12
 
 
-def make_plan(folder: Path) -> tuple[Campaign, Plan]:
-    """Read a campaign and plan it; what the goal leaves open is chosen in the campaign returned."""
+def make_plan(folder: Path, run: RunFolder | None = None) -> tuple[Campaign, Plan]:
+    """Read a campaign and plan it; what the goal leaves open is chosen in the campaign returned.
+
+    run
+        The run that is to be measured: ties look where they did if it has begun, else along the strongest direction known.
+    """
+    from colure.app.tie_direction import with_tie_direction
     from colure.planning.preflight import make_plan as plan_campaign
 
-    return plan_campaign(Campaign.load(folder))
+    campaign, ties = with_tie_direction(Campaign.load(folder), run)
+    resolved, plan = plan_campaign(campaign)
+    plan.predicted["ties"] = ties.as_dict()
+    return resolved, plan
 
 
 def learn_axes(folder: Path, run_name: str) -> tuple[Learned, Path]:

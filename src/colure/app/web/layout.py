@@ -113,8 +113,9 @@ def planned(folder: Path, run_name: str, kind: Kind) -> tuple[Campaign, Plan, Ru
     from colure.app import beam_search, service
 
     if kind in ("scan", "flip"):
-        campaign, plan = service.flip_plan(folder) if kind == "flip" else service.make_plan(folder)
-        return campaign, plan, service.run_folder(folder, run_name)
+        run = service.run_folder(folder, run_name)
+        campaign, plan = service.flip_plan(folder) if kind == "flip" else service.make_plan(folder, run)
+        return campaign, plan, run
     stage: beam_search.Stage = "coarse" if kind == "beam-coarse" else "fine"
     campaign, plan = beam_search.stage_plan(folder, run_name, stage)
     return campaign, plan, beam_search.stage_run(folder, run_name, stage)
