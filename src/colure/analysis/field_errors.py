@@ -97,21 +97,6 @@ def displaced(
     return np.asarray(change)
 
 
-def tail_of(spectrum: FloatArray, floor: float) -> float:
-    """Return the power that degrees above the last one may hold, judged by how the last ones fall.
-
-    spectrum
-        (N,) power of each degree; `floor` the power of noise in the last one.
-    """
-    if spectrum.size < 6:
-        return 0.0
-    last, before = float(spectrum[-2:].sum()), float(spectrum[-4:-2].sum())
-    if last <= 2.0 * floor or last <= 1e-26 * float(spectrum.sum()):
-        return 0.0
-    ratio = min(last / before, 0.9) if before > 0.0 else 0.9
-    return last * ratio / (1.0 - ratio)
-
-
 def spread_of(field_draws: ComplexArray) -> FloatArray:
     """Return the rms size of the error vector, draws (draw, 2, theta, phi) to (theta, phi)."""
     return np.asarray(np.sqrt(np.mean(np.sum(np.abs(field_draws) ** 2, axis=1), axis=0)))

@@ -10,8 +10,8 @@ import numpy as np
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import fold, unit_vector
 from colure.model.fields import FieldSamples
+from colure.waves.cells import Cells
 from colure.waves.modes import resized
-from colure.waves.scattered_fit import solid_angles
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -56,7 +56,7 @@ def sampled_part(samples: FieldSamples, rings: int) -> BoolArray:
     t, p = np.meshgrid(np.linspace(0, np.pi, rings), np.arange(columns) * 2 * np.pi / columns, indexing="ij")
     points = unit_vector(theta=theta, phi=phi)
     distance, _ = cKDTree(points).query(unit_vector(theta=t, phi=p).reshape(-1, 3))
-    area = solid_angles(theta, phi, 1)
+    area = Cells.of(theta, phi).solid_angles(1)
     return np.asarray(distance.reshape(t.shape) <= SAMPLED * np.sqrt(float(np.median(area))))
 
 

@@ -16,7 +16,6 @@ from colure.analysis.field_errors import (
     determined,
     displaced,
     spread_of,
-    tail_of,
 )
 from colure.analysis.field_result import FieldResult, folded, level_db, sampled_part, with_errors
 from colure.geometry.conventions import (
@@ -31,11 +30,12 @@ from colure.geometry.sphere import gauss_legendre
 from colure.model.fields import FieldGrid, FieldSamples, recognize_grid, samples_of
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
+from colure.waves.cells import Cells
 from colure.waves.expansion import Expansion
-from colure.waves.least_squares import DRAWS, Fit
+from colure.waves.least_squares import DRAWS, Fit, tail_of
 from colure.waves.modes import resized
 from colure.waves.radial import outgoing
-from colure.waves.scattered_fit import Samples, fit_scattered, solid_angles
+from colure.waves.scattered_fit import Samples, fit_scattered
 from colure.waves.transform import analysis, fold_double_sided, highest_order
 
 if TYPE_CHECKING:
@@ -168,7 +168,7 @@ def fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared, *, draw
     stated = 0.0 if declared.noise_db is None else 10.0 ** (declared.noise_db / 20.0)
     noise_draws = draws * max(1.0, stated / noise)
     if declared.position_m == 0.0 and declared.angle == 0.0:
-        return ErrorDraws(noise_draws, None, 0.0)
+        return ErrorDraws(noise_draws, None, fit.truncation())
     order = int(np.sqrt(fit.coefficients.shape[-1] + 1)) - 1
     near, size = fit.coefficients, float(np.max(np.abs(samples.field)))
     if samples.radius is not None:
@@ -180,7 +180,7 @@ def fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared, *, draw
         near, samples.theta, samples.phi, k=k, radius=samples.radius, declared=declared, random=np.random.default_rng(5)
     )
     level = float(np.sqrt(np.mean(np.abs(change) ** 2))) / size
-    return ErrorDraws(noise_draws, np.roll(draws, 1, axis=0) * (level / noise), 0.0)
+    return ErrorDraws(noise_draws, np.roll(draws, 1, axis=0) * (level / noise), fit.truncation())
 
 
 def _from_rings(
@@ -299,7 +299,7 @@ def signal_order(measured: ComplexArray) -> int:
 def sampled_order(samples: FieldSamples) -> int:
     """Return the order that scattered samples carry: by the size of their cells and their number."""
     theta, phi, _ = folded(samples)
-    area = solid_angles(theta, phi, 1)
+    area = Cells.of(theta, phi).solid_angles(1)
     spacing = float(np.sqrt(np.quantile(area, 0.9)))
     covered = min(1.0, float(area.sum()) / (4.0 * np.pi))
     by_count = np.sqrt(samples.theta.size / (1.2 * max(covered, 0.02)))

@@ -171,6 +171,8 @@ def recognize_grid(samples: FieldSamples) -> FieldGrid | None:
         return None
     theta, row = _levels(np.rad2deg(samples.theta))
     phi, column = _levels(np.rad2deg(samples.phi))
+    if samples.theta.size < (theta.size - 2) * phi.size:  # the two poles may be given once
+        return None
     table = np.full((theta.size, phi.size), -1)
     if np.any(np.bincount(row * phi.size + column) > 1):
         return None

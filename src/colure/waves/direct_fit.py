@@ -12,7 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.linalg import get_lapack_funcs, qr
+from scipy.linalg import get_lapack_funcs, qr, solve_triangular
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
 from colure.waves.harmonics_at import degrees_of_columns, matrix_at, mode_of_columns, to_modes
@@ -76,6 +76,13 @@ class Rows:
     scales: ComplexArray
     data: ComplexArray
 
+    def some(self, which: slice) -> Rows:
+        """Return the rows of some of the samples."""
+        return Rows(
+            self.theta[which], self.phi[which], self.weight[which], self.shares[:, which], self.scales,
+            self.data[:, which],
+        )  # fmt: skip
+
     def matrix(self, order: int) -> FloatArray | ComplexArray:
         """Return the weighted rows (2 count, 2 N(N+2)); real where one radius serves all samples."""
         harmonics = matrix_at(self.theta, self.phi, order)
@@ -88,6 +95,33 @@ class Rows:
         return np.asarray((harmonics * factor).reshape(-1, harmonics.shape[-1]))
 
 
+@dataclass(frozen=True)
+class Squares:
+    """The normal equations: products of the columns, of columns and data, and the noise that they still tell.
+
+    matrix
+        (column, column) A^H A, its upper half.
+    right
+        (column,) A^H d.
+    """
+
+    matrix: np.ndarray
+    right: ComplexArray
+    least_noise: float
+
+    def damped(self, scale: FloatArray, noise: float) -> tuple[np.ndarray, ComplexArray]:
+        """Return the triangle of (A S; noise) and its right-hand side."""
+        whole = np.asfortranarray(self.matrix) * scale
+        whole *= scale[:, None]
+        whole[np.diag_indices(len(whole))] += noise**2
+        (factor,) = get_lapack_funcs(("potrf",), (whole,))
+        upper, failed = factor(whole, lower=0, clean=1, overwrite_a=1)
+        if failed:
+            raise ArithmeticError(f"normal equations: column {failed} depends on the ones before")
+        right = solve_triangular(upper, scale * self.right, trans="C", check_finite=False)
+        return np.asarray(upper), np.asarray(right)
+
+
 def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | None:
     """Return the fit, or None where it needs a higher order than is solved directly."""
     order = min(cap, FIRST_ORDER)
@@ -96,7 +130,7 @@ def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | 
     size = float(np.sqrt(np.mean(np.abs(rows.data) ** 2)))
     while True:
         triangle, rotated, left = _factorized(rows, order)
-        last, noise = _order_of(rotated, left, order, 2 * rows.data.shape[-1])
+        last, noise = order_of(rotated, left, order, 2 * rows.data.shape[-1])
         if order == cap or last + SILENT_DEGREES <= order:
             break
         following = min(cap, order + ORDER_STEP, HIGHEST_DIRECT)
@@ -108,7 +142,7 @@ def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | 
     order = min(order, last + SILENT_DEGREES)
     count = 2 * mode_count(order)
     left += float(np.sum(np.abs(rotated[count:]) ** 2))
-    return _weighed(triangle[:count, :count], rotated[:count], left, order, rows, last, noise, seed)
+    return weighed(triangle[:count, :count], rotated[:count], left, order, rows, last, noise, seed)
 
 
 def work_of(rows: Rows, order: int) -> float:
@@ -133,7 +167,7 @@ def _factorized(rows: Rows, order: int) -> tuple[np.ndarray, ComplexArray, float
     return triangle[:columns, :columns], np.asarray(rotated), float(np.sum(np.abs(rest) ** 2))
 
 
-def _order_of(rotated: ComplexArray, left: float, order: int, components: int) -> tuple[int, float]:
+def order_of(rotated: ComplexArray, left: float, order: int, components: int) -> tuple[int, float]:
     """Return the last degree that takes more than noise out of the residual, and the noise's rms."""
     degree = degrees_of_columns(order)
     taken = np.bincount(degree, np.abs(rotated) ** 2, minlength=order + 1)[1:]
@@ -148,7 +182,7 @@ def _order_of(rotated: ComplexArray, left: float, order: int, components: int) -
     return last, float(np.sqrt(variance[min(last + SILENT_DEGREES, order) - 1]))
 
 
-def _weighed(
+def weighed(
     triangle: np.ndarray,
     rotated: ComplexArray,
     left: float,
@@ -157,6 +191,7 @@ def _weighed(
     last: int,
     noise: float,
     seed: int,
+    squares: Squares | None = None,
 ) -> DirectSolution:
     """Find the size of every degree by the evidence, and the solution and its error with it."""
     degree = degrees_of_columns(order) - 1
@@ -169,7 +204,10 @@ def _weighed(
     for turn in range(EVIDENCE_ROUNDS):
         variance = _with_tail(variance, last, least)
         scale = np.sqrt(variance)[degree]
-        upper, right = _damped(triangle * scale, rotated, noise)
+        if squares is None:
+            upper, right = _damped(triangle * scale, rotated, noise)
+        else:
+            upper, right = squares.damped(scale, noise)
         inverse = _inverted(upper)
         found = inverse @ right
         spread = noise**2 * np.sum(np.abs(inverse) ** 2, axis=1)
@@ -178,7 +216,8 @@ def _weighed(
         remainder = left + float(np.sum(np.abs(rotated - triangle @ (scale * found)) ** 2))
         total = left + float(np.sum(np.abs(rotated) ** 2))
         noise_now = np.sqrt(remainder / max(components - float(known.sum()), 1.0))
-        noise_now = max(float(noise_now), ROUNDING * np.sqrt(total / components))
+        least_noise = ROUNDING * np.sqrt(total / components) if squares is None else squares.least_noise
+        noise_now = max(float(noise_now), float(least_noise))
         following = power / known
         moved = np.max(np.abs(np.log(following[:last] / variance[:last])))
         if turn == EVIDENCE_ROUNDS - 1 or (moved < 0.4 and abs(np.log(noise_now / noise)) < 0.05):

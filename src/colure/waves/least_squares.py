@@ -18,6 +18,10 @@ from colure.waves.scattered import ACCURACY
 FIRST_DAMPING = 1e-5
 NEGLIGIBLE_NOISE = 3e-5
 WIENER_ROUNDS = 3
+#: Where an iteration ends: relative to the largest sample no smaller error is claimed.
+ITERATION_FLOOR = 1e-9
+#: Tolerance and iterations of a first look at the residual, and the noise from which that look is enough.
+LOOK_TOLERANCE, LOOK_ITERATIONS, LOOK_NOISE = 1e-5, 100, 3e-4
 #: Accuracy of the transform while the noise, at least 3e-5, is what limits the fit.
 NOISY_ACCURACY = 1e-8
 #: Largest change of the logarithm of the damping that counts as settled.
@@ -27,7 +31,7 @@ DRAWS = 6
 #: Search for the order: iterations, accuracy, and the residual's variance that counts as no larger.
 SEARCH_ITERATIONS = 40
 SEARCH_TOLERANCE = 1e-9
-SEARCH_SHARES = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
+SEARCH_SHARES = (0.4, 0.7, 1.0)
 SAME_RESIDUAL = 1.15
 MORE_DEGREES = 2
 
@@ -53,6 +57,8 @@ class Fit:
         Whether the samples leave parts of the sphere out.
     signal
         (N,) rms size of one coefficient of each degree on the reference sphere, as the data show it.
+    near
+        (2, n(n+2)) the coefficients on the reference sphere, where an iteration found them.
     possible_errors
         (draw, 2, n(n+2)) far-field coefficients of errors as likely as the noise and the geometry make
         them, where the solution already gave them (`error_draws`).
@@ -69,6 +75,24 @@ class Fit:
     operator: LeastSquares
     possible_errors: ComplexArray | None = None
     holes: bool = False
+    near: ComplexArray | None = None
+
+    def truncation(self) -> float:
+        """Return the rms of the far field that degrees above the order may add, in the unit of the far field.
+
+        Judged by how the last degrees fall where they stand out of the noise, and never more than the residual shows.
+        """
+        rows, operator = self.operator.data(), self.operator
+        noise = self.noise * float(np.max(np.abs(rows / operator.row_weight)))
+        order = min(self.signal.size, operator.reference_by_degree().size)
+        if order < 6:
+            return 0.0
+        count = 2.0 * (2.0 * np.arange(1, order + 1) + 1.0)
+        share = operator.row_weight**2
+        per_coefficient = noise**2 * float(np.sum(share**2) / np.sum(share))
+        power = tail_of(count * self.signal[:order] ** 2, float(count[-1]) * per_coefficient)
+        near = min(power / (4.0 * np.pi), 2.0 * noise**2)
+        return float(np.sqrt(near) / operator.reference_by_degree()[order - 1])
 
     def error_draws(self, count: int = DRAWS, *, seed: int = 11) -> ComplexArray:
         """Return possible errors of the coefficients (draw, 2, n(n+2)), noise and undetermined parts together.
@@ -82,7 +106,7 @@ class Fit:
         operator.accuracy = NOISY_ACCURACY if self.noise >= NEGLIGIBLE_NOISE else ACCURACY
         rows = operator.data()
         # With holes the truncated degrees, small as they are, grow there like noise that no damping holds.
-        noise = max(self.noise, NEGLIGIBLE_NOISE) if self.holes else self.noise
+        noise = max(self.noise, NEGLIGIBLE_NOISE if self.holes else ITERATION_FLOOR)
         sigma = noise * float(np.max(np.abs(rows / operator.row_weight)))
         tolerance = max(1e-9, 1e-3 * self.noise)
         out = []
@@ -93,6 +117,21 @@ class Fit:
             out.append(operator.far_field(found - true))
         operator.accuracy = ACCURACY
         return np.stack(out)
+
+
+def tail_of(spectrum: FloatArray, floor: float) -> float:
+    """Return the power that degrees above the last one may hold, judged by how the last ones fall.
+
+    spectrum
+        (N,) power of each degree; `floor` the power of noise in the last one.
+    """
+    if spectrum.size < 6:
+        return 0.0
+    last, before = float(spectrum[-2:].sum()), float(spectrum[-4:-2].sum())
+    if last <= 2.0 * floor or last <= 1e-26 * float(spectrum.sum()):
+        return 0.0
+    ratio = min(last / before, 0.9) if before > 0.0 else 0.9
+    return last * ratio / (1.0 - ratio)
 
 
 def _normal(random: np.random.Generator, shape: tuple[int, ...]) -> ComplexArray:
@@ -127,6 +166,11 @@ class LeastSquares:
         """Return the same samples' operator for a lower order."""
         raise NotImplementedError
 
+    def reference_by_degree(self) -> FloatArray:
+        """Return the size of the reference sphere's functions (N,), the smaller of the two kinds."""
+        first = np.arange(1, self.order + 1) ** 2 - 1
+        return np.asarray(np.min(np.abs(self.reference[:, first]), axis=0))
+
     def far_field(self, b: ComplexArray) -> ComplexArray:
         """Return far-field coefficients of reference-sphere coefficients; unseen modes are zero."""
         with np.errstate(over="ignore", invalid="ignore"):
@@ -153,7 +197,12 @@ def solve_with_noise(
     rows, order = operator.data(), operator.order
     solve = _dense if dense else _conjugate_gradients
     plain = FIRST_DAMPING if damping is None else damping
-    first = solve(operator, rows, np.full(order, plain), tolerance, most_iterations)
+    bare, start = np.full(order, plain), None
+    if damping is None and not dense:
+        look = solve(operator, rows, bare, LOOK_TOLERANCE, LOOK_ITERATIONS)
+        start, first = look.near, look
+    if start is None or first.noise < LOOK_NOISE:
+        first = solve(operator, rows, bare, tolerance, most_iterations, start)
     if damping is not None or first.noise < NEGLIGIBLE_NOISE:
         return replace(_filled(first, whole), holes=holes)
     # A bare fit of a partial sphere puts noise into every degree; the even damping that suits
@@ -166,7 +215,7 @@ def solve_with_noise(
     for _ in range(WIENER_ROUNDS):
         damping_now = _damping_per_degree(operator, found, sigma)
         settled = np.max(np.abs(np.log(damping_now / found.damping))) < SETTLED
-        found = solve(operator, rows, damping_now, enough, most_iterations)
+        found = solve(operator, rows, damping_now, enough, most_iterations, found.near)
         if settled:
             break
     operator.accuracy = ACCURACY
@@ -182,28 +231,28 @@ def _filled(fit: Fit, order: int) -> Fit:
     return replace(fit, coefficients=resized(fit.coefficients, order), damping=damping)
 
 
-def shown_order(operator: LeastSquares) -> int:
-    """Return the lowest order whose residual is no larger than that of the highest, and a few degrees more.
+def residual_variance(operator: LeastSquares) -> float:
+    """Return the residual's variance per spare row after a few iterations, in the unit of the weighted rows.
 
     A residual tells only of the sampled part, so it needs few iterations whatever the holes are.
     """
+    rows = operator.data()
+    b, _, _ = _iterated(operator, rows, np.full(operator.order, FIRST_DAMPING), SEARCH_TOLERANCE, SEARCH_ITERATIONS)
+    spare = max(rows.size - _effective_freedom(operator, np.zeros(operator.order), rows.size), 0.02 * rows.size)
+    return float(np.sum(np.abs(rows - operator.forward(b)) ** 2)) / spare
 
-    def variance(order: int) -> float:
-        lower = operator.lowered(order)
-        rows = lower.data()
-        b, _, _ = _iterated(lower, rows, np.full(order, FIRST_DAMPING), SEARCH_TOLERANCE, SEARCH_ITERATIONS)
-        spare = max(rows.size - _effective_freedom(lower, np.zeros(order), rows.size), 0.02 * rows.size)
-        return float(np.sum(np.abs(rows - lower.forward(b)) ** 2)) / spare
 
+def shown_order(operator: LeastSquares) -> int:
+    """Return the lowest order whose residual is no larger than that of the highest, and a few degrees more."""
     candidates = sorted({max(1, round(share * operator.order)) for share in SEARCH_SHARES})
-    found = [variance(order) for order in candidates]
+    found = [residual_variance(operator.lowered(order)) for order in candidates]
     rows = operator.data()
     enough = max(SAME_RESIDUAL * min(found), SEARCH_TOLERANCE**2 * float(np.mean(np.abs(rows) ** 2)))
     first = next(i for i, value in enumerate(found) if value <= enough)
     low, high = candidates[first - 1] if first else 0, candidates[first]
     while high - low > 1:
         middle = (low + high) // 2
-        if variance(middle) <= enough:
+        if residual_variance(operator.lowered(middle)) <= enough:
             high = middle
         else:
             low = middle
@@ -223,29 +272,44 @@ def _damping_per_degree(operator: LeastSquares, fit: Fit, sigma: float) -> Float
 
 
 def _conjugate_gradients(
-    operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int
+    operator: LeastSquares,
+    rows: ComplexArray,
+    damping: FloatArray,
+    tolerance: float,
+    most: int,
+    start: ComplexArray | None = None,
 ) -> Fit:
     """Solve by conjugate gradients and report."""
-    b, count, done = _iterated(operator, rows, damping, tolerance, most)
+    b, count, done = _iterated(operator, rows, damping, tolerance, most, start)
     return _report(operator, rows, b, damping, count, done)
 
 
 def _iterated(
-    operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int
+    operator: LeastSquares,
+    rows: ComplexArray,
+    damping: FloatArray,
+    tolerance: float,
+    most: int,
+    start: ComplexArray | None = None,
 ) -> tuple[ComplexArray, int, bool]:
     """Conjugate gradients on (A^H A + D^2) b = A^H d (M. R. Hestenes and E. Stiefel, 1952).
 
-    Preconditioned with 1 + D^2: on a well-sampled sphere A^H A is nearly one.
+    Preconditioned with 1 + D^2: on a well-sampled sphere A^H A is nearly one. `start` is a guess of b.
     """
     square = (damping**2)[operator.degrees]
     scale = 1.0 / (1.0 + square)
     b = np.zeros((2, operator.degrees.size), complex)
+    gradient = operator.adjoint(rows)
+    whole = float(np.vdot(gradient, gradient * scale).real)
     remainder = rows.copy()
-    gradient = operator.adjoint(remainder)
+    if start is not None:
+        b = start.copy()
+        remainder -= operator.forward(b)
+        gradient = operator.adjoint(remainder) - square * b
     direction = gradient * scale
     size = float(np.vdot(gradient, gradient * scale).real)
-    start, count = size, 0
-    while count < most and size > (tolerance**2) * start and size > 0.0:
+    count = 0
+    while count < most and size > (tolerance**2) * whole and size > 0.0:
         image = operator.forward(direction)
         curvature = float(np.vdot(image, image).real + np.vdot(direction, square * direction).real)
         step = size / curvature
@@ -255,7 +319,7 @@ def _iterated(
         following = float(np.vdot(gradient, gradient * scale).real)
         direction = gradient * scale + (following / size) * direction
         size, count = following, count + 1
-    return b, count, bool(size <= (tolerance**2) * start)
+    return b, count, bool(size <= (tolerance**2) * whole)
 
 
 def _effective_freedom(operator: LeastSquares, damping: FloatArray, rows: int) -> float:
@@ -265,9 +329,16 @@ def _effective_freedom(operator: LeastSquares, damping: FloatArray, rows: int) -
     return min(undamped * min(1.0, covered * 1.05), rows - 1.0)
 
 
-def _dense(operator: LeastSquares, rows: ComplexArray, damping: FloatArray, tolerance: float, most: int) -> Fit:
+def _dense(
+    operator: LeastSquares,
+    rows: ComplexArray,
+    damping: FloatArray,
+    tolerance: float,
+    most: int,
+    start: ComplexArray | None = None,
+) -> Fit:
     """Solve the stacked system (A; D) explicitly; the reference for the iterative path."""
-    del tolerance, most
+    del tolerance, most, start
     unknowns = 2 * operator.degrees.size
     matrix = np.empty((rows.size, unknowns), complex)
     for column in range(unknowns):
@@ -290,7 +361,9 @@ def _report(
     spare = max(1.0 - freedom / rows.size, 0.02)
     noise = float(np.sqrt(np.mean(np.abs(remainder / operator.row_weight) ** 2) / spare)) / largest
     residual = left / total if total else 0.0
-    return Fit(operator.far_field(b), residual, noise, freedom, iterations, bool(done), damping, _spectrum(b), operator)
+    return Fit(
+        operator.far_field(b), residual, noise, freedom, iterations, bool(done), damping, _spectrum(b), operator, near=b
+    )  # fmt: skip
 
 
 def _spectrum(b: ComplexArray) -> FloatArray:

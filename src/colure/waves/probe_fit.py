@@ -16,12 +16,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, IntArray, mode_degrees
+from colure.waves.cells import Cells
 from colure.waves.expansion import Expansion
 from colure.waves.least_squares import Fit, LeastSquares, solve_with_noise
 from colure.waves.probe import mode_response
 from colure.waves.radial import outgoing
 from colure.waves.scattered import adjoint_at, synthesis_at
-from colure.waves.scattered_fit import has_holes, lagrange_shares, radial_nodes, solid_angles
+from colure.waves.scattered_fit import lagrange_shares, radial_nodes
 
 
 @dataclass(frozen=True)
@@ -66,10 +67,12 @@ class ProbeOperator(LeastSquares):
         *,
         highest_mu: int,
         boresight: complex,
+        cells: Cells | None = None,
     ) -> None:
         self.samples, self.order, self.k = samples, order, k
         self.degrees = mode_degrees(order) - 1
-        area = solid_angles(samples.theta, samples.phi, order)
+        self.cells = Cells.of(samples.theta, samples.phi) if cells is None else cells
+        area = self.cells.solid_angles(order)
         # A direction needs two polarizations, each a sample of its own: every row counts twice.
         self.row_weight = np.sqrt(2.0 * area * samples.weight)[None, :]
         self.sample_weight = samples.weight
@@ -93,7 +96,9 @@ class ProbeOperator(LeastSquares):
 
     def lowered(self, order: int) -> ProbeOperator:
         """Return the same samples' operator for a lower order."""
-        return ProbeOperator(self.samples, order, self.k, self._ports, highest_mu=self._top, boresight=self._boresight)
+        return ProbeOperator(
+            self.samples, order, self.k, self._ports, highest_mu=self._top, boresight=self._boresight, cells=self.cells
+        )
 
     def data(self) -> ComplexArray:
         """Return the weighted received values, exp(-jkA)/A removed, shape (1, count)."""
@@ -194,5 +199,5 @@ def fit_probe_samples(
         damping=damping,
         tolerance=tolerance,
         most_iterations=most_iterations,
-        holes=has_holes(samples.theta, samples.phi, order),
+        holes=operator.cells.has_holes(order),
     )

@@ -13,13 +13,13 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike
-from scipy.spatial import SphericalVoronoi, cKDTree
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_degrees
-from colure.geometry.directions import unit_vector
-from colure.waves.direct_fit import Rows, solve_directly
+from colure.waves.cells import Cells
+from colure.waves.direct_fit import HIGHEST_DIRECT, Rows, solve_directly
 from colure.waves.least_squares import Fit, LeastSquares, solve_with_noise
 from colure.waves.modes import resized
+from colure.waves.normal_fit import solve_by_squares
 from colure.waves.radial import outgoing
 from colure.waves.scattered import adjoint_at, synthesis_at
 from colure.waves.threads import threaded
@@ -27,8 +27,6 @@ from colure.waves.threads import threaded
 #: Relative accuracy of interpolating radial functions between reference spheres.
 RADIAL_ACCURACY = 1e-9
 MOST_SPHERES = 24
-#: A hole is a direction farther from every sample than this many half wavelengths of the highest degree.
-HOLE = 1.2
 #: Below these a fit is solved directly even without holes.
 SMALL_ORDER, SMALL_COUNT = 14, 4000
 
@@ -98,10 +96,11 @@ class Samples:
 class ScatteredOperator(LeastSquares):
     """Coefficients on a reference sphere to weighted samples, and its adjoint."""
 
-    def __init__(self, samples: Samples, order: int, k: float) -> None:
+    def __init__(self, samples: Samples, order: int, k: float, cells: Cells | None = None) -> None:
         self.samples, self.order, self.k = samples, order, k
         self.degrees = mode_degrees(order) - 1
-        self.row_weight = np.sqrt(solid_angles(samples.theta, samples.phi, order) * samples.weight)
+        self.cells = Cells.of(samples.theta, samples.phi) if cells is None else cells
+        self.row_weight = np.sqrt(self.cells.solid_angles(order) * samples.weight)
         self.sample_weight = samples.weight
         if samples.radius is None:
             self._shares = np.ones((1, samples.count))
@@ -144,7 +143,7 @@ class ScatteredOperator(LeastSquares):
 
     def lowered(self, order: int) -> ScatteredOperator:
         """Return the same samples' operator for a lower order."""
-        return ScatteredOperator(self.samples, order, self.k)
+        return ScatteredOperator(self.samples, order, self.k, self.cells)
 
     def solved_directly(self) -> Fit | None:
         """Return the direct solution, or None where it would take too long (`direct_fit`)."""
@@ -152,7 +151,12 @@ class ScatteredOperator(LeastSquares):
         weight = level * np.sqrt(self.sample_weight)
         data = self.samples.field / self.common
         rows = Rows(self.samples.theta, self.samples.phi, weight, self._shares, self._scales, data * weight)
-        found = solve_directly(rows, self.order)
+        found, clear = (None, True) if self.order <= SMALL_ORDER else solve_by_squares(rows, self.order)
+        if found is None or not clear:
+            # Too little noise for products of columns: all digits are wanted where that is quick enough.
+            needed = self.order if found is None else found.signal.size
+            exact = solve_directly(rows, self.order) if found is None or needed <= HIGHEST_DIRECT else None
+            found = exact or found
         if found is None:
             return None
         count, largest = found.coefficients.shape[-1], float(np.max(np.abs(data * level))) or 1.0
@@ -211,41 +215,13 @@ def fit_scattered(
             f"lower the order"
         )
     operator = ScatteredOperator(samples, order, k)
-    holes = has_holes(samples.theta, samples.phi, order)
+    holes = operator.cells.has_holes(order)
     small = order <= SMALL_ORDER and samples.count <= SMALL_COUNT
     if damping is None and not dense and (holes or small) and (direct := operator.solved_directly()) is not None:
         return direct
     return solve_with_noise(
         operator, damping=damping, tolerance=tolerance, most_iterations=most_iterations, dense=dense, holes=holes
     )
-
-
-def has_holes(theta: FloatArray, phi: FloatArray, order: int) -> bool:
-    """Tell whether samples leave a part of the sphere out that waves of degree `order` need."""
-    unique = np.unique(np.round(unit_vector(theta=theta, phi=phi), 9), axis=0)
-    if len(unique) < 5:
-        return True
-    hull = SphericalVoronoi(unique / np.linalg.norm(unique, axis=1, keepdims=True))
-    nearest, _ = cKDTree(unique).query(hull.vertices)
-    return bool(np.max(nearest) > HOLE * np.pi / order)
-
-
-def solid_angles(theta: FloatArray, phi: FloatArray, order: int) -> FloatArray:
-    """Return the solid angle that each sample stands for, in steradians, shape (count,).
-
-    Areas of the spherical Voronoi cells; samples at one place share their cell. Cells at the
-    rim of a partial sphere, which would reach into the unsampled part, are cut to twice the
-    area that a sample of degree `order` may stand for.
-    """
-    points = unit_vector(theta=theta, phi=phi)
-    unique, inverse, counts = np.unique(np.round(points, 9), axis=0, return_inverse=True, return_counts=True)
-    inverse = inverse.reshape(-1)
-    if len(unique) < 5:
-        return np.full(theta.size, 4.0 * np.pi / theta.size)
-    unique = unique / np.linalg.norm(unique, axis=1, keepdims=True)
-    area = SphericalVoronoi(unique).calculate_areas()
-    largest = max(2.0 * float(np.median(area)), 2.0 * np.pi / (order + 1) ** 2)
-    return np.asarray(np.minimum(area, largest)[inverse] / counts[inverse])
 
 
 def radial_nodes(radius: FloatArray, order: int, k: float) -> FloatArray:
