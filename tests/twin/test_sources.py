@@ -7,6 +7,7 @@ import pytest
 
 from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import probe_to_lab
+from colure.geometry.rotations import RigidMotion, about_axis
 from colure.geometry.sphere import gauss_legendre
 from colure.twin.antennas import horn, panel, probe_ports
 from colure.twin.sources import transmission
@@ -114,3 +115,16 @@ def test_on_a_conducting_plane_the_tangential_field_vanishes():
     points = np.array([[0.8, 0.5, 0.1], [0.8, -0.4, 0.9]])
     total = device.field_at(points) + image.field_at(points)
     assert np.abs(total[..., 1:]).max() < 1e-12 * np.abs(total).max()
+
+
+def test_a_sweep_on_the_move_is_every_frequency_where_it_was_taken():
+    """All frequencies' own placements at once, against one frequency after the other."""
+    f = np.array([24.0e9, 24.1e9, 24.25e9])
+    device, (port, *_) = panel(f), probe_ports(f, ring_m=0.01, cross_polar_db=-40.0)
+    probe = probe_to_lab(distance=1.2, roll=np.full(3, 0.3))
+    turns = [about_axis("y", angle) for angle in (0.1, 0.12, 0.15)]
+    placed = device.moved(RigidMotion(np.stack(turns), np.zeros((3, 3))))
+    power = {"source_power": device.power(), "receiver_power": port.power()}
+    together = transmission(placed, port.moved(probe), moving=True, **power)
+    each = transmission(placed, port.moved(probe), **power)  # placement, frequency
+    assert together == pytest.approx(np.diagonal(each), rel=1e-12)

@@ -19,6 +19,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -119,6 +120,14 @@ class Misalignment:
 ALIGNED = Misalignment()
 
 
+@lru_cache(maxsize=64)
+def _tilted(vector: Vector3) -> FloatArray:
+    """Return the rotation matrix of a rotation vector, read-only: every point of a scan asks for the same few."""
+    matrix = from_rotation_vector(vector)
+    matrix.setflags(write=False)
+    return matrix
+
+
 def axis_rotations(geometry: Geometry, *, first: ArrayLike, second: ArrayLike) -> tuple[FloatArray, FloatArray]:
     """Return (fixed-axis rotation, carried-axis rotation) matrices, each (..., 3, 3)."""
     a, b = np.broadcast_arrays(np.asarray(first, float), np.asarray(second, float))
@@ -145,13 +154,11 @@ def device_to_lab(
     a, b = np.broadcast_arrays(np.asarray(first, float), np.asarray(second, float))
     fixed, carried = axis_rotations(geometry, first=a + m.azimuth_zero, second=b + m.other_zero)
     nothing = np.zeros(3)
-    motion = RigidMotion.of(rotation=from_rotation_vector(m.device_tilt), shift=m.device_offset)
+    motion = RigidMotion.of(rotation=_tilted(m.device_tilt), shift=m.device_offset)
     motion = motion.then(RigidMotion(carried, nothing))
-    motion = motion.then(
-        RigidMotion.of(rotation=from_rotation_vector(m.carried_axis_tilt), shift=m.carried_axis_offset)
-    )
+    motion = motion.then(RigidMotion.of(rotation=_tilted(m.carried_axis_tilt), shift=m.carried_axis_offset))
     motion = motion.then(RigidMotion(fixed, nothing))
-    return motion.then(RigidMotion.of(rotation=from_rotation_vector(m.fixed_axis_tilt), shift=m.fixed_axis_offset))
+    return motion.then(RigidMotion.of(rotation=_tilted(m.fixed_axis_tilt), shift=m.fixed_axis_offset))
 
 
 def probe_to_lab(*, distance: float, roll: ArrayLike, misalignment: Misalignment = ALIGNED) -> RigidMotion:
@@ -164,7 +171,7 @@ def probe_to_lab(*, distance: float, roll: ArrayLike, misalignment: Misalignment
     chi = np.asarray(roll, dtype=np.float64) + misalignment.probe_roll_zero
     # Facing -z_L with x along x_L at chi = 0: a half turn about x_L, then the roll about z_L.
     facing = about_axis("z", chi) @ about_axis("x", np.pi)
-    tilt = from_rotation_vector(misalignment.probe_tilt)
+    tilt = _tilted(misalignment.probe_tilt)
     shift = np.asarray(misalignment.probe_offset) + np.array([0.0, 0.0, distance])
     return RigidMotion(tilt @ facing, np.broadcast_to(shift, (*chi.shape, 3)))
 

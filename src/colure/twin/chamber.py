@@ -124,8 +124,14 @@ class SimulatedRange:
         """Return the convention's angles for controller readouts."""
         return {name: axis.map.angle_deg(readouts_deg[name]) for name, axis in self.chamber.axis_table.items()}
 
-    def received(self, readouts_deg: Readouts, port: int, channel: int = DEVICE_CHANNEL) -> ComplexArray:
-        """Return S21 of the antennas and walls alone, shape (..., frequency) for readouts of shape (...)."""
+    def received(
+        self, readouts_deg: Readouts, port: int, channel: int = DEVICE_CHANNEL, *, moving: bool = False
+    ) -> ComplexArray:
+        """Return S21 of the antennas and walls alone, shape (..., frequency) for readouts of shape (...).
+
+        moving
+            The readouts (frequency,) are those at every frequency's own moment; shape (frequency,).
+        """
         angles = self.angles_deg(readouts_deg)
         first, second = (angles[name] for name in self.chamber.positioner.geometry.axis_names)
         in_state = channel == DEVICE_CHANNEL and -1 - self.state in self._antennas
@@ -144,7 +150,11 @@ class SimulatedRange:
         probe = probe_to_lab(distance=self.chamber.range_length_m, roll=roll, misalignment=self._misalignment)
         receiver, receiver_power = self._ports[port - 1]
         direct = transmission(
-            self._with_walls(placed), receiver.moved(probe), source_power=power, receiver_power=receiver_power
+            self._with_walls(placed),
+            receiver.moved(probe),
+            source_power=power,
+            receiver_power=receiver_power,
+            moving=moving,
         )
         if self.truth.standing_wave_db is None:
             return direct
@@ -227,6 +237,10 @@ class SimulatedRange:
 
     def _received_moving(self, places: Sequence[Readouts], port: int, channel: int) -> ComplexArray:
         """Return S21 with every frequency taken at its own place."""
+        one_point = np.ndim(next(iter(places[0].values()))) == 0
+        if one_point and self.truth.standing_wave_db is None:
+            together = {name: np.array([place[name] for place in places], float) for name in places[0]}
+            return self.received(together, port, channel, moving=True)
         whole, antennas, ports = self._frequency, self._antennas, self._ports
         out = np.empty((*np.shape(next(iter(places[0].values()))), whole.size), complex)
         try:

@@ -28,6 +28,10 @@ PRESET = {"start": 24.0e9, "stop": 24.25e9, "points": 201.0, "band": 1000.0, "po
 PULSE_PATIENCE_S = 30.0
 
 
+#: What a command does with its query mark and number, and with its argument.
+Action = Callable[[str, str], "str | bytes | None"]
+
+
 def header_pattern(definition: str) -> re.Pattern[str]:
     """Turn 'SENSe:FREQuency:STARt' into a pattern for its short and long forms."""
     parts = []
@@ -58,10 +62,11 @@ class ScpiAnalyzer:
         self._finish = 0.0
         self._traces: dict[int, np.ndarray] = {}
         self._commands = self._table()
+        self._heads: dict[str, tuple[Action, str]] = {}
 
-    def _table(self) -> list[tuple[re.Pattern[str], Callable[[str, str], str | bytes | None]]]:
+    def _table(self) -> list[tuple[re.Pattern[str], Action]]:
         number = self._number
-        entries: dict[str, Callable[[str, str], str | bytes | None]] = {
+        entries: dict[str, Action] = {
             "SENSe:FREQuency:STARt": number("start", 1e6, 1.1e12),
             "SENSe:FREQuency:STOP": number("stop", 1e6, 1.1e12),
             "SENSe:SWEep:POINts": number("points", 1, 100001),
@@ -118,13 +123,23 @@ class ScpiAnalyzer:
         if upper in ("*OPC", "*WAI"):
             self._range_wait()
             return None
-        for pattern, action in self._commands:
-            match = pattern.match(head.rstrip("?"))
-            if match:
-                suffix = match.group(1) if match.groups() else ""
-                return action(f"?{suffix}" if query else "", argument.strip())
-        self._errors.append(f'-113,"Undefined header;{command[:40]}"')
-        return None
+        found = self._understood(head.rstrip("?"))
+        if found is None:
+            self._errors.append(f'-113,"Undefined header;{command[:40]}"')
+            return None
+        action, suffix = found
+        return action(f"?{suffix}" if query else "", argument.strip())
+
+    def _understood(self, head: str) -> tuple[Action, str] | None:
+        """Return what a header stands for, and its number; None if nothing."""
+        if head not in self._heads:
+            matches = ((pattern.match(head), action) for pattern, action in self._commands)
+            found = next(((match, action) for match, action in matches if match), None)
+            if found is None:
+                return None
+            match, action = found
+            self._heads[head] = action, match.group(1) if match.groups() else ""
+        return self._heads[head]
 
     def _number(self, name: str, low: float, high: float) -> Callable[[str, str], str | None]:
         def act(query: str, argument: str) -> str | None:
