@@ -58,6 +58,13 @@ def error_db(world, record) -> float:
     )
 
 
+def correction_leaves_its_input_alone_and_step_records_as_they_are(record):
+    before = record["trace"].values.copy()
+    to_planned_places(record)
+    np.testing.assert_array_equal(record["trace"].values, before)
+    assert to_planned_places(record.assign_attrs(style="step")).identical(record.assign_attrs(style="step"))
+
+
 @pytest.mark.parametrize("trigger", ["position", "time"])
 def test_flown_slices_give_the_closed_form_pattern(campaign_folder, tmp_path, trigger):
     twin = "backlash_deg = { azimuth = 0.2 }\n" + ("axes_latency_s = 0.02\n" if trigger == "time" else "")
@@ -73,14 +80,7 @@ def test_flown_slices_give_the_closed_form_pattern(campaign_folder, tmp_path, tr
     print(f"{trigger}: {corrected:.1f} dB rms corrected, {ignorant:.1f} dB ignored")
     assert corrected <= -70.0 and corrected <= ignorant - 20.0
     assert world.time.now() == pytest.approx(plan.predicted["duration_s"], rel=0.03)
-
-
-def test_correction_leaves_its_input_alone_and_step_records_as_they_are(campaign_folder, tmp_path):
-    _, _, record = measured(centred(campaign_folder, 'style = "fly"\n'), tmp_path)
-    before = record["trace"].values.copy()
-    to_planned_places(record)
-    np.testing.assert_array_equal(record["trace"].values, before)
-    assert to_planned_places(record.assign_attrs(style="step")).identical(record.assign_attrs(style="step"))
+    correction_leaves_its_input_alone_and_step_records_as_they_are(record)
 
 
 def test_a_progressive_scan_stopped_early_gives_a_coarser_pattern(campaign_folder, tmp_path):

@@ -76,9 +76,18 @@ class Effects:
                 out[:, f, i] = one.changes.get(name, 0.0)
         self._against_rivals(out)
         if anew:
-            changes = np.concatenate([one.changes for one in self._every])
-            out[:, :, anew] = self._bench.effects(changes)[:, :, anew]
+            out[:, :, anew] = self._read_anew([names[i] for i in anew]) - self._bench.values[:, anew]
         return np.where(np.isfinite(out), out, np.inf)
+
+    def _read_anew(self, names: Sequence[str]) -> FloatArray:
+        """Return figures (n, frequency, name) of every changed pattern that are read over many directions."""
+        figures, nominal = self._bench.inputs.figures, self._bench.nominal.coefficients
+        rows = []
+        for cause in self._every:
+            for change in cause.changes:
+                found = [figures.over_directions(one) for one in nominal + change]
+                rows.append([[one[name] for name in names] for one in found])
+        return np.array(rows)
 
     def _against_rivals(self, out: FloatArray) -> None:
         """Let noise choose among nearly equal maxima, in effects (n, frequency, figure), where its mean is taken off."""

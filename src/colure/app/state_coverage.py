@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -11,6 +12,9 @@ from colure.app.folders import RunFolder
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.bench import Inputs
 
 USUAL_PERCENT = (15.0, 20.0, 50.0, 85.0)
 
@@ -35,6 +39,12 @@ class StateCoverage:
     power: dict[str, FloatArray]
     best_power: FloatArray
     theta: FloatArray
+
+
+def _peak_alone(inputs: Inputs) -> Inputs:
+    """Return a budget's inputs without the figures that every changed pattern is read anew for: the gain needs none of them."""
+    settings = inputs.figures.settings.model_copy(update={"coverage_percent": (), "sectors": ()})
+    return replace(inputs, figures=replace(inputs.figures, settings=settings))
 
 
 def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
@@ -64,7 +74,7 @@ def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
         middle = done.frequency_hz.size // 2
         frequency, theta = float(done.frequency_hz[middle]), np.deg2rad(done.pattern["theta"].values)
         power[name] = np.sum(np.abs(field_of(done.pattern)[middle]) ** 2, axis=0)
-        (gain,) = (f for f in figures_with_budget(done.budget.only(middle)) if f.name == "gain_dbi")
+        (gain,) = (f for f in figures_with_budget(_peak_alone(done.budget.only(middle))) if f.name == "gain_dbi")
         peak[name], expanded = gain.value, max(expanded, gain.expanded_uncertainty)
     offset = 0.0 if settings.transmit_power_dbm is None else settings.transmit_power_dbm
     unit = "dBi" if settings.transmit_power_dbm is None else "dBm"

@@ -355,10 +355,7 @@ class FigureSet:
         if settings.sensitivity_dbm is not None:
             values["eis_dbm"] = settings.sensitivity_dbm - at_peak["gain_dbi"]
             values["tis_dbm"] = settings.sensitivity_dbm - at_peak["efficiency_db"]
-        for window in settings.sectors:
-            mean, least = _sector(sky, window)
-            values[f"sector_{window.name}_mean_dbi"] = 10.0 * np.log10(mean)
-            values[f"sector_{window.name}_min_dbi"] = 10.0 * np.log10(max(least, 1e-20))
+        values |= self._over_directions(sky)
         if self.region < np.pi - 1e-9 or self.one_polarization:
             return values
         total = float(np.sum(np.abs(coefficients) ** 2))
@@ -368,12 +365,25 @@ class FigureSet:
             for band in settings.horizon_bands_deg:
                 b = float(np.deg2rad(band))
                 values[f"horizon_{band:g}_db"] = turned.power_between(0.5 * np.pi - b, 0.5 * np.pi + b) / total
-        if settings.coverage_percent:
+        return values
+
+    def _over_directions(self, sky: Sky) -> dict[str, float]:
+        """Return the figures that are read over many directions of one pattern, by name."""
+        settings, values = self.settings, dict[str, float]()
+        for window in settings.sectors:
+            mean, least = _sector(sky, window)
+            values[f"sector_{window.name}_mean_dbi"] = 10.0 * np.log10(mean)
+            values[f"sector_{window.name}_min_dbi"] = 10.0 * np.log10(max(least, 1e-20))
+        if settings.coverage_percent and self.region >= np.pi - 1e-9 and not self.one_polarization:
             finer = Sky.of(sky.field, least_rings=COVERAGE_RINGS)
             levels = coverage(finer.power, finer.theta, settings.coverage_percent)
             for percent, level in zip(settings.coverage_percent, levels, strict=True):
                 values[f"coverage_{percent:g}_dbi"] = 10.0 * np.log10(max(float(level), 1e-20))
         return values
+
+    def over_directions(self, coefficients: ComplexArray) -> dict[str, float]:
+        """Return the native figures of sectors and coverage of one pattern (2, J) by name: they need no beam."""
+        return self._over_directions(Sky.of(coefficients))
 
 
 @dataclass(frozen=True)
