@@ -152,9 +152,13 @@ class MemoryLink(VisaLink):
     """The product's own link with memory underneath."""
 
     world: World
+    _stream = True
 
     def _open(self) -> None:
         self._link = MemoryResource(self.world, self.resource, self._ends)
+
+    def _chunk(self, count: int) -> tuple[bytes, bool]:
+        return self._link.read_bytes(count), False
 
 
 @dataclass

@@ -5,6 +5,7 @@ from __future__ import annotations
 import socket
 import struct
 import threading
+from contextlib import suppress
 
 HEADER = struct.Struct("!2sBBIQ")
 INITIALIZE, INITIALIZE_RESPONSE = 0, 1
@@ -72,4 +73,6 @@ class HislipServer:
             connection.close()
 
     def close(self) -> None:
+        with suppress(OSError):
+            self._socket.shutdown(socket.SHUT_RDWR)  # wakes whoever waits in accept
         self._socket.close()

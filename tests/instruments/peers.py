@@ -127,6 +127,8 @@ class Tcp:
                 peer.took(data)
 
     def close(self) -> None:
+        with suppress(OSError):
+            self._socket.shutdown(socket.SHUT_RDWR)  # wakes whoever waits in accept
         self._socket.close()
         for connection in self._open:
             with suppress(OSError):

@@ -44,7 +44,8 @@ def words(**changes):
         text if c == "FORM REAL,64" else f"FORM:BORD {'NORM' if order == 'big' else 'SWAP'}" if "BORD" in c else c
         for c in profile.setup
     )
-    return profile.model_copy(update={**changes, "setup": setup})
+    said = {"FORM:BORD?": f"^{'NORM' if order == 'big' else 'SWAP'}"}
+    return profile.model_copy(update={"confirm_words": said, **changes, "setup": setup})
 
 
 def sweep(resource, profile):

@@ -31,8 +31,8 @@ MOST_LINES, LONGEST_LINE, SENTINELS = 1000, 65536, 3
 class LineRules:
     """How lines end, and which of them are not answers (regular expressions; empty: there are none).
 
-    sync, sync_pattern
-        The sentinel and its answer.
+    sync, sync_pattern, sync_rest
+        The sentinel, the line of its answer that no other answer holds, and how many lines follow it.
     hold_answer
         What the controller says to a hold.
     """
@@ -48,6 +48,7 @@ class LineRules:
     hold_answer: str = ""
     sync: str = ""
     sync_pattern: str = ""
+    sync_rest: int = 0
 
 
 @dataclass(frozen=True)
@@ -208,14 +209,17 @@ class Line:
                 f"{self.resource}: the controller restarted ({self.news.restart[:60]!r}): its counts may be lost; home the axes"
             )
 
-    def _ask(self, text: str, wanted: Wanted, *, raw: bool = False, limit_s: float | None = None) -> list[str]:
+    def _ask(
+        self, text: str, wanted: Wanted, *, raw: bool = False, limit_s: float | None = None, rest: int = 0
+    ) -> list[str]:
         self._discard()
         self._asked = text
         silent = wanted.lines == 0 and not wanted.end
         self._wanted = None if silent else wanted
         try:
             self._put(text + ("" if raw else self.rules.ends.write))
-            return [] if silent else self._collect(text, wanted, self.timeout_s if limit_s is None else limit_s)
+            lines = [] if silent else self._collect(text, wanted, self.timeout_s if limit_s is None else limit_s)
+            return lines + (self._collect(text, Wanted(lines=rest), self.timeout_s) if rest else [])
         except LostError as error:
             self._doubt = str(error)
             raise
@@ -322,7 +326,7 @@ class Line:
             self._syncs_due += 1
             wanted = Wanted(end=self.rules.sync_pattern)
             with suppress(LostError):
-                self._ask(self.rules.sync, wanted, limit_s=self.timeout_s)
+                self._ask(self.rules.sync, wanted, limit_s=self.timeout_s, rest=self.rules.sync_rest)
                 self._syncs_due -= 1
                 return
             with suppress(queue.Empty):
@@ -366,9 +370,20 @@ class Line:
         self.news.arrived.clear()
         self._open()
 
-    def keep_in_step_by(self, sync: str, pattern: str) -> None:
-        """Take a query with a constant answer for the sentinel."""
-        self.rules = replace(self.rules, sync=sync, sync_pattern=pattern)
+    def keep_in_step_by(self, sync: str, answer: list[str]) -> None:
+        """Take a query with a constant answer for the sentinel; its longest line tells it from all others."""
+        number = max(range(len(answer)), key=lambda k: len(answer[k]))
+        pattern, rest = f"^{re.escape(answer[number])}$", len(answer) - 1 - number
+        self.rules = replace(self.rules, sync=sync, sync_pattern=pattern, sync_rest=rest)
+
+    @property
+    def unanswered_holds(self) -> int:
+        """Holds whose known answer has not come yet."""
+        return self._holds
+
+    def hold_answered(self) -> None:
+        """Take an answer for a hold's, which looked like any other."""
+        self._holds = max(0, self._holds - 1)
 
     def close(self) -> None:
         """Close the connection; the reader ends."""

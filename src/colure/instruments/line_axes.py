@@ -125,8 +125,8 @@ class LineAxes:
             )
         line.news.restart = ""
 
-    def _constant_answer(self) -> str:
-        """Return the pattern of the identity's last line, heard two times in a row."""
+    def _constant_answer(self) -> list[str]:
+        """Return the lines of the identity, heard two times in a row."""
         before, heard = "", []
         for _ in range(MEETINGS):
             try:
@@ -135,7 +135,7 @@ class LineAxes:
                 heard.append(str(error))
                 continue
             if answer and answer == before:
-                return f"^{re.escape(answer.splitlines()[-1])}$"
+                return answer.splitlines()
             before = answer
             heard.append(repr(answer[:60]))
         raise LostError(
@@ -318,8 +318,11 @@ class LineAxes:
         if not self._held.is_set():
             return
         with suppress(InstrumentError):
-            while self._replies and self._line.take(BRAKED_S) is not None:
-                self._replies.pop(0)
+            while (self._replies or self._line.unanswered_holds) and self._line.take(BRAKED_S) is not None:
+                if self._replies:
+                    self._replies.pop(0)
+                else:
+                    self._line.hold_answered()
         self._refuse_when_held()
 
     def status(self) -> AxesStatus:

@@ -35,6 +35,8 @@ class LineTable(Section):
         The controller sends back what it was sent.
     pace_s
         Least time between two lines sent.
+    visa
+        VISA library for GPIB, USB, VXI-11 and HiSLIP: `@py`, `@ivi`, or the path of one.
     greeting, restart, messages
         Patterns of lines that come by themselves: at every connection; when the controller restarts (counts are then
         not trusted until the axes are homed); at any time, to be ignored.
@@ -47,6 +49,7 @@ class LineTable(Section):
     data_bits: Literal[5, 6, 7, 8] = Field(default=8, json_schema_extra={"unit": "bits"})
     stop_bits: Literal[1, 1.5, 2] = Field(default=1, json_schema_extra={"unit": "bits"})  # type: ignore[valid-type]
     flow: Literal["none", "xonxoff", "rtscts", "dsrdtr"] = "none"
+    visa: Annotated[str, Field(min_length=1, max_length=300)] = "@py"
     echo: bool = False
     pace_s: float = Field(default=0.0, ge=0, le=10, json_schema_extra={"unit": "s"})
     greeting: str = ""
@@ -59,7 +62,14 @@ class LineTable(Section):
     def ends(self) -> LineEnds:
         """The same as the links want it."""
         return LineEnds(
-            self.read_end, self.write_end, self.baud_rate, self.parity, self.data_bits, float(self.stop_bits), self.flow
+            self.read_end,
+            self.write_end,
+            self.baud_rate,
+            self.parity,
+            self.data_bits,
+            float(self.stop_bits),
+            self.flow,
+            self.visa,
         )
 
 

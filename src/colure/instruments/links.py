@@ -11,20 +11,25 @@ import math
 import re
 import socket
 import threading
+import time
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
+from importlib.util import find_spec
 from typing import Any, Literal, Protocol
 
 import numpy as np
 
 from colure.geometry.conventions import FloatArray
 from colure.instruments.protocols import InstrumentError, LostError
+from colure.instruments.resources import resource_name, socket_address
 
 _manager_lock = threading.Lock()
-_manager: Any = None
+_managers: dict[str, Any] = {}
 
 LARGEST_BLOCK_BYTES = 1 << 28
+#: A message is read in parts of this size.
+MESSAGE_BYTES = 1 << 20
 NumberFormat = Literal["real64", "real32", "ascii"]
 
 
@@ -39,6 +44,7 @@ class LineEnds:
     data_bits: int = 8
     stop_bits: float = 1
     flow: Literal["none", "xonxoff", "rtscts", "dsrdtr"] = "none"
+    visa: str = "@py"
 
 
 class Link(Protocol):
@@ -51,7 +57,6 @@ class Link(Protocol):
     def read(self) -> str: ...
     def query(self, text: str) -> str: ...
     def query_numbers(self, text: str, *, form: NumberFormat, big_endian: bool, expected: int) -> FloatArray: ...
-    def drain(self) -> None: ...
     def reopen(self) -> None: ...
     def close(self) -> None: ...
 
@@ -62,15 +67,14 @@ class Opener(Protocol):
     def __call__(self, resource: str, *, timeout_s: float, ends: LineEnds = ...) -> Link: ...
 
 
-def _resource_manager() -> Any:
-    """Return the process-wide VISA manager on the pure-Python backend."""
-    global _manager  # noqa: PLW0603 - PyVISA itself keeps one per process
+def _resource_manager(backend: str) -> Any:
+    """Return the process-wide VISA manager of a backend: `@py`, `@ivi`, or the path of a library."""
     with _manager_lock:
-        if _manager is None:
+        if backend not in _managers:
             import pyvisa
 
-            _manager = pyvisa.ResourceManager("@py")
-        return _manager
+            _managers[backend] = pyvisa.ResourceManager(backend)
+        return _managers[backend]
 
 
 def _send_at_once(resource: Any) -> None:
@@ -84,6 +88,36 @@ def _send_at_once(resource: Any) -> None:
         wire.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
 
 
+def _let_go(link: Any) -> None:
+    """Close a connection that may be broken: backends say goodbye first, and keep the socket if nobody answers (0.8)."""
+    session = getattr(link.visalib, "sessions", {}).get(link.session) if hasattr(link, "visalib") else None
+    wire = getattr(getattr(session, "interface", None), "sock", None)
+    with suppress(Exception):
+        link.close()
+    with suppress(Exception):
+        if wire is not None:
+            wire.close()
+
+
+def _serial_options(ends: LineEnds) -> dict[str, Any]:
+    """Return the settings of a serial port in the words of VISA."""
+    from pyvisa.constants import ControlFlow, Parity, StopBits
+
+    stop = {1.0: StopBits.one, 1.5: StopBits.one_and_a_half, 2.0: StopBits.two}
+    flow = {"none": ControlFlow.none, "xonxoff": ControlFlow.xon_xoff, "rtscts": ControlFlow.rts_cts,
+            "dsrdtr": ControlFlow.dtr_dsr}  # fmt: skip
+    return {"baud_rate": ends.baud_rate, "parity": Parity[ends.parity], "data_bits": ends.data_bits,
+            "stop_bits": stop[float(ends.stop_bits)], "flow_control": flow[ends.flow]}  # fmt: skip
+
+
+def _missing_part(resource: str) -> str:
+    """Say which part of the installation a kind of line needs; empty if none is known to be missing."""
+    for kind, (module, extra) in {"USB": ("usb", "usb"), "GPIB": ("gpib_ctypes", "gpib")}.items():
+        if resource.upper().startswith(kind) and find_spec(module) is None:
+            return f"; {kind} needs a library: pip install 'colure[{extra}]'"
+    return ""
+
+
 class VisaLink:
     """A link over PyVISA.
 
@@ -94,34 +128,38 @@ class VisaLink:
     """
 
     def __init__(self, resource: str, *, timeout_s: float, ends: LineEnds = LineEnds()) -> None:
-        import pyvisa
-
         self.resource = resource
         self._timeout_s = timeout_s
         self._ends = ends
-        self._visa_errors: tuple[type[Exception], ...] = (pyvisa.Error, OSError, ValueError)
         self._link: Any = None
         self._open()
 
     def _open(self) -> None:
+        name = self.resource = resource_name(self.resource)
+        if name.startswith("rfc2217://"):
+            raise LostError(
+                f"{name}: serial URLs carry axis controllers only; name the analyzer as host:port or by a VISA name"
+            )
         options: dict[str, Any] = {"read_termination": self._ends.read, "write_termination": self._ends.write}
-        if self.resource.upper().startswith("ASRL"):
-            options["baud_rate"] = self._ends.baud_rate
+        serial = name.upper().startswith("ASRL")
+        if serial:
+            options |= _serial_options(self._ends)
+        # A stream has no message ends: how many bytes belong together only the bytes tell.
+        self._stream = serial or socket_address(name) is not None
         try:
-            self._link = _resource_manager().open_resource(
-                self.resource, open_timeout=int(1000 * min(self._timeout_s, 5.0)), **options
+            self._link = _resource_manager(self._ends.visa).open_resource(
+                name, open_timeout=int(1000 * min(self._timeout_s, 5.0)), **options
             )
             self._link.timeout = int(1000 * self._timeout_s)
             _send_at_once(self._link)
-        except Exception as error:  # the backend raises bare Exception where a host does not answer
-            raise LostError(f"{self.resource}: cannot be opened: {error}") from None
+        except Exception as error:  # backends raise whatever they like, and so do all calls below
+            raise LostError(f"{name}: cannot be opened: {error}{_missing_part(name)}") from None
 
     def reopen(self) -> None:
         """Clear the device where the wire knows that (IEEE 488.1), else open the connection anew."""
-        with suppress(Exception):  # a broken line cannot always be closed; a new one is opened either way
-            self._link.close()
+        _let_go(self._link)
         self._open()
-        with suppress(*self._visa_errors, AttributeError, NotImplementedError):
+        with suppress(Exception):
             self._link.clear()
 
     def write(self, text: str) -> None:
@@ -135,14 +173,16 @@ class VisaLink:
     def _send(self, action: Callable[[], object], text: str) -> None:
         try:
             action()
-        except self._visa_errors as error:
+        except Exception as error:
             raise LostError(f"{self.resource}: did not take {text!r}: {error}") from None
 
     def read(self) -> str:
         """Read one line."""
         try:
-            return str(self._link.read()).strip()
-        except self._visa_errors as error:
+            return str(self._link.read()).strip() if self._stream else self._message().decode("latin-1").strip()
+        except LostError:
+            raise
+        except Exception as error:
             raise LostError(f"{self.resource}: no answer: {error}") from None
 
     def query(self, text: str) -> str:
@@ -157,21 +197,10 @@ class VisaLink:
         self._link.timeout = max(1, int(1000 * limit_s))
         try:
             return bytes(self._link.read_raw())
-        except self._visa_errors as error:
+        except Exception as error:
             if isinstance(error, pyvisa.VisaIOError) and error.error_code == pyvisa.constants.StatusCode.error_timeout:
                 return b""
             raise LostError(f"{self.resource}: no answer: {error}") from None
-        finally:
-            self._link.timeout = int(1000 * self._timeout_s)
-
-    def drain(self) -> None:
-        """Throw away what still arrives, so that the next answer is the answer to the next question."""
-        self._link.timeout = 30
-        try:
-            for _ in range(1000):
-                self._link.read_bytes(1)
-        except self._visa_errors:
-            pass
         finally:
             self._link.timeout = int(1000 * self._timeout_s)
 
@@ -186,44 +215,94 @@ class VisaLink:
         if form == "ascii":
             return _ascii_numbers(self.query(text), self.resource, expected)
         self.write(text)
+        width = 4 if form == "real32" else 8
         try:
             # A binary byte may equal the line end: the terminator must not end the read.
             self._link.read_termination = ""
-            payload = self._block(text)
-        except self._visa_errors as error:
+            payload = self._block(text, width * expected)
+        except LostError:
+            raise
+        except Exception as error:
             raise LostError(f"{self.resource}: block after {text!r} broke off: {error}") from None
         finally:
-            self._link.read_termination = self._ends.read
+            with suppress(Exception):
+                self._link.read_termination = self._ends.read
         return block_numbers(payload, self.resource, form=form, big_endian=big_endian, expected=expected)
 
-    def _block(self, text: str) -> bytes:
-        head = bytes(self._link.read_bytes(2))
-        if head == b"#0":
-            return self._indefinite()
+    def _block(self, text: str, expected: int) -> bytes:
+        """Read a block (IEEE 488.2, 8.7.9 and 8.7.10); one of unannounced size has the expected one on a stream."""
+        if not self._stream:
+            return _payload_of(self._message(), self.resource, text)
+        head = self._exactly(2, text)
         if head[:1] != b"#" or not head[1:].isdigit():
             raise LostError(f"{self.resource}: {text!r} was not answered by a block but by {head!r}")
-        size = int(self._link.read_bytes(int(head[1:])))
+        size = expected if head == b"#0" else int(self._exactly(int(head[1:]), text))
         if size > LARGEST_BLOCK_BYTES:
             raise LostError(f"{self.resource}: block of {size} bytes, limit {LARGEST_BLOCK_BYTES} bytes")
-        payload = bytes(self._link.read_bytes(size + 1))
-        if payload[-1:] != b"\n":
+        payload = self._exactly(size, text)
+        last = self._exactly(1, text)
+        if last == b"\r" and self._ends.read != "\r":
+            last = self._exactly(1, text)
+        if last not in (b"\n", b"\r"):
             # The instrument sent more than it announced: nothing on this line can be trusted now.
             raise LostError(f"{self.resource}: block is longer than the {size} bytes it announced")
-        return payload[:-1]
+        return payload
 
-    def _indefinite(self) -> bytes:
-        """Read a block of unannounced size, which ends with the message (END) after a newline."""
-        payload = bytes(self._link.read_raw())
-        while not payload.endswith(b"\n"):
-            payload += bytes(self._link.read_raw())
-        return payload[:-1]
+    def _exactly(self, count: int, text: str) -> bytes:
+        """Read so many bytes of a stream."""
+        out, end_s = b"", time.monotonic() + self._timeout_s
+        while len(out) < count:
+            data, _ = self._chunk(count - len(out))
+            out += data
+            if not data and time.monotonic() > end_s:
+                raise LostError(f"{self.resource}: answer to {text!r} stopped after {len(out)} of {count} bytes")
+        return out
+
+    def _chunk(self, count: int) -> tuple[bytes, bool]:
+        """Read up to so many bytes; True if a message ends with them, which only message-based wires tell."""
+        from pyvisa.constants import StatusCode
+
+        with self._link.ignore_warning(
+            self._link.session, StatusCode.success_device_not_present, StatusCode.success_max_count_read
+        ):
+            data, status = self._link.visalib.read(self._link.session, count)
+        whole = (StatusCode.success, StatusCode.success_termination_character_read)
+        return bytes(data), not self._stream and status in whole
+
+    def _message(self) -> bytes:
+        """Read to the END of a message; the bytes before it, line end included."""
+        out, end_s = b"", time.monotonic() + self._timeout_s
+        while True:
+            data, ended = self._chunk(MESSAGE_BYTES)
+            out += data
+            if ended:
+                return out
+            if len(out) > LARGEST_BLOCK_BYTES + 100 or time.monotonic() > end_s:
+                raise LostError(f"{self.resource}: answer does not end after {len(out)} bytes")
 
     def close(self) -> None:
         """Close the connection."""
-        try:
-            self._link.close()
-        except self._visa_errors as error:
-            raise LostError(f"{self.resource}: cannot be closed: {error}") from None
+        _let_go(self._link)
+
+
+def _payload_of(message: bytes, resource: str, text: str) -> bytes:
+    """Return the payload of a block that is a whole message; raises `LostError` if it is none."""
+    digits = message[1:2]
+    if message[:1] != b"#" or not digits.isdigit():
+        raise LostError(f"{resource}: {text!r} was not answered by a block but by {message[:2]!r}")
+    begin = 2 + int(digits)
+    if digits == b"0":
+        return message[begin:].removesuffix(b"\n")
+    if not message[2:begin].isdigit():
+        raise LostError(f"{resource}: block announces {message[2:begin]!r} bytes")
+    size = int(message[2:begin])
+    if len(message) < begin + size:
+        raise LostError(
+            f"{resource}: answer to {text!r} ended after {len(message) - begin} bytes, expected {size} bytes"
+        )
+    if message[begin + size :].strip(b"\r\n"):
+        raise LostError(f"{resource}: block is longer than the {size} bytes it announced")
+    return message[begin : begin + size]
 
 
 def block_numbers(payload: bytes, resource: str, *, form: NumberFormat, big_endian: bool, expected: int) -> FloatArray:

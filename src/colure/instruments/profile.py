@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 from typing import Literal
 
-from pydantic import Field, field_validator
+from pydantic import Field, field_validator, model_validator
 
 from colure.instruments.line_profile import LineProfile, LineTable, compiles
 from colure.model.loading import InputError, Section, load, read_toml, validate
@@ -24,6 +24,14 @@ class AnalyzerProfile(Section):
         (sweeps so far) are read if present.
     conditions
         Masks of the condition register: `overload`, `unlevelled`, `unlocked`.
+    frequency_list
+        Query of the frequencies of the trace, comma-separated; they must be those asked for.
+    confirm_words
+        Queries whose answers must match a pattern, such as the byte order.
+    start, poll, poll_pattern
+        Where `sweep` has no answer: commands sent before it; a query repeated until it matches (IEEE 488.2, 12.5.2).
+    each_average
+        `sweep` is carried out once for every average.
     """
 
     kind: Literal["scpi-analyzer"]
@@ -31,7 +39,13 @@ class AnalyzerProfile(Section):
     identity: str = "*IDN?"
     setup: tuple[str, ...]
     confirm: dict[str, str] = Field(default_factory=dict)
+    confirm_words: dict[str, str] = Field(default_factory=dict)
+    frequency_list: str = ""
+    start: tuple[str, ...] = ()
     sweep: str
+    poll: str = ""
+    poll_pattern: str = ""
+    each_average: bool = False
     trace: str
     number_format: Literal["real64", "real32", "ascii"] = "real64"
     byte_order: Literal["big", "little"] = "big"
@@ -46,7 +60,20 @@ class AnalyzerProfile(Section):
     clock: str = ""
     safe: tuple[str, ...] = ()
 
-    _patterns = field_validator("error_none", "status_pattern")(compiles)
+    _patterns = field_validator("error_none", "status_pattern", "poll_pattern")(compiles)
+
+    @field_validator("confirm_words")
+    @classmethod
+    def _all_compile(cls, value: dict[str, str]) -> dict[str, str]:
+        return {query: compiles(pattern) for query, pattern in value.items()}
+
+    @model_validator(mode="after")
+    def _polled(self) -> AnalyzerProfile:
+        if bool(self.poll) != bool(self.poll_pattern):
+            raise ValueError(
+                "`poll` and `poll_pattern` belong together: a query, and its answer when the sweep is complete"
+            )
+        return self
 
 
 class PowerProfile(Section):

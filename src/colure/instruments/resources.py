@@ -23,7 +23,7 @@ def resource_name(text: str) -> str:
         If nothing can be made of it; the known spellings are listed.
     """
     name = text.strip()
-    if "::" in name or name.startswith("rfc2217://"):
+    if ("::" in name and not name.startswith("[")) or name.startswith("rfc2217://"):
         return name
     if name.startswith("socket://"):
         name = name.removeprefix("socket://").rstrip("/")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import time
 from typing import Any
 
 import numpy as np
@@ -14,6 +16,10 @@ from colure.instruments.scpi_words import ScpiInstrument
 
 #: No path between two antennas amplifies by more than this, active devices included (common practice, no source).
 MOST_GAIN_DB = 80.0
+#: Bytes in the wrong order make numbers without any meaning, most of them far below all noise (from memory).
+LEAST_LEVEL_DB = -400.0
+#: A sweep that is polled for is looked at this often, seconds.
+POLL_S = 0.002
 
 
 class ScpiAnalyzer(ScpiInstrument):
@@ -24,7 +30,8 @@ class ScpiAnalyzer(ScpiInstrument):
     def __init__(self, resource: str, profile: AnalyzerProfile, *, timeout_s: float, opener: Opener = VisaLink) -> None:
         super().__init__(resource, profile, timeout_s=timeout_s, opener=opener)
         self._profile = profile
-        self._points = 0
+        self._timeout_s = timeout_s
+        self._points, self._sweeps = 0, 1
         self._ports: tuple[int, ...] = ()
 
     def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> dict[str, Any]:
@@ -37,7 +44,36 @@ class ScpiAnalyzer(ScpiInstrument):
         """
         self.setup(settings)
         self._points, self._ports = settings.points, ports
-        return self.confirm(self._profile.confirm, settings)
+        self._sweeps = settings.averages if self._profile.each_average else 1
+        found = self.confirm(self._profile.confirm, settings)
+        self._confirm_words()
+        self._confirm_frequencies(settings)
+        return found
+
+    def _confirm_words(self) -> None:
+        for query, pattern in self._profile.confirm_words.items():
+            answer = self._link.query(query)
+            if re.search(pattern, answer) is None:
+                raise InstrumentError(
+                    f"{self._link.resource}: {query!r} was answered {answer[:60]!r}, must match {pattern!r}"
+                )
+
+    def _confirm_frequencies(self, settings: SweepSettings) -> None:
+        """Raise `InstrumentError` if the trace is taken at other frequencies than those asked for."""
+        if not self._profile.frequency_list:
+            return
+        wanted = settings.frequency_hz
+        found = self._link.query_numbers(
+            self._profile.frequency_list, form="ascii", big_endian=True, expected=settings.points
+        )
+        off = np.abs(found - wanted)
+        # Synthesizers round to a fraction of a hertz; a tenth of the step would shift no figure either.
+        limit = max(1e-9 * settings.stop_hz, 1.0)
+        if not np.all(off <= limit):
+            worst = int(np.argmax(off))
+            raise InstrumentError(
+                f"{self._link.resource}: frequency {worst} is {found[worst]:.0f}, must be {wanted[worst]:.0f} Hz (limit {limit:.0f} Hz)"
+            )
 
     def trigger(self, *, external: bool) -> None:
         """Let sweeps start at once, or wait for the controller's pulse."""
@@ -58,25 +94,53 @@ class ScpiAnalyzer(ScpiInstrument):
             If the sweep did not complete or is stale, the instrument reports an error of this sweep, or the traces
             hold what no receiver measures.
         """
-        answer = self._link.query(self._profile.sweep)
-        if answer.lstrip("+") != "1":
-            raise LostError(f"{self._link.resource}: sweep did not complete, answered {answer[:60]!r}")
-        # A word that the instrument did not know leaves the trace of the sweep before.
+        for _ in range(self._sweeps):
+            self._one_sweep()
+        columns = [self._trace(port) for port in self._ports]
+        trace = np.stack(columns, axis=-1)
+        # A word that the instrument did not know leaves the trace of the sweep before: no trace counts before this.
         self.raise_errors()
-        columns = []
-        for port in self._ports:
+        flags = self.flags()
+        require_plausible(trace, self._link.resource)
+        return Sweep(trace, flags)
+
+    def _trace(self, port: int) -> ComplexArray:
+        """Read one port's trace; raises `LostError`, with the instrument's own words if it has any."""
+        try:
             raw = self._link.query_numbers(
                 self._profile.trace.format(port=port),
                 form=self._profile.number_format,
                 big_endian=self._profile.byte_order == "big",
                 expected=2 * self._points,
             )
-            columns.append(raw[0::2] + 1j * raw[1::2])
-        trace = np.stack(columns, axis=-1)
-        flags = self.flags()
-        self.raise_errors()
-        require_plausible(trace, self._link.resource)
-        return Sweep(trace, flags)
+        except LostError as lost:
+            try:
+                self.raise_errors()
+            except LostError:
+                raise lost from None
+            except InstrumentError as words:
+                raise LostError(f"{lost}; it says: {words}") from None
+            raise
+        return np.asarray(raw[0::2] + 1j * raw[1::2])
+
+    def _one_sweep(self) -> None:
+        """Start a sweep and wait for its end; raises `LostError` if that does not come."""
+        p = self._profile
+        for command in p.start:
+            self._link.write(command)
+        if not p.poll:
+            answer = self._link.query(p.sweep)
+            if answer.lstrip("+") != "1":
+                raise LostError(f"{self._link.resource}: sweep did not complete, answered {answer[:60]!r}")
+            return
+        self._link.write(p.sweep)
+        begin = time.monotonic()
+        while re.search(p.poll_pattern, answer := self._link.query(p.poll)) is None:
+            if time.monotonic() - begin > self._timeout_s:
+                raise LostError(
+                    f"{self._link.resource}: sweep not complete after {self._timeout_s:g} s, {p.poll!r} answered {answer[:60]!r}"
+                )
+            time.sleep(POLL_S)
 
 
 def require_plausible(trace: ComplexArray, resource: str) -> None:
@@ -85,9 +149,13 @@ def require_plausible(trace: ComplexArray, resource: str) -> None:
         raise InstrumentError(f"{resource}: trace holds values that are not finite")
     if not np.all(np.any(trace != 0.0, axis=0)):
         raise InstrumentError(f"{resource}: trace is all zero")
-    highest = 20.0 * np.log10(float(np.abs(trace).max()))
-    if highest > MOST_GAIN_DB:
+    level_db = 20.0 * np.log10(np.abs(trace[trace != 0.0]))
+    highest, lowest = float(level_db.max()), float(level_db.min())
+    if highest > MOST_GAIN_DB or lowest < LEAST_LEVEL_DB:
+        wrong, limit = (
+            (highest, f"below {MOST_GAIN_DB:g}") if highest > MOST_GAIN_DB else (lowest, f"above {LEAST_LEVEL_DB:g}")
+        )
         raise InstrumentError(
-            f"{resource}: trace reads {highest:.0f} dB, must be below {MOST_GAIN_DB:g} dB: is it a ratio, and are byte order and "
+            f"{resource}: trace reads {wrong:.0f} dB, must be {limit} dB: is it a ratio, and are byte order and "
             "number format those of the profile?"
         )

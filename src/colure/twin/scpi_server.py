@@ -74,6 +74,7 @@ class ScpiAnalyzer:
             "SENSe:BANDwidth:RESolution": number("band", 1, 1e7),
             "SENSe:AVERage:COUNt": number("averages", 1, 100000),
             "SENSe:SWEep:COUNt:DONE": lambda q, a: str(self._count),
+            "SENSe:FREQuency:DATA": lambda q, a: ",".join(f"{value:.3f}" for value in self._frequencies()),
             "SENSe:FREQuency": self._spot,
             "SENSe:FREQuency:CW": self._spot,
             "READ": lambda q, a: self._read_power(),

@@ -1,0 +1,145 @@
+"""A strict SCPI-1999 analyzer that shares nothing with the simulated one: it knows its own few headers in long and short
+form, refuses everything else by -113, and lets a test choose how its answers look on the wire."""
+
+from __future__ import annotations
+
+import socket
+import threading
+from contextlib import suppress
+from dataclasses import dataclass, field
+
+import numpy as np
+
+
+@dataclass
+class Strict:
+    """The instrument; `answer` takes one program message and returns the response message with its end.
+
+    end
+        What ends a response: LF, CR LF, CR, or nothing where the wire tells the END.
+    lies
+        Faults of the data: `order` (bytes in the other order), `frequencies` (shifted by one step), `short` and
+        `long` (bytes beside what the block announces).
+    """
+
+    block: str = "definite"
+    end: bytes = b"\n"
+    lies: str = ""
+    settings: dict[str, float] = field(default_factory=lambda: {"STAR": 1e9, "STOP": 2e9, "POIN": 11, "AVER": 1})
+    errors: list[str] = field(default_factory=list)
+    asked: list[str] = field(default_factory=list)
+    form: str = "REAL,64"
+    order: str = "NORM"
+    sweeps: int = 0
+    pending: int = 0
+
+    def answer(self, message: str) -> bytes:
+        out = []
+        for unit in message.split(";"):
+            found = self._unit(unit.strip().lstrip(":"))
+            if found is not None:
+                out.append(found if isinstance(found, bytes) else found.encode("ascii"))
+        return b";".join(out) + self.end if out else b""
+
+    def _unit(self, unit: str) -> str | bytes | None:
+        self.asked.append(unit)
+        head, _, value = unit.partition(" ")
+        simple = {
+            "*IDN?": "A LABORATORY,STRICT ANALYZER,1,1.0", "*OPC?": "1", "*ESR?": "1" if self._done() else "0",
+            "FORM?": self.form, "FORM:BORD?": self.order, "SENS:SWE:POIN?": f"{self.settings['POIN']:.0f}",
+            "SENS:FREQ:STAR?": f"{self.settings['STAR']:.6E}", "SENS:FREQ:STOP?": f"{self.settings['STOP']:.6E}",
+        }  # fmt: skip
+        if head == "SYST:ERR?":
+            return self.errors.pop(0) if self.errors else '+0,"No error"'
+        if unit in simple:
+            return simple[unit]
+        numbers = {
+            "SENS:FREQ:STAR": "STAR",
+            "SENS:FREQ:STOP": "STOP",
+            "SENS:SWE:POIN": "POIN",
+            "SENS:AVER:COUN": "AVER",
+        }
+        if head in numbers and value:
+            self.settings[numbers[head]] = float(value)
+        elif head == "FORM" and value:
+            self.form = value
+        elif head == "FORM:BORD" and value:
+            self.order = value
+        elif unit in ("*CLS", "OUTP ON", "OUTP OFF", "*OPC"):
+            pass
+        elif unit == "INIT":
+            self.sweeps += 1
+            self.pending = 2
+        elif unit == "SENS:FREQ:DATA?":
+            return ",".join(f"{value:.3f}" for value in self.frequencies(shown=True))
+        elif unit == "CALC:DATA? SDATA":
+            return self._trace()
+        else:
+            self.errors.append(f'-113,"Undefined header;{unit[:30]}"')
+        return None
+
+    def _done(self) -> bool:
+        self.pending -= 1
+        return self.pending < 0
+
+    def frequencies(self, *, shown: bool = False) -> np.ndarray:
+        s = self.settings
+        step = (s["STOP"] - s["STAR"]) / (s["POIN"] - 1)
+        shift = step if shown and self.lies == "frequencies" else 0.0
+        return np.linspace(s["STAR"], s["STOP"], round(s["POIN"])) + shift
+
+    def truth(self) -> np.ndarray:
+        """A line of 4 ns and -35 dB whose level grows by the number of sweeps, so that none looks like another."""
+        return 10 ** (-35 / 20) * (1 + 0.01 * self.sweeps) * np.exp(-2j * np.pi * self.frequencies() * 4e-9)
+
+    def _trace(self) -> bytes:
+        trace = self.truth()
+        pairs = np.stack([trace.real, trace.imag], axis=-1).ravel()
+        if self.form.startswith("ASC"):
+            return ",".join(f"{value:+.15E}" for value in pairs).encode()
+        big = (self.order == "NORM") != (self.lies == "order")
+        payload = pairs.astype((">" if big else "<") + ("f8" if self.form == "REAL,64" else "f4")).tobytes()
+        if self.block == "indefinite":
+            return b"#0" + payload
+        count = str(len(payload)).encode()
+        payload = {"short": payload[:-3], "long": payload + b"xyz"}.get(self.lies, payload)
+        return b"#" + str(len(count)).encode() + count + payload
+
+
+class SocketServer:
+    """Serves an instrument's `answer` on a raw socket."""
+
+    def __init__(self, answer) -> None:
+        self._answer = answer
+        self._socket = socket.create_server(("127.0.0.1", 0))
+        self.resource = f"127.0.0.1:{self._socket.getsockname()[1]}"
+        self._open: list[socket.socket] = []
+        threading.Thread(target=self._accept, daemon=True).start()
+
+    def _accept(self) -> None:
+        while True:
+            try:
+                connection, _ = self._socket.accept()
+            except OSError:
+                return
+            connection.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+            self._open.append(connection)
+            threading.Thread(target=self._serve, args=(connection,), daemon=True).start()
+
+    def _serve(self, connection: socket.socket) -> None:
+        pending = b""
+        with suppress(OSError):
+            while data := connection.recv(4096):
+                pending += data
+                while b"\n" in pending:
+                    line, pending = pending.split(b"\n", 1)
+                    connection.sendall(self._answer(line.decode("ascii")))
+
+    def close(self) -> None:
+        with suppress(OSError):
+            self._socket.shutdown(socket.SHUT_RDWR)  # wakes whoever waits in accept
+        self._socket.close()
+        for connection in self._open:
+            with suppress(OSError):
+                connection.shutdown(socket.SHUT_RDWR)
+            connection.close()
