@@ -22,9 +22,11 @@ from pathlib import Path
 import numpy as np
 
 from colure.acquire.clocks import SystemClock
-from colure.acquire.engine import Engine, Options
+from colure.acquire.engine import Engine
 from colure.acquire.journal import Journal
-from colure.app import service
+from colure.acquire.outcome import Options
+from colure.app import services
+from colure.app.storage.folders import run_folder
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.profile import analyzer_profile, axes_profile
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
@@ -100,7 +102,7 @@ def hanging_analyzer() -> int:
 
 def campaign_in(folder: Path, *, goal: str = GOAL, fast: bool = False) -> Path:
     """A tiny campaign; with fast axes the benchmark ends today."""
-    service.new_campaign(folder)
+    services.new_campaign(folder)
     (folder / "goal.toml").write_text(goal, encoding="utf-8")
     (folder / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
     device = (folder / "device.toml").read_text(encoding="utf-8")
@@ -131,7 +133,7 @@ def stop_latency(count: int) -> None:
     latencies = []
     with tempfile.TemporaryDirectory() as name:
         folder = campaign_in(Path(name) / "c")
-        campaign, plan = service.make_plan(folder)
+        campaign, plan = services.make_plan(folder)
         for number in range(count):
             analyzer = ScpiAnalyzer(f"TCPIP::127.0.0.1::{analyzer_port}::SOCKET", words, timeout_s=30)
             axes = GcodeAxes(
@@ -164,7 +166,7 @@ def overhead(style: str, limit: float, seconds: float) -> None:
     with tempfile.TemporaryDirectory() as name:
         goal = GOAL + (f'style = "{style}"\n' if style == "fly" else "")
         folder = campaign_in(Path(name) / "c", goal=goal, fast=True)
-        campaign, plan = service.make_plan(folder)
+        campaign, plan = services.make_plan(folder)
         path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
         until = int(np.searchsorted(np.cumsum(path.time_s), seconds))
         if style == "fly":
@@ -181,7 +183,7 @@ def overhead(style: str, limit: float, seconds: float) -> None:
                 engines[0].stop("enough")
 
         begin_after = 9 if style == "step" else int(np.flatnonzero(path.line_index == 1)[0])
-        service.acquire(campaign, plan, service.run_folder(folder, "first"), listener=listen, on_engine=engines.append)
+        services.acquire(campaign, plan, run_folder(folder, "first"), listener=listen, on_engine=engines.append)
         actual = stamps[until] - stamps[begin_after]
         wanted = float(path.time_s[begin_after:until].sum())
         print(f"{style}: {until - begin_after} points, {actual:.2f} s actual, {wanted:.2f} s kinematic and sweep")

@@ -13,9 +13,10 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from colure.app import service
-from colure.app.batch import Job, do, find_items, run_batch, write_table
-from colure.app.rehearsal import record_of_rehearsal
+from colure.app import services
+from colure.app.scale.batch import Job, do, find_items, run_batch, write_table
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
 from colure.model.files import save_dataset
 
 DEVICE = (
@@ -29,18 +30,18 @@ GOAL = 'name = "small"\nstart_ghz = 24.0\nstop_ghz = 24.0\npoints = 1\nwanted_le
 
 def make(folder: Path, count: int) -> None:
     """Make a campaign with many runs; the middle one is damaged."""
-    service.new_campaign(folder)
+    services.new_campaign(folder)
     device = (folder / "device.toml").read_text(encoding="utf-8")
     for old, new in DEVICE:
         device = device.replace(old, new)
     (folder / "device.toml").write_text(device, encoding="utf-8")
     (folder / "goal.toml").write_text(GOAL, encoding="utf-8")
-    record = record_of_rehearsal(*service.make_plan(folder), seed=3)
+    record = record_of_rehearsal(*services.make_plan(folder), seed=3)
     for index in range(count):
-        run = service.run_folder(folder, f"unit{index:04d}")
+        run = run_folder(folder, f"unit{index:04d}")
         run.path.mkdir(parents=True)
         save_dataset(record.assign(trace=record["trace"] * (1.0 + 1e-4 * index)), run.record)
-    run = service.run_folder(folder, f"unit{count // 2:04d}")
+    run = run_folder(folder, f"unit{count // 2:04d}")
     content = run.record.read_bytes()
     run.record.write_bytes(content[: len(content) // 3])
 

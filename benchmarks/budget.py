@@ -14,11 +14,11 @@ from pathlib import Path
 
 import numpy as np
 
-from colure.analysis.bench import Bench
-from colure.analysis.causes import causes
-from colure.analysis.uncertainty import budget_of
-from colure.app import service
-from colure.app.rehearsal import carry_out
+from colure.analysis.uncertainty.budget import budget_of
+from colure.analysis.uncertainty.causes import causes
+from colure.analysis.uncertainty.trial import Bench
+from colure.app import services
+from colure.app.services.rehearsal import carry_out
 
 ROUNDS = 3
 
@@ -38,8 +38,8 @@ def main() -> None:
     rounds = 1 if "--quick" in sys.argv[1:] else ROUNDS
     with tempfile.TemporaryDirectory() as where:
         folder = Path(where) / "campaign"
-        service.new_campaign(folder)
-        campaign, plan = service.make_plan(folder)
+        services.new_campaign(folder)
+        campaign, plan = services.make_plan(folder)
         done = carry_out(campaign, plan, seed=1).processed
     inputs = done.budget
     count = inputs.sphere.frequency_hz.size

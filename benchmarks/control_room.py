@@ -20,12 +20,12 @@ import numpy as np
 import uvicorn
 
 from colure.acquire.journal import Row
-from colure.app import service
-from colure.app.web.layout import Layout, layout_for
-from colure.app.web.live import LiveScan
+from colure.app import services
+from colure.app.web.guard.roles import Role
 from colure.app.web.room import Room, campaign_id
-from colure.app.web.rules import Role
-from colure.app.web.scan_child import Teller, _of
+from colure.app.web.scan.child import Teller, _of
+from colure.app.web.scan.layout import Layout, layout_for
+from colure.app.web.scan.live import LiveScan
 from colure.app.web.server import build
 
 ROWS, COLUMNS = 181, 361
@@ -107,7 +107,7 @@ def live_surface(room: Room, base: str, layout: Layout) -> tuple[float, float]:
 
 def listener_cost(folder: Path) -> tuple[float, float]:
     """Return (microseconds that telling costs the engine a point, the same relative to the shortest sweep)."""
-    _, plan = service.make_plan(folder)
+    _, plan = services.make_plan(folder)
     trace = np.ones((plan.frequency_hz.size, len(plan.ports)), complex)
     row = Row(5, 0, -1, 1.0, 1.0, 1.0, plan.targets_deg[5], plan.targets_deg[5], 0 * plan.targets_deg[5], trace, 0)
     with tempfile.TemporaryFile() as out:
@@ -125,7 +125,7 @@ def main() -> None:
     """Measure and print one line of JSON."""
     with tempfile.TemporaryDirectory() as place:
         folder = Path(place) / "campaign"
-        service.new_campaign(folder)
+        services.new_campaign(folder)
         room, base, server, thread = started(folder)
         headers, campaign = headers_of(room, base), campaign_id(folder)
         client = httpx.Client(base_url=base, headers=headers, timeout=60)

@@ -18,8 +18,8 @@ from pathlib import Path
 import numpy as np
 from scipy.interpolate import RectBivariateSpline
 
-from colure.analysis.recipe import process
-from colure.app import service
+from colure.analysis.pipeline.recipe import process
+from colure.app import services
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.polarization import Basis, to_basis
@@ -239,7 +239,7 @@ def main() -> int:
     good = True
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name) / "c"
-        service.new_campaign(folder)
+        services.new_campaign(folder)
         for size_mm in (50.0, 40.0, 100.0, 200.0, 400.0) if "--all" in sys.argv else (50.0,):
             campaign = campaign_of(folder, size_mm)
             rows = one_size(campaign)

@@ -15,9 +15,9 @@ from pathlib import Path
 
 import numpy as np
 
-from colure.analysis.recipe import process
-from colure.app import service
-from colure.app.service import probe_of
+from colure.analysis.pipeline.recipe import process
+from colure.app import services
+from colure.app.services.reference import probe_of
 from colure.model.campaign import Campaign
 from colure.model.record import build_record
 from colure.planning.preflight import make_plan
@@ -70,7 +70,7 @@ def main() -> int:
     """Run the benchmarks; 1 if one is missed."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name) / "c"
-        service.new_campaign(folder)
+        services.new_campaign(folder)
         timed(folder, "91 x 91 x 25 x 2, half sphere", 2.0, points=25, step_deg=2.0, region_deg=85.0)
         timed(folder, "91 x 91 x 25 x 2, whole sphere", 2.0, points=25, step_deg=4.0, swept_step_deg=2.0)
         if "--large" in sys.argv:

@@ -11,8 +11,9 @@ import time
 from dataclasses import replace
 from pathlib import Path
 
-from colure.app import service
-from colure.app.rehearsal import record_of_rehearsal
+from colure.app import services
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
@@ -25,23 +26,23 @@ def main() -> int:
     """Run the benchmark; 1 if the limit is missed."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name) / "c"
-        service.new_campaign(folder)
+        services.new_campaign(folder)
         base = Campaign.load(folder)
         campaign, plan = make_plan(replace(base, goal=base.goal.model_copy(update={"points": FREQUENCIES})))
-        run = service.run_folder(folder, "first")
+        run = run_folder(folder, "first")
         run.path.mkdir(parents=True)
         save_dataset(
             record_of_rehearsal(campaign, plan, truth=SimulatedChamber(seed=1, drift_db=0.3, drift_deg=10)), run.record
         )
         times = {}
         begin = time.perf_counter()
-        done = service.process(campaign, run)
+        done = services.process(campaign, run)
         times["recipe"] = time.perf_counter() - begin
         begin = time.perf_counter()
-        figures = service.evaluate(done, run)
+        figures = services.evaluate(done, run)
         times["figures with budgets"] = time.perf_counter() - begin
         begin = time.perf_counter()
-        service.write_report(campaign, plan, run, done, figures)
+        services.write_report(campaign, plan, run, done, figures)
         times["report"] = time.perf_counter() - begin
         for what, seconds in times.items():
             print(f"{what}: {seconds:.2f} s, {seconds / times['recipe']:.1f} times the recipe", flush=True)

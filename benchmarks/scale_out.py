@@ -23,9 +23,9 @@ from pathlib import Path
 
 import numpy as np
 
-from colure.app import service
-from colure.app.rehearsal import record_of_rehearsal
-from colure.app.scale_out import process_large
+from colure.app import services
+from colure.app.scale.pieces import process_large
+from colure.app.services.rehearsal import record_of_rehearsal
 from colure.model.campaign import Campaign
 from colure.model.lazy import lay_out, open_lazily, read_array, read_rows, rows_of_state
 from colure.model.plan import ROLES, Role
@@ -47,7 +47,7 @@ scheme = "dual-port"
 
 def campaign_of(folder: Path, frequencies: int) -> Campaign:
     """Make the demo campaign with a dual probe, 91 slices of 91 directions."""
-    service.new_campaign(folder)
+    services.new_campaign(folder)
     chamber = (folder / "chamber.toml").read_text(encoding="utf-8").replace("ports = 1", "ports = 2")
     (folder / "chamber.toml").write_text(chamber, encoding="utf-8")
     (folder / "goal.toml").write_text(GOAL.format(frequencies=frequencies, step=180.0 / 91.0), encoding="utf-8")
@@ -57,11 +57,11 @@ def campaign_of(folder: Path, frequencies: int) -> Campaign:
 def record_of(folder: Path, states: int, frequencies: int):
     """Return one rehearsed record as many states of it, in the order of time."""
     campaign_of(folder, min(frequencies, REHEARSED))
-    record = record_of_rehearsal(*service.make_plan(folder), seed=2)
+    record = record_of_rehearsal(*services.make_plan(folder), seed=2)
     for path in folder.iterdir():
         path.unlink()
     campaign_of(folder, frequencies)
-    _, plan = service.make_plan(folder)
+    _, plan = services.make_plan(folder)
     nearest = np.linspace(0, record.sizes["frequency"] - 1, frequencies).round().astype(int)
     record = record.isel(frequency=nearest).assign_coords(frequency=("frequency", plan.frequency_hz))
     scan = record["role"].values == ROLES.index(Role.SCAN)
@@ -149,7 +149,7 @@ def main() -> None:
     worst = 0.0
     with open_lazily(str(source)) as lazy:
         for index in range(0, arguments.states, max(1, arguments.states // 4)):
-            alone = service.processed(
+            alone = services.processed(
                 campaign, read_rows(lazy, rows_of_state(lazy, index), slice(None)), campaign.recipe()
             )
             scale = np.abs(alone.expansion.coefficients).max()

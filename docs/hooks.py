@@ -106,7 +106,8 @@ def commands() -> str:
 
 def toml_files() -> str:
     """Return every TOML file's tables: entry, type, unit, limits, default."""
-    from colure.instruments.profile import AnalyzerProfile, GcodeProfile, LineProfile, PowerProfile
+    from colure.instruments.line_profile import LineProfile
+    from colure.instruments.profile import AnalyzerProfile, GcodeProfile, PowerProfile
     from colure.model import Chamber, Device, Evaluation, Goal, Recipe, SimulatedChamber, Specification
 
     files: dict[str, type[BaseModel]] = {

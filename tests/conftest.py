@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from threadpoolctl import threadpool_limits
 
-from colure.app.executors import ONE_THREAD
+from colure.app.scale.executors import ONE_THREAD
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.twin.sources import Cluster
@@ -54,10 +54,10 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
 @pytest.fixture
 def campaign_folder(tmp_path: Path) -> Path:
     """A fresh copy of the demo campaign."""
-    from colure.app import service
+    from colure.app import services
 
     folder = tmp_path / "campaign"
-    service.new_campaign(folder)
+    services.new_campaign(folder)
     return folder
 
 

@@ -10,9 +10,10 @@ from pathlib import Path
 import pyvisa
 from pyvisa.constants import StatusCode
 
-from colure.acquire.engine import Engine, Options
+from colure.acquire.engine import Engine
 from colure.acquire.journal import Journal
-from colure.app import service
+from colure.acquire.outcome import Options
+from colure.app import services
 from colure.instruments.device_states import CommandStates
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
@@ -251,5 +252,5 @@ def planned_rows(journal: Journal) -> list[tuple]:
 
 def world_of(folder: Path, *, kind: str = "line", poll_s: float = 0.05) -> tuple[World, object]:
     """Return (world, plan) of a campaign folder."""
-    campaign, plan = service.make_plan(folder)
+    campaign, plan = services.make_plan(folder)
     return World(campaign, kind, poll_s), plan

@@ -9,7 +9,8 @@ import numpy as np
 import pytest
 
 from colure.acquire.journal import Journal, JournalError
-from colure.app import service
+from colure.app import services
+from colure.app.storage.folders import run_folder
 from colure.model.loading import InputError
 from tests.acquire.test_journal import row
 from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture
@@ -46,7 +47,7 @@ def noticed(path, wanted) -> bool:
 @pytest.mark.skipif(os.name == "nt", reason="POSIX file layer")
 @pytest.mark.parametrize("part", [0, 1])
 def test_no_flipped_bit_is_silent(tiny_campaign, fast_folder, part, request):  # noqa: F811
-    _, plan = service.make_plan(tiny_campaign)
+    _, plan = services.make_plan(tiny_campaign)
     path = fast_folder / "j.sqlite"
     journal = Journal.create(path, plan, {"analyzer": "test"})
     for index in range(40):
@@ -73,21 +74,21 @@ def test_no_flipped_bit_is_silent(tiny_campaign, fast_folder, part, request):  #
 
 
 def test_damaged_points_are_named_given_up_and_measured_again(small_campaign):
-    campaign, plan = service.make_plan(small_campaign)
-    run = service.run_folder(small_campaign, "first")
-    service.acquire(campaign, plan, run)
-    whole = service.verify(run)
+    campaign, plan = services.make_plan(small_campaign)
+    run = run_folder(small_campaign, "first")
+    services.acquire(campaign, plan, run)
+    whole = services.verify(run)
     db = apsw.Connection(str(run.journal))
     body = bytearray(db.execute("select body from point where plan_index = 100").fetchone()[0])
     body[-3] ^= 4
     db.execute("update point set body = ? where plan_index = 100", (bytes(body),))
     db.close()
-    found = service.verify(run)
+    found = services.verify(run)
     assert not found.whole and any("(plan point 100): checksum differs" in text for text in found.damaged)
     with pytest.raises(InputError, match="--accept-damage"):
-        service.acquire(campaign, plan, run)
+        services.acquire(campaign, plan, run)
     told = []
-    outcome = service.acquire(campaign, plan, run, accept_damage=True, listener=lambda event: told.append(event.text))
+    outcome = services.acquire(campaign, plan, run, accept_damage=True, listener=lambda event: told.append(event.text))
     assert outcome.state.value == "done" and any("plan point 100" in text and "measured anew" in text for text in told)
-    again = service.verify(run)
+    again = services.verify(run)
     assert again.whole and again.rows == whole.rows + 2 and again.accepted  # the point, and the tie after the break

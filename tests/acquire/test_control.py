@@ -8,8 +8,8 @@ import time
 import numpy as np
 import pytest
 
-from colure.acquire.engine import Options
 from colure.acquire.journal import Journal
+from colure.acquire.outcome import Options
 from colure.acquire.states import State
 from colure.acquire.watchdog import Watchdog
 from colure.model.plan import ROLES, Role

@@ -8,10 +8,12 @@ import numpy as np
 import pytest
 
 from colure.acquire.clocks import SystemClock
-from colure.acquire.engine import Engine, Options
+from colure.acquire.engine import Engine
 from colure.acquire.journal import Journal
+from colure.acquire.outcome import Options
 from colure.acquire.states import State
-from colure.app import service
+from colure.app import services
+from colure.app.storage.folders import run_folder
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.profile import analyzer_profile, axes_profile
 from colure.instruments.protocols import InstrumentError, RefusedError, unwatched
@@ -39,7 +41,7 @@ def engine_of(campaign, plan, journal, analyzer, axes, **options):
 
 @pytest.fixture
 def bench(small_campaign):
-    campaign, plan = service.make_plan(small_campaign)
+    campaign, plan = services.make_plan(small_campaign)
     twin = start_twin(campaign)
     analyzer = ScpiAnalyzer(twin.analyzer_resource, analyzer_profile("scpi-analyzer"), timeout_s=5)
     axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=5)
@@ -72,21 +74,21 @@ def test_predicted_duration_is_what_the_simulated_hardware_takes(bench, tmp_path
 
 
 def test_stop_brakes_at_once_and_the_run_resumes_to_the_same_record(small_campaign):
-    campaign, plan = service.make_plan(small_campaign)
-    whole, broken = service.run_folder(small_campaign, "whole"), service.run_folder(small_campaign, "broken")
-    service.acquire(campaign, plan, whole)
+    campaign, plan = services.make_plan(small_campaign)
+    whole, broken = run_folder(small_campaign, "whole"), run_folder(small_campaign, "broken")
+    services.acquire(campaign, plan, whole)
     engines = []
 
     def listen(event):
         if event.data.get("index") == 100:
             threading.Thread(target=engines[0].stop, args=("somebody opened the door",)).start()
 
-    first = service.acquire(campaign, plan, broken, listener=listen, on_engine=engines.append)
+    first = services.acquire(campaign, plan, broken, listener=listen, on_engine=engines.append)
     assert first.state is State.STOPPED and first.reason == "somebody opened the door"
     assert 100 <= first.measured < len(plan)
     partial = open_dataset(broken.record)
     assert partial.sizes["point"] == first.measured and partial.attrs["complete"] == 0
-    assert service.acquire(campaign, plan, broken).state is State.DONE
+    assert services.acquire(campaign, plan, broken).state is State.DONE
     a, b = open_dataset(whole.record), open_dataset(broken.record)
     planned = b.isel(point=np.flatnonzero(b["plan_index"].values >= 0))
     for name in ("trace", "commanded_deg", "readback_deg", "role", "plan_index", "flags"):
@@ -96,22 +98,22 @@ def test_stop_brakes_at_once_and_the_run_resumes_to_the_same_record(small_campai
 
 def test_a_probe_pattern_that_misses_the_band_is_found_before_the_scan(small_campaign):
     edited(small_campaign, "goal.toml", ("stop_ghz = 24.1", "stop_ghz = 25.5"))
-    campaign, plan = service.make_plan(small_campaign)
-    run = service.run_folder(small_campaign, "first")
+    campaign, plan = services.make_plan(small_campaign)
+    run = run_folder(small_campaign, "first")
     with pytest.raises(InputError, match=r"chamber.probe.pattern: probe.nc: covers 23.52 to 24.\d+ GHz"):
-        service.acquire(campaign, plan, run)
+        services.acquire(campaign, plan, run)
     assert not run.journal.exists()
 
 
 def test_resume_refuses_another_plan(small_campaign):
-    campaign, plan = service.make_plan(small_campaign)
-    run = service.run_folder(small_campaign, "first")
-    service.acquire(campaign, plan, run)
+    campaign, plan = services.make_plan(small_campaign)
+    run = run_folder(small_campaign, "first")
+    services.acquire(campaign, plan, run)
     goal = small_campaign / "goal.toml"
     goal.write_text(goal.read_text(encoding="utf-8").replace("stop_ghz = 24.1", "stop_ghz = 24.2"), encoding="utf-8")
-    other, changed = service.make_plan(small_campaign)
+    other, changed = services.make_plan(small_campaign)
     with pytest.raises(InputError, match="to resume; the campaign files changed"):
-        service.acquire(other, changed, run)
+        services.acquire(other, changed, run)
 
 
 def test_held_axes_do_not_move_until_released(bench):
@@ -168,7 +170,7 @@ def test_a_hold_does_not_queue_behind_a_move(small_campaign):
     import time
 
     (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
-    campaign, plan = service.make_plan(small_campaign)
+    campaign, plan = services.make_plan(small_campaign)
     twin = start_twin(campaign)
     axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=5)
     axes.begin({"azimuth": 90.0})
@@ -195,7 +197,7 @@ def test_the_controller_stops_by_itself_when_nobody_beats(small_campaign):
     import time
 
     (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
-    campaign, plan = service.make_plan(small_campaign)
+    campaign, plan = services.make_plan(small_campaign)
     twin = start_twin(campaign)
     axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=5)
     axes.begin({"azimuth": 180.0})

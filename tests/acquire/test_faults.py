@@ -12,10 +12,11 @@ import numpy as np
 import pytest
 
 from colure.acquire.clocks import SystemClock
-from colure.acquire.engine import Engine, Options
+from colure.acquire.engine import Engine
 from colure.acquire.journal import Journal
+from colure.acquire.outcome import Options
 from colure.acquire.states import State
-from colure.app import service
+from colure.app import services
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.profile import analyzer_profile, axes_profile
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
@@ -54,7 +55,7 @@ def with_faults(folder: Path, *faults: tuple[str, int], extra: str = "") -> None
 
 def run_over_sockets(folder: Path, journal_path: Path, *, timeout_s: float = 0.4):
     """Run a campaign against the served twin; returns (outcome, events, journal, twin)."""
-    campaign, plan = service.make_plan(folder)
+    campaign, plan = services.make_plan(folder)
     twin = start_twin(campaign)
     analyzer = ScpiAnalyzer(twin.analyzer_resource, analyzer_profile("scpi-analyzer"), timeout_s=0.4)
     axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=timeout_s)

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from colure.acquire.journal import Journal, JournalError, Row
-from colure.app import service
+from colure.app import services
 
 
 def row(index: int, value: complex = 1.0) -> Row:
@@ -21,7 +21,7 @@ def row(index: int, value: complex = 1.0) -> Row:
 
 @pytest.fixture
 def journal(small_campaign, tmp_path):
-    _, plan = service.make_plan(small_campaign)
+    _, plan = services.make_plan(small_campaign)
     made = Journal.create(tmp_path / "journal.sqlite", plan, {"analyzer": "test"})
     yield made
     made.close()

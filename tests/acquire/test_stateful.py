@@ -20,10 +20,10 @@ from hypothesis.stateful import (
     run_state_machine_as_test,
 )
 
-from colure.acquire.engine import Options
 from colure.acquire.journal import Journal
+from colure.acquire.outcome import Options
 from colure.acquire.states import State
-from colure.app import service
+from colure.app import services
 from colure.model.faults import FaultKind
 from tests.conftest import QUIET_TWIN, SMALL_GOAL
 from tests.world import World, planned_rows
@@ -37,14 +37,14 @@ class Death(BaseException):
 
 def campaign(folder: Path):
     """The tiny campaign, made without fixtures."""
-    service.new_campaign(folder)
+    services.new_campaign(folder)
     goal = SMALL_GOAL.replace("step_deg = 15", "step_deg = 30").replace("points = 2", "points = 1")
     (folder / "goal.toml").write_text(goal.replace("stop_ghz = 24.1", "stop_ghz = 24.0"), encoding="utf-8")
     (folder / "twin.toml").write_text(QUIET_TWIN, encoding="utf-8")
     device = (folder / "device.toml").read_text(encoding="utf-8")
     device = device.replace("[49.7, 49.7, 4.0]", "[2.0, 2.0, 1.0]").replace("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]")
     (folder / "device.toml").write_text(device, encoding="utf-8")
-    return service.make_plan(folder)
+    return services.make_plan(folder)
 
 
 class Chamber(RuleBasedStateMachine):

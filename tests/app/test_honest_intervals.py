@@ -13,8 +13,8 @@ from pathlib import Path
 
 import numpy as np
 
-from colure.app import service
-from colure.app.rehearsal import rehearse
+from colure.app import services
+from colure.app.services.rehearsal import rehearse
 from tests.endtoend.test_near_to_far import edited
 
 #: In the tests: a panel of 3 x 3 elements at one frequency, 20 campaigns; nightly: the demo at three, 200 campaigns.
@@ -26,7 +26,7 @@ SMALL_TRUTH = (("rows = 8", "rows = 3"), ("columns = 8", "columns = 3"), ("dead 
 
 def held(folder: Path, seeds: list[int]) -> list[tuple[str, bool, float]]:
     """Return (figure, inside, error over half the interval) of campaigns."""
-    campaign, plan = service.make_plan(folder)
+    campaign, plan = services.make_plan(folder)
     out = []
     for seed in seeds:
         for one in rehearse(campaign, plan, seed=seed).findings:

@@ -12,8 +12,9 @@ import matplotlib.figure
 import pytest
 
 import colure
-from colure.app import service
-from colure.app.rehearsal import record_of_rehearsal
+from colure.app import services
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
 from colure.model.files import save_dataset
 from tests.endtoend.test_near_to_far import edited
 
@@ -25,8 +26,8 @@ ROOMS = ("geometry", "waves", "model", "planning", "analysis", "instruments", "a
 def opened(small_campaign):
     """A small campaign with a measured run, and a device whose name is no friend of HTML."""
     edited(small_campaign, "device.toml", ('name = "Printed 8 x 8 panel, 24 GHz"', 'name = "<b>panel</b> & co"'))
-    campaign, plan = service.make_plan(small_campaign)
-    run = service.run_folder(small_campaign, "first")
+    campaign, plan = services.make_plan(small_campaign)
+    run = run_folder(small_campaign, "first")
     run.path.mkdir(parents=True)
     save_dataset(record_of_rehearsal(campaign, plan), run.record)
     return colure.open_campaign(small_campaign)

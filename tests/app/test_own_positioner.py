@@ -17,7 +17,8 @@ from pathlib import Path
 import pytest
 
 from colure.acquire.clocks import SystemClock
-from colure.app import service
+from colure.app import services
+from colure.app.storage.folders import run_folder
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.profile import axes_profile
 from colure.instruments.protocols import HeldError, MotionError, RefusedError, unwatched
@@ -92,7 +93,7 @@ def edit_chamber(folder: Path, served: dict[str, str]) -> None:
 def rack(small_campaign):
     """The stepper rack in real time, on its pseudo-terminal."""
     (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
-    campaign, _ = service.make_plan(small_campaign)
+    campaign, _ = services.make_plan(small_campaign)
     twin = start_twin(campaign, serial_axes=True)
     axes = LineAxes(
         twin.serial.resource,
@@ -189,7 +190,7 @@ def test_degrees_over_tcp_with_completion_replies(small_campaign):
     """The other half of what a line profile can be: no steps, no polling, no serial line."""
     (small_campaign / "degrees.toml").write_text(DEGREES, encoding="utf-8")
     (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
-    campaign, _ = service.make_plan(small_campaign)
+    campaign, _ = services.make_plan(small_campaign)
     twin = start_twin(campaign)
     with socketserver.ThreadingTCPServer(("127.0.0.1", 0), DegreesController) as server:
         server.daemon_threads, server.stage = True, twin.stage
@@ -224,7 +225,7 @@ def test_pause_and_resume_by_signals_over_the_whole_command_line(small_campaign)
         [sys.executable, "-m", "colure", "acquire", str(small_campaign), "--yes", "--json"],
         stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
     )  # fmt: skip
-    run = service.run_folder(small_campaign, "first")
+    run = run_folder(small_campaign, "first")
     import apsw
 
     def count(statement: str) -> int:

@@ -13,9 +13,9 @@ from pathlib import Path
 import pytest
 import uvicorn
 
-from colure.app.web.connections import BoundedProtocol
+from colure.app.web.guard.connections import BoundedProtocol
+from colure.app.web.guard.roles import Role
 from colure.app.web.room import Room
-from colure.app.web.rules import Role
 from colure.app.web.server import build
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")

@@ -16,12 +16,13 @@ import numpy as np
 import psutil
 import pytest
 
-from colure.app import service
-from colure.app.rehearsal import record_of_rehearsal
-from colure.app.web.layout import layout_for
-from colure.app.web.live import LiveScan
+from colure.app import services
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
+from colure.app.web.guard.roles import Role
 from colure.app.web.room import campaign_id
-from colure.app.web.rules import Role
+from colure.app.web.scan.layout import layout_for
+from colure.app.web.scan.live import LiveScan
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from tests.browser.conftest import serving
@@ -55,8 +56,8 @@ def enter(page, served, where: str, role: Role = Role.CONFIGURE) -> None:
 
 def measured(folder, name="first", **truth):
     """A rehearsed run, sealed as a real one would be."""
-    campaign, plan = service.make_plan(folder)
-    run = service.run_folder(folder, name)
+    campaign, plan = services.make_plan(folder)
+    run = run_folder(folder, name)
     run.path.mkdir(parents=True, exist_ok=True)
     save_dataset(record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False, **truth)), run.record)
     return campaign, run
@@ -66,7 +67,7 @@ def test_hostile_text_stays_text(page, served, tiny_campaign):
     """A hundred payloads in names of files, words of a scan, labels of figures and findings: none of them runs."""
     assert len(PAYLOADS) == 100
     campaign, run = measured(tiny_campaign)
-    figures = service.evaluate(service.process(campaign, run), run)
+    figures = services.evaluate(services.process(campaign, run), run)
     rows = [
         {**figures[0].as_dict(), "name": f"f{i}", "label": p, "unit": p[:40], "definition": p}
         for i, p in enumerate(PAYLOADS)
@@ -286,7 +287,7 @@ def test_a_whole_story(shop, browser, campaign_folder):
     assert "Invented demo" in report.inner_text("body") or "invented" in report.inner_text("body").lower()
     context.close()
     assert (campaign_folder / "runs" / "first" / "report.pdf").read_bytes().startswith(b"%PDF")
-    assert service.verify(service.run_folder(campaign_folder, "first")).whole
+    assert services.verify(run_folder(campaign_folder, "first")).whole
     assert not trouble, trouble
 
 

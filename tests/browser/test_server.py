@@ -19,10 +19,10 @@ import numpy as np
 import pytest
 from websockets.sync.client import connect
 
-from colure.app.web import connections
+from colure.app.web.guard import connections
+from colure.app.web.guard.roles import Role
+from colure.app.web.guard.sessions import Bucket
 from colure.app.web.room import campaign_id
-from colure.app.web.rules import Role
-from colure.app.web.sessions import Bucket
 
 
 def post(served, path, body, role=Role.CONFIGURE, headers=None):

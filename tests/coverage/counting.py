@@ -19,8 +19,9 @@ from pathlib import Path
 
 import numpy as np
 
-from colure.app import service
-from colure.app.rehearsal import rehearse
+from colure.app import services
+from colure.app.services.rehearsal import rehearse
+from colure.model.campaign import Campaign
 from tests.coverage.scenarios import SCENARIOS, Scenario
 
 #: Campaigns of a scenario that are carried out before the next one has its turn.
@@ -75,8 +76,8 @@ class Count:
 def held(folder: Path, seeds: Sequence[int], really: Path | None = None) -> tuple[list[Case], dict[str, int], float]:
     """Carry campaigns out, in the chamber of `really` if given; also return how often figures were said to be undefined, and CPU seconds."""
     begin = time.process_time()
-    campaign, plan = service.make_plan(folder)
-    true = None if really is None else service.Campaign.load(really)
+    campaign, plan = services.make_plan(folder)
+    true = None if really is None else Campaign.load(really)
     out, undefined = [], defaultdict[str, int](int)
     for seed in seeds:
         for one in rehearse(campaign, plan, seed=seed, true=true).findings:

@@ -14,11 +14,11 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from colure.analysis.recipe import process
-from colure.analysis.self_check import self_check
-from colure.app import service
-from colure.app.reference import probe_of
-from colure.app.rehearsal import record_of_rehearsal
+from colure.analysis.findings.self_check import self_check
+from colure.analysis.pipeline.recipe import process
+from colure.app import services
+from colure.app.services.reference import probe_of
+from colure.app.services.rehearsal import record_of_rehearsal
 from colure.model.chamber import Chamber
 from tests.coverage.scenarios import HORN_38_GHZ, SCENARIOS, Scenario, band, sized
 
@@ -102,7 +102,7 @@ class Spoken:
 
 def spoken_of(folder: Path, seeds: Sequence[int], names: Sequence[str]) -> Spoken:
     """Measure campaigns in drawn chambers and read each with every change of the declarations."""
-    campaign, plan = service.make_plan(folder)
+    campaign, plan = services.make_plan(folder)
     probe, changes, out = probe_of(campaign, plan.frequency_hz), {**CHANGES, **single()}, Spoken()
     for seed in seeds:
         record = record_of_rehearsal(campaign, plan, seed=seed)

@@ -14,7 +14,8 @@ from typing import Any
 import numpy as np
 import tomlkit
 
-from colure.app import service
+from colure.app import services
+from colure.model.campaign import Campaign
 from colure.model.files import save_dataset
 from colure.twin.truth import probe_calibration
 
@@ -42,7 +43,7 @@ class Scenario:
 
     def write(self, folder: Path) -> Path:
         """Write the campaign into an empty folder and return it."""
-        service.new_campaign(folder)
+        services.new_campaign(folder)
         for name, changes in (("device", self.device), ("goal", self.goal), ("chamber", self.chamber)):
             path = folder / f"{name}.toml"
             document = tomlkit.parse(path.read_text(encoding="utf-8"))
@@ -53,7 +54,7 @@ class Scenario:
         (folder / "twin.toml").write_text(tomlkit.dumps(twin), encoding="utf-8")
         if self.recipe:
             (folder / "recipe.toml").write_text(self.recipe, encoding="utf-8")
-        campaign = service.Campaign.load(folder)
+        campaign = Campaign.load(folder)
         if campaign.chamber.probe.pattern is not None:
             band = np.linspace(0.98 * campaign.goal.start_ghz, 1.02 * campaign.goal.stop_ghz, 5) * 1e9
             save_dataset(probe_calibration(band), folder / campaign.chamber.probe.pattern)

@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from colure.analysis.evidence import Evidence, chance_together
-from colure.analysis.misfit import noise_known
+from colure.analysis.findings.evidence import Evidence, chance_together
+from colure.analysis.findings.misfit import noise_known
 from tests.coverage.declarations import ALL, CHANGES, Spoken, count, halved, single, table
 
 #: Scenarios whose runs show enough: both polarizations, more than a few minutes of ties.

@@ -8,7 +8,7 @@ import pytest
 
 from colure.acquire.journal import JOURNAL_FORMAT, Journal, JournalError
 from colure.acquire.states import State
-from colure.app import service
+from colure.app import services
 from tests.acquire.test_journal import row
 from tests.crash.disk import FailingDisk
 from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture
@@ -68,7 +68,7 @@ def require_kept(path, promised: list[int]) -> None:
 @pytest.mark.skipif(os.name == "nt", reason="POSIX file layer")
 @pytest.mark.parametrize("persistent", [False, True])
 def test_every_call_fails(small_campaign, fast_folder, disk, persistent):  # noqa: F811
-    _, plan = service.make_plan(small_campaign)
+    _, plan = services.make_plan(small_campaign)
     disk.arm(0, "eio", persistent=False)
     write(plan, fast_folder / "count.sqlite", disk.label)
     total = disk.calls

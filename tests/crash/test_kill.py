@@ -11,7 +11,8 @@ import apsw
 import numpy as np
 import pytest
 
-from colure.app import service
+from colure.app import services
+from colure.app.storage.folders import run_folder
 from colure.model.files import open_dataset
 
 KILLS = 12
@@ -44,15 +45,15 @@ def test_killed_at_random_instants(small_campaign, seed, request):
     if seed == 21 and not request.config.getoption("--nightly"):
         pytest.skip("a second seed is for the nightly run")
     wanted_kills = 1000 if request.config.getoption("--nightly") else KILLS
-    campaign, plan = service.make_plan(small_campaign)
-    whole = service.run_folder(small_campaign, "whole")
-    service.acquire(campaign, plan, whole)
+    campaign, plan = services.make_plan(small_campaign)
+    whole = run_folder(small_campaign, "whole")
+    services.acquire(campaign, plan, whole)
     truth = open_dataset(whole.record)
     random = np.random.default_rng(seed)
     kills, runs, killed_with_points = 0, 0, 0
     while kills < wanted_kills:
         runs += 1
-        run = service.run_folder(small_campaign, f"broken{runs}")
+        run = run_folder(small_campaign, f"broken{runs}")
         known: dict[int, bytes] = {}
         while True:
             child = start(small_campaign, run.path.name)
@@ -91,6 +92,6 @@ def test_killed_at_random_instants(small_campaign, seed, request):
             "flags",
         ):
             np.testing.assert_array_equal(planned[name].values, truth[name].values)
-        assert service.verify(run).whole
+        assert services.verify(run).whole
     print(f"{kills} kills over {runs} runs, {killed_with_points} of them with new points on disk")
     assert killed_with_points > wanted_kills / 2

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from colure.acquire.journal import JOURNAL_FORMAT, Journal, JournalError
-from colure.app import service
+from colure.app import services
 from tests.acquire.test_journal import row
 from tests.crash.disk import Operation, RecordingDisk, crashes
 
@@ -79,7 +79,7 @@ def judge(promises: list[str], files: dict[str, bytes], folder: Path) -> str:
 def test_nothing_promised_is_lost(small_campaign, fast_folder, seed, request):
     if seed == 2 and not request.config.getoption("--nightly"):
         pytest.skip("a second seed is for the nightly run")
-    _, plan = service.make_plan(small_campaign)
+    _, plan = services.make_plan(small_campaign)
     (fast_folder / "live").mkdir()
     log = recorded(plan, fast_folder / "live")
     rounds = 55 if request.config.getoption("--nightly") else 10
@@ -95,7 +95,7 @@ def test_nothing_promised_is_lost(small_campaign, fast_folder, seed, request):
 
 @pytest.mark.skipif(os.name == "nt", reason="the harness replays on a POSIX file layer")
 def test_the_harness_sees_what_normal_synchronization_loses(small_campaign, fast_folder):
-    _, plan = service.make_plan(small_campaign)
+    _, plan = services.make_plan(small_campaign)
     (fast_folder / "live").mkdir()
     log = recorded(plan, fast_folder / "live", "pragma synchronous=normal", points=25)
     faults = [judge(promises, files, fast_folder) for promises, files in crashes(log, rounds=1, seed=3)]

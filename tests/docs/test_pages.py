@@ -12,9 +12,10 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from colure.app import service
+from colure.app import services
 from colure.app.cli import main
-from colure.app.rehearsal import record_of_rehearsal
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
 from colure.model.files import save_dataset
 
 DOCS = Path(__file__).parents[2] / "docs"
@@ -53,11 +54,11 @@ def test_what_a_page_says_works(page, tmp_path, monkeypatch):
     if page.stem not in ("tutorial", "coordinates"):
         # These pages go on with the tutorial's campaign, measured.
         folder = tmp_path / "my-campaign"
-        service.new_campaign(folder)
+        services.new_campaign(folder)
         (folder / "goal.toml").write_text(f'name = "First look"\n{SMALL}', encoding="utf-8")
-        made = service.run_folder(folder, "first")
+        made = run_folder(folder, "first")
         made.path.mkdir(parents=True)
-        save_dataset(record_of_rehearsal(*service.make_plan(folder)), made.record)
+        save_dataset(record_of_rehearsal(*services.make_plan(folder)), made.record)
     names: dict[str, object] = {}
     for kind, title, text in blocks(page):
         if title:

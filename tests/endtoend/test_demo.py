@@ -129,8 +129,8 @@ def test_a_missed_truth_is_told_by_the_exit_code(small_campaign, tmp_path, monke
     """A device declared far too small is undersampled: the figures miss, and the demo says so."""
     if not request.config.getoption("--nightly"):
         pytest.skip("another whole demo: for the nightly run")
-    from colure.app import demo as demo_module
-    from colure.app import starting
+    from colure.app.commands import demo as demo_module
+    from colure.app.services import starting
 
     limits = small_campaign / "limits.toml"
     limits.write_text(limits.read_text("utf-8").replace("band_ghz = [24.12, 24.13]\n", ""), "utf-8")

@@ -11,8 +11,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from colure.analysis.recipe import process
-from colure.app.service import probe_of
+from colure.analysis.pipeline.recipe import process
+from colure.app.services.reference import probe_of
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.model.campaign import Campaign

@@ -6,13 +6,13 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.acquire.engine import Options
 from colure.acquire.journal import Journal
+from colure.acquire.outcome import Options
 from colure.acquire.seal import record_of
 from colure.acquire.states import State
-from colure.analysis.recipe import process
-from colure.analysis.regrid import lag_of, to_planned_places
-from colure.app.service import probe_of
+from colure.analysis.pipeline.recipe import process
+from colure.analysis.steps.places import lag_of, to_planned_places
+from colure.app.services.reference import probe_of
 from colure.planning.path import progressive_order
 from tests.conftest import DEMO_DEVICE
 from tests.endtoend.test_near_to_far import edited, rms_error_db

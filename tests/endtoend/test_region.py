@@ -5,10 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.recipe import process
-from colure.analysis.uncertainty import figures_with_budget
-from colure.app import service
-from colure.app.service import probe_of
+from colure.analysis.pipeline.recipe import process
+from colure.analysis.uncertainty.budget import figures_with_budget
+from colure.app import services
+from colure.app.services.reference import probe_of
 from colure.geometry.polarization import Basis, to_basis
 from colure.model.pattern import field_of
 from colure.twin.chamber import SimulatedRange
@@ -83,9 +83,9 @@ def test_jerk_limits_and_approaches_are_forecast(small_campaign, tmp_path, style
 def test_an_offset_device_needs_no_more_slices(campaign_folder):
     """300 mm in front of the crossing: a larger sphere, finer sweeps along the slices, as many slices (derivable)."""
     edited(campaign_folder, "chamber.toml", ("largest_device_m = 0.4", "largest_device_m = 0.8"))
-    _, near = service.make_plan(campaign_folder)
+    _, near = services.make_plan(campaign_folder)
     edited(campaign_folder, "device.toml", ("[0.0, 0.0, -30.0]", "[0.0, 0.0, -300.0]"))
-    _, far = service.make_plan(campaign_folder)
+    _, far = services.make_plan(campaign_folder)
     assert far.order > 2 * near.order and far.grid.swept_step_deg < 0.5 * near.grid.swept_step_deg
     assert far.grid.slices_planned == near.grid.slices_planned
 

@@ -10,7 +10,8 @@ import pytest
 from colure.acquire.journal import Journal
 from colure.acquire.seal import record_of
 from colure.acquire.states import State
-from colure.app import service
+from colure.app import services
+from colure.app.storage.folders import run_folder
 from colure.instruments.device_states import CallableStates, CommandStates, ProgramStates
 from colure.instruments.links import real_number
 from colure.instruments.profile import analyzer_profile
@@ -29,7 +30,7 @@ SETTINGS = SweepSettings(24.0e9, 24.1e9, 5, 1000.0, -3.0, 2)
 
 @pytest.fixture
 def twin(small_campaign):
-    running = start_twin(service.make_plan(small_campaign)[0])
+    running = start_twin(services.make_plan(small_campaign)[0])
     yield running
     running.close()
 
@@ -93,7 +94,7 @@ def test_a_message_based_wire_carries_text_and_blocks(twin, small_campaign):
 
 def test_a_stale_sweep_is_refused_by_its_counter(small_campaign):
     (small_campaign / "twin.toml").write_text('noise = false\n[[faults]]\nkind = "stale"\nat = 2\n', encoding="utf-8")
-    twin = start_twin(service.make_plan(small_campaign)[0])
+    twin = start_twin(services.make_plan(small_campaign)[0])
     analyzer = ScpiAnalyzer(twin.analyzer_resource, words(), timeout_s=5)
     analyzer.configure(SETTINGS, (1,))
     analyzer.sweep()
@@ -136,15 +137,15 @@ def test_a_power_meter_reads_what_friis_says(twin):
 def test_a_power_only_run_is_recorded_and_refused_where_phase_is_needed(tiny_campaign):
     chamber = (tiny_campaign / "chamber.toml").read_text(encoding="utf-8")
     (tiny_campaign / "chamber.toml").write_text(chamber.replace("scpi-analyzer", "scpi-power"), encoding="utf-8")
-    campaign, plan = service.make_plan(tiny_campaign)
-    run = service.run_folder(tiny_campaign, "power")
-    assert service.acquire(campaign, plan, run).state is State.DONE
+    campaign, plan = services.make_plan(tiny_campaign)
+    run = run_folder(tiny_campaign, "power")
+    assert services.acquire(campaign, plan, run).state is State.DONE
     from colure.model.files import open_dataset
 
     record = open_dataset(run.record)
     assert record.attrs["receiver"] == "power" and np.all(record["trace"].values.imag == 0.0)
     with pytest.raises(InputError, match="receiver is power-only"):
-        service.process(campaign, run)
+        services.process(campaign, run)
 
 
 STATES = """
@@ -188,15 +189,15 @@ def test_each_state_becomes_a_pattern(tiny_campaign):
     with (tiny_campaign / "device.toml").open("a", encoding="utf-8") as out:
         out.write(STATES.format(loop="inner"))
     (tiny_campaign / "twin.toml").write_text("seed = 3\nnoise = false\n" + STEER, encoding="utf-8")
-    campaign, plan = service.make_plan(tiny_campaign)
-    run = service.run_folder(tiny_campaign, "beams")
-    assert service.acquire(campaign, plan, run).state is State.DONE
-    assert service.states_of(run) == ["left", "middle", "right"]
+    campaign, plan = services.make_plan(tiny_campaign)
+    run = run_folder(tiny_campaign, "beams")
+    assert services.acquire(campaign, plan, run).state is State.DONE
+    assert services.states_of(run) == ["left", "middle", "right"]
     for name in ("left", "right"):
-        service.process(campaign, run, state=name)
+        services.process(campaign, run, state=name)
         assert run.pattern_of(name).stat().st_size > 1000
     with pytest.raises(InputError, match="must be one of left, middle, right"):
-        service.process(campaign, run, state="up")
+        services.process(campaign, run, state="up")
 
 
 def test_a_state_that_is_not_taken_is_never_measured(twin):

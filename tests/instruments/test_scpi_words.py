@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.app import service
+from colure.app import services
 from colure.instruments.links import VisaLink as Transport
 from colure.twin.scpi_server import header_pattern
 from colure.twin.servers import start_twin
@@ -13,7 +13,7 @@ from colure.twin.servers import start_twin
 
 @pytest.fixture
 def twin(small_campaign):
-    campaign, _ = service.make_plan(small_campaign)
+    campaign, _ = services.make_plan(small_campaign)
     running = start_twin(campaign)
     yield running
     running.close()
@@ -81,7 +81,7 @@ def test_feed_hold_in_real_time_brakes_within_the_deceleration(small_campaign):
     import time
 
     (small_campaign / "twin.toml").write_text("noise = false\ntime_factor = 1.0\n", encoding="utf-8")
-    campaign, _ = service.make_plan(small_campaign)
+    campaign, _ = services.make_plan(small_campaign)
     running = start_twin(campaign)
     moving, stop = (Transport(running.axes_resource, timeout_s=5) for _ in range(2))
     moving.write("G0 B90\nG4 P0")

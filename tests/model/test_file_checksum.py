@@ -9,8 +9,9 @@ import pytest
 import xarray as xr
 from click.testing import CliRunner
 
-from colure.app import service
+from colure.app import services
 from colure.app.cli import main
+from colure.app.storage.folders import run_folder
 from colure.model.files import CHECKSUM, open_dataset, require_unchanged, save_dataset
 from colure.model.loading import InputError
 
@@ -70,9 +71,9 @@ def test_other_readers_of_the_format_do_not_mind(tmp_path):
 
 
 def test_a_damaged_record_is_refused_and_made_anew_from_the_journal(tiny_campaign):
-    campaign, plan = service.make_plan(tiny_campaign)
-    run = service.run_folder(tiny_campaign, "first")
-    assert service.acquire(campaign, plan, run).state.value == "done"
+    campaign, plan = services.make_plan(tiny_campaign)
+    run = run_folder(tiny_campaign, "first")
+    assert services.acquire(campaign, plan, run).state.value == "done"
     whole = open_dataset(run.record)
     raw = bytearray(run.record.read_bytes())
     raw[len(raw) // 2] ^= 4
@@ -83,8 +84,8 @@ def test_a_damaged_record_is_refused_and_made_anew_from_the_journal(tiny_campaig
     assert made.exit_code == 0, made.output
     xr.testing.assert_identical(open_dataset(run.record), whole)
     # A sound record of another run is no record of this one.
-    other = service.run_folder(tiny_campaign, "second")
-    assert service.acquire(campaign, plan, other).state.value == "done"
+    other = run_folder(tiny_campaign, "second")
+    assert services.acquire(campaign, plan, other).state.value == "done"
     shutil.copyfile(other.record, run.record)
     foreign = CliRunner().invoke(main, ["evaluate", str(tiny_campaign), "--run", "first"])
     assert foreign.exit_code == 2 and "not made from this journal" in " ".join(foreign.stderr.split())

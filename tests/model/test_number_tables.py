@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.app.reference import HEADER, _interpolated
+from colure.app.services.reference import HEADER, _interpolated
 from colure.model.loading import InputError
 from colure.model.specification import load_specification
 from colure.planning.aim import read_targets

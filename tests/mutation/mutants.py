@@ -29,7 +29,7 @@ ROOMS = ("geometry", "waves", "analysis")
 GATES = {
     "geometry": ["tests/geometry", "tests/published", "tests/laws"],
     "waves": ["tests/laws", "tests/waves", "tests/published"],
-    "analysis": ["tests/published", "tests/analysis", "tests/app/test_compare_verdict_export.py"],
+    "analysis": ["tests/published", "tests/analysis", "tests/app/services/test_compare_verdict_export.py"],
 }
 OPERATORS = {ast.Add: "-", ast.Sub: "+", ast.Mult: "/", ast.Div: "*"}
 SIGNS = {"-": ast.Sub, "+": ast.Add, "/": ast.Div, "*": ast.Mult}

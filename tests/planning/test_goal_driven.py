@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from colure.app import service
+from colure.app import services
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.planning.choose import BANDWIDTHS_HZ, best_power_dbm
@@ -20,8 +20,8 @@ def wishing(folder, *lines: str, wishes: str = "gain_dbi = 0.4\nbeamwidth_e_deg 
 
 
 def test_the_quickest_plan_comes_first_with_two_alternatives(campaign_folder):
-    _, usual = service.make_plan(campaign_folder)
-    campaign, plan = service.make_plan(wishing(campaign_folder))
+    _, usual = services.make_plan(campaign_folder)
+    campaign, plan = services.make_plan(wishing(campaign_folder))
     first, *others = plan.predicted["alternatives"]
     assert len(others) == 2 and {first["name"]} & {one["name"] for one in others} == set()
     assert first["duration_s"] == plan.predicted["duration_s"] <= min(one["duration_s"] for one in others)
@@ -35,23 +35,23 @@ def test_the_quickest_plan_comes_first_with_two_alternatives(campaign_folder):
 
 
 def test_an_alternative_is_taken_by_writing_it_down(campaign_folder):
-    _, plan = service.make_plan(wishing(campaign_folder))
+    _, plan = services.make_plan(wishing(campaign_folder))
     other = plan.predicted["alternatives"][1]
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 11\n" + "\n".join(
         f'{k} = "{v}"' if isinstance(v, str) else f"{k} = {v!r}" for k, v in other["choices"].items())))  # fmt: skip
-    _, taken = service.make_plan(campaign_folder)
+    _, taken = services.make_plan(campaign_folder)
     assert taken.predicted["duration_s"] == pytest.approx(other["duration_s"])
     assert taken.settings["style"] == other["choices"]["style"]
 
 
 def test_what_is_set_by_hand_stays_and_is_checked_against_the_wishes(campaign_folder):
-    _, plan = service.make_plan(wishing(campaign_folder, 'style = "step"', "if_bandwidth_hz = 5000", "step_deg = 5"))
+    _, plan = services.make_plan(wishing(campaign_folder, 'style = "step"', "if_bandwidth_hz = 5000", "step_deg = 5"))
     assert plan.settings["style"] == "step" and plan.settings["if_bandwidth_hz"] == 5000 and plan.step_deg == 5
     edited(campaign_folder, "goal.toml", ("if_bandwidth_hz = 5000", "if_bandwidth_hz = 5000000\npower_dbm = -50"))
     with pytest.raises(
         InputError, match=r"want\.gain_dbi = 0\.4: must be at least [\d.]+ dB here; (noise|drift residual) alone"
     ):
-        service.make_plan(campaign_folder)
+        services.make_plan(campaign_folder)
 
 
 def test_a_wish_below_what_the_reference_allows_is_answered_with_the_cause(campaign_folder):
@@ -59,14 +59,14 @@ def test_a_wish_below_what_the_reference_allows_is_answered_with_the_cause(campa
         InputError,
         match=r"want\.gain_dbi = 0\.2: must be at least 0\.25\d* dB here; reference gain alone gives 0\.25 dB",
     ):
-        service.make_plan(wishing(campaign_folder, wishes="gain_dbi = 0.2"))
+        services.make_plan(wishing(campaign_folder, wishes="gain_dbi = 0.2"))
 
 
 def test_figures_of_the_whole_sphere_need_it(campaign_folder):
     with pytest.raises(
         InputError, match=r"want\.directivity_dbi = 0\.2: needs the whole sphere, region_deg = 60 must be 180"
     ):
-        service.make_plan(wishing(campaign_folder, "region_deg = 60", wishes="directivity_dbi = 0.2"))
+        services.make_plan(wishing(campaign_folder, "region_deg = 60", wishes="directivity_dbi = 0.2"))
 
 
 @pytest.mark.parametrize(
@@ -90,7 +90,7 @@ def test_figures_of_the_whole_sphere_need_it(campaign_folder):
 def test_impossible_goals_get_a_plain_answer(campaign_folder, name, pairs, answer):
     edited(campaign_folder, name, *pairs)
     with pytest.raises(InputError, match=answer):
-        service.make_plan(campaign_folder)
+        services.make_plan(campaign_folder)
 
 
 def test_a_gate_needs_a_band(campaign_folder):
@@ -102,12 +102,12 @@ def test_a_gate_needs_a_band(campaign_folder):
         ("stop_ghz = 24.25", "stop_ghz = 24.0"),
     )
     with pytest.raises(InputError, match="gate = true: one frequency: no time gate is possible"):
-        service.make_plan(campaign_folder)
+        services.make_plan(campaign_folder)
 
 
 def test_side_lobes_below_the_noise_are_said_with_what_would_help(campaign_folder):
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 11\npower_dbm = -20"))
-    _, plan = service.make_plan(campaign_folder)
+    _, plan = services.make_plan(campaign_folder)
     (line,) = plan.predicted["missing"]
     snr = plan.predicted["level"]["snr_wanted_db"]
     assert f"{10 - snr:.1f} dB are missing" in line and "Hz instead of 1000 Hz" in line
@@ -115,7 +115,7 @@ def test_side_lobes_below_the_noise_are_said_with_what_would_help(campaign_folde
 
 def test_hidden_directions_are_said(campaign_folder):
     edited(campaign_folder, "chamber.toml", ("load_limit_kg = 5", "load_limit_kg = 5\nbracket_half_angle_deg = 30"))
-    _, plan = service.make_plan(campaign_folder)
+    _, plan = services.make_plan(campaign_folder)
     assert "hides everything beyond 150 deg; 30 deg of the region are missing" in plan.predicted["missing"][0]
 
 
@@ -132,7 +132,7 @@ def test_power_is_limited_by_source_device_or_receiver(campaign_folder):
     with pytest.raises(
         InputError, match=r"power_dbm = 3: must be at most 0 dBm \(chamber\.toml analyzer\.max_power_dbm\)"
     ):
-        service.make_plan(campaign_folder)
+        services.make_plan(campaign_folder)
 
 
 def test_smear_within_the_bandwidth_by_hand():

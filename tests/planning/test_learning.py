@@ -8,7 +8,7 @@ import pytest
 from colure.acquire.journal import Journal
 from colure.acquire.seal import record_of
 from colure.acquire.states import State
-from colure.app import service
+from colure.app import services
 from colure.model.chamber import Analyzer, Axis
 from colure.model.loading import InputError
 from colure.planning.duration import coordinated_time, move_time, point_times, sweep_time
@@ -42,7 +42,7 @@ def test_a_slower_azimuth_is_found_and_the_next_forecast_uses_it(tiny_campaign, 
     assert recall(tiny_campaign).axes["azimuth"].speed_deg_s == pytest.approx(
         learned.axes["azimuth"].speed_deg_s, rel=1e-5
     )
-    _, again = service.make_plan(tiny_campaign)
+    _, again = services.make_plan(tiny_campaign)
     # Forecasts change, what is measured does not: a run begun before goes on.
     assert again.hash == plan.hash and again.predicted["learned_from"] == "first"
     assert again.predicted["declared_duration_s"] == declared

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.app import service
+from colure.app import services
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
@@ -47,22 +47,22 @@ def test_a_weak_axis_is_refused_with_the_acceleration_it_bears(campaign_folder):
     heavy(campaign_folder, cog="[30.0, 40.0, 0.0]")
     edited(campaign_folder, "chamber.toml", ("min_deg = -10\n", "torque_nm = 1.97\nmin_deg = -10\n"))
     with pytest.raises(InputError, match=r"acceleration_deg_s2 = 60: must be at most \d+\.\d deg/s\^2 for 1\.97 N m"):
-        service.make_plan(campaign_folder)
+        services.make_plan(campaign_folder)
     edited(campaign_folder, "chamber.toml", ("torque_nm = 1.97", "torque_nm = 1.5"))
     with pytest.raises(InputError, match=r"roll by gravity alone = 1\.96: must be below 1\.5 N m; balance"):
-        service.make_plan(campaign_folder)
+        services.make_plan(campaign_folder)
 
 
 def test_tilt_under_load_follows_the_stiffness(campaign_folder):
     heavy(campaign_folder)
     edited(campaign_folder, "chamber.toml", ("load_limit_kg = 5", "load_limit_kg = 5\nstiffness_nm_deg = 100"))
-    _campaign, plan = service.make_plan(campaign_folder)
+    _campaign, plan = services.make_plan(campaign_folder)
     assert plan.predicted["tilt_deg"] == pytest.approx(4.0 * 9.80665 * 0.2 / 100.0)
 
 
 def test_the_table_says_what_the_trade_knows(campaign_folder):
     """Common practice, no source: slices of a roll positioner meet at boresight, grids elsewhere; one pass halves the time."""
-    campaign, plan = service.make_plan(campaign_folder)
+    campaign, plan = services.make_plan(campaign_folder)
     choices = compare(campaign, plan)
     assert [choice.geometry for choice in choices[:2]] == [campaign.chamber.positioner.geometry] * 2
     roll = [choice for choice in choices if choice.geometry is Geometry.ROLL_OVER_AZIMUTH]

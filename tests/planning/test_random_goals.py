@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.uncertainty import native_values
-from colure.app.rehearsal import carry_out
+from colure.analysis.uncertainty.budget import native_values
+from colure.app.services.rehearsal import carry_out
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 from colure.planning.preflight import make_plan

@@ -6,17 +6,17 @@ import numpy as np
 import pytest
 from scipy.stats import ncx2
 
-from colure.analysis.combination import (
+from colure.analysis.steps.repetition import students_factor
+from colure.analysis.uncertainty.budget import corrected
+from colure.analysis.uncertainty.combination import (
     Contribution,
     correlation,
     covariance,
     effective_dof,
     half_width,
     joint_draws,
-    students_factor,
 )
-from colure.analysis.modulus import modulus_interval
-from colure.analysis.uncertainty import corrected
+from colure.analysis.uncertainty.modulus import modulus_interval
 
 #: JCGM 100:2008, table H.2: five simultaneous sets of voltage (V), current (A) and phase (rad).
 VOLTAGE = np.array([5.007, 4.994, 5.005, 4.990, 4.999])

@@ -5,10 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis import masks
-from colure.analysis.compare import normalized_error
+from colure.analysis.compare.match import normalized_error
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.sphere import Sky, coverage
+from colure.analysis.verdict import masks
 from colure.geometry.sphere import equiangular
 from colure.model.evaluation import Evaluation
 from colure.model.loading import InputError
@@ -98,7 +98,7 @@ def test_power_figures_of_a_dipole():
 @pytest.mark.parametrize(("difference_db", "level_db"), [(0.1, -38.73), (0.5, -24.55), (1.0, -18.27)])
 def test_equivalent_error_levels(difference_db, level_db):
     """Section 7: differences of 0.1/0.5/1 dB at the peak are fields of -38.73/-24.55/-18.27 dB."""
-    from colure.analysis.compare import Freedom, levels_of, match
+    from colure.analysis.compare.match import Freedom, levels_of, match
 
     one = expansion_of(cluster_of([1e9], [0, 0, 0], [1, 0, 0], [0, 1, 0]), 6)
     other = one.with_coefficients(one.coefficients * 10 ** (difference_db / 20))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.fields import expand
+from colure.analysis.fields.expand import expand
 from colure.geometry.conventions import wavenumber
 from colure.geometry.polarization import from_cartesian
 from colure.model.fields import FieldSamples

@@ -7,9 +7,10 @@ import re
 
 import pypdf
 
-from colure.app import service
-from colure.app.judging import judge
-from colure.app.rehearsal import record_of_rehearsal
+from colure.app import services
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.services.verdicts import judge
+from colure.app.storage.folders import run_folder
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from colure.model.loading import load
@@ -19,7 +20,7 @@ from tests.endtoend.test_near_to_far import edited
 
 def written(folder):
     """A report of a 3 x 3 panel at two frequencies with the demo's limits: (html text, pdf reader)."""
-    service.new_campaign(folder)
+    services.new_campaign(folder)
     edited(folder, "device.toml", ("[49.7, 49.7, 4.0]", "[18.6, 18.6, 4.0]"), ("rows = 8", "rows = 3"),
            ("columns = 8", "columns = 3"), ("Printed 8 x 8 panel, 24 GHz", "<script>alert(1)</script> & Sons"))  # fmt: skip
     edited(folder, "goal.toml", ("points = 11", "points = 2"), ("wanted_level_db = -50", "wanted_level_db = -30"))
@@ -27,16 +28,16 @@ def written(folder):
         (folder / "limits.toml").read_text("utf-8").replace("band_ghz = [24.12, 24.13]", "band_ghz = [24.2, 24.3]"),
         "utf-8",
     )
-    campaign, plan = service.make_plan(folder)
-    run = service.run_folder(folder, "first")
+    campaign, plan = services.make_plan(folder)
+    run = run_folder(folder, "first")
     run.path.mkdir(parents=True)
     save_dataset(
         record_of_rehearsal(campaign, plan, truth=SimulatedChamber(seed=1, drift_db=0.2, drift_deg=5)), run.record
     )
-    done = service.process(campaign, run)
-    figures = service.evaluate(done, run)
+    done = services.process(campaign, run)
+    figures = services.evaluate(done, run)
     judged = judge(done, figures, load(Specification, folder / "limits.toml"))
-    service.write_report(campaign, plan, run, done, figures, judged)
+    services.write_report(campaign, plan, run, done, figures, judged)
     return run.report_html.read_text("utf-8"), pypdf.PdfReader(run.report_pdf), judged
 
 

@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from colure.app import service
 from colure.geometry.directions import unit_vector
+from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
 from colure.model.loading import InputError, validate
@@ -337,7 +337,7 @@ def test_faults_name_the_field(table, fault):
 
 def test_the_demo_holds_its_own_panel(campaign_folder):
     """The demo's twin.toml describes the built-in panel, to the last bit."""
-    campaign = service.Campaign.load(campaign_folder)
+    campaign = Campaign.load(campaign_folder)
     frequency = campaign.goal.frequency_hz
     found, wanted = maker_of(campaign)(frequency), panel(frequency, centre_m=(0.0, 0.0, -0.030))
     for name in ("position", "electric", "magnetic", "weights", "efficiency"):

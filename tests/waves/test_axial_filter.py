@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from colure.analysis.nearfield import OwnWaves
+from colure.analysis.steps.mode_filter import OwnWaves
 from colure.geometry.conventions import mode_count
 from colure.waves.expansion import Expansion
 

@@ -1,17 +1,18 @@
-from .alignment import Estimate, estimate
-from .assembly import MeasuredSphere, assemble
-from .calibration import GainTransfer, gain_transfer
-from .compare import Match, match, normalized_error
-from .drift import DriftTrack, track
-from .face import Face, face_of
-from .fields import far_field
-from .gating import Gate, gated, impulse_response
-from .nearfield import FarFieldStep, far_field_step, pattern_grid
-from .recipe import Processed, default_recipe, process
-from .self_check import Finding, self_check
-from .stages import Known, Transformed, known_of, transform
-from .uncertainty import Budget, budget_of, figures_with_budget
-from .verdicts import Verdict, overall
+from .compare.match import Match, match, normalized_error
+from .fields.near_to_far import far_field
+from .figures.face import Face, face_of
+from .findings.finding import Finding
+from .findings.self_check import self_check
+from .pipeline.recipe import Processed, default_recipe, process
+from .pipeline.stages import Known, Transformed, known_of, transform
+from .steps.alignment import Estimate, estimate
+from .steps.assemble import MeasuredSphere, assemble
+from .steps.drift import DriftTrack, track
+from .steps.far_field import FarFieldStep, far_field_step, pattern_grid
+from .steps.gain import GainTransfer, gain_transfer
+from .steps.gate import Gate, gated, impulse_response
+from .uncertainty.budget import Budget, budget_of, figures_with_budget
+from .verdict.verdicts import Verdict, overall
 
 __all__ = [
     "Budget",

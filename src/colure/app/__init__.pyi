@@ -1,6 +1,7 @@
-from .batch import Item, Result, find_items, run_batch, write_table
-from .notebook import Figures, OpenCampaign, Pattern, Record, Run, demo_campaign, open_campaign
-from .scale_out import process_large
+from .notebook import OpenCampaign, Pattern, Record, Run, demo_campaign, open_campaign
+from .scale.batch import Item, Result, find_items, run_batch, write_table
+from .scale.pieces import process_large
+from .services.figure_table import Figures
 
 __all__ = [
     "Figures",

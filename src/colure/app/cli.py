@@ -14,34 +14,34 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from colure import __version__
-from colure.app.aim_command import aim
-from colure.app.batch_command import BatchOptions, batch_options, run_batch_command
-from colure.app.beam_command import beam
-from colure.app.compare_command import compare, series
-from colure.app.coverage_command import coverage
-from colure.app.effects_command import effects
-from colure.app.export_command import export
-from colure.app.field_commands import convert, process
-from colure.app.findings_command import findings
-from colure.app.flip_command import flip
-from colure.app.grid_study_command import grid_study
-from colure.app.pattern_command import pattern
-from colure.app.plot_command import plot
-from colure.app.rehearse_command import rehearse
-from colure.app.serve_command import serve
-from colure.app.set_ups_command import set_ups
-from colure.app.simulate_command import simulate
-from colure.app.three_antenna_command import three_antenna
-from colure.app.truth_command import truth
-from colure.app.verdict_command import verdict
+from colure.app.commands.aim import aim
+from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
+from colure.app.commands.beam import beam
+from colure.app.commands.compare import compare, series
+from colure.app.commands.coverage import coverage
+from colure.app.commands.effects import effects
+from colure.app.commands.export import export
+from colure.app.commands.fields import convert, process
+from colure.app.commands.findings import findings
+from colure.app.commands.flip import flip
+from colure.app.commands.grid_study import grid_study
+from colure.app.commands.pattern import pattern
+from colure.app.commands.plot import plot
+from colure.app.commands.rehearse import rehearse
+from colure.app.commands.serve import serve
+from colure.app.commands.set_ups import set_ups
+from colure.app.commands.simulate import simulate
+from colure.app.commands.three_antenna import three_antenna
+from colure.app.commands.truth import truth
+from colure.app.commands.verdict import verdict
 
 if TYPE_CHECKING:
-    from colure.acquire.engine import Options, Outcome
-    from colure.app.service import RunFolder
+    from colure.acquire.outcome import Options, Outcome
+    from colure.app.storage.folders import RunFolder
     from colure.model.campaign import Campaign
     from colure.model.plan import Plan
 
-#: The kinds of devices that `colure new --device` knows; `colure.app.starting` holds their sizes.
+#: The kinds of devices that `colure new --device` knows; `colure.app.services.starting` holds their sizes.
 KINDS_TO_START = ("horn", "panel", "patch", "dipole", "array")
 GOOD, CHECK_FAILED, BAD_INPUT, STOPPED = 0, 1, 2, 3
 
@@ -105,14 +105,14 @@ def new(folder: Path, profile_name: str | None, kind: str | None, band: str | No
       colure new my-horn --device horn --band 37-40
       colure new my-campaign --profile stepper-rack
     """
-    from colure.app import service
+    from colure.app import services
 
     if profile_name is not None:
-        written = [service.copy_profile(folder, profile_name)]
+        written = [services.copy_profile(folder, profile_name)]
     elif kind is not None and band is not None:
-        written = service.start_campaign(folder, kind=kind, band=band)
+        written = services.start_campaign(folder, kind=kind, band=band)
     elif kind is None and band is None:
-        written = service.new_campaign(folder)
+        written = services.new_campaign(folder)
     else:
         raise click.UsageError("--device and --band go together, such as --device horn --band 37-40 (GHz)")
     if as_json:
@@ -140,17 +140,18 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
       colure plan my-campaign --compare
       colure plan my-campaign --learn first
     """
-    from colure.app import screens, service
+    from colure.app import services
+    from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
     if learn_from is not None:
-        learned, path = service.learn_axes(folder, learn_from)
+        learned, path = services.learn_axes(folder, learn_from)
         if as_json:
             click.echo(json.dumps({"file": str(path), **learned.model_dump()}))
         else:
             screens.show_learned(learned, Campaign.load(folder).chamber, path)
         return
-    campaign, made = service.make_plan(folder)
+    campaign, made = services.make_plan(folder)
     if compare_all:
         from colure.planning.schemes import compare
 
@@ -219,19 +220,20 @@ def acquire(
       colure acquire my-campaign --run first --verify
       colure acquire my-campaign --run first --rebuild
     """
-    from colure.acquire.engine import Options
-    from colure.app import service
+    from colure.acquire.outcome import Options
+    from colure.app import services
+    from colure.app.storage.folders import run_folder
 
-    run = service.run_folder(folder, run_name)
+    run = run_folder(folder, run_name)
     if only_verify:
         _verify(run, as_json)
         return
     if only_rebuild:
-        points = service.rebuild(run)
+        points = services.rebuild(run)
         click.echo(json.dumps({"record": str(run.record), "points": points}) if as_json else
                    f"record: {run.record}, {points} points from {run.journal.name}")  # fmt: skip
         return
-    campaign, made = service.make_plan(folder, run)
+    campaign, made = services.make_plan(folder, run)
     if only_check:
         _check(campaign, made, as_json)
         return
@@ -279,7 +281,7 @@ def evaluate(
       colure evaluate far.nc
       colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv
     """
-    from colure.app.pattern_files import is_file
+    from colure.app.services.pattern_files import is_file
 
     if len(sources) == 1 and is_file(Path(sources[0])) and Path(sources[0]).is_file():
         _only_of_one_run(state, "a file holds one state")
@@ -289,18 +291,20 @@ def evaluate(
         _only_of_one_run(state, "a batch does every state by itself")
         run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)
         return
-    from colure.app import screens, service
+    from colure.app import services
+    from colure.app.storage.folders import run_folder
+    from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
     folder = Path(sources[0] if sources else ".")
-    run, campaign = service.run_folder(folder, run_name or "first"), Campaign.load(folder)
-    figures = service.read_figures(campaign, run, state=state)
+    run, campaign = run_folder(folder, run_name or "first"), Campaign.load(folder)
+    figures = services.read_figures(campaign, run, state=state)
     if as_json:
         click.echo(json.dumps([figure.as_dict() for figure in figures]))
     else:
         screens.show_figures(figures)
-        click.echo(f"all frequencies and budgets: {service.addresses(run, run.figures, state)[-1]}")
-    for line in service.cautions_of(run, state=state):
+        click.echo(f"all frequencies and budgets: {services.addresses(run, run.figures, state)[-1]}")
+    for line in services.cautions_of(run, state=state):
         click.echo(f"caution: {line}", err=True)
     sys.exit(screens.show_against(figures))
 
@@ -321,13 +325,14 @@ def report(folder: Path, run_name: str, specification: Path | None, state: str |
     \b
     Example: colure report my-campaign --run first --specification limits.toml
     """
-    from colure.app import service
-    from colure.app.judging import report_on
+    from colure.app import services
+    from colure.app.services.reporting import report_on
+    from colure.app.storage.folders import run_folder
 
-    run = service.run_folder(folder, run_name)
-    campaign, made = service.make_plan(folder)
-    report_on(campaign, made, run, service.process(campaign, run, state=state), specification)
-    page, printed = (service.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
+    run = run_folder(folder, run_name)
+    campaign, made = services.make_plan(folder)
+    report_on(campaign, made, run, services.process(campaign, run, state=state), specification)
+    page, printed = (services.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
     if as_json:
         click.echo(json.dumps({"html": str(page), "pdf": str(printed)}))
     else:
@@ -346,7 +351,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
     \b
     Example: colure demo --json
     """
-    from colure.app.demo import run_demo
+    from colure.app.commands.demo import run_demo
 
     sys.exit(run_demo(folder, as_json=as_json))
 
@@ -367,8 +372,8 @@ def _only_of_one_run(state: str | None, why: str) -> None:
 
 def _evaluate_file(source: Path, *, as_json: bool) -> None:
     """Print the figures of a far-field file; evaluation.toml beside it asks for more, as in a campaign."""
-    from colure.app import screens
-    from colure.app.pattern_object import open_pattern
+    from colure.app.services.pattern_object import open_pattern
+    from colure.app.terminal import screens
     from colure.model.evaluation import Evaluation
     from colure.model.loading import load
 
@@ -386,9 +391,9 @@ def _evaluate_file(source: Path, *, as_json: bool) -> None:
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:
-    from colure.app import service
+    from colure.app import services
 
-    found = service.verify(run)
+    found = services.verify(run)
     if as_json:
         content = {"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "accepted": found.accepted}
         click.echo(json.dumps({**content, "root": found.root_hash}))
@@ -403,7 +408,7 @@ def _verify(run: RunFolder, as_json: bool) -> None:
 
 def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> None:
     """Show the cautions; motion needs a person's yes, or --yes from a script."""
-    from colure.app import screens
+    from colure.app.terminal import screens
     from colure.model.loading import InputError
 
     if not quiet:
@@ -418,9 +423,10 @@ def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> N
 
 def _check(campaign: Campaign, made: Plan, as_json: bool) -> None:
     """Print what every instrument said; exit code 3 if one of them is not ready."""
-    from colure.app import screens, service
+    from colure.app import services
+    from colure.app.terminal import screens
 
-    lines = service.check_instruments(campaign, made)
+    lines = services.check_instruments(campaign, made)
     if as_json:
         click.echo(json.dumps([line.__dict__ for line in lines]))
     else:
@@ -432,10 +438,11 @@ def _acquire(
     campaign: Campaign, made: Plan, run: RunFolder, *, quiet: bool, options: Options, accept_damage: bool
 ) -> Outcome:
     """Run the engine under a progress bar; Ctrl-C stops it safely."""
-    from colure.app import keys, screens, service
+    from colure.app import services
+    from colure.app.terminal import keys, screens
 
     with screens.progress(len(made), quiet=quiet) as listener, keys.Controls(quiet=quiet) as controls:
-        return service.acquire(
+        return services.acquire(
             campaign,
             made,
             run,

@@ -16,30 +16,28 @@ from __future__ import annotations
 
 import html
 import json
-from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, overload
+from typing import TYPE_CHECKING, Any
 
-from colure.app import service
-from colure.app.folders import RunFolder, require_free, run_folder
+from colure.app import services
+from colure.app.services.figure_table import Figures, html_table
+from colure.app.storage.folders import RunFolder, run_folder
 from colure.model.campaign import Campaign
-from colure.model.figure import Figure
 from colure.model.loading import InputError
 
 if TYPE_CHECKING:
-    import pandas
     import xarray as xr
 
-    from colure.acquire.engine import Outcome
-    from colure.analysis.compare import Freedom
-    from colure.analysis.recipe import Processed
-    from colure.analysis.self_check import Finding
-    from colure.app.comparing import Compared
-    from colure.app.judging import Judged
-    from colure.app.rehearsal import Rehearsal
-    from colure.app.scale_out import Outcome as Scaled
-    from colure.app.service import Effects
+    from colure.acquire.outcome import Outcome
+    from colure.analysis.compare.match import Freedom
+    from colure.analysis.findings.finding import Finding
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.app.scale.pieces import Outcome as Scaled
+    from colure.app.services.comparing import Compared
+    from colure.app.services.evaluation import Effects
+    from colure.app.services.rehearsal import Rehearsal
+    from colure.app.services.verdicts import Judged
     from colure.model.plan import Plan
     from colure.report.drawing import Drawing
 
@@ -63,19 +61,8 @@ def demo_campaign(folder: str | Path) -> OpenCampaign:
     InputError
         If the folder holds such files already.
     """
-    service.new_campaign(Path(folder))
+    services.new_campaign(Path(folder))
     return open_campaign(folder)
-
-
-def _table(head: Sequence[str], rows: Sequence[Sequence[str]], caption: str) -> str:
-    """Return an HTML table; every text is escaped."""
-
-    def cells(kind: str, row: Sequence[str]) -> str:
-        return "".join(f'<{kind} style="text-align:left">{html.escape(c)}</{kind}>' for c in row)
-
-    body = "".join(f"<tr>{cells('td', row)}</tr>" for row in rows)
-    top = f"<thead><tr>{cells('th', head)}</tr></thead>" if head else ""
-    return f"<table><caption>{html.escape(caption)}</caption>{top}<tbody>{body}</tbody></table>"
 
 
 @dataclass(frozen=True)
@@ -89,7 +76,7 @@ class Planned:
         return "\n".join(f"{what:16s} {answer}" for what, answer in self.rows)
 
     def _repr_html_(self) -> str:
-        return _table((), self.rows, "Plan")
+        return html_table((), self.rows, "Plan")
 
 
 @dataclass(frozen=True)
@@ -114,22 +101,22 @@ class OpenCampaign:
 
     def plan(self) -> Planned:
         """Plan the campaign; raises `InputError` if it cannot be measured so."""
-        from colure.app.plan_words import plan_rows
+        from colure.app.services.plan_words import plan_rows
 
-        campaign, plan = service.make_plan(self.folder)
+        campaign, plan = services.make_plan(self.folder)
         return Planned(plan, plan_rows(campaign, plan))
 
     def rehearse(self, *, seed: int = 1) -> Rehearsal:
         """Carry the plan out on an invented chamber and hold every stated interval against the truth."""
-        from colure.app.rehearsal import rehearse
+        from colure.app.services.rehearsal import rehearse
 
-        return rehearse(*service.make_plan(self.folder), seed=seed)
+        return rehearse(*services.make_plan(self.folder), seed=seed)
 
     def cautions(self) -> list[str]:
         """Return what a person must know before anything moves."""
-        from colure.app.cautions import cautions_of
+        from colure.app.services.cautions import cautions_of
 
-        return cautions_of(*service.make_plan(self.folder))
+        return cautions_of(*services.make_plan(self.folder))
 
     def acquire(self, name: str = "first", *, cautions_read: bool = False, home: bool = False) -> Run:
         """Measure, or go on with a run that was interrupted; returns when it is done.
@@ -146,13 +133,13 @@ class OpenCampaign:
         InputError
             If the cautions were not acknowledged, or the scan ended before its plan was completed (the run goes on later).
         """
-        from colure.acquire.engine import Options
+        from colure.acquire.outcome import Options
 
         if not cautions_read:
             raise InputError(["cautions_read = False: must be True before anything moves", *self.cautions()])
         run = run_folder(self.folder, name)
-        campaign, plan = service.make_plan(self.folder, run)
-        outcome: Outcome = service.acquire(campaign, plan, run, options=Options(home=home))
+        campaign, plan = services.make_plan(self.folder, run)
+        outcome: Outcome = services.acquire(campaign, plan, run, options=Options(home=home))
         if outcome.state.value != "done":
             raise InputError(
                 [
@@ -166,7 +153,7 @@ class OpenCampaign:
         rows = (("goal", c.goal.name), ("device", c.device.name), ("chamber", c.chamber.name),
                 ("band", f"{c.goal.start_ghz:g} to {c.goal.stop_ghz:g} GHz, {c.goal.points} frequencies"),
                 ("runs", ", ".join(run.name for run in self.runs) or "none yet"))  # fmt: skip
-        return _table((), rows, str(self.folder))
+        return html_table((), rows, str(self.folder))
 
 
 @dataclass(frozen=True)
@@ -184,7 +171,7 @@ class Run:
     @property
     def states(self) -> list[str]:
         """Device states in its record; empty if the device has none."""
-        return service.states_of(self.files)
+        return services.states_of(self.files)
 
     @property
     def record(self) -> Record:
@@ -195,31 +182,31 @@ class Run:
 
     def process(self, *, state: str | None = None) -> Pattern:
         """Run the recipe and return the pattern; raises `InputError` if the record lacks what it needs."""
-        return Pattern(service.process(self.campaign, self.files, state=state), self.name)
+        return Pattern(services.process(self.campaign, self.files, state=state), self.name)
 
     def process_large(
         self, *, scheduler: str = "threads", workers: int | None = None, record: str | None = None
     ) -> Scaled:
         """Transform a large record piece by piece into patterns.zarr; see `colure.app.process_large`."""
-        from colure.app.scale_out import process_large
+        from colure.app.scale.pieces import process_large
 
         return process_large(self.campaign.folder, self.name, record=record, scheduler=scheduler, workers=workers)
 
     def evaluate(self, *, state: str | None = None) -> Figures:
         """Read every figure with its interval; a power-only run gives the power figures."""
-        return Figures(service.read_figures(self.campaign, self.files, state=state))
+        return Figures(services.read_figures(self.campaign, self.files, state=state))
 
     def findings(self) -> list[Finding]:
         """Return what the data say of themselves, largest effect first."""
-        return service.findings(self.campaign, self.files)
+        return services.findings(self.campaign, self.files)
 
     def effects(self) -> Effects:
         """Return what every step of the recipe does to every figure."""
-        return service.effects(self.campaign, self.files)
+        return services.effects(self.campaign, self.files)
 
     def verdict(self, specification: str | Path, *, state: str | None = None) -> Judged:
         """Hold the run, or one of its device states, against a specification file."""
-        from colure.app.judging import judge_run
+        from colure.app.services.verdicts import judge_run
 
         return judge_run(self.campaign, self.files, Path(specification), state=state)
 
@@ -229,15 +216,15 @@ class Run:
         freedom
             What may be matched first; turn, shift, level and phase if None.
         """
-        from colure.analysis.compare import Freedom
-        from colure.app.comparing import compare_run
+        from colure.analysis.compare.match import Freedom
+        from colure.app.services.comparing import compare_run
 
         what = other.files if isinstance(other, Run) else other
         return compare_run(self.campaign, self.files, what, freedom=Freedom() if freedom is None else freedom)
 
     def export(self, kind: str, target: str | Path) -> str:
         """Write csv, netcdf, nsma, touchstone, matlab or figures; nothing is overwritten."""
-        from colure.app.exporting import ENDINGS, export
+        from colure.app.services.exporting import ENDINGS, export
 
         if kind not in ENDINGS:
             raise InputError([f"kind = {kind!r}: must be one of {', '.join(ENDINGS)}"])
@@ -245,12 +232,12 @@ class Run:
 
     def report(self, *, specification: str | Path | None = None, state: str | None = None) -> Path:
         """Write report.html and report.pdf; returns where the page lies."""
-        from colure.app.judging import report_on
+        from colure.app.services.reporting import report_on
 
-        campaign, plan = service.make_plan(self.campaign.folder)
-        done = service.process(campaign, self.files, state=state)
+        campaign, plan = services.make_plan(self.campaign.folder)
+        done = services.process(campaign, self.files, state=state)
         report_on(campaign, plan, self.files, done, None if specification is None else Path(specification))
-        return service.addresses(self.files, self.files.report_html, state)[-1]
+        return services.addresses(self.files, self.files.report_html, state)[-1]
 
 
 @dataclass(frozen=True)
@@ -261,7 +248,7 @@ class Record:
     name: str = ""
 
     def _rows(self) -> tuple[tuple[str, str], ...]:
-        from colure.app.plan_words import duration_text
+        from colure.app.services.plan_words import duration_text
         from colure.model.plan import ROLES
         from colure.model.record import names_of_states
 
@@ -283,7 +270,7 @@ class Record:
         return "\n".join([f"Record {self.name}", *(f"  {what:12s} {answer}" for what, answer in self._rows())])
 
     def _repr_html_(self) -> str:
-        return _table((), self._rows(), f"Record {self.name}") + str(self.data._repr_html_())
+        return html_table((), self._rows(), f"Record {self.name}") + str(self.data._repr_html_())
 
 
 @dataclass(frozen=True)
@@ -363,80 +350,3 @@ class Pattern:
 
         picture = base64.b64encode(self.plot_cuts()._repr_png_()).decode()
         return f'<p>{html.escape(repr(self))}</p><img alt="principal cuts" src="data:image/png;base64,{picture}">'
-
-
-class Figures(Sequence[Figure]):
-    """Figures at all frequencies; shown as a table of mid-band."""
-
-    def __init__(self, figures: Sequence[Figure]) -> None:
-        self._figures = list(figures)
-        self._frequencies = sorted({one.frequency_hz for one in self._figures})
-
-    @overload
-    def __getitem__(self, key: int | str) -> Figure: ...
-    @overload
-    def __getitem__(self, key: slice) -> Sequence[Figure]: ...
-    def __getitem__(self, key: int | str | slice) -> Figure | Sequence[Figure]:
-        """Return a figure by its place, or by its name at mid-band; raises `KeyError` with the names there are."""
-        if not isinstance(key, str):
-            return self._figures[key]
-        here = self.at()
-        for one in here:
-            if one.name == key:
-                return one
-        raise KeyError(f"{key!r}: must be one of {', '.join(one.name for one in here)}")
-
-    def __len__(self) -> int:
-        return len(self._figures)
-
-    def __iter__(self) -> Iterator[Figure]:
-        return iter(self._figures)
-
-    def at(self, frequency_ghz: float | None = None) -> list[Figure]:
-        """Return the figures at one frequency, mid-band by default."""
-        middle = self._frequencies[len(self._frequencies) // 2]
-        wanted = middle if frequency_ghz is None else 1e9 * frequency_ghz
-        return [one for one in self._figures if abs(one.frequency_hz - wanted) < 1.0]
-
-    def table(self) -> pandas.DataFrame:
-        """Return all of them as a table: one row a figure and frequency."""
-        import pandas
-
-        names = ("name", "label", "frequency_hz", "value", "unit", "lower", "upper")
-        return pandas.DataFrame([{name: getattr(one, name) for name in names} for one in self._figures])
-
-    def save(self, target: str | Path) -> Path:
-        """Write them as CSV, safe for spreadsheets; nothing is overwritten."""
-        from colure.model.exports import write_figures
-
-        require_free(Path(target))
-        write_figures(Path(target), self._figures)
-        return Path(target)
-
-    def plot_budget(self, *names: str) -> Drawing:
-        """Draw what makes up the uncertainty of figures, by name; of the main ones by default."""
-        from colure.report import charts
-
-        wanted = names or ("gain_dbi", "beamwidth_e_deg", "side_lobe_e_db", "xpd_db")
-        return charts.budget_bars([self[name] for name in wanted])
-
-    def plot_over_frequency(self, *names: str) -> Drawing:
-        """Draw figures over the band with their intervals, by name."""
-        from colure.report import charts
-
-        wanted = names or ("gain_dbi", "beamwidth_e_deg")
-        return charts.over_frequency(
-            [(self[name].label, [one for one in self._figures if one.name == name]) for name in wanted]
-        )
-
-    def __repr__(self) -> str:
-        return "\n".join(f"{one.label:34s} {one.text()} {one.unit}" for one in self.at())
-
-    def _repr_html_(self) -> str:
-        rows = [(one.label, one.text(), one.unit) for one in self.at()]
-        f = self._frequencies[len(self._frequencies) // 2] / 1e9
-        return _table(
-            ("figure", "value and 95 % interval", "unit"),
-            rows,
-            f"Figures at {f:.4f} GHz, one of {len(self._frequencies)}",
-        )

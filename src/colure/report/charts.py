@@ -11,11 +11,11 @@ from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
-    from colure.analysis.drift import DriftTrack
-    from colure.analysis.face import Face
     from colure.analysis.figures.cuts import Cut
-    from colure.analysis.profiles import LevelCut
-    from colure.analysis.verdicts import MaskView
+    from colure.analysis.figures.face import Face
+    from colure.analysis.steps.drift import DriftTrack
+    from colure.analysis.uncertainty.level_cuts import LevelCut
+    from colure.analysis.verdict.verdicts import MaskView
     from colure.model.figure import Figure
     from colure.report.drawing import Drawing
 

@@ -10,7 +10,7 @@ import numpy as np
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
-    from colure.analysis.compare import LevelError, Match
+    from colure.analysis.compare.match import LevelError, Match
     from colure.report.drawing import Drawing
 
 #: The difference is drawn over this range below its own largest value.

@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.analysis.face import face_of
 from colure.analysis.figures.cuts import Cut, FarField, cuts, find_beam, principal_cuts, tangent_at
+from colure.analysis.figures.face import face_of
 from colure.analysis.figures.lobes import side_lobes
-from colure.analysis.self_check import NOTHING_DB, self_check
+from colure.analysis.findings.self_check import self_check
+from colure.analysis.steps.agreement import NOTHING_DB
 from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts, maps
@@ -21,11 +22,11 @@ from colure.report.steps import room_section, steps_section
 from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
-    from colure.analysis.diagnosis import Diagnosis
-    from colure.analysis.echo_map import EchoMap
-    from colure.analysis.profiles import LevelCut
-    from colure.analysis.recipe import Processed
-    from colure.analysis.verdicts import MaskView, Verdict
+    from colure.analysis.findings.diagnosis import Diagnosis
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.stray.echo_map import EchoMap
+    from colure.analysis.uncertainty.level_cuts import LevelCut
+    from colure.analysis.verdict.verdicts import MaskView, Verdict
     from colure.geometry.conventions import FloatArray
     from colure.model.chamber import Chamber
     from colure.model.device import Device

@@ -11,8 +11,8 @@ from colure.geometry.directions import azimuth_over_elevation
 from colure.report.look import ACCENT, CO, CROSS, FIELD_MAP, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
-    from colure.analysis.diagnosis import Diagnosis
-    from colure.analysis.echo_map import EchoMap
+    from colure.analysis.findings.diagnosis import Diagnosis
+    from colure.analysis.stray.echo_map import EchoMap
     from colure.report.drawing import Drawing
 
 #: Words over a map stand on paper.

@@ -8,8 +8,8 @@ from colure.report.document import Block, Paragraph, Section, Table, chart
 from colure.report.step_charts import room_chart, step_chart
 
 if TYPE_CHECKING:
-    from colure.analysis.diagnosis import Diagnosis
-    from colure.analysis.echo_map import EchoMap
+    from colure.analysis.findings.diagnosis import Diagnosis
+    from colure.analysis.stray.echo_map import EchoMap
 
 #: Steps as people call them.
 NAMES = {

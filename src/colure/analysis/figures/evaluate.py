@@ -29,8 +29,8 @@ from colure.analysis.figures.cuts import (
 )
 from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
+from colure.analysis.figures.phase_centre import beam_cone_deg, centre_in, cone_of, copolar, ripple_deg, ripple_reason
 from colure.analysis.figures.sphere import UP, Sky, coverage, rim, rim_peak
-from colure.analysis.phase_centre import beam_cone_deg, centre_in, cone_of, copolar, ripple_deg, ripple_reason
 from colure.geometry.conventions import SPEED_OF_LIGHT, BoolArray, ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation
 from colure.model.evaluation import Evaluation, Window

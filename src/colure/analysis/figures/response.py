@@ -16,9 +16,9 @@ import numpy as np
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.cuts import FarField, carried
 from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.figures.phase_centre import centre_rows, cone_of, copolar
 from colure.analysis.figures.places import Places, Reading, places_of
 from colure.analysis.figures.sphere import UP, Sky
-from colure.analysis.phase_centre import centre_rows, cone_of, copolar
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
 from colure.waves.expansion import Expansion

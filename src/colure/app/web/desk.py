@@ -32,7 +32,9 @@ def _prepare() -> None:
 
         resource.setrlimit(resource.RLIMIT_AS, (LARGEST_MEMORY_BYTES, LARGEST_MEMORY_BYTES))
     # What every answer needs; the first one is as quick as the rest.
-    import colure.app.service
+    import colure.app.services.campaigns
+    import colure.app.services.processing
+    import colure.app.services.starting
     import colure.planning.preflight  # noqa: F401
 
 

@@ -13,9 +13,9 @@ from pathlib import Path
 from typing import Any
 
 from colure.app.web.desk import Desk
-from colure.app.web.layout import Kind, layout_for
-from colure.app.web.live import LiveScan
-from colure.app.web.sessions import Lease, Sessions
+from colure.app.web.guard.sessions import Lease, Sessions
+from colure.app.web.scan.layout import Kind, layout_for
+from colure.app.web.scan.live import LiveScan
 from colure.model.loading import InputError
 
 #: A line of the scan's process is never longer.
@@ -73,7 +73,7 @@ class Room:
             raise InputError(["a scan was started meanwhile"])
         words = ["--kind", kind, *(["--home"] if home else [])]
         self._child = await asyncio.create_subprocess_exec(
-            sys.executable, "-m", "colure.app.web.scan_child", str(folder), run, *words,
+            sys.executable, "-m", "colure.app.web.scan.child", str(folder), run, *words,
             stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,
         )  # fmt: skip
         self.scan = LiveScan(campaign, run, layout, kind=kind)

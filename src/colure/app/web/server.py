@@ -18,12 +18,13 @@ from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
-from colure.app.web import explore_view
-from colure.app.web.doors import DOORS
-from colure.app.web.guard import HEADERS, POLICY, REPORT_POLICY, Guard
+from colure.app.web.guard.guard import HEADERS, POLICY, REPORT_POLICY, Guard
+from colure.app.web.guard.roles import Role
+from colure.app.web.guard.routes import Door
+from colure.app.web.guard.sessions import SESSION_LIFE_S
 from colure.app.web.room import Room, Stale
-from colure.app.web.rules import Door, Role
-from colure.app.web.sessions import SESSION_LIFE_S
+from colure.app.web.routes import DOORS
+from colure.app.web.views import explore as explore_view
 from colure.model.loading import InputError
 
 STATIC = Path(__file__).parent / "static"
@@ -261,7 +262,7 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
 
     import uvicorn
 
-    from colure.app.web.connections import BoundedProtocol
+    from colure.app.web.guard.connections import BoundedProtocol
 
     listening = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)

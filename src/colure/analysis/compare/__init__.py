@@ -1,0 +1,1 @@
+"""Two patterns of one device against each other."""

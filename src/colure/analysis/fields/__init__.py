@@ -1,0 +1,1 @@
+"""Fields that came as files: near field to far field, and patterns back to waves."""

@@ -1,0 +1,177 @@
+"""Near field to far field for data from anywhere: grids by the fast path, the rest by least squares."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.fields.errors import (
+    COVERAGE_FACTOR,
+    Declared,
+    determined,
+    spread_of,
+)
+from colure.analysis.fields.expand import ORDER_MARGIN, expand, order_cap
+from colure.analysis.fields.outside_sources import outside_words, without_outside
+from colure.analysis.fields.result import FieldResult, level_db, sampled_part, with_errors
+from colure.geometry.conventions import (
+    ComplexArray,
+    mode_count,
+    wavenumber,
+)
+from colure.model.fields import FieldSamples, samples_of
+from colure.model.files import with_step
+from colure.model.pattern import build_pattern
+from colure.waves.expansion import Expansion
+from colure.waves.modes import resized
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+    from colure.analysis.fields.probe import FieldProbe
+
+
+def far_field(
+    dataset: xr.Dataset,
+    *,
+    order: int | None = None,
+    step_deg: float = 1.0,
+    origin_m: tuple[float, float, float] | None = None,
+    keep_radius_m: float | None = None,
+    declared: Declared | None = None,
+    probe: FieldProbe | None = None,
+) -> tuple[xr.Dataset, list[str]]:
+    """Turn a dataset of near (or far) fields into a far-field pattern on a whole-sphere grid.
+
+    Parameters
+    ----------
+    order
+        Order about the coordinate origin; chosen from the data if None.
+    step_deg
+        Step of the result's grid.
+    origin_m
+        Phase reference of the result, and centre of `keep_radius_m`; the coordinate origin if None.
+    keep_radius_m
+        Only waves from inside this sphere about the origin are kept (stray signals from
+        elsewhere are filtered out).
+    declared
+        Noise, positions and the error that a determined direction may have; by default from the data.
+    probe
+        The probe that received (`field_probe`); an elementary dipole if None.
+
+    Returns
+    -------
+    The pattern, and what was done in plain words, one line per frequency. Beside the field stand
+    `error_bound` (frequency, theta, phi): stated error of the field vector with coverage factor 2, in
+    the field's unit; `support` (same dims): 1 where the direction is determined, else 0, if the data
+    leave directions out; `error_waves` (frequency, draw, kind, mode): possible errors as far-field
+    coefficients, from which figures get intervals; `noise_db`, `truncation_db`, `position_db` (frequency):
+    rms over the sphere, in dB of the peak.
+
+    Raises
+    ------
+    ValueError
+        If the samples cannot carry the order, or nothing would be left.
+    """
+    declared = declared or Declared()
+    sets = samples_of(dataset)
+    rings = round(180.0 / step_deg) + 1
+    results = [
+        _one_frequency(
+            samples,
+            order=order,
+            rings=rings,
+            origin_m=origin_m,
+            keep_radius_m=keep_radius_m,
+            declared=declared,
+            probe=probe,
+        )
+        for samples in sets
+    ]
+    columns = 2 * (rings - 1)
+    theta, phi = np.linspace(0.0, np.pi, rings), np.arange(columns) * 2.0 * np.pi / columns
+    reference = "coordinate origin" if origin_m is None else "point ({:g}, {:g}, {:g}) m".format(*origin_m)
+    pattern = build_pattern(
+        np.stack([one.field for one in results]), frequency_hz=np.array([s.frequency_hz for s in sets]),
+        theta=theta, phi=phi, quantity="relative", phase_reference=reference,
+    )  # fmt: skip
+    pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
+    pattern = with_errors(pattern, results)
+    words = [line for one in results for line in one.words]
+    pattern = with_step(
+        pattern, "to far-field", order=order, origin_m=None if origin_m is None else list(origin_m),
+        keep_radius_m=keep_radius_m, noise_db=declared.noise_db, position_mm=1e3 * declared.position_m,
+        angle_deg=float(np.rad2deg(declared.angle)), probe=probe is not None, found=words,
+    )  # fmt: skip
+    return pattern, words
+
+
+def _one_frequency(
+    samples: FieldSamples,
+    *,
+    order: int | None,
+    rings: int,
+    origin_m: tuple[float, float, float] | None,
+    keep_radius_m: float | None,
+    declared: Declared,
+    probe: FieldProbe | None,
+) -> FieldResult:
+    """Expand one frequency, move and cut the waves, and carry the errors through the same steps."""
+    k = float(wavenumber(samples.frequency_hz))
+    shift = np.zeros(3) if origin_m is None else np.asarray(origin_m, float)
+    cap = None if keep_radius_m is None else order_cap(k, keep_radius_m + float(np.linalg.norm(shift)))
+    if probe is None:
+        found = expand(samples, order=order, cap=cap, declared=declared)
+    else:
+        from colure.analysis.fields.probe import expand_behind_probe
+
+        found = expand_behind_probe(samples, probe, order=order, cap=cap, declared=declared)
+    theta, columns = np.linspace(0.0, np.pi, rings), 2 * (rings - 1)
+
+    def moved(coefficients: ComplexArray) -> Expansion:
+        expansion = Expansion(coefficients, np.array(k))
+        return expansion if origin_m is None else expansion.translated(-shift)
+
+    kept = None if keep_radius_m is None else order_cap(k, keep_radius_m) - ORDER_MARGIN
+
+    def cut(expansion: Expansion) -> Expansion:
+        return expansion if kept is None else expansion.truncated(min(expansion.order, kept))
+
+    own, said = moved(found.coefficients), []
+    noise = moved(found.errors.noise)
+    cleaned = None
+    if kept is not None and kept < own.order:
+        highest = noise.coefficients[:, :, mode_count(min(kept, noise.order - 1)) :]
+        cleaned = without_outside(
+            own, kept, float(np.sqrt(np.mean(np.abs(highest) ** 2))), draws=len(noise.coefficients)
+        )
+        own, said = cleaned.expansion, [outside_words(cleaned, keep_radius_m or 0.0)]
+    own, noise, waves = cut(own), cut(noise), cut(moved(found.errors.all()))
+    field = own.far_field(theta, columns)
+    if cleaned is not None:
+        noise = noise.with_coefficients(noise.coefficients + resized(cleaned.errors, noise.order))
+        waves = waves.with_coefficients(waves.coefficients + resized(cleaned.errors[: len(waves.k)], waves.order))
+    spreads = {"noise": spread_of(noise.far_field(theta, columns))}
+    if found.errors.position is not None:
+        spreads["position"] = spread_of(cut(moved(found.errors.position)).far_field(theta, columns))
+    spreads["truncation"] = np.full(field.shape[1:], found.errors.truncation)
+    peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0))))
+    bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
+    inside = np.ones(bound.shape, bool)
+    if found.fit is not None:
+        near = sampled_part(samples, rings)
+        if near.any():
+            peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0)[near])))
+        inside = determined(bound, peak=peak, sampled=near, limit_db=declared.error_limit_db)
+    weight = np.sin(theta)[:, None] * np.where(inside, 1.0, 0.0)
+    total = max(float(weight.sum()), 1e-300)
+    levels = {n: level_db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
+    worst = level_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
+    words = [
+        f"{samples.frequency_hz / 1e9:.6g} GHz: {found.words}",
+        *said,
+        f"  error of the field at most {worst:.1f} dB of the peak (k = 2): "
+        + ", ".join(f"{name} {level:.1f} dB rms" for name, level in levels.items() if level > -300.0),
+    ]
+    return FieldResult(field, bound, inside, waves.coefficients, levels, words)

@@ -1,0 +1,1 @@
+"""What the data say of themselves, and what each step found."""

@@ -1,0 +1,349 @@
+"""What the record says of the chamber, held against what chamber.toml declares of it.
+
+Each declaration is the size of an uncertainty, so each is compared with what the record shows of it and how surely, and all of
+them together. A record that cannot tell says so, and what could tell; a declaration that is too small makes intervals too short.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+from scipy.special import chdtri, ndtr
+
+from colure.analysis.findings.evidence import RARE, RARE_TOGETHER, Evidence, chance_together
+from colure.analysis.findings.finding import Finding
+from colure.analysis.findings.misfit import Shares, chance_of_adjustments, freedom_of, misfit_of, shares_of
+from colure.analysis.steps.agreement import NOTHING_DB, level_db
+from colure.analysis.steps.drift import DB
+from colure.geometry.conventions import FloatArray
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.model.chamber import Chamber
+
+#: Drifts, probes and cables that are drawn as declared.
+DRAWS = 4000
+#: Seed of the draws: the same record always gets the same answer.
+SEED = 17
+#: Receivers keep their noise figure within this much over a band (common practice, no source).
+NOISE_MARGIN_DB = 2.0
+#: Echoes stronger than declared by this much should be found; where most rooms would not show it, the record cannot tell.
+UNDERSTATED_DB = 6.0
+#: What moves every level besides the reference, expanded, dB.
+LEAST_LEVEL_DB = 0.1
+#: What noise is lowered by to see whether a quieter run could tell, dB.
+QUIETER_DB = (5.0, 10.0, 15.0, 20.0, 30.0)
+
+
+@dataclass(frozen=True)
+class Stray:
+    """Stray signals of the record: rms below the peak in dB, with the ends of a 95 % interval.
+
+    lower_db
+        `NOTHING_DB` where the noise could be all that does not fit.
+    visible_db
+        What does not fit the device's waves, noise included.
+    chance
+        Of ranges as declared, with this noise, that would show as much.
+    tells
+        Whether most rooms that are stronger than declared by `UNDERSTATED_DB` would be found.
+    quieter_db
+        Less noise by this much would let the record tell; 0 if it tells, None if noise is not what hides them.
+    """
+
+    level_db: float
+    lower_db: float
+    upper_db: float
+    visible_db: float
+    chance: float
+    tells: bool
+    quieter_db: float | None
+
+
+@dataclass(frozen=True)
+class Compared:
+    """What comparisons with the declarations gave: findings of one each, and what they are worth together."""
+
+    findings: tuple[Finding, ...]
+    evidence: tuple[Evidence, ...]
+
+
+def against_declaration(done: Processed) -> list[Finding]:
+    """Return what the record says of each declaration, of all together, and of which it can tell nothing."""
+    chamber = done.chamber
+    if chamber is None:
+        return []
+    compared = compared_with(done, chamber)
+    return [*compared.findings, *_together(compared), *_noise(done, chamber), _silent(done, chamber, compared)]
+
+
+def compared_with(done: Processed, chamber: Chamber) -> Compared:
+    """Compare what the record shows with each declaration."""
+    findings: list[Finding] = []
+    evidence: list[Evidence] = []
+    for topic in (_misfit, _drift, _probe, _cable, _efficiency):
+        for finding, one in topic(done, chamber):
+            if finding is not None:
+                findings.append(finding)
+            if one is not None:
+                evidence.append(one)
+    # What the data hardly tell would only dilute what they tell.
+    if done.alignment is not None and any(done.alignment.seen.values()):
+        evidence.append(Evidence("alignment", done.alignment.conflict))
+    return Compared(tuple(findings), tuple(evidence))
+
+
+Pair = tuple[Finding | None, Evidence | None]
+
+
+def _together(compared: Compared) -> Iterator[Finding]:
+    """Say what all comparisons say together, where none of them is enough alone."""
+    chance = chance_together(compared.evidence)
+    if chance >= RARE_TOGETHER or any(one.severity != "information" for one in compared.findings):
+        return
+    parts = ", ".join(
+        f"{one.topic} {100.0 * one.chance:.2g} %" for one in sorted(compared.evidence, key=lambda one: one.chance)
+    )
+    text = (
+        f"the run as a whole is farther off what chamber.toml declares than it should be: {100.0 * chance:.2g} % of ranges as declared look "
+        f"like it ({parts} for each alone). Some declarations are too small, and the intervals too short; check those named first"
+    )
+    yield Finding("declarations", NOTHING_DB, text, "look")
+
+
+def stray_of(done: Processed) -> Stray | None:
+    """Estimate the stray signals from what does not fit the device's waves; None where the scan cannot tell.
+
+    A wall shows the turning device its own waves from another side, and part of that looks like a device. How much stays
+    visible is drawn over rooms; how strong the noise is beside it is known as well as the reference's sweeps repeat.
+    """
+    misfit = misfit_of(done)
+    if misfit is None:
+        return None
+    return _stray(shares_of(done, misfit), misfit.inputs.chamber.echo_level_db)
+
+
+def _stray(shares: Shares, declared_db: float) -> Stray:
+    low, middle, high = (max(v, NOTHING_DB) for v in shares.levels_db(declared_db, (0.025, 0.5, 0.975)))
+    tells = _tells(shares, 0.0)
+    quieter = next((db for db in QUIETER_DB if _tells(shares, -db)), None)
+    return Stray(middle, low, high, 0.5 * level_db(shares.found), shares.chance(), tells, 0.0 if tells else quieter)
+
+
+def _tells(shares: Shares, noise_db: float) -> bool:
+    """Tell whether most rooms stronger than declared by `UNDERSTATED_DB` would be found beside that much more noise."""
+    beside = shares.noise.mean() * 10.0 ** (noise_db / 10.0) + shares.other.mean()
+    typical = float(np.median(shares.rooms)) * 10.0 ** (UNDERSTATED_DB / 10.0) + beside
+    return shares.chance(float(typical), noise_db=noise_db) < RARE
+
+
+def _misfit(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+    """Compare what does not fit the device's waves with echoes, and with adjustments that were not corrected."""
+    misfit, declared = misfit_of(done), chamber.echo_level_db
+    if misfit is None:
+        text = (
+            f"this scan cannot tell how strong stray signals are; the {declared:g} dB of chamber.toml were used. Both polarizations "
+            "with a transform would tell"
+        )
+        yield Finding("echoes", declared, text), None
+        return
+    shares = shares_of(done, misfit)
+    found = _stray(shares, declared)
+    yield _echoes(found, declared), Evidence("echoes", found.chance) if found.tells or found.chance < RARE else None
+    chance = chance_of_adjustments(misfit, max(0.0, found.level_db - declared) if found.chance < 0.5 else 0.0)
+    if chance is None:
+        return
+    one = Evidence("alignment", chance)
+    text = (
+        f"the misalignment, which this scan shows but does not correct, is MORE than what is declared: {100.0 * chance:.2g} % of ranges as "
+        "declared look like it. Check every entry of [alignment] in chamber.toml"
+    )
+    yield (Finding("alignment", NOTHING_DB, text, "look") if one.rare else None), one
+
+
+def _echoes(found: Stray, declared: float) -> Finding:
+    seen = f"{found.visible_db:.1f} dB below the peak does not fit the device's waves"
+    measured = f"{found.level_db:.1f} dB rms below the peak (95 %: {found.lower_db:.1f} to {found.upper_db:.1f} dB)"
+    if found.chance < RARE:
+        text = (
+            f"{seen}: stray signals are {measured}, MORE than the {declared:g} dB of chamber.toml, and the intervals are too short. "
+            "Raise echo_level_db, or find the echo"
+        )
+        return Finding("echoes", found.level_db, text, "look")
+    if found.tells:
+        return Finding(
+            "echoes",
+            found.level_db,
+            f"{seen}: stray signals are {measured}; that agrees with the {declared:g} dB of chamber.toml",
+        )
+    hides = (
+        "rooms differ too much in what they show of themselves; a second run with the device a quarter of a wavelength nearer would tell"
+        if found.quieter_db is None
+        else f"noise hides it; {found.quieter_db:.0f} dB less noise (averages, if_bandwidth_hz, power_dbm) would tell"
+    )
+    text = (
+        f"cannot tell from this run whether stray signals are stronger than the {declared:g} dB of chamber.toml by {UNDERSTATED_DB:g} dB: {hides}. "
+        f"{seen}; stray signals are below {found.upper_db:.1f} dB"
+    )
+    return Finding("echoes", found.upper_db, text)
+
+
+def _drift(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+    if not done.drift.readable or done.drift.time_s.size < 3:
+        text = "the ties cannot tell how far the chamber drifts: what chamber.toml declares was used"
+        yield Finding("drift", NOTHING_DB, text), None
+        return
+    time_s = done.drift.time_s
+    logs = done.drift.log_gain(time_s).mean(axis=1)
+    level, phase = DB * float(np.ptp(logs.real)), float(np.rad2deg(np.ptp(logs.imag)))
+    chance = _chance_of_drift(chamber, time_s, level, phase)
+    if chance < RARE:
+        text = (
+            f"the chamber drifted by {level:.2f} dB and {phase:.1f} deg over {np.ptp(time_s) / 60.0:.0f} min, MORE than it may with the "
+            f"{chamber.tie_drift_db:g} dB and {chamber.tie_drift_deg:g} deg of chamber.toml: raise tie_drift_db or tie_drift_deg, or let it warm up"
+        )
+        size = float(np.hypot(level / DB, np.deg2rad(phase)))
+        yield Finding("drift", level_db(size), text, "look"), Evidence("drift", chance)
+    else:
+        yield None, Evidence("drift", chance)
+
+
+def _chance_of_drift(chamber: Chamber, time_s: FloatArray, level_db: float, phase_deg: float) -> float:
+    """Return how many chambers that drift as declared move as far as that over some moments, in level or in phase.
+
+    A warm-up within half an hour (half to twice that long) and a swing of up to half of it (common practice, no source); the
+    declared swing of the temperature, and declared jumps, of which small ones are not recognized.
+    """
+    random = np.random.default_rng(SEED)
+    tau = 1800.0 * 2.0 ** random.uniform(-1.0, 1.0, (DRAWS, 1))
+    swing, start = random.uniform(0.0, 0.5, (DRAWS, 1)), random.uniform(-np.pi, np.pi, (DRAWS, 1))
+    shape = 1.0 - np.exp(-time_s / tau) + swing * np.sin(2.0 * np.pi * time_s / tau + start)
+    most = np.zeros(DRAWS)
+    for drift, cycle, jump in (
+        (chamber.tie_drift_db, chamber.temperature.level_db, chamber.jumps.level_db),
+        (chamber.tie_drift_deg, chamber.temperature.phase_deg, chamber.jumps.phase_deg),
+    ):
+        moved = drift * shape
+        if cycle > 0.0:
+            turn = 2.0 * np.pi * (time_s / chamber.temperature.period_s + random.random((DRAWS, 1)))
+            moved = moved + random.normal(0.0, 0.5 * cycle, (DRAWS, 1)) * np.sin(turn)
+        if chamber.jumps.per_hour > 0.0:
+            count = random.poisson(chamber.jumps.per_hour * np.diff(time_s) / 3600.0, (DRAWS, time_s.size - 1))
+            steps = random.normal(size=count.shape) * 0.5 * jump * np.sqrt(count)
+            moved = moved + np.concatenate([np.zeros((DRAWS, 1)), np.cumsum(steps, axis=1)], axis=1)
+        most = np.maximum(most, np.ptp(moved, axis=1) / drift)
+    found = max(level_db / chamber.tie_drift_db, phase_deg / chamber.tie_drift_deg)
+    return float((1 + np.count_nonzero(most >= found)) / (1 + DRAWS))
+
+
+def _noise(done: Processed, chamber: Chamber) -> Iterator[Finding]:
+    """Compare the noise of repeated sweeps with what power, bandwidth and noise figure promise."""
+    promised = done.noise_promised_db
+    if promised is None:
+        return
+    noise = np.asarray(done.transfer.noise)[:, 0]
+    freedom = freedom_of(done)
+    found = float(10.0 * np.log10(max(float(np.mean(noise**2)), 1e-30)))
+    # The scatter itself scatters: chi-square over its degrees of freedom (JCGM 100:2008, G.3).
+    most = promised + NOISE_MARGIN_DB + 10.0 * np.log10(float(chdtri(freedom, RARE)) / freedom)
+    if found > most:
+        text = (
+            f"noise of one sweep is {found:.1f} dB, the plan promised {promised:.1f} dB: noise_figure_db in chamber.toml is too small, or "
+            "something between source and receiver is loose"
+        )
+        yield Finding("noise", found, text, "look")
+
+
+def _probe(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+    """Compare the purity that the reference horn shows with the one declared, if the horn is known to be purer."""
+    transfer = done.transfer
+    off = transfer.response - np.eye(transfer.response.shape[1])
+    seen = [transfer.leak] if transfer.leak.any() else [off[:, 1, 0], off[:, 0, 1]] if off.any() else []
+    if chamber.reference.cross_polar_db is None or not seen or chamber.probe.polarization != "linear":
+        return
+    leak = max(float(np.sqrt(np.mean(np.abs(one) ** 2))) for one in seen)
+    chance = _chance_of_leak(done, chamber, leak, len(seen))
+    text = (
+        f"the probe's cross-polarization is {level_db(leak):.1f} dB, MORE than the {chamber.probe.cross_polar_db:g} dB of chamber.toml; "
+        "it was taken out, but probe.cross_polar_db should say so"
+    )
+    yield (Finding("probe", level_db(leak), text, "look") if chance < RARE else None), Evidence("probe", chance)
+
+
+def _chance_of_leak(done: Processed, chamber: Chamber, leak: float, ports: int) -> float:
+    """Return how many probes at the declared bound show as much beside horn, leakage, roll and noise, all of unknown phase but the roll."""
+    random, horn_db, isolation_db = (
+        np.random.default_rng(SEED),
+        chamber.reference.cross_polar_db,
+        chamber.analyzer.isolation_db,
+    )
+    assert horn_db is not None  # only then it is compared
+    turn = np.exp(2j * np.pi * random.random((3, ports, 1, DRAWS)))
+    roll = random.normal(0.0, 0.5 * np.deg2rad(chamber.alignment.probe_roll_zero_deg), DRAWS)
+    sigma = 0.5 * done.transfer.expanded.max(axis=1)[:, None]
+    noise = sigma * random.normal(size=(2, ports, sigma.size, DRAWS))
+    drawn = 10.0 ** (chamber.probe.cross_polar_db / 20.0) * turn[0] + 10.0 ** (horn_db / 20.0) * turn[1] + roll
+    if isolation_db is not None:
+        # What the horn reads: the field that it lays at the probe over the factor that makes a field of it.
+        reads = 10.0 ** (done.transfer.reference_gain_dbi / 20.0) / np.abs(done.transfer.factor[:, 0])
+        drawn = drawn + (10.0 ** (isolation_db / 20.0) / reads)[:, None] * turn[2]
+    shown = np.sqrt(np.mean(np.abs(drawn + noise[0] + 1j * noise[1]) ** 2, axis=1)).max(axis=0)
+    return float((1 + np.count_nonzero(shown >= leak)) / (1 + DRAWS))
+
+
+def _cable(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+    """Compare the cable's change over its turns with bends as declared: over sin a, sin 2a and 1 - cos a of its axis."""
+    if done.cable is None or chamber.cable_flex_deg == 0.0:
+        return
+    random, a = np.random.default_rng(SEED), np.linspace(-np.pi, np.pi, 73)
+    bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, (DRAWS, 3))
+    most = np.ptp(bends @ np.stack([np.sin(a), np.sin(2.0 * a), 1.0 - np.cos(a)]), axis=1)
+    found = done.cable.largest_deg - float(np.rad2deg(done.cable.expanded))
+    chance = float((1 + np.count_nonzero(most >= found)) / (1 + DRAWS))
+    text = f"the moving cable changes by {done.cable.largest_deg:.2f} deg, MORE than the {chamber.cable_flex_deg:g} deg of chamber.toml"
+    yield (Finding("cable", NOTHING_DB, text, "look") if chance < RARE else None), Evidence("cable", chance)
+
+
+def _efficiency(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+    """Compare an efficiency above 100 % with what is declared of the reference: nothing else lifts it so far.
+
+    Any device may lose something: what lies in the lower half of the distribution says nothing and is left out, and of the
+    rest twice the chance counts.
+    """
+    figures = done.budget.figures
+    if "efficiency_db" not in figures.names:
+        return
+    middle = done.frequency_hz.size // 2
+    index = figures.names.index("efficiency_db")
+    value = float(figures.definitions[index].display(float(figures.values(done.expansion)[middle, index])))
+    reference = chamber.reference
+    expanded = np.hypot.reduce(
+        [reference.gain_uncertainty_db, reference.reconnect_db, done.budget.mismatch_db, LEAST_LEVEL_DB]
+    )
+    chance = 2.0 * float(ndtr(-value / (0.5 * float(expanded))))
+    if np.isfinite(value) and chance < 1.0:
+        yield None, Evidence("reference gain", chance)
+
+
+def _silent(done: Processed, chamber: Chamber, compared: Compared) -> Finding:
+    """Name the declarations of which a record like this says nothing, and the run that would tell."""
+    told = {one.topic for one in compared.evidence}
+    silent = [
+        f"reference gain (\u00b1{chamber.reference.gain_uncertainty_db:g} dB; `colure three-antenna` tells)",
+        f"pose of the device (\u00b1{chamber.alignment.device_pose_deg:g} deg; a second run with the device mounted anew, `colure set-ups`)",
+        f"range length (\u00b1{chamber.alignment.distance_mm:g} mm; a laser, or a second distance)",
+    ]
+    if "cable" not in told:
+        silent.append(f"cable flexing ({chamber.cable_flex_deg:g} deg; turns of the cable, [cable] in chamber.toml)")
+    if "probe" not in told:
+        silent.append(
+            f"purity of the probe ({chamber.probe.cross_polar_db:g} dB; a horn of known reference.cross_polar_db, both polarizations)"
+        )
+    if "alignment" not in told:
+        silent.append("alignment of the positioner (both polarizations with a transform)")
+    return Finding(
+        "cannot tell", NOTHING_DB, f"this record cannot tell whether these are as declared: {'; '.join(silent)}"
+    )

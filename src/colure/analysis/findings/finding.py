@@ -1,0 +1,33 @@
+"""A finding: one thing that the data say of themselves, how serious it is, and which figures it touches."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from colure.model.figure import NOT_TO_BE_USED
+
+Severity = Literal["information", "look", "not to be used"]
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing the data say: its size as field relative to the peak in dB, and a sentence.
+
+    severity
+        `information`; `look`: a person must decide before the figures are used; `not to be used`: the figures are wrong, or
+        nobody can tell whether they are right.
+    figures
+        Names of the figures that are touched; all of them if empty.
+    """
+
+    topic: str
+    level_db: float
+    text: str
+    severity: Severity = "information"
+    figures: tuple[str, ...] = ()
+
+    @property
+    def rank(self) -> int:
+        """Order of severity, worst first."""
+        return {NOT_TO_BE_USED: 0, "look": 1, "information": 2}[self.severity]

@@ -1,0 +1,1 @@
+"""The loop over the recipe's steps, from a record to a processed run."""

@@ -1,0 +1,365 @@
+"""The recipe: recorded, ordered steps from a record to a pattern and its figures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.figures.beams import ellipse_tilt
+from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.pipeline.completeness import Completeness, completeness_of
+from colure.analysis.pipeline.stages import Stages, seed_of, stages, transform
+from colure.analysis.pipeline.sweeps_again import SweepsAgain
+from colure.analysis.steps.agreement import pole_spread_db
+from colure.analysis.steps.alignment import PARAMETERS, Estimate, left_over
+from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.cable import CableFlex, has_turns
+from colure.analysis.steps.drift import DriftTrack
+from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
+from colure.analysis.steps.gain import GainTransfer, ReferenceData
+from colure.analysis.uncertainty.inputs import Inputs
+from colure.geometry.conventions import FloatArray
+from colure.geometry.kinematics import Geometry
+from colure.model.chamber import Chamber
+from colure.model.device import Device
+from colure.model.evaluation import Evaluation
+from colure.model.files import with_step
+from colure.model.pattern import build_pattern
+from colure.model.plan import ROLES, Role
+from colure.model.recipe import ORDER, Recipe, Step
+from colure.model.record import grid_of, of_role
+from colure.waves.expansion import Expansion
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+PATTERN_STEP_DEG = 1.0
+#: The true error of a gate lies within this times what another gate changes, in 95 of 100 simulated cases.
+GATE_ERROR = 1.6
+#: kT0, dBm in one hertz at 290 K (section 8 of the standards sheet, derived).
+THERMAL_DBM_HZ = -173.975
+
+
+@dataclass(frozen=True)
+class Processed:
+    """What the default recipe makes of a record, with everything later pages draw on."""
+
+    pattern: xr.Dataset
+    expansion: Expansion
+    sphere: MeasuredSphere
+    step: FarFieldStep
+    drift: DriftTrack
+    transfer: GainTransfer
+    budget: Inputs
+    frequency_hz: FloatArray
+    alignment: Estimate | None = None
+    recipe: Recipe | None = None
+    cable: CableFlex | None = None
+    pole_spread_db: float | None = None
+    completeness: Completeness | None = None
+    device: Device | None = None
+    chamber: Chamber | None = None
+    noise_promised_db: float | None = None
+    scan_peak_db: float | None = None
+    tie_below_peak_db: float | None = None
+
+
+def require_phase(record: xr.Dataset) -> None:
+    """Raise `ValueError` for the record of a power-only receiver, which no near-field step can use."""
+    if record.attrs.get("receiver", "vector") != "vector":
+        raise ValueError("record: receiver is power-only: without phase there is no near field to far field (receiver)")
+
+
+def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Recipe:
+    """Return the steps that suit what a record contains."""
+    single = record.attrs["scheme"] == "one-pass"
+    slices = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
+    on = {
+        "cable": has_turns(record),
+        "places": record.attrs.get("style") == "fly",
+        "gate": False,
+        "purity": chamber.reference.cross_polar_db is not None and not single,
+        "distance": single and float(np.linalg.norm(device.offset_mm)) > 0.0,
+        "alignment": slices and grid_of(record).whole and not single,
+        "far-field": not single,
+        # Part of a sphere tells no waves apart well enough to drop some of them.
+        "mode-filter": not single and grid_of(record).whole and float(np.linalg.norm(device.offset_mm)) > 0.0,
+    }
+    return Recipe(steps=tuple(Step(step=name, on=on.get(name, True)) for name in ORDER))
+
+
+def process(
+    record: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    *,
+    probe: Expansion | None = None,
+    order: int | None = None,
+    grid_step_deg: float = PATTERN_STEP_DEG,
+    recipe: Recipe | None = None,
+    reference: ReferenceData | None = None,
+    evaluation: Evaluation | None = None,
+    state: str = "beam",
+) -> Processed:
+    """Run a recipe: drift, places, gate, gain, assembly, alignment, near field to far field, mode filter.
+
+    Parameters
+    ----------
+    probe
+        Probe far field at the record's frequencies; an ideal dipole if None.
+    order
+        Order of the device's waves; the plan's by default.
+    recipe
+        The steps; `default_recipe` if None. The record itself is never changed.
+    reference
+        Gain table and adapter of the reference; its dimensions alone if None.
+    evaluation, state
+        What is to be read from the pattern, and the device's state, for its commanded direction.
+
+    Raises
+    ------
+    ValueError
+        If the record lacks tie points, reference sweeps or scan points, or phase; counts are named.
+    """
+    require_phase(record)
+    todo = default_recipe(record, chamber, device) if recipe is None else recipe
+    keep = int(record.attrs["order"]) if order is None else order
+    found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference)
+    done, sphere, step, noise, aligned, expansion = (
+        found.done, found.sphere, found.step, found.noise, found.alignment, found.expansion,
+    )  # fmt: skip
+    drift, flex, transfer, calibrated = done.drift, done.cable, done.transfer, done.calibrated
+    chamber_then = _with_cable(_with_purity(_with_table(chamber, reference), todo), flex)
+    if aligned is not None:
+        chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber_then.alignment, aligned)})
+    pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), calibrated, sphere, aligned, todo)
+    pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
+    if sphere.slices_used:
+        # Columns between the slices are no new measurements: their noise is the slices'.
+        noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
+    region = float(np.deg2rad(sphere.region_deg))
+    wanted = Evaluation() if evaluation is None else evaluation
+    slant = _co_polar_slant(expansion, sphere, device, wanted)
+    if wanted.principal_planes == "measured":
+        pattern = with_step(
+            pattern, "principal planes from the measured ellipse", slant_deg=round(float(np.rad2deg(slant)), 4)
+        )
+    figures = FigureSet(
+        wanted, slant, region, sphere.one_polarization, state, sphere.frequency_hz.size > 1,
+        None if reference is None else reference.device_loss_db, device.polarization in ("right", "left"),
+    )  # fmt: skip
+    budget = Inputs(
+        sphere,
+        step,
+        chamber_then,
+        figures,
+        noise,
+        drift.between if todo.runs("drift") else float(np.sqrt(np.mean(np.abs(drift.ratio - 1.0) ** 2))),
+        probe,
+        SweepsAgain(record, chamber, device, todo, reference, done.gate),
+        seed=seed_of(record),
+        aligned=aligned is not None,
+        answer=None if aligned is None else aligned.answer,
+        once=noise_once(done),
+        peak_reading=float(np.abs(done.steady["trace"].values).max()),
+        declared_offset_mm=chamber.alignment.axes_offset_mm,
+        mismatch_db=mismatch_db(chamber, device, reference),
+        drift_parts=_parts(record, drift),
+        leak_noise=leak_noise(done) if todo.runs("purity") else None,
+        noise_dof=max(1.0, transfer.freedom),
+    )
+    if todo.runs("gate"):
+        assert done.gate is not None  # the recipe runs one
+        span = float(np.ptp(sphere.frequency_hz))
+        other = stages(record, chamber, device, todo, reference, gate=done.gate.other(span)).sphere.field
+        budget = replace(budget, other_gate=sphere.field + GATE_ERROR * (other - done.sphere.field))
+    spread = pole_spread_db(calibrated, chamber)
+    return Processed(
+        pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread,
+        completeness_of(record, sphere, chamber.positioner.geometry), device, chamber, promised_noise_db(record, chamber),
+        *peaks_db(done),
+    )  # fmt: skip
+
+
+def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device, wanted: Evaluation) -> float:
+    """Return the reference of the co-polar vector, radians: declared, or the measured ellipse's major axis."""
+    declared = float(np.deg2rad(device.slant_deg))
+    if wanted.principal_planes != "measured":
+        return declared
+    if sphere.one_polarization:
+        raise ValueError(
+            "principal_planes = 'measured': needs both polarizations, the record holds one (polarizations)"
+        )
+    coefficients = expansion.coefficients[expansion.k.size // 2]
+    tilt = ellipse_tilt(coefficients, slant=declared, region=float(np.deg2rad(sphere.region_deg)))
+    if tilt is None:
+        raise ValueError(
+            "principal_planes = 'measured': the wave at the peak is circularly polarized, its ellipse has no major axis; "
+            "'auto' or 'declared' (evaluation.toml)"
+        )
+    return declared + tilt
+
+
+def noise_once(done: Stages) -> FloatArray:
+    """Return the relative error (frequency,), per quadrature, that the whole scan has against the reference.
+
+    The noise of the reference's mean, and what the ties leave open of the drift since then.
+    """
+    ties = of_role(done.steady, Role.TIE, Role.RESUME)["trace"].values
+    strong = int(np.argmax(np.abs(ties).mean(axis=(0, 1))))
+    sweeps = done.transfer.expanded[:, strong] / 2.0
+    return np.asarray(
+        np.hypot(done.drift.left.common, np.where(np.isfinite(sweeps), sweeps, done.drift.noise / np.sqrt(2.0)))
+    )
+
+
+def leak_noise(done: Stages) -> FloatArray | None:
+    """Return the noise (frequency,), per quadrature, of the probe's impurity: that of the mean of as many sweeps of the horn.
+
+    None where the horn was not read across its polarization.
+    """
+    transfer = done.transfer
+    across = transfer.leak.any() or np.any(transfer.response != np.eye(transfer.response.shape[1]))
+    if not across:
+        return None
+    sweeps = of_role(done.steady, Role.REFERENCE).sizes["point"] // 2
+    # Field per wave ratio, over the field that the horn lays on its axis.
+    own = (
+        transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1) / 10.0 ** (transfer.reference_gain_dbi / 20.0)
+    )
+    return np.asarray(own / np.sqrt(2.0 * sweeps))
+
+
+def _parts(record: xr.Dataset, drift: DriftTrack) -> int:
+    """Return how many intervals between ties one pass of a scan holds, on average."""
+    scan = record["role"].values == ROLES.index(Role.SCAN)
+    passes = len(np.unique(record["pass_index"].values[scan]))
+    return max(1, round((drift.time_s.size - 1) / max(1, passes)))
+
+
+def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | None) -> float:
+    """Return the expanded uncertainty (k = 2) of gain by declared reflections of unknown phase; 0 where files state them.
+
+    20 log(1 + |G1 G2|) is the half width of a U-shaped distribution, its standard uncertainty is that over
+    sqrt 2 (section 7 of the standards sheet); horn and device each meet the source once.
+    """
+    source = chamber.analyzer.source_match_db
+    if source is None or (reference is not None and reference.path is not None):
+        return 0.0
+    widths = [
+        20.0 * np.log10(1.0 + 10.0 ** ((source + match) / 20.0))
+        for match in (chamber.reference.match_db, device.match_db)
+        if match is not None
+    ]
+    return float(2.0 / np.sqrt(2.0) * np.linalg.norm(widths)) if widths else 0.0
+
+
+def peaks_db(done: Stages) -> tuple[float, float]:
+    """Return the strongest sweep of the scan as a wave ratio in dB, and how much weaker the ties are."""
+    ties, scan = (of_role(done.steady, *roles)["trace"].values for roles in ((Role.TIE, Role.RESUME), (Role.SCAN,)))
+    strongest = np.sqrt(np.mean(np.abs(scan) ** 2, axis=1)).max()
+    tie = np.sqrt(np.mean(np.abs(ties) ** 2, axis=(0, 1))).max()
+    return float(20.0 * np.log10(strongest)), float(20.0 * np.log10(strongest / max(float(tie), 1e-15)))
+
+
+def promised_noise_db(record: xr.Dataset, chamber: Chamber) -> float | None:
+    """Return the noise of one sweep as a wave ratio in dB, as noise figure, bandwidth and power promise it; None if unknown."""
+    attrs = record.attrs
+    if "if_bandwidth_hz" not in attrs or "power_dbm" not in attrs:
+        return None
+    bandwidth = 10.0 * np.log10(float(attrs["if_bandwidth_hz"]) / float(attrs.get("averages", 1)))
+    return float(THERMAL_DBM_HZ + chamber.analyzer.noise_figure_db + bandwidth - float(attrs["power_dbm"]))
+
+
+def _with_cable(chamber: Chamber, flex: CableFlex | None) -> Chamber:
+    """Return the chamber with what the cable's correction leaves open instead of what was declared."""
+    if flex is None:
+        return chamber
+    left = min(chamber.cable_flex_deg, float(np.rad2deg(flex.expanded)))
+    return chamber.model_copy(update={"cable_flex_deg": left})
+
+
+def _with_table(chamber: Chamber, reference: ReferenceData | None) -> Chamber:
+    """Return the chamber with the uncertainty that the reference's own table states."""
+    if reference is None or reference.uncertainty_db is None:
+        return chamber
+    table = chamber.reference.model_copy(update={"gain_uncertainty_db": reference.uncertainty_db})
+    return chamber.model_copy(update={"reference": table})
+
+
+def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
+    """Return the chamber as it counts in the budget: after the correction the probe is as pure as the horn is known to be."""
+    if not todo.runs("purity") or chamber.reference.cross_polar_db is None:
+        return chamber
+    level = chamber.reference.cross_polar_db
+    return chamber.model_copy(update={
+        "probe": chamber.probe.model_copy(update={"cross_polar_db": level}),
+        # The horn's polarization is the reference now: the probe's roll is as well known as that, and no better.
+        "alignment": chamber.alignment.model_copy(update={"probe_roll_zero_deg": 0.0}),
+    })  # fmt: skip
+
+
+def _history(
+    pattern: xr.Dataset, calibrated: xr.Dataset, sphere: MeasuredSphere, aligned: Estimate | None, todo: Recipe
+) -> xr.Dataset:
+    """Add what was assembled, aligned and left out to the pattern's history."""
+    pattern = with_step(
+        pattern,
+        "assemble",
+        scheme=calibrated.attrs["scheme"],
+        grid=[sphere.theta.size, sphere.phi.size],
+        slices=[sphere.slices_used, sphere.slices_planned],
+        flagged_points=int(np.count_nonzero(calibrated["flags"].values)),
+        region_deg=sphere.region_deg,
+    )
+    if aligned is not None:
+        found = {
+            p.name: [round(p.per_si * aligned.values[p.name], 5), p.unit] for p in PARAMETERS if aligned.seen[p.name]
+        }
+        pattern = with_step(
+            pattern, "alignment", found=found, residual=aligned.residual, before=aligned.residual_before
+        )
+    off = [one.step for one in todo.steps if not one.on]
+    return with_step(pattern, "left out", steps=off) if off else pattern
+
+
+def _pattern(expansion: Expansion, sphere: MeasuredSphere, step_deg: float, calibrated: xr.Dataset) -> xr.Dataset:
+    """Return the pattern on a regular grid, with the history of the data behind it."""
+    theta, phi, field = pattern_grid(expansion, step_deg)
+    pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
+    return _marked(pattern.assign_attrs(history_json=calibrated.attrs["history_json"]), sphere.region_deg)
+
+
+def _with_far_field_step(
+    pattern: xr.Dataset, step: FarFieldStep, sphere: MeasuredSphere, chamber: Chamber, probe: str
+) -> xr.Dataset:
+    if sphere.one_polarization:
+        return with_step(pattern, "one polarization, no transform", order=step.order, distance_m=chamber.range_length_m)
+    if step.direct:
+        return with_step(pattern, "no transform", order=step.keep_order, distance_m=chamber.range_length_m)
+    pattern = with_step(
+        pattern,
+        "near-field to far-field",
+        order=step.keep_order,
+        distance_m=chamber.range_length_m,
+        probe=probe,
+        first_order_share=float(step.response.first_order_share.min()),
+    )
+    if step.own_waves is None:
+        return pattern
+    own = step.own_waves
+    return with_step(
+        pattern, "mode filter", centre_mm=[round(1e3 * float(x), 3) for x in own.centre_m], radius_mm=1e3 * own.radius_m
+    )
+
+
+def _marked(pattern: xr.Dataset, region_deg: float) -> xr.Dataset:
+    """Mark directions outside the region (`support` 0) and blank them: nothing was asked or measured there."""
+    if region_deg >= 180.0:
+        return pattern
+    inside = pattern["theta"] <= region_deg + 1e-9
+    support = inside.astype(float).broadcast_like(pattern["e_theta"].isel(frequency=0)).transpose("theta", "phi")
+    kept = pattern.assign({name: pattern[name].where(inside) for name in ("e_theta", "e_phi")})
+    return kept.assign(support=support.assign_attrs(units="1", long_name="1 inside the region that was scanned"))

@@ -1,0 +1,335 @@
+"""From sweeps to the device's waves: the steps of a recipe that turn a record into an expansion.
+
+What belongs to all frequencies together (drift and its jumps, the cable, the misalignment) is found first; the rest goes
+frequency by frequency, so that a record too large for the memory comes out, piece by piece, exactly as a small one does.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.steps.alignment import (
+    FREQUENCIES,
+    Estimate,
+    aligned_field,
+    declared_prior,
+    estimate,
+    looked_at,
+    looked_upon,
+    readings_of,
+)
+from colure.analysis.steps.alignment_fit import Disturbances
+from colure.analysis.steps.assemble import MeasuredSphere, assemble
+from colure.analysis.steps.cable import CableFlex, cable_flex, correct_cable
+from colure.analysis.steps.distance import at_even_distance
+from colure.analysis.steps.drift import DriftTrack, correct, declared_drift, track
+from colure.analysis.steps.far_field import FarFieldStep, far_field_step
+from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer
+from colure.analysis.steps.gate import Gate, gate_record, proposed_gate
+from colure.analysis.steps.misaligned import ForwardModel
+from colure.analysis.steps.mode_filter import OwnWaves
+from colure.analysis.steps.places import to_planned_places
+from colure.analysis.stray.mirrors import hearing, stray_fields
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.geometry.kinematics import ALIGNED
+from colure.model.chamber import Chamber
+from colure.model.device import Device
+from colure.model.plan import Role
+from colure.model.recipe import Recipe
+from colure.model.record import of_role
+from colure.waves.expansion import Expansion
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+
+#: Rooms behind the alignment's covariance, and how often the phases of their echoes are drawn.
+ROOMS, PHASES = 16, 2
+
+
+@dataclass(frozen=True)
+class Known:
+    """What all frequencies of a record tell together: drift, cable, misalignment; None where that step does not run."""
+
+    drift: DriftTrack
+    cable: CableFlex | None
+    alignment: Estimate | None
+
+    def at(self, frequencies: slice | IntArray) -> Known:
+        """Return what holds at some of the frequencies."""
+        return Known(
+            self.drift.at(frequencies), None if self.cable is None else self.cable.at(frequencies), self.alignment
+        )
+
+
+@dataclass(frozen=True)
+class Transformed:
+    """A record as the device's waves: the stages, the step that was taken, the sphere it was taken from, its noise.
+
+    noise (frequency,): standard deviation of one component of one sample.
+    """
+
+    done: Stages
+    step: FarFieldStep
+    sphere: MeasuredSphere
+    noise: FloatArray
+    alignment: Estimate | None
+    expansion: Expansion
+
+
+@dataclass(frozen=True)
+class Stages:
+    """A record on its way to a sphere: after the steps that turn sweeps into sweeps, and after the gain."""
+
+    drift: DriftTrack
+    cable: CableFlex | None
+    steady: xr.Dataset
+    transfer: GainTransfer
+    calibrated: xr.Dataset
+    sphere: MeasuredSphere
+    gate: Gate | None = None
+
+
+def stages(
+    record: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    todo: Recipe,
+    reference: ReferenceData | None = None,
+    known: Known | None = None,
+    gate: Gate | None = None,
+) -> Stages:
+    """Run the recipe as far as the measured sphere.
+
+    `known` holds what was found from all frequencies already; `gate` is used in place of the recipe's.
+    """
+    drift = track(record, declared=declared_drift(chamber)) if known is None else known.drift
+    flex = (_flex(record, chamber) if known is None else known.cable) if todo.runs("cable") else None
+    steady, used = _prepared(record, drift, flex, chamber, todo, gate)
+    transfer = gain_transfer(steady, chamber, reference)
+    if not todo.runs("purity") and chamber.probe.polarization == "linear":
+        transfer = replace(
+            transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
+        )
+    calibrated = apply_gain(steady, transfer)
+    sphere = assemble(calibrated, chamber, leak=transfer.leak)
+    if todo.runs("distance"):
+        sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
+    return Stages(drift, flex, steady, transfer, calibrated, sphere, used)
+
+
+def transform(
+    record: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    todo: Recipe,
+    *,
+    keep: int,
+    probe: Expansion | None = None,
+    reference: ReferenceData | None = None,
+    known: Known | None = None,
+) -> Transformed:
+    """Run a recipe as far as the device's waves.
+
+    Parameters
+    ----------
+    keep
+        Order of the device's waves.
+    probe, reference
+        At the record's frequencies.
+    known
+        What was found from all frequencies of the record that these belong to; found from these if None.
+
+    Raises
+    ------
+    ValueError
+        If the record lacks tie points, reference sweeps or scan points; counts are named.
+    """
+    done = stages(record, chamber, device, todo, reference, known)
+    sphere = done.sphere
+    noise = done.transfer.noise.max(axis=1) * np.abs(done.transfer.factor).max(axis=1)
+    step = far_field_step(
+        sphere,
+        distance_m=chamber.range_length_m,
+        keep_order=keep,
+        probe=probe,
+        noise=noise,
+        stray=10.0 ** (chamber.echo_level_db / 20.0),
+        direct=not todo.runs("far-field"),
+        own_waves=_own_waves(device, todo, keep),
+    )
+    aligned = None
+    if todo.runs("alignment"):
+        aligned = (
+            _estimate(sphere, step, chamber, done.drift, noise, probe, done.cable, seed=seed_of(record))
+            if known is None
+            else known.alignment
+        )
+        assert aligned is not None  # what is known was found with the same recipe
+        sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
+    return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field))
+
+
+def _estimate(
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    chamber: Chamber,
+    drift: DriftTrack,
+    noise: FloatArray,
+    probe: Expansion | None,
+    flex: CableFlex | None,
+    *,
+    seed: int,
+) -> Estimate:
+    some, there = looked_upon(sphere, step, FREQUENCIES)
+    rooms = stray_fields(
+        some,
+        replace(there, own_waves=None),
+        chamber.positioner.geometry,
+        range_m=chamber.range_length_m,
+        hears=hearing(probe, chamber.probe.gain_dbi),
+        rooms=ROOMS,
+        phases=PHASES,
+        seed=seed,
+    )
+    chosen = looked_at(sphere.frequency_hz.size)
+    return estimate(
+        sphere,
+        step,
+        chamber.range_length_m,
+        prior=declared_prior(chamber.alignment, chamber.range_length_m),
+        read=readings_of(chamber.alignment),
+        disturbances=Disturbances(
+            noise[chosen],
+            drift.between,
+            rooms,
+            10.0 ** (chamber.echo_level_db / 20.0),
+            np.concatenate([_bends(some, chamber, flex), *_beside(some, there, chamber)]),
+        ),
+    )
+
+
+def _bends(sphere: MeasuredSphere, chamber: Chamber, flex: CableFlex | None) -> ComplexArray:
+    """Return what the moving cable adds, one standard deviation of each shape over the azimuth: sin a and sin 2a.
+
+    Left and right of the pole they act with opposite signs, as axes beside each other do; 1 - cos a does not.
+    """
+    expanded = (
+        np.deg2rad(chamber.cable_flex_deg) if flex is None else min(np.deg2rad(chamber.cable_flex_deg), flex.expanded)
+    )
+    sine = np.sin(sphere.theta)[:, None] * sphere.readout_sign[None, :]
+    shapes = np.stack([sine, 2.0 * sine * np.cos(sphere.theta)[:, None]])
+    return np.asarray(0.5j * expanded / np.sqrt(3.0) * shapes[:, None, None] * sphere.field)
+
+
+def seed_of(record: xr.Dataset) -> int:
+    """Return what random draws begin with, from the ties of a record as they were read: the same for the same run, another for another.
+
+    Were it one number, all runs would share the same few drawn rooms, and what those miss they would all miss together.
+    """
+    ties = of_role(record, Role.TIE, Role.RESUME)["trace"].values
+    digest = hashlib.blake2b(np.ascontiguousarray(ties, dtype="<c16").tobytes(), digest_size=4)
+    return int.from_bytes(digest.digest(), "little")
+
+
+def _beside(sphere: MeasuredSphere, step: FarFieldStep, chamber: Chamber) -> list[ComplexArray]:
+    """Return what one standard deviation of the probe's height adds, no field or one: of the five adjustments none looks like it."""
+    up = 0.5e-3 * chamber.alignment.probe_lateral_mm / float(np.sqrt(2.0))
+    if up == 0.0:
+        return []
+    model = ForwardModel(sphere, chamber.range_length_m)
+    return [model.change(step.measured(sphere.field), replace(ALIGNED, probe_offset=(0.0, up, 0.0)))[None]]
+
+
+def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
+    """Tell whether a recipe goes frequency by frequency once `known_of` has looked.
+
+    A gate works across the band, places flown over are timed across it, and part of a sphere is damped for all frequencies alike.
+    """
+    return whole and record.attrs["scheme"] != "one-pass" and not todo.runs("gate") and not todo.runs("places")
+
+
+def known_of(
+    record: xr.Dataset,
+    some: xr.Dataset,
+    chamber: Chamber,
+    device: Device,
+    todo: Recipe,
+    *,
+    keep: int,
+    probe: Expansion | None = None,
+    reference: ReferenceData | None = None,
+) -> Known:
+    """Look at ties and cable of all frequencies, and at the few that show the misalignment.
+
+    record
+        May be lazy: only ties, cable sweeps and passes of the boresight are read.
+    some
+        The record at the frequencies that `looked_at` names, in memory.
+    probe, reference
+        At those few frequencies.
+    """
+    drift = track(record, declared=declared_drift(chamber))
+    flex = _flex(record, chamber) if todo.runs("cable") else None
+    first = Known(drift, flex, None)
+    if not todo.runs("alignment"):
+        return first
+    chosen = looked_at(record.sizes["frequency"])
+    found = transform(
+        some,
+        chamber,
+        device,
+        todo.without("alignment"),
+        keep=keep,
+        probe=probe,
+        reference=reference,
+        known=first.at(chosen),
+    )
+    estimated = _estimate(found.sphere, found.step, chamber, drift, found.noise, probe, flex, seed=seed_of(record))
+    return replace(first, alignment=estimated)
+
+
+def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
+    return cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
+
+
+def _prepared(
+    record: xr.Dataset,
+    drift: DriftTrack,
+    flex: CableFlex | None,
+    chamber: Chamber,
+    todo: Recipe,
+    gate: Gate | None = None,
+) -> tuple[xr.Dataset, Gate | None]:
+    """Run the steps that turn sweeps into sweeps; also return the time gate, if one was used."""
+    steady = correct(record, drift) if todo.runs("drift") else record
+    if flex is not None:
+        steady = correct_cable(steady, flex)
+    if todo.runs("places"):
+        steady = to_planned_places(steady)
+    if not todo.runs("gate"):
+        return steady, None
+    used = gate_of(steady, chamber, todo) if gate is None else gate
+    return gate_record(steady, used), used
+
+
+def gate_of(record: xr.Dataset, chamber: Chamber, todo: Recipe) -> Gate:
+    """Return the time gate that a recipe asks for, what it leaves open proposed from the record's sweeps."""
+    table = todo.step("gate")
+    centre, width, response = (
+        None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns, table.response_ns)
+    )
+    return proposed_gate(record, chamber.echo_excess_m, centre_s=centre, width_s=width, response_s=response)
+
+
+def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:
+    """Return the mode filter about the device's own centre, if it is to run."""
+    if not todo.runs("mode-filter"):
+        return None
+    radius_mm = todo.step("mode-filter").radius_mm
+    own = 0.5e-3 * float(np.linalg.norm(device.size_mm)) if radius_mm is None else 1e-3 * radius_mm
+    return OwnWaves(1e-3 * np.asarray(device.offset_mm, float), own, keep)

@@ -1,0 +1,76 @@
+"""The way from sweeps to the measured sphere, gone again with other sweeps: what is wrong with a sweep goes through ties and reference too."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.pipeline.stages import stages
+from colure.analysis.steps.gain import ReferenceData
+from colure.analysis.steps.gate import Gate
+from colure.geometry.conventions import ComplexArray
+from colure.model.chamber import Chamber
+from colure.model.device import Device
+from colure.model.recipe import Recipe
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+
+@dataclass(frozen=True)
+class SweepsAgain:
+    """A record and the steps that made a sphere of it.
+
+    gate
+        The time gate that was used.
+    kept
+        Which of the record's frequencies are wanted.
+    """
+
+    record: xr.Dataset
+    chamber: Chamber
+    device: Device
+    todo: Recipe
+    reference: ReferenceData | None
+    gate: Gate | None
+    kept: slice = field(default_factory=lambda: slice(None))
+
+    @property
+    def trace(self) -> ComplexArray:
+        """Sweeps as they were read, (point, frequency, port)."""
+        return np.asarray(self.record["trace"].values)
+
+    def only(self, index: int) -> SweepsAgain:
+        """Return the way of one frequency alone."""
+        first = self.kept.indices(self.record.sizes["frequency"])[0] + index
+        one = slice(first, first + 1)
+        if self.gate is not None or self.todo.runs("places"):
+            return replace(self, kept=one)  # these steps need the whole band
+        return replace(self, record=self.record.isel(frequency=one), reference=_at(self.reference, one))
+
+    def change(self, trace: ComplexArray) -> ComplexArray:
+        """Return what other sweeps (point, frequency, port) change of the sphere's field (frequency, 2, theta, phi)."""
+        return np.asarray(self._field(trace) - self._nominal)
+
+    @cached_property
+    def _nominal(self) -> ComplexArray:
+        return self._field(self.trace)
+
+    def _field(self, trace: ComplexArray) -> ComplexArray:
+        other = self.record.assign(trace=(self.record["trace"].dims, trace, self.record["trace"].attrs))
+        found = stages(other, self.chamber, self.device, self.todo, self.reference, gate=self.gate)
+        return found.sphere.field[self.kept]
+
+
+def _at(reference: ReferenceData | None, one: slice) -> ReferenceData | None:
+    if reference is None:
+        return None
+    return replace(
+        reference,
+        gain_dbi=None if reference.gain_dbi is None else reference.gain_dbi[one],
+        path=None if reference.path is None else reference.path[one],
+        device_loss_db=None if reference.device_loss_db is None else reference.device_loss_db[one],
+    )

@@ -1,0 +1,1 @@
+"""Short runs and studies before the long scan."""

@@ -1,0 +1,337 @@
+"""The fit behind the alignment from the data: what a scan says of a misalignment beside noise, slices and echoes.
+
+Whatever moves data out of the device's waves is condensed to one number for each parameter, its product with the parameter's
+own trace. What noise, slice errors and rooms do to those numbers is drawn, so that the estimate weighs the data by what they
+are worth: echoes that look like a misalignment leave it with what was declared. Posterior mean and covariance are those of
+jointly normal variables (any textbook on linear estimation).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+from scipy.special import chdtrc
+
+from colure.analysis.steps.assemble import MeasuredSphere, finer_columns
+from colure.analysis.steps.far_field import FarFieldStep
+from colure.analysis.steps.misaligned import ForwardModel, corrected
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.kinematics import ALIGNED, Misalignment
+from colure.waves.modes import resized
+from colure.waves.transform import synthesis
+
+ROUNDS_BEFORE, ROUNDS_AFTER = 2, 2
+#: Draws of noise behind the stated uncertainties, and what so few draws, of rooms too, may miss (variance ratio).
+NOISE_DRAWS, SMALL_SAMPLE = 30, 1.2
+#: A column that is mostly noise says nothing; it keeps this much of it at most.
+MOST_DILUTION = 0.8
+#: Slices that are usually measured between two ties.
+TIED_SLICES = 5
+#: The forward model itself, relative: data that fit better than this say no more than this.
+MODEL_ACCURACY = 1e-4
+#: A direction of the parameters of which the data know less than this share does not count against what is declared.
+LEAST_KNOWN = 0.2
+#: What the data tell of a parameter alone counts up to this many declared standard deviations.
+MOST_UNSURE = 2.0
+#: Data that are so many standard deviations off what was declared make the declaration give way.
+GIVES_WAY = 3.0
+
+
+@dataclass(frozen=True)
+class Disturbances:
+    """What a record holds besides the device and the misalignment.
+
+    noise (frequency,)
+        Standard deviation (complex modulus) of one component of one sample; None: all that is left over is noise.
+    slice_error
+        Relative gain error that every slice may have of its own.
+    rooms
+        Stray fields (draw, frequency, 2, theta, phi) of drawn rooms, at any level.
+    echo_level
+        Their declared field, rms of one reading over directions, relative to the peak; the record may show more, or less.
+    bends
+        Fields (shape, frequency, 2, theta, phi) that a bending cable adds, each one standard deviation of its shape.
+    """
+
+    noise: FloatArray | None = None
+    slice_error: float = 0.0
+    rooms: Iterable[ComplexArray] = ()
+    echo_level: float = 0.0
+    bends: ComplexArray | None = None
+
+
+@dataclass(frozen=True)
+class Outside:
+    """What of a field does not fit into the device's waves, as real numbers weighted by solid angle."""
+
+    step: FarFieldStep
+    theta: FloatArray
+    columns: int
+
+    def __call__(self, data: ComplexArray) -> FloatArray:
+        """Return (..., row) for fields (..., frequency, 2, theta, phi)."""
+        kept = resized(self.step.measured(data), self.step.keep_order)
+        weight = np.sqrt(np.sin(self.theta) + 1e-6)[:, None]
+        rest = (data - synthesis(kept, self.theta, self.columns)) * weight
+        flat = rest.reshape(*data.shape[:-4], -1)
+        return np.concatenate([flat.real, flat.imag], axis=-1)
+
+
+@dataclass(frozen=True)
+class Fit:
+    """What the data say, in units of the declared standard deviations about the expected values.
+
+    found, covariance
+        Posterior mean (parameter,) and covariance (parameter, parameter).
+    quiet
+        The part of the covariance that is not the rooms' and the cable's.
+    alone, alone_sigma
+        What the data say without the declaration of that parameter; infinite sigma where they say nothing.
+    wider
+        Factors (parameter,) by which the declaration gave way to the data.
+    conflict
+        Probability that data as far off what was declared, or farther, come of a range as declared.
+    weights
+        (parameter, row): how the estimate answers what is added outside the device's waves.
+    before, after
+        Relative size of what does not fit into the device's waves.
+    """
+
+    found: FloatArray
+    covariance: FloatArray
+    quiet: FloatArray
+    alone: FloatArray
+    alone_sigma: FloatArray
+    wider: FloatArray
+    conflict: float
+    weights: FloatArray
+    before: float
+    after: float
+
+
+class Misfit:
+    """One scan with the errors that it may hold; parameters count in units of their declared standard deviations."""
+
+    def __init__(
+        self, sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, errors: tuple[Misalignment, ...]
+    ) -> None:
+        """Take the errors of one standard deviation, one for each parameter."""
+        self._sphere, self._step, self._model, self._errors = sphere, step, model, errors
+        self.outside = Outside(step, sphere.theta, sphere.phi.size)
+        weight = np.sqrt(np.sin(sphere.theta) + 1e-6)[:, None]
+        self._total = float(np.linalg.norm(sphere.field * weight))
+
+    def error(self, units: FloatArray) -> Misalignment:
+        """Return the misalignment that parameters stand for."""
+        return mixed(self._errors, units)
+
+    def solve(self, expected: FloatArray, disturbances: Disturbances) -> Fit:
+        """Return the posterior by Gauss-Newton; expected (parameter,) in the same units."""
+        found, moved = expected.copy(), np.zeros((len(expected), len(expected)))
+        scatter: tuple[FloatArray, FloatArray] | None = None
+        prior = np.ones(len(expected))
+        left = self.outside(self._sphere.field)
+        before = float(np.linalg.norm(left) / self._total)
+        jacobian: FloatArray | None = None
+        for turn in range(ROUNDS_BEFORE + ROUNDS_AFTER):
+            # The traces hardly change on the way: they are taken at the start and near the end.
+            left, jacobian, spread = self._at(found, None if turn in (0, ROUNDS_BEFORE) else jacobian)
+            seen = jacobian.T @ jacobian
+            if scatter is None:
+                moved = seen * spread / self._freedom()
+            if turn == ROUNDS_BEFORE:
+                scatter = self._scatter(jacobian, spread, disturbances)
+                moved = scatter[0] + scatter[1]
+            gain = _gain(seen, moved, prior)
+            reading = jacobian.T @ left + seen @ (found - expected)
+            if turn == ROUNDS_BEFORE:
+                alone, alone_sigma, conflict = against_declared(seen, moved, reading)
+                off = (alone_sigma < MOST_UNSURE) & (np.abs(alone) > GIVES_WAY * np.sqrt(1.0 + alone_sigma**2))
+                prior = np.where(off, np.maximum(1.0, alone**2), 1.0)
+                gain = _gain(seen, moved, prior)
+            found = np.asarray(expected + gain @ reading)
+        assert scatter is not None  # the rounds reach it
+        left, jacobian, spread = self._at(found, jacobian)
+        after = float(np.linalg.norm(left) / self._total)
+        share = self._dilution(jacobian, spread, found)
+        open_ = np.eye(len(found)) - gain @ seen
+        quiet = open_ @ np.diag(prior) @ open_.T + gain @ scatter[0] @ gain.T
+        # Only what the data said can have been pulled; what the prior left open is as the prior says.
+        pulled = share / (1.0 - share) * np.diag(gain @ seen) * (found - expected)
+        wider = np.sqrt(1.0 + 2.0 * share)
+        rooms = gain @ scatter[1] @ gain.T
+        more = np.outer(wider, wider) - 1.0
+        quiet = quiet + more * (gain @ scatter[0] @ gain.T) + np.diag(pulled**2)
+        return Fit(
+            found,
+            quiet + (1.0 + more) * rooms,
+            quiet,
+            alone,
+            alone_sigma,
+            np.sqrt(prior),
+            conflict,
+            gain @ jacobian.T,
+            before,
+            after,
+        )
+
+    def _at(self, found: FloatArray, jacobian: FloatArray | None) -> tuple[FloatArray, FloatArray, float]:
+        """Return (what is left outside, what each parameter moves out, square of what no parameter explains).
+
+        jacobian
+            What each parameter moves out, if that is known well enough.
+        """
+        data, waves = corrected(self._sphere, self._step, self._model, self.error(found))
+        left = self.outside(data)
+        jacobian = self._jacobian(waves, found) if jacobian is None else jacobian
+        rest = left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]
+        return left, jacobian, max(float(rest @ rest), (MODEL_ACCURACY * self._total) ** 2)
+
+    def _jacobian(self, waves: ComplexArray, at: FloatArray) -> FloatArray:
+        """Return what each parameter moves out of the device's waves, (row, parameter), by central differences."""
+        columns = []
+        for index in range(len(at)):
+            small = np.zeros(len(at))
+            small[index] = 0.1
+            high, low = (self._model.read(waves, self.error(at + side * small)) for side in (1.0, -1.0))
+            columns.append(self.outside((high - low) / 0.2))
+        return np.stack(columns, axis=-1)
+
+    def _scatter(
+        self, jacobian: FloatArray, spread: float, disturbances: Disturbances
+    ) -> tuple[FloatArray, FloatArray]:
+        """Return what noise with slice errors, and what rooms and cable do to the products with the traces: two covariances.
+
+        What no parameter explains is noise, as strong as it was measured, slice errors, and echoes: every drawn room is
+        made so strong that it leaves as much unexplained as echoes have part in it.
+        """
+        told = _Told(jacobian)
+        random = np.random.default_rng(1)
+        drawn = [[told.of(one[None]) for one in self._drawn(random, disturbances)] for _ in range(NOISE_DRAWS)]
+        (by_noise, noise), (by_slices, slices) = (
+            tuple(np.concatenate(x) for x in zip(*kind, strict=True)) for kind in zip(*drawn, strict=True)
+        )
+        echoes, declared = self._rooms(told, disturbances)
+        if declared is None or disturbances.noise is None:
+            noise = noise * np.sqrt(max(spread - float(by_slices.mean()), 0.1 * spread) / float(by_noise.mean()))
+            echoes = np.zeros_like(echoes)
+        else:
+            # As strong as was declared, stronger if noise and slices leave more to explain, never more than there is.
+            shown = spread - float(by_noise.mean() + by_slices.mean())
+            echoes = echoes * min(max(shown, declared, (MODEL_ACCURACY * self._total) ** 2), spread)
+        quiet = SMALL_SAMPLE / NOISE_DRAWS * (noise.T @ noise + slices.T @ slices)
+        if disturbances.bends is not None:
+            bent = told.of(self.outside(disturbances.bends))[1]
+            echoes = echoes + bent.T @ bent
+        return np.asarray(quiet), np.asarray(echoes)
+
+    def _rooms(self, told: _Told, disturbances: Disturbances) -> tuple[FloatArray, float | None]:
+        """Return the products' covariance for rooms that leave 1 unexplained, and what rooms as declared leave; None without rooms."""
+        echoes: FloatArray = np.zeros((len(self._errors), len(self._errors)))
+        declared: list[FloatArray] = []
+        count = 0
+        for stray in disturbances.rooms:
+            rest = self.outside(stray)
+            half = rest.shape[1] // 2
+            left, scores = told.of(rest)
+            declared.append(left * self._as_declared(stray, disturbances.echo_level))
+            for size, one in ((left, scores), told.of(np.concatenate([-rest[:, half:], rest[:, :half]], axis=1))):
+                echoes = echoes + (one / size[:, None]).T @ one
+                count += len(one)
+        return SMALL_SAMPLE / max(count, 1) * echoes, float(np.mean(declared)) if declared else None
+
+    def _as_declared(self, stray: ComplexArray, level: float) -> FloatArray:
+        """Return the power factors (draw,) that bring stray fields (draw, frequency, 2, theta, phi) to a level below the peak."""
+        weight = np.sin(self._sphere.theta)[:, None]
+        # The declared level is that of one reading: half of both components together.
+        power = 0.5 * np.sum(np.abs(stray) ** 2 * weight, axis=(2, 3, 4)) / (np.sum(weight) * stray.shape[-1])
+        peak = np.max(np.sum(np.abs(self._sphere.field) ** 2, axis=1), axis=(1, 2))
+        return np.asarray(level**2 * np.mean(peak) / np.maximum(np.mean(power, axis=1), 1e-300))
+
+    def _drawn(self, random: np.random.Generator, disturbances: Disturbances) -> tuple[FloatArray, FloatArray]:
+        """Return (noise, slice errors) outside the device's waves, one draw of each."""
+        sphere = self._sphere
+        shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
+        sigma = np.ones(shape[0]) if disturbances.noise is None else disturbances.noise
+        noise = (random.normal(size=shape) + 1j * random.normal(size=shape)) * (sigma / np.sqrt(2.0))[
+            :, None, None, None
+        ]
+        # A slice holds both sides of the pole and is measured once for each component; neighbours between
+        # the same two ties also share an error.
+        each, several = (_per_slice(random, sphere.slices_used, n) for n in (1, TIED_SLICES))
+        sway = np.tile(disturbances.slice_error * (each + several), (1, 2))[None, :, None, :]
+        total = sphere.phi.size
+        return self.outside(finer_columns(noise, total)), self.outside(sphere.field * finer_columns(sway, total))
+
+    def _dilution(self, jacobian: FloatArray, spread: float, at: FloatArray) -> FloatArray:
+        """Return the share of each column's size that is noise of the waves themselves, (parameter,).
+
+        The waves that the forward model turns carry noise too: what it adds to a column looks like
+        sensitivity that is not there, and would pull the value towards zero (regression dilution).
+        """
+        random, sphere = np.random.default_rng(2), self._sphere
+        shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
+        noise = finer_columns(random.normal(size=shape) + 1j * random.normal(size=shape), sphere.phi.size)
+        left = self.outside(noise)
+        noise = noise * np.sqrt(spread / float(left @ left))
+        own = self._jacobian(resized(self._step.measured(noise), self._step.keep_order), at)
+        share = np.sum(own**2, axis=0) / np.maximum(np.sum(jacobian**2, axis=0), 1e-300)
+        return np.asarray(np.minimum(share, MOST_DILUTION))
+
+    def _freedom(self) -> float:
+        """Return how many real numbers of the data are not taken up by waves."""
+        sphere, keep = self._sphere, self._step.keep_order
+        samples = 4.0 * sphere.frequency_hz.size * sphere.theta.size * 2.0 * sphere.slices_used
+        return float(max(0.05 * samples, samples - 4.0 * sphere.frequency_hz.size * keep * (keep + 2)))
+
+
+def mixed(errors: tuple[Misalignment, ...], units: FloatArray) -> Misalignment:
+    """Return the misalignment that is so many times each of some errors."""
+    total: dict[str, Any] = {}
+    for name in ALIGNED.__dict__:
+        x = sum(u * np.asarray(getattr(one, name), float) for one, u in zip(errors, units, strict=True))
+        total[name] = float(x) if np.ndim(x) == 0 else tuple(float(y) for y in x)
+    return replace(ALIGNED, **total)
+
+
+def _gain(seen: FloatArray, moved: FloatArray, prior: FloatArray) -> FloatArray:
+    """Return what turns readings into parameters: those that noise covers stay where they were expected."""
+    both = seen @ np.diag(prior) @ seen + moved
+    tiny = 1e-12 * np.trace(both) / len(both)
+    return np.asarray(np.linalg.solve(both + tiny * np.eye(len(both)), seen @ np.diag(prior)).T)
+
+
+def against_declared(seen: FloatArray, moved: FloatArray, reading: FloatArray) -> tuple[FloatArray, FloatArray, float]:
+    """Hold the data against what was declared: (values by the data alone, their sigma, probability of such data)."""
+    gain = _gain(seen, moved, np.ones(len(reading)))
+    known, found = gain @ seen, gain @ reading
+    left = np.clip(1.0 - np.diag(known), 1e-12, 1.0)
+    with np.errstate(divide="ignore"):
+        variance = np.where(left < 1.0 - 1e-6, left / (1.0 - left), np.inf)
+    alone = np.where(np.isfinite(variance), found / (1.0 - left + 1e-12), 0.0)
+    size, axes = np.linalg.eigh(0.5 * (known + known.T))
+    told = size > LEAST_KNOWN
+    square = float(np.sum((axes.T @ found)[told] ** 2 / size[told]))
+    return alone, np.sqrt(variance), float(chdtrc(int(told.sum()), square)) if told.any() else 1.0
+
+
+class _Told:
+    """What the parameters' traces, columns of (row, parameter), tell of errors outside the device's waves."""
+
+    def __init__(self, jacobian: FloatArray) -> None:
+        self._jacobian, self._basis = jacobian, np.linalg.qr(jacobian)[0]
+
+    def of(self, rest: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """Return (squares (draw,) of what no parameter explains, products (draw, parameter) with the traces)."""
+        left = np.sum(rest**2, axis=1) - np.sum((rest @ self._basis) ** 2, axis=1)
+        return np.asarray(left), np.asarray(rest @ self._jacobian)
+
+
+def _per_slice(random: np.random.Generator, slices: int, together: int) -> ComplexArray:
+    """Return unit complex errors (component, slice), the same for every `together` neighbours."""
+    blocks = -(-slices // together)
+    drawn = random.normal(size=(2, 2, blocks)) / np.sqrt(2.0)
+    return np.asarray(np.repeat(drawn[0] + 1j * drawn[1], together, axis=1)[:, :slices])

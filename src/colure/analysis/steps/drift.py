@@ -1,0 +1,301 @@
+"""Drift of gain and phase, taken out with tie points; jumps are found and not smoothed over.
+
+Level and phase are smooth random functions of time (`drift_curve`): ties are weighed by their own noise, and
+ties that are mostly noise correct nothing. A connector that slips is not smooth: where two ties differ far more
+than their neighbours do, the change is placed at one moment, which the scan's own sweeps at the boresight tell
+(every slice of a roll-over-azimuth scan passes it).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.steps.drift_curve import Curve, fit
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.model.files import with_step
+from colure.model.plan import Role
+from colure.model.record import Flag, of_role
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+    from colure.model.chamber import Chamber
+
+
+#: 20/ln 10: dB per neper.
+DB = 20.0 / np.log(10.0)
+#: Ties that differ this many times more than ties usually do, and by this much at least, show a jump.
+JUMP_TIMES, JUMP_LEAST = 6.0, 0.02
+#: Correlation time of a drift that takes half an hour to reach what is declared (common practice, no source).
+DRIFT_TIME_S = 900.0
+#: Level (nepers) and phase (rad) of a drift that nobody declared: 0.3 dB and 8 deg.
+UNDECLARED = 0.3 / DB + 1j * np.deg2rad(8.0)
+#: Below this signal-to-noise ratio a logarithm of a reading says nothing of level and phase: 10 dB.
+READABLE = 10.0**0.5
+#: No receiver repeats better than this, relative.
+REPEATS = 1e-5
+#: How a drift depends on frequency, against what all frequencies share: in proportion to it, and freely.
+ACROSS_BAND = (1.0, 0.1, 0.02)
+#: Moments of the scan at which the drift left is worked out.
+MOMENTS = 160
+
+
+@dataclass(frozen=True)
+class Jump:
+    """A sudden change: when it was taken to happen, how sure that is, and how large it was.
+
+    after_s, before_s
+        The interval that it lies in: the two sweeps or ties beside it.
+    """
+
+    time_s: float
+    after_s: float
+    before_s: float
+    level_db: float
+    phase_deg: float
+
+
+@dataclass(frozen=True)
+class Left:
+    """What the correction leaves, relative rms: between the parts of a scan (level in nepers, phase in rad), and in common.
+
+    common
+        Each quadrature of what the whole scan has against the reference's sweeps.
+    """
+
+    level: float
+    phase: float
+    common: float
+
+
+@dataclass(frozen=True)
+class DriftTrack:
+    """What the tie points say.
+
+    time_s (tie,), ratio (tie, frequency) complex relative to the first tie, and the residual:
+    rms relative error of predicting each inner tie from its neighbours, amplitude ratio. That
+    spans twice the interval actually interpolated, so it errs on the high side. Jumps are left out of it.
+
+    level, phase
+        The drift as functions of time: what all frequencies share, what goes with frequency, and the rest.
+    noise
+        Relative noise of one tie (complex modulus).
+    """
+
+    time_s: FloatArray
+    ratio: ComplexArray
+    residual: float
+    jumps: tuple[Jump, ...] = ()
+    level: tuple[Curve, ...] = ()
+    phase: tuple[Curve, ...] = ()
+    noise: float = 0.0
+    left: Left = Left(0.0, 0.0, 0.0)
+
+    def at(self, frequencies: slice | IntArray) -> DriftTrack:
+        """Return the track at some of its frequencies; residual, jumps and what is left are those of all together."""
+        return replace(
+            self,
+            ratio=self.ratio[:, frequencies],
+            level=tuple(one.only(frequencies) for one in self.level),
+            phase=tuple(one.only(frequencies) for one in self.phase),
+        )
+
+    @property
+    def between(self) -> float:
+        """Rms relative error (complex modulus) that the correction leaves between the parts of a scan."""
+        return float(np.hypot(self.left.level, self.left.phase))
+
+    @property
+    def readable(self) -> bool:
+        """Tell whether the ties stand far enough above the noise to say anything of the drift."""
+        return self.noise * READABLE < 1.0
+
+    def log_gain(self, moments_s: FloatArray) -> ComplexArray:
+        """Return the drift without its jumps (moment, frequency): nepers, and radians as the imaginary part."""
+        level, phase = (sum((c.at(moments_s) for c in curves), np.zeros(())) for curves in (self.level, self.phase))
+        start = np.asarray(self.time_s[:1])
+        first = (
+            sum((c.at(start) for c in self.level), np.zeros(())),
+            sum((c.at(start) for c in self.phase), np.zeros(())),
+        )
+        return np.asarray((level - first[0]) + 1j * (phase - first[1]))
+
+
+def declared_drift(chamber: Chamber) -> complex:
+    """Return how far a chamber says that it drifts: nepers, and radians as the imaginary part."""
+    return complex(chamber.tie_drift_db / DB, np.deg2rad(chamber.tie_drift_deg))
+
+
+def track(record: xr.Dataset, *, declared: complex = UNDECLARED) -> DriftTrack:
+    """Read the drift from a record's tie points.
+
+    Parameters
+    ----------
+    declared
+        How far the chamber drifts in half an hour: nepers, and radians as the imaginary part. What the ties cannot tell
+        is taken to be as large.
+
+    Raises
+    ------
+    ValueError
+        If the record holds no tie points.
+    """
+    ties = of_role(record, Role.TIE, Role.RESUME)
+    if ties.sizes["point"] == 0:
+        raise ValueError("record: 0 tie points, needs at least 1 (points)")
+    order = np.argsort(ties["time_s"].values, kind="stable")
+    trace = ties["trace"].values[order]
+    # On a dual probe only one port sees the device well at the tie position.
+    strong = int(np.argmax(np.abs(trace).mean(axis=(0, 1))))
+    level = trace[:, :, strong]
+    ratio = level / level[0]
+    time_s = ties["time_s"].values[order]
+    noise = np.maximum(sweep_noise(record)[:, strong] / np.abs(level).mean(axis=0), REPEATS)
+    jumps = _jumps(record, time_s, ratio, float(np.sqrt(np.mean(noise**2))))
+    smooth = _without(ratio, time_s, jumps)
+    residual = 0.0
+    if len(time_s) > 2:
+        left, right = time_s[:-2], time_s[2:]
+        share = ((time_s[1:-1] - left) / np.maximum(right - left, 1e-9))[:, None]
+        predicted = smooth[:-2] * (1.0 - share) + smooth[2:] * share
+        residual = float(np.sqrt(np.mean(np.abs(predicted / smooth[1:-1] - 1.0) ** 2)))
+    found = DriftTrack(time_s, ratio, residual, jumps, noise=float(np.sqrt(np.mean(noise**2))))
+    found = _with_curves(found, smooth, noise, declared)
+    return replace(found, left=_left(found, record))
+
+
+def sweep_noise(record: xr.Dataset) -> FloatArray:
+    """Return the noise of one sweep (frequency, port), complex modulus, from what the reference's sweeps repeat; 0 if none repeats."""
+    points = of_role(record, Role.REFERENCE)
+    trace, shown = points["trace"].values, np.round(points["commanded_deg"].values, 4)
+    same = np.all(shown[1:] == shown[:-1], axis=1) if len(trace) > 1 else np.zeros(0, bool)
+    if not same.any():
+        return np.zeros(trace.shape[1:])
+    # Neighbours differ by sqrt 2 of the noise, and drift hardly counts between them.
+    each = np.mean(np.abs(np.diff(trace, axis=0)[same]) ** 2, axis=0) / 2.0
+    return np.asarray(np.sqrt(np.broadcast_to(each.mean(axis=0), each.shape)))
+
+
+def _with_curves(found: DriftTrack, smooth: ComplexArray, noise: FloatArray, declared: complex) -> DriftTrack:
+    """Return the track with its drift as functions of time."""
+    logs = np.log(np.abs(smooth)) + 1j * np.unwrap(np.angle(smooth), axis=0)
+    if not found.readable:
+        logs = np.zeros_like(logs)
+    count = logs.shape[1]
+    ramp = np.linspace(-1.0, 1.0, count) if count > 1 else np.zeros(1)
+    parts = [np.full(count, count**-0.5)]
+    if count > 1:
+        parts.append(ramp / np.linalg.norm(ramp))
+    shared = [np.outer(logs @ one, one) for one in parts]
+    # Far below the signal the noise of level and of phase is that of one quadrature each.
+    variance = np.full(found.time_s.size, float(np.mean(noise**2)) / 2.0 if found.readable else 1e6)
+    level: list[Curve] = []
+    phase: list[Curve] = []
+    for share, one, field in zip(ACROSS_BAND, [*parts, None], [*shared, logs - sum(shared)], strict=False):
+        if one is None and count < 3:
+            break
+        # In an orthonormal part of the band a drift that all share is sqrt(frequencies) as large.
+        series = field if one is None else field @ one[:, None]
+        size = share * (1.0 if one is None else count**0.5)
+        for curves, data, known in ((level, series.real, declared.real), (phase, series.imag, declared.imag)):
+            curve = fit(found.time_s, data, variance=variance, size=size * known, length_s=DRIFT_TIME_S)
+            curves.append(curve if one is None else replace(curve, weights=curve.weights * one[None, :]))
+    return replace(found, level=tuple(level), phase=tuple(phase))
+
+
+def _left(found: DriftTrack, record: xr.Dataset) -> Left:
+    """Return what the ties leave open of the drift."""
+    scan, start = of_role(record, Role.SCAN)["time_s"].values, of_role(record, Role.REFERENCE)["time_s"].values
+    if scan.size == 0:
+        return Left(0.0, 0.0, 0.0)
+    moments = np.quantile(scan, np.linspace(0.0, 1.0, min(MOMENTS, scan.size)))
+    begin = float(start.mean()) if start.size else float(found.time_s[0])
+    count = found.ratio.shape[1]
+    weight = np.full(moments.size, 1.0 / moments.size)
+    apart, common = [0.0, 0.0], 0.0
+    for which, curves in enumerate((found.level, found.phase)):
+        for index, one in enumerate(curves):
+            share = max(1, count - 2) / count if index == 2 else 1.0 / count
+            own = one.covariance(np.append(moments, begin))
+            inner, cross = own[:-1, :-1], own[:-1, -1]
+            mean = float(weight @ inner @ weight)
+            apart[which] += share * max(0.0, float(np.diag(inner).mean()) - mean)
+            common += 0.5 * share * max(0.0, mean - 2.0 * float(weight @ cross) + float(own[-1, -1]))
+    return Left(float(np.sqrt(apart[0])), float(np.sqrt(apart[1])), float(np.sqrt(common)))
+
+
+def _jumps(record: xr.Dataset, time_s: FloatArray, ratio: ComplexArray, noise: float) -> tuple[Jump, ...]:
+    """Find the intervals between ties that hold a jump, and when in them it happened."""
+    if len(time_s) < 5:
+        return ()
+    change = np.mean(np.log(ratio[1:] / ratio[:-1]), axis=1)
+    size = np.abs(change)
+    usual = float(np.median(size))
+    found = []
+    for index in np.flatnonzero(size > max(JUMP_LEAST, JUMP_TIMES * max(usual, noise))):
+        after, before = _bracket(record, float(time_s[index]), float(time_s[index + 1]), complex(change[index]))
+        level, phase = DB * change[index].real, np.rad2deg(change[index].imag)
+        found.append(Jump(0.5 * (after + before), after, before, float(level), float(phase)))
+    return tuple(found)
+
+
+def _bracket(record: xr.Dataset, begin_s: float, end_s: float, change: complex) -> tuple[float, float]:
+    """Return the two moments beside a jump: sweeps at the tie's own place in between say on which side they lie."""
+    ties, scan = of_role(record, Role.TIE), of_role(record, Role.SCAN)
+    moments = scan["time_s"].values
+    swept = int(np.argmax(np.ptp(scan["commanded_deg"].values, axis=0)))
+    home = float(ties["commanded_deg"].values[0, swept])
+    here = (moments > begin_s) & (moments < end_s) & (np.abs(scan["commanded_deg"].values[:, swept] - home) < 1e-3)
+    strong = int(np.argmax(np.abs(ties["trace"].values).mean(axis=(0, 1))))
+    level = ties["trace"].values[:, :, strong].mean(axis=1)
+    first = level[int(np.argmin(np.abs(ties["time_s"].values - begin_s)))]
+    after, before = begin_s, end_s
+    passing = scan["trace"].isel(point=np.flatnonzero(here)).values[:, :, strong].mean(axis=1)
+    for moment, value in zip(moments[here], passing, strict=True):
+        shift = complex(np.log(value / first))
+        if min(abs(shift), abs(shift - change)) > 0.5 * abs(change):
+            continue  # another polarization: it says nothing
+        if abs(shift) < abs(shift - change):
+            after = max(after, float(moment))
+        else:
+            before = min(before, float(moment))
+    return (after, before) if after < before else (begin_s, end_s)
+
+
+def _without(ratio: ComplexArray, time_s: FloatArray, jumps: tuple[Jump, ...]) -> ComplexArray:
+    """Return tie ratios as if no jump had happened."""
+    out = ratio.copy()
+    for jump in jumps:
+        before, after = np.flatnonzero(time_s <= jump.after_s)[-1], np.flatnonzero(time_s >= jump.before_s)[0]
+        out[after:] /= (ratio[after] / ratio[before])[None, :]
+    return out
+
+
+def _steps(moments: FloatArray, drift: DriftTrack) -> ComplexArray:
+    """Return the product of all jumps that happened before each moment, (point, frequency)."""
+    out = np.ones((moments.size, drift.ratio.shape[1]), complex)
+    for jump in drift.jumps:
+        before = np.flatnonzero(drift.time_s <= jump.after_s)[-1]
+        after = np.flatnonzero(drift.time_s >= jump.before_s)[0]
+        out[moments > jump.time_s] *= drift.ratio[after] / drift.ratio[before]
+    return out
+
+
+def correct(record: xr.Dataset, drift: DriftTrack) -> xr.Dataset:
+    """Divide every trace by the drift at its time (level and phase)."""
+    moments = record["time_s"].values
+    gain = (np.exp(drift.log_gain(moments)) * _steps(moments, drift))[:, :, None]
+    corrected = record.assign(trace=(record["trace"].dims, record["trace"].values / gain, record["trace"].attrs))
+    doubtful = np.zeros(moments.size, bool)
+    for jump in drift.jumps:
+        doubtful |= (moments > jump.after_s) & (moments < jump.before_s)
+    if doubtful.any():
+        flags = record["flags"].values | np.where(doubtful, int(Flag.UNDECIDED), 0)
+        corrected = corrected.assign(flags=(record["flags"].dims, flags, record["flags"].attrs))
+    jumps = [[round(j.time_s, 3), round(j.level_db, 3), round(j.phase_deg, 2)] for j in drift.jumps]
+    return with_step(
+        corrected, "drift", ties=len(drift.time_s), residual=drift.residual, left=drift.between, jumps_s_db_deg=jumps
+    )

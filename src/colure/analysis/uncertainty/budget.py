@@ -1,0 +1,210 @@
+"""The uncertainty budget: every cause's contribution to every figure, combined, with correlations kept.
+
+Contributions are combined in the figure's native variable, in which errors add up evenly: standard uncertainties by root sum
+of squares (JCGM 100:2008), the half width from their joint distribution (JCGM 101:2008). What a cause does to several
+figures at once is kept as their covariance (5.2.2).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.analysis.figures.beams import unsteady_beam_reason
+from colure.analysis.figures.definitions import Definition
+from colure.analysis.uncertainty.causes import causes
+from colure.analysis.uncertainty.combination import Contribution, correlation, effective_dof, joint_half_width
+from colure.analysis.uncertainty.effects import Effects, Ends
+from colure.analysis.uncertainty.inputs import Inputs
+from colure.analysis.uncertainty.probe_causes import not_declared
+from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.geometry.conventions import FloatArray
+from colure.geometry.rotations import about_axis
+from colure.model.figure import BudgetRow, Figure
+from colure.waves.expansion import Expansion
+
+
+@dataclass(frozen=True)
+class Budget:
+    """Figures with their intervals, and the correlation (frequency, figure, figure) of the native variables."""
+
+    figures: list[Figure]
+    names: tuple[str, ...]
+    frequency_hz: FloatArray
+    correlation: FloatArray
+
+
+def native_values(inputs: Inputs, expansion: Expansion) -> FloatArray:
+    """Return the native figures of every frequency, shape (frequency, figure)."""
+    return inputs.figures.values(expansion)
+
+
+def figures_with_budget(inputs: Inputs) -> list[Figure]:
+    """Return every figure at every frequency with its interval and its budget."""
+    return budget_of(inputs).figures
+
+
+def budget_of(inputs: Inputs) -> Budget:
+    """Return every figure with its budget, and how the figures' errors go together."""
+    nominal = inputs.step.expansion(inputs.sphere.field)
+    bench = Bench(inputs, nominal, *inputs.figures.read(nominal))
+    every = list(causes(bench))
+    effects = Effects(bench, every)
+    combined = _combined(effects.contributions)
+    if inputs.figures.settings.principal_planes == "measured" and "tilt_deg" in inputs.figures.names:
+        every.append(_measured_plane(bench, combined))
+        effects = Effects(bench, every)
+        combined = _combined(effects.contributions)
+    return _budget(bench, every, effects, combined)
+
+
+def _measured_plane(bench: Bench, combined: _Combined) -> Cause:
+    """Return what it does that the co-polar vector itself was measured, at the middle frequency."""
+    middle = len(bench.values) // 2
+    tilt = float(combined.half[middle, bench.inputs.figures.names.index("tilt_deg")])
+    turned = bench.changed(bench.nominal.rotated(about_axis("z", np.deg2rad(tilt))))
+    words = "the ellipse's axis, which names the E plane, is as uncertain as its tilt"
+    return Cause("measured principal plane", turned[None], words, "measured", "normal", tilt, "deg")
+
+
+def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combined) -> Budget:
+    inputs, found = bench.inputs, effects.contributions
+    ends, gone = effects.ends(), effects.reasons()
+    plain = corrected(bench.values, found)
+    left_out = not_declared(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
+    figures = []
+    for f, frequency in enumerate(inputs.sphere.frequency_hz):
+        reasons = {**_unsteady(bench, combined, f), **gone[f], **bench.near[f].reasons}
+        for i, what in enumerate(inputs.figures.definitions):
+            parts = zip(every, combined.parts[:, f, i], combined.dof_of_parts, strict=True)
+            rows = tuple(_row(one, float(u), dof, combined, f, i) for one, u, dof in parts)
+            modulus = ends[f].get(what.name)
+            native = float(bench.values[f, i] if modulus else plain[f, i])
+            figures.append(
+                build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]), ends=modulus,
+                             dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
+            )  # fmt: skip
+    names = inputs.figures.names
+    return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
+
+
+def corrected(values: FloatArray, contributions: Sequence[Contribution]) -> FloatArray:
+    """Return values less what drawn errors add to them on average, where that is known (JCGM 100:2008, 3.2.4)."""
+    for one in contributions:
+        if one.centred:
+            values = values - one.mean
+    return values
+
+
+def _unsteady(bench: Bench, combined: _Combined, f: int) -> dict[str, str]:
+    """Return why figures of a single beam are not defined where errors move it by about its width, by name."""
+    figures, near = bench.inputs.figures, bench.near[f]
+    azimuth, elevation = (combined.half[f, figures.names.index(f"beam_{n}_deg")] for n in ("azimuth", "elevation"))
+    reason = unsteady_beam_reason(
+        near, float(np.hypot(azimuth * np.hypot(near.direction[0], near.direction[2]), elevation))
+    )
+    return dict.fromkeys((d.name for d in figures.definitions if d.single_beam), reason) if reason else {}
+
+
+@dataclass(frozen=True)
+class _Combined:
+    """Of every figure (frequency, figure): combined standard uncertainty, half width, effective degrees of freedom.
+
+    parts (cause, frequency, figure), dof_of_parts
+        Of every cause alone.
+    """
+
+    standard: FloatArray
+    half: FloatArray
+    dof: FloatArray
+    parts: FloatArray
+    dof_of_parts: list[float]
+
+
+def _combined(found: list[Contribution]) -> _Combined:
+    standard = np.array([one.standard for one in found])
+    total = np.sqrt(np.sum(standard**2, axis=0))
+    half = joint_half_width([_bounded(one) for one in found])
+    dof = [one.degrees_of_freedom for one in found]
+    return _Combined(
+        total,
+        np.where(np.isfinite(total), half, np.inf),
+        effective_dof(np.where(np.isfinite(standard), standard, 0.0), np.array(dof)),
+        standard,
+        dof,
+    )
+
+
+def _bounded(one: Contribution) -> Contribution:
+    """Return a contribution without what is unbounded."""
+    finite = np.isfinite(one.effects)
+    if finite.all():
+        return one
+    return Contribution(np.where(finite, one.effects, 0.0), one.distribution, one.dof, one.centred)
+
+
+def _row(one: Cause, standard: float, dof: float, combined: _Combined, f: int, i: int) -> BudgetRow:
+    total, half = combined.standard[f, i], combined.half[f, i]
+    factor = float(half / total) if np.isfinite(total) and total > 0.0 else 2.0
+    return BudgetRow(one.term, factor * standard, one.basis, one.kind, one.distribution, one.size, one.unit,
+                     "A" if one.type_a else "B", one.divisor, dof, factor)  # fmt: skip
+
+
+def build_figure(
+    what: Definition,
+    native: float,
+    budget: tuple[BudgetRow, ...],
+    frequency_hz: float,
+    *,
+    half_width: float | None = None,
+    ends: Ends | None = None,
+    dof: float = float("inf"),
+    left_out: tuple[str, ...] = (),
+    reason: str = "",
+) -> Figure:
+    """Show value and interval as people read them; the interval lies about the value in the native variable.
+
+    half_width
+        Of the interval, native; the root sum of squares of the budget's expanded contributions if None.
+    ends
+        Of the native interval, where it does not lie evenly about the value.
+    dof
+        Effective degrees of freedom.
+    left_out
+        Terms that the interval does not hold.
+    reason
+        Why there is no value: it is nan then, and nothing is said of its uncertainty.
+    """
+    if reason:
+        nan = float("nan")
+        return Figure(what.name, what.label, nan, what.unit, frequency_hz, nan, nan, what.text, what.source, topic=what.topic,
+                      reason=reason)  # fmt: skip
+    total = float(np.sqrt(sum(row.expanded**2 for row in budget))) if half_width is None else half_width
+    low, high = (native - total, native + total) if ends is None else (ends.low, ends.high)
+    shown = sorted((what.display(low), what.display(high)))
+    return Figure(
+        name=what.name,
+        label=what.label,
+        value=what.display(native),
+        unit=what.unit,
+        frequency_hz=frequency_hz,
+        lower=shown[0],
+        upper=shown[1],
+        definition=what.text,
+        source=what.source,
+        coverage_factor=budget[0].coverage_factor if budget else 2.0,
+        topic=what.topic,
+        budget=tuple(row.of_size(_shown_half_width(what, native, row.expanded)) for row in budget),
+        effective_dof=dof,
+        not_included=left_out,
+    )
+
+
+def _shown_half_width(what: Definition, native: float, spread: float) -> float:
+    """Return a contribution in the figure's own unit (mean of both sides where they differ)."""
+    low, high = what.display(native - spread), what.display(native + spread)
+    if np.isfinite(low) and np.isfinite(high):
+        return abs(high - low) / 2.0
+    return abs(what.display(native + spread) - what.display(native))

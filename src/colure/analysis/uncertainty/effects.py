@@ -1,0 +1,236 @@
+"""What every cause does to every figure at every frequency, and the intervals of figures that are moduli."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from colure.analysis.figures.evaluate import DELAY_DIGITS
+from colure.analysis.figures.places import Reading
+from colure.analysis.figures.response import Answer, Response
+from colure.analysis.uncertainty.combination import Contribution, joint_weights
+from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
+from colure.analysis.uncertainty.rivals import corrections
+from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
+from colure.geometry.directions import angle_between, azimuth_over_elevation
+
+#: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
+MODULUS_DRAWS = 1000
+#: A lobe lower than this many standard deviations above the minimum before it may not be one.
+SET_APART = 2.0
+DB_FORMAT = "{:.2g} dB"
+#: Figures that are read anew from every changed pattern: sectors and percentiles have no one place.
+READ_ANEW = ("sector_", "coverage_")
+
+
+@dataclass(frozen=True)
+class Ends:
+    """Ends of a native interval."""
+
+    low: float
+    high: float
+
+
+class Effects:
+    """All causes on all figures.
+
+    contributions
+        One a cause, effects (n, frequency, figure).
+    """
+
+    def __init__(self, bench: Bench, every: Sequence[Cause]) -> None:
+        self._bench, self._every = bench, every
+        figures, names = bench.inputs.figures, bench.inputs.figures.names
+        self._responses = [
+            Response(figures, c, float(k), near, dict(zip(names, row, strict=True)))
+            for c, k, near, row in zip(
+                bench.nominal.coefficients, bench.nominal.k, bench.near, bench.values, strict=True
+            )
+        ]
+        self._answers = [
+            one.answer(np.concatenate([cause.changes[:, f] for cause in every]))
+            for f, one in enumerate(self._responses)
+        ]
+        effects = self._table()
+        ends = np.cumsum([len(one.changes) for one in every])[:-1]
+        self.contributions: list[Contribution] = [
+            bench.contribution(one, part) for one, part in zip(every, np.split(effects, ends), strict=True)
+        ]
+
+    def _table(self) -> FloatArray:
+        """Return effects (n, frequency, figure)."""
+        names = self._bench.inputs.figures.names
+        count = sum(len(one.changes) for one in self._every)
+        out = np.zeros((count, len(self._answers), len(names)))
+        band = along_the_band(self._answers, self._responses) if len(self._answers) > 1 else {}
+        anew = [i for i, name in enumerate(names) if name.startswith(READ_ANEW)]
+        for i, name in enumerate(names):
+            if name in band:
+                out[:, :, i] = band[name]
+                continue
+            for f, one in enumerate(self._answers):
+                out[:, f, i] = one.changes.get(name, 0.0)
+        self._against_rivals(out)
+        if anew:
+            out[:, :, anew] = self._read_anew([names[i] for i in anew]) - self._bench.values[:, anew]
+        return np.where(np.isfinite(out), out, np.inf)
+
+    def _read_anew(self, names: Sequence[str]) -> FloatArray:
+        """Return figures (n, frequency, name) of every changed pattern that are read over many directions."""
+        figures, nominal = self._bench.inputs.figures, self._bench.nominal.coefficients
+        rows = []
+        for cause in self._every:
+            for change in cause.changes:
+                found = [figures.over_directions(one) for one in nominal + change]
+                rows.append([[one[name] for name in names] for one in found])
+        return np.array(rows)
+
+    def _against_rivals(self, out: FloatArray) -> None:
+        """Let noise choose among nearly equal maxima, in effects (n, frequency, figure), where its mean is taken off."""
+        names = self._bench.inputs.figures.names
+        ends = np.cumsum([0, *(len(one.changes) for one in self._every)])
+        for one, begin, end in zip(self._every, ends[:-1], ends[1:], strict=True):
+            for f, (response, answer) in enumerate(zip(self._responses, self._answers, strict=True)):
+                if one.known_mean:
+                    part = slice(int(begin), int(end))
+                    for name, more in corrections(response, answer.fields[part], answer.gain_db[part]).items():
+                        if name in names:
+                            out[part, f, names.index(name)] += more
+
+    def ends(self) -> list[dict[str, Ends]]:
+        """Return the native intervals of moduli, for every frequency by the figure's name."""
+        both = zip(self._responses, self._answers, strict=True)
+        return [_moduli(one, answer, self._joint, self._always) for one, answer in both]
+
+    def reasons(self) -> list[dict[str, str]]:
+        """Return why figures are not defined within the errors, for every frequency by name."""
+        return [vanishing(one, answer, self._joint) for one, answer in zip(self._responses, self._answers, strict=True)]
+
+    @cached_property
+    def _joint(self) -> ComplexArray:
+        """Weights (draw, change) of all causes in joint draws, without what every draw holds."""
+        weights = joint_weights(self.contributions, MODULUS_DRAWS, seed=self._bench.inputs.seed, turned=True)
+        return np.asarray(np.concatenate(weights, axis=1) - self._always, complex)
+
+    @cached_property
+    def _always(self) -> FloatArray:
+        """Weights (change,) that every draw holds: those of known biases that stay in the value."""
+        parts = [np.full(len(one.changes), float(one.distribution == "bias")) for one in self._every]
+        return np.concatenate(parts)
+
+
+def _moduli(response: Response, answer: Answer, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
+    """Return the intervals of one pattern's moduli; `always` (change,) as in `Effects`."""
+    readings = response.places.readings
+    asked = [_asked(response, one, answer, joint, always) for one in readings]
+    ellipse = "axial_ratio_db" in response.values
+    if ellipse:
+        errors = response.circular_error(answer.fields)
+        asked.append((np.array([[response.circular - always @ errors]]), (joint @ errors)[:, None, None]))
+    found = modulus_intervals(asked)
+    out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, found, strict=False)}
+    if ellipse:
+        out |= _of_ellipse(*found[-1], float(np.sign(response.values["circularity"])))
+    return out
+
+
+def vanishing(response: Response, answer: Answer, joint: ComplexArray) -> dict[str, str]:
+    """Return why side lobes and minima beside the main lobe may not exist, by the figure's name."""
+    readings = {one.name: one for one in response.places.readings}
+    out: dict[str, str] = {}
+    for name, top in readings.items():
+        dip = readings.get(name.replace("side_lobe_", "null_"))
+        if not name.startswith("side_lobe_") or dip is None or dip is top or len(dip.where) != len(top.where):
+            continue
+        high, low = (np.linalg.norm(response.ratios(one), axis=-1) for one in (top, dip))
+        i = int(np.argmax(high))
+        moved = [response.errors(one, answer.fields)[:, i] for one in (top, dip)]
+        spread = float(np.sqrt(0.5 * sum(np.mean(np.sum(np.abs(joint @ one) ** 2, axis=-1)) for one in moved)))
+        if high[i] - low[i] < SET_APART * spread:
+            why = f"undefined: the lobe stands {DB_FORMAT.format(20.0 * np.log10(high[i] / low[i]))} above the minimum before it, within the errors"
+            out |= {name: why, dip.name: why.replace("the lobe stands", "the lobe beyond stands")}
+    return out
+
+
+def _asked(
+    response: Response, one: Reading, answer: Answer, joint: ComplexArray, always: FloatArray
+) -> tuple[ComplexArray, ComplexArray]:
+    """Return the fields of one reading less known biases, those that may be the largest, and what joint draws add to them."""
+    ratio, errors = response.ratios(one), response.errors(one, answer.fields)
+    true = ratio - np.tensordot(always, errors, axes=1)
+    spread = np.sqrt(np.sum(np.abs(_rms(errors)) ** 2, axis=-1))
+    kept = may_be_largest(true, spread)
+    few = errors[:, kept]
+    drawn = (joint @ few.reshape(len(few), -1)).reshape(-1, *few.shape[1:])
+    if one.slope is not None:
+        # Draws turn in phase: what they add along the slope is taken off again.
+        run = one.slope[kept][:, : few.shape[-1]]
+        run = run / np.linalg.norm(run, axis=1, keepdims=True)
+        drawn = drawn - run * np.sum((np.conj(run) * drawn).real, axis=-1, keepdims=True)
+    return true[kept], drawn
+
+
+def _scaled(response: Response, one: Reading, low: float, high: float) -> Ends:
+    """Return the interval of one reading, never without the value."""
+    # Read between the places as well, the figure itself is a little larger.
+    value = response.values[one.name]
+    scale = value / float(np.max(np.linalg.norm(response.ratios(one), axis=-1)))
+    return Ends(min(low * scale, value), max(high * scale, value))
+
+
+def _rms(errors: ComplexArray) -> FloatArray:
+    """Return about how large errors (n, place, component) of all causes are together."""
+    return np.asarray(np.sqrt(np.sum(np.abs(errors) ** 2, axis=0) / max(1.0, 0.25 * len(errors))))
+
+
+def _of_ellipse(low: float, high: float, sense: float) -> dict[str, Ends]:
+    """Return the intervals of axial ratio and circularity from that of the weaker circular component over the stronger."""
+    ratio = sorted(abs(1.0 - w) / (1.0 + w) for w in (low, high))
+    least = 0.0 if low <= 1.0 <= high else ratio[0]
+    circular = sorted(sense * (1.0 - w * w) / (1.0 + w * w) for w in (low, high))
+    return {"axial_ratio_db": Ends(least, ratio[1]), "circularity": Ends(*circular)}
+
+
+def along_the_band(answers: Sequence[Answer], responses: Sequence[Response]) -> dict[str, FloatArray]:
+    """Return changes (n, frequency) of the figures that need the neighbours, by name."""
+    k = np.array([one.k for one in responses])
+    frequency = k * SPEED_OF_LIGHT / (2.0 * np.pi)
+    phase = np.stack([one.phase for one in answers], axis=1)
+    delay = -1e9 * np.gradient(phase, frequency, axis=1) / (2.0 * np.pi)
+    then = np.stack([one.places.directions[0] for one in responses])
+    now = np.stack([one.direction for one in answers], axis=1)  # (n, frequency, 3)
+    middle = len(responses) // 2
+    squint = _squint(now, middle) - _squint(then, middle)
+    centre = [one.near.centre_m for one in responses]
+    found = {"group_delay_ns": np.round(delay - delay.mean(axis=1, keepdims=True), DELAY_DIGITS), "squint_deg": squint}
+    if all(one is not None for one in centre):
+        place = np.stack([one for one in centre if one is not None])
+        moved = np.stack([one.centre_m for one in answers], axis=1)
+        found["phase_centre_wander_mm"] = _wander(place + moved, middle) - _wander(place, middle)
+    return found
+
+
+def _squint(directions: FloatArray, middle: int) -> FloatArray:
+    """Return the angle to the middle frequency's direction in degrees, with the sign of the larger of azimuth and elevation.
+
+    directions (..., frequency, 3); result (..., frequency).
+    """
+    at_middle = directions[..., middle : middle + 1, :]
+    here, there = azimuth_over_elevation(directions), azimuth_over_elevation(at_middle)
+    az, el = (np.mod(a - b + np.pi, 2.0 * np.pi) - np.pi for a, b in zip(here, there, strict=True))
+    sign = np.sign(np.where(np.abs(az) >= np.abs(el), az, el))
+    return np.asarray(sign * np.rad2deg(angle_between(directions, at_middle)))
+
+
+def _wander(centre_m: FloatArray, middle: int) -> FloatArray:
+    """Return the distance to the middle frequency's phase centre in millimetres, with the sign of its largest component.
+
+    centre_m (..., frequency, 3); result (..., frequency).
+    """
+    moved = 1e3 * (centre_m - centre_m[..., middle : middle + 1, :])
+    largest = np.take_along_axis(moved, np.argmax(np.abs(moved), axis=-1)[..., None], axis=-1)[..., 0]
+    return np.asarray(np.linalg.norm(moved, axis=-1) * np.sign(largest))

@@ -1,0 +1,120 @@
+"""Cuts with their uncertainty at every angle: what masks, plots and comparisons of levels need.
+
+The same causes as the figures' are applied to the data; the level-dependent interval follows by itself:
+a field error that hardly moves the peak moves a lobe 35 dB below it by decibels.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
+from colure.analysis.figures.definitions import Definition
+from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.uncertainty.causes import causes
+from colure.analysis.uncertainty.combination import joint_half_width
+from colure.analysis.uncertainty.inputs import Inputs
+from colure.analysis.uncertainty.trial import Bench
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.directions import theta_phi
+from colure.waves.harmonics import FieldsAt
+
+
+@dataclass(frozen=True)
+class LevelCut:
+    """One cut at one frequency: amplitudes (sqrt of gain) and their expanded uncertainties, by component.
+
+    angle_deg (n,); amplitude and expanded (n,) of `co`, `cross` and `total`; common_db is what moves all levels together
+    (reference gain, mismatch): it counts for absolute levels only.
+    """
+
+    plane_deg: float
+    frequency_hz: float
+    angle_deg: FloatArray
+    amplitude: dict[str, FloatArray]
+    expanded: dict[str, FloatArray]
+    common_db: float
+
+    def bounds_db(self, component: str, *, relative: bool) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Return (level, lower, upper) in dBi, or in dB re the co-polar peak."""
+        a, u = self.amplitude[component], self.expanded[component]
+        top = float(self.amplitude["co"][self.angle_deg.size // 2]) if relative else 1.0
+        common = 0.0 if relative else 10.0 ** (self.common_db / 20.0) - 1.0
+        half = np.hypot(u, common * a)
+        level, low, high = (20.0 * np.log10(np.maximum(x, 1e-10) / top) for x in (a, a - half, a + half))
+        return level, low, high
+
+
+@dataclass(frozen=True)
+class _Levels(FigureSet):
+    """Amplitudes at fixed directions instead of figures: the causes do not care."""
+
+    def __post_init__(self) -> None:
+        super().__post_init__()
+        one = Definition("gain_dbi", "", "", "", "", float)
+        object.__setattr__(self, "definitions", (one,))
+
+
+def _amplitudes(
+    coefficients: ComplexArray, changes: Sequence[ComplexArray], directions: FloatArray, slant: float
+) -> tuple[FloatArray, FloatArray]:
+    """Return amplitudes (3 x direction,) of co, cross and total, and those (n, 3 x direction) with changes of the waves."""
+    theta, phi = theta_phi(directions)
+    at = FieldsAt(order_of_count(coefficients.shape[-1]), theta, phi)
+    then = FarField(coefficients).at(directions)
+    fields = np.stack(ludwig_3(then, directions, slant), axis=-1)
+    turn = slant - phi
+    c, s = np.cos(turn), np.sin(turn)
+    added = at.of(np.concatenate(changes))
+    co = fields[:, 0] + c * added[..., 0] + s * added[..., 1]
+    cross = fields[:, 1] + c * added[..., 1] - s * added[..., 0]
+    now = np.stack([np.abs(co), np.abs(cross), np.hypot(np.abs(co), np.abs(cross))], axis=1)
+    both = np.abs(fields.T)
+    return np.concatenate([*both, np.hypot(*both)]), now.reshape(len(now), -1)
+
+
+def level_cuts(
+    inputs: Inputs, planes_deg: tuple[float, ...], *, step_deg: float = 1.0, span_deg: float = 180.0
+) -> list[list[LevelCut]]:
+    """Return cuts through the peak with their intervals: by frequency, then by plane (degrees from E towards H)."""
+    nominal = inputs.step.expansion(inputs.sphere.field)
+    base = inputs.figures
+    count = round(span_deg / step_deg)
+    angle = np.linspace(-span_deg, span_deg, 2 * count + 1)
+    levels = _Levels(
+        settings=base.settings, slant=base.slant, region=base.region, one_polarization=base.one_polarization
+    )
+    bench = Bench(replace(inputs, figures=levels), nominal, np.zeros((nominal.k.size, 1)), [])
+    every = [one for one in causes(bench) if one.term not in ("reference gain", "mismatch")]
+    values, expanded = [], []
+    for f, coefficients in enumerate(nominal.coefficients):
+        beam = find_beam(coefficients, slant=base.slant, region=base.region)
+        directions = cut_directions(beam, planes_deg, angle)
+        then, now = _amplitudes(coefficients, [one.changes[:, f] for one in every], directions, base.slant)
+        moved = np.split(now - then, np.cumsum([len(one.changes) for one in every])[:-1])
+        found = [bench.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
+        values.append(then)
+        expanded.append(joint_half_width(found)[0])
+    common = float(np.hypot(inputs.chamber.reference.gain_uncertainty_db, inputs.mismatch_db))
+    out = []
+    for f, frequency in enumerate(inputs.sphere.frequency_hz):
+        shape = (3, len(planes_deg), angle.size)
+        a, u = (table[f].reshape(shape) for table in (values, expanded))
+        out.append([
+            LevelCut(plane, float(frequency), angle, _by_component(a[:, i]), _by_component(u[:, i]), common)
+            for i, plane in enumerate(planes_deg)
+        ])  # fmt: skip
+    return out
+
+
+def _by_component(table: FloatArray) -> dict[str, FloatArray]:
+    return dict(zip(("co", "cross", "total"), table, strict=True))
+
+
+def cut_directions(beam: Beam, planes_deg: tuple[float, ...], angle_deg: FloatArray) -> FloatArray:
+    """Return directions (plane x angle, 3) on great circles through the peak."""
+    a = np.deg2rad(angle_deg)[:, None]
+    return np.concatenate([np.cos(a) * beam.direction + np.sin(a) * tangent_at(beam, plane) for plane in planes_deg])

@@ -1,0 +1,191 @@
+"""What probe, positions of single points and the wave between device and probe do to the measured sphere; what nobody declared.
+
+A source beside the device's centre is seen aside by the probe; beside by x it turns the phase of the measured field by k x for
+every radian that the direction turns towards x. So a factor x on every source is 1/(jk) times the change of the field with the
+direction, and x^2 + y^2 is n(n + 1)/k^2 on waves of degree n (derivable).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from colure.analysis.steps.assemble import MeasuredSphere, finer_columns
+from colure.analysis.steps.misaligned import ForwardModel
+from colure.analysis.uncertainty.alignment_causes import leaked
+from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.geometry.conventions import ComplexArray, FloatArray, mode_degrees, wavenumber
+from colure.geometry.directions import unit_vector
+from colure.geometry.kinematics import ALIGNED, Geometry
+from colure.model.chamber import Chamber
+from colure.waves.scattered import synthesis_at
+from colure.waves.transform import synthesis
+
+STANDING_DRAWS = 32
+POSITION_DRAWS = 16
+#: Sites of a device that scatter a wave back to the probe.
+SITES = 40
+#: A step small enough to be linear: radians, metres.
+SMALL = 1e-4
+#: Where the uncertainty of the probe's pattern is declared, radians off its axis.
+DECLARED_AT = float(np.deg2rad(10.0))
+
+
+def probe_causes(bench: Bench) -> Iterator[Cause]:
+    """Yield what is declared of probe, positions and standing wave."""
+    random = np.random.default_rng((bench.inputs.seed, 3))
+    yield from _standing_wave(bench, random)
+    yield from _probe_place(bench)
+    yield from _probe_pattern(bench)
+    yield from _positions(bench, random)
+
+
+def not_declared(chamber: Chamber, *, mismatch: bool) -> tuple[str, ...]:
+    """Return the terms of a budget that nobody declared anything about.
+
+    mismatch
+        Tells whether reflections are declared or come from files.
+    """
+    alignment, probe, reference = chamber.alignment, chamber.probe, chamber.reference
+    swing, jumps = chamber.temperature, chamber.jumps
+    declared = {
+        "mismatch": mismatch,
+        "leakage": chamber.analyzer.isolation_db is not None,
+        "linearity": chamber.analyzer.linearity_db > 0.0,
+        "standing wave": chamber.standing_wave_db is not None,
+        "probe place": alignment.probe_lateral_mm > 0.0,
+        "probe pointing": alignment.probe_pointing_deg > 0.0,
+        "probe pattern": probe.pattern_uncertainty_db > 0.0,
+        "polarization imbalance": max(probe.imbalance_db, probe.imbalance_deg) > 0.0,
+        "reconnection": max(reference.reconnect_db, reference.reconnect_deg) > 0.0,
+        "position error": any(axis.position_error_deg > 0.0 for axis in chamber.axis_table.values()),
+        "temperature": max(swing.level_db, swing.phase_deg) > 0.0,
+        "jumps": jumps.per_hour > 0.0,
+    }
+    return tuple(name for name, known in declared.items() if not known)
+
+
+def _standing_wave(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
+    """Draw devices that scatter the probe's wave back to it from sites anywhere in the declared box, more or less in phase."""
+    inputs = bench.inputs
+    level_db, device, sphere = inputs.chamber.standing_wave_db, inputs.sweeps.device, inputs.sphere
+    if level_db is None:
+        return
+    d = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :]) @ sphere.polar_to_device.T
+    k = wavenumber(sphere.frequency_hz)
+    size, centre = 1e-3 * np.asarray(device.size_mm), 1e-3 * np.asarray(device.offset_mm)
+    level, drawn = 10.0 ** (level_db / 20.0), []
+    for _ in range(STANDING_DRAWS):
+        sites = centre + size * random.uniform(-0.5, 0.5, (SITES, 3))
+        even = random.random()
+        raw = random.normal(size=(2, SITES)) / np.sqrt(2.0)
+        weights = even + (1.0 - even) * (raw[0] + 1j * raw[1])
+        nearer = (d @ sites.T).reshape(-1, SITES)  # the way to the probe is shorter by it, there and back
+        back = np.stack([np.exp(2j * one * nearer) @ weights for one in k]).reshape(k.size, *d.shape[:2])
+        back *= level / np.abs(back).max(axis=(1, 2), keepdims=True)
+        turns = np.exp(2j * np.pi * random.random(2) - 2j * k[:, None] * inputs.chamber.range_length_m)
+        with_device, with_horn = back * turns[:, :1, None], level * turns[:, 1]
+        drawn.append(sphere.field * ((1.0 + with_device) / (1.0 + with_horn)[:, None, None])[:, None])
+    words = f"declared {level_db:g} dB of the direct wave, back and forth between probe and device, probe and horn"
+    changes = np.stack([bench.changed_before_alignment(one) for one in drawn])
+    yield Cause("standing wave", changes, words, "declared", "as drawn", level_db, "dB")
+
+
+def _probe_place(bench: Bench) -> Iterator[Cause]:
+    inputs = bench.inputs
+    tolerance, sphere, length = inputs.chamber.alignment, inputs.sphere, inputs.chamber.range_length_m
+    if tolerance.probe_lateral_mm == 0.0 and tolerance.probe_pointing_deg == 0.0:
+        return
+    model = ForwardModel(sphere, length, inputs.chamber.positioner.geometry)
+    waves = inputs.step.measured(sphere.field)
+    # Per metre along the lab's x and y; an error in any direction has half its square in each.
+    towards = [model.change(waves, replace(ALIGNED, probe_offset=one)) / SMALL
+               for one in ((SMALL, 0.0, 0.0), (0.0, SMALL, 0.0))]  # fmt: skip
+    size = tolerance.probe_lateral_mm
+    if size > 0.0:
+        scale = 1e-3 * size / np.sqrt(2.0)
+        words = f"declared \u00b1{size:g} mm beside the range's axis"
+        changes = [bench.changed_before_alignment(sphere.field + scale * one) for one in towards]
+        yield Cause("probe place", np.stack(changes), words, "declared", "normal", size, "mm")
+    size = tolerance.probe_pointing_deg
+    if size > 0.0:
+        angle = np.deg2rad(size) / np.sqrt(2.0)
+        k = wavenumber(sphere.frequency_hz)[:, None, None, None]
+        # A beam exp(-c a^2) turned by an angle lights a source at x by the factor 1 + 2 c angle x / length.
+        scale = 2.0 * _bend(bench) * angle / (1j * k)
+        words = f"declared \u00b1{size:g} deg beside the device's centre"
+        changes = [bench.changed_before_alignment(sphere.field + scale * one) for one in towards]
+        yield Cause("probe pointing", np.stack(changes), words, "declared", "normal", size, "deg")
+
+
+def _bend(bench: Bench) -> float:
+    """Return c of the probe's beam exp(-c a^2): from its pattern 10 deg off the axis, or of a beam of its gain, 8 c."""
+    probe = bench.inputs.probe
+    if probe is None:
+        return float(10.0 ** (bench.inputs.chamber.probe.gain_dbi / 10.0) / 8.0)
+    angles = np.array([0.0, *(DECLARED_AT,) * 4])
+    turns = np.array([0.0, *(np.arange(4) * np.pi / 2.0)])
+    middle = probe.coefficients[len(probe.coefficients) // 2 :][:1]
+    seen = np.linalg.norm(synthesis_at(middle, angles, turns)[0], axis=0)
+    return float(-np.log(np.mean(seen[1:]) / seen[0]) / DECLARED_AT**2)
+
+
+def _probe_pattern(bench: Bench) -> Iterator[Cause]:
+    inputs = bench.inputs
+    size = inputs.chamber.probe.pattern_uncertainty_db
+    if size == 0.0:
+        return
+    measured = inputs.step.measured(inputs.sphere.field)
+    n = mode_degrees(inputs.step.order)
+    bend = size * np.log(10.0) / 20.0 / DECLARED_AT**2
+    aside = n * (n + 1.0) / (wavenumber(inputs.sphere.frequency_hz)[:, None, None] * inputs.chamber.range_length_m) ** 2
+    change = bench.changed(inputs.step.from_measured(measured * (1.0 + bend * aside)))
+    words = f"declared \u00b1{size:g} dB of the probe's pattern 10 deg off its axis"
+    yield Cause("probe pattern", change[None], words, "declared", "normal", size, "dB")
+
+
+def _positions(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
+    """Every point was read a little beside its place: the field's change with each axis times a random angle."""
+    inputs, sphere = bench.inputs, bench.inputs.sphere
+    table, geometry = inputs.chamber.axis_table, inputs.chamber.positioner.geometry
+    sizes = {name: 0.5 * np.deg2rad(axis.position_error_deg) for name, axis in table.items()}
+    if not any(sizes.values()):
+        return
+    along_theta, along_phi = _slopes(sphere, inputs.step.measured(sphere.field))
+    first, second = (sizes[name] for name in geometry.axis_names)
+    rings, columns = (second, first) if geometry is Geometry.AZIMUTH_OVER_ELEVATION else (first, second)
+    turned = leaked(sphere.field, 1.0) - sphere.field
+    slopes = [(rings, along_theta), (columns, along_phi), (sizes.get("probe", 0.0), turned)]
+    shape = (inputs.sweeps.record.sizes["port"], sphere.theta.size, 2 * sphere.slices_used or sphere.phi.size)
+    # One pass of two ports reads both components at one place; two passes read each at its own.
+    components = (1 if shape[0] == 2 else 2, *shape[1:])
+    drawn = []
+    for _ in range(POSITION_DRAWS):
+        field = sphere.field.copy()
+        for size, slope in slopes:
+            if size > 0.0:
+                field = (
+                    field
+                    + slope * finer_columns(random.normal(0.0, size, components).astype(complex), sphere.phi.size).real
+                )
+        drawn.append(field)
+    words = "declared " + ", ".join(f"{name} \u00b1{axis.position_error_deg:g} deg" for name, axis in table.items())
+    largest = max(axis.position_error_deg for axis in table.values())
+    changes = np.stack([bench.changed_before_alignment(one) for one in drawn])
+    yield Cause("position error", changes, words, "declared", "Monte Carlo", largest, "deg",
+                known_mean=True)  # fmt: skip
+
+
+def _slopes(sphere: MeasuredSphere, measured: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
+    """Return how the field (frequency, 2, theta, phi) changes with theta and with phi, per radian."""
+    start, columns = float(sphere.phi[0]), sphere.phi.size
+    inwards = np.where(sphere.theta < 0.5 * np.pi, SMALL, -SMALL)
+
+    def at(theta: FloatArray, phi_start: float) -> ComplexArray:
+        return synthesis(measured, theta, columns, phi_start=phi_start)
+
+    here = at(sphere.theta, start)
+    along_theta = (at(sphere.theta + inwards, start) - here) / inwards[:, None]
+    return np.asarray(along_theta), np.asarray((at(sphere.theta, start + SMALL) - here) / SMALL)

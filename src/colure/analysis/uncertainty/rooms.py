@@ -1,0 +1,145 @@
+"""Rooms that a chamber could be: stray signals as the device's own waves that walls send back to the probe."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.stray.mirrors import Wall, draw_walls, hearing
+from colure.analysis.uncertainty.trial import Bench
+from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.directions import tangents
+from colure.waves.expansion import Expansion
+from colure.waves.horn import horn_aside, horn_gain_dbi
+
+#: How well an aperture's field tells a horn's far side lobes: what runs around its rim is left out (common practice, no source).
+RIM_DB = 3.5
+#: Rooms that are transformed together; bounds the memory.
+BLOCK = 8
+PHASES = (1.0, 1j)
+
+
+def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callable[[int], ComplexArray]:
+    """Return draws of what is added to the waves by reflections from unknown directions of the room, rms `level` below the peak.
+
+    The device turns, the room stands: its waves come back as its own far field in a fixed direction of the
+    room, through a mirror of unknown strength, polarization and way. What looks like the device stays in.
+    Walls leave the phase of all they send back open: every room comes twice, in phase and in quadrature. So many rooms give
+    (2 rooms, frequency, 2, J).
+    """
+    draw_stray = stray_in_a_room(bench, level, random)
+
+    def draw(rooms: int) -> ComplexArray:
+        out = np.empty((len(PHASES) * rooms, *bench.nominal.coefficients.shape), complex)
+        for begin in range(0, rooms, BLOCK):
+            count = min(BLOCK, rooms - begin)
+            out[2 * begin : 2 * (begin + count)] = _changes(bench, draw_stray, count, random)
+        return out
+
+    return draw
+
+
+def _changes(
+    bench: Bench,
+    draw_stray: Callable[[], tuple[ComplexArray, ComplexArray]],
+    rooms: int,
+    random: np.random.Generator,
+) -> ComplexArray:
+    """Return what some rooms add to the waves (2 rooms, frequency, 2, J), in phase and in quadrature one after the other."""
+    step, realigned = bench.inputs.step, bench.realigned
+    found, moved = [], []
+    for _ in range(rooms):
+        found.append(draw_stray())
+        if realigned is not None and not realigned.follows:
+            moved.append([realigned.drawn(random) for _ in PHASES])
+    stray, common = (np.stack(part) for part in zip(*found, strict=True))
+    # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
+    measured = step.measured(stray)
+    seen, one = step.from_measured(measured).coefficients, common[..., None, None]
+    out = np.stack(
+        [(1.0 - phase * one) * (phase * seen) - phase * one * bench.nominal.coefficients for phase in PHASES], axis=1
+    )
+    if realigned is not None:
+        # The alignment took this room's echoes for a misalignment as far as they look like one.
+        if realigned.follows:
+            along = realigned.along(stray, measured)
+            out -= realigned.off(np.stack([(phase * along).real for phase in PHASES], axis=1))
+        else:
+            out -= realigned.off(np.array(moved))
+    return np.asarray(out.reshape(2 * rooms, *out.shape[2:]))
+
+
+def stray_in_a_room(
+    bench: Bench, level: float, random: np.random.Generator
+) -> Callable[[], tuple[ComplexArray, ComplexArray]]:
+    """Return draws of what a room adds to the measured field (frequency, 2, theta, phi), rms `level` below the peak.
+
+    The second part of a draw (frequency,) is the echo of the reference, relative: it stood in the same room.
+    """
+    sphere = bench.inputs.sphere
+    geometry = bench.inputs.chamber.positioner.geometry
+    wall = Wall(sphere, bench.inputs.step, bench.nominal, geometry)
+    k = wavenumber(sphere.frequency_hz)
+    middle = k.size // 2
+    weight = np.sin(sphere.theta)[:, None]
+    intensity = np.sum(np.abs(sphere.field[middle]) ** 2, axis=0)
+    row, column = (int(i) for i in np.unravel_index(int(np.argmax(intensity)), intensity.shape))
+    peak = float(np.sqrt(intensity[row, column]))
+
+    length = bench.inputs.chamber.range_length_m
+    hears = hearing(bench.inputs.probe, bench.inputs.chamber.probe.gain_dbi)
+
+    def draw() -> tuple[ComplexArray, ComplexArray]:
+        directions, way, mirror = draw_walls(random, length, hears)
+        turn = np.exp(-1j * k[:, None] * way)[..., None, None]
+        (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
+        # The reference stood in the same room: its own echo is in every level.
+        rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
+        common = np.einsum("fwt,wt,fw,w->f", _of_reference(bench, directions), mirror[:, 0], turn[..., 0, 0], rim)
+        if sphere.one_polarization:
+            stray = _along_the_probe(sphere, stray, bench.inputs.slant)
+        # The declared level is that of one reading: half of both components together.
+        power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
+        scale = level * peak / float(np.sqrt(max(power, 1e-300)))
+        return np.asarray(scale * stray), np.asarray(scale * common)
+
+    return draw
+
+
+def shared_power(nominal: Expansion, rooms: ComplexArray) -> FloatArray:
+    """Return the mean square (frequency,), in dB of the radiated power, of what drawn rooms have in common with the record's own.
+
+    The record holds one room already, and power is a square: a draw meets that room as well as the device. Draws
+    (draw, frequency, 2, J) meet each other in the same way, so their pairs tell how much of the variance this is.
+    """
+    flat = np.moveaxis(rooms.reshape(*rooms.shape[:2], -1), 1, 0)  # frequency, draw, wave
+    met = 2.0 * (flat.conj() @ np.swapaxes(flat, 1, 2)).real / nominal.power()[:, None, None]
+    pairs = met[:, ~np.eye(len(rooms), dtype=bool)]
+    return np.asarray(np.mean((10.0 / np.log(10.0) * pairs) ** 2, axis=-1))
+
+
+def _of_reference(bench: Bench, directions: FloatArray) -> ComplexArray:
+    """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
+    horn, frequency_hz = bench.inputs.chamber.reference, bench.inputs.sphere.frequency_hz
+    sides = {
+        "a": 1e-3 * horn.aperture_a_mm,
+        "b": 1e-3 * horn.aperture_b_mm,
+        "slant_e": 1e-3 * horn.slant_e_mm,
+        "slant_h": 1e-3 * horn.slant_h_mm,
+    }
+    sent = horn_aside(frequency_hz, directions, **sides)
+    # So near, the horn lays less on its axis than its far field would.
+    near = horn_gain_dbi(frequency_hz, **sides, distance=bench.inputs.chamber.range_length_m)
+    over = 10.0 ** ((horn_gain_dbi(frequency_hz, **sides) - near) / 20.0)
+    return np.asarray(
+        np.einsum("fwi,wti->fwt", over[:, None, None] * sent, np.array([tangents(d) for d in directions]))
+    )
+
+
+def _along_the_probe(sphere: MeasuredSphere, field: ComplexArray, slant: float) -> ComplexArray:
+    """Return what a single probe that follows the roll would have made of a field (..., 2, theta, phi)."""
+    c, s = np.cos(slant - sphere.phi), np.sin(slant - sphere.phi)
+    read = field[:, 0] * c + field[:, 1] * s
+    return np.stack([read * c, read * s], axis=1)

@@ -1,0 +1,150 @@
+"""The inputs of a measurement's budget, and what a cause does to the device's waves and so to every figure."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal
+
+import numpy as np
+
+from colure.analysis.figures.beams import Near
+from colure.analysis.steps.realigned import Realigned
+from colure.analysis.uncertainty.combination import DIVISORS, DRAWN, Contribution, Distribution
+from colure.analysis.uncertainty.inputs import Inputs
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.waves.expansion import Expansion
+from colure.waves.modes import resized
+
+
+@dataclass(frozen=True)
+class Cause:
+    """One error source: what it adds to the device's waves, and how that is distributed.
+
+    changes (n, frequency, 2, J)
+        Change of the waves when the source is off by its half width, one for every direction in which it may be (a phase that
+        is unknown: in phase and in quadrature); of drawn causes one a draw. The figures' changes are worked out from them.
+    distribution
+        Says by what the half width is divided (`combination.DIVISORS`). `Monte Carlo`: draws of something normal. `as drawn`:
+        draws whose own distribution counts, each of any phase: two changes a draw, in phase and in quadrature.
+    size, unit
+        The half width that was applied, where it is one number.
+    dof
+        Degrees of freedom of the half width as it is known.
+    known_mean
+        True: what draws do on average is known and is taken off the value (JCGM 100:2008, 3.2.4). False: they stand for a
+        bound; the value stays, and the interval is long enough for a source as strong as the bound and for none.
+    type_a
+        True: evaluated by statistics (JCGM 100:2008, 4.2).
+    shared (frequency,)
+        Mean square, in dB of the radiated power, of what draws have in common with the same errors that the record holds.
+    """
+
+    term: str
+    changes: ComplexArray
+    basis: str
+    kind: Literal["measured", "declared"]
+    distribution: Distribution
+    size: float | None = None
+    unit: str = ""
+    dof: float = float("inf")
+    known_mean: bool = False
+    type_a: bool = False
+    shared: FloatArray | None = None
+
+    @property
+    def drawn(self) -> bool:
+        """Tell whether the changes are draws."""
+        return self.distribution in DRAWN
+
+    @property
+    def divisor(self) -> float:
+        """Half width over standard uncertainty."""
+        return DIVISORS[self.distribution]
+
+
+@dataclass(frozen=True)
+class Bench:
+    """The nominal result that every cause is compared with."""
+
+    inputs: Inputs
+    nominal: Expansion
+    values: FloatArray
+    near: list[Near]
+
+    @cached_property
+    def realigned(self) -> Realigned | None:
+        """What the alignment from the data takes off together with an error; None where no alignment was estimated."""
+        inputs = self.inputs
+        if inputs.answer is None:
+            return None
+        return Realigned(inputs.answer, inputs.sphere, inputs.step, inputs.chamber.range_length_m)
+
+    def changed_before_alignment(self, field: ComplexArray) -> ComplexArray:
+        """Return the change of the waves (frequency, 2, J) when the field before the alignment was another by as much."""
+        change = self.changed_field(field)
+        return change if self.realigned is None else np.asarray(change - self.realigned.without(field))
+
+    def changed_field(self, field: ComplexArray) -> ComplexArray:
+        """Return the change of the waves (..., frequency, 2, J) when the measured field (..., frequency, 2, theta, phi) is another."""
+        many = field.ndim > self.inputs.sphere.field.ndim
+        found = self.changed(self.inputs.step.expansion(field if many else field[None]))
+        return found if many else np.asarray(found[0])
+
+    def changed(self, expansion: Expansion) -> ComplexArray:
+        """Return the change of the waves (..., frequency, 2, J) with another expansion."""
+        return np.asarray(resized(expansion.coefficients, self.nominal.order) - self.nominal.coefficients)
+
+    def scaled(self, level_db: float) -> ComplexArray:
+        """Return the change of the waves (frequency, 2, J) when every level is higher by so much."""
+        return np.asarray((10.0 ** (level_db / 20.0) - 1.0) * self.nominal.coefficients)
+
+    def contribution(self, cause: Cause, effects: FloatArray | None = None) -> Contribution:
+        """Return what a cause does to every figure: effects (n, frequency, figure), read anew from every changed pattern if None."""
+        if effects is None:
+            effects = self.effects(cause.changes)
+        if cause.shared is not None:
+            effects = _less(effects, self.inputs.figures.radiated, cause.shared)
+        return Contribution(effects, cause.distribution, cause.dof, cause.known_mean)
+
+    def effects(self, changes: ComplexArray) -> FloatArray:
+        """Return by how much figures (n, frequency, figure) move with changes of the waves (n, frequency, 2, J).
+
+        Every changed pattern is read anew. A figure that a change makes vanish is moved without bound: its effect is infinite.
+        """
+        return np.stack([self._effect(one) for one in changes])
+
+    def _effect(self, change: ComplexArray) -> FloatArray:
+        figures = self.inputs.figures
+        found = figures.values(self.nominal.with_coefficients(self.nominal.coefficients + change), near=self.near)
+        moved = _turned_back(found - self.values, figures.names)
+        gone = ~np.isfinite(found) & np.isfinite(self.values)
+        return np.asarray(np.where(gone, np.inf, np.nan_to_num(moved)))
+
+
+#: Of a variance over draws at most this much is taken for what they have in common with the record.
+MOST_SHARED = 0.75
+
+
+def _less(effects: FloatArray, radiated: FloatArray, shared: FloatArray) -> FloatArray:
+    """Return effects of draws (draw, frequency, figure), less what draws have in common with the record's own errors.
+
+    The record that draws are added to holds errors already, and power is a square: a draw meets not only the device's waves but
+    also those errors, which no true error did. `shared` (frequency,) says how much of the variance of the radiated power
+    (dB^2) that is; figures that it moves dB for dB are `radiated` (figure,).
+    """
+    # A figure that vanishes in a draw has an infinite effect; nothing is to be taken off that.
+    with np.errstate(invalid="ignore"):
+        mean = effects.mean(axis=0)
+        variance = np.mean((effects - mean) ** 2, axis=0)
+        share = radiated**2 * shared[:, None] / np.maximum(variance, 1e-300)
+        less = mean + np.sqrt(1.0 - np.minimum(share, MOST_SHARED)) * (effects - mean)
+    return np.asarray(np.where(share > 0.0, less, effects))
+
+
+def _turned_back(change: FloatArray, names: tuple[str, ...]) -> FloatArray:
+    """Take whole half turns out of the change of a tilt: an ellipse's axis has no direction."""
+    if "tilt_deg" in names:
+        column = names.index("tilt_deg")
+        change[:, column] = (change[:, column] + 90.0) % 180.0 - 90.0
+    return change

@@ -1,0 +1,1 @@
+"""Figures and cuts against the limits and masks of a specification."""

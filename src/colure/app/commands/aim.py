@@ -1,0 +1,116 @@
+"""`colure aim`: from a bearing to readouts and back."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from colure.geometry.kinematics import Geometry
+    from colure.model.chamber import Chamber
+    from colure.planning.aim import Aim, Bearing
+
+#: Short names for the command line; the formula of d is always printed beside them.
+SHORT = {
+    "roll": "roll-over-azimuth",
+    "az-over-el": "azimuth-over-elevation",
+    "el-over-az": "elevation-over-azimuth",
+}
+
+
+@click.command()
+@click.option("--az", "azimuth_deg", type=float, help="Bearing: azimuth, d = (sin az cos el, sin el, cos az cos el).")
+@click.option("--el", "elevation_deg", type=float, help="Bearing: elevation.")
+@click.option("--theta", "theta_deg", type=float, help="Bearing: polar angle from boresight.")
+@click.option("--phi", "phi_deg", type=float, help="Bearing: angle about boresight, from x towards y.")
+@click.option("--readout", help="The other way round: azimuth=20,roll=90 asks where the device points.")
+@click.option("--targets", type=click.Path(path_type=Path), help="CSV: name,az_deg,el_deg or name,theta_deg,phi_deg.")
+@click.option("--geometry", "short", type=click.Choice(list(SHORT)), help="Only this positioner; all three by default.")
+@click.option(
+    "--campaign", type=click.Path(path_type=Path), help="Use the limits, senses and zeros of its chamber.toml."
+)
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
+def aim(
+    azimuth_deg: float | None,
+    elevation_deg: float | None,
+    theta_deg: float | None,
+    phi_deg: float | None,
+    readout: str | None,
+    targets: Path | None,
+    short: str | None,
+    campaign: Path | None,
+    as_json: bool,
+) -> None:
+    """Find the readouts that point the device at a bearing, or the bearing that readouts show.
+
+    Both solutions of every positioner are given, with the limits checked, the slant that the
+    probe receives at roll 0, and the probe roll that brings the device's own x component back.
+
+    \b
+    Examples:
+      colure aim --az 20 --el 5 --geometry roll
+      colure aim --readout azimuth=20,roll=90 --geometry roll
+      colure aim --targets stations.csv --campaign my-campaign
+    """
+    from colure.geometry.kinematics import Geometry
+    from colure.model.campaign import Campaign
+    from colure.planning.aim import bearing_from, read_targets
+
+    chamber = None if campaign is None else Campaign.load(campaign).chamber
+    own = None if chamber is None else chamber.positioner.geometry
+    geometries = [Geometry(SHORT[short])] if short else [own] if own is not None else list(Geometry)
+    if readout is not None:
+        _show_readouts(readout, geometries, chamber, as_json=as_json)
+        return
+    if targets is not None:
+        bearings = read_targets(targets)
+    else:
+        bearings = [
+            bearing_from(azimuth_deg=azimuth_deg, elevation_deg=elevation_deg, theta_deg=theta_deg, phi_deg=phi_deg)
+        ]
+    _show_bearings(bearings, geometries, chamber, as_json=as_json)
+
+
+def _show_bearings(
+    bearings: list[Bearing], geometries: list[Geometry], chamber: Chamber | None, *, as_json: bool
+) -> None:
+    from colure.planning.aim import aims
+
+    found = [(bearing, geometry, aims(bearing, geometry, chamber)) for bearing in bearings for geometry in geometries]
+    if as_json:
+        content = [
+            {"bearing": bearing.__dict__, "geometry": geometry.value, "direction": geometry.direction_formula,
+             "solutions": [_plain(one) for one in ways]}
+            for bearing, geometry, ways in found
+        ]  # fmt: skip
+        click.echo(json.dumps(content))
+    else:
+        from colure.app.terminal import screens
+
+        screens.show_aims(found)
+
+
+def _plain(one: Aim) -> dict[str, Any]:
+    return {"readouts_deg": one.readouts_deg, "within_limits": not one.fault, "fault": one.fault,
+            "slant_deg": one.slant_deg, "probe_roll_deg": one.probe_roll_deg}  # fmt: skip
+
+
+def _show_readouts(text: str, geometries: list[Geometry], chamber: Chamber | None, *, as_json: bool) -> None:
+    from colure.model.loading import InputError
+    from colure.planning.aim import bearing_at
+
+    try:
+        readouts = {name.strip(): float(value) for name, value in (part.split("=") for part in text.split(","))}
+    except ValueError:
+        raise InputError([f"--readout = {text!r}: must be like azimuth=20,roll=90 (deg)"]) from None
+    fitting = [geometry for geometry in geometries if set(geometry.axis_names) == set(readouts)] or geometries[:1]
+    found = [(geometry, *bearing_at(readouts, geometry, chamber)) for geometry in fitting]
+    if as_json:
+        click.echo(json.dumps([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in found]))
+    else:
+        from colure.app.terminal import screens
+
+        screens.show_sightings(found)

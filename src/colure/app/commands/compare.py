@@ -1,0 +1,129 @@
+"""`colure compare` and `colure series`: patterns against each other."""
+
+from __future__ import annotations
+
+import json
+import math
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from colure.app.services.comparing import FigureRow
+
+
+@click.command()
+@click.argument("source", type=click.Path(path_type=Path))
+@click.argument("other", type=str)
+@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--keep", default="", help="What must not be matched: any of frame,origin,level.")
+@click.option("--other-uncertainty-db", type=click.FloatRange(0.0, 20.0), default=0.0, show_default=True,
+              help="Expanded uncertainty of the levels of a pattern file.")  # fmt: skip
+@click.option("--plot", type=click.Path(path_type=Path), help="Draw the difference to this file (.svg, .pdf or .png).")
+@click.option("--difference", type=click.Path(path_type=Path), help="Write the difference pattern to this file (.nc).")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
+def compare(
+    source: Path,
+    other: str,
+    run_name: str,
+    keep: str,
+    other_uncertainty_db: float,
+    plot: Path | None,
+    difference: Path | None,
+    as_json: bool,
+) -> None:
+    """Compare a run with another run of the campaign, or a run or a far-field file with a file (.nc, tidy .csv).
+
+    SOURCE is a campaign folder or a far-field file. Errors that two files do not state count as none.
+
+    Frame, phase reference, level and phase are matched first and shown apart from what is left. The figures
+    of both are compared as they are, with E_n = difference over both uncertainties together; |E_n| <= 1 agrees.
+    Exit code 1 if a figure does not.
+
+    \b
+    Examples:
+      colure compare my-campaign simulated.csv --run first --other-uncertainty-db 0.2
+      colure compare far.nc simulated.csv --other-uncertainty-db 0.2
+    """
+    from colure.analysis.compare.match import Freedom
+    from colure.app.services.comparing import compare_files, compare_run, save_difference
+    from colure.app.services.pattern_files import is_file
+    from colure.app.storage.folders import require_chart_target, run_folder
+    from colure.app.terminal import screens
+    from colure.model.campaign import Campaign
+    from colure.model.loading import InputError
+
+    kept = {word for word in keep.split(",") if word}
+    if kept - {"frame", "origin", "level"}:
+        raise InputError([f"--keep = {keep!r}: must be any of frame,origin,level"])
+    require_chart_target(plot)
+    freedom = Freedom("frame" not in kept, "origin" not in kept, "level" not in kept)
+    path = Path(other)
+    if is_file(source):
+        if not is_file(path):
+            raise InputError([f"{other}: must be a far-field file (.nc or .csv), because {source.name} is one"])
+        found = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
+    else:
+        target = path if is_file(path) else run_folder(source, other)
+        found = compare_run(
+            Campaign.load(source), run_folder(source, run_name), target, freedom=freedom,
+            other_uncertainty_db=other_uncertainty_db,
+        )  # fmt: skip
+    if difference is not None:
+        save_difference(found, difference)
+    if plot is not None:
+        from colure.report.comparison_charts import difference_chart
+
+        frequency = float(found.frequency_hz[found.middle])
+        difference_chart(found.match, found.middle, found.levels, frequency).savefig(plot, dpi=200)
+    if as_json:
+        m = found.match
+        click.echo(json.dumps({
+            "rotation_deg": m.rotation_deg.tolist(), "shift_mm": m.shift_mm.tolist(), "level_db": m.level_db.tolist(),
+            "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in found.levels],
+            "figures": [_plain(one) for one in found.rows], "agrees": found.agrees,
+        }))  # fmt: skip
+    else:
+        screens.show_compared(found)
+    sys.exit(0 if found.agrees else 1)
+
+
+def _plain(row: FigureRow) -> dict[str, object]:
+    """Return a row for JSON: null for an uncertainty that nobody states."""
+    unknown = [name for name in ("expanded", "other_expanded") if math.isnan(getattr(row, name))]
+    return {**row.__dict__, **dict.fromkeys(unknown)}
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("runs", nargs=-1, required=True)
+@click.option("--golden", default=None, help="Run of the golden unit; the first one by default.")
+@click.option(
+    "--plot", type=click.Path(path_type=Path), help="Draw E_n of every figure to this file (.svg, .pdf or .png)."
+)
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
+def series(folder: Path, runs: tuple[str, ...], golden: str | None, plot: Path | None, as_json: bool) -> None:
+    """Compare many devices: spread and trend of every figure at mid-band, and each against a golden unit.
+
+    RUNS are evaluated runs of the campaign, in the order they were measured.
+
+    \b
+    Example: colure series my-campaign golden unit-2 unit-3 --golden golden
+    """
+    from colure.app.services.comparing import series as over_devices
+    from colure.app.storage.folders import require_chart_target
+    from colure.app.terminal import screens
+
+    require_chart_target(plot)
+    rows = over_devices(folder, list(runs), golden or runs[0])
+    if plot is not None and rows:
+        from colure.report.comparison_charts import series_chart
+
+        series_chart([row.label for row in rows], runs, [row.e_n for row in rows], golden or runs[0],
+                     rows[0].frequency_hz).savefig(plot, dpi=200)  # fmt: skip
+    if as_json:
+        click.echo(json.dumps([row.__dict__ for row in rows]))
+    else:
+        screens.show_series(rows, list(runs), golden or runs[0])

@@ -1,0 +1,108 @@
+"""`colure demo`: a whole measurement on the simulated chamber, judged against its truth."""
+
+from __future__ import annotations
+
+import json
+import math
+import time
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from colure.acquire.outcome import Options
+from colure.app import services
+from colure.app.services.verdicts import judge
+from colure.app.storage.folders import RunFolder, run_folder
+from colure.app.terminal import screens
+from colure.model.specification import load_specification
+
+if TYPE_CHECKING:
+    from colure.model.figure import Figure
+
+
+def free_folder(base: Path) -> Path:
+    """Return `base`, or the first of base-2, base-3, ... that does not exist."""
+    candidate, number = base, 2
+    while candidate.exists():
+        candidate, number = base.with_name(f"{base.name}-{number}"), number + 1
+    return candidate
+
+
+def run_demo(folder: Path | None, *, as_json: bool) -> int:
+    """Run the demo and return its exit code: 1 if a figure misses its truth, 3 after a stop."""
+    from colure.twin.campaign_truth import device_truth
+
+    started = time.perf_counter()
+    where = free_folder(Path("colure-demo")) if folder is None else folder
+    say = (lambda text: None) if as_json else click.echo
+    say("Invented demo data: a 24 GHz printed 8 x 8 panel with a dead element and a misfed pair,")
+    say("in a simulated chamber that drifts, echoes and is slightly misaligned.\n")
+    services.new_campaign(where)
+    campaign, plan = services.make_plan(where)
+    if not as_json:
+        screens.show_plan(campaign, plan)
+        screens.show_cautions(campaign, plan)
+        say("  (acknowledged by the demo: nothing real moves)\n")
+    run = run_folder(where, "first")
+    with screens.progress(len(plan), quiet=as_json) as listener:
+        outcome = services.acquire(campaign, plan, run, listener=listener, options=Options(pause_limit_s=30.0))
+    if outcome.state.value != "done":
+        click.echo(f"{outcome.state.value}: {outcome.reason}", err=True)
+        return 3
+    processed = services.process(campaign, run)
+    figures = services.evaluate(processed, run)
+    truth = device_truth(campaign)
+    judged = judge(processed, figures, load_specification(where / "limits.toml"))
+    services.write_report(campaign, plan, run, processed, figures, judged)
+    frequencies = [float(f) for f in campaign.goal.frequency_hz]
+    at = dict(zip(frequencies, truth, strict=True))
+    pairs = [(figure, at[figure.frequency_hz][figure.name]) for figure in figures]
+    missed = [(figure, value) for figure, value in pairs if not figure.reason and not figure.contains(value)]
+    seconds = time.perf_counter() - started
+    if as_json:
+        click.echo(json.dumps(_summary(where, run, pairs, seconds), indent=1))
+    else:
+        _print_result(pairs, missed, run, seconds)
+        click.echo(
+            f"against limits.toml (invented): {judged.outcome}; see the report's first pages, or colure verdict {where} {where}/limits.toml"
+        )
+    return 1 if missed else 0
+
+
+def _print_result(
+    pairs: list[tuple[Figure, float]], missed: list[tuple[Figure, float]], run: RunFolder, seconds: float
+) -> None:
+    frequencies = sorted({figure.frequency_hz for figure, _ in pairs})
+    centre = frequencies[len(frequencies) // 2]
+    here = [(figure, value) for figure, value in pairs if figure.frequency_hz == centre]
+    screens.show_comparison(here, f"Measured against the truth of the simulated device, {centre / 1e9:.3f} GHz")
+    if missed:
+        screens.show_comparison(missed, "\nMissed, at any frequency")
+    click.echo(
+        f"\n{len(pairs) - len(missed)} of {len(pairs)} figures over {len(frequencies)} frequencies inside their intervals."
+    )
+    names = {"journal": run.journal, "record": run.record, "pattern": run.pattern, "figures": run.figures,
+             "report": run.report_html, "report (PDF)": run.report_pdf}  # fmt: skip
+    for name, path in names.items():
+        click.echo(f"{name:13s} {path}")
+    click.echo(f"done in {seconds:.0f} s")
+
+
+def _summary(where: Path, run: RunFolder, pairs: list[tuple[Figure, float]], seconds: float) -> dict[str, Any]:
+    rows = []
+    for figure, value in pairs:
+        row = figure.as_dict()
+        rows.append({**{k: row[k] for k in ("name", "frequency_hz", "value", "unit", "lower", "upper")},
+                     "expanded_uncertainty": row["expanded_uncertainty"], "truth": value if math.isfinite(value) else None, "reason": figure.reason,
+                     "inside": figure.contains(value)})  # fmt: skip
+    return {
+        "note": "invented demo data",
+        "campaign": str(where),
+        "seconds": round(seconds, 1),
+        "inside": sum(bool(r["inside"]) for r in rows),
+        "total": len(rows),
+        "files": {name: str(getattr(run, name)) for name in
+                  ("journal", "record", "pattern", "figures", "report_html", "report_pdf")},
+        "figures": rows,
+    }  # fmt: skip

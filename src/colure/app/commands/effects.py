@@ -1,0 +1,34 @@
+"""`colure effects`: what every step of the recipe does to every figure."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path), default=Path())
+@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
+def effects(folder: Path, run_name: str, state: str | None, as_json: bool) -> None:
+    """Process a run again with each step of its recipe left out, and show what changes.
+
+    Steps come from recipe.toml beside the other files, or from what suits the record. Nothing
+    is written.
+
+    \b
+    Example: colure effects my-campaign --run first
+    """
+    from colure.app import services
+    from colure.app.storage.folders import run_folder
+    from colure.app.terminal import screens
+    from colure.model.campaign import Campaign
+
+    found = services.effects(Campaign.load(folder), run_folder(folder, run_name), state=state)
+    if as_json:
+        click.echo(json.dumps({"figures": found.labels, "with_all": found.whole, "without": found.without}))
+    else:
+        screens.show_effects(found)

@@ -1,0 +1,34 @@
+"""`colure export`: results for other programs."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import click
+
+KINDS = ("csv", "figures", "netcdf", "nsma", "touchstone", "matlab")
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("kind", type=click.Choice(KINDS))
+@click.argument("target", type=click.Path(path_type=Path))
+@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
+def export(folder: Path, kind: str, target: Path, run_name: str, state: str | None, as_json: bool) -> None:
+    """Write a run's results for another program; nothing is overwritten.
+
+    csv, netcdf, matlab: the far field on its grid. figures: a table of every figure with its interval. nsma: cuts in the
+    text format of NSMA WG16.99.050. touchstone: the boresight over frequency as S21.
+
+    \b
+    Example: colure export my-campaign matlab pattern.mat --run first
+    """
+    from colure.app.services.exporting import export as write
+    from colure.app.storage.folders import run_folder
+    from colure.model.campaign import Campaign
+
+    words = write(Campaign.load(folder), run_folder(folder, run_name), kind, target, state=state)
+    click.echo(json.dumps({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

@@ -1,0 +1,216 @@
+"""`colure process` and `colure convert`: records and field files into patterns."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import click
+
+from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command, scale_out
+
+
+def _words(_: object, __: object, text: str) -> frozenset[str]:
+    return frozenset(word for word in text.split(",") if word)
+
+
+accept_option = click.option(
+    "--accept",
+    default="",
+    callback=_words,
+    help="Say that numbers are right which look wrong: any of frequency,radius,angles,duplicates.",
+)
+
+
+@click.command()
+@click.argument("sources", nargs=-1)
+@click.option(
+    "--run", "run_name", help="Name of the run, or a pattern of names; `first` of one folder, all of several."
+)
+@click.option("--to", "destination", type=click.Choice(["far-field"]), help="What to make of a field file.")
+@click.option("--order", type=click.IntRange(1, 2000), help="Order of the expansion; chosen from the data by default.")
+@click.option(
+    "--step-deg",
+    type=click.FloatRange(0.05, 30.0),
+    help="Grid of the result; 1 for a field file, for --scheduler the coarsest of 1 to 6 that holds all waves.",
+)
+@click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
+@click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
+@accept_option
+@click.option("--probe", "probe_file", type=click.Path(path_type=Path), help="Far field of the probe, .nc or .csv.")
+@click.option("--probe-port-2", type=click.Path(path_type=Path), help="Far field of a second port in the same frame.")
+@click.option("--noise-db", type=click.FloatRange(-300.0, 0.0), help="Noise of one sample, dB of the largest sample.")
+@click.option("--position-mm", type=click.FloatRange(0.0, 1e3), help="Standard uncertainty of a sample's place.")
+@click.option("--angle-deg", type=click.FloatRange(0.0, 10.0), help="Standard uncertainty of a sample's angles.")
+@click.option(
+    "--error-limit-db",
+    type=click.FloatRange(-300.0, 0.0),
+    default=-40.0,
+    show_default=True,
+    help="Error of a determined direction, dB of the peak.",
+)
+@click.option("--state", "state_name", help="One state of a device that has several; all of them by default.")
+@batch_options
+@click.option("--record", help="Path or URL of the run's record, if it lies elsewhere (with --scheduler).")
+@click.option(
+    "--memory-gib",
+    type=click.FloatRange(0.5, 1024.0),
+    default=2.0,
+    show_default=True,
+    help="What one worker may take (with --scheduler).",
+)
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
+def process(
+    sources: tuple[str, ...],
+    run_name: str | None,
+    destination: str | None,
+    order: int | None,
+    step_deg: float | None,
+    origin_m: str | None,
+    keep_radius_m: float | None,
+    accept: frozenset[str],
+    probe_file: Path | None,
+    probe_port_2: Path | None,
+    noise_db: float | None,
+    position_mm: float | None,
+    angle_deg: float | None,
+    error_limit_db: float,
+    state_name: str | None,
+    batch: BatchOptions,
+    record: str | None,
+    memory_gib: float,
+    as_json: bool,
+) -> None:
+    """Turn a run's record, or a file of near fields, into a far-field pattern; or many runs at once.
+
+    Grids that cover the whole sphere take the fast path; anything else (scattered directions,
+    a radius per point, part of the sphere) is fitted by least squares. The result holds the error of
+    every direction (`error_bound`, coverage factor 2) from noise, truncation, positions and what the
+    data leave open. Directions that the data do not determine are marked (`support`) and written as
+    nan to CSV.
+
+    With --probe the file holds what a real probe received with its x axis along theta (e_theta) and
+    along phi (e_phi). The first-order correction is used where it loses less than the noise of the data,
+    else every azimuthal order of the probe.
+
+    Several folders, a glob, a run folder or @list make a batch: what did not change since last time is
+    kept, what fails is told and left out. --scheduler cuts one large record into states and blocks of
+    frequencies for threads, a local cluster or a Dask scheduler; patterns.zarr holds the result.
+
+    \b
+    Examples:
+      colure process my-campaign --run first
+      colure process 'campaigns/*' --table patterns.csv
+      colure process my-campaign --scheduler local --workers 2
+      colure process near.nc far.nc --to far-field
+      colure process near.nc far.nc --to far-field --origin-m 0,0,-0.03 --keep-radius-m 0.05
+      colure process near.nc far.nc --probe probe.nc --position-mm 0.1
+    """
+    from colure.app.services.converting import FileUncertainty, transform_file
+    from colure.model.loading import InputError
+
+    folder, name = Path(sources[0] if sources else "."), run_name or "first"
+    if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
+        if len(sources) != 2:
+            raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
+        declared = FileUncertainty(noise_db, position_mm or 0.0, angle_deg or 0.0, error_limit_db)
+        probes = [one for one in (probe_file, probe_port_2) if one is not None]
+        if probe_port_2 is not None and probe_file is None:
+            raise InputError(["--probe-port-2: needs --probe for port 1"])
+        place = None if origin_m is None else _point(origin_m)
+        words = transform_file(
+            folder,
+            Path(sources[1]),
+            order=order,
+            step_deg=step_deg or 1.0,
+            origin_m=place,
+            keep_radius_m=keep_radius_m,
+            probes=probes,
+            uncertainty=declared,
+            accept=accept,
+        )
+        result = {"pattern": sources[1], "steps": words}
+        click.echo(json.dumps(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
+    elif batch.is_batch(sources, run_name):
+        run_batch_command("process", sources, run_name, batch, as_json=as_json)
+    elif batch.scheduler is not None:
+        scale_out(folder, name, batch, record=record, memory_gib=memory_gib, step_deg=step_deg, as_json=as_json)
+    else:
+        _process_one(folder, name, state_name, as_json=as_json)
+
+
+def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json: bool) -> None:
+    from colure.app import services
+    from colure.app.storage.folders import run_folder
+    from colure.model.campaign import Campaign
+    from colure.model.files import history
+
+    run = run_folder(folder, run_name)
+    campaign, written = Campaign.load(folder), []
+    states: list[str | None] = [state_name] if state_name else [*services.states_of(run)] or [None]
+    for state in states:
+        steps = history(services.process(campaign, run, state=state).pattern)
+        path = run.pattern if state is None else run.pattern_of(state)
+        written.append({"pattern": str(path), "state": state, "steps": steps})
+        if not as_json:
+            _print_steps(steps)
+            click.echo(f"pattern: {path}")
+    if as_json:
+        click.echo(json.dumps(written[0] if len(written) == 1 else written))
+
+
+def _print_steps(steps: list[dict[str, Any]]) -> None:
+    """Print the recipe's steps, and what a person must know about them."""
+    for step in steps:
+        p = step["parameters"]
+        words = step["step"]
+        if words == "assemble":
+            used, planned = p["slices"]
+            if used < planned:
+                words += f": COARSE, {used} of {planned} slices; azimuthal orders above {used - 1} are lost"
+            if p["flagged_points"]:
+                words += f"; {p['flagged_points']} points carry flags of the analyzer"
+        elif words == "on-the-fly places":
+            words += f": lag {p['lag_deg']:+.4f} deg (standard uncertainty {p['lag_uncertainty_deg']:.4f} deg)"
+        click.echo(words)
+
+
+@click.command()
+@click.argument("source", type=click.Path(path_type=Path))
+@click.argument("target", type=click.Path(path_type=Path))
+@click.option("--radius-m", type=click.FloatRange(1e-9, 1e9), help="Radius of the sphere, if the CSV has no radius_m.")
+@accept_option
+@click.option("--far-field", is_flag=True, help="The CSV holds a far field, exp(-jkr)/r removed.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
+def convert(
+    source: Path, target: Path, radius_m: float | None, far_field: bool, accept: frozenset[str], as_json: bool
+) -> None:
+    """Convert between tidy CSV and netCDF-4; the file endings say which way.
+
+    The CSV has the header frequency_hz,theta_deg,phi_deg,e_theta_re,e_theta_im,e_phi_re,e_phi_im and
+    optionally radius_m and weight; time factor exp(+jwt). A grid is recognized by itself. Commas, semicolons or tabs
+    separate columns (with semicolons or tabs also decimal commas); UTF-8, UTF-16 and Latin-1 are read. Nothing is overwritten.
+
+    \b
+    Examples:
+      colure convert near.csv near.nc --radius-m 1.2
+      colure convert far.nc far.csv
+    """
+    from colure.app.services.converting import convert_file
+
+    words = convert_file(source, target, radius_m=radius_m, far_field=far_field, accept=accept)
+    click.echo(json.dumps({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
+
+
+def _point(text: str) -> tuple[float, float, float]:
+    """Read x,y,z in metres."""
+    from colure.model.loading import InputError
+
+    try:
+        x, y, z = (float(part) for part in text.split(","))
+    except ValueError:
+        raise InputError([f"--origin-m = {text!r}: must be three numbers x,y,z from -100 to 100 m"]) from None
+    if not all(-100.0 <= value <= 100.0 for value in (x, y, z)):
+        raise InputError([f"--origin-m = {text!r}: must be three numbers x,y,z from -100 to 100 m"])
+    return x, y, z

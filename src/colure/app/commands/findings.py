@@ -1,0 +1,35 @@
+"""`colure findings`: what the data of a run say of themselves."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path), default=Path())
+@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of sentences.")
+def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> None:
+    """Say how well a run's data agree with themselves, and which error explains the rest.
+
+    Drift and jumps, misalignment in degrees and millimetres with what to turn, stray signals
+    against what the chamber declares, the probe's purity, noise, and the phase centre; the
+    largest effect on the pattern first.
+
+    \b
+    Example: colure findings my-campaign --run first
+    """
+    from colure.app import services
+    from colure.app.storage.folders import run_folder
+    from colure.model.campaign import Campaign
+
+    found = services.findings(Campaign.load(folder), run_folder(folder, run_name), state=state)
+    if as_json:
+        click.echo(json.dumps([one.__dict__ for one in found]))
+        return
+    for one in found:
+        click.echo(f"{one.topic}: {one.text}.")

@@ -1,0 +1,46 @@
+"""`colure flip`: two quick cuts that tell theta zero and whether the axes cross."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path), default=Path())
+@click.option("--run", "run_name", default="flip", show_default=True, help="Name of the run that holds the two cuts.")
+@click.option("--yes", is_flag=True, help="The cautions are read and everyone is clear of the axes.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of sentences.")
+def flip(folder: Path, run_name: str, yes: bool, as_json: bool) -> None:
+    """Measure one cut from both sides and say what to turn or shift, before a long scan.
+
+    Theta against -theta with the roll at 180 deg: a few minutes. A run that is there already is
+    only evaluated (or finished).
+
+    \b
+    Example: colure flip my-campaign --yes
+    """
+    from colure.app import services
+    from colure.app.storage.folders import run_folder
+    from colure.app.terminal import screens
+    from colure.model.loading import InputError
+
+    campaign, plan = services.flip_plan(folder)
+    run = run_folder(folder, run_name)
+    if not run.record.exists():
+        if not as_json:
+            screens.show_cautions(campaign, plan)
+        if not yes and (
+            as_json or not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?")
+        ):
+            raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
+        outcome = services.acquire(campaign, plan, run)
+        if outcome.state.value != "done":
+            raise InputError([f"flip test: {outcome.state.value}: {outcome.reason}; the same command goes on with it"])
+    found = services.flip_result(campaign, run)
+    if as_json:
+        click.echo(json.dumps(found.__dict__))
+    else:
+        click.echo("\n".join(found.sentences()))

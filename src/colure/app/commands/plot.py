@@ -1,0 +1,66 @@
+"""`colure plot`: pictures of a far field, from a file or a run."""
+
+from __future__ import annotations
+
+import io
+import json
+from pathlib import Path
+
+import click
+
+from colure.app.services.picture_kinds import KINDS
+
+SUFFIXES = (".png", ".svg", ".pdf", ".html")
+
+
+@click.command()
+@click.argument("source", type=click.Path(path_type=Path))
+@click.argument("target", type=click.Path(path_type=Path))
+@click.option("--kind", type=click.Choice(KINDS), default="cuts", show_default=True, help="What to draw.")
+@click.option("--frequency-ghz", type=float, help="One of the frequencies; mid-band by default.")
+@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0), default=0.0, show_default=True,
+              help="Co-polar direction of a file's field, from x towards y.")  # fmt: skip
+@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run of a campaign folder.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
+def plot(
+    source: Path,
+    target: Path,
+    kind: str,
+    frequency_ghz: float | None,
+    slant_deg: float,
+    run_name: str,
+    state: str | None,
+    as_json: bool,
+) -> None:
+    """Draw a far field: principal cuts, polar diagrams, map, solid, front half, figures over frequency, aperture.
+
+    SOURCE is a far-field file (.nc, .csv) or a campaign folder. TARGET ends in .png, .svg, .pdf or .html; nothing is
+    overwritten. Nothing is drawn where nothing was measured.
+
+    \b
+    Examples:
+      colure plot far.nc cuts.png
+      colure plot my-campaign map.html --run first --kind map
+    """
+    from colure.app.services.pattern_files import waves_of
+    from colure.app.services.pattern_object import FilePattern
+    from colure.app.storage.folders import require_free
+    from colure.model.loading import InputError
+
+    if target.suffix.lower() not in SUFFIXES:
+        raise InputError([f"{target}: must end in one of {', '.join(SUFFIXES)}"])
+    require_free(target)
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
+    drawing = found.plot(kind, frequency_ghz=frequency_ghz)
+    if target.suffix.lower() == ".html":
+        out = io.StringIO()
+        drawing.savefig(out, format="svg")
+        svg = out.getvalue()
+        page = f"<!doctype html><meta charset='utf-8'><title>{kind}</title>{svg[svg.index('<svg') :]}"
+        target.write_text(page, encoding="utf-8")
+    else:
+        drawing.savefig(target, dpi=200)
+    click.echo(json.dumps({"file": str(target), "kind": kind}) if as_json else f"{found!r}\nwrote {target}")

@@ -1,0 +1,54 @@
+"""`colure verdict`: a run against a specification."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("source", type=click.Path(path_type=Path))
+@click.argument("specification", type=click.Path(path_type=Path))
+@click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0),
+              help="Co-polar direction of a file's field, from x towards y; 0 by default.")  # fmt: skip
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
+def verdict(
+    source: Path, specification: Path, run_name: str, state: str | None, slant_deg: float | None, as_json: bool
+) -> None:
+    """Hold a run or a far-field file against limits and masks: pass, fail, or not decidable at this uncertainty.
+
+    SOURCE is a campaign folder or a far-field file (.nc, .csv). A file that states no errors decides nothing by guard
+    band. SPECIFICATION is a TOML file with [[limits]] (figure, at_least, at_most, band_ghz) and [[masks]] (plane, component,
+    a table of points or a published formula by name, allowed exceedances). With decision = "guard-band" a pass
+    needs the whole interval on the good side; with "simple" the value alone decides. Exit code 1 unless all pass.
+
+    \b
+    Examples:
+      colure verdict my-campaign limits.toml --run first
+      colure verdict far.nc limits.toml
+    """
+    from colure.app.services.pattern_files import is_file
+    from colure.app.services.verdicts import judge_file, judge_run
+    from colure.app.storage.folders import run_folder
+    from colure.app.terminal import screens
+    from colure.model.campaign import Campaign
+    from colure.model.loading import InputError
+
+    if is_file(source):
+        if state is not None:
+            raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
+        found = judge_file(source, specification, slant_deg=slant_deg or 0.0)
+    elif slant_deg is not None:
+        raise InputError([f"--slant-deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
+    else:
+        found = judge_run(Campaign.load(source), run_folder(source, run_name), specification, state=state)
+    if as_json:
+        click.echo(json.dumps({"outcome": found.outcome, "verdicts": [one.__dict__ for one in found.verdicts]}))
+    else:
+        screens.show_verdicts(found)
+    sys.exit(0 if found.outcome == "pass" else 1)

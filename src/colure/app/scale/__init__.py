@@ -1,0 +1,1 @@
+"""Many runs, large records, many rehearsals: pieces of work and who does them."""

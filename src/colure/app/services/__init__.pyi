@@ -1,0 +1,39 @@
+from .acquisition import CheckLine, acquire, check_instruments, instruments, rebuild, twin_process, verify
+from .campaigns import flip_plan, learn_axes, make_plan
+from .evaluation import effects, evaluate, evaluate_power, findings, flip_result, known_figures, read_figures
+from .processing import addresses, cautions_of, has_phase, process, process_with, processed, states_of
+from .reporting import write_report
+from .starting import copy_profile, new_campaign, start_campaign
+from .views import write_view
+
+__all__ = [
+    "CheckLine",
+    "acquire",
+    "addresses",
+    "cautions_of",
+    "check_instruments",
+    "copy_profile",
+    "effects",
+    "evaluate",
+    "evaluate_power",
+    "findings",
+    "flip_plan",
+    "flip_result",
+    "has_phase",
+    "instruments",
+    "known_figures",
+    "learn_axes",
+    "make_plan",
+    "new_campaign",
+    "process",
+    "process_with",
+    "processed",
+    "read_figures",
+    "rebuild",
+    "start_campaign",
+    "states_of",
+    "twin_process",
+    "verify",
+    "write_report",
+    "write_view",
+]

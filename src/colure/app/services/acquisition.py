@@ -1,0 +1,293 @@
+"""Acquisition as the shells see it: the chamber's instruments, a run, a check, a verification."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import ExitStack, contextmanager, nullcontext
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from colure.app.services.reference import probe_of, reference_of
+from colure.app.storage.folders import RunFolder
+from colure.model.campaign import Campaign
+from colure.model.events import Event, Listener, nobody
+from colure.model.loading import InputError
+from colure.model.plan import Plan
+
+if TYPE_CHECKING:
+    from colure.acquire.clocks import Clock
+    from colure.acquire.engine import Engine
+    from colure.acquire.journal import Journal, Verification
+    from colure.acquire.outcome import Options, Outcome
+    from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
+
+RESERVE_FACTOR = 2.0
+
+
+@contextmanager
+def twin_process(folder: Path) -> Iterator[dict[str, str]]:
+    """Serve the simulated chamber from a process of its own while the block runs.
+
+    The child ends when our end of its standard input closes, so it cannot outlive us.
+
+    Raises
+    ------
+    InputError
+        If the simulated device cannot be built, or the chamber does not start.
+    """
+    from colure.twin.devices import maker_of
+
+    maker_of(Campaign.load(folder))  # a fault of the simulated device is told here, in this process
+    child = subprocess.Popen(
+        [sys.executable, "-m", "colure", "simulate", str(folder), "--until-stdin-closes"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    assert child.stdin is not None and child.stdout is not None
+    try:
+        line = child.stdout.readline()
+        if not line:
+            raise InputError([f"{folder}: the simulated chamber did not start"])
+        yield dict(json.loads(line))
+    finally:
+        child.stdin.close()
+        try:
+            child.wait(timeout=5)
+        except subprocess.TimeoutExpired:
+            child.kill()
+            child.wait()
+        child.stdout.close()
+
+
+@dataclass(frozen=True)
+class Bench:
+    """The chamber's instruments, connected, and the clock they live by."""
+
+    analyzer: AnalyzerDriver
+    axes: AxesDriver
+    states: StateDriver | None
+    clock: Clock
+    names: dict[str, str]
+
+
+@contextmanager
+def instruments(campaign: Campaign) -> Iterator[Bench]:
+    """Connect to the chamber's instruments, starting the simulated ones where asked for.
+
+    Raises
+    ------
+    InstrumentError
+        If one cannot be reached, or another process drives the axes.
+    """
+    from colure.acquire.clocks import SystemClock
+    from colure.acquire.locks import LockedError, hold_resource
+    from colure.instruments.connect import connect_analyzer, connect_axes, connect_states
+    from colure.instruments.protocols import InstrumentError
+
+    chamber, states = campaign.chamber, campaign.device.states
+    names = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
+    if states is not None and states.resource is not None:
+        names["device"] = states.resource
+    simulated = "twin" in names.values()
+    with ExitStack() as stack:
+        if simulated:
+            served = stack.enter_context(twin_process(campaign.folder))
+            names = {name: served[name] if value == "twin" else value for name, value in names.items()}
+        try:
+            stack.callback(hold_resource(names["axes"]).close)
+        except LockedError as error:
+            raise InstrumentError(str(error)) from None
+        clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
+        analyzer = connect_analyzer(chamber.analyzer, names["analyzer"], campaign.folder)
+        stack.callback(analyzer.close)
+        axes = connect_axes(chamber.axes, names["axes"], chamber.axis_table, campaign.folder, timer=clock)
+        stack.callback(axes.close)
+        table = None if states is None else states.model_copy(update={"resource": names.get("device")})
+        switch = connect_states(table, campaign.folder)
+        if switch is not None:
+            stack.callback(switch.close)
+        yield Bench(analyzer, axes, switch, clock, names)
+
+
+def acquire(
+    campaign: Campaign,
+    plan: Plan,
+    run: RunFolder,
+    *,
+    listener: Listener = nobody,
+    on_engine: Callable[[Engine], None] | None = None,
+    options: Options | None = None,
+    accept_damage: bool = False,
+) -> Outcome:
+    """Measure what the journal does not hold yet, then seal the record.
+
+    Parameters
+    ----------
+    on_engine
+        Called with the engine before it runs, for stop keys and signals.
+    accept_damage
+        Measure the points anew whose journal rows are damaged; without it damage is refused.
+
+    Raises
+    ------
+    InputError
+        If the disk is too full, the run belongs to another plan or other instruments, its
+        journal is damaged, or a file beside the campaign would not serve what is measured.
+    """
+    from colure.acquire.engine import Engine
+    from colure.acquire.gate import who_answers
+    from colure.acquire.journal import Journal
+    from colure.acquire.outcome import Options as EngineOptions
+    from colure.acquire.seal import seal
+    from colure.acquire.wakefulness import kept_awake
+    from colure.app.services.tie_direction import keep as keep_tie_direction
+
+    # What cannot be processed afterwards is not measured for hours first.
+    reference_of(campaign, plan.frequency_hz)
+    run.path.mkdir(parents=True, exist_ok=True)
+    _check_disk(run.path, plan)
+    # The simulated chamber does not mind a sleeping computer.
+    simulated = "twin" in (campaign.chamber.analyzer.resource, campaign.chamber.axes.resource)
+    with nullcontext("") if simulated else kept_awake("antenna measurement") as drowsy, instruments(campaign) as bench:
+        if drowsy:
+            listener(Event("warning", drowsy))
+        identity = who_answers(bench.analyzer, bench.axes, bench.states)
+        if identity.get("receiver", "vector") == "vector":
+            probe_of(campaign, plan.frequency_hz)
+        if "ties" in plan.predicted and not run.journal.exists():
+            keep_tie_direction(run, plan.predicted["ties"])
+        journal = Journal.open(run.journal, plan, identity)
+        try:
+            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
+            _check_whole(journal, listener, accept_damage=accept_damage)
+            engine: Engine = Engine(
+                plan,
+                campaign.chamber,
+                journal,
+                bench.analyzer,
+                bench.axes,
+                states=bench.states,
+                state_table=campaign.device.states,
+                listener=listener,
+                clock=bench.clock,
+                options=options or EngineOptions(),
+            )
+            if on_engine is not None:
+                on_engine(engine)
+            outcome = engine.run()
+            if outcome.measured:
+                seal(journal, run.record)
+        finally:
+            journal.close()
+    return outcome
+
+
+def _check_disk(folder: Path, plan: Plan) -> None:
+    needed = int(RESERVE_FACTOR * plan.predicted.get("data_bytes", 0)) + 10_000_000
+    free = shutil.disk_usage(folder).free
+    if free < needed:
+        raise InputError([f"disk: {free / 1e6:.0f} MB free in {folder}: must be at least {needed / 1e6:.0f} MB"])
+
+
+def _check_same(
+    old_hash: str, new_hash: str, old_identity: Mapping[str, object], new_identity: Mapping[str, object]
+) -> None:
+    faults = []
+    if old_hash != new_hash:
+        faults.append(f"plan: hash = {new_hash[:12]}: must be {old_hash[:12]} to resume; the campaign files changed")
+    faults += [
+        f"instruments: {name} = {value!r}: must be {old_identity.get(name)!r} to resume"
+        for name, value in new_identity.items()
+        if old_identity.get(name) != value
+    ]
+    if faults:
+        raise InputError(faults)
+
+
+def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:
+    """Refuse a damaged journal, unless its damaged points shall be measured anew."""
+    found = journal.verify()
+    if found.whole:
+        return
+    if not accept_damage:
+        raise InputError(
+            [f"journal: {text}" for text in found.damaged[:20]]
+            + ["journal: nothing was changed; --accept-damage measures the damaged points anew"]
+        )
+    for text in journal.accept_damage():
+        listener(Event("warning", f"journal: {text}; measured anew"))
+
+
+@dataclass(frozen=True)
+class CheckLine:
+    """One line of `colure acquire --check`."""
+
+    what: str
+    good: bool
+    found: str
+
+
+def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
+    """Talk to everything, move nothing, and return what was found."""
+    from colure.acquire.check import check_bench
+    from colure.instruments.protocols import InstrumentError
+
+    lines: list[CheckLine] = []
+    try:
+        with instruments(campaign) as bench:
+            lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
+            found = check_bench(
+                plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock
+            )
+            lines += [CheckLine(*line) for line in found]
+    except InstrumentError as error:
+        lines.append(CheckLine("connection", False, str(error)))
+    return lines
+
+
+def rebuild(run: RunFolder) -> int:
+    """Write a run's record anew from its journal and return how many points it holds.
+
+    Raises
+    ------
+    JournalError
+        If there is no journal, it is damaged, or another process writes it.
+    """
+    from colure.acquire.journal import Journal
+    from colure.acquire.seal import seal
+
+    journal = Journal.resume(run.journal)
+    try:
+        return int(seal(journal, run.record).sizes["point"])
+    finally:
+        journal.close()
+
+
+def require_own_record(run: RunFolder, root_hash: str) -> None:
+    """Raise `InputError` if a record's root hash is not one of the journal beside it."""
+    from colure.acquire.journal import holds_root
+
+    if run.journal.is_file() and holds_root(run.journal, root_hash) is False:
+        raise InputError(
+            [
+                f"{run.record.name}: root hash = {root_hash[:12] or 'none'}: must be one of {run.journal.name}: the record was not "
+                "made from this journal; colure acquire FOLDER --run NAME --rebuild makes it anew"
+            ]
+        )
+
+
+def verify(run: RunFolder) -> Verification:
+    """Check a journal's checksums and chain."""
+    from colure.acquire.journal import Journal
+
+    journal = Journal.resume(run.journal)
+    try:
+        return journal.verify()
+    finally:
+        journal.close()

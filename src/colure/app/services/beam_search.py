@@ -1,0 +1,108 @@
+"""The beam search of a campaign: two short runs, what they found, and the axes' zeros set to it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Literal
+
+from colure.app.storage.file_edits import write_fields
+from colure.app.storage.folders import RunFolder, run_folder
+from colure.geometry.kinematics import Geometry
+from colure.model.campaign import Campaign
+from colure.model.chamber import Chamber
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.setup.beam_search import BeamFound
+    from colure.model.plan import Plan
+
+Stage = Literal["coarse", "fine"]
+
+
+@dataclass(frozen=True)
+class Search:
+    """What a search found, and the readouts that point the beam at the probe."""
+
+    found: BeamFound
+    readouts_deg: dict[str, float]
+
+    def sentences(self) -> list[str]:
+        """Say where the beam is."""
+        f = self.found
+        shown = ", ".join(f"{name} {value:.3f}" for name, value in self.readouts_deg.items())
+        return [
+            f"beam at azimuth {f.azimuth_deg:+.3f} \u00b1 {f.azimuth_expanded_deg:.3f}, elevation {f.elevation_deg:+.3f} "
+            f"\u00b1 {f.elevation_expanded_deg:.3f} deg of the device frame; {f.level_db:.1f} dB (S21) there",
+            f"the probe sees it at {shown} deg",
+        ]
+
+
+def stage_run(folder: Path, name: str, stage: Stage) -> RunFolder:
+    """Return the run of one look of a search."""
+    return run_folder(folder, f"{name}-{stage}")
+
+
+def stage_plan(folder: Path, name: str, stage: Stage) -> tuple[Campaign, Plan]:
+    """Plan one look: coarse, or fine about what the coarse one found.
+
+    Raises
+    ------
+    InputError
+        If the coarse look was not finished, or nothing is in reach.
+    """
+    from colure.analysis.setup.beam_search import strongest
+    from colure.planning.beam_search import search_plan
+
+    campaign = Campaign.load(folder)
+    if stage == "coarse":
+        return campaign, search_plan(campaign)
+    first = strongest(_record(stage_run(folder, name, "coarse")), campaign.chamber)
+    return campaign, search_plan(campaign, (round(first.azimuth_deg, 3), round(first.elevation_deg, 3)))
+
+
+def result(folder: Path, name: str) -> Search:
+    """Read what both looks found; raises `InputError` if the beam's top is not there."""
+    import numpy as np
+
+    from colure.analysis.setup.beam_search import beam_of
+    from colure.geometry.directions import from_azimuth_over_elevation
+    from colure.planning.aim import Bearing, aims
+
+    campaign = Campaign.load(folder)
+    try:
+        found = beam_of(_record(stage_run(folder, name, "fine")), campaign.chamber)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    d = from_azimuth_over_elevation(azimuth=np.deg2rad(found.azimuth_deg), elevation=np.deg2rad(found.elevation_deg))
+    aim = aims(Bearing.of(d), campaign.chamber.positioner.geometry, campaign.chamber)[0]
+    return Search(found, aim.readouts_deg)
+
+
+def set_home(folder: Path, name: str, stamp: str) -> list[str]:
+    """Make the beam's readouts the axes' zeros in chamber.toml; the file as it was stays beside it.
+
+    Raises
+    ------
+    InputError
+        If the positioner rolls about the boresight: its zero is the roll axis, not a number.
+    """
+    search = result(folder, name)
+    campaign = Campaign.load(folder)
+    if campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
+        raise InputError([
+            f"set as home: a roll over azimuth has its home on the roll axis; mount the device so that its beam (azimuth "
+            f"{search.found.azimuth_deg:+.2f}, elevation {search.found.elevation_deg:+.2f} deg) looks along it, or leave it: "
+            f"the pattern is found all the same"
+        ])  # fmt: skip
+    zeros = {f"positioner.{axis}.zero_deg": round(value, 4) for axis, value in search.readouts_deg.items()}
+    write_fields(folder / "chamber.toml", Chamber, zeros, stamp)
+    return [f"{axis}: zero at {value:.4f} deg now" for axis, value in search.readouts_deg.items()]
+
+
+def _record(run: RunFolder) -> Any:
+    from colure.model.files import open_dataset
+
+    if not run.record.is_file():
+        raise InputError([f"run {run.path.name}: holds no record; its look comes first"])
+    return open_dataset(run.record)

@@ -1,0 +1,340 @@
+"""Runs and far-field files held against each other."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.services import processing
+from colure.app.storage import folders
+from colure.app.storage.folders import RunFolder, require_free
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.compare.match import Freedom, LevelError, Match
+    from colure.app.services.pattern_files import Waves
+    from colure.geometry.conventions import FloatArray
+    from colure.model.figure import Figure
+    from colure.model.pattern import Quantity
+    from colure.waves.expansion import Expansion
+
+
+@dataclass(frozen=True)
+class SetUps:
+    """Two set-ups compared: one sentence a line, and the numbers behind them."""
+
+    sentences: list[str]
+    numbers: dict[str, object]
+
+
+def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], target: Path | None) -> SetUps:
+    """Hold two runs of one device in different set-ups against each other; write the mean pattern to `target`.
+
+    Raises
+    ------
+    InputError
+        If frequencies differ, a run cannot be processed, or the target exists.
+    """
+    from colure.analysis.compare.match import compare_set_ups as compare
+    from colure.analysis.steps.far_field import pattern_grid
+    from colure.model.files import save_dataset, with_step
+    from colure.model.pattern import build_pattern
+
+    if target is not None:
+        require_free(target)
+    first, second = (processing.process(campaign, run) for campaign, run in (one, other))
+    region = float(np.deg2rad(min(first.sphere.region_deg, second.sphere.region_deg)))
+    try:
+        found = compare(first.expansion, second.expansion, region=region)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    m, middle = found.match, first.frequency_hz.size // 2
+    lengths = [campaign.chamber.range_length_m for campaign, _ in (one, other)]
+    turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
+    words = [
+        f"range lengths {lengths[0]:g} and {lengths[1]:g} m, {first.frequency_hz.size} frequencies",
+        f"to lie on the first, the second device needed a turn of {turn} deg about x, y, z and a shift of {shift} mm",
+        f"and {m.level_db[middle]:+.3f} dB at mid-band ({m.level_db.min():+.3f} to {m.level_db.max():+.3f} dB over the band)",
+        f"what is left differs by {m.difference_db[middle]:.1f} dB rms below the peak: stray signals of "
+        f"{found.stray_db.max():.1f} dB rms in each set-up at most, if both have as much",
+        f"in the mean of both they are {found.mean_stray_db.max():.1f} dB",
+    ]
+    declared = max(campaign.chamber.echo_level_db for campaign, _ in (one, other))
+    if found.stray_db.max() > declared:
+        words.append(f"that is MORE than the {declared:g} dB that chamber.toml declares: raise echo_level_db")
+    if target is not None:
+        theta, phi, field = pattern_grid(found.mean, 1.0)
+        mean = build_pattern(field, frequency_hz=first.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
+        mean = with_step(mean, "mean of two set-ups", stray_db=[round(float(x), 2) for x in found.mean_stray_db])
+        save_dataset(mean, target)
+        words.append(f"wrote {target}")
+    numbers = {
+        "rotation_deg": m.rotation_deg.tolist(),
+        "shift_mm": m.shift_mm.tolist(),
+        "level_db": m.level_db.tolist(),
+        "difference_db": m.difference_db.tolist(),
+        "stray_db": found.stray_db.tolist(),
+        "mean_stray_db": found.mean_stray_db.tolist(),
+    }
+    return SetUps(words, numbers)
+
+
+@dataclass(frozen=True)
+class FigureRow:
+    """One figure of both patterns: values, expanded uncertainties (nan where a file states none), E_n."""
+
+    name: str
+    label: str
+    unit: str
+    frequency_hz: float
+    value: float
+    expanded: float
+    other: float
+    other_expanded: float
+    e_n: float
+
+    @property
+    def agrees(self) -> bool:
+        """Tell whether the difference lies inside both uncertainties together."""
+        return bool(abs(self.e_n) <= 1.0) or bool(np.isnan(self.value) and np.isnan(self.other))
+
+
+@dataclass(frozen=True)
+class Compared:
+    """A pattern against another one: how they lie to each other, what is left, figure by figure; quantity of the first."""
+
+    match: Match
+    middle: int
+    frequency_hz: FloatArray
+    levels: list[LevelError]
+    rows: list[FigureRow]
+    quantity: Quantity = "realized_gain"
+
+    @property
+    def agrees(self) -> bool:
+        """Tell whether every figure agrees."""
+        return all(row.agrees for row in self.rows)
+
+
+def compare_run(
+    campaign: Campaign, run: RunFolder, other: Path | RunFolder, *, freedom: Freedom, other_uncertainty_db: float = 0.0
+) -> Compared:
+    """Hold a run against another run of the campaign, or against a pattern file (.nc, or tidy far-field .csv).
+
+    Figures are read from both as they are, before anything is matched: what matching took out shows in them.
+
+    Raises
+    ------
+    InputError
+        If the other pattern cannot be read, or lacks the run's band.
+    """
+    from colure.analysis.compare.match import levels_of, match, normalized_error
+    from colure.analysis.uncertainty.budget import figures_with_budget
+
+    done = processing.process(campaign, run)
+    own = figures_with_budget(done.budget)
+    figures = done.budget.figures
+    if isinstance(other, RunFolder):
+        second = processing.process(campaign, other)
+        expansion, region = second.expansion, float(np.deg2rad(second.sphere.region_deg))
+        theirs = {
+            (f.name, round(f.frequency_hz)): (f.value, f.expanded_uncertainty)
+            for f in figures_with_budget(second.budget)
+        }
+    else:
+        expansion, region = _from_file(other, done.frequency_hz, done.expansion.order)
+        values = figures.values(expansion)
+        theirs = {
+            (d.name, round(float(f))): (d.display(float(v)), other_uncertainty_db if d.unit.startswith("dB") else 0.0)
+            for f, row in zip(done.frequency_hz, values, strict=True)
+            for d, v in zip(figures.definitions, row, strict=True)
+        }
+    try:
+        found = match(done.expansion, expansion, region=min(region, figures.region), freedom=freedom)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    rows = []
+    for f in own:
+        known = theirs.get((f.name, round(f.frequency_hz)))
+        if known is not None:
+            e_n = normalized_error(f.value, f.expanded_uncertainty, *known)
+            rows.append(
+                FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
+            )
+    middle = done.frequency_hz.size // 2
+    return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows)
+
+
+def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertainty_db: float = 0.0) -> Compared:
+    """Hold a far-field file against another one, at the first one's frequencies.
+
+    Intervals are those that the files state (`error_waves`); errors that are unknown count as none, so that no figure
+    agrees by not being known. The second file's levels have at least `other_uncertainty_db`. Co-polar is along x.
+
+    Raises
+    ------
+    InputError
+        If a file holds no far field, the second one lacks the first one's band, or levels of two kinds are to be kept.
+    """
+    from colure.analysis.compare.match import levels_of, match, normalized_error
+    from colure.app.services.pattern_object import FilePattern, open_pattern
+
+    one, two = open_pattern(first), open_pattern(second)
+    if not freedom.level and one.scale != two.scale:
+        raise InputError(
+            [
+                f"--keep level: {first.name} holds {one.scale}, {second.name} {two.scale}; their levels differ by definition"
+            ]
+        )
+    frequency = one.frequency_hz
+    if two.frequency_hz.shape != frequency.shape or not np.allclose(two.frequency_hz, frequency, rtol=1e-9):
+        two = FilePattern(_interpolated(two.waves, frequency))
+    own = one.evaluate()
+    theirs = {(f.name, round(f.frequency_hz)): f for f in two.evaluate()}
+    region = min(one.waves.region, two.waves.region)
+    try:
+        found = match(one.scaled(), two.scaled(), region=region, freedom=freedom)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    rows = []
+    for f in own:
+        other = theirs.get((f.name, round(f.frequency_hz)))
+        if other is None:
+            continue
+        least = other_uncertainty_db if f.unit.startswith("dB") else 0.0
+        half, other_half = _half(f, 0.0), _half(other, least)
+        e_n = normalized_error(f.value, float(np.nan_to_num(half)), other.value, float(np.nan_to_num(other_half)))
+        rows.append(FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, half, other.value, other_half, e_n))
+    middle = frequency.size // 2
+    return Compared(found, middle, frequency, levels_of(found, middle), rows, one.scaled_quantity)
+
+
+def _half(figure: Figure, least: float) -> float:
+    """Return a figure's expanded uncertainty, at least `least`; nan where both are unknown."""
+    known = np.isfinite(figure.lower) and np.isfinite(figure.upper) and np.isfinite(figure.expanded_uncertainty)
+    half = max(figure.expanded_uncertainty if known else 0.0, least)
+    return half if known or half > 0.0 else float("nan")
+
+
+def _interpolated(waves: Waves, frequency_hz: FloatArray) -> Waves:
+    """Return a file's field at other frequencies, without the errors that it states at its own."""
+    from colure.analysis.fields.known_pattern import KnownPattern, at_frequencies
+
+    try:
+        expansion = at_frequencies(KnownPattern(waves.frequency_hz, waves.expansion, waves.region), frequency_hz)
+    except ValueError as error:
+        raise InputError([f"{waves.name}: {error}"]) from None
+    return replace(
+        waves, frequency_hz=frequency_hz, expansion=expansion,
+        pattern=waves.pattern.drop_vars("error_waves", errors="ignore"),
+    )  # fmt: skip
+
+
+def save_difference(found: Compared, target: Path) -> None:
+    """Write the matched second pattern less the first, on the grid that both were held against each other.
+
+    Raises
+    ------
+    InputError
+        If the target exists.
+    """
+    from colure.model.files import save_dataset, with_step
+    from colure.model.pattern import build_pattern
+
+    require_free(target)
+    m = found.match
+    rest = build_pattern(
+        m.second - m.first, frequency_hz=found.frequency_hz, theta=m.theta, phi=m.phi, quantity=found.quantity
+    )
+    save_dataset(
+        with_step(rest, "difference", rotation_deg=m.rotation_deg.tolist(), shift_mm=m.shift_mm.tolist()), target
+    )
+
+
+def _from_file(path: Path, frequency_hz: FloatArray, order: int) -> tuple[Expansion, float]:
+    from colure.analysis.fields.known_pattern import at_frequencies, known_pattern
+    from colure.model.exchange import read_csv
+    from colure.model.files import open_dataset
+
+    dataset = read_csv(path, far_field=True) if path.suffix.lower() == ".csv" else open_dataset(path)
+    try:
+        known = known_pattern(dataset, order)
+        return at_frequencies(known, frequency_hz), known.region
+    except (ValueError, KeyError) as error:
+        raise InputError([f"{path.name}: {error}"]) from None
+
+
+@dataclass(frozen=True)
+class SeriesRow:
+    """One figure over many devices: spread, trend per device in measured order, and each against the golden unit."""
+
+    name: str
+    label: str
+    unit: str
+    frequency_hz: float
+    values: list[float]
+    expanded: list[float]
+    mean: float
+    spread: float
+    trend: float
+    trend_expanded: float
+    e_n: list[float]
+
+
+def series(campaign_folder: Path, names: list[str], golden: str) -> list[SeriesRow]:
+    """Return every figure over several evaluated runs, at their middle frequency, against a golden unit's run.
+
+    Raises
+    ------
+    InputError
+        If a run was not evaluated, or the golden one is not among them.
+    """
+    import json
+
+    from colure.analysis.compare.match import normalized_error
+
+    if golden not in names:
+        raise InputError([f"--golden = {golden!r}: must be one of {', '.join(names)}"])
+    tables = []
+    for name in names:
+        path = folders.run_folder(campaign_folder, name).figures
+        if not path.is_file():
+            raise InputError([f"run {name}: has no figures.json; run colure evaluate first"])
+        tables.append(json.loads(path.read_text(encoding="utf-8")))
+    frequencies = sorted({row["frequency_hz"] for row in tables[0]})
+    middle = frequencies[len(frequencies) // 2]
+    at = [{row["name"]: row for row in table if row["frequency_hz"] == middle} for table in tables]
+    common = [
+        row["name"] for row in tables[0] if row["frequency_hz"] == middle and all(row["name"] in one for one in at)
+    ]
+    rows, reference = [], names.index(golden)
+    for name in common:
+        found = [one[name] for one in at]
+        if any(one["value"] is None or one["expanded_uncertainty"] is None for one in found):
+            continue
+        values, expanded = ([float(one[key]) for one in found] for key in ("value", "expanded_uncertainty"))
+        trend, trend_expanded = _trend(values)
+        e_n = [
+            normalized_error(v, u, values[reference], expanded[reference])
+            for v, u in zip(values, expanded, strict=True)
+        ]
+        spread = float(np.std(values, ddof=1)) if len(values) > 1 else 0.0
+        rows.append(SeriesRow(name, found[0]["label"], found[0]["unit"], middle, values, expanded, float(np.mean(values)),
+                              spread, trend, trend_expanded, e_n))  # fmt: skip
+    return rows
+
+
+def _trend(values: list[float]) -> tuple[float, float]:
+    """Return (slope per device, its expanded uncertainty from the scatter about the line); infinite below three devices."""
+    n = len(values)
+    if n < 3:
+        return 0.0, float("inf")
+    x = np.arange(n) - (n - 1) / 2.0
+    y = np.asarray(values)
+    slope = float(x @ y / (x @ x))
+    rest = y - y.mean() - slope * x
+    return slope, 2.0 * float(np.sqrt(rest @ rest / (n - 2) / (x @ x)))

@@ -1,0 +1,161 @@
+"""Files of fields turned into other files."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.storage.folders import require_free
+from colure.geometry.directions import unit_vector
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.fields.errors import Declared
+    from colure.analysis.fields.probe import FieldProbe
+    from colure.model.fields import FieldSamples
+
+
+@dataclass(frozen=True)
+class FileUncertainty:
+    """What the user knows of a field file's errors, in the units of the command line.
+
+    noise_db
+        Noise of one component of one sample, dB of the largest; None: from the data.
+    """
+
+    noise_db: float | None = None
+    position_mm: float = 0.0
+    angle_deg: float = 0.0
+    error_limit_db: float = -40.0
+
+    def declared(self) -> Declared:
+        """Return the same in SI units and radians."""
+        from colure.analysis.fields.errors import Declared
+
+        return Declared(self.noise_db, 1e-3 * self.position_mm, math.radians(self.angle_deg), self.error_limit_db)
+
+
+def _probe(files: list[Path]) -> FieldProbe | None:
+    """Read the far fields of a probe's ports."""
+    from colure.analysis.fields.probe import FieldProbe
+    from colure.model.exchange import read_csv
+    from colure.model.fields import samples_of
+    from colure.model.files import open_dataset
+
+    if not files:
+        return None
+    read = [read_csv(one, far_field=True) if one.suffix.lower() == ".csv" else open_dataset(one) for one in files]
+    return FieldProbe(tuple(samples_of(one) for one in read))
+
+
+def convert_file(
+    source: Path,
+    target: Path,
+    *,
+    radius_m: float | None = None,
+    far_field: bool = False,
+    accept: frozenset[str] = frozenset(),
+) -> str:
+    """Convert between tidy CSV and netCDF-4 and return what was found in plain words.
+
+    Raises
+    ------
+    InputError
+        If the endings are not .csv and .nc, the target exists, or the source is malformed or hardly meant so.
+    """
+    from colure.model.exchange import read_csv, write_csv
+    from colure.model.fields import is_grid
+    from colure.model.files import file_hash, open_dataset, save_dataset, with_step
+
+    endings = (source.suffix.lower(), target.suffix.lower())
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    require_free(target)
+    if endings == (".csv", ".nc"):
+        dataset = read_csv(source, radius_m=radius_m, far_field=far_field, accept=accept)
+        told = str(dataset.attrs.pop("caution"))
+        dataset = with_step(dataset, "read", file=source.name, sha256=file_hash(source), caution=told)
+        save_dataset(dataset, target)
+        sizes = " x ".join(f"{size} {name}" for name, size in dataset.sizes.items())
+        found = f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
+        return f"{found}\ncaution: {told}" if told else found
+    if endings == (".nc", ".csv"):
+        dataset = open_dataset(source)
+        hidden = write_csv(dataset, target)
+        note = f"; {hidden} directions that the data do not determine are nan" if hidden else ""
+        return f"{dataset.attrs.get('title', 'fields')}{note}"
+    raise InputError([f"{source.name} to {target.name}: must be .csv to .nc or .nc to .csv (file endings)"])
+
+
+def transform_file(
+    source: Path,
+    target: Path,
+    *,
+    order: int | None,
+    step_deg: float,
+    origin_m: tuple[float, float, float] | None,
+    keep_radius_m: float | None,
+    accept: frozenset[str] = frozenset(),
+    probes: list[Path] | None = None,
+    uncertainty: FileUncertainty | None = None,
+) -> list[str]:
+    """Turn a file of near fields into a far-field pattern file; returns plain words.
+
+    Parameters
+    ----------
+    probes
+        Far fields of the probe: one port that was rolled, or two fixed ones.
+    uncertainty
+        What is known of noise and positions.
+
+    Raises
+    ------
+    InputError
+        If a file is missing or malformed, or the samples cannot carry the result.
+    """
+    from colure.analysis.fields.near_to_far import far_field
+    from colure.model.fields import LEAST_SUPPORT, samples_of
+    from colure.model.files import open_dataset, save_dataset
+    from colure.model.plausible import require_plausible
+
+    if abs(180.0 / step_deg - round(180.0 / step_deg)) > 1e-9:
+        raise InputError([f"--step-deg = {step_deg:g}: must divide 180 deg without remainder"])
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    require_free(target)
+    dataset = open_dataset(source)
+    samples = samples_of(dataset)
+    told = require_plausible(samples, source.name, accept)
+    _require_surface(samples, source.name)
+    given = uncertainty or FileUncertainty()
+    try:
+        pattern, words = far_field(
+            dataset, order=order, step_deg=step_deg, origin_m=origin_m, keep_radius_m=keep_radius_m,
+            declared=given.declared(), probe=_probe(probes or []),
+        )  # fmt: skip
+    except ValueError as error:
+        raise InputError([f"{source.name}: {error}"]) from None
+    save_dataset(pattern, target)
+    if "support" in pattern:
+        share = float((pattern["support"] >= LEAST_SUPPORT).mean())
+        if share < 1.0:
+            words.append(f"only {100 * share:.0f} % of the grid is determined by the data (variable `support`)")
+    return [*words, *(f"caution: {one}" for one in told)]
+
+
+def _require_surface(samples: list[FieldSamples], source: str) -> None:
+    """Raise `InputError` if directions lie on one circle: a cut says nothing of the waves beside it."""
+    for one in samples:
+        places = unit_vector(theta=one.theta, phi=one.phi)
+        # A cone is a circle as well: what counts is whether the directions leave a plane.
+        if np.linalg.matrix_rank(places - places[:1], tol=1e-6) < 3:
+            raise InputError(
+                [
+                    f"{source}: theta_deg, phi_deg: {one.theta.size} directions at {one.frequency_hz:g} Hz lie on one circle (a cut); "
+                    "a transform needs directions over a surface"
+                ]
+            )

@@ -1,0 +1,89 @@
+"""Many states together: the best-of envelope and its spherical coverage."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.services import processing
+from colure.app.storage.folders import RunFolder
+from colure.geometry.conventions import FloatArray
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.uncertainty.inputs import Inputs
+
+USUAL_PERCENT = (15.0, 20.0, 50.0, 85.0)
+
+
+@dataclass(frozen=True)
+class StateCoverage:
+    """Coverage at mid-band: by state and of their best, values in dBi (or dBm EIRP) at each percentile.
+
+    expanded_db
+        Of all values: what moves every level together, and the largest of the states' own peaks.
+    power, best_power
+        (theta, phi) total gain of every state and of the best, on rings `theta` (radians).
+    """
+
+    frequency_hz: float
+    percent: tuple[float, ...]
+    states: dict[str, FloatArray]
+    best: FloatArray
+    unit: str
+    expanded_db: float
+    peak: dict[str, float]
+    power: dict[str, FloatArray]
+    best_power: FloatArray
+    theta: FloatArray
+
+
+def _peak_alone(inputs: Inputs) -> Inputs:
+    """Return a budget's inputs without the figures that every changed pattern is read anew for: the gain needs none of them."""
+    settings = inputs.figures.settings.model_copy(update={"coverage_percent": (), "sectors": ()})
+    return replace(inputs, figures=replace(inputs.figures, settings=settings))
+
+
+def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
+    """Process every state of a run and read the coverage of each and of the best of all, weighted with solid angle.
+
+    Raises
+    ------
+    InputError
+        If the device has one state only, or the scan does not cover the whole sphere.
+    """
+    from colure.analysis.figures.sphere import coverage
+    from colure.analysis.uncertainty.budget import figures_with_budget
+    from colure.model.pattern import field_of
+
+    names = processing.states_of(run)
+    if len(names) < 2:
+        raise InputError(
+            [f"run {run.path.name}: {max(len(names), 1)} state, needs at least 2 for a best-of envelope (states)"]
+        )
+    settings = campaign.evaluation()
+    percent = settings.coverage_percent or USUAL_PERCENT
+    power, peak, expanded, frequency, theta = {}, {}, 0.0, 0.0, np.zeros(0)
+    for name in names:
+        done = processing.process(campaign, run, state=name)
+        if not done.sphere.whole:
+            raise InputError([f"run {run.path.name}: covers part of the sphere; coverage needs all of it (deg)"])
+        middle = done.frequency_hz.size // 2
+        frequency, theta = float(done.frequency_hz[middle]), np.deg2rad(done.pattern["theta"].values)
+        power[name] = np.sum(np.abs(field_of(done.pattern)[middle]) ** 2, axis=0)
+        (gain,) = (f for f in figures_with_budget(_peak_alone(done.budget.only(middle))) if f.name == "gain_dbi")
+        peak[name], expanded = gain.value, max(expanded, gain.expanded_uncertainty)
+    offset = 0.0 if settings.transmit_power_dbm is None else settings.transmit_power_dbm
+    unit = "dBi" if settings.transmit_power_dbm is None else "dBm"
+
+    def levels(one: FloatArray) -> FloatArray:
+        return np.asarray(10.0 * np.log10(np.maximum(coverage(one, theta, percent), 1e-20)) + offset)
+
+    best = np.max(np.stack(list(power.values())), axis=0)
+    return StateCoverage(
+        frequency, percent, {name: levels(one) for name, one in power.items()}, levels(best), unit, expanded,
+        {name: value + offset for name, value in peak.items()}, power, best, theta,
+    )  # fmt: skip

@@ -1,0 +1,158 @@
+"""What is read from a processed run: figures with intervals, findings, effects of each step."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from colure.app.services.processing import addresses, has_phase, opened, process, processed, state_in, states_of
+from colure.app.services.reference import reference_of
+from colure.app.storage.folders import RunFolder
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from colure.analysis.findings.finding import Finding
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.setup.flip_test import Flip
+    from colure.model.figure import Figure
+
+
+@dataclass(frozen=True)
+class Effects:
+    """Figures at mid-band with the whole recipe, and by step what they are without it."""
+
+    labels: dict[str, str]
+    whole: dict[str, float]
+    without: dict[str, dict[str, float]]
+
+
+def effects(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Effects:
+    """Process a run with each step of its recipe left out in turn.
+
+    Raises
+    ------
+    InputError
+        If the record lacks what the recipe needs.
+    """
+    record = opened(run, state)
+    done = processed(campaign, record, campaign.recipe())
+    assert done.recipe is not None  # the recipe always says what it did
+
+    def figures(processed: Processed) -> dict[str, float]:
+        chosen = processed.budget.figures
+        values = chosen.values(processed.expansion)[processed.frequency_hz.size // 2]
+        return {what.name: what.display(float(v)) for what, v in zip(chosen.definitions, values, strict=True)}
+
+    left_out = {
+        str(name): figures(processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
+    }
+    return Effects(
+        {what.name: f"{what.label} / {what.unit}" for what in done.budget.figures.definitions}, figures(done), left_out
+    )
+
+
+def findings(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Finding]:
+    """Return what a run's data say of themselves, largest effect first.
+
+    Raises
+    ------
+    InputError
+        If the record lacks what the recipe needs.
+    """
+    from colure.analysis.findings.self_check import room_of, self_check
+
+    done = processed(campaign, opened(run, state), campaign.recipe())
+    room = room_of(done, campaign.chamber)
+    return self_check(done, campaign.chamber, campaign.device.slant_deg, room=room)
+
+
+def flip_result(campaign: Campaign, run: RunFolder) -> Flip:
+    """Evaluate the record of a flip test; raises `InputError` if it is not one."""
+    from colure.analysis.setup.flip_test import evaluate_flip
+
+    try:
+        return evaluate_flip(opened(run, None), campaign.chamber)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+
+
+def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+    """Read the figures with their budgets and save them as JSON; of one device state under its own name."""
+    from colure.analysis.findings.sanity import marked, sanity
+    from colure.analysis.uncertainty.budget import budget_of
+
+    own = state or state_in(processed, run)
+    found = budget_of(processed.budget)
+    found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
+    found = replace(found, figures=marked(found.figures, sanity(processed, found.figures)))
+    content = json.dumps([figure.as_dict() for figure in found.figures], indent=1)
+    for figures in addresses(run, run.figures, own):
+        figures.write_text(content, encoding="utf-8")
+    kept = {
+        "names": found.names,
+        "frequency_hz": [float(f) for f in found.frequency_hz],
+        "correlation": found.correlation.round(4).tolist(),
+    }
+    for correlations in addresses(run, run.correlations, own):
+        correlations.write_text(json.dumps(kept), encoding="utf-8")
+    return found.figures
+
+
+def read_figures(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+    """Process a run and read its figures; a power-only run gives the power figures. Raises `InputError` as both do."""
+    if not has_phase(run):
+        return evaluate_power(campaign, run, state=state)
+    return known_figures(campaign, run, lambda: process(campaign, run, state=state), state=state)
+
+
+def known_figures(
+    campaign: Campaign, run: RunFolder, processed_: Callable[[], Processed], *, state: str | None = None
+) -> list[Figure]:
+    """Return the figures of a run as its campaign's recipe gives them: kept from last time, or read from `processed_()` and kept."""
+    from colure.app.storage.kept_figures import keep_figures, kept_figures, key_of
+
+    key = key_of(campaign, run, state)
+    written, pattern = [run.figures, run.correlations], run.pattern
+    if state is not None:
+        written, pattern = [run.of_state(one, state) for one in written], run.pattern_of(state)
+    found = kept_figures(run, key, written, state) if pattern.is_file() else None
+    if found is None:
+        found = evaluate(processed_(), run, state=state)
+        keep_figures(run, key, written, state, found)
+    return found
+
+
+def _bandwidths(processed: Processed, figures: list[Figure]) -> list[Figure]:
+    """Return the bandwidths that evaluation.toml asks for."""
+    from colure.analysis.figures.bandwidths import bandwidth_of
+
+    try:
+        return [bandwidth_of(span, figures) for span in processed.budget.figures.settings.bandwidths]
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+
+
+def evaluate_power(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+    """Read the figures that power alone gives from a power-only run, and save them as JSON.
+
+    Raises
+    ------
+    InputError
+        If the record lacks directions or polarizations.
+    """
+    from colure.analysis.pipeline.power_only import power_figures, power_sphere
+
+    record = opened(run, state)
+    own = str(record.attrs["state"]) if states_of(run) else None
+    try:
+        sphere = power_sphere(record, campaign.chamber, reference_of(campaign, record["frequency"].values))
+        found = power_figures(sphere, campaign.chamber, campaign.device, campaign.evaluation())
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    for target in addresses(run, run.figures, own):
+        target.write_text(json.dumps([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
+    return found

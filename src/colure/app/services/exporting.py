@@ -1,0 +1,117 @@
+"""A run's results in other programs' formats."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.services import evaluation, processing
+from colure.app.storage.folders import RunFolder, require_free
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.recipe import Processed
+
+ENDINGS = {"csv": ".csv", "figures": ".csv", "netcdf": ".nc", "nsma": ".txt", "touchstone": ".s2p", "matlab": ".mat"}
+NSMA_STEP_DEG = 1.0
+
+
+def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state: str | None = None) -> str:
+    """Write a run's pattern, cuts or figures as `kind` (a key of `ENDINGS`); returns what was written in words.
+
+    Raises
+    ------
+    InputError
+        If the target exists or has another ending, there is no such state, or the run cannot be processed.
+    """
+    from colure.model.exchange import write_csv
+    from colure.model.exports import write_budgets, write_figures, write_mat, write_touchstone
+    from colure.model.files import save_dataset
+
+    if target.suffix.lower() != ENDINGS[kind]:
+        raise InputError([f"{target}: must end in {ENDINGS[kind]} for {kind} (file ending)"])
+    require_free(target)
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    done = processing.process(campaign, run, state=state)
+    if kind == "csv":
+        write_csv(done.pattern, target)
+        return "far field, exp(+jwt), every grid direction"
+    if kind == "netcdf":
+        save_dataset(done.pattern, target)
+        return "far field with its whole history"
+    if kind == "matlab":
+        write_mat(target, done.pattern)
+        return "e_theta and e_phi (frequency, theta, phi)"
+    if kind == "figures":
+        found = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
+        rows = target.with_name(f"{target.stem}-budget.csv")
+        require_free(rows)
+        write_figures(target, found)
+        write_budgets(rows, found)
+        return f"every figure with its 95 % interval; {rows.name}: every row of its budget"
+    if kind == "touchstone":
+        boresight = _boresight(done)
+        write_touchstone(target, done.frequency_hz, boresight, "S21: co-polar field at boresight, sqrt of realized gain, phase "
+                         "about the axes' crossing; other parameters not measured")  # fmt: skip
+        return "co-polar field at boresight as S21 (sqrt of realized gain)"
+    target.write_text(_nsma(done, campaign), encoding="ascii", errors="replace")
+    return "azimuth and elevation cuts, co- and cross-polar, middle frequency"
+
+
+def _boresight(done: Processed) -> np.ndarray:
+    from colure.analysis.figures.cuts import FarField, ludwig_3
+
+    z = np.array([[0.0, 0.0, 1.0]])
+    return np.array([ludwig_3(FarField(c).at(z), z, done.budget.slant)[0][0] for c in done.expansion.coefficients])
+
+
+def _nsma(done: Processed, campaign: Campaign) -> str:
+    from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
+    from colure.analysis.figures.lobes import HALF_POWER_DB
+    from colure.model.exports import TextCut, nsma_text
+
+    slant, region = done.budget.slant, done.budget.figures.region
+    middle = done.frequency_hz.size // 2
+    gains = np.array(
+        [10.0 * np.log10(find_beam(c, slant=slant, region=region).intensity) for c in done.expansion.coefficients]
+    )
+    field = FarField(done.expansion.coefficients[middle])
+    angle = np.arange(-180.0, 180.0 + NSMA_STEP_DEG / 2, NSMA_STEP_DEG)
+    angle = angle[np.abs(angle) <= np.rad2deg(region) + 1e-9]
+    a, zero = np.deg2rad(angle), np.zeros(angle.size)
+    own, other = ("H", "V") if abs(np.cos(slant)) >= np.sqrt(0.5) else ("V", "H")
+    cuts, widths = [], []
+    for plane, d in (
+        ("AZ", np.stack([np.sin(a), zero, np.cos(a)], -1)),
+        ("EL", np.stack([zero, np.sin(a), np.cos(a)], -1)),
+    ):
+        co, cross = ludwig_3(field.at(d), d, slant)
+        for pair, values in ((f"{own}/{own}", co), (f"{own}/{other}", cross)):
+            cuts.append(TextCut(plane, pair, angle, 20.0 * np.log10(np.maximum(np.abs(values), 1e-6)) - gains[middle]))
+        level = 20.0 * np.log10(np.maximum(np.abs(co), 1e-6))
+        widths.append(_width(angle, level, HALF_POWER_DB))
+    some = [0, middle, -1]
+    return nsma_text(
+        name=campaign.device.name, note=campaign.device.note or campaign.goal.name, date=datetime.datetime.now(datetime.UTC).date(),
+        frequency_hz=done.frequency_hz[some], gain_dbi=gains[some], beamwidths_deg=(widths[0], widths[1]), cuts=cuts,
+    )  # fmt: skip
+
+
+def _width(angle_deg: np.ndarray, level: np.ndarray, down_db: float) -> float:
+    """Return the width of the lobe about a sampled cut's highest value, its edges interpolated straight."""
+    top = int(np.argmax(level))
+    wanted = level[top] - down_db
+    ends = []
+    for side in (np.arange(top, level.size), np.arange(top, -1, -1)):
+        below = np.flatnonzero(level[side] < wanted)
+        if below.size == 0:
+            return float("nan")
+        after, before = side[below[0]], side[below[0] - 1]
+        share = (level[before] - wanted) / (level[before] - level[after])
+        ends.append(abs(float(angle_deg[before] + share * (angle_deg[after] - angle_deg[before]) - angle_deg[top])))
+    return ends[0] + ends[1]

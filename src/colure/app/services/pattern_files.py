@@ -1,0 +1,129 @@
+"""A far field from wherever it lies: a run of a campaign, a netCDF-4 pattern, a tidy CSV."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.services import processing
+from colure.app.storage.folders import RunFolder, run_folder
+from colure.geometry.conventions import BoolArray, FloatArray
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+from colure.waves.expansion import Expansion
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+FILE_ENDINGS = (".nc", ".csv")
+#: A field known to less than this, radians from +z, is no pattern.
+LEAST_REGION = float(np.deg2rad(10.0))
+
+
+@dataclass(frozen=True)
+class Waves:
+    """A far field as waves (frequency, 2, J), up to which polar angle from +z it is known (radians), and on a grid.
+
+    quantity: what |e|^2 is: relative, directivity, gain, realized_gain or eirp. slant: of the co-polar vector, radians.
+    """
+
+    name: str
+    frequency_hz: FloatArray
+    expansion: Expansion
+    region: float
+    pattern: xr.Dataset
+    quantity: str
+    slant: float
+
+
+def is_file(source: Path) -> bool:
+    """Tell whether a source is a pattern's file rather than a campaign's folder."""
+    return source.suffix.lower() in FILE_ENDINGS
+
+
+def waves_of(source: Path, *, run_name: str = "first", state: str | None = None, slant_deg: float = 0.0) -> Waves:
+    """Return the far field of a pattern file, or of a run of a campaign folder (processed anew).
+
+    Raises
+    ------
+    InputError
+        If the file holds no far field, or the run cannot be processed.
+    """
+    if is_file(source):
+        return waves_of_file(source, slant_deg=slant_deg)
+    return waves_of_run(Campaign.load(source), run_folder(source, run_name), state)
+
+
+def waves_of_run(campaign: Campaign, run: RunFolder, state: str | None = None) -> Waves:
+    """Return the far field of a run; raises `InputError` if it cannot be processed."""
+    done = processing.process(campaign, run, state=state)
+    region = float(np.deg2rad(done.sphere.region_deg))
+    return Waves(
+        run.path.name, done.frequency_hz, done.expansion, region, done.pattern, "realized_gain", done.budget.slant
+    )
+
+
+def dataset_of_file(path: Path) -> xr.Dataset:
+    """Read a far-field file; raises `InputError` naming the file if it is none."""
+    from colure.model.exchange import read_csv
+    from colure.model.files import open_dataset
+
+    if not path.is_file():
+        raise InputError([f"{path}: there is no such file"])
+    return read_csv(path, far_field=True) if path.suffix.lower() == ".csv" else open_dataset(path)
+
+
+def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
+    """Return the far field of a file; raises `InputError` if it holds none, or too little to expand."""
+    from colure.analysis.fields.known_pattern import opened_pattern
+    from colure.model.fields import samples_of
+    from colure.model.plausible import require_plausible
+
+    dataset = dataset_of_file(path)
+    require_plausible(samples_of(dataset), path.name)
+    region = _supported_region(dataset)
+    if region < LEAST_REGION:
+        raise InputError(
+            [
+                f"{path.name}: support: the field is determined to {np.rad2deg(region):.3g} deg from +z; needs at least 10 deg (full rings)"
+            ]
+        )
+    try:
+        known = opened_pattern(dataset)
+    except (ValueError, KeyError) as error:
+        raise InputError([f"{path.name}: {error}"]) from None
+    quantity = str(dataset.attrs.get("quantity", "relative"))
+    return Waves(
+        path.stem, known.frequency_hz, known.expansion, min(region, known.region), dataset, quantity, float(np.deg2rad(slant_deg))
+    )  # fmt: skip
+
+
+def _supported_region(dataset: xr.Dataset) -> float:
+    """Return the polar angle from +z, radians, up to which every direction is determined at every frequency."""
+    from colure.model.fields import LEAST_SUPPORT
+
+    if "support" not in dataset:
+        return float(np.pi)
+    support = dataset["support"]
+    full = (support >= LEAST_SUPPORT).all([dim for dim in support.dims if dim != "theta"]).values
+    theta = np.deg2rad(dataset["theta"].values)
+    bad = np.flatnonzero(~full)
+    if bad.size == 0:
+        return float(np.pi)
+    return float(theta[bad[0] - 1]) if bad[0] > 0 else 0.0
+
+
+def known_mask(dataset: xr.Dataset, index: int, theta: FloatArray, phi: FloatArray) -> BoolArray:
+    """Return where a file's `support` says that the field is determined, (theta, phi) of a grid in radians."""
+    from colure.model.fields import LEAST_SUPPORT
+
+    if "support" not in dataset:
+        return np.ones((theta.size, phi.size), bool)
+    support = dataset["support"]
+    one = (support.isel(frequency=index) if "frequency" in support.dims else support).transpose("theta", "phi")
+    rows = np.abs(one["theta"].values[None] - np.rad2deg(theta)[:, None]).argmin(axis=1)
+    columns = np.abs(one["phi"].values[None] - np.rad2deg(phi)[:, None]).argmin(axis=1)
+    return np.asarray(one.values[np.ix_(rows, columns)] >= LEAST_SUPPORT)

@@ -1,0 +1,188 @@
+"""What is known of the reference antenna beyond its dimensions: gain tables and adapters, from files."""
+
+from __future__ import annotations
+
+import csv
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+from colure.model.tables import read_numbers
+
+if TYPE_CHECKING:
+    from colure.analysis.steps.gain import ReferenceData
+    from colure.waves.expansion import Expansion
+
+HEADER = ("frequency_ghz", "gain_dbi", "uncertainty_db")
+
+
+def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData | None:
+    """Return the reference's gain table, adapter and mismatch at the frequencies wanted; None if no file is named.
+
+    Raises
+    ------
+    InputError
+        If a file is missing, malformed, or does not cover the band.
+    """
+    from colure.analysis.steps.gain import ReferenceData, substitution_path
+
+    table, folder = campaign.chamber.reference, campaign.folder
+    gain, uncertainty, path, loss = None, None, None, None
+    if table.gain_table is not None:
+        gain, uncertainty = _interpolated(folder / table.gain_table, frequency_hz)
+    reflections = (table.source_reflection, table.reflection, campaign.device.reflection)
+    if table.adapter is not None or any(reflections):
+        source, horn, device = (_reflection(folder, name, frequency_hz) for name in reflections)
+        adapter = None if table.adapter is None else _scattering(folder / table.adapter, frequency_hz, 2)
+        path = substitution_path(source=source, horn=horn, device=device, adapter=adapter)
+        if campaign.device.reflection is not None:
+            loss = np.asarray(-10.0 * np.log10(np.maximum(1.0 - np.abs(device) ** 2, 1e-12)))
+    return None if gain is None and path is None else ReferenceData(gain, uncertainty, path, loss)
+
+
+def _interpolated(path: Path, frequency_hz: FloatArray) -> tuple[FloatArray, float]:
+    """Return (gain in dBi, largest expanded uncertainty in dB) of a table over the band."""
+    if not path.is_file():
+        raise InputError(
+            [f"{path.name}: cannot be read: there is no such file in {path.parent} (reference.gain_table)"]
+        )
+    values, lines = read_numbers(path, dict(zip(HEADER, ("GHz", "dBi", "dB"), strict=True)))
+    _require_meant(path.name, values, lines, frequency_hz)
+    low, high = 1e9 * values[0, 0], 1e9 * values[-1, 0]
+    _require_covered(path, low, high, frequency_hz)
+    gain = np.interp(frequency_hz, 1e9 * values[:, 0], values[:, 1])
+    return np.asarray(gain), float(values[:, 2].max())
+
+
+def _require_meant(name: str, values: FloatArray, lines: tuple[int, ...], frequency_hz: FloatArray) -> None:
+    """Raise `InputError` for tables out of order, in another unit, or with values that no horn has."""
+    if len(values) == 0:
+        raise InputError([f"{name}: 0 rows: must hold at least 1 (frequencies)"])
+    faults = [
+        f"{name}: line {lines[i + 1]}: frequency_ghz = {values[i + 1, 0]:g}: must be above the {values[i, 0]:g} of the row before (GHz)"
+        for i in np.flatnonzero(np.diff(values[:, 0]) <= 0.0)
+    ]
+    for column, low, high, unit in ((1, -20.0, 80.0, "dBi"), (2, 0.001, 5.0, "dB, expanded, k = 2")):
+        wrong = np.flatnonzero((values[:, column] < low) | (values[:, column] > high))
+        faults += [
+            f"{name}: line {lines[i]}: {HEADER[column]} = {values[i, column]:g}: must be from {low:g} to {high:g} {unit}"
+            for i in wrong
+        ]
+    middle = 1e-9 * float(np.mean(frequency_hz))
+    for unit, factor in (("Hz", 1e-9), ("MHz", 1e-3)):
+        if values[0, 0] > 30.0 * middle and 0.3 < factor * values[0, 0] / middle < 3.0:
+            faults.append(
+                f"{name}: frequency_ghz = {values[0, 0]:g}: would be {values[0, 0]:g} GHz; {values[0, 0]:g} {unit} is {factor * values[0, 0]:g} in this column"
+            )
+    if faults:
+        raise InputError(faults[:20])
+
+
+def _require_covered(path: Path, low_hz: float, high_hz: float, frequency_hz: FloatArray) -> None:
+    if frequency_hz.min() < low_hz - 1.0 or frequency_hz.max() > high_hz + 1.0:
+        raise InputError(
+            [
+                f"{path.name}: covers {low_hz / 1e9:g} to {high_hz / 1e9:g} GHz, the record needs "
+                f"{frequency_hz.min() / 1e9:g} to {frequency_hz.max() / 1e9:g} GHz"
+            ]
+        )
+
+
+def _network(path: Path, ports: int = 2) -> Any:
+    """Read a Touchstone file of so many ports."""
+    import skrf
+
+    try:
+        network = skrf.Network(str(path))
+    except Exception as error:  # the reader raises whatever its parser meets
+        raise InputError([f"{path.name}: cannot be read as Touchstone: {error}"]) from None
+    if network.f.size == 0:
+        raise InputError([f"{path.name}: holds no frequencies, needs at least 1 (frequencies)"])
+    if network.nports != ports:
+        raise InputError([f"{path.name}: {network.nports} ports, must be {ports} (ports)"])
+    return network
+
+
+def _reflection(folder: Path, name: str | None, frequency_hz: FloatArray) -> ComplexArray:
+    """Return the reflection coefficient that a one-port file holds; zero where no file is named."""
+    if name is None:
+        return np.zeros(frequency_hz.size, complex)
+    return _scattering(folder / name, frequency_hz, 1)[:, 0, 0]
+
+
+def _scattering(path: Path, frequency_hz: FloatArray, ports: int) -> ComplexArray:
+    """Return scattering matrices (frequency, port, port), interpolated in level and phase."""
+    network = _network(path, ports)
+    _require_covered(path, float(network.f[0]), float(network.f[-1]), frequency_hz)
+    flat = network.s.reshape(network.f.size, -1)
+    level = np.log(np.maximum(np.abs(flat), 1e-12))
+    phase = np.unwrap(np.angle(flat), axis=0)
+    columns = [
+        np.exp(np.interp(frequency_hz, network.f, a) + 1j * np.interp(frequency_hz, network.f, b))
+        for a, b in zip(level.T, phase.T, strict=True)
+    ]
+    return np.stack(columns, axis=-1).reshape(frequency_hz.size, ports, ports)
+
+
+def three_antenna_tables(
+    files: tuple[Path, Path, Path], *, range_m: float, phase_centre_mm: str, uncertainty_db: float, folder: Path
+) -> list[Path]:
+    """Write the gain tables of three antennas from their pairs; refuses to overwrite.
+
+    Raises
+    ------
+    InputError
+        If the files differ in frequencies, are no two-ports, or a table is there already.
+    """
+    from colure.analysis.setup.three_antenna import Pair, three_antenna_gains
+
+    networks = [_network(path) for path in files]
+    frequency = np.asarray(networks[0].f, float)
+    for path, network in zip(files, networks, strict=True):
+        if network.f.shape != frequency.shape or not np.allclose(network.f, frequency):
+            raise InputError([f"{path.name}: frequencies differ from those of {files[0].name} (Hz)"])
+    try:
+        first, second, third = (1e-3 * float(part) for part in phase_centre_mm.split(","))
+    except ValueError:
+        raise InputError([f"--phase-centre-mm = {phase_centre_mm!r}: must be three numbers a,b,c (mm)"]) from None
+    one, two, three = (Pair(n.s[:, 1, 0], n.s[:, 0, 0], n.s[:, 1, 1]) for n in networks)
+    try:
+        found = three_antenna_gains(
+            (one, two, three), frequency, distance_m=range_m, phase_centre_m=(first, second, third)
+        )
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    targets = [folder / f"antenna-{number}.csv" for number in (1, 2, 3)]
+    taken = [path.name for path in targets if path.exists()]
+    if taken:
+        raise InputError([f"{folder}: holds {', '.join(taken)} already; choose another --folder"])
+    for target, gain in zip(targets, found.gain_dbi, strict=True):
+        with target.open("w", newline="", encoding="utf-8") as out:
+            writer = csv.writer(out)
+            writer.writerow(HEADER)
+            writer.writerows(
+                [f"{f / 1e9:.9g}", f"{g:.5f}", f"{uncertainty_db:g}"] for f, g in zip(frequency, gain, strict=True)
+            )
+    return targets
+
+
+def probe_of(campaign: Campaign, frequency_hz: FloatArray) -> Expansion | None:
+    """Return the probe's expansion if the chamber names its pattern.
+
+    Raises
+    ------
+    InputError
+        If the file cannot be read, is no whole sphere, or does not cover the frequencies.
+    """
+    from colure.analysis.steps.far_field import load_probe
+
+    if campaign.chamber.probe.pattern is None:
+        return None
+    try:
+        return load_probe(campaign.folder / campaign.chamber.probe.pattern, np.asarray(frequency_hz, float))
+    except ValueError as error:
+        raise InputError([f"chamber.probe.pattern: {error}"]) from None

@@ -1,0 +1,232 @@
+"""`colure rehearse`: the plan on the simulated chamber first, judged against known truth."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.services.reference import probe_of
+from colure.geometry.conventions import FloatArray
+from colure.model.campaign import Campaign
+from colure.model.chamber import SimulatedChamber
+from colure.model.loading import InputError
+from colure.model.plan import Plan
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.model.figure import Figure
+    from colure.twin.rehearsal import Rehearsed
+
+
+#: What a person can do about each cause of the budget.
+REMEDIES = {
+    "noise": "lower if_bandwidth_hz, raise power_dbm within the device's limit, or average",
+    "drift residual": "shorten tie_interval_s, let the chamber warm up, or scan on the fly",
+    "reference gain": "use a reference antenna with a better gain table",
+    "range echoes": "more absorber, or a smaller turning sphere so that mode filtering takes more of them out",
+    "alignment": "align better: the tolerances under alignment in chamber.toml decide this term",
+    "probe polarization": "calibrate the probe's purity, or use a purer probe",
+    "finite distance": "a longer range, or both polarizations and a transform",
+    "mismatch": "state the reflections in files, or better matched cables, or an attenuator at the cable's end",
+    "leakage": "better shielding, tighter connectors, more power",
+    "receiver linearity": "less power at the receiver, or its own linearity correction",
+    "standing wave": "tilt or cover what reflects beside probe and device, or measure at two distances an eighth of a wave apart",
+    "probe place": "survey the probe's place: probe_lateral_mm under alignment in chamber.toml",
+    "probe pointing": "point the probe with a laser: probe_pointing_deg under alignment in chamber.toml, or a wider probe",
+    "probe pattern": "calibrate the probe's pattern, or a longer range",
+    "polarization imbalance": "measure the imbalance with the reference in both polarizations, or a better rotary joint",
+    "reconnection": "torque the connectors, or a switch instead of a new connection, and repeat the reference at the end",
+    "position error": "slower moves, longer settling, or better encoders",
+    "temperature": "ties closer together than half the swing: tie_interval_s, or a steadier room",
+    "jumps": "find the loose connector; ties closer together bracket a jump better",
+    "sampling and truncation": "a lower wanted_level_db: more waves",
+    "region truncation": "a larger region_deg: what lies beyond it is not known",
+    "time gate": "a wider band, or absorber instead of a gate",
+    "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
+}
+
+
+#: Figures that are the same after so many degrees.
+PERIODS_DEG = {"tilt_deg": 180.0, "beam_azimuth_deg": 360.0, "beam_elevation_deg": 360.0}
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One figure of one rehearsal beside its truth."""
+
+    figure: Figure
+    truth: float
+
+    @property
+    def nearest_truth(self) -> float:
+        """The truth, whole turns away from the value: an ellipse's tilt of 89 and of -91 deg is the same."""
+        period = PERIODS_DEG.get(self.figure.name)
+        if period is None or not np.isfinite(self.figure.value - self.truth):
+            return self.truth
+        return self.truth + period * float(np.round((self.figure.value - self.truth) / period))
+
+    @property
+    def error(self) -> float:
+        """Measured minus true."""
+        return self.figure.value - self.nearest_truth
+
+    @property
+    def inside(self) -> bool:
+        """Tell whether the stated interval holds the truth."""
+        return self.figure.contains(self.nearest_truth)
+
+    @property
+    def ratio(self) -> float:
+        """Size of the error over half the interval; nan where that is a bound, or nothing by definition."""
+        half = 0.5 * (self.figure.upper - self.figure.lower)
+        return abs(self.error) / half if np.isfinite(half) and half > 0.0 else float("nan")
+
+    @property
+    def counts(self) -> bool:
+        """Tell whether there is an interval and a truth to hold against it."""
+        return not self.figure.reason and not np.isnan(self.truth)
+
+    @property
+    def cause(self) -> str:
+        """The largest group of terms of the budget."""
+        groups = self.figure.groups()
+        return max(groups, key=lambda name: groups[name]) if groups else ""
+
+
+@dataclass(frozen=True)
+class Rehearsal:
+    """Everything one rehearsal found."""
+
+    findings: list[Finding]
+    rehearsed: Rehearsed
+    pattern: xr.Dataset
+    seconds: float
+
+    @property
+    def share_inside(self) -> float:
+        """Share of the figures whose interval holds the truth, of those that exist; 1 if none does."""
+        counted = [finding.inside for finding in self.findings if finding.counts]
+        return float(np.mean(counted)) if counted else 1.0
+
+    def causes(self) -> list[tuple[str, int]]:
+        """Return the causes by how many figures they dominate, most first."""
+        names = [finding.cause for finding in self.findings if finding.cause]
+        return sorted(((name, names.count(name)) for name in set(names)), key=lambda pair: -pair[1])
+
+
+@dataclass(frozen=True)
+class CarriedOut:
+    """A plan that was carried out on an invented chamber and processed."""
+
+    processed: Processed
+    rehearsed: Rehearsed
+    truth: list[dict[str, float]]
+
+
+def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | None = None) -> CarriedOut:
+    """Measure and process a plan on an invented chamber that is as imperfect as the declared one.
+
+    true
+        The campaign whose chamber is drawn, where it is not what the first one declares.
+
+    Raises
+    ------
+    InputError
+        If the plan cannot be processed.
+    """
+    from colure.analysis.pipeline.recipe import process
+    from colure.model.evaluation import Evaluation
+    from colure.model.record import of_state
+    from colure.twin.campaign_truth import asked_of
+    from colure.twin.truth import truth_of
+
+    rehearsed, moments = measured(campaign if true is None else true, plan, seed=seed)
+    record = _record(plan, rehearsed, moments)
+    if plan.states:
+        record = of_state(record, 0)
+    try:
+        probe = probe_of(campaign, plan.frequency_hz)
+        done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe())
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    asked = replace(asked_of(campaign, Evaluation()), region_deg=done.sphere.region_deg, mismatch_loss_db=None)
+    truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
+    return CarriedOut(done, rehearsed, truth)
+
+
+def measured(
+    campaign: Campaign, plan: Plan, *, seed: int = 1, truth: SimulatedChamber | None = None
+) -> tuple[Rehearsed, FloatArray]:
+    """Return what the plan reads on a drawn chamber (or on `truth`), and when each sweep begins (seconds)."""
+    from colure.analysis.steps.gain import reference_gain_dbi
+    from colure.planning.path import build_path
+    from colure.twin.rehearsal import rehearse as measure
+
+    path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
+    moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
+    gain = reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference)
+    found = measure(
+        campaign.chamber,
+        campaign.device,
+        plan,
+        moments,
+        seed=seed,
+        reference_gain_dbi=gain,
+        truth=truth,
+        holding=campaign.simulated(),
+        folder=campaign.folder,
+    )
+    return found, moments
+
+
+def record_of_rehearsal(
+    campaign: Campaign, plan: Plan, *, seed: int = 1, truth: SimulatedChamber | None = None
+) -> xr.Dataset:
+    """Return the record of a rehearsed plan; `truth` instead of a drawn chamber."""
+    rehearsed, moments = measured(campaign, plan, seed=seed, truth=truth)
+    return _record(plan, rehearsed, moments)
+
+
+def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray) -> xr.Dataset:
+    from colure.model.record import build_record
+
+    return build_record(
+        plan,
+        plan_index=np.arange(len(plan)),
+        role=plan.role,
+        state_index=plan.state_index,
+        trace=rehearsed.trace,
+        commanded_deg=plan.targets_deg,
+        readback_deg=rehearsed.readback_deg,
+        rate_deg_s=rehearsed.rate_deg_s,
+        time_s=moments,
+        wall_time=moments,
+        monotonic_s=moments,
+        flags=np.zeros(len(plan), np.int64),
+    )
+
+
+def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | None = None) -> Rehearsal:
+    """Carry a plan out on an invented chamber and hold every stated interval against the truth; `true` as in `carry_out`.
+
+    Raises
+    ------
+    InputError
+        If the plan cannot be processed.
+    """
+    from colure.analysis.uncertainty.budget import figures_with_budget
+
+    begin = time.perf_counter()
+    done = carry_out(campaign, plan, seed=seed, true=true)
+    frequencies = [float(f) for f in plan.frequency_hz]
+    findings = [
+        Finding(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
+        for figure in figures_with_budget(done.processed.budget)
+        if figure.name in done.truth[0]  # evaluation.toml may ask for what no truth was worked out for
+    ]
+    return Rehearsal(findings, done.rehearsed, done.processed.pattern, time.perf_counter() - begin)

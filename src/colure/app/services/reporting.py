@@ -1,0 +1,124 @@
+"""A run's report: what the record, the figures and the verdict give to its pages."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from colure.app.services import evaluation, processing
+from colure.app.services.processing import addresses, opened, process_with, state_in, states_of
+from colure.app.services.reference import reference_of
+from colure.app.services.verdicts import judge
+from colure.app.storage.folders import RunFolder
+from colure.model.campaign import Campaign
+from colure.model.plan import Plan
+from colure.model.specification import load_specification
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.uncertainty.level_cuts import LevelCut
+    from colure.app.services.verdicts import Judged
+    from colure.geometry.conventions import FloatArray
+    from colure.model.figure import Figure
+    from colure.model.plan import Plan
+    from colure.report.content import Verdicts
+
+
+#: The report draws the coverage of so many states beside each other.
+MOST_STATES_DRAWN = 12
+
+
+def write_report(
+    campaign: Campaign,
+    plan: Plan,
+    run: RunFolder,
+    processed: Processed,
+    figures: list[Figure],
+    judged: Judged | None = None,
+) -> None:
+    """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict."""
+    from colure.analysis.findings.diagnosis import diagnoses
+    from colure.analysis.findings.self_check import room_of
+    from colure.model.files import file_hash
+    from colure.report.content import Source, compose
+    from colure.report.html import render_html
+    from colure.report.pdf import render_pdf
+
+    state = state_in(processed, run)
+    record = opened(run, state)
+    document = compose(
+        Source(
+            plan=plan,
+            chamber=campaign.chamber,
+            device=campaign.device,
+            processed=processed,
+            figures=figures,
+            record_attrs=dict(record.attrs),
+            record_file=run.record.name,
+            record_sha256=file_hash(run.record),
+            demo=campaign.chamber.analyzer.resource == "twin",
+            diagnoses=diagnoses(
+                record,
+                processed,
+                campaign.chamber,
+                campaign.device,
+                reference_of(campaign, processed.frequency_hz),
+            ),
+            room=room_of(processed, campaign.chamber),
+            levels=_principal_levels(processed),
+            judged=None if judged is None else _verdicts(judged),
+            states=_power_of_states(campaign, run, processed),
+        )
+    )
+    page = render_html(document)
+    for target in addresses(run, run.report_html, state):
+        target.write_text(page, encoding="utf-8")
+    printed = addresses(run, run.report_pdf, state)
+    render_pdf(document, printed[0])
+    for target in printed[1:]:
+        shutil.copyfile(printed[0], target)
+
+
+def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -> dict[str, FloatArray]:
+    """Return total gain at mid-band of every state of a device that has several; none of very many."""
+    import numpy as np
+
+    from colure.model.pattern import field_of
+
+    names = states_of(run)
+    if not 2 <= len(names) <= MOST_STATES_DRAWN or not processed.sphere.whole or processed.sphere.one_polarization:
+        return {}
+    middle = processed.frequency_hz.size // 2
+    # The state that the report is of is processed already.
+    own = state_in(processed, run)
+    patterns = {
+        name: processed.pattern if name == own else process_with(campaign, run, processed.recipe, state=name).pattern
+        for name in names
+    }
+    return {name: np.sum(np.abs(field_of(one)[middle]) ** 2, axis=0) for name, one in patterns.items()}
+
+
+def _principal_levels(processed: Processed) -> dict[str, LevelCut]:
+    """Return the principal cuts at mid-band with their intervals."""
+    from colure.analysis.uncertainty.level_cuts import level_cuts
+
+    inputs = processed.budget.only(processed.frequency_hz.size // 2)
+    e_cut, h_cut = level_cuts(inputs, (0.0, 90.0), step_deg=0.5)[0]
+    return {"E": e_cut, "H": h_cut}
+
+
+def _verdicts(judged: Judged) -> Verdicts:
+    from colure.report.content import Verdicts
+
+    rule = {"simple": "simple acceptance", "guard-band": "guard band of the expanded uncertainty"}
+    return Verdicts(
+        judged.specification.name, rule[judged.specification.decision], judged.outcome, judged.verdicts, judged.views
+    )
+
+
+def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:
+    """Evaluate a processed run and write its report, with a verdict if there is a specification file."""
+    figures = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
+    judged = None if specification_file is None else judge(done, figures, load_specification(specification_file))
+    write_report(campaign, plan, run, done, figures, judged)

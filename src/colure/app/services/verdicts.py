@@ -1,0 +1,173 @@
+"""Runs and far-field files held against a specification."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from colure.app.services import evaluation, processing
+from colure.app.storage.folders import RunFolder
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+from colure.model.specification import Specification, load_specification
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.uncertainty.level_cuts import LevelCut
+    from colure.analysis.verdict.verdicts import MaskView, Verdict
+    from colure.app.services.pattern_object import FilePattern
+    from colure.model.figure import Figure
+    from colure.model.specification import Mask
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A specification, every requirement's verdict, and the cut that comes nearest to each mask."""
+
+    specification: Specification
+    verdicts: list[Verdict]
+    views: list[MaskView]
+
+    @property
+    def outcome(self) -> str:
+        """Pass, fail or not decidable, of all together."""
+        from colure.analysis.verdict.verdicts import overall
+
+        return overall(self.verdicts)
+
+
+def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, state: str | None = None) -> Judged:
+    """Process a run and hold it against a specification file; the verdicts are written beside the figures.
+
+    Raises
+    ------
+    InputError
+        If the file is malformed, names what was not measured, or the run cannot be processed.
+    """
+    specification = load_specification(specification_file)
+    done = processing.process(campaign, run, state=state)
+    judged = judge(done, evaluation.evaluate(done, run), specification)
+    content = {
+        "specification": specification.name,
+        "document": specification.document,
+        "decision": specification.decision,
+        "outcome": judged.outcome,
+        "verdicts": [one.__dict__ for one in judged.verdicts],
+    }
+    for target in processing.addresses(run, run.path / "verdicts.json", processing.state_in(done, run)):
+        target.write_text(json.dumps(content, indent=1), encoding="utf-8")
+    return judged
+
+
+def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:
+    """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
+    from colure.analysis.uncertainty.level_cuts import level_cuts
+    from colure.analysis.verdict.verdicts import in_band
+
+    planes = _planes(specification)
+    cuts = {
+        float(f): level_cuts(done.budget.only(i), planes)[0]
+        for i, f in enumerate(done.frequency_hz)
+        if any(in_band(mask.band_ghz, float(f)) for mask in specification.masks)
+    }
+    return _decide(specification, figures, cuts)
+
+
+def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) -> Judged:
+    """Hold a far-field file (.nc, .csv) against a specification file; nothing is written.
+
+    A guard band decides nothing where the file states no errors, and no mask is passed where the file holds no field.
+    evaluation.toml beside the file asks for more figures, as in a campaign.
+
+    Raises
+    ------
+    InputError
+        If a file is malformed, or the specification names what the far field does not hold.
+    """
+    from colure.app.services.pattern_object import open_pattern
+    from colure.model.evaluation import Evaluation
+    from colure.model.loading import load
+
+    specification = load_specification(specification_file)
+    opened, wanted = open_pattern(path, slant_deg=slant_deg), path.parent / "evaluation.toml"
+    figures = list(opened.evaluate(load(Evaluation, wanted) if wanted.is_file() else None))
+    _require_gain(specification, opened, path.name)
+    planes = _planes(specification)
+    cuts = opened.cuts(planes) if planes else {}
+    found = _decide(specification, figures, cuts)
+    masks = len(specification.masks)
+    limits, held = found.verdicts[: len(found.verdicts) - masks], found.verdicts[len(found.verdicts) - masks :]
+    known = [_only_where_known(one, mask, cuts) for one, mask in zip(held, specification.masks, strict=True)]
+    return replace(found, verdicts=[*limits, *known])
+
+
+def _require_gain(specification: Specification, opened: FilePattern, name: str) -> None:
+    """Raise `InputError` for masks in dBi, or by published curves in dBi, where a file holds no gain."""
+    faults = []
+    for mask in specification.masks if not opened.holds_gain else ():
+        if not mask.relative:
+            faults.append(
+                f"mask {mask.name!r}: in dBi, but {name} holds {opened.scale}; set relative = true (dB re the peak)"
+            )
+        elif mask.formula != "table" and mask.peak_gain_dbi is None:
+            faults.append(f"mask {mask.name!r}: peak_gain_dbi: missing; {name} holds {opened.scale}, no gain (dBi)")
+    if faults:
+        raise InputError(faults)
+
+
+def _only_where_known(verdict: Verdict, mask: Mask, cuts: dict[float, list[LevelCut]]) -> Verdict:
+    """Return a mask's verdict, not decidable where it speaks at angles at which a file holds no field."""
+    import numpy as np
+
+    from colure.analysis.verdict.masks import level_of
+    from colure.analysis.verdict.verdicts import in_band, planes_of
+
+    silent = 0
+    for frequency, here in cuts.items():
+        for cut in here if in_band(mask.band_ghz, frequency) else ():
+            if not any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(mask)):
+                continue
+            limit, away = (
+                level_of(mask, cut.angle_deg, frequency_hz=frequency, peak_gain_dbi=0.0),
+                np.abs(cut.angle_deg),
+            )
+            asked = np.isfinite(limit) & (away >= mask.from_deg) & (away <= mask.to_deg)
+            silent = max(silent, int(np.sum(asked & np.isnan(cut.amplitude[mask.component]))))
+    # A share of allowed exceedances counts every angle; one fault beyond what is allowed fails whatever lies elsewhere.
+    if silent == 0 or (verdict.outcome == "fail" and mask.exceed_share == 0.0):
+        return verdict
+    words = f"not decidable: the mask also holds at {silent} angles of a cut where the file holds no field"
+    return replace(verdict, outcome="not decidable", text=f"{verdict.text}; {words}", needed=None)
+
+
+def _planes(specification: Specification) -> tuple[float, ...]:
+    from colure.analysis.verdict.verdicts import planes_of
+
+    return tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
+
+
+def _decide(specification: Specification, figures: list[Figure], cuts: dict[float, list[LevelCut]]) -> Judged:
+    """Hold figures and cuts by frequency against a specification."""
+    from colure.analysis.verdict.verdicts import judge as decide
+    from colure.analysis.verdict.verdicts import nearest_cuts
+
+    gain = {frequency: float("nan") for frequency in cuts}
+    gain |= {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
+    try:
+        verdicts = decide(specification, figures, cuts, gain)
+        return Judged(
+            specification, _qualified(verdicts, specification, figures), nearest_cuts(specification, cuts, gain)
+        )
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+
+
+def _qualified(verdicts: list[Verdict], specification: Specification, figures: list[Figure]) -> list[Verdict]:
+    """Return verdicts that say beside every pass by guard band what its interval does not hold."""
+    left_out = next((f.not_included for f in figures if f.not_included), ())
+    if specification.decision != "guard-band" or not left_out:
+        return verdicts
+    words = f" (not included, because nothing is declared: {', '.join(left_out)})"
+    return [replace(one, text=one.text + words) if one.outcome == "pass" else one for one in verdicts]

@@ -1,0 +1,98 @@
+"""A run's pattern in a frame, coordinates and polarization that somebody else wants."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from colure.app.services.processing import opened, processed
+from colure.app.storage.folders import RunFolder, require_free
+from colure.model.campaign import Campaign
+from colure.model.loading import InputError
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.geometry.conventions import FloatArray
+
+
+def write_view(
+    campaign: Campaign,
+    run: RunFolder,
+    target: Path,
+    *,
+    coordinates: str,
+    basis: str,
+    boresight: str,
+    origin: str,
+    step_deg: float,
+    state: str | None = None,
+) -> list[str]:
+    """Write a run's pattern in a chosen frame, coordinates and basis, and return the formulas in words.
+
+    Raises
+    ------
+    InputError
+        If boresight or origin cannot be read, the target exists, or the record lacks what the recipe needs.
+    """
+    import csv
+
+    import numpy as np
+
+    from colure.analysis.figures import frames
+    from colure.geometry.polarization import Basis
+
+    require_free(target)
+    done = processed(campaign, opened(run, state), campaign.recipe())
+    middle, slant = done.frequency_hz.size // 2, done.budget.slant
+    region = float(np.deg2rad(done.sphere.region_deg))
+    direction = frames.boresight_of(boresight, done.expansion.coefficients[middle], slant=slant, region=region)
+    origin_m = _origin(origin, done, campaign)
+    turned = frames.turned_to(frames.recentred(done.expansion, origin_m), direction)
+    seen = frames.view(turned, frames.Coordinates(coordinates), Basis(basis), step_deg=step_deg, slant=slant)
+    # Back in the device frame: only what was measured is written.
+    own = frames.direction_of(seen.coordinates, seen.first, seen.second) @ frames.rotation_to(direction)
+    inside = np.flatnonzero(own[:, 2] >= np.cos(region) - 1e-9)
+    one, two = (name.split(" ")[0].replace("-", "_") for name in seen.basis.component_names)
+    with target.open("w", newline="", encoding="utf-8") as out:
+        writer = csv.writer(out)
+        writer.writerow(
+            ["frequency_hz", *seen.coordinates.names, f"{one}_re", f"{one}_im", f"{two}_re", f"{two}_im", "total_dbi"]
+        )
+        for frequency, field in zip(done.frequency_hz, seen.field, strict=True):
+            total = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-20))
+            for i in inside:
+                values = (
+                    seen.first[i],
+                    seen.second[i],
+                    field[0, i].real,
+                    field[0, i].imag,
+                    field[1, i].real,
+                    field[1, i].imag,
+                )
+                writer.writerow([f"{frequency:.3f}", *(f"{v:.9g}" for v in values), f"{total[i]:.4f}"])
+    az, el = (float(np.rad2deg(v)) for v in (np.arctan2(direction[0], direction[2]), np.arcsin(direction[1])))
+    return [
+        f"+z of the frame looks at azimuth {az:.3f}, elevation {el:.3f} deg of the device (smallest turn)",
+        "phases refer to x {:.3f}, y {:.3f}, z {:.3f} mm of the device frame: e(d) exp(-j k d . origin)".format(
+            *(1e3 * origin_m)
+        ),
+        f"coordinates {coordinates}: {seen.coordinates.formula}",
+        f"components {', '.join(seen.basis.component_names)}: {frames.BASIS_FORMULA[seen.basis]}",
+    ]
+
+
+def _origin(text: str, done: Processed, campaign: Campaign) -> FloatArray:
+    """Return the phase reference (3,) in metres that `crossing`, `phase-centre` or X,Y,Z (mm) names."""
+    import numpy as np
+
+    from colure.analysis.findings.self_check import centre_of
+
+    if text == "crossing":
+        return np.zeros(3)
+    if text == "phase-centre":
+        return np.asarray(centre_of(done, campaign.device.slant_deg).position_m)
+    try:
+        x, y, z = (1e-3 * float(part) for part in text.split(","))
+    except ValueError:
+        raise InputError([f"--origin-mm = {text!r}: must be crossing, phase-centre, or X,Y,Z (mm)"]) from None
+    return np.array([x, y, z])

@@ -1,0 +1,1 @@
+"""Where a campaign's files lie, and how they are changed."""

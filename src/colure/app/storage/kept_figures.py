@@ -1,0 +1,68 @@
+"""Figures kept by content: the same question about the same record is answered from what was found last time."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import asdict
+from typing import TYPE_CHECKING, Any
+
+from colure.app.storage.folders import RunFolder, campaign_digest
+from colure.model.figure import BudgetRow, Figure
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from colure.model.campaign import Campaign
+
+#: Rises with every change of what is kept.
+FORMAT = 1
+
+
+def key_of(campaign: Campaign, run: RunFolder, state: str | None) -> str:
+    """Return a hash of all that figures depend on: version, campaign as it was read, the files beside it, the record."""
+    from colure.model.files import file_hash
+
+    digest = campaign_digest(run.path.parent.parent, f"figures {FORMAT} {state}")
+    digest.update(hashlib.sha256(repr(campaign).encode()).digest())
+    digest.update(file_hash(run.record).encode())
+    return str(digest.hexdigest())
+
+
+def kept_figures(run: RunFolder, key: str, written: list[Path], state: str | None) -> list[Figure] | None:
+    """Return the figures kept under a key; None if there are none, or a file that was written with them is not as it was."""
+    from colure.model.files import file_hash
+
+    try:
+        found = json.loads(_place(run, state).read_text(encoding="utf-8"))
+        if found["key"] != key or any(file_hash(path) != found["written"].get(path.name) for path in written):
+            return None
+        return [_figure(one) for one in found["figures"]]
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return None
+
+
+def keep_figures(run: RunFolder, key: str, written: list[Path], state: str | None, figures: list[Figure]) -> None:
+    """Keep figures under a key, with hashes of the files that were written with them."""
+    from colure.model.files import file_hash
+
+    content = {
+        "key": key,
+        "written": {path.name: file_hash(path) for path in written},
+        "figures": [asdict(one) for one in figures],
+    }
+    place = _place(run, state)
+    part = place.with_suffix(".part")
+    part.write_text(json.dumps(content), encoding="utf-8")
+    part.replace(place)
+
+
+def _place(run: RunFolder, state: str | None) -> Path:
+    file = run.path / "figures-kept.json"
+    return file if state is None else run.of_state(file, state)
+
+
+def _figure(one: dict[str, Any]) -> Figure:
+    rows = tuple(BudgetRow(**row) for row in one["budget"])
+    told = {name: tuple(one[name]) for name in ("not_included", "cautions")}
+    return Figure(**{**one, **told, "budget": rows})

@@ -1,0 +1,445 @@
+"""What the terminal shows: short tables that a person reads."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from rich.console import Console
+from rich.table import Table
+
+from colure.app.services.cautions import cautions_of
+from colure.app.services.plan_words import duration_text, plan_rows
+from colure.model.events import Event, Listener, nobody
+from colure.model.figure import NOT_TO_BE_USED, format_value
+from colure.model.plan import ROLES
+
+if TYPE_CHECKING:
+    from colure.app.scale.rehearsals import Draw
+    from colure.app.services.acquisition import CheckLine
+    from colure.app.services.comparing import Compared, SeriesRow
+    from colure.app.services.coverage import StateCoverage
+    from colure.app.services.evaluation import Effects
+    from colure.app.services.verdicts import Judged
+    from colure.geometry.kinematics import Geometry
+    from colure.model.campaign import Campaign
+    from colure.model.chamber import Chamber
+    from colure.model.figure import Figure
+    from colure.model.plan import Plan
+    from colure.planning.aim import Aim, Bearing
+    from colure.planning.learning import Learned
+    from colure.planning.schemes import Choice
+
+#: Off a terminal, tables keep this width rather than being cut to 80 columns.
+PLAIN_WIDTH = 110
+#: So many rehearsals are shown figure by figure; of more, what they have in common.
+DRAWS_SHOWN = 3
+
+
+def console(*, stderr: bool = False) -> Console:
+    """Return a console that never cuts a table when its output is piped."""
+    found = Console(stderr=stderr, highlight=False)
+    return found if found.is_terminal else Console(stderr=stderr, highlight=False, width=PLAIN_WIDTH)
+
+
+def show_plan(campaign: Campaign, plan: Plan) -> None:
+    """Print a plan as one screen."""
+    p, goal = plan.predicted, campaign.goal
+    table = Table(title=f"Plan: {goal.name}", title_justify="left", show_header=False, box=None, pad_edge=False)
+    table.add_column(style="bold", no_wrap=True)
+    table.add_column()
+    for row in plan_rows(campaign, plan):
+        table.add_row(*row)
+    for line in p["missing"]:
+        table.add_row("[bold red]Missing[/bold red]", line)
+    console().print(table)
+    _show_forecast(plan, {} if goal.want is None else goal.want.wishes)
+    if goal.want is not None:
+        _show_alternatives(p["alternatives"], goal.want.wishes)
+
+
+def _show_forecast(plan: Plan, wishes: dict[str, float]) -> None:
+    """Print how uncertain every figure will be."""
+    table = Table(title="Forecast (expanded uncertainty, k = 2)", title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("\u00b1", "right"), ("wanted", "right"), ("mostly from", "left")):
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for name, found in plan.predicted["forecast"].items():
+        unit = name.rsplit("_", 1)[1].removesuffix("i").replace("db", "dB")
+        wish = f"{wishes[name]:g}" if name in wishes else ""
+        table.add_row(name, f"{found['expanded']:.2g} {unit}", wish, found["cause"])
+    console().print(table)
+
+
+def _show_alternatives(found: list[dict[str, Any]], wishes: dict[str, float]) -> None:
+    """Print the plan chosen beside two others."""
+    table = Table(title="Plans, the first is taken", title_justify="left", box=None)
+    for name in ("plan", "duration", "points", "data", *wishes):
+        table.add_column(name, justify="left" if name == "plan" else "right")
+    for one in found:
+        values = (f"\u00b1{one['uncertainty'][name]:.2g}" if name in one["uncertainty"] else "-" for name in wishes)
+        table.add_row(one["name"], duration_text(one["duration_s"]), str(one["points"]),
+                      f"{one['data_bytes'] / 1e6:.1f} MB", *values)  # fmt: skip
+    console().print(table)
+    for one in found:
+        console().print(f"{one['name']}: {one['why']}.")
+    for one in found[1:]:
+        chosen = ", ".join(
+            f'{k} = "{v}"' if isinstance(v, str) else f"{k} = {v:.6g}" for k, v in one["choices"].items()
+        )
+        console().print(f'To take "{one["name"]}", write into goal.toml: {chosen}')
+
+
+def show_comparison_of_schemes(choices: Sequence[Choice]) -> None:
+    """Print positioners and polarization schemes side by side."""
+    table = Table(title="Positioners and schemes for this device, same speeds", title_justify="left", box=None)
+    for name, justify in (("positioner", "left"), ("scheme", "left"), ("points", "right"), ("duration", "right"),
+                          ("slices meet at", "left"), ("near boresight", "right"), ("hidden", "right"),
+                          ("gravity torque", "right")):  # fmt: skip
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for choice in choices:
+        duration = "-" if choice.duration_s is None else duration_text(choice.duration_s)
+        table.add_row(choice.geometry.value, choice.scheme, str(choice.points or "-"), duration, choice.pole,
+                      str(choice.near_boresight), f"{choice.blocked_percent:.1f} %",
+                      f"{choice.torque_nm:.2f} N m")  # fmt: skip
+    console().print(table)
+    for geometry in dict.fromkeys(choice.geometry for choice in choices):
+        one = next(choice for choice in choices if choice.geometry is geometry)
+        console().print(f"{geometry.value}: d = {geometry.direction_formula}; suits {one.suits}; "
+                        f"polarization {one.polarization}.")  # fmt: skip
+    for choice in choices:
+        if choice.fault:
+            console().print(f"{choice.geometry.value}, {choice.scheme}: {choice.fault}")
+
+
+def show_points(plan: Plan) -> None:
+    """Print every point of a plan."""
+    table = Table(box=None)
+    for name in ("point", "role", "slice", "pass", *(f"{axis} / deg" for axis in plan.axes)):
+        table.add_column(name, justify="right")
+    for index, target in enumerate(plan.targets_deg):
+        role = ROLES[plan.role[index]].value
+        table.add_row(str(index), role, str(plan.slice_index[index]), str(plan.pass_index[index]),
+                      *(f"{value:.3f}" for value in target))  # fmt: skip
+    console().print(table)
+
+
+def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]]) -> None:
+    """Print the readouts for every bearing, one block a positioner."""
+    for geometry in dict.fromkeys(geometry for _, geometry, _ in found):
+        table = Table(title=f"{geometry.value}: d = {geometry.direction_formula}", title_justify="left", box=None)
+        one, two = geometry.axis_names
+        for name in (
+            "target",
+            "az / el",
+            "theta / phi",
+            one,
+            two,
+            "slant",
+            "probe roll",
+            "",
+        ):
+            table.add_column(name, justify="left" if name in ("target", "") else "right")
+        for bearing, own, ways in found:
+            if own is not geometry:
+                continue
+            for number, aim in enumerate(ways):
+                first = (bearing.name, f"{bearing.azimuth_deg:.2f} / {bearing.elevation_deg:.2f}",
+                         f"{bearing.theta_deg:.2f} / {bearing.phi_deg:.2f}") if number == 0 else ("", "", "")  # fmt: skip
+                reach = "[bold red]out of reach[/bold red]" if aim.fault else "nearest" if number == 0 else "also"
+                table.add_row(*first, *(f"{value:.3f}" for value in aim.readouts_deg.values()),
+                              f"{aim.slant_deg:.2f}", f"{aim.probe_roll_deg:.2f}", reach)  # fmt: skip
+        console().print(table)
+    for fault in dict.fromkeys(aim.fault for _, _, ways in found for aim in ways if aim.fault):
+        console().print(fault)
+    console().print(
+        "Angles in degrees. Slant: what the probe receives at roll 0 (Ludwig-3, x towards y, in the device's frame).\n"
+        "Probe roll: the roll at which it receives the device's own x component."
+    )
+
+
+def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]]) -> None:
+    """Print the bearing that readouts show."""
+    for geometry, b, slant in found:
+        table = Table(title=f"{geometry.value}: d = {geometry.direction_formula}", title_justify="left", box=None)
+        for name in ("az / el", "theta / phi", "alpha / epsilon", "slant at probe roll 0"):
+            table.add_column(name, justify="right")
+        table.add_row(f"{b.azimuth_deg:.3f} / {b.elevation_deg:.3f}", f"{b.theta_deg:.3f} / {b.phi_deg:.3f}",
+                      f"{b.alpha_deg:.3f} / {b.epsilon_deg:.3f}", f"{slant:.2f}")  # fmt: skip
+        console().print(table)
+
+
+def show_rehearsal(found: Sequence[Draw], plan: Plan, share: float, held: str) -> None:
+    """Print what rehearsals at the centre frequency found, what dominates, and what to change.
+
+    held
+        The simulated device in words.
+    """
+    from colure.app.services.rehearsal import REMEDIES
+
+    frequencies = sorted({finding.figure.frequency_hz for finding in found[0].findings})
+    centre = frequencies[len(frequencies) // 2]
+    title = f"Rehearsal at {centre / 1e9:.3f} GHz: invented chamber, {held}"
+    table = Table(title=title, title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("truth", "right"), ("error", "right"), ("forecast", "right"), ("it states", "left"),
+                          ("unit", "left"), ("inside?", "left"), ("dominated by", "left")):  # fmt: skip
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for one in found if len(found) <= DRAWS_SHOWN else ():
+        for finding in one.findings:
+            if finding.figure.frequency_hz == centre:
+                inside = "" if not finding.counts else "yes" if finding.inside else "[bold red]NO[/bold red]"
+                planned = plan.predicted["forecast"].get(finding.figure.name)
+                forecast = "" if planned is None else f"\u00b1 {planned['expanded']:.2g}"
+                table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}", forecast,
+                              finding.figure.reason or finding.figure.interval_text(), finding.figure.unit, inside, finding.cause)  # fmt: skip
+        table.add_section()
+    console().print(table if table.row_count else _shares(found))
+    total = sum(finding.counts for one in found for finding in one.findings)
+    seconds = sum(one.seconds for one in found)
+    console().print(
+        f"\n{100 * share:.1f} % of {total} figures over {len(frequencies)} frequencies inside their intervals; "
+        f"{duration_text(plan.predicted['duration_s'])} of scan rehearsed {len(found)} times in {seconds:.0f} s."
+    )
+    console().print("What would help most:")
+    for cause, count in found[0].causes[:3]:
+        console().print(f"  {cause} (largest term of {count} figures): {REMEDIES.get(cause, 'see the budget')}")
+
+
+def _shares(found: Sequence[Draw]) -> Table:
+    """Return the table of every figure's share inside over many draws."""
+    from colure.app.scale.rehearsals import counts_by_figure
+
+    table = Table(title=f"{len(found)} invented chambers, all frequencies", title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("cases", "right"), ("inside", "right"), ("median |error| / U", "right")):
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for one in counts_by_figure(found):
+        table.add_row(one.label, str(one.cases), f"{100 * one.share_inside:.1f} %", f"{one.median_ratio:.2f}")
+    return table
+
+
+def show_effects(found: Effects) -> None:
+    """Print every figure with the whole recipe, and how it changes without each step."""
+    table = Table(title="Figures at mid-band, and how they change without a step", title_justify="left", box=None)
+    table.add_column("figure")
+    for name in ("all steps", *(f"no {step}" for step in found.without)):
+        table.add_column(name, justify="right")
+    for name, label in found.labels.items():
+        changes = (f"{values[name] - found.whole[name]:+.3f}" for values in found.without.values())
+        table.add_row(label, f"{found.whole[name]:.3f}", *changes)
+    console().print(table)
+
+
+def show_learned(learned: Learned, chamber: Chamber, path: Path) -> None:
+    """Print what a run taught about the axes beside what was declared."""
+    table = Table(title=f"Axes as run {learned.run} showed them", title_justify="left", box=None)
+    for name in ("axis", "speed declared", "speed real", "acceleration declared", "acceleration real"):
+        table.add_column(name, justify="left" if name == "axis" else "right")
+    for name, axis in learned.axes.items():
+        declared = chamber.axis_table[name]
+        table.add_row(name, f"{declared.speed_deg_s:g} deg/s", f"{axis.speed_deg_s:.2f} deg/s",
+                      f"{declared.acceleration_deg_s2:g} deg/s^2", f"{axis.acceleration_deg_s2:.2f} deg/s^2")  # fmt: skip
+    console().print(table)
+    console().print(
+        f"{1e3 * learned.overhead_s:.1f} ms a point beyond motion, settling and trace (declared "
+        f"{1e3 * chamber.analyzer.sweep_overhead_s:.1f} ms); {1e3 * learned.residual_s:.1f} ms rms unexplained over "
+        f"{learned.points} points.\nwrote {path}; what only short moves were seen of stays as declared."
+    )
+
+
+def show_check(lines: Sequence[CheckLine]) -> None:
+    """Print what every instrument answered."""
+    table = Table(title="Instruments; nothing was moved", title_justify="left", box=None, show_header=False)
+    for line in lines:
+        table.add_row("ok" if line.good else "[bold red]NO[/bold red]", line.what, line.found)
+    console().print(table)
+
+
+def show_cautions(campaign: Campaign, plan: Plan) -> None:
+    """Print what can hurt someone, before anything moves."""
+    out = console()
+    out.print("[bold]Cautions[/bold]")
+    for line in cautions_of(campaign, plan):
+        out.print(f"  - {line}")
+
+
+@contextmanager
+def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
+    """Show a bar with time left while the block runs; yields the listener to give the engine."""
+    if quiet:
+        yield nobody
+        return
+    from rich.progress import (
+        BarColumn,
+        MofNCompleteColumn,
+        Progress,
+        TextColumn,
+        TimeElapsedColumn,
+        TimeRemainingColumn,
+    )
+
+    columns = (
+        TextColumn("{task.description}"),
+        BarColumn(bar_width=30),
+        MofNCompleteColumn(),
+        TextColumn("points, elapsed"),
+        TimeElapsedColumn(),
+        TextColumn("left"),
+        TimeRemainingColumn(),
+    )
+    with Progress(*columns, console=console(stderr=True), refresh_per_second=4) as bar:
+        task = bar.add_task("measuring", total=total)
+
+        def listen(event: Event) -> None:
+            if event.kind in ("point", "tie") and "measured" in event.data:
+                bar.update(task, completed=event.data["measured"])
+            elif event.kind in ("warning", "home", "tie"):
+                bar.console.print(event.text)
+            elif event.data.get("state") == "paused":
+                bar.console.print(f"[bold]{event.text}[/bold]")
+                bar.console.print("  r resumes, s stops, a aborts (or signal USR2 to resume, Ctrl-C to stop)")
+
+        yield listen
+
+
+def show_figures(figures: Sequence[Figure]) -> None:
+    """Print the figures at the centre frequency."""
+    frequencies = sorted({figure.frequency_hz for figure in figures})
+    centre = frequencies[len(frequencies) // 2]
+    table = Table(title=f"Figures at {centre / 1e9:.3f} GHz (95 % intervals)", title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("value", "right"), ("", "left"), ("unit", "left")):
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    reasons: dict[str, list[str]] = {}
+    for figure in figures:
+        if figure.frequency_hz != centre:
+            continue
+        if figure.reason:
+            reasons.setdefault(figure.reason, []).append(figure.label)
+        else:
+            table.add_row(figure.label, *figure.cells(), figure.unit)
+    console().print(table)
+    for reason, labels in reasons.items():
+        # One reason often holds for many figures: it is said once, beside all of them.
+        console().print(f"{'; '.join(labels)}: {reason}.", markup=False, highlight=False)
+    left_out = next((figure.not_included for figure in figures if figure.not_included), ())
+    if left_out:
+        console().print(f"Not included, because nothing is declared: {', '.join(left_out)}.")
+
+
+def show_against(figures: Sequence[Figure]) -> int:
+    """Print what the data say against the figures; return the exit code: 1 if one is not to be used."""
+    told: dict[str, list[str]] = {}
+    for figure in figures:
+        for text in figure.cautions:
+            labels = told.setdefault(text, [])
+            if figure.label not in labels:
+                labels.append(figure.label)
+    everything = len({figure.label for figure in figures if not figure.reason})
+    for words, labels in told.items():
+        use, _, text = words.partition(": ")
+        which = "all figures" if len(labels) >= everything else ", ".join(labels)
+        console(stderr=True).print(f"{use.upper()} ({which}): {text}", soft_wrap=True, markup=False, highlight=False)
+    return int(any(figure.use == NOT_TO_BE_USED for figure in figures))
+
+
+def show_comparison(rows: Sequence[tuple[Figure, float]], title: str) -> None:
+    """Print measured values beside the truth of the simulated device."""
+    table = Table(title=title, title_justify="left", box=None)
+    for name, justify in (("figure", "left"), ("measured", "right"), ("\u00b1 uncertainty", "left"), ("truth", "right"),
+                          ("unit", "left"), ("inside?", "left")):  # fmt: skip
+        table.add_column(name, justify=justify)  # type: ignore[arg-type]
+    for figure, truth in rows:
+        inside = "yes" if figure.contains(truth) else "[bold red]NO[/bold red]"
+        inside = "" if figure.reason else inside
+        table.add_row(figure.label, *figure.cells(), f"{truth:.3f}", figure.unit, inside)
+    console().print(table)
+
+
+def show_verdicts(found: Judged) -> None:
+    """Print every requirement with its outcome and why, and the outcome of all together."""
+    rule = {
+        "simple": "simple acceptance: the value alone decides",
+        "guard-band": "guard band: the whole interval (95 %) decides",
+    }[found.specification.decision]
+    table = Table(title=f"{found.specification.name}; {rule}", box=None, title_justify="left", pad_edge=False)
+    for name in ("requirement", "verdict", "why"):
+        table.add_column(name, overflow="fold")
+    colours = {"pass": "green", "fail": "bold red", "not decidable": "yellow"}
+    for one in found.verdicts:
+        table.add_row(one.requirement, f"[{colours[one.outcome]}]{one.outcome}[/]", one.text)
+    console().print(table)
+    console().print(f"all together: [{colours[found.outcome]}]{found.outcome}[/]")
+
+
+def show_compared(found: Compared) -> None:
+    """Print how two patterns lie to each other, what is left, and figure by figure at mid-band."""
+    m, middle = found.match, found.middle
+    turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
+    console().print(
+        f"matched: turn {turn} deg about x, y, z; shift {shift} mm; level {m.level_db[middle]:+.3f} dB at mid-band"
+    )
+    console().print(f"left between them: {m.difference_db[middle]:.1f} dB rms below the peak at mid-band, "
+                    f"{m.difference_db.max():.1f} dB at the worst frequency")  # fmt: skip
+    table = Table(title="Level of the first / dB re peak, and how far the other one is from it as a field",
+                  box=None, title_justify="left", pad_edge=False)  # fmt: skip
+    for name in ("from", "to", "rms / dB", "worst / dB", "solid angle / %"):
+        table.add_column(name, justify="right")
+    for one in found.levels:
+        table.add_row(
+            f"{one.high_db:.0f}",
+            f"{one.low_db:.0f}",
+            f"{one.error_db:.1f}",
+            f"{one.worst_db:.1f}",
+            f"{100 * one.share:.1f}",
+        )
+    console().print(table)
+    frequency = float(found.frequency_hz[middle])
+    table = Table(
+        title=f"Figures at {frequency / 1e9:.3f} GHz, as they are", box=None, title_justify="left", pad_edge=False
+    )
+    table.add_column("figure")
+    for name in ("this", "other", "unit", "E_n"):
+        table.add_column(name, justify="right" if name != "unit" else "left")
+    for row in found.rows:
+        if row.frequency_hz == frequency:
+            colour = "green" if row.agrees else "bold red"
+            half = "?" if math.isnan(row.expanded) else format_value(row.expanded, row.expanded)
+            table.add_row(row.label, f"{format_value(row.value, row.expanded)} \u00b1 {half}",
+                          format_value(row.other, row.expanded), row.unit, f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
+    console().print(table)
+    off = [row for row in found.rows if not row.agrees]
+    console().print(
+        f"{len(found.rows) - len(off)} of {len(found.rows)} figures over all frequencies agree (|E_n| at most 1)"
+    )
+
+
+def show_series(rows: Sequence[SeriesRow], names: Sequence[str], golden: str) -> None:
+    """Print spread, trend and the largest E_n of every figure over many devices."""
+    table = Table(title=f"{len(names)} devices, golden unit {golden}, {rows[0].frequency_hz / 1e9:.3f} GHz" if rows else "no figures",
+                  box=None, title_justify="left", pad_edge=False)  # fmt: skip
+    table.add_column("figure")
+    for name in ("mean", "spread (1 s)", "trend per device", "unit", "largest E_n", "of"):
+        table.add_column(name, justify="left" if name in ("unit", "of") else "right")
+    for row in rows:
+        worst = max(range(len(names)), key=lambda i: abs(row.e_n[i]))
+        sure = "" if abs(row.trend) > row.trend_expanded else " (none)"
+        table.add_row(row.label, format_value(row.mean, row.spread), f"{row.spread:.2g}", f"{row.trend:+.2g}{sure}", row.unit,
+                      f"{row.e_n[worst]:+.2f}", names[worst])  # fmt: skip
+    console().print(table)
+
+
+def show_coverage(found: StateCoverage) -> None:
+    """Print coverage percentiles of every state and of the best of all."""
+    table = Table(title=f"Spherical coverage at {found.frequency_hz / 1e9:.3f} GHz, {found.unit} \u00b1 {found.expanded_db:.2f} dB (k = 2)",
+                  box=None, title_justify="left", pad_edge=False)  # fmt: skip
+    table.add_column("state")
+    table.add_column("peak", justify="right")
+    for percent in found.percent:
+        table.add_column(f"{percent:g} %", justify="right")
+    for name, row in found.states.items():
+        table.add_row(name, f"{found.peak[name]:.2f}", *(f"{value:.2f}" for value in row))
+    table.add_row(
+        "[bold]best of all[/]", f"{max(found.peak.values()):.2f}", *(f"[bold]{value:.2f}[/]" for value in found.best)
+    )
+    console().print(table)

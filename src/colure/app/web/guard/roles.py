@@ -1,0 +1,19 @@
+"""What a session may do."""
+
+from __future__ import annotations
+
+from enum import IntEnum
+
+
+class Role(IntEnum):
+    """What a session may do; each includes those before it. `NOBODY` is who has no session."""
+
+    NOBODY = 0
+    VIEW = 1
+    OPERATE = 2
+    CONFIGURE = 3
+
+    @property
+    def word(self) -> str:
+        """The role as people say it."""
+        return self.name.lower()

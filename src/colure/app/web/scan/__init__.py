@@ -1,0 +1,1 @@
+"""The scan that the control room may run, as the page sees it."""

@@ -1,0 +1,135 @@
+"""Where a plan's points lie on the page: one grid of cells for the map and the surface, one cell for every point."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Literal
+
+import numpy as np
+
+from colure.app.storage.folders import RunFolder
+from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.directions import azimuth_over_elevation, from_azimuth_over_elevation
+from colure.geometry.kinematics import AxisMap, Geometry, sighting
+from colure.model.campaign import Campaign
+from colure.model.plan import ROLES, Plan, Role
+from colure.planning.level import campaign_budget
+
+#: What a room can start.
+Kind = Literal["scan", "flip", "beam-coarse", "beam-fine"]
+
+
+@dataclass(frozen=True)
+class Layout:
+    """A plan as the page draws it.
+
+    rows_deg, columns_deg, row_name, column_name
+        The grid: theta and phi under roll over azimuth, else elevation and azimuth.
+    cell
+        (point,) index into the raveled grid, -1 for ties and references.
+    directions
+        (row x column, 3) unit vectors in the device frame.
+    time_s
+        (point,) predicted time of each point.
+    noise_db
+        Level of the noise that the plan expects, as a wave ratio (S21).
+    """
+
+    rows_deg: FloatArray
+    columns_deg: FloatArray
+    row_name: str
+    column_name: str
+    cell: IntArray
+    directions: FloatArray
+    role: IntArray
+    pass_index: IntArray
+    slice_index: IntArray
+    targets_deg: FloatArray
+    axes: tuple[str, ...]
+    time_s: FloatArray
+    progressive: bool
+    hash: str
+    passes: int
+    maps: tuple[AxisMap, ...]
+    noise_db: float
+
+    def angles_deg(self, readouts_deg: list[float]) -> list[float]:
+        """Return the angles of the conventions that readouts show, by axis."""
+        return [round(float(one.angle_deg(v)), 3) for one, v in zip(self.maps, readouts_deg, strict=False)]
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Rows and columns."""
+        return self.rows_deg.size, self.columns_deg.size
+
+
+def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
+    """Lay a plan's scan points out on a grid of directions."""
+    geometry = campaign.chamber.positioner.geometry
+    tables = campaign.chamber.axis_table
+    first, second = (tables[n].map.angle_deg(plan.targets_deg[:, plan.axes.index(n)]) for n in geometry.axis_names)
+    seen = sighting(geometry, first=np.deg2rad(first), second=np.deg2rad(second)).direction
+    looks = plan.inputs.get("test") == "beam search"
+    if looks:
+        azimuth, elevation = azimuth_over_elevation(seen)
+        column, row = (np.asarray(np.round(np.rad2deg(v), 3), float) for v in (azimuth, elevation))
+        names = ("elevation", "azimuth")
+    elif geometry is Geometry.ROLL_OVER_AZIMUTH:
+        # One slice covers theta on both sides of the pole: phi, and phi + 180 deg.
+        row = np.abs(np.round(first, 6))
+        column = np.round(np.where(first < -1e-9, second + 180.0, second) % 360.0, 6) % 360.0
+        names = ("theta", "phi")
+    else:
+        row, column = np.round(second, 6), np.round(first, 6)
+        names = ("elevation", "azimuth")
+    scan = plan.role == ROLES.index(Role.SCAN)
+    rows, at_row = np.unique(row[scan], return_inverse=True)
+    columns, at_column = np.unique(column[scan], return_inverse=True)
+    cell = np.full(len(plan), -1)
+    cell[scan] = at_row * columns.size + at_column
+    r, c = (np.deg2rad(x) for x in np.meshgrid(rows, columns, indexing="ij"))
+    one, two = (r, c) if geometry is Geometry.ROLL_OVER_AZIMUTH else (c, r)
+    if looks:
+        directions = from_azimuth_over_elevation(azimuth=c.ravel(), elevation=r.ravel())
+    else:
+        directions = sighting(geometry, first=one.ravel(), second=two.ravel()).direction
+    link = campaign_budget(campaign)
+    return Layout(
+        rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
+        plan.targets_deg, plan.axes, time_s, campaign.goal.order == "progressive", plan.hash,
+        int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in plan.axes), link.noise_dbm - link.power_dbm,
+    )  # fmt: skip
+
+
+def planned(folder: Path, run_name: str, kind: Kind) -> tuple[Campaign, Plan, RunFolder]:
+    """Plan what a room can start, and name the run that holds it.
+
+    Raises
+    ------
+    InputError
+        If it cannot be planned, as a fine look before the coarse one.
+    """
+    from colure.app import services
+    from colure.app.services import beam_search
+    from colure.app.storage.folders import run_folder
+
+    if kind in ("scan", "flip"):
+        run = run_folder(folder, run_name)
+        campaign, plan = services.flip_plan(folder) if kind == "flip" else services.make_plan(folder, run)
+        return campaign, plan, run
+    stage: beam_search.Stage = "coarse" if kind == "beam-coarse" else "fine"
+    campaign, plan = beam_search.stage_plan(folder, run_name, stage)
+    return campaign, plan, beam_search.stage_run(folder, run_name, stage)
+
+
+def layout_for(folder: Path, run_name: str = "first", kind: Kind = "scan") -> Layout:
+    """Plan what a room can start, and lay it out."""
+    from colure.planning.path import build_path
+
+    campaign, plan, _ = planned(folder, run_name, kind)
+    if kind == "scan":
+        time_s = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid).time_s
+    else:
+        time_s = np.full(len(plan), float(plan.predicted["duration_s"]) / len(plan))
+    return layout_of(campaign, plan, time_s)

@@ -1,0 +1,170 @@
+"""What the page shows of a scan: gathered from the scan's own words, told to any number of watchers.
+
+The scan never waits for it: a watcher gets the newest picture when it has taken the one before.
+"""
+
+from __future__ import annotations
+
+import time
+from collections import deque
+from typing import Any
+
+import numpy as np
+
+from colure.app.web.scan.layout import Kind, Layout
+from colure.geometry.conventions import FloatArray
+from colure.model.plan import ROLES, Role
+
+#: Words of a scan that a page shows; all of them are in the journal.
+MOST_WORDS = 200
+SCAN, TIE = ROLES.index(Role.SCAN), ROLES.index(Role.TIE)
+#: States that a scan does not end in by itself.
+UNENDED = ("starting", "idle", "running", "paused")
+
+
+class LiveScan:
+    """State of one scan. Everything happens in the server's own thread."""
+
+    def __init__(self, campaign: str, run: str, layout: Layout, *, kind: Kind = "scan") -> None:
+        self.campaign, self.run, self.layout, self.kind = campaign, run, layout, kind
+        self.state, self.text = "starting", "instruments are being connected"
+        self.version = 0
+        self._seen = np.zeros(len(layout.cell), bool)
+        self._power = np.zeros((layout.passes, layout.shape[0] * layout.shape[1]))
+        self._ties: list[tuple[float, complex]] = []
+        self._words: deque[dict[str, Any]] = deque(maxlen=MOST_WORDS)
+        self._position: list[float] = []
+        self._level_db: float | None = None
+        self._strongest_db: float | None = None
+        self._slice = 0
+        self._began = time.monotonic()
+        self._measured_before = 0.0
+        #: The process is gone; until then its record may still be sealed, and no other scan begins.
+        self._over = False
+
+    @property
+    def running(self) -> bool:
+        """Tell whether the scan's process may still move something."""
+        return not self._over
+
+    def hear(self, line: dict[str, Any]) -> None:
+        """Take in one line of the scan's process."""
+        kind = line.get("kind")
+        if kind == "history":
+            for row in line["rows"]:
+                self._take(row)
+            self._measured_before = float(self.layout.time_s[self._seen].sum())
+        elif "row" in line:
+            self._take(line["row"])
+            if kind == "tie":
+                self._say("tie", line["text"])
+        elif kind == "state":
+            self.state, self.text = line["state"], line["text"].split(": ", 1)[-1]
+            self._say("state", line["text"])
+        elif kind in ("outcome", "refused"):
+            self.state = line.get("state", "refused")
+            self.text = line["text"]
+            self._say(str(kind), line["text"])
+        elif kind != "plan":
+            self._say(str(kind), str(line.get("text", "")))
+        self.version += 1
+
+    def ended(self, code: int) -> None:
+        """The scan's process is gone."""
+        self._over = True
+        if self.state in UNENDED:
+            self.state, self.text = (
+                "interrupted",
+                f"the scan's process ended by itself (code {code}); the same run goes on",
+            )
+            self._say("stop", self.text)
+        self.version += 1
+
+    def _say(self, kind: str, text: str) -> None:
+        self._words.append({"at": time.time(), "kind": kind, "text": text})
+
+    def stumbled(self, error: Exception) -> None:
+        """A line was not understood: the scan goes on, and the page says so."""
+        self._say("warning", f"the page did not understand a line of the scan: {type(error).__name__}: {error}")
+        self.version += 1
+
+    def _take(self, row: list[Any]) -> None:
+        index, role, at, position, parts, _ = row
+        value = np.array(parts[0::2]) + 1j * np.array(parts[1::2])
+        self._position = position
+        power = float(np.sum(np.abs(value) ** 2))
+        self._level_db = 10.0 * np.log10(max(power, 1e-30))
+        if self._strongest_db is None or self._level_db > self._strongest_db:
+            self._strongest_db = self._level_db
+        if role == TIE:
+            self._ties.append((at, complex(value[int(np.argmax(np.abs(value)))])))
+        if 0 <= index < self._seen.size:
+            self._seen[index] = True
+            cell = self.layout.cell[index]
+            if role == SCAN and cell >= 0:
+                self._power[max(0, self.layout.pass_index[index]), cell] = power
+                self._slice = int(self.layout.slice_index[index])
+
+    def status(self) -> dict[str, Any]:
+        """Return everything but the picture."""
+        layout = self.layout
+        total = float(layout.time_s.sum())
+        done = float(layout.time_s[self._seen].sum())
+        elapsed = time.monotonic() - self._began
+        fresh = done - self._measured_before
+        # How fast predicted time passes; believed once there is something to go by.
+        pace = elapsed / fresh if fresh > 0.01 * total else 1.0
+        first = self._ties[0][1] if self._ties else 1.0
+        drift = [
+            [
+                round(at, 1),
+                round(20.0 * float(np.log10(abs(v / first))), 4),
+                round(float(np.rad2deg(np.angle(v / first))), 3),
+            ]
+            for at, v in self._ties[-400:]
+        ]
+        return {
+            "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state, "text": self.text,
+            "running": self.running, "measured": int(self._seen.sum()), "total": int(self._seen.size),
+            "left_s": round(max(0.0, (total - done) * pace), 1), "predicted_s": round(total, 1), "axes": list(layout.axes),
+            "position_deg": self._position, "angles_deg": layout.angles_deg(self._position), "level_db": self._level_db,
+            "strongest_db": self._strongest_db, "noise_db": round(layout.noise_db, 1), "slice": self._slice, "ties": drift,
+            "words": list(self._words), "version": self.version,
+        }  # fmt: skip
+
+    def geometry(self) -> dict[str, Any]:
+        """Return what does not change: the grid."""
+        layout = self.layout
+        return {
+            "type": "grid", "rows": layout.rows_deg.tolist(), "columns": layout.columns_deg.tolist(), "row_name": layout.row_name,
+            "column_name": layout.column_name, "directions": np.round(layout.directions, 5).ravel().tolist(),
+        }  # fmt: skip
+
+    def frame(self) -> bytes:
+        """Return the picture: float32 levels in dB below the highest so far, by row and column; nan where nothing is known."""
+        power = self._power.sum(axis=0)
+        grid = np.full(power.size, np.nan, np.float32)
+        known = power > 0.0
+        if known.any():
+            grid[known] = 10.0 * np.log10(power[known] / power.max())
+        shaped = grid.reshape(self.layout.shape)
+        if self.layout.progressive:
+            shaped = _filled(shaped)
+        elif self.layout.row_name == "theta":
+            # All columns are one direction at a pole.
+            poles = np.isin(self.layout.rows_deg, (0.0, 180.0))
+            shaped[poles] = _filled(shaped[poles])
+        return shaped.astype("<f4").tobytes()
+
+
+def _filled(grid: FloatArray) -> FloatArray:
+    """Fill every row from its nearest measured columns: a progressive scan sharpens instead of growing."""
+    out = grid.copy()
+    columns = np.arange(grid.shape[1])
+    for row in out:
+        known = np.flatnonzero(np.isfinite(row))
+        if 0 < known.size < row.size:
+            apart = np.abs(columns[:, None] - known[None, :])
+            apart = np.minimum(apart, grid.shape[1] - apart)
+            row[:] = row[known[np.argmin(apart, axis=1)]]
+    return out

@@ -1,0 +1,204 @@
+"""The plan page: what a campaign's files say, and what follows from them as somebody types."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any, get_args
+
+import numpy as np
+from pydantic import BaseModel
+
+from colure.app.services.plan_words import duration_text, plan_rows
+from colure.app.storage.file_edits import write_fields
+from colure.model.campaign import Campaign
+from colure.model.chamber import Chamber
+from colure.model.device import Device
+from colure.model.goal import Goal
+from colure.model.loading import InputError, read_toml
+
+MODELS: dict[str, type[BaseModel]] = {"goal": Goal, "device": Device, "chamber": Chamber}
+#: Fields that the form shows, in this order, with the words beside them; everything else stays in the files.
+FIELDS: tuple[tuple[str, str, str], ...] = (
+    ("Wanted", "goal.start_ghz", "lowest frequency"),
+    ("Wanted", "goal.stop_ghz", "highest frequency"),
+    ("Wanted", "goal.points", "frequencies"),
+    ("Wanted", "goal.wanted_level_db", "right down to"),
+    ("Wanted", "goal.region_deg", "from boresight out to"),
+    ("Scan", "goal.scheme", "polarization"),
+    ("Scan", "goal.style", "motion"),
+    ("Scan", "goal.order", "order of slices"),
+    ("Scan", "goal.step_deg", "between slices"),
+    ("Scan", "goal.swept_step_deg", "between sweeps"),
+    ("Device", "device.size_mm", "size x, y, z"),
+    ("Device", "device.offset_mm", "centre from the crossing"),
+    ("Device", "device.mass_kg", "mass"),
+    ("Device", "device.expected_gain_dbi", "expected gain"),
+    ("Device", "device.slant_deg", "co-polar slant"),
+    ("Device", "device.input_limit_dbm", "largest input"),
+    ("Range", "chamber.range_length_m", "crossing to probe"),
+    ("Range", "chamber.door_distance_m", "crossing to door"),
+    ("Range", "chamber.echo_level_db", "stray level"),
+    ("Range", "chamber.tie_interval_s", "between ties"),
+    ("Range", "chamber.analyzer.power_dbm", "power"),
+    ("Range", "chamber.analyzer.if_bandwidth_hz", "bandwidth"),
+    ("Range", "chamber.analyzer.averages", "averages"),
+)
+
+
+def form_of(folder: Path) -> dict[str, Any]:
+    """Return the form's fields with values, units and limits, all from the models themselves."""
+    campaign = Campaign.load(folder)
+    own = {"goal": campaign.goal, "device": campaign.device, "chamber": campaign.chamber}
+    return {"name": campaign.goal.name, "device": campaign.device.name, "chamber": campaign.chamber.name,
+            "simulated": "twin" in (campaign.chamber.analyzer.resource, campaign.chamber.axes.resource),
+            "fields": [_field(own, *one) for one in FIELDS]}  # fmt: skip
+
+
+def _field(own: dict[str, Any], group: str, key: str, label: str) -> dict[str, Any]:
+    root, *path = key.split(".")
+    value: Any = own[root]
+    for part in path[:-1]:
+        value = getattr(value, part)
+    info = type(value).model_fields[path[-1]]
+    schema = type(value).model_json_schema()["properties"][path[-1]]
+    options = next(x for x in schema.get("anyOf", [schema]) if x.get("type") != "null")
+    found = getattr(value, path[-1])
+    return {
+        "group": group, "key": key, "label": label, "value": list(found) if isinstance(found, tuple) else found,
+        "unit": schema.get("unit", ""), "least": options.get("minimum", options.get("exclusiveMinimum")),
+        "most": options.get("maximum"), "choices": [c for c in options.get("enum", []) if isinstance(c, str)],
+        "optional": type(None) in get_args(info.annotation), "whole": options.get("type") == "integer",
+    }  # fmt: skip
+
+
+def edited(folder: Path, edits: dict[str, Any]) -> Campaign:
+    """Return a campaign with fields of the form changed; nothing is written.
+
+    Raises
+    ------
+    InputError
+        If a key is none of the form's, or a value is refused; every fault is named.
+    """
+    tables = {name: read_toml(folder / f"{name}.toml") for name in MODELS}
+    known = {key for _, key, _ in FIELDS}
+    unknown = sorted(set(edits) - known)
+    if unknown:
+        raise InputError([f"field = {name[:60]!r}: must be one of the form's" for name in unknown[:5]])
+    for key, value in edits.items():
+        root, *path = key.split(".")
+        table = tables[root]
+        for part in path[:-1]:
+            table = table.setdefault(part, {})
+        if value is None:
+            table.pop(path[-1], None)
+        else:
+            table[path[-1]] = value
+    return Campaign.of(folder, tables)
+
+
+def consequences(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
+    """Return everything that follows from a form: answers with reasons, forecast, duration's parts, alternatives."""
+    from colure.planning.preflight import make_plan
+
+    campaign, plan = make_plan(edited(folder, edits))
+    p = plan.predicted
+    declared_s = float(p.get("declared_duration_s", p["duration_s"]))
+    sweep_s = float(p["sweep_s"])
+    sweeping = sweep_s * len(plan)
+    forecast = [
+        {"name": name, "expanded": found["expanded"], "cause": found["cause"]} for name, found in p["forecast"].items()
+    ]
+    return {
+        "rows": [list(row) for row in plan_rows(campaign, plan)], "missing": p["missing"], "forecast": forecast,
+        "verdict": p["reach"]["verdict"], "duration": duration_text(p["duration_s"]), "points": len(plan), "hash": plan.hash,
+        "split": [["sweeps", sweeping], ["motion and settling", max(0.0, declared_s - sweeping)]],
+        "alternatives": [
+            {"name": one["name"], "why": one["why"], "duration": duration_text(one["duration_s"]), "points": one["points"],
+             "choices": one["choices"]} for one in p["alternatives"]
+        ],
+    }  # fmt: skip
+
+
+def schemes(folder: Path, edits: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return every positioner with every polarization scheme, for this device and this goal."""
+    from colure.planning.preflight import make_plan
+    from colure.planning.schemes import compare
+
+    campaign, plan = make_plan(edited(folder, edits))
+    return [
+        {"geometry": one.geometry.value, "scheme": one.scheme, "points": one.points, "pole": one.pole, "fault": one.fault,
+         "duration": "-" if one.duration_s is None else duration_text(one.duration_s), "polarization": one.polarization,
+         "suits": one.suits, "formula": one.geometry.direction_formula}
+        for one in compare(campaign, plan)
+    ]  # fmt: skip
+
+
+def motion_of(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
+    """Return the way of the axes for the 3D view: targets, what they point at, and when; and what stands on them."""
+    from colure.app.web.scan.layout import layout_of
+    from colure.planning.path import build_path
+    from colure.planning.preflight import make_plan
+
+    campaign, plan = make_plan(edited(folder, edits))
+    time_s = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid).time_s
+    layout = layout_of(campaign, plan, time_s)
+    positioner = campaign.chamber.positioner
+    tables = campaign.chamber.axis_table
+    angles = np.stack([tables[name].map.angle_deg(plan.targets_deg[:, i]) for i, name in enumerate(plan.axes)], axis=-1)
+    return {
+        "geometry": positioner.geometry.value, "formula": positioner.geometry.direction_formula, "axes": list(plan.axes),
+        "angles_deg": np.round(angles, 3).ravel().tolist(), "readouts_deg": np.round(plan.targets_deg, 3).ravel().tolist(),
+        "role": plan.role.tolist(), "cell": layout.cell.tolist(), "time_s": np.round(np.cumsum(time_s), 2).tolist(),
+        "directions": np.round(layout.directions, 5).ravel().tolist(), "range_m": campaign.chamber.range_length_m,
+        "size_mm": list(campaign.device.size_mm), "offset_mm": list(campaign.device.offset_mm),
+        "slant_deg": campaign.device.slant_deg, "reach_m": campaign.device.reach_m, "ports": len(plan.ports),
+    }  # fmt: skip
+
+
+def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
+    """Write a form into the campaign's files, comments kept; the files as they were stay beside them.
+
+    Raises
+    ------
+    InputError
+        If the form is refused, or a copy of that name is there already.
+    """
+    edited(folder, edits)
+    written = []
+    for name, model in MODELS.items():
+        own = {key.removeprefix(f"{name}."): value for key, value in edits.items() if key.startswith(f"{name}.")}
+        if own:
+            target = folder / f"{name}.toml"
+            write_fields(target, model, own, stamp)
+            written.append(target.name)
+    return written
+
+
+def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> dict[str, Any]:
+    """Carry a form's plan out on the simulated chamber and hold it against the truth."""
+    from colure.app.services.rehearsal import rehearse
+    from colure.model.pattern import field_of
+    from colure.planning.preflight import make_plan
+    from colure.twin.truth import far_field_on
+
+    campaign, plan = make_plan(edited(folder, edits))
+    found = rehearse(campaign, plan, seed=seed)
+    middle = float(plan.frequency_hz[plan.frequency_hz.size // 2])
+    pattern = found.pattern
+    measured = field_of(pattern)[plan.frequency_hz.size // 2]
+    theta, phi = (np.deg2rad(pattern[name].values) for name in ("theta", "phi"))
+    true = far_field_on(found.rehearsed.device, plan.frequency_hz.size // 2, theta, phi)
+    known = np.isfinite(measured)
+    # Level and phase are matched: what the reference makes of them is a figure of its own.
+    true = true * np.vdot(true[known], measured[known]) / np.vdot(true[known], true[known])
+    error = np.sqrt(np.sum(np.where(known, np.abs(measured - true) ** 2, 0.0), axis=0))
+    peak = np.sqrt(np.max(np.sum(np.abs(true) ** 2, axis=0)))
+    return {
+        "rows": [
+            {"name": f.figure.label, "unit": f.figure.unit, "value": f.figure.text(), "truth": f.truth, "inside": f.inside, "cause": f.cause}
+            for f in found.findings if f.figure.frequency_hz == middle and f.counts and np.isfinite(f.truth)
+        ],
+        "share_inside": found.share_inside, "seconds": found.seconds,
+        "theta": np.rad2deg(theta).tolist(), "phi": np.rad2deg(phi).tolist(),
+        "error_db": np.round(20.0 * np.log10(np.maximum(error / peak, 1e-6)), 2).ravel().tolist(),
+    }  # fmt: skip

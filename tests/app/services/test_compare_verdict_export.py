@@ -1,0 +1,157 @@
+"""Verdicts, comparisons, series and exports by command, on a small run measured over real sockets."""
+
+from __future__ import annotations
+
+import csv
+import json
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from colure.app import services
+from colure.app.cli import main
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
+from colure.model.chamber import SimulatedChamber
+from colure.model.exports import TextCut, nsma_text, read_nsma, safe_text
+from colure.model.files import open_dataset, save_dataset
+from colure.model.loading import InputError
+
+SPEC = """
+name = "first article"
+[[limits]]
+figure = "gain_dbi"
+at_least = 5
+[[masks]]
+name = "wide"
+plane = "E"
+relative = true
+points = [[0, 1], [180, 1]]
+"""
+
+
+@pytest.fixture
+def measured(small_campaign):
+    """Two runs of the small device: `first` and `second`, the second in a slightly misaligned chamber."""
+    device = small_campaign / "device.toml"
+    device.write_text(device.read_text("utf-8").split("[elements]")[0], "utf-8")
+    goal = small_campaign / "goal.toml"
+    goal.write_text(goal.read_text("utf-8").replace("step_deg = 15\n", ""), "utf-8")
+    campaign, plan = services.make_plan(small_campaign)
+    for name, truth in (("first", SimulatedChamber(seed=1)), ("second", SimulatedChamber(seed=1, device_tilt_deg=0.5))):
+        run = run_folder(small_campaign, name)
+        run.path.mkdir(parents=True)
+        save_dataset(record_of_rehearsal(campaign, plan, truth=truth), run.record)
+    return small_campaign
+
+
+def run(*arguments: object):
+    return CliRunner().invoke(main, [str(a) for a in arguments])
+
+
+def test_a_verdict_says_pass_or_fail_and_the_exit_code_too(measured, tmp_path):
+    spec = tmp_path / "limits.toml"
+    spec.write_text(SPEC, encoding="utf-8")
+    good = run("verdict", measured, spec)
+    assert good.exit_code == 0 and "all together: pass" in good.output and "guard band" in good.output
+    spec.write_text(SPEC.replace("at_least = 5", "at_least = 30"), encoding="utf-8")
+    bad = run("verdict", measured, spec, "--json")
+    assert bad.exit_code == 1 and json.loads(bad.output)["outcome"] == "fail"
+    saved = json.loads((measured / "runs" / "first" / "verdicts.json").read_text("utf-8"))
+    assert saved["outcome"] == "fail" and saved["decision"] == "guard-band"
+    spec.write_text(SPEC.replace("gain_dbi", "gain_dbd"), encoding="utf-8")
+    unknown = run("verdict", measured, spec)
+    assert unknown.exit_code == 2 and "gain_dbd" in unknown.stderr and "gain_dbi" in unknown.stderr
+
+
+def test_two_runs_are_compared_pose_first(measured):
+    found = json.loads(run("compare", measured, "second", "--json").output)
+    # The simulated mount tilted the second device by 0.5 deg about x.
+    assert found["rotation_deg"][0] == pytest.approx(-0.5, abs=0.05) and max(found["difference_db"]) < -40.0
+    beam = {row["name"]: row for row in found["figures"]}["beam_elevation_deg"]
+    assert abs(beam["e_n"]) > 1.0 and not found["agrees"]
+    shown = run("compare", measured, "second")
+    assert shown.exit_code == 1 and "matched: turn" in shown.output and "E_n" in shown.output
+    drawn = measured / "difference.svg"
+    assert run("compare", measured, "second", "--plot", drawn).exit_code == 1
+    assert "<svg" in drawn.read_text("utf-8")
+    again = run("compare", measured, "second", "--plot", drawn)
+    assert again.exit_code == 2 and "exists already" in again.stderr
+    assert "must end in" in run("compare", measured, "second", "--plot", measured / "x.bmp").stderr
+
+
+def test_a_run_agrees_with_its_own_export(measured, tmp_path):
+    for name in ("far.csv", "far.nc"):
+        kind = "csv" if name.endswith("csv") else "netcdf"
+        assert run("export", measured, kind, tmp_path / name).exit_code == 0
+        found = run("compare", measured, tmp_path / name, "--json")
+        assert found.exit_code == 0, found.output[-300:]
+        assert max(json.loads(found.output)["difference_db"]) < -100.0
+    refused = run("compare", measured, tmp_path / "no.nc")
+    assert refused.exit_code == 2 and "no.nc" in refused.stderr
+
+
+def test_series_against_a_golden_unit(measured):
+    for name in ("first", "second"):
+        assert run("evaluate", measured, "--run", name).exit_code == 0
+    rows = {row["name"]: row for row in json.loads(run("series", measured, "first", "second", "--json").output)}
+    beam = rows["beam_elevation_deg"]
+    assert beam["e_n"][0] == 0.0 and abs(beam["e_n"][1]) > 1.0
+    assert beam["spread"] == pytest.approx(abs(beam["values"][1] - beam["values"][0]) / 2**0.5)
+    drawn = measured / "series.pdf"
+    assert "golden unit first" in run("series", measured, "first", "second", "--plot", drawn).output
+    assert drawn.read_bytes().startswith(b"%PDF")
+    missing = run("series", measured, "first", "third")
+    assert missing.exit_code == 2 and "third" in missing.stderr
+    kept = json.loads((measured / "runs" / "first" / "correlations.json").read_text("utf-8"))
+    matrix = np.array(kept["correlation"])
+    assert matrix.shape[1:] == (len(kept["names"]),) * 2 and np.allclose(matrix, np.swapaxes(matrix, 1, 2))
+    gain, eff = kept["names"].index("gain_dbi"), kept["names"].index("efficiency_db")
+    assert matrix[0, gain, eff] > 0.9  # one reference moves both
+
+
+def test_exports_come_back_as_they_were(measured, tmp_path):
+    import skrf
+    from scipy.io import loadmat
+
+    pattern = open_dataset(_processed(measured))
+    assert run("export", measured, "matlab", tmp_path / "p.mat").exit_code == 0
+    mat = loadmat(tmp_path / "p.mat")
+    assert np.array_equal(mat["e_theta"], pattern["e_theta"].values) and mat["theta_deg"].ravel()[-1] == 180.0
+    assert run("export", measured, "touchstone", tmp_path / "b.s2p").exit_code == 0
+    network = skrf.Network(str(tmp_path / "b.s2p"))
+    boresight = pattern["e_theta"].sel(theta=0.0, phi=0.0).values
+    assert network.s[:, 1, 0] == pytest.approx(boresight, rel=1e-6) and np.all(network.s[:, 0, 0] == 0)
+    assert run("export", measured, "nsma", tmp_path / "c.txt").exit_code == 0
+    fields, cuts = read_nsma((tmp_path / "c.txt").read_text("ascii"))
+    assert fields["NUMCUT"] == "4" and [(c.plane, c.polarization) for c in cuts] == [
+        ("AZ", "H/H"), ("AZ", "H/V"), ("EL", "H/H"), ("EL", "H/V")]  # fmt: skip
+    assert max(float(c.level_db.max()) for c in cuts) == pytest.approx(0.0, abs=0.1)
+    assert run("export", measured, "figures", tmp_path / "f.csv").exit_code == 0
+    rows = list(csv.DictReader((tmp_path / "f.csv").read_text("utf-8").splitlines()))
+    assert {row["name"] for row in rows} >= {"gain_dbi", "xpd_db"} and float(rows[0]["value"]) > 0
+    again = run("export", measured, "figures", tmp_path / "f.csv")
+    assert again.exit_code == 2 and "exists already" in again.stderr
+    assert run("export", measured, "matlab", tmp_path / "p.csv").exit_code == 2
+
+
+def _processed(folder):
+    assert run("process", folder).exit_code == 0
+    return folder / "runs" / "first" / "pattern.nc"
+
+
+def test_text_is_safe_and_round_trips():
+    import datetime
+
+    for bad in ("=1+1", "+cmd", "-2", "@x", "\tq"):
+        assert safe_text(bad) == "'" + bad
+    assert safe_text("First null") == "First null"
+    cut = TextCut("AZ", "H/H", np.array([-1.0, 0.0, 1.0]), np.array([-0.5, 0.0, -0.5]))
+    text = nsma_text(name="a,b:c", note="x", date=datetime.date(2026, 1, 2), frequency_hz=np.array([1e9, 2e9, 3e9]),
+                     gain_dbi=np.array([1.0, 2.0, 3.0]), beamwidths_deg=(4.0, 5.0), cuts=[cut])  # fmt: skip
+    fields, (back,) = read_nsma(text)
+    assert fields["MODNUM"] == "a b c" and fields["DTDATA"] == "20260102" and fields["MDGAIN"] == "2.00"
+    assert np.array_equal(back.level_db, cut.level_db)
+    with pytest.raises(InputError, match="ENDFIL"):
+        read_nsma(text.replace("ENDFIL", "ENDFOO"))

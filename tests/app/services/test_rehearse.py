@@ -1,0 +1,73 @@
+"""A rehearsal's stated uncertainties hold its errors, and what was drawn is within what is declared."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+
+import numpy as np
+import pytest
+
+from colure.analysis.figures.definitions import NAMES
+from colure.app import services
+from colure.app.services.rehearsal import REMEDIES, rehearse
+from colure.twin import rehearsal as rehearsal_room
+from colure.twin.devices import device_maker
+from colure.twin.rehearsal import draw_chamber
+from tests.endtoend.test_near_to_far import edited
+
+
+@pytest.fixture
+def light(campaign_folder):
+    """The demo at two frequencies, on the axes' crossing: fewer waves, fewer points."""
+    edited(campaign_folder, "goal.toml", ("points = 11", "points = 2"))
+    edited(campaign_folder, "device.toml", ("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]"))
+    return campaign_folder
+
+
+@pytest.mark.parametrize(("style", "seed"), [("step", 1), ("fly", 2)])
+def test_intervals_hold_the_errors(light, style, seed):
+    with (light / "goal.toml").open("a", encoding="utf-8") as out:
+        out.write(f'style = "{style}"\n')
+    campaign, plan = services.make_plan(light)
+    found = rehearse(campaign, plan, seed=seed)
+    print(f"{style}: {100 * found.share_inside:.1f} % inside, {found.seconds:.1f} s")
+    assert found.share_inside >= 0.93
+    assert {cause for cause, _ in found.causes()} <= set(REMEDIES)
+    # Errors are real, not intervals that swallow everything: gain is off by more than a thousandth.
+    assert max(abs(f.error) for f in found.findings if f.figure.name == "gain_dbi") > 1e-3
+
+
+def test_walls_are_as_strong_as_the_chamber_declares_its_stray_signals(light):
+    campaign, plan = services.make_plan(light)
+    truth = draw_chamber(campaign.chamber, campaign.device, plan, 3)
+    make = device_maker(truth, campaign.device, band_hz=plan.frequency_hz)
+    found = rehearsal_room._stray_db(campaign.chamber, make, plan, truth)
+    assert found == pytest.approx(campaign.chamber.echo_level_db, abs=0.05)
+
+
+def test_the_chamber_is_drawn_within_its_declarations(light, monkeypatch):
+    monkeypatch.setattr(rehearsal_room, "_stray_db", lambda *_: -50.0)
+    campaign, plan = services.make_plan(light)
+    a = campaign.chamber.alignment
+    draws = [draw_chamber(campaign.chamber, campaign.device, plan, seed) for seed in range(40)]
+    for name, expanded in (("theta_zero_deg", a.theta_zero_deg), ("probe_roll_zero_deg", a.probe_roll_zero_deg)):
+        values = np.array([getattr(draw, name) for draw in draws])
+        assert np.all(np.abs(values) <= 1.5 * expanded) and 0.3 * expanded < values.std() < 0.7 * expanded
+
+
+def test_the_command(light):
+    edited(light, "goal.toml", ("points = 2", "points = 1"), ("stop_ghz = 24.25", "stop_ghz = 24.00"))
+    done = subprocess.run(
+        [sys.executable, "-m", "colure", "rehearse", str(light), "--draws", "2", "--json"],
+        capture_output=True,
+        text=True,
+        timeout=200,
+    )
+    content = json.loads(done.stdout)
+    one, two = content["draws"]
+    assert content["note"].startswith("invented") and len(one["figures"]) == len(NAMES)
+    assert [row["value"] for row in one["figures"]] != [row["value"] for row in two["figures"]]
+    assert done.returncode == (0 if content["share_inside"] >= 0.93 else 1)
+    assert not (light / "runs").exists(), "a rehearsal measures nothing"

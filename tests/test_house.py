@@ -1,0 +1,74 @@
+"""The house: no module, whatever room it is in, takes part in a circle of imports."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import grimp
+import numpy as np
+import pytest
+from scipy.sparse import csr_array
+from scipy.sparse.csgraph import connected_components
+
+import colure
+
+SOURCE = Path(colure.__file__).parent
+#: Packages whose names are loaded when they are asked for: the stub beside `__init__` says from where.
+DOORS = ("colure.analysis", "colure.app", "colure.app.services")
+
+
+@pytest.fixture(scope="module")
+def house() -> grimp.ImportGraph:
+    """Every import of the package: also those inside functions, for types alone, and by way of a package's stub."""
+    graph = grimp.build_graph("colure")
+    for door in DOORS:
+        stub = SOURCE.parent / door.replace(".", "/") / "__init__.pyi"
+        for node in ast.parse(stub.read_text(encoding="utf-8")).body:
+            if isinstance(node, ast.ImportFrom):
+                graph.add_import(importer=door, imported=f"{door}.{node.module}")
+    return graph
+
+
+def circles(graph: grimp.ImportGraph) -> list[set[str]]:
+    """Return the sets of modules that import each other, directly or by way of others (strongly connected components)."""
+    modules = sorted(graph.modules)
+    place = {name: index for index, name in enumerate(modules)}
+    pairs = [(place[one], place[other]) for one in modules for other in graph.find_modules_directly_imported_by(one)]
+    rows, columns = np.array(pairs).T
+    ones = csr_array((np.ones(len(pairs)), (rows, columns)), shape=(len(modules), len(modules)))
+    _, label = connected_components(ones, directed=True, connection="strong")
+    sets = [{modules[i] for i in np.flatnonzero(label == group)} for group in np.flatnonzero(np.bincount(label) > 1)]
+    return sorted(sets, key=len)
+
+
+def test_no_module_takes_part_in_a_circle_of_imports(house):
+    assert circles(house) == []
+
+
+def test_a_planted_circle_is_found(house):
+    """A corrector that asks the pipeline, which runs it: three modules of two rooms."""
+    graph = grimp.build_graph("colure")
+    graph.add_import(importer="colure.analysis.steps.drift_curve", imported="colure.analysis.pipeline.stages")
+    found = circles(graph)
+    assert len(found) == 1
+    assert {
+        "colure.analysis.steps.drift_curve",
+        "colure.analysis.steps.drift",
+        "colure.analysis.pipeline.stages",
+    } <= found[0]
+
+
+def test_a_circle_by_way_of_a_stub_is_found(house):
+    """A module that takes a name from its own package's front would load that package's other files."""
+    house.add_import(importer="colure.app.services.processing", imported="colure.app.services")
+    try:
+        assert any("colure.app.services.processing" in one for one in circles(house))
+    finally:
+        house.remove_import(importer="colure.app.services.processing", imported="colure.app.services")
+
+
+def test_every_file_of_a_room_lies_in_a_room_of_its_own():
+    """Nothing but the doors, and what the layer check names, lies beside the rooms of analysis and app."""
+    beside = {room: {path.name for path in (SOURCE / room).glob("*.py")} for room in ("analysis", "app")}
+    assert beside == {"analysis": {"__init__.py"}, "app": {"__init__.py", "cli.py", "notebook.py"}}
