@@ -13,10 +13,11 @@ from colure.app.storage.folders import RunFolder, run_folder
 from colure.geometry.conventions import BoolArray, FloatArray
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
-from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
     import xarray as xr
+
+    from colure.waves.expansion import Expansion
 
 FILE_ENDINGS = (".nc", ".csv")
 #: A field known to less than this, radians from +z, is no pattern.
