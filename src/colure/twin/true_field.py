@@ -151,9 +151,9 @@ class TrueField:
             active = np.flatnonzero(half > last)
             if active.size == 0:
                 break
-            frames = np.array([across(one) for one in here[active]])
+            one, two = across(here[active])
             size = half[active, None, None]
-            d = here[active, None] + size * (a * frames[:, None, 0] + b * frames[:, None, 1])
+            d = here[active, None] + size * (a * one[:, None] + b * two[:, None])
             d = within((d / np.linalg.norm(d, axis=-1, keepdims=True)).reshape(-1, 3), region).reshape(d.shape)
             best = np.argmax(self.intensity(d.reshape(-1, 3)).reshape(d.shape[:2]), axis=1)
             here[active] = d[np.arange(len(active)), best]
@@ -234,10 +234,14 @@ class TrueField:
 
 
 def across(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Return two unit vectors (3,) at right angles to a direction and to each other."""
-    one = np.cross(direction, [1.0, 0.0, 0.0] if abs(direction[0]) < 0.7 else [0.0, 1.0, 0.0])
-    one = one / np.linalg.norm(one)
-    return one, np.cross(direction, one)
+    """Return two unit vectors (..., 3) at right angles to directions (..., 3) and to each other."""
+    x, y, z = direction[..., 0], direction[..., 1], direction[..., 2]
+    nothing = np.zeros_like(x)
+    # The direction times x, or times y where it runs along x.
+    one = np.where(np.abs(x)[..., None] < 0.7, np.stack([nothing, z, -y], axis=-1), np.stack([-z, nothing, x], axis=-1))
+    one = one / np.linalg.norm(one, axis=-1, keepdims=True)
+    a, b, c = one[..., 0], one[..., 1], one[..., 2]
+    return one, np.stack([y * c - z * b, z * a - x * c, x * b - y * a], axis=-1)
 
 
 def within(direction: FloatArray, region: float) -> FloatArray:
