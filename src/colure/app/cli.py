@@ -20,6 +20,7 @@ from colure.app.commands.beam import beam
 from colure.app.commands.compare import compare, series
 from colure.app.commands.coverage import coverage
 from colure.app.commands.effects import effects
+from colure.app.commands.explain import explain
 from colure.app.commands.export import export
 from colure.app.commands.fields import convert, process
 from colure.app.commands.findings import findings
@@ -51,8 +52,30 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON f
 yes_option = click.option("--yes", is_flag=True, help="Acknowledge the cautions without being asked (for scripts).")
 
 
+#: The commands by the order of the work.
+GROUPS = {
+    "Prepare": ("new", "explain", "plan", "rehearse", "truth", "grid-study", "three-antenna"),
+    "Check and align": ("simulate", "flip", "beam", "aim"),
+    "Scan": ("acquire", "serve", "demo"),
+    "Correct": ("process", "convert", "effects"),
+    "Read": ("evaluate", "coverage", "plot", "pattern", "findings", "set-ups"),
+    "Judge": ("verdict", "compare", "series"),
+    "Hand over": ("report", "export"),
+}
+
+
 class Commands(click.Group):
     """Turns our own errors into plain lines and exit codes."""
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """List the commands by the order of the work; one that no group names comes last."""
+        named = {name for names in GROUPS.values() for name in names}
+        rest = tuple(name for name in self.list_commands(ctx) if name not in named)
+        for title, names in {**GROUPS, "Others": rest}.items():
+            rows = [(name, self.commands[name].get_short_help_str(62)) for name in names if name in self.commands]
+            if rows:
+                with formatter.section(title):
+                    formatter.write_dl(rows)
 
     def invoke(self, ctx: click.Context) -> Any:
         from colure.model.loading import InputError
@@ -357,7 +380,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth,
+    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain,
 ):  # fmt: skip
     main.add_command(command)
 
