@@ -22,8 +22,8 @@ class CommandStates:
         self._link = opener(states.resource, timeout_s=states.timeout_s)
 
     def identity(self) -> str:
-        """Return the resource name."""
-        return self._link.resource
+        """Return how states are taken; the address may change."""
+        return f"device states by {self._set!r}"
 
     def take(self, index: int, name: str) -> None:
         """Take a state and read it back.

@@ -25,6 +25,8 @@ from colure.instruments.sequences import Talk
 from colure.instruments.wires import WireOpener, open_wire
 from colure.model.chamber import Axis
 
+#: Who answers where nobody says; not the address, which may change.
+NAMELESS = "an axis controller without a name"
 #: How often a controller that cannot be asked while it moves is waited for, seconds.
 WATCH_S = 0.05
 #: A controller may take so long to begin a move that it has accepted; axes that home rest for less than the second number.
@@ -150,8 +152,8 @@ class LineAxes:
             self._talk.tell(axis.speed or self._words.speed, axis=axis.name, speed=speed)
 
     def identity(self) -> str:
-        """Return what the controller says it is, or its resource name if it cannot tell."""
-        return self._talk.ask(self._words.identity) if self._words.identity else self._line.resource
+        """Return what the controller says it is, if it can tell."""
+        return self._talk.ask(self._words.identity) if self._words.identity else NAMELESS
 
     def begin(
         self,

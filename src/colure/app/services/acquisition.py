@@ -48,6 +48,8 @@ def twin_process(folder: Path) -> Iterator[dict[str, str]]:
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
         text=True,
+        # A closed terminal ends us in order: the chamber must still be there to be braked.
+        start_new_session=True,
     )
     assert child.stdin is not None and child.stdout is not None
     try:
@@ -165,6 +167,7 @@ def acquire(
         journal = Journal.open(run.journal, plan, identity)
         try:
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
+            _check_circumstances(journal, campaign)
             _check_whole(journal, listener, accept_damage=accept_damage)
             engine: Engine = Engine(
                 plan,
@@ -208,6 +211,19 @@ def _check_same(
     ]
     if faults:
         raise InputError(faults)
+
+
+def _check_circumstances(journal: Journal, campaign: Campaign) -> None:
+    """Keep under what a run begins, or refuse to go on under other words, limits or geometry."""
+    from colure.acquire.circumstances import changes, circumstances
+
+    now, before = circumstances(campaign.chamber, campaign.folder), journal.meta("circumstances")
+    if before is None:
+        journal.set_meta("circumstances", now)
+        return
+    faults = changes(before, now)
+    if faults:
+        raise InputError([*faults, "nothing was moved: put it back, or begin another run (--run NAME)"])
 
 
 def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:

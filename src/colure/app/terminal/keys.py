@@ -7,12 +7,16 @@ import select
 import signal
 import sys
 import threading
+from contextlib import suppress
 from types import FrameType, TracebackType
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from colure.acquire.engine import Engine
 
+#: What a signal means, where its name alone would not tell.
+REASONS = {"SIGINT": "operator pressed Ctrl-C", "SIGHUP": "the terminal was closed (signal HUP)",
+           "SIGBREAK": "the console was closed or Ctrl-Break was pressed"}  # fmt: skip
 #: How often keys are looked for, seconds.
 LOOK_S = 0.1
 
@@ -72,24 +76,50 @@ class Controls:
 
     @staticmethod
     def _signals() -> list[int]:
-        names = ("SIGINT", "SIGTERM", "SIGUSR1", "SIGUSR2")
+        names = ("SIGINT", "SIGTERM", "SIGHUP", "SIGQUIT", "SIGBREAK", "SIGUSR1", "SIGUSR2")
         return [getattr(signal, name) for name in names if hasattr(signal, name)]
 
     def _on_signal(self, number: int, frame: FrameType | None) -> None:
         name = signal.Signals(number).name
         engine = self._engine
         if engine is None:
-            if name in ("SIGINT", "SIGTERM"):
+            if not name.startswith("SIGUSR"):
                 raise KeyboardInterrupt
         elif name == "SIGUSR1":
             engine.pause("signal USR1")
         elif name == "SIGUSR2":
             engine.resume()
         else:
-            engine.stop("operator pressed Ctrl-C" if name == "SIGINT" else "signal TERM")
+            engine.stop(REASONS.get(name, f"signal {name.removeprefix('SIG')}"))
+            if name == "SIGHUP":
+                self._leave_terminal()
+
+    def _leave_terminal(self) -> None:
+        """Write to nowhere from now on: a terminal that is gone fails every write, and the run has to end in order."""
+        self._end.set()
+        self._terminal = None
+        nowhere = os.open(os.devnull, os.O_RDWR)
+        for stream in (0, 1, 2):
+            with suppress(OSError):
+                if os.isatty(stream) or not _open(stream):
+                    os.dup2(nowhere, stream)
 
     def _read_keys(self) -> None:
         while not self._end.is_set():
-            ready, _, _ = select.select([sys.stdin], [], [], LOOK_S)
-            if ready:
-                self.act(os.read(sys.stdin.fileno(), 1).decode("ascii", "replace").lower())
+            try:
+                ready, _, _ = select.select([sys.stdin], [], [], LOOK_S)
+                key = os.read(sys.stdin.fileno(), 1) if ready else b" "
+            except (OSError, ValueError):
+                return
+            if not key:
+                return
+            self.act(key.decode("ascii", "replace").lower())
+
+
+def _open(stream: int) -> bool:
+    """Tell whether a terminal or pipe still takes what is written."""
+    if not hasattr(select, "poll"):
+        return True
+    poll = select.poll()
+    poll.register(stream, 0)
+    return not any(event & (select.POLLHUP | select.POLLERR) for _, event in poll.poll(0))
