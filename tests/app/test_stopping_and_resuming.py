@@ -13,8 +13,9 @@ import pytest
 
 from colure.acquire.circumstances import changes, circumstances
 from colure.acquire.journal import Journal
-from colure.app import service
-from colure.app.keys import Controls
+from colure.app import services
+from colure.app.storage.folders import run_folder
+from colure.app.terminal.keys import Controls
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 
@@ -67,7 +68,7 @@ def test_a_closed_terminal_brakes_switches_off_and_keeps_the_reason(small_campai
         [sys.executable, "-c", IN_TERMINAL, "acquire", str(small_campaign), "--yes"], stdin=far, stdout=far, stderr=far
     )
     os.close(far)
-    run = service.run_folder(small_campaign, "first")
+    run = run_folder(small_campaign, "first")
     try:
         wait_for(lambda: os.read(near, 65536) and points(run) > 3)
     finally:
@@ -92,7 +93,7 @@ def test_other_ways_to_end_a_program_are_stops_too(name, reason):
 
 
 def test_words_and_limits_are_held_against_those_of_the_run_and_addresses_are_not(tiny_campaign):
-    campaign, _ = service.make_plan(tiny_campaign)
+    campaign, _ = services.make_plan(tiny_campaign)
     before = circumstances(campaign.chamber, tiny_campaign)
     assert "M114" in before["profiles"]["axes"]["text"]
     moved = campaign.chamber.model_copy(
@@ -108,9 +109,9 @@ def test_words_and_limits_are_held_against_those_of_the_run_and_addresses_are_no
 
 
 def test_a_run_does_not_go_on_under_other_limits(tiny_campaign):
-    campaign, plan = service.make_plan(tiny_campaign)
-    run = service.run_folder(tiny_campaign, "first")
-    service.acquire(campaign, plan, run, on_engine=lambda engine: engine.stop("enough"))
+    campaign, plan = services.make_plan(tiny_campaign)
+    run = run_folder(tiny_campaign, "first")
+    services.acquire(campaign, plan, run, on_engine=lambda engine: engine.stop("enough"))
     chamber = (tiny_campaign / "chamber.toml").read_text(encoding="utf-8")
     (tiny_campaign / "chamber.toml").write_text(
         chamber.replace("speed_deg_s = ", "following_error_deg = 45.0\nspeed_deg_s = ", 1),
@@ -119,4 +120,4 @@ def test_a_run_does_not_go_on_under_other_limits(tiny_campaign):
     with pytest.raises(
         InputError, match=r"chamber.toml: axes.azimuth.following_error_deg = 45.0: must be .* to resume"
     ):
-        service.acquire(Campaign.load(tiny_campaign), plan, run)
+        services.acquire(Campaign.load(tiny_campaign), plan, run)

@@ -11,6 +11,9 @@ from contextlib import suppress
 from pathlib import Path
 from typing import IO
 
+from colure.instruments.protocols import InstrumentError
+from colure.instruments.resources import resource_name
+
 
 class LockedError(RuntimeError):
     """Somebody else holds it; the message names the process."""
@@ -70,7 +73,13 @@ def _owner(path: Path) -> str:
 
 def canonical(resource: str) -> str:
     """Return one spelling for every way to name the same line: case, interface number, host names of one address."""
-    text = resource.strip().upper()
+    name = resource.strip()
+    with suppress(InstrumentError):
+        name = resource_name(name)
+    if name.startswith("rfc2217://"):
+        host, _, port = name.removeprefix("rfc2217://").partition("?")[0].rpartition(":")
+        return f"RFC2217::{_address(host)}::{port}"
+    text = name.upper()
     kind, *rest = text.split("::")
     if kind.startswith("TCPIP") and rest:
         rest[0] = _address(rest[0])
@@ -81,7 +90,7 @@ def canonical(resource: str) -> str:
     if kind.startswith("ASRL"):
         port = kind.removeprefix("ASRL")
         # The same port is known by a link too (/dev/serial/by-id/...).
-        return "ASRL" + (os.path.realpath(resource.strip()[4:].split("::")[0]) if port.startswith("/") else port)
+        return "ASRL" + (os.path.realpath(name[4:].split("::")[0]) if port.startswith("/") else port)
     return text
 
 

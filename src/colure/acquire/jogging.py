@@ -1,0 +1,103 @@
+"""One move by hand: the same limits, keep-outs and watch over the motion as in a run, and a brake whatever goes wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+import numpy as np
+
+from colure.acquire.clocks import Clock
+from colure.acquire.guard import Guard, GuardError, MotionWatch
+from colure.instruments.protocols import AxesDriver, InstrumentError, MotionError
+from colure.model.chamber import Chamber
+
+#: A jog that proves the direction of an axis turns it by this, degrees; what comes back may differ by this share.
+PROOF_DEG, PROOF_SHARE = 1.0, 0.1
+
+
+def _nothing() -> None:
+    """Nobody asks for a stop."""
+
+
+class Jogger:
+    """Moves axes by hand; raises `GuardError` before a forbidden move, `InstrumentError` after a brake."""
+
+    def __init__(
+        self, chamber: Chamber, axes: AxesDriver, clock: Clock, *, look: Callable[[], None] = _nothing
+    ) -> None:
+        self._axes, self._clock, self._look = axes, clock, look
+        self._guard = Guard(
+            chamber, tuple(chamber.axis_table), clock, coordinated=axes.coordinated, one_by_one=axes.one_by_one
+        )
+
+    def where(self) -> dict[str, float]:
+        """Return the readouts; raises if an alarm stands or the door is open."""
+        status = self._axes.status()
+        self._guard.require_safe(status)
+        return self._guard.wire(self._guard.readouts(status))
+
+    def limits(self) -> dict[str, tuple[float, float]]:
+        """Return the travel of every axis, degrees."""
+        return {name: (axis.min_deg, axis.max_deg) for name, axis in self._guard.axes.items()}
+
+    def to(self, targets_deg: Mapping[str, float]) -> dict[str, float]:
+        """Move the named axes, the others stay, and return the readouts at the end.
+
+        Raises
+        ------
+        GuardError
+            If an axis is unknown or the move is forbidden; nothing has moved.
+        MotionError
+            If an axis does not arrive, or does anything else than it was told; it is braked.
+        """
+        unknown = [name for name in targets_deg if name not in self._guard.axes]
+        if unknown:
+            raise GuardError(f"axis {unknown[0]!r}: must be one of {', '.join(self._guard.axes)}")
+        here = self.where()
+        start = np.array(list(here.values()))
+        target = np.array([float(targets_deg.get(name, here[name])) for name in self._guard.names])
+        self._guard.check_path(np.stack([start, target]), "jog")
+        if self._axes.status().held:
+            self._axes.release()
+        watch = MotionWatch(self._guard, target, self._clock, also=self._look)
+        settle_s = max(axis.settle_s for axis in self._guard.axes.values())
+        try:
+            self._axes.begin(self._guard.wire(target), from_deg=here)
+            status = self._axes.finish(settle_s, watch, 2.0 * watch.expected_s + settle_s + 10.0)
+            found = self._guard.readouts(status)
+        except BaseException:
+            self._axes.hold()
+            raise
+        fault = self._guard.position_fault(target, found)
+        if fault:
+            raise MotionError(fault)
+        return self._guard.wire(found)
+
+    def home(self) -> dict[str, float]:
+        """Seek the reference marks; positions can be trusted afterwards."""
+        self._guard.require_safe(self._axes.status())
+        try:
+            status = self._axes.home(lambda _: self._look(), 600.0)
+        except BaseException:
+            self._axes.hold()
+            raise
+        return self._guard.wire(self._guard.readouts(status))
+
+    def prove(self, name: str) -> float:
+        """Turn one axis by a degree and back, and return what the readout made of it.
+
+        Raises
+        ------
+        InstrumentError
+            If the readout grew by another angle.
+        """
+        here = self.where()[name]
+        low, high = self.limits()[name]
+        step = PROOF_DEG if here + PROOF_DEG <= high else -PROOF_DEG
+        if here + step < low:
+            raise GuardError(f"axis {name} has less than {PROOF_DEG:g} deg of travel")
+        made = self.to({name: here + step})[name] - here
+        self.to({name: here})
+        if abs(made - step) > PROOF_SHARE * PROOF_DEG:
+            raise InstrumentError(f"axis {name}: readout changed by {made:+.3f} deg, commanded {step:+.3f} deg")
+        return float(made)

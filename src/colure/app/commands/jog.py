@@ -1,0 +1,209 @@
+"""`colure jog`, `colure goto`, `colure trace`: axes and receiver by hand."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from colure.acquire.jogging import Jogger
+
+folder_argument = click.argument("folder", type=click.Path(path_type=Path), default=Path())
+yes_option = click.option("--yes", is_flag=True, help="Everyone is clear of the axes; do not ask (for scripts).")
+json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of text.")
+
+
+@click.command()
+@folder_argument
+@click.option("--axis", help="Which axis: azimuth, roll, elevation or probe.")
+@click.option("--by", "by_deg", type=click.FloatRange(-360, 360), help="Turn it by this, degrees.")
+@click.option("--to", "to_deg", type=click.FloatRange(-3600, 3600), help="Turn it to this readout, degrees.")
+@click.option("--home", is_flag=True, help="Seek the reference marks of all axes.")
+@click.option(
+    "--senses", is_flag=True, help="Turn every axis by 1 deg and back, and ask whether it went the right way."
+)
+@yes_option
+@json_option
+def jog(
+    folder: Path,
+    axis: str | None,
+    by_deg: float | None,
+    to_deg: float | None,
+    home: bool,
+    senses: bool,
+    yes: bool,
+    as_json: bool,
+) -> None:
+    """Turn one axis by hand, within the limits of chamber.toml; without an option, say where the axes are.
+
+    Ctrl-C brakes. The motion is watched as in a run: wrong way, stall, limits, door and alarm end it.
+
+    \b
+    Examples:
+      colure jog my-campaign
+      colure jog my-campaign --axis azimuth --by 5
+      colure jog my-campaign --senses
+    """
+    from colure.app.services.jogging import jogger
+    from colure.model.campaign import Campaign
+    from colure.model.loading import InputError
+
+    if sum([by_deg is not None, to_deg is not None, home, senses]) > 1 or (axis is None) != (
+        by_deg is None and to_deg is None
+    ):
+        raise InputError(["jog: give --axis with --by or --to (deg), or --home, or --senses"])
+    with jogger(Campaign.load(folder)) as hand, _Refusals():
+        here = hand.where()
+        if not as_json:
+            _show(here, hand)
+        if home:
+            _clear(yes, "all axes seek their reference marks")
+            here = hand.home()
+        elif senses:
+            _prove_all(hand, yes=yes)
+        elif axis is not None:
+            if axis not in here:
+                raise InputError([f"--axis = {axis!r}: must be one of {', '.join(here)}"])
+            target = to_deg if to_deg is not None else here[axis] + (by_deg or 0.0)
+            _clear(yes, f"{axis} turns from {here[axis]:.3f} to {target:.3f} deg")
+            here = hand.to({axis: target})
+        if as_json:
+            click.echo(json.dumps(here))
+        elif home or axis is not None:
+            _show(here, hand)
+
+
+@click.command()
+@folder_argument
+@click.option("--az", type=float, help="Bearing: azimuth, degrees.")
+@click.option("--el", type=float, help="Bearing: elevation, degrees.")
+@click.option("--theta", type=float, help="Bearing: polar angle from boresight, degrees.")
+@click.option("--phi", type=float, help="Bearing: angle about boresight, degrees.")
+@click.option("--home", is_flag=True, help="Go to `home_deg` of every axis.")
+@yes_option
+@json_option
+def goto(
+    folder: Path,
+    az: float | None,
+    el: float | None,
+    theta: float | None,
+    phi: float | None,
+    home: bool,
+    yes: bool,
+    as_json: bool,
+) -> None:
+    """Point the device at a bearing, within limits and clear of keep-out sectors.
+
+    \b
+    Examples:
+      colure goto my-campaign --az 20 --el 5
+      colure goto my-campaign --home
+    """
+    from colure.app.services.jogging import jogger, readouts_for
+    from colure.model.campaign import Campaign
+
+    campaign = Campaign.load(folder)
+    if home:
+        targets = {name: axis.home_deg for name, axis in campaign.chamber.axis_table.items()}
+    else:
+        targets = readouts_for(campaign, az=az, el=el, theta=theta, phi=phi)
+    with jogger(campaign) as hand, _Refusals():
+        if not as_json:
+            _show(hand.where(), hand)
+        _clear(yes, "axes go to " + ", ".join(f"{name} {value:.3f}" for name, value in targets.items()) + " deg")
+        here = hand.to(targets)
+        if as_json:
+            click.echo(json.dumps(here))
+        else:
+            _show(here, hand)
+
+
+@click.command()
+@folder_argument
+@click.option("--count", type=click.IntRange(1, 1_000_000), default=1, show_default=True, help="Sweeps to take.")
+@json_option
+def trace(folder: Path, count: int, as_json: bool) -> None:
+    """Take sweeps with the plan's settings and show their levels; nothing moves, the source is off afterwards.
+
+    \b
+    Example: colure trace my-campaign --count 20
+    """
+    import numpy as np
+
+    from colure.app import services
+    from colure.app.services.jogging import sweeps
+    from colure.model.record import Flag
+
+    campaign, made = services.make_plan(folder)
+    for number, sweep in enumerate(sweeps(campaign, made, count)):
+        level_db = 20.0 * np.log10(np.maximum(np.abs(sweep.trace), 1e-20))
+        ports = [
+            {"lowest_db": float(one.min()), "highest_db": float(one.max()), "middle_db": float(one[len(one) // 2])}
+            for one in level_db.T
+        ]
+        if as_json:
+            click.echo(json.dumps({"sweep": number, "ports": ports, "flags": sweep.flags}))
+            continue
+        text = "; ".join(
+            f"port {k + 1}: {p['lowest_db']:.2f} to {p['highest_db']:.2f} dB, middle {p['middle_db']:.2f} dB"
+            for k, p in enumerate(ports)
+        )
+        click.echo(f"sweep {number}: {text}" + (f"; flags {Flag(sweep.flags)!r}" if sweep.flags else ""))
+
+
+def _show(here: Mapping[str, float], hand: Jogger) -> None:
+    limits = hand.limits()
+    for name, value in here.items():
+        click.echo(f"{name:<10} {value:9.3f} deg   limits {limits[name][0]:g} to {limits[name][1]:g} deg")
+
+
+def _prove_all(hand: Jogger, *, yes: bool) -> None:
+    """Turn every axis by a degree; a person says whether the way was right, or --yes takes the readout's word."""
+    from colure.model.loading import InputError
+
+    wrong = []
+    for name in hand.limits():
+        _clear(yes, f"{name} turns by 1 deg and back")
+        made = hand.prove(name)
+        right = yes or click.confirm(f"{name}: readout changed by {made:+.3f} deg. Did the axis turn the positive way?")
+        click.echo(
+            f"{name:<10} readout {made:+.3f} deg, {'not looked at' if yes else 'as seen' if right else 'WRONG WAY'}"
+        )
+        wrong += [] if right else [name]
+    if wrong:
+        raise InputError([f"chamber.toml: sense of {name}: turned the other way; change its sign" for name in wrong])
+
+
+def _clear(yes: bool, what: str) -> None:
+    from colure.model.loading import InputError
+
+    if yes:
+        return
+    if not sys.stdin.isatty():
+        raise InputError([f"{what}: not acknowledged: must be acknowledged with --yes before anything moves"])
+    if not click.confirm(f"{what}. Everyone is clear of the axes?"):
+        raise InputError(["not acknowledged: nothing was moved"])
+
+
+class _Refusals:
+    """Turns a forbidden move into bad input, and Ctrl-C into its own line; the axes are braked by then."""
+
+    def __enter__(self) -> None:
+        return None
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: object) -> None:
+        from colure.acquire.guard import GuardError
+        from colure.instruments.protocols import InstrumentError, MotionError
+        from colure.model.loading import InputError
+
+        if isinstance(error, GuardError):
+            raise InputError([str(error)]) from None
+        if isinstance(error, KeyboardInterrupt):
+            raise InstrumentError("Ctrl-C: the axes were braked") from None
+        if isinstance(error, MotionError):
+            raise InstrumentError(str(error)) from None

@@ -1,0 +1,103 @@
+"""Axes and receiver by hand, over the whole command line: within limits, watched, braked; nothing moves unasked."""
+
+from __future__ import annotations
+
+import json
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from colure.acquire.clocks import SystemClock
+from colure.acquire.guard import GuardError
+from colure.acquire.jogging import Jogger
+from colure.acquire.locks import canonical
+from colure.app.cli import main
+from colure.instruments.protocols import HeldError, InstrumentError
+from tests.world import world_of
+
+
+def run(*words: str):
+    return CliRunner().invoke(main, [str(word) for word in words])
+
+
+def test_where_jog_goto_and_a_sweep(tiny_campaign):
+    shown = run("jog", tiny_campaign)
+    assert shown.exit_code == 0 and "azimuth" in shown.output and "limits -185 to 185 deg" in shown.output
+    refused = run("jog", tiny_campaign, "--axis", "azimuth", "--by", "5")
+    assert refused.exit_code == 2 and "must be acknowledged with --yes" in refused.output
+    jogged = run("jog", tiny_campaign, "--axis", "azimuth", "--by", "5", "--yes", "--json")
+    assert json.loads(jogged.stdout)["azimuth"] == pytest.approx(5.0, abs=0.01), jogged.output
+    beyond = run("jog", tiny_campaign, "--axis", "azimuth", "--to", "400", "--yes")
+    assert beyond.exit_code == 2 and "must be from -185 to 185 deg" in beyond.output
+    # Roll over azimuth: d = (sin th cos ph, sin th sin ph, cos th); az 20, el 0 is theta 20, phi 0.
+    there = run("goto", tiny_campaign, "--az", "20", "--el", "0", "--yes", "--json")
+    assert json.loads(there.stdout)["azimuth"] == pytest.approx(20.0, abs=0.01), there.output
+    swept = run("trace", tiny_campaign, "--count", "2", "--json")
+    levels = [json.loads(line)["ports"][0]["middle_db"] for line in swept.stdout.splitlines()]
+    assert len(levels) == 2 and np.all(np.abs(levels) < 120.0), swept.output
+
+
+def test_wrong_options_are_told():
+    assert "give --axis with --by or --to" in run("jog", ".", "--axis", "azimuth").output
+
+
+@pytest.fixture
+def hand(tiny_campaign):
+    world, _ = world_of(tiny_campaign)
+    axes = world.axes()
+    yield Jogger(world.campaign.chamber, axes, world.clock), world
+    axes.close()
+
+
+def test_every_axis_is_proven_by_a_degree_and_stands_where_it_stood(hand):
+    jogger, world = hand
+    for name in jogger.limits():
+        assert abs(jogger.prove(name)) == pytest.approx(1.0, abs=0.02)
+    assert all(abs(value) < 0.01 for value in world.stage.positions().values())
+
+
+def test_an_unknown_axis_and_a_keep_out_are_refused_before_anything_moves(hand):
+    jogger, world = hand
+    with pytest.raises(GuardError, match="axis 'tilt': must be one of"):
+        jogger.to({"tilt": 1.0})
+    with pytest.raises(GuardError, match="must be from"):
+        jogger.to({"azimuth": 1000.0})
+    assert all(value == 0.0 for value in world.stage.positions().values())
+
+
+def test_whoever_asks_for_a_stop_on_the_way_gets_a_brake(tiny_campaign):
+    world, _ = world_of(tiny_campaign)
+    looks = iter(range(1000))
+
+    def look() -> None:
+        if next(looks) > 3:
+            raise HeldError("operator")
+
+    axes = world.axes()
+    with pytest.raises(HeldError):
+        Jogger(world.campaign.chamber, axes, world.clock, look=look).to({"azimuth": 90.0})
+    assert world.stage.held.is_set() and 0.0 < world.stage.positions()["azimuth"] < 80.0
+    axes.close()
+
+
+def test_a_wrong_way_is_braked_and_told(tiny_campaign):
+    (tiny_campaign / "twin.toml").write_text(
+        'noise = false\n[[faults]]\nkind = "wrong-way"\nat = 1\n', encoding="utf-8"
+    )
+    world, _ = world_of(tiny_campaign)
+    axes = world.axes()
+    with pytest.raises(InstrumentError, match="runs the wrong way"):
+        Jogger(world.campaign.chamber, axes, world.clock).prove("azimuth")
+    assert world.stage.held.is_set() and SystemClock().real_time
+    axes.close()
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [("127.0.0.1:5000", "TCPIP::localhost::5000::SOCKET"), ("COM3", "ASRL3::INSTR"),
+     ("socket://localhost:5000", "tcpip0::127.0.0.1::5000::socket"), ("/dev/ttyS9", "ASRL/dev/ttyS9::INSTR"),
+     ("rfc2217://localhost:4000", "rfc2217://127.0.0.1:4000")],
+)  # fmt: skip
+def test_one_line_has_one_lock_whichever_way_it_is_spelt(one, other):
+    assert canonical(one) == canonical(other)
