@@ -7,19 +7,52 @@ import pytest
 from colure.acquire.check import check_bench
 from colure.instruments.profile import analyzer_profile
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
-from tests.coverage.scenarios import HORN_38_GHZ, SCENARIOS, Scenario, band, sized
+from tests.coverage.scenarios import HORN_38_GHZ, ONE, SCENARIOS, Scenario, band, sized
 from tests.world import world_of
 
 WRONG = Scenario(device=sized(20, 20, 30, 18.0), goal=band(38.0), chamber={"reference": HORN_38_GHZ},
                  twin={"device": {"kind": "dipole", "axis": "x"}})  # fmt: skip
 
 
-@pytest.mark.parametrize(("scenario", "good"), [(SCENARIOS["4 x 4 panel"], True), (WRONG, False)])
+#: An 8 x 8 panel of some 21 dBi declared as a device of 8 x 8 mm and 7 dBi, and a 38 GHz horn declared as a patch.
+LARGER = Scenario(device=sized(8, 8, 2, 7.0), goal=ONE,
+                  twin={"device": {"kind": "panel", "rows": 8, "columns": 8, "pitch_mm": 6.213}})  # fmt: skip
+HORN = Scenario(device=sized(4, 4, 1, 7.0), goal=band(38.0), chamber={"reference": HORN_38_GHZ},
+                twin={"device": {"kind": "horn", "aperture_a_mm": 20.0, "aperture_b_mm": 16.0, "slant_e_mm": 35.0, "slant_h_mm": 40.0}})  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("scenario", "good"),
+    [
+        (SCENARIOS["4 x 4 panel"], True),
+        (SCENARIOS["turnstile"], True),
+        (SCENARIOS["steered 45 deg"], False),
+        (WRONG, False),
+        (LARGER, False),
+        (HORN, False),
+    ],
+)
 def test_a_level_far_from_the_plan_is_a_fault(tmp_path, scenario, good):
-    """A 16.5 dBi panel as declared, and a dipole declared as an 18 dBi horn at 38 GHz: 12.5 dB too weak."""
+    """As declared: a 16.5 dBi panel, a circular turnstile. Not: a dipole declared as an 18 dBi horn at 38 GHz (12.5 dB too weak), a panel
+    that is steered away without a word (beam_deg), devices that are declared far too small."""
     world, plan = world_of(scenario.write(tmp_path / "c"))
     analyzer = ScpiAnalyzer("analyzer", analyzer_profile("scpi-analyzer"), timeout_s=1.0, opener=world.opener())
     lines = check_bench(plan, world.campaign.chamber, analyzer, world.axes(), states=None, clock=world.clock)
     found = {what: (fine, words) for what, fine, words in lines}
     assert found["level"][0] is good and "the plan promises" in found["level"][1]
     assert all(fine for what, (fine, _) in found.items() if what != "level")
+
+
+@pytest.mark.parametrize(("power_dbm", "good"), [(0.0, True), (-47.0, False)])
+def test_noise_near_the_peak_is_a_fault_before_anything_moves(tmp_path, power_dbm, good):
+    """A 16.5 dBi panel with 47 dB less power than usual: some 15 dB of signal to noise are left, all figures would be marked."""
+    scenario = Scenario(
+        device=SCENARIOS["4 x 4 panel"].device, goal=ONE, chamber={"analyzer": {"power_dbm": power_dbm}}
+    )
+    world, plan = world_of(scenario.write(tmp_path / "c"))
+    analyzer = ScpiAnalyzer("analyzer", analyzer_profile("scpi-analyzer"), timeout_s=1.0, opener=world.opener())
+    lines = check_bench(plan, world.campaign.chamber, analyzer, world.axes(), states=None, clock=world.clock)
+    found = {what: (fine, words) for what, fine, words in lines}
+    print(found["signal to noise"])
+    assert found["signal to noise"][0] is good
+    assert good or "if_bandwidth_hz" in found["signal to noise"][1]

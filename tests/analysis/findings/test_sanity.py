@@ -61,8 +61,23 @@ def test_a_horn_that_reads_far_less_than_the_plan_promised_is_not_to_be_used(tmp
     assert {"level", "gain"} <= set(bad) and "the plan promised" in bad["level"]
 
 
-def test_noise_near_the_peak_is_said(tmp_path):
-    scenario = Scenario(device=SCENARIOS["4 x 4 panel"].device, goal={**ONE, "power_dbm": -55})
+def test_a_horn_declared_as_a_patch_is_not_to_be_used(tmp_path):
+    """20 x 16 mm at 38 GHz have some 17 dBi; nothing within 4 x 4 x 1 mm has more than 10 dBi (N^2 + 2 N, N = k r0 = 2.3)."""
+    horn = {"kind": "horn", "aperture_a_mm": 20.0, "aperture_b_mm": 16.0, "slant_e_mm": 35.0, "slant_h_mm": 40.0}
+    scenario = Scenario(
+        device=sized(4, 4, 1, 7.0), goal=band(38.0), chamber={"reference": HORN_38_GHZ}, twin={"device": horn}
+    )
+    done, figures = processed(tmp_path / "c", scenario)
+    found = sanity(done, figures)
+    assert "size" in {one.topic for one in found if one.severity == NOT_TO_BE_USED}
+    assert worst(marked(figures, found)) == NOT_TO_BE_USED
+
+
+@pytest.mark.parametrize("power_dbm", [-55, -58])
+def test_noise_near_the_peak_is_said(tmp_path, power_dbm):
+    scenario = Scenario(
+        device=SCENARIOS["4 x 4 panel"].device, goal=ONE, chamber={"analyzer": {"power_dbm": power_dbm}}
+    )
     done, figures = processed(tmp_path / "c", scenario)
     found = {one.topic: one.severity for one in sanity(done, figures)}
     assert found["signal to noise"] == NOT_TO_BE_USED

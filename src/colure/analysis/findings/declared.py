@@ -13,18 +13,18 @@ from typing import TYPE_CHECKING
 import numpy as np
 from scipy.special import chdtri, ndtr
 
+from colure.analysis.findings.drift_chance import chance_of_drift
 from colure.analysis.findings.evidence import RARE, RARE_TOGETHER, Evidence, chance_together
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.misfit import Shares, chance_of_adjustments, freedom_of, misfit_of, shares_of
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.steps.drift import DB
-from colure.geometry.conventions import FloatArray
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.model.chamber import Chamber
 
-#: Drifts, probes and cables that are drawn as declared.
+#: Probes and cables that are drawn as declared.
 DRAWS = 4000
 #: Seed of the draws: the same record always gets the same answer.
 SEED = 17
@@ -34,6 +34,8 @@ NOISE_MARGIN_DB = 2.0
 UNDERSTATED_DB = 6.0
 #: What moves every level besides the reference, expanded, dB.
 LEAST_LEVEL_DB = 0.1
+#: A comparison that would be no rarer than this with echoes so much stronger says nothing.
+HINT = 0.25
 #: What noise is lowered by to see whether a quieter run could tell, dB.
 QUIETER_DB = (5.0, 10.0, 15.0, 20.0, 30.0)
 
@@ -48,8 +50,8 @@ class Stray:
         What does not fit the device's waves, noise included.
     chance
         Of ranges as declared, with this noise, that would show as much.
-    tells
-        Whether most rooms that are stronger than declared by `UNDERSTATED_DB` would be found.
+    tells, hints
+        Whether most rooms that are stronger than declared by `UNDERSTATED_DB` would be found, or look unlike it at least.
     quieter_db
         Less noise by this much would let the record tell; 0 if it tells, None if noise is not what hides them.
     """
@@ -60,6 +62,7 @@ class Stray:
     visible_db: float
     chance: float
     tells: bool
+    hints: bool
     quieter_db: float | None
 
 
@@ -102,7 +105,11 @@ Pair = tuple[Finding | None, Evidence | None]
 def _together(compared: Compared) -> Iterator[Finding]:
     """Say what all comparisons say together, where none of them is enough alone."""
     chance = chance_together(compared.evidence)
-    if chance >= RARE_TOGETHER or any(one.severity != "information" for one in compared.findings):
+    if (
+        len(compared.evidence) < 2
+        or chance >= RARE_TOGETHER
+        or any(one.severity != "information" for one in compared.findings)
+    ):
         return
     parts = ", ".join(
         f"{one.topic} {100.0 * one.chance:.2g} %" for one in sorted(compared.evidence, key=lambda one: one.chance)
@@ -128,16 +135,26 @@ def stray_of(done: Processed) -> Stray | None:
 
 def _stray(shares: Shares, declared_db: float) -> Stray:
     low, middle, high = (max(v, NOTHING_DB) for v in shares.levels_db(declared_db, (0.025, 0.5, 0.975)))
-    tells = _tells(shares, 0.0)
-    quieter = next((db for db in QUIETER_DB if _tells(shares, -db)), None)
-    return Stray(middle, low, high, 0.5 * level_db(shares.found), shares.chance(), tells, 0.0 if tells else quieter)
+    typical = _typical(shares, 0.0)
+    tells = typical < RARE
+    quieter = next((db for db in QUIETER_DB if _typical(shares, -db) < RARE), None)
+    return Stray(
+        middle,
+        low,
+        high,
+        0.5 * level_db(shares.found),
+        shares.chance(),
+        tells,
+        typical < HINT,
+        0.0 if tells else quieter,
+    )
 
 
-def _tells(shares: Shares, noise_db: float) -> bool:
-    """Tell whether most rooms stronger than declared by `UNDERSTATED_DB` would be found beside that much more noise."""
+def _typical(shares: Shares, noise_db: float) -> float:
+    """Return the chance that most rooms stronger than declared by `UNDERSTATED_DB` have beside that much more noise."""
     beside = shares.noise.mean() * 10.0 ** (noise_db / 10.0) + shares.other.mean()
     typical = float(np.median(shares.rooms)) * 10.0 ** (UNDERSTATED_DB / 10.0) + beside
-    return shares.chance(float(typical), noise_db=noise_db) < RARE
+    return shares.chance(float(typical), noise_db=noise_db)
 
 
 def _misfit(done: Processed, chamber: Chamber) -> Iterator[Pair]:
@@ -152,7 +169,7 @@ def _misfit(done: Processed, chamber: Chamber) -> Iterator[Pair]:
         return
     shares = shares_of(done, misfit)
     found = _stray(shares, declared)
-    yield _echoes(found, declared), Evidence("echoes", found.chance) if found.tells or found.chance < RARE else None
+    yield _echoes(found, declared), Evidence("echoes", found.chance) if found.hints else None
     chance = chance_of_adjustments(misfit, max(0.0, found.level_db - declared) if found.chance < 0.5 else 0.0)
     if chance is None:
         return
@@ -199,44 +216,16 @@ def _drift(done: Processed, chamber: Chamber) -> Iterator[Pair]:
     time_s = done.drift.time_s
     logs = done.drift.log_gain(time_s).mean(axis=1)
     level, phase = DB * float(np.ptp(logs.real)), float(np.rad2deg(np.ptp(logs.imag)))
-    chance = _chance_of_drift(chamber, time_s, level, phase)
+    chance = chance_of_drift(done.drift, chamber)
     if chance < RARE:
         text = (
-            f"the chamber drifted by {level:.2f} dB and {phase:.1f} deg over {np.ptp(time_s) / 60.0:.0f} min, MORE than it may with the "
+            f"the chamber drifted by {level:.2f} dB and {phase:.1f} deg over {np.ptp(time_s) / 60.0:.0f} min, farther or faster than it may with the "
             f"{chamber.tie_drift_db:g} dB and {chamber.tie_drift_deg:g} deg of chamber.toml: raise tie_drift_db or tie_drift_deg, or let it warm up"
         )
         size = float(np.hypot(level / DB, np.deg2rad(phase)))
         yield Finding("drift", level_db(size), text, "look"), Evidence("drift", chance)
     else:
         yield None, Evidence("drift", chance)
-
-
-def _chance_of_drift(chamber: Chamber, time_s: FloatArray, level_db: float, phase_deg: float) -> float:
-    """Return how many chambers that drift as declared move as far as that over some moments, in level or in phase.
-
-    A warm-up within half an hour (half to twice that long) and a swing of up to half of it (common practice, no source); the
-    declared swing of the temperature, and declared jumps, of which small ones are not recognized.
-    """
-    random = np.random.default_rng(SEED)
-    tau = 1800.0 * 2.0 ** random.uniform(-1.0, 1.0, (DRAWS, 1))
-    swing, start = random.uniform(0.0, 0.5, (DRAWS, 1)), random.uniform(-np.pi, np.pi, (DRAWS, 1))
-    shape = 1.0 - np.exp(-time_s / tau) + swing * np.sin(2.0 * np.pi * time_s / tau + start)
-    most = np.zeros(DRAWS)
-    for drift, cycle, jump in (
-        (chamber.tie_drift_db, chamber.temperature.level_db, chamber.jumps.level_db),
-        (chamber.tie_drift_deg, chamber.temperature.phase_deg, chamber.jumps.phase_deg),
-    ):
-        moved = drift * shape
-        if cycle > 0.0:
-            turn = 2.0 * np.pi * (time_s / chamber.temperature.period_s + random.random((DRAWS, 1)))
-            moved = moved + random.normal(0.0, 0.5 * cycle, (DRAWS, 1)) * np.sin(turn)
-        if chamber.jumps.per_hour > 0.0:
-            count = random.poisson(chamber.jumps.per_hour * np.diff(time_s) / 3600.0, (DRAWS, time_s.size - 1))
-            steps = random.normal(size=count.shape) * 0.5 * jump * np.sqrt(count)
-            moved = moved + np.concatenate([np.zeros((DRAWS, 1)), np.cumsum(steps, axis=1)], axis=1)
-        most = np.maximum(most, np.ptp(moved, axis=1) / drift)
-    found = max(level_db / chamber.tie_drift_db, phase_deg / chamber.tie_drift_deg)
-    return float((1 + np.count_nonzero(most >= found)) / (1 + DRAWS))
 
 
 def _noise(done: Processed, chamber: Chamber) -> Iterator[Finding]:
