@@ -211,6 +211,14 @@ class Station:
             self.clock.sleep(self._state_table.settle_s)
         self._state = state
 
+    def _dwell(self) -> None:
+        """Rest before the sweep as long as the plan says; a stop is noticed."""
+        left = float(self.plan.settings.get("dwell_s", 0.0))
+        while left > 0.0:
+            self.alive()
+            self.clock.sleep(min(left, LOOK_S))
+            left -= LOOK_S
+
     def state_of(self, index: int) -> int:
         """Return the device state of a plan point; ties are measured in the first state."""
         state = int(self.plan.state_index[index])
@@ -230,6 +238,8 @@ class Station:
         self.prepare(role, self.state_of(index))
         shown = self.move(target)
         self._require_position(index, target, shown)
+        if role is Role.SCAN:
+            self._dwell()
         with blame("analyzer"):
             moment = self.analyzer.clock_s()
             sweep = self.patiently(self.analyzer.sweep)

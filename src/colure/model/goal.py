@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 
 from colure.geometry.conventions import FloatArray
 from colure.model.loading import Section, number
+from colure.model.scan import Scan
 
 
 def uncertainty(unit: str) -> Any:
@@ -82,6 +83,11 @@ class Goal(Section):
         Angle between slices; left out: the largest that the device's size allows.
     oversampling
         How many times denser than needed; more lowers the noise and shows stray signals.
+    scan
+        The operator's own directions and probe offsets instead of the grid that Colure would choose; figures are then
+        read at the range length, without a transform.
+    monitor_ghz
+        Frequency that charts, tables and live views show first; mid-band if left out.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
@@ -102,6 +108,8 @@ class Goal(Section):
     power_dbm: float | None = Field(default=None, ge=-60, le=30, json_schema_extra={"unit": "dBm"})
     gate: bool = False
     want: Want | None = None
+    scan: Scan | None = None
+    monitor_ghz: float | None = Field(default=None, ge=0.03, le=1100, json_schema_extra={"unit": "GHz"})
 
     @model_validator(mode="after")
     def _band(self) -> Goal:
@@ -109,9 +117,31 @@ class Goal(Section):
             raise ValueError(f"stop_ghz = {self.stop_ghz:g} must be at least start_ghz = {self.start_ghz:g} GHz")
         if self.points == 1 and self.stop_ghz != self.start_ghz:
             raise ValueError("points = 1 needs start_ghz equal to stop_ghz (GHz)")
+        if self.monitor_ghz is not None and not self.start_ghz <= self.monitor_ghz <= self.stop_ghz:
+            raise ValueError(
+                f"monitor_ghz = {self.monitor_ghz:g}: must be from start_ghz = {self.start_ghz:g} to stop_ghz = {self.stop_ghz:g} GHz"
+            )
+        if self.scan is not None:
+            self._require_nothing_twice()
         return self
+
+    def _require_nothing_twice(self) -> None:
+        """Raise `ValueError` for what [scan] decides and goal.toml sets beside it."""
+        beside = ["scheme", "region_deg", "step_deg", "swept_step_deg", "oversampling", "order", "want"]
+        given = [name for name in beside if getattr(self, name) != type(self).model_fields[name].default]
+        if given:
+            raise ValueError(f"[scan] decides {', '.join(given)}; leave {'it' if len(given) == 1 else 'them'} out")
+        if self.style == "fly":
+            raise ValueError("style = 'fly': must be 'step' with [scan]")
 
     @property
     def frequency_hz(self) -> FloatArray:
         """The frequencies, equidistant, in hertz."""
         return np.linspace(self.start_ghz * 1e9, self.stop_ghz * 1e9, self.points)
+
+    @property
+    def monitor_index(self) -> int:
+        """Which of the frequencies is shown first."""
+        if self.monitor_ghz is None:
+            return self.points // 2
+        return int(np.argmin(np.abs(self.frequency_hz - 1e9 * self.monitor_ghz)))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from enum import IntFlag
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -98,6 +99,7 @@ def build_record(
             "style": plan.settings.get("style", "step"),
             "trace_s": float(plan.settings.get("trace_s", 0.0)),
             "states": ",".join(plan.states),
+            **{name: str(plan.settings[name]) for name in ("form", "scan_json") if name in plan.settings},
             **{
                 name: float(plan.settings[name])
                 for name in ("power_dbm", "if_bandwidth_hz", "averages")
@@ -111,6 +113,11 @@ def build_record(
 def names_of_states(attribute: str) -> list[str]:
     """Return the names of the device states in a record's attribute `states`; empty if the device has one."""
     return [name for name in attribute.split(",") if name]
+
+
+def holds_cuts(record_attrs: Mapping[Any, Any]) -> bool:
+    """Tell whether a record holds the operator's own directions instead of a sphere's grid."""
+    return str(record_attrs.get("form", "sphere")) == "directions"
 
 
 def of_state(record: xr.Dataset, state: int) -> xr.Dataset:

@@ -127,16 +127,25 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
 
 
 def build_runs(
-    goal: Goal, chamber: Chamber, device: Device, runs: list[Run], flight: FlightSpeed | None = None
+    goal: Goal,
+    chamber: Chamber,
+    device: Device,
+    runs: list[Run],
+    flight: FlightSpeed | None = None,
+    *,
+    dwell_s: float = 0.0,
 ) -> Path:
     """Lay slices out in the order given, with reference and ties around and between them.
+
+    dwell_s
+        Rest at every point of a slice beyond settling.
 
     Raises
     ------
     InputError
         If an axis would leave its limits anywhere; the message names axis, value and limit.
     """
-    path = _with_ties(chamber, goal, runs, flight, device)
+    path = _with_ties(chamber, goal, runs, flight, device, dwell_s)
     check_limits(tuple(chamber.axis_table), path.targets_deg, list(chamber.axis_table.values()))
     return path
 
@@ -313,12 +322,15 @@ def tie_readouts(chamber: Chamber, device: Device, *, follows: bool) -> FloatArr
 class _Layout:
     """Collects points and the time they take, with a tie whenever the interval is over."""
 
-    def __init__(self, chamber: Chamber, goal: Goal, flight: FlightSpeed | None, device: Device) -> None:
+    def __init__(
+        self, chamber: Chamber, goal: Goal, flight: FlightSpeed | None, device: Device, dwell_s: float = 0.0
+    ) -> None:
         self.tables = list(chamber.axis_table.values())
         self.names = tuple(chamber.axis_table)
         self.flight = flight
         self._interval_s = chamber.tie_interval_s
         self._sweep_s = sweep_time(goal.points, chamber.analyzer)
+        self._dwell_s = dwell_s
         self._state_s = 0.0 if device.states is None else device.states.settle_s
         self.tie_deg = tie_readouts(chamber, device, follows=polarization_scheme(goal, chamber) != "dual-port")
         self._here = np.array([axis.home_deg for axis in self.tables])
@@ -355,7 +367,7 @@ class _Layout:
         """Append a slice point by point, with ties in between."""
         times = point_times(run.targets_deg, self._here, self.tables, self._sweep_s)
         switched = (np.diff(run.state_index, prepend=-1) != 0) & (run.state_index >= 0)
-        extra = np.where(switched, self._state_s, 0.0)
+        extra = np.where(switched, self._state_s, 0.0) + (self._dwell_s if run.role is Role.SCAN else 0.0)
         role = ROLES.index(run.role)
         for target, seconds, more, state in zip(run.targets_deg, times, extra, run.state_index, strict=True):
             self._add(target, self._sweep_s + float(more), role, run.slice_index, run.pass_index, int(state), -1)
@@ -404,8 +416,15 @@ class _Layout:
         return replace(path, time_s=path.time_with(self.tables, 0.0))
 
 
-def _with_ties(chamber: Chamber, goal: Goal, runs: list[Run], flight: FlightSpeed | None, device: Device) -> Path:
-    layout = _Layout(chamber, goal, flight, device)
+def _with_ties(
+    chamber: Chamber,
+    goal: Goal,
+    runs: list[Run],
+    flight: FlightSpeed | None,
+    device: Device,
+    dwell_s: float = 0.0,
+) -> Path:
+    layout = _Layout(chamber, goal, flight, device, dwell_s)
     for target in reference_targets(chamber, polarization_scheme(goal, chamber)):
         here = _readouts(layout.tables, np.array([target]))[0]
         for _ in range(chamber.reference.sweeps):

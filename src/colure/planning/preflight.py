@@ -10,6 +10,7 @@ from colure.planning.answers import exposure_of, range_of, require_possible, sho
 from colure.planning.choose import Proposal, best_bandwidth, best_power_dbm, proposals
 from colure.planning.duration import sweep_time, trace_time
 from colure.planning.flight import FlightSpeed
+from colure.planning.free_scan import scan_proposal, scan_settings, scan_warnings
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.learning import recall
 from colure.planning.load import Load, assess_load, require_bearable
@@ -28,8 +29,9 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
     """
     load = assess_load(campaign.device, campaign.chamber)
     require_bearable(load, campaign.chamber)
-    best, *others = proposals(campaign)
-    require_possible(best)
+    best, *others = proposals(campaign) if campaign.goal.scan is None else [scan_proposal(campaign)]
+    if campaign.goal.scan is None:
+        require_possible(best)
     resolved, path, grid = best.campaign, best.path, best.grid
     scheme = polarization_scheme(resolved.goal, resolved.chamber)
     plan = Plan(
@@ -40,7 +42,7 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
         order=best.order,
         step_deg=grid.step_deg,
         states=() if resolved.device.states is None else resolved.device.states.names,
-        settings=settings_of(resolved, path.flight, grid),
+        settings=settings_of(resolved, path.flight, grid) | _scan_settings(resolved),
         predicted={**_predictions(best, load), "alternatives": [_row(one) for one in (best, *others)]},
         inputs={
             "goal": campaign.goal.model_dump(mode="json"),
@@ -49,6 +51,10 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
         },
     )
     return resolved, plan
+
+
+def _scan_settings(campaign: Campaign) -> dict[str, object]:
+    return {} if campaign.goal.scan is None else scan_settings(campaign)
 
 
 def _row(one: Proposal) -> dict[str, object]:
@@ -141,5 +147,5 @@ def _predictions(best: Proposal, load: Load) -> dict[str, object]:
             name: {"expanded": found.expanded, "cause": found.cause, "causes": found.causes}
             for name, found in best.forecast.items()
         },
-        "missing": shortfalls(best),
+        "missing": shortfalls(best) if goal.scan is None else scan_warnings(best),
     }

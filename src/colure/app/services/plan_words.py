@@ -34,6 +34,10 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         "dual-port": "one pass, dual-polarized probe",
         "one-pass": "one polarization, one port following the roll (chi = slant - phi); no transform",
     }[plan.scheme]
+    if goal.scan is not None:
+        how = "follows the device's x" if goal.scan.probe == "follows" else "stays"
+        offsets = ", ".join(f"{x:g}" for x in goal.scan.offsets_deg)
+        scheme = "both ports in one pass" if plan.scheme == "dual-port" else f"probe {how}, offset {offsets} deg"
     return (
         ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),
         ("Band", f"{goal.start_ghz:g} to {goal.stop_ghz:g} GHz, {goal.points} frequencies, {p['sweep_s']:.3f} s a sweep"),
@@ -45,7 +49,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Over the device", f"probe lights its rim {reach['taper_db']:.2f} dB weaker, sees it {reach['parallax_deg']:.1f} deg off axis"),
         ("Verdict", reach["verdict"]),
         ("Sampling", _sampling_text(plan, goal.wanted_level_db)),
-        ("Polarization", scheme if not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
+        ("Polarization", scheme if goal.scan is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
@@ -74,6 +78,9 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
 def _sampling_text(plan: Plan, wanted_db: float) -> str:
     """Say how finely and how far the scan looks."""
     grid = plan.grid
+    if "scan_json" in plan.settings:
+        slices = len({int(i) for i in plan.slice_index if i >= 0})
+        return f"as goal.toml's scan says: {slices} cut{'s' if slices > 1 else ''}, steps of {grid.swept_step_deg:.3g} deg at most; no transform"
     where = "whole sphere" if grid.whole else (
         f"theta to {plan.settings['region_deg']:g} deg wanted, to {grid.reach_deg:g} deg scanned")  # fmt: skip
     along = "" if grid.swept_step_deg == grid.step_deg else f", sweeps every {grid.swept_step_deg:.3g} deg along them"

@@ -164,10 +164,14 @@ def measured(
 ) -> tuple[Rehearsed, FloatArray]:
     """Return what the plan reads on a drawn chamber (or on `truth`), and when each sweep begins (seconds)."""
     from colure.analysis.steps.gain import reference_gain_dbi
+    from colure.planning.free_scan import scan_proposal
     from colure.planning.path import build_path
     from colure.twin.rehearsal import rehearse as measure
 
-    path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
+    if campaign.goal.scan is None:
+        path = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid)
+    else:
+        path = scan_proposal(campaign).path
     moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
     gain = reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference)
     found = measure(

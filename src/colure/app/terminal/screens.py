@@ -56,7 +56,8 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
     for line in p["missing"]:
         table.add_row("[bold red]Missing[/bold red]", line)
     console().print(table)
-    _show_forecast(plan, {} if goal.want is None else goal.want.wishes)
+    if p["forecast"]:
+        _show_forecast(plan, {} if goal.want is None else goal.want.wishes)
     if goal.want is not None:
         _show_alternatives(p["alternatives"], goal.want.wishes)
 
