@@ -19,6 +19,7 @@ from colure.app.commands.batch import BatchOptions, batch_options, run_batch_com
 from colure.app.commands.beam import beam
 from colure.app.commands.compare import compare, series
 from colure.app.commands.coverage import coverage
+from colure.app.commands.cut import cut
 from colure.app.commands.effects import effects
 from colure.app.commands.explain import explain
 from colure.app.commands.export import export
@@ -316,12 +317,19 @@ def evaluate(
         run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)
         return
     from colure.app import services
-    from colure.app.storage.folders import run_folder
+    from colure.app.commands.cut import show_cuts
+    from colure.app.services import cuts
+    from colure.app.storage.folders import require_record, run_folder
+    from colure.app.storage.run_kinds import is_cuts
     from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
     folder = Path(sources[0] if sources else ".")
     run, campaign = run_folder(folder, run_name or "first"), Campaign.load(folder)
+    require_record(run)
+    if is_cuts(run):
+        show_cuts(cuts.read(campaign, run, state=state), run.path, as_json=as_json)
+        return
     figures = services.read_figures(campaign, run, state=state)
     if as_json:
         click.echo(json.dumps([figure.as_dict() for figure in figures]))
@@ -350,12 +358,29 @@ def report(folder: Path, run_name: str, specification: Path | None, state: str |
     Example: colure report my-campaign --run first --specification limits.toml
     """
     from colure.app import services
+    from colure.app.services import cuts
     from colure.app.services.reporting import report_on
     from colure.app.storage.folders import run_folder
+    from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
+    from colure.model.campaign import Campaign
+    from colure.model.loading import InputError
 
     run = run_folder(folder, run_name)
+    if is_cuts(run):
+        if specification is not None:
+            raise InputError([f"--specification: run {run_name} {NO_SPHERE}"])
+        cuts.write_report(Campaign.load(folder), run, state=state)
+        _say_reports(run, state, as_json=as_json)
+        return
     campaign, made = services.make_plan(folder)
     report_on(campaign, made, run, services.process(campaign, run, state=state), specification)
+    _say_reports(run, state, as_json=as_json)
+
+
+def _say_reports(run: RunFolder, state: str | None, *, as_json: bool) -> None:
+    """Print where the report lies."""
+    from colure.app import services
+
     page, printed = (services.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
     if as_json:
         click.echo(json.dumps({"html": str(page), "pdf": str(printed)}))
@@ -381,7 +406,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace,
+    aim, beam, cut, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace,
 ):  # fmt: skip
     main.add_command(command)
 

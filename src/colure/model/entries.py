@@ -109,7 +109,9 @@ def kind_of(one: dict[str, Any]) -> str:
              "object": "table"}  # fmt: skip
     words = []
     for part in (part for part in one.get("anyOf", [one]) if part.get("type") != "null"):
-        if "enum" in part:
+        if "anyOf" in part:
+            words.append(kind_of(part))
+        elif "enum" in part:
             words.append(", ".join(f"`{value}`" for value in part["enum"]))
         elif "const" in part:
             words.append(f"`{part['const']}`")

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated, Literal
 
 import numpy as np
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import from_azimuth_over_elevation, phi_hat, theta_hat, theta_phi, unit_vector
@@ -76,7 +76,11 @@ def _angles(value: object) -> object:
     return kept
 
 
-Angles = Annotated[str | tuple[float, ...], BeforeValidator(_angles), Field(json_schema_extra={"unit": "deg"})]
+Angles = Annotated[
+    str | tuple[float, ...],
+    BeforeValidator(_angles),
+    WithJsonSchema({"anyOf": [{"type": "number"}, {"type": "string"}, {"type": "array"}]}),
+]
 #: The two angles of a direction, by the names that [scan] gives them.
 Pair = Literal["theta_phi", "azimuth_elevation"]
 #: (name of the angle, short name for cuts) of both angles of a pair.
@@ -191,7 +195,9 @@ class Scan(Section):
             raise ValueError(f"offset_deg = {self.offset_deg!r}: must be 1 to 8 angles from -360 to 360 deg")
         if self.through_deg is not None and self.great_circles_deg is None:
             raise ValueError("through_deg belongs to great_circles_deg (deg)")
-        count = sum(len(cut.directions) for cut in self.cuts())
+        sizes = [0 if x is None else angles_of(x).size for x in (*theta, *az)]
+        planes = 0 if self.great_circles_deg is None else angles_of(self.great_circles_deg).size
+        count = sizes[0] * sizes[1] + sizes[2] * sizes[3] + planes * angles_of(self.along_deg).size
         if count > MOST_DIRECTIONS:
             raise ValueError(f"{count} directions: must be at most {MOST_DIRECTIONS} (directions)")
         return self
@@ -217,7 +223,7 @@ class Scan(Section):
         for plane in angles_of(self.great_circles_deg):
             a = np.deg2rad(along)[:, None]
             directions = np.cos(a) * centre + np.sin(a) * _tangent(centre, float(plane))
-            label = f"great circle {plane:g} deg through azimuth {azimuth:g}, elevation {elevation:g} deg"
+            label = f"circle {plane:g} deg through ({azimuth:g}, {elevation:g})"
             found.append(Cut(f"circle_{_short(plane)}", label, "angle", along, directions))
         return found
 

@@ -7,13 +7,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.geometry.conventions import FloatArray
-from colure.geometry.kinematics import AxisMap, Geometry, solutions
+from colure.geometry.directions import theta_phi
+from colure.geometry.kinematics import AxisMap, Geometry, sighting, solutions
+from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, Chamber
 from colure.model.loading import InputError
 from colure.model.plan import Role, ScanGrid
 from colure.model.scan import Cut, Scan
-from colure.planning.aim import read_targets, slant_at
+from colure.planning.aim import read_targets
 from colure.planning.answers import range_of
 from colure.planning.choose import Proposal, with_analyzer
 from colure.planning.level import campaign_budget
@@ -151,14 +153,21 @@ def _all_angles(chamber: Chamber, cuts: list[Cut], *, double_sided: bool) -> lis
         except InputError as error:
             faults += error.faults
             continue
-        slant = np.array([
-            slant_at(chamber.positioner.geometry, first=float(a), second=float(b)) for a, b in np.deg2rad(angles)
-        ])  # fmt: skip
+        slant = _slants(chamber.positioner.geometry, np.deg2rad(angles))
         found.append(_Places(angles, slant))
     if faults:
         more = [f"... and {len(faults) - MOST_NAMED} more cuts"] if len(faults) > MOST_NAMED else []
         raise InputError([*faults[:MOST_NAMED], *more])
     return found
+
+
+def _slants(geometry: Geometry, angles: FloatArray) -> FloatArray:
+    """Return the Ludwig-3 slant (n,) in degrees that the probe receives at roll 0, for axes' angles (n, 2) in radians."""
+    seen = sighting(geometry, first=angles[:, 0], second=angles[:, 1])
+    theta, phi = theta_phi(seen.direction)
+    pair = np.stack(from_cartesian(seen.first_vector.astype(complex), theta=theta, phi=phi), axis=-1)
+    both = np.einsum("nab,nb->na", basis_matrix(Basis.LUDWIG_3, theta=theta, phi=phi), pair).real
+    return np.asarray(np.rad2deg(np.arctan2(both[:, 1], both[:, 0])))
 
 
 def _angles(chamber: Chamber, cut: Cut, *, double_sided: bool) -> FloatArray:

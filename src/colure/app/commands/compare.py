@@ -12,6 +12,8 @@ import click
 
 if TYPE_CHECKING:
     from colure.app.services.comparing import FigureRow
+    from colure.app.services.cuts import CutChange
+    from colure.app.storage.folders import RunFolder
 
 
 @click.command()
@@ -50,7 +52,8 @@ def compare(
     from colure.analysis.compare.match import Freedom
     from colure.app.services.comparing import compare_files, compare_run, save_difference
     from colure.app.services.pattern_files import is_file
-    from colure.app.storage.folders import require_chart_target, run_folder
+    from colure.app.storage.folders import RunFolder, require_chart_target, run_folder
+    from colure.app.storage.run_kinds import is_cuts
     from colure.app.terminal import screens
     from colure.model.campaign import Campaign
     from colure.model.loading import InputError
@@ -67,6 +70,9 @@ def compare(
         found = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
     else:
         target = path if is_file(path) else run_folder(source, other)
+        if isinstance(target, RunFolder) and is_cuts(run_folder(source, run_name)):
+            _compare_cuts(source, run_name, target, plot, as_json=as_json)
+            return
         found = compare_run(
             Campaign.load(source), run_folder(source, run_name), target, freedom=freedom,
             other_uncertainty_db=other_uncertainty_db,
@@ -88,6 +94,27 @@ def compare(
     else:
         screens.show_compared(found)
     sys.exit(0 if found.agrees else 1)
+
+
+def _compare_cuts(source: Path, run_name: str, other: RunFolder, plot: Path | None, *, as_json: bool) -> None:
+    """Print the change of every figure of two runs of cuts; exit code 1 if one is larger than both uncertainties."""
+    from colure.app.services import cuts
+    from colure.app.storage.folders import run_folder
+    from colure.app.terminal import screens
+    from colure.model.campaign import Campaign
+
+    rows = cuts.compare(Campaign.load(source), run_folder(source, run_name), other, plot)
+    if as_json:
+        click.echo(json.dumps([_plain_change(row) for row in rows]))
+    else:
+        screens.show_changes(rows, run_name, other.path.name)
+    sys.exit(0 if all(row.agrees for row in rows) else 1)
+
+
+def _plain_change(row: CutChange) -> dict[str, object]:
+    """Return a change for JSON: null where there is no number."""
+    content = {**row.__dict__, "change": row.change, "change_expanded": row.change_expanded, "agrees": row.agrees}
+    return {k: None if isinstance(v, float) and not math.isfinite(v) else v for k, v in content.items()}
 
 
 def _plain(row: FigureRow) -> dict[str, object]:

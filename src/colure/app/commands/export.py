@@ -26,9 +26,12 @@ def export(folder: Path, kind: str, target: Path, run_name: str, state: str | No
     \b
     Example: colure export my-campaign matlab pattern.mat --run first
     """
+    from colure.app.services.cuts import export as write_cuts
     from colure.app.services.exporting import export as write
     from colure.app.storage.folders import run_folder
+    from colure.app.storage.run_kinds import is_cuts
     from colure.model.campaign import Campaign
 
-    words = write(Campaign.load(folder), run_folder(folder, run_name), kind, target, state=state)
+    run = run_folder(folder, run_name)
+    words = (write_cuts if is_cuts(run) else write)(Campaign.load(folder), run, kind, target, state=state)
     click.echo(json.dumps({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

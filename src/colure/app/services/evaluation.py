@@ -6,9 +6,11 @@ import json
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from colure.app.services import cuts
 from colure.app.services.processing import addresses, has_phase, opened, process, processed, state_in, states_of
 from colure.app.services.reference import reference_of
-from colure.app.storage.folders import RunFolder
+from colure.app.storage.folders import RunFolder, require_record
+from colure.app.storage.run_kinds import is_cuts
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 
@@ -103,7 +105,13 @@ def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) 
 
 
 def read_figures(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
-    """Process a run and read its figures; a power-only run gives the power figures. Raises `InputError` as both do."""
+    """Process a run and read its figures; a power-only run gives the power figures, one of cuts those of its cuts.
+
+    Raises `InputError` as each of them does.
+    """
+    require_record(run)
+    if is_cuts(run):
+        return cuts.read(campaign, run, state=state).figures
     if not has_phase(run):
         return evaluate_power(campaign, run, state=state)
     return known_figures(campaign, run, lambda: process(campaign, run, state=state), state=state)

@@ -9,7 +9,8 @@ from colure.app.services.acquisition import (
     require_own_record,
 )
 from colure.app.services.reference import probe_of, reference_of
-from colure.app.storage.folders import RunFolder
+from colure.app.storage.folders import RunFolder, require_record
+from colure.app.storage.run_kinds import require_sphere
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
 
@@ -50,6 +51,7 @@ def opened(run: RunFolder, state: str | None) -> xr.Dataset:
     from colure.model.files import file_hash, open_dataset, require_unchanged, with_step
     from colure.model.lazy import open_lazily, read_rows, rows_of_state
 
+    require_record(run)
     names = states_of(run)
     chosen = state or (names[0] if names else None)
     if chosen is not None and chosen not in names:
@@ -69,6 +71,7 @@ def opened(run: RunFolder, state: str | None) -> xr.Dataset:
 def processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:
     from colure.analysis.pipeline.recipe import process as run_recipe
 
+    require_sphere(record)
     frequency = record["frequency"].values
     probe, reference = probe_of(campaign, frequency), reference_of(campaign, frequency)
     try:

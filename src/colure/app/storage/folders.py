@@ -77,6 +77,28 @@ def run_folder(campaign: Path, name: str) -> RunFolder:
     return RunFolder(campaign / "runs" / name)
 
 
+def run_names(campaign: Path) -> list[str]:
+    """Return the names of the runs that hold a journal or a record, sorted."""
+    folder = campaign / "runs"
+    if not folder.is_dir():
+        return []
+    return sorted(p.name for p in folder.iterdir() if (p / "record.nc").is_file() or (p / "journal.sqlite").is_file())
+
+
+def require_record(run: RunFolder) -> None:
+    """Raise `InputError` if a run holds no record; the runs that exist are named."""
+    if run.record.is_file():
+        return
+    known = run_names(run.path.parent.parent)
+    there = f"runs here: {', '.join(known)}" if known else "there are no runs here yet; colure acquire measures one"
+    what = (
+        "was begun and holds no record yet; colure acquire goes on with it"
+        if run.journal.is_file()
+        else "does not exist"
+    )
+    raise InputError([f"run {run.path.name}: {what}; {there}"])
+
+
 def campaign_digest(folder: Path, words: str) -> Any:
     """Return a running SHA-256 of the version, `words` and every file beside a campaign: what any of its results depends on."""
     from colure import __version__

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from colure.app.services.acquisition import CheckLine
     from colure.app.services.comparing import Compared, SeriesRow
     from colure.app.services.coverage import StateCoverage
+    from colure.app.services.cuts import CutChange
     from colure.app.services.evaluation import Effects
     from colure.app.services.verdicts import Judged
     from colure.geometry.kinematics import Geometry
@@ -412,6 +413,30 @@ def show_compared(found: Compared) -> None:
     off = [row for row in found.rows if not row.agrees]
     console().print(
         f"{len(found.rows) - len(off)} of {len(found.rows)} figures over all frequencies agree (|E_n| at most 1)"
+    )
+
+
+def show_changes(rows: Sequence[CutChange], name: str, other: str) -> None:
+    """Print the change of every figure from one run to another at the middle frequency, and what changed beyond doubt."""
+    frequencies = sorted({row.frequency_hz for row in rows})
+    middle = frequencies[len(frequencies) // 2]
+    table = Table(
+        title=f"From {name} to {other} at {middle / 1e9:.3f} GHz; nothing is matched", box=None, title_justify="left"
+    )
+    for word in ("figure", name, other, "change", "unit"):
+        table.add_column(word, justify="left" if word in ("figure", "unit") else "right")
+    for row in rows:
+        if row.frequency_hz != middle or row.reason:
+            continue
+        half = row.change_expanded
+        colour = "green" if row.agrees else "bold red"
+        table.add_row(row.label, format_value(row.value, row.expanded), format_value(row.other, row.other_expanded),
+                      f"[{colour}]{'+' if row.change >= 0 else ''}{format_value(row.change, half)} \u00b1 {format_value(half, half)}[/]", row.unit)  # fmt: skip
+    console().print(table)
+    known = [row for row in rows if not row.reason]
+    changed = [row for row in known if not row.agrees]
+    console().print(
+        f"{len(changed)} of {len(known)} figures over all frequencies changed by more than both uncertainties together"
     )
 
 

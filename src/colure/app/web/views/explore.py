@@ -12,6 +12,7 @@ import numpy as np
 
 from colure.app import services
 from colure.app.storage.folders import RunFolder, run_folder
+from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.model.campaign import Campaign
 from colure.model.loading import InputError
@@ -108,6 +109,8 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: Trial =
         raise InputError([f"run {run_name}: holds no record yet"])
     if not services.has_phase(run):
         raise InputError([f"run {run_name}: power only; its figures are read by colure evaluate"])
+    if is_cuts(run):
+        raise InputError([f"run {run_name}: {NO_SPHERE}; the picture is {run.path / 'cuts.png'}"])
     return _opened(folder, run_name, state, trial, _changed_at(folder, run))
 
 

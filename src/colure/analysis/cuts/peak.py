@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.analysis.cut_curve import Lobes
+from colure.analysis.cuts.curve import Lobes
 from colure.geometry.conventions import FloatArray
 
 #: Samples within this of the highest make the top; the taller one shows how much that choice matters, dB.

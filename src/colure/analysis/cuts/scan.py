@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.cable import cable_flex, correct_cable, has_turns
-from colure.analysis.calibration import GainTransfer, ReferenceData, apply_gain, gain_transfer
-from colure.analysis.drift import correct, declared_drift, track
+from colure.analysis.steps.cable import cable_flex, correct_cable, has_turns
+from colure.analysis.steps.drift import correct, declared_drift, track
+from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.directions import theta_phi
 from colure.geometry.kinematics import sighting

@@ -6,14 +6,14 @@ do to a figure follows from level, slope and curvature of the measured cut there
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colure.analysis.cut_curve import curve_of, lobes_of, thinned
-from colure.analysis.cut_distance import DistanceError, distance_error, extent_m
-from colure.analysis.cut_peak import TALLER_DB, TOP_DB, top_of
-from colure.analysis.cut_scan import CutScan, MeasuredCut
+from colure.analysis.cuts.curve import Curve, curve_of, lobes_of, thinned
+from colure.analysis.cuts.distance import DistanceError, distance_error, extent_m
+from colure.analysis.cuts.peak import TALLER_DB, TOP_DB, top_of
+from colure.analysis.cuts.scan import CutScan, MeasuredCut
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
@@ -102,6 +102,19 @@ def evaluated(scan: CutScan, device: Device) -> list[MeasuredCut]:
     return [one for one in cuts if one.cut.name in wanted or one is strongest]
 
 
+def reader_of(
+    scan: CutScan,
+    cut: MeasuredCut,
+    f: int,
+    chamber: Chamber,
+    device: Device,
+    settings: Evaluation,
+    context: dict[str, float],
+) -> _Reader:
+    """Return what reads one cut at one frequency."""
+    return _Reader(scan, cut, f, chamber, device, settings, context)
+
+
 class _Reader:
     """One cut at one frequency: its curve, its errors, its figures."""
 
@@ -132,8 +145,7 @@ class _Reader:
         if self.curve is None:
             return [self._none(name, label, unit, f"the cut has {self.cut.angle_deg.size} directions, at least 4 are needed")
                     for name, label, unit in (("peak_dbi", "peak", "dBi"),)]  # fmt: skip
-        every = (TOP_DB, TALLER_DB, *self.levels)
-        self.lobes = lobes_of(self.curve, every)
+        every = self._look(self.curve)
         self.top = top_of(self.cut.angle_deg, self.amplitude, self.lobes)
         self.fewer = [
             lobes_of(one, every, near_deg=self.lobes.peak_deg)
@@ -141,12 +153,25 @@ class _Reader:
             if (one := thinned(self.cut.angle_deg, self.fields, start)) is not None
             and np.any(np.abs(one.angle_deg - self.lobes.peak_deg) <= 5.0)
         ]
-        self.distance = self._distance()
-        self.errors = self._errors()
         found = [self._peak(), self._peak_angle(), *(self._width(level) for level in self.levels)]
         for side, word in ((0, "left"), (1, "right")):
             found += [self._side_lobe(side, word), self._null(side, word), self._null_angle(side, word)]
         return [*found, self._front_to_back(), *self._cross_polar()]
+
+    def _look(self, curve: Curve) -> tuple[float, ...]:
+        """Find the lobes and what is wrong with the field; return the levels that were looked for."""
+        every = (TOP_DB, TALLER_DB, *self.levels)
+        self.lobes = lobes_of(curve, every)
+        self.distance = self._distance()
+        self.errors = self._errors()
+        return every
+
+    def known_errors(self) -> Errors | None:
+        """Return what is wrong with the field; None where too few directions show it."""
+        if self.curve is None:
+            return None
+        self._look(self.curve)
+        return self.errors
 
     # What is wrong.
 
@@ -316,8 +341,12 @@ class _Reader:
                 )
             ),
         }
-        value = (self.top.angle_deg + 180.0) % 360.0 - 180.0 if self.lobes.curve.closed else self.top.angle_deg
+        value = self._shown(self.top.angle_deg)
         return self._figure("peak_deg", label, "deg", value, rows, "Angle along the cut at which the level is highest.")
+
+    def _shown(self, angle_deg: float) -> float:
+        """Return an angle of a cut that runs round within half a turn of 0."""
+        return (angle_deg + 180.0) % 360.0 - 180.0 if self.lobes.curve.closed else angle_deg
 
     def _spacing(self) -> float:
         return float(np.median(np.abs(np.diff(np.sort(self.cut.angle_deg)))))
@@ -416,6 +445,9 @@ class _Reader:
         index = self.lobes.null_index[side]
         if self.lobes.at_end or index < 0:
             return self._none(what, label, "deg", "the cut shows no null on this side of the peak")
+        several = self._flat()
+        if several:
+            return self._none(what, label, "deg", several)
         value, p = float(self.lobes.curve.angle_deg[index]), self.lobes.peak
         # Near a null the field runs through zero with this slope; an error moves the dip by its ratio to it.
         step = (
@@ -438,7 +470,9 @@ class _Reader:
         }
         if field / max(slope, 1e-9) > 10.0 * max(step, self._spacing()) or p <= 0.0:
             return self._none(what, label, "deg", "errors are as large as what is left of the field beside the null")
-        return self._figure(what, label, "deg", value, rows, "Angle of the first dip beside the main lobe.")
+        return self._figure(
+            what, label, "deg", self._shown(value), rows, "Angle of the first dip beside the main lobe."
+        )
 
     def _front_to_back(self) -> Figure:
         what, label = "front_to_back_db", "front to back"
@@ -498,8 +532,6 @@ def _largest(ends: tuple[float, float]) -> float:
 
 def _with_row(figure: Figure, term: str, expanded: float) -> Figure:
     """Return a figure whose budget shows a bound that its interval already holds."""
-    from dataclasses import replace
-
     rows = tuple(row.of_size(expanded) if row.term == term else row for row in figure.budget)
     return replace(figure, budget=rows)
 

@@ -1,0 +1,1 @@
+"""Cuts that are read as they were measured: fields along them, figures with intervals, no transform."""

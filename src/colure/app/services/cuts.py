@@ -1,0 +1,242 @@
+"""Runs of the operator's own directions: planned, read, drawn, exported and compared; the counterpart of a sphere's pattern."""
+
+from __future__ import annotations
+
+import csv
+import json
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from colure.app.services.processing import addresses, opened, states_of
+from colure.app.services.reference import reference_of
+from colure.app.storage.folders import RunFolder, require_free
+from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
+from colure.model.campaign import Campaign
+from colure.model.goal import Goal
+from colure.model.loading import InputError, validate
+from colure.model.plan import Plan
+
+if TYPE_CHECKING:
+    import xarray as xr
+
+    from colure.analysis.cuts.levels import CutLevel
+    from colure.analysis.cuts.scan import CutScan
+    from colure.model.figure import Figure
+
+
+def cut_plan(folder: Path, scan: dict[str, Any], monitor_ghz: float | None = None) -> tuple[Campaign, Plan]:
+    """Return a campaign with a scan in place of whatever its goal.toml scans, and the plan of it.
+
+    Raises
+    ------
+    InputError
+        If the scan's entries are not as they must be, or a direction is out of reach.
+    """
+    from colure.planning.preflight import make_plan
+
+    campaign = Campaign.load(folder)
+    kept = (
+        "name",
+        "start_ghz",
+        "stop_ghz",
+        "points",
+        "wanted_level_db",
+        "path",
+        "if_bandwidth_hz",
+        "power_dbm",
+        "monitor_ghz",
+    )
+    table = {name: value for name, value in campaign.goal.model_dump().items() if name in kept and value is not None}
+    if monitor_ghz is not None:
+        table["monitor_ghz"] = monitor_ghz
+    goal = validate(Goal, {**table, "scan": scan}, source="colure cut")
+    return make_plan(replace(campaign, goal=goal))
+
+
+def same_plan(run: RunFolder, plan: Plan) -> bool:
+    """Tell whether a run's record was measured by this plan."""
+    from colure.model.files import attribute_of
+
+    return attribute_of(run.record, "plan_hash", "") == plan.hash
+
+
+@dataclass(frozen=True)
+class ReadCuts:
+    """A run's cuts as they were read: fields, levels with intervals, figures, and the frequency that is shown first."""
+
+    scan: CutScan
+    levels: list[CutLevel]
+    figures: list[Figure]
+    shown: int
+
+
+def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> ReadCuts:
+    """Read the figures of a run's cuts; figures.json, cuts.csv and cuts.png are written beside the record.
+
+    Raises
+    ------
+    InputError
+        If the record lacks ties, reference sweeps or points.
+    """
+    from colure.analysis.cuts.figures import cut_figures
+    from colure.analysis.cuts.levels import cut_levels
+    from colure.analysis.cuts.scan import read_cuts
+    from colure.analysis.pipeline.recipe import mismatch_db
+    from colure.report.cut_charts import cuts_chart
+
+    record = opened(run, state)
+    reference = reference_of(campaign, record["frequency"].values)
+    context = {
+        "order": float(record.attrs["order"]),
+        "mismatch_db": mismatch_db(campaign.chamber, campaign.device, reference),
+    }
+    if reference is not None and reference.uncertainty_db is not None:
+        context["table_db"] = reference.uncertainty_db
+    try:
+        scan = read_cuts(record, campaign.chamber, campaign.device, reference)
+        figures = cut_figures(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
+        levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    shown = _shown(campaign, record)
+    found = ReadCuts(scan, levels, figures, shown)
+    own = state or (states_of(run)[0] if states_of(run) else None)
+    for target in addresses(run, run.figures, own):
+        target.write_text(json.dumps([figure.as_dict() for figure in figures], indent=1), encoding="utf-8")
+    for target in addresses(run, run.path / "cuts.csv", own):
+        write_levels(levels, target)
+    drawing = cuts_chart(levels, float(scan.frequency_hz[shown]), component_words(scan))
+    for target in addresses(run, run.path / "cuts.png", own):
+        drawing.savefig(target, dpi=200)
+    return found
+
+
+def component_words(scan: CutScan) -> tuple[str, str]:
+    """Return how the two components of a scan are called."""
+    offset = float(scan.scan.offsets_deg[0])
+    if scan.scan.probe == "fixed":
+        return f"probe fixed at {offset:g} deg", f"at {offset + 90.0:g} deg"
+    return f"co-polar (Ludwig-3, slant {offset:g} deg)", "cross-polar"
+
+
+def _shown(campaign: Campaign, record: xr.Dataset) -> int:
+    """Return the frequency that charts and tables show: the one to watch, or mid-band."""
+    frequency = record["frequency"].values
+    wanted = campaign.goal.monitor_ghz
+    if wanted is None or not frequency.min() <= 1e9 * wanted <= frequency.max():
+        return int(frequency.size // 2)
+    return int(np.argmin(np.abs(frequency - 1e9 * wanted)))
+
+
+def write_levels(levels: list[CutLevel], target: Path) -> None:
+    """Write every direction of every cut at every frequency: angles, fields, and the interval of the level (CSV)."""
+    with target.open("w", newline="", encoding="utf-8") as out:
+        writer = csv.writer(out)
+        writer.writerow(
+            ["cut", "frequency_hz", "angle_deg", "theta_deg", "phi_deg", "azimuth_deg", "elevation_deg", "co_dbi", "co_phase_deg",
+             "cross_dbi", "cross_phase_deg", "total_dbi", "lower_dbi", "upper_dbi"]
+        )  # fmt: skip
+        for one in levels:
+            for row in one.rows():
+                writer.writerow(
+                    [one.name, f"{one.frequency_hz:.3f}", *("" if np.isnan(x) else f"{x:.6g}" for x in row)]
+                )
+
+
+def write_report(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> None:
+    """Write the report of a run of cuts as one HTML page and as a PDF beside the record."""
+    from colure.model.files import file_hash
+    from colure.report.cut_content import CutSource, compose_cuts
+    from colure.report.html import render_html
+    from colure.report.pdf import render_pdf
+
+    found = read(campaign, run, state=state)
+    document = compose_cuts(CutSource(
+        chamber=campaign.chamber, device=campaign.device, scan=found.scan, levels=found.levels, figures=found.figures,
+        shown=found.shown, components=component_words(found.scan), record_attrs=dict(opened(run, state).attrs),
+        record_file=run.record.name, record_sha256=file_hash(run.record),
+        demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",),
+    ))  # fmt: skip
+    own = state or (states_of(run)[0] if states_of(run) else None)
+    for target in addresses(run, run.report_html, own):
+        target.write_text(render_html(document), encoding="utf-8")
+    for target in addresses(run, run.report_pdf, own):
+        render_pdf(document, target)
+
+
+def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state: str | None = None) -> str:
+    """Write a run's cuts (`csv`) or figures (`figures`); other formats need a sphere. Returns what was written in words."""
+    from colure.model.exports import write_figures
+
+    if kind not in ("csv", "figures"):
+        raise InputError([f"export {kind}: run {run.path.name} {NO_SPHERE}"])
+    require_free(target)
+    found = read(campaign, run, state=state)
+    if kind == "figures":
+        write_figures(target, found.figures)
+        return f"{len(found.figures)} figures with their intervals"
+    write_levels(found.levels, target)
+    return (
+        f"{len(found.scan.cuts)} cuts, levels in dBi with 95 % intervals; phases refer to the device's declared centre"
+    )
+
+
+@dataclass(frozen=True)
+class CutChange:
+    """One figure of two runs: both values with their half widths, the change and its half width."""
+
+    name: str
+    label: str
+    unit: str
+    frequency_hz: float
+    value: float
+    expanded: float
+    other: float
+    other_expanded: float
+    reason: str = ""
+
+    @property
+    def change(self) -> float:
+        """The other less this."""
+        return self.other - self.value
+
+    @property
+    def change_expanded(self) -> float:
+        """Expanded uncertainty of the change, both runs' errors independent."""
+        return float(np.hypot(self.expanded, self.other_expanded))
+
+    @property
+    def agrees(self) -> bool:
+        """Tell whether the change lies inside both uncertainties together, or neither run has the figure."""
+        return bool(np.isnan(self.change)) or abs(self.change) <= self.change_expanded
+
+
+def compare(campaign: Campaign, run: RunFolder, other: RunFolder, plot: Path | None = None) -> list[CutChange]:
+    """Hold the cuts of two runs against each other, figure by figure; nothing is matched or moved.
+
+    Raises
+    ------
+    InputError
+        If one of the runs holds no cuts, or they have no cut and frequency in common.
+    """
+    from colure.report.cut_charts import overlay_chart
+
+    for one in (run, other):
+        if not is_cuts(one):
+            raise InputError([f"run {one.path.name}: holds no cuts; cuts are compared with cuts"])
+    first, second = read(campaign, run), read(campaign, other)
+    theirs = {(f.name, round(f.frequency_hz)): f for f in second.figures}
+    rows = [
+        CutChange(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, found.value, found.expanded_uncertainty,
+                  f.reason or found.reason)
+        for f in first.figures if (found := theirs.get((f.name, round(f.frequency_hz)))) is not None
+    ]  # fmt: skip
+    if not rows:
+        raise InputError([f"runs {run.path.name} and {other.path.name}: have no cut at a common frequency (cuts)"])
+    if plot is not None:
+        frequency = float(first.scan.frequency_hz[first.shown])
+        overlay_chart(first.levels, second.levels, frequency, (run.path.name, other.path.name)).savefig(plot, dpi=200)
+    return rows
