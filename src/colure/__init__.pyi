@@ -2,14 +2,18 @@ from . import acquire, analysis, app, geometry, instruments, model, planning, re
 from .app.notebook import OpenCampaign, Pattern, Record, Run, demo_campaign, open_campaign
 from .app.services.figure_table import Figures
 from .app.services.pattern_object import FilePattern, open_pattern
-from .model.loading import InputError
+from .errors import ColureError, InputError, InstrumentError, JournalError, MotionError
 
 __version__: str
 
 __all__ = [
+    "ColureError",
     "Figures",
     "FilePattern",
     "InputError",
+    "InstrumentError",
+    "JournalError",
+    "MotionError",
     "OpenCampaign",
     "Pattern",
     "Record",

@@ -8,10 +8,10 @@ import apsw
 import numpy as np
 import pytest
 
-from colure.acquire.journal import Journal, JournalError
+from colure.acquire.journal import Journal
 from colure.app import services
 from colure.app.storage.folders import run_folder
-from colure.model.loading import InputError
+from colure.errors import InputError, JournalError
 from tests.acquire.test_journal import row
 from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture
 

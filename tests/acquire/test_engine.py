@@ -14,12 +14,12 @@ from colure.acquire.outcome import Options
 from colure.acquire.states import State
 from colure.app import services
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError, InstrumentError
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.profile import analyzer_profile, axes_profile
-from colure.instruments.protocols import InstrumentError, RefusedError, unwatched
+from colure.instruments.protocols import RefusedError, unwatched
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.model.files import open_dataset
-from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role
 from colure.twin.servers import start_twin
 from tests.endtoend.test_near_to_far import edited

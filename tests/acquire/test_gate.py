@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from colure.acquire.journal import Journal
-from colure.acquire.locks import LockedError, canonical, hold_lock, hold_resource
+from colure.acquire.locks import canonical, hold_lock, hold_resource
 from colure.acquire.outcome import Options
 from colure.acquire.states import State
+from colure.errors import LockedError
 from colure.model.plan import ROLES, Role
 from colure.twin.motion import Move
 from tests.world import planned_rows, world_of

@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.acquire.guard import Bounds, Guard, GuardError, MotionWatch, outside, through_box
-from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, LostError, MotionError
+from colure.acquire.guard import Bounds, Guard, MotionWatch, outside, through_box
+from colure.errors import GuardError, InstrumentError, MotionError
+from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, KeepOut
 from colure.twin.clock import Clock

@@ -9,8 +9,9 @@ import apsw
 import numpy as np
 import pytest
 
-from colure.acquire.journal import Journal, JournalError, Row
+from colure.acquire.journal import Journal, Row
 from colure.app import services
+from colure.errors import JournalError
 
 
 def row(index: int, value: complex = 1.0) -> Row:

@@ -16,9 +16,9 @@ from colure.app.services.reference import reference_of
 from colure.app.services.rehearsal import _record, measured
 from colure.app.services.starting import start_campaign
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.files import save_dataset
-from colure.model.loading import InputError
 from colure.planning.preflight import make_plan
 from tests.analysis.true_cuts import true_cut
 

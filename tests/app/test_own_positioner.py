@@ -19,9 +19,10 @@ import pytest
 from colure.acquire.clocks import SystemClock
 from colure.app import services
 from colure.app.storage.folders import run_folder
+from colure.errors import MotionError
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.profile import axes_profile
-from colure.instruments.protocols import HeldError, MotionError, RefusedError, unwatched
+from colure.instruments.protocols import HeldError, RefusedError, unwatched
 from colure.model.files import open_dataset
 from colure.twin.servers import start_twin
 

@@ -16,8 +16,8 @@ from colure.acquire.journal import Journal
 from colure.app import services
 from colure.app.storage.folders import run_folder
 from colure.app.terminal.keys import Controls
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="pseudo-terminals")
 

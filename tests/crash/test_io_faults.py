@@ -6,9 +6,10 @@ import os
 
 import pytest
 
-from colure.acquire.journal import JOURNAL_FORMAT, Journal, JournalError
+from colure.acquire.journal import JOURNAL_FORMAT, Journal
 from colure.acquire.states import State
 from colure.app import services
+from colure.errors import JournalError
 from tests.acquire.test_journal import row
 from tests.crash.disk import FailingDisk
 from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture

@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from colure.acquire.journal import JOURNAL_FORMAT, Journal, JournalError
+from colure.acquire.journal import JOURNAL_FORMAT, Journal
 from colure.app import services
+from colure.errors import JournalError
 from tests.acquire.test_journal import row
 from tests.crash.disk import Operation, RecordingDisk, crashes
 

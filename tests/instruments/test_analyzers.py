@@ -12,14 +12,14 @@ from colure.acquire.seal import record_of
 from colure.acquire.states import State
 from colure.app import services
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError, InstrumentError
 from colure.instruments.device_states import CallableStates, CommandStates, ProgramStates
 from colure.instruments.links import real_number
 from colure.instruments.profile import analyzer_profile
-from colure.instruments.protocols import InstrumentError, LostError, SweepSettings
+from colure.instruments.protocols import LostError, SweepSettings
 from colure.instruments.scpi_analyzer import ScpiAnalyzer, require_plausible
 from colure.instruments.scpi_power import ScpiPowerReceiver
 from colure.model.device import States
-from colure.model.loading import InputError
 from colure.planning.level import free_space_loss_db
 from colure.twin.servers import start_twin
 from tests.instruments.hislip import HislipServer

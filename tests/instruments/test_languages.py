@@ -11,11 +11,12 @@ from contextlib import contextmanager
 import pytest
 
 from colure.acquire.clocks import SystemClock
+from colure.errors import InputError, MotionError
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.profile import axes_profile
-from colure.instruments.protocols import HeldError, LostError, MotionError, RefusedError, unwatched
-from colure.model.loading import InputError, validate
+from colure.instruments.protocols import HeldError, LostError, RefusedError, unwatched
+from colure.model.loading import validate
 from tests.instruments import languages
 from tests.instruments.peers import AXES, Motors, Tcp, Terminal
 

@@ -9,10 +9,11 @@ import random
 import pytest
 
 from colure.acquire.clocks import SystemClock
+from colure.errors import InputError, InstrumentError
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
-from colure.instruments.protocols import InstrumentError, unwatched
-from colure.model.loading import InputError, validate
+from colure.instruments.protocols import unwatched
+from colure.model.loading import validate
 from tests.instruments.grammar import NAMES, Dialect, Drawn
 from tests.instruments.peers import AXES, Motors, Tcp, Terminal
 

@@ -54,7 +54,7 @@ def test_definite_block_in_both_byte_orders(twin, big_endian):
 
 
 def test_block_of_unexpected_size_is_refused_and_the_line_stays_in_step(twin):
-    from colure.instruments.protocols import InstrumentError
+    from colure.errors import InstrumentError
 
     link = Transport(twin.analyzer_resource, timeout_s=5)
     link.query("INIT;*OPC?")

@@ -8,12 +8,13 @@ import time
 import numpy as np
 import pytest
 
+from colure.errors import InputError, InstrumentError
 from colure.instruments.links import VisaLink
 from colure.instruments.profile import AnalyzerProfile
-from colure.instruments.protocols import InstrumentError, LostError, SweepSettings
+from colure.instruments.protocols import LostError, SweepSettings
 from colure.instruments.resources import resource_name
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
-from colure.model.loading import InputError, validate
+from colure.model.loading import validate
 from tests.instruments.hislip import HislipServer
 from tests.instruments.strict import SocketServer, Strict
 from tests.instruments.vxi11 import Vxi11Server

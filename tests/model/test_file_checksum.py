@@ -12,8 +12,8 @@ from click.testing import CliRunner
 from colure.app import services
 from colure.app.cli import main
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.model.files import CHECKSUM, open_dataset, require_unchanged, save_dataset
-from colure.model.loading import InputError
 
 
 def dataset() -> xr.Dataset:

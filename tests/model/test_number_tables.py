@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from colure.app.services.reference import HEADER, _interpolated
-from colure.model.loading import InputError
+from colure.errors import InputError
 from colure.model.specification import load_specification
 from colure.planning.aim import read_targets
 from colure.twin.source_table import ELECTRIC, PLACE, read_sources

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from colure.errors import InputError
 from colure.model.exchange import COLUMNS, read_csv, write_csv
 from colure.model.exports import read_nsma
-from colure.model.loading import InputError
 
 STEP, TURN = np.arange(0.0, 181.0, 30.0), np.arange(0.0, 360.0, 30.0)
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from colure.errors import InputError
 from colure.model.goal import Goal
-from colure.model.loading import InputError, validate
+from colure.model.loading import validate
 from colure.model.scan import Scan, angles_of
 
 GOAL = {"name": "Daily scan", "start_ghz": 37.0, "stop_ghz": 40.0, "points": 25}

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from colure.errors import InputError
 from colure.geometry.kinematics import Geometry, sighting
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.planning.aim import aims, bearing_at, bearing_from, read_targets, slant_at
 
 #: Section 2 of the standards sheet (derived, round trip 4e-15): theta, phi; az, el; alpha, epsilon.

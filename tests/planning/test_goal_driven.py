@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from colure.app import services
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.planning.choose import BANDWIDTHS_HZ, best_power_dbm
 from colure.planning.flight import smear_limit
 from colure.planning.level import campaign_budget

@@ -9,8 +9,8 @@ from colure.acquire.journal import Journal
 from colure.acquire.seal import record_of
 from colure.acquire.states import State
 from colure.app import services
+from colure.errors import InputError
 from colure.model.chamber import Analyzer, Axis
-from colure.model.loading import InputError
 from colure.planning.duration import coordinated_time, move_time, point_times, sweep_time
 from colure.planning.learning import learn, recall, save
 from tests.world import world_of

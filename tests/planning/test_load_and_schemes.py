@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 
 from colure.app import services
+from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.planning.load import assess_load
 from colure.planning.schemes import blocked_share, compare, is_blocked
 from tests.endtoend.test_near_to_far import edited

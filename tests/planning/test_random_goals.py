@@ -7,8 +7,8 @@ import pytest
 
 from colure.analysis.uncertainty.budget import native_values
 from colure.app.services.rehearsal import carry_out
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.planning.preflight import make_plan
 from tests.planning.random_goals import draw
 

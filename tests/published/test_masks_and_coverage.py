@@ -9,9 +9,9 @@ from colure.analysis.compare.match import normalized_error
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.sphere import Sky, coverage
 from colure.analysis.verdict import masks
+from colure.errors import InputError
 from colure.geometry.sphere import equiangular
 from colure.model.evaluation import Evaluation
-from colure.model.loading import InputError
 from colure.model.specification import Mask
 from tests.conftest import cluster_of, expansion_of
 

@@ -9,11 +9,12 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
+from colure.errors import InputError
 from colure.geometry.directions import unit_vector
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
-from colure.model.loading import InputError, validate
+from colure.model.loading import validate
 from colure.twin.antennas import panel
 from colure.twin.devices import device_of, maker_of, steered
 from colure.waves.horn import horn_gain_dbi

@@ -8,11 +8,11 @@ import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
-from colure.acquire.guard import GuardError
 from colure.acquire.station import Station
 from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
+from colure.errors import GuardError, InstrumentError
 from colure.geometry.conventions import FloatArray
-from colure.instruments.protocols import AnalyzerDriver, AxesDriver, InstrumentError, StateDriver
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
 from colure.model.chamber import Chamber
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag

@@ -11,26 +11,17 @@ import numpy as np
 from colure.acquire.clocks import Clock, SystemClock
 from colure.acquire.control import Control
 from colure.acquire.flying import flight_of, fly
-from colure.acquire.gate import AcquisitionError, Gate
-from colure.acquire.guard import GuardError
-from colure.acquire.journal import Journal, JournalError, Row
+from colure.acquire.gate import Gate
+from colure.acquire.journal import Journal, Row
 from colure.acquire.outcome import Options, Outcome, Tally
 from colure.acquire.states import State, check
 from colure.acquire.station import PositionError, Station
 from colure.acquire.ties import TieKeeper
 from colure.acquire.watchdog import Watchdog
 from colure.acquire.whereabouts import Whereabouts
+from colure.errors import AcquisitionError, GuardError, InstrumentError, JournalError, MotionError
 from colure.geometry.conventions import FloatArray, IntArray
-from colure.instruments.protocols import (
-    AnalyzerDriver,
-    AxesDriver,
-    DoorOpenError,
-    HeldError,
-    InstrumentError,
-    LostError,
-    MotionError,
-    StateDriver,
-)
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, DoorOpenError, HeldError, LostError, StateDriver
 from colure.model.chamber import Chamber
 from colure.model.device import States
 from colure.model.events import Event, Listener, nobody

@@ -9,8 +9,8 @@ import numpy as np
 
 from colure.acquire.journal import Row
 from colure.acquire.station import Station, blame
+from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray, IntArray
-from colure.instruments.protocols import InstrumentError
 from colure.model.plan import ROLES, Role
 
 

@@ -7,12 +7,12 @@ from typing import Any
 
 import numpy as np
 
-from colure.acquire.guard import GuardError
 from colure.acquire.journal import Journal, Row
 from colure.acquire.station import Station, blame
 from colure.acquire.ties import Change, TieKeeper
+from colure.errors import AcquisitionError, GuardError, MotionError
 from colure.geometry.conventions import FloatArray
-from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, MotionError, StateDriver
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, StateDriver
 from colure.model.plan import ROLES, Role
 
 #: A tie point re-measured on resume must agree with the journal's within this, in dB.
@@ -22,10 +22,6 @@ AMBIGUOUS_TURNS = 0.47
 #: How often braking axes are looked at before they are taken to stand.
 REST_LOOKS = 100
 TIE_ROLES = tuple(ROLES.index(role) for role in (Role.TIE, Role.RESUME))
-
-
-class AcquisitionError(RuntimeError):
-    """The run may not go on; the reason in plain words is the message."""
 
 
 def who_answers(analyzer: AnalyzerDriver, axes: AxesDriver, states: StateDriver | None) -> dict[str, Any]:

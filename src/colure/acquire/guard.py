@@ -8,9 +8,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.acquire.clocks import Clock
+from colure.errors import GuardError as GuardError  # noqa: PLC0414 - the room's front offers it too
+from colure.errors import InstrumentError, MotionError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.profiles import coordinated_time, move_time, travelled
-from colure.instruments.protocols import AxesStatus, DoorOpenError, InstrumentError, LostError, MotionError
+from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.chamber import Axis, Chamber, KeepOut
 
 #: At speed the readout may lag by this much travel time on top of the axis' standstill limit.
@@ -19,10 +21,6 @@ LAG_S = 0.1
 STALL_S = 1.5
 #: An axis that stands this far on the wrong side of its start runs the wrong way, degrees; jitter of coarse readouts on top.
 WRONG_WAY_DEG, WRONG_WAY_TOLERANCES = 0.25, 4.0
-
-
-class GuardError(RuntimeError):
-    """A motion that must not be commanded; nothing has moved yet."""
 
 
 @dataclass(frozen=True)

@@ -7,8 +7,9 @@ from collections.abc import Callable, Mapping
 import numpy as np
 
 from colure.acquire.clocks import Clock
-from colure.acquire.guard import Guard, GuardError, MotionWatch
-from colure.instruments.protocols import AxesDriver, InstrumentError, MotionError
+from colure.acquire.guard import Guard, MotionWatch
+from colure.errors import GuardError, InstrumentError, MotionError
+from colure.instruments.protocols import AxesDriver
 from colure.model.chamber import Chamber
 
 #: A jog that proves the direction of an axis turns it by this, degrees; what comes back may differ by this share.

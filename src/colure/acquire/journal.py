@@ -20,9 +20,10 @@ from typing import Any
 import apsw
 import numpy as np
 
-from colure.acquire.locks import LockedError, hold_lock
+from colure.acquire.locks import hold_lock
+from colure.errors import InputError, LockedError
+from colure.errors import JournalError as JournalError  # noqa: PLC0414 - the room's front offers it too
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.model.loading import InputError
 from colure.model.plan import Plan
 
 OLDEST_SQLITE = (3, 51, 3)
@@ -30,10 +31,6 @@ JOURNAL_FORMAT = 2
 HEADER = "<qqqdddqq"
 HEADER_BYTES = struct.calcsize(HEADER)
 GENESIS = b"\0" * 32
-
-
-class JournalError(RuntimeError):
-    """The journal cannot be trusted or written; words for people."""
 
 
 @dataclass(frozen=True)

@@ -11,12 +11,8 @@ from contextlib import suppress
 from pathlib import Path
 from typing import IO
 
-from colure.instruments.protocols import InstrumentError
+from colure.errors import InstrumentError, LockedError
 from colure.instruments.resources import resource_name
-
-
-class LockedError(RuntimeError):
-    """Somebody else holds it; the message names the process."""
 
 
 def hold_lock(path: Path, what: str) -> IO[str]:

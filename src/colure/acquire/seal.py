@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.acquire.journal import Journal, JournalError
+from colure.acquire.journal import Journal
+from colure.errors import JournalError
 from colure.model.files import save_dataset, with_step
 from colure.model.record import build_record
 

@@ -16,14 +16,13 @@ from colure.acquire.control import Control
 from colure.acquire.guard import Guard, MotionWatch
 from colure.acquire.journal import Row
 from colure.acquire.watchdog import Watchdog
+from colure.errors import InstrumentError, MotionError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.instruments.protocols import (
     AnalyzerDriver,
     AxesDriver,
     HeldError,
-    InstrumentError,
     LostError,
-    MotionError,
     StateDriver,
     Sweep,
     SweepSettings,

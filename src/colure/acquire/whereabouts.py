@@ -10,10 +10,10 @@ from contextlib import suppress
 
 import numpy as np
 
-from colure.acquire.journal import Journal, JournalError
+from colure.acquire.journal import Journal
 from colure.acquire.station import Station, blame
+from colure.errors import InstrumentError, JournalError
 from colure.geometry.conventions import FloatArray
-from colure.instruments.protocols import InstrumentError
 
 #: How often braking axes are looked at before their place is kept, and how long after each other (seconds).
 LOOKS, LOOK_S = 30, 0.1

@@ -37,6 +37,7 @@ from colure.app.commands.simulate import simulate
 from colure.app.commands.three_antenna import three_antenna
 from colure.app.commands.truth import truth
 from colure.app.commands.verdict import verdict
+from colure.errors import CHECK_FAILED, GOOD, STOPPED, ColureError
 
 if TYPE_CHECKING:
     from colure.acquire.outcome import Options, Outcome
@@ -46,7 +47,6 @@ if TYPE_CHECKING:
 
 #: The kinds of devices that `colure new --device` knows; `colure.app.services.starting` holds their sizes.
 KINDS_TO_START = ("horn", "panel", "patch", "dipole", "array")
-GOOD, CHECK_FAILED, BAD_INPUT, STOPPED = 0, 1, 2, 3
 
 folder_argument = click.argument("folder", type=click.Path(path_type=Path), default=Path())
 run_option = click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
@@ -80,19 +80,11 @@ class Commands(click.Group):
                     formatter.write_dl(rows)
 
     def invoke(self, ctx: click.Context) -> Any:
-        from colure.model.loading import InputError
-
         try:
             return super().invoke(ctx)
-        except InputError as error:
-            for fault in error.faults:
-                click.echo(fault, err=True)
-            ctx.exit(BAD_INPUT)
-        except Exception as error:
-            if type(error).__name__ in ("InstrumentError", "RefusedError", "HeldError", "JournalError"):
-                click.echo(str(error), err=True)
-                ctx.exit(STOPPED)
-            raise
+        except ColureError as error:
+            click.echo(str(error), err=True)
+            ctx.exit(error.exit_code)
 
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
@@ -362,8 +354,8 @@ def report(folder: Path, run_name: str, specification: Path | None, state: str |
     from colure.app.services.reporting import report_on
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
+    from colure.errors import InputError
     from colure.model.campaign import Campaign
-    from colure.model.loading import InputError
 
     run = run_folder(folder, run_name)
     if is_cuts(run):
@@ -413,7 +405,7 @@ for command in (
 
 def _only_of_one_run(state: str | None, why: str) -> None:
     """Raise `InputError` if a state is asked for where none can be chosen."""
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     if state is not None:
         raise InputError([f"--state = {state!r}: {why}; give one campaign folder, or leave --state out"])
@@ -458,7 +450,7 @@ def _verify(run: RunFolder, as_json: bool) -> None:
 def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> None:
     """Show the cautions; motion needs a person's yes, or --yes from a script."""
     from colure.app.terminal import screens
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     if not quiet:
         screens.show_cautions(campaign, made)

@@ -23,8 +23,8 @@ from typing import TYPE_CHECKING, Any
 from colure.app import services
 from colure.app.services.figure_table import Figures, html_table
 from colure.app.storage.folders import RunFolder, run_folder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     import xarray as xr

@@ -7,8 +7,9 @@ import subprocess
 from collections.abc import Callable
 from pathlib import Path
 
+from colure.errors import InstrumentError
 from colure.instruments.links import Opener, VisaLink
-from colure.instruments.protocols import InstrumentError, LostError
+from colure.instruments.protocols import LostError
 from colure.model.device import States
 
 

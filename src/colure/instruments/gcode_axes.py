@@ -8,17 +8,10 @@ from collections.abc import Callable, Mapping
 from concurrent.futures import Executor, Future, ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
 
+from colure.errors import InstrumentError, MotionError
 from colure.instruments.links import Link, Opener, VisaLink
 from colure.instruments.profile import GcodeProfile
-from colure.instruments.protocols import (
-    AxesStatus,
-    InstrumentError,
-    LostError,
-    MotionError,
-    RefusedError,
-    Watch,
-    unheard,
-)
+from colure.instruments.protocols import AxesStatus, LostError, RefusedError, Watch, unheard
 from colure.instruments.status_words import read_status, refusal, says
 
 #: How often a running move is looked at, seconds.

@@ -17,8 +17,9 @@ from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 
+from colure.errors import MotionError
 from colure.instruments.links import LineEnds
-from colure.instruments.protocols import HeldError, LostError, MotionError, unheard
+from colure.instruments.protocols import HeldError, LostError, unheard
 from colure.instruments.wires import Wire, WireOpener, open_wire
 
 #: Somebody who waits for a line looks up this often, seconds; an answer is passed on at once.

@@ -9,18 +9,11 @@ from collections import deque
 from collections.abc import Callable, Mapping
 from contextlib import suppress
 
+from colure.errors import InstrumentError, MotionError
 from colure.instruments.line import Line, LineRules
 from colure.instruments.line_profile import LineAxis, LineProfile, Step
 from colure.instruments.line_status import LineStatus
-from colure.instruments.protocols import (
-    AxesStatus,
-    HeldError,
-    InstrumentError,
-    LostError,
-    MotionError,
-    Timer,
-    Watch,
-)
+from colure.instruments.protocols import AxesStatus, HeldError, LostError, Timer, Watch
 from colure.instruments.sequences import Talk
 from colure.instruments.wires import WireOpener, open_wire
 from colure.model.chamber import Axis

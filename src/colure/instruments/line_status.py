@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
+from colure.errors import InstrumentError
 from colure.instruments.line_profile import LineAxis, LineProfile, Step
 from colure.instruments.links import real_number
-from colure.instruments.protocols import AxesStatus, InstrumentError, LostError
+from colure.instruments.protocols import AxesStatus, LostError
 from colure.instruments.sequences import STRAY, Talk
 from colure.instruments.status_words import read_status, says
 

@@ -20,8 +20,9 @@ from typing import Any, Literal, Protocol
 
 import numpy as np
 
+from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray
-from colure.instruments.protocols import InstrumentError, LostError
+from colure.instruments.protocols import LostError
 from colure.instruments.resources import resource_name, socket_address
 
 _manager_lock = threading.Lock()

@@ -8,8 +8,9 @@ from typing import Literal
 
 from pydantic import Field, field_validator, model_validator
 
+from colure.errors import InputError
 from colure.instruments.line_profile import LineProfile, LineTable, compiles
-from colure.model.loading import InputError, Section, load, read_toml, validate
+from colure.model.loading import Section, load, read_toml, validate
 
 FOLDER = Path(__file__).parent / "profiles"
 

@@ -6,11 +6,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, Protocol
 
+from colure.errors import InstrumentError as InstrumentError  # noqa: PLC0414 - the room's front offers it too
 from colure.geometry.conventions import ComplexArray, FloatArray
-
-
-class InstrumentError(RuntimeError):
-    """An instrument did not answer, or answered that something is wrong; words for people."""
 
 
 class LostError(InstrumentError):
@@ -27,10 +24,6 @@ class HeldError(RefusedError):
 
 class DoorOpenError(InstrumentError):
     """The interlock says that somebody may be inside; closing it alone never starts motion."""
-
-
-class MotionError(InstrumentError):
-    """An axis did not do what it was told: its position is not trusted until it is homed."""
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from colure.instruments.protocols import InstrumentError
+from colure.errors import InstrumentError
 
 SPELLINGS = (
     "host:port, /dev/ttyUSB0, COM3, TCPIP::host::port::SOCKET, TCPIP::host::INSTR, TCPIP::host::hislip0::INSTR, "

@@ -8,10 +8,11 @@ from typing import Any
 
 import numpy as np
 
+from colure.errors import InstrumentError
 from colure.geometry.conventions import ComplexArray
 from colure.instruments.links import Opener, VisaLink
 from colure.instruments.profile import AnalyzerProfile
-from colure.instruments.protocols import InstrumentError, LostError, Sweep, SweepSettings
+from colure.instruments.protocols import LostError, Sweep, SweepSettings
 from colure.instruments.scpi_words import ScpiInstrument
 
 #: No path between two antennas amplifies by more than this, active devices included (common practice, no source).

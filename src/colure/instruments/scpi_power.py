@@ -6,9 +6,10 @@ from typing import Any
 
 import numpy as np
 
+from colure.errors import InstrumentError
 from colure.instruments.links import Opener, VisaLink, real_number
 from colure.instruments.profile import PowerProfile
-from colure.instruments.protocols import InstrumentError, Sweep, SweepSettings
+from colure.instruments.protocols import Sweep, SweepSettings
 from colure.instruments.scpi_analyzer import require_plausible
 from colure.instruments.scpi_words import ScpiInstrument
 

@@ -7,9 +7,10 @@ import time
 from collections.abc import Mapping
 from typing import Any
 
+from colure.errors import InstrumentError
 from colure.instruments.links import Link, Opener, VisaLink
 from colure.instruments.profile import AnalyzerProfile, PowerProfile
-from colure.instruments.protocols import InstrumentError, LostError, SweepSettings
+from colure.instruments.protocols import LostError, SweepSettings
 from colure.model.record import Flag
 
 FLAGS = {"overload": Flag.OVERLOAD, "unlevelled": Flag.UNLEVELLED, "unlocked": Flag.UNLOCKED}

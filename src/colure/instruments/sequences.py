@@ -6,9 +6,10 @@ import re
 import time
 from collections.abc import Mapping
 
+from colure.errors import InstrumentError
 from colure.instruments.line import Line, Wanted
 from colure.instruments.line_profile import LineProfile, Step
-from colure.instruments.protocols import InstrumentError, LostError, Timer
+from colure.instruments.protocols import LostError, Timer
 from colure.instruments.status_words import refusal, says
 
 #: What to do about an answer that is none.

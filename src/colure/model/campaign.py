@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from colure.errors import InputError
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
-from colure.model.loading import InputError, load, read_toml, validate
+from colure.model.loading import load, read_toml, validate
 from colure.model.recipe import Recipe
 
 #: Ludwig's third definition has no direction at 180 deg; the pattern of one component must stay clear of it.

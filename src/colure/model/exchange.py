@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.fields import LEAST_SUPPORT, FieldSamples, grid_dataset, is_grid, recognize_grid, scattered_dataset
-from colure.model.loading import InputError
 from colure.model.plausible import require_plausible
 from colure.model.tables import SEPARATORS, TextTable, read_text_table
 

@@ -12,9 +12,9 @@ from typing import Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.figure import Figure
-from colure.model.loading import InputError
 
 #: A text cell that begins like this would be taken for a formula by a spreadsheet.
 FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")

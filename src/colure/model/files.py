@@ -9,7 +9,7 @@ import uuid
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, BinaryIO
 
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 if TYPE_CHECKING:
     import xarray as xr

@@ -12,9 +12,10 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, IntArray
 from colure.model.files import ENGINE
-from colure.model.loading import InputError, require_library
+from colure.model.loading import require_library
 
 if TYPE_CHECKING:
     import xarray as xr

@@ -12,16 +12,10 @@ import annotated_types
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from pydantic.fields import FieldInfo
 
+from colure.errors import InputError as InputError  # noqa: PLC0414 - the room's front offers it too
+
 #: A campaign file larger than this is refused before it is parsed.
 LARGEST_TOML_BYTES = 1_000_000
-
-
-class InputError(ValueError):
-    """Bad input: one line per fault, each naming field, value, limit and unit."""
-
-    def __init__(self, faults: list[str]) -> None:
-        super().__init__("\n".join(faults))
-        self.faults = faults
 
 
 def require_library(name: str, extra: str) -> Any:

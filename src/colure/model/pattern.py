@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     import xarray as xr

@@ -10,9 +10,9 @@ from typing import Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
-from colure.model.loading import InputError
 
 PLAN_FORMAT = 2
 

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
 from colure.model.fields import FieldSamples
-from colure.model.loading import InputError
 
 WORDS = ("frequency", "radius", "angles", "duplicates")
 #: A field at fewer hertz than this was hardly measured on a range.

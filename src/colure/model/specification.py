@@ -8,8 +8,9 @@ from typing import Annotated, Literal
 
 from pydantic import Field, ValidationError, model_validator
 
+from colure.errors import InputError
 from colure.model.evaluation import Name
-from colure.model.loading import InputError, Section, load
+from colure.model.loading import Section, load
 from colure.model.tables import read_numbers
 
 Rule = Literal["simple", "guard-band"]

@@ -11,8 +11,8 @@ from pathlib import Path
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
-from colure.model.loading import InputError
 
 #: Marks at a file's beginning that name its encoding.
 MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import (
     azimuth_over_elevation,
@@ -19,7 +20,6 @@ from colure.geometry.directions import (
 from colure.geometry.kinematics import AxisMap, Geometry, Positioner, sighting, solutions
 from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
 from colure.model.chamber import Chamber
-from colure.model.loading import InputError
 from colure.model.tables import read_rows
 
 #: A list of targets longer than this is refused before it is read.

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from colure.errors import InputError
 from colure.geometry.conventions import wavenumber
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.planning.choose import Proposal
 from colure.planning.exposure import Exposure, assess_exposure
 from colure.planning.frequency_grid import frequency_grid, gate_verdict

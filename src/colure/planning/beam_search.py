@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import from_azimuth_over_elevation
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.model.plan import Plan, Role, ScanGrid
 from colure.planning.aim import Bearing, aims
 from colure.planning.answers import exposure_of

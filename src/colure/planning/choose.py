@@ -11,10 +11,10 @@ from typing import Any, Literal
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.profiles import ramp_time
 from colure.model.campaign import Campaign
 from colure.model.chamber import Analyzer
-from colure.model.loading import InputError
 from colure.model.plan import ScanGrid
 from colure.planning.flight import DUTY, smear_limit, swept_axis
 from colure.planning.forecast import Forecast, field_errors, forecast

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
 from colure.geometry.profiles import ramp_time
 from colure.model.chamber import Axis
-from colure.model.loading import InputError
 
 #: Share of the time between two sweeps that the sweep may take; the rest re-arms the analyzer.
 DUTY = 0.8

@@ -11,9 +11,9 @@ from dataclasses import replace
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.model.plan import Plan, Role, ScanGrid
 from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer

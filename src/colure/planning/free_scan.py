@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import theta_phi
 from colure.geometry.kinematics import AxisMap, Geometry, sighting, solutions
 from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, Chamber
-from colure.model.loading import InputError
 from colure.model.plan import Role, ScanGrid
 from colure.model.scan import Cut, Scan
 from colure.planning.aim import read_targets

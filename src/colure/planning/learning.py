@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.chamber import Axis, Chamber
-from colure.model.loading import InputError, Section, load, number
+from colure.model.loading import Section, load, number
 from colure.planning.duration import coordinated_time
 
 if TYPE_CHECKING:

@@ -6,11 +6,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
-from colure.model.loading import InputError
 
 #: Standard acceleration of gravity (3rd CGPM, 1901), m/s^2.
 GRAVITY = 9.80665

@@ -8,12 +8,12 @@ from typing import Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Axis, Chamber
 from colure.model.device import Device
 from colure.model.goal import Goal
-from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.planning.aim import aims, bearing_from
 from colure.planning.duration import approached_time, line_time, point_times, sweep_time

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.model.plan import ScanGrid
 from colure.planning.duration import sweep_time
 from colure.planning.flight import DUTY, swept_axis

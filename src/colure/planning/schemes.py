@@ -6,11 +6,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry, sighting
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
-from colure.model.loading import InputError
 from colure.model.plan import ROLES, Plan, Role
 from colure.planning.load import assess_load
 from colure.planning.path import Path, build_path

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 from colure.model.evaluation import Evaluation
-from colure.model.loading import InputError
 from colure.twin.devices import maker_of, steered
 from colure.twin.truth import Asked, TrueFigure, truth_of
 

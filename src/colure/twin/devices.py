@@ -11,12 +11,12 @@ from pathlib import Path
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.rotations import RigidMotion
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
-from colure.model.loading import InputError
 from colure.model.simulated_device import (
     PolarizedAntenna,
     SimulatedAntenna,

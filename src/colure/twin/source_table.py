@@ -7,8 +7,8 @@ from pathlib import Path
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.model.loading import InputError
 from colure.model.tables import numbers_of, read_rows
 from colure.twin.sources import Cluster
 

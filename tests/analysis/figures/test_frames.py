@@ -16,8 +16,8 @@ from colure.analysis.figures.frames import (
     turned_to,
     view,
 )
+from colure.errors import InputError
 from colure.geometry.polarization import Basis
-from colure.model.loading import InputError
 from tests.conftest import cluster_of, expansion_of
 
 X_DIPOLE = expansion_of(cluster_of(10e9, [[0, 0, 0]], [[1, 0, 0]]), 6)

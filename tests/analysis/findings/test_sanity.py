@@ -18,9 +18,9 @@ from colure.app.cli import main
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.model.device import Device
 from colure.model.figure import NOT_TO_BE_USED
-from colure.model.loading import InputError
 from tests.coverage.scenarios import HORN_38_GHZ, ONE, SCENARIOS, Scenario, band, sized
 
 

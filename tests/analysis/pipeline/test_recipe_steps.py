@@ -11,8 +11,9 @@ from colure.analysis.steps.alignment_fit import Disturbances
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
+from colure.errors import InputError
 from colure.model.chamber import EchoTable, SimulatedChamber
-from colure.model.loading import InputError, load
+from colure.model.loading import load
 from colure.model.recipe import Recipe
 from tests.conftest import expansion_of
 from tests.endtoend.test_near_to_far import edited

@@ -13,10 +13,10 @@ from colure.app import services
 from colure.app.cli import main
 from colure.app.services import beam_search
 from colure.app.services.rehearsal import _record
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
-from colure.model.loading import InputError
 from colure.planning.beam_search import expected_beamwidth_deg, search_plan
 from colure.twin.declared import stand_in
 from colure.twin.rehearsal import rehearse

@@ -11,9 +11,9 @@ import pytest
 
 from colure.analysis.setup.flip_test import evaluate_flip
 from colure.app.services.rehearsal import _record
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
-from colure.model.loading import InputError
 from colure.planning.flip import flip_plan
 from colure.twin.rehearsal import rehearse
 from tests.endtoend.test_near_to_far import edited

@@ -11,9 +11,9 @@ from colure.analysis.steps.gain import gain_transfer, reference_gain_dbi, substi
 from colure.app import services
 from colure.app.services import reference
 from colure.app.services.rehearsal import record_of_rehearsal
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
-from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role
 from colure.report.terms import gain_source
 from colure.twin.antennas import horn

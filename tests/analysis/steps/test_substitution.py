@@ -12,8 +12,9 @@ from colure.analysis.steps.gain import coverage_factor, gain_transfer, substitut
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
+from colure.errors import InputError
 from colure.model.chamber import Chamber, SimulatedChamber
-from colure.model.loading import InputError, load
+from colure.model.loading import load
 from colure.model.record import Flag
 from tests.endtoend.test_near_to_far import edited
 

@@ -9,8 +9,9 @@ import pytest
 
 from colure.analysis.uncertainty.level_cuts import LevelCut
 from colure.analysis.verdict.verdicts import judge, overall
+from colure.errors import InputError
 from colure.model.figure import NOT_TO_BE_USED, BudgetRow, Figure
-from colure.model.loading import InputError, load
+from colure.model.loading import load
 from colure.model.specification import Limit, Mask, Specification, load_specification
 
 

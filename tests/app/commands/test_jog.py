@@ -9,11 +9,11 @@ import pytest
 from click.testing import CliRunner
 
 from colure.acquire.clocks import SystemClock
-from colure.acquire.guard import GuardError
 from colure.acquire.jogging import Jogger
 from colure.acquire.locks import canonical
 from colure.app.cli import main
-from colure.instruments.protocols import HeldError, InstrumentError
+from colure.errors import GuardError, InstrumentError
+from colure.instruments.protocols import HeldError
 from tests.world import world_of
 
 

@@ -19,9 +19,9 @@ from colure.app.scale.batch import COLUMNS, find_items, run_batch, write_table
 from colure.app.scale.executors import Failed, workers_of
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
-from colure.model.loading import InputError
 
 
 def dies(task: int) -> int:

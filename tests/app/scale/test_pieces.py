@@ -14,10 +14,10 @@ from colure.app.scale import pieces as scale_out
 from colure.app.scale.pieces import process_large
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.files import save_dataset
 from colure.model.lazy import lay_out, open_lazily, read_array, read_rows, rows_of_state, write_part
-from colure.model.loading import InputError
 from colure.model.plan import ROLES, Role
 from colure.model.record import of_state
 from tests.endtoend.test_near_to_far import edited

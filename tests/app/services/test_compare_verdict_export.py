@@ -13,10 +13,10 @@ from colure.app import services
 from colure.app.cli import main
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.model.chamber import SimulatedChamber
 from colure.model.exports import TextCut, nsma_text, read_nsma, safe_text
 from colure.model.files import open_dataset, save_dataset
-from colure.model.loading import InputError
 
 SPEC = """
 name = "first article"

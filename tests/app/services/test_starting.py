@@ -11,8 +11,8 @@ from colure.app.cli import KINDS_TO_START, main
 from colure.app.services.reference import probe_of
 from colure.app.services.starting import KINDS
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.twin.devices import maker_of
 
 BANDS = ("2.4-2.5", "9.5-10.5", "24.1", "37-40", "76-77")

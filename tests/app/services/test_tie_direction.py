@@ -14,10 +14,10 @@ from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import _record, record_of_rehearsal
 from colure.app.services.tie_direction import keep, strongest_known, with_tie_direction
 from colure.app.storage.folders import run_folder
+from colure.errors import InputError
 from colure.geometry.directions import from_azimuth_over_elevation
 from colure.model.campaign import Campaign
 from colure.model.files import save_dataset
-from colure.model.loading import InputError
 from colure.model.record import of_state
 from colure.twin.rehearsal import rehearse
 from tests.coverage.scenarios import ONE, SCENARIOS, Scenario, four_by_four, sized

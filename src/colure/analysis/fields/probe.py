@@ -24,9 +24,9 @@ from colure.analysis.fields.expand import (
     whole_sphere,
 )
 from colure.analysis.fields.result import amplitude_words, folded
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.model.fields import FieldSamples, recognize_grid
-from colure.model.loading import InputError
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 from colure.waves.probe import first_order_response, mode_response, remove_response

@@ -8,10 +8,10 @@ from enum import StrEnum
 import numpy as np
 
 from colure.analysis.figures.cuts import find_beam
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import from_azimuth_over_elevation, theta_phi, unit_vector
 from colure.geometry.polarization import Basis, to_basis
-from colure.model.loading import InputError
 from colure.waves.expansion import Expansion
 
 

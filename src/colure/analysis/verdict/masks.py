@@ -8,8 +8,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import ArrayLike
 
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
-from colure.model.loading import InputError
 from colure.model.specification import Mask
 
 

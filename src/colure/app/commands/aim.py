@@ -99,7 +99,7 @@ def _plain(one: Aim) -> dict[str, Any]:
 
 
 def _show_readouts(text: str, geometries: list[Geometry], chamber: Chamber | None, *, as_json: bool) -> None:
-    from colure.model.loading import InputError
+    from colure.errors import InputError
     from colure.planning.aim import bearing_at
 
     try:

@@ -14,10 +14,10 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.errors import CHECK_FAILED
+
 if TYPE_CHECKING:
     from colure.app.scale.batch import Result, What
-
-CHECK_FAILED = 1
 
 
 @dataclass(frozen=True)

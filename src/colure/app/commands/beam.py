@@ -38,7 +38,7 @@ def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) 
     from colure.app import services
     from colure.app.services import beam_search
     from colure.app.terminal import screens
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     for stage in get_args(beam_search.Stage):
         run = beam_search.stage_run(folder, run_name, stage)

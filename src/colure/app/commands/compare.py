@@ -55,8 +55,8 @@ def compare(
     from colure.app.storage.folders import RunFolder, require_chart_target, run_folder
     from colure.app.storage.run_kinds import is_cuts
     from colure.app.terminal import screens
+    from colure.errors import InputError
     from colure.model.campaign import Campaign
-    from colure.model.loading import InputError
 
     kept = {word for word in keep.split(",") if word}
     if kept - {"frame", "origin", "level"}:

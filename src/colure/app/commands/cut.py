@@ -57,7 +57,7 @@ def cut(
     from colure.app.services import cuts
     from colure.app.storage.folders import run_folder
     from colure.app.terminal import screens
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     campaign, made = cuts.cut_plan(folder, _scan_of(asked), monitor_ghz)
     if only_plan:
@@ -121,7 +121,7 @@ def show_cuts(found: ReadCuts, path: Path, *, as_json: bool) -> None:
 
 def _scan_of(asked: dict[str, Any]) -> dict[str, Any]:
     """Return the table [scan] that the options say."""
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     names = {"theta": "theta_deg", "phi": "phi_deg", "az": "azimuth_deg", "el": "elevation_deg", "circles": "great_circles_deg",
              "along": "along_deg", "directions": "directions", "offset": "offset_deg", "probe": "probe", "repeats": "repeats",

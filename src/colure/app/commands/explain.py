@@ -26,8 +26,8 @@ def explain(name: str, as_json: bool) -> None:
       colure explain chamber.probe
       colure explain roll_axis
     """
+    from colure.errors import InputError
     from colure.model.entries import entries
-    from colure.model.loading import InputError
 
     every = list(entries())
     chosen = _chosen(every, name.removesuffix(".toml"))

@@ -108,7 +108,7 @@ def process(
       colure process near.nc far.nc --probe probe.nc --position-mm 0.1
     """
     from colure.app.services.converting import FileUncertainty, transform_file
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     folder, name = Path(sources[0] if sources else "."), run_name or "first"
     if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
@@ -205,7 +205,7 @@ def convert(
 
 def _point(text: str) -> tuple[float, float, float]:
     """Read x,y,z in metres."""
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     try:
         x, y, z = (float(part) for part in text.split(","))

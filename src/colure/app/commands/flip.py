@@ -25,7 +25,7 @@ def flip(folder: Path, run_name: str, yes: bool, as_json: bool) -> None:
     from colure.app import services
     from colure.app.storage.folders import run_folder
     from colure.app.terminal import screens
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     campaign, plan = services.flip_plan(folder)
     run = run_folder(folder, run_name)

@@ -56,6 +56,6 @@ def _numbers(text: str, name: str) -> list[float]:
     try:
         return [float(part) for part in text.split(",") if part.strip()]
     except ValueError:
-        from colure.model.loading import InputError
+        from colure.errors import InputError
 
         raise InputError([f"{name} = {text!r}: must be numbers with commas between them"]) from None

@@ -50,8 +50,8 @@ def jog(
       colure jog my-campaign --senses
     """
     from colure.app.services.jogging import jogger
+    from colure.errors import InputError
     from colure.model.campaign import Campaign
-    from colure.model.loading import InputError
 
     if sum([by_deg is not None, to_deg is not None, home, senses]) > 1 or (axis is None) != (
         by_deg is None and to_deg is None
@@ -164,7 +164,7 @@ def _show(here: Mapping[str, float], hand: Jogger) -> None:
 
 def _prove_all(hand: Jogger, *, yes: bool) -> None:
     """Turn every axis by a degree; a person says whether the way was right, or --yes takes the readout's word."""
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     wrong = []
     for name in hand.limits():
@@ -180,7 +180,7 @@ def _prove_all(hand: Jogger, *, yes: bool) -> None:
 
 
 def _clear(yes: bool, what: str) -> None:
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     if yes:
         return
@@ -197,9 +197,7 @@ class _Refusals:
         return None
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: object) -> None:
-        from colure.acquire.guard import GuardError
-        from colure.instruments.protocols import InstrumentError, MotionError
-        from colure.model.loading import InputError
+        from colure.errors import GuardError, InputError, InstrumentError, MotionError
 
         if isinstance(error, GuardError):
             raise InputError([str(error)]) from None

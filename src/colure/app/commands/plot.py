@@ -46,7 +46,7 @@ def plot(
     from colure.app.services.pattern_files import waves_of
     from colure.app.services.pattern_object import FilePattern
     from colure.app.storage.folders import require_free
-    from colure.model.loading import InputError
+    from colure.errors import InputError
 
     if target.suffix.lower() not in SUFFIXES:
         raise InputError([f"{target}: must end in one of {', '.join(SUFFIXES)}"])

@@ -33,8 +33,8 @@ def serve(
     \b
     Example: colure serve my-campaign
     """
+    from colure.errors import InputError
     from colure.model.campaign import Campaign
-    from colure.model.loading import InputError
 
     chosen = list(folders) or [Path()]
     for folder in chosen:

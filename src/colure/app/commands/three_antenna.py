@@ -80,6 +80,6 @@ def require_meant(files: tuple[Path, ...], range_m: float, accept: frozenset[str
             )
         seen[digest] = path
     if faults:
-        from colure.model.loading import InputError
+        from colure.errors import InputError
 
         raise InputError(faults)

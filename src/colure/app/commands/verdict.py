@@ -36,8 +36,8 @@ def verdict(
     from colure.app.services.verdicts import judge_file, judge_run
     from colure.app.storage.folders import run_folder
     from colure.app.terminal import screens
+    from colure.errors import InputError
     from colure.model.campaign import Campaign
-    from colure.model.loading import InputError
 
     if is_file(source):
         if state is not None:

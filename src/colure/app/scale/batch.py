@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from colure.app.scale.executors import Failed, workers_of
 from colure.app.storage.folders import RunFolder, campaign_digest, run_folder
-from colure.model.loading import InputError
+from colure.errors import InputError
 from colure.model.tables import decoded
 
 if TYPE_CHECKING:

@@ -14,7 +14,8 @@ from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from typing import Any, TypeVar
 
-from colure.model.loading import InputError, require_library
+from colure.errors import InputError
+from colure.model.loading import require_library
 
 T = TypeVar("T")
 R = TypeVar("R")

@@ -21,9 +21,10 @@ import numpy as np
 from colure.app.scale.executors import WORKER_BYTES, Failed, Workers, workers_of
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.storage.folders import campaign_digest, run_folder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.files import require_unchanged
-from colure.model.loading import InputError, require_library
+from colure.model.loading import require_library
 
 if TYPE_CHECKING:
     import xarray as xr

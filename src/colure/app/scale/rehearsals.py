@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.app.services.rehearsal import Finding, rehearse
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.model.plan import Plan
 
 #: From so many draws on, two processes share them.

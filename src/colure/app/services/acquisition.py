@@ -14,9 +14,9 @@ from typing import TYPE_CHECKING
 
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.storage.folders import RunFolder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.events import Event, Listener, nobody
-from colure.model.loading import InputError
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:
@@ -85,12 +85,13 @@ def instruments(campaign: Campaign) -> Iterator[Bench]:
     Raises
     ------
     InstrumentError
-        If one cannot be reached, or another process drives the axes.
+        If one cannot be reached.
+    LockedError
+        If another process drives the axes.
     """
     from colure.acquire.clocks import SystemClock
-    from colure.acquire.locks import LockedError, hold_resource
+    from colure.acquire.locks import hold_resource
     from colure.instruments.connect import connect_analyzer, connect_axes, connect_states
-    from colure.instruments.protocols import InstrumentError
 
     chamber, states = campaign.chamber, campaign.device.states
     names = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
@@ -101,10 +102,7 @@ def instruments(campaign: Campaign) -> Iterator[Bench]:
         if simulated:
             served = stack.enter_context(twin_process(campaign.folder))
             names = {name: served[name] if value == "twin" else value for name, value in names.items()}
-        try:
-            stack.callback(hold_resource(names["axes"]).close)
-        except LockedError as error:
-            raise InstrumentError(str(error)) from None
+        stack.callback(hold_resource(names["axes"]).close)
         clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
         analyzer = connect_analyzer(chamber.analyzer, names["analyzer"], campaign.folder)
         stack.callback(analyzer.close)
@@ -252,7 +250,7 @@ class CheckLine:
 def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
     """Talk to everything, move nothing, and return what was found."""
     from colure.acquire.check import check_bench
-    from colure.instruments.protocols import InstrumentError
+    from colure.errors import InstrumentError, LockedError
 
     lines: list[CheckLine] = []
     try:
@@ -262,7 +260,7 @@ def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
                 plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock
             )
             lines += [CheckLine(*line) for line in found]
-    except InstrumentError as error:
+    except (InstrumentError, LockedError) as error:
         lines.append(CheckLine("connection", False, str(error)))
     return lines
 

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from colure.app.storage.file_edits import write_fields
 from colure.app.storage.folders import RunFolder, run_folder
+from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.setup.beam_search import BeamFound

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.storage.folders import require_free
+from colure.errors import InputError
 from colure.geometry.directions import unit_vector
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.fields.errors import Declared

@@ -9,9 +9,9 @@ import numpy as np
 
 from colure.app.services import processing
 from colure.app.storage.folders import RunFolder
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.uncertainty.inputs import Inputs

@@ -14,9 +14,10 @@ from colure.app.services.processing import addresses, opened, states_of
 from colure.app.services.reference import reference_of
 from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.goal import Goal
-from colure.model.loading import InputError, validate
+from colure.model.loading import validate
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:

@@ -11,8 +11,8 @@ from colure.app.services.processing import addresses, has_phase, opened, process
 from colure.app.services.reference import reference_of
 from colure.app.storage.folders import RunFolder, require_record
 from colure.app.storage.run_kinds import is_cuts
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from collections.abc import Callable

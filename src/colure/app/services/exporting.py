@@ -10,8 +10,8 @@ import numpy as np
 
 from colure.app.services import evaluation, processing
 from colure.app.storage.folders import RunFolder, require_free
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.services.pattern_files import Waves
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.setup.grid_study import GridErrors

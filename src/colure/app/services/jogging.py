@@ -7,8 +7,8 @@ from contextlib import ExitStack, contextmanager
 from typing import TYPE_CHECKING
 
 from colure.app.services.acquisition import twin_process
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.acquire.jogging import Jogger
@@ -27,9 +27,9 @@ def jogger(campaign: Campaign) -> Iterator[Jogger]:
     """
     from colure.acquire.clocks import SystemClock
     from colure.acquire.jogging import Jogger
-    from colure.acquire.locks import LockedError, hold_resource
+    from colure.acquire.locks import hold_resource
+    from colure.errors import InstrumentError, LockedError
     from colure.instruments.connect import connect_axes
-    from colure.instruments.protocols import InstrumentError
 
     chamber = campaign.chamber
     resource, simulated = chamber.axes.resource, chamber.axes.resource == "twin"

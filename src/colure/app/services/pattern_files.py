@@ -10,9 +10,9 @@ import numpy as np
 
 from colure.app.services import processing
 from colure.app.storage.folders import RunFolder, run_folder
+from colure.errors import InputError
 from colure.geometry.conventions import BoolArray, FloatArray
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     import xarray as xr

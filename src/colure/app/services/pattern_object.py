@@ -10,8 +10,8 @@ import numpy as np
 
 from colure.app.services.pattern_files import Waves, waves_of_file
 from colure.app.services.picture_kinds import KINDS
+from colure.errors import InputError
 from colure.model.evaluation import Evaluation
-from colure.model.loading import InputError
 from colure.model.pattern import index_of
 
 if TYPE_CHECKING:

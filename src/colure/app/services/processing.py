@@ -11,8 +11,8 @@ from colure.app.services.acquisition import (
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.storage.folders import RunFolder, require_record
 from colure.app.storage.run_kinds import require_sphere
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     import xarray as xr

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.model.tables import read_numbers
 
 if TYPE_CHECKING:

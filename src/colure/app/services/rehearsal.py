@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.services.reference import probe_of
+from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
-from colure.model.loading import InputError
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:

@@ -14,10 +14,11 @@ from typing import Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
-from colure.model.loading import InputError, validate
+from colure.model.loading import validate
 
 LIGHT = 299_792_458.0
 DEMO_FOLDER = Path(__file__).parents[1] / "demo_campaign"

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.storage.folders import RunFolder
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign

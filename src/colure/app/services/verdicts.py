@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
 from colure.app.storage.folders import RunFolder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 from colure.model.specification import Specification, load_specification
 
 if TYPE_CHECKING:

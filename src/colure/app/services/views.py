@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from colure.app.services.processing import opened, processed
 from colure.app.storage.folders import RunFolder, require_free
+from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from colure.app.storage.folders import RunFolder
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 if TYPE_CHECKING:
     import xarray as xr

@@ -12,7 +12,7 @@ from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from typing import Any, Literal
 
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 #: Memory that a worker may take; what does not fit ends the worker, never the scan.
 LARGEST_MEMORY_BYTES = 12 << 30

@@ -16,7 +16,7 @@ from colure.app.web.desk import Desk
 from colure.app.web.guard.sessions import Lease, Sessions
 from colure.app.web.scan.layout import Kind, layout_for
 from colure.app.web.scan.live import LiveScan
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 #: A line of the scan's process is never longer.
 LONGEST_LINE = 4 << 20

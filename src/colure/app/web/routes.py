@@ -16,7 +16,7 @@ from colure.app.web.scan.layout import Kind
 from colure.app.web.views import explore as explore_view
 from colure.app.web.views import plan as plan_view
 from colure.app.web.views import tutor as tutor_view
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 Id = Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{1,80}$")]
 Value = float | int | str | bool | None | list[Annotated[float, Field(ge=-1e9, le=1e9)]]

@@ -25,7 +25,7 @@ from colure.app.web.guard.sessions import SESSION_LIFE_S
 from colure.app.web.room import Room, Stale
 from colure.app.web.routes import DOORS
 from colure.app.web.views import explore as explore_view
-from colure.model.loading import InputError
+from colure.errors import InputError
 
 STATIC = Path(__file__).parent / "static"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml"}

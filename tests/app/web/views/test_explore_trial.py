@@ -9,9 +9,9 @@ from colure.app import services
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.app.web.views.explore import PLAIN, Trial, impulse, opened, overview
+from colure.errors import InputError
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
-from colure.model.loading import InputError
 from tests.endtoend.test_near_to_far import edited
 
 

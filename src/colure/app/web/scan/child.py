@@ -18,8 +18,8 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, get_args
 
 from colure.app.web.scan.layout import Kind, planned
+from colure.errors import InputError
 from colure.model.events import Event
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.acquire.engine import Engine
@@ -117,7 +117,8 @@ class _Remote:
 
 def _history(journal_path: Path, middle: int) -> Iterator[list[list[Any]]]:
     """Yield what an earlier attempt measured already."""
-    from colure.acquire.journal import Journal, JournalError
+    from colure.acquire.journal import Journal
+    from colure.errors import JournalError
 
     if not journal_path.is_file():
         return

@@ -13,9 +13,9 @@ import numpy as np
 from colure.app import services
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
+from colure.errors import InputError
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.model.campaign import Campaign
-from colure.model.loading import InputError
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed

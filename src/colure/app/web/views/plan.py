@@ -10,11 +10,12 @@ from pydantic import BaseModel
 
 from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.storage.file_edits import write_fields
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.goal import Goal
-from colure.model.loading import InputError, read_toml
+from colure.model.loading import read_toml
 
 MODELS: dict[str, type[BaseModel]] = {"goal": Goal, "device": Device, "chamber": Chamber}
 #: Fields that the form shows, in this order, with the words beside them; everything else stays in the files.
