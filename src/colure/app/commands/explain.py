@@ -5,10 +5,12 @@ from __future__ import annotations
 import difflib
 import json
 from dataclasses import asdict
+from typing import TYPE_CHECKING
 
 import click
 
-from colure.model.entries import Entry
+if TYPE_CHECKING:
+    from colure.model.entries import Entry
 
 
 @click.command()
