@@ -112,7 +112,7 @@ def _weak_ties(done: Processed) -> list[Finding]:
         if done.drift.readable
         else "they are mostly noise and corrected nothing: the drift row is what chamber.toml declares"
     )
-    text = f"the ties read {below:.0f} dB less than the strongest sweep; {cost}. Set beam_deg in device.toml to the strongest direction"
+    text = f"the ties read {below:.0f} dB less than the strongest sweep; {cost}. The next run of this campaign looks along the strongest direction of this one; beam_deg in device.toml says it before"
     return [Finding("ties", -below, text, "information" if done.drift.readable else "look")]
 
 
