@@ -92,14 +92,14 @@ def one_case(antenna, region, noise_db, random, *, count=1200, cap=20):
         data = data + 10 ** (noise_db / 20) * np.abs(data).max() * (raw[0] + 1j * raw[1])
     fit = fit_scattered(Samples.of(theta, phi, data), cap, K)
     peak = length(truth).max()
-    bound = 2.0 * np.sqrt(np.mean(length(on_grid(fit.error_draws())) ** 2, axis=0))
+    bound = 2.0 * np.sqrt(np.mean(length(on_grid(fit.error_draws())) ** 2, axis=0) + fit.truncation() ** 2)
     error = length(on_grid(fit.coefficients) - truth)
     seen = REGIONS[region](np.rad2deg(LOOK_T), np.rad2deg(LOOK_P))
     where = bound <= max(0.01 * peak, 2.0 * np.median(bound[seen]))
     weight = np.sin(LOOK_T)[where]
     rms = float(np.sqrt(np.sum(weight * error[where] ** 2) / weight.sum()))
     plain = plain_least_squares(theta, phi, data, truth, where, min(cap, fit.signal.size + 1))
-    return rms / peak, plain / peak, float(error[where].max()) / peak, float(np.mean(error <= bound + 1e-13 * peak))
+    return rms / peak, plain / peak, float(error[where].max()) / peak, float(np.mean(error <= bound + 1e-10 * peak))
 
 
 def judged(cases):

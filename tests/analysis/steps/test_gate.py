@@ -106,7 +106,7 @@ def test_a_wall_of_the_chamber_is_gated_away(campaign_folder):
 
 
 def random_case(random, *, apart: bool):
-    """Return (band, device's own sweep, sweep with one or two echoes, how late the first comes, the response's length).
+    """Return (band, device's own sweep, sweep with one or two echoes, how late they come, the response's length, its kind).
 
     The response is a resonance that has fallen by 50 dB after its length, or two to four rays over its length.
     """
@@ -130,7 +130,14 @@ def random_case(random, *, apart: bool):
     echoes = first + late + np.r_[0.0, random.uniform(0.0, 0.3 * alias, random.integers(0, 2))]
     level = 10.0 ** (-random.uniform(15.0, 35.0, echoes.size) / 20.0) * np.exp(2j * np.pi * random.random(echoes.size))
     noise = 10.0 ** (-70.0 / 20.0) * random.normal(size=(2, count)).T @ [1.0, 1j] / np.sqrt(2.0)
-    return band, own, own + np.exp(-2j * np.pi * band[:, None] * echoes) @ level + noise, late, length, resonance
+    return (
+        band,
+        own,
+        own + np.exp(-2j * np.pi * band[:, None] * echoes) @ level + noise,
+        echoes - first,
+        length,
+        resonance,
+    )
 
 
 def rms_db(error: np.ndarray, own: np.ndarray) -> float:
@@ -138,17 +145,21 @@ def rms_db(error: np.ndarray, own: np.ndarray) -> float:
 
 
 def test_two_and_three_rays_apart_by_more_than_the_resolution():
-    """100 random cases over the whole band: median error at most -45 dB, and what the budget takes for it holds 95 %.
+    """200 random cases over the whole band: median error at most -45 dB, and what the budget takes for it holds 95 %.
+
+    At most a fifth of them is warned of although nothing overlaps, from the data alone.
 
     The outside reference, scikit-rf's gate from one such distance before the ray to the echo, is judged beside it over the
     middle half of the band: its ends it does not compensate.
     """
     random = np.random.default_rng(31)
-    errors, held, others, ungated = [], [], [], []
-    for _ in range(100):
-        band, own, sweep, late, length, _ = random_case(random, apart=True)
-        gate = propose(sweep, band, (late * LIGHT,), response_s=length)
+    errors, held, others, ungated, warned = [], [], [], [], []
+    for _ in range(200):
+        band, own, sweep, lates, length, _ = random_case(random, apart=True)
+        late = lates[0]
+        gate = propose(sweep, band, tuple(lates * LIGHT), response_s=length)
         assert not gate.caution
+        warned.append(bool(propose(sweep, band, tuple(lates * LIGHT)).caution))
         kept = gated(sweep, band, gate)
         errors.append(rms_db(kept - own, own))
         held.append(
@@ -161,30 +172,33 @@ def test_two_and_three_rays_apart_by_more_than_the_resolution():
         others.append(rms_db((window - own)[middle], own[middle]))
         ungated.append(rms_db(sweep - own, own))
     print(
-        f"median {np.median(errors):.1f} dB, scikit-rf {np.median(others):.1f}, ungated {np.median(ungated):.1f}; held {np.mean(held):.2f}"
+        f"median {np.median(errors):.1f} dB, scikit-rf {np.median(others):.1f}, ungated {np.median(ungated):.1f}; held {np.mean(held):.2f}, warned {np.mean(warned):.2f}"
     )
     assert np.median(errors) <= -45.0 and np.median(errors) < np.median(others) - 10.0
-    assert np.mean(held) >= 0.95
+    assert np.mean(held) >= 0.95 and np.mean(warned) <= 0.2
 
 
 def test_rays_that_the_band_cannot_part_are_refused_or_warned_of():
-    """100 random cases whose echo comes into the response or less than 1/B after it: refused or a caution in 95 %.
+    """200 random cases whose echo comes into the response or less than 1/B after it: refused or a caution in 95 %.
 
-    With the length declared always; without, from the data alone, for resonances (a ray of the response that comes with the
-    echo looks like one, whatever the gate).
+    With the length declared, and from the data alone; for each kind of response by itself.
     """
     random = np.random.default_rng(32)
-    declared, judged = [], []
-    for _ in range(100):
-        band, _, sweep, late, length, resonance = random_case(random, apart=False)
-        for known, out in ((length, declared), (None, judged if resonance else [])):
+    declared: list[bool] = []
+    judged: dict[bool, list[bool]] = {True: [], False: []}
+    for _ in range(200):
+        band, _, sweep, lates, length, resonance = random_case(random, apart=False)
+        for known, out in ((length, declared), (None, judged[resonance])):
             try:
-                out.append(bool(propose(sweep, band, (late * LIGHT,), response_s=known).caution))
+                out.append(bool(propose(sweep, band, tuple(lates * LIGHT), response_s=known).caution))
             except ValueError as error:
                 assert "GHz at least" in str(error)
                 out.append(True)
-    print(f"with the length {np.mean(declared):.2f}, from the data {np.mean(judged):.2f} of {len(judged)}")
-    assert np.mean(declared) >= 0.95 and np.mean(judged) >= 0.95
+    shares = {kind: float(np.mean(found)) for kind, found in judged.items()}
+    print(
+        f"with the length {np.mean(declared):.2f}, from the data {shares[True]:.2f} (resonances), {shares[False]:.2f} (rays)"
+    )
+    assert np.mean(declared) >= 0.95 and min(shares.values()) >= 0.95
 
 
 def test_the_peak_lies_between_the_bins():

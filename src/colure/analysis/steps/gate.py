@@ -41,6 +41,10 @@ CLOSES_BEFORE = 0.5
 ARRIVAL_DB = -40.0
 #: The device's own response must have fallen to this when the echo arrives.
 RESPONSE_DB = -45.0
+#: An echo is looked for so many resolutions about its declared moment; so far from it nothing of the echo itself is left.
+ECHO_WITHIN, BESIDE = 0.6, 0.3
+#: The device's response is looked for so many resolutions before and after the echo; other declared echoes leave this much out.
+LOOKS_BEFORE, LOOKS_AFTER, OTHER_ECHO = 0.9, 2.2, 0.6
 
 
 @dataclass(frozen=True)
@@ -169,11 +173,14 @@ def propose(
     limits(frequency_hz)
     if not echo_excess_m:
         raise ValueError("gate: chamber.toml declares no echo_excess_m, needs the nearest one to propose a width (m)")
-    return _about(delay_profile(trace, frequency_hz), frequency_hz, min(echo_excess_m), response_s)
+    return _about(delay_profile(trace, frequency_hz), frequency_hz, echo_excess_m, response_s)
 
 
-def _about(profile: DelayProfile, frequency_hz: FloatArray, excess_m: float, response_s: float | None) -> Gate:
-    """Return the gate about the strongest arrival that closes before an echo `excess_m` late."""
+def _about(
+    profile: DelayProfile, frequency_hz: FloatArray, echo_excess_m: tuple[float, ...], response_s: float | None
+) -> Gate:
+    """Return the gate about the strongest arrival that closes before the nearest echo."""
+    excess_m = min(echo_excess_m)
     span, late = float(np.ptp(frequency_hz)), excess_m / SPEED_OF_LIGHT
     if late < 1.0 / span:
         raise ValueError(
@@ -184,7 +191,7 @@ def _about(profile: DelayProfile, frequency_hz: FloatArray, excess_m: float, res
     before = min(max(OPENS_BEFORE / span, _earliest(profile, peak) + 1.0 / span), 0.25 * alias)
     after = min(late - CLOSES_BEFORE / span, 0.75 * alias - before)
     gate = Gate(peak + 0.5 * (after - before), before + after, profile, peak_s=peak)
-    return _judged(gate, span, peak + late, response_s)
+    return _judged(gate, span, [peak + one / SPEED_OF_LIGHT for one in sorted(echo_excess_m)], response_s)
 
 
 def _earliest(profile: DelayProfile, peak: float) -> float:
@@ -195,28 +202,57 @@ def _earliest(profile: DelayProfile, peak: float) -> float:
     return float(loud[-1] * profile.step_s) if loud.size else 0.0
 
 
-def _judged(gate: Gate, span_hz: float, echo_s: float, response_s: float | None) -> Gate:
-    """Return the gate with the level of the device's own response when the echo arrives, and a caution if it still lasts."""
-    profile, peak = gate.profile, gate.peak_s
-    assert profile is not None and peak is not None  # the caller has both
-    alias = profile.step_s * profile.power.size
-    delay = (np.arange(profile.power.size) * profile.step_s - peak + 0.25 * alias) % alias - 0.25 * alias
-    late = echo_s - peak
-    own = float(profile.power[(delay > -OPENS_BEFORE / span_hz) & (delay < late - 0.25 / span_hz)].sum())
-    last = float(profile.power[(delay > late - 1.0 / span_hz) & (delay < late - 0.4 / span_hz)].sum())
-    level = 10.0 * float(np.log10(max(last / own, 1e-20))) if own > 0.0 else 0.0
+def _judged(gate: Gate, span_hz: float, echoes_s: list[float], response_s: float | None) -> Gate:
+    """Return the gate with the level of the device's own response when the echo arrives, and a caution if it still lasts.
+
+    echoes_s
+        Moments at which declared echoes arrive, rising; empty where the gate's width is declared instead.
+    """
+    peak = gate.peak_s
+    assert peak is not None  # the caller has it
+    before, after = _levels_about(gate, span_hz, echoes_s)
+    late = (echoes_s[0] if echoes_s else gate.closes_s + CLOSES_BEFORE / span_hz) - peak
     caution = ""
     if response_s is not None and late - response_s < 1.0 / span_hz:
         caution = (
             f"the antennas' response is declared to last {1e9 * response_s:.2f} ns and the echo comes {1e9 * late:.2f} ns late: "
             f"the span of {span_hz / 1e9:.3g} GHz parts them only if {1e9 / span_hz:.2f} ns lie between"
         )
-    elif response_s is None and level > RESPONSE_DB:
+    elif response_s is None and before > RESPONSE_DB:
         caution = (
-            f"the device's own response is still at {level:.0f} dB when the gate closes {1e9 * (gate.closes_s - peak):.2f} ns after "
+            f"the device's own response is still at {before:.0f} dB when the gate closes {1e9 * (gate.closes_s - peak):.2f} ns after "
             f"its strongest arrival (at most {RESPONSE_DB:g} dB wanted): the gate cuts it off or lets an echo in; more span, or no gate"
         )
-    return replace(gate, response_db=level, caution=caution)
+    elif response_s is None and after > RESPONSE_DB:
+        caution = (
+            f"something at {after:.0f} dB arrives within {1e9 * LOOKS_AFTER / span_hz:.2f} ns after the nearest echo and is no declared "
+            f"echo (at most {RESPONSE_DB:g} dB wanted): declare it in echo_excess_m, or it is the device's own response, which the gate cuts off"
+        )
+    return replace(gate, response_db=before, caution=caution)
+
+
+def _levels_about(gate: Gate, span_hz: float, echoes_s: list[float]) -> tuple[float, float]:
+    """Return what arrives just before the nearest echo and just after it, in dB of the device's own response.
+
+    The echo is looked for near its declared moment: a slow response has its peak later than its first arrival, and
+    what an echo leaves beside itself would count as the device's.
+    """
+    profile, peak = gate.profile, gate.peak_s
+    assert profile is not None and peak is not None  # the caller has both
+    alias = profile.step_s * profile.power.size
+    delay = (np.arange(profile.power.size) * profile.step_s - peak + 0.25 * alias) % alias - 0.25 * alias
+    echo = (echoes_s[0] if echoes_s else gate.closes_s + CLOSES_BEFORE / span_hz) - peak
+    own = float(profile.power[(delay > -OPENS_BEFORE / span_hz) & (delay < echo - 0.25 / span_hz)].sum())
+    near = np.flatnonzero(np.abs(delay - echo) < ECHO_WITHIN / span_hz)
+    at = float(delay[near[np.argmax(profile.power[near])]]) if echoes_s else echo - 0.1 / span_hz
+
+    def level(since: float, until: float) -> float:
+        chosen = (delay > at + since / span_hz) & (delay < at + until / span_hz)
+        for other in echoes_s[1:]:
+            chosen &= np.abs(delay - (other - peak)) > OTHER_ECHO / span_hz
+        return 10.0 * float(np.log10(max(float(profile.power[chosen].sum()) / own, 1e-20))) if own > 0.0 else 0.0
+
+    return level(-LOOKS_BEFORE, -BESIDE), level(BESIDE, LOOKS_AFTER) if echoes_s else -200.0
 
 
 def gate_matrix(frequency_hz: FloatArray, gate: Gate) -> ComplexArray:
@@ -272,11 +308,11 @@ def proposed_gate(
             raise ValueError(
                 "gate: chamber.toml declares no echo_excess_m, needs the nearest one to propose a width (m)"
             )
-        own = _about(profile, frequency, min(echo_excess_m), response_s)
+        own = _about(profile, frequency, echo_excess_m, response_s)
         return own if centre_s is None else replace(own, centre_s=centre_s)
     peak = fine_peak(profile)
     gate = Gate(peak if centre_s is None else centre_s, width_s, profile, peak_s=peak)
-    return _judged(gate, span, gate.closes_s + CLOSES_BEFORE / span, response_s)
+    return _judged(gate, span, [], response_s)
 
 
 def _sweeps(record: xr.Dataset) -> ComplexArray:
