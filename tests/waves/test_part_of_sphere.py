@@ -81,15 +81,29 @@ def plain_least_squares(theta, phi, data, truth, where, top):
     return best
 
 
-def one_case(antenna, region, noise_db, random, *, count=1200, cap=20):
-    """Return (rms error where determined, best plain rms there, worst, share inside the bound), relative to the peak."""
+def with_noise(data, noise_db, random):
+    """Return fields with complex noise per component, in dB of the largest component; None adds nothing."""
+    if noise_db is None:
+        return data
+    raw = random.normal(size=(2, *data.shape)) * np.sqrt(0.5)
+    return data + 10 ** (noise_db / 20) * np.abs(data).max() * (raw[0] + 1j * raw[1])
+
+
+def one_case(antenna, region, noise_db, random, *, count, cap):
+    """Return what `judged_fit` does of a cluster on a spiral with a part missing."""
     theta, phi = spiral(count, random)
     keep = REGIONS[region](np.rad2deg(theta), np.rad2deg(phi))
     theta, phi = theta[keep], phi[keep]
-    data, truth = far(antenna, theta, phi), far(antenna, LOOK_T, LOOK_P)
-    if noise_db is not None:
-        raw = random.normal(size=(2, *data.shape)) * np.sqrt(0.5)
-        data = data + 10 ** (noise_db / 20) * np.abs(data).max() * (raw[0] + 1j * raw[1])
+    data = with_noise(far(antenna, theta, phi), noise_db, random)
+    return judged_fit(theta, phi, data, far(antenna, LOOK_T, LOOK_P), region, cap)
+
+
+def judged_fit(theta, phi, data, truth, region, cap):
+    """Return (rms error where determined, best plain rms there, worst, share inside the bound), relative to the peak.
+
+    truth
+        (2, direction) at LOOK_T, LOOK_P.
+    """
     fit = fit_scattered(Samples.of(theta, phi, data), cap, K)
     peak = length(truth).max()
     bound = 2.0 * np.sqrt(np.mean(length(on_grid(fit.error_draws())) ** 2, axis=0) + fit.truncation() ** 2)
@@ -99,7 +113,8 @@ def one_case(antenna, region, noise_db, random, *, count=1200, cap=20):
     weight = np.sin(LOOK_T)[where]
     rms = float(np.sqrt(np.sum(weight * error[where] ** 2) / weight.sum()))
     plain = plain_least_squares(theta, phi, data, truth, where, min(cap, fit.signal.size + 1))
-    return rms / peak, plain / peak, float(error[where].max()) / peak, float(np.mean(error <= bound + 1e-10 * peak))
+    inside = float(np.mean(error <= bound + 1e-10 * peak))
+    return rms / peak, plain / peak, float(error[where].max()) / peak, inside
 
 
 def judged(cases):
@@ -136,13 +151,19 @@ def test_some_antennas_with_parts_missing(region, noise_db):
 def test_twenty_antennas_four_noises(region, request):
     if not request.config.getoption("--nightly"):
         pytest.skip("80 antennas with each region: nightly only")
-    random = np.random.default_rng(7)
-    cases = [one_case(cluster(random), region, noise, random) for _ in range(20) for noise in NOISES]
+    cases = [
+        one_case(
+            cluster(np.random.default_rng([7, a])), region, noise, np.random.default_rng([9, a]), count=900, cap=17
+        )
+        for a in range(20)
+        for noise in NOISES
+    ]
     loss, worst, inside = judged(cases)
     print(
-        f"{region}: loss median {np.median(loss):.2f} most {loss.max():.2f} dB, worst {db(worst.max()):.1f} dB, inside {inside.mean():.4f}"
+        f"{region}: loss median {np.median(loss):.2f} most {loss.max():.2f} dB, worst {db(worst.max()):.1f} dB, "
+        f"inside {inside.mean():.4f}, of one antenna at least {inside.min():.3f}"
     )
-    assert np.quantile(loss, 0.95) <= 3.0 and np.mean(inside) >= 0.95
+    assert np.max(loss) <= 3.0 and np.mean(inside) >= 0.95
 
 
 def test_rows_scale_with_radius():

@@ -16,6 +16,7 @@ from scipy.linalg import get_lapack_funcs, qr, solve_triangular
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
 from colure.waves.harmonics_at import degrees_of_columns, matrix_at, mode_of_columns, to_modes
+from colure.waves.least_squares import tail_of
 
 #: Highest order that is solved directly; 2,178 columns.
 HIGHEST_DIRECT = 30
@@ -31,6 +32,8 @@ EVIDENCE_ROUNDS = 6
 #: Residual (rms over rms) that needs no higher order, though higher degrees may hold a little.
 WELL_SHOWN = 1e-7
 DRAWS = 48
+#: Degrees above the order that are drawn to learn what a fit makes of them.
+TAIL_DEGREES = 3
 #: Most products of a direct fit (a few seconds on one core); beyond, the iterative path is quicker.
 MOST_WORK = 9e10
 
@@ -226,6 +229,7 @@ def weighed(
     random = np.random.default_rng(seed)
     raw = random.normal(size=(2, upper.shape[0], DRAWS)) * np.sqrt(0.5)
     errors = noise * scale[:, None] * (inverse @ (raw[0] + 1j * raw[1]))
+    errors = errors + _mistaken(rows, variance, noise, np.sqrt(seen), scale[:, None] * inverse, random)
     return DirectSolution(
         to_modes(scale * found, order),
         to_modes(errors.T, order),
@@ -234,6 +238,37 @@ def weighed(
         np.sqrt(variance),
         float(np.sqrt(remainder / total)) if total else 0.0,
     )
+
+
+def _mistaken(
+    rows: Rows,
+    variance: FloatArray,
+    noise: float,
+    column: float,
+    root: np.ndarray,
+    random: np.random.Generator,
+) -> ComplexArray | float:
+    """Return draws (mode, draw) of what the fit makes of degrees above its order, which are no noise in a hole.
+
+    column
+        Norm of a column on a whole sphere; root (mode, mode) of the covariance of the solution, which takes A^H d to it.
+    """
+    order = variance.size
+    count = 2.0 * (2.0 * np.arange(1, order + 1) + 1.0)
+    spectrum = count * variance
+    power = tail_of(spectrum, float(count[-1]) * (noise / column) ** 2)
+    if power <= 0.0:
+        return 0.0
+    power = min(power, 2.0 * noise**2 * 4.0 * np.pi)
+    fall = float(np.clip(np.sqrt(spectrum[-2:].sum() / spectrum[-4:-2].sum()), 0.0, 0.9))
+    above = degrees_of_columns(order + TAIL_DEGREES)
+    start = 2 * mode_count(order)
+    share = fall ** (above[start:] - order - 1.0)
+    size = np.sqrt(power * share / share.sum())
+    raw = random.normal(size=(2, size.size, DRAWS)) * np.sqrt(0.5)
+    matrix = rows.matrix(order + TAIL_DEGREES)
+    data = matrix[:, start:] @ (size[:, None] * (raw[0] + 1j * raw[1]))
+    return np.asarray(root @ (root.conj().T @ (matrix[:, :start].conj().T @ data)))
 
 
 def _inverted(upper: np.ndarray) -> np.ndarray:
