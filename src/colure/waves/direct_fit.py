@@ -14,8 +14,14 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.linalg import get_lapack_funcs, qr, solve_triangular
 
-from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
-from colure.waves.harmonics_at import degrees_of_columns, matrix_at, mode_of_columns, to_modes
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, mode_count
+from colure.waves.harmonics_at import (
+    degrees_of_columns,
+    matrix_at,
+    mode_of_columns,
+    orders_of_columns,
+    to_modes,
+)
 from colure.waves.least_squares import tail_of
 
 #: Highest order that is solved directly; 2,178 columns.
@@ -28,12 +34,14 @@ SIGNIFICANT = 1.6
 SILENT_DEGREES = 3
 #: Relative rms below which a residual is the arithmetic's.
 ROUNDING = 2e-15
-EVIDENCE_ROUNDS = 6
+EVIDENCE_ROUNDS = 8
+#: Waves of one |m| are at most so much weaker or stronger than others of their degree (power).
+SHARE_LIMITS = (0.02, 200.0)
 #: Residual (rms over rms) that needs no higher order, though higher degrees may hold a little.
 WELL_SHOWN = 1e-7
 DRAWS = 48
 #: Degrees above the order that are drawn to learn what a fit makes of them.
-TAIL_DEGREES = 3
+TAIL_DEGREES = 8
 #: Most products of a direct fit (a few seconds on one core); beyond, the iterative path is quicker.
 MOST_WORK = 9e10
 
@@ -204,9 +212,11 @@ def weighed(
     variance = np.maximum(per_mode - noise**2, 1e-2 * noise**2) / seen
     least = noise**2 / seen
     components = 2.0 * rows.data.shape[-1]
+    turning = orders_of_columns(order)
+    share = np.ones(order + 1)
     for turn in range(EVIDENCE_ROUNDS):
         variance = _with_tail(variance, last, least)
-        scale = np.sqrt(variance)[degree]
+        scale = np.sqrt(variance[degree] * share[turning])
         if squares is None:
             upper, right = _damped(triangle * scale, rotated, noise)
         else:
@@ -215,34 +225,51 @@ def weighed(
         found = inverse @ right
         spread = noise**2 * np.sum(np.abs(inverse) ** 2, axis=1)
         known = np.maximum(np.bincount(degree, 1.0 - spread), 1e-3 * number)
-        power = np.bincount(degree, np.abs(scale * found) ** 2)
+        size = np.abs(found) ** 2
+        power = np.bincount(degree, size) * variance
         remainder = left + float(np.sum(np.abs(rotated - triangle @ (scale * found)) ** 2))
         total = left + float(np.sum(np.abs(rotated) ** 2))
         noise_now = np.sqrt(remainder / max(components - float(known.sum()), 1.0))
         least_noise = ROUNDING * np.sqrt(total / components) if squares is None else squares.least_noise
         noise_now = max(float(noise_now), float(least_noise))
         following = power / known
+        next_share = _shares(share, size, 1.0 - spread, turning)
         moved = np.max(np.abs(np.log(following[:last] / variance[:last])))
+        moved = max(moved, np.max(np.abs(np.log(next_share / share)[: last + 1])))
         if turn == EVIDENCE_ROUNDS - 1 or (moved < 0.4 and abs(np.log(noise_now / noise)) < 0.05):
             break
-        variance, noise = following, noise_now
+        variance, noise, share = following, noise_now, next_share
+    spectrum = variance * np.bincount(degree, share[turning]) / number
     random = np.random.default_rng(seed)
     raw = random.normal(size=(2, upper.shape[0], DRAWS)) * np.sqrt(0.5)
     errors = noise * scale[:, None] * (inverse @ (raw[0] + 1j * raw[1]))
-    errors = errors + _mistaken(rows, variance, noise, np.sqrt(seen), scale[:, None] * inverse, random)
+    errors = errors + _mistaken(rows, spectrum, share, noise, np.sqrt(seen), scale[:, None] * inverse, random)
     return DirectSolution(
         to_modes(scale * found, order),
         to_modes(errors.T, order),
         noise,
         float(known.sum()),
-        np.sqrt(variance),
+        np.sqrt(spectrum),
         float(np.sqrt(remainder / total)) if total else 0.0,
     )
 
 
+def _shares(share: FloatArray, size: FloatArray, known: FloatArray, turning: IntArray) -> FloatArray:
+    """Return how strong waves of every |m| are against their degree, by the evidence.
+
+    A device whose axis is z holds few |m|: in a hole about that axis they alone count.
+    """
+    number = np.bincount(turning)
+    found = share * np.bincount(turning, size) / np.maximum(np.bincount(turning, known), 0.5)
+    enough = np.bincount(turning, known) > 1.0
+    out = np.where(enough, np.clip(found, *SHARE_LIMITS), share)
+    return np.asarray(out / np.exp(np.sum(number * np.log(out)) / number.sum()))
+
+
 def _mistaken(
     rows: Rows,
-    variance: FloatArray,
+    per_mode: FloatArray,
+    share: FloatArray,
     noise: float,
     column: float,
     root: np.ndarray,
@@ -250,12 +277,14 @@ def _mistaken(
 ) -> ComplexArray | float:
     """Return draws (mode, draw) of what the fit makes of degrees above its order, which are no noise in a hole.
 
+    per_mode
+        (N,) mean square of one coefficient of each degree; share (N + 1,) how strong each |m| is against that.
     column
         Norm of a column on a whole sphere; root (mode, mode) of the covariance of the solution, which takes A^H d to it.
     """
-    order = variance.size
+    order = per_mode.size
     count = 2.0 * (2.0 * np.arange(1, order + 1) + 1.0)
-    spectrum = count * variance
+    spectrum = count * per_mode
     power = tail_of(spectrum, float(count[-1]) * (noise / column) ** 2)
     if power <= 0.0:
         return 0.0
@@ -263,8 +292,9 @@ def _mistaken(
     fall = float(np.clip(np.sqrt(spectrum[-2:].sum() / spectrum[-4:-2].sum()), 0.0, 0.9))
     above = degrees_of_columns(order + TAIL_DEGREES)
     start = 2 * mode_count(order)
-    share = fall ** (above[start:] - order - 1.0)
-    size = np.sqrt(power * share / share.sum())
+    turning = np.minimum(orders_of_columns(order + TAIL_DEGREES)[start:], order)
+    weight = fall ** (above[start:] - order - 1.0) * share[turning]
+    size = np.sqrt(power * weight / weight.sum())
     raw = random.normal(size=(2, size.size, DRAWS)) * np.sqrt(0.5)
     matrix = rows.matrix(order + TAIL_DEGREES)
     data = matrix[:, start:] @ (size[:, None] * (raw[0] + 1j * raw[1]))

@@ -70,6 +70,12 @@ def mode_of_columns(order: int) -> IntArray:
     return np.concatenate(kinds).astype(np.int64)
 
 
+def orders_of_columns(order: int) -> IntArray:
+    """Return |m| of every column."""
+    one = [np.concatenate([[0], np.repeat(np.arange(1, n + 1), 2)]) for n in range(1, order + 1)]
+    return np.concatenate([np.tile(m, 2) for m in one]).astype(np.int64)
+
+
 @lru_cache(maxsize=16)
 def _places(
     order: int,
