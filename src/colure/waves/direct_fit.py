@@ -37,6 +37,8 @@ ROUNDING = 2e-15
 EVIDENCE_ROUNDS = 8
 #: Waves of one |m| are at most so much weaker or stronger than others of their degree (power).
 SHARE_LIMITS = (0.02, 200.0)
+#: Beyond the last seen degree one mode may hold this many times the noise (power): few of a degree do not show in its sum.
+CONCENTRATED = 4.0
 #: Residual (rms over rms) that needs no higher order, though higher degrees may hold a little.
 WELL_SHOWN = 1e-7
 DRAWS = 48
@@ -216,7 +218,9 @@ def weighed(
     share = np.ones(order + 1)
     for turn in range(EVIDENCE_ROUNDS):
         variance = _with_tail(variance, last, least)
-        scale = np.sqrt(variance[degree] * share[turning])
+        prior = variance[degree] * share[turning]
+        prior = np.where(degree < last, prior, np.minimum(prior, CONCENTRATED * least))  # what nothing shows stays below the noise
+        scale = np.sqrt(prior)
         if squares is None:
             upper, right = _damped(triangle * scale, rotated, noise)
         else:
@@ -239,7 +243,7 @@ def weighed(
         if turn == EVIDENCE_ROUNDS - 1 or (moved < 0.4 and abs(np.log(noise_now / noise)) < 0.05):
             break
         variance, noise, share = following, noise_now, next_share
-    spectrum = variance * np.bincount(degree, share[turning]) / number
+    spectrum = np.bincount(degree, prior) / number
     random = np.random.default_rng(seed)
     raw = random.normal(size=(2, upper.shape[0], DRAWS)) * np.sqrt(0.5)
     errors = noise * scale[:, None] * (inverse @ (raw[0] + 1j * raw[1]))

@@ -16,7 +16,7 @@ from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_degrees
 from colure.waves.cells import Cells
-from colure.waves.direct_fit import HIGHEST_DIRECT, Rows, solve_directly
+from colure.waves.direct_fit import HIGHEST_DIRECT, TAIL_DEGREES, Rows, solve_directly
 from colure.waves.least_squares import Fit, LeastSquares, solve_with_noise
 from colure.waves.modes import resized
 from colure.waves.normal_fit import solve_by_squares
@@ -104,7 +104,7 @@ class ScatteredOperator(LeastSquares):
         self.sample_weight = samples.weight
         if samples.radius is None:
             self._shares = np.ones((1, samples.count))
-            self._scales = np.ones((1, 2, self.degrees.size), complex)
+            self._scales = self._more_scales = np.ones((1, 2, self.degrees.size), complex)
             self.reference = np.ones((2, self.degrees.size), complex)
             self.common = np.ones(samples.count, complex)
             return
@@ -113,7 +113,12 @@ class ScatteredOperator(LeastSquares):
         middle = float(nodes[len(nodes) // 2])
         reference = outgoing(order, np.array(k * middle))
         # Ratios to one reference radius stay near 1 however far n lies above k r.
-        self._scales = np.stack([outgoing(order, np.array(k * r)).ratio_to(reference)[:, self.degrees] for r in nodes])
+        more = mode_degrees(order + TAIL_DEGREES) - 1
+        beyond = outgoing(order + TAIL_DEGREES, np.array(k * middle))
+        self._more_scales = np.stack(
+            [outgoing(order + TAIL_DEGREES, np.array(k * r)).ratio_to(beyond)[:, more] for r in nodes]
+        )
+        self._scales = np.ascontiguousarray(self._more_scales[..., : self.degrees.size])
         self.reference = reference.tangential()[:, self.degrees]
         self.common = np.exp(-1j * k * samples.radius) / samples.radius
 
@@ -150,7 +155,7 @@ class ScatteredOperator(LeastSquares):
         level = np.abs(self.common) / np.sqrt(np.mean(np.abs(self.common) ** 2))
         weight = level * np.sqrt(self.sample_weight)
         data = self.samples.field / self.common
-        rows = Rows(self.samples.theta, self.samples.phi, weight, self._shares, self._scales, data * weight)
+        rows = Rows(self.samples.theta, self.samples.phi, weight, self._shares, self._more_scales, data * weight)
         found, clear = (None, True) if self.order <= SMALL_ORDER else solve_by_squares(rows, self.order)
         if found is None or not clear:
             # Too little noise for products of columns: all digits are wanted where that is quick enough.
