@@ -219,7 +219,8 @@ def weighed(
     for turn in range(EVIDENCE_ROUNDS):
         variance = _with_tail(variance, last, least)
         prior = variance[degree] * share[turning]
-        prior = np.where(degree < last, prior, np.minimum(prior, CONCENTRATED * least))  # what nothing shows stays below the noise
+        # What nothing shows stays near the noise.
+        prior = np.where(degree < last, prior, np.minimum(prior, CONCENTRATED * least))
         scale = np.sqrt(prior)
         if squares is None:
             upper, right = _damped(triangle * scale, rotated, noise)
