@@ -31,7 +31,8 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
         if name not in sys.path:
             sys.path.insert(0, name)
     pictures = importlib.import_module("pictures")
-    for name, draw in pictures.PICTURES.items():
+    rooms = importlib.import_module("rooms")
+    for name, draw in {**pictures.PICTURES, "rooms": rooms.rooms}.items():
         files.append(File.generated(config, f"pictures/{name}.svg", content=_svg(draw())))
     pages = {"commands": commands(), "files": toml_files(), "figures": figures(), "python": python_doors()}
     text, drawn = gallery()

@@ -21,7 +21,7 @@ DOORS = ("colure.analysis", "colure.app", "colure.app.services")
 @pytest.fixture(scope="module")
 def house() -> grimp.ImportGraph:
     """Every import of the package: also those inside functions, for types alone, and by way of a package's stub."""
-    graph = grimp.build_graph("colure")
+    graph = grimp.build_graph("colure", cache_dir=None)
     for door in DOORS:
         stub = SOURCE.parent / door.replace(".", "/") / "__init__.pyi"
         for node in ast.parse(stub.read_text(encoding="utf-8")).body:
@@ -48,7 +48,7 @@ def test_no_module_takes_part_in_a_circle_of_imports(house):
 
 def test_a_planted_circle_is_found(house):
     """A corrector that asks the pipeline, which runs it: three modules of two rooms."""
-    graph = grimp.build_graph("colure")
+    graph = grimp.build_graph("colure", cache_dir=None)
     graph.add_import(importer="colure.analysis.steps.drift_curve", imported="colure.analysis.pipeline.stages")
     found = circles(graph)
     assert len(found) == 1
