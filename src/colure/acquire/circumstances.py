@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from colure.instruments.plugins import driver_version, is_driver
 from colure.instruments.profile import profile_path
 from colure.model.chamber import Chamber
 
@@ -22,8 +23,8 @@ def circumstances(chamber: Chamber, folder: Path | None) -> dict[str, Any]:
     content = chamber.model_dump(mode="json")
     return {
         "profiles": {
-            name: {"name": table.profile, "text": profile_path(table.profile, folder).read_text(encoding="utf-8")}
-            for name, table in (("analyzer", chamber.analyzer), ("axes", chamber.axes))
+            "analyzer": _words(chamber.analyzer.profile, "colure.receivers", folder),
+            "axes": _words(chamber.axes.profile, "colure.axes", folder),
         },
         "axes": {name: axis.model_dump(mode="json") for name, axis in chamber.axis_table.items()},
         "keep_out": content["keep_out"],
@@ -31,6 +32,12 @@ def circumstances(chamber: Chamber, folder: Path | None) -> dict[str, Any]:
         "interlock": chamber.axes.interlock,
         "range_length_m": chamber.range_length_m,
     }
+
+
+def _words(profile: str, group: str, folder: Path | None) -> dict[str, str]:
+    if is_driver(profile):
+        return {"name": profile, "text": f'driver = "{profile} of {driver_version(group, profile)}"\n'}
+    return {"name": profile, "text": profile_path(profile, folder).read_text(encoding="utf-8")}
 
 
 def changes(before: Mapping[str, Any], now: Mapping[str, Any]) -> list[str]:

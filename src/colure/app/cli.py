@@ -18,6 +18,7 @@ from colure.app.commands.aim import aim
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
 from colure.app.commands.beam import beam
 from colure.app.commands.compare import compare, series
+from colure.app.commands.conformance import conformance
 from colure.app.commands.coverage import coverage
 from colure.app.commands.cut import cut
 from colure.app.commands.effects import effects
@@ -398,7 +399,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, cut, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace,
+    aim, beam, cut, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from pathlib import Path
+from typing import cast
 
 from colure.instruments.device_states import CommandStates, ProgramStates
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.links import Opener, VisaLink
+from colure.instruments.plugins import is_driver, make_driver
 from colure.instruments.profile import PowerProfile, analyzer_profile, axes_profile
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver, Timer
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
@@ -22,7 +24,10 @@ from colure.model.device import States
 def connect_analyzer(
     table: Analyzer, resource: str, folder: Path | None, *, opener: Opener = VisaLink
 ) -> AnalyzerDriver:
-    """Open the receiver that a profile describes."""
+    """Open the receiver that a profile describes, or the driver of another package (`driver:NAME`)."""
+    if is_driver(table.profile):
+        made = make_driver("colure.receivers", table.profile, resource, timeout_s=table.timeout_s, folder=folder)
+        return cast(AnalyzerDriver, made)
     profile = analyzer_profile(table.profile, folder)
     if isinstance(profile, PowerProfile):
         return ScpiPowerReceiver(resource, profile, timeout_s=table.timeout_s, opener=opener)
@@ -39,7 +44,10 @@ def connect_axes(
     opener: Opener = VisaLink,
     wires: WireOpener = open_wire,
 ) -> AxesDriver:
-    """Open the axis controller that a profile describes."""
+    """Open the axis controller that a profile describes, or the driver of another package (`driver:NAME`)."""
+    if is_driver(table.profile):
+        options = {"timeout_s": table.timeout_s, "timer": timer, "folder": folder}
+        return cast(AxesDriver, make_driver("colure.axes", table.profile, resource, axes, **options))
     profile = axes_profile(table.profile, folder)
     if isinstance(profile, LineProfile):
         return LineAxes(resource, profile, axes, timeout_s=table.timeout_s, timer=timer, opener=wires)

@@ -1,0 +1,248 @@
+"""Whether an instrument and its profile fit: what it answers, how fast, what it can, what is missing.
+
+Nothing moves unless `move_deg` is given; then every axis turns by it, is held on its way, and comes back.
+"""
+
+from __future__ import annotations
+
+import re
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.instruments.gcode_axes import GcodeAxes
+from colure.instruments.line_axes import LineAxes
+from colure.instruments.line_profile import LineProfile
+from colure.instruments.links import VisaLink
+from colure.instruments.profile import AnalyzerProfile, GcodeProfile, PowerProfile
+from colure.instruments.protocols import (
+    AnalyzerDriver,
+    AxesDriver,
+    HeldError,
+    InstrumentError,
+    SweepSettings,
+    Timer,
+    unwatched,
+)
+from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.instruments.scpi_power import ScpiPowerReceiver
+from colure.model.chamber import Axis
+
+#: Exchanges that are timed; a move that goes on by itself after a release has begun after this, seconds.
+EXCHANGES, RESUME_S = 20, 0.3
+#: Words without which something cannot be done, and what.
+OPTIONAL = {
+    "home": "homing", "door_open": "the door is not seen", "alarm": "alarms are not seen", "held": "a hold from elsewhere is not seen",
+    "beat": "the controller does not stop by itself when this program dies", "disable": "abort cannot take the drives' power away",
+    "timed": "style = 'fly' is not possible", "pulses": "trigger = 'position' is not possible",
+    "trigger_external": "pulses cannot start sweeps", "route": "no reference switch", "status": "overload is not seen",
+    "frequency_list": "frequencies are not read back", "clock": "time stamps are the computer's",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Answer:
+    """One question of the kit: None in `good` says what the instrument cannot do."""
+
+    what: str
+    good: bool | None
+    found: str
+
+
+class _Kit:
+    def __init__(self) -> None:
+        self.answers: list[Answer] = []
+
+    def ask(self, what: str, question: Callable[[], str]) -> bool:
+        try:
+            self.answers.append(Answer(what, True, question()))
+        except InstrumentError as error:
+            self.answers.append(Answer(what, False, str(error)))
+        return bool(self.answers[-1].good)
+
+    def missing(self, profile: object) -> None:
+        for word, meaning in OPTIONAL.items():
+            if hasattr(profile, word) and not getattr(profile, word):
+                self.answers.append(Answer(f"`{word}`", None, f"empty: {meaning}"))
+
+
+def axes_conformance(
+    profile: GcodeProfile | LineProfile, resource: str, *, timeout_s: float, timer: Timer, move_deg: float = 0.0
+) -> list[Answer]:
+    """Ask an axis controller everything that a run will ask.
+
+    move_deg
+        Turn every axis by this and back; 0 moves nothing.
+    """
+    kit, opened = _Kit(), []
+    names = tuple(profile.axes if isinstance(profile, LineProfile) else profile.letters)
+    table = {name: Axis(speed_deg_s=5.0, acceleration_deg_s2=10.0, min_deg=-3600, max_deg=3600) for name in names}
+    if isinstance(profile, LineProfile):
+        wraps = {name: axis.wraps_deg for name, axis in profile.axes.items() if axis.wraps_deg is not None}
+        table |= {name: table[name].model_copy(update={"modulo_deg": wrap}) for name, wrap in wraps.items()}
+
+    def connect() -> str:
+        driver: AxesDriver
+        if isinstance(profile, LineProfile):
+            driver = LineAxes(resource, profile, table, timeout_s=timeout_s, timer=timer)
+        else:
+            driver = GcodeAxes(resource, profile, names, timeout_s=timeout_s)
+        opened.append(driver)
+        return driver.identity()
+
+    if kit.ask("connection and identity", connect):
+        axes = opened[0]
+        try:
+            _ask_axes(kit, axes, move_deg)
+        finally:
+            axes.close()
+    kit.missing(profile)
+    return kit.answers
+
+
+def _ask_axes(kit: _Kit, axes: AxesDriver, move_deg: float) -> None:
+    def positions() -> str:
+        return ", ".join(f"{name} {value:.3f}" for name, value in axes.status().positions_deg.items()) + " deg"
+
+    def exchange() -> str:
+        times = [_seconds(axes.status) for _ in range(EXCHANGES)]
+        return f"one look at all axes {1e3 * float(np.median(times)):.1f} ms, longest {1e3 * max(times):.1f} ms"
+
+    def hold() -> str:
+        taken = _seconds(axes.hold)
+        if not axes.status().held:
+            raise InstrumentError("held axes do not read as held")
+        axes.release()
+        if axes.status().held:
+            raise InstrumentError("released axes still read as held")
+        return f"sent within {1e3 * taken:.1f} ms; released again"
+
+    def same() -> str:
+        before = axes.identity()
+        axes.reconnect()
+        return f"the same controller after a new connection: {before}"
+
+    if not kit.ask("positions", positions):
+        return
+    names = list(axes.status().positions_deg)
+    kit.ask("time of an exchange", exchange)
+    kit.ask("hold and release at rest", hold)
+    kit.ask("reconnection", same)
+    if move_deg:
+        for name in names:
+            kit.ask(f"move of {name}", lambda name=name: _move(axes, name, move_deg))  # type: ignore[misc]
+
+
+def _move(axes: AxesDriver, name: str, move_deg: float) -> str:
+    """Turn an axis, hold it on its way, and bring it back; raises `InstrumentError` for whatever is not as it should be."""
+    start = axes.status().positions_deg
+    target = {**start, name: start[name] + move_deg}
+    axes.begin(target, from_deg=start)
+    limit_s = time.monotonic() + 10.0
+    while abs((now := axes.status()).positions_deg[name] - start[name]) < 0.2 * abs(move_deg):
+        if time.monotonic() > limit_s:
+            axes.hold()
+            raise InstrumentError(f"{name} has not moved by {0.2 * abs(move_deg):g} deg within 10 s")
+    began = time.monotonic()
+    axes.hold()
+    before = now.positions_deg[name]
+    while abs((here := axes.status().positions_deg[name]) - before) > 1e-3:
+        before = here
+        if time.monotonic() - began > 10.0:
+            raise InstrumentError(f"{name} still moves 10 s after a hold")
+    stood_s = time.monotonic() - began
+    if abs(here - target[name]) < 0.02 * abs(move_deg):
+        raise InstrumentError(
+            f"{name} reached its target in spite of a hold; use a longer --move, or `hold` is not heard"
+        )
+    try:
+        axes.finish(0.0, unwatched, 30.0)
+    except HeldError:
+        pass
+    else:
+        raise InstrumentError(f"{name} does not read as held after a hold")
+    axes.release()
+    time.sleep(RESUME_S)
+    rested = axes.status().positions_deg[name]
+    if abs(rested - here) > 0.02 * abs(move_deg):
+        raise InstrumentError(
+            f"{name} goes on after `release`: {here:.3f} to {rested:.3f} deg; put what forgets the move into it"
+        )
+    axes.begin(start, from_deg=axes.status().positions_deg)
+    back = axes.finish(0.0, unwatched, 60.0).positions_deg[name]
+    if abs(back - start[name]) > 0.02 * abs(move_deg):
+        raise InstrumentError(f"{name} came back to {back:.3f} deg, started from {start[name]:.3f} deg")
+    return f"held after {here - start[name]:+.2f} deg, stood {stood_s:.2f} s later, came back to {back:.3f} deg"
+
+
+def analyzer_conformance(
+    profile: AnalyzerProfile | PowerProfile, resource: str, settings: SweepSettings, *, timeout_s: float
+) -> list[Answer]:
+    """Ask a receiver everything that a run will ask; its source is off at the end."""
+    kit, opened = _Kit(), []
+
+    def connect() -> str:
+        driver: AnalyzerDriver
+        if isinstance(profile, PowerProfile):
+            driver = ScpiPowerReceiver(resource, profile, timeout_s=timeout_s)
+        else:
+            driver = ScpiAnalyzer(resource, profile, timeout_s=timeout_s)
+        opened.append(driver)
+        return driver.identity()
+
+    def errors() -> str:
+        """A word that no instrument knows must come back as an error."""
+        if not profile.error:
+            raise InstrumentError("`error` is empty: a word that the instrument does not know goes unseen")
+        link = VisaLink(resource, timeout_s=timeout_s, ends=profile.line.ends)
+        try:
+            for _ in range(40):
+                if re.match(profile.error_none, link.query(profile.error)):
+                    break
+            link.write("COLURE:NOSUCHWORD 1")
+            found = link.query(profile.error)
+            if re.match(profile.error_none, found):
+                raise InstrumentError(f"an unknown word left no error: {profile.error!r} answered {found[:60]!r}")
+            return f"an unknown word is answered by {found[:60]}"
+        finally:
+            link.close()
+
+    kit.ask("error queue", errors)
+    if kit.ask("connection and identity", connect):
+        _ask_receiver(kit, opened[0], settings)
+    kit.missing(profile)
+    return kit.answers
+
+
+def _ask_receiver(kit: _Kit, receiver: AnalyzerDriver, settings: SweepSettings) -> None:
+    def configure() -> str:
+        found = receiver.configure(settings, (1,))
+        return ", ".join(f"{name} {value:g}" for name, value in found.items()) or "accepted (nothing read back)"
+
+    def sweeps() -> str:
+        times, levels = [], []
+        for _ in range(3):
+            begin = time.monotonic()
+            trace = receiver.sweep().trace
+            times.append(time.monotonic() - begin)
+            levels.append(20.0 * np.log10(float(np.abs(trace).mean())))
+        return f"{len(trace)} frequencies, {1e3 * float(np.median(times)):.1f} ms a sweep, mean {levels[-1]:.1f} dB"
+
+    def off() -> str:
+        receiver.safe()
+        return "off"
+
+    try:
+        if kit.ask("settings", configure):
+            kit.ask("three sweeps", sweeps)
+    finally:
+        kit.ask("source", off)
+        receiver.close()
+
+
+def _seconds(action: Callable[[], object]) -> float:
+    begin = time.monotonic()
+    action()
+    return time.monotonic() - begin
