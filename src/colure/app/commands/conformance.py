@@ -36,11 +36,12 @@ def conformance(
       colure conformance scpi-analyzer --resource 192.0.2.10:5025 --start-ghz 24 --stop-ghz 24.2
     """
     from colure.acquire.clocks import SystemClock
-    from colure.acquire.locks import LockedError, hold_resource
+    from colure.acquire.locks import hold_resource
+    from colure.errors import InputError, InstrumentError, LockedError
     from colure.instruments.conformance import analyzer_conformance, axes_conformance
     from colure.instruments.profile import analyzer_profile, axes_profile, profile_path
-    from colure.instruments.protocols import InstrumentError, SweepSettings
-    from colure.model.loading import InputError, read_toml
+    from colure.instruments.protocols import SweepSettings
+    from colure.model.loading import read_toml
 
     receiver = str(read_toml(profile_path(profile_name, folder)).get("kind", "")).startswith("scpi")
     if (
