@@ -7,6 +7,7 @@ import importlib.util
 import io
 import re
 import shlex
+import shutil
 from pathlib import Path
 
 import pytest
@@ -46,19 +47,26 @@ def run(line: str) -> None:
     assert outcome.exit_code in BAD_NEWS.get(line, (0,)), f"{line}: exit code {outcome.exit_code}\n{outcome.output}"
 
 
+@pytest.fixture(scope="session")
+def first_look(tmp_path_factory):
+    """The tutorial's campaign with a record; pages work on copies of it."""
+    folder = tmp_path_factory.mktemp("first-look") / "my-campaign"
+    services.new_campaign(folder)
+    (folder / "goal.toml").write_text(f'name = "First look"\n{SMALL}', encoding="utf-8")
+    made = run_folder(folder, "first")
+    made.path.mkdir(parents=True)
+    save_dataset(record_of_rehearsal(*services.make_plan(folder)), made.record)
+    return folder
+
+
 @pytest.mark.parametrize("page", [page for page in PAGES if blocks(page)], ids=lambda page: page.stem)
-def test_what_a_page_says_works(page, tmp_path, monkeypatch):
+def test_what_a_page_says_works(page, tmp_path, monkeypatch, request):
     monkeypatch.chdir(tmp_path)
     if page.stem == "connect-your-positioner":
         pytest.skip("needs a second terminal; tests/app/test_own_positioner.py goes through it")
     if page.stem not in ("tutorial", "coordinates"):
         # These pages go on with the tutorial's campaign, measured.
-        folder = tmp_path / "my-campaign"
-        services.new_campaign(folder)
-        (folder / "goal.toml").write_text(f'name = "First look"\n{SMALL}', encoding="utf-8")
-        made = run_folder(folder, "first")
-        made.path.mkdir(parents=True)
-        save_dataset(record_of_rehearsal(*services.make_plan(folder)), made.record)
+        shutil.copytree(request.getfixturevalue("first_look"), tmp_path / "my-campaign")
     names: dict[str, object] = {}
     for kind, title, text in blocks(page):
         if title:

@@ -6,8 +6,11 @@ import numpy as np
 import pytest
 from scipy.spatial.transform import Rotation
 
+from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.response import Response
+from colure.analysis.uncertainty.combination import Contribution, half_width, joint_draws, joint_half_width
+from colure.analysis.uncertainty.level_cuts import _amplitudes, cut_directions
 from colure.geometry.conventions import mode_count
 from colure.waves.circles import Circles
 from colure.waves.expansion import Expansion
@@ -140,3 +143,32 @@ def ludwig_ratio(waves: np.ndarray, other: np.ndarray, direction: np.ndarray) ->
     theta, phi = np.arccos(direction[2]), np.arctan2(direction[1], direction[0])
     one, two = (synthesis_at(w, np.array([theta]), np.array([phi]))[0, :, 0] for w in (waves, other))
     return complex(one[0] / two[1])
+
+
+def test_levels_with_changes_are_those_of_changed_patterns():
+    """Co, cross and total at given directions, every changed pattern read anew as the plain way."""
+    device = aperture(5.0).coefficients[0]
+    beam = find_beam(device, slant=0.2)
+    directions = cut_directions(beam, (0.0, 90.0), np.linspace(-180.0, 180.0, 61))
+    changes = errors(6, 0.02)
+    then, now = _amplitudes(device, [changes[:2], changes[2:]], directions, 0.2)
+
+    def plainly(waves):
+        vectors = FarField(waves).at(directions)
+        both = np.abs(ludwig_3(vectors, directions, 0.2))
+        return np.concatenate([*both, np.linalg.norm(vectors, axis=-1)])
+
+    assert then == pytest.approx(plainly(device), abs=1e-9)
+    for one, found in zip(changes, now, strict=True):
+        assert np.abs(found - plainly(device + one)).max() < 1e-6 * then.max()
+
+
+def test_half_widths_a_few_outputs_at_a_time_are_those_of_all_draws():
+    random = np.random.default_rng(6)
+    parts = [
+        Contribution(random.normal(size=(8, 3, 200)), "as drawn", centred=False),
+        Contribution(random.normal(size=(16, 3, 200)), "Monte Carlo"),
+        Contribution(random.normal(size=(1, 3, 200)), "normal"),
+    ]
+    found = joint_half_width(parts, draws=400)
+    assert found == pytest.approx(half_width(joint_draws(parts, draws=400)), rel=1e-9)
