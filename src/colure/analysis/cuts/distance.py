@@ -7,6 +7,7 @@ a horn; the true effect is taken to lie between the extremes that they show.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -44,6 +45,7 @@ def extent_m(size_mm: tuple[float, float, float], direction: FloatArray) -> floa
     return float(np.sum(np.abs(direction) * np.asarray(size_mm)) * 1e-3)
 
 
+@lru_cache(maxsize=4096)
 def distance_error(
     *, along_m: float, across_m: float, distance_m: float, frequency_hz: float, levels_db: tuple[float, ...]
 ) -> DistanceError:

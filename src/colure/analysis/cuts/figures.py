@@ -183,7 +183,7 @@ class _Reader:
         across = np.cross(middle, along)
         size = self.device.size_mm
         return distance_error(
-            along_m=extent_m(size, along), across_m=extent_m(size, across), distance_m=self.chamber.range_length_m,
+            along_m=round(extent_m(size, along), 6), across_m=round(extent_m(size, across), 6), distance_m=self.chamber.range_length_m,
             frequency_hz=self.frequency, levels_db=self.levels,
         )  # fmt: skip
 
