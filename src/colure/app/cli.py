@@ -32,6 +32,8 @@ from colure.app.commands.jog import goto, jog, trace
 from colure.app.commands.pattern import pattern
 from colure.app.commands.plot import plot
 from colure.app.commands.rehearse import rehearse
+from colure.app.commands.report import report
+from colure.app.commands.runs import identity_options, identity_said, runs
 from colure.app.commands.serve import serve
 from colure.app.commands.set_ups import set_ups
 from colure.app.commands.simulate import simulate
@@ -211,6 +213,7 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
     "--pause-limit-s", type=click.FloatRange(0.1, 1e6), default=1800.0, show_default=True,
     help="A pause that nobody ends becomes a stop after this.",
 )  # fmt: skip
+@identity_options
 @json_option
 def acquire(
     folder: Path,
@@ -224,6 +227,7 @@ def acquire(
     accept_damage: bool,
     pause_limit_s: float,
     as_json: bool,
+    **said: str | None,
 ) -> None:
     """Measure a campaign, or go on with a run that was interrupted.
 
@@ -241,6 +245,7 @@ def acquire(
     from colure.acquire.outcome import Options
     from colure.app import services
     from colure.app.storage.folders import run_folder
+    from colure.app.storage.run_identity import keep_identity
 
     run = run_folder(folder, run_name)
     if only_verify:
@@ -256,6 +261,7 @@ def acquire(
         _check(campaign, made, as_json)
         return
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
+    keep_identity(run, identity_said(campaign, said))
     options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)
     outcome = _acquire(campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage)
     if as_json:
@@ -335,53 +341,6 @@ def evaluate(
 
 
 @main.command()
-@folder_argument
-@run_option
-@click.option(
-    "--specification", type=click.Path(path_type=Path), default=None, help="Limits and masks to hold it against."
-)
-@click.option("--state", default=None, help="State of a device that has several; the first by default.")
-@json_option
-def report(folder: Path, run_name: str, specification: Path | None, state: str | None, as_json: bool) -> None:
-    """Write the report of a run as one HTML page and a PDF, with a verdict if there is a specification.
-
-    Of a state other than the first the files carry its name.
-
-    \b
-    Example: colure report my-campaign --run first --specification limits.toml
-    """
-    from colure.app import services
-    from colure.app.services import cuts
-    from colure.app.services.reporting import report_on
-    from colure.app.storage.folders import run_folder
-    from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
-    from colure.errors import InputError
-    from colure.model.campaign import Campaign
-
-    run = run_folder(folder, run_name)
-    if is_cuts(run):
-        if specification is not None:
-            raise InputError([f"--specification: run {run_name} {NO_SPHERE}"])
-        cuts.write_report(Campaign.load(folder), run, state=state)
-        _say_reports(run, state, as_json=as_json)
-        return
-    campaign, made = services.make_plan(folder)
-    report_on(campaign, made, run, services.process(campaign, run, state=state), specification)
-    _say_reports(run, state, as_json=as_json)
-
-
-def _say_reports(run: RunFolder, state: str | None, *, as_json: bool) -> None:
-    """Print where the report lies."""
-    from colure.app import services
-
-    page, printed = (services.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
-    if as_json:
-        click.echo(json.dumps({"html": str(page), "pdf": str(printed)}))
-    else:
-        click.echo(f"report: {page}\nreport: {printed}")
-
-
-@main.command()
 @click.option("--folder", type=click.Path(path_type=Path), default=None, help="Where to put the campaign.")
 @json_option
 def demo(folder: Path | None, as_json: bool) -> None:
@@ -399,7 +358,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, cut, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
+    aim, beam, cut, report, runs, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -8,6 +8,7 @@ import numpy as np
 from pydantic import Field, model_validator
 
 from colure.geometry.conventions import FloatArray
+from colure.model.identity import RunIdentity
 from colure.model.loading import Section, number
 from colure.model.scan import Scan
 
@@ -86,6 +87,8 @@ class Goal(Section):
     scan
         The operator's own directions and probe offsets instead of the grid that Colure would choose; figures are then
         read at the range length, without a transform.
+    run
+        What every run of this campaign is kept and found by: tag, operator, serial, customer, order, note.
     monitor_ghz
         Frequency that charts, tables and live views show first; mid-band if left out.
     """
@@ -109,6 +112,7 @@ class Goal(Section):
     gate: bool = False
     want: Want | None = None
     scan: Scan | None = None
+    run: RunIdentity | None = None
     monitor_ghz: float | None = Field(default=None, ge=0.03, le=1100, json_schema_extra={"unit": "GHz"})
 
     @model_validator(mode="after")

@@ -15,6 +15,8 @@ from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 
 PLAN_FORMAT = 2
+#: Entries of the campaign's files that only name things: changing them does not make another plan.
+NAMES = frozenset({"name", "note", "run", "monitor_ghz"})
 
 
 class Role(StrEnum):
@@ -134,9 +136,14 @@ class Plan:
 
     @property
     def hash(self) -> str:
-        """SHA-256 over everything that decides what is measured (predictions excluded)."""
+        """SHA-256 over everything that decides what is measured (predictions and names excluded)."""
         content = self.as_dict()
         content.pop("predicted")
+        # Names and notes decide nothing that is measured.
+        content["inputs"] = {
+            name: {k: v for k, v in table.items() if k not in NAMES} if isinstance(table, dict) else table
+            for name, table in self.inputs.items()
+        }
         return hashlib.sha256(json.dumps(content, sort_keys=True, separators=(",", ":")).encode()).hexdigest()
 
     def as_dict(self) -> dict[str, Any]:

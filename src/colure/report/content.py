@@ -62,6 +62,8 @@ class Source:
 
     states
         Total gain (theta, phi) at mid-band of every device state, on the processed pattern's grid; empty if there is one.
+    identity
+        The run's name, and what a person said of it.
     """
 
     plan: Plan
@@ -78,6 +80,7 @@ class Source:
     levels: dict[str, LevelCut]
     judged: Verdicts | None = None
     states: dict[str, FloatArray] = field(default_factory=dict)
+    identity: dict[str, str] = field(default_factory=dict)
 
 
 #: What the report answers first, of the figures that exist.
@@ -95,6 +98,7 @@ def compose(source: Source) -> Document:
         + (" \u2014 invented demo data from a simulated chamber" if source.demo else ""),
         answer=_answer(source, here, frequency),
         sections=(
+            *_identity_section(source),
             *_verdict_section(source),
             _figures_section(source, here, frequency),
             _set_up(source),
@@ -176,6 +180,13 @@ def _verdict_section(source: Source) -> tuple[Section, ...]:
 def _where(plan: Plan) -> str:
     """Say which part of the sphere was measured."""
     return "the whole sphere" if plan.grid.whole else f"theta up to {plan.settings['region_deg']:g} deg"
+
+
+def _identity_section(source: Source) -> tuple[Section, ...]:
+    """Return what a person said of the run; nothing if nothing was said."""
+    if len(source.identity) < 2:
+        return ()
+    return (Section("Run", (Table(("", ""), tuple(source.identity.items()), wide=True),)),)
 
 
 def _set_up(source: Source) -> Section:

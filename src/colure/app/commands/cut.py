@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.commands.runs import ENTRIES, identity_options, identity_said
+
 if TYPE_CHECKING:
     from colure.app.services.cuts import ReadCuts
 
@@ -34,6 +36,7 @@ if TYPE_CHECKING:
 @click.option("--dwell-s", type=float, default=0.0, show_default=True, help="Rest at every point before its sweep.")
 @click.option("--monitor-ghz", type=float, help="Frequency that is shown; mid-band if left out.")
 @click.option("--run", "run_name", default="cut", show_default=True, help="Name of the run.")
+@identity_options
 @click.option(
     "--plan", "only_plan", is_flag=True, help="Show what would be measured and how long it takes; move nothing."
 )
@@ -56,6 +59,7 @@ def cut(
     from colure.app import services
     from colure.app.services import cuts
     from colure.app.storage.folders import run_folder
+    from colure.app.storage.run_identity import keep_identity
     from colure.app.terminal import screens
     from colure.errors import InputError
 
@@ -76,6 +80,7 @@ def cut(
             as_json or not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?")
         ):
             raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
+        keep_identity(run, identity_said(campaign, {name: asked[name] for name in ENTRIES}))
         with screens.progress(len(made), quiet=as_json) as listener:
             outcome = services.acquire(campaign, made, run, listener=listener)
         if outcome.state.value != "done":

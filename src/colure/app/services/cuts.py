@@ -13,6 +13,7 @@ import numpy as np
 from colure.app.services.processing import addresses, opened, states_of
 from colure.app.services.reference import reference_of
 from colure.app.storage.folders import RunFolder, require_free
+from colure.app.storage.run_identity import identity_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -49,6 +50,7 @@ def cut_plan(folder: Path, scan: dict[str, Any], monitor_ghz: float | None = Non
         "if_bandwidth_hz",
         "power_dbm",
         "monitor_ghz",
+        "run",
     )
     table = {name: value for name, value in campaign.goal.model_dump().items() if name in kept and value is not None}
     if monitor_ghz is not None:
@@ -159,7 +161,7 @@ def write_report(campaign: Campaign, run: RunFolder, *, state: str | None = None
         chamber=campaign.chamber, device=campaign.device, scan=found.scan, levels=found.levels, figures=found.figures,
         shown=found.shown, components=component_words(found.scan), record_attrs=dict(opened(run, state).attrs),
         record_file=run.record.name, record_sha256=file_hash(run.record),
-        demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",),
+        demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",), identity={"run": run.path.name, **identity_of(run).said},
     ))  # fmt: skip
     own = state or (states_of(run)[0] if states_of(run) else None)
     for target in addresses(run, run.report_html, own):

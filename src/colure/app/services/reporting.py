@@ -11,6 +11,7 @@ from colure.app.services.processing import addresses, opened, process_with, stat
 from colure.app.services.reference import reference_of
 from colure.app.services.verdicts import judge
 from colure.app.storage.folders import RunFolder
+from colure.app.storage.run_identity import identity_of
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan
 from colure.model.specification import load_specification
@@ -69,6 +70,7 @@ def write_report(
             levels=_principal_levels(processed),
             judged=None if judged is None else _verdicts(judged),
             states=_power_of_states(campaign, run, processed),
+            identity={"run": run.path.name, **identity_of(run).said},
         )
     )
     page = render_html(document)

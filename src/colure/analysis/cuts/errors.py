@@ -1,0 +1,62 @@
+"""What is wrong with the field of a cut, by cause, and where each cause is known from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+BASIS = {
+    "reference gain": "declared, or the table's own",
+    "noise": "scatter of the reference's repeated sweeps, or of repeated cuts",
+    "range echoes": "declared level, not filtered by any transform",
+    "drift residual": "ties against each other",
+    "mismatch": "declared reflections of unknown phase",
+    "probe polarization": "probe's impurity and roll, on what lies across",
+    "alignment": "declared zeros, tilts and pose",
+    "probe pattern": "probe's taper towards a device beside the axes' crossing",
+    "sampling": "every second sample against all; another top of the beam",
+    "finite distance": "evenly lit and tapered apertures as long as the device; a bias, the interval leans to its side",
+}
+KIND = {"noise": "measured", "drift residual": "measured", "sampling": "measured"}
+
+
+@dataclass(frozen=True)
+class Errors:
+    """What is wrong with the field of one cut at one frequency: expanded (k = 2), gain scale, or relative where said.
+
+    noise, echoes, floor, impurity
+        In-phase parts as amplitudes; the floor is what the finite distance does beyond the main lobe.
+    drift, once
+        Relative: between points of the scan; of the whole scan against the reference (its sweeps' noise).
+    reference_db, mismatch_db
+        Of the level of everything.
+    along_deg, across_deg
+        Of the angle along the cut, and of the cut's place beside where it was asked for.
+    order
+        Of the device's waves: how quickly an echo changes along the cut.
+    """
+
+    noise: float
+    echoes: float
+    floor: float
+    impurity: float
+    drift: float
+    once: float
+    reference_db: float
+    mismatch_db: float
+    off_axis_db: float
+    along_deg: float
+    across_deg: float
+    order: int
+
+    def at(self, amplitude: float, peak: float) -> dict[str, float]:
+        """Return relative errors of a level against the peak, by cause."""
+        a = max(amplitude, 1e-12)
+        return {
+            "noise": float(np.hypot(self.noise / a, self.noise / peak)),
+            "range echoes": float(np.hypot(self.echoes / a, self.echoes / peak)),
+            "finite distance": self.floor / a,
+            "probe polarization": self.impurity / a,
+            "drift residual": float(np.sqrt(2.0)) * self.drift,
+        }
