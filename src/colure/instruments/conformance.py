@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 
 import numpy as np
@@ -132,6 +133,8 @@ def _ask_axes(kit: _Kit, axes: AxesDriver, move_deg: float) -> None:
     kit.ask("reconnection", same)
     if move_deg:
         for name in names:
+            with suppress(InstrumentError):  # whatever the axis before left behind
+                axes.release()
             kit.ask(f"move of {name}", lambda name=name: _move(axes, name, move_deg))  # type: ignore[misc]
 
 

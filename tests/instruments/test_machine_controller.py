@@ -1,0 +1,181 @@
+"""A machine controller that somebody else wrote (Debian package linuxcnc-uspace, its headless simulator with three rotary
+joints, its TCP server), measured through by a profile alone: echo on, acknowledgements on, nothing added to the controller."""
+
+from __future__ import annotations
+
+import os
+import random
+import shutil
+import signal
+import socket
+import subprocess
+import time
+import tomllib
+
+import pytest
+
+from colure.acquire.clocks import SystemClock
+from colure.instruments.line_axes import LineAxes
+from colure.instruments.line_profile import LineProfile
+from colure.instruments.protocols import HeldError, unwatched
+from colure.model.chamber import Axis
+from colure.model.loading import validate
+
+PROFILE = r"""
+kind = "line-axes"
+identity = "hello EMC colure 1.0"
+prepare = [
+  { send = "set enable EMCTOO", answers = 0, pause_s = 0.1 },
+  "set verbose on", "set estop off", "set machine on", "set mode mdi",
+]
+move = "set mdi G90 G0 {words}"
+acknowledge = "ACK$"
+completion = "position"
+position = "get abs_act_pos"
+position_pattern = '^ABS_ACT_POS \S+ \S+ \S+ (?P<azimuth>\S+) (?P<roll>\S+) (?P<probe>\S+)$'
+status = "get joint_homed"
+not_referenced = "^JOINT_HOMED.*? NO( \\S+){3,5}$"
+fault = "NAK"
+home = ["set mode manual", "set home 0", "set home 1", { send = "set home 2", pause_s = 0.3 }, "set mode mdi"]
+hold = "set abort"
+hold_answer = "^SET ABORT ACK"
+release = "set mode mdi"
+[line]
+read_end = "\n"
+write_end = "\r\n"
+echo = true
+[axes]
+azimuth.name = "A"
+roll.name = "B"
+probe.name = "C"
+"""
+MACHINE = """[EMC]
+VERSION = 1.1
+MACHINE = three-rotary
+DEBUG = 0
+[DISPLAY]
+DISPLAY = linuxcncrsh
+CYCLE_TIME = 0.100
+[TASK]
+TASK = milltask
+CYCLE_TIME = 0.001
+[RS274NGC]
+PARAMETER_FILE = three.var
+[EMCMOT]
+EMCMOT = motmod
+COMM_TIMEOUT = 1.0
+SERVO_PERIOD = 1000000
+[HAL]
+HALFILE = three.hal
+[KINS]
+KINEMATICS = trivkins coordinates=abc
+JOINTS = 3
+[TRAJ]
+COORDINATES = A B C
+LINEAR_UNITS = mm
+ANGULAR_UNITS = degree
+DEFAULT_LINEAR_VELOCITY = 100
+MAX_LINEAR_VELOCITY = 100
+DEFAULT_ANGULAR_VELOCITY = 90
+MAX_ANGULAR_VELOCITY = 90
+NO_FORCE_HOMING = 1
+[EMCIO]
+EMCIO = io
+CYCLE_TIME = 0.100
+TOOL_TABLE = tool.tbl
+"""
+JOINT = """[AXIS_{letter}]
+MAX_VELOCITY = 90
+MAX_ACCELERATION = 400
+MIN_LIMIT = -190
+MAX_LIMIT = 190
+[JOINT_{number}]
+TYPE = ANGULAR
+MAX_VELOCITY = 90
+MAX_ACCELERATION = 400
+MIN_LIMIT = -190
+MAX_LIMIT = 190
+HOME = 0
+HOME_OFFSET = 0
+HOME_SEARCH_VEL = 0
+HOME_LATCH_VEL = 0
+HOME_SEQUENCE = 0
+FERROR = 50
+MIN_FERROR = 50
+"""
+WIRES = """loadrt [KINS]KINEMATICS
+loadrt [EMCMOT]EMCMOT servo_period_nsec=[EMCMOT]SERVO_PERIOD num_joints=[KINS]JOINTS
+addf motion-command-handler servo-thread
+addf motion-controller servo-thread
+net p0 joint.0.motor-pos-cmd => joint.0.motor-pos-fb
+net p1 joint.1.motor-pos-cmd => joint.1.motor-pos-fb
+net p2 joint.2.motor-pos-cmd => joint.2.motor-pos-fb
+net estop iocontrol.0.user-enable-out => iocontrol.0.emc-enable-in
+"""
+PORT = 5007  # the server's own; it has no option for another one that works in every version
+
+
+@pytest.fixture
+def controller(request, tmp_path):
+    if not request.config.getoption("--nightly"):
+        pytest.skip("the machine controller takes a minute: --nightly")
+    if shutil.which("linuxcnc") is None:
+        pytest.skip("linuxcnc-uspace is not installed")
+    with socket.socket() as trial:
+        if trial.connect_ex(("127.0.0.1", PORT)) == 0:
+            pytest.skip(f"port {PORT} is taken")
+    joints = "".join(JOINT.format(letter=letter, number=number) for number, letter in enumerate("ABC"))
+    (tmp_path / "three.ini").write_text(MACHINE + joints, encoding="utf-8")
+    (tmp_path / "three.hal").write_text(WIRES, encoding="utf-8")
+    (tmp_path / "tool.tbl").write_text("", encoding="utf-8")
+    command = ["linuxcnc", "-r", "three.ini"]
+    if os.getuid() == 0:  # it refuses to run as root
+        for folder in (tmp_path, *tmp_path.parents[:2]):
+            folder.chmod(0o777)
+        command = ["setpriv", "--reuid=65534", "--regid=65534", "--clear-groups", *command]
+    child = subprocess.Popen(
+        command, cwd=tmp_path, env={**os.environ, "HOME": str(tmp_path)}, start_new_session=True,
+        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+    )  # fmt: skip
+    try:
+        for _ in range(300):
+            with socket.socket() as trial:
+                if trial.connect_ex(("127.0.0.1", PORT)) == 0:
+                    break
+            time.sleep(0.1)
+        yield f"127.0.0.1:{PORT}"
+    finally:
+        os.killpg(child.pid, signal.SIGTERM)
+        try:
+            child.wait(timeout=20)
+        except subprocess.TimeoutExpired:
+            os.killpg(child.pid, signal.SIGKILL)
+            child.wait()
+
+
+def test_twenty_points_and_a_hold_in_the_middle_of_moves(controller):
+    words = validate(LineProfile, tomllib.loads(PROFILE), source="machine.toml")
+    table = {n: Axis(speed_deg_s=90, acceleration_deg_s2=400) for n in ("azimuth", "roll", "probe")}
+    axes = LineAxes(controller, words, table, timeout_s=2.0, timer=SystemClock())
+    assert axes.identity().startswith("HELLO ACK")
+    assert axes.status().alarm == "axes not referenced"
+    axes.home(unwatched, 20.0)
+    assert not axes.status().alarm
+    draw = random.Random(5)
+    for _ in range(20):
+        wanted = {name: round(draw.uniform(-40.0, 40.0), 3) for name in table}
+        axes.begin(wanted)
+        assert axes.finish(0.0, unwatched, 20.0).positions_deg == pytest.approx(wanted, abs=1e-3)
+    for side in (1.0, -1.0):
+        axes.begin({"azimuth": 150.0 * side, "roll": 0.0, "probe": 0.0})
+        time.sleep(0.4)
+        axes.hold()
+        with pytest.raises(HeldError):
+            axes.finish(0.0, unwatched, 5.0)
+        time.sleep(0.6)
+        rested = axes.status().positions_deg["azimuth"]
+        assert abs(rested) < 140.0
+        axes.release()
+        time.sleep(0.4)
+        assert axes.status().positions_deg["azimuth"] == pytest.approx(rested, abs=1e-3), "nothing goes on by itself"
+    axes.close()
