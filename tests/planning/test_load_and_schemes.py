@@ -83,3 +83,13 @@ def test_the_hidden_cone_is_counted_and_found():
         assert is_blocked(d, geometry, 60.0).mean() == pytest.approx(0.25, abs=0.004)
     assert is_blocked(np.array([0.0, 0.0, -1.0]), Geometry.ROLL_OVER_AZIMUTH, 10.0)
     assert not is_blocked(np.array([0.0, 0.0, 1.0]), Geometry.ROLL_OVER_AZIMUTH, 10.0)
+
+
+def test_above_300_ghz_the_guidelines_last_value_counts():
+    """ICNIRP 2020 ends at 300 GHz; a plan beyond it does not stop, and takes the value there."""
+    from colure.planning.exposure import assess_exposure
+
+    below, above = (
+        assess_exposure(power_dbm=0.0, gain_dbi=20.0, distance_m=2.0, frequency_hz=f) for f in (300e9, 330e9)
+    )
+    assert above == below

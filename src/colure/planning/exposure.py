@@ -6,6 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+#: Where the guideline ends (ICNIRP, Health Phys. 118:483-524, 2020: 100 kHz to 300 GHz).
+HIGHEST_HZ = 300e9
+
 
 @dataclass(frozen=True)
 class Exposure:
@@ -59,8 +62,10 @@ def whole_body_limits_w_m2(frequency_hz: float) -> tuple[float, float]:
 def assess_exposure(*, power_dbm: float, gain_dbi: float, distance_m: float, frequency_hz: float) -> Exposure:
     """Return the power density in the main beam at `distance_m` and where it meets the public limit.
 
-    S = EIRP / (4 pi r^2); the stricter of the local and the whole-body public level counts.
+    S = EIRP / (4 pi r^2); the stricter of the local and the whole-body public level counts. The guideline ends at 300 GHz:
+    above that its value there is taken, and whoever shows it says so.
     """
+    frequency_hz = min(frequency_hz, HIGHEST_HZ)
     eirp_dbm = power_dbm + gain_dbi
     eirp_w = 10.0 ** ((eirp_dbm - 30.0) / 10.0)
     occupational, public = local_limits_w_m2(frequency_hz)

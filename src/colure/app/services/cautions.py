@@ -12,12 +12,13 @@ if TYPE_CHECKING:
 def cautions_of(campaign: Campaign, plan: Plan) -> list[str]:
     """Return the cautions that a person acknowledges before a run."""
     exposure = plan.predicted["exposure"]
+    beyond = "; the guideline ends at 300 GHz, its value there is shown" if plan.frequency_hz[-1] > 300e9 else ""
     return [
         "Axes move without warning and for a long time: nobody inside, door closed, hands and cables clear.",
         "Colure's stop brakes the axes but is no emergency stop: that one is hard-wired, works without software and "
         "cuts the drives; know where it is and try it.",
         f"RF: about {exposure['eirp_dbm']:.0f} dBm EIRP; keep {max(0.1, exposure['public_distance_m']):.2f} m away in the "
-        f"beam while the source is on ({exposure['public_limit_w_m2']:g} W/m\u00b2, ICNIRP 2020, general public).",
+        f"beam while the source is on ({exposure['public_limit_w_m2']:g} W/m\u00b2, ICNIRP 2020, general public{beyond}).",
         "Alignment lasers: class 2 or lower, do not look into the beam, switch off before the run.",
         f"Lifting: device {campaign.device.mass_kg:g} kg; secure it against falling before the roll axis turns.",
         "Local codes and the site's licensed responsible persons come before anything written here.",
