@@ -27,7 +27,7 @@ from colure.geometry.directions import cross, tangents, unit_vector
 
 #: Stencil about the peak, as a share of what the waves resolve.
 STENCIL = 0.1
-#: A cut is turned by so much of what the waves resolve to see what that changes.
+#: A place is moved, or its cut turned, by so much of what the waves resolve to see what that changes.
 TURN = 0.02
 #: Lobes this far below the highest one, in power, may be the highest in truth; so many of them.
 MAY_RISE, MOST_LOBES = 0.1, 10
@@ -178,7 +178,7 @@ def _on_cuts(figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected)
                 widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co"))
         for name, angles in ((f"side_lobe_{plane}_db", top_angles_deg(one)), (f"null_{plane}_db", dip_angles_deg(one))):
             if name in names and angles.size:
-                slope = _slope(one, angles) if name.startswith("null") else None
+                slope = _slope(field_, beam, tangent, angles, figures.slant) if name.startswith("null") else None
                 turn = _turn(field_, beam, tangent, angles, figures.slant) if beam.plane == "ellipse" else None
                 where = kept.add(_along(beam, tangent, angles))
                 readings.append(Reading(name, "level", where, slope, turn, one.of == "co"))
@@ -205,12 +205,13 @@ def _fall(one: Cut, angles_deg: FloatArray) -> FloatArray:
     return np.asarray(-np.sign(angles_deg) * np.interp(angles_deg, one.angle_deg, slope))
 
 
-def _slope(one: Cut, angles_deg: FloatArray) -> ComplexArray:
+def _slope(field_: FarField, beam: Beam, tangent: FloatArray, angles_deg: FloatArray, slant: float) -> ComplexArray:
     """Return the derivative (n, 2) of co and cross along a cut, per radian, at angles (n,)."""
-    i = np.clip(np.searchsorted(one.angle_deg, angles_deg), 1, one.angle_deg.size - 2)
-    apart = np.deg2rad(one.angle_deg[i + 1] - one.angle_deg[i - 1])[:, None]
-    both = np.stack([one.co, one.cross], axis=-1)
-    return np.asarray((both[i + 1] - both[i - 1]) / apart)
+    small = TURN * np.pi / field_.order
+    one, other = (field_.at(_along(beam, tangent, angles_deg + np.rad2deg(a))) for a in (small, -small))
+    # As vectors: near -z the frame of co and cross itself turns fast.
+    runs = (one - other) / (2.0 * small)
+    return np.asarray(np.stack(ludwig_3(runs, _along(beam, tangent, angles_deg), slant), axis=-1))
 
 
 def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:
