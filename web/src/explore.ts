@@ -28,7 +28,7 @@ export function explorePage(): Page {
   const chosen = { run: "", state: null as string | null, off: [] as string[], frequency: 0, plane: 0, basis: "ludwig-3", coordinates: "theta-phi", component: "total", beside: [] as string[], difference: false, round: false, marks: [] as number[], gate: null as [number, number] | null };
   let known: Overview | null = null, plain: Figure[] = [], tab = "Cuts", asked = 0, runs: Run[] = [];
   const body = () => ({ campaign: session.campaign, run: chosen.run, state: chosen.state, off: chosen.off, gate_ns: chosen.gate });
-  const one = () => ({ campaign: session.campaign, run: chosen.run });
+  const one = () => ({ campaign: session.campaign, run: chosen.run, state: chosen.state });
 
   /** Something else than the recipe as it stands is shown. */
   const tried = () => chosen.off.length > 0 || chosen.gate !== null;
@@ -188,7 +188,7 @@ export function explorePage(): Page {
     },
     Coordinates: async () => [tutor().element],
     Report: async () => {
-      const room = h("div", { class: "row" }), links = () => fill(room, ...["html", "pdf"].map((kind) => h("a", { attrs: { href: `/api/report/${session.campaign}/${chosen.run}/${kind}`, target: "_blank", rel: "noopener" } }, `open the report (${kind})`)));
+      const room = h("div", { class: "row" }), links = () => fill(room, ...["html", "pdf"].map((kind) => h("a", { attrs: { href: `/api/report/${session.campaign}/${chosen.run}/${kind}${chosen.state === null ? "" : `?state=${encodeURIComponent(chosen.state)}`}`, target: "_blank", rel: "noopener" } }, `open the report (${kind})`)));
       if (known?.report) links();
       const write = button("write the report", () => void (async () => {
         write.disabled = true;

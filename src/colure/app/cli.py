@@ -6,7 +6,6 @@ imported inside the commands, so that `colure --help` stays quick.
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -41,6 +40,7 @@ from colure.app.commands.three_antenna import three_antenna
 from colure.app.commands.truth import truth
 from colure.app.commands.verdict import verdict
 from colure.errors import CHECK_FAILED, GOOD, STOPPED, ColureError
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.acquire.outcome import Options, Outcome
@@ -136,7 +136,7 @@ def new(folder: Path, profile_name: str | None, kind: str | None, band: str | No
     else:
         raise click.UsageError("--device and --band go together, such as --device horn --band 37-40 (GHz)")
     if as_json:
-        click.echo(json.dumps({"files": [str(path) for path in written]}))
+        click.echo(json_text({"files": [str(path) for path in written]}))
         return
     for path in written:
         click.echo(f"wrote {path}")
@@ -167,7 +167,7 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
     if learn_from is not None:
         learned, path = services.learn_axes(folder, learn_from)
         if as_json:
-            click.echo(json.dumps({"file": str(path), **learned.model_dump()}))
+            click.echo(json_text({"file": str(path), **learned.model_dump()}))
         else:
             screens.show_learned(learned, Campaign.load(folder).chamber, path)
         return
@@ -177,14 +177,14 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
 
         choices = compare(campaign, made)
         if as_json:
-            click.echo(json.dumps([{**choice.__dict__, "pole": choice.pole} for choice in choices]))
+            click.echo(json_text([{**choice.__dict__, "pole": choice.pole} for choice in choices]))
         else:
             screens.show_comparison_of_schemes(choices)
         return
     if as_json:
         content = made.as_dict() if show_points else {**made.predicted, "hash": made.hash, "order": made.order,
                                                       "step_deg": made.step_deg, "scheme": made.scheme}  # fmt: skip
-        click.echo(json.dumps(content))
+        click.echo(json_text(content))
         return
     screens.show_plan(campaign, made)
     if show_points:
@@ -253,7 +253,7 @@ def acquire(
         return
     if only_rebuild:
         points = services.rebuild(run)
-        click.echo(json.dumps({"record": str(run.record), "points": points}) if as_json else
+        click.echo(json_text({"record": str(run.record), "points": points}) if as_json else
                    f"record: {run.record}, {points} points from {run.journal.name}")  # fmt: skip
         return
     campaign, made = services.make_plan(folder, run)
@@ -265,7 +265,7 @@ def acquire(
     options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)
     outcome = _acquire(campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage)
     if as_json:
-        click.echo(json.dumps({"state": outcome.state.value, "reason": outcome.reason, "measured": outcome.measured,
+        click.echo(json_text({"state": outcome.state.value, "reason": outcome.reason, "measured": outcome.measured,
                                "total": outcome.total, "flagged": outcome.flagged, "record": str(run.record)}))  # fmt: skip
     else:
         click.echo(f"{outcome.state.value}: {outcome.reason}; {outcome.measured} of {outcome.total} points saved")
@@ -331,7 +331,7 @@ def evaluate(
         return
     figures = services.read_figures(campaign, run, state=state)
     if as_json:
-        click.echo(json.dumps([figure.as_dict() for figure in figures]))
+        click.echo(json_text([figure.as_dict() for figure in figures]))
     else:
         screens.show_figures(figures)
         click.echo(f"all frequencies and budgets: {services.addresses(run, run.figures, state)[-1]}")
@@ -382,7 +382,7 @@ def _evaluate_file(source: Path, *, as_json: bool) -> None:
     opened = open_pattern(source)
     figures = list(opened.evaluate(load(Evaluation, wanted) if wanted.is_file() else None))
     if as_json:
-        click.echo(json.dumps([figure.as_dict() for figure in figures]))
+        click.echo(json_text([figure.as_dict() for figure in figures]))
         return
     click.echo(repr(opened))
     screens.show_figures(figures)
@@ -397,7 +397,7 @@ def _verify(run: RunFolder, as_json: bool) -> None:
     found = services.verify(run)
     if as_json:
         content = {"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "accepted": found.accepted}
-        click.echo(json.dumps({**content, "root": found.root_hash}))
+        click.echo(json_text({**content, "root": found.root_hash}))
     else:
         click.echo(f"{found.rows} points, {'whole' if found.whole else 'DAMAGED'}; root hash {found.root_hash}")
         for line in found.damaged:
@@ -429,7 +429,7 @@ def _check(campaign: Campaign, made: Plan, as_json: bool) -> None:
 
     lines = services.check_instruments(campaign, made)
     if as_json:
-        click.echo(json.dumps([line.__dict__ for line in lines]))
+        click.echo(json_text([line.__dict__ for line in lines]))
     else:
         screens.show_check(lines)
     sys.exit(GOOD if all(line.good for line in lines) else STOPPED)

@@ -11,6 +11,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.field_layout import LARGEST_FIELD, laid_out
 from colure.model.fields import LEAST_SUPPORT, FieldSamples, grid_dataset, is_grid, recognize_grid, scattered_dataset
 from colure.model.plausible import require_plausible
 from colure.model.tables import SEPARATORS, TextTable, read_text_table
@@ -82,6 +83,15 @@ def read_csv(
     found = _on_grid(samples, path.name)
     found = scattered_dataset(samples, path.name) if found is None else found
     return found.assign_attrs(caution="; ".join(told))
+
+
+def read_far_field(path: Path) -> xr.Dataset:
+    """Read a far-field file, a pattern of ours (.nc) or a tidy CSV; raises `InputError` naming the file if it is none."""
+    from colure.model.files import open_dataset
+
+    if not path.is_file():
+        raise InputError([f"{path}: there is no such file"])
+    return read_csv(path, far_field=True) if path.suffix.lower() == ".csv" else laid_out(open_dataset(path), path.name)
 
 
 def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:
@@ -183,6 +193,10 @@ def _with_lines(text: str, source: TextTable) -> str:
         row = int(found.group(1)) - 2
         return f"line {source.lines[row]}" if 0 <= row < len(source.lines) else found.group(0)
 
+    cells = re.search(r"Expected (\d+) fields in line (\d+), saw (\d+)", text)
+    if cells:
+        wanted, row, found = cells.groups()
+        return f"{line(re.fullmatch(r'line (.+)', f'line {row}') or cells)}: {found} cells, must be {wanted}"
     return re.sub(r"line (\d+)", line, text.strip())
 
 
@@ -192,7 +206,7 @@ def _numbers(column: pd.Series, name: str, decimal: str) -> tuple[np.ndarray, li
 
     plain = column if decimal == "." or column.dtype == float else column.astype(str).str.replace(",", ".")
     values = pd.to_numeric(plain, errors="coerce").to_numpy(float)
-    low, high, unit = LIMITS.get(name, (-1e300, 1e300, "V/m or relative"))
+    low, high, unit = LIMITS.get(name, (-LARGEST_FIELD, LARGEST_FIELD, "V/m or relative"))
     need = f"a number from {low:g} to {high:g} {unit}"
     good = (values >= low) & (values <= high)
     if name in FIELD_COLUMNS and column.dtype != float:
@@ -212,6 +226,7 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
     """
     import pandas as pd
 
+    dataset = laid_out(dataset, str(dataset.attrs.get("source") or "file"))
     support = None if "support" not in dataset else np.asarray(dataset["support"].values)
     frames, hidden = [], 0
     if is_grid(dataset):

@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.field_layout import laid_out
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -126,14 +126,8 @@ def samples_of(dataset: xr.Dataset) -> list[FieldSamples]:
     InputError
         If the dataset does not hold fields.
     """
-    missing = [name for name in ("e_theta", "e_phi", "frequency", "theta", "phi") if name not in dataset.variables]
-    if missing:
-        raise InputError(
-            [f"file: {', '.join(missing)}: missing; needs fields e_theta, e_phi over frequency and angles"]
-        )
+    dataset = laid_out(dataset, str(dataset.attrs.get("source") or "file"))
     grid = is_grid(dataset)
-    if grid:
-        dataset = dataset.transpose("frequency", "theta", "phi", ...)
     out = []
     for index, frequency in enumerate(np.atleast_1d(dataset["frequency"].values)):
         field = np.stack([dataset[name].values[index].ravel() for name in ("e_theta", "e_phi")])

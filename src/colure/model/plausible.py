@@ -9,6 +9,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
+from colure.model.field_layout import SMALLEST_FIELD
 from colure.model.fields import FieldSamples
 
 WORDS = ("frequency", "radius", "angles", "duplicates")
@@ -37,13 +38,18 @@ def require_plausible(samples: list[FieldSamples], source: str, accept: frozense
     if unknown := accept - set(WORDS):
         raise InputError([f"--accept = {', '.join(sorted(unknown))!r}: must be any of {', '.join(WORDS)}"])
     faults, told = [], []
+    for one in samples:
+        if one.radius_m is not None and not np.isfinite(one.radius_m).all():
+            raise InputError(
+                [f"{source}: radius_m = {one.radius_m[~np.isfinite(one.radius_m)][0]:g}: must be a number of metres"]
+            )
     for word, fault in (
         ("frequency", _frequency(samples)), ("radius", _radius(samples)), ("angles", _angles(samples)),
     ):  # fmt: skip
         if fault and word not in accept:
             faults.append(f"{source}: {fault}; if that is right: --accept {word}")
     for one in samples:
-        if one.field.shape[1] == 0 or not np.any(np.abs(one.field) > 0.0):
+        if one.field.shape[1] == 0 or not np.any(np.abs(one.field) > SMALLEST_FIELD):
             faults.append(
                 f"{source}: e_theta, e_phi at {one.frequency_hz:g} Hz: the field is 0 everywhere; nothing was measured there"
             )
@@ -74,8 +80,6 @@ def _radius(samples: list[FieldSamples]) -> str:
         if one.radius_m is None or one.radius_m.size == 0:
             continue
         largest, smallest = float(np.max(one.radius_m)), float(np.min(one.radius_m))
-        if not np.isfinite(one.radius_m).all():
-            return f"radius_m = {largest:g}: must be a number of metres"
         if largest > MOST_RADIUS_M:
             return (
                 f"radius_m = {largest:g}: would be a sphere of {largest:g} m; {largest:g} mm is {1e-3 * largest:g} m, "

@@ -6,8 +6,6 @@ import json
 import math
 from typing import Any
 
-import numpy as np
-
 
 def plain(content: Any) -> Any:
     """Return content of dicts, lists, tuples and numbers (numpy's too) with null for every number that is not finite."""
@@ -15,7 +13,7 @@ def plain(content: Any) -> Any:
         return {key: plain(value) for key, value in content.items()}
     if isinstance(content, list | tuple):
         return [plain(value) for value in content]
-    if isinstance(content, np.ndarray | np.generic):
+    if hasattr(content, "tolist"):  # numpy's, without importing it: the command line starts quickly
         return plain(content.tolist())
     return None if isinstance(content, float) and not math.isfinite(content) else content
 

@@ -152,3 +152,21 @@ def test_every_command_on_one_run_takes_a_state(beams):
         assert refused.exit_code == 2 and "must be one of left, broadside, right" in refused.stderr, command
     refused = call("evaluate", str(beams), str(beams), state="right")
     assert refused.exit_code == 2 and "a batch does every state by itself" in refused.stderr
+
+
+def test_the_page_speaks_of_the_state_that_it_shows(beams):
+    """Effects and the report of the right-hand beam are its own; no link opens another state's report."""
+    from colure.app.web.views import explore
+    from colure.errors import InputError
+
+    (beams / "limits.toml").unlink(missing_ok=True)  # its masks hold at frequencies that were not measured here
+    told = {s: explore.effects(beams, "first", s)["whole"]["beam_azimuth_deg"] for s in ("left", "right")}
+    assert told["left"] < -15.0 and told["right"] > 15.0
+    with pytest.raises(InputError, match="state right: has no report yet"):
+        explore.report_file(beams, "first", "html", "right")
+    assert explore.reported(beams, "first", "right") == ["report-right.html", "report-right.pdf"]
+    assert b"<html" in explore.report_file(beams, "first", "html", "right")
+    with pytest.raises(InputError, match="has no report yet"):
+        explore.report_file(beams, "first", "html", "left")
+    with pytest.raises(InputError, match="must be one of left, broadside, right"):
+        explore.report_file(beams, "first", "html", "up")

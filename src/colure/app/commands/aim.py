@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.geometry.kinematics import Geometry
@@ -86,7 +87,7 @@ def _show_bearings(
              "solutions": [_plain(one) for one in ways]}
             for bearing, geometry, ways in found
         ]  # fmt: skip
-        click.echo(json.dumps(content))
+        click.echo(json_text(content))
     else:
         from colure.app.terminal import screens
 
@@ -109,7 +110,7 @@ def _show_readouts(text: str, geometries: list[Geometry], chamber: Chamber | Non
     fitting = [geometry for geometry in geometries if set(geometry.axis_names) == set(readouts)] or geometries[:1]
     found = [(geometry, *bearing_at(readouts, geometry, chamber)) for geometry in fitting]
     if as_json:
-        click.echo(json.dumps([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in found]))
+        click.echo(json_text([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in found]))
     else:
         from colure.app.terminal import screens
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import functools
-import json
 import sys
 import time
 from collections.abc import Callable, Iterator
@@ -15,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from colure.errors import CHECK_FAILED
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.app.scale.batch import Result, What
@@ -84,7 +84,7 @@ def run_batch_command(
         write_table(results, options.table)
     failed = [one for one in results if one.status == "failed"]
     if as_json:
-        click.echo(json.dumps([_plain(one) for one in results]))
+        click.echo(json_text([_plain(one) for one in results]))
     else:
         _summary(results, seconds, options.table)
     sys.exit(CHECK_FAILED if failed else 0)
@@ -145,7 +145,7 @@ def scale_out(
         )  # fmt: skip
     layout = found.layout
     if as_json:
-        click.echo(json.dumps({"patterns": found.target, "states": len(layout.states), "frequencies": layout.frequencies,
+        click.echo(json_text({"patterns": found.target, "states": len(layout.states), "frequencies": layout.frequencies,
                                "pieces": layout.pieces, "done": found.done, "kept": found.before, "seconds": round(found.seconds, 2),
                                "piece_bytes": layout.piece_bytes, "peak_bytes": found.peak_bytes, "failed": list(found.faults)}))  # fmt: skip
     else:

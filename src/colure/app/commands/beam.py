@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import json
 import time
 from dataclasses import asdict
 from pathlib import Path
 from typing import get_args
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command()
@@ -58,6 +59,6 @@ def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) 
     found = beam_search.result(folder, run_name)
     home = beam_search.set_home(folder, run_name, time.strftime("%Y%m%d-%H%M%S")) if set_home else []
     if as_json:
-        click.echo(json.dumps({**asdict(found), "home": home}))
+        click.echo(json_text({**asdict(found), "home": home}))
     else:
         click.echo("\n".join([*found.sentences(), *home]))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import json
 import math
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.app.services.comparing import FigureRow
@@ -86,7 +87,7 @@ def compare(
         difference_chart(found.match, found.middle, found.levels, frequency).savefig(plot, dpi=200)
     if as_json:
         m = found.match
-        click.echo(json.dumps({
+        click.echo(json_text({
             "rotation_deg": m.rotation_deg.tolist(), "shift_mm": m.shift_mm.tolist(), "level_db": m.level_db.tolist(),
             "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in found.levels],
             "figures": [_plain(one) for one in found.rows], "agrees": found.agrees,
@@ -105,7 +106,7 @@ def _compare_cuts(source: Path, run_name: str, other: RunFolder, plot: Path | No
 
     rows = cuts.compare(Campaign.load(source), run_folder(source, run_name), other, plot)
     if as_json:
-        click.echo(json.dumps([_plain_change(row) for row in rows]))
+        click.echo(json_text([_plain_change(row) for row in rows]))
     else:
         screens.show_changes(rows, run_name, other.path.name)
     sys.exit(0 if all(row.agrees for row in rows) else 1)
@@ -118,9 +119,15 @@ def _plain_change(row: CutChange) -> dict[str, object]:
 
 
 def _plain(row: FigureRow) -> dict[str, object]:
-    """Return a row for JSON: null for an uncertainty that nobody states."""
-    unknown = [name for name in ("expanded", "other_expanded") if math.isnan(getattr(row, name))]
-    return {**row.__dict__, **dict.fromkeys(unknown)}
+    """Return a row for JSON: null for what nobody states or nothing decides, and why."""
+    reason = ""
+    if math.isnan(row.value) or math.isnan(row.other):
+        reason = "undefined in both" if math.isnan(row.value) and math.isnan(row.other) else "undefined in one of them"
+    elif not math.isfinite(row.e_n):
+        reason = "neither of them states an uncertainty, and the values differ"
+    elif math.isnan(row.expanded) or math.isnan(row.other_expanded):
+        reason = "one of them states no uncertainty: it counts as none"
+    return {**row.__dict__, "agrees": row.agrees, "reason": reason}
 
 
 @click.command()
@@ -151,6 +158,6 @@ def series(folder: Path, runs: tuple[str, ...], golden: str | None, plot: Path |
         series_chart([row.label for row in rows], runs, [row.e_n for row in rows], golden or runs[0],
                      rows[0].frequency_hz).savefig(plot, dpi=200)  # fmt: skip
     if as_json:
-        click.echo(json.dumps([row.__dict__ for row in rows]))
+        click.echo(json_text([row.__dict__ for row in rows]))
     else:
         screens.show_series(rows, list(runs), golden or runs[0])

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command()
@@ -66,7 +67,7 @@ def conformance(
             axes = axes_profile(profile_name, folder)
             answers = axes_conformance(axes, resource, timeout_s=timeout_s, timer=SystemClock(), move_deg=move_deg)
     if as_json:
-        click.echo(json.dumps([answer.__dict__ for answer in answers]))
+        click.echo(json_text([answer.__dict__ for answer in answers]))
     else:
         for answer in answers:
             mark = {True: "yes", False: "NO", None: "-"}[answer.good]

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command()
@@ -35,7 +36,7 @@ def coverage(folder: Path, run_name: str, plot: Path | None, as_json: bool) -> N
 
         coverage_curve(found.power, found.theta, found.best_power).savefig(plot, dpi=200)
     if as_json:
-        click.echo(json.dumps({
+        click.echo(json_text({
             "frequency_hz": found.frequency_hz, "percent": list(found.percent), "unit": found.unit, "expanded_db": found.expanded_db,
             "best": found.best.tolist(), "states": {name: row.tolist() for name, row in found.states.items()}, "peak": found.peak,
         }))  # fmt: skip

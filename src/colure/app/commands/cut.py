@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -10,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from colure.app.commands.runs import ENTRIES, identity_options, identity_said
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.app.services.cuts import ReadCuts
@@ -66,7 +66,7 @@ def cut(
     campaign, made = cuts.cut_plan(folder, _scan_of(asked), monitor_ghz)
     if only_plan:
         if as_json:
-            click.echo(json.dumps({**made.predicted, "hash": made.hash}))
+            click.echo(json_text({**made.predicted, "hash": made.hash}))
         else:
             screens.show_plan(campaign, made)
         return
@@ -106,7 +106,7 @@ def show_cuts(found: ReadCuts, path: Path, *, as_json: bool) -> None:
     from colure.app.terminal import screens
 
     if as_json:
-        click.echo(json.dumps({"figures": [figure.as_dict() for figure in found.figures],
+        click.echo(json_text({"figures": [figure.as_dict() for figure in found.figures],
                                "picture": str(path / "cuts.png"), "table": str(path / "cuts.csv")}))  # fmt: skip
         return
     shown = float(found.scan.frequency_hz[found.shown])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import math
 import time
 from pathlib import Path
@@ -16,6 +15,7 @@ from colure.app.services.verdicts import judge
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.terminal import screens
 from colure.model.specification import load_specification
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
@@ -61,7 +61,7 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     missed = [(figure, value) for figure, value in pairs if not figure.reason and not figure.contains(value)]
     seconds = time.perf_counter() - started
     if as_json:
-        click.echo(json.dumps(_summary(where, run, pairs, seconds), indent=1))
+        click.echo(json_text(_summary(where, run, pairs, seconds), indent=1))
     else:
         _print_result(pairs, missed, run, seconds)
         click.echo(

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command()
@@ -29,6 +30,6 @@ def effects(folder: Path, run_name: str, state: str | None, as_json: bool) -> No
 
     found = services.effects(Campaign.load(folder), run_folder(folder, run_name), state=state)
     if as_json:
-        click.echo(json.dumps({"figures": found.labels, "with_all": found.whole, "without": found.without}))
+        click.echo(json_text({"figures": found.labels, "with_all": found.whole, "without": found.without}))
     else:
         screens.show_effects(found)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import difflib
-import json
 from dataclasses import asdict
 from typing import TYPE_CHECKING
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.model.entries import Entry
@@ -38,7 +39,7 @@ def explain(name: str, as_json: bool) -> None:
         ending = f"; near: {', '.join(near)}" if near else "; `colure explain` lists all"
         raise InputError([f"{name}: no entry of any file{ending}"])
     if as_json:
-        click.echo(json.dumps([asdict(one) for one in chosen], indent=1))
+        click.echo(json_text([asdict(one) for one in chosen], indent=1))
         return
     for one in chosen:
         click.echo(f"{one.name}  ({_kind(one)})")

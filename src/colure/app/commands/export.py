@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 KINDS = ("csv", "figures", "netcdf", "nsma", "touchstone", "matlab")
 
@@ -34,4 +35,4 @@ def export(folder: Path, kind: str, target: Path, run_name: str, state: str | No
 
     run = run_folder(folder, run_name)
     words = (write_cuts if is_cuts(run) else write)(Campaign.load(folder), run, kind, target, state=state)
-    click.echo(json.dumps({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")
+    click.echo(json_text({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 from typing import Any
 
 import click
 
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command, scale_out
+from colure.model.strict_json import json_text
 
 
 def _words(_: object, __: object, text: str) -> frozenset[str]:
@@ -131,7 +131,7 @@ def process(
             accept=accept,
         )
         result = {"pattern": sources[1], "steps": words}
-        click.echo(json.dumps(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
+        click.echo(json_text(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
     elif batch.is_batch(sources, run_name):
         run_batch_command("process", sources, run_name, batch, as_json=as_json)
     elif batch.scheduler is not None:
@@ -157,7 +157,7 @@ def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json
             _print_steps(steps)
             click.echo(f"pattern: {path}")
     if as_json:
-        click.echo(json.dumps(written[0] if len(written) == 1 else written))
+        click.echo(json_text(written[0] if len(written) == 1 else written))
 
 
 def _print_steps(steps: list[dict[str, Any]]) -> None:
@@ -200,7 +200,7 @@ def convert(
     from colure.app.services.converting import convert_file
 
     words = convert_file(source, target, radius_m=radius_m, far_field=far_field, accept=accept)
-    click.echo(json.dumps({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
+    click.echo(json_text({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
 
 
 def _point(text: str) -> tuple[float, float, float]:

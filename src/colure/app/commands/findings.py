@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command()
@@ -29,7 +30,7 @@ def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> N
 
     found = services.findings(Campaign.load(folder), run_folder(folder, run_name), state=state)
     if as_json:
-        click.echo(json.dumps([one.__dict__ for one in found]))
+        click.echo(json_text([one.__dict__ for one in found]))
         return
     for one in found:
         click.echo(f"{one.topic}: {one.text}.")

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command()
@@ -41,6 +42,6 @@ def flip(folder: Path, run_name: str, yes: bool, as_json: bool) -> None:
             raise InputError([f"flip test: {outcome.state.value}: {outcome.reason}; the same command goes on with it"])
     found = services.flip_result(campaign, run)
     if as_json:
-        click.echo(json.dumps(found.__dict__))
+        click.echo(json_text(found.__dict__))
     else:
         click.echo("\n".join(found.sentences()))

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command(name="grid-study")
@@ -37,7 +38,7 @@ def grid_study(
         orientations=orientations, percent=tuple(_numbers(percent, "--percent")), seed=seed,
     )  # fmt: skip
     if as_json:
-        click.echo(json.dumps([one.__dict__ for one in found]))
+        click.echo(json_text([one.__dict__ for one in found]))
         return
     click.echo(f"{orientations} orientations, errors in dB: mean and standard deviation")
     click.echo(

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.acquire.jogging import Jogger
@@ -73,7 +74,7 @@ def jog(
             _clear(yes, f"{axis} turns from {here[axis]:.3f} to {target:.3f} deg")
             here = hand.to({axis: target})
         if as_json:
-            click.echo(json.dumps(here))
+            click.echo(json_text(here))
         elif home or axis is not None:
             _show(here, hand)
 
@@ -118,7 +119,7 @@ def goto(
         _clear(yes, "axes go to " + ", ".join(f"{name} {value:.3f}" for name, value in targets.items()) + " deg")
         here = hand.to(targets)
         if as_json:
-            click.echo(json.dumps(here))
+            click.echo(json_text(here))
         else:
             _show(here, hand)
 
@@ -147,7 +148,7 @@ def trace(folder: Path, count: int, as_json: bool) -> None:
             for one in level_db.T
         ]
         if as_json:
-            click.echo(json.dumps({"sweep": number, "ports": ports, "flags": sweep.flags}))
+            click.echo(json_text({"sweep": number, "ports": ports, "flags": sweep.flags}))
             continue
         text = "; ".join(
             f"port {k + 1}: {p['lowest_db']:.2f} to {p['highest_db']:.2f} dB, middle {p['middle_db']:.2f} dB"

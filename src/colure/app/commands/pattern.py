@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 COORDINATES = ("theta-phi", "az-el", "alpha-epsilon", "u-v")
 BASES = ("theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", "circular")
@@ -63,5 +64,5 @@ def pattern(
         state=state,
     )
     click.echo(
-        json.dumps({"file": str(target), "formulas": words}) if as_json else "\n".join([*words, f"wrote {target}"])
+        json_text({"file": str(target), "formulas": words}) if as_json else "\n".join([*words, f"wrote {target}"])
     )

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import io
-import json
 from pathlib import Path
 
 import click
 
 from colure.app.services.picture_kinds import KINDS
+from colure.model.strict_json import json_text
 
 SUFFIXES = (".png", ".svg", ".pdf", ".html")
 
@@ -63,4 +63,4 @@ def plot(
         target.write_text(page, encoding="utf-8")
     else:
         drawing.savefig(target, dpi=200)
-    click.echo(json.dumps({"file": str(target), "kind": kind}) if as_json else f"{found!r}\nwrote {target}")
+    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found!r}\nwrote {target}")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import math
 import sys
 from dataclasses import asdict
@@ -10,6 +9,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.app.scale.rehearsals import Draw
@@ -54,7 +55,7 @@ def rehearse(folder: Path, draws: int, seed: int, as_json: bool) -> None:
             "failed": [{"seed": number, "reason": reason} for number, reason in failed.items()],
             "draws": [_plain(one) for one in found],
         }
-        click.echo(json.dumps(content))
+        click.echo(json_text(content))
     else:
         screens.show_rehearsal(found, plan, share, held)
         for number, reason in failed.items():

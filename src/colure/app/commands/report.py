@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.app.storage.folders import RunFolder
@@ -54,6 +55,6 @@ def _say_reports(run: RunFolder, state: str | None, *, as_json: bool) -> None:
 
     page, printed = (services.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
     if as_json:
-        click.echo(json.dumps({"html": str(page), "pdf": str(printed)}))
+        click.echo(json_text({"html": str(page), "pdf": str(printed)}))
     else:
         click.echo(f"report: {page}\nreport: {printed}")

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
@@ -66,7 +67,7 @@ def runs(folder: Path, words: str, by: str, as_json: bool) -> None:
     found = [one for one in list_runs(folder) if one.matches(words)]
     found.sort(key=lambda one: -one.changed if by == "changed" else getattr(one, by, one.identity.get(by, "")))
     if as_json:
-        click.echo(json.dumps([one.__dict__ for one in found]))
+        click.echo(json_text([one.__dict__ for one in found]))
         return
     if not found:
         click.echo("no such runs")

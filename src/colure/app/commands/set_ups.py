@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command("set-ups")
@@ -34,4 +35,4 @@ def set_ups(folder: Path, other: Path, run_name: str, other_run: str, target: Pa
         (Campaign.load(other), run_folder(other, other_run)),
         target,
     )
-    click.echo(json.dumps(found.numbers) if as_json else "\n".join(found.sentences))
+    click.echo(json_text(found.numbers) if as_json else "\n".join(found.sentences))

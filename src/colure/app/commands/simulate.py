@@ -10,6 +10,8 @@ from pathlib import Path
 
 import click
 
+from colure.model.strict_json import json_text
+
 #: Where the simulated axes of a campaign stood when its last session ended.
 AXES_FILE = ".simulated-axes.json"
 
@@ -50,7 +52,7 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
     served = {"analyzer": twin.analyzer_resource, "axes": twin.axes_resource, "device": twin.device_resource}
     if twin.serial is not None:
         served["serial_axes"] = twin.serial.resource
-    click.echo(json.dumps(served))
+    click.echo(json_text(served))
     sys.stdout.flush()
     try:
         if until_stdin_closes:
@@ -79,4 +81,4 @@ def _left_at(path: Path) -> dict[str, float]:
 def _leave_at(path: Path, positions_deg: dict[str, float]) -> None:
     # A folder that cannot be written has no next session to tell anything.
     with suppress(OSError):
-        path.write_text(json.dumps(positions_deg), encoding="utf-8")
+        path.write_text(json_text(positions_deg), encoding="utf-8")

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
 
 from colure.app.commands.fields import accept_option
+from colure.model.strict_json import json_text
 
 #: A range longer than this is asked about, metres.
 MOST_RANGE_M = 200.0
@@ -55,7 +55,7 @@ def three_antenna(
         folder=folder,
     )
     if as_json:
-        click.echo(json.dumps([str(path) for path in tables]))
+        click.echo(json_text([str(path) for path in tables]))
     else:
         click.echo("\n".join(f"wrote {path}" for path in tables))
 

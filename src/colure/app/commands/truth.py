@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import math
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
@@ -38,7 +39,7 @@ def truth(folder: Path, state: str | None, as_json: bool) -> None:
             {"frequency_hz": f, "figures": {name: _plain(one) for name, one in row.items()}}
             for f, row in zip(frequencies, found, strict=True)
         ]
-        click.echo(json.dumps({"note": "simulated device", "state": state, "truth": rows}, indent=1))
+        click.echo(json_text({"note": "simulated device", "state": state, "truth": rows}, indent=1))
     else:
         _show(campaign, frequencies[len(frequencies) // 2], found[len(frequencies) // 2])
 

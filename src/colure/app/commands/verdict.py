@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 
 import click
+
+from colure.model.strict_json import json_text
 
 
 @click.command()
@@ -48,7 +49,7 @@ def verdict(
     else:
         found = judge_run(Campaign.load(source), run_folder(source, run_name), specification, state=state)
     if as_json:
-        click.echo(json.dumps({"outcome": found.outcome, "verdicts": [one.__dict__ for one in found.verdicts]}))
+        click.echo(json_text({"outcome": found.outcome, "verdicts": [one.__dict__ for one in found.verdicts]}))
     else:
         screens.show_verdicts(found)
     sys.exit(0 if found.outcome == "pass" else 1)

@@ -257,10 +257,9 @@ def save_difference(found: Compared, target: Path) -> None:
 
 def _from_file(path: Path, frequency_hz: FloatArray, order: int) -> tuple[Expansion, float]:
     from colure.analysis.fields.known_pattern import at_frequencies, known_pattern
-    from colure.model.exchange import read_csv
-    from colure.model.files import open_dataset
+    from colure.model.exchange import read_far_field
 
-    dataset = read_csv(path, far_field=True) if path.suffix.lower() == ".csv" else open_dataset(path)
+    dataset = read_far_field(path)
     try:
         known = known_pattern(dataset, order)
         return at_frequencies(known, frequency_hz), known.region

@@ -42,14 +42,12 @@ class FileUncertainty:
 def _probe(files: list[Path]) -> FieldProbe | None:
     """Read the far fields of a probe's ports."""
     from colure.analysis.fields.probe import FieldProbe
-    from colure.model.exchange import read_csv
+    from colure.model.exchange import read_far_field
     from colure.model.fields import samples_of
-    from colure.model.files import open_dataset
 
     if not files:
         return None
-    read = [read_csv(one, far_field=True) if one.suffix.lower() == ".csv" else open_dataset(one) for one in files]
-    return FieldProbe(tuple(samples_of(one) for one in read))
+    return FieldProbe(tuple(samples_of(read_far_field(one)) for one in files))
 
 
 def convert_file(
@@ -68,6 +66,7 @@ def convert_file(
         If the endings are not .csv and .nc, the target exists, or the source is malformed or hardly meant so.
     """
     from colure.model.exchange import read_csv, write_csv
+    from colure.model.field_layout import laid_out
     from colure.model.fields import is_grid
     from colure.model.files import file_hash, open_dataset, save_dataset, with_step
 
@@ -84,7 +83,7 @@ def convert_file(
         found = f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
         return f"{found}\ncaution: {told}" if told else found
     if endings == (".nc", ".csv"):
-        dataset = open_dataset(source)
+        dataset = laid_out(open_dataset(source), source.name)
         hidden = write_csv(dataset, target)
         note = f"; {hidden} directions that the data do not determine are nan" if hidden else ""
         return f"{dataset.attrs.get('title', 'fields')}{note}"
@@ -118,6 +117,7 @@ def transform_file(
         If a file is missing or malformed, or the samples cannot carry the result.
     """
     from colure.analysis.fields.near_to_far import far_field
+    from colure.model.field_layout import laid_out
     from colure.model.fields import LEAST_SUPPORT, samples_of
     from colure.model.files import open_dataset, save_dataset
     from colure.model.plausible import require_plausible
@@ -127,7 +127,7 @@ def transform_file(
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     require_free(target)
-    dataset = open_dataset(source)
+    dataset = laid_out(open_dataset(source), source.name)
     samples = samples_of(dataset)
     told = require_plausible(samples, source.name, accept)
     _require_surface(samples, source.name)

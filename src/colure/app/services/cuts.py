@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import csv
-import json
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -20,6 +19,7 @@ from colure.model.campaign import Campaign
 from colure.model.goal import Goal
 from colure.model.loading import validate
 from colure.model.plan import Plan
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -108,7 +108,7 @@ def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Rea
     found = ReadCuts(scan, levels, figures, shown)
     own = state or (states_of(run)[0] if states_of(run) else None)
     for target in addresses(run, run.figures, own):
-        target.write_text(json.dumps([figure.as_dict() for figure in figures], indent=1), encoding="utf-8")
+        target.write_text(json_text([figure.as_dict() for figure in figures], indent=1), encoding="utf-8")
     for target in addresses(run, run.path / "cuts.csv", own):
         write_levels(levels, target)
     drawing = cuts_chart(levels, float(scan.frequency_hz[shown]), component_words(scan))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -13,6 +12,7 @@ from colure.app.storage.folders import RunFolder, require_record
 from colure.app.storage.run_kinds import is_cuts
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -91,7 +91,7 @@ def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) 
     found = budget_of(processed.budget)
     found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
     found = replace(found, figures=marked(found.figures, sanity(processed, found.figures)))
-    content = json.dumps([figure.as_dict() for figure in found.figures], indent=1)
+    content = json_text([figure.as_dict() for figure in found.figures], indent=1)
     for figures in addresses(run, run.figures, own):
         figures.write_text(content, encoding="utf-8")
     kept = {
@@ -100,7 +100,7 @@ def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) 
         "correlation": found.correlation.round(4).tolist(),
     }
     for correlations in addresses(run, run.correlations, own):
-        correlations.write_text(json.dumps(kept), encoding="utf-8")
+        correlations.write_text(json_text(kept), encoding="utf-8")
     return found.figures
 
 
@@ -162,5 +162,5 @@ def evaluate_power(campaign: Campaign, run: RunFolder, *, state: str | None = No
     except ValueError as error:
         raise InputError([str(error)]) from None
     for target in addresses(run, run.figures, own):
-        target.write_text(json.dumps([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
+        target.write_text(json_text([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
     return found

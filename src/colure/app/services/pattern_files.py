@@ -67,23 +67,14 @@ def waves_of_run(campaign: Campaign, run: RunFolder, state: str | None = None) -
     )
 
 
-def dataset_of_file(path: Path) -> xr.Dataset:
-    """Read a far-field file; raises `InputError` naming the file if it is none."""
-    from colure.model.exchange import read_csv
-    from colure.model.files import open_dataset
-
-    if not path.is_file():
-        raise InputError([f"{path}: there is no such file"])
-    return read_csv(path, far_field=True) if path.suffix.lower() == ".csv" else open_dataset(path)
-
-
 def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
     """Return the far field of a file; raises `InputError` if it holds none, or too little to expand."""
     from colure.analysis.fields.known_pattern import opened_pattern
+    from colure.model.exchange import read_far_field
     from colure.model.fields import samples_of
     from colure.model.plausible import require_plausible
 
-    dataset = dataset_of_file(path)
+    dataset = read_far_field(path)
     require_plausible(samples_of(dataset), path.name)
     region = _supported_region(dataset)
     if region < LEAST_REGION:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
@@ -60,7 +61,7 @@ def keep(run: RunFolder, direction: dict[str, object]) -> None:
     if run.tie_direction.exists():
         return
     try:
-        run.tie_direction.write_text(json.dumps(direction), encoding="utf-8")
+        run.tie_direction.write_text(json_text(direction), encoding="utf-8")
     except OSError as error:
         raise InputError([f"{run.tie_direction}: cannot be written: {error.strerror}; nothing has moved"]) from None
 

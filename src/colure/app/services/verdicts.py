@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,6 +11,7 @@ from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.specification import Specification, load_specification
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
@@ -57,7 +57,7 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
         "verdicts": [one.__dict__ for one in judged.verdicts],
     }
     for target in processing.addresses(run, run.path / "verdicts.json", processing.state_in(done, run)):
-        target.write_text(json.dumps(content, indent=1), encoding="utf-8")
+        target.write_text(json_text(content, indent=1), encoding="utf-8")
     return judged
 
 

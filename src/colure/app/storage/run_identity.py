@@ -11,6 +11,7 @@ from colure.app.storage.run_kinds import is_cuts
 from colure.errors import InputError
 from colure.model.identity import RunIdentity
 from colure.model.loading import validate
+from colure.model.strict_json import json_text
 
 FILE = "identity.json"
 
@@ -33,7 +34,7 @@ def keep_identity(run: RunFolder, said: RunIdentity) -> RunIdentity:
     found = said.over(identity_of(run))
     if found.said:
         run.path.mkdir(parents=True, exist_ok=True)
-        (run.path / FILE).write_text(json.dumps(found.said, indent=1), encoding="utf-8")
+        (run.path / FILE).write_text(json_text(found.said, indent=1), encoding="utf-8")
     return found
 
 

@@ -104,6 +104,7 @@ class Map(Opened):
 class OneRun(Body):
     campaign: Id
     run: Id
+    state: Id | None = None
 
 
 async def me(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
@@ -147,7 +148,7 @@ async def schemes(room: Room, session: Session, ids: dict[str, str], body: Form)
 
 
 async def difference(room: Room, session: Session, ids: dict[str, str], body: Pair) -> Any:
-    folder, chosen = room.folder(body.campaign), (body.frequency, body.plane_deg, body.basis)
+    folder, chosen = room.folder(body.campaign), (body.frequency, body.plane_deg, body.basis, body.state)
     return await room.desk.do(explore_view.difference, folder, body.run, body.other, *chosen, kind="slow")
 
 
@@ -167,17 +168,17 @@ async def rehearse(room: Room, session: Session, ids: dict[str, str], body: Rehe
 
 
 async def report(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
-    work = room.desk.do(explore_view.reported, room.folder(body.campaign), body.run, kind="slow")
+    work = room.desk.do(explore_view.reported, room.folder(body.campaign), body.run, body.state, kind="slow")
     return {"job": room.begin("report", work)}
 
 
 async def evaluate(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
-    work = room.desk.do(explore_view.evaluated, room.folder(body.campaign), body.run, None, kind="slow")
+    work = room.desk.do(explore_view.evaluated, room.folder(body.campaign), body.run, body.state, kind="slow")
     return {"job": room.begin("evaluate", work)}
 
 
 async def effects(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
-    work = room.desk.do(explore_view.effects, room.folder(body.campaign), body.run, kind="slow")
+    work = room.desk.do(explore_view.effects, room.folder(body.campaign), body.run, body.state, kind="slow")
     return {"job": room.begin("effects", work)}
 
 
@@ -245,7 +246,8 @@ async def field_map(room: Room, session: Session, ids: dict[str, str], body: Map
 
 async def masks(room: Room, session: Session, ids: dict[str, str], body: Cut) -> Any:
     folder = room.folder(body.campaign)
-    return await room.desk.do(explore_view.mask_levels, folder, body.run, body.frequency, body.plane_deg, kind="slow")
+    asked = (body.run, body.frequency, body.plane_deg, body.state)
+    return await room.desk.do(explore_view.mask_levels, folder, *asked, kind="slow")
 
 
 async def impulse(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
@@ -253,7 +255,7 @@ async def impulse(room: Room, session: Session, ids: dict[str, str], body: OneRu
 
 
 async def findings(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
-    return await room.desk.do(explore_view.findings, room.folder(body.campaign), body.run, kind="slow")
+    return await room.desk.do(explore_view.findings, room.folder(body.campaign), body.run, body.state, kind="slow")
 
 
 async def aperture(room: Room, session: Session, ids: dict[str, str], body: Cut) -> Any:

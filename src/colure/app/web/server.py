@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import asyncio
 import gzip
-import json
 from collections.abc import AsyncIterator, Awaitable, Callable
 from contextlib import asynccontextmanager, suppress
 from dataclasses import dataclass
@@ -26,6 +25,7 @@ from colure.app.web.room import Room, Stale
 from colure.app.web.routes import DOORS
 from colure.app.web.views import explore as explore_view
 from colure.errors import InputError
+from colure.model.strict_json import json_text
 
 STATIC = Path(__file__).parent / "static"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml"}
@@ -158,7 +158,8 @@ def _report(room: Room) -> Callable[[Request], Awaitable[Response]]:
         try:
             if kind not in ("html", "pdf"):
                 raise InputError([f"kind = {kind!r}: must be html or pdf"])
-            content = await room.desk.do(explore_view.report_file, room.folder(ids["campaign"]), ids["run"], kind)
+            asked = (ids["run"], kind, request.query_params.get("state"))
+            content = await room.desk.do(explore_view.report_file, room.folder(ids["campaign"]), *asked)
         except InputError as error:
             return _json({"errors": error.faults}, 422)
         media = "application/pdf" if kind == "pdf" else "text/html; charset=utf-8"
@@ -241,16 +242,16 @@ async def _show(room: Room, socket: WebSocket, taken: asyncio.Event) -> None:
             sent, lease = now, holding
             if scan is None:
                 await socket.send_text(
-                    json.dumps(
+                    json_text(
                         {"type": "status", "state": "idle", "running": False, "sequence": room.sequence, "lease": lease}
                     )
                 )
             else:
                 if grid_of is not scan:
                     grid_of = scan
-                    await socket.send_text(json.dumps(scan.geometry()))
+                    await socket.send_text(json_text(scan.geometry()))
                 taken.clear()
-                await socket.send_text(json.dumps({**scan.status(), "sequence": room.sequence, "lease": lease}))
+                await socket.send_text(json_text({**scan.status(), "sequence": room.sequence, "lease": lease}))
                 await socket.send_bytes(scan.frame())
         await asyncio.sleep(1.0 / FRAMES_PER_S)
 

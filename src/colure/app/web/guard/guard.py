@@ -7,7 +7,6 @@ origin (against foreign pages), a listed door, a session, its role, the token, s
 from __future__ import annotations
 
 import asyncio
-import json
 from collections.abc import Awaitable, Callable, MutableMapping
 from dataclasses import dataclass, field
 from http.cookies import CookieError, SimpleCookie
@@ -16,6 +15,7 @@ from typing import Any
 from colure.app.web.guard.roles import Role
 from colure.app.web.guard.routes import Door, find
 from colure.app.web.guard.sessions import Lease, Session, Sessions
+from colure.model.strict_json import json_text
 
 Scope = MutableMapping[str, Any]
 Message = MutableMapping[str, Any]
@@ -213,7 +213,7 @@ async def _refuse(scope: Scope, receive: Receive, send: Send, refused: Refused) 
         await receive()
         await send({"type": "websocket.close", "code": 1008, "reason": str(refused)})
         return
-    content = json.dumps({"errors": [str(refused)]}).encode()
+    content = json_text({"errors": [str(refused)]}).encode()
     headers = {**HEADERS, "content-security-policy": POLICY, "content-type": "application/json", "cache-control": "no-store",
                "content-length": str(len(content))}  # fmt: skip
     listed = [(name.encode(), value.encode()) for name, value in headers.items()]

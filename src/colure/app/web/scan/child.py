@@ -20,6 +20,7 @@ from typing import IO, TYPE_CHECKING, Any, get_args
 from colure.app.web.scan.layout import Kind, planned
 from colure.errors import InputError
 from colure.model.events import Event
+from colure.model.strict_json import plain
 
 if TYPE_CHECKING:
     from colure.acquire.engine import Engine
@@ -42,7 +43,7 @@ class Teller:
     def tell(self, content: dict[str, Any], *, may_drop: bool = False) -> None:
         """Queue one line."""
         if not (may_drop and self._lines.qsize() > MOST_WAITING):
-            self._lines.put(json.dumps(content, separators=(",", ":")).encode() + b"\n")
+            self._lines.put(json.dumps(plain(content), separators=(",", ":")).encode() + b"\n")
 
     def close(self) -> None:
         """Write what is left, for a moment at most."""

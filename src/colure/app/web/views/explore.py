@@ -125,7 +125,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> di
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
         "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
-        "report": services.addresses(run, run.report_html, state)[0].is_file(),
+        "report": services.addresses(run, run.report_html, state)[-1].is_file(),
     }  # fmt: skip
 
 
@@ -195,7 +195,7 @@ def cut(
 
 
 def difference(
-    folder: Path, run_name: str, other: str, frequency: int, plane_deg: float, basis: str
+    folder: Path, run_name: str, other: str, frequency: int, plane_deg: float, basis: str, state: str | None = None
 ) -> dict[str, Any]:  # fmt: skip
     """Return what is left between two runs' fields along a cut, after pose, phase reference, level and phase are matched."""
     from colure.analysis.compare.match import match
@@ -203,7 +203,8 @@ def difference(
     from colure.geometry.directions import theta_phi
     from colure.geometry.polarization import Basis, from_cartesian, to_basis
 
-    one, two = opened(folder, run_name), opened(folder, other)
+    its_own = None if not services.states_of(run_folder(folder, other)) else state
+    one, two = opened(folder, run_name, state), opened(folder, other, its_own)
     index = _index(one, frequency)
     region = float(np.deg2rad(min(one.sphere.region_deg, two.sphere.region_deg)))
     try:
@@ -296,18 +297,18 @@ def impulse(folder: Path, run_name: str) -> dict[str, Any]:
     }
 
 
-def effects(folder: Path, run_name: str) -> dict[str, Any]:
+def effects(folder: Path, run_name: str, state: str | None = None) -> dict[str, Any]:
     """Return what every step of the recipe does to every figure at mid-band."""
-    found = services.effects(Campaign.load(folder), run_folder(folder, run_name))
+    found = services.effects(Campaign.load(folder), run_folder(folder, run_name), state=state)
     return {
         "labels": found.labels, "whole": {k: _number(v) for k, v in found.whole.items()},
         "without": {step: {k: _number(v) for k, v in row.items()} for step, row in found.without.items()},
     }  # fmt: skip
 
 
-def findings(folder: Path, run_name: str) -> list[dict[str, Any]]:
+def findings(folder: Path, run_name: str, state: str | None = None) -> list[dict[str, Any]]:
     """Return what the data say of themselves."""
-    found = services.findings(Campaign.load(folder), run_folder(folder, run_name))
+    found = services.findings(Campaign.load(folder), run_folder(folder, run_name), state=state)
     return [{"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in found]
 
 
@@ -334,7 +335,9 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
     }  # fmt: skip
 
 
-def mask_levels(folder: Path, run_name: str, frequency: int, plane_deg: float) -> list[dict[str, Any]]:
+def mask_levels(
+    folder: Path, run_name: str, frequency: int, plane_deg: float, state: str | None = None
+) -> list[dict[str, Any]]:
     """Return the masks of limits.toml that hold for a plane and frequency, in dBi over the angle from the peak."""
     from colure.analysis.verdict.masks import level_of
     from colure.analysis.verdict.verdicts import in_band, planes_of
@@ -342,7 +345,7 @@ def mask_levels(folder: Path, run_name: str, frequency: int, plane_deg: float) -
 
     if not (folder / "limits.toml").is_file():
         return []
-    done = opened(folder, run_name)
+    done = opened(folder, run_name, state)
     at_hz = float(done.frequency_hz[_index(done, frequency)])
     gains = done.budget.figures.values(done.expansion)[:, done.budget.figures.names.index("gain_dbi")]
     peak, angle, found = float(gains[frequency]), np.arange(-180.0, 180.01, 0.5), []
@@ -356,23 +359,25 @@ def mask_levels(folder: Path, run_name: str, frequency: int, plane_deg: float) -
     return found
 
 
-def reported(folder: Path, run_name: str) -> list[str]:
-    """Evaluate a run and write its report, with a verdict if limits.toml is there; returns the files' names."""
+def reported(folder: Path, run_name: str, state: str | None = None) -> list[str]:
+    """Evaluate a state of a run and write its report, with a verdict if limits.toml is there; returns the files' names."""
     from colure.app.services.reporting import report_on
 
     run = run_folder(folder, run_name)
     campaign, plan = services.make_plan(folder)
     limits = folder / "limits.toml"
-    report_on(campaign, plan, run, opened(folder, run_name), limits if limits.is_file() else None)
-    return [run.report_html.name, run.report_pdf.name]
+    report_on(campaign, plan, run, opened(folder, run_name, state), limits if limits.is_file() else None)
+    return [services.addresses(run, one, state)[-1].name for one in (run.report_html, run.report_pdf)]
 
 
-def report_file(folder: Path, run_name: str, kind: str) -> bytes:
-    """Return a report as it was written; raises `InputError` if there is none yet."""
+def report_file(folder: Path, run_name: str, kind: str, state: str | None = None) -> bytes:
+    """Return a state's report as it was written; raises `InputError` if there is none yet, or no such state."""
     run = run_folder(folder, run_name)
-    target = run.report_html if kind == "html" else run.report_pdf
+    if state is not None and state not in (names := services.states_of(run)):
+        raise InputError([f"state = {state!r}: must be one of {', '.join(names) or '(this run has one state only)'}"])
+    target = services.addresses(run, run.report_html if kind == "html" else run.report_pdf, state)[-1]
     if not target.is_file():
-        raise InputError([f"run {run_name}: has no report yet"])
+        raise InputError([f"run {run_name}{'' if state is None else f', state {state}'}: has no report yet"])
     return target.read_bytes()
 
 
