@@ -8,11 +8,6 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.analysis.figures.cuts import Cut, FarField, cuts, find_beam, principal_cuts, tangent_at
-from colure.analysis.figures.face import face_of
-from colure.analysis.figures.lobes import side_lobes
-from colure.analysis.findings.self_check import self_check
-from colure.analysis.steps.agreement import NOTHING_DB
 from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts, maps
@@ -22,7 +17,10 @@ from colure.report.steps import room_section, steps_section
 from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
+    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.face import Face
     from colure.analysis.findings.diagnosis import Diagnosis
+    from colure.analysis.findings.finding import Finding
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.stray.echo_map import EchoMap
     from colure.analysis.uncertainty.level_cuts import LevelCut
@@ -41,8 +39,6 @@ OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_eleva
 LEAST_LOBE_DB = -40.0
 #: Figures beside each other in one table.
 COLUMNS = 6
-#: Waves that leave a face go as far as this from its normal.
-VISIBLE_DEG = 90.0
 
 
 @dataclass(frozen=True)
@@ -57,9 +53,31 @@ class Verdicts:
 
 
 @dataclass(frozen=True)
+class PatternCuts:
+    """Cuts through the peak in the principal planes, by plane.
+
+    middle, peak_dbi
+        At mid-band, and the peak's gain there.
+    side_lobes
+        (angle in degrees, radiation intensity re the peak in dB) of those of `middle`.
+    band
+        One at every frequency, for the picture over the band; empty where one frequency was measured.
+    """
+
+    middle: dict[str, Cut]
+    peak_dbi: float
+    side_lobes: dict[str, list[tuple[float, float]]]
+    band: dict[str, list[Cut]]
+
+
+@dataclass(frozen=True)
 class Source:
     """Everything the report shows.
 
+    findings
+        What the data say of themselves, in the order in which they are listed.
+    face
+        Excitation of the device's elements at mid-band; None where the scan cannot tell.
     states
         Total gain (theta, phi) at mid-band of every device state, on the processed pattern's grid; empty if there is one.
     identity
@@ -78,6 +96,9 @@ class Source:
     diagnoses: list[Diagnosis]
     room: EchoMap | None
     levels: dict[str, LevelCut]
+    cuts: PatternCuts
+    findings: list[Finding]
+    face: Face | None
     judged: Verdicts | None = None
     states: dict[str, FloatArray] = field(default_factory=dict)
     identity: dict[str, str] = field(default_factory=dict)
@@ -102,9 +123,9 @@ def compose(source: Source) -> Document:
             *_verdict_section(source),
             _figures_section(source, here, frequency),
             _set_up(source),
-            _cuts_section(source, centre, frequency),
+            _cuts_section(source, frequency),
             _sphere_section(source, centre, frequency),
-            *_face_section(source, centre, frequency),
+            *_face_section(source, frequency),
             _frequency_section(source, here),
             budget_section([figure for figure in here if not figure.reason], frequency),
             _findings_section(source),
@@ -275,11 +296,8 @@ def _named(figure: Figure) -> Ref:
     return Ref(figure.label, anchor(figure.name))
 
 
-def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
-    coefficients = source.processed.expansion.coefficients[centre]
-    slant = source.processed.budget.slant
-    region = float(np.deg2rad(source.processed.sphere.region_deg))
-    planes, gain = principal_cuts(coefficients, slant=slant, region=region)
+def _cuts_section(source: Source, frequency: float) -> Section:
+    planes, gain = source.cuts.middle, source.cuts.peak_dbi
     return Section(
         "Cuts",
         (
@@ -289,17 +307,17 @@ def _cuts_section(source: Source, centre: int, frequency: float) -> Section:
                 "intervals of the level at each angle, what moves all levels together left out.",
             ),
             chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz."),
-            *_side_lobe_tables(planes),
+            *_side_lobe_tables(source.cuts.side_lobes),
         ),
         new_page=True,
     )
 
 
-def _side_lobe_tables(planes: dict[str, Cut]) -> tuple[Block, ...]:
+def _side_lobe_tables(planes: dict[str, list[tuple[float, float]]]) -> tuple[Block, ...]:
     """Return every side lobe of each plane down to `LEAST_LOBE_DB`, as angle and level."""
     rows = []
-    for plane, one in planes.items():
-        found = [(angle, level) for angle, level in side_lobes(one) if level > LEAST_LOBE_DB]
+    for plane, every in planes.items():
+        found = [(angle, level) for angle, level in every if level > LEAST_LOBE_DB]
         if found:
             rows.append(
                 (f"{plane} plane", ", ".join(f"{level:.1f} dB at {angle:+.0f}\u00b0" for angle, level in found))
@@ -357,11 +375,8 @@ def _coverage_blocks(source: Source, centre: int) -> tuple[Block, ...]:
     return (chart(maps.coverage_curve({"device": power}, theta, None), f"Spherical coverage: {words}."),)
 
 
-def _face_section(source: Source, centre: int, frequency: float) -> tuple[Section, ...]:
-    sphere = source.processed.sphere
-    if sphere.region_deg < VISIBLE_DEG or sphere.one_polarization:
-        return ()  # a picture needs every wave that leaves the face
-    face = face_of(source.processed.expansion, source.device, index=centre)
+def _face_section(source: Source, frequency: float) -> tuple[Section, ...]:
+    face = source.face
     if face is None:
         return ()
     rows = tuple(
@@ -409,7 +424,7 @@ def _frequency_section(source: Source, here: list[Figure]) -> Section:
                     f"Co-polar {plane}-plane cut over frequency, each relative to its own peak.",
                     dense=True,
                 )
-                for plane, found in _cuts_over_frequency(source).items()
+                for plane, found in source.cuts.band.items()
             ),
             *_tables_over_frequency(source, here),
         ),
@@ -417,27 +432,11 @@ def _frequency_section(source: Source, here: list[Figure]) -> Section:
     )
 
 
-def _cuts_over_frequency(source: Source) -> dict[str, list[Cut]]:
-    slant, region = source.processed.budget.slant, source.processed.budget.figures.region
-    found: dict[str, list[Cut]] = {"E": [], "H": []}
-    for coefficients in source.processed.expansion.coefficients:
-        field = FarField(coefficients)
-        beam = find_beam(field, slant=slant, region=region)
-        e_cut, h_cut = cuts(field, beam, [tangent_at(beam, a) for a in (0.0, 90.0)], slant=slant, span_deg=90.0, region=region,
-                            step_deg=0.25)  # fmt: skip
-        found["E"].append(e_cut)
-        found["H"].append(h_cut)
-    return found
-
-
 def _findings_section(source: Source) -> Section:
     """What the data say of themselves, largest effect first."""
-    found = self_check(
-        source.processed, source.chamber, source.device.slant_deg, room=source.room, figures=source.figures
-    )
     rows = tuple(
-        (f"{one.topic}, {one.level_db:.0f} dB" if one.level_db > NOTHING_DB else one.topic, f"{one.text}.")
-        for one in found
+        (f"{one.topic}, {one.level_db:.0f} dB" if one.has_level else one.topic, f"{one.text}.")
+        for one in source.findings
     )
     return Section(
         "What the data say of themselves",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from colure.analysis.steps.agreement import NOTHING_DB
 from colure.model.figure import NOT_TO_BE_USED
 
 Severity = Literal["information", "look", "not to be used"]
@@ -26,6 +27,11 @@ class Finding:
     text: str
     severity: Severity = "information"
     figures: tuple[str, ...] = ()
+
+    @property
+    def has_level(self) -> bool:
+        """Tell whether it has a size in dB; some say nothing of that kind."""
+        return self.level_db > NOTHING_DB
 
     @property
     def rank(self) -> int:

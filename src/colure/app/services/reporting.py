@@ -17,17 +17,21 @@ from colure.model.plan import Plan
 from colure.model.specification import load_specification
 
 if TYPE_CHECKING:
+    from colure.analysis.figures.face import Face
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.app.services.verdicts import Judged
     from colure.geometry.conventions import FloatArray
+    from colure.model.device import Device
     from colure.model.figure import Figure
     from colure.model.plan import Plan
-    from colure.report.content import Verdicts
+    from colure.report.content import PatternCuts, Verdicts
 
 
 #: The report draws the coverage of so many states beside each other.
 MOST_STATES_DRAWN = 12
+#: Waves that leave a face go as far as this from its normal.
+VISIBLE_DEG = 90.0
 
 
 def write_report(
@@ -40,14 +44,14 @@ def write_report(
 ) -> None:
     """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict."""
     from colure.analysis.findings.diagnosis import diagnoses
-    from colure.analysis.findings.self_check import room_of
+    from colure.analysis.findings.self_check import room_of, self_check
     from colure.model.files import file_hash
     from colure.report.content import Source, compose
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
     state = state_in(processed, run)
-    record = opened(run, state)
+    record, room = opened(run, state), room_of(processed, campaign.chamber)
     document = compose(
         Source(
             plan=plan,
@@ -66,8 +70,11 @@ def write_report(
                 campaign.device,
                 reference_of(campaign, processed.frequency_hz),
             ),
-            room=room_of(processed, campaign.chamber),
+            room=room,
             levels=_principal_levels(processed),
+            cuts=_cuts(processed),
+            findings=self_check(processed, campaign.chamber, campaign.device.slant_deg, room=room, figures=figures),
+            face=_face(processed, campaign.device),
             judged=None if judged is None else _verdicts(judged),
             states=_power_of_states(campaign, run, processed),
             identity={"run": run.path.name, **identity_of(run).said},
@@ -108,6 +115,38 @@ def _principal_levels(processed: Processed) -> dict[str, LevelCut]:
     inputs = processed.budget.only(processed.frequency_hz.size // 2)
     e_cut, h_cut = level_cuts(inputs, (0.0, 90.0), step_deg=0.5)[0]
     return {"E": e_cut, "H": h_cut}
+
+
+def _cuts(processed: Processed) -> PatternCuts:
+    """Return the cuts through the peak in the principal planes, at mid-band and over the band."""
+    import numpy as np
+
+    from colure.analysis.figures.cuts import FarField, cuts, find_beam, principal_cuts, tangent_at
+    from colure.analysis.figures.lobes import side_lobes
+    from colure.report.content import PatternCuts
+
+    every, slant = processed.expansion.coefficients, processed.budget.slant
+    seen = float(np.deg2rad(processed.sphere.region_deg))
+    planes, peak_dbi = principal_cuts(every[len(every) // 2], slant=slant, region=seen)
+    region, band = processed.budget.figures.region, []
+    for coefficients in every if len(every) > 1 else ():
+        field = FarField(coefficients)
+        beam = find_beam(field, slant=slant, region=region)
+        tangents = [tangent_at(beam, a) for a in (0.0, 90.0)]
+        band.append(cuts(field, beam, tangents, slant=slant, span_deg=90.0, region=region, step_deg=0.25))
+    over = {plane: [pair[index] for pair in band] for index, plane in enumerate(("E", "H"))} if band else {}
+    lobes = {plane: [(float(angle), float(level)) for angle, level in side_lobes(one)] for plane, one in planes.items()}
+    return PatternCuts(planes, peak_dbi, lobes, over)
+
+
+def _face(processed: Processed, device: Device) -> Face | None:
+    """Return the excitation of the device's elements at mid-band; None where not every wave that leaves the face was seen."""
+    from colure.analysis.figures.face import face_of
+
+    sphere = processed.sphere
+    if sphere.region_deg < VISIBLE_DEG or sphere.one_polarization:
+        return None
+    return face_of(processed.expansion, device, index=processed.frequency_hz.size // 2)
 
 
 def _verdicts(judged: Judged) -> Verdicts:
