@@ -117,6 +117,9 @@ def scan_warnings(best: Proposal) -> list[str]:
     if chamber.probe.ports == 1 and _different(scan.offsets_deg) < 2:
         out.append("polarization: one offset gives one component: no cross-polar, no axial ratio, no total gain; "
                    f"offset_deg = [{scan.offsets_deg[0]:g}, {scan.offsets_deg[0] + 90:g}] gives both")  # fmt: skip
+    if chamber.probe.ports == 2 and scan.offsets_deg.size > 1:
+        out.append(f"polarization: the probe has two ports, which give both components at once: only the first offset, "
+                   f"{scan.offsets_deg[0]:g} deg, is measured; leave the others out")  # fmt: skip
     reach = range_of(campaign, best.order)
     if chamber.range_length_m < max(reach.far_field_m, reach.side_lobe_m):
         out.append(
