@@ -34,6 +34,7 @@ TASKS: dict[str, list[list[str]]] = {
             "tests/analysis",
             "tests/waves",
             "tests/app/test_honest_intervals.py",
+            "tests/app/test_cuts.py",
             "tests/coverage",
             "tests/instruments",
             "tests/model",

@@ -67,7 +67,9 @@ def _chamber(campaign):
 
 
 @pytest.mark.parametrize("name", ["2.4 GHz patch, 1 m", "region 60 deg"])
-def test_few_campaigns_are_told(name):
+def test_few_campaigns_are_told(name, request):
+    if name == "region 60 deg" and not request.config.getoption("--nightly"):
+        pytest.skip("one device by default, two nightly")
     found = count(ALL[name], 5, [RIGHT, HALVED])
     print(table(name, found))
     # One in twenty of the right ones may be spoken against: two of five are one in 44 sets.
