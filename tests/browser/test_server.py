@@ -121,6 +121,38 @@ def test_cross_site_sockets_do_not_open(served):
             connect(url, additional_headers={"Cookie": cookie}, origin=origin).recv(timeout=5)
 
 
+def test_the_live_link_outlives_the_patience_with_silent_connections(served, monkeypatch):
+    monkeypatch.setattr(connections, "PATIENCE_S", 0.3)
+    good = served.headers(Role.VIEW)
+    url = f"ws://127.0.0.1:{served.port}/api/live"
+    with connect(url, additional_headers={"Cookie": good["Cookie"]}, origin=served.base, ping_interval=None) as live:
+        assert json.loads(live.recv(timeout=10))["type"] == "status"
+        with pytest.raises(TimeoutError):
+            live.recv(timeout=1.2)  # nothing comes, and nobody hangs up
+        assert live.ping().wait(timeout=5)
+
+
+def test_a_burst_of_silent_connections_stays_within_the_bound(served, monkeypatch):
+    monkeypatch.setattr(connections, "MOST_CONNECTIONS", 8)
+    silent = [socket.create_connection(("127.0.0.1", served.port), timeout=5.0) for _ in range(60)]
+    try:
+        stopped = httpx.post(served.base + "/api/stop", json={}, headers=served.headers(Role.VIEW), timeout=10)
+        assert stopped.status_code == 200
+        open_ = 0
+        for one in silent:
+            one.setblocking(False)
+            try:
+                open_ += one.recv(1) != b""
+            except BlockingIOError:
+                open_ += 1
+            except ConnectionResetError:
+                pass
+        assert open_ <= 8
+    finally:
+        for one in silent:
+            one.close()
+
+
 def test_stop_is_heard_while_everything_else_is_busy(served, tiny_campaign):
     """Both workers hang and requests wait at the door; stop still reaches the scan's own pipe at once."""
     headers, campaign = served.headers(), campaign_id(tiny_campaign)

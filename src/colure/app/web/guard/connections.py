@@ -20,6 +20,7 @@ class BoundedProtocol(H11Protocol):
 
     _deadline: asyncio.TimerHandle | None = None
     _since = 0.0
+    _upgraded = False
 
     @property
     def silent(self) -> bool:
@@ -32,8 +33,14 @@ class BoundedProtocol(H11Protocol):
         self._since = self.loop.time()
         self._wait()
         if len(self.connections) > MOST_CONNECTIONS:
+            # Those that were dropped a moment ago are still listed: they make room for nobody else.
             others = [
-                one for one in self.connections if isinstance(one, BoundedProtocol) and one is not self and one.silent
+                one
+                for one in self.connections
+                if isinstance(one, BoundedProtocol)
+                and one is not self
+                and one.silent
+                and not one.transport.is_closing()
             ]
             if others:
                 min(others, key=lambda one: one._since).transport.abort()
@@ -45,7 +52,7 @@ class BoundedProtocol(H11Protocol):
         if self.cycle is not before:
             self._since = self.loop.time()
             self._rest()
-        elif self.silent and self._deadline is None:
+        elif self.silent and self._deadline is None and not self._upgraded:
             self._wait()
 
     def connection_lost(self, exc: Exception | None) -> None:
@@ -54,7 +61,8 @@ class BoundedProtocol(H11Protocol):
         super().connection_lost(exc)
 
     def handle_websocket_upgrade(self, event: object) -> None:
-        """A socket has its own limits from here on."""
+        """A socket has its own limits from here on: no deadline may be set again for what is silent by nature."""
+        self._upgraded = True
         self._rest()
         super().handle_websocket_upgrade(event)  # type: ignore[arg-type]
 
