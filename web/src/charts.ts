@@ -17,10 +17,19 @@ export class LineChart {
   private key = "";
   private marks: Mark[] = [];
   private picked: ((x: number) => void) | undefined;
+  private width = 0;
+  private again: (() => void) | null = null;
+
+  constructor() {
+    new ResizeObserver(() => { if (this.again && this.room() !== this.width) this.again(); }).observe(this.element);
+  }
+
+  private room(): number { return Math.max(280, this.element.clientWidth || 600); }
 
   draw(x: number[], series: Line[], options: LineOptions): void {
     const c = lines();
-    const width = Math.max(280, this.element.clientWidth || 600);
+    const width = this.width = this.room();
+    this.again = () => this.draw(x, series, options);
     this.marks = options.marks ?? [];
     this.picked = options.picked;
     const key = JSON.stringify([series.map((s) => [s.name, s.colour]), { ...options, marks: 0 }, width, c.paper]);
@@ -123,16 +132,24 @@ export class LevelMap {
   readonly said = h("div", { class: "small quiet mono" }, "\u00a0");
   readonly element = h("div", {}, this.canvas, this.said);
   private image = document.createElement("canvas");
-  private last: { rows: number[]; columns: number[]; values: ArrayLike<number | null>; options: MapOptions; box: number[] } | null = null;
+  private last: { rows: number[]; columns: number[]; values: ArrayLike<number | null>; options: MapOptions; box: number[]; width: number } | null = null;
 
   constructor(label: string) {
     this.canvas.setAttribute("aria-label", label);
     this.canvas.addEventListener("pointermove", (event) => this.say(event));
+    // A map that was drawn before its page had a layout is drawn anew once it has a width.
+    new ResizeObserver(() => {
+      if (!this.last) return;
+      const { rows, columns, values, options, width } = this.last;
+      if (this.room() !== width) this.draw(rows, columns, values, options);
+    }).observe(this.canvas);
   }
+
+  private room(): number { return this.canvas.clientWidth || 480; }
 
   draw(rows: number[], columns: number[], values: ArrayLike<number | null>, options: MapOptions): void {
     const ramp = options.ramp ?? levels;
-    const width = this.canvas.clientWidth || 480;
+    const width = this.room();
     const left = 48, bottom = 38, right = 62, above = 22;
     const inner = width - left - right;
     const tall = options.height ?? Math.round(options.square ? inner : Math.min(360, Math.max(140, (inner * rows.length) / columns.length)));
@@ -164,7 +181,7 @@ export class LevelMap {
     g.fillStyle = c.quiet; g.textAlign = "left";
     for (const f of [0, 0.5, 1]) g.fillText(tick(options.low + f * (options.high - options.low)), left + inner + 25, above + tall * (1 - f) + (f === 1 ? 10 : f === 0 ? 0 : 4));
     g.fillText(options.unit, left + inner + 10, above - 8);
-    this.last = { rows, columns, values, options, box: [left, above, inner, tall] };
+    this.last = { rows, columns, values, options, box: [left, above, inner, tall], width };
   }
 
   private say(event: PointerEvent): void {
