@@ -77,6 +77,8 @@ def convert_file(
     if endings == (".csv", ".nc"):
         dataset = read_csv(source, radius_m=radius_m, far_field=far_field, accept=accept)
         told = str(dataset.attrs.pop("caution"))
+        if accept:  # kept with the data: what is read from them later asks no more
+            dataset = dataset.assign_attrs(accepted=" ".join(sorted(accept)))
         dataset = with_step(dataset, "read", file=source.name, sha256=file_hash(source), caution=told)
         save_dataset(dataset, target)
         sizes = " x ".join(f"{size} {name}" for name, size in dataset.sizes.items())

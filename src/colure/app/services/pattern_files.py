@@ -74,8 +74,12 @@ def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
     from colure.model.fields import samples_of
     from colure.model.plausible import require_plausible
 
-    dataset = read_far_field(path)
-    require_plausible(samples_of(dataset), path.name)
+    try:
+        dataset = read_far_field(path)
+        require_plausible(samples_of(dataset), path.name, frozenset(str(dataset.attrs.get("accepted", "")).split()))
+    except InputError as error:
+        way = f"colure convert {path.name} checked.nc --far-field --accept"
+        raise InputError([fault.replace("--accept", way) for fault in error.faults]) from None
     region = _supported_region(dataset)
     if region < LEAST_REGION:
         raise InputError(
