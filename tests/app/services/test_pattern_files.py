@@ -127,18 +127,15 @@ def test_what_is_no_far_field_is_refused(tmp_path):
 
 
 def test_what_hardly_can_be_meant_is_refused_with_the_command_that_says_it_is_right(tmp_path, monkeypatch):
-    """A column at 360 deg that does not close the circle: refused, kept as meant by `convert --accept`, then read."""
+    """Megahertz in the column of hertz: refused, kept as meant by `convert --accept`, then read."""
     monkeypatch.chdir(tmp_path)
-    write_csv(field(HUYGENS, step_deg=30.0), tmp_path / "open.csv")
-    lines = (tmp_path / "open.csv").read_text(encoding="utf-8").splitlines()
-    phi = lines[0].split(",").index("phi_deg")
-    seam = [row for row in (line.split(",") for line in lines[1:]) if float(row[phi]) == 0.0]
-    scaled = [[*row[:phi], "360", *(f"{1.35 * float(x):.9g}" for x in row[phi + 1 :])] for row in seam]
-    (tmp_path / "open.csv").write_text("\n".join([*lines, *map(",".join, scaled)]) + "\n", encoding="utf-8")
-    refused = CliRunner().invoke(main, ["evaluate", "open.csv"])
+    write_csv(field(HUYGENS).assign_coords(frequency=F / 1e6), tmp_path / "odd.csv")
+    refused = CliRunner().invoke(main, ["evaluate", "odd.csv"])
     assert refused.exit_code == 2, refused.output
-    way = "colure convert open.csv checked.nc --far-field --accept duplicates"
-    assert way in refused.output and "does not close" in refused.output
+    way = "colure convert odd.csv checked.nc --far-field --accept frequency"
+    assert way in refused.output and "2400 MHz is 2.4e+09" in refused.output
     assert CliRunner().invoke(main, way.split()[1:]).exit_code == 0
     read = CliRunner().invoke(main, ["evaluate", "checked.nc", "--json"])
     assert read.exit_code == 0, read.output
+    found = {row["name"]: row["value"] for row in json.loads(read.output) if row["frequency_hz"] == 2400.0}
+    assert found["directivity_dbi"] == pytest.approx(4.7712, abs=1e-3)
