@@ -17,6 +17,8 @@ from colure.analysis.steps.repetition import PROBABILITY
 from colure.geometry.conventions import ComplexArray, FloatArray
 
 Distribution = Literal["normal", "U-shaped", "rectangular", "triangular", "change", "bias", "Monte Carlo", "as drawn"]
+#: Degrees of freedom beyond which Student's factor is that of the normal distribution to all printed digits.
+MANY = 1e9
 #: Half width over standard uncertainty (JCGM 100:2008, 4.3.3 to 4.3.9). A normal half width is expanded, k = 2; a change was
 #: seen at a step that stands for k = 2; a bias is known and stays in the value (F.2.4.5); draws have no half width.
 DIVISORS: dict[Distribution, float] = {
@@ -172,11 +174,12 @@ def joint_half_width(contributions: Sequence[Contribution], *, draws: int = JOIN
 def effective_dof(standard: FloatArray, dof: FloatArray) -> FloatArray:
     """Return the effective degrees of freedom of standard uncertainties (row, output) with degrees of freedom (row,).
 
-    Welch-Satterthwaite (JCGM 100:2008, G.2b); infinite where nothing is uncertain.
+    Welch-Satterthwaite (JCGM 100:2008, G.2b); infinite where nothing is uncertain, or so many that no table tells them apart.
     """
     fourth = np.sum(standard**4 / dof.reshape(-1, *(1,) * (standard.ndim - 1)), axis=0)
     total = np.sum(standard**2, axis=0) ** 2
-    return np.asarray(np.where(fourth > 0.0, total / np.where(fourth > 0.0, fourth, 1.0), np.inf))
+    found = np.where(fourth > 0.0, total / np.where(fourth > 0.0, fourth, 1.0), np.inf)
+    return np.asarray(np.where(found < MANY, found, np.inf))
 
 
 def covariance(contributions: Sequence[Contribution]) -> FloatArray:
