@@ -254,7 +254,7 @@ class Operator:
 def test_hundreds_of_hours_with_thousands_of_faults(tiny_campaign, fast_folder, seed, request):  # noqa: F811
     if seed == 2 and not request.config.getoption("--nightly"):
         pytest.skip("a second seed is for the nightly run")
-    hours_wanted, faults_wanted = (2000.0, 20_000) if request.config.getoption("--nightly") else (20.0, 200)
+    hours_wanted, faults_wanted = (2000.0, 20_000) if request.config.getoption("--nightly") else (10.0, 100)
     big_positioner(tiny_campaign, seed, 0.0)
     world, plan = world_of(tiny_campaign, kind="line", poll_s=5.0)
     truth = Journal.create(fast_folder / "truth.sqlite", plan, {})
