@@ -68,6 +68,18 @@ def test_both_bounds_and_bands():
         judge(Specification(name="s", limits=(Limit(figure="xpd_db", at_least=20),)), [gain(21)], {}, {})
 
 
+def test_a_band_without_a_measured_frequency_decides_nothing():
+    elsewhere = Specification(
+        name="s",
+        limits=(Limit(figure="gain_dbi", at_least=20.0, band_ghz=(30.0, 31.0)),),
+        masks=(Mask(name="m", points=((0.0, 0.0), (180.0, -10.0)), relative=True, band_ghz=(30.0, 31.0)),),
+    )
+    cuts = {24e9: [level_cut(pattern, 0.01)]}
+    found = judge(elsewhere, [gain(21.0)], cuts, {24e9: 20.0})
+    assert [one.outcome for one in found] == ["not decidable", "not decidable"]
+    assert all("nothing was measured" in one.text for one in found)
+
+
 def level_cut(level_db, expanded: float) -> LevelCut:
     """A cut with a side-lobe pattern in dB re the peak of 1 and one field uncertainty at all angles."""
     angle = np.linspace(-180.0, 180.0, 361)

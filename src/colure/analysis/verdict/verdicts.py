@@ -14,6 +14,8 @@ from colure.model.figure import NOT_TO_BE_USED, Figure, format_value
 from colure.model.specification import Limit, Mask, Specification
 
 Outcome = Literal["pass", "fail", "not decidable"]
+#: Why a requirement whose band or angles hold no measurement decides nothing.
+NOTHING_MEASURED = "nothing was measured in its band or angles; measure there, or leave it out"
 ERRORS_UNKNOWN = "errors unknown, so there is no interval to decide by"
 
 
@@ -66,7 +68,7 @@ def judge(
     Raises
     ------
     ValueError
-        If a limit names a figure that was not measured, or a band holds no measured frequency.
+        If a limit names a figure that was not measured at any frequency.
     """
     found = [_limit(one, specification, figures) for one in specification.limits]
     return found + [_mask(one, specification, cuts, peak_gain_dbi) for one in specification.masks]
@@ -90,9 +92,13 @@ def _against(figure: Figure) -> str:
 
 def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> Verdict:
     here = [f for f in figures if f.name == one.figure and in_band(one.band_ghz, f.frequency_hz)]
-    if not here:
+    elsewhere = [f for f in figures if f.name == one.figure]
+    if not elsewhere:
         known = ", ".join(sorted({f.name for f in figures}))
-        raise ValueError(f"limit on {one.figure}{_band_words(one.band_ghz)}: not measured; there are {known}")
+        raise ValueError(f"limit on {one.figure}: not measured; there are {known}")
+    if not here:
+        return Verdict(f"{elsewhere[0].label}{_band_words(one.band_ghz)}", "not decidable", NOTHING_MEASURED, float("nan"),
+                       elsewhere[0].unit)  # fmt: skip
     unit = here[0].unit
     if (useless := next((f for f in here if _against(f)), None)) is not None:
         asked = " and ".join(
@@ -198,7 +204,8 @@ def _mask(
 ) -> Verdict:
     held = _held(one, cuts, peak_gain_dbi)
     if not held:
-        raise ValueError(f"mask {one.name!r}{_band_words(one.band_ghz)}: no measured frequency or angle lies in it")
+        return Verdict(f"mask {one.name} ({one.formula}), {one.component}, {_plane_words(one)}{_band_words(one.band_ghz)}",
+                       "not decidable", NOTHING_MEASURED, float("nan"), "dB")  # fmt: skip
     outcome = _worst([_of_cut(one, h, specification.decision) for h in held])
     worst = max(held, key=lambda h: float(h.over.max()))
     i = int(np.argmax(worst.over))
