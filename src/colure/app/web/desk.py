@@ -81,7 +81,9 @@ class Desk:
             future = loop.run_in_executor(self._pool(kind), _done, work, arguments)
             result, faults = await asyncio.wait_for(future, limit)
         except BrokenProcessPool:
-            self._pools.pop(kind).shutdown(wait=False)
+            # Others that waited for the same workers may have taken the pool away already.
+            if (broken := self._pools.pop(kind, None)) is not None:
+                broken.shutdown(wait=False)
             raise InputError(["the worker ended in the middle of this; a new one is started"]) from None
         except TimeoutError:
             self._end(kind)
@@ -96,7 +98,9 @@ class Desk:
         return self._pools[kind]
 
     def _end(self, kind: Kind) -> None:
-        pool = self._pools.pop(kind)
+        pool = self._pools.pop(kind, None)
+        if pool is None:
+            return
         for process in list(getattr(pool, "_processes", {}).values()):
             process.kill()
         pool.shutdown(wait=True, cancel_futures=True)
