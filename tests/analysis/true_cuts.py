@@ -13,17 +13,7 @@ FINE_DEG = 0.02
 
 def true_cut(device: Cluster, index: int, cut, *, slant_deg: float, vector: bool = False) -> dict[str, float]:
     """Return the figures of a cut (any object with `angle_deg` and `directions`), followed probe at one slant."""
-    one = slice(index, index + 1)
-    field = TrueField(
-        Cluster(
-            device.frequency_hz[one],
-            device.position,
-            device.electric,
-            device.magnetic,
-            device.weights[one],
-            device.efficiency[one],
-        )
-    )
+    field = TrueField(device.at(index))
     angle = np.arange(cut.angle_deg.min(), cut.angle_deg.max() + FINE_DEG / 2, FINE_DEG)
     d = np.stack([np.interp(angle, cut.angle_deg, cut.directions[:, i]) for i in range(3)], axis=-1)
     d /= np.linalg.norm(d, axis=1, keepdims=True)

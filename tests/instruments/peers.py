@@ -10,6 +10,7 @@ from collections.abc import Callable
 from contextlib import suppress
 
 from colure.model.chamber import Axis
+from tests.instruments.loopback import Loopback
 
 SPEED_DEG_S = 400.0
 AXES = {
@@ -93,25 +94,12 @@ class Peer:
         return out
 
 
-class Tcp:
+class Tcp(Loopback):
     """Serves a peer on a loopback port; every connection has a `Peer` of its own that shares the motors."""
 
     def __init__(self, make: Callable[[], Peer]) -> None:
         self._make = make
-        self._socket = socket.create_server(("127.0.0.1", 0))
-        self.resource = f"127.0.0.1:{self._socket.getsockname()[1]}"
-        self._open: list[socket.socket] = []
-        threading.Thread(target=self._accept, daemon=True).start()
-
-    def _accept(self) -> None:
-        while True:
-            try:
-                connection, _ = self._socket.accept()
-            except OSError:
-                return
-            connection.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
-            self._open.append(connection)
-            threading.Thread(target=self._serve, args=(connection,), daemon=True).start()
+        super().__init__()
 
     def _serve(self, connection: socket.socket) -> None:
         peer = self._make()
@@ -122,18 +110,8 @@ class Tcp:
 
         peer.say = say
         peer.greeted()
-        with suppress(OSError):
-            while data := connection.recv(4096):
-                peer.took(data)
-
-    def close(self) -> None:
-        with suppress(OSError):
-            self._socket.shutdown(socket.SHUT_RDWR)  # wakes whoever waits in accept
-        self._socket.close()
-        for connection in self._open:
-            with suppress(OSError):
-                connection.shutdown(socket.SHUT_RDWR)
-            connection.close()
+        while data := connection.recv(4096):
+            peer.took(data)
 
 
 class Terminal:

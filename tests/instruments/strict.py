@@ -4,11 +4,11 @@ form, refuses everything else by -113, and lets a test choose how its answers lo
 from __future__ import annotations
 
 import socket
-import threading
-from contextlib import suppress
 from dataclasses import dataclass, field
 
 import numpy as np
+
+from tests.instruments.loopback import Loopback
 
 
 @dataclass
@@ -106,40 +106,17 @@ class Strict:
         return b"#" + str(len(count)).encode() + count + payload
 
 
-class SocketServer:
+class SocketServer(Loopback):
     """Serves an instrument's `answer` on a raw socket."""
 
     def __init__(self, answer) -> None:
         self._answer = answer
-        self._socket = socket.create_server(("127.0.0.1", 0))
-        self.resource = f"127.0.0.1:{self._socket.getsockname()[1]}"
-        self._open: list[socket.socket] = []
-        threading.Thread(target=self._accept, daemon=True).start()
-
-    def _accept(self) -> None:
-        while True:
-            try:
-                connection, _ = self._socket.accept()
-            except OSError:
-                return
-            connection.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
-            self._open.append(connection)
-            threading.Thread(target=self._serve, args=(connection,), daemon=True).start()
+        super().__init__()
 
     def _serve(self, connection: socket.socket) -> None:
         pending = b""
-        with suppress(OSError):
-            while data := connection.recv(4096):
-                pending += data
-                while b"\n" in pending:
-                    line, pending = pending.split(b"\n", 1)
-                    connection.sendall(self._answer(line.decode("ascii")))
-
-    def close(self) -> None:
-        with suppress(OSError):
-            self._socket.shutdown(socket.SHUT_RDWR)  # wakes whoever waits in accept
-        self._socket.close()
-        for connection in self._open:
-            with suppress(OSError):
-                connection.shutdown(socket.SHUT_RDWR)
-            connection.close()
+        while data := connection.recv(4096):
+            pending += data
+            while b"\n" in pending:
+                line, pending = pending.split(b"\n", 1)
+                connection.sendall(self._answer(line.decode("ascii")))

@@ -5,11 +5,9 @@ from __future__ import annotations
 
 import socket
 import struct
-import threading
 from collections.abc import Callable
-from contextlib import suppress
 
-from tests.instruments.hislip import receive
+from tests.instruments.loopback import Loopback, receive
 
 CORE, VERSION = 0x0607AF, 1
 CREATE_LINK, WRITE, READ, READ_STB, CLEAR, DESTROY_LINK = 10, 11, 12, 13, 15, 23
@@ -25,41 +23,29 @@ def opaque(data: bytes) -> bytes:
     return words(len(data)) + data + bytes(-len(data) % 4)
 
 
-class Vxi11Server:
+class Vxi11Server(Loopback):
     """Serves `answer(line) -> bytes` on a loopback port; answers end by END, with a newline or without."""
 
     def __init__(self, answer: Callable[[str], bytes]) -> None:
         self._answer = answer
-        self._socket = socket.create_server(("127.0.0.1", 0))
-        self.resource = f"TCPIP::127.0.0.1,{self._socket.getsockname()[1]}::inst0::INSTR"
         self.cleared = 0
-        self._open: list[socket.socket] = []
-        threading.Thread(target=self._accept, daemon=True).start()
-
-    def _accept(self) -> None:
-        while True:
-            try:
-                connection, _ = self._socket.accept()
-            except OSError:
-                return
-            self._open.append(connection)
-            threading.Thread(target=self._serve, args=(connection,), daemon=True).start()
+        super().__init__()
+        self.resource = f"TCPIP::127.0.0.1,{self.port}::inst0::INSTR"
 
     def _serve(self, connection: socket.socket) -> None:
         state = {"in": b"", "out": b""}
-        with suppress(ConnectionError, OSError):
-            while True:
-                (mark,) = struct.unpack(">I", receive(connection, 4))
-                call = receive(connection, mark & 0x7FFFFFFF)
-                transaction, kind, rpc, program, version, procedure = struct.unpack(">6I", call[:24])
-                assert (kind, rpc, program, version) == (0, 2, CORE, VERSION)
-                body = call[24:]
-                for _ in range(2):  # credentials and verifier
-                    (length,) = struct.unpack(">I", body[4:8])
-                    body = body[8 + length + -length % 4 :]
-                result = self._do(procedure, body, state)
-                reply = words(transaction, 1, 0, 0, 0, 0) + result
-                connection.sendall(words(0x80000000 | len(reply)) + reply)
+        while True:
+            (mark,) = struct.unpack(">I", receive(connection, 4))
+            call = receive(connection, mark & 0x7FFFFFFF)
+            transaction, kind, rpc, program, version, procedure = struct.unpack(">6I", call[:24])
+            assert (kind, rpc, program, version) == (0, 2, CORE, VERSION)
+            body = call[24:]
+            for _ in range(2):  # credentials and verifier
+                (length,) = struct.unpack(">I", body[4:8])
+                body = body[8 + length + -length % 4 :]
+            result = self._do(procedure, body, state)
+            reply = words(transaction, 1, 0, 0, 0, 0) + result
+            connection.sendall(words(0x80000000 | len(reply)) + reply)
 
     def _do(self, procedure: int, body: bytes, state: dict[str, bytes]) -> bytes:
         if procedure == CREATE_LINK:
@@ -81,12 +67,3 @@ class Vxi11Server:
             self.cleared += 1
             state["in"] = state["out"] = b""
         return words(0, 0) if procedure == READ_STB else words(0)
-
-    def close(self) -> None:
-        with suppress(OSError):
-            self._socket.shutdown(socket.SHUT_RDWR)  # wakes whoever waits in accept
-        self._socket.close()
-        for connection in self._open:
-            with suppress(OSError):
-                connection.shutdown(socket.SHUT_RDWR)
-            connection.close()

@@ -62,6 +62,13 @@ class Cluster:
         """Wavenumbers in rad/m, shape (frequency,)."""
         return np.asarray(2.0 * np.pi * self.frequency_hz / 299_792_458.0)
 
+    def at(self, index: int) -> Cluster:
+        """Return the cluster at one of its frequencies alone."""
+        one = slice(index, index + 1)
+        return replace(
+            self, frequency_hz=self.frequency_hz[one], weights=self.weights[one], efficiency=self.efficiency[one]
+        )
+
     def moved(self, motion: RigidMotion) -> Cluster:
         """Return the cluster (without leading dimensions) carried by rigid motions (...)."""
         return Cluster(

@@ -87,11 +87,11 @@ def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
 
 def truth_of(device: Cluster, asked: Asked) -> list[dict[str, TrueFigure]]:
     """Return every true figure of a cluster that was asked for, by name, one dictionary per frequency."""
-    judges = [_Judge(_at(device, index), asked) for index in range(device.frequency_hz.size)]
+    judges = [_Judge(device.at(index), asked) for index in range(device.frequency_hz.size)]
     if asked.settings.principal_planes == "measured":
         # The ellipse at the middle frequency is the reference at all of them.
         turned = replace(asked, slant_deg=asked.slant_deg + judges[len(judges) // 2].at_peak()["tilt_deg"])
-        judges = [_Judge(_at(device, index), turned) for index in range(device.frequency_hz.size)]
+        judges = [_Judge(device.at(index), turned) for index in range(device.frequency_hz.size)]
     rows = [judge.figures() for judge in judges]
     if len(judges) > 1:
         _along_the_band(rows, judges, device.frequency_hz)
@@ -108,7 +108,7 @@ def truth_of(device: Cluster, asked: Asked) -> list[dict[str, TrueFigure]]:
 
 def far_field_on(device: Cluster, index: int, theta: FloatArray, phi: FloatArray) -> ComplexArray:
     """Return the closed-form far field (2, theta, phi) at one frequency on a grid of radians, up to a factor."""
-    return np.asarray(_on_grid(_at(device, index), theta, phi)[0])
+    return np.asarray(_on_grid(device.at(index), theta, phi)[0])
 
 
 def _on_grid(cluster: Cluster, theta: FloatArray, phi: FloatArray) -> ComplexArray:
@@ -133,18 +133,6 @@ def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0, *, ring_m
         quantity="gain",
         phase_reference="probe reference point",
     ).assign_attrs(note="Invented demo data: co-polar pattern of the simulated probe.")
-
-
-def _at(device: Cluster, index: int) -> Cluster:
-    one = slice(index, index + 1)
-    return Cluster(
-        device.frequency_hz[one],
-        device.position,
-        device.electric,
-        device.magnetic,
-        device.weights[one],
-        device.efficiency[one],
-    )
 
 
 class _Judge:
