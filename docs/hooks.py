@@ -10,7 +10,7 @@ import sys
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, get_args
+from typing import Any
 
 import click
 from mkdocs.config.defaults import MkDocsConfig
@@ -141,37 +141,28 @@ def figures() -> str:
 
 
 def _tables(model: type[BaseModel], prefix: str, seen: set[type]) -> Iterator[str]:
-    from colure.model.entries import default_of, kind_of, limits_of, meaning_of, schema_of, tables_of
+    from colure.model.entries import choice_of, entries_of
 
     seen.add(model)
-    schema = schema_of(model)
     yield ""
     yield (model.__doc__ or "").strip().split("\n\n")[0]
     yield ""
     yield "| entry | meaning | type | unit | limits | default |"
     yield "|---|---|---|---|---|---|"
     below: list[tuple[str, type[BaseModel]]] = []
-    for name, field in model.model_fields.items():
-        one = schema.get(field.alias or name, {})
-        shown = field.alias or name
-        tables = list(tables_of(field.annotation))
-        below += [(f"{prefix}{shown}", t) for t in tables if t not in seen]
-        kind = "table" if tables else kind_of(one)
-        default = "required" if field.is_required() else default_of(field.default)
-        meaning = meaning_of(model, shown) or field.description or ""
-        yield f"| `{shown}` | {meaning} | {kind} | {one.get('unit', '')} | {limits_of(one)} | {default} |".replace(
-            "| |", "|  |"
-        )
+    for one, tables in entries_of(model):
+        below += [(f"{prefix}{one.name}", t) for t in tables if t not in seen]
+        yield f"| `{one.name}` | {one.meaning} | {one.kind} | {one.unit} | {one.limits} | {one.default} |"
     several = Counter(name for name, _ in below)
-    for name, inner_model in below:
-        if inner_model in seen:
+    for name, table in below:
+        if table in seen:
             continue
-        kinds = get_args(inner_model.model_fields["kind"].annotation) if several[name] > 1 else ()
-        shown = f'[{name}], kind = "{kinds[0]}"' if kinds else f"[{name}]"
-        label = f"{name}, {kinds[0]}" if kinds else name
+        kind = choice_of(table) if several[name] > 1 else ""
+        shown = f'[{name}], kind = "{kind}"' if kind else f"[{name}]"
+        label = f"{name}, {kind}" if kind else name
         yield ""
         yield f'### {shown} {{ data-toc-label="{label}" }}'
-        yield from _tables(inner_model, f"{name}.", seen)
+        yield from _tables(table, f"{name}.", seen)
 
 
 def python_doors() -> str:

@@ -70,24 +70,31 @@ def tables_of(annotation: Any) -> Iterator[type[BaseModel]]:
             yield from tables_of(part)
 
 
-def _entries(model: type[BaseModel], prefix: str, above: tuple[type[BaseModel], ...]) -> Iterator[Entry]:
+def entries_of(model: type[BaseModel], prefix: str = "") -> Iterator[tuple[Entry, list[type[BaseModel]]]]:
+    """Yield the entries of one table, each with the tables that it can hold; `prefix` stands before every name."""
     schema = schema_of(model)
     for name, field in model.model_fields.items():
         shown = field.alias or name
         one = schema.get(shown, {})
         inner = list(tables_of(field.annotation))
-        yield Entry(
-            f"{prefix}.{shown}",
+        entry = Entry(
+            f"{prefix}{shown}",
             "table" if inner else kind_of(one),
             one.get("unit", ""),
             limits_of(one),
             "required" if field.is_required() else default_of(field.default),
             meaning_of(model, shown) or (field.description or ""),
         )
+        yield entry, inner
+
+
+def _entries(model: type[BaseModel], prefix: str, above: tuple[type[BaseModel], ...]) -> Iterator[Entry]:
+    for entry, inner in entries_of(model, f"{prefix}."):
+        yield entry
         for table in inner:
             if table not in above:
-                label = _label(table) if len(inner) > 1 else ""
-                yield from _entries(table, f"{prefix}.{shown}{label}", (*above, table))
+                kind = choice_of(table) if len(inner) > 1 else ""
+                yield from _entries(table, f"{entry.name}({kind})" if kind else entry.name, (*above, table))
 
 
 def schema_of(model: type[BaseModel]) -> dict[str, dict[str, Any]]:
@@ -97,10 +104,10 @@ def schema_of(model: type[BaseModel]) -> dict[str, dict[str, Any]]:
     return {name: choices.get(one.get("$ref", ""), one) for name, one in schema["properties"].items()}
 
 
-def _label(table: type[BaseModel]) -> str:
-    """Return the kind of a table that is one of several, as in `twin.device(horn)`."""
+def choice_of(table: type[BaseModel]) -> str:
+    """Return the `kind` by which a table is told from others that may stand in its place; empty if it has none."""
     kind = table.model_fields.get("kind")
-    return f"({get_args(kind.annotation)[0]})" if kind is not None and get_args(kind.annotation) else ""
+    return str(get_args(kind.annotation)[0]) if kind is not None and get_args(kind.annotation) else ""
 
 
 def kind_of(one: dict[str, Any]) -> str:
