@@ -12,7 +12,15 @@ import numpy as np
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.field_layout import LARGEST_FIELD, laid_out
-from colure.model.fields import LEAST_SUPPORT, FieldSamples, grid_dataset, is_grid, recognize_grid, scattered_dataset
+from colure.model.fields import (
+    LEAST_SUPPORT,
+    FieldSamples,
+    grid_dataset,
+    is_grid,
+    recognize_grid,
+    samples_of,
+    scattered_dataset,
+)
 from colure.model.plausible import require_plausible
 from colure.model.tables import SEPARATORS, TextTable, read_text_table
 
@@ -33,7 +41,12 @@ LIMITS = {
 
 
 def read_csv(
-    path: Path, *, radius_m: float | None = None, far_field: bool = False, accept: frozenset[str] = frozenset()
+    path: Path,
+    *,
+    radius_m: float | None = None,
+    far_field: bool = False,
+    accept: frozenset[str] = frozenset(),
+    insist: str = "--accept",
 ) -> xr.Dataset:
     """Read a tidy CSV into a near-field (or far-field) dataset; a grid is recognized by itself.
 
@@ -45,6 +58,8 @@ def read_csv(
         The file holds a far field, exp(-jkr)/r removed; no radius then.
     accept
         What the user says is right although it hardly can be: words of `colure.model.plausible`.
+    insist
+        What to type before such a word to say so.
 
     Returns
     -------
@@ -79,19 +94,33 @@ def read_csv(
         )
         theta, phi = np.deg2rad(part["theta_deg"].to_numpy(float)), np.deg2rad(part["phi_deg"].to_numpy(float))
         samples.append(FieldSamples(float(str(frequency)), theta, phi, field, radius, weight))
-    told = require_plausible(samples, path.name, accept)
+    told = require_plausible(samples, path.name, accept, insist=insist)
     found = _on_grid(samples, path.name)
     found = scattered_dataset(samples, path.name) if found is None else found
     return found.assign_attrs(caution="; ".join(told))
 
 
 def read_far_field(path: Path) -> xr.Dataset:
-    """Read a far-field file, a pattern of ours (.nc) or a tidy CSV; raises `InputError` naming the file if it is none."""
+    """Read a far-field file, a pattern of ours (.nc) or a tidy CSV, that can be meant so.
+
+    What was accepted when the file was converted is not asked again.
+
+    Raises
+    ------
+    InputError
+        Naming the file, what is wrong with it, and the command that says it is right.
+    """
     from colure.model.files import open_dataset
 
     if not path.is_file():
         raise InputError([f"{path}: there is no such file"])
-    return read_csv(path, far_field=True) if path.suffix.lower() == ".csv" else laid_out(open_dataset(path), path.name)
+    insist = f"colure convert {path.name} checked.nc --far-field --accept"
+    if path.suffix.lower() == ".csv":
+        return read_csv(path, far_field=True, insist=insist)
+    dataset = laid_out(open_dataset(path), path.name)
+    accepted = frozenset(str(dataset.attrs.get("accepted", "")).split())
+    require_plausible(samples_of(dataset), path.name, accepted, insist=insist)
+    return dataset
 
 
 def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:

@@ -22,13 +22,17 @@ CONTRADICTION, DISAGREEMENT = 0.1, 0.01
 SAME_DEG = 1e-4
 
 
-def require_plausible(samples: list[FieldSamples], source: str, accept: frozenset[str] = frozenset()) -> list[str]:
+def require_plausible(
+    samples: list[FieldSamples], source: str, accept: frozenset[str] = frozenset(), *, insist: str = "--accept"
+) -> list[str]:
     """Refuse fields that can hardly be meant, and return what is worth telling, in plain words.
 
     Parameters
     ----------
     accept
         Any of `WORDS`: the user says that this is right.
+    insist
+        What to type before such a word to say so; it ends the refusals.
 
     Raises
     ------
@@ -47,7 +51,7 @@ def require_plausible(samples: list[FieldSamples], source: str, accept: frozense
         ("frequency", _frequency(samples)), ("radius", _radius(samples)), ("angles", _angles(samples)),
     ):  # fmt: skip
         if fault and word not in accept:
-            faults.append(f"{source}: {fault}; if that is right: --accept {word}")
+            faults.append(f"{source}: {fault}; if that is right: {insist} {word}")
     for one in samples:
         if one.field.shape[1] == 0 or not np.any(np.abs(one.field) > SMALLEST_FIELD):
             faults.append(
@@ -56,7 +60,7 @@ def require_plausible(samples: list[FieldSamples], source: str, accept: frozense
             continue
         level, words = _duplicates(one)
         if level > CONTRADICTION and "duplicates" not in accept:
-            faults.append(f"{source}: {words}; if the mean of both is right: --accept duplicates")
+            faults.append(f"{source}: {words}; if the mean of both is right: {insist} duplicates")
         elif level > DISAGREEMENT:
             told.append(f"{source}: {words}")
     if faults:

@@ -139,3 +139,14 @@ def test_what_hardly_can_be_meant_is_refused_with_the_command_that_says_it_is_ri
     assert read.exit_code == 0, read.output
     found = {row["name"]: row["value"] for row in json.loads(read.output) if row["frequency_hz"] == 2400.0}
     assert found["directivity_dbi"] == pytest.approx(4.7712, abs=1e-3)
+
+
+def test_a_pattern_file_of_megahertz_is_told_a_way_that_works(tmp_path, monkeypatch):
+    """The way out that a refusal names must be one for a netCDF file too."""
+    monkeypatch.chdir(tmp_path)
+    save_dataset(field(HUYGENS).assign_coords(frequency=F / 1e6), tmp_path / "odd.nc")
+    refused = CliRunner().invoke(main, ["plot", "odd.nc", "cuts.png"])
+    way = "colure convert odd.nc checked.nc --far-field --accept frequency"
+    assert refused.exit_code == 2 and way in refused.output
+    assert CliRunner().invoke(main, way.split()[1:]).exit_code == 0
+    assert CliRunner().invoke(main, ["plot", "checked.nc", "cuts.png"]).exit_code == 0

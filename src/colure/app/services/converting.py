@@ -14,6 +14,8 @@ from colure.errors import InputError
 from colure.geometry.directions import unit_vector
 
 if TYPE_CHECKING:
+    import xarray as xr
+
     from colure.analysis.fields.errors import Declared
     from colure.analysis.fields.probe import FieldProbe
     from colure.model.fields import FieldSamples
@@ -67,8 +69,9 @@ def convert_file(
     """
     from colure.model.exchange import read_csv, write_csv
     from colure.model.field_layout import laid_out
-    from colure.model.fields import is_grid
+    from colure.model.fields import is_grid, samples_of
     from colure.model.files import file_hash, open_dataset, save_dataset, with_step
+    from colure.model.plausible import require_plausible
 
     endings = (source.suffix.lower(), target.suffix.lower())
     if not target.parent.is_dir():
@@ -77,10 +80,8 @@ def convert_file(
     if endings == (".csv", ".nc"):
         dataset = read_csv(source, radius_m=radius_m, far_field=far_field, accept=accept)
         told = str(dataset.attrs.pop("caution"))
-        if accept:  # kept with the data: what is read from them later asks no more
-            dataset = dataset.assign_attrs(accepted=" ".join(sorted(accept)))
         dataset = with_step(dataset, "read", file=source.name, sha256=file_hash(source), caution=told)
-        save_dataset(dataset, target)
+        save_dataset(_accepted(dataset, accept), target)
         sizes = " x ".join(f"{size} {name}" for name, size in dataset.sizes.items())
         found = f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
         return f"{found}\ncaution: {told}" if told else found
@@ -89,7 +90,22 @@ def convert_file(
         hidden = write_csv(dataset, target)
         note = f"; {hidden} directions that the data do not determine are nan" if hidden else ""
         return f"{dataset.attrs.get('title', 'fields')}{note}"
-    raise InputError([f"{source.name} to {target.name}: must be .csv to .nc or .nc to .csv (file endings)"])
+    if endings == (".nc", ".nc") and accept:
+        dataset = laid_out(open_dataset(source), source.name)
+        told = "; ".join(require_plausible(samples_of(dataset), source.name, accept))
+        dataset = with_step(dataset, "accept", file=source.name, sha256=file_hash(source), caution=told)
+        save_dataset(_accepted(dataset, accept), target)
+        return f"the same fields; kept with them: {', '.join(sorted(accept))} as meant"
+    raise InputError(
+        [
+            f"{source.name} to {target.name}: must be .csv to .nc, .nc to .csv, or with --accept .nc to .nc (file endings)"
+        ]
+    )
+
+
+def _accepted(dataset: xr.Dataset, accept: frozenset[str]) -> xr.Dataset:
+    """Keep with the data what the user said is right: what reads them later asks no more."""
+    return dataset.assign_attrs(accepted=" ".join(sorted(accept))) if accept else dataset
 
 
 def transform_file(

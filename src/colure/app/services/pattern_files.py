@@ -71,15 +71,8 @@ def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
     """Return the far field of a file; raises `InputError` if it holds none, or too little to expand."""
     from colure.analysis.fields.known_pattern import opened_pattern
     from colure.model.exchange import read_far_field
-    from colure.model.fields import samples_of
-    from colure.model.plausible import require_plausible
 
-    try:
-        dataset = read_far_field(path)
-        require_plausible(samples_of(dataset), path.name, frozenset(str(dataset.attrs.get("accepted", "")).split()))
-    except InputError as error:
-        way = f"colure convert {path.name} checked.nc --far-field --accept"
-        raise InputError([fault.replace("--accept", way) for fault in error.faults]) from None
+    dataset = read_far_field(path)
     region = _supported_region(dataset)
     if region < LEAST_REGION:
         raise InputError(
