@@ -95,6 +95,7 @@ class SerialWire:
 
         self._resource = resource
         self._closed = False
+        self._reading = threading.Lock()
         options: dict[str, Any] = {} if port.startswith("rfc2217://") or os.name == "nt" else {"exclusive": True}
         try:
             self._port = serial.serial_for_url(
@@ -115,22 +116,23 @@ class SerialWire:
 
     def receive(self, limit_s: float) -> bytes:
         """Return what arrives within a time, nothing if nothing does."""
-        try:
-            data = bytes(self._port.read(1))
-            if data and self._port.in_waiting:
-                data += bytes(self._port.read(self._port.in_waiting))
-        except Exception as error:
-            raise LostError(f"{self._resource}: port broke: {error}") from None
-        if self._closed:
-            raise LostError(f"{self._resource}: port is closed")
+        with self._reading:
+            if self._closed:
+                raise LostError(f"{self._resource}: port is closed")
+            try:
+                data = bytes(self._port.read(1))
+                if data and self._port.in_waiting:
+                    data += bytes(self._port.read(self._port.in_waiting))
+            except Exception as error:
+                raise LostError(f"{self._resource}: port broke: {error}") from None
         return data
 
     def close(self) -> None:
-        """Let go of the port."""
+        """Let go of the port, once its reader has left it: until then the system keeps it taken, and its number is in use."""
         self._closed = True
         with suppress(Exception):
             self._port.cancel_read()
-        with suppress(Exception):
+        with self._reading, suppress(Exception):
             self._port.close()
 
 
