@@ -126,6 +126,12 @@ def test_plan_follows_what_is_typed(page, served):
     until(page, "document.querySelector('section[aria-live] .faults').textContent === ''")
     page.get_by_label("through the scan").fill("20")
     assert "point 21" in page.inner_text(".columns.plan")
+    # Whoever stands at a point stays there while another answer comes.
+    with page.expect_response("**/api/motion"):
+        page.get_by_label("averages").fill("4")
+    until(page, "document.querySelector('.columns.plan').innerText.includes('point 21')")
+    page.wait_for_timeout(200)
+    assert "point 21" in page.inner_text(".columns.plan")
     page.get_by_label("theta in degrees").fill("90")
     page.get_by_label("phi in degrees").fill("0")
     until(page, "document.body.innerText.includes('90.0, 0.0')")

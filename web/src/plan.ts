@@ -25,7 +25,7 @@ export function planPage(): Page {
     if (found) fill(beside, table(["positioner", "scheme", "duration", "points", "slices meet at"], found.map((s) => [h("span", { attrs: { title: `${s.formula}; suits ${s.suits}; polarization ${s.polarization}` } }, s.geometry), s.scheme, s.fault ? h("span", { class: "small bad", attrs: { title: s.fault } }, "not here") : s.duration, s.points || "-", s.pole])), h("p", { class: "small quiet" }, "Point at a positioner for its formula and what it suits, at \u201cnot here\u201d for the reason."));
   })())), beside);
   const trying = faultsIn(faults);
-  let motion: Motion | null = null, asked = 0;
+  let motion: Motion | null = null, asked = 0, standing = 0;
 
   const ask = async () => {
     const mine = ++asked, body = { campaign: session.campaign, edits };
@@ -36,11 +36,14 @@ export function planPage(): Page {
     if (!way || mine !== asked) return;
     motion = way;
     positioner.build(way);
-    fill(walk, slider("through the scan", 0, way.role.length - 1, 1, 0, (i) => walkTo(i)), at);
-    walkTo(0);
+    // Whoever stands at a point of the scan stays there while a new answer comes.
+    const last = way.role.length - 1;
+    fill(walk, slider("through the scan", 0, last, 1, Math.min(standing, last), (i) => walkTo(i)), at);
+    walkTo(Math.min(standing, last));
   };
   const walkTo = (index: number) => {
     if (!motion) return;
+    standing = index;
     const n = motion.axes.length, way = motion;
     positioner.turn(way.angles_deg.slice(n * index, n * index + n), way.axes);
     const seen: number[] = [];
