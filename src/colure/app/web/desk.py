@@ -10,7 +10,7 @@ import threading
 from collections.abc import Callable
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
-from typing import Any, Literal
+from typing import Any, Literal, TypeVar
 
 from colure.errors import InputError
 
@@ -19,6 +19,7 @@ LARGEST_MEMORY_BYTES = 12 << 30
 QUICK_LIMIT_S, SLOW_LIMIT_S = 30.0, 900.0
 
 Kind = Literal["quick", "slow"]
+T = TypeVar("T")
 
 
 def _prepare() -> None:
@@ -67,7 +68,7 @@ class Desk:
         for kind in ("quick", "slow"):
             self._pool(kind).submit(int)
 
-    async def do(self, work: Callable[..., Any], *arguments: Any, kind: Kind = "quick") -> Any:
+    async def do(self, work: Callable[..., T], *arguments: Any, kind: Kind = "quick") -> T:
         """Have work done and return its result.
 
         Raises
@@ -79,7 +80,8 @@ class Desk:
         limit = QUICK_LIMIT_S if kind == "quick" else SLOW_LIMIT_S
         try:
             future = loop.run_in_executor(self._pool(kind), _done, work, arguments)
-            result, faults = await asyncio.wait_for(future, limit)
+            answer: tuple[T, list[str]] = await asyncio.wait_for(future, limit)
+            result, faults = answer
         except BrokenProcessPool:
             # Others that waited for the same workers may have taken the pool away already.
             if (broken := self._pools.pop(kind, None)) is not None:

@@ -13,6 +13,8 @@ from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import Session
 from colure.app.web.room import Room, stamp
 from colure.app.web.scan.layout import Kind
+from colure.app.web.scan.messages import Idle, Status
+from colure.app.web.views import answers
 from colure.app.web.views import explore as explore_view
 from colure.app.web.views import plan as plan_view
 from colure.app.web.views import tutor as tutor_view
@@ -94,7 +96,7 @@ class Pair(Cut):
     other: Id
 
 
-class Map(Opened):
+class Levels(Opened):
     frequency: Index = 0
     coordinates: Literal["theta-phi", "az-el", "alpha-epsilon", "u-v"] = "theta-phi"
     basis: Basis = "ludwig-3"
@@ -107,18 +109,18 @@ class OneRun(Body):
     state: Id | None = None
 
 
-async def me(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
+async def me(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.Me:
     holder = room.lease.holder
     return {"name": session.name, "role": session.role.word, "token": session.token, "lease": None if holder is None else holder.name,
             "mine": holder is session, "sequence": room.sequence,
             "campaigns": [{"id": key, "folder": folder.name} for key, folder in room.folders.items()]}  # fmt: skip
 
 
-async def invite(room: Room, session: Session, ids: dict[str, str], body: Invite) -> Any:
+async def invite(room: Room, session: Session, ids: dict[str, str], body: Invite) -> answers.Code:
     return {"code": room.sessions.invite(Role[body.role.upper()])}
 
 
-async def lease(room: Room, session: Session, ids: dict[str, str], body: Hold) -> Any:
+async def lease(room: Room, session: Session, ids: dict[str, str], body: Hold) -> answers.Me:
     if body.hold and not room.lease.take(session):
         holder = room.lease.holder
         raise InputError([f"the motion lease is held by {holder.name if holder else 'another session'}"])
@@ -127,62 +129,62 @@ async def lease(room: Room, session: Session, ids: dict[str, str], body: Hold) -
     return await me(room, session, ids, None)
 
 
-async def campaigns(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
-    found = []
+async def campaigns(room: Room, session: Session, ids: dict[str, str], body: None) -> list[answers.CampaignRuns]:
+    found: list[answers.CampaignRuns] = []
     for key, folder in room.folders.items():
         runs = await room.desk.do(explore_view.runs_of, folder)
         found.append({"id": key, "folder": folder.name, "runs": runs})
     return found
 
 
-async def form(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
+async def form(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.FormAnswer:
     return await room.desk.do(plan_view.form_of, room.folder(ids["campaign"]))
 
 
-async def plan(room: Room, session: Session, ids: dict[str, str], body: Form) -> Any:
+async def plan(room: Room, session: Session, ids: dict[str, str], body: Form) -> answers.PlanAnswer:
     return await room.desk.do(plan_view.consequences, room.folder(body.campaign), body.edits)
 
 
-async def schemes(room: Room, session: Session, ids: dict[str, str], body: Form) -> Any:
+async def schemes(room: Room, session: Session, ids: dict[str, str], body: Form) -> list[answers.Scheme]:
     return await room.desk.do(plan_view.schemes, room.folder(body.campaign), body.edits)
 
 
-async def difference(room: Room, session: Session, ids: dict[str, str], body: Pair) -> Any:
+async def difference(room: Room, session: Session, ids: dict[str, str], body: Pair) -> answers.Difference:
     folder, chosen = room.folder(body.campaign), (body.frequency, body.plane_deg, body.basis, body.state)
     return await room.desk.do(explore_view.difference, folder, body.run, body.other, *chosen, kind="slow")
 
 
-async def motion(room: Room, session: Session, ids: dict[str, str], body: Form) -> Any:
+async def motion(room: Room, session: Session, ids: dict[str, str], body: Form) -> answers.Motion:
     return await room.desk.do(plan_view.motion_of, room.folder(body.campaign), body.edits)
 
 
-async def save(room: Room, session: Session, ids: dict[str, str], body: Form) -> Any:
+async def save(room: Room, session: Session, ids: dict[str, str], body: Form) -> answers.Written:
     if room.busy and room.scan is not None and room.scan.campaign == body.campaign:
         raise InputError(["a scan of this campaign is under way: its files stay as they are until it ends"])
     return {"written": await room.desk.do(plan_view.save, room.folder(body.campaign), body.edits, stamp())}
 
 
-async def rehearse(room: Room, session: Session, ids: dict[str, str], body: Rehearse) -> Any:
+async def rehearse(room: Room, session: Session, ids: dict[str, str], body: Rehearse) -> answers.JobName:
     work = room.desk.do(plan_view.rehearsal_of, room.folder(body.campaign), body.edits, body.seed, kind="slow")
     return {"job": room.begin("rehearse", work)}
 
 
-async def report(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def report(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
     work = room.desk.do(explore_view.reported, room.folder(body.campaign), body.run, body.state, kind="slow")
     return {"job": room.begin("report", work)}
 
 
-async def evaluate(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def evaluate(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
     work = room.desk.do(explore_view.evaluated, room.folder(body.campaign), body.run, body.state, kind="slow")
     return {"job": room.begin("evaluate", work)}
 
 
-async def effects(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def effects(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
     work = room.desk.do(explore_view.effects, room.folder(body.campaign), body.run, body.state, kind="slow")
     return {"job": room.begin("effects", work)}
 
 
-async def bench(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def bench(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
     if room.busy:
         raise InputError(["a scan is under way: the instruments are its own"])
     work = room.desk.do(explore_view.bench, room.folder(body.campaign), kind="slow")
@@ -200,78 +202,78 @@ async def job(room: Room, session: Session, ids: dict[str, str], body: None) -> 
     return {"done": True, "result": found.result()}
 
 
-async def tutor(room: Room, session: Session, ids: dict[str, str], body: Direction) -> Any:
+async def tutor(room: Room, session: Session, ids: dict[str, str], body: Direction) -> answers.Lesson:
     return tutor_view.lesson(body.theta_deg, body.phi_deg, body.slant_deg)
 
 
-async def cautions(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
+async def cautions(room: Room, session: Session, ids: dict[str, str], body: None) -> list[str]:
     return await room.desk.do(explore_view.cautions, room.folder(ids["campaign"]))
 
 
-async def start(room: Room, session: Session, ids: dict[str, str], body: Start) -> Any:
+async def start(room: Room, session: Session, ids: dict[str, str], body: Start) -> answers.Sequence:
     room.require_current(body.sequence)
     await room.start(body.campaign, body.run, kind=body.kind, home=body.home)
     return {"sequence": room.sequence}
 
 
-async def steer(room: Room, session: Session, ids: dict[str, str], body: Command, *, word: str) -> Any:
+async def steer(room: Room, session: Session, ids: dict[str, str], body: Command, *, word: str) -> answers.Sequence:
     room.require_current(body.sequence)
     if room.scan is None or room.scan.run != body.run or not room.say(word):
         raise InputError([f"run {body.run}: is not under way"])
     return {"sequence": room.sequence}
 
 
-async def stop(room: Room, session: Session, ids: dict[str, str], body: Nothing) -> Any:
+async def stop(room: Room, session: Session, ids: dict[str, str], body: Nothing) -> answers.Stopping:
     return {"stopping": room.say("stop"), "sequence": room.sequence}
 
 
-async def scan(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
+async def scan(room: Room, session: Session, ids: dict[str, str], body: None) -> Status | Idle:
     return {"type": "status", "state": "idle", "running": False} if room.scan is None else room.scan.status()
 
 
-async def overview(room: Room, session: Session, ids: dict[str, str], body: Opened) -> Any:
+async def overview(room: Room, session: Session, ids: dict[str, str], body: Opened) -> answers.Overview:
     return await room.desk.do(explore_view.overview, *_run(room, body), kind="slow")
 
 
-async def cut(room: Room, session: Session, ids: dict[str, str], body: Cut) -> Any:
+async def cut(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.CutAnswer:
     return await room.desk.do(
         explore_view.cut, *_run(room, body), body.frequency, body.plane_deg, body.basis, kind="slow"
     )
 
 
-async def field_map(room: Room, session: Session, ids: dict[str, str], body: Map) -> Any:
+async def field_map(room: Room, session: Session, ids: dict[str, str], body: Levels) -> answers.FieldMap:
     chosen = (body.frequency, body.coordinates, body.basis, body.component)
     return await room.desk.do(explore_view.field_map, *_run(room, body), *chosen, kind="slow")
 
 
-async def masks(room: Room, session: Session, ids: dict[str, str], body: Cut) -> Any:
+async def masks(room: Room, session: Session, ids: dict[str, str], body: Cut) -> list[answers.MaskLevel]:
     folder = room.folder(body.campaign)
     asked = (body.run, body.frequency, body.plane_deg, body.state)
     return await room.desk.do(explore_view.mask_levels, folder, *asked, kind="slow")
 
 
-async def impulse(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def impulse(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.Impulse:
     return await room.desk.do(explore_view.impulse, room.folder(body.campaign), body.run, kind="slow")
 
 
-async def findings(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def findings(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> list[answers.FindingRow]:
     return await room.desk.do(explore_view.findings, room.folder(body.campaign), body.run, body.state, kind="slow")
 
 
-async def aperture(room: Room, session: Session, ids: dict[str, str], body: Cut) -> Any:
+async def aperture(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.Face | None:
     folder = room.folder(body.campaign)
     return await room.desk.do(explore_view.aperture, folder, body.run, body.state, body.frequency, kind="slow")
 
 
-async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.FlipWords:
     return await room.desk.do(explore_view.flip_words, room.folder(body.campaign), body.run, kind="slow")
 
 
-async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.BeamWords:
     return await room.desk.do(explore_view.beam_words, room.folder(body.campaign), body.run, kind="slow")
 
 
-async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> Any:
+async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> list[str]:
     if room.busy:
         raise InputError(["a scan is under way: the chamber's file stays as it is until it ends"])
     return await room.desk.do(set_home, room.folder(body.campaign), body.run, stamp(), kind="slow")
@@ -320,7 +322,7 @@ DOORS: tuple[Door, ...] = (
     _post("/api/stop", V, "brake the axes and end the scan; from any session, always", stop, Nothing, reserved=True),
     _post("/api/overview", V, "what a run holds", overview, Opened),
     _post("/api/cut", V, "a cut through the peak", cut, Cut),
-    _post("/api/map", V, "levels over a grid of coordinates", field_map, Map),
+    _post("/api/map", V, "levels over a grid of coordinates", field_map, Levels),
     _post("/api/masks", V, "masks of limits.toml in a plane", masks, Cut),
     _post("/api/impulse", V, "the impulse response", impulse, OneRun),
     _post("/api/findings", V, "what the data say of themselves", findings, OneRun),
@@ -332,3 +334,12 @@ DOORS: tuple[Door, ...] = (
     _post("/api/evaluate", O, "read every figure with its interval", evaluate, OneRun),
     _post("/api/report", O, "write a run's report", report, OneRun),
 )  # fmt: skip
+
+#: What slow work ends with, by the door that begins it.
+RESULTS: dict[str, Any] = {
+    "/api/rehearse": answers.Rehearsal,
+    "/api/check": list[answers.InstrumentLine],
+    "/api/effects": answers.Effects,
+    "/api/evaluate": int,
+    "/api/report": list[str],
+}

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from enum import IntEnum
+from typing import Literal, cast
+
+RoleWord = Literal["nobody", "view", "operate", "configure"]
 
 
 class Role(IntEnum):
@@ -14,6 +17,6 @@ class Role(IntEnum):
     CONFIGURE = 3
 
     @property
-    def word(self) -> str:
+    def word(self) -> RoleWord:
         """The role as people say it."""
-        return self.name.lower()
+        return cast("RoleWord", self.name.lower())

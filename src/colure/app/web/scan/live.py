@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 
 from colure.app.web.scan.layout import Kind, Layout
+from colure.app.web.scan.messages import Grid, Status, Word
 from colure.geometry.conventions import FloatArray
 from colure.model.plan import ROLES, Role
 
@@ -32,7 +33,7 @@ class LiveScan:
         self._seen = np.zeros(len(layout.cell), bool)
         self._power = np.zeros((layout.passes, layout.shape[0] * layout.shape[1]))
         self._ties: list[tuple[float, complex]] = []
-        self._words: deque[dict[str, Any]] = deque(maxlen=MOST_WORDS)
+        self._words: deque[Word] = deque(maxlen=MOST_WORDS)
         self._position: list[float] = []
         self._level_db: float | None = None
         self._strongest_db: float | None = None
@@ -105,7 +106,7 @@ class LiveScan:
                 self._power[max(0, self.layout.pass_index[index]), cell] = power
                 self._slice = int(self.layout.slice_index[index])
 
-    def status(self) -> dict[str, Any]:
+    def status(self) -> Status:
         """Return everything but the picture."""
         layout = self.layout
         total = float(layout.time_s.sum())
@@ -132,7 +133,7 @@ class LiveScan:
             "words": list(self._words), "version": self.version,
         }  # fmt: skip
 
-    def geometry(self) -> dict[str, Any]:
+    def geometry(self) -> Grid:
         """Return what does not change: the grid."""
         layout = self.layout
         return {

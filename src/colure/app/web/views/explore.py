@@ -6,13 +6,14 @@ import json
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from colure.app import services
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
+from colure.app.web.views import answers
 from colure.errors import InputError
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.model.campaign import Campaign
@@ -28,9 +29,9 @@ FLOOR_DB = -120.0
 ANGLES_DEG = np.arange(-180.0, 180.01, 0.5)
 
 
-def runs_of(folder: Path) -> list[dict[str, Any]]:
+def runs_of(folder: Path) -> list[answers.Run]:
     """Return the runs of a campaign, newest first, with what each holds."""
-    found = []
+    found: list[answers.Run] = []
     for path in sorted((folder / "runs").glob("*")) if (folder / "runs").is_dir() else ():
         try:
             run = run_folder(folder, path.name)
@@ -114,7 +115,7 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: Trial =
     return _opened(folder, run_name, state, trial, _changed_at(folder, run))
 
 
-def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> dict[str, Any]:
+def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> answers.Overview:
     """Return what a run holds: frequencies, states, recipe, findings, and the figures as they are known."""
     done = opened(folder, run_name, state, trial)
     run, campaign = run_folder(folder, run_name), Campaign.load(folder)
@@ -129,7 +130,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> di
     }  # fmt: skip
 
 
-def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -> list[dict[str, Any]]:
+def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -> list[answers.FigureRow]:
     """Return the figures with their intervals if they were evaluated, else the values alone."""
     kept = services.addresses(run, run.figures, state)[0]
     if trial.plain and kept.is_file() and kept.stat().st_mtime >= run.record.stat().st_mtime:
@@ -161,7 +162,7 @@ def evaluated(folder: Path, run_name: str, state: str | None) -> int:
 
 def cut(
     folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, plane_deg: float, basis: str
-) -> dict[str, Any]:
+) -> answers.CutAnswer:
     """Return a great-circle cut through the peak: levels of both components and of the total, and what is read from it."""
     from colure.analysis.figures.cuts import FarField, cuts, find_beam, tangent_at
     from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
@@ -196,7 +197,7 @@ def cut(
 
 def difference(
     folder: Path, run_name: str, other: str, frequency: int, plane_deg: float, basis: str, state: str | None = None
-) -> dict[str, Any]:  # fmt: skip
+) -> answers.Difference:  # fmt: skip
     """Return what is left between two runs' fields along a cut, after pose, phase reference, level and phase are matched."""
     from colure.analysis.compare.match import match
     from colure.analysis.figures.cuts import FarField, find_beam, tangent_at
@@ -241,7 +242,7 @@ def _level(values: ComplexArray | FloatArray, known: BoolArray) -> list[float | 
 
 def field_map(
     folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, coordinates: str, basis: str, component: str
-) -> dict[str, Any]:  # fmt: skip
+) -> answers.FieldMap:  # fmt: skip
     """Return levels over a grid of coordinates: rows of the second (or of theta), None where nothing was measured."""
     from colure.analysis.figures.frames import Coordinates, direction_of, view
     from colure.geometry.polarization import Basis
@@ -271,7 +272,7 @@ def field_map(
     }  # fmt: skip
 
 
-def impulse(folder: Path, run_name: str) -> dict[str, Any]:
+def impulse(folder: Path, run_name: str) -> answers.Impulse:
     """Return the impulse response of the strongest tie, dB over nanoseconds."""
     from colure.analysis.steps.gate import impulse_response, limits
     from colure.model.files import open_dataset
@@ -297,7 +298,7 @@ def impulse(folder: Path, run_name: str) -> dict[str, Any]:
     }
 
 
-def effects(folder: Path, run_name: str, state: str | None = None) -> dict[str, Any]:
+def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Effects:
     """Return what every step of the recipe does to every figure at mid-band."""
     found = services.effects(Campaign.load(folder), run_folder(folder, run_name), state=state)
     return {
@@ -306,13 +307,13 @@ def effects(folder: Path, run_name: str, state: str | None = None) -> dict[str, 
     }  # fmt: skip
 
 
-def findings(folder: Path, run_name: str, state: str | None = None) -> list[dict[str, Any]]:
+def findings(folder: Path, run_name: str, state: str | None = None) -> list[answers.FindingRow]:
     """Return what the data say of themselves."""
     found = services.findings(Campaign.load(folder), run_folder(folder, run_name), state=state)
     return [{"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in found]
 
 
-def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> dict[str, Any] | None:
+def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> answers.Face | None:
     """Return the picture of a panel's face, amplitude in dB and phase in degrees; None if its elements are not declared."""
     from colure.analysis.figures.face import face_of
 
@@ -337,7 +338,7 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
 
 def mask_levels(
     folder: Path, run_name: str, frequency: int, plane_deg: float, state: str | None = None
-) -> list[dict[str, Any]]:
+) -> list[answers.MaskLevel]:
     """Return the masks of limits.toml that hold for a plane and frequency, in dBi over the angle from the peak."""
     from colure.analysis.verdict.masks import level_of
     from colure.analysis.verdict.verdicts import in_band, planes_of
@@ -348,7 +349,8 @@ def mask_levels(
     done = opened(folder, run_name, state)
     at_hz = float(done.frequency_hz[_index(done, frequency)])
     gains = done.budget.figures.values(done.expansion)[:, done.budget.figures.names.index("gain_dbi")]
-    peak, angle, found = float(gains[frequency]), np.arange(-180.0, 180.01, 0.5), []
+    peak, angle = float(gains[frequency]), np.arange(-180.0, 180.01, 0.5)
+    found: list[answers.MaskLevel] = []
     for mask in load_specification(folder / "limits.toml").masks:
         if in_band(mask.band_ghz, at_hz) and any(abs(plane - plane_deg % 180.0) < 1e-6 for plane in planes_of(mask)):
             level = level_of(mask, angle, frequency_hz=at_hz, peak_gain_dbi=peak) + (peak if mask.relative else 0.0)
@@ -381,13 +383,19 @@ def report_file(folder: Path, run_name: str, kind: str, state: str | None = None
     return target.read_bytes()
 
 
-def flip_words(folder: Path, run_name: str) -> dict[str, Any]:
+def flip_words(folder: Path, run_name: str) -> answers.FlipWords:
     """Return what a flip test found: numbers, and what to turn or shift."""
     found = services.flip_result(Campaign.load(folder), run_folder(folder, run_name))
-    return {"numbers": found.__dict__, "sentences": found.sentences()}
+    return {
+        "numbers": {
+            "theta_zero_deg": found.theta_zero_deg, "theta_zero_expanded_deg": found.theta_zero_expanded_deg,
+            "axes_offset_mm": found.axes_offset_mm, "axes_offset_expanded_mm": found.axes_offset_expanded_mm,
+        },
+        "sentences": found.sentences(),
+    }  # fmt: skip
 
 
-def beam_words(folder: Path, run_name: str) -> dict[str, Any]:
+def beam_words(folder: Path, run_name: str) -> answers.BeamWords:
     """Return what a beam search found: numbers, and where the readouts point the beam at the probe."""
     from colure.app.services.beam_search import result
 
@@ -395,10 +403,12 @@ def beam_words(folder: Path, run_name: str) -> dict[str, Any]:
     return {"numbers": found.found.__dict__, "readouts_deg": found.readouts_deg, "sentences": found.sentences()}
 
 
-def bench(folder: Path) -> list[dict[str, Any]]:
+def bench(folder: Path) -> list[answers.InstrumentLine]:
     """Talk to every instrument, move nothing, and return what was found."""
     campaign, plan = services.make_plan(folder)
-    return [line.__dict__ for line in services.check_instruments(campaign, plan)]
+    return [
+        {"what": one.what, "good": one.good, "found": one.found} for one in services.check_instruments(campaign, plan)
+    ]
 
 
 def cautions(folder: Path) -> list[str]:

@@ -10,6 +10,7 @@ from pydantic import BaseModel
 
 from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.storage.file_edits import write_fields
+from colure.app.web.views import answers
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
@@ -46,7 +47,7 @@ FIELDS: tuple[tuple[str, str, str], ...] = (
 )
 
 
-def form_of(folder: Path) -> dict[str, Any]:
+def form_of(folder: Path) -> answers.FormAnswer:
     """Return the form's fields with values, units and limits, all from the models themselves."""
     campaign = Campaign.load(folder)
     own = {"goal": campaign.goal, "device": campaign.device, "chamber": campaign.chamber}
@@ -55,7 +56,7 @@ def form_of(folder: Path) -> dict[str, Any]:
             "fields": [_field(own, *one) for one in FIELDS]}  # fmt: skip
 
 
-def _field(own: dict[str, Any], group: str, key: str, label: str) -> dict[str, Any]:
+def _field(own: dict[str, Any], group: str, key: str, label: str) -> answers.Field:
     root, *path = key.split(".")
     value: Any = own[root]
     for part in path[:-1]:
@@ -97,7 +98,7 @@ def edited(folder: Path, edits: dict[str, Any]) -> Campaign:
     return Campaign.of(folder, tables)
 
 
-def consequences(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
+def consequences(folder: Path, edits: dict[str, Any]) -> answers.PlanAnswer:
     """Return everything that follows from a form: answers with reasons, forecast, duration's parts, alternatives."""
     from colure.planning.preflight import make_plan
 
@@ -106,13 +107,13 @@ def consequences(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
     declared_s = float(p.get("declared_duration_s", p["duration_s"]))
     sweep_s = float(p["sweep_s"])
     sweeping = sweep_s * len(plan)
-    forecast = [
+    forecast: list[answers.Forecast] = [
         {"name": name, "expanded": found["expanded"], "cause": found["cause"]} for name, found in p["forecast"].items()
     ]
     return {
-        "rows": [list(row) for row in plan_rows(campaign, plan)], "missing": p["missing"], "forecast": forecast,
+        "rows": [(name, text) for name, text in plan_rows(campaign, plan)], "missing": p["missing"], "forecast": forecast,
         "verdict": p["reach"]["verdict"], "duration": duration_text(p["duration_s"]), "points": len(plan), "hash": plan.hash,
-        "split": [["sweeps", sweeping], ["motion and settling", max(0.0, declared_s - sweeping)]],
+        "split": [("sweeps", sweeping), ("motion and settling", max(0.0, declared_s - sweeping))],
         "alternatives": [
             {"name": one["name"], "why": one["why"], "duration": duration_text(one["duration_s"]), "points": one["points"],
              "choices": one["choices"]} for one in p["alternatives"]
@@ -120,7 +121,7 @@ def consequences(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def schemes(folder: Path, edits: dict[str, Any]) -> list[dict[str, Any]]:
+def schemes(folder: Path, edits: dict[str, Any]) -> list[answers.Scheme]:
     """Return every positioner with every polarization scheme, for this device and this goal."""
     from colure.planning.preflight import make_plan
     from colure.planning.schemes import compare
@@ -134,7 +135,7 @@ def schemes(folder: Path, edits: dict[str, Any]) -> list[dict[str, Any]]:
     ]  # fmt: skip
 
 
-def motion_of(folder: Path, edits: dict[str, Any]) -> dict[str, Any]:
+def motion_of(folder: Path, edits: dict[str, Any]) -> answers.Motion:
     """Return the way of the axes for the 3D view: targets, what they point at, and when; and what stands on them."""
     from colure.app.web.scan.layout import layout_of
     from colure.planning.path import build_path
@@ -175,7 +176,7 @@ def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
     return written
 
 
-def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> dict[str, Any]:
+def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> answers.Rehearsal:
     """Carry a form's plan out on the simulated chamber and hold it against the truth."""
     from colure.app.services.rehearsal import rehearse
     from colure.model.pattern import field_of

@@ -7,7 +7,11 @@ type Props = {
   attrs?: Record<string, string | number | boolean | undefined>;
 };
 
-export function h<K extends keyof HTMLElementTagNameMap>(tag: K, props: Props = {}, ...children: Child[]): HTMLElementTagNameMap[K] {
+export function h<K extends keyof HTMLElementTagNameMap>(
+  tag: K,
+  props: Props = {},
+  ...children: Child[]
+): HTMLElementTagNameMap[K] {
   const element = document.createElement(tag);
   if (props.class) element.className = props.class;
   for (const [name, value] of Object.entries(props.attrs ?? {})) {
@@ -21,38 +25,74 @@ export function h<K extends keyof HTMLElementTagNameMap>(tag: K, props: Props = 
 
 /** Put children into an element in place of what was there. */
 export function fill(element: Element, ...children: Child[]): void {
-  element.replaceChildren(...children.filter((c): c is Node | string | number => c !== null && c !== undefined && c !== false).map((c) => (c instanceof Node ? c : String(c))));
+  element.replaceChildren(
+    ...children
+      .filter((c): c is Node | string | number => c !== null && c !== undefined && c !== false)
+      .map((c) => (c instanceof Node ? c : String(c))),
+  );
 }
 
 export function button(label: string, action: () => void, kind = "", title = ""): HTMLButtonElement {
-  return h("button", { class: kind, on: { click: action }, attrs: { type: "button", title: title || undefined } }, label);
+  return h(
+    "button",
+    { class: kind, on: { click: action }, attrs: { type: "button", title: title || undefined } },
+    label,
+  );
 }
 
-export function choice(label: string, options: [string, string][], value: string, action: (value: string) => void): HTMLLabelElement {
-  const select = h("select", { on: { change: () => action(select.value) } }, ...options.map(([key, words]) => h("option", { attrs: { value: key } }, words)));
+export function choice(
+  label: string,
+  options: [string, string][],
+  value: string,
+  action: (value: string) => void,
+): HTMLLabelElement {
+  const select = h(
+    "select",
+    { on: { change: () => action(select.value) } },
+    ...options.map(([key, words]) => h("option", { attrs: { value: key } }, words)),
+  );
   select.value = value;
   return h("label", { class: "field" }, h("span", {}, label), select);
 }
 
-export function slider(label: string, least: number, most: number, step: number, value: number, action: (value: number) => void, unit = ""): HTMLLabelElement {
+export function slider(
+  label: string,
+  least: number,
+  most: number,
+  step: number,
+  value: number,
+  action: (value: number) => void,
+  unit = "",
+): HTMLLabelElement {
   const shown = h("output", {}, `${value}${unit}`);
   const input = h("input", {
     attrs: { type: "range", min: least, max: most, step, value, "aria-label": label },
-    on: { input: () => { fill(shown, `${input.value}${unit}`); action(Number(input.value)); } },
+    on: {
+      input: () => {
+        fill(shown, `${input.value}${unit}`);
+        action(Number(input.value));
+      },
+    },
   });
   return h("label", { class: "field wide" }, h("span", {}, label), input, shown);
 }
 
 export function table(head: string[], rows: Child[][], kind = ""): HTMLTableElement {
-  return h("table", { class: kind },
+  return h(
+    "table",
+    { class: kind },
     h("thead", {}, h("tr", {}, ...head.map((name) => h("th", { attrs: { scope: "col" } }, name)))),
-    h("tbody", {}, ...rows.map((row) => h("tr", {}, ...row.map((cell) => h("td", {}, cell))))));
+    h("tbody", {}, ...rows.map((row) => h("tr", {}, ...row.map((cell) => h("td", {}, cell))))),
+  );
 }
 
 /** Call after typing has rested a moment; an answer that was overtaken is dropped. */
 export function rested(action: () => void, ms = 60): () => void {
   let timer = 0;
-  return () => { window.clearTimeout(timer); timer = window.setTimeout(action, ms); };
+  return () => {
+    window.clearTimeout(timer);
+    timer = window.setTimeout(action, ms);
+  };
 }
 
 export function duration(seconds: number): string {

@@ -1,7 +1,43 @@
 /** Perceptually uniform colours that a colour-blind reader keeps apart: cividis for levels, a cyclic twilight for phases. */
 
-const LEVELS = ["#00224e", "#002e6a", "#1a386f", "#32436d", "#434e6c", "#535a6d", "#61656f", "#6f7073", "#7d7c78", "#8c8878", "#9b9476", "#aba072", "#bcae6c", "#cdbb63", "#dec958", "#f0d846", "#fee838"];
-const PHASES = ["#301437", "#45135c", "#592a8f", "#5e51ad", "#6276ba", "#7297c1", "#95b5c7", "#c4ced4", "#e2d9e2", "#d8c7be", "#cca389", "#c27c63", "#b25652", "#983550", "#741e4f", "#4a1342", "#2f1436"];
+const LEVELS = [
+  "#00224e",
+  "#002e6a",
+  "#1a386f",
+  "#32436d",
+  "#434e6c",
+  "#535a6d",
+  "#61656f",
+  "#6f7073",
+  "#7d7c78",
+  "#8c8878",
+  "#9b9476",
+  "#aba072",
+  "#bcae6c",
+  "#cdbb63",
+  "#dec958",
+  "#f0d846",
+  "#fee838",
+];
+const PHASES = [
+  "#301437",
+  "#45135c",
+  "#592a8f",
+  "#5e51ad",
+  "#6276ba",
+  "#7297c1",
+  "#95b5c7",
+  "#c4ced4",
+  "#e2d9e2",
+  "#d8c7be",
+  "#cca389",
+  "#c27c63",
+  "#b25652",
+  "#983550",
+  "#741e4f",
+  "#4a1342",
+  "#2f1436",
+];
 
 export type Ramp = Uint8ClampedArray;
 
@@ -26,8 +62,32 @@ export function shade(value: number | null, low: number, high: number): number {
 }
 
 /** Our lines: blue-green for co, orange for cross, plum for what is laid beside. */
-export function lines(): { co: string; cross: string; other: string; ink: string; quiet: string; grid: string; paper: string; good: string; band: string; bad: string; focus: string } {
+export function lines(): {
+  co: string;
+  cross: string;
+  other: string;
+  ink: string;
+  quiet: string;
+  grid: string;
+  paper: string;
+  good: string;
+  band: string;
+  bad: string;
+  focus: string;
+} {
   const style = getComputedStyle(document.documentElement);
   const of = (name: string) => style.getPropertyValue(name).trim();
-  return { co: of("--co"), cross: of("--cross"), other: of("--other"), ink: of("--ink"), quiet: of("--quiet"), grid: of("--grid"), paper: of("--paper"), good: of("--good"), band: of("--band"), bad: of("--bad"), focus: of("--focus") };
+  return {
+    co: of("--co"),
+    cross: of("--cross"),
+    other: of("--other"),
+    ink: of("--ink"),
+    quiet: of("--quiet"),
+    grid: of("--grid"),
+    paper: of("--paper"),
+    good: of("--good"),
+    band: of("--band"),
+    bad: of("--bad"),
+    focus: of("--focus"),
+  };
 }

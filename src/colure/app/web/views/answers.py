@@ -1,0 +1,330 @@
+"""What the control room's doors answer, field by field: the page's TypeScript types are made from these.
+
+A view returns exactly these entries (the type checker holds it to that); `web/make_types.py` writes them down for
+the page. Levels are dB, angles degrees, lengths millimetres unless the name says otherwise; None where nothing was measured.
+"""
+
+from __future__ import annotations
+
+from typing import Any, Literal, TypedDict
+
+Levels = list[float | None]
+#: A value of the form as the files hold it.
+FieldValue = float | int | str | bool | None | list[float]
+
+
+RoleWord = Literal["nobody", "view", "operate", "configure"]
+
+
+class CampaignName(TypedDict):
+    id: str
+    folder: str
+
+
+class Me(TypedDict):
+    name: str
+    role: RoleWord
+    token: str
+    lease: str | None
+    mine: bool
+    sequence: int
+    campaigns: list[CampaignName]
+
+
+class Code(TypedDict):
+    code: str
+
+
+class Run(TypedDict):
+    """One run in the list of a campaign.
+
+    changed
+        When its folder last changed, seconds since 1970.
+    """
+
+    name: str
+    changed: float
+    record: bool
+    figures: bool
+    report: bool
+    thumb: list[int] | None
+
+
+class CampaignRuns(TypedDict):
+    id: str
+    folder: str
+    runs: list[Run]
+
+
+class Field(TypedDict):
+    group: str
+    key: str
+    label: str
+    value: Any
+    unit: str
+    least: float | None
+    most: float | None
+    choices: list[str]
+    optional: bool
+    whole: bool
+
+
+class FormAnswer(TypedDict):
+    name: str
+    device: str
+    chamber: str
+    simulated: bool
+    fields: list[Field]
+
+
+class Forecast(TypedDict):
+    name: str
+    expanded: float
+    cause: str
+
+
+class Alternative(TypedDict):
+    name: str
+    why: str
+    duration: str
+    points: int
+    choices: Any
+
+
+class PlanAnswer(TypedDict):
+    rows: list[tuple[str, str]]
+    missing: list[str]
+    forecast: list[Forecast]
+    verdict: str
+    duration: str
+    points: int
+    hash: str
+    split: list[tuple[str, float]]
+    alternatives: list[Alternative]
+
+
+class Scheme(TypedDict):
+    geometry: str
+    scheme: str
+    points: int
+    pole: str
+    fault: str
+    duration: str
+    polarization: str
+    suits: str
+    formula: str
+
+
+class Motion(TypedDict):
+    """The way of the axes: `axes` values a point in `angles_deg` and `readouts_deg`, three a cell in `directions`."""
+
+    geometry: str
+    formula: str
+    axes: list[str]
+    angles_deg: list[float]
+    readouts_deg: list[float]
+    role: list[int]
+    cell: list[int]
+    time_s: list[float]
+    directions: list[float]
+    range_m: float
+    size_mm: list[float]
+    offset_mm: list[float]
+    slant_deg: float
+    reach_m: float
+    ports: int
+
+
+class Written(TypedDict):
+    written: list[str]
+
+
+class JobName(TypedDict):
+    job: str
+
+
+class RehearsedFigure(TypedDict):
+    name: str
+    unit: str
+    value: str
+    truth: float
+    inside: bool
+    cause: str
+
+
+class Rehearsal(TypedDict):
+    rows: list[RehearsedFigure]
+    share_inside: float
+    seconds: float
+    theta: list[float]
+    phi: list[float]
+    error_db: list[float]
+
+
+class PolarizationBasis(TypedDict):
+    name: str
+    formula: str
+    components: list[str]
+    first: list[float]
+    second: list[float]
+
+
+class Way(TypedDict):
+    readouts: dict[str, float]
+    slant_fixed: float
+    probe_roll: float
+    fixed: list[float]
+    following: list[float]
+
+
+class Stand(TypedDict):
+    name: str
+    formula: str
+    axes: list[str]
+    pole: str
+    ways: list[Way]
+
+
+class Lesson(TypedDict):
+    direction: list[float]
+    theta: float
+    phi: float
+    azimuth: float
+    elevation: float
+    alpha: float
+    epsilon: float
+    bases: list[PolarizationBasis]
+    positioners: list[Stand]
+
+
+class Sequence(TypedDict):
+    sequence: int
+
+
+class Stopping(TypedDict):
+    stopping: bool
+    sequence: int
+
+
+class FigureRow(TypedDict):
+    name: str
+    label: str
+    unit: str
+    frequency_hz: float
+    value: float | None
+    lower: float | None
+    upper: float | None
+    definition: str
+    text: str
+
+
+class Step(TypedDict):
+    name: str
+    on: bool
+    may_change: bool
+
+
+class Overview(TypedDict):
+    run: str
+    state: str | None
+    states: list[str]
+    frequency_hz: list[float]
+    steps: list[Step]
+    region_deg: float
+    slant_deg: float
+    figures: list[FigureRow]
+    demo: bool
+    specification: bool
+    report: bool
+
+
+class CutAnswer(TypedDict):
+    angle_deg: list[float]
+    first: Levels
+    second: Levels
+    total: Levels
+    names: list[str]
+    peak_dbi: float
+    beamwidth_deg: float | None
+    edges_deg: list[float | None]
+    side_lobe_db: float | None
+    null_db: float | None
+    peak_theta_deg: float
+    peak_phi_deg: float
+
+
+class Difference(TypedDict):
+    total: Levels
+    rotation_deg: list[float]
+    shift_mm: list[float]
+    level_db: float
+    difference_db: float
+
+
+class FieldMap(TypedDict):
+    rows: list[float]
+    columns: list[float]
+    row_name: str
+    column_name: str
+    formula: str
+    names: list[str]
+    level: Levels
+
+
+class MaskLevel(TypedDict):
+    name: str
+    component: str
+    level: Levels
+
+
+class Impulse(TypedDict):
+    widths_ns: list[float]
+    strongest_ns: float
+    time_ns: list[float]
+    level_db: list[float]
+
+
+class Effects(TypedDict):
+    labels: dict[str, str]
+    whole: dict[str, float | None]
+    without: dict[str, dict[str, float | None]]
+
+
+class FindingRow(TypedDict):
+    topic: str
+    level_db: float
+    text: str
+
+
+class Face(TypedDict):
+    x_mm: list[float]
+    y_mm: list[float]
+    level_db: list[float]
+    phase_deg: list[float]
+    elements: list[list[float]]
+    excitation_db: list[float]
+    suspects: list[str]
+
+
+class FlipNumbers(TypedDict):
+    theta_zero_deg: float
+    theta_zero_expanded_deg: float
+    axes_offset_mm: float
+    axes_offset_expanded_mm: float
+
+
+class FlipWords(TypedDict):
+    numbers: FlipNumbers
+    sentences: list[str]
+
+
+class BeamWords(TypedDict):
+    numbers: dict[str, Any]
+    readouts_deg: dict[str, float]
+    sentences: list[str]
+
+
+class InstrumentLine(TypedDict):
+    what: str
+    good: bool
+    found: str

@@ -1,0 +1,78 @@
+/** The scan as the server tells it over the page's one socket. */
+
+import type { Grid, LiveMessage, Status as Told } from "../request/types";
+
+/** Everything but the picture; before a scan was started most of it is not there. */
+export type Status = Pick<Told, "type" | "state" | "running"> & Partial<Told> & { sequence: number; lease: string };
+type Watcher = {
+  status?: (s: Status) => void;
+  grid?: (g: Grid) => void;
+  frame?: (f: Float32Array) => void;
+  linked?: (up: boolean) => void;
+};
+
+/** The one socket of the page; it comes back by itself and every watcher gets the newest picture first. */
+export class Live {
+  status: Status = { type: "status", state: "idle", running: false, sequence: 0, lease: "" };
+  grid: Grid | null = null;
+  frame: Float32Array | null = null;
+  private watchers = new Set<Watcher>();
+  private wait = 250;
+
+  open(): void {
+    const socket = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}/api/live`);
+    socket.binaryType = "arraybuffer";
+    socket.onopen = () => {
+      this.wait = 250;
+      this.tell((w) => w.linked?.(true));
+    };
+    socket.onmessage = (event) => {
+      if (typeof event.data === "string") this.hear(JSON.parse(event.data) as LiveMessage);
+      else {
+        this.frame = new Float32Array(event.data as ArrayBuffer);
+        const frame = this.frame;
+        this.tell((w) => w.frame?.(frame));
+        // The next picture is asked for once this one is drawn.
+        requestAnimationFrame(() => {
+          if (socket.readyState === WebSocket.OPEN) socket.send("taken");
+        });
+      }
+    };
+    socket.onclose = () => {
+      this.tell((w) => w.linked?.(false));
+      window.setTimeout(() => this.open(), this.wait);
+      this.wait = Math.min(5000, this.wait * 2);
+    };
+  }
+
+  watch(watcher: Watcher): () => void {
+    this.watchers.add(watcher);
+    watcher.status?.(this.status);
+    if (this.grid) watcher.grid?.(this.grid);
+    if (this.frame) watcher.frame?.(this.frame);
+    return () => this.watchers.delete(watcher);
+  }
+
+  private hear(line: LiveMessage): void {
+    if (line.type === "grid") {
+      this.grid = line;
+      this.frame = null;
+      this.tell((w) => w.grid?.(line));
+    } else {
+      const status = (this.status = { sequence: 0, lease: "", ...line });
+      this.tell((w) => w.status?.(status));
+    }
+  }
+
+  private tell(action: (watcher: Watcher) => void): void {
+    // One watcher that stumbles keeps nothing from the others: stop is among them.
+    for (const watcher of [...this.watchers])
+      try {
+        action(watcher);
+      } catch (error) {
+        console.error(error);
+      }
+  }
+}
+
+export const live = new Live();
