@@ -212,6 +212,8 @@ class Analyzer(Section):
         Largest S21 with nothing between the antennas: leakage and crosstalk.
     linearity_db
         Compression of the receiver, dB of error per 10 dB of level (expanded).
+    compression_dbm
+        Level at the receiver at which it reads 1 dB too little, or less; at other levels the error follows the power.
     source_match_db
         Return loss as S11 of the cable's end that feeds device and reference, where no file says more.
     resource
@@ -242,6 +244,7 @@ class Analyzer(Section):
     receiver_limit_dbm: float = number("dBm", -80, 60, 0.0)
     isolation_db: float | None = Field(default=None, ge=-200, le=0, json_schema_extra={"unit": "dB"})
     linearity_db: float = number("dB per 10 dB", 0, 2, 0.0)
+    compression_dbm: float | None = Field(default=None, ge=-80, le=60, json_schema_extra={"unit": "dBm"})
     source_match_db: float | None = Field(default=None, ge=-80, le=0, json_schema_extra={"unit": "dB"})
     averages: int = Field(default=1, ge=1, le=10000, json_schema_extra={"unit": "sweeps"})
     noise_figure_db: float = number("dB", 0, 60, 25.0)

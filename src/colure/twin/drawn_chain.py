@@ -59,6 +59,8 @@ def draw_chain(chamber: Chamber, seed: int) -> dict[str, Any]:
     }
     # What nobody declared is not drawn; the budget says that it is not included.
     drawn["crosstalk_db"] = -200.0 if analyzer.isolation_db is None else max(-200.0, bound(analyzer.isolation_db))
+    if analyzer.compression_dbm is not None:
+        drawn["compression_dbm"] = min(60.0, analyzer.compression_dbm + float(random.uniform(0.0, BELOW_BOUND_DB)))
     if chamber.standing_wave_db is not None:
         drawn["standing_wave_db"] = max(-120.0, bound(chamber.standing_wave_db))
     for name in ("position_error_deg", "readback_jitter_deg"):

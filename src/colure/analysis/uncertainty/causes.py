@@ -13,6 +13,7 @@ probe polarization         the declared probe purity applied in phase and in qua
 cable flexing              the declared phase change with the azimuth axis, or what dedicated turns left
 region truncation          Monte Carlo of fields beyond a region, as strong as at its rim
 leakage                    Monte Carlo of a wave that is added to every sweep of the record, its phase slowly wandering
+receiver compression       the level at which the receiver reads 1 dB too little, or a better one
 receiver linearity         the declared error per 10 dB of level on every sweep, the reference's included
 reconnection               declared change of the path from the reference to the device
 polarization imbalance     declared level and phase of the second polarization that the reference does not show

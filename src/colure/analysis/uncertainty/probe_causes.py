@@ -53,7 +53,7 @@ def not_declared(chamber: Chamber, *, mismatch: bool) -> tuple[str, ...]:
     declared = {
         "mismatch": mismatch,
         "leakage": chamber.analyzer.isolation_db is not None,
-        "linearity": chamber.analyzer.linearity_db > 0.0,
+        "linearity": chamber.analyzer.linearity_db > 0.0 or chamber.analyzer.compression_dbm is not None,
         "standing wave": chamber.standing_wave_db is not None,
         "probe place": alignment.probe_lateral_mm > 0.0,
         "probe pointing": alignment.probe_pointing_deg > 0.0,

@@ -16,10 +16,13 @@ from colure.model.plan import ROLES, Role
 
 LEAKAGE_DRAWS = 16
 JUMP_DRAWS = 40
-#: A declared period is the middle one of these (ratio).
-PERIODS = (0.7, 1.0, 1.4)
+#: A declared period holds within half an octave: the middles of equal parts of that (ratio). Few periods are not enough:
+#: one that beats with the ties leaves ten times what its neighbours leave.
+PERIODS = tuple(2.0 ** ((part + 0.5) / 8.0 - 0.5) for part in range(8))
 #: Below this wave ratio a reading is noise whatever the receiver's linearity.
 FLOOR = 1e-9
+#: Power that is missing where a reading is 1 dB too low, as a share of what is read.
+ONE_DB = 10.0**0.1 - 1.0
 #: 20/ln 10: dB per neper.
 DB = 20.0 / np.log(10.0)
 
@@ -36,6 +39,7 @@ def receiver_causes(bench: Bench) -> Iterator[Cause]:
         words = f"declared {analyzer.linearity_db:g} dB per 10 dB of level, from the reference's sweeps on"
         yield Cause("receiver linearity", _changed(bench, [bent]), words, "declared", "normal", analyzer.linearity_db,
                     "dB per 10 dB")  # fmt: skip
+    yield from _compression(bench)
     yield from _reconnection(bench)
     yield from _imbalance(bench)
     yield from _temperature(bench)
@@ -63,6 +67,18 @@ def _leakage(bench: Bench, random: np.random.Generator) -> Cause:
     below = level_db - 20.0 * np.log10(bench.inputs.peak_reading)
     words = f"declared isolation {level_db:g} dB: {below:.0f} dB below the peak's reading, in every sweep"
     return Cause("leakage", _changed(bench, drawn), words, "declared", "as drawn", level_db, "dB")
+
+
+def _compression(bench: Bench) -> Iterator[Cause]:
+    """A receiver that compresses at the declared level: by 1 dB there, in proportion to power below."""
+    level_dbm, again = bench.inputs.chamber.analyzer.compression_dbm, bench.inputs.sweeps
+    if level_dbm is None:
+        return
+    power_dbm = float(again.record.attrs.get("power_dbm", bench.inputs.chamber.analyzer.power_dbm))
+    over = np.abs(again.trace) ** 2 * 10.0 ** ((power_dbm - level_dbm) / 10.0)
+    less = again.trace / np.sqrt(1.0 + ONE_DB * over)
+    words = f"declared 1 dB less at {level_dbm:g} dBm or above, in every sweep; the receiver may be better"
+    yield Cause("receiver compression", _changed(bench, [less]), words, "declared", "rectangular", level_dbm, "dBm")
 
 
 def _reconnection(bench: Bench) -> Iterator[Cause]:
@@ -103,7 +119,7 @@ def _temperature(bench: Bench) -> Iterator[Cause]:
         turn = np.exp(2j * np.pi * moments / (period * swing.period_s))
         for log in (swing.level_db / DB, 1j * np.deg2rad(swing.phase_deg)):
             if log:
-                # Of a swing of unknown phase both parts have half of the square, of each period a third of that.
+                # Of a swing of unknown phase both parts have half of the square, and each period counts alike.
                 share = log / np.sqrt(2.0 * len(PERIODS))
                 traces += [again.trace * np.exp(share * part)[:, None, None] for part in (turn.real, turn.imag)]
     words = f"declared \u00b1{swing.level_db:g} dB and \u00b1{swing.phase_deg:g} deg every {swing.period_s:g} s: what the ties leave of it"

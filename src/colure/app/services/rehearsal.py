@@ -34,6 +34,7 @@ REMEDIES = {
     "finite distance": "a longer range, or both polarizations and a transform",
     "mismatch": "state the reflections in files, or better matched cables, or an attenuator at the cable's end",
     "leakage": "better shielding, tighter connectors, more power",
+    "receiver compression": "less power at the receiver: 10 dB less is a tenth of it",
     "receiver linearity": "less power at the receiver, or its own linearity correction",
     "standing wave": "tilt or cover what reflects beside probe and device, or measure at two distances an eighth of a wave apart",
     "probe place": "survey the probe's place: probe_lateral_mm under alignment in chamber.toml",
