@@ -10,6 +10,8 @@ from colure.model.chamber import Chamber
 
 #: A declared bound of a leakage or a standing wave is met within so many dB (common practice, no source).
 BELOW_BOUND_DB = 3.0
+#: Receivers compress at up to so much more than their data sheet promises (common practice, no source).
+BETTER_THAN_PROMISED_DB = 6.0
 #: Share of a declared position error that lies in the axis; the rest lies in its readout. Their squares add up to one.
 IN_AXIS, IN_READOUT = 0.8, 0.6
 
@@ -60,7 +62,8 @@ def draw_chain(chamber: Chamber, seed: int) -> dict[str, Any]:
     # What nobody declared is not drawn; the budget says that it is not included.
     drawn["crosstalk_db"] = -200.0 if analyzer.isolation_db is None else max(-200.0, bound(analyzer.isolation_db))
     if analyzer.compression_dbm is not None:
-        drawn["compression_dbm"] = min(60.0, analyzer.compression_dbm + float(random.uniform(0.0, BELOW_BOUND_DB)))
+        better_db = float(random.uniform(0.0, BETTER_THAN_PROMISED_DB))
+        drawn["compression_dbm"] = min(60.0, analyzer.compression_dbm + better_db)
     if chamber.standing_wave_db is not None:
         drawn["standing_wave_db"] = max(-120.0, bound(chamber.standing_wave_db))
     for name in ("position_error_deg", "readback_jitter_deg"):

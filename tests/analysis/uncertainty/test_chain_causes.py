@@ -121,7 +121,9 @@ def test_each_row_holds_its_cause(cause, scenario, tmp_path, request):
     some = ratios[np.isfinite(ratios)]
     print(f"{cause}: {100 * np.mean(some <= 1.0):.1f} % of {some.size} inside, median {np.median(some):.2f}")
     assert np.mean(some <= 1.0) >= 0.90
-    assert 0.1 <= np.median(some) <= 0.7
+    # Of a normal error the median is 0.34 of the bound; of its square, as a width answers to a probe beside its place,
+    # (0.674/1.96)^2 = 0.12, and half of that where two coordinates share it.
+    assert (0.05 if cause == "probe place" else 0.1) <= np.median(some) <= 0.7
 
 
 def test_leakage_in_the_receivers_frame(tmp_path):

@@ -216,7 +216,9 @@ def _drift(done: Processed, chamber: Chamber) -> Iterator[Pair]:
     time_s = done.drift.time_s
     logs = done.drift.log_gain(time_s).mean(axis=1)
     level, phase = DB * float(np.ptp(logs.real)), float(np.rad2deg(np.ptp(logs.imag)))
-    chance = chance_of_drift(done.drift, chamber)
+    below = (done.scan_peak_db, done.tie_below_peak_db)
+    tie_db = None if below[0] is None or below[1] is None else below[0] - below[1]
+    chance = chance_of_drift(done.drift, chamber, tie_level_db=tie_db)
     if chance < RARE:
         text = (
             f"the chamber drifted by {level:.2f} dB and {phase:.1f} deg over {np.ptp(time_s) / 60.0:.0f} min, farther or faster than it may with the "

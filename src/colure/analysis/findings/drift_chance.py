@@ -30,11 +30,15 @@ MARGIN = 3.0
 RIPPLE = 0.01
 #: A chamber warms up within half an hour, half to twice that long, and swings by up to half of it (common practice, no source).
 WARM_UP_S, SWING = 1800.0, 0.5
+#: Leakage wanders by up to half a turn within half an hour, half to twice that long (common practice, no source).
+LEAKAGE_S = 1800.0
 SEED = 17
 
 
-def chance_of_drift(drift: DriftTrack, chamber: Chamber) -> float:
+def chance_of_drift(drift: DriftTrack, chamber: Chamber, *, tie_level_db: float | None = None) -> float:
     """Return how many chambers that drift as declared drift as far and as fast, in level or in phase, whichever is more off.
+
+    `tie_level_db`, what a tie reads (wave ratio), says how much declared leakage moves it.
 
     The ratio of two likelihoods is compared with that of drawn drifts: the best of sizes beyond the declared one over the best
     of sizes within it. Likelihoods are densities among drawn drifts (nearest neighbours: Loftsgaarden and Quesenberry, Ann. Math.
@@ -58,6 +62,9 @@ def chance_of_drift(drift: DriftTrack, chamber: Chamber) -> float:
 
     def drawn(count: int) -> FloatArray:
         moved = _drifts(chamber, time_s, count, random, swing=swing / declared, jump=jump / declared)
+        if tie_level_db is not None and chamber.analyzer.isolation_db is not None:
+            share = 10.0 ** ((chamber.analyzer.isolation_db - tie_level_db) / 20.0)
+            moved = moved + (DB if of_level else np.rad2deg(1.0)) / declared * share * _leakage(time_s, count, random)
         return moved + noise * random.normal(size=moved.shape)
 
     known = drawn(DRAWS)
@@ -78,6 +85,14 @@ def chance_of_drift(drift: DriftTrack, chamber: Chamber) -> float:
     shown = level if of_level else phase
     found = float(unlike((shown - shown[0])[None])[0])
     return float((1 + np.count_nonzero(unlike(drawn(TRIALS)) >= found)) / (1 + TRIALS))
+
+
+def _leakage(time_s: FloatArray, count: int, random: np.random.Generator) -> FloatArray:
+    """Return what leakage of slowly wandering phase does to ties (draw, moment), of its own size: in level as in phase."""
+    period = LEAKAGE_S * 2.0 ** random.uniform(-1.0, 1.0, (count, 1))
+    swing = np.pi * random.random((count, 1)) * np.sin(2.0 * np.pi * (time_s / period + random.random((count, 1))))
+    moved = np.cos(swing + 2.0 * np.pi * random.random((count, 1)))
+    return np.asarray(moved - moved[:, :1])
 
 
 def _drifts(

@@ -163,7 +163,9 @@ def process(
         aligned=aligned is not None,
         answer=None if aligned is None else aligned.answer,
         once=noise_once(done),
-        peak_reading=float(np.abs(done.steady["trace"].values).max()),
+        peak_reading=float(
+            np.abs(done.steady["trace"].values[done.steady["role"].values == ROLES.index(Role.SCAN)]).max()
+        ),
         declared_offset_mm=chamber.alignment.axes_offset_mm,
         mismatch_db=mismatch_db(chamber, device, reference),
         drift_parts=_parts(record, drift),
