@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from threadpoolctl import threadpool_limits
 
-from colure.app.scale.executors import ONE_THREAD
+from colure.app.scale.threads import ONE_THREAD
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.twin.sources import Cluster
@@ -17,9 +17,8 @@ from colure.waves.expansion import Expansion
 from colure.waves.transform import analysis
 
 # Several test processes share the cores: linear algebra that spreads over all of them in each costs a third of the time.
-if "PYTEST_XDIST_WORKER" in os.environ:
-    threadpool_limits(1)
-    os.environ.update(dict.fromkeys(ONE_THREAD, "1"))  # for the commands that tests start
+threadpool_limits(1)
+os.environ.update(dict.fromkeys(ONE_THREAD, "1"))  # for the commands that tests start, and for the test processes
 
 
 def expansion_of(cluster: Cluster, order: int) -> Expansion:

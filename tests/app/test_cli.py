@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import subprocess
 import sys
 
@@ -10,6 +11,7 @@ import pytest
 from click.testing import CliRunner
 
 from colure.app.cli import main
+from colure.app.scale.threads import ONE_THREAD
 
 COMMANDS = sorted(main.commands)
 
@@ -51,3 +53,11 @@ def test_heavy_libraries_stay_out_of_help():
     code = f"import sys, colure.app.cli; print([m for m in {heavy} if m in sys.modules])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60)
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.parametrize(("given", "expected"), [(None, "1"), ("3", "3")])
+def test_a_command_computes_with_one_thread_unless_told_otherwise(campaign_folder, monkeypatch, given, expected):
+    for name in ONE_THREAD:
+        monkeypatch.delenv(name) if given is None else monkeypatch.setenv(name, given)
+    assert CliRunner().invoke(main, ["plan", str(campaign_folder), "--json"]).exit_code == 0
+    assert [os.environ[name] for name in ONE_THREAD] == [expected] * 3

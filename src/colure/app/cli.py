@@ -39,6 +39,7 @@ from colure.app.commands.simulate import simulate
 from colure.app.commands.three_antenna import three_antenna
 from colure.app.commands.truth import truth
 from colure.app.commands.verdict import verdict
+from colure.app.scale.threads import one_thread
 from colure.errors import CHECK_FAILED, GOOD, STOPPED, ColureError
 from colure.model.strict_json import json_text
 
@@ -92,7 +93,8 @@ class Commands(click.Group):
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(__version__, prog_name="colure")
-def main() -> None:
+@click.pass_context
+def main(ctx: click.Context) -> None:
     """Plan, measure, correct and report antenna patterns on a spherical range.
 
     \b
@@ -101,6 +103,8 @@ def main() -> None:
       colure new my-campaign   three small TOML files to start from
       colure plan my-campaign  what will be measured, how long it takes, how good it gets
     """
+    if ctx.invoked_subcommand != "process":  # a field file's least squares gain by many threads; see there
+        one_thread()
 
 
 @main.command()

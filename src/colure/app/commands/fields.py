@@ -8,6 +8,7 @@ from typing import Any
 import click
 
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command, scale_out
+from colure.app.scale.threads import one_thread
 from colure.model.strict_json import json_text
 
 
@@ -107,11 +108,12 @@ def process(
       colure process near.nc far.nc --to far-field --origin-m 0,0,-0.03 --keep-radius-m 0.05
       colure process near.nc far.nc --probe probe.nc --position-mm 0.1
     """
-    from colure.app.services.converting import FileUncertainty, transform_file
     from colure.errors import InputError
 
     folder, name = Path(sources[0] if sources else "."), run_name or "first"
     if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
+        from colure.app.services.converting import FileUncertainty, transform_file
+
         if len(sources) != 2:
             raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
         declared = FileUncertainty(noise_db, position_mm or 0.0, angle_deg or 0.0, error_limit_db)
@@ -132,7 +134,9 @@ def process(
         )
         result = {"pattern": sources[1], "steps": words}
         click.echo(json_text(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
-    elif batch.is_batch(sources, run_name):
+        return
+    one_thread()
+    if batch.is_batch(sources, run_name):
         run_batch_command("process", sources, run_name, batch, as_json=as_json)
     elif batch.scheduler is not None:
         scale_out(folder, name, batch, record=record, memory_gib=memory_gib, step_deg=step_deg, as_json=as_json)

@@ -14,6 +14,7 @@ from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from typing import Any, TypeVar
 
+from colure.app.scale.threads import ONE_THREAD
 from colure.errors import InputError
 from colure.model.loading import require_library
 
@@ -23,8 +24,6 @@ R = TypeVar("R")
 RETRIES = 3
 #: Memory of one worker; a local cluster stops what needs more, and names it.
 WORKER_BYTES = 2 << 30
-#: What numerical libraries read when a worker starts: one thread each, the workers share the cores.
-ONE_THREAD = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS")
 
 
 class Failed(Exception):  # noqa: N818 - a result among others, not an error of the program
@@ -117,6 +116,7 @@ def _in_processes(work: Callable[[T], R], tasks: Sequence[T], workers: int) -> I
 
 @contextmanager
 def _processes(workers: int) -> Iterator[ProcessPoolExecutor]:
+    # One thread for each worker's linear algebra: the workers share the cores.
     before = {name: os.environ.get(name) for name in ONE_THREAD}
     os.environ.update(dict.fromkeys(ONE_THREAD, "1"))
     try:
