@@ -10,6 +10,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock, SystemClock
 from colure.acquire.control import Control
+from colure.acquire.exchange import DEVICE, Exchange
 from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import Gate
 from colure.acquire.journal import Journal, Row
@@ -42,7 +43,7 @@ def _nothing() -> None:
 
 
 class Engine:
-    """Executes a plan. `pause`, `resume`, `stop` and `abort` may be called from any thread or signal handler."""
+    """Executes a plan; `mount` is told what a person has mounted (the simulated chamber hangs it up). `pause`, `resume`, `stop` and `abort` may be called from any thread or signal handler."""
 
     def __init__(
         self,
@@ -57,7 +58,9 @@ class Engine:
         listener: Listener = nobody,
         clock: Clock | None = None,
         options: Options | None = None,
+        mount: Callable[[str], None] | None = None,
     ) -> None:
+        self._mount = mount
         self._plan = plan
         self._journal = journal
         self._axes = axes
@@ -81,6 +84,7 @@ class Engine:
         self._ties = TieKeeper(chamber)
         self._gate = Gate(self._station, journal, self._ties, self._note)
         self._whereabouts = Whereabouts(self._station, journal)
+        self._exchange = Exchange(plan, journal)
         self._tally = Tally()
         self._asleep_s = self._clock.asleep_s()
         self._first_tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), None)
@@ -162,7 +166,7 @@ class Engine:
             self._require_followed(way)
         self._gate.check_remaining(way)
         self._whereabouts.setting_out()
-        if resuming:
+        if resuming and self._exchange.mounted == DEVICE:
             if self._first_tie is not None:
                 self._whereabouts.heading(self._plan.targets_deg[self._first_tie])
             self._gate.check_tie()
@@ -219,8 +223,9 @@ class Engine:
     def _execute(self, missing: IntArray) -> None:
         """Measure a point or a line, with everything that may have to happen before."""
         self._checkpoint()
-        self._tie_if_due()
         index = int(missing[0])
+        self._exchange_if_due(ROLES[self._plan.role[index]])
+        self._tie_if_due()
         if self._plan.line_index[index] < 0:
             self._insist(lambda: self._point(index), f"point {index}")
             return
@@ -228,6 +233,19 @@ class Engine:
         flight = flight_of(self._station, line, missing)
         self._whereabouts.heading(flight.from_deg, flight.to_deg)
         self._insist(lambda: self._line(line), f"line {self._plan.line_index[index]}")
+
+    def _exchange_if_due(self, role: Role) -> None:
+        """Let a person exchange device and reference where the next point needs the other one."""
+        why = self._exchange.due(role)
+        if not why:
+            return
+        self._insist(self._go_home, "way home")
+        self._rest(why)
+        mounted = self._exchange.confirm(role)
+        if self._mount is not None:
+            self._mount(mounted)
+        self._note("exchange", f"mounted as a person says: {mounted}")
+        self._insist(self._reenter, "resume")
 
     def _insist(self, action: Callable[[], None], what: str) -> None:
         """Run an action, again after faults that pass, with a pause for those that do not.

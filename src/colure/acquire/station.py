@@ -190,6 +190,8 @@ class Station:
     def prepare(self, role: Role, state: int, *, external: bool = False) -> None:
         """Set switch, trigger and device state as a point wants them."""
         channel = CHANNELS[role]
+        if role is Role.REFERENCE and self.plan.settings.get("reference_method", "switch") != "switch":
+            channel = CHANNELS[Role.SCAN]  # the horn in the device's place, or the device itself
         with blame("analyzer"):
             if channel != self._channel:
                 self.analyzer.route(channel)

@@ -16,6 +16,7 @@ from colure import __version__
 from colure.app.commands.aim import aim
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
 from colure.app.commands.beam import beam
+from colure.app.commands.calibrate import calibrate
 from colure.app.commands.compare import compare, series
 from colure.app.commands.conformance import conformance
 from colure.app.commands.coverage import coverage
@@ -60,7 +61,7 @@ yes_option = click.option("--yes", is_flag=True, help="Acknowledge the cautions 
 
 #: The commands by the order of the work.
 GROUPS = {
-    "Prepare": ("new", "explain", "plan", "rehearse", "truth", "grid-study", "three-antenna"),
+    "Prepare": ("new", "explain", "plan", "rehearse", "truth", "grid-study", "three-antenna", "calibrate"),
     "Check and align": ("simulate", "flip", "beam", "aim"),
     "Scan": ("acquire", "serve", "demo"),
     "Correct": ("process", "convert", "effects"),
@@ -362,7 +363,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, cut, report, runs, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
+    aim, beam, calibrate, cut, report, runs, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.faults import FaultKind
 from colure.model.loading import Millimetres3, Section, number
+from colure.model.reference import Reference
 from colure.model.signal_chain import Jumps, Temperature, TrueChain
 from colure.model.simulated_device import SimulatedDevice
 
@@ -272,59 +273,6 @@ class AxisController(Section):
     interlock: bool = False
 
 
-class Reference(Section):
-    """A pyramidal horn of known dimensions, measured in the same run.
-
-    `switch` routes the analyzer to the horn by a command, the only way known so far.
-
-    gain_table
-        File beside chamber.toml with frequency_ghz,gain_dbi,uncertainty_db (k = 2): counts instead of
-        the formula; the dimensions still give what the horn loses at short range.
-    adapter
-        Two-port Touchstone file of what is in the reference's path but not in the device's, port 1 to the switch.
-    match_db
-        Largest |S11| of the horn, where no file says more.
-    reflection
-        One-port Touchstone file of the horn: its gain counts what it accepts, not what arrives.
-    source_reflection
-        One-port Touchstone file of the cable's end as the antennas see it.
-    cross_polar_db
-        Purity of the horn on its axis, if it is known to be better than the probe's: the horn then
-        also shows how impure the probe's ports are, and that is taken out.
-    reconnect_db, reconnect_deg
-        How well the path repeats from the horn's connection to the device's, expanded (k = 2); 0: not declared.
-    method
-        How the reference comes into the path: `switch` by a command during the run.
-    aperture_a_mm, aperture_b_mm
-        Inner width of the horn's mouth across the electric field (H plane), and along it (E plane).
-    slant_e_mm, slant_h_mm
-        Slant lengths of the flare in the E and the H plane, from the apex to the edge of the mouth.
-    phase_centre_mm
-        How far the horn's phase centre lies in front of the axes' intersection.
-    gain_uncertainty_db
-        Expanded uncertainty (k = 2) of the horn's gain.
-    sweeps
-        Sweeps of the reference at each visit.
-    """
-
-    method: Literal["switch"] = "switch"
-    aperture_a_mm: float = number("mm", 1, 10000)
-    aperture_b_mm: float = number("mm", 1, 10000)
-    slant_e_mm: float = number("mm", 1, 100000)
-    slant_h_mm: float = number("mm", 1, 100000)
-    phase_centre_mm: float = number("mm", -1000, 1000, 0.0)
-    gain_uncertainty_db: float = number("dB", 0.001, 5, 0.25)
-    match_db: float | None = Field(default=None, ge=-80, le=0, json_schema_extra={"unit": "dB"})
-    gain_table: str | None = None
-    adapter: str | None = None
-    reflection: str | None = None
-    source_reflection: str | None = None
-    cross_polar_db: float | None = Field(default=None, ge=-120, le=-10, json_schema_extra={"unit": "dB"})
-    sweeps: int = Field(default=4, ge=1, le=1000, json_schema_extra={"unit": "sweeps"})
-    reconnect_db: float = number("dB", 0, 20, 0.0)
-    reconnect_deg: float = number("deg", 0, 180, 0.0)
-
-
 class Cable(Section):
     """Dedicated turns that show how the moving cable flexes.
 
@@ -570,6 +518,8 @@ class SimulatedChamber(TrueChain):
         Where the probe stands beside its declared place.
     probe_cross_polar_db
         Cross-polar level of the probe on its axis.
+    reference_offset_mm
+        Where the reference horn's mouth really stands from the axes' intersection; as chamber.toml says if left out.
     reference_cross_polar_db, reference_cross_polar_deg
         Cross-polar part of the reference horn, level and phase.
     port2_db, port2_deg
@@ -617,6 +567,7 @@ class SimulatedChamber(TrueChain):
     probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
     probe_ring_mm: float = number("mm", 0.01, 1000, 2.6)
+    reference_offset_mm: Millimetres3 | None = None
     reference_cross_polar_db: float = number("dB", -200, 0, -200.0)
     reference_cross_polar_deg: float = number("deg", -360, 360, 0.0)
     port2_db: float = number("dB", -20, 20, 0.0)

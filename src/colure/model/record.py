@@ -99,7 +99,11 @@ def build_record(
             "style": plan.settings.get("style", "step"),
             "trace_s": float(plan.settings.get("trace_s", 0.0)),
             "states": ",".join(plan.states),
-            **{name: str(plan.settings[name]) for name in ("form", "scan_json") if name in plan.settings},
+            **{
+                name: str(plan.settings[name])
+                for name in ("form", "scan_json", "reference_method")
+                if name in plan.settings
+            },
             **{
                 name: float(plan.settings[name])
                 for name in ("power_dbm", "if_bandwidth_hz", "averages")

@@ -57,6 +57,8 @@ class TrueChain(Section):
         What the reference's sweeps read too much: its connection is not the device's.
     position_error_deg, readback_jitter_deg
         By axis, rms: where the axis stands beside its readout at each sweep, and what the readout scatters.
+    since_calibration_db, since_calibration_deg
+        What the whole path reads more than on the day of a stored calibration.
     temperature_db, temperature_deg, temperature_period_s, temperature_start_deg
         Swing of level and phase, half of it from end to end, and its phase at the start.
     jumps_per_hour, jump_db, jump_deg
@@ -85,6 +87,8 @@ class TrueChain(Section):
     reconnect_deg: float = number("deg", -360, 360, 0.0)
     position_error_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)
     readback_jitter_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)
+    since_calibration_db: float = number("dB", -20, 20, 0.0)
+    since_calibration_deg: float = number("deg", -360, 360, 0.0)
     temperature_db: float = number("dB", -20, 20, 0.0)
     temperature_deg: float = number("deg", -360, 360, 0.0)
     temperature_period_s: float = number("s", 1, 1e6, 1200.0)

@@ -17,10 +17,11 @@ from colure.model.campaign import Campaign
 from colure.model.plan import Plan, Role, ScanGrid
 from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer
-from colure.planning.path import Run, build_runs, readouts_of
+from colure.planning.path import Run, build_runs
 from colure.planning.preflight import settings_of
 from colure.planning.sampling import step_for
 from colure.planning.scan import order_of
+from colure.planning.visits import readouts_of
 
 #: Cuts reach this far from the boresight, and are sampled this much finer than the waves need.
 REACH_DEG, FINER = 60.0, 2.0

@@ -161,6 +161,8 @@ def _levels(campaign: Campaign, errors: FieldErrors, whole: bool) -> dict[str, d
         "range echoes": DB * _inphase(np.sqrt(2.0) * errors.echoes),
         "reference gain": reference,
     }
+    if not campaign.chamber.reference.absolute:
+        return {"directivity_dbi": own} if whole else {}
     out = {"gain_dbi": absolute}
     if whole:
         out["directivity_dbi"] = own

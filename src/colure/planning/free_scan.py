@@ -19,9 +19,10 @@ from colure.planning.aim import read_targets
 from colure.planning.answers import range_of
 from colure.planning.choose import Proposal, with_analyzer
 from colure.planning.level import campaign_budget
-from colure.planning.path import Run, build_runs, readouts_of
+from colure.planning.path import Run, build_runs
 from colure.planning.sampling import step_for
 from colure.planning.scan import order_of
+from colure.planning.visits import readouts_of
 
 #: What no list of cuts gives, whatever its steps.
 NEEDS_THE_SPHERE = "sphere: these directions are no whole sphere: there is no transform, and directivity, efficiency and TRP cannot be computed"

@@ -15,9 +15,9 @@ from colure.model.chamber import Axis, Chamber
 from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
-from colure.planning.aim import aims, bearing_from
 from colure.planning.duration import approached_time, line_time, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
+from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
 
 
 @dataclass(frozen=True)
@@ -150,11 +150,6 @@ def build_runs(
     return path
 
 
-def readouts_of(chamber: Chamber, angles_deg: FloatArray) -> FloatArray:
-    """Return controller readouts (point, axis) of convention angles (point, axis), degrees."""
-    return _readouts(list(chamber.axis_table.values()), angles_deg)
-
-
 def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:
     name = swept_axis(chamber.positioner.geometry)
     axis = chamber.axis_table[name]
@@ -193,7 +188,7 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
         if geometry is Geometry.ELEVATION_OVER_AZIMUTH:
             first, second = second, line
         probe = offset - second if follow else np.full(line.size, offset)
-        return _readouts(list(chamber.axis_table.values()), np.stack([first, second, probe], axis=-1))
+        return readouts_of(chamber, np.stack([first, second, probe], axis=-1))
 
     if fly:
         # One slice flown both ways shows latency and backlash. Its scan is one of the two, unless states differ.
@@ -265,58 +260,6 @@ def _smaller_region(chamber: Chamber, grid: ScanGrid) -> list[str]:
         f"goal.toml: region_deg: theta runs from 0 to {theta:g} deg on both sides of axis azimuth at most; a region some "
         f"degrees smaller than that can be measured, the whole sphere needs 180 deg"
     ]
-
-
-def reference_targets(chamber: Chamber, scheme: str) -> list[tuple[float, float, float]]:
-    """Return the (first, second, probe) angles at which the reference horn is seen by each port.
-
-    A single port also looks across the horn where the horn's purity is known: it then shows its own.
-
-    The horn is polarized along x_D. Port 1 meets it at home; port 2 of a dual probe meets it
-    with the probe turned by -90 deg or, without a probe axis, with the horn rolled by 90 deg.
-    """
-    if scheme != "dual-port":
-        both = scheme == "two-pass" and chamber.reference.cross_polar_db is not None
-        turned = [(0.0, 0.0, 90.0)] if both else []
-        return [(0.0, 0.0, 0.0), *turned]
-    if chamber.probe.roll is not None:
-        return [(0.0, 0.0, 0.0), (0.0, 0.0, -90.0)]
-    if chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
-        return [(0.0, 0.0, 0.0), (0.0, 90.0, 0.0)]
-    raise InputError(
-        ["chamber.toml: probe.roll: missing; port 2 of a dual probe on this geometry needs it to meet the horn (deg)"]
-    )
-
-
-def tie_readouts(chamber: Chamber, device: Device, *, follows: bool) -> FloatArray:
-    """Return where ties look (axis,): along the declared beam in the device's own polarization, where the signal is strong.
-
-    follows
-        The probe turns to that polarization; a dual probe stays, and its stronger port counts.
-
-    Raises
-    ------
-    InputError
-        If no axis position within the limits looks there.
-    """
-    azimuth, elevation = device.beam_deg
-    bearing = bearing_from(azimuth_deg=azimuth, elevation_deg=elevation, theta_deg=None, phi_deg=None)
-    found = aims(bearing, chamber.positioner.geometry, chamber)
-    best = found[0]
-    if best.fault:
-        raise InputError(
-            [f"device.toml: beam_deg = [{azimuth:g}, {elevation:g}]: ties cannot look there: {best.fault} (deg)"]
-        )
-    table = chamber.axis_table
-    target = np.array([best.readouts_deg.get(name, axis.home_deg) for name, axis in table.items()])
-    if "probe" in table:
-        axis = table["probe"]
-        # Turned by 180 deg the probe reads the same with the other sign.
-        rolls = (device.slant_deg - best.slant_deg if follows else 0.0) + np.array([0.0, 180.0, -180.0, 360.0, -360.0])
-        shown = axis.map.readout_deg(rolls if follows else rolls[:1])
-        inside = shown[(shown >= axis.min_deg - 1e-9) & (shown <= axis.max_deg + 1e-9)]
-        target[list(table).index("probe")] = inside[0] if inside.size else shown[0]
-    return target
 
 
 class _Layout:
@@ -425,8 +368,7 @@ def _with_ties(
     dwell_s: float = 0.0,
 ) -> Path:
     layout = _Layout(chamber, goal, flight, device, dwell_s)
-    for target in reference_targets(chamber, polarization_scheme(goal, chamber)):
-        here = _readouts(layout.tables, np.array([target]))[0]
+    for here in reference_readouts(chamber, device, polarization_scheme(goal, chamber)):
         for _ in range(chamber.reference.sweeps):
             layout.single(here, Role.REFERENCE)
     for place in _cable_turns(chamber, runs, layout.tie_deg):
@@ -455,8 +397,3 @@ def _cable_turns(chamber: Chamber, runs: list[Run], rest_deg: FloatArray) -> Ite
             target = rest_deg.copy()
             target[index] = value
             yield target
-
-
-def _readouts(tables: list[Axis], angles_deg: FloatArray) -> FloatArray:
-    """Turn convention angles (point, 3) into readouts (point, axis)."""
-    return np.stack([axis.map.readout_deg(angles_deg[:, i]) for i, axis in enumerate(tables)], axis=-1)

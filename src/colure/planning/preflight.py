@@ -92,6 +92,8 @@ def settings_of(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) 
         "region_deg": goal.region_deg,
         "reach_deg": grid.reach_deg,
     }
+    if campaign.chamber.reference.method != "switch":
+        settings["reference_method"] = campaign.chamber.reference.method
     if flight is not None:
         settings |= {
             "trigger": goal.trigger,

@@ -225,7 +225,7 @@ def _set_up(source: Source) -> Section:
                   f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
         ("Analyzer", f"{plan.settings['power_dbm']:g} dBm, {plan.settings['if_bandwidth_hz']:g} Hz; predicted signal-to-noise "
                      f"{level['snr_peak_db']:.0f} dB at the peak"),
-        ("Reference", f"pyramidal horn {chamber.reference.aperture_a_mm:g} x {chamber.reference.aperture_b_mm:g} mm, {gain_source(chamber, source.processed.budget.chamber)}"),
+        ("Reference", gain_source(chamber, source.processed.budget.chamber)),
         ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
     )  # fmt: skip
     sketch = charts.range_sketch(chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names)

@@ -80,6 +80,6 @@ def _panel(ax: Any, one: CutLevel, words: tuple[str, str], top: float) -> None:
 
 def _frame(ax: Any, one: CutLevel, top: float) -> None:
     ax.set_ylim(top + FLOOR_DB, top + 14)
-    ax.set_ylabel("gain / dBi")
+    ax.set_ylabel("gain / dBi" if one.unit == "dBi" else "relative level / dB")
     ax.set_xlabel("direction, in the order of the list" if one.angle_name == "number" else f"{one.angle_name} / deg")
     ax.set_title(f"{one.label}, {one.frequency_hz / 1e9:.3f} GHz, at the range length")

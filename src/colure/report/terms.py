@@ -74,7 +74,20 @@ def covered(words: str, present: set[str]) -> str:
 
 
 def gain_source(declared: Chamber, counted: Chamber) -> str:
-    """Say where the reference's gain comes from, and how well it is known: what the run's budget counted."""
-    table, expanded = declared.reference.gain_table, counted.reference.gain_uncertainty_db
-    words = "gain from its dimensions" if table is None else f"gain from the table {table}"
-    return f"{words}, \u00b1{expanded:g} dB (k = 2)"
+    """Say what the reference is, where its gain comes from, and how well it is known: what the run's budget counted."""
+    reference, expanded = declared.reference, counted.reference.gain_uncertainty_db
+    if not reference.absolute:
+        return "none: levels are relative, and figures that need a gain are not given"
+    a, b, _, _ = reference.sides_m
+    words = (
+        "gain from its dimensions" if reference.gain_table is None else f"gain from the table {reference.gain_table}"
+    )
+    horn = f"pyramidal horn {1e3 * a:g} x {1e3 * b:g} mm, {words}, \u00b1{expanded:g} dB (k = 2)"
+    if any(reference.offset_mm):
+        horn += f", at {list(reference.offset_mm)} mm from the axes' intersection (corrected)"
+    how = {
+        "switch": "",
+        "swap": "; device and horn were exchanged by hand",
+        "stored": f"; read when the range was calibrated ({reference.calibration}), not in this run",
+    }
+    return horn + how[reference.method]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import threading
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from typing import Literal
 
 import numpy as np
 
@@ -73,6 +74,8 @@ class SimulatedRange:
         self._known: dict[bytes, _Antennas] = {}
         #: Which of its states the device is in, and where each state steers its beam.
         self.state = 0
+        #: What hangs on the device's cable: `device`, or the `reference` that a person put in its place.
+        self.mounted: Literal["device", "reference"] = "device"
 
     def set_frequencies(self, frequency_hz: FloatArray) -> None:
         """Rebuild the antennas for a list of frequencies."""
@@ -89,23 +92,34 @@ class SimulatedRange:
     def _build(self, frequency_hz: FloatArray) -> _Antennas:
         reference = self.chamber.reference
         device = self._device_of(frequency_hz)
+        if not reference.absolute:
+            return {DEVICE_CHANNEL: (device, device.power()), **self._in_states(device)}, self._probe(frequency_hz)
+        a, b, slant_e, slant_h = reference.sides_m
         standard = horn(
             frequency_hz,
-            a_m=1e-3 * reference.aperture_a_mm,
-            b_m=1e-3 * reference.aperture_b_mm,
-            slant_e_m=1e-3 * reference.slant_e_mm,
-            slant_h_m=1e-3 * reference.slant_h_mm,
+            a_m=a,
+            b_m=b,
+            slant_e_m=slant_e,
+            slant_h_m=slant_h,
             cross=10.0 ** (self.truth.reference_cross_polar_db / 20.0)
             * complex(np.exp(1j * np.deg2rad(self.truth.reference_cross_polar_deg))),
         )
         antennas = {
             DEVICE_CHANNEL: (device, device.power()),
             REFERENCE_CHANNEL: (standard, standard.power()),
+            **self._in_states(device),
         }
+        return antennas, self._probe(frequency_hz)
+
+    def _in_states(self, device: Cluster) -> dict[int, tuple[Cluster, FloatArray]]:
+        """Return the device in each of its states, under -1 - index."""
+        found = {}
         for index, steer_deg in enumerate(self.truth.state_steer_deg):
-            # Key -1 - index: the device in that state.
             turned = steered(device, float(np.deg2rad(steer_deg)))
-            antennas[-1 - index] = (turned, turned.power())
+            found[-1 - index] = (turned, turned.power())
+        return found
+
+    def _probe(self, frequency_hz: FloatArray) -> list[tuple[Cluster, FloatArray]]:
         ports = probe_ports(
             frequency_hz,
             ring_m=1e-3 * self.truth.probe_ring_mm,
@@ -113,7 +127,7 @@ class SimulatedRange:
             circular=self.chamber.probe.polarization == "circular",
             taper_db=self.truth.probe_taper_db,
         )
-        return antennas, [(port, port.power()) for port in ports]
+        return [(port, port.power()) for port in ports]
 
     def reference_gain_dbi(self) -> FloatArray:
         """Return the gain of the simulated reference horn on its axis, (frequency,)."""
@@ -145,6 +159,8 @@ class SimulatedRange:
             second=np.deg2rad(second),
             misalignment=misalignment,
         )
+        if channel == REFERENCE_CHANNEL:
+            antenna = self._beside(antenna)
         placed = antenna.moved(RigidMotion(motion.rotation, motion.translation))
         roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
         probe = probe_to_lab(distance=self.chamber.range_length_m, roll=roll, misalignment=self._misalignment)
@@ -163,6 +179,12 @@ class SimulatedRange:
         )
         place = np.array([0.0, 0.0, self.chamber.range_length_m]) + np.asarray(self._misalignment.probe_offset)
         return np.asarray(direct * there_and_back.factor(placed, place))
+
+    def _beside(self, standard: Cluster) -> Cluster:
+        """Return the reference where it really stands: as twin.toml says, or else as chamber.toml does."""
+        told = self.truth.reference_offset_mm
+        place = 1e-3 * np.asarray(self.chamber.reference.offset_mm if told is None else told, float)
+        return standard.moved(RigidMotion(np.eye(3), place)) if place.any() else standard
 
     def _with_walls(self, antenna: Cluster) -> Cluster:
         """Return the antenna together with its images in every wall."""
@@ -197,9 +219,11 @@ class SimulatedRange:
             True positions at every frequency's own moment, if the axes move meanwhile.
         """
         truth, analyzer, chain = self.truth, self.chamber.analyzer, self._chain
+        if channel == DEVICE_CHANNEL and self.mounted == "reference":
+            channel = REFERENCE_CHANNEL
         if channel == DEVICE_CHANNEL and truth.position_error_deg:
-            readouts_deg = self._beside(readouts_deg, time_s)
-            on_the_way = None if on_the_way is None else [self._beside(one, time_s) for one in on_the_way]
+            readouts_deg = self._off_readouts(readouts_deg, time_s)
+            on_the_way = None if on_the_way is None else [self._off_readouts(one, time_s) for one in on_the_way]
         if channel == CABLE_CHANNEL:
             clean = self._shorted(np.shape(time_s))
         elif on_the_way is None:
@@ -218,7 +242,12 @@ class SimulatedRange:
         elif channel == DEVICE_CHANNEL:
             roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
             clean = clean * chain.second_polarization(np.asarray(roll), port)[..., None]
-        value = clean * self._path() * (self._drift(time_s) * chain.wander(time_s) * flex)[..., None]
+        value = (
+            clean
+            * self._path()
+            * chain.since_calibration()
+            * (self._drift(time_s) * chain.wander(time_s) * flex)[..., None]
+        )
         value = chain.read(value + chain.leakage(self._frequency, time_s, port), power_dbm=power_dbm)
         if truth.noise:
             noise_dbm = -173.975 + analyzer.noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
@@ -231,7 +260,7 @@ class SimulatedRange:
         wave = np.sin(place[..., None] + 78.233 * (1.0 + np.arange(self._frequency.size)))
         return np.asarray(value * (1.0 + 1e-12 * wave))
 
-    def _beside(self, readouts_deg: Readouts, time_s: float | FloatArray) -> Readouts:
+    def _off_readouts(self, readouts_deg: Readouts, time_s: float | FloatArray) -> Readouts:
         """Return readouts that would be right where the axes really stand."""
         return {name: value + self._chain.off_readout_deg(name, time_s) for name, value in readouts_deg.items()}
 

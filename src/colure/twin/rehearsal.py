@@ -6,7 +6,7 @@ what this chamber may do to this plan. Every draw is an invented chamber and say
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber, EchoTable, SimulatedChamber
 from colure.model.device import Device
 from colure.model.plan import ROLES, Plan, Role
+from colure.model.reference import WITH_HORN
 from colure.twin.chamber import CABLE_CHANNEL, DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
 from colure.twin.devices import DeviceMaker, device_maker, device_of
 from colure.twin.drawn_chain import draw_chain
@@ -102,6 +103,7 @@ def draw_chamber(
         probe_roll_zero_deg=draw(a.probe_roll_zero_deg),
         probe_offset_mm=(beside[0], beside[1], draw(a.distance_mm)),
         probe_cross_polar_db=chamber.probe.cross_polar_db - 2.0,
+        reference_offset_mm=_horn_place(chamber, draw),
         reference_cross_polar_db=-200.0
         if chamber.reference.cross_polar_db is None
         else chamber.reference.cross_polar_db,
@@ -116,6 +118,15 @@ def draw_chamber(
         for echo in truth.echoes
     )
     return truth.model_copy(update={"echoes": scaled})
+
+
+def _horn_place(chamber: Chamber, draw: Callable[[float], float]) -> tuple[float, float, float] | None:
+    """Draw where the horn really stands; nothing is drawn where nothing is declared."""
+    reference = chamber.reference
+    if reference.offset_uncertainty_mm == 0.0:
+        return None
+    x, y, z = (at + draw(reference.offset_uncertainty_mm) for at in reference.offset_mm)
+    return x, y, z
 
 
 def _wall(random: np.random.Generator, square: tuple[float, float, float], range_m: float, reach_m: float) -> EchoTable:
@@ -218,7 +229,7 @@ def rehearse(
     off_db = np.full(plan.frequency_hz.size, error_db)
     if reference_gain_dbi is not None:
         off_db += reference_gain_dbi - simulated.reference_gain_dbi()
-    trace[plan.role == ROLES.index(Role.REFERENCE)] *= 10.0 ** (off_db / 20.0)[:, None]
+    trace[channels(plan) == REFERENCE_CHANNEL] *= 10.0 ** (off_db / 20.0)[:, None]
     held = device_of(truth, device, plan.frequency_hz, band_hz=plan.frequency_hz, folder=folder, state=0)
     jitter = [SignalChain(truth, truth.seed).jitter_deg(name, time_s) for name in plan.axes]
     return Rehearsed(trace, rate, plan.targets_deg + np.stack(jitter, axis=-1), truth, held, error_db)
@@ -226,7 +237,8 @@ def rehearse(
 
 def channels(plan: Plan) -> IntArray:
     """Return the switch's channel of every point."""
-    own = {Role.REFERENCE: REFERENCE_CHANNEL, Role.CABLE: CABLE_CHANNEL}
+    horn = plan.settings.get("reference_method", "switch") in WITH_HORN
+    own = {Role.REFERENCE: REFERENCE_CHANNEL if horn else DEVICE_CHANNEL, Role.CABLE: CABLE_CHANNEL}
     return np.array([own.get(role, DEVICE_CHANNEL) for role in ROLES])[plan.role]
 
 

@@ -80,7 +80,7 @@ def _gcode_handler(controller: GcodeController) -> type[socketserver.BaseRequest
 
 def _device_handler(chamber: SimulatedRange) -> type[socketserver.BaseRequestHandler]:
     class Handler(socketserver.StreamRequestHandler):
-        """`STATE n` puts the device into a state, `STATE?` reads it."""
+        """`STATE n` puts the device into a state, `MOUNT device` or `MOUNT reference` is a person's exchange; `?` reads."""
 
         disable_nagle_algorithm = True
 
@@ -89,6 +89,10 @@ def _device_handler(chamber: SimulatedRange) -> type[socketserver.BaseRequestHan
                 word, _, argument = line.decode("ascii", "replace").strip().partition(" ")
                 if word.upper() == "STATE" and argument.isdigit():
                     chamber.state = int(argument)
+                elif word.upper() == "MOUNT" and argument in ("device", "reference"):
+                    chamber.mounted = "reference" if argument == "reference" else "device"
+                elif word.upper() == "MOUNT?":
+                    self.wfile.write(f"{chamber.mounted}\n".encode("ascii"))
                 elif word.upper() == "STATE?":
                     self.wfile.write(f"{chamber.state}\n".encode("ascii"))
 

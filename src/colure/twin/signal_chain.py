@@ -57,6 +57,10 @@ class SignalChain:
         """Return the factor on the reference's sweeps."""
         return _factor(self._truth.reconnect_db, self._truth.reconnect_deg)
 
+    def since_calibration(self) -> complex:
+        """Return the factor on every sweep against the day of a stored calibration."""
+        return _factor(self._truth.since_calibration_db, self._truth.since_calibration_deg)
+
     def second_polarization(self, roll: FloatArray, port: int) -> ComplexArray:
         """Return the factor on a port of the device's sweeps at probe rolls (radians): port 2, or what a rolled probe reads."""
         log = np.log(_factor(self._truth.imbalance_db, self._truth.imbalance_deg))

@@ -8,6 +8,9 @@ import numpy as np
 
 BASIS = {
     "reference gain": "declared, or the table's own",
+    "reference place": "declared place of the horn, and the probe's pattern towards it",
+    "drift since calibration": "declared drift a day, and the calibration's age",
+    "reconnection": "declared, from the reference's connection to the device's",
     "noise": "scatter of the reference's repeated sweeps, or of repeated cuts",
     "range echoes": "declared level, not filtered by any transform",
     "drift residual": "ties against each other",
@@ -29,8 +32,8 @@ class Errors:
         In-phase parts as amplitudes; the floor is what the finite distance does beyond the main lobe.
     drift, once
         Relative: between points of the scan; of the whole scan against the reference (its sweeps' noise).
-    reference_db, mismatch_db
-        Of the level of everything.
+    common_db
+        Of the level of everything, by cause; empty where levels are relative.
     along_deg, across_deg
         Of the angle along the cut, and of the cut's place beside where it was asked for.
     order
@@ -43,12 +46,16 @@ class Errors:
     impurity: float
     drift: float
     once: float
-    reference_db: float
-    mismatch_db: float
+    common_db: dict[str, float]
     off_axis_db: float
     along_deg: float
     across_deg: float
     order: int
+
+    @property
+    def all_common_db(self) -> float:
+        """Return what all levels have in common, dB."""
+        return float(np.sqrt(sum(x**2 for x in self.common_db.values())))
 
     def at(self, amplitude: float, peak: float) -> dict[str, float]:
         """Return relative errors of a level against the peak, by cause."""

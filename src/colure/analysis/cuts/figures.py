@@ -15,6 +15,7 @@ from colure.analysis.cuts.distance import DistanceError, distance_error, extent_
 from colure.analysis.cuts.errors import BASIS, KIND, Errors
 from colure.analysis.cuts.peak import TALLER_DB, TOP_DB, top_of
 from colure.analysis.cuts.scan import CutScan, MeasuredCut
+from colure.analysis.figures.beams import NO_REFERENCE
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
@@ -42,7 +43,7 @@ def cut_figures(
     """Return every figure of every evaluated cut, one after the other, at every frequency.
 
     context
-        `order` of the device's waves, `mismatch_db` and `table_db` (what files say of reflections and the reference).
+        `order` of the device's waves, `mismatch_db` and `table_db` (what files say of reflections and the reference), `place_db` (of the horn), `age_days`.
     """
     out = list[Figure]()
     for cut in evaluated(scan, device):
@@ -168,13 +169,25 @@ class _Reader:
             impurity=self._impurity(peak),
             drift=2.0 * self.scan.drift,
             once=float(self.scan.transfer.expanded[f].max()),
-            reference_db=self.context.get("table_db", chamber.reference.gain_uncertainty_db),
-            mismatch_db=self.context.get("mismatch_db", 0.0),
+            common_db=self._common_db(),
             off_axis_db=off_axis,
             along_deg=float(np.sqrt(a.theta_zero_deg**2 + a.device_pose_deg**2 + shifted**2)),
             across_deg=across,
             order=int(self.context.get("order", 10)),
         )
+
+    def _common_db(self) -> dict[str, float]:
+        """Return what moves all levels alike, by cause, dB."""
+        reference, told = self.chamber.reference, self.context
+        if not reference.absolute:
+            return {}
+        return {
+            "reference gain": told.get("table_db", reference.gain_uncertainty_db),
+            "mismatch": told.get("mismatch_db", 0.0),
+            "reconnection": reference.reconnect_db,
+            "reference place": told.get("place_db", 0.0),
+            "drift since calibration": reference.drift_db_day * told.get("age_days", 0.0),
+        }
 
     @property
     def _leak(self) -> float:
@@ -231,14 +244,15 @@ class _Reader:
         label, text = "peak gain", f"Highest partial or total realized gain on the cut ({self._component()})."
         if self.lobes.at_end:
             return self._none("peak_dbi", label, "dBi", self._rising())
+        if not self.chamber.reference.absolute:
+            return self._none("peak_dbi", label, "dBi", f"it {NO_REFERENCE}")
         e, p = self.errors, self.lobes.peak
         bent = 0.5 * self.top.curvature * float(np.deg2rad(e.across_deg)) ** 2
         rows = {
-            "reference gain": e.reference_db,
+            **{term: size for term, size in e.common_db.items() if size > 0.0},
             "noise": DB * float(np.hypot(e.noise / p * self.top.level_per_noise, e.once)),
             "range echoes": float(np.sqrt(2.0)) * DB * e.echoes / p,
             "drift residual": DB * e.drift,
-            "mismatch": e.mismatch_db,
             "probe polarization": DB * e.impurity / p,
             "alignment": DB * bent + self._steepest() * e.across_deg,
             "probe pattern": e.off_axis_db,

@@ -20,7 +20,7 @@ LOWEST = 1e-10
 
 @dataclass(frozen=True)
 class CutLevel:
-    """One cut at one frequency: levels in dBi (n,); `lower` and `upper` hold the co-polar level in 95 of 100 cases.
+    """One cut at one frequency: levels (n,) in dBi, or `unit`: dB below the strongest of a run without a reference; `lower` and `upper` hold the co-polar level in 95 of 100 cases.
 
     lower and upper are nan where no interval was worked out: single directions, and cuts of a large raster beside those that
     figures are read from.
@@ -39,6 +39,7 @@ class CutLevel:
     total_dbi: FloatArray
     lower_dbi: FloatArray
     upper_dbi: FloatArray
+    unit: str = "dBi"
 
     def rows(self) -> Iterator[FloatArray]:
         """Yield angle, theta, phi, azimuth, elevation (degrees), then the levels, direction by direction."""
@@ -76,7 +77,7 @@ def _level(
     if errors is not None:
         amplitude = np.maximum(np.abs(co), LOWEST)
         fixed = errors.noise**2 + errors.echoes**2 + errors.floor**2 + errors.impurity**2
-        shared = errors.drift**2 + errors.once**2 + (np.hypot(errors.reference_db, errors.mismatch_db) / DB) ** 2
+        shared = errors.drift**2 + errors.once**2 + (errors.all_common_db / DB) ** 2
         relative = np.sqrt(fixed / amplitude**2 + shared)
         level = 20.0 * np.log10(amplitude)
         upper = level + 20.0 * np.log10(1.0 + relative)
@@ -85,7 +86,7 @@ def _level(
         cut.cut.name, cut.cut.label, cut.cut.angle_name, float(scan.frequency_hz[f]), cut.angle_deg, cut.directions,
         _dbi(np.abs(co)), np.rad2deg(np.angle(co)),
         nan if cross is None else _dbi(np.abs(cross)), nan if cross is None else np.rad2deg(np.angle(cross)),
-        nan if cross is None else _dbi(cut.total[f]), lower, upper,
+        nan if cross is None else _dbi(cut.total[f]), lower, upper, "dBi" if chamber.reference.absolute else "dB",
     )  # fmt: skip
 
 

@@ -20,6 +20,8 @@ BEHIND_COS = float(np.cos(np.deg2rad(150.0)))
 OMNIDIRECTIONAL_REASON = f"undefined: no single beam (directions more than 90 deg from the peak lie within {-10.0 * np.log10(OMNIDIRECTIONAL):g} dB of it)"
 #: An ellipse rounder than this has no axis to speak of.
 CIRCULAR_DB = 0.05
+#: Why a run without a reference gives no gain.
+NO_REFERENCE = "needs a reference, and this run has none (reference.method = 'none'); a run with method = 'switch', 'swap' or 'stored' gives it"
 NO_PLANE = "undefined: a circularly polarized ring of maxima has neither an E plane nor one direction to declare it in"
 EDGE = "undefined: the strongest direction lies at the edge of the measured region ({:.4g} deg)"
 #: Figures that are wrong where the peak lies outside the region, though they need no single beam.

@@ -8,7 +8,16 @@ from functools import partial
 
 import numpy as np
 
-from colure.analysis.figures.beams import AT_THE_PEAK, BEHIND_COS, CIRCULAR_DB, EDGE, NO_PLANE, Near, single_beam_reason
+from colure.analysis.figures.beams import (
+    AT_THE_PEAK,
+    BEHIND_COS,
+    CIRCULAR_DB,
+    EDGE,
+    NO_PLANE,
+    NO_REFERENCE,
+    Near,
+    single_beam_reason,
+)
 from colure.analysis.figures.cuts import (
     FIRST_STENCIL,
     LINEAR_DB,
@@ -66,6 +75,8 @@ class FigureSet:
         (frequency,) what the device's own reflection costs, positive; None where it is not known.
     circular
         True: the device is declared circularly polarized, so that no plane is its E plane.
+    relative
+        True: the run has no reference, so that figures that need a gain do not exist.
     """
 
     settings: Evaluation = field(default_factory=Evaluation)
@@ -76,6 +87,7 @@ class FigureSet:
     band: bool = False
     mismatch_loss_db: FloatArray | None = None
     circular: bool = False
+    relative: bool = False
     definitions: tuple[Definition, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -239,6 +251,8 @@ class FigureSet:
     def _reasons(self, beam: Beam, several: str, ripple: str, axial_ratio_db: float) -> dict[str, str]:
         """Return why figures do not exist, by name."""
         reasons: dict[str, str] = {}
+        if self.relative:
+            reasons |= {d.name: NO_REFERENCE for d in self.definitions if d.gain or d.name == "group_delay_ns"}
         if ripple:
             reasons |= {name: ripple for name in self.names if name.startswith("phase_centre")}
         if abs(beam.direction[1]) > np.cos(np.deg2rad(0.1)):

@@ -80,6 +80,10 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
     """
     if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
         raise ValueError("record: power-only evaluation needs a roll-over-azimuth positioner (geometry)")
+    if not chamber.reference.absolute:
+        raise ValueError(
+            "record: receiver is power-only: its figures are gains, and reference.method = 'none' gives none (dBi)"
+        )
     drift = track(record, declared=declared_drift(chamber))
     steady = correct(record, drift)
     transfer = gain_transfer(steady, chamber, reference)

@@ -10,6 +10,7 @@ import numpy as np
 from colure.analysis.figures.beams import ellipse_tilt
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.pipeline.completeness import Completeness, completeness_of
+from colure.analysis.pipeline.relative import brought_to_scale, quantity_of
 from colure.analysis.pipeline.stages import Stages, seed_of, stages, transform
 from colure.analysis.pipeline.sweeps_again import SweepsAgain
 from colure.analysis.steps.agreement import pole_spread_db
@@ -18,7 +19,8 @@ from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.cable import CableFlex, has_turns
 from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
-from colure.analysis.steps.gain import GainTransfer, ReferenceData
+from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days
+from colure.analysis.steps.horn_place import place_uncertainty_db
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry
@@ -26,7 +28,7 @@ from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.files import with_step
-from colure.model.pattern import build_pattern
+from colure.model.pattern import Quantity, build_pattern
 from colure.model.plan import ROLES, Role
 from colure.model.recipe import ORDER, Recipe, Step
 from colure.model.record import grid_of, of_role
@@ -80,7 +82,7 @@ def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Reci
         "cable": has_turns(record),
         "places": record.attrs.get("style") == "fly",
         "gate": False,
-        "purity": chamber.reference.cross_polar_db is not None and not single,
+        "purity": chamber.reference.shows_purity and not single,
         "distance": single and float(np.linalg.norm(device.offset_mm)) > 0.0,
         "alignment": slices and grid_of(record).whole and not single,
         "far-field": not single,
@@ -127,6 +129,8 @@ def process(
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
     keep = int(record.attrs["order"]) if order is None else order
     found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference)
+    if not chamber.reference.absolute:
+        found, reference = brought_to_scale(found, reference)
     done, sphere, step, noise, aligned, expansion = (
         found.done, found.sphere, found.step, found.noise, found.alignment, found.expansion,
     )  # fmt: skip
@@ -134,7 +138,9 @@ def process(
     chamber_then = _with_cable(_with_purity(_with_table(chamber, reference), todo), flex)
     if aligned is not None:
         chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber_then.alignment, aligned)})
-    pattern = _history(_pattern(expansion, sphere, grid_step_deg, calibrated), calibrated, sphere, aligned, todo)
+    quantity = quantity_of(found, absolute=chamber.reference.absolute)
+    pattern = _pattern(expansion, sphere, grid_step_deg, calibrated, quantity)
+    pattern = _history(pattern, calibrated, sphere, aligned, todo)
     pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
     if sphere.slices_used:
         # Columns between the slices are no new measurements: their noise is the slices'.
@@ -149,6 +155,7 @@ def process(
     figures = FigureSet(
         wanted, slant, region, sphere.one_polarization, state, sphere.frequency_hz.size > 1,
         None if reference is None else reference.device_loss_db, device.polarization in ("right", "left"),
+        not chamber.reference.absolute,
     )  # fmt: skip
     budget = Inputs(
         sphere,
@@ -171,6 +178,10 @@ def process(
         drift_parts=_parts(record, drift),
         leak_noise=leak_noise(done) if todo.runs("purity") else None,
         noise_dof=max(1.0, transfer.freedom),
+        place_db=place_uncertainty_db(chamber, sphere.frequency_hz, None if reference is None else reference.probe)
+        if chamber.reference.has_horn
+        else 0.0,
+        age_days=None if reference is None or reference.stored is None else age_days(record, reference),
     )
     if todo.runs("gate"):
         assert done.gate is not None  # the recipe runs one
@@ -248,7 +259,7 @@ def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | Non
     sqrt 2 (section 7 of the standards sheet); horn and device each meet the source once.
     """
     source = chamber.analyzer.source_match_db
-    if source is None or (reference is not None and reference.path is not None):
+    if source is None or not chamber.reference.absolute or (reference is not None and reference.path is not None):
         return 0.0
     widths = [
         20.0 * np.log10(1.0 + 10.0 ** ((source + match) / 20.0))
@@ -293,7 +304,7 @@ def _with_table(chamber: Chamber, reference: ReferenceData | None) -> Chamber:
 
 def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
     """Return the chamber as it counts in the budget: after the correction the probe is as pure as the horn is known to be."""
-    if not todo.runs("purity") or chamber.reference.cross_polar_db is None:
+    if not todo.runs("purity") or not chamber.reference.shows_purity:
         return chamber
     level = chamber.reference.cross_polar_db
     return chamber.model_copy(update={
@@ -327,10 +338,12 @@ def _history(
     return with_step(pattern, "left out", steps=off) if off else pattern
 
 
-def _pattern(expansion: Expansion, sphere: MeasuredSphere, step_deg: float, calibrated: xr.Dataset) -> xr.Dataset:
+def _pattern(
+    expansion: Expansion, sphere: MeasuredSphere, step_deg: float, calibrated: xr.Dataset, quantity: Quantity
+) -> xr.Dataset:
     """Return the pattern on a regular grid, with the history of the data behind it."""
     theta, phi, field = pattern_grid(expansion, step_deg)
-    pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
+    pattern = build_pattern(field, frequency_hz=sphere.frequency_hz, theta=theta, phi=phi, quantity=quantity)
     return _marked(pattern.assign_attrs(history_json=calibrated.attrs["history_json"]), sphere.region_deg)
 
 

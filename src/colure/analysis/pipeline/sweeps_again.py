@@ -49,7 +49,11 @@ class SweepsAgain:
         one = slice(first, first + 1)
         if self.gate is not None or self.todo.runs("places"):
             return replace(self, kept=one)  # these steps need the whole band
-        return replace(self, record=self.record.isel(frequency=one), reference=_at(self.reference, one))
+        return replace(
+            self,
+            record=self.record.isel(frequency=one),
+            reference=None if self.reference is None else self.reference.at(one),
+        )
 
     def change(self, trace: ComplexArray) -> ComplexArray:
         """Return what other sweeps (point, frequency, port) change of the sphere's field (frequency, 2, theta, phi)."""
@@ -63,14 +67,3 @@ class SweepsAgain:
         other = self.record.assign(trace=(self.record["trace"].dims, trace, self.record["trace"].attrs))
         found = stages(other, self.chamber, self.device, self.todo, self.reference, gate=self.gate)
         return found.sphere.field[self.kept]
-
-
-def _at(reference: ReferenceData | None, one: slice) -> ReferenceData | None:
-    if reference is None:
-        return None
-    return replace(
-        reference,
-        gain_dbi=None if reference.gain_dbi is None else reference.gain_dbi[one],
-        path=None if reference.path is None else reference.path[one],
-        device_loss_db=None if reference.device_loss_db is None else reference.device_loss_db[one],
-    )

@@ -1,23 +1,30 @@
-"""Absolute gain by substitution with a horn of known dimensions measured in the same run."""
+"""Absolute gain by substitution with a horn of known dimensions, from a stored calibration, or relative levels without one."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.analysis.steps.horn_place import horn_seen
 from colure.analysis.steps.repetition import students_factor
-from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.kinematics import device_to_lab
-from colure.model.chamber import Chamber, Reference
+from colure.model.chamber import Chamber
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import of_role
+from colure.model.reference import WITH_HORN, Reference
+from colure.waves.expansion import Expansion
 from colure.waves.horn import horn_gain_dbi
 
 if TYPE_CHECKING:
     import xarray as xr
+
+
+#: A record whose clock shows less was measured in simulated time, which begins at zero.
+REHEARSED_S = 1e8
 
 
 @dataclass(frozen=True)
@@ -51,6 +58,18 @@ class GainTransfer:
     expanded: FloatArray
     freedom: float
 
+    def at(self, one: slice | IntArray) -> GainTransfer:
+        """Return the factors at some of the frequencies."""
+        return GainTransfer(
+            self.factor[one],
+            self.reference_gain_dbi[one],
+            self.noise[one],
+            self.response[one],
+            self.leak[one],
+            self.expanded[one],
+            self.freedom,
+        )
+
     @property
     def imbalance(self) -> ComplexArray:
         """(frequency,) what port 2 reads over what port 1 reads of the same field; 1 with one port."""
@@ -68,12 +87,39 @@ class ReferenceData:
         connection would have let through (`substitution_path`).
     device_loss_db
         (frequency,) what the device's own reflection costs, positive; None where no file states it.
+    stored, stored_at_s
+        The factors of an earlier calibration of the range at these frequencies, for the method `stored`, and when it was made
+        (seconds since 1970, UTC).
+    scale
+        (frequency,) what relative levels are multiplied with, for the method `none`.
+    probe
+        The probe's pattern, where the horn stands beside the axes' intersection.
     """
 
     gain_dbi: FloatArray | None
     uncertainty_db: float | None
     path: ComplexArray | None
     device_loss_db: FloatArray | None = None
+    stored: GainTransfer | None = None
+    stored_at_s: float | None = None
+    scale: FloatArray | None = None
+    probe: Expansion | None = None
+
+    def at(self, one: slice | IntArray) -> ReferenceData:
+        """Return what is known at some of the frequencies."""
+
+        def of(values: Any) -> Any:
+            return None if values is None else values[one]
+
+        return replace(
+            self,
+            gain_dbi=of(self.gain_dbi),
+            path=of(self.path),
+            device_loss_db=of(self.device_loss_db),
+            stored=None if self.stored is None else self.stored.at(one),
+            scale=of(self.scale),
+            probe=None if self.probe is None else Expansion(self.probe.coefficients[one], self.probe.k[one]),
+        )
 
 
 def substitution_path(
@@ -101,22 +147,127 @@ def substitution_path(
 
 
 def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | None = None) -> GainTransfer:
-    """Compare the reference sweeps of a record with the horn's computed gain.
-
-    The horn's aperture centre stands at the axes' crossing, its phase centre
-    `phase_centre_mm` in front of that; the path is shorter by as much.
+    """Return what makes a field of a record's sweeps, by the chamber's reference method.
 
     Raises
     ------
     ValueError
-        If the record holds no reference sweeps for one of its ports.
+        If the record does not hold the sweeps that the method needs, or the stored calibration is not given.
     """
-    reference = chamber.reference
+    method = chamber.reference.method
+    if method == "none":
+        return relative_transfer(record, chamber, known)
+    if method == "stored":
+        return _stored_transfer(record, chamber, known)
+    if method_of(record) not in WITH_HORN:
+        raise ValueError(
+            f"record: measured without a reference horn (reference.method = {method_of(record)!r}): must hold its sweeps for "
+            f"method = {method!r}; method = 'none' gives the relative pattern"
+        )
+    return _substitution(record, chamber, known)
+
+
+def age_days(record: xr.Dataset, known: ReferenceData) -> float | None:
+    """Return how old a stored calibration was when a record was measured, days."""
+    if known.stored_at_s is None:
+        return None
+    begin = float(np.min(record["wall_time"].values))
+    if begin < REHEARSED_S:
+        return 0.0  # a rehearsal is measured on no day
+    if begin < known.stored_at_s:
+        raise ValueError(
+            f"reference.calibration: made {(known.stored_at_s - begin) / 86400.0:.2f} days after the run began: must be older than it (days)"
+        )
+    return (begin - known.stored_at_s) / 86400.0
+
+
+def method_of(record: xr.Dataset) -> str:
+    """Return by which reference method a record was measured."""
+    return str(record.attrs.get("reference_method", "switch"))
+
+
+def _visits(record: xr.Dataset, blocks: int | None, ports: int) -> tuple[xr.Dataset, ComplexArray]:
+    """Return the reference's sweeps, and their traces (block, sweep, frequency, port); a block for each direction."""
     points = of_role(record, Role.REFERENCE)
     count = points.sizes["point"]
-    ports = record.sizes["port"]
     if count < ports:
         raise ValueError(f"record: {count} reference sweeps, needs at least {ports} (one per port)")
+    if blocks is None:
+        places = np.round(points["commanded_deg"].values, 4)
+        blocks = 1 + int(np.count_nonzero(np.any(np.diff(places, axis=0) != 0.0, axis=1)))
+    if count % blocks:
+        raise ValueError(f"record: {count} reference sweeps, must be a multiple of {blocks} (one set per direction)")
+    return points, points["trace"].values.reshape(blocks, count // blocks, -1, ports)
+
+
+def _scatter(block: ComplexArray, mean: ComplexArray) -> tuple[FloatArray, float, FloatArray]:
+    """Return noise (frequency, port), its degrees of freedom, and the expanded relative uncertainty of the mean."""
+    blocks, sweeps = block.shape[:2]
+    # Every direction repeats its sweeps.
+    apart = np.mean(np.abs(block - block.mean(axis=1, keepdims=True)) ** 2, axis=(0, 1))
+    noise = np.sqrt(apart * sweeps / max(1, sweeps - 1))
+    return noise, 2.0 * blocks * (sweeps - 1), coverage_factor(sweeps) * noise / np.sqrt(2.0 * sweeps) / np.abs(mean)
+
+
+def relative_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | None = None) -> GainTransfer:
+    """Return factors without a reference: levels relative to the strongest sweep, or times `known.scale`.
+
+    Where both ports of a dual probe looked at one polarization, what port 2 reads more than port 1 is taken out.
+    """
+    ports, frequencies = record.sizes["port"], record.sizes["frequency"]
+    points, block = _visits(record, None, ports)
+    mean = block.mean(axis=1)
+    own = np.stack([mean[min(p, len(mean) - 1), :, p] for p in range(ports)], axis=-1)
+    noise, freedom, expanded = _scatter(block, np.where(np.abs(own) > 0.0, own, 1.0))
+    factor: ComplexArray = np.ones((frequencies, ports), complex)
+    if ports == 2 and len(mean) == 2:
+        factor[:, 1] = own[:, 0] / own[:, 1] * np.sign(_port_cosine(points, chamber, len(block[0])))
+    scan = of_role(record, Role.SCAN)["trace"].values * factor
+    top = np.sqrt(np.max(np.sum(np.abs(scan) ** 2, axis=2), axis=0)) if len(scan) else np.ones(frequencies)
+    scale = 1.0 / np.maximum(top, 1e-300) if known is None or known.scale is None else known.scale
+    nothing = np.broadcast_to(np.eye(ports, dtype=complex), (frequencies, ports, ports)).copy()
+    return GainTransfer(factor * scale[:, None], np.full(frequencies, np.nan), noise, nothing, np.zeros(frequencies, complex),
+                        expanded, freedom)  # fmt: skip
+
+
+def _port_cosine(points: xr.Dataset, chamber: Chamber, sweeps: int) -> float:
+    """Return the cosine between port 1's polarization at the first place and port 2's at the second."""
+    names = [str(name) for name in points["axis"].values]
+    if "probe" not in names:
+        return 1.0
+    shown = points["commanded_deg"].values[[0, sweeps], names.index("probe")]
+    roll = chamber.axis_table["probe"].map.angle_deg(shown)
+    return float(np.cos(np.deg2rad(roll[1] + 90.0 - roll[0])))
+
+
+def _stored_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | None) -> GainTransfer:
+    """Return the factors of a stored calibration with the noise of this record's own repeated sweeps."""
+    if known is None or known.stored is None:
+        raise ValueError("reference: method = 'stored', and no calibration was read (reference.calibration)")
+    stored, ports = known.stored, record.sizes["port"]
+    if stored.factor.shape != (record.sizes["frequency"], ports):
+        raise ValueError(
+            f"reference.calibration: {stored.factor.shape[1]} ports, must be {ports} as in the record (ports)"
+        )
+    age, most = age_days(record, known), chamber.reference.valid_days
+    if age is not None and age > most:
+        raise ValueError(
+            f"reference.calibration: {age:.1f} days old when the run began: must be at most {most:g} days (reference.valid_days); "
+            "calibrate the range again (colure calibrate), or method = 'none' gives the relative pattern"
+        )
+    _, block = _visits(record, None, ports)
+    noise, freedom, _ = _scatter(block, np.ones(block.shape[2:], complex))
+    return replace(stored, noise=noise, freedom=freedom)
+
+
+def _substitution(record: xr.Dataset, chamber: Chamber, known: ReferenceData | None) -> GainTransfer:
+    """Compare the reference sweeps of a record with the horn's computed gain.
+
+    The horn's mouth stands at `offset_mm` from the axes' intersection, its phase centre
+    `phase_centre_mm` in front of that; the path is shorter by as much.
+    """
+    reference = chamber.reference
+    ports = record.sizes["port"]
     frequency = record["frequency"].values
     distance = chamber.range_length_m
     gain_dbi = reference_gain_dbi(frequency, reference, distance)
@@ -124,24 +275,17 @@ def gain_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | N
         # The dimensions still say what the horn loses at short range.
         gain_dbi = known.gain_dbi + gain_dbi - reference_gain_dbi(frequency, reference)
     blocks = reference_blocks(chamber, ports, str(record.attrs["scheme"]))
-    if count % blocks:
-        raise ValueError(f"record: {count} reference sweeps, must be a multiple of {blocks} (one set per direction)")
-    block = points["trace"].values.reshape(blocks, count // blocks, frequency.size, ports)
+    points, block = _visits(record, blocks, ports)
     # Block p holds the sweeps in which port p met the horn's polarization.
-    aligned = _alignment(points, chamber, ports, blocks)
-    own = np.stack([block[p, :, :, p] for p in range(ports)], axis=-1) / aligned
+    aligned = _alignment(points, chamber, ports, blocks, None if known is None else known.probe)
+    own = np.stack([block[p, :, :, p] / aligned[:, p] for p in range(ports)], axis=-1)
     mean = own.mean(axis=0)
     if known is not None and known.path is not None:
         mean = mean / known.path[:, None]
     response, leak = _impurity(
         block.mean(axis=1), aligned, ports, known=blocks == 2 and reference.cross_polar_db is not None
     )
-    plain = own.mean(axis=0)
-    # Every direction of the horn repeats its sweeps.
-    apart = np.mean(np.abs(block - block.mean(axis=1, keepdims=True)) ** 2, axis=(0, 1))
-    noise = np.sqrt(apart * own.shape[0] / max(1, own.shape[0] - 1))
-    freedom = 2.0 * blocks * (own.shape[0] - 1)
-    expanded = coverage_factor(own.shape[0]) * noise / np.sqrt(2.0 * own.shape[0]) / np.abs(plain)
+    noise, freedom, expanded = _scatter(block, own.mean(axis=0))
     shorter = 1e-3 * reference.phase_centre_mm
     k = wavenumber(frequency)
     # Field the horn lays at the probe, exp(-jkA)/A removed for the nominal distance A.
@@ -163,7 +307,9 @@ def reference_blocks(chamber: Chamber, ports: int, scheme: str) -> int:
     return 2 if ports == 2 or (scheme == "two-pass" and chamber.reference.cross_polar_db is not None) else 1
 
 
-def _impurity(mean: ComplexArray, aligned: FloatArray, ports: int, *, known: bool) -> tuple[ComplexArray, ComplexArray]:
+def _impurity(
+    mean: ComplexArray, aligned: ComplexArray, ports: int, *, known: bool
+) -> tuple[ComplexArray, ComplexArray]:
     """Return (response, leak) from mean readings (block, frequency, port) of a pure horn.
 
     A port that receives r along its own vector and r leak 90 deg further reads -r leak of a horn
@@ -178,44 +324,56 @@ def _impurity(mean: ComplexArray, aligned: FloatArray, ports: int, *, known: boo
         return response, np.asarray(-mean[1, :, 0] / mean[0, :, 0])
     for one, other in ((0, 1), (1, 0)):
         # In block `one` the field lies along port `one`: what the other port reads is its impurity.
-        own = mean[other, :, other] / aligned[other]
-        response[:, other, one] = mean[one, :, other] / aligned[one] / own
+        own = mean[other, :, other] / aligned[:, other]
+        response[:, other, one] = mean[one, :, other] / aligned[:, one] / own
     return response, leak
 
 
 def reference_gain_dbi(frequency_hz: FloatArray, reference: Reference, distance_m: float = np.inf) -> FloatArray:
     """Return the computed gain of the reference horn, or what it lays on its axis at a finite distance."""
-    return horn_gain_dbi(
-        frequency_hz,
-        a=1e-3 * reference.aperture_a_mm,
-        b=1e-3 * reference.aperture_b_mm,
-        slant_e=1e-3 * reference.slant_e_mm,
-        slant_h=1e-3 * reference.slant_h_mm,
-        distance=distance_m,
-    )
+    a, b, slant_e, slant_h = reference.sides_m
+    return horn_gain_dbi(frequency_hz, a=a, b=b, slant_e=slant_e, slant_h=slant_h, distance=distance_m)
 
 
-def _alignment(points: xr.Dataset, chamber: Chamber, ports: int, blocks: int) -> FloatArray:
-    """Return the cosine between the horn's polarization and each port during its own sweeps, (port,).
+def _alignment(
+    points: xr.Dataset, chamber: Chamber, ports: int, blocks: int, probe: Expansion | None = None
+) -> ComplexArray:
+    """Return what each port receives of the horn during its own sweeps, over a horn along it, (frequency, port).
 
-    The horn is polarized along x of the device frame; port 2 lies 90 deg of growing roll from
-    port 1.
+    The horn is polarized along x of the device frame; port 2 lies 90 deg of growing roll from port 1. At the axes'
+    intersection this is the cosine between the two; beside it the horn's pattern, distance and path count.
     """
     names = [str(name) for name in points["axis"].values]
-    per_port = points.sizes["point"] // blocks
-    out = np.empty(ports)
+    per_port, frequency = points.sizes["point"] // blocks, points["frequency"].values
+    offset_m = 1e-3 * np.asarray(chamber.reference.offset_mm, float)
+    out = np.empty((frequency.size, ports), complex)
+    cosine = np.empty(ports)
     for port in range(ports):
         shown = points["commanded_deg"].values[port * per_port]
         angle = {n: float(chamber.axis_table[n].map.angle_deg(v)) for n, v in zip(names, shown, strict=True)}
         first, second = (np.deg2rad(angle[name]) for name in chamber.positioner.geometry.axis_names)
         horn = device_to_lab(chamber.positioner.geometry, first=first, second=second).rotation[:, 0]
         chi = np.deg2rad(angle.get("probe", 0.0) + 90.0 * port)
-        out[port] = horn[0] * np.cos(chi) + horn[1] * np.sin(chi)
-    if np.any(np.abs(out) < 0.9):
+        cosine[port] = horn[0] * np.cos(chi) + horn[1] * np.sin(chi)
+        out[:, port] = (
+            horn_seen(chamber, frequency, angle, port=port + 1, offset_m=offset_m, probe=probe)
+            if offset_m.any()
+            else cosine[port]
+        )
+    if np.any(np.abs(cosine) < 0.9):
         raise ValueError(
-            f"record: reference horn is not aligned with the probe port (cosine {out.min():.2f}, limit 0.9)"
+            f"record: reference horn is not aligned with the probe port (cosine {cosine.min():.2f}, limit 0.9)"
         )
     return out
+
+
+def _said(transfer: GainTransfer) -> dict[str, Any]:
+    if np.isnan(transfer.reference_gain_dbi).any():
+        return {"method": "none: relative levels"}
+    return {
+        "method": "substitution, horn dimensions",
+        "reference_gain_dbi": [round(float(g), 4) for g in transfer.reference_gain_dbi],
+    }
 
 
 def apply_gain(record: xr.Dataset, transfer: GainTransfer) -> xr.Dataset:
@@ -233,7 +391,6 @@ def apply_gain(record: xr.Dataset, transfer: GainTransfer) -> xr.Dataset:
     return with_step(
         record.assign(trace=(record["trace"].dims, values, attrs)),
         "gain",
-        method="substitution, horn dimensions",
-        reference_gain_dbi=[round(float(g), 4) for g in transfer.reference_gain_dbi],
+        **_said(transfer),
         **unequal,
     )

@@ -83,8 +83,10 @@ def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
 
 
 def _level(bench: Bench) -> Iterator[Cause]:
-    inputs = bench.inputs
-    expanded = inputs.chamber.reference.gain_uncertainty_db
+    inputs, reference = bench.inputs, bench.inputs.chamber.reference
+    if not reference.absolute:
+        return
+    expanded = reference.gain_uncertainty_db
     yield Cause("reference gain", bench.scaled(expanded)[None], f"declared \u00b1{expanded:g} dB (k = 2)", "declared", "normal",
                 expanded, "dB")  # fmt: skip
     if inputs.mismatch_db > 0.0:
@@ -92,6 +94,15 @@ def _level(bench: Bench) -> Iterator[Cause]:
         yield Cause(
             "mismatch", bench.scaled(inputs.mismatch_db)[None], words, "declared", "normal", inputs.mismatch_db, "dB"
         )
+    if inputs.place_db > 0.0:
+        words = f"declared \u00b1{reference.offset_uncertainty_mm:g} mm of the horn's place, at {list(reference.offset_mm)} mm"
+        yield Cause(
+            "reference place", bench.scaled(inputs.place_db)[None], words, "declared", "normal", inputs.place_db, "dB"
+        )
+    if inputs.age_days is not None:
+        size = reference.drift_db_day * inputs.age_days
+        words = f"stored {inputs.age_days:.1f} days before; declared \u00b1{reference.drift_db_day:g} dB a day"
+        yield Cause("drift since calibration", bench.scaled(size)[None], words, "declared", "normal", size, "dB")
 
 
 def _chain(bench: Bench) -> Iterator[Cause]:

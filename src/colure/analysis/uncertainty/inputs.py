@@ -60,6 +60,7 @@ class Inputs:
     sweeps: the record and the steps that made the sphere of it, to be gone again.
     noise_dof: degrees of freedom of `noise_sigma`.
     seed: what every random draw begins with.
+    place_db: expanded, of the reference horn's place. age_days: of a stored calibration when the record was measured; None without.
     leak_noise (frequency,): noise, each of the two quadratures, of the probe's impurity as the horn's sweeps told it.
     """
 
@@ -81,6 +82,8 @@ class Inputs:
     answer: Answer | None = None
     drift_parts: int = 0
     leak_noise: FloatArray | None = None
+    place_db: float = 0.0
+    age_days: float | None = None
     noise_dof: float = float("inf")
 
     def only(self, index: int) -> Inputs:

@@ -22,6 +22,9 @@ from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import theta_phi
 from colure.waves.harmonics import FieldsAt
 
+#: Causes that move all levels together.
+COMMON = ("reference gain", "mismatch", "reference place", "drift since calibration")
+
 
 @dataclass(frozen=True)
 class LevelCut:
@@ -88,7 +91,7 @@ def level_cuts(
         settings=base.settings, slant=base.slant, region=base.region, one_polarization=base.one_polarization
     )
     bench = Bench(replace(inputs, figures=levels), nominal, np.zeros((nominal.k.size, 1)), [])
-    every = [one for one in causes(bench) if one.term not in ("reference gain", "mismatch")]
+    every = [one for one in causes(bench) if one.term not in COMMON]
     values, expanded = [], []
     for f, coefficients in enumerate(nominal.coefficients):
         beam = find_beam(coefficients, slant=base.slant, region=base.region)
@@ -98,7 +101,7 @@ def level_cuts(
         found = [bench.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
         values.append(then)
         expanded.append(joint_half_width(found)[0])
-    common = float(np.hypot(inputs.chamber.reference.gain_uncertainty_db, inputs.mismatch_db))
+    common = common_db(inputs)
     out = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         shape = (3, len(planes_deg), angle.size)
@@ -108,6 +111,15 @@ def level_cuts(
             for i, plane in enumerate(planes_deg)
         ])  # fmt: skip
     return out
+
+
+def common_db(inputs: Inputs) -> float:
+    """Return the expanded uncertainty in dB that all levels have in common; 0 where they are relative."""
+    reference = inputs.chamber.reference
+    if not reference.absolute:
+        return 0.0
+    since = reference.drift_db_day * (inputs.age_days or 0.0)
+    return float(np.linalg.norm([reference.gain_uncertainty_db, inputs.mismatch_db, inputs.place_db, since]))
 
 
 def _by_component(table: FloatArray) -> dict[str, FloatArray]:

@@ -10,9 +10,11 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from colure.analysis.steps.gain import method_of
 from colure.analysis.uncertainty.trial import Bench, Cause
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.plan import ROLES, Role
+from colure.model.reference import WITH_HORN
 
 LEAKAGE_DRAWS = 16
 JUMP_DRAWS = 40
@@ -83,7 +85,7 @@ def _compression(bench: Bench) -> Iterator[Cause]:
 
 def _reconnection(bench: Bench) -> Iterator[Cause]:
     reference = bench.inputs.chamber.reference
-    if reference.reconnect_db > 0.0 or reference.reconnect_deg > 0.0:
+    if reference.absolute and (reference.reconnect_db > 0.0 or reference.reconnect_deg > 0.0):
         turn = np.exp(1j * np.deg2rad(reference.reconnect_deg)) - 1.0
         both = [bench.scaled(reference.reconnect_db), turn * bench.nominal.coefficients]
         words = f"declared \u00b1{reference.reconnect_db:g} dB and \u00b1{reference.reconnect_deg:g} deg from the reference to the device"
@@ -101,7 +103,8 @@ def _imbalance(bench: Bench) -> Iterator[Cause]:
         shown = record["commanded_deg"].values[:, list(record["axis"].values).index("probe")]
         share += np.sin(np.deg2rad(bench.inputs.chamber.axis_table["probe"].map.angle_deg(shown)))[:, None, None] ** 2
     share[:, :, record["port"].values == 2] = 1.0
-    share[np.isin(record["role"].values, [ROLES.index(Role.REFERENCE), ROLES.index(Role.CABLE)])] = 0.0
+    horn = [ROLES.index(Role.REFERENCE)] if method_of(record) in WITH_HORN else []
+    share[np.isin(record["role"].values, [*horn, ROLES.index(Role.CABLE)])] = 0.0
     logs = (probe.imbalance_db / DB, 1j * np.deg2rad(probe.imbalance_deg))
     words = f"declared \u00b1{probe.imbalance_db:g} dB and \u00b1{probe.imbalance_deg:g} deg of the second polarization against the first"
     changes = _changed(bench, [again.trace * np.exp(one * share) for one in logs])

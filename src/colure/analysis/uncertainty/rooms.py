@@ -123,12 +123,9 @@ def shared_power(nominal: Expansion, rooms: ComplexArray) -> FloatArray:
 def _of_reference(bench: Bench, directions: FloatArray) -> ComplexArray:
     """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
     horn, frequency_hz = bench.inputs.chamber.reference, bench.inputs.sphere.frequency_hz
-    sides = {
-        "a": 1e-3 * horn.aperture_a_mm,
-        "b": 1e-3 * horn.aperture_b_mm,
-        "slant_e": 1e-3 * horn.slant_e_mm,
-        "slant_h": 1e-3 * horn.slant_h_mm,
-    }
+    if not horn.absolute:
+        return np.zeros((frequency_hz.size, len(directions), 2), complex)
+    sides = dict(zip(("a", "b", "slant_e", "slant_h"), horn.sides_m, strict=True))
     sent = horn_aside(frequency_hz, directions, **sides)
     # So near, the horn lays less on its axis than its far field would.
     near = horn_gain_dbi(frequency_hz, **sides, distance=bench.inputs.chamber.range_length_m)

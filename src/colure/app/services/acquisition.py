@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import json
 import shutil
+import socket
 import subprocess
 import sys
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager, nullcontext
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services.reference import probe_of, reference_of
+from colure.app.services.stored_calibration import require_valid
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -69,13 +72,18 @@ def twin_process(folder: Path) -> Iterator[dict[str, str]]:
 
 @dataclass(frozen=True)
 class Bench:
-    """The chamber's instruments, connected, and the clock they live by."""
+    """The chamber's instruments, connected, and the clock they live by.
+
+    person
+        Address at which the simulated chamber is told what a person has mounted; None where there is a real person.
+    """
 
     analyzer: AnalyzerDriver
     axes: AxesDriver
     states: StateDriver | None
     clock: Clock
     names: dict[str, str]
+    person: str | None = None
 
 
 @contextmanager
@@ -97,10 +105,11 @@ def instruments(campaign: Campaign) -> Iterator[Bench]:
     names = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
     if states is not None and states.resource is not None:
         names["device"] = states.resource
-    simulated = "twin" in names.values()
+    simulated, person = "twin" in names.values(), None
     with ExitStack() as stack:
         if simulated:
             served = stack.enter_context(twin_process(campaign.folder))
+            person = served["device"]
             names = {name: served[name] if value == "twin" else value for name, value in names.items()}
         stack.callback(hold_resource(names["axes"]).close)
         clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
@@ -112,7 +121,19 @@ def instruments(campaign: Campaign) -> Iterator[Bench]:
         switch = connect_states(table, campaign.folder)
         if switch is not None:
             stack.callback(switch.close)
-        yield Bench(analyzer, axes, switch, clock, names)
+        yield Bench(analyzer, axes, switch, clock, names, person)
+
+
+def _mount(address: str, antenna: str) -> None:
+    """Exchange device and horn in the simulated chamber, as a person does in a real one."""
+    _, host, port, _ = address.split("::")
+    with (
+        socket.create_connection((host, int(port)), timeout=5.0) as line,
+        line.makefile("rw", encoding="ascii") as words,
+    ):
+        words.write(f"MOUNT {antenna}\nMOUNT?\n")
+        words.flush()
+        words.readline()
 
 
 def acquire(
@@ -150,6 +171,7 @@ def acquire(
 
     # What cannot be processed afterwards is not measured for hours first.
     reference_of(campaign, plan.frequency_hz)
+    require_valid(campaign)
     run.path.mkdir(parents=True, exist_ok=True)
     _check_disk(run.path, plan)
     # The simulated chamber does not mind a sleeping computer.
@@ -178,6 +200,7 @@ def acquire(
                 listener=listener,
                 clock=bench.clock,
                 options=options or EngineOptions(),
+                mount=None if bench.person is None else partial(_mount, bench.person),
             )
             if on_engine is not None:
                 on_engine(engine)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from colure.app.services.measurable import partly_measurable, require_measurable
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan
@@ -23,7 +24,9 @@ def make_plan(folder: Path, run: RunFolder | None = None) -> tuple[Campaign, Pla
     from colure.planning.preflight import make_plan as plan_campaign
 
     campaign, ties = with_tie_direction(Campaign.load(folder), run)
+    require_measurable(campaign)
     resolved, plan = plan_campaign(campaign)
+    plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign)]
     plan.predicted["ties"] = ties.as_dict()
     return resolved, plan
 

@@ -13,7 +13,13 @@ def cautions_of(campaign: Campaign, plan: Plan) -> list[str]:
     """Return the cautions that a person acknowledges before a run."""
     exposure = plan.predicted["exposure"]
     beyond = "; the guideline ends at 300 GHz, its value there is shown" if plan.frequency_hz[-1] > 300e9 else ""
+    swap = campaign.chamber.reference.method == "swap"
+    exchange = [
+        "Exchange of device and horn: the run rests twice and says what to mount; the source is off and the axes are held, "
+        "but nothing locks the door: take the drives' power away before you go in."
+    ]
     return [
+        *(exchange if swap else []),
         "Axes move without warning and for a long time: nobody inside, door closed, hands and cables clear.",
         "Colure's stop brakes the axes but is no emergency stop: that one is hard-wired, works without software and "
         "cuts the drives; know where it is and try it.",

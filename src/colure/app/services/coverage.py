@@ -64,6 +64,8 @@ def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
         raise InputError(
             [f"run {run.path.name}: {max(len(names), 1)} state, needs at least 2 for a best-of envelope (states)"]
         )
+    if not campaign.chamber.reference.absolute:
+        raise InputError(["coverage: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"])
     settings = campaign.evaluation()
     percent = settings.coverage_percent or USUAL_PERCENT
     power, peak, expanded, frequency, theta = {}, {}, 0.0, 0.0, np.zeros(0)

@@ -88,6 +88,8 @@ def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Rea
     from colure.analysis.cuts.levels import cut_levels
     from colure.analysis.cuts.scan import read_cuts
     from colure.analysis.pipeline.recipe import mismatch_db
+    from colure.analysis.steps.gain import age_days
+    from colure.analysis.steps.horn_place import place_uncertainty_db
     from colure.report.cut_charts import cuts_chart
 
     record = opened(run, state)
@@ -96,6 +98,11 @@ def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Rea
         "order": float(record.attrs["order"]),
         "mismatch_db": mismatch_db(campaign.chamber, campaign.device, reference),
     }
+    if campaign.chamber.reference.has_horn:
+        probe = None if reference is None else reference.probe
+        context["place_db"] = place_uncertainty_db(campaign.chamber, record["frequency"].values, probe)
+    if reference is not None and (age := age_days(record, reference)) is not None:
+        context["age_days"] = age
     if reference is not None and reference.uncertainty_db is not None:
         context["table_db"] = reference.uncertainty_db
     try:
@@ -138,9 +145,10 @@ def write_levels(levels: list[CutLevel], target: Path) -> None:
     """Write every direction of every cut at every frequency: angles, fields, and the interval of the level (CSV)."""
     with target.open("w", newline="", encoding="utf-8") as out:
         writer = csv.writer(out)
+        unit = levels[0].unit.lower() if levels else "dbi"
         writer.writerow(
-            ["cut", "frequency_hz", "angle_deg", "theta_deg", "phi_deg", "azimuth_deg", "elevation_deg", "co_dbi", "co_phase_deg",
-             "cross_dbi", "cross_phase_deg", "total_dbi", "lower_dbi", "upper_dbi"]
+            ["cut", "frequency_hz", "angle_deg", "theta_deg", "phi_deg", "azimuth_deg", "elevation_deg", f"co_{unit}", "co_phase_deg",
+             f"cross_{unit}", "cross_phase_deg", f"total_{unit}", f"lower_{unit}", f"upper_{unit}"]
         )  # fmt: skip
         for one in levels:
             for row in one.rows():
@@ -182,9 +190,8 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state
         write_figures(target, found.figures)
         return f"{len(found.figures)} figures with their intervals"
     write_levels(found.levels, target)
-    return (
-        f"{len(found.scan.cuts)} cuts, levels in dBi with 95 % intervals; phases refer to the device's declared centre"
-    )
+    unit = "dBi" if campaign.chamber.reference.absolute else "dB below the strongest"
+    return f"{len(found.scan.cuts)} cuts, levels in {unit} with 95 % intervals; phases refer to the device's declared centre"
 
 
 @dataclass(frozen=True)

@@ -37,6 +37,10 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state
     require_free(target)
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
+    if kind in ("touchstone", "nsma") and not campaign.chamber.reference.absolute:
+        raise InputError(
+            [f"export {kind}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"]
+        )
     done = processing.process(campaign, run, state=state)
     if kind == "csv":
         write_csv(done.pattern, target)

@@ -41,7 +41,15 @@ def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData 
         path = substitution_path(source=source, horn=horn, device=device, adapter=adapter)
         if campaign.device.reflection is not None:
             loss = np.asarray(-10.0 * np.log10(np.maximum(1.0 - np.abs(device) ** 2, 1e-12)))
-    return None if gain is None and path is None else ReferenceData(gain, uncertainty, path, loss)
+    probe = probe_of(campaign, frequency_hz) if any(table.offset_mm) else None
+    stored, stored_at_s = None, None
+    if table.method == "stored":
+        from colure.app.services.stored_calibration import read_calibration
+
+        stored, stored_at_s = read_calibration(campaign, frequency_hz)
+    if gain is None and path is None and probe is None and stored is None:
+        return None
+    return ReferenceData(gain, uncertainty, path, loss, stored, stored_at_s, probe=probe)
 
 
 def _interpolated(path: Path, frequency_hz: FloatArray) -> tuple[FloatArray, float]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.app.services.reference import probe_of
+from colure.app.services.reference import probe_of, reference_of
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
     from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.steps.gain import ReferenceData
     from colure.model.figure import Figure
     from colure.twin.rehearsal import Rehearsed
 
@@ -32,6 +33,8 @@ REMEDIES = {
     "alignment": "align better: the tolerances under alignment in chamber.toml decide this term",
     "probe polarization": "calibrate the probe's purity, or use a purer probe",
     "finite distance": "a longer range, or both polarizations and a transform",
+    "reference place": "survey the horn's place: reference.offset_uncertainty_mm in chamber.toml, or put it at the axes' intersection",
+    "drift since calibration": "calibrate the range again: colure calibrate, or a reference in every run",
     "mismatch": "state the reflections in files, or better matched cables, or an attenuator at the cable's end",
     "leakage": "better shielding, tighter connectors, more power",
     "receiver compression": "less power at the receiver: 10 dB less is a tenth of it",
@@ -152,12 +155,25 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         record = of_state(record, 0)
     try:
         probe = probe_of(campaign, plan.frequency_hz)
-        done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe())
+        reference = _beyond_the_horn(campaign, plan.frequency_hz)
+        done = process(
+            record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe(), reference=reference
+        )
     except ValueError as error:
         raise InputError([str(error)]) from None
     asked = replace(asked_of(campaign, Evaluation()), region_deg=done.sphere.region_deg, mismatch_loss_db=None)
     truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
     return CarriedOut(done, rehearsed, truth)
+
+
+def _beyond_the_horn(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData | None:
+    """Return what a rehearsal knows of the reference: the simulated horn has no table and no adapter of its own."""
+    from colure.analysis.steps.gain import ReferenceData
+
+    known = reference_of(campaign, frequency_hz)
+    if known is None or (known.stored is None and known.probe is None):
+        return None
+    return ReferenceData(None, None, None, None, known.stored, known.stored_at_s, probe=known.probe)
 
 
 def measured(
@@ -174,7 +190,8 @@ def measured(
     else:
         path = scan_proposal(campaign).path
     moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
-    gain = reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference)
+    horn = campaign.chamber.reference.has_horn
+    gain = reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference) if horn else None
     found = measure(
         campaign.chamber,
         campaign.device,

@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.analysis.verdict.verdicts import MaskView, Verdict
-    from colure.app.services.pattern_object import FilePattern
     from colure.model.figure import Figure
     from colure.model.specification import Mask
 
@@ -66,6 +65,8 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
     from colure.analysis.uncertainty.level_cuts import level_cuts
     from colure.analysis.verdict.verdicts import in_band
 
+    if done.chamber is not None and not done.chamber.reference.absolute:
+        _require_gain(specification, "levels without a reference (reference.method = 'none')", "this run")
     planes = _planes(specification)
     cuts = {
         float(f): level_cuts(done.budget.only(i), planes)[0]
@@ -93,7 +94,8 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
     specification = load_specification(specification_file)
     opened, wanted = open_pattern(path, slant_deg=slant_deg), path.parent / "evaluation.toml"
     figures = list(opened.evaluate(load(Evaluation, wanted) if wanted.is_file() else None))
-    _require_gain(specification, opened, path.name)
+    if not opened.holds_gain:
+        _require_gain(specification, opened.scale, path.name)
     planes = _planes(specification)
     cuts = opened.cuts(planes) if planes else {}
     found = _decide(specification, figures, cuts)
@@ -103,16 +105,14 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
     return replace(found, verdicts=[*limits, *known])
 
 
-def _require_gain(specification: Specification, opened: FilePattern, name: str) -> None:
-    """Raise `InputError` for masks in dBi, or by published curves in dBi, where a file holds no gain."""
+def _require_gain(specification: Specification, scale: str, name: str) -> None:
+    """Raise `InputError` for masks in dBi, or by published curves in dBi, where there is no gain but another scale."""
     faults = []
-    for mask in specification.masks if not opened.holds_gain else ():
+    for mask in specification.masks:
         if not mask.relative:
-            faults.append(
-                f"mask {mask.name!r}: in dBi, but {name} holds {opened.scale}; set relative = true (dB re the peak)"
-            )
+            faults.append(f"mask {mask.name!r}: in dBi, but {name} holds {scale}; set relative = true (dB re the peak)")
         elif mask.formula != "table" and mask.peak_gain_dbi is None:
-            faults.append(f"mask {mask.name!r}: peak_gain_dbi: missing; {name} holds {opened.scale}, no gain (dBi)")
+            faults.append(f"mask {mask.name!r}: peak_gain_dbi: missing; {name} holds {scale}, no gain (dBi)")
     if faults:
         raise InputError(faults)
 

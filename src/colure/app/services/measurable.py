@@ -1,0 +1,54 @@
+"""What a campaign asks for that its scan or its reference cannot give: said before anything is measured."""
+
+from __future__ import annotations
+
+from colure.errors import InputError
+from colure.model.campaign import Campaign
+
+#: Wishes that need a gain, and those that need the whole sphere.
+GAIN_WISHES = ("gain_dbi", "efficiency_db")
+SPHERE_WISHES = ("directivity_dbi", "efficiency_db", "front_to_back_db")
+#: Entries of evaluation.toml that need a gain, and those that need the whole sphere.
+GAIN_ENTRIES = ("coverage_percent", "transmit_power_dbm", "sensitivity_dbm", "sectors")
+SPHERE_ENTRIES = ("coverage_percent", "horizon_bands_deg")
+#: Entries that give less on part of a sphere, and what is left of them.
+LESS = {
+    "transmit_power_dbm": ("total radiated power", "the EIRP"),
+    "sensitivity_dbm": ("total isotropic sensitivity", "the EIS"),
+}
+
+
+def require_measurable(campaign: Campaign) -> None:
+    """Raise `InputError` for figures that were asked for and that no such run can give; entry, value and limit are named."""
+    goal, asked = campaign.goal, campaign.evaluation()
+    wishes = () if goal.want is None else tuple(goal.want.wishes)
+    faults = list[str]()
+    if not campaign.chamber.reference.absolute:
+        faults += [
+            f"goal.toml: want.{name}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dB)"
+            for name in wishes
+            if name in GAIN_WISHES
+        ]
+        faults += [
+            f"evaluation.toml: {name}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dB)"
+            for name in GAIN_ENTRIES
+            if getattr(asked, name)
+        ]
+    if goal.scan is None and goal.region_deg < 180.0:
+        part = f"must be read on the whole sphere: region_deg = {goal.region_deg:g} in goal.toml must be 180 deg, or leave the entry out"
+        faults += [f"goal.toml: want.{name}: {part}" for name in wishes if name in SPHERE_WISHES]
+        faults += [f"evaluation.toml: {name}: {part}" for name in SPHERE_ENTRIES if getattr(asked, name)]
+    if faults:
+        raise InputError(faults)
+
+
+def partly_measurable(campaign: Campaign) -> list[str]:
+    """Return in plain words what part of a sphere leaves out of what evaluation.toml asks for."""
+    goal, asked = campaign.goal, campaign.evaluation()
+    if goal.scan is not None or goal.region_deg >= 180.0:
+        return []
+    return [
+        f"{whole}: needs the whole sphere; region_deg = {goal.region_deg:g} gives {left} only (evaluation.toml: {name})"
+        for name, (whole, left) in LESS.items()
+        if getattr(asked, name) is not None
+    ]

@@ -1,0 +1,81 @@
+"""Device and horn exchanged by a person: the run rests, says what to mount, and goes on; on a 4 x 4 panel over real sockets."""
+
+from __future__ import annotations
+
+import threading
+
+import numpy as np
+import pytest
+
+from colure.acquire.states import State
+from colure.app import services
+from colure.app.storage.folders import run_folder
+from colure.model.campaign import Campaign
+from colure.model.files import open_dataset
+from colure.planning.preflight import make_plan
+from tests.coverage.scenarios import Scenario, band, four_by_four
+
+HELD = {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.213}
+
+
+def campaign_of(folder, **reference) -> Campaign:
+    chamber = {"reference": {"reconnect_db": 0.1, "reconnect_deg": 2.0, **reference}}
+    goal = band(24.1, wanted_level_db=-20, region_deg=25)
+    return Campaign.load(
+        Scenario(device=four_by_four(), goal=goal, chamber=chamber, twin={"device": HELD}).write(folder)
+    )
+
+
+def measured(campaign: Campaign, *, refuse: int = -1):
+    """Acquire; whoever is asked goes on at once, or stops at the exchange that has the number `refuse`."""
+    from colure.acquire.outcome import Options
+
+    asked, engines = [], []
+
+    def listen(event):
+        if event.data.get("state") == "paused":
+            asked.append(event.text)
+            act = engines[-1].resume if len(asked) - 1 != refuse else (lambda: engines[-1].stop("nobody is here"))
+            threading.Timer(0.05, act).start()
+
+    plan = make_plan(campaign)[1]
+    outcome = services.acquire(
+        campaign, plan, run_folder(campaign.folder, "first"), listener=listen, on_engine=engines.append,
+        options=Options(pause_limit_s=5.0),
+    )  # fmt: skip
+    return outcome, asked
+
+
+def gain_of(campaign: Campaign) -> tuple[float, float, float]:
+    figures = services.read_figures(campaign, run_folder(campaign.folder, "first"))
+    one = next(f for f in figures if f.name == "gain_dbi")
+    rows = {row.term: row.expanded for row in one.budget}
+    return one.value, one.expanded_uncertainty, rows.get("reconnection", 0.0)
+
+
+def test_a_person_exchanges_horn_and_device(tmp_path):
+    swap, switch = campaign_of(tmp_path / "swap", method="swap"), campaign_of(tmp_path / "switch")
+    outcome, asked = measured(swap)
+    assert outcome.state is State.DONE
+    assert len(asked) == 2
+    assert "mount the reference horn" in asked[0] and "mount the device" in asked[1]
+    assert all("source is off" in text for text in asked)
+    assert measured(switch)[1] == []
+    record = open_dataset(run_folder(swap.folder, "first").record)
+    assert record.attrs["reference_method"] == "swap"
+    value, expanded, reconnection = gain_of(swap)
+    other, _, _ = gain_of(switch)
+    assert value == pytest.approx(other, abs=0.05)
+    assert reconnection == pytest.approx(0.1, rel=0.1)
+    assert expanded > reconnection
+
+
+def test_a_run_that_was_left_at_the_exchange_asks_again(tmp_path):
+    campaign = campaign_of(tmp_path, method="swap")
+    outcome, asked = measured(campaign, refuse=1)
+    assert outcome.state is State.STOPPED and len(asked) == 2
+    outcome, again = measured(campaign)
+    assert outcome.state is State.DONE
+    assert len(again) == 1 and "mount the device" in again[0]
+    trace = open_dataset(run_folder(campaign.folder, "first").record)["trace"].values
+    assert np.all(np.isfinite(trace))
