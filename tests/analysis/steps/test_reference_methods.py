@@ -83,8 +83,8 @@ def test_a_stated_place_is_corrected(tmp_path, place, chamber, scheme):
     assert abs(away) < 0.05
 
 
-@pytest.mark.parametrize("count", [2, pytest.param(40, marks=pytest.mark.nightly)])
-def test_intervals_hold_the_truth_with_a_horn_beside_the_device(tmp_path, count):
+def test_intervals_hold_the_truth_with_a_horn_beside_the_device(tmp_path, request):
+    count = 40 if request.config.getoption("--nightly") else 2
     # Drawn chambers, the horn's true place among them.
     reference = {
         **HORN_38_GHZ,

@@ -5,9 +5,8 @@ from __future__ import annotations
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 
-#: Wishes that need a gain, and those that need the whole sphere.
+#: Wishes that need a gain.
 GAIN_WISHES = ("gain_dbi", "efficiency_db")
-SPHERE_WISHES = ("directivity_dbi", "efficiency_db", "front_to_back_db")
 #: Entries of evaluation.toml that need a gain, and those that need the whole sphere.
 GAIN_ENTRIES = ("coverage_percent", "transmit_power_dbm", "sensitivity_dbm", "sectors")
 SPHERE_ENTRIES = ("coverage_percent", "horizon_bands_deg")
@@ -36,7 +35,6 @@ def require_measurable(campaign: Campaign) -> None:
         ]
     if goal.scan is None and goal.region_deg < 180.0:
         part = f"must be read on the whole sphere: region_deg = {goal.region_deg:g} in goal.toml must be 180 deg, or leave the entry out"
-        faults += [f"goal.toml: want.{name}: {part}" for name in wishes if name in SPHERE_WISHES]
         faults += [f"evaluation.toml: {name}: {part}" for name in SPHERE_ENTRIES if getattr(asked, name)]
     if faults:
         raise InputError(faults)
