@@ -36,10 +36,6 @@ def folder_of(tmp_path, evaluation="", **more):
             {"goal": band(24.1, region_deg=60)},
             "horizon_bands_deg: must be read on the whole",
         ),
-        (
-            "",
-            {"goal": band(24.1, region_deg=60, want={"directivity_dbi": 0.3})},
-        ),
         ("", {"goal": band(24.1, want={"gain_dbi": 0.3}), "chamber": NONE}, r"want.gain_dbi: needs a reference"),
         ("transmit_power_dbm = 10", {"chamber": NONE}, r"transmit_power_dbm: needs a reference"),
     ],
