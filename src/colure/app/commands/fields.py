@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -51,6 +52,10 @@ accept_option = click.option(
     show_default=True,
     help="Error of a determined direction, dB of the peak.",
 )
+@click.option("--amplitude-only", is_flag=True, help="Use amplitudes of two or more spheres, no phase (experimental).")
+@click.option("--start", type=click.Path(path_type=Path), help="With --amplitude-only: far field like the device's.")
+@click.option("--size-mm", type=str, help="x,y,z: with --amplitude-only, sides of the box that holds all sources.")
+@click.option("--centre-mm", type=str, help="x,y,z: with --amplitude-only, centre of that box; 0,0,0 by default.")
 @click.option("--state", "state_name", help="One state of a device that has several; all of them by default.")
 @batch_options
 @click.option("--record", help="Path or URL of the run's record, if it lies elsewhere (with --scheduler).")
@@ -77,6 +82,10 @@ def process(
     position_mm: float | None,
     angle_deg: float | None,
     error_limit_db: float,
+    amplitude_only: bool,
+    start: Path | None,
+    size_mm: str | None,
+    centre_mm: str | None,
     state_name: str | None,
     batch: BatchOptions,
     record: str | None,
@@ -95,6 +104,10 @@ def process(
     along phi (e_phi). The first-order correction is used where it loses less than the noise of the data,
     else every azimuthal order of the probe.
 
+    --amplitude-only finds the phase from amplitudes on two or more spheres. It starts from a far field that resembles
+    the device (--start). It gives no error of the field, no delay and no phase over frequency. It writes nothing and
+    ends with exit code 1 where the result does not prove itself.
+
     Several folders, a glob, a run folder or @list make a batch: what did not change since last time is
     kept, what fails is told and left out. --scheduler cuts one large record into states and blocks of
     frequencies for threads, a local cluster or a Dask scheduler; patterns.zarr holds the result.
@@ -107,10 +120,28 @@ def process(
       colure process near.nc far.nc --to far-field
       colure process near.nc far.nc --to far-field --origin-m 0,0,-0.03 --keep-radius-m 0.05
       colure process near.nc far.nc --probe probe.nc --position-mm 0.1
+      colure process --amplitude-only near-1.nc near-2.nc far.nc --start design.nc --size-mm 26,26,4
     """
     from colure.errors import InputError
 
     folder, name = Path(sources[0] if sources else "."), run_name or "first"
+    if not amplitude_only and (start or size_mm or centre_mm):
+        raise InputError(["--start, --size-mm, --centre-mm: go with --amplitude-only"])
+    if amplitude_only:
+        if probe_file or probe_port_2 or origin_m or keep_radius_m:
+            raise InputError(["--amplitude-only: goes without --probe, --origin-m and --keep-radius-m"])
+        _amplitudes(
+            [Path(one) for one in sources],
+            start,
+            size_mm,
+            centre_mm,
+            order,
+            step_deg,
+            noise_db,
+            accept,
+            as_json=as_json,
+        )
+        return
     if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
         from colure.app.services.converting import FileUncertainty, transform_file
 
@@ -120,7 +151,7 @@ def process(
         probes = [one for one in (probe_file, probe_port_2) if one is not None]
         if probe_port_2 is not None and probe_file is None:
             raise InputError(["--probe-port-2: needs --probe for port 1"])
-        place = None if origin_m is None else _point(origin_m)
+        place = None if origin_m is None else _point(origin_m, "--origin-m", 100.0, "m")
         words = transform_file(
             folder,
             Path(sources[1]),
@@ -142,6 +173,40 @@ def process(
         scale_out(folder, name, batch, record=record, memory_gib=memory_gib, step_deg=step_deg, as_json=as_json)
     else:
         _process_one(folder, name, state_name, as_json=as_json)
+
+
+def _amplitudes(
+    files: list[Path],
+    start: Path | None,
+    size_mm: str | None,
+    centre_mm: str | None,
+    order: int | None,
+    step_deg: float | None,
+    noise_db: float | None,
+    accept: frozenset[str],
+    *,
+    as_json: bool,
+) -> None:
+    from colure.app.services.amplitudes import transform_amplitudes
+    from colure.errors import CHECK_FAILED, GOOD, InputError
+
+    if len(files) < 3:
+        raise InputError([f"--amplitude-only: {len(files)} files, must be near fields on two spheres and the result"])
+    if start is None or size_mm is None:
+        raise InputError(
+            ["--amplitude-only: needs --start (far field like the device's) and --size-mm (box of sources)"]
+        )
+    size = _point(size_mm, "--size-mm", 1e4, "mm")
+    if min(size) <= 0.0:
+        raise InputError([f"--size-mm = {size_mm!r}: every side must be larger than 0 mm"])
+    words, believed = transform_amplitudes(
+        files[:-1], files[-1], start=start, size_mm=size, order=order, step_deg=step_deg or 1.0, noise_db=noise_db,
+        centre_mm=_point(centre_mm or "0,0,0", "--centre-mm", 1e4, "mm"), accept=accept,
+    )  # fmt: skip
+    result = {"pattern": str(files[-1]) if believed else None, "steps": words}
+    last = f"pattern: {files[-1]}" if believed else "nothing written: the phase was not found"
+    click.echo(json_text(result) if as_json else "\n".join([*words, last]))
+    sys.exit(GOOD if believed else CHECK_FAILED)
 
 
 def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json: bool) -> None:
@@ -207,14 +272,14 @@ def convert(
     click.echo(json_text({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
 
 
-def _point(text: str) -> tuple[float, float, float]:
-    """Read x,y,z in metres."""
+def _point(text: str, option: str, most: float, unit: str) -> tuple[float, float, float]:
+    """Read x,y,z."""
     from colure.errors import InputError
 
     try:
         x, y, z = (float(part) for part in text.split(","))
     except ValueError:
-        raise InputError([f"--origin-m = {text!r}: must be three numbers x,y,z from -100 to 100 m"]) from None
-    if not all(-100.0 <= value <= 100.0 for value in (x, y, z)):
-        raise InputError([f"--origin-m = {text!r}: must be three numbers x,y,z from -100 to 100 m"])
+        x = y = z = float("nan")
+    if not all(-most <= value <= most for value in (x, y, z)):
+        raise InputError([f"{option} = {text!r}: must be three numbers x,y,z from {-most:g} to {most:g} {unit}"])
     return x, y, z
