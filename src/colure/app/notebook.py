@@ -211,16 +211,16 @@ class Run:
         return judge_run(self.campaign, self.files, Path(specification), state=state)
 
     def compare(self, other: Path | Run, *, freedom: Freedom | None = None) -> Compared:
-        """Compare with a simulated or earlier pattern file, or another run: pose, level and phase told apart from what is left.
+        """Compare with a simulated or earlier pattern file, or another run, as they stand or matched.
 
         freedom
-            What may be matched first; turn, shift, level and phase if None.
+            What may be matched first; nothing but the phase of every frequency if None.
         """
-        from colure.analysis.compare.match import Freedom
+        from colure.analysis.compare.match import AS_THEY_STAND
         from colure.app.services.comparing import compare_run
 
         what = other.files if isinstance(other, Run) else other
-        return compare_run(self.campaign, self.files, what, freedom=Freedom() if freedom is None else freedom)
+        return compare_run(self.campaign, self.files, what, freedom=AS_THEY_STAND if freedom is None else freedom)
 
     def export(self, kind: str, target: str | Path) -> str:
         """Write csv, netcdf, nsma, touchstone, matlab or figures; nothing is overwritten."""

@@ -1,5 +1,5 @@
 from .charts import budget_bars, cuts_polar, cuts_rectangular, face_picture, over_frequency, solid, sphere_map
-from .comparison_charts import difference_chart, series_chart
+from .comparison_charts import comparison_chart, series_chart
 from .content import Source, compose
 from .html import render_html
 from .maps import coverage_curve, front_maps, waterfall
@@ -8,11 +8,11 @@ from .pdf import render_pdf
 __all__ = [
     "Source",
     "budget_bars",
+    "comparison_chart",
     "compose",
     "coverage_curve",
     "cuts_polar",
     "cuts_rectangular",
-    "difference_chart",
     "face_picture",
     "front_maps",
     "over_frequency",

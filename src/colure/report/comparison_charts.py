@@ -3,28 +3,71 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, Protocol
 
 import numpy as np
 
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
     from colure.analysis.compare.match import LevelError, Match
     from colure.report.drawing import Drawing
 
+#: Cuts are drawn down to so far below the highest level.
+LOWEST_DB = 50.0
 #: The difference is drawn over this range below its own largest value.
 RANGE_DB = 40.0
 
 
-def difference_chart(found: Match, index: int, levels: Sequence[LevelError], frequency_hz: float) -> Drawing:
-    """Draw what is left between two matched patterns at one frequency: over all directions, and against level."""
+class Overlay(Protocol):
+    """One cut of two patterns along the same directions: levels (n,) and their 95 % ends, dB, of the first and the second."""
+
+    @property
+    def plane(self) -> str:
+        """Name of the plane."""
+        ...
+
+    @property
+    def angle_deg(self) -> FloatArray:
+        """(n,) angle from the first one's peak."""
+        ...
+
+    @property
+    def level(self) -> tuple[FloatArray, FloatArray]:
+        """Levels of both."""
+        ...
+
+    @property
+    def lower(self) -> tuple[FloatArray, FloatArray]:
+        """Lower ends of both; nan where no errors are known."""
+        ...
+
+    @property
+    def upper(self) -> tuple[FloatArray, FloatArray]:
+        """Upper ends of both."""
+        ...
+
+
+def comparison_chart(
+    found: Match, index: int, levels: Sequence[LevelError], overlaid: Sequence[Overlay], names: tuple[str, str]
+) -> Drawing:
+    """Draw two patterns at one frequency: cuts of both over each other with their intervals, and what differs between them.
+
+    overlaid
+        The same directions of both; none are drawn where there are none.
+    """
+    frequency_hz = float(found.expansion.k[index]) * SPEED_OF_LIGHT / (2.0 * np.pi)
     difference = np.sqrt(np.sum(np.abs(found.second[index] - found.first[index]) ** 2, axis=0))
     peak = np.sqrt(np.max(np.sum(np.abs(found.first[index]) ** 2, axis=0)))
     level = 20.0 * np.log10(np.maximum(difference / peak, 1e-9))
     with styled():
-        figure = canvas(7.2, 3.0)
-        left, right = figure.subplots(1, 2, width_ratios=(1.25, 1.0))
+        rows = 2 if overlaid else 1
+        figure = canvas(7.2, 3.0 * rows)
+        panels = np.atleast_2d(figure.subplots(rows, 2, width_ratios=(1.25, 1.0)))
+        for ax, one in zip(panels[0], overlaid, strict=False):
+            _overlay(ax, one, names)
+        left, right = panels[-1]
         top = 5.0 * float(np.ceil(level.max() / 5.0))
         mesh = left.pcolormesh(np.rad2deg(found.phi), np.rad2deg(found.theta), level, cmap=FIELD_MAP, vmin=top - RANGE_DB, vmax=top,
                                shading="nearest", rasterized=True)  # fmt: skip
@@ -48,6 +91,20 @@ def difference_chart(found: Match, index: int, levels: Sequence[LevelError], fre
         right.set_title("Equivalent error level")
         right.set_xlim(right=12.0)  # room for the lines' names
         return figure
+
+
+def _overlay(ax: Any, one: Overlay, names: tuple[str, str]) -> None:
+    top = max(float(np.nanmax(level)) for level in one.level)
+    for number, (colour, dash) in enumerate(((CO, "-"), (ACCENT, "--"))):
+        if np.any(np.isfinite(one.upper[number])):
+            ax.fill_between(one.angle_deg, one.lower[number], one.upper[number], color=colour, alpha=0.2, linewidth=0)
+        ax.plot(one.angle_deg, one.level[number], color=colour, linestyle=dash, label=names[number])
+    ax.set_ylim(top - LOWEST_DB, top + 6.0)
+    ax.set_xlim(-180.0, 180.0)
+    ax.set_xlabel("angle from the first one's peak / deg")
+    ax.set_ylabel("co-polar level / dBi")
+    ax.set_title(f"{one.plane}; shaded: 95 % intervals")
+    ax.legend(frameon=False, fontsize=7, loc="upper right")
 
 
 def series_chart(

@@ -118,7 +118,7 @@ def test_two_files_are_held_against_each_other(tmp_path):
     assert np.max(np.abs(same["level_db"])) < 1e-6 and np.max(same["difference_db"]) < -100.0
     rows = {row["name"]: row for row in same["figures"]}
     assert abs(rows["directivity_dbi"]["e_n"]) < 0.1 and rows["directivity_dbi"]["expanded"] is None
-    as_they_stand = ("--keep", "frame,origin")  # no pose brings two so unlike patterns together
+    as_they_stand = ()
     other = compared(tmp_path / "one.nc", tmp_path / "dipole.nc", "--other-uncertainty-db", "0.2", *as_they_stand)
     row = next(row for row in other["figures"] if row["name"] == "directivity_dbi")
     assert not other["agrees"] and row["value"] - row["other"] == pytest.approx(4.7712 - 1.7609, abs=1e-3)
@@ -144,7 +144,7 @@ def test_files_that_cannot_be_compared_are_refused(tmp_path):
     for second, more, words in (
         ("none.nc", (), "no such file"),
         ("high.nc", (), "covers 5 to 5.1 GHz"),
-        ("gain.nc", ("--keep", "level"), "gain"),
+        ("gain.nc", (), "--match level takes that out"),
         ("first", (), "must be a far-field file"),
     ):
         other = second if second == "first" else str(tmp_path / second)
@@ -162,8 +162,8 @@ def test_a_difference_keeps_the_first_files_quantity(tmp_path):
         target = tmp_path / f"{quantity}.nc"
         files = [str(tmp_path / f"{x}.nc") for x in (first, second)]
         # So unlike that no pose brings them together: that is said, whichever comes first.
-        refused = CliRunner().invoke(main, ["compare", *files])
+        refused = CliRunner().invoke(main, ["compare", *files, "--match", "frame,origin,level"])
         assert refused.exit_code == 2 and "too unlike" in refused.stderr
-        result = CliRunner().invoke(main, ["compare", *files, "--keep", "frame,origin", "--difference", str(target)])
+        result = CliRunner().invoke(main, ["compare", *files, "--match", "level", "--difference", str(target)])
         assert result.exit_code == 1 and "\u00b1 ?" in result.output
         assert open_dataset(target).attrs["quantity"] == quantity

@@ -25,7 +25,7 @@ MOST_FREQUENCIES = 3
 
 @dataclass(frozen=True)
 class Freedom:
-    """What may be matched: the frame, the phase reference, the level (each frequency its own) and the phase."""
+    """What may be matched: the frame, the phase reference, the level (each frequency its own); the phase of a frequency always is."""
 
     frame: bool = True
     origin: bool = True
@@ -72,6 +72,8 @@ class Match:
         return np.asarray(10.0 * np.log10(np.maximum(mean / peak, 1e-30)))
 
 
+#: Nothing but the phase of every frequency, which no two runs have in common.
+AS_THEY_STAND = Freedom(frame=False, origin=False, level=False)
 #: A turn beyond half a circle (radians) and directions told this little, relative, are no pose that data find.
 MOST_TURN, LEAST_TOLD = float(np.pi), 1e-6
 
@@ -116,7 +118,7 @@ def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom
             raise ValueError(
                 "compare: no pose brings the second pattern to the first, they are too unlike "
                 f"(turn {np.rad2deg(np.linalg.norm(found[:3])):.3g} deg, shift {1e3 * scale[3] * np.linalg.norm(found[3:]):.3g} mm); "
-                "compare them as they stand: --keep frame,origin"
+                "compare them as they stand, without --match frame and origin"
             )
     moved = grid.moved(second, found * scale)
     factor = _factor(wanted, moved, grid.root_weight, free.level)

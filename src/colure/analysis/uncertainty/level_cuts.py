@@ -80,9 +80,18 @@ def _amplitudes(
 
 
 def level_cuts(
-    inputs: Inputs, planes_deg: tuple[float, ...], *, step_deg: float = 1.0, span_deg: float = 180.0
+    inputs: Inputs,
+    planes_deg: tuple[float, ...],
+    *,
+    step_deg: float = 1.0,
+    span_deg: float = 180.0,
+    beam: Beam | None = None,
 ) -> list[list[LevelCut]]:
-    """Return cuts through the peak with their intervals: by frequency, then by plane (degrees from E towards H)."""
+    """Return cuts through the peak with their intervals: by frequency, then by plane (degrees from E towards H).
+
+    beam
+        Through this beam instead of the own peak, at every frequency.
+    """
     nominal = inputs.step.expansion(inputs.sphere.field)
     base = inputs.figures
     count = round(span_deg / step_deg)
@@ -94,8 +103,8 @@ def level_cuts(
     every = [one for one in causes(bench) if one.term not in COMMON]
     values, expanded = [], []
     for f, coefficients in enumerate(nominal.coefficients):
-        beam = find_beam(coefficients, slant=base.slant, region=base.region)
-        directions = cut_directions(beam, planes_deg, angle)
+        through = find_beam(coefficients, slant=base.slant, region=base.region) if beam is None else beam
+        directions = cut_directions(through, planes_deg, angle)
         then, now = _amplitudes(coefficients, [one.changes[:, f] for one in every], directions, base.slant)
         moved = np.split(now - then, np.cumsum([len(one.changes) for one in every])[:-1])
         found = [bench.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]

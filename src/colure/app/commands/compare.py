@@ -21,7 +21,9 @@ if TYPE_CHECKING:
 @click.argument("source", type=click.Path(path_type=Path))
 @click.argument("other", type=str)
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
-@click.option("--keep", default="", help="What must not be matched: any of frame,origin,level.")
+@click.option(
+    "--match", "matched", default="", help="What is matched before the difference is formed: any of frame,origin,level."
+)
 @click.option("--other-uncertainty-db", type=click.FloatRange(0.0, 20.0), default=0.0, show_default=True,
               help="Expanded uncertainty of the levels of a pattern file.")  # fmt: skip
 @click.option("--plot", type=click.Path(path_type=Path), help="Draw the difference to this file (.svg, .pdf or .png).")
@@ -31,7 +33,7 @@ def compare(
     source: Path,
     other: str,
     run_name: str,
-    keep: str,
+    matched: str,
     other_uncertainty_db: float,
     plot: Path | None,
     difference: Path | None,
@@ -41,13 +43,15 @@ def compare(
 
     SOURCE is a campaign folder or a far-field file. Errors that two files do not state count as none.
 
-    Frame, phase reference, level and phase are matched first and shown apart from what is left. The figures
-    of both are compared as they are, with E_n = difference over both uncertainties together; |E_n| <= 1 agrees.
-    Exit code 1 if a figure does not.
+    Both are held against each other as they stand: only the phase of every frequency is matched. The change of every figure
+    is told with its uncertainty, and E_n = change over both uncertainties together; |E_n| <= 1 agrees. Exit code 1 if a
+    figure does not. --match takes a turn, a shift or a level out of the difference and tells how much: a device that was
+    mounted anew. --plot draws the principal cuts of both over each other with their intervals, and the difference.
 
     \b
     Examples:
       colure compare my-campaign simulated.csv --run first --other-uncertainty-db 0.2
+      colure compare my-campaign second --run first --plot change.pdf
       colure compare far.nc simulated.csv --other-uncertainty-db 0.2
     """
     from colure.analysis.compare.match import Freedom
@@ -59,11 +63,11 @@ def compare(
     from colure.errors import InputError
     from colure.model.campaign import Campaign
 
-    kept = {word for word in keep.split(",") if word}
-    if kept - {"frame", "origin", "level"}:
-        raise InputError([f"--keep = {keep!r}: must be any of frame,origin,level"])
+    words = {word for word in matched.split(",") if word}
+    if words - {"frame", "origin", "level"}:
+        raise InputError([f"--match = {matched!r}: must be any of frame,origin,level"])
     require_chart_target(plot)
-    freedom = Freedom("frame" not in kept, "origin" not in kept, "level" not in kept)
+    freedom = Freedom("frame" in words, "origin" in words, "level" in words)
     path = Path(other)
     if is_file(source):
         if not is_file(path):
@@ -81,16 +85,16 @@ def compare(
     if difference is not None:
         save_difference(found, difference)
     if plot is not None:
-        from colure.report.comparison_charts import difference_chart
+        from colure.report.comparison_charts import comparison_chart
 
-        frequency = float(found.frequency_hz[found.middle])
-        difference_chart(found.match, found.middle, found.levels, frequency).savefig(plot, dpi=200)
+        names = (source.stem, path.stem) if is_file(source) else (run_name, path.stem if is_file(path) else other)
+        comparison_chart(found.match, found.middle, found.levels, found.overlaid, names).savefig(plot, dpi=200)
     if as_json:
         m = found.match
         click.echo(json_text({
             "rotation_deg": m.rotation_deg.tolist(), "shift_mm": m.shift_mm.tolist(), "level_db": m.level_db.tolist(),
             "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in found.levels],
-            "figures": [_plain(one) for one in found.rows], "agrees": found.agrees,
+            "matched": sorted(words), "figures": [_plain(one) for one in found.rows], "agrees": found.agrees,
         }))  # fmt: skip
     else:
         screens.show_compared(found)
@@ -127,7 +131,9 @@ def _plain(row: FigureRow) -> dict[str, object]:
         reason = "neither of them states an uncertainty, and the values differ"
     elif math.isnan(row.expanded) or math.isnan(row.other_expanded):
         reason = "one of them states no uncertainty: it counts as none"
-    return {**row.__dict__, "agrees": row.agrees, "reason": reason}
+    change = {"change": row.change, "change_expanded": row.change_expanded}
+    finite = {k: v if math.isfinite(v) else None for k, v in change.items()}
+    return {**row.__dict__, **finite, "agrees": row.agrees, "reason": reason}
 
 
 @click.command()

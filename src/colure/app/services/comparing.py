@@ -16,11 +16,16 @@ from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
     from colure.analysis.compare.match import Freedom, LevelError, Match
+    from colure.analysis.uncertainty.inputs import Inputs
     from colure.app.services.pattern_files import Waves
     from colure.geometry.conventions import FloatArray
     from colure.model.figure import Figure
     from colure.model.pattern import Quantity
     from colure.waves.expansion import Expansion
+
+
+#: Planes that are drawn over each other, degrees from E towards H.
+PLANES_DEG = (0.0, 90.0)
 
 
 @dataclass(frozen=True)
@@ -84,6 +89,20 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
 
 
 @dataclass(frozen=True)
+class Overlaid:
+    """One plane through the first pattern's peak: co-polar levels (n,) of both with their 95 % ends, dB on the scale of both.
+
+    Ends are nan where no errors are known.
+    """
+
+    plane: str
+    angle_deg: FloatArray
+    level: tuple[FloatArray, FloatArray]
+    lower: tuple[FloatArray, FloatArray]
+    upper: tuple[FloatArray, FloatArray]
+
+
+@dataclass(frozen=True)
 class FigureRow:
     """One figure of both patterns: values, expanded uncertainties (nan where a file states none), E_n."""
 
@@ -98,6 +117,17 @@ class FigureRow:
     e_n: float
 
     @property
+    def change(self) -> float:
+        """The other's value less this one's."""
+        return self.other - self.value
+
+    @property
+    def change_expanded(self) -> float:
+        """Expanded uncertainty of the change, both errors independent; nan where neither states one."""
+        known = [x for x in (self.expanded, self.other_expanded) if not np.isnan(x)]
+        return float(np.linalg.norm(known)) if known else float("nan")
+
+    @property
     def agrees(self) -> bool:
         """Tell whether the difference lies inside both uncertainties together."""
         return bool(abs(self.e_n) <= 1.0) or bool(np.isnan(self.value) and np.isnan(self.other))
@@ -105,7 +135,11 @@ class FigureRow:
 
 @dataclass(frozen=True)
 class Compared:
-    """A pattern against another one: how they lie to each other, what is left, figure by figure; quantity of the first."""
+    """A pattern against another one: how they lie to each other, what is left, figure by figure; quantity of the first.
+
+    overlaid
+        Cuts of both at mid-band along the same directions: the principal planes through the first one's peak.
+    """
 
     match: Match
     middle: int
@@ -113,6 +147,7 @@ class Compared:
     levels: list[LevelError]
     rows: list[FigureRow]
     quantity: Quantity = "realized_gain"
+    overlaid: tuple[Overlaid, ...] = ()
 
     @property
     def agrees(self) -> bool:
@@ -138,8 +173,10 @@ def compare_run(
     done = processing.process(campaign, run)
     own = figures_with_budget(done.budget)
     figures = done.budget.figures
+    budget_of_second: Inputs | None = None
     if isinstance(other, RunFolder):
         second = processing.process(campaign, other)
+        budget_of_second = second.budget
         expansion, region = second.expansion, float(np.deg2rad(second.sphere.region_deg))
         theirs = {
             (f.name, round(f.frequency_hz)): (f.value, f.expanded_uncertainty)
@@ -166,7 +203,40 @@ def compare_run(
                 FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
             )
     middle = done.frequency_hz.size // 2
-    return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows)
+    planes = cuts_along_the_first(done.budget, budget_of_second, expansion, middle)
+    quantity: Quantity = "realized_gain" if campaign.chamber.reference.absolute else "directivity"
+    return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows, quantity, planes)
+
+
+def cuts_along_the_first(one: Inputs, two: Inputs | None, second: Expansion, index: int) -> tuple[Overlaid, ...]:
+    """Return the principal cuts of the first pattern and the second one along the same directions, at one frequency.
+
+    two
+        The second one's budget; None where no errors are known.
+    """
+    from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
+    from colure.analysis.uncertainty.level_cuts import cut_directions, level_cuts
+
+    first = one.only(index)
+    beam = find_beam(
+        first.step.expansion(first.sphere.field).coefficients[0], slant=one.slant, region=one.figures.region
+    )
+    own = level_cuts(first, PLANES_DEG)[0]
+    theirs = None if two is None else level_cuts(two.only(index), PLANES_DEG, beam=beam)[0]
+    out = []
+    for number, plane in enumerate(own):
+        bounds = [plane.bounds_db("co", relative=False)]
+        if theirs is None:
+            d = cut_directions(beam, (plane.plane_deg,), plane.angle_deg)
+            level = 20.0 * np.log10(
+                np.maximum(np.abs(ludwig_3(FarField(second.coefficients[index]).at(d), d, one.slant)[0]), 1e-10)
+            )
+            bounds.append((level, np.full_like(level, np.nan), np.full_like(level, np.nan)))
+        else:
+            bounds.append(theirs[number].bounds_db("co", relative=False))
+        level_, low, high = ((bounds[0][i], bounds[1][i]) for i in range(3))
+        out.append(Overlaid("E plane" if number == 0 else "H plane", plane.angle_deg, level_, low, high))
+    return tuple(out)
 
 
 def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertainty_db: float = 0.0) -> Compared:
@@ -187,7 +257,7 @@ def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertai
     if not freedom.level and one.scale != two.scale:
         raise InputError(
             [
-                f"--keep level: {first.name} holds {one.scale}, {second.name} {two.scale}; their levels differ by definition"
+                f"{first.name} holds {one.scale}, {second.name} {two.scale}: their levels differ by definition; --match level takes that out"
             ]
         )
     frequency = one.frequency_hz

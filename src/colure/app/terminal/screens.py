@@ -378,8 +378,13 @@ def show_compared(found: Compared) -> None:
     """Print how two patterns lie to each other, what is left, and figure by figure at mid-band."""
     m, middle = found.match, found.middle
     turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
+    moved = [
+        *([f"turn {turn} deg about x, y, z"] if m.rotation_deg.any() else []),
+        *([f"shift {shift} mm"] if m.shift_mm.any() else []),
+        *([f"level {m.level_db[middle]:+.3f} dB at mid-band"] if abs(m.level_db).max() > 1e-9 else []),
+    ]
     console().print(
-        f"matched: turn {turn} deg about x, y, z; shift {shift} mm; level {m.level_db[middle]:+.3f} dB at mid-band"
+        f"matched: {'; '.join(moved) or 'nothing but the phase of every frequency (--match takes a turn, a shift or a level out)'}"
     )
     console().print(f"left between them: {m.difference_db[middle]:.1f} dB rms below the peak at mid-band, "
                     f"{m.difference_db.max():.1f} dB at the worst frequency")  # fmt: skip
@@ -401,14 +406,17 @@ def show_compared(found: Compared) -> None:
         title=f"Figures at {frequency / 1e9:.3f} GHz, as they are", box=None, title_justify="left", pad_edge=False
     )
     table.add_column("figure")
-    for name in ("this", "other", "unit", "E_n"):
+    for name in ("this", "other", "change", "unit", "E_n"):
         table.add_column(name, justify="right" if name != "unit" else "left")
     for row in found.rows:
         if row.frequency_hz == frequency:
             colour = "green" if row.agrees else "bold red"
             half = "?" if math.isnan(row.expanded) else format_value(row.expanded, row.expanded)
+            own = row.change_expanded
+            change = "?" if math.isnan(own) else format_value(own, own)
             table.add_row(row.label, f"{format_value(row.value, row.expanded)} \u00b1 {half}",
-                          format_value(row.other, row.expanded), row.unit, f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
+                          format_value(row.other, row.expanded), f"{format_value(row.change, own)} \u00b1 {change}", row.unit,
+                          f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
     console().print(table)
     off = [row for row in found.rows if not row.agrees]
     console().print(

@@ -198,8 +198,8 @@ def cut(
 def difference(
     folder: Path, run_name: str, other: str, frequency: int, plane_deg: float, basis: str, state: str | None = None
 ) -> answers.Difference:  # fmt: skip
-    """Return what is left between two runs' fields along a cut, after pose, phase reference, level and phase are matched."""
-    from colure.analysis.compare.match import match
+    """Return what is left between two runs' fields along a cut; as they stand, the phase of every frequency matched."""
+    from colure.analysis.compare.match import AS_THEY_STAND, match
     from colure.analysis.figures.cuts import FarField, find_beam, tangent_at
     from colure.geometry.directions import theta_phi
     from colure.geometry.polarization import Basis, from_cartesian, to_basis
@@ -209,7 +209,7 @@ def difference(
     index = _index(one, frequency)
     region = float(np.deg2rad(min(one.sphere.region_deg, two.sphere.region_deg)))
     try:
-        found = match(one.expansion, two.expansion, region=region)
+        found = match(one.expansion, two.expansion, region=region, freedom=AS_THEY_STAND)
     except ValueError as error:
         raise InputError([str(error)]) from None
     order = max(one.expansion.order, found.expansion.order)
