@@ -32,6 +32,9 @@ from tests.waves.test_part_of_sphere import (
 #: Place along z and half length of reflector, driven element and five directors, metres at a wavelength of 1 m.
 YAGI = [(-0.25, 0.2475), (0.0, 0.2375), *((0.2 + 0.25 * i, 0.2235 - 0.0015 * i) for i in range(5))]
 WAVE_1_M_MHZ = 299.792458
+#: Radians per degree in NEC-2 (its constant TA, ten digits): 3.2e-12 too large, which moves fields by -200 dB of the peak.
+#: Found by fitting the whole sphere: -236 dB of the data are left with pi / 180, -255 with this.
+SOLVER_DEGREE = 0.01745329252
 
 
 def far_field(elements, mhz, theta_deg, phi_deg):
@@ -51,27 +54,43 @@ def far_field(elements, mhz, theta_deg, phi_deg):
     return np.stack([np.asarray(x).reshape(shape).T for x in (found.get_e_theta(), found.get_e_phi())])
 
 
-@pytest.mark.parametrize(
-    ("noise_db", "cap"), [pytest.param(None, 26, marks=pytest.mark.nightly), (-60.0, 20)], ids=["clean", "noise -60 dB"]
-)
-def test_a_wire_array_with_a_cap_and_a_window_missing(noise_db, cap, request):
-    """The bound holds in 95 % of directions; with noise no more than 3 dB worse than plain least squares at its best order.
-
-    Without noise one lower order of plain least squares happens to be 7 dB better, at -130 dB in the hole.
-    """
-    if noise_db is None and not request.config.getoption("--nightly"):
-        pytest.skip("least squares of every order up to 26: nightly only")
+def with_a_cap_and_a_window_missing(noise_db, cap, tilt_deg=0.0):
+    """Return what `judged` says of the wire array on a 6 deg grid, fitted up to degree `cap`."""
     region, random = "cap and window", np.random.default_rng(3)
-    theta_deg, phi_deg = np.arange(0.0, 181.0, 6.0), np.arange(0.0, 360.0, 6.0)
+    theta_deg, phi_deg = np.arange(0.0, 181.0, 6.0), tilt_deg + np.arange(0.0, 360.0, 6.0)
     t, p = (a.ravel() for a in np.meshgrid(theta_deg, phi_deg, indexing="ij"))
     keep = REGIONS[region](t, p)
     data = far_field(YAGI, WAVE_1_M_MHZ, theta_deg, phi_deg).reshape(2, -1)[:, keep]
-    truth = far_field(YAGI, WAVE_1_M_MHZ, np.rad2deg(GRID_T), np.rad2deg(GRID_P)).reshape(2, -1)
-    place = np.deg2rad(t[keep]), np.deg2rad(p[keep])
+    truth = far_field(YAGI, WAVE_1_M_MHZ, GRID_T / SOLVER_DEGREE, GRID_P / SOLVER_DEGREE).reshape(2, -1)
+    place = np.minimum(t[keep] * SOLVER_DEGREE, np.pi), p[keep] * SOLVER_DEGREE
     loss, worst, inside = judged([judged_fit(*place, with_noise(data, noise_db, random), truth, region, cap)])
-    print(f"noise {noise_db}: loss {loss[0]:.2f} dB, worst {db(worst[0]):.1f} dB, inside {inside[0]:.3f}")
-    assert loss[0] <= (8.0 if noise_db is None else 3.0) and inside[0] >= 0.95
-    assert db(worst[0]) <= (-100.0 if noise_db is None else -35.0)
+    print(
+        f"noise {noise_db}, cap {cap}: loss {loss[0]:.2f} dB, worst {db(worst[0]):.1f} dB where determined, "
+        f"inside {inside[0]:.3f}"
+    )
+    return loss[0], db(worst[0]), inside[0]
+
+
+@pytest.mark.parametrize(
+    ("noise_db", "cap", "tilt_deg"),
+    [pytest.param(None, 26, 0.0, marks=pytest.mark.nightly), pytest.param(None, 26, 2.5, marks=pytest.mark.nightly),
+     (-60.0, 20, 0.0)],
+    ids=["clean", "clean, grid turned", "noise -60 dB"],
+)  # fmt: skip
+def test_a_wire_array_with_a_cap_and_a_window_missing(noise_db, cap, tilt_deg, request):
+    """No more than 3 dB worse than plain least squares at its best order; the bound holds in 95 % of directions."""
+    if noise_db is None and not request.config.getoption("--nightly"):
+        pytest.skip("least squares of every order up to 26: nightly only")
+    loss, worst_db, inside = with_a_cap_and_a_window_missing(noise_db, cap, tilt_deg)
+    assert loss <= 3.0 and inside >= 0.95
+    assert worst_db <= (-100.0 if noise_db is None else -35.0)
+
+
+@pytest.mark.parametrize("cap", [16, 20])
+def test_an_order_that_is_forced_too_low_is_told_by_the_bound(cap):
+    """Clean data hold degrees up to 27: what a lower order leaves out lies within the stated bound, in the hole too."""
+    _, worst_db, inside = with_a_cap_and_a_window_missing(None, cap)
+    assert inside >= 0.95 and worst_db <= {16: -45.0, 20: -75.0}[cap]
 
 
 def sweeps_of(elements, band_hz):

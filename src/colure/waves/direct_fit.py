@@ -42,6 +42,8 @@ CONCENTRATED = 4.0
 #: Residual (rms over rms) that needs no higher order, though higher degrees may hold a little.
 WELL_SHOWN = 1e-7
 DRAWS = 48
+#: Degrees above the order leave at most so many times the residual that was found (power).
+RESIDUAL_TIMES = 2.0
 #: Degrees above the order that are drawn to learn what a fit makes of them.
 TAIL_DEGREES = 8
 #: Most products of a direct fit (a few seconds on one core); beyond, the iterative path is quicker.
@@ -62,6 +64,8 @@ class DirectSolution:
         Number of coefficients that the data determine.
     signal
         (N,) rms size of one coefficient of each degree.
+    beyond
+        Rms of the field on the reference sphere that degrees above the order may add.
     """
 
     coefficients: ComplexArray
@@ -70,6 +74,7 @@ class DirectSolution:
     freedom: float
     signal: FloatArray
     residual: float
+    beyond: float
 
 
 @dataclass(frozen=True)
@@ -231,13 +236,12 @@ def weighed(
         spread = noise**2 * np.sum(np.abs(inverse) ** 2, axis=1)
         known = np.maximum(np.bincount(degree, 1.0 - spread), 1e-3 * number)
         size = np.abs(found) ** 2
-        power = np.bincount(degree, size) * variance
         remainder = left + float(np.sum(np.abs(rotated - triangle @ (scale * found)) ** 2))
         total = left + float(np.sum(np.abs(rotated) ** 2))
         noise_now = np.sqrt(remainder / max(components - float(known.sum()), 1.0))
         least_noise = ROUNDING * np.sqrt(total / components) if squares is None else squares.least_noise
         noise_now = max(float(noise_now), float(least_noise))
-        following = power / known
+        following = _sizes(size, prior, variance, known, share[turning] * (1.0 - spread), degree)
         next_share = _shares(share, size, 1.0 - spread, turning)
         moved = np.max(np.abs(np.log(following[:last] / variance[:last])))
         moved = max(moved, np.max(np.abs(np.log(next_share / share)[: last + 1])))
@@ -248,7 +252,8 @@ def weighed(
     random = np.random.default_rng(seed)
     raw = random.normal(size=(2, upper.shape[0], DRAWS)) * np.sqrt(0.5)
     errors = noise * scale[:, None] * (inverse @ (raw[0] + 1j * raw[1]))
-    errors = errors + _mistaken(rows, spectrum, share, noise, np.sqrt(seen), scale[:, None] * inverse, random)
+    wrong, beyond = _mistaken(rows, spectrum, share, noise, np.sqrt(seen), remainder, scale[:, None] * inverse, random)
+    errors = errors + wrong
     return DirectSolution(
         to_modes(scale * found, order),
         to_modes(errors.T, order),
@@ -256,7 +261,21 @@ def weighed(
         float(known.sum()),
         np.sqrt(spectrum),
         float(np.sqrt(remainder / total)) if total else 0.0,
+        beyond,
     )
+
+
+def _sizes(
+    size: FloatArray, prior: FloatArray, variance: FloatArray, known: FloatArray, share: FloatArray, degree: IntArray
+) -> FloatArray:
+    """Return the size (power) of one mode of every degree, before the |m| are weighed.
+
+    By the evidence, but never less than holds the degree's whole power: where few |m| hold nearly all of it, more so than
+    `SHARE_LIMITS` lets them, the evidence follows the many that hold none.
+    """
+    likely = np.bincount(degree, size) * variance / known
+    whole = np.bincount(degree, size * prior) / np.maximum(np.bincount(degree, share), 1e-3 * known)
+    return np.asarray(np.maximum(likely, whole))
 
 
 def _shares(share: FloatArray, size: FloatArray, known: FloatArray, turning: IntArray) -> FloatArray:
@@ -277,23 +296,28 @@ def _mistaken(
     share: FloatArray,
     noise: float,
     column: float,
+    remainder: float,
     root: np.ndarray,
     random: np.random.Generator,
-) -> ComplexArray | float:
-    """Return draws (mode, draw) of what the fit makes of degrees above its order, which are no noise in a hole.
+) -> tuple[ComplexArray | float, float]:
+    """Return draws (mode, draw) of what the fit makes of degrees above its order, and the rms of the field that they add.
+
+    In a hole they are no noise. A fit with a hole takes most of them up where samples lie: so what the residual says
+    against them is judged by the residual that the drawn ones leave.
 
     per_mode
         (N,) mean square of one coefficient of each degree; share (N + 1,) how strong each |m| is against that.
     column
         Norm of a column on a whole sphere; root (mode, mode) of the covariance of the solution, which takes A^H d to it.
+    remainder
+        Square of the norm of the residual.
     """
     order = per_mode.size
     count = 2.0 * (2.0 * np.arange(1, order + 1) + 1.0)
     spectrum = count * per_mode
     power = tail_of(spectrum, float(count[-1]) * (noise / column) ** 2)
     if power <= 0.0:
-        return 0.0
-    power = min(power, 2.0 * noise**2 * 4.0 * np.pi)
+        return 0.0, 0.0
     fall = float(np.clip(np.sqrt(spectrum[-2:].sum() / spectrum[-4:-2].sum()), 0.0, 0.9))
     above = degrees_of_columns(order + TAIL_DEGREES)
     start = 2 * mode_count(order)
@@ -303,7 +327,10 @@ def _mistaken(
     raw = random.normal(size=(2, size.size, DRAWS)) * np.sqrt(0.5)
     matrix = rows.matrix(order + TAIL_DEGREES)
     data = matrix[:, start:] @ (size[:, None] * (raw[0] + 1j * raw[1]))
-    return np.asarray(root @ (root.conj().T @ (matrix[:, :start].conj().T @ data)))
+    made = root @ (root.conj().T @ (matrix[:, :start].conj().T @ data))
+    left = float(np.mean(np.sum(np.abs(data - matrix[:, :start] @ made) ** 2, axis=0)))
+    allowed = min(1.0, np.sqrt(RESIDUAL_TIMES * remainder / left)) if left > 0.0 else 1.0
+    return np.asarray(allowed * made), float(allowed * np.sqrt(power / (4.0 * np.pi)))
 
 
 def _inverted(upper: np.ndarray) -> np.ndarray:

@@ -62,6 +62,9 @@ class Fit:
     possible_errors
         (draw, 2, n(n+2)) far-field coefficients of errors as likely as the noise and the geometry make
         them, where the solution already gave them (`error_draws`).
+    beyond
+        Rms of the field on the reference sphere that degrees above the order may add, where the solution already
+        gave it (`truncation`).
     """
 
     coefficients: ComplexArray
@@ -76,15 +79,19 @@ class Fit:
     possible_errors: ComplexArray | None = None
     holes: bool = False
     near: ComplexArray | None = None
+    beyond: float | None = None
 
     def truncation(self) -> float:
         """Return the rms of the far field that degrees above the order may add, in the unit of the far field.
 
         Judged by how the last degrees fall where they stand out of the noise, and never more than the residual shows.
         """
-        rows, operator = self.operator.data(), self.operator
-        noise = self.noise * float(np.max(np.abs(rows / operator.row_weight)))
+        operator = self.operator
         order = min(self.signal.size, operator.reference_by_degree().size)
+        if self.beyond is not None:
+            return float(self.beyond / operator.reference_by_degree()[order - 1])
+        rows = operator.data()
+        noise = self.noise * float(np.max(np.abs(rows / operator.row_weight)))
         if order < 6:
             return 0.0
         count = 2.0 * (2.0 * np.arange(1, order + 1) + 1.0)

@@ -178,7 +178,7 @@ class ScatteredOperator(LeastSquares):
         damping[: found.signal.size] = found.noise / (full * np.maximum(found.signal, 1e-300))
         return Fit(
             resized(far, self.order), found.residual, found.noise / largest, found.freedom, 0, True, damping,
-            found.signal, lower, errors,
+            found.signal, lower, errors, beyond=found.beyond,
         )  # fmt: skip
 
 
