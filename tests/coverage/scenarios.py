@@ -104,6 +104,12 @@ AZIMUTH_OVER_ELEVATION = {
     "roll": None,
     "elevation": {"min_deg": -95, "max_deg": 95, "speed_deg_s": 20, "acceleration_deg_s2": 40, "settle_s": 0.25},
 }
+#: Strong echoes with known paths, a time gate that closes before the nearer one, and 2 GHz of band.
+GATED = "\n".join(
+    f'[[steps]]\nstep = "{step}"'
+    for step in ("drift", "gate", "gain", "purity", "assemble", "alignment", "far-field", "mode-filter")
+)
+KNOWN_ECHOES = {"echo_level_db": -35, "echo_excess_m": [1.0, 1.4]}
 ONE = band(24.1)
 
 
@@ -205,5 +211,18 @@ SCENARIOS: dict[str, Scenario] = {
         goal=band(77.0),
         chamber={"reference": HORN_77_GHZ},
         twin={"device": {"kind": "dipole"}},
+    ),
+    "gated, 4 x 4 panel": Scenario(
+        device=four_by_four(offset_mm=[0.0, 0.0, -30.0]),
+        goal=band(23.1, 25.1, 21),
+        chamber=KNOWN_ECHOES,
+        recipe=GATED,
+    ),
+    "gated, dipole along x": Scenario(
+        device=sized(6.0, 1.0, 1.0, 2.1),
+        goal=band(23.1, 25.1, 21),
+        chamber=KNOWN_ECHOES,
+        twin={"device": {"kind": "dipole", "axis": "x"}},
+        recipe=GATED,
     ),
 }

@@ -27,6 +27,8 @@ from colure.twin.sources import Cluster
 #: Side walls, floor, ceiling and the wall behind the device: how far from the crossing (range lengths), how much tilted.
 WALLS = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
 NEAREST, FARTHEST, TILT_DEG = 0.45, 0.9, 4.0
+#: No wall stands nearer to the crossing than this, metres.
+NEAREST_WALL_M = 0.1
 #: A chamber warms up over this time, however long a scan lasts (common practice, no source).
 DRIFT_TIME_S = 1800.0
 #: Points that are worked out together; bounds the memory.
@@ -78,7 +80,7 @@ def draw_chamber(
         return (draw(expanded) / 3**0.5, draw(expanded) / 3**0.5, draw(expanded) / 3**0.5)
 
     rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
-    walls = [_wall(random, normal, chamber.range_length_m, device.reach_m) for normal in WALLS]
+    walls = _walls(random, chamber, device.reach_m)
     bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, 3)
     chain = draw_chain(chamber, seed)
     beside = chain.pop("probe_offset_mm")
@@ -127,6 +129,39 @@ def _horn_place(chamber: Chamber, draw: Callable[[float], float]) -> tuple[float
         return None
     x, y, z = (at + draw(reference.offset_uncertainty_mm) for at in reference.offset_mm)
     return x, y, z
+
+
+def _walls(random: np.random.Generator, chamber: Chamber, reach_m: float) -> list[EchoTable]:
+    """Draw the walls of a room, as far away as the declared extra paths of known echoes say where there are any."""
+    known = np.array(chamber.echo_excess_m)
+    walls = [
+        _wall(random, WALLS[i % len(WALLS)], chamber.range_length_m, reach_m)
+        for i in range(max(len(WALLS), known.size))
+    ]
+    if not known.size:
+        return walls
+    excess_m = np.concatenate([known, random.choice(known, len(walls) - known.size)])
+    return [
+        _at_excess(wall, float(one), chamber.range_length_m, reach_m)
+        for wall, one in zip(walls, random.permutation(excess_m), strict=True)
+    ]
+
+
+def _at_excess(wall: EchoTable, excess_m: float, range_m: float, reach_m: float) -> EchoTable:
+    """Move a wall to where the path by it, from the crossing to the probe, is longer than the direct one by `excess_m`.
+
+    With n the wall's normal, d its distance and R the range's length: |2 d n - R z| = R + excess. Where the wall would then
+    stand in the device, it stands behind the probe instead.
+    """
+    normal = np.asarray(wall.normal) / np.linalg.norm(wall.normal)
+    for towards in (normal, np.array([normal[0], normal[1], 10.0]) / np.linalg.norm([normal[0], normal[1], 10.0])):
+        along = range_m * towards[2]
+        distance = 0.5 * (along + float(np.sqrt(along**2 + (range_m + excess_m) ** 2 - range_m**2)))
+        if distance >= max(1.5 * reach_m, NEAREST_WALL_M):
+            break
+    return wall.model_copy(
+        update={"normal": (float(towards[0]), float(towards[1]), float(towards[2])), "distance_m": distance}
+    )
 
 
 def _wall(random: np.random.Generator, square: tuple[float, float, float], range_m: float, reach_m: float) -> EchoTable:

@@ -20,6 +20,7 @@ from colure.analysis.steps.cable import CableFlex, has_turns
 from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days
+from colure.analysis.steps.gate import GateResponse
 from colure.analysis.steps.horn_place import place_uncertainty_db
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import FloatArray
@@ -187,7 +188,11 @@ def process(
         assert done.gate is not None  # the recipe runs one
         span = float(np.ptp(sphere.frequency_hz))
         other = stages(record, chamber, device, todo, reference, gate=done.gate.other(span)).sphere.field
-        budget = replace(budget, other_gate=sphere.field + GATE_ERROR * (other - done.sphere.field))
+        budget = replace(
+            budget,
+            other_gate=sphere.field + GATE_ERROR * (other - done.sphere.field),
+            gate=GateResponse.of(sphere.frequency_hz, done.gate),
+        )
     spread = pole_spread_db(calibrated, chamber)
     return Processed(
         pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread,

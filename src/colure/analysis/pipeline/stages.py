@@ -109,7 +109,7 @@ def stages(
     """
     drift = track(record, declared=declared_drift(chamber)) if known is None else known.drift
     flex = (_flex(record, chamber) if known is None else known.cable) if todo.runs("cable") else None
-    steady, used = _prepared(record, drift, flex, chamber, todo, gate)
+    steady, used = _prepared(record, drift, flex, chamber, device, todo, gate)
     transfer = gain_transfer(steady, chamber, reference)
     if not todo.runs("purity") and chamber.probe.polarization == "linear":
         transfer = replace(
@@ -302,6 +302,7 @@ def _prepared(
     drift: DriftTrack,
     flex: CableFlex | None,
     chamber: Chamber,
+    device: Device,
     todo: Recipe,
     gate: Gate | None = None,
 ) -> tuple[xr.Dataset, Gate | None]:
@@ -313,17 +314,19 @@ def _prepared(
         steady = to_planned_places(steady)
     if not todo.runs("gate"):
         return steady, None
-    used = gate_of(steady, chamber, todo) if gate is None else gate
+    used = gate_of(steady, chamber, device, todo) if gate is None else gate
     return gate_record(steady, used), used
 
 
-def gate_of(record: xr.Dataset, chamber: Chamber, todo: Recipe) -> Gate:
+def gate_of(record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe) -> Gate:
     """Return the time gate that a recipe asks for, what it leaves open proposed from the record's sweeps."""
     table = todo.step("gate")
     centre, width, response = (
         None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns, table.response_ns)
     )
-    return proposed_gate(record, chamber.echo_excess_m, centre_s=centre, width_s=width, response_s=response)
+    return proposed_gate(
+        record, chamber.echo_excess_m, centre_s=centre, width_s=width, response_s=response, spread_m=device.reach_m
+    )
 
 
 def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:

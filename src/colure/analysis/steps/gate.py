@@ -92,6 +92,37 @@ class Gate:
         return replace(self, centre_s=0.5 * (opens + closes), width_s=closes - opens, floor=10.0 * self.floor)
 
 
+@dataclass(frozen=True)
+class GateResponse:
+    """What a gate leaves of a ray that comes later than the direct one.
+
+    frequency_hz (all,): the grid that the gate works on, and `matrix` (frequency, all) of `gate_matrix` at the frequencies
+    of interest `at_hz` (frequency,). peak_s: when the direct ray arrives.
+    """
+
+    frequency_hz: FloatArray
+    matrix: ComplexArray
+    at_hz: FloatArray
+    peak_s: float
+
+    @classmethod
+    def of(cls, frequency_hz: FloatArray, gate: Gate) -> GateResponse:
+        """Return the response of a gate whose profile is known."""
+        peak = gate.centre_s if gate.peak_s is None else gate.peak_s
+        return cls(frequency_hz, gate_matrix(frequency_hz, gate), frequency_hz, peak)
+
+    def only(self, index: int) -> GateResponse:
+        """Return the response at one frequency alone."""
+        one = slice(index, index + 1)
+        return replace(self, matrix=self.matrix[one], at_hz=self.at_hz[one])
+
+    def of_late(self, excess_m: FloatArray) -> ComplexArray:
+        """Return the factor (frequency, ray) on rays with paths so much longer than the direct one's, metres."""
+        delay = self.peak_s + excess_m / SPEED_OF_LIGHT
+        ray = np.exp(-2j * np.pi * self.frequency_hz[:, None] * delay)
+        return np.asarray((self.matrix @ ray) * np.exp(2j * np.pi * self.at_hz[:, None] * delay))
+
+
 def limits(frequency_hz: FloatArray) -> tuple[float, float]:
     """Return (narrowest, widest) useful gate in seconds.
 
@@ -154,7 +185,12 @@ def fine_peak(profile: DelayProfile) -> float:
 
 
 def propose(
-    trace: ComplexArray, frequency_hz: FloatArray, echo_excess_m: tuple[float, ...], *, response_s: float | None = None
+    trace: ComplexArray,
+    frequency_hz: FloatArray,
+    echo_excess_m: tuple[float, ...],
+    *,
+    response_s: float | None = None,
+    spread_m: float = 0.0,
 ) -> Gate:
     """Return a gate about the strongest arrival of traces (..., frequency) that closes just before the nearest echo.
 
@@ -164,6 +200,8 @@ def propose(
         How much longer than the direct ray the echoes' paths are, metres.
     response_s
         How long the antennas' own response lasts after its first arrival, where that is known; judged from the data if None.
+    spread_m
+        How much earlier or later waves arrive while the device turns: its reach from the axes' intersection.
 
     Raises
     ------
@@ -173,13 +211,17 @@ def propose(
     limits(frequency_hz)
     if not echo_excess_m:
         raise ValueError("gate: chamber.toml declares no echo_excess_m, needs the nearest one to propose a width (m)")
-    return _about(delay_profile(trace, frequency_hz), frequency_hz, echo_excess_m, response_s)
+    return _about(delay_profile(trace, frequency_hz), frequency_hz, echo_excess_m, response_s, spread_m)
 
 
 def _about(
-    profile: DelayProfile, frequency_hz: FloatArray, echo_excess_m: tuple[float, ...], response_s: float | None
+    profile: DelayProfile,
+    frequency_hz: FloatArray,
+    echo_excess_m: tuple[float, ...],
+    response_s: float | None,
+    spread_m: float,
 ) -> Gate:
-    """Return the gate about the strongest arrival that closes before the nearest echo."""
+    """Return the gate about the strongest arrival that closes before the nearest echo, as near as a turning device brings it."""
     excess_m = min(echo_excess_m)
     span, late = float(np.ptp(frequency_hz)), excess_m / SPEED_OF_LIGHT
     if late < 1.0 / span:
@@ -189,9 +231,12 @@ def _about(
         )
     peak, alias = fine_peak(profile), profile.step_s * profile.power.size
     before = min(max(OPENS_BEFORE / span, _earliest(profile, peak) + 1.0 / span), 0.25 * alias)
-    after = min(late - CLOSES_BEFORE / span, 0.75 * alias - before)
+    spread = spread_m / SPEED_OF_LIGHT
+    # Never closer to the strongest arrival than half of what the band resolves.
+    after = min(max(late - CLOSES_BEFORE / span - spread, CLOSES_BEFORE / span), 0.75 * alias - before)
     gate = Gate(peak + 0.5 * (after - before), before + after, profile, peak_s=peak)
-    return _judged(gate, span, [peak + one / SPEED_OF_LIGHT for one in sorted(echo_excess_m)], response_s)
+    echoes = [peak + one / SPEED_OF_LIGHT for one in sorted(echo_excess_m)]
+    return _judged(gate, span, echoes, response_s, spread)
 
 
 def _earliest(profile: DelayProfile, peak: float) -> float:
@@ -202,15 +247,17 @@ def _earliest(profile: DelayProfile, peak: float) -> float:
     return float(loud[-1] * profile.step_s) if loud.size else 0.0
 
 
-def _judged(gate: Gate, span_hz: float, echoes_s: list[float], response_s: float | None) -> Gate:
+def _judged(gate: Gate, span_hz: float, echoes_s: list[float], response_s: float | None, spread_s: float = 0.0) -> Gate:
     """Return the gate with the level of the device's own response when the echo arrives, and a caution if it still lasts.
 
     echoes_s
         Moments at which declared echoes arrive, rising; empty where the gate's width is declared instead.
+    spread_s
+        How much earlier or later they arrive while the device turns.
     """
     peak = gate.peak_s
     assert peak is not None  # the caller has it
-    before, after = _levels_about(gate, span_hz, echoes_s)
+    before, after = _levels_about(gate, span_hz, echoes_s, spread_s)
     late = (echoes_s[0] if echoes_s else gate.closes_s + CLOSES_BEFORE / span_hz) - peak
     caution = ""
     if response_s is not None and late - response_s < 1.0 / span_hz:
@@ -231,7 +278,7 @@ def _judged(gate: Gate, span_hz: float, echoes_s: list[float], response_s: float
     return replace(gate, response_db=before, caution=caution)
 
 
-def _levels_about(gate: Gate, span_hz: float, echoes_s: list[float]) -> tuple[float, float]:
+def _levels_about(gate: Gate, span_hz: float, echoes_s: list[float], spread_s: float) -> tuple[float, float]:
     """Return what arrives just before the nearest echo and just after it, in dB of the device's own response.
 
     The echo is looked for near its declared moment: a slow response has its peak later than its first arrival, and
@@ -243,13 +290,16 @@ def _levels_about(gate: Gate, span_hz: float, echoes_s: list[float]) -> tuple[fl
     delay = (np.arange(profile.power.size) * profile.step_s - peak + 0.25 * alias) % alias - 0.25 * alias
     echo = (echoes_s[0] if echoes_s else gate.closes_s + CLOSES_BEFORE / span_hz) - peak
     own = float(profile.power[(delay > -OPENS_BEFORE / span_hz) & (delay < echo - 0.25 / span_hz)].sum())
-    near = np.flatnonzero(np.abs(delay - echo) < ECHO_WITHIN / span_hz)
+    near = np.flatnonzero(np.abs(delay - echo) < ECHO_WITHIN / span_hz + spread_s)
     at = float(delay[near[np.argmax(profile.power[near])]]) if echoes_s else echo - 0.1 / span_hz
 
     def level(since: float, until: float) -> float:
-        chosen = (delay > at + since / span_hz) & (delay < at + until / span_hz)
+        # While the device turns, an echo comes by its reach earlier or later than its strongest part.
+        chosen = (delay > at + since / span_hz + (spread_s if since > 0.0 else -spread_s)) & (
+            delay < at + until / span_hz + (spread_s if until > 0.0 else -spread_s)
+        )
         for other in echoes_s[1:]:
-            chosen &= np.abs(delay - (other - peak)) > OTHER_ECHO / span_hz
+            chosen &= np.abs(delay - (other - peak)) > OTHER_ECHO / span_hz + spread_s
         return 10.0 * float(np.log10(max(float(profile.power[chosen].sum()) / own, 1e-20))) if own > 0.0 else 0.0
 
     return level(-LOOKS_BEFORE, -BESIDE), level(BESIDE, LOOKS_AFTER) if echoes_s else -200.0
@@ -292,8 +342,9 @@ def proposed_gate(
     centre_s: float | None = None,
     width_s: float | None = None,
     response_s: float | None = None,
+    spread_m: float = 0.0,
 ) -> Gate:
-    """Return a gate with the profile of a record's sweeps; what is left open is proposed.
+    """Return a gate with the profile of a record's sweeps; what is left open is proposed (arguments as of `propose`).
 
     Raises
     ------
@@ -308,7 +359,7 @@ def proposed_gate(
             raise ValueError(
                 "gate: chamber.toml declares no echo_excess_m, needs the nearest one to propose a width (m)"
             )
-        own = _about(profile, frequency, echo_excess_m, response_s)
+        own = _about(profile, frequency, echo_excess_m, response_s, spread_m)
         return own if centre_s is None else replace(own, centre_s=centre_s)
     peak = fine_peak(profile)
     gate = Gate(peak if centre_s is None else centre_s, width_s, profile, peak_s=peak)

@@ -53,20 +53,28 @@ def hearing(probe: Expansion | None, gain_dbi: float) -> Callable[[FloatArray], 
 
 
 def draw_walls(
-    random: np.random.Generator, range_m: float, hears: Callable[[FloatArray], ComplexArray]
+    random: np.random.Generator,
+    range_m: float,
+    hears: Callable[[FloatArray], ComplexArray],
+    excess_m: tuple[float, ...] = (),
 ) -> tuple[FloatArray, FloatArray, ComplexArray]:
     """Return where waves leave for the walls of a rectangular room (wall, 3), how much longer that way is, and the mirrors.
 
     Side walls, floor, ceiling and the wall behind the device, anywhere from `NEAREST_WALL` to `FARTHEST_WALL` range
     lengths away and not quite square to the axes (common practice, no source): the direction of the probe's image.
     A mirror (wall, 2, 2) turns the wave's two components there into those along the lab's x and y: as a plane
-    conductor does, weaker, and with some of it depolarized. `hears` gives the probe's responses.
+    conductor does, weaker, and with some of it depolarized. `hears` gives the probe's responses. Where the extra paths of
+    known echoes are declared, every wall has one of them.
     """
     normals = np.array([[1.0, 0, 0], [-1.0, 0, 0], [0, 1.0, 0], [0, -1.0, 0], [0, 0, -1.0]])
     count = len(normals)
     normals = normals + random.normal(0.0, np.deg2rad(WALL_TILT_DEG), normals.shape)
     normals /= np.linalg.norm(normals, axis=1, keepdims=True)
     away = range_m * random.uniform(NEAREST_WALL, FARTHEST_WALL, count)
+    if excess_m:
+        # |2 d n - R z| = R + excess, solved for the distance d.
+        far, along = range_m + random.choice(excess_m, count), range_m * normals[:, 2]
+        away = 0.5 * (along + np.sqrt(along**2 + far**2 - range_m**2))
     probe = np.array([0.0, 0.0, range_m])
     image = probe + 2.0 * (away - normals @ probe)[:, None] * normals
     far = np.linalg.norm(image, axis=1)

@@ -76,7 +76,9 @@ def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
     level = 10.0 ** (chamber.echo_level_db / 20.0)
     rooms = in_a_room(bench, level, random)(STRAY_DRAWS)
     words = (
-        f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of unknown size"
+        f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of "
+        + ("unknown size" if not chamber.echo_excess_m else "the declared extra paths")
+        + ("" if inputs.gate is None else ", less what the time gate keeps out")
     )
     yield Cause("range echoes", rooms, words, "declared", "as drawn", chamber.echo_level_db, "dB",
                 shared=shared_power(bench.nominal, rooms[::2]))  # fmt: skip

@@ -9,6 +9,7 @@ from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.steps.alignment import Answer
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
+from colure.analysis.steps.gate import GateResponse
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -52,6 +53,7 @@ class Inputs:
     noise_sigma (frequency,): standard deviation (complex modulus) of one component of one
     sample, in the units of the measured field. aligned: the chamber's tolerances are what the
     correction from the data left. other_gate (as the sphere's field): what another time gate makes of it.
+    gate: what the time gate leaves of later rays, where one was used.
     once (frequency,): relative noise, each of the two quadratures, of the few sweeps that everything is compared with
     (first tie, reference). peak_reading: largest wave ratio of the scan, for what is declared of the receiver. mismatch_db: expanded,
     of declared reflections. declared_offset_mm: what the protocol says of the axes' offset, any direction.
@@ -75,6 +77,7 @@ class Inputs:
     seed: int = 1
     aligned: bool = False
     other_gate: ComplexArray | None = None
+    gate: GateResponse | None = None
     once: FloatArray | None = None
     peak_reading: float = 1.0
     declared_offset_mm: float = 0.0
@@ -116,6 +119,7 @@ class Inputs:
             probe=probe,
             sweeps=self.sweeps.only(index),
             other_gate=None if self.other_gate is None else self.other_gate[one],
+            gate=None if self.gate is None else self.gate.only(index),
         )
 
     @property

@@ -88,21 +88,28 @@ def stray_in_a_room(
     row, column = (int(i) for i in np.unravel_index(int(np.argmax(intensity)), intensity.shape))
     peak = float(np.sqrt(intensity[row, column]))
 
-    length = bench.inputs.chamber.range_length_m
+    length, known = bench.inputs.chamber.range_length_m, bench.inputs.chamber.echo_excess_m
+    gate = bench.inputs.gate
     hears = hearing(bench.inputs.probe, bench.inputs.chamber.probe.gain_dbi)
 
     def draw() -> tuple[ComplexArray, ComplexArray]:
-        directions, way, mirror = draw_walls(random, length, hears)
+        directions, way, mirror = draw_walls(random, length, hears, known)
         turn = np.exp(-1j * k[:, None] * way)[..., None, None]
+        # A time gate was used: the declared level is that of the echoes before it.
+        passed = turn if gate is None else turn * gate.of_late(way)[..., None, None]
         (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
         # The reference stood in the same room: its own echo is in every level.
         rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
-        common = np.einsum("fwt,wt,fw,w->f", _of_reference(bench, directions), mirror[:, 0], turn[..., 0, 0], rim)
+        common = np.einsum("fwt,wt,fw,w->f", _of_reference(bench, directions), mirror[:, 0], passed[..., 0, 0], rim)
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, bench.inputs.slant)
         # The declared level is that of one reading: half of both components together.
         power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
         scale = level * peak / float(np.sqrt(max(power, 1e-300)))
+        if gate is not None:
+            (stray,) = wall.through_mirrors(directions, (mirror * passed)[None])
+            if sphere.one_polarization:
+                stray = _along_the_probe(sphere, stray, bench.inputs.slant)
         return np.asarray(scale * stray), np.asarray(scale * common)
 
     return draw
