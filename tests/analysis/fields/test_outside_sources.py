@@ -49,8 +49,60 @@ def test_the_worst_error_gains_where_a_cut_alone_gains_nothing(noise_db):
     before, cut = error_of(coefficients).max(), error_of(coefficients[:, : mode_count(KEPT)]).max()
     after = error_of(found.expansion.coefficients)
     assert 20 * np.log10(cut / before) > -6.0
-    assert 20 * np.log10(after.max() / before) < -8.0
+    assert 20 * np.log10(after.max()) < {-60.0: -48.0, -100.0: -65.0}[noise_db]
     assert np.linalg.norm(found.places[0] - 2.0 * WALL * NORMAL) < 0.35
+
+
+def any_case(seed, noise_db):
+    """Return (measured coefficients, noise of one, the device's own field) of a device beside its image or a source.
+
+    Up to six dipoles within 0.35 wavelengths; 1.6 to 2.4 wavelengths away an image of it (odd seeds) or up to four dipoles
+    of their own, 15 to 35 dB weaker.
+    """
+    random = np.random.default_rng([5, seed])
+    count, other = random.integers(1, 7), random.integers(1, 5)
+    device = random.uniform(-0.2, 0.2, (count, 3)), random.normal(size=(count, 3)) + 1j * random.normal(size=(count, 3))
+    towards = random.normal(size=3)
+    towards *= random.uniform(0.8, 1.2) / np.linalg.norm(towards)
+    level = 10.0 ** (-random.uniform(15.0, 35.0) / 20.0)
+    if seed % 2:
+        flip = np.eye(3) - 2.0 * np.outer(towards, towards) / (towards @ towards)
+        beside = device[0] @ flip + 2.0 * towards, -level * (device[1] @ flip)
+    else:
+        moment = random.normal(size=(other, 3)) + 1j * random.normal(size=(other, 3))
+        moment *= level * np.linalg.norm(device[1]) / np.linalg.norm(moment)
+        beside = 2.0 * towards + random.uniform(-0.15, 0.15, (other, 3)), moment
+    t, p = (a.ravel() for a in np.meshgrid(THETA, PHI, indexing="ij"))
+    field = far(device, t, p) + far(beside, t, p)
+    noise = 10.0 ** (noise_db / 20.0) * np.abs(field).max()
+    raw = random.normal(size=(2, *field.shape)) * np.sqrt(0.5)
+    noisy = (field + noise * (raw[0] + 1j * raw[1])).reshape(2, THETA.size, PHI.size)
+    return analysis(noisy, ORDER), noise * np.sqrt(4.0 * np.pi / noisy[0].size), far(device, LOOK_T, LOOK_P)
+
+
+@pytest.mark.nightly
+def test_any_source_beside_a_device_is_taken_out_and_the_bound_holds(request):
+    """32 cases, noise -40 to -100 dB: the worst error gains 25 dB in the median, the bound holds in 95 % of directions."""
+    if not request.config.getoption("--nightly"):
+        pytest.skip("32 searches of three seconds: nightly only")
+    gains, inside = [], []
+    for seed in range(32):
+        coefficients, per_mode, truth = any_case(seed, (-40.0, -60.0, -80.0, -100.0)[seed % 4])
+        found = without_outside(Expansion(coefficients, np.array(K)), KEPT, 1.1 * per_mode, draws=24)
+        low = found.expansion.coefficients
+        random = np.random.default_rng(seed)
+        raw = random.normal(size=(2, 24, *low.shape)) * np.sqrt(0.5)
+        drawn = synthesis_at(found.errors + per_mode * (raw[0] + 1j * raw[1]), LOOK_T, LOOK_P)
+        bound = 2.0 * np.sqrt(np.mean(np.sum(np.abs(drawn) ** 2, axis=-2), axis=0))
+        before, after = (
+            np.sqrt(np.sum(np.abs(synthesis_at(one, LOOK_T, LOOK_P) - truth) ** 2, axis=0))
+            for one in (coefficients, low)
+        )
+        gains.append(20.0 * np.log10(before.max() / after.max()))
+        inside.append(np.mean(after <= bound + 2e-6 * np.abs(truth).max()))
+    print(f"gain median {np.median(gains):.1f}, least {min(gains):.1f} dB; inside {np.mean(inside):.3f}")
+    assert np.median(gains) >= 25.0 and min(gains) >= 5.0
+    assert np.mean(inside) >= 0.95
 
 
 def test_the_command_says_how_much_lies_outside():
@@ -58,5 +110,11 @@ def test_the_command_says_how_much_lies_outside():
     dataset = grid_dataset(
         np.array([FREQUENCY]), np.rad2deg(THETA), np.rad2deg(PHI), field[None], radius_m=None, source="test"
     )
-    _, words = far_field(dataset, step_deg=15.0, keep_radius_m=0.36)
+    pattern, words = far_field(dataset, step_deg=15.0, keep_radius_m=0.36)
     assert any("outside 0.36 m hold" in line and "located at" in line for line in words)
+    t, p = np.meshgrid(np.deg2rad(pattern["theta"].values), np.deg2rad(pattern["phi"].values), indexing="ij")
+    truth = far(DEVICE, t.ravel(), p.ravel()).reshape(2, *t.shape)
+    error = np.sqrt(
+        np.sum(np.abs(np.stack([pattern["e_theta"].values[0], pattern["e_phi"].values[0]]) - truth) ** 2, axis=0)
+    )
+    assert np.mean(error <= pattern["error_bound"].values[0]) >= 0.95

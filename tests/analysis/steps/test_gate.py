@@ -7,7 +7,16 @@ import pytest
 import skrf
 
 from colure.analysis.pipeline.recipe import GATE_ERROR
-from colure.analysis.steps.gate import Gate, delay_profile, fine_peak, gated, impulse_response, limits, propose
+from colure.analysis.steps.gate import (
+    Gate,
+    GateResponse,
+    delay_profile,
+    fine_peak,
+    gated,
+    impulse_response,
+    limits,
+    propose,
+)
 from colure.twin.antennas import panel
 
 LIGHT = 299_792_458.0
@@ -203,3 +212,34 @@ def test_rays_that_the_band_cannot_part_are_refused_or_warned_of():
 
 def test_the_peak_lies_between_the_bins():
     assert fine_peak(delay_profile(ray(17.3137e-9), BAND)) == pytest.approx(17.3137e-9, abs=8e-12)
+
+
+def test_what_a_gate_leaves_of_a_late_ray_is_what_gating_it_leaves():
+    sweep = ray(12e-9) + ray(12e-9 + 1.2 / LIGHT, 0.1) + ray(12e-9 + 1.7 / LIGHT, 0.1j)
+    gate = propose(sweep, BAND, (1.2, 1.7))
+    response = GateResponse.of(BAND, gate)
+    for excess in (0.0, 0.4, 1.2, 1.7):
+        one = ray(gate.peak_s + excess / LIGHT)
+        assert response.of_late(np.array([excess]))[:, 0] * one == pytest.approx(gated(one, BAND, gate), abs=1e-9)
+    assert response.only(7).of_late(np.array([0.4])) == pytest.approx(response.of_late(np.array([0.4]))[7:8], abs=1e-12)
+    assert np.abs(response.of_late(np.array([0.0])) - 1.0).max() < 1e-2
+    assert np.abs(response.of_late(np.array([1.2, 1.7]))).max() < 1e-2
+
+
+def test_an_echo_that_a_turning_device_brings_nearer_is_gated_too():
+    """A device 0.1 m from the axes' intersection: echoes come up to 0.1 m earlier and later than declared.
+
+    The gate closes so much earlier, keeps the direct rays that come as much later, and cautions of nothing.
+    """
+    span = float(np.ptp(BAND))
+    own = np.array([ray(12e-9 + d / LIGHT) for d in np.linspace(-0.1, 0.1, 21)])
+    echoes = np.array([ray(12e-9 + (1.0 + d) / LIGHT, 0.1) for d in np.linspace(-0.1, 0.1, 21)])
+    left = {}
+    for spread in (0.0, 0.1):
+        gate = propose(own + echoes, BAND, (1.0,), spread_m=spread)
+        error = gated(own + echoes, BAND, gate) - own
+        left[spread] = rms_db(error, own)
+        assert bool(gate.caution) == (spread == 0.0)
+        assert gate.closes_s == pytest.approx(gate.peak_s + (1.0 - spread) / LIGHT - 0.5 / span, abs=1e-15)
+    print(left)
+    assert left[0.1] < -40.0 and left[0.1] < left[0.0] - 6.0

@@ -12,9 +12,12 @@ import pytest
 from colure.analysis.figures.definitions import NAMES
 from colure.app import services
 from colure.app.services.rehearsal import REMEDIES, rehearse
+from colure.model.chamber import EchoTable, SimulatedChamber
 from colure.twin import rehearsal as rehearsal_room
+from colure.twin.chamber import SimulatedRange
 from colure.twin.devices import device_maker
 from colure.twin.rehearsal import draw_chamber
+from colure.twin.sources import Cluster
 from tests.endtoend.test_near_to_far import edited
 
 
@@ -55,6 +58,43 @@ def test_the_chamber_is_drawn_within_its_declarations(light, monkeypatch):
     for name, expanded in (("theta_zero_deg", a.theta_zero_deg), ("probe_roll_zero_deg", a.probe_roll_zero_deg)):
         values = np.array([getattr(draw, name) for draw in draws])
         assert np.all(np.abs(values) <= 1.5 * expanded) and 0.3 * expanded < values.std() < 0.7 * expanded
+
+
+def test_walls_stand_where_the_declared_extra_paths_put_them(light, monkeypatch):
+    """Turn of the phase over frequency of what each wall adds: the path that the analyzer would see."""
+    monkeypatch.setattr(rehearsal_room, "_stray_db", lambda chamber, *_: chamber.echo_level_db)
+    edited(light, "chamber.toml", ("door_distance_m", "echo_excess_m = [0.7, 1.9]\ndoor_distance_m"))
+    campaign, plan = services.make_plan(light)
+    chamber, device = campaign.chamber, campaign.device
+    band = np.array([24.0e9, 24.02e9])  # a turn of the phase is 15 m
+    ahead = {"azimuth": np.zeros(1), "roll": np.zeros(1), "probe": np.zeros(1)}
+
+    def one_dipole(frequency_hz):
+        one, f = np.ones((1, 3)), np.asarray(frequency_hz)
+        return Cluster(f, 0.0 * one, one * [1.0, 0.3, 0.2], 0j * one, np.ones((f.size, 1), complex), np.ones(f.size))
+
+    for seed in range(6):
+        walls = draw_chamber(chamber, device, plan, seed).echoes
+        found = []
+        for wall in walls:
+            rooms = [
+                SimulatedRange(chamber, SimulatedChamber(noise=False, echoes=echoes), one_dipole)
+                for echoes in ((), (wall,))
+            ]
+            for room in rooms:
+                room.set_frequencies(band)
+            clean, dirty = (room.received(ahead, 1)[0] for room in rooms)
+            turn = np.angle(((dirty - clean) / clean)[1] / ((dirty - clean) / clean)[0])
+            found.append(-turn * 299_792_458.0 / (2.0 * np.pi * (band[1] - band[0])))
+        # The probe's phase pattern towards a wall shifts this by millimetres.
+        assert np.all(np.min(np.abs(np.array(found)[:, None] - [0.7, 1.9]), axis=1) < 0.02)
+        assert min(found) < 0.75 and max(found) > 1.85
+
+
+def test_a_wall_that_would_stand_in_the_device_stands_behind_the_probe():
+    wall = EchoTable(normal=(0.0, 0.0, -1.0), distance_m=0.5, level_db=-30.0)
+    moved = rehearsal_room._at_excess(wall, 0.2, 1.2, 0.3)
+    assert moved.normal[2] > 0.9 and 2.0 * moved.distance_m - 1.2 == pytest.approx(1.4, abs=1e-9)
 
 
 def test_the_command(light):

@@ -2,8 +2,9 @@
 
 Degrees above those of the device's sphere belong to other sources. Cutting them off leaves the lower part of
 these sources in the result, where it is as large as before in the direction of each source. So the sources are
-located by focusing, a few waves about their centre are fitted to the high degrees, and their low degrees are
-subtracted with them.
+located by focusing and by the fit of dipoles and quadrupoles, waves about their centre are fitted to the high degrees, and
+their low degrees are subtracted with them. How strong each degree about a centre is follows from the high degrees by the
+evidence (D. J. C. MacKay, Neural Computation 4:415-447, 1992), and with it what the subtraction may be wrong by.
 """
 
 from __future__ import annotations
@@ -13,7 +14,15 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.optimize import minimize
 
-from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_degrees, power_db
+from colure.geometry.conventions import (
+    BoolArray,
+    ComplexArray,
+    FloatArray,
+    IntArray,
+    mode_count,
+    mode_degrees,
+    power_db,
+)
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import to_ludwig_1
 from colure.geometry.sphere import gauss_legendre
@@ -26,13 +35,17 @@ MOST_SOURCES = 2
 SEARCH_STEP = 0.5
 #: Highest order of the waves about a source, and power over the noise's that is worth a search.
 HIGHEST_OWN = 9
-WORTH = 4.0
+WORTH = 1.3
 #: Power over the whole that is not worth one either: the device's own waves beyond its sphere, to four digits.
 NEGLIGIBLE = 1e-7
-#: Residual power must fall by this factor for one more degree about a source.
-FALLS = 0.7
-#: The fit's own spread leaves out degrees that its residual did not ask for; counted in simulated echoes.
-SPREAD = 2.0
+#: Degrees of waves by which a place is refined, and evaluations of that.
+REFINED_BY, REFINEMENTS = 2, 40
+#: Rounds of the search for the sizes of the degrees; where a degree is known by less than this share it falls on.
+ROUNDS, KNOWN = 40, 0.15
+#: The fit's own spread leaves out where the place is wrong; counted in simulated echoes.
+SPREAD = 1.5
+#: A source that was not located points its waves somewhere: its field there against its rms over all directions.
+POINTED = 2.0
 
 
 @dataclass(frozen=True)
@@ -80,7 +93,7 @@ def without_outside(expansion: Expansion, kept: int, noise: float, *, draws: int
         power = float(np.sum(np.abs(high) ** 2))
         if power < max(WORTH * expected, NEGLIGIBLE * float(whole)) or expansion.order < kept + 3:
             break
-        place = _located(high, kept, expansion.order, k)
+        place = _refined(high, _located(high, kept, expansion.order, k), kept, expansion.order, k)
         waves, own = _fitted(high, place, kept, expansion.order, k, noise)
         places.append(place)
         low = low - waves.low @ own
@@ -89,6 +102,10 @@ def without_outside(expansion: Expansion, kept: int, noise: float, *, draws: int
         errors += np.moveaxis(waves.low @ (waves.spread @ (raw[0] + 1j * raw[1])), -1, 0)
     total = float(whole)
     left = float(np.sum(np.abs(high) ** 2))
+    # What was not located has low degrees too, about as strong as the high ones that stand out of the noise.
+    hidden = POINTED * np.sqrt(max(left - expected, 0.0) / low.size)
+    raw = random.normal(size=(2, *errors.shape)) * np.sqrt(0.5)
+    errors += hidden * (raw[0] + 1j * raw[1])
     return Cleaned(Expansion(np.asarray(low), expansion.k), errors, before / total, left / total, places)
 
 
@@ -109,11 +126,16 @@ def _located(high: ComplexArray, kept: int, order: int, k: float) -> FloatArray:
     step = SEARCH_STEP * 2.0 * np.pi / k
     reach = order / k
     axis = np.arange(-np.ceil(reach / step), np.ceil(reach / step) + 1) * step
-    points = np.stack(np.meshgrid(axis, axis, axis, indexing="ij"), axis=-1).reshape(-1, 3)
-    distance = np.linalg.norm(points, axis=1)
-    points = points[(distance <= reach + step) & (distance >= 0.7 * kept / k)]
-    sharp = np.concatenate([focus(some) for some in np.array_split(points, 1 + len(points) // 500)])
-    best = points[int(np.argmax(sharp))]
+    points = np.stack(np.meshgrid(axis, axis, axis, indexing="ij"), axis=-1)
+    # On a lattice the factors of the three axes multiply: no exponential for every place and direction.
+    x, y, z = np.exp(-1j * k * axis[:, None] * towards.T[:, None])
+    flat = (x[:, None] * y).reshape(-1, len(towards))
+    sharp = np.stack([np.sum(np.abs((flat * one) @ vector) ** 2, axis=-1) for one in z], axis=-1).reshape(
+        points.shape[:3]
+    )
+    distance = np.linalg.norm(points, axis=-1)
+    sharp = np.where((distance <= reach + step) & (distance >= 0.7 * kept / k), sharp, 0.0)
+    best = points[np.unravel_index(int(np.argmax(sharp)), sharp.shape)]
     top = float(sharp.max())
     found = minimize(
         lambda at: -float(focus(at[None])[0]) / top, best, method="Nelder-Mead",
@@ -131,33 +153,64 @@ class _Waves:
     spread: ComplexArray
 
 
+def _about(place: FloatArray, kept: int, order: int, k: float, top: int) -> tuple[ComplexArray, ComplexArray, IntArray]:
+    """Return waves up to degree `top` about a place: (rows, own) high degrees, (2, n, own) low ones, and their own degrees."""
+    count, degree = 2 * mode_count(top), np.tile(mode_degrees(top), 2)
+    rising = np.argsort(degree, kind="stable")
+    units = np.eye(count, dtype=complex)[rising].reshape(count, 2, -1)
+    moved = Expansion(units, np.full(count, k)).translated(place, order=order).coefficients
+    rows = moved[:, :, mode_count(kept) :].reshape(count, -1).T
+    return rows, np.moveaxis(resized(moved, kept), 0, -1), degree[rising]
+
+
+def _refined(high: ComplexArray, place: FloatArray, kept: int, order: int, k: float) -> FloatArray:
+    """Return the place near by about which dipoles and quadrupoles explain most of the high degrees."""
+    target, wave = high.ravel(), 2.0 * np.pi / k
+    whole = float(np.sum(np.abs(target) ** 2))
+
+    def unexplained(at: FloatArray) -> float:
+        rotation, _ = np.linalg.qr(_about(at, kept, order, k, REFINED_BY)[0])
+        return 1.0 - float(np.sum(np.abs(rotation.conj().T @ target) ** 2)) / whole
+
+    simplex = place + 0.1 * wave * np.concatenate([np.zeros((1, 3)), np.eye(3)])
+    options = {"initial_simplex": simplex, "maxfev": REFINEMENTS, "xatol": 0.01 * wave, "fatol": 1e-6}
+    return np.asarray(minimize(unexplained, place, method="Nelder-Mead", options=options).x)
+
+
 def _fitted(
     high: ComplexArray, place: FloatArray, kept: int, order: int, k: float, noise: float
 ) -> tuple[_Waves, ComplexArray]:
-    """Fit waves about a place to the high degrees, of as many own degrees as lower the residual."""
-    target, top = high.ravel(), min(HIGHEST_OWN, kept)
-    count = 2 * mode_count(top)
-    # By rising degree, so that one factorization holds the residual of every own order.
-    degree = np.tile(mode_degrees(top), 2)
-    units = np.eye(count, dtype=complex)[np.argsort(degree, kind="stable")].reshape(count, 2, -1)
-    moved = Expansion(units, np.full(count, k)).translated(place, order=order).coefficients
-    rows = moved[:, :, mode_count(kept) :].reshape(count, -1).T
-    rotation, _ = np.linalg.qr(rows)
-    shown = np.abs(rotation.conj().T @ target) ** 2
-    residual = float(np.sum(np.abs(target) ** 2)) - np.cumsum(shown)[[2 * mode_count(n) - 1 for n in range(1, top + 1)]]
-    own = 1
-    while own < top and residual[own] < FALLS * residual[own - 1] and residual[own - 1] > noise**2 * target.size:
-        own += 1
-    used = 2 * mode_count(own)
-    rows, low = rows[:, :used], np.moveaxis(resized(moved[:used], kept), 0, -1)
-    left, sizes, right = np.linalg.svd(rows, full_matrices=False)
-    signal = max(float(np.sum(np.abs(target) ** 2)) / float(np.sum(sizes**2)), 1e-300)
-    variance = max(float(residual[own - 1]) / target.size, noise**2, 1e-30 * signal)
-    damping = variance / signal
-    solution = right.conj().T @ (sizes / (sizes**2 + damping) * (left.conj().T @ target))
-    # Posterior spread under a prior of the size that the high degrees show.
-    spread = SPREAD * right.conj().T * np.sqrt(variance / (sizes**2 + damping))
+    """Fit waves about a place to the high degrees, each own degree as strong as these make it."""
+    target = high.ravel()
+    rows, low, degree = _about(place, kept, order, k, min(HIGHEST_OWN, kept))
+    square, right = rows.conj().T @ rows, rows.conj().T @ target
+    at, number = degree - 1, np.bincount(degree)[1:].astype(float)
+    power = float(np.sum(np.abs(target) ** 2))
+    least = 1e-30 * power / target.size
+    sigma2, strength = max(noise**2, least), power / float(np.trace(square).real) * 0.5 ** np.arange(number.size)
+    for turn in range(ROUNDS):
+        scale = np.sqrt(strength[at])
+        inverse = np.linalg.inv(square * scale[:, None] * scale / sigma2 + np.eye(scale.size))
+        solution = scale * (inverse @ (scale * right)) / sigma2
+        known = np.maximum(np.bincount(at, 1.0 - np.diag(inverse).real), 1e-6 * number)
+        following = _falling_on(np.bincount(at, np.abs(solution) ** 2) / known, known > KNOWN * number)
+        left = float(np.sum(np.abs(target - rows @ solution) ** 2))
+        noise2 = max(left / (target.size - float(known.sum())), noise**2, least)
+        if turn == ROUNDS - 1 or np.max(np.abs(np.log(following / strength))) < 0.05:
+            break
+        strength, sigma2 = following, noise2
+    spread = SPREAD * scale[:, None] * np.linalg.cholesky(inverse)
     return _Waves(low, rows, np.asarray(spread, complex)), np.asarray(solution)
+
+
+def _falling_on(strength: FloatArray, seen: BoolArray) -> FloatArray:
+    """Let degrees beyond the last seen one fall on as the last ones do: what the data do not show may be there."""
+    out = np.maximum(strength, 1e-30 * float(strength.max()))
+    last = int(np.flatnonzero(seen)[-1]) if seen.any() else 0
+    for degree in range(last + 1, out.size):
+        slope = float(np.clip(out[degree - 1] / out[degree - 2], 1e-3, 0.5)) if degree > 1 else 0.5
+        out[degree] = max(min(out[degree], out[degree - 1]), out[degree - 1] * slope)
+    return out
 
 
 def outside_words(cleaned: Cleaned, radius: float) -> str:
