@@ -7,14 +7,14 @@ import json
 import os
 import uuid
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, BinaryIO
+from typing import TYPE_CHECKING, Any, BinaryIO, Final
 
 from colure.errors import InputError
 
 if TYPE_CHECKING:
     import xarray as xr
 
-ENGINE = "h5netcdf"
+ENGINE: Final = "h5netcdf"
 #: Behind the last byte that the format knows of stands the SHA-256 of everything before it; the attribute says that it must.
 CHECKSUM, MARK = "file_checksum", b"\ncolure-file-sha256:"
 TRAILER_BYTES = len(MARK) + 64 + 1
@@ -36,7 +36,7 @@ def save_dataset(dataset: xr.Dataset, path: Path) -> None:
         marked: Any = dataset.drop_attrs(deep=False).assign_attrs(
             _own_attrs(dataset) | {CHECKSUM: "sha256, behind the data"}
         )
-        marked.to_netcdf(temporary, engine=ENGINE)
+        _write(marked, temporary)
         _add_checksum(temporary)
         with temporary.open("rb+") as written:
             os.fsync(written.fileno())
@@ -44,6 +44,21 @@ def save_dataset(dataset: xr.Dataset, path: Path) -> None:
     finally:
         temporary.unlink(missing_ok=True)
     sync_folder(path.parent)
+
+
+def _write(dataset: xr.Dataset, path: Path) -> None:
+    """Write netCDF-4; of an array in memory nobody asks the cluster's scheduler, whose import takes half a second."""
+    from xarray.backends import H5NetCDFStore
+    from xarray.backends.locks import HDF5_LOCK
+
+    if dataset.chunks:
+        dataset.to_netcdf(path, engine=ENGINE)
+        return
+    store = H5NetCDFStore.open(path, mode="w", lock=HDF5_LOCK)
+    try:
+        dataset.dump_to_store(store)
+    finally:
+        store.close()
 
 
 def _own_attrs(dataset: xr.Dataset) -> dict[Any, Any]:

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
-from scipy.optimize import brentq
 
 from colure.geometry.conventions import FloatArray
 from colure.model.device import Device
@@ -171,6 +170,8 @@ def _lit(place: FloatArray, narrowness: float) -> FloatArray:
 
 def _root(rising: Callable[[float], float], low: float, high: float) -> float:
     """Return where a rising function is zero, or the end that it comes nearest at."""
+    from scipy.optimize import brentq
+
     if rising(low) >= 0.0:
         return low
     if rising(high) <= 0.0:

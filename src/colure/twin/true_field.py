@@ -9,7 +9,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.optimize import brentq, minimize_scalar
 
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.twin.sources import Cluster
@@ -164,6 +163,8 @@ class TrueField:
 
     def edge(self, level: Level, share: float, sign: float) -> float:
         """Return the angle at which the main lobe of a cut has fallen to a share of its amplitude, radians; nan if nowhere."""
+        from scipy.optimize import brentq
+
         wanted = float(level(0.0)[0]) * share
         angle = np.arange(0.0, np.pi, self.cut_step)
         values = np.empty(0)
@@ -284,4 +285,6 @@ def _extreme(level: Level, sign: float, low: float, high: float, down: float) ->
 
 
 def _least(value: Callable[[float], float], low: float, high: float) -> float:
+    from scipy.optimize import minimize_scalar
+
     return float(minimize_scalar(value, bounds=(low, high), method="bounded", options={"xatol": 1e-10}).fun)

@@ -11,7 +11,6 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
-from scipy.optimize import minimize
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.evaluation import Evaluation, Window
@@ -333,6 +332,8 @@ class _Judge:
 
     def _sector(self, window: Window) -> tuple[float, float]:
         """Return the mean over solid angle and the least of |e|^2 in a sector."""
+        from scipy.optimize import minimize
+
         axes = []
         for low, high in (np.deg2rad(window.azimuth_deg), np.deg2rad(window.elevation_deg)):
             axes.append(np.linspace(low, high, max(9, int((high - low) / (0.15 * self.field.sky_step)) + 1)))

@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
-from scipy.interpolate import CubicSpline
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
@@ -114,6 +113,8 @@ def _of_axis(
     name: str, readout: FloatArray, level: ComplexArray, rest: float, passes: int
 ) -> tuple[AxisFlex, FloatArray]:
     """Return one axis' curve and half the difference of both ways, in relative units (angle, frequency)."""
+    from scipy.interpolate import CubicSpline
+
     half = readout.size // 2
     angle = readout[:half]
     if half < LEAST_ANGLES or not np.allclose(angle, readout[half:][::-1], atol=1e-3):
@@ -133,6 +134,8 @@ def _of_axis(
 
 def correct_cable(record: xr.Dataset, flex: CableFlex) -> xr.Dataset:
     """Divide every sweep through the cable by its change at the sweep's own readouts."""
+    from scipy.interpolate import CubicSpline
+
     names = [str(axis) for axis in record["axis"].values]
     total = np.zeros((record.sizes["point"], record.sizes["frequency"]), complex)
     for one in flex.axes:

@@ -11,7 +11,6 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.linalg import cho_factor, cho_solve
 
 from colure.geometry.conventions import FloatArray, IntArray
 
@@ -66,6 +65,8 @@ class Curve:
 
     def covariance(self, moments_s: FloatArray) -> FloatArray:
         """Return the covariance (moment, moment) of what is left, up to a constant that nobody can know."""
+        from scipy.linalg import cho_factor, cho_solve
+
         moments = np.asarray(moments_s, float)
         own = self.kernel.between(moments, moments) + OPEN**2
         if self.time_s.size == 0:
