@@ -129,8 +129,8 @@ def toml_files() -> str:
 
 def figures() -> str:
     """Return every figure that an evaluation without extra wishes knows: name, unit, definition, source."""
-    from colure.analysis.figures.definitions import definitions_for
     from colure.model import Evaluation
+    from colure.model.definitions import definitions_for
 
     lines = ["# Figures", "", "What `colure evaluate` reads. `evaluation.toml` asks for more of the same kinds.", "",
              "| name | figure | unit | definition | source |", "|---|---|---|---|---|"]  # fmt: skip

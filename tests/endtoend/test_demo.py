@@ -11,7 +11,7 @@ import time
 
 import pytest
 
-from colure.analysis.figures.definitions import BAND_DEFINITIONS
+from colure.model.definitions import BAND_DEFINITIONS
 
 EVERY = {what.name for what in BAND_DEFINITIONS}
 

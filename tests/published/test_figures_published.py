@@ -6,11 +6,11 @@ import numpy as np
 import pytest
 
 from colure.analysis.figures.cuts import Cut
-from colure.analysis.figures.definitions import NAMES
 from colure.analysis.figures.evaluate import evaluate
 from colure.analysis.figures.lobes import beamwidth_deg, first_side_lobe
 from colure.geometry.conventions import SPEED_OF_LIGHT
 from colure.geometry.sphere import equiangular
+from colure.model.definitions import NAMES
 from colure.waves.expansion import Expansion
 from colure.waves.transform import analysis
 from tests.conftest import cluster_of, expansion_of

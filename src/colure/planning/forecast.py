@@ -8,6 +8,7 @@ curvature and level (first order, derivable). All results are expanded, k = 2.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -121,25 +122,24 @@ def planes(campaign: Campaign) -> tuple[Plane, Plane]:
     return Plane(max(0.5, k * e / (2.0 * np.pi))), Plane(max(0.5, k * h / (2.0 * np.pi)))
 
 
+@dataclass(frozen=True)
+class Expected:
+    """What forecasts are made from: the campaign, its field errors, the stand-in in both planes, and whether the sphere is whole."""
+
+    campaign: Campaign
+    errors: FieldErrors
+    e_plane: Plane
+    h_plane: Plane
+    whole: bool
+
+
 def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[str, Forecast]:
     """Return the forecast of every figure that the plan will show."""
-    device = campaign.device
-    e_plane, h_plane = planes(campaign)
-    found = {
-        **_levels(campaign, errors, whole),
-        "beam_azimuth_deg": _pointing(campaign, errors, e_plane, campaign.chamber.alignment.theta_zero_deg),
-        "beam_elevation_deg": _pointing(campaign, errors, h_plane, campaign.chamber.alignment.theta_zero_deg),
-        "beamwidth_e_deg": _beamwidth(campaign, errors, e_plane),
-        "beamwidth_h_deg": _beamwidth(campaign, errors, h_plane),
+    known = Expected(campaign, errors, *planes(campaign), whole)
+    found = {key: one(known) for key, one in FORECASTS.items()}
+    return {
+        name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own) for name, own in found.items() if own
     }
-    if polarization_scheme(campaign.goal, campaign.chamber) != "one-pass":
-        found["xpd_db"] = _ratio(campaign, errors, device.expected_xpd_db, pure=False)
-    for name, plane in (("side_lobe_e_db", e_plane), ("side_lobe_h_db", h_plane)):
-        if plane.side_lobe_angle <= np.deg2rad(min(FARTHEST_LOBE_DEG, campaign.goal.region_deg)):
-            found[name] = _side_lobe(campaign, errors, plane)
-    if whole:
-        found["front_to_back_db"] = _ratio(campaign, errors, device.expected_front_to_back_db, pure=True)
-    return {name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own) for name, own in found.items()}
 
 
 def _inphase(rms: float) -> float:
@@ -147,27 +147,26 @@ def _inphase(rms: float) -> float:
     return float(np.sqrt(2.0) * rms)
 
 
-def _levels(campaign: Campaign, errors: FieldErrors, whole: bool) -> dict[str, dict[str, float]]:
-    reference = campaign.chamber.reference.gain_uncertainty_db
-    own = {
+def _own_levels(known: Expected) -> dict[str, float]:
+    errors = known.errors
+    return {
         "noise": DB * _inphase(errors.noise),
         "range echoes": DB * _inphase(errors.echoes),
         "drift residual": DB * _inphase(errors.drift) * SEVERAL / np.sqrt(errors.slices),
     }
-    absolute = {
-        **own,
+
+
+def _absolute_levels(known: Expected) -> dict[str, float] | None:
+    errors = known.errors
+    if not known.campaign.chamber.reference.absolute:
+        return None
+    return {
+        **_own_levels(known),
         "noise": DB * _inphase(float(np.hypot(errors.noise, errors.once))),
         # The reference is read in one direction: nothing filters its echoes.
         "range echoes": DB * _inphase(np.sqrt(2.0) * errors.echoes),
-        "reference gain": reference,
+        "reference gain": known.campaign.chamber.reference.gain_uncertainty_db,
     }
-    if not campaign.chamber.reference.absolute:
-        return {"directivity_dbi": own} if whole else {}
-    out = {"gain_dbi": absolute}
-    if whole:
-        out["directivity_dbi"] = own
-        out["efficiency_db"] = absolute
-    return out
 
 
 def _tilt_deg(campaign: Campaign) -> float:
@@ -177,8 +176,8 @@ def _tilt_deg(campaign: Campaign) -> float:
     return a.roll_axis_tilt_deg if rolls else a.elevation_zero_deg
 
 
-def _pointing(campaign: Campaign, errors: FieldErrors, plane: Plane, zero_deg: float) -> dict[str, float]:
-    a = campaign.chamber.alignment
+def _pointing(known: Expected, plane: Plane) -> dict[str, float]:
+    campaign, errors, a = known.campaign, known.errors, known.campaign.chamber.alignment
     # The gradient of an error that is white over waves up to N is N/2 per radian.
     share = 0.5 * errors.order / plane.curvature
     degrees = float(np.rad2deg(1.0))
@@ -186,12 +185,12 @@ def _pointing(campaign: Campaign, errors: FieldErrors, plane: Plane, zero_deg: f
         "noise": degrees * share * _inphase(errors.noise),
         "range echoes": degrees * share * _inphase(errors.echoes),
         "drift residual": degrees * 0.3 * _inphase(errors.drift) / plane.half_power_slope,
-        "alignment": float(np.sqrt(zero_deg**2 + _tilt_deg(campaign) ** 2 + a.device_pose_deg**2)),
+        "alignment": float(np.sqrt(a.theta_zero_deg**2 + _tilt_deg(campaign) ** 2 + a.device_pose_deg**2)),
     }
 
 
-def _beamwidth(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[str, float]:
-    a = campaign.chamber.alignment
+def _beamwidth(known: Expected, plane: Plane) -> dict[str, float]:
+    campaign, errors, a = known.campaign, known.errors, known.campaign.chamber.alignment
     # Two crossings, each against the peak's own error.
     degrees = float(np.rad2deg(1.0)) * SEVERAL * np.sqrt(2.0) / plane.half_power_slope
     return {
@@ -202,8 +201,10 @@ def _beamwidth(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[st
     }
 
 
-def _side_lobe(campaign: Campaign, errors: FieldErrors, plane: Plane) -> dict[str, float]:
-    a = campaign.chamber.alignment
+def _side_lobe(known: Expected, plane: Plane) -> dict[str, float] | None:
+    campaign, errors, a = known.campaign, known.errors, known.campaign.chamber.alignment
+    if plane.side_lobe_angle > np.deg2rad(min(FARTHEST_LOBE_DEG, campaign.goal.region_deg)):
+        return None
     expected = campaign.device.expected_side_lobe_db
     # An evenly lit line, whose elements radiate less the farther out the lobe lies.
     even = EVEN_SIDE_LOBE_DB + DB * np.log(np.cos(plane.side_lobe_angle))
@@ -237,12 +238,12 @@ def _facing_backwards(campaign: Campaign) -> float:
     return float(max(1.0, 0.9 * np.sqrt(10.0 ** (campaign.device.expected_gain_dbi / 10.0) / 4.0)))
 
 
-def _ratio(campaign: Campaign, errors: FieldErrors, expected_db: float, *, pure: bool) -> dict[str, float]:
+def _ratio(known: Expected, expected_db: float, *, pure: bool) -> dict[str, float]:
     """Return the forecast of a ratio of the peak to something weak; `pure` if the probe's purity does not matter."""
+    campaign, errors, chamber = known.campaign, known.errors, known.campaign.chamber
     weak = 10.0 ** (-expected_db / 20.0)
-    chamber = campaign.chamber
-    known = chamber.reference.cross_polar_db
-    purity = 0.0 if pure else 10.0 ** ((chamber.probe.cross_polar_db if known is None else known) / 20.0)
+    horn = chamber.reference.cross_polar_db
+    purity = 0.0 if pure else 10.0 ** ((chamber.probe.cross_polar_db if horn is None else horn) / 20.0)
     roll = 0.0 if pure else float(np.tan(np.deg2rad(campaign.chamber.alignment.probe_roll_zero_deg)))
     parts = {
         "noise": _inphase(errors.noise),
@@ -257,3 +258,29 @@ def _shown(weak: float, error: float) -> float:
     """Return half the width in dB of weak +- error; an error as large as the thing itself has no lower end."""
     upper = DB * np.log1p(error / weak)
     return float(0.5 * (upper - DB * np.log1p(-error / weak))) if error < 0.95 * weak else float(upper * 4.0)
+
+
+def _xpd(known: Expected) -> dict[str, float] | None:
+    if polarization_scheme(known.campaign.goal, known.campaign.chamber) == "one-pass":
+        return None
+    return _ratio(known, known.campaign.device.expected_xpd_db, pure=False)
+
+
+def _front_to_back(known: Expected) -> dict[str, float] | None:
+    return _ratio(known, known.campaign.device.expected_front_to_back_db, pure=True) if known.whole else None
+
+
+#: By the key of a figure's definition: what its expanded uncertainty will be made of; None where the plan will not show it.
+FORECASTS: dict[str, Callable[[Expected], dict[str, float] | None]] = {
+    "gain_dbi": _absolute_levels,
+    "directivity_dbi": lambda known: _own_levels(known) if known.whole else None,
+    "efficiency_db": lambda known: _absolute_levels(known) if known.whole else None,
+    "beam_azimuth_deg": lambda known: _pointing(known, known.e_plane),
+    "beam_elevation_deg": lambda known: _pointing(known, known.h_plane),
+    "beamwidth_e_deg": lambda known: _beamwidth(known, known.e_plane),
+    "beamwidth_h_deg": lambda known: _beamwidth(known, known.h_plane),
+    "xpd_db": _xpd,
+    "side_lobe_e_db": lambda known: _side_lobe(known, known.e_plane),
+    "side_lobe_h_db": lambda known: _side_lobe(known, known.h_plane),
+    "front_to_back_db": _front_to_back,
+}

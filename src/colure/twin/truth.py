@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation, Window
 from colure.model.pattern import build_pattern
 from colure.twin.antennas import probe_ports
@@ -38,15 +39,6 @@ LINEAR_DB, TILT_DEG, FORWARD_DEG, BEHIND_DEG, NO_CO_DEG = 10.0, 15.0, 60.0, 120.
 CIRCULAR_DB = 0.05
 CONTOUR_DB, LARGEST_CONE_DEG, RIPPLE_LIMIT_DEG = 10.0, 60.0, 10.0
 RAYS = 16
-UNITS = {"dbi": "dBi", "db": "dB", "deg": "deg", "mm": "mm", "ns": "ns", "dbm": "dBm", "circularity": "1"}
-WHOLE = ("directivity_dbi", "efficiency_db", "radiation_efficiency_db", "front_to_", "upper_share", "horizon_", "coverage_",
-         "trp_", "tis_")  # fmt: skip
-BOTH = ("directivity_dbi", "efficiency_db", "radiation_efficiency_db", "xpd_", "axial_ratio", "tilt_", "circularity", "phase_centre",
-        "upper_share", "horizon_", "coverage_", "trp_", "tis_")  # fmt: skip
-#: Figures that are read at one beam: where there is none, they do not exist.
-ONE_BEAM = ("beam_", "pointing_", "squint_", "side_lobe_", "front_to_", "xpd_", "axial_ratio", "tilt_", "circularity",
-            "phase_centre", "group_delay")  # fmt: skip
-AT_THE_PEAK = ("gain_", "eirp_", "eis_", "beamwidth_", "null_")
 #: Lobes that are climbed, at most.
 MOST_LOBES = 16
 #: Shares of solid angle, angles and directions that the phase centre's cone is made of.
@@ -99,8 +91,9 @@ def truth_of(device: Cluster, asked: Asked) -> list[dict[str, TrueFigure]]:
             row["gain_accepted_dbi"] = row["gain_dbi"] + float(loss)
             row["radiation_efficiency_db"] = row["efficiency_db"] + float(loss)
     middle = judges[len(judges) // 2]
+    defined = {one.name: one for one in definitions_for(asked.settings, band=True, reflection=True)}
     return [
-        {name: _true(name, value, judge, middle) for name, value in row.items()}
+        {name: _true(defined[name], value, judge, middle) for name, value in row.items()}
         for row, judge in zip(rows, judges, strict=True)
     ]
 
@@ -385,29 +378,28 @@ class _Judge:
         self.ripple_deg = float(np.rad2deg(np.sqrt(np.average(rest**2, weights=root**2))))
         return np.asarray(1e3 * centre)
 
-    def reason(self, name: str) -> str:
+    def reason(self, what: Definition) -> str:
         """Return why a figure does not exist, empty if it does or if only its own search can tell."""
-        whole, both = name.startswith(WHOLE), name.startswith(BOTH)
-        if whole and self.region < np.pi - 1e-9:
+        name = what.name
+        if what.sphere and self.region < np.pi - 1e-9:
             return f"undefined: it needs the whole sphere, the region ends at {self.asked.region_deg:g} deg"
-        if both and self.asked.one_polarization:
+        if what.pair and self.asked.one_polarization:
             return "undefined: it needs both polarizations"
-        one_beam = name.startswith(ONE_BEAM)
         edge = self.region < np.pi - 1e-9 and self.direction[2] <= np.cos(self.region - 1e-6)
-        if edge and (one_beam or name.startswith(AT_THE_PEAK)):
+        if edge and (what.single_beam or what.at_peak):
             return f"undefined: the strongest direction lies at the edge of the region ({self.asked.region_deg:g} deg)"
         several = self._no_single_beam()
-        if one_beam and several:
+        if what.single_beam and several:
             return several
         no_plane = self.axial_ratio_db < LINEAR_DB and abs(self.direction[2]) < np.cos(np.deg2rad(30.0))
-        if several and no_plane and name.startswith(("beamwidth_", "null_")):
+        if several and no_plane and what.in_plane:
             return "undefined: a circularly polarized ring of maxima has neither an E plane nor one direction to declare it in"
         ratio_db = self.axial_ratio_db
         if name == "tilt_deg" and ratio_db < CIRCULAR_DB:
             return f"undefined: the wave is circular (axial ratio {ratio_db:.2g} dB), its ellipse has no axis"
         if name in ("xpd_db", "xpd_worst_db", "tilt_deg") and self.direction[2] < np.cos(np.deg2rad(NO_CO_DEG)):
             return "undefined: Ludwig's third co-polar vector is not defined near -z"
-        if name.startswith("phase_centre") and self.ripple_deg > RIPPLE_LIMIT_DEG:
+        if what.phase_centre and self.ripple_deg > RIPPLE_LIMIT_DEG:
             return f"undefined: the phase within {self.cone_deg:.3g} deg of the peak ripples by {self.ripple_deg:.0f} deg rms"
         if name == "beam_azimuth_deg" and abs(self.direction[1]) > np.cos(np.deg2rad(0.1)):
             return "undefined: the beam points along y, where azimuth is not defined"
@@ -422,19 +414,18 @@ class _Judge:
         return ""
 
 
-def _true(name: str, value: float, judge: _Judge, middle: _Judge) -> TrueFigure:
+def _true(what: Definition, value: float, judge: _Judge, middle: _Judge) -> TrueFigure:
     """Return a figure with its unit, and nan with a reason where the device does not have it."""
-    unit = UNITS.get(name.rsplit("_", 1)[-1], "1")
-    reason = judge.reason(name)
-    if name in ("squint_deg", "phase_centre_wander_mm"):
-        reason = reason or middle.reason(name)
+    reason = judge.reason(what)
+    if what.middle:
+        reason = reason or middle.reason(what)
     if not reason and np.isnan(value):
         reason = "undefined: the device has none"
-        if name.startswith("beamwidth"):
-            reason = "omnidirectional in this cut: it never falls so far below the peak"
+        if what.absent == NEVER_FALLS:
+            reason = f"omnidirectional in this cut: {NEVER_FALLS}"
             if judge.region < np.pi - 1e-9:
-                reason = f"undefined: it never falls so far below the peak within {judge.asked.region_deg:g} deg of +z"
-    return TrueFigure(float("nan") if reason else value, unit, reason)
+                reason = f"undefined: {NEVER_FALLS} within {judge.asked.region_deg:g} deg of +z"
+    return TrueFigure(float("nan") if reason else value, what.unit, reason)
 
 
 def _along_the_band(rows: list[dict[str, float]], judges: list[_Judge], frequency_hz: FloatArray) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.figures.definitions import NAMES
 from colure.analysis.figures.evaluate import evaluate
 from colure.analysis.figures.frames import (
     Coordinates,
@@ -18,6 +17,7 @@ from colure.analysis.figures.frames import (
 )
 from colure.errors import InputError
 from colure.geometry.polarization import Basis
+from colure.model.definitions import NAMES
 from tests.conftest import cluster_of, expansion_of
 
 X_DIPOLE = expansion_of(cluster_of(10e9, [[0, 0, 0]], [[1, 0, 0]]), 6)

@@ -9,10 +9,10 @@ import sys
 import numpy as np
 import pytest
 
-from colure.analysis.figures.definitions import NAMES
 from colure.app import services
 from colure.app.services.rehearsal import REMEDIES, rehearse
 from colure.model.chamber import EchoTable, SimulatedChamber
+from colure.model.definitions import NAMES
 from colure.twin import rehearsal as rehearsal_room
 from colure.twin.chamber import SimulatedRange
 from colure.twin.devices import device_maker

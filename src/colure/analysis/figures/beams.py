@@ -24,8 +24,6 @@ CIRCULAR_DB = 0.05
 NO_REFERENCE = "needs a reference, and this run has none (reference.method = 'none'); a run with method = 'switch', 'swap' or 'stored' gives it"
 NO_PLANE = "undefined: a circularly polarized ring of maxima has neither an E plane nor one direction to declare it in"
 EDGE = "undefined: the strongest direction lies at the edge of the measured region ({:.4g} deg)"
-#: Figures that are wrong where the peak lies outside the region, though they need no single beam.
-AT_THE_PEAK = ("gain_dbi", "gain_accepted_dbi", "eirp_dbm", "eis_dbm")
 
 
 @dataclass(frozen=True)

@@ -19,8 +19,9 @@ from colure.analysis.figures.cuts import (
     ludwig_3,
     tangent_at,
 )
-from colure.analysis.figures.evaluate import PLANES, SPAN_DEG, FigureSet
+from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, top_angles_deg
+from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import cross, tangents, unit_vector

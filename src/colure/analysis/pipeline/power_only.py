@@ -15,7 +15,6 @@ from scipy.signal import resample
 
 from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL
-from colure.analysis.figures.definitions import Definition, definitions_for
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.analysis.steps.drift import correct, declared_drift, track
@@ -26,6 +25,7 @@ from colure.geometry.directions import azimuth_over_elevation, tangents, theta_p
 from colure.geometry.kinematics import Geometry
 from colure.geometry.sphere import clenshaw_curtis_weights
 from colure.model.chamber import Chamber
+from colure.model.definitions import Definition, definitions_for
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.figure import BudgetRow, Figure
@@ -35,10 +35,6 @@ from colure.model.record import of_role
 if TYPE_CHECKING:
     import xarray as xr
 
-#: Figures that power alone gives.
-NAMES = ("gain_dbi", "directivity_dbi", "efficiency_db", "beam_azimuth_deg", "beam_elevation_deg", "front_to_back_db",
-         "upper_share_db", "eirp_dbm", "trp_dbm", "eis_dbm", "tis_dbm")  # fmt: skip
-STARTS = ("horizon_", "coverage_")
 #: Samples about the highest one that a paraboloid is laid through.
 NEIGHBOURS = 9
 #: Between two samples of the continuous pattern before its spline, at most.
@@ -147,11 +143,7 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
     ValueError
         If the rings are too few to tell how good they are.
     """
-    chosen = [
-        d
-        for d in definitions_for(settings)
-        if (d.name in NAMES or d.name.startswith(STARTS)) and (sphere.whole or not d.sphere)
-    ]
+    chosen = [d for d in definitions_for(settings) if d.power and (sphere.whole or not d.sphere)]
     fewer = thinned(sphere)
     out = []
     for f, frequency in enumerate(sphere.frequency_hz):

@@ -13,7 +13,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.analysis.figures.beams import unsteady_beam_reason
-from colure.analysis.figures.definitions import Definition
 from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.combination import Contribution, correlation, effective_dof, joint_half_width
 from colure.analysis.uncertainty.effects import Effects, Ends
@@ -22,6 +21,7 @@ from colure.analysis.uncertainty.probe_causes import not_declared
 from colure.analysis.uncertainty.trial import Bench, Cause
 from colure.geometry.conventions import FloatArray
 from colure.geometry.rotations import about_axis
+from colure.model.definitions import Definition
 from colure.model.figure import BudgetRow, Figure
 from colure.waves.expansion import Expansion
 

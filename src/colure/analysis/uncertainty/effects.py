@@ -8,8 +8,8 @@ from functools import cached_property
 
 import numpy as np
 
-from colure.analysis.figures.evaluate import DELAY_DIGITS
 from colure.analysis.figures.places import Reading
+from colure.analysis.figures.readings import DELAY_DIGITS
 from colure.analysis.figures.response import Answer, Response
 from colure.analysis.uncertainty.combination import Contribution, joint_weights
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
@@ -23,8 +23,6 @@ MODULUS_DRAWS = 1000
 #: A lobe lower than this many standard deviations above the minimum before it may not be one.
 SET_APART = 2.0
 DB_FORMAT = "{:.2g} dB"
-#: Figures that are read anew from every changed pattern: sectors and percentiles have no one place.
-READ_ANEW = ("sector_", "coverage_")
 
 
 @dataclass(frozen=True)
@@ -67,7 +65,7 @@ class Effects:
         count = sum(len(one.changes) for one in self._every)
         out = np.zeros((count, len(self._answers), len(names)))
         band = along_the_band(self._answers, self._responses) if len(self._answers) > 1 else {}
-        anew = [i for i, name in enumerate(names) if name.startswith(READ_ANEW)]
+        anew = [i for i, what in enumerate(self._bench.inputs.figures.definitions) if what.anew]
         for i, name in enumerate(names):
             if name in band:
                 out[:, :, i] = band[name]
@@ -85,7 +83,10 @@ class Effects:
         rows = []
         for cause in self._every:
             for change in cause.changes:
-                found = [figures.over_directions(one) for one in nominal + change]
+                found = [
+                    figures.read_anew(one, float(k), near)
+                    for one, k, near in zip(nominal + change, self._bench.nominal.k, self._bench.near, strict=True)
+                ]
                 rows.append([[one[name] for name in names] for one in found])
         return np.array(rows)
 

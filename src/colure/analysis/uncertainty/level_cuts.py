@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
-from colure.analysis.figures.definitions import Definition
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.combination import joint_half_width
@@ -20,6 +19,7 @@ from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Bench
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import theta_phi
+from colure.model.definitions import Definition
 from colure.waves.harmonics import FieldsAt
 
 #: Causes that move all levels together.

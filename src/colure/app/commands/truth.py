@@ -55,8 +55,8 @@ def _plain(one: TrueFigure) -> dict[str, Any]:
 def _show(campaign: Campaign, frequency_hz: float, row: dict[str, TrueFigure]) -> None:
     from rich.table import Table
 
-    from colure.analysis.figures.definitions import definitions_for
     from colure.app.terminal.screens import console
+    from colure.model.definitions import definitions_for
 
     labels = {
         one.name: one.label

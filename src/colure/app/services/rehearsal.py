@@ -13,6 +13,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
+from colure.model.definitions import DEFINITIONS
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:
@@ -56,7 +57,7 @@ REMEDIES = {
 
 
 #: Figures that are the same after so many degrees.
-PERIODS_DEG = {"tilt_deg": 180.0, "beam_azimuth_deg": 360.0, "beam_elevation_deg": 360.0}
+PERIODS_DEG = {what.name: what.period for what in DEFINITIONS if what.period}
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 
@@ -23,14 +24,25 @@ COVERAGE = "3GPP TS 38.101-2, 6.2.1 (spherical coverage), weighted with solid an
 
 @dataclass(frozen=True)
 class Definition:
-    """One figure: how it is called, what it means, and how its native variable is shown.
+    """One figure: how it is called, what it means, how its native variable is shown, and what it depends on.
 
+    What the rooms know of a figure they register against its `key`: its reading (`analysis.figures.readings`), its forecast
+    (`planning.forecast`) and its truth in the simulated chamber (`twin.truth`).
+
+    key
+        The figure, or the family of figures that differ by `at` alone; the name where there is one only.
+    at
+        What tells the members of a family apart: a plane (`e`, `h`, or degrees from E towards H), a level in dB, a sector.
+    symbol
+        As formulas write it.
     topic
         The table of the report that it stands in.
-    sphere, pair
-        True: it needs the whole sphere, or both polarizations.
+    sphere, pair, band
+        True: it needs the whole sphere, both polarizations, or several frequencies.
     gain
         +1 or -1 where the reference's gain moves it dB for dB.
+    absolute
+        True: it needs the reference, though the gain does not move it.
     radiated
         +1 or -1 where the whole radiated power moves it dB for dB.
     floor
@@ -38,8 +50,25 @@ class Definition:
         What errors did on average is then no guide to what they did here: nothing is taken off for it.
     single_beam
         True: it is read at one beam, and says nothing where the direction of the beam is not defined.
+    at_peak
+        True: it is wrong where the strongest direction lies at the edge of the region, though it needs no single beam.
+    in_plane
+        True: it is read in the E plane or one counted from it.
+    phase_centre
+        True: it says nothing where the phase about the phase centre is not flat.
+    middle
+        Name of a figure without which, at the middle frequency, this one does not exist.
+    anew
+        True: it is read over many directions, so that its change with an error is read from the changed pattern, not told
+        from slope and curvature at the places where it was read.
+    power
+        True: power alone, without phase, gives it.
     period
         What the value may be off by without being another: half a turn of an ellipse, a turn of an azimuth; 0 if nothing.
+    absent
+        What the pattern lacks where the figure does not exist.
+    no_forecast, no_truth
+        Why a plan does not forecast its uncertainty, or the simulated chamber does not know its truth; empty if they do.
     """
 
     name: str
@@ -49,13 +78,41 @@ class Definition:
     source: str
     display: Callable[[float], float]
     topic: str = "beam"
+    key: str = ""
+    at: tuple[str | float, ...] = ()
+    symbol: str = ""
     sphere: bool = False
     pair: bool = False
+    band: bool = False
     gain: int = 0
+    absolute: bool = False
     floor: bool = False
     radiated: int = 0
     single_beam: bool = False
+    at_peak: bool = False
+    in_plane: bool = False
+    phase_centre: bool = False
+    middle: str = ""
+    anew: bool = False
+    power: bool = False
     period: float = 0.0
+    absent: str = ""
+    no_forecast: str = ""
+    no_truth: str = ""
+
+    def __post_init__(self) -> None:
+        if not self.key:
+            object.__setattr__(self, "key", self.name)
+
+
+#: What a pattern lacks where a figure of a cut does not exist.
+NEVER_FALLS = "it never falls so far below the peak"
+NO_LOBE = "there is no side lobe"
+NO_MINIMUM = "there is no minimum beside the main lobe"
+#: Why a plan does not forecast a figure.
+BEYOND = "device.toml does not declare what this figure depends on"
+FROM_GAIN = "it is as uncertain as the gain"
+FROM_EFFICIENCY = "it is as uncertain as the efficiency"
 
 
 def _same(x: float) -> float:
@@ -111,53 +168,58 @@ def _gain(settings: Evaluation, reflection: bool, partial: bool) -> Iterator[Def
     what = "radiation intensity of the measured polarization" if partial else "radiation intensity"
     yield Definition("gain_dbi", f"{peak} (realized)", "dBi",
                      f"Largest {what} over that of an isotropic radiator fed with the available power; "
-                     "mismatch of the device is not removed.", IEEE_145, _same, topic, gain=1)  # fmt: skip
+                     "mismatch of the device is not removed.", IEEE_145, _same, topic, symbol="G", gain=1, at_peak=True, power=True)  # fmt: skip
     yield Definition("directivity_dbi", "Peak directivity", "dBi",
                      "Largest radiation intensity over its mean over all directions, both polarizations.", IEEE_145, _same,
-                     topic, sphere=True, pair=True, radiated=-1)  # fmt: skip
+                     topic, symbol="D", sphere=True, pair=True, radiated=-1, power=True)  # fmt: skip
     yield Definition("efficiency_db", "Efficiency", "dB",
                      "Gain minus directivity: radiated power over available power.", IEEE_145, _same, topic,
-                     sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
+                     symbol="eta", sphere=True, pair=True, gain=1, radiated=1, power=True)  # fmt: skip
     if reflection:
         yield Definition("gain_accepted_dbi", f"{peak} (accepted power)", "dBi",
                          f"{peak} (realized) over 1 - |reflection|^2 of the device: what it would be without its mismatch.",
-                         IEEE_145, _same, topic, gain=1)  # fmt: skip
+                         IEEE_145, _same, topic, symbol="G_a", gain=1, at_peak=True, no_forecast=FROM_GAIN)  # fmt: skip
         yield Definition("radiation_efficiency_db", "Radiation efficiency", "dB",
                          "Accepted-power gain minus directivity: radiated over accepted power.", IEEE_145, _same, topic,
-                         sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
+                         symbol="eta_r", sphere=True, pair=True, gain=1, radiated=1, no_forecast=FROM_EFFICIENCY)  # fmt: skip
     for window in settings.sectors:
         for kind, words in (("mean", "Mean (over solid angle)"), ("min", "Smallest value")):
             yield Definition(
                 f"sector_{window.name}_{kind}_dbi", f"{'Partial gain' if partial else 'Gain'} in sector {window.name}, {kind}", "dBi",
                 f"{words} of the {total} gain for azimuth {window.azimuth_deg[0]:g} to {window.azimuth_deg[1]:g} and elevation "
                 f"{window.elevation_deg[0]:g} to {window.elevation_deg[1]:g} deg (pole y).", TRADE, _same, topic, gain=1,
+                key=f"sector_{kind}_dbi", at=(window.name,), symbol=f"G_{kind}", anew=True, no_forecast=BEYOND,
             )  # fmt: skip
 
 
 def _beam(settings: Evaluation) -> Iterator[Definition]:
     cut = _cut_words(settings)
+    width: dict[str, Any] = {"at_peak": True, "in_plane": True, "absent": NEVER_FALLS}
     yield Definition("beam_azimuth_deg", "Beam azimuth", "deg",
-                     "atan2(u, w) of the direction of the peak; positive towards +x of the device.", GUM, _same, period=360.0,
-                     single_beam=True)  # fmt: skip
+                     "atan2(u, w) of the direction of the peak; positive towards +x of the device.", GUM, _same, symbol="az",
+                     period=360.0, single_beam=True, power=True)  # fmt: skip
     yield Definition("beam_elevation_deg", "Beam elevation", "deg",
-                     "asin(v) of the direction of the peak; positive towards +y of the device.", GUM, _same, single_beam=True)  # fmt: skip
+                     "asin(v) of the direction of the peak; positive towards +y of the device.", GUM, _same, symbol="el",
+                     single_beam=True, power=True)  # fmt: skip
     if settings.commanded_deg:
         yield Definition("pointing_error_deg", "Pointing error", "deg",
                          "Angle between the peak and the direction that the device was told to point at.", GUM, _same,
-                         single_beam=True)  # fmt: skip
+                         single_beam=True, symbol="delta", no_forecast="it is as uncertain as the beam's direction")  # fmt: skip
     yield Definition("beamwidth_e_deg", "Half-power beamwidth, E plane", "deg",
                      f"Angle between the half-power directions of {cut} in the great circle through the peak that contains "
-                     f"{_e_plane_words(settings)}.", IEEE_145, _same)  # fmt: skip
+                     f"{_e_plane_words(settings)}.", IEEE_145, _same, symbol="HPBW_E", **width)  # fmt: skip
     yield Definition("beamwidth_h_deg", "Half-power beamwidth, H plane", "deg",
-                     "The same in the great circle at right angles to the E plane.", IEEE_145, _same)  # fmt: skip
+                     "The same in the great circle at right angles to the E plane.", IEEE_145, _same, symbol="HPBW_H", **width)  # fmt: skip
     for level in settings.beamwidth_levels_db:
         for plane in ("E", "H"):
             yield Definition(f"beamwidth_{plane.lower()}_{level:g}db_deg", f"{level:g} dB beamwidth, {plane} plane", "deg",
                              f"Angle between the directions {level:g} dB below the peak, {cut} in the {plane} plane.",
-                             IEEE_145, _same)  # fmt: skip
+                             IEEE_145, _same, key="beamwidth_level_deg", at=(plane.lower(), level), symbol=f"BW_{plane}({level:g} dB)",
+                             no_forecast=BEYOND, **width)  # fmt: skip
     for angle in settings.cut_planes_deg:
         yield Definition(f"beamwidth_at_{angle:g}_deg", f"Half-power beamwidth, plane at {angle:g} deg", "deg",
-                         f"The same in the cut through the peak {angle:g} deg from E towards H.", IEEE_145, _same)  # fmt: skip
+                         f"The same in the cut through the peak {angle:g} deg from E towards H.", IEEE_145, _same,
+                         key="beamwidth_plane_deg", at=(angle,), symbol=f"HPBW_{angle:g}", no_forecast=BEYOND, **width)  # fmt: skip
 
 
 def _cut_words(settings: Evaluation) -> str:
@@ -176,48 +238,52 @@ def _e_plane_words(settings: Evaluation) -> str:
 def _lobes(settings: Evaluation) -> Iterator[Definition]:
     topic = "side lobes"
     cut = _cut_words(settings)
+    lobe: dict[str, Any] = {"single_beam": True, "absent": NO_LOBE}
     yield Definition("side_lobe_e_db", "First side lobe, E plane", "dB",
                      f"Higher of the two first maxima beside the main lobe of {cut} in the E plane, relative to the "
-                     "peak.", IEEE_145, _level_db, topic, single_beam=True)  # fmt: skip
+                     "peak.", IEEE_145, _level_db, topic, symbol="SLL_E", **lobe)  # fmt: skip
     yield Definition("side_lobe_h_db", "First side lobe, H plane", "dB",
-                     "The same in the H plane.", IEEE_145, _level_db, topic, single_beam=True)  # fmt: skip
+                     "The same in the H plane.", IEEE_145, _level_db, topic, symbol="SLL_H", **lobe)  # fmt: skip
     for angle in settings.cut_planes_deg:
         yield Definition(f"side_lobe_at_{angle:g}_db", f"First side lobe, plane at {angle:g} deg", "dB",
-                         f"The same in the cut {angle:g} deg from E towards H.", IEEE_145, _level_db, topic, single_beam=True)  # fmt: skip
+                         f"The same in the cut {angle:g} deg from E towards H.", IEEE_145, _level_db, topic,
+                         key="side_lobe_plane_db", at=(angle,), symbol=f"SLL_{angle:g}", no_forecast=BEYOND, **lobe)  # fmt: skip
     yield Definition("side_lobe_highest_db", "Highest side lobe anywhere", "dB",
                      "Largest local maximum of the total intensity other than the peak, relative to it.", IEEE_145, _level_db,
-                     topic, single_beam=True)  # fmt: skip
+                     topic, symbol="SLL", no_forecast=BEYOND, **lobe)  # fmt: skip
     for plane in ("E", "H"):
         yield Definition(f"null_{plane.lower()}_db", f"First null, {plane} plane", "dB",
                          f"Shallower of the two first minima beside the main lobe of {cut} in the {plane} plane, relative to the "
-                         "peak.", IEEE_145, _level_db, topic, floor=True)  # fmt: skip
+                         "peak.", IEEE_145, _level_db, topic, symbol=f"N_{plane}", floor=True, at_peak=True, in_plane=True, absent=NO_MINIMUM,
+                         no_forecast=BEYOND)  # fmt: skip
     yield Definition("front_to_back_db", "Front-to-back ratio", "dB",
                      "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db, topic,
-                     sphere=True, single_beam=True)  # fmt: skip
+                     symbol="FBR", sphere=True, single_beam=True, power=True)  # fmt: skip
     yield Definition("front_to_rear_db", "Front-to-rear ratio", "dB",
                      f"Total amplitude at the peak over the largest within {settings.rear_sector_deg:g} deg of the opposite "
-                     "direction, its edge included.", TRADE, _ratio_down_db, topic, sphere=True, single_beam=True)  # fmt: skip
+                     "direction, its edge included.", TRADE, _ratio_down_db, topic, symbol="FRR", sphere=True, single_beam=True,
+                     no_forecast=BEYOND)  # fmt: skip
 
 
 def _polarization(settings: Evaluation) -> Iterator[Definition]:
     topic = "polarization"
-    pair = {"pair": True, "single_beam": True}
+    pair: dict[str, Any] = {"pair": True, "single_beam": True}
     where = "the half-power beam" if settings.cone_deg is None else f"{settings.cone_deg:g} deg of the peak"
     yield Definition("xpd_db", "Cross-polar discrimination at peak", "dB",
                      "Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.", LUDWIG,
-                     _ratio_down_db, topic, **pair)  # fmt: skip
+                     _ratio_down_db, topic, symbol="XPD", **pair)  # fmt: skip
     yield Definition("xpd_worst_db", "Cross-polar discrimination, worst", "dB",
                      f"Smallest ratio of co- to cross-polar amplitude within {where}, along 16 rays from the peak.", LUDWIG,
-                     _ratio_down_db, topic, **pair)  # fmt: skip
+                     _ratio_down_db, topic, symbol="XPD_min", no_forecast=BEYOND, **pair)  # fmt: skip
     yield Definition("axial_ratio_db", "Axial ratio at peak", "dB",
                      "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db, topic,
-                     **pair)  # fmt: skip
+                     symbol="AR", no_forecast=BEYOND, **pair)  # fmt: skip
     yield Definition("tilt_deg", "Tilt of the ellipse at peak", "deg",
                      "Major axis from the device's co-polar vector towards the cross-polar one, -90 to 90.", IEEE_145, _same,
-                     topic, period=180.0, **pair)  # fmt: skip
+                     topic, symbol="tau", period=180.0, no_forecast=BEYOND, **pair)  # fmt: skip
     yield Definition("circularity", "Circularity at peak", "1",
                      "(R^2 - L^2)/(R^2 + L^2): +1 purely right-hand, -1 purely left-hand, 0 linear.", IEEE_145, _same, topic,
-                     **pair)  # fmt: skip
+                     symbol="V/I", no_forecast=BEYOND, **pair)  # fmt: skip
 
 
 def _phase(band: bool) -> Iterator[Definition]:
@@ -226,47 +292,53 @@ def _phase(band: bool) -> Iterator[Definition]:
         yield Definition(f"phase_centre_{axis}_mm", f"Phase centre, {axis}", "mm",
                          "Point about which the co-polar phase is flat, in the least-squares sense weighted with power, in the "
                          "cone about the peak that ends 10 dB below it in the narrowest plane (60 deg at most); from the axes' "
-                         "intersection.", IEEE_145, _same, topic, pair=True, single_beam=True)  # fmt: skip
+                         "intersection.", IEEE_145, _same, topic, symbol=f"{axis}_pc", pair=True, single_beam=True, phase_centre=True,
+                         no_forecast=BEYOND)  # fmt: skip
     if band:
         yield Definition("group_delay_ns", "Group delay at peak, about its mean", "ns",
                          "-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the axes' intersection, minus its "
-                         "mean over the band.", GUM, _same, topic, single_beam=True)  # fmt: skip
+                         "mean over the band.", GUM, _same, topic, symbol="tau_g", band=True, absolute=True, single_beam=True, no_forecast=BEYOND)  # fmt: skip
         yield Definition("squint_deg", "Squint", "deg",
                          "Angle between the peak and the peak at the middle frequency, with the sign of the larger of its azimuth "
-                         "and elevation.", IEEE_145, _same, topic, single_beam=True)  # fmt: skip
+                         "and elevation.", IEEE_145, _same, topic, symbol="delta_f", band=True, single_beam=True, middle="beam_azimuth_deg",
+                         no_forecast=BEYOND)  # fmt: skip
         yield Definition("phase_centre_wander_mm", "Phase centre, wander", "mm",
                          "Distance between the phase centre and the one at the middle frequency, with the sign of its largest "
-                         "component.", IEEE_145, _same, topic, pair=True, single_beam=True)  # fmt: skip
+                         "component.", IEEE_145, _same, topic, symbol="delta_pc", band=True, pair=True, single_beam=True, phase_centre=True,
+                         middle="phase_centre_x_mm", no_forecast=BEYOND)  # fmt: skip
 
 
 def _power(settings: Evaluation, partial: bool) -> Iterator[Definition]:
     topic = "power"
     peak = "peak partial gain" if partial else "peak gain"
-    whole = {"sphere": True, "pair": True}
+    whole: dict[str, Any] = {"sphere": True, "pair": True, "power": True, "no_forecast": BEYOND}
     yield Definition("upper_share_db", "Radiated upwards", "dB",
                      f"Power into the hemisphere about +{settings.up} of the device over all radiated power.", TRP, _power_db,
-                     topic, **whole)  # fmt: skip
+                     topic, symbol="P_up", **whole)  # fmt: skip
     for band in settings.horizon_bands_deg:
         yield Definition(f"horizon_{band:g}_db", f"Radiated within {band:g} deg of the horizon", "dB",
                          f"Power within {band:g} deg of the plane square to {settings.up}, over all radiated power.", TRP,
-                         _power_db, topic, **whole)  # fmt: skip
+                         _power_db, topic, key="horizon_db", at=(band,), symbol=f"P_{band:g}", **whole)  # fmt: skip
     for percent in settings.coverage_percent:
         yield Definition(f"coverage_{percent:g}_dbi", f"Coverage, {percent:g} %", "dBi",
                          f"Total gain that {percent:g} % of all solid angles do not exceed.", COVERAGE, _same, topic,
-                         sphere=True, pair=True, gain=1)  # fmt: skip
+                         key="coverage_dbi", at=(percent,), symbol=f"G_{percent:g}%", gain=1, anew=True, **whole)  # fmt: skip
     if settings.transmit_power_dbm is not None:
         p = f"{settings.transmit_power_dbm:g} dBm"
         eirp = "Peak partial EIRP" if partial else "Peak EIRP"
-        yield Definition("eirp_dbm", eirp, "dBm", f"{p} plus the {peak}.", TRP, _same, topic, gain=1)
+        yield Definition("eirp_dbm", eirp, "dBm", f"{p} plus the {peak}.", TRP, _same, topic, symbol="EIRP", gain=1,
+                         at_peak=True, power=True, no_forecast=FROM_GAIN)  # fmt: skip
         yield Definition("trp_dbm", "Total radiated power", "dBm", f"{p} plus the efficiency: the mean of EIRP over all directions.",
-                         TRP, _same, topic, sphere=True, pair=True, gain=1, radiated=1)  # fmt: skip
+                         TRP, _same, topic, symbol="TRP", sphere=True, pair=True, gain=1, radiated=1, power=True,
+                         no_forecast=FROM_EFFICIENCY)  # fmt: skip
     if settings.sensitivity_dbm is not None:
         s = f"{settings.sensitivity_dbm:g} dBm"
         eis = "effective isotropic sensitivity"
         yield Definition("eis_dbm", f"Peak partial {eis}" if partial else f"Peak {eis}", "dBm", f"{s} minus the {peak}.", TRP, _same, topic,
-                         gain=-1)  # fmt: skip
+                         symbol="EIS", gain=-1, at_peak=True, power=True, no_forecast=FROM_GAIN)  # fmt: skip
         yield Definition("tis_dbm", "Total isotropic sensitivity", "dBm", f"{s} minus the efficiency (harmonic mean of EIS).", TRP,
-                         _same, topic, sphere=True, pair=True, gain=-1, radiated=-1)  # fmt: skip
+                         _same, topic, symbol="TIS", sphere=True, pair=True, gain=-1, radiated=-1, power=True,
+                         no_forecast=FROM_EFFICIENCY)  # fmt: skip
 
 
 #: What a report shows where no evaluation.toml asks for more: without, and with figures along a band.
