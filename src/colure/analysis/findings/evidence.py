@@ -15,7 +15,7 @@ from scipy.special import chdtrc
 RARE = 0.01
 #: The same for two comparisons and more together. Bounds that are kept make chances larger than they need be: both levels leave
 #: fewer than 5 % of right declarations spoken against, as counted by `tests.coverage.declarations`.
-RARE_TOGETHER = 0.05
+RARE_TOGETHER = 0.1
 #: No comparison counts for more than this: its distribution was drawn, and draws tell little of its far end.
 LEAST_CHANCE = 1e-3
 
