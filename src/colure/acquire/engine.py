@@ -88,6 +88,7 @@ class Engine:
         self._tally = Tally()
         self._asleep_s = self._clock.asleep_s()
         self._first_tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), None)
+        self._enough = ""
         self.state = State.IDLE
 
     def pause(self, reason: str) -> None:
@@ -102,6 +103,10 @@ class Engine:
         """Brake the axes at once on their own connection and end the run after that."""
         self._control.stop(reason)
         self._brake()
+
+    def finish(self, reason: str) -> None:
+        """End the run in good order after the step in flight: nothing more of the plan is needed."""
+        self._enough = self._enough or reason
 
     def abort(self, reason: str) -> None:
         """Brake, take the drives' power away, and end the run; the axes must be homed before the next."""
@@ -141,8 +146,13 @@ class Engine:
             self._insist(lambda: self._enter(resuming=resuming, home=self._options.home), "start")
             for step in self._steps():
                 self._execute(step)
+                if self._enough:
+                    break
+            if self._enough and self._first_tie is not None:
+                # What drifted since the last tie is known only by another one.
+                self._insist(self._extra_tie, "last tie")
             self._insist(self._go_home, "way home")
-            return self._end(State.DONE, "plan completed")
+            return self._end(State.DONE, self._enough or "plan completed")
         except HeldError as error:
             reason = self._control.reason or str(error)
             return self._end(State.ABORTED if self._control.aborting else State.STOPPED, reason)

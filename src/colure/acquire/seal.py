@@ -2,18 +2,39 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.acquire.journal import Journal
+from colure.acquire.journal import Journal, Row
 from colure.errors import JournalError
 from colure.model.files import save_dataset, with_step
+from colure.model.plan import Plan
 from colure.model.record import build_record
 
 if TYPE_CHECKING:
     import xarray as xr
+
+
+def record_of_rows(plan: Plan, rows: Sequence[Row]) -> xr.Dataset:
+    """Return points as a record, in plan order; unplanned ties come last."""
+    rows = sorted(rows, key=lambda row: (row.plan_index < 0, row.plan_index))
+    return build_record(
+        plan,
+        plan_index=np.array([row.plan_index for row in rows]),
+        role=np.array([row.role for row in rows]),
+        state_index=np.array([row.state_index for row in rows]),
+        trace=np.stack([row.trace for row in rows]),
+        commanded_deg=np.stack([row.commanded_deg for row in rows]),
+        readback_deg=np.stack([row.readback_deg for row in rows]),
+        rate_deg_s=np.stack([row.rate_deg_s for row in rows]),
+        time_s=np.array([row.time_s for row in rows]),
+        wall_time=np.array([row.wall_time for row in rows]),
+        monotonic_s=np.array([row.monotonic_s for row in rows]),
+        flags=np.array([row.flags for row in rows]),
+    )
 
 
 def record_of(journal: Journal) -> xr.Dataset:
@@ -30,21 +51,7 @@ def record_of(journal: Journal) -> xr.Dataset:
     plan, rows = journal.plan(), journal.rows()
     if not rows:
         raise JournalError(f"{journal.path.name}: holds no points yet")
-    rows.sort(key=lambda row: (row.plan_index < 0, row.plan_index))
-    record = build_record(
-        plan,
-        plan_index=np.array([row.plan_index for row in rows]),
-        role=np.array([row.role for row in rows]),
-        state_index=np.array([row.state_index for row in rows]),
-        trace=np.stack([row.trace for row in rows]),
-        commanded_deg=np.stack([row.commanded_deg for row in rows]),
-        readback_deg=np.stack([row.readback_deg for row in rows]),
-        rate_deg_s=np.stack([row.rate_deg_s for row in rows]),
-        time_s=np.array([row.time_s for row in rows]),
-        wall_time=np.array([row.wall_time for row in rows]),
-        monotonic_s=np.array([row.monotonic_s for row in rows]),
-        flags=np.array([row.flags for row in rows]),
-    )
+    record = record_of_rows(plan, rows)
     identity = journal.meta("identity") or {}
     record = record.assign_attrs(receiver=identity.get("receiver", "vector"))
     return with_step(

@@ -218,11 +218,16 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
     "--pause-limit-s", type=click.FloatRange(0.1, 1e6), default=1800.0, show_default=True,
     help="A pause that nobody ends becomes a stop after this.",
 )  # fmt: skip
+@click.option(
+    "--until", "until", default=None, metavar="FIGURE=U,...",
+    help="End the scan as soon as these figures are known this well, such as gain_dbi=0.3,beamwidth_e_deg=0.2.",
+)  # fmt: skip
 @identity_options
 @json_option
 def acquire(
     folder: Path,
     run_name: str,
+    until: str | None,
     yes: bool,
     only_check: bool,
     only_verify: bool,
@@ -244,11 +249,13 @@ def acquire(
     Examples:
       colure acquire my-campaign --check
       colure acquire my-campaign --run first
+      colure acquire my-campaign --run quick --until gain_dbi=0.3,beamwidth_e_deg=0.5
       colure acquire my-campaign --run first --verify
       colure acquire my-campaign --run first --rebuild
     """
     from colure.acquire.outcome import Options
     from colure.app import services
+    from colure.app.services.stopping import parsed
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_identity import keep_identity
 
@@ -261,7 +268,7 @@ def acquire(
         click.echo(json_text({"record": str(run.record), "points": points}) if as_json else
                    f"record: {run.record}, {points} points from {run.journal.name}")  # fmt: skip
         return
-    campaign, made = services.make_plan(folder, run)
+    campaign, made = services.make_plan(folder, run, until=None if until is None else parsed(until))
     if only_check:
         _check(campaign, made, as_json)
         return

@@ -12,7 +12,7 @@ class Event:
     """One thing that happened.
 
     kind
-        `state`, `point`, `tie`, `warning`, `stop`, `ask` or `done`.
+        `state`, `point`, `tie`, `warning`, `stop`, `ask`, `known` (of the figures, so far) or `done`.
     text
         The same in plain words.
     """

@@ -70,6 +70,9 @@ class Goal(Section):
     want
         Figures and uncertainties wanted; whatever of style, swept_step_deg, oversampling and
         if_bandwidth_hz is left out is then chosen to keep them in the least time.
+    until
+        Figures and uncertainties at which the scan ends by itself; its slices then come ever finer, and after each even set
+        of them the figures are read. What `want` plans for, `until` measures.
     trigger
         On the fly: `position`: the controller's pulses start every sweep; `time`: sweeps are
         started by the computer's clock and positions are read around them.
@@ -111,6 +114,7 @@ class Goal(Section):
     power_dbm: float | None = Field(default=None, ge=-60, le=30, json_schema_extra={"unit": "dBm"})
     gate: bool = False
     want: Want | None = None
+    until: Want | None = None
     scan: Scan | None = None
     run: RunIdentity | None = None
     monitor_ghz: float | None = Field(default=None, ge=0.03, le=1100, json_schema_extra={"unit": "GHz"})
@@ -131,12 +135,17 @@ class Goal(Section):
 
     def _require_nothing_twice(self) -> None:
         """Raise `ValueError` for what [scan] decides and goal.toml sets beside it."""
-        beside = ["scheme", "region_deg", "step_deg", "swept_step_deg", "oversampling", "order", "want"]
+        beside = ["scheme", "region_deg", "step_deg", "swept_step_deg", "oversampling", "order", "want", "until"]
         given = [name for name in beside if getattr(self, name) != type(self).model_fields[name].default]
         if given:
             raise ValueError(f"[scan] decides {', '.join(given)}; leave {'it' if len(given) == 1 else 'them'} out")
         if self.style == "fly":
             raise ValueError("style = 'fly': must be 'step' with [scan]")
+
+    @property
+    def progressive(self) -> bool:
+        """Tell whether slices come ever finer: asked for, or because the scan may end before its last one."""
+        return self.order == "progressive" or self.until is not None
 
     @property
     def frequency_hz(self) -> FloatArray:

@@ -15,8 +15,8 @@ from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 
 PLAN_FORMAT = 2
-#: Entries of the campaign's files that only name things: changing them does not make another plan.
-NAMES = frozenset({"name", "note", "run", "monitor_ghz"})
+#: Entries of the campaign's files that only name things, or say when the scan may end: changing them does not make another plan.
+NAMES = frozenset({"name", "note", "run", "monitor_ghz", "until"})
 
 
 class Role(StrEnum):
@@ -139,7 +139,7 @@ class Plan:
         """SHA-256 over everything that decides what is measured (predictions and names excluded)."""
         content = self.as_dict()
         content.pop("predicted")
-        # Names and notes decide nothing that is measured.
+        # Names and notes, and when to end, decide nothing of what is planned.
         content["inputs"] = {
             name: {k: v for k, v in table.items() if k not in NAMES} if isinstance(table, dict) else table
             for name, table in self.inputs.items()

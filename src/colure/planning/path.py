@@ -178,7 +178,7 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
     scheme = polarization_scheme(goal, chamber)
     offsets = {"two-pass": (0.0, 90.0), "dual-port": (0.0,), "one-pass": (device.slant_deg,)}[scheme]
     follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme != "dual-port"
-    order = progressive_order(slices.size) if goal.order == "progressive" else list(range(slices.size))
+    order = progressive_order(slices.size) if goal.progressive else list(range(slices.size))
     count = 0 if states is None else len(states.names)
     inner = states is not None and states.loop == "inner"
     fly = goal.style == "fly"
@@ -199,7 +199,7 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
             yield Run(angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True)
     for outer in range(count if count and not inner else 1):
         state = outer if count and not inner else -1
-        for number, (pass_index, where) in enumerate(_passes(order, len(offsets), goal.order == "progressive")):
+        for number, (pass_index, where) in enumerate(_passes(order, len(offsets), goal.progressive)):
             line = swept if number % 2 == 0 or goal.path == "one-way" else swept[::-1]
             targets, own = angles(line, slices[where], offsets[pass_index]), _states(line.size, state)
             if inner:

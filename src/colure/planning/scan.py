@@ -72,7 +72,7 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
     across = slice_order(campaign, order)
     # A slice that is flown costs seconds: not one more than the waves need, however its angle reads.
     # (A progressive order wants counts with many divisors, which the readable ones have.)
-    readable = goal.style == "step" or goal.order == "progressive"
+    readable = goal.style == "step" or goal.progressive
     enough = step_for(across, oversampling=goal.oversampling, readable=readable)
     step = enough if goal.step_deg is None else goal.step_deg
     along = step_for(order, oversampling=goal.oversampling) if goal.step_deg is None else goal.step_deg

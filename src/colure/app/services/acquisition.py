@@ -167,6 +167,7 @@ def acquire(
     from colure.acquire.outcome import Options as EngineOptions
     from colure.acquire.seal import seal
     from colure.acquire.wakefulness import kept_awake
+    from colure.app.services.stopping import followed
     from colure.app.services.tie_direction import keep as keep_tie_direction
 
     # What cannot be processed afterwards is not measured for hours first.
@@ -189,22 +190,25 @@ def acquire(
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
             _check_circumstances(journal, campaign)
             _check_whole(journal, listener, accept_damage=accept_damage)
-            engine: Engine = Engine(
-                plan,
-                campaign.chamber,
-                journal,
-                bench.analyzer,
-                bench.axes,
-                states=bench.states,
-                state_table=campaign.device.states,
-                listener=listener,
-                clock=bench.clock,
-                options=options or EngineOptions(),
-                mount=None if bench.person is None else partial(_mount, bench.person),
-            )
-            if on_engine is not None:
-                on_engine(engine)
-            outcome = engine.run()
+            with followed(campaign, plan, run, listener, str(identity.get("receiver", "vector"))) as stopper:
+                engine: Engine = Engine(
+                    plan,
+                    campaign.chamber,
+                    journal,
+                    bench.analyzer,
+                    bench.axes,
+                    states=bench.states,
+                    state_table=campaign.device.states,
+                    listener=listener if stopper is None else stopper,
+                    clock=bench.clock,
+                    options=options or EngineOptions(),
+                    mount=None if bench.person is None else partial(_mount, bench.person),
+                )
+                if stopper is not None:
+                    stopper.attach(engine.finish, journal.rows())
+                if on_engine is not None:
+                    on_engine(engine)
+                outcome = engine.run()
             if outcome.measured:
                 seal(journal, run.record)
         finally:

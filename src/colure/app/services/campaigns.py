@@ -11,19 +11,23 @@ from colure.model.campaign import Campaign
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:
+    from colure.model.goal import Want
     from colure.planning.learning import Learned
 
 
-def make_plan(folder: Path, run: RunFolder | None = None) -> tuple[Campaign, Plan]:
+def make_plan(folder: Path, run: RunFolder | None = None, *, until: Want | None = None) -> tuple[Campaign, Plan]:
     """Read a campaign and plan it; what the goal leaves open is chosen in the campaign returned.
 
     run
         The run that is to be measured: ties look where they did if it has begun, else along the strongest direction known.
+    until
+        Figures and uncertainties at which the scan may end; else what the run or goal.toml says.
     """
+    from colure.app.services.stopping import with_until
     from colure.app.services.tie_direction import with_tie_direction
     from colure.planning.preflight import make_plan as plan_campaign
 
-    campaign, ties = with_tie_direction(Campaign.load(folder), run)
+    campaign, ties = with_tie_direction(with_until(Campaign.load(folder), run, until), run)
     require_measurable(campaign)
     resolved, plan = plan_campaign(campaign)
     plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign)]

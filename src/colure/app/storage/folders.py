@@ -27,6 +27,11 @@ class RunFolder:
         return self.path / "ties.json"
 
     @property
+    def until(self) -> Path:
+        """What this run is to know before it ends, JSON: a run that goes on keeps it."""
+        return self.path / "until.json"
+
+    @property
     def record(self) -> Path:
         """Sealed record, netCDF-4."""
         return self.path / "record.nc"

@@ -296,7 +296,7 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
         def listen(event: Event) -> None:
             if event.kind in ("point", "tie") and "measured" in event.data:
                 bar.update(task, completed=event.data["measured"])
-            elif event.kind in ("warning", "home", "tie"):
+            elif event.kind in ("warning", "home", "tie", "known"):
                 bar.console.print(event.text)
             elif event.data.get("state") == "paused":
                 bar.console.print(f"[bold]{event.text}[/bold]")

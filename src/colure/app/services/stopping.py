@@ -1,0 +1,313 @@
+"""A scan that ends by itself: after every even set of slices the figures are read, until those wanted are known well enough.
+
+The engine never waits for this: points are measured on while another process reads the figures of what there is.
+"""
+
+from __future__ import annotations
+
+import json
+import threading
+from collections.abc import Iterator, Mapping, Sequence
+from concurrent.futures import Future, ProcessPoolExecutor
+from contextlib import contextmanager
+from dataclasses import dataclass, field, replace
+from multiprocessing import get_context
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.storage.folders import RunFolder
+from colure.errors import InputError
+from colure.geometry.kinematics import Geometry
+from colure.model.events import Event, Listener
+from colure.model.goal import Want
+from colure.model.loading import validate
+from colure.model.plan import ROLES, Plan, Role
+from colure.model.strict_json import json_text
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    import xarray as xr
+
+    from colure.acquire.journal import Row
+    from colure.model.campaign import Campaign
+    from colure.model.figure import Figure
+
+#: Fewest slices that a pattern is made of before all are there: fewer say nothing of what lies between them.
+FEWEST = 4
+
+
+def parsed(text: str) -> Want:
+    """Return what `gain_dbi=0.3,beamwidth_e_deg=0.2` asks for.
+
+    Raises
+    ------
+    InputError
+        If it is not written so, or names a figure that no forecast knows.
+    """
+    wanted: dict[str, object] = {}
+    for part in filter(None, (one.strip() for one in text.split(","))):
+        name, equals, value = (one.strip() for one in part.partition("="))
+        try:
+            wanted[name] = float(value)
+        except ValueError:
+            equals = ""
+        if not equals or name == "":
+            raise InputError([f"--until: {part!r}: must be FIGURE=UNCERTAINTY, such as gain_dbi=0.3"])
+    if not wanted:
+        raise InputError(["--until: names no figure: must be FIGURE=UNCERTAINTY, such as gain_dbi=0.3"])
+    return validate(Want, wanted, source="--until")
+
+
+def with_until(campaign: Campaign, run: RunFolder | None = None, until: Want | None = None) -> Campaign:
+    """Return the campaign with what its scan is to know: told now, kept with the run, or as goal.toml says.
+
+    Raises
+    ------
+    InputError
+        If the scan cannot end early, or the run began without.
+    """
+    wanted = until or _kept(run) or campaign.goal.until
+    if wanted is None or not wanted.wishes:
+        return campaign
+    if run is not None and run.journal.exists() and _kept(run) is None and not campaign.goal.progressive:
+        raise InputError(
+            [f"until: run {run.path.name} began with its slices side by side: begin another run (--run NAME)"]
+        )
+    _require_possible(campaign)
+    return replace(campaign, goal=campaign.goal.model_copy(update={"until": wanted}))
+
+
+def _require_possible(campaign: Campaign) -> None:
+    geometry, goal = campaign.chamber.positioner.geometry, campaign.goal
+    faults = []
+    if geometry is not Geometry.ROLL_OVER_AZIMUTH:
+        faults.append(
+            f"until: positioner.geometry = {geometry.value!r}: must be 'roll-over-azimuth', whose slices cover the sphere evenly "
+            "after a few; measure the whole plan"
+        )
+    if goal.scan is not None:
+        faults.append("until: goal.toml has [scan]: must be a scan that Colure lays out; leave one of them out")
+    if campaign.device.states is not None:
+        faults.append("until: device.toml has states: must be a device without; measure the whole plan")
+    if faults:
+        raise InputError(faults)
+
+
+def _kept(run: RunFolder | None) -> Want | None:
+    if run is None or not run.until.is_file():
+        return None
+    try:
+        content = json.loads(run.until.read_text(encoding="utf-8"))
+    except (OSError, ValueError) as error:
+        raise InputError([f"{run.until.name}: cannot be read: {error}"]) from None
+    return validate(Want, content, source=run.until.name)
+
+
+def keep(run: RunFolder, until: Want) -> None:
+    """Write down what a run is to know, so that it goes on with the same."""
+    try:
+        run.until.write_text(json_text(until.wishes), encoding="utf-8")
+    except OSError as error:
+        raise InputError([f"{run.until}: cannot be written: {error.strerror}; nothing has moved"]) from None
+
+
+@dataclass(frozen=True)
+class EvenSet:
+    """So many slices, evenly spaced: complete when every point of the plan up to `last` is measured."""
+
+    slices: int
+    planned: int
+    last: int
+
+
+def even_sets(plan: Plan) -> list[EvenSet]:
+    """Return the even sets of slices that are complete before the plan is, the smallest first."""
+    planned, scan = plan.grid.slices_planned, plan.role == ROLES.index(Role.SCAN)
+    found: list[EvenSet] = []
+    for count in range(FEWEST, planned):
+        if planned % count == 0:
+            needed = scan & (plan.slice_index % (planned // count) == 0)
+            found.append(EvenSet(count, planned, int(np.flatnonzero(needed).max())))
+    # A larger set that is complete no later makes the smaller one useless.
+    return [one for n, one in enumerate(found) if all(other.last > one.last for other in found[n + 1 :])]
+
+
+@dataclass(frozen=True)
+class Known:
+    """What is known of the wanted figures: largest half width of the interval over all frequencies, and the values.
+
+    half_widths
+        Infinite where a figure has no value or no upper end.
+    values
+        By figure, of every frequency.
+    doubts
+        Why a figure is not to be used, whatever its interval.
+    """
+
+    half_widths: Mapping[str, float]
+    values: Mapping[str, tuple[float, ...]]
+    doubts: tuple[str, ...] = ()
+
+    def enough(self, want: Want, before: Known | None) -> bool:
+        """Tell whether all wanted figures are known, and agree with what fewer slices said of them."""
+        if self.doubts or any(self.half_widths.get(name, np.inf) > limit for name, limit in want.wishes.items()):
+            return False
+        return before is None or all(self._agrees(name, before) for name in want.wishes)
+
+    def _agrees(self, name: str, before: Known) -> bool:
+        moved = np.abs(np.subtract(self.values[name], before.values[name]))
+        return bool(np.all(moved <= before.half_widths[name] + self.half_widths[name]))
+
+    def words(self, want: Want) -> str:
+        """Return what is known against what is wanted, as text."""
+        return ", ".join(
+            f"{name} \u00b1{self.half_widths.get(name, np.inf):.2g} ({limit:g} wanted)"
+            for name, limit in want.wishes.items()
+        )
+
+
+def known_of(figures: Sequence[Figure], want: Want) -> Known:
+    """Return what figures with intervals say of those wanted."""
+    widths: dict[str, float] = {}
+    values: dict[str, tuple[float, ...]] = {}
+    doubts = []
+    for name in want.wishes:
+        some = [one for one in figures if one.name == name]
+        ends = [max(one.upper - one.value, one.value - one.lower) for one in some]
+        widths[name] = max((end if np.isfinite(end) else np.inf for end in ends), default=np.inf)
+        values[name] = tuple(one.value for one in some)
+        doubts += [caution for one in some if one.use == "not to be used" for caution in one.cautions]
+    return Known(widths, values, tuple(dict.fromkeys(doubts)))
+
+
+def known_from(campaign: Campaign, record: xr.Dataset, want: Want) -> Known | None:
+    """Process what was measured so far and return what it says; None if no pattern can be made of it yet."""
+    from colure.analysis.pipeline.recipe import process
+    from colure.analysis.uncertainty.budget import figures_with_budget
+    from colure.app.services.reference import probe_of
+
+    try:
+        probe = probe_of(campaign, record["frequency"].values)
+        done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe())
+    except ValueError:
+        return None
+    return known_of(list(figures_with_budget(done.budget)), want)
+
+
+def first_enough(campaign: Campaign, plan: Plan, record: xr.Dataset) -> tuple[EvenSet, Known] | None:
+    """Return the first even set of slices of a whole record that is enough; None if only the whole plan is."""
+    before: Known | None = None
+    assert campaign.goal.until is not None  # who asks has wishes
+    for one in even_sets(plan):
+        part = record.isel(point=np.flatnonzero(record["plan_index"].values <= one.last))
+        known = known_from(campaign, part, campaign.goal.until)
+        if known is not None and known.enough(campaign.goal.until, before):
+            return one, known
+        before = known or before
+    return None
+
+
+@dataclass
+class Stopper:
+    """Follows a run's points and ends it when the wanted figures are known."""
+
+    campaign: Campaign
+    plan: Plan
+    listener: Listener
+    receiver: str = "vector"
+    _rows: list[Row] = field(default_factory=list)
+    _sets: list[EvenSet] = field(default_factory=list)
+    _before: Known | None = None
+    _busy: Future[Known | None] | None = None
+
+    def __post_init__(self) -> None:
+        self._finish: Callable[[str], None] = lambda reason: None
+        self._sets = even_sets(self.plan)
+        self._done: set[int] = set()
+        self._lock = threading.Lock()
+        # Spawned: a fork would inherit the instruments' lines and threads.
+        self._pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
+
+    @property
+    def want(self) -> Want:
+        """What is to be known."""
+        assert self.campaign.goal.until is not None  # else there is no stopper
+        return self.campaign.goal.until
+
+    def attach(self, finish: Callable[[str], None], rows: Sequence[Row]) -> None:
+        """Take what ends the run, and what an earlier part of it measured."""
+        self._finish, self._rows = finish, list(rows)
+        self._done = {row.plan_index for row in rows if row.plan_index >= 0}
+        self._look()
+
+    def __call__(self, event: Event) -> None:
+        """Pass an event on, and look at the figures when an even set of slices is complete."""
+        self.listener(event)
+        row = event.data.get("row")
+        if row is not None:
+            self._rows.append(row)
+            self._done.add(int(row.plan_index))
+            self._look()
+
+    def _look(self) -> None:
+        complete = [one for one in self._sets if self._is_complete(one)]
+        if not complete or self._busy is not None:
+            return
+        self._sets = [one for one in self._sets if one.slices > complete[-1].slices]
+        from colure.acquire.seal import record_of_rows
+
+        record = record_of_rows(self.plan, self._rows).assign_attrs(receiver=self.receiver, complete=0)
+        self._busy = self._pool.submit(known_from, self.campaign, record, self.want)
+        self._busy.add_done_callback(lambda future, one=complete[-1]: self._read(one, future))  # type: ignore[misc]
+
+    def _is_complete(self, one: EvenSet) -> bool:
+        return one.last in self._done and len(self._done) > one.last and all(i in self._done for i in range(one.last))
+
+    def _read(self, one: EvenSet, future: Future[Known | None]) -> None:
+        """Say what one set of slices told, and end the run if it is enough."""
+        with self._lock:
+            self._busy = None
+            if future.cancelled():
+                return
+            error = future.exception()
+            known = None if error is not None else future.result()
+            told = f"{one.slices} of {one.planned} slices"
+            if known is None:
+                why = f": {error}" if error is not None else ""
+                self.listener(Event("warning", f"{told}: the figures cannot be read yet{why}"))
+                return
+            words = f"{told}: {known.words(self.want)}"
+            if known.enough(self.want, self._before):
+                self._finish(f"known after {words}")
+            self._before = known
+            self.listener(Event("known", "; ".join([words, *known.doubts])))
+
+    def close(self) -> None:
+        """Let go of the process that reads figures."""
+        self._pool.shutdown(wait=False, cancel_futures=True)
+
+
+@contextmanager
+def followed(
+    campaign: Campaign, plan: Plan, run: RunFolder, listener: Listener, receiver: str
+) -> Iterator[Stopper | None]:
+    """Follow a run that may end early while the block runs; None where the whole plan is to be measured.
+
+    Raises
+    ------
+    InputError
+        If the receiver gives no phase, or the run's folder cannot be written to.
+    """
+    if campaign.goal.until is None:
+        yield None
+        return
+    if receiver != "vector":
+        raise InputError(["until: the receiver is power-only: must be a vector receiver; measure the whole plan"])
+    keep(run, campaign.goal.until)
+    stopper = Stopper(campaign, plan, listener, receiver)
+    try:
+        yield stopper
+    finally:
+        stopper.close()
