@@ -13,34 +13,35 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from colure.app import services
 from colure.app.cli import main
-from colure.app.services.rehearsal import record_of_rehearsal
-from colure.app.storage.folders import run_folder
-from colure.model.files import save_dataset
+from tests.docs import worlds
+from tests.docs.commands import DOCS, NOT_RUN, PAGES, lines_of, plain
 
-DOCS = Path(__file__).parents[2] / "docs"
-BLOCK = re.compile(r'^```(console|python|toml|csv)(?: title="([^"]+)")?\n(.*?)^```', re.DOTALL | re.MULTILINE)
-PAGES = sorted(page for folder in (".", "how-to", "explanation") for page in (DOCS / folder).glob("*.md"))
+BLOCK = re.compile(r'^```(console|sh|python|toml|csv)(?: title="([^"]+)")?\n(.*?)^```', re.DOTALL | re.MULTILINE)
 #: Commands whose answer may be bad news (a verdict; a rehearsal with a figure too many outside its interval).
 BAD_NEWS = {
     "colure rehearse my-campaign": (0, 1),
     "colure verdict my-campaign panel.toml": (0, 1),
     "colure verdict my-campaign my-campaign/limits.toml": (0, 1),
+    "colure verdict far.nc limits.toml": (0, 1),
+    "colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv": (0, 1),
+    # With a coarse grid or a device at hand that is not the declared one, a figure may contradict the declaration.
+    "colure evaluate my-horn": (0, 1),
 }
-SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 2\nwanted_level_db = -20\nscheme = "two-pass"\n'
+#: Pages that begin with nothing.
+FROM_NOTHING = ("tutorial", "coordinates", "simulate-your-device", "many-beams")
 
 
 def blocks(page: Path) -> list[tuple[str, str, str]]:
     """Return (kind, file, text) of what a page says to do; files only where they are named."""
     found = BLOCK.findall(page.read_text(encoding="utf-8"))
-    return [(kind, title, text) for kind, title, text in found if title or kind in ("console", "python")]
+    return [(kind, title, text) for kind, title, text in found if title or kind in ("console", "sh", "python")]
 
 
 def run(line: str) -> None:
     """Run one command line as the terminal would."""
-    words = shlex.split(line, comments=True)
-    assert words[0] == "colure", f"{line}: only colure itself is run here; mark others as sh"
+    words = shlex.split(line)
+    assert words[0] == "colure", f"{line}: only colure itself is run here"
     outcome = CliRunner().invoke(main, words[1:])
     if outcome.exception is not None and not isinstance(outcome.exception, SystemExit):
         raise outcome.exception
@@ -49,14 +50,24 @@ def run(line: str) -> None:
 
 @pytest.fixture(scope="session")
 def first_look(tmp_path_factory):
-    """The tutorial's campaign with a record; pages work on copies of it."""
+    """The tutorial's campaign, measured; pages work on copies of it."""
     folder = tmp_path_factory.mktemp("first-look") / "my-campaign"
-    services.new_campaign(folder)
-    (folder / "goal.toml").write_text(f'name = "First look"\n{SMALL}', encoding="utf-8")
-    made = run_folder(folder, "first")
-    made.path.mkdir(parents=True)
-    save_dataset(record_of_rehearsal(*services.make_plan(folder)), made.record)
+    worlds.first_look(folder)
     return folder
+
+
+#: By page, lines that take seconds and are carried out on another page with the same campaign.
+AGAIN = {
+    "find-an-echo": {"colure effects my-campaign", "colure findings my-campaign"},
+    "choose-a-plan": {"colure rehearse my-campaign"},
+}
+
+
+def elsewhere(page: Path) -> set[str]:
+    """Return the lines that a page need not carry out: the walk through all commands repeats those of other pages."""
+    if page.stem != "tour":
+        return AGAIN.get(page.stem, set())
+    return {line for other in PAGES if other != page for line in lines_of(other.read_text(encoding="utf-8"))}
 
 
 @pytest.mark.parametrize("page", [page for page in PAGES if blocks(page)], ids=lambda page: page.stem)
@@ -64,19 +75,25 @@ def test_what_a_page_says_works(page, tmp_path, monkeypatch, request):
     monkeypatch.chdir(tmp_path)
     if page.stem == "connect-your-positioner":
         pytest.skip("needs a second terminal; tests/app/test_own_positioner.py goes through it")
-    if page.stem not in ("tutorial", "coordinates"):
+    if page.stem not in FROM_NOTHING:
         # These pages go on with the tutorial's campaign, measured.
         shutil.copytree(request.getfixturevalue("first_look"), tmp_path / "my-campaign")
+    worlds.BEFORE.get(page.stem, lambda here: None)(tmp_path)
     names: dict[str, object] = {}
+    known = elsewhere(page)
     for kind, title, text in blocks(page):
         if title:
             Path(title).write_text(text, encoding="utf-8")
-        elif kind == "console":
-            for line in text.splitlines():
-                run(line)
-        else:
+        elif kind == "python":
             with contextlib.redirect_stdout(io.StringIO()):
                 exec(compile(text, page.name, "exec"), names)
+        else:
+            for line in map(plain, text.splitlines()):
+                if line in NOT_RUN:
+                    worlds.INSTEAD.get(line, lambda here: None)(tmp_path)
+                elif line not in known:
+                    worlds.SHORTER.get(line, lambda here: None)(tmp_path)
+                    run(line)
 
 
 @pytest.mark.parametrize("example", sorted((DOCS / "gallery").glob("*.py")), ids=lambda path: path.stem)

@@ -1,0 +1,130 @@
+"""What a page of the documentation presupposes: the tutorial's campaign measured, other people's files, devices with states.
+
+Records come from rehearsals: they cost seconds where a scan over sockets would cost minutes.
+"""
+
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import numpy as np
+import skrf
+
+from colure.app import services
+from colure.app.services.converting import convert_file
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
+from colure.model.campaign import Campaign
+from colure.model.files import save_dataset
+
+SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 2\nwanted_level_db = -20\nscheme = "two-pass"\n'
+LIMITS = 'name = "file"\n\n[[limits]]\nfigure = "beamwidth_e_deg"\nat_most = 15.0\n'
+
+
+def rehearsed(folder: Path) -> None:
+    """Put a record into run `first` of a campaign."""
+    made = run_folder(folder, "first")
+    made.path.mkdir(parents=True)
+    save_dataset(record_of_rehearsal(*services.make_plan(folder)), made.record)
+
+
+def edited(path: Path, pattern: str, put: str) -> None:
+    """Replace what a pattern finds, which must be there."""
+    text, count = re.subn(pattern, put, path.read_text(encoding="utf-8"), flags=re.DOTALL)
+    assert count, f"{path.name}: {pattern}"
+    path.write_text(text, encoding="utf-8")
+
+
+def first_look(folder: Path) -> None:
+    """The tutorial's campaign, measured and processed."""
+    services.new_campaign(folder)
+    (folder / "goal.toml").write_text(f'name = "First look"\n{SMALL}', encoding="utf-8")
+    rehearsed(folder)
+    services.process(Campaign.load(folder), run_folder(folder, "first"))
+
+
+def files(here: Path) -> None:
+    """Far fields as other people have them, and a near field."""
+    convert_file(here / "my-campaign" / "runs" / "first" / "pattern.nc", here / "far.csv")
+    convert_file(here / "far.csv", here / "far.nc", far_field=True)
+    shutil.copy(here / "far.csv", here / "other.csv")
+    (here / "limits.toml").write_text(LIMITS, encoding="utf-8")
+
+
+def tour(here: Path) -> None:
+    """A near field of a short dipole along z: e_theta as sin(theta), far enough away that nothing else matters."""
+    rows = ["frequency_hz,theta_deg,phi_deg,e_theta_re,e_theta_im,e_phi_re,e_phi_im"]
+    rows += [f"1e9,{t},{p},{np.sin(np.deg2rad(t)):.9f},0,0,0" for t in range(0, 181, 15) for p in range(0, 360, 15)]
+    (here / "near.csv").write_text("\n".join(rows), encoding="utf-8")
+    (here / "limits.toml").write_text(LIMITS, encoding="utf-8")
+    shutil.copytree(here / "my-campaign", here / "campaigns" / "one")
+
+
+def echo(here: Path) -> None:
+    """A second run, and the same device at another distance."""
+    runs = here / "my-campaign" / "runs"
+    shutil.copytree(runs / "first", runs / "covered")
+    for name in ("near-campaign", "far-campaign"):
+        shutil.copytree(here / "my-campaign", here / name)
+    edited(here / "far-campaign" / "chamber.toml", r"range_length_m = [0-9.]+", "range_length_m = 1.5")
+    shutil.rmtree(here / "far-campaign" / "runs")
+    rehearsed(here / "far-campaign")
+
+
+def beams(here: Path) -> None:
+    """A small panel with three beams."""
+    folder = here / "my-beams"
+    services.new_campaign(folder)
+    (folder / "goal.toml").write_text('name = "beams"\nstart_ghz = 24.0\nstop_ghz = 24.0\npoints = 1\nwanted_level_db = -20\nstep_deg = 15\nscheme = "two-pass"\n', encoding="utf-8")  # fmt: skip
+    edited(folder / "device.toml", r"\[49\.7, 49\.7, 4\.0\]", "[14.0, 14.0, 2.0]")
+    edited(folder / "device.toml", r"\[0\.0, 0\.0, -30\.0\]", "[0.0, 0.0, 0.0]")
+    edited(
+        folder / "device.toml", r"\[elements\].*", '[states]\nnames = ["b00", "b01", "b02"]\nprogram = ["set-beam"]\n'
+    )
+    (folder / "twin.toml").write_text("state_steer_deg = [0.0, 15.0, 30.0]\n", encoding="utf-8")
+    rehearsed(folder)
+
+
+def pairs(here: Path) -> None:
+    """Three pairs of antennas of 15, 20 and 9 dBi, 1.2 m apart, by the Friis formula."""
+    f, gains = np.array([23.5e9, 24.0e9, 24.5e9]), {"one": 15.0, "two": 20.0, "three": 9.0}
+    for a, b in (("one", "two"), ("one", "three"), ("two", "three")):
+        k = 2.0 * np.pi * f / 299_792_458.0
+        s = np.zeros((3, 2, 2), complex)
+        s[:, 1, 0] = s[:, 0, 1] = 10 ** ((gains[a] + gains[b]) / 20) * np.exp(-1j * k * 1.2) / (2.0 * k * 1.2)
+        skrf.Network(f=f, f_unit="hz", s=s).write_touchstone(f"{a}-{b}", dir=str(here))
+
+
+def horn(here: Path) -> None:
+    """Stands for the scan of the 38 GHz horn."""
+    edited(here / "my-horn" / "goal.toml", r"points = \d+", "points = 2")
+    rehearsed(here / "my-horn")
+
+
+def shorter(here: Path) -> None:
+    """Scan a device of 14 mm instead of 50 mm: as many commands, a quarter of the points."""
+    folder = here / "my-campaign"
+    edited(folder / "goal.toml", r"points = \d+", "step_deg = 15\npoints = 2")
+    edited(folder / "device.toml", r"\[49\.7, 49\.7, 4\.0\]", "[14.0, 14.0, 2.0]")
+    edited(folder / "device.toml", r"\[0\.0, 0\.0, -30\.0\]", "[0.0, 0.0, 0.0]")
+    edited(folder / "device.toml", r"expected_gain_dbi = [0-9.]+", "expected_gain_dbi = 11.0")
+    edited(folder / "device.toml", r"\[elements\].*", "")
+    edited(folder / "twin.toml", r"\[device\].*", "")
+
+
+#: By page: what lies there before its first line.
+BEFORE: dict[str, Callable[[Path], None]] = {
+    "choose-a-grid": files,
+    "find-an-echo": echo,
+    "many-beams": beams,
+    "measure-gain": pairs,
+    "tour": tour,
+    "work-with-a-file": files,
+}
+#: By line: what is changed before it, so that it takes less time.
+SHORTER: dict[str, Callable[[Path], None]] = {"colure acquire my-campaign --check": shorter}
+#: By line that is not carried out: what is done instead.
+INSTEAD: dict[str, Callable[[Path], None]] = {"colure acquire my-horn": horn}
