@@ -134,7 +134,7 @@ def figures() -> str:
 
     lines = ["# Figures", "", "What `colure evaluate` reads. `evaluation.toml` asks for more of the same kinds.", "",
              "| name | figure | unit | definition | source |", "|---|---|---|---|---|"]  # fmt: skip
-    every = definitions_for(Evaluation(), band=True, reflection=True, circular=True)
+    every = definitions_for(Evaluation(), band=True, reflection=True, circular=True, hands=True)
     return "\n".join(
         [*lines, *(f"| `{one.name}` | {one.label} | {one.unit} | {one.text} | {one.source} |" for one in every)]
     )

@@ -12,6 +12,7 @@ from typing import Any
 
 import numpy as np
 
+from colure.model.components import DIPOLE_DBI, SYMBOLS, component_definitions, signed_ratio_db, wanted
 from colure.model.evaluation import Evaluation
 
 IEEE_145 = "IEEE Std 145-2013 (from memory)"
@@ -133,7 +134,13 @@ def _power_db(x: float) -> float:
 
 
 def definitions_for(
-    settings: Evaluation, *, band: bool = False, reflection: bool = False, partial: bool = False, circular: bool = False
+    settings: Evaluation,
+    *,
+    band: bool = False,
+    reflection: bool = False,
+    partial: bool = False,
+    circular: bool = False,
+    hands: bool = False,
 ) -> tuple[Definition, ...]:
     """Return the definitions of every figure that settings ask for, in the order of the reports.
 
@@ -145,12 +152,15 @@ def definitions_for(
         True: one polarization was measured, so that gains are partial gains (IEEE Std 145).
     circular
         True: the device is declared circularly polarized. It has no E plane (IEEE Std 145): labels say which plane it is.
+    hands
+        True: the device is declared not linear: gains of both hands are figures.
     """
     found = (
         *_gain(settings, reflection, partial),
         *_beam(settings),
         *_lobes(settings),
         *_polarization(settings),
+        *_components(settings, hands),
         *_phase(band),
         *_power(settings, partial),
     )
@@ -284,6 +294,21 @@ def _polarization(settings: Evaluation) -> Iterator[Definition]:
     yield Definition("circularity", "Circularity at peak", "1",
                      "(R^2 - L^2)/(R^2 + L^2): +1 purely right-hand, -1 purely left-hand, 0 linear.", IEEE_145, _same, topic,
                      symbol="V/I", no_forecast=BEYOND, **pair)  # fmt: skip
+
+
+def _components(settings: Evaluation, hands: bool) -> Iterator[Definition]:
+    shown: dict[str, Callable[[float], float]] = {
+        "amplitude": _level_db,
+        "ratio": _ratio_down_db,
+        "signed": signed_ratio_db,
+        "dbd": lambda x: x - DIPOLE_DBI,
+        "linear": lambda x: float(10.0 ** (x / 10.0)),
+    }
+    for name, label, unit, text, kind in component_definitions(wanted(settings, circular=hands), settings.gain_units):
+        level, other = kind not in ("ratio", "signed"), kind in ("dbd", "linear")
+        yield Definition(name, label, unit, text, IEEE_145, shown[kind], "gain" if other else "polarization", gain=int(level),
+                         symbol=SYMBOLS[name], pair=not other, single_beam=not other, at_peak=other,
+                         no_forecast=FROM_GAIN if level else BEYOND)  # fmt: skip
 
 
 def _phase(band: bool) -> Iterator[Definition]:

@@ -72,6 +72,11 @@ class Evaluation(Section):
         `auto`: E contains the co-polar vector that device.toml declares, as long as the field at the peak lies along it; else
         the major axis of the ellipse at the peak. `declared`: always the declared vector. `measured`: the major axis of
         the ellipse at the peak, middle frequency, is the co-polar reference too, and E contains it.
+    components
+        Partial gains at the peak besides co and cross: `circular` (both hands, circular cross-polar discrimination, axial ratio with its
+        sense; given anyway for a device that is declared not linear), `theta-phi`, `ludwig-2` (azimuth and elevation, pole y).
+    gain_units
+        The peak gain in other units as well: `dBd` (over a half-wave dipole, 2.15 dB less), `linear`.
     rear_sector_deg
         Half angle of the cone about the direction opposite to the peak, for the front-to-rear ratio.
     cone_deg
@@ -99,6 +104,8 @@ class Evaluation(Section):
     cut_planes_deg: tuple[Annotated[float, Field(ge=0, lt=180)], ...] = ()
     cuts_of: Literal["intensity", "co"] = "intensity"
     principal_planes: Literal["auto", "declared", "measured"] = "auto"
+    components: tuple[Literal["circular", "theta-phi", "ludwig-2"], ...] = ()
+    gain_units: tuple[Literal["dBd", "linear"], ...] = ()
     rear_sector_deg: float = number("deg", 1, 90, 30.0)
     cone_deg: float | None = Field(default=None, ge=0.5, le=90, json_schema_extra={"unit": "deg"})
     up: Literal["x", "y", "z"] = "y"

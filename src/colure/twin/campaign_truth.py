@@ -46,6 +46,7 @@ def asked_of(campaign: Campaign, settings: Evaluation, *, state: str = "beam") -
         one_polarization=campaign.goal.scheme == "one-pass",
         state=state,
         mismatch_loss_db=_mismatch_loss_db(campaign),
+        hands=campaign.device.polarization != "linear",
     )
 
 

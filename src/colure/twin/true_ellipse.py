@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray
+
+#: Nearer than this to its pole a grid's components have no direction of their own, degrees.
+NEAR_POLE_DEG = 2.0
 
 
 def from_azimuth_elevation(azimuth: float, elevation: float) -> FloatArray:
@@ -49,3 +54,25 @@ def amplitude_db(ratio: float) -> float:
     """Return a ratio of amplitudes in dB; nan where there is none."""
     with np.errstate(divide="ignore"):
         return float(20.0 * np.log10(max(ratio, 0.0))) if np.isfinite(ratio) else float("nan")
+
+
+def along_grids(vector: ComplexArray, direction: FloatArray, components: Sequence[str]) -> dict[str, float]:
+    """Return partial gains in dBi of a field (3,) in a direction (3,): along theta and phi (pole z), azimuth and elevation (pole y)."""
+    grids = (
+        ("theta-phi", np.array([0.0, 0.0, 1.0]), 1.0, ("gain_theta_dbi", "gain_phi_dbi")),
+        ("ludwig-2", np.array([0.0, 1.0, 0.0]), -1.0, ("gain_elevation_dbi", "gain_azimuth_dbi")),
+    )
+    found: dict[str, float] = {}
+    for basis, axis, sense, names in grids:
+        round_it = np.cross(axis, direction)
+        length = float(np.linalg.norm(round_it))
+        if basis not in components:
+            continue
+        if length < np.sin(np.deg2rad(NEAR_POLE_DEG)):
+            found |= dict.fromkeys(names, float("nan"))
+            continue
+        # Growing theta leads away from z; growing elevation leads towards y.
+        along = sense * np.cross(round_it / length, direction)
+        for name, one in zip(names, (along, round_it / length), strict=True):
+            found[name] = 20.0 * np.log10(max(abs(complex(vector @ one)), 1e-15))
+    return found

@@ -19,6 +19,7 @@ from colure.model.pattern import build_pattern
 from colure.twin.antennas import probe_ports
 from colure.twin.sources import Cluster
 from colure.twin.true_ellipse import (
+    along_grids,
     amplitude_db,
     axial_ratio_db,
     azimuth_elevation_deg,
@@ -60,7 +61,7 @@ class Asked:
 
     slant_deg: the declared co-polar direction; region_deg: polar angle up to which it is measured; one_polarization: only the
     declared component is; state: picks the commanded direction; mismatch_loss_db: (frequency,) what the device's reflection
-    costs, None where it is not known.
+    costs, None where it is not known; hands: the device is declared not linear.
     """
 
     slant_deg: float = 0.0
@@ -69,6 +70,7 @@ class Asked:
     one_polarization: bool = False
     state: str = "beam"
     mismatch_loss_db: FloatArray | None = None
+    hands: bool = False
 
 
 def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
@@ -244,6 +246,16 @@ class _Judge:
             "tilt_deg": 0.5 * np.rad2deg(np.angle((co + 1j * cross) * np.conj(co - 1j * cross))),
             "circularity": (right - left) / (right + left),
         }
+        if self.asked.hands or "circular" in self.settings.components:
+            found |= {
+                "gain_right_dbic": 10.0 * np.log10(max(0.5 * right, 1e-30)),
+                "gain_left_dbic": 10.0 * np.log10(max(0.5 * left, 1e-30)),
+                "xpd_circular_db": abs(10.0 * np.log10(max(right, 1e-30) / max(left, 1e-30))),
+                "axial_ratio_signed_db": float(np.copysign(self.axial_ratio_db, right - left)),
+            }
+        units = {"dBd": ("gain_dbd", gain - 2.15), "linear": ("gain_linear", self.peak)}
+        found |= dict(units[name] for name in self.settings.gain_units)
+        found |= along_grids(self.vector, self.direction, self.settings.components)
         told = self.settings.commanded_deg.get(self.asked.state)
         if told is not None:
             apart = np.arccos(np.clip(from_azimuth_elevation(*np.deg2rad(told)) @ self.direction, -1.0, 1.0))

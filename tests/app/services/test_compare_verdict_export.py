@@ -66,12 +66,12 @@ def test_a_verdict_says_pass_or_fail_and_the_exit_code_too(measured, tmp_path):
 
 
 def test_two_runs_are_compared_pose_first(measured):
-    found = json.loads(run("compare", measured, "second", "--json").output)
+    found = json.loads(run("compare", measured, "second", "--json", "--match", "frame,origin,level").output)
     # The simulated mount tilted the second device by 0.5 deg about x.
     assert found["rotation_deg"][0] == pytest.approx(-0.5, abs=0.05) and max(found["difference_db"]) < -40.0
     beam = {row["name"]: row for row in found["figures"]}["beam_elevation_deg"]
     assert abs(beam["e_n"]) > 1.0 and not found["agrees"]
-    shown = run("compare", measured, "second")
+    shown = run("compare", measured, "second", "--match", "frame")
     assert shown.exit_code == 1 and "matched: turn" in shown.output and "E_n" in shown.output
     drawn = measured / "difference.svg"
     assert run("compare", measured, "second", "--plot", drawn).exit_code == 1

@@ -8,11 +8,13 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from colure.analysis.figures.beams import BEHIND_COS, CIRCULAR_DB, EDGE, NO_PLANE, NO_REFERENCE, Near
+from colure.analysis.figures.components import pole_reasons
 from colure.analysis.figures.cuts import LINEAR_DB
 from colure.analysis.figures.one_pattern import OnePattern, Wanted
 from colure.analysis.figures.phase_centre import ripple_reason
 from colure.analysis.figures.readings import BAND_READINGS, READINGS
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
+from colure.model.components import wanted as bases_wanted
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation
 from colure.waves.expansion import Expansion
@@ -36,6 +38,8 @@ class FigureSet:
         True: the device is declared circularly polarized, so that no plane is its E plane.
     relative
         True: the run has no reference, so that figures that need a gain do not exist.
+    hands
+        True: the device is declared not linear, so that the gains of both hands are figures.
     """
 
     settings: Evaluation = field(default_factory=Evaluation)
@@ -47,6 +51,7 @@ class FigureSet:
     mismatch_loss_db: FloatArray | None = None
     circular: bool = False
     relative: bool = False
+    hands: bool = False
     definitions: tuple[Definition, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -61,6 +66,7 @@ class FigureSet:
                 reflection=self.mismatch_loss_db is not None,
                 partial=self.one_polarization,
                 circular=self.circular,
+                hands=self.hands,
             )
             if (self.region >= np.pi - 1e-9 or not d.sphere) and not (d.pair and self.one_polarization)
         ]
@@ -70,6 +76,11 @@ class FigureSet:
     def names(self) -> tuple[str, ...]:
         """Names of the figures, in their order."""
         return tuple(d.name for d in self.definitions)
+
+    @property
+    def bases(self) -> tuple[str, ...]:
+        """Bases whose components at the peak are figures."""
+        return () if self.one_polarization else bases_wanted(self.settings, circular=self.hands)
 
     @property
     def floors(self) -> BoolArray:
@@ -162,6 +173,7 @@ class FigureSet:
             reasons |= {d.name: ripple for d in self.definitions if d.phase_centre}
         if abs(beam.direction[1]) > np.cos(np.deg2rad(0.1)):
             reasons["beam_azimuth_deg"] = "undefined: the beam points along y, where azimuth is not defined"
+        reasons |= pole_reasons(beam.direction, self.bases)
         if beam.direction[2] < BEHIND_COS:
             why = "undefined: Ludwig's third co-polar vector is not defined near -z"
             reasons |= dict.fromkeys(("xpd_db", "xpd_worst_db", "tilt_deg"), why)

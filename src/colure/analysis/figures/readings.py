@@ -6,11 +6,13 @@ from collections.abc import Callable, Sequence
 
 import numpy as np
 
+from colure.analysis.figures.components import component_rows
 from colure.analysis.figures.cuts import Cut
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
 from colure.analysis.figures.one_pattern import OnePattern
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
 from colure.geometry.directions import angle_between, azimuth_over_elevation
+from colure.model.components import NAMES
 from colure.model.definitions import Definition
 
 #: Delays are told to so many digits, ns: finer is arithmetic.
@@ -74,7 +76,24 @@ def _level_dbi(intensity: float) -> float:
     return float(10.0 * np.log10(max(intensity, 1e-20)))
 
 
+def _component(one: OnePattern, name: str) -> float:
+    """Return the amplitude of a partial field at the peak."""
+    basis = next(basis for basis, names in NAMES.items() if name in names)
+    row = component_rows(one.beam.direction, one.wanted.slant, (basis,))[name]
+    return float(abs(row @ np.array(one.co_cross)))
+
+
+def _signed_ratio(one: OnePattern) -> float:
+    """Return minor over major axis of the ellipse, + right-handed, - left-handed."""
+    return float(np.copysign(one.minor_over_major, one.circularity))
+
+
 READINGS: dict[str, Reading] = {
+    **{name: lambda one, what: _component(one, what.name) for pair in NAMES.values() for name in pair},
+    "xpd_circular_db": lambda one, what: (1.0 - one.minor_over_major) / (1.0 + one.minor_over_major),
+    "axial_ratio_signed_db": lambda one, what: _signed_ratio(one),
+    "gain_dbd": lambda one, what: one.gain_dbi,
+    "gain_linear": lambda one, what: one.gain_dbi,
     "gain_dbi": lambda one, what: one.gain_dbi,
     "directivity_dbi": lambda one, what: one.directivity_dbi,
     "efficiency_db": lambda one, what: _efficiency(one),

@@ -14,6 +14,7 @@ from functools import cached_property
 import numpy as np
 
 from colure.analysis.figures.beams import Near
+from colure.analysis.figures.components import component_rows
 from colure.analysis.figures.cuts import FarField, carried
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.phase_centre import centre_rows, cone_of, copolar
@@ -166,6 +167,8 @@ class Response:
         return {
             "gain_dbi": gain,
             "gain_accepted_dbi": gain,
+            "gain_dbd": gain,
+            "gain_linear": gain,
             "directivity_dbi": gain - radiated,
             "efficiency_db": radiated,
             "radiation_efficiency_db": radiated,
@@ -215,11 +218,23 @@ class Response:
         along = ((self.circular_error(fields)) * np.conj(unit)).real
         size = abs(ratio)
         sense = np.sign(self.values.get("circularity", 1.0))
-        return {
+        axial = -2.0 * along / (1.0 + size) ** 2
+        components = {
+            name: (np.conj(value / max(abs(value), 1e-300)) * error).real
+            for name, (value, error) in self.components(at - self.places.fields[0]).items()
+        }
+        return components | {
+            "xpd_circular_db": along,
+            "axial_ratio_signed_db": sense * axial,
             "tilt_deg": (tilt + 90.0) % 180.0 - 90.0,
-            "axial_ratio_db": -2.0 * along / (1.0 + size) ** 2,
+            "axial_ratio_db": axial,
             "circularity": -sense * 4.0 * size * along / (1.0 + size**2) ** 2,
         }
+
+    def components(self, added: ComplexArray) -> dict[str, tuple[complex, ComplexArray]]:
+        """Return by figure a partial field at the peak, and what fields (n, 2) added there change of it (n,)."""
+        rows = component_rows(self.places.directions[0], self.figures.slant, self.figures.bases)
+        return {name: (complex(row @ self.places.fields[0]), np.asarray(added @ row)) for name, row in rows.items()}
 
     @property
     def circular(self) -> complex:

@@ -156,7 +156,7 @@ def process(
     figures = FigureSet(
         wanted, slant, region, sphere.one_polarization, state, sphere.frequency_hz.size > 1,
         None if reference is None else reference.device_loss_db, device.polarization in ("right", "left"),
-        not chamber.reference.absolute,
+        not chamber.reference.absolute, device.polarization != "linear",
     )  # fmt: skip
     budget = Inputs(
         sphere,

@@ -22,6 +22,8 @@ from colure.geometry.directions import angle_between, azimuth_over_elevation
 MODULUS_DRAWS = 1000
 #: A lobe lower than this many standard deviations above the minimum before it may not be one.
 SET_APART = 2.0
+#: A wave whose axial ratio is larger is linear for every use: no sense is told (common practice, no source).
+LINEAR_DB = 40.0
 DB_FORMAT = "{:.2g} dB"
 
 
@@ -104,12 +106,27 @@ class Effects:
 
     def ends(self) -> list[dict[str, Ends]]:
         """Return the native intervals of moduli, for every frequency by the figure's name."""
+        return self._ends
+
+    @cached_property
+    def _ends(self) -> list[dict[str, Ends]]:
         both = zip(self._responses, self._answers, strict=True)
         return [_moduli(one, answer, self._joint, self._always) for one, answer in both]
 
     def reasons(self) -> list[dict[str, str]]:
         """Return why figures are not defined within the errors, for every frequency by name."""
-        return [vanishing(one, answer, self._joint) for one, answer in zip(self._responses, self._answers, strict=True)]
+        found = [
+            vanishing(one, answer, self._joint) for one, answer in zip(self._responses, self._answers, strict=True)
+        ]
+        return (
+            [{**why, **_senseless(ends)} for why, ends in zip(found, self.ends(), strict=True)]
+            if self._hands
+            else found
+        )
+
+    @property
+    def _hands(self) -> bool:
+        return "circular" in self._bench.inputs.figures.bases
 
     @cached_property
     def _joint(self) -> ComplexArray:
@@ -132,10 +149,16 @@ def _moduli(response: Response, answer: Answer, joint: ComplexArray, always: Flo
     if ellipse:
         errors = response.circular_error(answer.fields)
         asked.append((np.array([[response.circular - always @ errors]]), (joint @ errors)[:, None, None]))
+    partial = response.components(answer.fields[:, 0]) if response.figures.bases else {}
+    for value, errors in partial.values():
+        asked.append((np.array([[value - always @ errors]]), (joint @ errors)[:, None, None]))
     found = modulus_intervals(asked)
     out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, found, strict=False)}
     if ellipse:
-        out |= _of_ellipse(*found[-1], float(np.sign(response.values["circularity"])))
+        out |= _of_ellipse(*found[len(readings)], float(np.sign(response.values["circularity"])))
+    ends = found[len(readings) + int(ellipse) :]
+    for (name, (value, _)), (low, high) in zip(partial.items(), ends, strict=True):
+        out[name] = Ends(min(low, abs(value)), max(high, abs(value)))
     return out
 
 
@@ -155,6 +178,20 @@ def vanishing(response: Response, answer: Answer, joint: ComplexArray) -> dict[s
             why = f"undefined: the lobe stands {DB_FORMAT.format(20.0 * np.log10(high[i] / low[i]))} above the minimum before it, within the errors"
             out |= {name: why, dip.name: why.replace("the lobe stands", "the lobe beyond stands")}
     return out
+
+
+def _senseless(ends: dict[str, Ends]) -> dict[str, str]:
+    """Return why an axial ratio has no sense that can be told, by the figure's name."""
+    ratio = ends.get("axial_ratio_signed_db")
+    if ratio is None:
+        return {}
+    least = max(abs(ratio.low), abs(ratio.high))
+    if ratio.low * ratio.high > 0.0 and least > 10.0 ** (-LINEAR_DB / 20.0):
+        return {}
+    said = f"at least {-20.0 * np.log10(least):.0f} dB" if least > 0.0 else "without bound"
+    return {
+        "axial_ratio_signed_db": f"cannot tell the sense, because the wave is linear within its errors (axial ratio {said})"
+    }
 
 
 def _asked(
@@ -193,7 +230,9 @@ def _of_ellipse(low: float, high: float, sense: float) -> dict[str, Ends]:
     ratio = sorted(abs(1.0 - w) / (1.0 + w) for w in (low, high))
     least = 0.0 if low <= 1.0 <= high else ratio[0]
     circular = sorted(sense * (1.0 - w * w) / (1.0 + w * w) for w in (low, high))
-    return {"axial_ratio_db": Ends(least, ratio[1]), "circularity": Ends(*circular)}
+    signed = sorted((sense * least, sense * ratio[1]))
+    return {"axial_ratio_db": Ends(least, ratio[1]), "circularity": Ends(*circular), "axial_ratio_signed_db": Ends(*signed),
+            "xpd_circular_db": Ends(max(low, 0.0), high)}  # fmt: skip
 
 
 def along_the_band(answers: Sequence[Answer], responses: Sequence[Response]) -> dict[str, FloatArray]:

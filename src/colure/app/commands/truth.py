@@ -66,6 +66,7 @@ def _show(campaign: Campaign, frequency_hz: float, row: dict[str, TrueFigure]) -
             reflection=True,
             partial=campaign.goal.scheme == "one-pass",
             circular=campaign.device.polarization in ("right", "left"),
+            hands=campaign.device.polarization != "linear",
         )
     }
     table = Table(
