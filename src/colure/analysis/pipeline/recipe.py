@@ -191,7 +191,7 @@ def process(
         budget = replace(
             budget,
             other_gate=sphere.field + GATE_ERROR * (other - done.sphere.field),
-            gate=GateResponse.of(sphere.frequency_hz, done.gate),
+            gate=GateResponse.of(sphere.frequency_hz, done.gate, spread_m=device.reach_m),
         )
     spread = pole_spread_db(calibrated, chamber)
     return Processed(

@@ -28,8 +28,8 @@ from colure.analysis.steps.cable import CableFlex, cable_flex, correct_cable
 from colure.analysis.steps.distance import at_even_distance
 from colure.analysis.steps.drift import DriftTrack, correct, declared_drift, track
 from colure.analysis.steps.far_field import FarFieldStep, far_field_step
-from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer
-from colure.analysis.steps.gate import Gate, gate_record, proposed_gate
+from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer, method_of
+from colure.analysis.steps.gate import Gate, common_response, gate_record, proposed_gate
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.mode_filter import OwnWaves
 from colure.analysis.steps.places import to_planned_places
@@ -41,6 +41,7 @@ from colure.model.device import Device
 from colure.model.plan import Role
 from colure.model.recipe import Recipe
 from colure.model.record import of_role
+from colure.model.reference import WITH_HORN
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -324,9 +325,11 @@ def gate_of(record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe) 
     centre, width, response = (
         None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns, table.response_ns)
     )
+    substituted = chamber.reference.method in WITH_HORN and method_of(record) in WITH_HORN
     return proposed_gate(
-        record, chamber.echo_excess_m, centre_s=centre, width_s=width, response_s=response, spread_m=device.reach_m
-    )
+        record, chamber.echo_excess_m, centre_s=centre, width_s=width, response_s=response, spread_m=device.reach_m,
+        common=common_response(record) if substituted else None,
+    )  # fmt: skip
 
 
 def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:

@@ -55,6 +55,17 @@ class DelayProfile:
     step_s: float
     noise: float
 
+    def spread(self, spread_s: float) -> DelayProfile:
+        """Return the profile of antennas that turn: what arrives at one delay may arrive so much earlier or later.
+
+        Weak directions hardly show in the mean of all; a gate that expects nothing at their delays cuts them.
+        """
+        turns = np.arange(self.power.size)
+        away = np.minimum(turns, self.power.size - turns) * self.step_s
+        near = (away <= spread_s).astype(float)
+        power = np.fft.ifft(np.fft.fft(self.power) * np.fft.fft(near / near.sum())).real
+        return replace(self, power=np.maximum(power, 0.0))
+
     def covariance(self, count: int, share: FloatArray | float = 1.0, floor: float = 0.0) -> ComplexArray:
         """Return the covariance (frequency, frequency) of sweeps whose delays have this power, times `share`."""
         power = (self.power + floor * self.power.mean()) * share
@@ -68,7 +79,8 @@ class Gate:
     """Middle and width of a gate, seconds, and the profile that its edges are read from; of the sweeps themselves if None.
 
     peak_s: strongest arrival. response_db: level of the device's own response, over one resolution, when the gate closes,
-    below all of it. caution: what is wrong with the gate, in plain words; empty if nothing.
+    below all of it. caution: what is wrong with the gate, in plain words; empty if nothing. common (frequency,): what every sweep
+    goes through, taken out before the gate and put back after it (`common_response`).
     """
 
     centre_s: float
@@ -78,6 +90,7 @@ class Gate:
     peak_s: float | None = None
     response_db: float | None = None
     caution: str = ""
+    common: ComplexArray | None = None
 
     @property
     def closes_s(self) -> float:
@@ -97,19 +110,22 @@ class GateResponse:
     """What a gate leaves of a ray that comes later than the direct one.
 
     frequency_hz (all,): the grid that the gate works on, and `matrix` (frequency, all) of `gate_matrix` at the frequencies
-    of interest `at_hz` (frequency,). peak_s: when the direct ray arrives.
+    of interest `at_hz` (frequency,). peak_s: when the direct ray arrives. spread_m: how much earlier or later rays come as the
+    device turns.
     """
 
     frequency_hz: FloatArray
     matrix: ComplexArray
     at_hz: FloatArray
     peak_s: float
+    spread_m: float = 0.0
 
     @classmethod
-    def of(cls, frequency_hz: FloatArray, gate: Gate) -> GateResponse:
+    def of(cls, frequency_hz: FloatArray, gate: Gate, *, spread_m: float = 0.0) -> GateResponse:
         """Return the response of a gate whose profile is known."""
         peak = gate.centre_s if gate.peak_s is None else gate.peak_s
-        return cls(frequency_hz, gate_matrix(frequency_hz, gate), frequency_hz, peak)
+        bare = gate_matrix(frequency_hz, replace(gate, common=None))
+        return cls(frequency_hz, bare, frequency_hz, peak, spread_m)
 
     def only(self, index: int) -> GateResponse:
         """Return the response at one frequency alone."""
@@ -236,7 +252,7 @@ def _about(
     after = min(max(late - CLOSES_BEFORE / span - spread, CLOSES_BEFORE / span), 0.75 * alias - before)
     gate = Gate(peak + 0.5 * (after - before), before + after, profile, peak_s=peak)
     echoes = [peak + one / SPEED_OF_LIGHT for one in sorted(echo_excess_m)]
-    return _judged(gate, span, echoes, response_s, spread)
+    return replace(_judged(gate, span, echoes, response_s, spread), profile=profile.spread(spread))
 
 
 def _earliest(profile: DelayProfile, peak: float) -> float:
@@ -325,7 +341,10 @@ def gate_matrix(frequency_hz: FloatArray, gate: Gate) -> ComplexArray:
     since = (np.arange(profile.power.size) * profile.step_s - (gate.centre_s - 0.5 * gate.width_s)) % alias
     inside = (since <= gate.width_s).astype(float)
     whole = profile.covariance(count, floor=gate.floor) + profile.noise * np.eye(count)
-    return np.asarray(np.linalg.solve(whole.T, profile.covariance(count, inside, gate.floor).T).T)
+    matrix = np.linalg.solve(whole.T, profile.covariance(count, inside, gate.floor).T).T
+    if gate.common is not None:
+        matrix = gate.common[:, None] * matrix / gate.common
+    return np.asarray(matrix)
 
 
 def gated(trace: ComplexArray, frequency_hz: FloatArray, gate: Gate) -> ComplexArray:
@@ -343,8 +362,11 @@ def proposed_gate(
     width_s: float | None = None,
     response_s: float | None = None,
     spread_m: float = 0.0,
+    common: ComplexArray | None = None,
 ) -> Gate:
     """Return a gate with the profile of a record's sweeps; what is left open is proposed (arguments as of `propose`).
+
+    `common` (frequency,): response that all sweeps share, as of `common_response`.
 
     Raises
     ------
@@ -353,17 +375,36 @@ def proposed_gate(
     """
     frequency = record["frequency"].values
     limits(frequency)
-    profile, span = delay_profile(_sweeps(record), frequency), float(np.ptp(frequency))
+    sweeps = _sweeps(record) if common is None else _sweeps(record) / common
+    profile, span = delay_profile(sweeps, frequency), float(np.ptp(frequency))
     if width_s is None:
         if not echo_excess_m:
             raise ValueError(
                 "gate: chamber.toml declares no echo_excess_m, needs the nearest one to propose a width (m)"
             )
         own = _about(profile, frequency, echo_excess_m, response_s, spread_m)
-        return own if centre_s is None else replace(own, centre_s=centre_s)
+        return replace(own, centre_s=own.centre_s if centre_s is None else centre_s, common=common)
     peak = fine_peak(profile)
-    gate = Gate(peak if centre_s is None else centre_s, width_s, profile, peak_s=peak)
-    return _judged(gate, span, [], response_s)
+    gate = Gate(peak if centre_s is None else centre_s, width_s, profile, peak_s=peak, common=common)
+    return replace(_judged(gate, span, [], response_s), profile=profile.spread(spread_m / SPEED_OF_LIGHT))
+
+
+def common_response(record: xr.Dataset) -> ComplexArray | None:
+    """Return the response over frequency that all sweeps share, as the reference's show it; None without a reference.
+
+    Ripple of the fixed cables puts images of every ray before and after it: images of an echo inside the gate. The mean
+    amplitude is 1 and the reference's own delay is left in the sweeps. What the reference's horn adds, its echo too, divides out with
+    the gain transfer, which refers to the same sweeps; so a record whose gain comes from elsewhere must not use this.
+    """
+    frequency, trace = record["frequency"].values, of_role(record, Role.REFERENCE)["trace"].values
+    if not len(trace):
+        return None
+    mean = trace.mean(axis=0)
+    strong = mean[:, int(np.argmax(np.sum(np.abs(mean) ** 2, axis=0)))]
+    if float(np.min(np.abs(strong))) <= 0.0:
+        return None
+    late = fine_peak(delay_profile(strong[None], frequency))
+    return np.asarray(strong * np.exp(2j * np.pi * frequency * late) / np.sqrt(np.mean(np.abs(strong) ** 2)))
 
 
 def _sweeps(record: xr.Dataset) -> ComplexArray:

@@ -133,7 +133,10 @@ def _chain(bench: Bench) -> Iterator[Cause]:
         yield _region(bench)
     if inputs.other_gate is not None:
         words = "change with a gate that closes one resolution 1/B earlier and knows less of the delays"
-        yield Cause("time gate", bench.changed_field(inputs.other_gate)[None], words, "measured", "change")
+        # Another gate tells how large the error is at a frequency, not its phase there.
+        change = inputs.other_gate - sphere.field
+        both = [bench.changed_field(sphere.field + phase * change) for phase in (1.0, 1j)]
+        yield Cause("time gate", np.stack(both), words, "measured", "change")
     if inputs.step.direct:
         words = "change by a transform, which this recipe leaves out; it stays in the value"
         if sphere.one_polarization:

@@ -96,7 +96,10 @@ def stray_in_a_room(
         directions, way, mirror = draw_walls(random, length, hears, known)
         turn = np.exp(-1j * k[:, None] * way)[..., None, None]
         # A time gate was used: the declared level is that of the echoes before it.
-        passed = turn if gate is None else turn * gate.of_late(way)[..., None, None]
+        passed = turn
+        if gate is not None:
+            earlier = gate.spread_m * random.uniform(-1.0, 1.0, way.size)
+            passed = turn * gate.of_late(way - earlier)[..., None, None]
         (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
         # The reference stood in the same room: its own echo is in every level.
         rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
