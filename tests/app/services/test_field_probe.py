@@ -97,6 +97,29 @@ def test_a_general_probe_is_corrected_where_first_order_would_lose_more_than_the
     assert "first order would lose" in found.words and worst_db(found.coefficients) < -80.0
 
 
+def test_a_probe_beside_its_origin_needs_the_general_correction(monkeypatch):
+    """12 dipoles 0.245 wavelengths beside the probe's origin: worst error without, with first order and with the general correction."""
+    random = np.random.default_rng(12)
+    beside = (
+        random.uniform(-0.05, 0.05, (12, 3)) + np.array([0.245, 0.0, 0.0]),
+        0.4 * random.normal(size=(12, 3))
+        + [
+            1.0,
+            0.0,
+            0.0,
+        ],
+    )
+    data, probe = samples(beside), probe_file(beside)
+    asked = {"order": None, "cap": None, "declared": Declared()}
+    bare, general = expand(data), expand_behind_probe(data, probe, **asked)
+    monkeypatch.setattr("colure.analysis.fields.probe.EXACT", 10.0)  # accepts first order whatever it loses
+    first = expand_behind_probe(data, probe, **asked)
+    errors = [worst_db(one.coefficients) for one in (bare, first, general)]
+    print("without {:.1f} dB, first order {:.1f} dB, general {:.1f} dB".format(*errors))
+    assert "probe of first order" in first.words and "first order would lose" in general.words
+    assert errors[0] > -25.0 and errors[1] > -25.0 and errors[2] <= -130.0
+
+
 def test_first_order_is_kept_where_it_loses_less_than_the_noise():
     point = (np.zeros((1, 3)), np.array([[1.0, 0.0, 0.0]]))
     found = expand_behind_probe(samples(point, -50.0), probe_file(point), order=None, cap=None, declared=Declared())
