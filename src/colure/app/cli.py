@@ -387,20 +387,14 @@ def _evaluate_file(source: Path, *, as_json: bool) -> None:
     """Print the figures of a far-field file; evaluation.toml beside it asks for more, as in a campaign."""
     from colure.app.services.pattern_object import open_pattern
     from colure.app.terminal import screens
-    from colure.model.evaluation import Evaluation
-    from colure.model.loading import load
 
-    wanted = source.parent / "evaluation.toml"
     opened = open_pattern(source)
-    figures = list(opened.evaluate(load(Evaluation, wanted) if wanted.is_file() else None))
+    figures = list(opened.evaluate(opened.wanted_beside(source)))
     if as_json:
         click.echo(json_text([figure.as_dict() for figure in figures]))
         return
     click.echo(repr(opened))
     screens.show_figures(figures)
-    missing = sorted({name for figure in figures for name in figure.not_included})
-    if missing:
-        click.echo(f"not in the intervals: {', '.join(missing)}")
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

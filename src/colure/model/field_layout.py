@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 FIELDS, ANGLES = ("e_theta", "e_phi"), ("theta", "phi")
 GRID, SCATTERED = ("frequency", "theta", "phi"), ("frequency", "direction")
 ERRORS = ("frequency", "draw", "kind", "mode")
+#: Possible errors of a field as waves, and the part of them by places.
+ERROR_WAVES = ("error_waves", "position_waves")
 #: Fields beyond these sizes cannot be squared in double precision.
 LARGEST_FIELD, SMALLEST_FIELD = 1e100, 1e-100
 LEAST_DRAWS = 2
@@ -45,9 +47,7 @@ def laid_out(dataset: xr.Dataset, source: str) -> xr.Dataset:
     if faults:
         raise InputError([f"{source}: {fault}" for fault in faults[:20]])
     dataset = dataset.sortby("frequency").transpose(*wanted, ...)
-    return (
-        dataset.assign(error_waves=dataset["error_waves"].transpose(*ERRORS)) if "error_waves" in dataset else dataset
-    )
+    return dataset.assign({name: dataset[name].transpose(*ERRORS) for name in ERROR_WAVES if name in dataset})
 
 
 def _types(dataset: xr.Dataset) -> list[str]:
@@ -110,11 +110,17 @@ def _support(dataset: xr.Dataset) -> list[str]:
 
 
 def _errors(dataset: xr.Dataset) -> list[str]:
-    if "error_waves" not in dataset:
-        return []
-    waves = dataset["error_waves"]
+    faults = [fault for name in ERROR_WAVES if name in dataset for fault in _waves_faults(dataset[name], name)]
+    if not faults and "position_waves" in dataset:
+        whole = dataset["error_waves"].sizes if "error_waves" in dataset else None
+        if whole is None or dict(dataset["position_waves"].sizes) != dict(whole):
+            faults.append("position_waves: must be part of error_waves, draw by draw and mode by mode")
+    return faults
+
+
+def _waves_faults(waves: xr.DataArray, name: str) -> list[str]:
     if set(waves.dims) != set(ERRORS):
-        return [f"error_waves: over ({', '.join(map(str, waves.dims))}), must be over ({', '.join(ERRORS)})"]
+        return [f"{name}: over ({', '.join(map(str, waves.dims))}), must be over ({', '.join(ERRORS)})"]
     modes = waves.sizes["mode"]
     if (
         waves.sizes["kind"] != 2
@@ -122,8 +128,8 @@ def _errors(dataset: xr.Dataset) -> list[str]:
         or modes < 3
         or round((modes + 1) ** 0.5) ** 2 != modes + 1
     ):
-        return [f"error_waves: {dict(waves.sizes)}: needs 2 kinds, at least {LEAST_DRAWS} draws, and n(n+2) modes"]
+        return [f"{name}: {dict(waves.sizes)}: needs 2 kinds, at least {LEAST_DRAWS} draws, and n(n+2) modes"]
     assert order_of_count(modes) >= 1
     if waves.dtype.kind != "c" or not np.isfinite(waves.values).all() or np.abs(waves.values).max() > LARGEST_FIELD:
-        return ["error_waves: must be finite complex numbers"]
+        return [f"{name}: must be finite complex numbers"]
     return []

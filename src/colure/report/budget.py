@@ -6,7 +6,7 @@ import numpy as np
 
 from colure.model.figure import BudgetRow, Figure
 from colure.report import charts
-from colure.report.document import Cell, Paragraph, Ref, Section, Table, anchor, chart
+from colure.report.document import Block, Cell, Paragraph, Ref, Section, Table, anchor, chart
 from colure.report.terms import NEAR_FIELD, OVER_THE_AIR, covered
 
 GUM_HEADER = ("Term", "Type", "Distribution", "Half width", "Divisor", "Standard uncertainty", "Sensitivity",
@@ -18,6 +18,31 @@ GUM_SHARES = (1.7, 0.6, 1.3, 1.2, 0.8, 1.2, 1.2, 1.0, 1.2, 1.2, 3.6)
 
 def budget_section(here: list[Figure], frequency: float) -> Section:
     """Return the budget of the figures of one frequency, which all exist."""
+    present = {row.group for row in here[0].budget}
+    return Section(
+        "Uncertainty budget",
+        (
+            Paragraph(
+                "Every cause changes the waves of the device as it would have; the change of each figure is its contribution. "
+                "Standard uncertainties add by root sum of squares (JCGM 100:2008). The half width holds 95 % of the joint "
+                "distribution of all causes (JCGM 101:2008); the coverage factor k is what that makes of the standard "
+                "uncertainty. Side lobes, nulls and cross-polarization have the distribution of a modulus, and uneven ends. "
+                "What a cause does to several figures at once is kept as their correlation (correlations.json)."
+            ),
+            *contributions(here, frequency, "figures.json holds all"),
+            Paragraph("The trade's own lists against this budget:"),
+            Table(("Near-field term", "Covered by"), tuple((a, covered(b, present)) for a, b in NEAR_FIELD), wide=True),
+            Table(
+                ("Over-the-air heading", "Covered by"),
+                tuple((a, covered(b, present)) for a, b in OVER_THE_AIR),
+                wide=True,
+            ),
+        ),
+    )
+
+
+def contributions(here: list[Figure], frequency: float, where: str) -> tuple[Block, ...]:
+    """Return picture and tables of the budgets of figures of one frequency; `where` all rows are to be found."""
     terms = list(here[0].groups())
     header = ("Figure", *terms, "u", "k", "\u03bd eff", "interval")
     rows: list[tuple[Cell, ...]] = []
@@ -34,33 +59,15 @@ def budget_section(here: list[Figure], frequency: float) -> Section:
                 figure.interval_text(),
             )
         )
-    present = {row.group for row in here[0].budget}
-    return Section(
-        "Uncertainty budget",
-        (
-            Paragraph(
-                "Every cause changes the waves of the device as it would have; the change of each figure is its contribution. "
-                "Standard uncertainties add by root sum of squares (JCGM 100:2008). The half width holds 95 % of the joint "
-                "distribution of all causes (JCGM 101:2008); the coverage factor k is what that makes of the standard "
-                "uncertainty. Side lobes, nulls and cross-polarization have the distribution of a modulus, and uneven ends. "
-                "What a cause does to several figures at once is kept as their correlation (correlations.json)."
-            ),
-            chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz."),
-            Table(header, tuple(rows), caption="Contributions times k, in the figure's own unit."),
-            Table(
-                GUM_HEADER,
-                tuple(_row(row) for row in here[0].budget),
-                wide=True,
-                shares=GUM_SHARES,
-                caption=f"The budget of {here[0].label[0].lower()}{here[0].label[1:]} in {here[0].unit}, row by row; figures.json holds all.",
-            ),
-            Paragraph("The trade's own lists against this budget:"),
-            Table(("Near-field term", "Covered by"), tuple((a, covered(b, present)) for a, b in NEAR_FIELD), wide=True),
-            Table(
-                ("Over-the-air heading", "Covered by"),
-                tuple((a, covered(b, present)) for a, b in OVER_THE_AIR),
-                wide=True,
-            ),
+    return (
+        chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz."),
+        Table(header, tuple(rows), caption="Contributions times k, in the figure's own unit."),
+        Table(
+            GUM_HEADER,
+            tuple(_row(row) for row in here[0].budget),
+            wide=True,
+            shares=GUM_SHARES,
+            caption=f"The budget of {here[0].label[0].lower()}{here[0].label[1:]} in {here[0].unit}, row by row; {where}.",
         ),
     )
 

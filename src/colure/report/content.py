@@ -51,6 +51,12 @@ class Verdicts:
     rows: list[Verdict]
     views: list[MaskView]
 
+    @property
+    def sentence(self) -> str:
+        """The outcome in one sentence."""
+        passed = sum(one.outcome == "pass" for one in self.rows)
+        return f"Against {self.name}: {self.outcome.upper()}; {passed} of {len(self.rows)} requirements pass ({self.rule})."
+
 
 @dataclass(frozen=True)
 class PatternCuts:
@@ -120,8 +126,8 @@ def compose(source: Source) -> Document:
         answer=_answer(source, here, frequency),
         sections=(
             *_identity_section(source),
-            *_verdict_section(source),
-            _figures_section(source, here, frequency),
+            *verdict_section(source.judged),
+            figures_section(here, frequency),
             _set_up(source),
             _cuts_section(source, frequency),
             _sphere_section(source, centre, frequency),
@@ -133,7 +139,7 @@ def compose(source: Source) -> Document:
             _drift_section(source),
             steps_section(source.diagnoses),
             _trace_section(source),
-            _definitions_section(here),
+            definitions_section(here),
         ),
     )
 
@@ -152,14 +158,12 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
     points = source.plan.predicted["points"]
     good = "No specification was given to hold it against."
     if source.judged is not None:
-        count = len(source.judged.rows)
-        passed = sum(one.outcome == "pass" for one in source.judged.rows)
-        good = f"Against {source.judged.name}: {source.judged.outcome.upper()}; {passed} of {count} requirements pass ({source.judged.rule})."
+        good = source.judged.sentence
     return (
         f"At {frequency / 1e9:.3f} GHz: "
         + "; ".join(f"{one.label[0].lower()}{one.label[1:]} {one.text_with_unit()}" for one in first)
         + ".",
-        *_against(source.figures),
+        *against(source.figures),
         good,
         f"Planned: {points['scan']} points over {_where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}), {points['tie']} tie points, "
@@ -170,7 +174,7 @@ def _answer(source: Source, here: list[Figure], frequency: float) -> tuple[str, 
     )
 
 
-def _against(figures: list[Figure]) -> list[str]:
+def against(figures: list[Figure]) -> list[str]:
     """Say on page one what the data say against the figures."""
     told = dict.fromkeys(words for one in figures for words in one.cautions)
     return [f"{words[0].upper()}{words[1:]}." for words in told]
@@ -181,11 +185,12 @@ def _measured(done: Processed) -> str:
     return "how many of them were measured is not known" if done.completeness is None else done.completeness.text
 
 
-def _verdict_section(source: Source) -> tuple[Section, ...]:
-    if source.judged is None:
+def verdict_section(judged: Verdicts | None) -> tuple[Section, ...]:
+    """Return every requirement's verdict, and the cut nearest to each mask; nothing without a specification."""
+    if judged is None:
         return ()
-    rows = tuple((one.requirement, one.outcome, one.text) for one in source.judged.rows)
-    table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {source.judged.rule}.", wide=True,
+    rows = tuple((one.requirement, one.outcome, one.text) for one in judged.rows)
+    table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {judged.rule}.", wide=True,
                   shares=(1.2, 0.45, 1.7))  # fmt: skip
     drawn = (
         chart(
@@ -193,7 +198,7 @@ def _verdict_section(source: Source) -> tuple[Section, ...]:
             f"Mask {one.name}: the cut that comes nearest to it, plane {one.plane_deg:g} deg from E, {one.frequency_hz / 1e9:.3f} GHz, "
             "with its 95 % interval.",
         )
-        for one in source.judged.views
+        for one in judged.views
     )
     return (Section("Verdict", (table, *drawn)),)
 
@@ -248,7 +253,8 @@ def _scheme_words(scheme: str) -> str:
     return "dual-polarized probe, both ports in one pass"
 
 
-def _figures_section(source: Source, here: list[Figure], frequency: float) -> Section:
+def figures_section(here: list[Figure], frequency: float) -> Section:
+    """Return the table of figures of one frequency, and why some do not exist."""
     topics = list(dict.fromkeys(figure.topic for figure in here))
     rows: list[tuple[Cell, ...]] = [
         (_named(figure), figure.text(), figure.unit)
@@ -269,18 +275,18 @@ def undefined_words(figures: Sequence[Figure]) -> list[str]:
     return [f"{'; '.join(labels)}: {reason}." for reason, labels in told.items()]
 
 
-def _tables_over_frequency(source: Source, here: list[Figure]) -> list[Block]:
+def tables_over_frequency(figures: Sequence[Figure], here: list[Figure]) -> list[Block]:
     """Return every figure at every frequency, topic by topic."""
-    at = {(figure.name, figure.frequency_hz): figure for figure in source.figures}
+    at = {(figure.name, figure.frequency_hz): figure for figure in figures}
     blocks: list[Block] = []
     for topic in dict.fromkeys(figure.topic for figure in here):
-        known = {one.name for one in source.figures if not one.reason}
+        known = {one.name for one in figures if not one.reason}
         chosen = [figure for figure in here if figure.topic == topic and figure.name in known]
         for some in (chosen[i : i + COLUMNS] for i in range(0, len(chosen), COLUMNS)):
             header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", anchor(one.name)) for one in some))
             table = tuple(
-                (f"{f / 1e9:.3f}", *(_short_text(at[one.name, float(f)]) for one in some))
-                for f in source.processed.frequency_hz
+                (f"{f / 1e9:.3f}", *(_short_text(at[one.name, f]) for one in some))
+                for f in sorted({one.frequency_hz for one in figures})
             )
             blocks.append(Table(header, table))
     return blocks
@@ -307,13 +313,13 @@ def _cuts_section(source: Source, frequency: float) -> Section:
                 "intervals of the level at each angle, what moves all levels together left out.",
             ),
             chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz."),
-            *_side_lobe_tables(source.cuts.side_lobes),
+            *side_lobe_tables(source.cuts.side_lobes),
         ),
         new_page=True,
     )
 
 
-def _side_lobe_tables(planes: dict[str, list[tuple[float, float]]]) -> tuple[Block, ...]:
+def side_lobe_tables(planes: dict[str, list[tuple[float, float]]]) -> tuple[Block, ...]:
     """Return every side lobe of each plane down to `LEAST_LOBE_DB`, as angle and level."""
     rows = []
     for plane, every in planes.items():
@@ -426,7 +432,7 @@ def _frequency_section(source: Source, here: list[Figure]) -> Section:
                 )
                 for plane, found in source.cuts.band.items()
             ),
-            *_tables_over_frequency(source, here),
+            *tables_over_frequency(source.figures, here),
         ),
         new_page=True,
     )
@@ -467,13 +473,7 @@ def _drift_section(source: Source) -> Section:
 
 
 def _trace_section(source: Source) -> Section:
-    steps = tuple(
-        (
-            entry["step"],
-            ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "identity")),
-        )
-        for entry in history(source.processed.pattern)
-    )
+    steps = steps_of(history(source.processed.pattern))
     return Section(
         "The way back to the raw data",
         (
@@ -486,12 +486,24 @@ def _trace_section(source: Source) -> Section:
     )
 
 
+def steps_of(made: list[dict[str, Any]]) -> tuple[tuple[str, str], ...]:
+    """Return every step of a history with its parameters."""
+    return tuple(
+        (
+            entry["step"],
+            ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "identity")),
+        )
+        for entry in made
+    )
+
+
 def _short(value: Any) -> str:
     text = f"{value:.6g}" if isinstance(value, float) else str(value)
     return text if len(text) <= 90 else text[:87] + "..."
 
 
-def _definitions_section(here: list[Figure]) -> Section:
+def definitions_section(here: list[Figure]) -> Section:
+    """Return what every figure means, with its source."""
     rows = tuple((one.label, one.definition, one.source) for one in here)
     anchors = tuple(anchor(one.name) for one in here)
     return Section("Definitions", (Table(("Figure", "Meaning", "Source"), rows, wide=True, anchors=anchors),))

@@ -40,6 +40,8 @@ ORDER_MARGIN = 10
 
 
 KEEP_DIGITS = 4.0
+#: Amplitude of a mode, relative to the largest, that double precision leaves.
+ROUNDING = 1e-14
 
 
 @dataclass(frozen=True)
@@ -274,7 +276,7 @@ def signal_order(measured: ComplexArray) -> int:
 
     White noise has the same power in every coefficient. The floor is the median over the
     upper fifth of the degrees; the last degree that stands 6 dB out of it, and two more, stay.
-    Where the spectrum still falls at the top there is no floor and everything stays.
+    Where the spectrum still falls at the top there is no floor and everything stays, but for what is rounding.
     """
     per_mode = np.sum(np.abs(measured) ** 2, axis=-2)
     top = int(np.sqrt(per_mode.size + 1)) - 1
@@ -284,7 +286,8 @@ def signal_order(measured: ComplexArray) -> int:
     floor = float(np.median(tail))
     if top < 12 or floor <= 0.0:
         return top
-    out = np.flatnonzero(spectrum > 4.0 * floor)
+    # Rounding is not even: a field without noise would keep degrees that hold nothing else.
+    out = np.flatnonzero(spectrum > 4.0 * max(floor, ROUNDING**2 * float(spectrum.max())))
     return min(top, int(out[-1]) + 3) if out.size else top
 
 

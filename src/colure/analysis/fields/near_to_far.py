@@ -66,7 +66,7 @@ def far_field(
     `error_bound` (frequency, theta, phi): stated error of the field vector with coverage factor 2, in
     the field's unit; `support` (same dims): 1 where the direction is determined, else 0, if the data
     leave directions out; `error_waves` (frequency, draw, kind, mode): possible errors as far-field
-    coefficients, from which figures get intervals; `noise_db`, `truncation_db`, `position_db` (frequency):
+    coefficients, from which figures get intervals; `position_waves`, their part by places where declared; `noise_db`, `truncation_db`, `position_db` (frequency):
     rms over the sphere, in dB of the peak.
 
     Raises
@@ -152,9 +152,10 @@ def _one_frequency(
     if cleaned is not None:
         noise = noise.with_coefficients(noise.coefficients + resized(cleaned.errors, noise.order))
         waves = waves.with_coefficients(waves.coefficients + resized(cleaned.errors[: len(waves.k)], waves.order))
-    spreads = {"noise": spread_of(noise.far_field(theta, columns))}
+    spreads, position = {"noise": spread_of(noise.far_field(theta, columns))}, None
     if found.errors.position is not None:
-        spreads["position"] = spread_of(cut(moved(found.errors.position)).far_field(theta, columns))
+        by_places = cut(moved(found.errors.position))
+        spreads["position"], position = spread_of(by_places.far_field(theta, columns)), by_places.coefficients
     spreads["truncation"] = np.full(field.shape[1:], found.errors.truncation)
     peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0))))
     bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
@@ -174,4 +175,4 @@ def _one_frequency(
         f"  error of the field at most {worst:.1f} dB of the peak (k = 2): "
         + ", ".join(f"{name} {level:.1f} dB rms" for name, level in levels.items() if level > -300.0),
     ]
-    return FieldResult(field, bound, inside, waves.coefficients, levels, words)
+    return FieldResult(field, bound, inside, waves.coefficients, position, levels, words)

@@ -37,12 +37,13 @@ def folded(samples: FieldSamples) -> tuple[FloatArray, FloatArray, ComplexArray]
 
 @dataclass(frozen=True)
 class FieldResult:
-    """One frequency's field on the grid with its errors."""
+    """One frequency's field on the grid with its errors; `position` is the part of `waves` by places, None if none is declared."""
 
     field: ComplexArray
     bound: FloatArray
     inside: BoolArray
     waves: ComplexArray
+    position: ComplexArray | None
     contributions_db: dict[str, float]
     words: list[str]
 
@@ -82,6 +83,13 @@ def with_errors(pattern: xr.Dataset, results: list[FieldResult]) -> xr.Dataset:
         waves,
         {"long_name": "possible errors as far-field coefficients, grad and curl type, degree by degree"},
     )
+    if all(one.position is not None for one in results):
+        parts = [resized(np.asarray(one.position)[:draws], order) for one in results]
+        pattern["position_waves"] = (
+            ("frequency", "draw", "kind", "mode"),
+            np.stack(parts),
+            {"long_name": "part of error_waves by the places of the samples, draw by draw"},
+        )
     for name in ("noise", "truncation", "position"):
         levels = [one.contributions_db.get(name, np.nan) for one in results]
         pattern[f"{name}_db"] = ("frequency", np.array(levels), {"units": "dB", "long_name": f"{name}, rms, of peak"})

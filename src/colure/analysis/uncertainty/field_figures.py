@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from colure.analysis.figures.beams import Near
 from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
+from colure.analysis.uncertainty.combination import effective_dof
 from colure.analysis.uncertainty.level_cuts import LevelCut, cut_directions
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.model.evaluation import Evaluation
 from colure.model.figure import BudgetRow, Figure
 from colure.waves.expansion import Expansion
@@ -19,75 +22,121 @@ from colure.waves.modes import resized
 
 #: What an interval of a file's figure does not hold: nobody declared the range that it came from.
 NOT_INCLUDED = ("gain reference", "range echoes", "alignment", "receiver")
+#: Waves of higher degree than the field's own.
+TRUNCATION = "truncation"
 COMPONENTS = ("co", "cross", "total")
 UNKNOWN = ("all: the file states no errors of its field",)
+
+
+@dataclass(frozen=True)
+class FieldCause:
+    """One cause of a far field's errors.
+
+    waves
+        (frequency, draw, 2, J) possible errors of the coefficients, on the scale of the field.
+    basis, kind
+        What it is known from in words, and `measured` or `declared`.
+    size, unit
+        What was declared, or the level that the data gave; None where it is not one number.
+    """
+
+    term: str
+    waves: ComplexArray
+    basis: str
+    kind: str = "measured"
+    size: float | None = None
+    unit: str = ""
+
+    @property
+    def dof(self) -> int:
+        """Degrees of freedom of a standard uncertainty from these draws."""
+        return max(1, int(self.waves.shape[1]) - 1)
+
+
+def _common_order(expansion: Expansion, causes: tuple[FieldCause, ...]) -> int:
+    """Return the order at which field and errors are evaluated: errors beyond the field's waves count where they are truncation."""
+    beyond = [order_of_count(one.waves.shape[-1]) for one in causes if one.term == TRUNCATION]
+    return max([expansion.order, *beyond])
 
 
 def figures_of_field(
     expansion: Expansion,
     frequency_hz: FloatArray,
-    error_waves: ComplexArray | None,
+    causes: tuple[FieldCause, ...] | None,
     *,
     settings: Evaluation,
     slant: float,
     region: float,
     absolute: bool,
 ) -> list[Figure]:
-    """Return every figure of a far field (frequency, 2, J).
+    """Return every figure of a far field (frequency, 2, J), with a budget row for every cause.
 
     Parameters
     ----------
-    error_waves
-        (frequency, draw, 2, J') possible errors of the coefficients; None where the file states none: no intervals then.
+    causes
+        What the field may be wrong by; None where nobody states it: no intervals then.
     slant, region
         Of the co-polar vector, and up to which polar angle from +z the field is known, radians.
     absolute
         False: a relative field. Figures that move with its level are left out.
     """
     chosen = FigureSet(settings, slant, region, band=frequency_hz.size > 1)
-    values = chosen.values(expansion)
-    spread = None if error_waves is None else _spread(chosen, expansion, error_waves, values)
+    values, near = chosen.read(expansion)
+    known = causes or ()
+    standard = _standards(chosen, expansion, known, values, near)
+    dof = np.array([float(one.dof) for one in known])
+    together = (
+        effective_dof(np.where(np.isfinite(standard), standard, 0.0), dof) if known else np.full(values.shape, np.inf)
+    )
     out = []
     for f, frequency in enumerate(frequency_hz):
         for i, what in enumerate(chosen.definitions):
             if what.gain != 0.0 and not absolute:
                 continue
-            rows: tuple[BudgetRow, ...] = ()
-            if spread is not None:
-                rows = (
-                    BudgetRow(
-                        "field of the file",
-                        float(spread[f, i]),
-                        "errors stated in the file (error_waves)",
-                        "measured",
-                        "Monte Carlo",
-                    ),
-                )
-            one = build_figure(what, float(values[f, i]), rows, float(frequency))
-            if spread is None:
-                one = replace(one, lower=float("nan"), upper=float("nan"), not_included=UNKNOWN)
-            else:
-                one = replace(one, not_included=NOT_INCLUDED)
+            factor = students_factor(float(together[f, i]))
+            rows = tuple(_row(one, float(standard[c, f, i]), factor) for c, one in enumerate(known))
+            why = near[f].reasons.get(what.name, "")
+            one = build_figure(what, float(values[f, i]), rows, float(frequency), dof=float(together[f, i]), reason=why)
+            if causes is None and not why:
+                one = replace(one, lower=float("nan"), upper=float("nan"))
+            one = replace(one, not_included=UNKNOWN if causes is None else NOT_INCLUDED)
             out.append(one)
     return out
 
 
-def _spread(chosen: FigureSet, expansion: Expansion, error_waves: ComplexArray, values: FloatArray) -> FloatArray:
-    """Return the 95 % half width (frequency, figure) over the draws, Student's factor for their number (JCGM 100:2008, G.3)."""
-    near = chosen.places(expansion)
-    draws = error_waves.shape[1]
-    moved = []
-    for d in range(draws):
-        error = resized(error_waves[:, d], expansion.order)
-        changed = expansion.with_coefficients(expansion.coefficients + error)
-        moved.append(np.nan_to_num(chosen.values(changed, near=near) - values))
-    return np.asarray(students_factor(max(1, draws - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0)))
+def _row(cause: FieldCause, standard: float, factor: float) -> BudgetRow:
+    return BudgetRow(
+        cause.term, factor * standard, cause.basis, cause.kind, "draws of the field", cause.size, cause.unit,
+        "A" if cause.kind == "measured" else "B", 1.0, float(cause.dof), factor,
+    )  # fmt: skip
+
+
+def _standards(
+    chosen: FigureSet, expansion: Expansion, causes: tuple[FieldCause, ...], values: FloatArray, near: Sequence[Near]
+) -> FloatArray:
+    """Return the standard uncertainty (cause, frequency, figure): rms change over the draws (JCGM 101:2008, 7.6).
+
+    Infinite where a possible error leaves no such figure.
+    """
+    if not causes:
+        return np.zeros((0, *values.shape))
+    order = _common_order(expansion, causes)
+    nominal = resized(expansion.coefficients, order)
+    out = []
+    for cause in causes:
+        moved = [
+            chosen.values(expansion.with_coefficients(nominal + resized(cause.waves[:, d], order)), near=near) - values
+            for d in range(cause.waves.shape[1])
+        ]
+        change = np.array(moved)
+        out.append(np.sqrt(np.mean(np.where(np.isfinite(change) | np.isnan(values), change, np.inf) ** 2, axis=0)))
+    return np.array(out)
 
 
 def cuts_of_field(
     expansion: Expansion,
     frequency_hz: FloatArray,
-    error_waves: ComplexArray | None,
+    causes: tuple[FieldCause, ...] | None,
     planes_deg: tuple[float, ...],
     *,
     slant: float,
@@ -96,7 +145,7 @@ def cuts_of_field(
 ) -> dict[float, list[LevelCut]]:
     """Return cuts through the peak of a far field (frequency, 2, J) by frequency, in planes in degrees from E towards H.
 
-    Amplitudes are nan beyond `region`, radians from +z. Expanded uncertainties are infinite where `error_waves` is None:
+    Amplitudes are nan beyond `region`, radians from +z. Expanded uncertainties are infinite where `causes` is None:
     nothing is known of them. Other arguments as in `figures_of_field`.
     """
     angle = np.linspace(-180.0, 180.0, 2 * round(180.0 / step_deg) + 1)
@@ -105,13 +154,7 @@ def cuts_of_field(
         beam = find_beam(expansion.coefficients[f], slant=slant, region=region)
         d = cut_directions(beam, planes_deg, angle)
         level = _amplitudes(expansion.coefficients[f], d, slant)
-        expanded = np.full(level.shape, np.inf)
-        if error_waves is not None:
-            moved = [
-                _amplitudes(expansion.coefficients[f] + resized(one, expansion.order), d, slant) - level
-                for one in error_waves[f]
-            ]
-            expanded = students_factor(max(1, len(moved) - 1)) * np.sqrt(np.mean(np.array(moved) ** 2, axis=0))
+        expanded = np.full(level.shape, np.inf) if causes is None else _expanded(expansion, f, causes, d, level, slant)
         level = np.where(np.arccos(np.clip(d[:, 2], -1.0, 1.0)) <= region + 1e-9, level, np.nan)
         shape = (3, len(planes_deg), angle.size)
         a, u = level.reshape(shape), np.asarray(expanded).reshape(shape)
@@ -123,6 +166,25 @@ def cuts_of_field(
             for i, plane in enumerate(planes_deg)
         ]  # fmt: skip
     return out
+
+
+def _expanded(
+    expansion: Expansion, f: int, causes: tuple[FieldCause, ...], d: FloatArray, level: FloatArray, slant: float
+) -> FloatArray:
+    """Return the expanded uncertainty of amplitudes (component, direction) by all causes together."""
+    order = _common_order(expansion, causes)
+    nominal = resized(expansion.coefficients[f], order)
+    standard = [
+        np.sqrt(
+            np.mean(
+                [(_amplitudes(nominal + resized(one, order), d, slant) - level) ** 2 for one in cause.waves[f]], axis=0
+            )
+        )
+        for cause in causes
+    ]
+    dof = effective_dof(np.array(standard), np.array([float(one.dof) for one in causes]))
+    factor = np.vectorize(students_factor, otypes=[float])(np.floor(dof))
+    return np.asarray(factor * np.sqrt(np.sum(np.square(standard), axis=0)))
 
 
 def _amplitudes(coefficients: ComplexArray, directions: FloatArray, slant: float) -> FloatArray:

@@ -12,27 +12,38 @@ KINDS = ("csv", "figures", "netcdf", "nsma", "touchstone", "matlab")
 
 
 @click.command()
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("source", type=click.Path(path_type=Path))
 @click.argument("kind", type=click.Choice(KINDS))
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
-def export(folder: Path, kind: str, target: Path, run_name: str, state: str | None, as_json: bool) -> None:
-    """Write a run's results for another program; nothing is overwritten.
+def export(source: Path, kind: str, target: Path, run_name: str, state: str | None, as_json: bool) -> None:
+    """Write the results of a run or a far-field file for another program; nothing is overwritten.
 
-    csv, netcdf, matlab: the far field on its grid. figures: a table of every figure with its interval. nsma: cuts in the
+    SOURCE is a campaign folder or a far-field file (.nc, .csv).
+    csv, netcdf, matlab: the far field on its grid. figures: a table of every figure with its interval, and of its budgets. nsma: cuts in the
     text format of NSMA WG16.99.050. touchstone: the boresight over frequency as S21.
 
     \b
-    Example: colure export my-campaign matlab pattern.mat --run first
+    Examples:
+      colure export my-campaign matlab pattern.mat --run first
+      colure export far.nc figures figures.csv
     """
     from colure.app.services.cuts import export as write_cuts
     from colure.app.services.exporting import export as write
+    from colure.app.services.exporting import export_file
+    from colure.app.services.pattern_files import is_file
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_kinds import is_cuts
+    from colure.errors import InputError
     from colure.model.campaign import Campaign
 
-    run = run_folder(folder, run_name)
-    words = (write_cuts if is_cuts(run) else write)(Campaign.load(folder), run, kind, target, state=state)
+    if is_file(source):
+        if state is not None:
+            raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
+        words = export_file(source, kind, target)
+    else:
+        run = run_folder(source, run_name)
+        words = (write_cuts if is_cuts(run) else write)(Campaign.load(source), run, kind, target, state=state)
     click.echo(json_text({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

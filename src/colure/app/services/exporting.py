@@ -1,8 +1,9 @@
-"""A run's results in other programs' formats."""
+"""Results of a run or a far-field file in other programs' formats."""
 
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,7 +15,11 @@ from colure.errors import InputError
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
-    from colure.analysis.pipeline.recipe import Processed
+    import xarray as xr
+
+    from colure.geometry.conventions import FloatArray
+    from colure.model.figure import Figure
+    from colure.waves.expansion import Expansion
 
 ENDINGS = {"csv": ".csv", "figures": ".csv", "netcdf": ".nc", "nsma": ".txt", "touchstone": ".s2p", "matlab": ".mat"}
 NSMA_STEP_DEG = 1.0
@@ -28,58 +33,112 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state
     InputError
         If the target exists or has another ending, there is no such state, or the run cannot be processed.
     """
-    from colure.model.exchange import write_csv
-    from colure.model.exports import write_budgets, write_figures, write_mat, write_touchstone
-    from colure.model.files import save_dataset
-
-    if target.suffix.lower() != ENDINGS[kind]:
-        raise InputError([f"{target}: must end in {ENDINGS[kind]} for {kind} (file ending)"])
-    require_free(target)
-    if not target.parent.is_dir():
-        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    _require_target(kind, target)
     if kind in ("touchstone", "nsma") and not campaign.chamber.reference.absolute:
         raise InputError(
             [f"export {kind}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"]
         )
     done = processing.process(campaign, run, state=state)
+    if kind == "figures":
+        return _write_figures(
+            target, evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
+        )
+    one = _Field(
+        done.pattern, done.frequency_hz, done.expansion, done.budget.slant, done.budget.figures.region,
+        campaign.device.name, campaign.device.note or campaign.goal.name,
+    )  # fmt: skip
+    return _write(one, kind, target)
+
+
+def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0) -> str:
+    """Write the field, cuts or figures of a far-field file as `export` does those of a run.
+
+    Raises
+    ------
+    InputError
+        If the target exists or has another ending, the file holds no far field, or no gain where the kind needs one.
+    """
+    from colure.app.services.pattern_object import open_pattern
+
+    _require_target(kind, target)
+    opened = open_pattern(source, slant_deg=slant_deg)
+    if kind == "figures":
+        return _write_figures(target, list(opened.evaluate(opened.wanted_beside(source))))
+    if kind in ("touchstone", "nsma") and not opened.holds_gain:
+        raise InputError([f"export {kind}: {source.name} holds {opened.scale}, no gain (dBi)"])
+    waves = opened.waves
+    one = _Field(
+        waves.pattern, waves.frequency_hz, opened.scaled(), waves.slant, waves.region, source.stem, f"from {source.name}"
+    )  # fmt: skip
+    return _write(one, kind, target)
+
+
+@dataclass(frozen=True)
+class _Field:
+    """A far field as other programs want it: on its grid and as waves; slant and region in radians."""
+
+    pattern: xr.Dataset
+    frequency_hz: FloatArray
+    expansion: Expansion
+    slant: float
+    region: float
+    name: str
+    note: str
+
+
+def _require_target(kind: str, target: Path) -> None:
+    if target.suffix.lower() != ENDINGS[kind]:
+        raise InputError([f"{target}: must end in {ENDINGS[kind]} for {kind} (file ending)"])
+    require_free(target)
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
+
+
+def _write_figures(target: Path, found: list[Figure]) -> str:
+    from colure.model.exports import write_budgets, write_figures
+
+    rows = target.with_name(f"{target.stem}-budget.csv")
+    require_free(rows)
+    write_figures(target, found)
+    write_budgets(rows, found)
+    return f"every figure with its 95 % interval; {rows.name}: every row of its budget"
+
+
+def _write(one: _Field, kind: str, target: Path) -> str:
+    from colure.model.exchange import write_csv
+    from colure.model.exports import write_mat, write_touchstone
+    from colure.model.files import save_dataset
+
     if kind == "csv":
-        write_csv(done.pattern, target)
+        write_csv(one.pattern, target)
         return "far field, exp(+jwt), every grid direction"
     if kind == "netcdf":
-        save_dataset(done.pattern, target)
+        save_dataset(one.pattern, target)
         return "far field with its whole history"
     if kind == "matlab":
-        write_mat(target, done.pattern)
+        write_mat(target, one.pattern)
         return "e_theta and e_phi (frequency, theta, phi)"
-    if kind == "figures":
-        found = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
-        rows = target.with_name(f"{target.stem}-budget.csv")
-        require_free(rows)
-        write_figures(target, found)
-        write_budgets(rows, found)
-        return f"every figure with its 95 % interval; {rows.name}: every row of its budget"
     if kind == "touchstone":
-        boresight = _boresight(done)
-        write_touchstone(target, done.frequency_hz, boresight, "S21: co-polar field at boresight, sqrt of realized gain, phase "
+        write_touchstone(target, one.frequency_hz, _boresight(one), "S21: co-polar field at boresight, sqrt of realized gain, phase "
                          "about the axes' crossing; other parameters not measured")  # fmt: skip
         return "co-polar field at boresight as S21 (sqrt of realized gain)"
-    target.write_text(_nsma(done, campaign), encoding="ascii", errors="replace")
+    target.write_text(_nsma(one), encoding="ascii", errors="replace")
     return "azimuth and elevation cuts, co- and cross-polar, middle frequency"
 
 
-def _boresight(done: Processed) -> np.ndarray:
+def _boresight(done: _Field) -> np.ndarray:
     from colure.analysis.figures.cuts import FarField, ludwig_3
 
     z = np.array([[0.0, 0.0, 1.0]])
-    return np.array([ludwig_3(FarField(c).at(z), z, done.budget.slant)[0][0] for c in done.expansion.coefficients])
+    return np.array([ludwig_3(FarField(c).at(z), z, done.slant)[0][0] for c in done.expansion.coefficients])
 
 
-def _nsma(done: Processed, campaign: Campaign) -> str:
+def _nsma(done: _Field) -> str:
     from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
     from colure.analysis.figures.lobes import HALF_POWER_DB
     from colure.model.exports import TextCut, nsma_text
 
-    slant, region = done.budget.slant, done.budget.figures.region
+    slant, region = done.slant, done.region
     middle = done.frequency_hz.size // 2
     gains = np.array(
         [10.0 * np.log10(find_beam(c, slant=slant, region=region).intensity) for c in done.expansion.coefficients]
@@ -101,7 +160,7 @@ def _nsma(done: Processed, campaign: Campaign) -> str:
         widths.append(_width(angle, level, HALF_POWER_DB))
     some = [0, middle, -1]
     return nsma_text(
-        name=campaign.device.name, note=campaign.device.note or campaign.goal.name, date=datetime.datetime.now(datetime.UTC).date(),
+        name=done.name, note=done.note, date=datetime.datetime.now(datetime.UTC).date(),
         frequency_hz=done.frequency_hz[some], gain_dbi=gains[some], beamwidths_deg=(widths[0], widths[1]), cuts=cuts,
     )  # fmt: skip
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
@@ -15,6 +15,7 @@ from colure.model.evaluation import Evaluation
 from colure.model.pattern import index_of
 
 if TYPE_CHECKING:
+    from colure.analysis.uncertainty.field_figures import FieldCause
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.app.services.figure_table import Figures
     from colure.geometry.conventions import ComplexArray, FloatArray
@@ -88,7 +89,7 @@ class FilePattern:
         w = self.waves
         return Figures(
             figures_of_field(
-                self.scaled(), w.frequency_hz, self._errors(), settings=Evaluation() if evaluation is None else evaluation,
+                self.scaled(), w.frequency_hz, self._causes(), settings=Evaluation() if evaluation is None else evaluation,
                 slant=w.slant, region=w.region, absolute=self.holds_gain,
             )
         )  # fmt: skip
@@ -101,7 +102,7 @@ class FilePattern:
         from colure.analysis.uncertainty.field_figures import cuts_of_field
 
         w = self.waves
-        return cuts_of_field(self.scaled(), w.frequency_hz, self._errors(), planes_deg, slant=w.slant, region=w.region)
+        return cuts_of_field(self.scaled(), w.frequency_hz, self._causes(), planes_deg, slant=w.slant, region=w.region)
 
     @property
     def holds_gain(self) -> bool:
@@ -119,12 +120,33 @@ class FilePattern:
         """Return the waves such that |e|^2 is what `scale` says."""
         return self.waves.expansion.with_coefficients(self.waves.expansion.coefficients * self._factor()[:, None, None])
 
-    def _errors(self) -> ComplexArray | None:
-        """Return the errors that the file states (frequency, draw, 2, J), on the scale of the figures; None if it states none."""
-        if "error_waves" not in self.waves.pattern:
-            return None
-        stated: ComplexArray = np.asarray(self.waves.pattern["error_waves"].values, np.complex128)
-        return np.asarray(stated * self._factor()[:, None, None, None])
+    @property
+    def states_errors(self) -> bool:
+        """Tell whether the file says what its field may be wrong by."""
+        return "error_waves" in self.waves.pattern
+
+    @staticmethod
+    def wanted_beside(path: Path) -> Evaluation | None:
+        """Return what evaluation.toml beside a file asks for, as in a campaign; None without it."""
+        from colure.model.loading import load
+
+        wanted = path.parent / "evaluation.toml"
+        return load(Evaluation, wanted) if wanted.is_file() else None
+
+    def side_lobes(self) -> dict[str, list[tuple[float, float]]]:
+        """Return (angle in degrees, dB re the peak) of every side lobe at mid-band, by principal plane."""
+        from colure.analysis.figures.cuts import principal_cuts
+        from colure.analysis.figures.lobes import side_lobes
+
+        middle = self.waves.expansion.coefficients[self.frequency_hz.size // 2]
+        planes, _ = principal_cuts(middle, slant=self.waves.slant, region=self.waves.region)
+        return {name: [(float(a), float(level)) for a, level in side_lobes(one)] for name, one in planes.items()}
+
+    def _causes(self) -> tuple[FieldCause, ...] | None:
+        """Return what the file says that its field may be wrong by, on the scale of the figures; None if it says nothing."""
+        from colure.app.services.field_causes import causes_of
+
+        return causes_of(self.waves, self._factor())
 
     def plot(self, kind: str = "cuts", *, frequency_ghz: float | None = None) -> Drawing:
         """Draw the field: cuts, polar, map, solid, front, frequency or aperture; mid-band by default.
@@ -143,7 +165,11 @@ class FilePattern:
             from colure.analysis.figures.cuts import principal_cuts
 
             planes, peak = principal_cuts(one, slant=self.waves.slant, region=self.waves.region)
-            drawn = charts.cuts_polar(planes, peak) if kind == "polar" else charts.cuts_rectangular(planes, peak, {})
+            drawn = (
+                charts.cuts_polar(planes, peak)
+                if kind == "polar"
+                else charts.cuts_rectangular(planes, peak, self._bands(i))
+            )
         elif kind == "front":
             drawn = maps.front_maps(
                 one, slant=self.waves.slant, reach=float(np.sin(min(self.waves.region, 0.5 * np.pi)))
@@ -154,6 +180,19 @@ class FilePattern:
             draw = charts.sphere_map if kind == "map" else charts.solid
             drawn = draw(*self._grid(i))
         return charts.renamed(drawn, self.scale, "dBi" if self.scale in ("gain", "directivity") else "dB re the peak")
+
+    def _bands(self, i: int) -> dict[str, LevelCut]:
+        """Return the principal cuts at one frequency with their intervals; none where the file states no errors."""
+        from colure.waves.expansion import Expansion
+
+        if not self.states_errors:
+            return {}
+        one = replace(
+            self.waves, frequency_hz=self.frequency_hz[i : i + 1], pattern=self.waves.pattern.isel(frequency=[i]),
+            expansion=Expansion(self.waves.expansion.coefficients[i : i + 1], self.waves.expansion.k[i : i + 1]),
+        )  # fmt: skip
+        found = FilePattern(one).cuts((0.0, 90.0))
+        return dict(zip(("E", "H"), next(iter(found.values())), strict=True))
 
     def _grid(self, i: int) -> tuple[FloatArray, FloatArray, ComplexArray]:
         """Return (theta deg, phi deg, field (2, theta, phi)) in steps of 2 deg, nan where nothing is known."""

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from colure.app.services import evaluation, processing
 from colure.app.services.processing import addresses, opened, process_with, state_in, states_of
 from colure.app.services.reference import reference_of
-from colure.app.services.verdicts import judge
+from colure.app.services.verdicts import judge, verdicts_for_report
 from colure.app.storage.folders import RunFolder
 from colure.app.storage.run_identity import identity_of
 from colure.model.campaign import Campaign
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from colure.model.device import Device
     from colure.model.figure import Figure
     from colure.model.plan import Plan
-    from colure.report.content import PatternCuts, Verdicts
+    from colure.report.content import PatternCuts
 
 
 #: The report draws the coverage of so many states beside each other.
@@ -75,7 +75,7 @@ def write_report(
             cuts=_cuts(processed),
             findings=self_check(processed, campaign.chamber, campaign.device.slant_deg, room=room, figures=figures),
             face=_face(processed, campaign.device),
-            judged=None if judged is None else _verdicts(judged),
+            judged=None if judged is None else verdicts_for_report(judged),
             states=_power_of_states(campaign, run, processed),
             identity={"run": run.path.name, **identity_of(run).said},
         )
@@ -147,15 +147,6 @@ def _face(processed: Processed, device: Device) -> Face | None:
     if sphere.region_deg < VISIBLE_DEG or sphere.one_polarization:
         return None
     return face_of(processed.expansion, device, index=processed.frequency_hz.size // 2)
-
-
-def _verdicts(judged: Judged) -> Verdicts:
-    from colure.report.content import Verdicts
-
-    rule = {"simple": "simple acceptance", "guard-band": "guard band of the expanded uncertainty"}
-    return Verdicts(
-        judged.specification.name, rule[judged.specification.decision], judged.outcome, judged.verdicts, judged.views
-    )
 
 
 def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:

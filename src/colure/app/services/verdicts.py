@@ -17,8 +17,10 @@ if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.analysis.verdict.verdicts import MaskView, Verdict
+    from colure.app.services.pattern_object import FilePattern
     from colure.model.figure import Figure
     from colure.model.specification import Mask
+    from colure.report.content import Verdicts
 
 
 @dataclass(frozen=True)
@@ -88,14 +90,16 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
         If a file is malformed, or the specification names what the far field does not hold.
     """
     from colure.app.services.pattern_object import open_pattern
-    from colure.model.evaluation import Evaluation
-    from colure.model.loading import load
 
     specification = load_specification(specification_file)
-    opened, wanted = open_pattern(path, slant_deg=slant_deg), path.parent / "evaluation.toml"
-    figures = list(opened.evaluate(load(Evaluation, wanted) if wanted.is_file() else None))
+    opened = open_pattern(path, slant_deg=slant_deg)
+    return judge_opened(opened, path.name, list(opened.evaluate(opened.wanted_beside(path))), specification)
+
+
+def judge_opened(opened: FilePattern, name: str, figures: list[Figure], specification: Specification) -> Judged:
+    """Hold an opened far-field file and its figures against a specification; raises `InputError` as `judge_file` does."""
     if not opened.holds_gain:
-        _require_gain(specification, opened.scale, path.name)
+        _require_gain(specification, opened.scale, name)
     planes = _planes(specification)
     cuts = opened.cuts(planes) if planes else {}
     found = _decide(specification, figures, cuts)
@@ -103,6 +107,16 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
     limits, held = found.verdicts[: len(found.verdicts) - masks], found.verdicts[len(found.verdicts) - masks :]
     known = [_only_where_known(one, mask, cuts) for one, mask in zip(held, specification.masks, strict=True)]
     return replace(found, verdicts=[*limits, *known])
+
+
+def verdicts_for_report(judged: Judged) -> Verdicts:
+    """Return verdicts as the report shows them."""
+    from colure.report.content import Verdicts
+
+    rule = {"simple": "simple acceptance", "guard-band": "guard band of the expanded uncertainty"}
+    return Verdicts(
+        judged.specification.name, rule[judged.specification.decision], judged.outcome, judged.verdicts, judged.views
+    )
 
 
 def _require_gain(specification: Specification, scale: str, name: str) -> None:

@@ -1,0 +1,156 @@
+"""The report of a far-field file: the same pages as a run's, as far as a file allows."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.services.pattern_object import FilePattern, open_pattern
+from colure.app.services.verdicts import judge_opened, verdicts_for_report
+from colure.app.storage.folders import require_free
+from colure.errors import InputError
+from colure.model.specification import load_specification
+
+if TYPE_CHECKING:
+    from colure.model.figure import Figure
+    from colure.report.file_content import FileSource, Picture
+
+#: What a file of a field never says; each is one sentence.
+NO_RANGE = (
+    "The file says nothing of the range: positioner, range length, probe, drift, echoes and reference are not known.",
+    "Whether the device stood where the coordinates say is not known.",
+)
+WHOLE = np.pi - 1e-9
+
+
+def report_file(
+    path: Path, folder: Path | None = None, specification: Path | None = None, *, slant_deg: float = 0.0
+) -> tuple[Path, Path]:
+    """Write the report of a far-field file as one HTML page and a PDF; nothing is overwritten.
+
+    Parameters
+    ----------
+    folder
+        Where the report goes; beside the file if None.
+    specification
+        Limits and masks to hold the file against.
+
+    Returns
+    -------
+    Addresses of page and PDF.
+
+    Raises
+    ------
+    InputError
+        If the file holds no far field, the specification cannot be held against it, or a target exists or cannot be written.
+    """
+    from colure.report.file_content import compose_file
+    from colure.report.html import render_html
+    from colure.report.pdf import render_pdf
+
+    into = path.parent if folder is None else folder
+    if not into.is_dir():
+        raise InputError([f"--to = {into}: there is no such folder"])
+    targets = into / f"{path.stem}-report.html", into / f"{path.stem}-report.pdf"
+    for target in targets:
+        require_free(target)
+    document = compose_file(_source(path, specification, slant_deg))
+    try:
+        targets[0].write_text(render_html(document), encoding="utf-8")
+        render_pdf(document, targets[1])
+    except PermissionError as error:
+        raise InputError([f"{into}: cannot be written: {error.strerror}; name a folder by --to"]) from None
+    return targets
+
+
+def _source(path: Path, specification: Path | None, slant_deg: float) -> FileSource:
+    from colure.model.files import file_hash, history
+    from colure.report import charts
+    from colure.report.file_content import FileSource, Picture, pictured_over_frequency
+
+    opened = open_pattern(path, slant_deg=slant_deg)
+    figures = list(opened.evaluate(opened.wanted_beside(path)))
+    judged = None
+    if specification is not None:
+        judged = verdicts_for_report(
+            judge_opened(opened, path.name, figures, load_specification(specification)),
+        )
+    frequency = opened.frequency_hz
+    shown = float(frequency[frequency.size // 2])
+    over = None
+    if frequency.size > 1 and (groups := pictured_over_frequency(figures)):
+        over = Picture(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals.")
+    at = f"{shown / 1e9:.6g} GHz"
+    return FileSource(
+        name=path.stem, figures=figures, shown_hz=shown, holds=_holds(opened, path),
+        unknown=tuple(_unknown(opened, figures)), cuts=_cut_pictures(opened, at), sphere=_sphere_pictures(opened, at),
+        over_frequency=over, side_lobes=opened.side_lobes(), made=history(opened.data), file=path.name,
+        sha256=file_hash(path), judged=judged,
+    )  # fmt: skip
+
+
+def _cut_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:
+    from colure.report.file_content import Picture
+
+    banded = "; bands are the 95 % intervals" if opened.states_errors else ""
+    return (
+        Picture(opened.plot("cuts"), f"Principal-plane cuts through the peak at {at}, Ludwig-3 components{banded}."),
+        Picture(opened.plot("polar"), f"The same cuts as polar diagrams, {at}."),
+    )
+
+
+def _sphere_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:
+    from colure.report.file_content import Picture
+
+    return (
+        Picture(
+            opened.plot("front"),
+            f"Over direction cosines u = sin θ cos φ, v = sin θ sin φ of the front half, {at}; the axial ratio is drawn where the "
+            "level is within 20 dB of the peak.",
+            dense=True,
+        ),
+        Picture(opened.plot("map"), f"Total {opened.scale}, {at}; blank where nothing is known.", dense=True),
+        Picture(opened.plot("solid"), f"The same as a solid, {at}.", dense=True),
+    )
+
+
+def _holds(opened: FilePattern, path: Path) -> tuple[tuple[str, str], ...]:
+    waves, data = opened.waves, opened.data
+    f = opened.frequency_hz / 1e9
+    known = "the whole sphere" if waves.region >= WHOLE else f"up to {np.rad2deg(waves.region):.4g} deg from +z"
+    sizes = ", ".join(f"{size} {name}" for name, size in data["e_theta"].sizes.items())
+    return (
+        ("File", path.name),
+        ("Frequencies", f"{f.size}: {f[0]:.6g} to {f[-1]:.6g} GHz"),
+        ("Directions", f"{sizes}; {known}"),
+        ("Quantity", f"{waves.quantity}; shown as {opened.scale}"),
+        ("Waves", f"order {waves.expansion.order}"),
+        ("Phase reference", str(data.attrs.get("phase_reference", "origin of the file's coordinates"))),
+        ("Co-polar direction", f"{np.rad2deg(waves.slant):g} deg from x towards y (Ludwig 3)"),
+    )
+
+
+def _unknown(opened: FilePattern, figures: list[Figure]) -> list[str]:
+    """Say what the file does not hold, what matters most first."""
+    from colure.model.fields import LEAST_SUPPORT
+
+    waves, out = opened.waves, []
+    if not opened.states_errors:
+        out.append(
+            "The file states no errors of its field: no figure has an interval, and a guard band decides nothing."
+        )
+    else:
+        left = sorted({name for one in figures for name in one.not_included})
+        out.append(f"Not in the intervals, because the file does not state them: {', '.join(left)}.")
+    if opened.scale in ("directivity", "level"):
+        out.append("The field is relative: gain and efficiency cannot be told from it.")
+    if waves.region < WHOLE:
+        out.append(
+            f"Beyond {np.rad2deg(waves.region):.4g} deg from +z the field is not known; figures of the whole sphere are left out."
+        )
+    if "support" in opened.data:
+        share = float((opened.data["support"] >= LEAST_SUPPORT).mean())
+        out.append(f"The data determine {100 * share:.1f} % of the file's directions; the others are blank.")
+    return [*out, *NO_RANGE]

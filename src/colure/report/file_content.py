@@ -1,0 +1,142 @@
+"""The report of a far field that came as a file: what it holds, and in plain words what it does not."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from colure.report.budget import contributions
+from colure.report.content import (
+    ANSWERED,
+    OVER_FREQUENCY,
+    definitions_section,
+    figures_section,
+    side_lobe_tables,
+    steps_of,
+    tables_over_frequency,
+    verdict_section,
+)
+from colure.report.document import Block, Document, Link, Paragraph, Section, Table, chart
+
+if TYPE_CHECKING:
+    from colure.model.figure import Figure
+    from colure.report.content import Verdicts
+    from colure.report.drawing import Drawing
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A drawing with its caption; `dense` ones are stored as pixels."""
+
+    drawing: Drawing
+    caption: str
+    dense: bool = False
+
+
+@dataclass(frozen=True)
+class FileSource:
+    """Everything the report of a file shows.
+
+    shown_hz
+        The frequency of tables and pictures.
+    holds
+        What the file holds, as rows (name, value).
+    unknown
+        What the file does not say, one sentence each.
+    cuts, sphere
+        Pictures of the two sections, at `shown_hz`.
+    side_lobes
+        (angle in degrees, dB re the peak) by plane; empty if unknown.
+    made
+        The file's history, step by step.
+    """
+
+    name: str
+    figures: list[Figure]
+    shown_hz: float
+    holds: tuple[tuple[str, str], ...]
+    unknown: tuple[str, ...]
+    cuts: tuple[Picture, ...]
+    sphere: tuple[Picture, ...]
+    over_frequency: Picture | None
+    side_lobes: dict[str, list[tuple[float, float]]]
+    made: list[dict[str, Any]]
+    file: str
+    sha256: str
+    judged: Verdicts | None = None
+
+
+def compose_file(source: FileSource) -> Document:
+    """Return the whole report of a file."""
+    here = [one for one in source.figures if one.frequency_hz == source.shown_hz]
+    known = [one for one in here if not one.reason]
+    frequencies = sorted({one.frequency_hz for one in source.figures})
+    return Document(
+        title=source.name,
+        subtitle=f"Far field from a file, {frequencies[0] / 1e9:.6g} to {frequencies[-1] / 1e9:.6g} GHz, "
+        f"{len(frequencies)} frequencies",
+        answer=_answer(source, known),
+        sections=(
+            *verdict_section(source.judged),
+            figures_section(here, source.shown_hz),
+            Section("What is not known", tuple(Paragraph(text) for text in source.unknown)),
+            Section("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes)), new_page=True),
+            Section("The sphere", _drawn(source.sphere)),
+            *_frequency_section(source, here),
+            _budget_section(known, source.shown_hz),
+            Section("The file", (
+                Table(("", ""), source.holds, wide=True),
+                *((Table(("Step", "Parameters"), steps_of(source.made), wide=True),) if source.made else ()),
+                Link("File", source.file, f"SHA-256 {source.sha256}"),
+            )),
+            definitions_section(here),
+        ),
+    )  # fmt: skip
+
+
+def _answer(source: FileSource, known: list[Figure]) -> tuple[str, ...]:
+    first = [one for one in known if one.name in (*ANSWERED, "directivity_dbi", "eirp_dbm")]
+    told = "; ".join(f"{one.label[0].lower()}{one.label[1:]} {one.text_with_unit()}" for one in first)
+    good = (
+        "No specification was given to hold it against." if source.judged is None else source.judged.sentence
+    )  # fmt: skip
+    return (
+        f"At {source.shown_hz / 1e9:.6g} GHz: {told}." if told else "No figure can be read from this file.",
+        good,
+        *source.unknown[:2],
+    )
+
+
+def _drawn(pictures: tuple[Picture, ...]) -> tuple[Block, ...]:
+    return tuple(chart(one.drawing, one.caption, dense=one.dense) for one in pictures)
+
+
+def _frequency_section(source: FileSource, here: list[Figure]) -> tuple[Section, ...]:
+    if source.over_frequency is None:
+        return (Section("Over frequency", (Paragraph("The file holds one frequency."),)),)
+    return (Section("Over frequency", (*_drawn((source.over_frequency,)), *tables_over_frequency(source.figures, here))),)  # fmt: skip
+
+
+def _budget_section(known: list[Figure], frequency: float) -> Section:
+    if not known or not known[0].budget:
+        return Section(
+            "Uncertainty budget",
+            (Paragraph("None: the file states no errors of its field, so no figure has an interval."),),
+        )
+    words = Paragraph(
+        "Every cause is a set of drawn errors of the field; a figure's standard uncertainty is their rms change of it. They add "
+        "by root sum of squares; k is Student's factor for the effective degrees of freedom (JCGM 100:2008, G.4)."
+    )
+    return Section(
+        "Uncertainty budget", (words, *contributions(known, frequency, "colure export FILE figures writes all"))
+    )
+
+
+def pictured_over_frequency(figures: list[Figure]) -> list[tuple[str, list[Figure]]]:
+    """Return (title, figures) of what is drawn over frequency: those that exist everywhere."""
+    groups = []
+    for name in OVER_FREQUENCY:
+        found = [one for one in figures if one.name == name and not one.reason]
+        if found:
+            groups.append((found[0].label, found))
+    return groups
