@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+import hypothesis
 import numpy as np
 import pytest
 from threadpoolctl import threadpool_limits
@@ -19,6 +20,10 @@ from colure.waves.transform import analysis
 # Several test processes share the cores: linear algebra that spreads over all of them in each costs a third of the time.
 threadpool_limits(1)
 os.environ.update(dict.fromkeys(ONE_THREAD, "1"))  # for the commands that tests start, and for the test processes
+
+# How long an example takes says what else the machine does; it is no property of what is tested.
+hypothesis.settings.register_profile("shared machine", deadline=None)
+hypothesis.settings.load_profile("shared machine")
 
 
 def expansion_of(cluster: Cluster, order: int) -> Expansion:

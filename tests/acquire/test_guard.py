@@ -59,6 +59,7 @@ def test_refusals_are_not_for_nothing():
     starts, targets = (random.uniform([-180, -10, -150], [180, 190, 150], (20_000, 3)) for _ in range(2))
     hit = through_box(box, starts, targets, coordinated=True)
     way = np.linspace(0.0, 1.0, 4001)[:, None]
+    assert np.count_nonzero(hit) > 300
     for start, target in zip(starts[hit][:300], targets[hit][:300], strict=True):
         here = start + way * (target - start)
         margin = 0.2

@@ -45,7 +45,9 @@ angles = st.floats(-179.0, 179.0)
 @given(az=angles, el=st.floats(-89.0, 89.0), geometry=st.sampled_from(list(Geometry)))
 def test_every_solution_shows_the_bearing_and_the_way_back_agrees(az, el, geometry):
     bearing = bearing_from(azimuth_deg=az, elevation_deg=el, theta_deg=None, phi_deg=None)
-    for way in aims(bearing, geometry):
+    ways = aims(bearing, geometry)
+    assert ways
+    for way in ways:
         back, slant = bearing_at(way.readouts_deg, geometry)
         np.testing.assert_allclose(back.direction, bearing.direction, atol=1e-9)
         assert np.isclose(np.cos(np.deg2rad(slant - way.slant_deg)), 1.0, atol=1e-9)
