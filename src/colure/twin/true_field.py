@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.polynomial.chebyshev import Chebyshev, chebfit
 
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.twin.sources import Cluster
@@ -23,6 +24,8 @@ CUT_STEP, CUT_STEP_TIMES_SIZE = float(np.deg2rad(0.5)), 0.04
 SIDE, SHRINK, ROUNDS, MOST_MOVES = 7, 0.36, 18, 60
 #: Directions of a cut that are looked at together; sources from which on power is integrated instead of summed over all pairs.
 CHUNK, MANY_SOURCES = 128, 1000
+#: Points that a cut's square is known by between two of its samples.
+NODES = 12
 #: A level is passed where the amplitude is lower by this share: what only touches it stays above.
 PASSES = 5e-5
 
@@ -163,8 +166,6 @@ class TrueField:
 
     def edge(self, level: Level, share: float, sign: float) -> float:
         """Return the angle at which the main lobe of a cut has fallen to a share of its amplitude, radians; nan if nowhere."""
-        from scipy.optimize import brentq
-
         wanted = float(level(0.0)[0]) * share
         angle = np.arange(0.0, np.pi, self.cut_step)
         values = np.empty(0)
@@ -173,9 +174,7 @@ class TrueField:
             below = np.flatnonzero(values < wanted * (1.0 - PASSES))
             if below.size:
                 last = int(np.flatnonzero(values[: below[0]] >= wanted)[-1])
-                return float(
-                    brentq(lambda a: float(level(sign * a)[0]) - wanted, angle[last], angle[below[0]], xtol=1e-12)
-                )
+                return _crossing(lambda a: level(sign * a), float(angle[last]), float(angle[below[0]]), wanted)
         return float("nan")
 
     def lobe_and_null(self, level: Level) -> tuple[float, float]:
@@ -207,7 +206,7 @@ class TrueField:
 
         turn = np.arange(8 * self.degree) * 2.0 * np.pi / (8 * self.degree)
         best = turn[int(np.argmax(at(turn)))]
-        return -_least(lambda t: -float(at(t)[0]), best - turn[1], best + turn[1])
+        return _least(at, float(best - turn[1]), float(best + turn[1]), down=-1.0)
 
     def share_about(self, axis: str, low: float, high: float) -> float:
         """Return the share of the radiated power whose sine of elevation above the plane square to an axis is from low to high."""
@@ -279,12 +278,48 @@ def _on_lattice(position: FloatArray, moments: ComplexArray) -> _Lattice | None:
     return _Lattice((axes[0], axes[1], axes[2]), kinds, strength)
 
 
+def _smooth(value: Callable[[FloatArray], FloatArray], low: float, high: float) -> Chebyshev:
+    """Return a polynomial for a function between two angles, by values at Chebyshev points.
+
+    Between two samples of a cut or a rim |e|^2 is a sum of few low trigonometric terms: the polynomial is exact to rounding.
+    """
+    half, middle = 0.5 * (high - low), 0.5 * (high + low)
+    nodes = np.cos(np.pi * (np.arange(NODES) + 0.5) / NODES)
+    return Chebyshev(chebfit(nodes, value(middle + half * nodes), NODES - 1), domain=[low, high])
+
+
+def _inside(roots: ComplexArray, low: float, high: float) -> FloatArray:
+    """Return the real ones of complex roots that lie between two angles."""
+    room = 1e-9 * (high - low)
+    real = roots.real[np.abs(roots.imag) < 1e-6 * (high - low)]
+    return np.asarray(np.clip(real[(real > low - room) & (real < high + room)], low, high))
+
+
+def _crossing(level: Level, low: float, high: float, wanted: float) -> float:
+    """Return the first angle between two at which an amplitude falls through a value."""
+    square = _smooth(lambda a: level(a) ** 2, low, high)
+    found = _inside(np.asarray((square - wanted**2).roots(), complex), low, high)
+    if np.all(np.isfinite(square.coef)) and found.size:
+        return float(found.min())
+    from scipy.optimize import brentq  # seldom needed, slow to load
+
+    return float(brentq(lambda a: float(level(a)[0]) - wanted, low, high, xtol=1e-12))
+
+
 def _extreme(level: Level, sign: float, low: float, high: float, down: float) -> float:
     """Return the least (down = 1) or largest (-1) amplitude between two angles."""
-    return down * _least(lambda a: down * float(level(sign * a)[0]), float(low), float(high))
+    return float(np.sqrt(max(_least(lambda a: level(sign * a) ** 2, float(low), float(high), down=down), 0.0)))
 
 
-def _least(value: Callable[[float], float], low: float, high: float) -> float:
-    from scipy.optimize import minimize_scalar
+def _least(value: Callable[[FloatArray], FloatArray], low: float, high: float, *, down: float) -> float:
+    """Return the least (down = 1) or largest (-1) value between two angles."""
+    smooth = _smooth(value, low, high)
+    if not np.all(np.isfinite(smooth.coef)):
+        from scipy.optimize import minimize_scalar
 
-    return float(minimize_scalar(value, bounds=(low, high), method="bounded", options={"xatol": 1e-10}).fun)
+        found = minimize_scalar(lambda a: down * float(value(np.array([a]))[0]), bounds=(low, high), method="bounded",
+                                options={"xatol": 1e-10})  # fmt: skip
+        return down * float(found.fun)
+    turns = _inside(np.asarray(smooth.deriv().roots(), complex), low, high)
+    # The function itself where the polynomial turns: what is left of its own rounding does not matter there.
+    return float(down * np.min(down * value(np.concatenate([turns, [low, high]]))))

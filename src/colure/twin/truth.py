@@ -93,7 +93,7 @@ def truth_of(device: Cluster, asked: Asked) -> list[dict[str, TrueFigure]]:
             row["gain_accepted_dbi"] = row["gain_dbi"] + float(loss)
             row["radiation_efficiency_db"] = row["efficiency_db"] + float(loss)
     middle = judges[len(judges) // 2]
-    defined = {one.name: one for one in definitions_for(asked.settings, band=True, reflection=True)}
+    defined = {one.name: one for one in definitions_for(asked.settings, band=True, reflection=True, hands=asked.hands)}
     return [
         {name: _true(defined[name], value, judge, middle) for name, value in row.items()}
         for row, judge in zip(rows, judges, strict=True)
