@@ -113,6 +113,8 @@ class Line:
         self._exchange_lock, self._send_lock = threading.Lock(), threading.Lock()
         self._read_end = rules.ends.read.encode("latin-1")
         self._hold_count = 0
+        #: Why the line is closed after it could not be opened anew; empty while there is a wire.
+        self._closed = ""
         self._open()
 
     def _open(self) -> None:
@@ -203,6 +205,11 @@ class Line:
                 raise lost
             return lines
 
+    def _require_wire(self) -> None:
+        """Raise `LostError` with the reason if the line could not be opened anew."""
+        if self._closed:
+            raise LostError(self._closed)
+
     def _require_running(self) -> None:
         """Raise `MotionError` if the controller has restarted since it was connected."""
         if self.news.restart:
@@ -266,6 +273,7 @@ class Line:
     def first(self, text: str, wanted: Wanted, *, raw: bool = False) -> list[str]:
         """Exchange before the sentinel is known: whose answer comes is for the caller to find out."""
         with self._exchange_lock:
+            self._require_wire()
             self._doubt = ""
             return self._ask(text, wanted, raw=raw)
 
@@ -322,6 +330,7 @@ class Line:
             # A new connection begins with nothing under way.
             self._reconnect()
             return
+        self._require_wire()
         for _ in range(SENTINELS):
             self._doubt = ""
             self._syncs_due += 1
@@ -351,6 +360,7 @@ class Line:
 
     def shout(self, text: str) -> None:
         """Send at once, past any exchange that is under way."""
+        self._require_wire()
         self.news.hold.clear()
         self._holds += 1 if self.rules.hold_answer else 0
         self._hold_count += 1
@@ -369,7 +379,14 @@ class Line:
     def _reconnect(self) -> None:
         self.close()
         self.news.arrived.clear()
-        self._open()
+        self._closed = self._doubt = f"{self.resource}: closed, and not opened anew"
+        try:
+            self._open()
+        except LostError as error:
+            # Until somebody opens it: the wire that is left is none, and no sentinel will ever be answered.
+            self._closed = self._doubt = f"{self._closed}: {error}"
+            raise
+        self._closed = ""
 
     def keep_in_step_by(self, sync: str, answer: list[str]) -> None:
         """Take a query with a constant answer for the sentinel; its longest line tells it from all others."""
