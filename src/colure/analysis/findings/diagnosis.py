@@ -11,7 +11,8 @@ import numpy as np
 from colure.analysis.figures.cuts import cut, find_beam
 from colure.analysis.figures.phase_centre import phase_centre
 from colure.analysis.findings.self_check import centre_of
-from colure.analysis.pipeline.stages import Stages, stages
+from colure.analysis.pipeline.stages import stages
+from colure.analysis.pipeline.sweep_steps import Stages
 from colure.analysis.steps.agreement import boresight_by_slice, level_db
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.distance import even_distance_factor
@@ -87,19 +88,7 @@ def diagnoses(
     """
     assert done.recipe is not None  # a processed record always says how
     bench = _Bench(record, done, chamber, device, stages(record, chamber, device, done.recipe, reference))
-    table: dict[str, Callable[[_Bench], Diagnosis | None]] = {
-        "cable": _cable,
-        "places": _places,
-        "gate": _gate,
-        "gain": _gain,
-        "purity": _purity,
-        "assemble": _assemble,
-        "distance": _distance,
-        "alignment": _alignment,
-        "far-field": _far_field,
-        "mode-filter": _mode_filter,
-    }
-    found = [table[one.step](bench) for one in done.recipe.steps if one.on and one.step in table]
+    found = [DIAGNOSES[one.step](bench) for one in done.recipe.steps if one.on and one.step in DIAGNOSES]
     return [one for one in [*found, _phase_centre(bench)] if one is not None]
 
 
@@ -371,3 +360,18 @@ def _phase_centre(bench: _Bench) -> Diagnosis:
         if found.reason
         else f"Phase centre at x {x:+.2f}, y {y:+.2f}, z {z:+.2f} mm; from one end of the band to the other it wanders by {wander:.2f} mm.",
     )
+
+
+#: By the step's name: what it found and did.
+DIAGNOSES: dict[str, Callable[[_Bench], Diagnosis | None]] = {
+    "cable": _cable,
+    "places": _places,
+    "gate": _gate,
+    "gain": _gain,
+    "purity": _purity,
+    "assemble": _assemble,
+    "distance": _distance,
+    "alignment": _alignment,
+    "far-field": _far_field,
+    "mode-filter": _mode_filter,
+}

@@ -11,12 +11,13 @@ from colure.analysis.figures.beams import ellipse_tilt
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.pipeline.completeness import Completeness, completeness_of
 from colure.analysis.pipeline.relative import brought_to_scale, quantity_of
-from colure.analysis.pipeline.stages import Stages, seed_of, stages, transform
+from colure.analysis.pipeline.stages import ALL_STEPS, Transformed, seed_of, stages, transform
+from colure.analysis.pipeline.sweep_steps import Stages
 from colure.analysis.pipeline.sweeps_again import SweepsAgain
 from colure.analysis.steps.agreement import pole_spread_db
 from colure.analysis.steps.alignment import PARAMETERS, Estimate, left_over
 from colure.analysis.steps.assemble import MeasuredSphere
-from colure.analysis.steps.cable import CableFlex, has_turns
+from colure.analysis.steps.cable import CableFlex
 from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days
@@ -24,15 +25,14 @@ from colure.analysis.steps.gate import GateResponse
 from colure.analysis.steps.horn_place import place_uncertainty_db
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import FloatArray
-from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.files import with_step
 from colure.model.pattern import Quantity, build_pattern
 from colure.model.plan import ROLES, Role
-from colure.model.recipe import ORDER, Recipe, Step
-from colure.model.record import grid_of, of_role
+from colure.model.recipe import Recipe, Step
+from colure.model.record import of_role
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -77,20 +77,7 @@ def require_phase(record: xr.Dataset) -> None:
 
 def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Recipe:
     """Return the steps that suit what a record contains."""
-    single = record.attrs["scheme"] == "one-pass"
-    slices = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
-    on = {
-        "cable": has_turns(record),
-        "places": record.attrs.get("style") == "fly",
-        "gate": False,
-        "purity": chamber.reference.shows_purity and not single,
-        "distance": single and float(np.linalg.norm(device.offset_mm)) > 0.0,
-        "alignment": slices and grid_of(record).whole and not single,
-        "far-field": not single,
-        # Part of a sphere tells no waves apart well enough to drop some of them.
-        "mode-filter": not single and grid_of(record).whole and float(np.linalg.norm(device.offset_mm)) > 0.0,
-    }
-    return Recipe(steps=tuple(Step(step=name, on=on.get(name, True)) for name in ORDER))
+    return Recipe(steps=tuple(Step(step=one.name, on=one.suits(record, chamber, device)) for one in ALL_STEPS))
 
 
 def process(
@@ -132,73 +119,104 @@ def process(
     found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference)
     if not chamber.reference.absolute:
         found, reference = brought_to_scale(found, reference)
-    done, sphere, step, noise, aligned, expansion = (
-        found.done, found.sphere, found.step, found.noise, found.alignment, found.expansion,
+    asked = Evaluation() if evaluation is None else evaluation
+    own = Surroundings(record, chamber, device, todo, probe, reference)
+    slant = _co_polar_slant(found.expansion, found.sphere, device, asked)
+    figures = FigureSet(
+        asked, slant, float(np.deg2rad(found.sphere.region_deg)), found.sphere.one_polarization, state,
+        found.sphere.frequency_hz.size > 1, None if reference is None else reference.device_loss_db,
+        device.polarization in ("right", "left"), not chamber.reference.absolute, device.polarization != "linear",
     )  # fmt: skip
-    drift, flex, transfer, calibrated = done.drift, done.cable, done.transfer, done.calibrated
-    chamber_then = _with_cable(_with_purity(_with_table(chamber, reference), todo), flex)
-    if aligned is not None:
-        chamber_then = chamber_then.model_copy(update={"alignment": left_over(chamber_then.alignment, aligned)})
-    quantity = quantity_of(found, absolute=chamber.reference.absolute)
-    pattern = _pattern(expansion, sphere, grid_step_deg, calibrated, quantity)
-    pattern = _history(pattern, calibrated, sphere, aligned, todo)
-    pattern = _with_far_field_step(pattern, step, sphere, chamber, "ideal dipole" if probe is None else "pattern")
+    done = found.done
+    return Processed(
+        _pattern_of(found, own, grid_step_deg, figures), found.expansion, found.sphere, found.step, done.drift, done.transfer,
+        _budget_inputs(found, own, figures), found.sphere.frequency_hz, found.alignment, todo, done.cable,
+        pole_spread_db(done.calibrated, chamber), completeness_of(record, found.sphere, chamber.positioner.geometry), device,
+        chamber, promised_noise_db(record, chamber), *peaks_db(done),
+    )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Surroundings:
+    """What a record was measured in, and what is known of it: the same for every step."""
+
+    record: xr.Dataset
+    chamber: Chamber
+    device: Device
+    todo: Recipe
+    probe: Expansion | None
+    reference: ReferenceData | None
+
+
+def _pattern_of(found: Transformed, own: Surroundings, grid_step_deg: float, figures: FigureSet) -> xr.Dataset:
+    """Return the pattern on a regular grid, with everything that was done to it in its history."""
+    calibrated, sphere = found.done.calibrated, found.sphere
+    quantity = quantity_of(found, absolute=own.chamber.reference.absolute)
+    pattern = _pattern(found.expansion, sphere, grid_step_deg, calibrated, quantity)
+    pattern = _history(pattern, calibrated, sphere, found.alignment, own.todo)
+    probe = "ideal dipole" if own.probe is None else "pattern"
+    pattern = _with_far_field_step(pattern, found.step, sphere, own.chamber, probe)
+    if figures.settings.principal_planes != "measured":
+        return pattern
+    slant_deg = round(float(np.rad2deg(figures.slant)), 4)
+    return with_step(pattern, "principal planes from the measured ellipse", slant_deg=slant_deg)
+
+
+def _chamber_then(found: Transformed, own: Surroundings) -> Chamber:
+    """Return the chamber with what the corrections leave open instead of what was declared."""
+    chamber = _with_cable(_with_purity(_with_table(own.chamber, own.reference), own.todo), found.done.cable)
+    if found.alignment is None:
+        return chamber
+    return chamber.model_copy(update={"alignment": left_over(chamber.alignment, found.alignment)})
+
+
+def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) -> Inputs:
+    """Return what the uncertainty budget needs of a processed record."""
+    record, chamber, todo, reference = own.record, own.chamber, own.todo, own.reference
+    done, sphere, noise, aligned, drift = found.done, found.sphere, found.noise, found.alignment, found.done.drift
     if sphere.slices_used:
         # Columns between the slices are no new measurements: their noise is the slices'.
         noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
-    region = float(np.deg2rad(sphere.region_deg))
-    wanted = Evaluation() if evaluation is None else evaluation
-    slant = _co_polar_slant(expansion, sphere, device, wanted)
-    if wanted.principal_planes == "measured":
-        pattern = with_step(
-            pattern, "principal planes from the measured ellipse", slant_deg=round(float(np.rad2deg(slant)), 4)
-        )
-    figures = FigureSet(
-        wanted, slant, region, sphere.one_polarization, state, sphere.frequency_hz.size > 1,
-        None if reference is None else reference.device_loss_db, device.polarization in ("right", "left"),
-        not chamber.reference.absolute, device.polarization != "linear",
-    )  # fmt: skip
-    budget = Inputs(
+    scan = done.steady["role"].values == ROLES.index(Role.SCAN)
+    horn = chamber.reference.has_horn
+    inputs = Inputs(
         sphere,
-        step,
-        chamber_then,
+        found.step,
+        _chamber_then(found, own),
         figures,
         noise,
         drift.between if todo.runs("drift") else float(np.sqrt(np.mean(np.abs(drift.ratio - 1.0) ** 2))),
-        probe,
-        SweepsAgain(record, chamber, device, todo, reference, done.gate),
+        own.probe,
+        SweepsAgain(record, chamber, own.device, todo, reference, done.gate),
         seed=seed_of(record),
         aligned=aligned is not None,
         answer=None if aligned is None else aligned.answer,
         once=noise_once(done),
-        peak_reading=float(
-            np.abs(done.steady["trace"].values[done.steady["role"].values == ROLES.index(Role.SCAN)]).max()
-        ),
+        peak_reading=float(np.abs(done.steady["trace"].values[scan]).max()),
         declared_offset_mm=chamber.alignment.axes_offset_mm,
-        mismatch_db=mismatch_db(chamber, device, reference),
+        mismatch_db=mismatch_db(chamber, own.device, reference),
         drift_parts=_parts(record, drift),
         leak_noise=leak_noise(done) if todo.runs("purity") else None,
-        noise_dof=max(1.0, transfer.freedom),
+        noise_dof=max(1.0, done.transfer.freedom),
         place_db=place_uncertainty_db(chamber, sphere.frequency_hz, None if reference is None else reference.probe)
-        if chamber.reference.has_horn
+        if horn
         else 0.0,
         age_days=None if reference is None or reference.stored is None else age_days(record, reference),
     )
-    if todo.runs("gate"):
-        assert done.gate is not None  # the recipe runs one
-        span = float(np.ptp(sphere.frequency_hz))
-        other = stages(record, chamber, device, todo, reference, gate=done.gate.other(span)).sphere.field
-        budget = replace(
-            budget,
-            other_gate=sphere.field + GATE_ERROR * (other - done.sphere.field),
-            gate=GateResponse.of(sphere.frequency_hz, done.gate, spread_m=device.reach_m),
-        )
-    spread = pole_spread_db(calibrated, chamber)
-    return Processed(
-        pattern, expansion, sphere, step, drift, transfer, budget, sphere.frequency_hz, aligned, todo, flex, spread,
-        completeness_of(record, sphere, chamber.positioner.geometry), device, chamber, promised_noise_db(record, chamber),
-        *peaks_db(done),
-    )  # fmt: skip
+    return _with_gate(inputs, found, own) if todo.runs("gate") else inputs
+
+
+def _with_gate(inputs: Inputs, found: Transformed, own: Surroundings) -> Inputs:
+    """Add what another time gate makes of the sphere, and how the one that was used answers."""
+    used, frequency = found.done.gate, found.sphere.frequency_hz
+    assert used is not None  # the recipe runs one
+    closer = used.other(float(np.ptp(frequency)))
+    other = stages(own.record, own.chamber, own.device, own.todo, own.reference, gate=closer).sphere.field
+    return replace(
+        inputs,
+        other_gate=found.sphere.field + GATE_ERROR * (other - found.done.sphere.field),
+        gate=GateResponse.of(frequency, used, spread_m=own.device.reach_m),
+    )
 
 
 def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device, wanted: Evaluation) -> float:

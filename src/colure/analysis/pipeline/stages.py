@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.pipeline.sweep_steps import STEPS, RecipeStep, Stages, Work, flex_of, is_offset, one_pass
 from colure.analysis.steps.alignment import (
     FREQUENCIES,
     Estimate,
@@ -23,25 +24,22 @@ from colure.analysis.steps.alignment import (
     readings_of,
 )
 from colure.analysis.steps.alignment_fit import Disturbances
-from colure.analysis.steps.assemble import MeasuredSphere, assemble
-from colure.analysis.steps.cable import CableFlex, cable_flex, correct_cable
-from colure.analysis.steps.distance import at_even_distance
-from colure.analysis.steps.drift import DriftTrack, correct, declared_drift, track
+from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.cable import CableFlex
+from colure.analysis.steps.drift import DriftTrack, declared_drift, track
 from colure.analysis.steps.far_field import FarFieldStep, far_field_step
-from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer, method_of
-from colure.analysis.steps.gate import Gate, common_response, gate_record, proposed_gate
+from colure.analysis.steps.gain import ReferenceData
+from colure.analysis.steps.gate import Gate
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.mode_filter import OwnWaves
-from colure.analysis.steps.places import to_planned_places
 from colure.analysis.stray.mirrors import hearing, stray_fields
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
-from colure.geometry.kinematics import ALIGNED
+from colure.geometry.kinematics import ALIGNED, Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.plan import Role
 from colure.model.recipe import Recipe
-from colure.model.record import of_role
-from colure.model.reference import WITH_HORN
+from colure.model.record import grid_of, of_role
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -67,6 +65,26 @@ class Known:
         )
 
 
+def _whole(record: xr.Dataset, chamber: Chamber, device: Device) -> bool:
+    return grid_of(record).whole and not one_pass(record)
+
+
+#: From the measured sphere to the device's waves, in one solution: the misalignment is part of the transform's forward model,
+#: and the mode filter of its unknowns. `transform` takes them together.
+WAVE_STEPS = (
+    RecipeStep(name="alignment", needs="the whole sphere, both polarizations, slices about the roll axis", rows=("alignment",),
+               suits=lambda record, chamber, device: chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
+               and _whole(record, chamber, device)),
+    RecipeStep(name="far-field", needs="both polarizations", rows=("sampling and truncation",),
+               suits=lambda record, chamber, device: not one_pass(record)),
+    # Part of a sphere tells no waves apart well enough to drop some of them.
+    RecipeStep(name="mode-filter", needs="the whole sphere, both polarizations, a device beside the axes' intersection",
+               rows=("sampling and truncation",), parameters=("radius_mm",),
+               suits=lambda record, chamber, device: _whole(record, chamber, device) and is_offset(device)),
+)  # fmt: skip
+ALL_STEPS: tuple[RecipeStep, ...] = (*STEPS, *WAVE_STEPS)
+
+
 @dataclass(frozen=True)
 class Transformed:
     """A record as the device's waves: the stages, the step that was taken, the sphere it was taken from, its noise.
@@ -80,19 +98,6 @@ class Transformed:
     noise: FloatArray
     alignment: Estimate | None
     expansion: Expansion
-
-
-@dataclass(frozen=True)
-class Stages:
-    """A record on its way to a sphere: after the steps that turn sweeps into sweeps, and after the gain."""
-
-    drift: DriftTrack
-    cable: CableFlex | None
-    steady: xr.Dataset
-    transfer: GainTransfer
-    calibrated: xr.Dataset
-    sphere: MeasuredSphere
-    gate: Gate | None = None
 
 
 def stages(
@@ -109,18 +114,10 @@ def stages(
     `known` holds what was found from all frequencies already; `gate` is used in place of the recipe's.
     """
     drift = track(record, declared=declared_drift(chamber)) if known is None else known.drift
-    flex = (_flex(record, chamber) if known is None else known.cable) if todo.runs("cable") else None
-    steady, used = _prepared(record, drift, flex, chamber, device, todo, gate)
-    transfer = gain_transfer(steady, chamber, reference)
-    if not todo.runs("purity") and chamber.probe.polarization == "linear":
-        transfer = replace(
-            transfer, response=np.ones_like(transfer.response) * np.eye(record.sizes["port"]), leak=0 * transfer.leak
-        )
-    calibrated = apply_gain(steady, transfer)
-    sphere = assemble(calibrated, chamber, leak=transfer.leak)
-    if todo.runs("distance"):
-        sphere = replace(sphere, field=at_even_distance(sphere, device, chamber.range_length_m))
-    return Stages(drift, flex, steady, transfer, calibrated, sphere, used)
+    work = Work(record, chamber, device, todo, reference, drift, record, None if known is None else known.cable, gate)
+    for step in STEPS:
+        work = step.run(work, todo.runs(step.name))
+    return work.stages()
 
 
 def transform(
@@ -251,7 +248,8 @@ def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
 
     A gate works across the band, places flown over are timed across it, and part of a sphere is damped for all frequencies alike.
     """
-    return whole and record.attrs["scheme"] != "one-pass" and not todo.runs("gate") and not todo.runs("places")
+    across = any(step.whole_band and todo.runs(step.name) for step in STEPS)
+    return whole and not one_pass(record) and not across
 
 
 def known_of(
@@ -275,7 +273,7 @@ def known_of(
         At those few frequencies.
     """
     drift = track(record, declared=declared_drift(chamber))
-    flex = _flex(record, chamber) if todo.runs("cable") else None
+    flex = flex_of(record, chamber) if todo.runs("cable") else None
     first = Known(drift, flex, None)
     if not todo.runs("alignment"):
         return first
@@ -292,44 +290,6 @@ def known_of(
     )
     estimated = _estimate(found.sphere, found.step, chamber, drift, found.noise, probe, flex, seed=seed_of(record))
     return replace(first, alignment=estimated)
-
-
-def _flex(record: xr.Dataset, chamber: Chamber) -> CableFlex:
-    return cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
-
-
-def _prepared(
-    record: xr.Dataset,
-    drift: DriftTrack,
-    flex: CableFlex | None,
-    chamber: Chamber,
-    device: Device,
-    todo: Recipe,
-    gate: Gate | None = None,
-) -> tuple[xr.Dataset, Gate | None]:
-    """Run the steps that turn sweeps into sweeps; also return the time gate, if one was used."""
-    steady = correct(record, drift) if todo.runs("drift") else record
-    if flex is not None:
-        steady = correct_cable(steady, flex)
-    if todo.runs("places"):
-        steady = to_planned_places(steady)
-    if not todo.runs("gate"):
-        return steady, None
-    used = gate_of(steady, chamber, device, todo) if gate is None else gate
-    return gate_record(steady, used), used
-
-
-def gate_of(record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe) -> Gate:
-    """Return the time gate that a recipe asks for, what it leaves open proposed from the record's sweeps."""
-    table = todo.step("gate")
-    centre, width, response = (
-        None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns, table.response_ns)
-    )
-    substituted = chamber.reference.method in WITH_HORN and method_of(record) in WITH_HORN
-    return proposed_gate(
-        record, chamber.echo_excess_m, centre_s=centre, width_s=width, response_s=response, spread_m=device.reach_m,
-        common=common_response(record) if substituted else None,
-    )  # fmt: skip
 
 
 def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:
