@@ -107,6 +107,7 @@ def test_a_run_ends_when_it_knows_and_goes_on_when_more_is_wanted(tmp_path):
     run = run_folder(folder, "quick")
     campaign, plan = services.make_plan(folder, run, until=parsed("gain_dbi=0.5"))
     (half,) = even_sets(plan)
+    assert "4 of 8 slices" in plan.predicted["until"] and "gain_dbi ±0.5" in plan.predicted["until"]
     listener = Patient(half.last)
     outcome = services.acquire(campaign, plan, run, listener=listener, options=Options(threads=False))
     assert outcome.state.value == "done" and outcome.reason.startswith("known after 4 of 8 slices: gain_dbi")

@@ -57,6 +57,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep" + (
             f", as run {p['learned_from']} showed them (declared: {duration_text(p['declared_duration_s'])})"
             if p["learned_from"] else "")),
+        *((("Ends", p["until"]),) if "until" in p else ()),
         ("Data", f"{p['data_bytes'] / 1e6:.1f} MB"),
         ("Level", f"received {level['received_dbm']:.1f} dBm, noise {level['noise_dbm']:.1f} dBm, signal-to-noise "
                   f"{level['snr_peak_db']:.1f} dB at the peak, {level['snr_wanted_db']:.1f} dB at the wanted level "

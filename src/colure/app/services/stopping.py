@@ -134,6 +134,19 @@ def even_sets(plan: Plan) -> list[EvenSet]:
     return [one for n, one in enumerate(found) if all(other.last > one.last for other in found[n + 1 :])]
 
 
+def ends_text(plan: Plan, want: Want) -> str:
+    """Say when a scan may end, in words."""
+    wanted = ", ".join(f"{name} ±{limit:g}" for name, limit in want.wishes.items())
+    sets = even_sets(plan)
+    if not sets:
+        return f"after the whole plan: too few slices to end early ({wanted} wanted)"
+    duration = float(plan.predicted["duration_s"])
+    when = ", ".join(
+        f"{one.slices} of {one.planned} slices (about {duration * (one.last + 1) / len(plan):.0f} s)" for one in sets
+    )
+    return f"as soon as {wanted} is known; figures are read after {when}"
+
+
 @dataclass(frozen=True)
 class Known:
     """What is known of the wanted figures: largest half width of the interval over all frequencies, and the values.
