@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.geometry.conventions import amplitude_from_db, power_from_db, wavenumber
+from colure.geometry.conventions import amplitude_db, amplitude_from_db, power_db, power_from_db, wavenumber
 
 
 @pytest.mark.parametrize(("level_db", "power"), [(0.0, 1.0), (3.0103, 2.0), (10.0, 10.0), (-30.0, 1e-3), (6.9897, 5.0)])
@@ -19,3 +19,10 @@ def test_decibels_are_ten_times_the_logarithm_of_power(level_db, power):
 def test_a_wavelength_at_24_ghz_is_12_49_mm():
     """c = 299 792 458 m/s exactly (SI brochure, 9th edition)."""
     np.testing.assert_allclose(2.0 * np.pi / wavenumber(24e9), 12.491352416667e-3, rtol=1e-12)
+
+
+def test_levels_have_the_floor_that_is_asked_for():
+    """20 log10 2 = 6.0206 dB, 10 log10 2 = 3.0103 dB; a floor of -60 dB is 1e-3 in amplitude and 1e-6 in power."""
+    assert amplitude_db([2j, 0.0], least=1e-3) == pytest.approx([6.0206, -60.0], abs=1e-4)
+    assert power_db([2.0, 0.0, -1.0], least=1e-6) == pytest.approx([3.0103, -60.0, -60.0], abs=1e-4)
+    assert amplitude_db(0.0) == power_db(0.0) == -np.inf

@@ -32,16 +32,18 @@ IntArray = NDArray[np.int64]
 BoolArray = NDArray[np.bool_]
 
 
-def amplitude_db(ratio: ArrayLike) -> FloatArray:
-    """Return 20 log10 |ratio|; zero gives minus infinity without a warning."""
+def amplitude_db(ratio: ArrayLike, *, least: float | None = None) -> FloatArray:
+    """Return 20 log10 |ratio|, of what is smaller than `least` that of `least`; zero gives minus infinity without a warning."""
+    size = np.abs(np.asarray(ratio))
     with np.errstate(divide="ignore"):
-        return np.asarray(20.0 * np.log10(np.abs(np.asarray(ratio))), dtype=np.float64)
+        return np.asarray(20.0 * np.log10(size if least is None else np.maximum(size, least)), dtype=np.float64)
 
 
-def power_db(ratio: ArrayLike) -> FloatArray:
-    """Return 10 log10 ratio; zero gives minus infinity without a warning."""
+def power_db(ratio: ArrayLike, *, least: float | None = None) -> FloatArray:
+    """Return 10 log10 ratio, of what is smaller than `least` that of `least`; zero gives minus infinity without a warning."""
+    power = np.asarray(ratio, dtype=np.float64)
     with np.errstate(divide="ignore"):
-        return np.asarray(10.0 * np.log10(np.asarray(ratio, dtype=np.float64)), dtype=np.float64)
+        return np.asarray(10.0 * np.log10(power if least is None else np.maximum(power, least)), dtype=np.float64)
 
 
 def amplitude_from_db(level_db: ArrayLike) -> FloatArray:

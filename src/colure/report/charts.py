@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
@@ -123,7 +123,7 @@ def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, 
     with styled():
         figure = canvas(7.2, 3.6)
         ax = figure.subplots()
-        level = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-12))
+        level = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-12)
         top = float(np.nanmax(level))
         closed = np.ma.masked_invalid(np.concatenate([level, level[:, :1]], axis=1))
         mesh = ax.pcolormesh(
@@ -162,7 +162,7 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, ga
     with styled():
         figure = canvas(5.4, 4.6)
         ax: Any = figure.add_subplot(projection="3d")
-        level = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-12))
+        level = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-12)
         top = float(np.nanmax(level))
         closed = np.concatenate([level, level[:, :1]], axis=1)[::2, ::2]
         radius = np.clip((closed - top + 40.0) / 40.0, 0.0, 1.0)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 import numpy as np
 
-from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
@@ -60,7 +60,7 @@ def comparison_chart(
     frequency_hz = float(found.expansion.k[index]) * SPEED_OF_LIGHT / (2.0 * np.pi)
     difference = np.sqrt(np.sum(np.abs(found.second[index] - found.first[index]) ** 2, axis=0))
     peak = np.sqrt(np.max(np.sum(np.abs(found.first[index]) ** 2, axis=0)))
-    level = 20.0 * np.log10(np.maximum(difference / peak, 1e-9))
+    level = amplitude_db(difference / peak, least=1e-9)
     with styled():
         rows = 2 if overlaid else 1
         figure = canvas(7.2, 3.0 * rows)

@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.figures.cuts import FarField, ludwig_3
 from colure.analysis.figures.sphere import coverage
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.report.look import CO, CROSS, FIELD_MAP, INK, canvas, styled
 
 if TYPE_CHECKING:
@@ -53,7 +53,7 @@ def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0) 
 
 
 def _level(ratio: ComplexArray) -> FloatArray:
-    return np.asarray(20.0 * np.log10(np.maximum(np.abs(ratio), 1e-6)))
+    return amplitude_db(ratio, least=1e-6)
 
 
 def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
@@ -88,11 +88,11 @@ def coverage_curve(states: dict[str, FloatArray], theta: FloatArray, best: Float
         ax = figure.subplots()
         percent = tuple(float(p) for p in np.arange(0.5, 100.0, 0.5))
         for name, power in states.items():
-            value = 10.0 * np.log10(np.maximum(coverage(power, theta, percent), 1e-12))
+            value = power_db(coverage(power, theta, percent), least=1e-12)
             ax.plot(value, percent, color=CO, linewidth=1.0 if best is not None else 1.6, label=name)
         if best is not None:
             ax.plot(
-                10.0 * np.log10(np.maximum(coverage(best, theta, percent), 1e-12)),
+                power_db(coverage(best, theta, percent), least=1e-12),
                 percent,
                 color=CROSS,
                 label="best of all states",

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.geometry.directions import unit_vector
 from colure.geometry.rotations import from_rotation_vector
 from colure.waves.expansion import Expansion
@@ -69,7 +69,7 @@ class Match:
         power = np.sum(np.abs(self.second - self.first) ** 2, axis=1)
         mean = np.sum(power * self.weight[:, None], axis=(-2, -1)) / (np.sum(self.weight) * self.phi.size)
         peak = np.max(np.sum(np.abs(self.first) ** 2, axis=1), axis=(-2, -1))
-        return np.asarray(10.0 * np.log10(np.maximum(mean / peak, 1e-30)))
+        return power_db(mean / peak, least=1e-30)
 
 
 #: Nothing but the phase of every frequency, which no two runs have in common.
@@ -242,7 +242,7 @@ def levels_of(found: Match, index: int, *, step_db: float = 5.0, floor_db: float
     """
     a, b = (np.sqrt(np.sum(np.abs(one[index]) ** 2, axis=0)) for one in (found.first, found.second))
     peak = float(a.max())
-    level = 20.0 * np.log10(np.maximum(a / peak, 1e-12))
+    level = amplitude_db(a / peak, least=1e-12)
     off = np.abs(a - b) / peak
     weight = np.broadcast_to(found.weight[:, None], a.shape)
     out = []

@@ -19,7 +19,7 @@ from colure.analysis.steps.distance import even_distance_factor
 from colure.analysis.steps.drift import correct
 from colure.analysis.steps.gate import gated, impulse_response
 from colure.analysis.steps.places import flown_both_ways, lag_of
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.model.plan import Role
 from colure.model.record import of_role
 from colure.waves.expansion import Expansion
@@ -266,13 +266,13 @@ def _outside_db(bench: _Bench, sphere: MeasuredSphere) -> FloatArray:
     kept = resized(step.measured(field), step.keep_order)
     rest = field - synthesis(kept, sphere.theta, sphere.phi.size)
     power = np.mean(np.sum(np.abs(rest) ** 2, axis=1), axis=-1)[0]
-    return np.asarray(10.0 * np.log10(np.maximum(power / np.max(np.sum(np.abs(field) ** 2, axis=1)), 1e-12)))
+    return power_db(power / np.max(np.sum(np.abs(field) ** 2, axis=1)), least=1e-12)
 
 
 def _spectrum(coefficients: ComplexArray, k: float) -> tuple[FloatArray, FloatArray]:
     """Return (degree, power of both kinds in dB of the whole)."""
     power = Expansion(coefficients, np.asarray(k)).mode_power()
-    level = 10.0 * np.log10(np.maximum(power / power.sum(), 1e-12))
+    level = power_db(power / power.sum(), least=1e-12)
     return np.arange(1, level.size + 1).astype(float), np.asarray(level)
 
 

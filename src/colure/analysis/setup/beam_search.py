@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.steps.drift import correct, declared_drift, track
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, power_db
 from colure.geometry.directions import azimuth_over_elevation
 from colure.geometry.kinematics import sighting
 from colure.model.chamber import Chamber
@@ -154,4 +154,4 @@ def _levels(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, FloatArra
     )
     azimuth, elevation = azimuth_over_elevation(sighting(geometry, first=first, second=second).direction)
     power = np.mean(np.sum(np.abs(scan["trace"].values) ** 2, axis=2), axis=1)
-    return np.rad2deg(azimuth), np.rad2deg(elevation), 10.0 * np.log10(np.maximum(power, 1e-30))
+    return np.rad2deg(azimuth), np.rad2deg(elevation), power_db(power, least=1e-30)

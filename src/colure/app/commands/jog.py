@@ -134,15 +134,14 @@ def trace(folder: Path, count: int, as_json: bool) -> None:
     \b
     Example: colure trace my-campaign --count 20
     """
-    import numpy as np
-
     from colure.app import services
     from colure.app.services.jogging import sweeps
+    from colure.geometry.conventions import amplitude_db
     from colure.model.record import Flag
 
     campaign, made = services.make_plan(folder)
     for number, sweep in enumerate(sweeps(campaign, made, count)):
-        level_db = 20.0 * np.log10(np.maximum(np.abs(sweep.trace), 1e-20))
+        level_db = amplitude_db(sweep.trace, least=1e-20)
         ports = [
             {"lowest_db": float(one.min()), "highest_db": float(one.max()), "middle_db": float(one[len(one) // 2])}
             for one in level_db.T

@@ -12,6 +12,7 @@ from colure.app.services import processing
 from colure.app.storage import folders
 from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
+from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
@@ -228,9 +229,7 @@ def cuts_along_the_first(one: Inputs, two: Inputs | None, second: Expansion, ind
         bounds = [plane.bounds_db("co", relative=False)]
         if theirs is None:
             d = cut_directions(beam, (plane.plane_deg,), plane.angle_deg)
-            level = 20.0 * np.log10(
-                np.maximum(np.abs(ludwig_3(FarField(second.coefficients[index]).at(d), d, one.slant)[0]), 1e-10)
-            )
+            level = amplitude_db(ludwig_3(FarField(second.coefficients[index]).at(d), d, one.slant)[0], least=1e-10)
             bounds.append((level, np.full_like(level, np.nan), np.full_like(level, np.nan)))
         else:
             bounds.append(theirs[number].bounds_db("co", relative=False))

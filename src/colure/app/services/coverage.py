@@ -10,7 +10,7 @@ import numpy as np
 from colure.app.services import processing
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, power_db
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
@@ -82,7 +82,7 @@ def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
     unit = "dBi" if settings.transmit_power_dbm is None else "dBm"
 
     def levels(one: FloatArray) -> FloatArray:
-        return np.asarray(10.0 * np.log10(np.maximum(coverage(one, theta, percent), 1e-20)) + offset)
+        return np.asarray(power_db(coverage(one, theta, percent), least=1e-20) + offset)
 
     best = np.max(np.stack(list(power.values())), axis=0)
     return StateCoverage(

@@ -12,6 +12,7 @@ import numpy as np
 from colure.app.services import evaluation, processing
 from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
+from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
@@ -155,8 +156,8 @@ def _nsma(done: _Field) -> str:
     ):
         co, cross = ludwig_3(field.at(d), d, slant)
         for pair, values in ((f"{own}/{own}", co), (f"{own}/{other}", cross)):
-            cuts.append(TextCut(plane, pair, angle, 20.0 * np.log10(np.maximum(np.abs(values), 1e-6)) - gains[middle]))
-        level = 20.0 * np.log10(np.maximum(np.abs(co), 1e-6))
+            cuts.append(TextCut(plane, pair, angle, amplitude_db(values, least=1e-6) - gains[middle]))
+        level = amplitude_db(co, least=1e-6)
         widths.append(_width(angle, level, HALF_POWER_DB))
     some = [0, middle, -1]
     return nsma_text(

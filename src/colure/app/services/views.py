@@ -39,6 +39,7 @@ def write_view(
     import numpy as np
 
     from colure.analysis.figures import frames
+    from colure.geometry.conventions import power_db
     from colure.geometry.polarization import Basis
 
     require_free(target)
@@ -59,7 +60,7 @@ def write_view(
             ["frequency_hz", *seen.coordinates.names, f"{one}_re", f"{one}_im", f"{two}_re", f"{two}_im", "total_dbi"]
         )
         for frequency, field in zip(done.frequency_hz, seen.field, strict=True):
-            total = 10.0 * np.log10(np.maximum(np.sum(np.abs(field) ** 2, axis=0), 1e-20))
+            total = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-20)
             for i in inside:
                 values = (
                     seen.first[i],

@@ -15,7 +15,7 @@ from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.app.web.views import answers
 from colure.errors import InputError
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db, power_db
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ def _thumb(run: RunFolder) -> list[int] | None:
     power = np.nan_to_num(np.sum(np.abs(field) ** 2, axis=0))
     rows = np.linspace(0, power.shape[0] - 1, THUMB_ROWS).astype(int)
     columns = np.linspace(0, power.shape[1] - 1, THUMB_COLUMNS).astype(int)
-    level = 10.0 * np.log10(np.maximum(power[np.ix_(rows, columns)] / power.max(), 1e-12))
+    level = power_db(power[np.ix_(rows, columns)] / power.max(), least=1e-12)
     shade = np.clip(255.0 * (1.0 + level / THUMB_RANGE_DB), 0, 255).astype(int)
     return [int(v) for v in shade.ravel()]
 
@@ -236,7 +236,7 @@ def _index(done: Processed, frequency: int) -> int:
 
 def _level(values: ComplexArray | FloatArray, known: BoolArray) -> list[float | None]:
     """Return levels in dBi rounded for the page; None where nothing was measured."""
-    level = np.round(20.0 * np.log10(np.maximum(np.abs(values), 10.0 ** (FLOOR_DB / 20.0))), 3)
+    level = np.round(amplitude_db(values, least=10.0 ** (FLOOR_DB / 20.0)), 3)
     return [float(v) if k else None for v, k in zip(level, known, strict=True)]
 
 
@@ -261,7 +261,7 @@ def field_map(
     theta_rows = kind is Coordinates.THETA_PHI
     rows, columns = (first, second) if theta_rows else (second, first)
     grid = np.full((rows.size, columns.size), np.nan)
-    level = 20.0 * np.log10(np.maximum(np.abs(value), 10.0 ** (FLOOR_DB / 20.0)))
+    level = amplitude_db(value, least=10.0 ** (FLOOR_DB / 20.0))
     at = (at_first, at_second) if theta_rows else (at_second, at_first)
     grid[at] = np.where(inside, level, np.nan)
     names = kind.names if theta_rows else kind.names[::-1]
@@ -294,7 +294,7 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
         "widths_ns": [1e9 * narrowest, 1e9 * widest],
         "strongest_ns": float(1e9 * time_s[int(np.argmax(level))]),
         "time_ns": (1e9 * time_s).tolist(),
-        "level_db": np.round(20.0 * np.log10(np.maximum(level, 1e-6)), 2).tolist(),
+        "level_db": np.round(amplitude_db(level, least=1e-6), 2).tolist(),
     }
 
 
@@ -325,10 +325,10 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
     size = np.abs(found.field) / np.abs(found.field).max()
     return {
         "x_mm": (1e3 * found.x_m).tolist(), "y_mm": (1e3 * found.y_m).tolist(),
-        "level_db": np.round(20.0 * np.log10(np.maximum(size, 1e-4)), 2).ravel().tolist(),
+        "level_db": np.round(amplitude_db(size, least=1e-4), 2).ravel().tolist(),
         "phase_deg": np.round(np.rad2deg(np.angle(found.field)), 1).ravel().tolist(),
         "elements": np.round(1e3 * found.positions_m[:, :2], 3).tolist(),
-        "excitation_db": np.round(20 * np.log10(np.maximum(np.abs(found.excitation[index]) / np.abs(found.excitation[index]).max(), 1e-4)), 2).tolist(),
+        "excitation_db": np.round(amplitude_db(np.abs(found.excitation[index]) / np.abs(found.excitation[index]).max(), least=1e-4), 2).tolist(),
         "suspects": [
             f"row {s.row}, column {s.column} (from 0): {s.verdict} ({s.relative_level_db:+.1f} dB, {s.phase_error_deg:+.0f} deg)"
             for s in found.suspects

@@ -12,6 +12,7 @@ from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.storage.file_edits import write_fields
 from colure.app.web.views import answers
 from colure.errors import InputError
+from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -202,5 +203,5 @@ def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> answers.Rehe
         ],
         "share_inside": found.share_inside, "seconds": found.seconds,
         "theta": np.rad2deg(theta).tolist(), "phi": np.rad2deg(phi).tolist(),
-        "error_db": np.round(20.0 * np.log10(np.maximum(error / peak, 1e-6)), 2).ravel().tolist(),
+        "error_db": np.round(amplitude_db(error / peak, least=1e-6), 2).ravel().tolist(),
     }  # fmt: skip
