@@ -110,9 +110,12 @@ def toml_files() -> str:
     from colure.instruments.line_profile import LineProfile
     from colure.instruments.profile import AnalyzerProfile, GcodeProfile, PowerProfile
     from colure.model import Chamber, Device, Evaluation, Goal, Recipe, SimulatedChamber, Specification
+    from colure.model.equipment import Register
+    from colure.model.report_settings import ReportSettings
 
     files: dict[str, type[BaseModel]] = {
         "goal.toml": Goal, "chamber.toml": Chamber, "device.toml": Device, "evaluation.toml": Evaluation, "recipe.toml": Recipe,
+        "report.toml": ReportSettings, "equipment.toml": Register,
         "a specification": Specification, "twin.toml (the simulated chamber's truth)": SimulatedChamber,
         "an analyzer's profile": AnalyzerProfile, "a power receiver's profile": PowerProfile,
         "a line controller's profile": LineProfile, "a G-code controller's profile": GcodeProfile,
@@ -133,6 +136,7 @@ def figures() -> str:
     from colure.model.definitions import definitions_for
 
     lines = ["# Figures", "", "What `colure evaluate` reads. `evaluation.toml` asks for more of the same kinds.", "",
+             "IEEE Std 145-2013 and the 3GPP documents were not read themselves: these definitions are worded from memory.", "",
              "| name | figure | unit | definition | source |", "|---|---|---|---|---|"]  # fmt: skip
     every = definitions_for(Evaluation(), band=True, reflection=True, circular=True, hands=True)
     return "\n".join(

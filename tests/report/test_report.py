@@ -18,8 +18,8 @@ from colure.model.specification import Specification
 from tests.endtoend.test_near_to_far import edited
 
 
-def written(folder):
-    """A report of a 3 x 3 panel at two frequencies with the demo's limits: (html text, pdf reader)."""
+def small_campaign(folder):
+    """A 3 x 3 panel at two frequencies with the demo's limits, measured: (campaign, plan, run)."""
     services.new_campaign(folder)
     edited(folder, "device.toml", ("[49.7, 49.7, 4.0]", "[18.6, 18.6, 4.0]"), ("rows = 8", "rows = 3"),
            ("columns = 8", "columns = 3"), ("Printed 8 x 8 panel, 24 GHz", "<script>alert(1)</script> & Sons"))  # fmt: skip
@@ -34,6 +34,12 @@ def written(folder):
     save_dataset(
         record_of_rehearsal(campaign, plan, truth=SimulatedChamber(seed=1, drift_db=0.2, drift_deg=5)), run.record
     )
+    return campaign, plan, run
+
+
+def written(folder):
+    """The report of a small campaign: (html text, pdf reader, verdicts)."""
+    campaign, plan, run = small_campaign(folder)
     done = services.process(campaign, run)
     figures = services.evaluate(done, run)
     judged = judge(done, figures, load(Specification, folder / "limits.toml"))
@@ -46,7 +52,7 @@ def the_first_page_answers_the_three_questions(written):
     first = " ".join(pdf.pages[0].extract_text().split())
     assert "peak gain (realized)" in first and "expanded uncertainties" in first
     assert f"River-level panel, first article: {judged.outcome.upper()}" in first
-    assert "Verdict" in first
+    assert "Statements" in first and "Verdict" in " ".join(pdf.pages[1].extract_text().split())
 
 
 def every_reference_leads_somewhere(written):
@@ -77,7 +83,7 @@ def the_budget_names_kinds_distributions_and_the_trades_terms(written):
     _, pdf, _ = written
     text = " ".join("\n".join(page.extract_text() for page in pdf.pages).split())
     for words in ("Known from", "U-shaped", "Monte Carlo", "alignment: device pose", "room scattering", "quality of the quiet zone",
-                  "What each step found and did", "Where stray signals come from", "Spherical coverage"):  # fmt: skip
+                  "What each step found and did", "Where stray signals come from", "Spherical coverage", "What was measured"):  # fmt: skip
         assert words in text, words
 
 

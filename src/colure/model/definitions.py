@@ -15,11 +15,14 @@ import numpy as np
 from colure.model.components import DIPOLE_DBI, SYMBOLS, component_definitions, signed_ratio_db, wanted
 from colure.model.evaluation import Evaluation
 
-IEEE_145 = "IEEE Std 145-2013 (from memory)"
+#: Not read itself: definitions are worded from memory, as the documentation says.
+IEEE_145 = "IEEE Std 145-2013"
 LUDWIG = "A. C. Ludwig, IEEE Trans. Antennas Propag. 21(1):116-119, 1973, third definition"
 GUM = "definition derivable"
 TRADE = "common practice, no source"
-TRP = "3GPP TS 38.521-2 annex M, TR 25.914 (from memory)"
+TRP = "3GPP TS 38.521-2 annex M, TR 25.914"
+#: What no over-the-air measurement of the device's own transmitter or receiver stands behind.
+CONDUCTED = ", computed from conducted power"
 COVERAGE = "3GPP TS 38.101-2, 6.2.1 (spherical coverage), weighted with solid angle"
 
 
@@ -182,7 +185,7 @@ def _gain(settings: Evaluation, reflection: bool, partial: bool) -> Iterator[Def
     yield Definition("directivity_dbi", "Peak directivity", "dBi",
                      "Largest radiation intensity over its mean over all directions, both polarizations.", IEEE_145, _same,
                      topic, symbol="D", sphere=True, pair=True, radiated=-1, power=True)  # fmt: skip
-    yield Definition("efficiency_db", "Efficiency", "dB",
+    yield Definition("efficiency_db", "Total efficiency", "dB",
                      "Gain minus directivity: radiated power over available power.", IEEE_145, _same, topic,
                      symbol="eta", sphere=True, pair=True, gain=1, radiated=1, power=True)  # fmt: skip
     if reflection:
@@ -323,9 +326,9 @@ def _phase(band: bool) -> Iterator[Definition]:
         yield Definition("group_delay_ns", "Group delay at peak, about its mean", "ns",
                          "-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the axes' intersection, minus its "
                          "mean over the band.", GUM, _same, topic, symbol="tau_g", band=True, absolute=True, single_beam=True, no_forecast=BEYOND)  # fmt: skip
-        yield Definition("squint_deg", "Squint", "deg",
-                         "Angle between the peak and the peak at the middle frequency, with the sign of the larger of its azimuth "
-                         "and elevation.", IEEE_145, _same, topic, symbol="delta_f", band=True, single_beam=True, middle="beam_azimuth_deg",
+        yield Definition("squint_deg", "Squint from the mid-band beam", "deg",
+                         "Frequency scan. The reference axis is the peak at the middle frequency; the sign is that of the larger of azimuth "
+                         "and elevation differences.", IEEE_145, _same, topic, symbol="delta_f", band=True, single_beam=True, middle="beam_azimuth_deg",
                          no_forecast=BEYOND)  # fmt: skip
         yield Definition("phase_centre_wander_mm", "Phase centre, wander", "mm",
                          "Distance between the phase centre and the one at the middle frequency, with the sign of its largest "
@@ -337,31 +340,31 @@ def _power(settings: Evaluation, partial: bool) -> Iterator[Definition]:
     topic = "power"
     peak = "peak partial gain" if partial else "peak gain"
     whole: dict[str, Any] = {"sphere": True, "pair": True, "power": True, "no_forecast": BEYOND}
-    yield Definition("upper_share_db", "Radiated upwards", "dB",
+    yield Definition("upper_share_db", "Upper hemisphere partial power", "dB",
                      f"Power into the hemisphere about +{settings.up} of the device over all radiated power.", TRP, _power_db,
                      topic, symbol="P_up", **whole)  # fmt: skip
     for band in settings.horizon_bands_deg:
-        yield Definition(f"horizon_{band:g}_db", f"Radiated within {band:g} deg of the horizon", "dB",
-                         f"Power within {band:g} deg of the plane square to {settings.up}, over all radiated power.", TRP,
+        yield Definition(f"horizon_{band:g}_db", f"Partial power within {band:g} deg of the horizon", "dB",
+                         f"Power within {band:g} deg of the plane at right angles to {settings.up}, over all radiated power.", TRP,
                          _power_db, topic, key="horizon_db", at=(band,), symbol=f"P_{band:g}", **whole)  # fmt: skip
     for percent in settings.coverage_percent:
-        yield Definition(f"coverage_{percent:g}_dbi", f"Coverage, {percent:g} %", "dBi",
-                         f"Total gain that {percent:g} % of all solid angles do not exceed.", COVERAGE, _same, topic,
+        yield Definition(f"coverage_{percent:g}_dbi", f"Total gain, {percent:g}th percentile of the CDF", "dBi",
+                         f"Total gain that {percent:g} % of the solid angle does not exceed (cumulative distribution over solid angle).", COVERAGE, _same, topic,
                          key="coverage_dbi", at=(percent,), symbol=f"G_{percent:g}%", gain=1, anew=True, **whole)  # fmt: skip
     if settings.transmit_power_dbm is not None:
         p = f"{settings.transmit_power_dbm:g} dBm"
-        eirp = "Peak partial EIRP" if partial else "Peak EIRP"
+        eirp = ("Peak partial EIRP" if partial else "Peak EIRP") + CONDUCTED
         yield Definition("eirp_dbm", eirp, "dBm", f"{p} plus the {peak}.", TRP, _same, topic, symbol="EIRP", gain=1,
                          at_peak=True, power=True, no_forecast=FROM_GAIN)  # fmt: skip
-        yield Definition("trp_dbm", "Total radiated power", "dBm", f"{p} plus the efficiency: the mean of EIRP over all directions.",
+        yield Definition("trp_dbm", f"Total radiated power{CONDUCTED}", "dBm", f"{p} plus the efficiency: the mean of EIRP over all directions.",
                          TRP, _same, topic, symbol="TRP", sphere=True, pair=True, gain=1, radiated=1, power=True,
                          no_forecast=FROM_EFFICIENCY)  # fmt: skip
     if settings.sensitivity_dbm is not None:
         s = f"{settings.sensitivity_dbm:g} dBm"
-        eis = "effective isotropic sensitivity"
+        eis = f"effective isotropic sensitivity{CONDUCTED}"
         yield Definition("eis_dbm", f"Peak partial {eis}" if partial else f"Peak {eis}", "dBm", f"{s} minus the {peak}.", TRP, _same, topic,
                          symbol="EIS", gain=-1, at_peak=True, power=True, no_forecast=FROM_GAIN)  # fmt: skip
-        yield Definition("tis_dbm", "Total isotropic sensitivity", "dBm", f"{s} minus the efficiency (harmonic mean of EIS).", TRP,
+        yield Definition("tis_dbm", f"Total isotropic sensitivity{CONDUCTED}", "dBm", f"{s} minus the efficiency (harmonic mean of EIS).", TRP,
                          _same, topic, symbol="TIS", sphere=True, pair=True, gain=-1, radiated=-1, power=True,
                          no_forecast=FROM_EFFICIENCY)  # fmt: skip
 

@@ -12,15 +12,17 @@ from pydantic import BaseModel
 
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.device import Device
+from colure.model.equipment import Register
 from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
 from colure.model.recipe import Recipe
+from colure.model.report_settings import ReportSettings
 from colure.model.specification import Specification
 
 #: The files a person writes, by the first word of an entry's name.
 FILES: dict[str, type[BaseModel]] = {
     "chamber": Chamber, "device": Device, "goal": Goal, "evaluation": Evaluation, "recipe": Recipe,
-    "specification": Specification, "twin": SimulatedChamber,
+    "specification": Specification, "twin": SimulatedChamber, "report": ReportSettings, "equipment": Register,
 }  # fmt: skip
 _ENTRY = re.compile(r"^(\S[^\n]*)\n((?:    [^\n]*(?:\n|$))+)", re.MULTILINE)
 _LIMITS = ("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "pattern")

@@ -23,14 +23,14 @@ def budget_section(here: list[Figure], frequency: float) -> Section:
         "Uncertainty budget",
         (
             Paragraph(
-                "Every cause changes the waves of the device as it would have; the change of each figure is its contribution. "
+                "Each error source is applied to the device's modes; the change of every figure is its contribution. "
                 "Standard uncertainties add by root sum of squares (JCGM 100:2008). The half width holds 95 % of the joint "
-                "distribution of all causes (JCGM 101:2008); the coverage factor k is what that makes of the standard "
-                "uncertainty. Side lobes, nulls and cross-polarization have the distribution of a modulus, and uneven ends. "
-                "What a cause does to several figures at once is kept as their correlation (correlations.json)."
+                "distribution of all sources (JCGM 101:2008). The coverage factor k is half width over standard uncertainty. "
+                "Side lobes, nulls and cross-polarization follow the distribution of a modulus; their intervals are lopsided. "
+                "The file correlations.json holds the correlations of all figures."
             ),
             *contributions(here, frequency, "figures.json holds all"),
-            Paragraph("The trade's own lists against this budget:"),
+            Paragraph("Published lists of error terms against this budget:"),
             Table(("Near-field term", "Covered by"), tuple((a, covered(b, present)) for a, b in NEAR_FIELD), wide=True),
             Table(
                 ("Over-the-air heading", "Covered by"),

@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
+from colure.report.texts import Texts
 
 if TYPE_CHECKING:
     from colure.analysis.figures.cuts import Cut
@@ -20,6 +22,8 @@ if TYPE_CHECKING:
     from colure.report.drawing import Drawing
 
 FLOOR_DB = -50.0
+#: Nothing is drawn of Ludwig-3 components this close to -z, degrees: there they turn with the direction of approach.
+POLE_DEG = 3.0
 #: The scale of the elements' levels ends at their floor, between these two.
 FACE_FLOOR_DB = -25.0
 LOWEST_FACE_DB = -60.0
@@ -29,27 +33,44 @@ PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 TOTAL_GAIN, PARTIAL_GAIN = "Total gain", "Partial gain (measured polarization)"
 
 
-def cuts_rectangular(cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[str, LevelCut]) -> Drawing:
-    """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle."""
+def cuts_rectangular(
+    cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[str, LevelCut], say: Texts | None = None
+) -> Drawing:
+    """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle.
+
+    Nothing is drawn where nothing was measured, nor within `POLE_DEG` of the direction opposite to the boresight,
+    where Ludwig's third definition has no directions. `say` holds the words; English if left out.
+    """
+    say = say or Texts.of("en")
     with styled():
         figure = canvas(7.2, 5.2)
         axes = figure.subplots(len(cuts), 1, sharex=True)
         for ax, (plane, one) in zip(np.atleast_1d(axes), cuts.items(), strict=True):
-            co, cross = amplitude_db(one.co), amplitude_db(one.cross)
+            drawn = _drawable(one)
+            co, cross = (np.where(drawn, amplitude_db(x), np.nan) for x in (one.co, one.cross))
             if plane in levels:
                 _, low, high = levels[plane].bounds_db("co", relative=True)
                 top = float(amplitude_db(levels[plane].amplitude["co"]).max())
-                ax.fill_between(levels[plane].angle_deg, low + top, high + top, color=BAND, alpha=0.6, linewidth=0)
+                seen = np.interp(levels[plane].angle_deg, one.angle_deg, drawn.astype(float)) > 0.999
+                ax.fill_between(
+                    levels[plane].angle_deg, low + top, high + top, where=list(seen), color=BAND, alpha=0.6, linewidth=0
+                )
             ax.plot(one.angle_deg, co, color=CO)
             ax.plot(one.angle_deg, cross, color=CROSS, linestyle=(0, (4, 2)))
             ax.set_ylim(peak_gain_dbi + FLOOR_DB, peak_gain_dbi + 4)
             ax.set_xlim(-180, 180)
             ax.set_xticks(range(-180, 181, 30))
-            ax.set_ylabel("gain / dBi")
-            ax.set_title(f"{plane} plane through the peak")
-            _label_lines(ax, banded=plane in levels)
-        np.atleast_1d(axes)[-1].set_xlabel("angle from the peak / deg")
+            ax.set_ylabel(say("gain_axis"))
+            ax.set_title(say("plane", plane=plane))
+            _label_lines(ax, say("co_banded" if plane in levels else "co"), say("cross"))
+        np.atleast_1d(axes)[-1].set_xlabel(say("angle_axis"))
         return figure
+
+
+def _drawable(one: Cut) -> NDArray[np.bool_]:
+    """Tell at which angles of a cut both components are known and defined."""
+    known = np.asarray(np.isfinite(one.co) & np.isfinite(one.cross))
+    return known if one.cos_theta is None else np.asarray(known & (one.cos_theta > -np.cos(np.deg2rad(POLE_DEG))))
 
 
 def mask_chart(one: MaskView) -> Drawing:
@@ -81,11 +102,10 @@ def mask_chart(one: MaskView) -> Drawing:
         return figure
 
 
-def _label_lines(ax: Any, *, banded: bool) -> None:
-    """Name the lines in the empty corner beside the main lobe, in their own colours."""
-    words = "co-polar, band: 95 % interval" if banded else "co-polar"
-    ax.text(0.015, 0.94, words, transform=ax.transAxes, color=CO, va="top")
-    ax.text(0.015, 0.83, "cross-polar (dashed)", transform=ax.transAxes, color=CROSS, va="top")
+def _label_lines(ax: Any, co: str, cross: str) -> None:
+    """Name the lines above the picture, in their own colours: no line runs through them."""
+    ax.text(1.0, 1.02, f"{co}      ", transform=ax.transAxes, color=CO, va="bottom", ha="right", fontsize=8)
+    ax.text(1.0, 0.94, cross, transform=ax.transAxes, color=CROSS, va="top", ha="right", fontsize=8)
 
 
 def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Drawing:
@@ -97,8 +117,9 @@ def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Drawing:
             ax.set_theta_zero_location("N")
             ax.set_theta_direction(-1)
             angle = np.deg2rad(one.angle_deg)
+            drawn = _drawable(one)
             for values, colour, dash in ((one.co, CO, "-"), (one.cross, CROSS, (0, (4, 2)))):
-                level = np.maximum(amplitude_db(values) - peak_gain_dbi, FLOOR_DB)
+                level = np.where(drawn, np.maximum(amplitude_db(values) - peak_gain_dbi, FLOOR_DB), np.nan)
                 ax.plot(angle, level, color=colour, linestyle=dash, linewidth=1.3)
             ax.set_ylim(FLOOR_DB, 0)
             ax.set_yticks([-40, -30, -20, -10, 0], ["-40", "-30", "-20", "-10", "0 dB"], fontsize=7, color=MUTED)
@@ -347,7 +368,7 @@ def _element(face: Face, row: int, column: int) -> int:
 def range_sketch(
     range_length_m: float, offset_mm: tuple[float, float, float], reach_m: float, names: tuple[str, str]
 ) -> Drawing:
-    """Draw the range from above: axes' crossing, turning sphere, device, probe; to scale."""
+    """Draw the range from above: axes' intersection, turning sphere, device, probe; to scale."""
     with styled():
         figure = canvas(7.2, 2.1)
         ax = figure.subplots()
@@ -359,7 +380,7 @@ def range_sketch(
         ax.plot([range_length_m, range_length_m + 0.06], [0, 0], color=CROSS, linewidth=6, solid_capstyle="butt")
         ax.annotate("", (range_length_m, -0.075), (0, -0.075), arrowprops={"arrowstyle": "<->", "color": INK})
         ax.text(range_length_m / 2, -0.07, f"range length {range_length_m:g} m", ha="center", va="bottom")
-        ax.text(0.0, 0.105, f"axes' crossing ({names[0]}, {names[1]}); device {abs(offset_mm[2]):g} mm "
+        ax.text(0.0, 0.105, f"axes' intersection ({names[0]}, {names[1]}); device {abs(offset_mm[2]):g} mm "
                 f"{'behind' if offset_mm[2] < 0 else 'in front'}, turning radius {1e3 * reach_m:.0f} mm",
                 ha="left", va="bottom")  # fmt: skip
         ax.text(range_length_m + 0.07, 0, "probe", va="center", color=CROSS)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from colure.report.cut_charts import cuts_chart
 from colure.report.document import Document, Paragraph, Section, Table, chart
+from colure.report.particulars import particulars_sections
 
 if TYPE_CHECKING:
     from colure.analysis.cuts.levels import CutLevel
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from colure.model.chamber import Chamber
     from colure.model.device import Device
     from colure.model.figure import Figure
+    from colure.report.particulars import Particulars
 
 #: Contributions below this share of the largest one are not listed.
 LEAST_SHARE = 0.05
@@ -21,7 +23,7 @@ LEAST_SHARE = 0.05
 
 @dataclass(frozen=True)
 class CutSource:
-    """Everything the report of cuts shows; `identity` what a person said of the run."""
+    """Everything the report of cuts shows; `particulars` who measured what for whom, when and with what."""
 
     chamber: Chamber
     device: Device
@@ -35,11 +37,12 @@ class CutSource:
     record_sha256: str
     demo: bool
     limits: tuple[str, ...]
-    identity: dict[str, str] = field(default_factory=dict)
+    particulars: Particulars
 
 
 def compose_cuts(source: CutSource) -> Document:
     """Return the whole report of a run of cuts."""
+    one, say = source.particulars, source.particulars.say
     frequency = float(source.scan.frequency_hz[source.shown])
     here = [one for one in source.figures if one.frequency_hz == frequency]
     known = [one for one in here if not one.reason]
@@ -47,28 +50,28 @@ def compose_cuts(source: CutSource) -> Document:
         f"{one.label}: {one.text_with_unit()}" for one in known if one.name.endswith(("_peak_dbi", "_width_3_deg"))
     )
     f = source.scan.frequency_hz / 1e9
+    terms = tuple(dict.fromkeys(term for figure in here for term in figure.not_included))
     return Document(
         title=source.device.name,
-        subtitle=f"Cuts at the range length, {f[0]:.3f} to {f[-1]:.3f} GHz, {f.size} frequencies"
-        + (" \u2014 invented demo data from a simulated chamber" if source.demo else ""),
+        subtitle=f"Cuts at the range length, {say('band', low=f'{f[0]:.3f}', high=f'{f[-1]:.3f}', count=f.size)}"
+        + (f" \u2014 {say('demo')}" if source.demo else ""),
         answer=answer or ("No figure could be read from these directions; the levels are in the table of the run.",),
         sections=(
-            *_identity_section(source),
+            *particulars_sections(one, not_included=terms),
             _figures_section(here, frequency),
             Section("Cuts", (chart(cuts_chart(source.levels, frequency, source.components),
                                    f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."),)),
             Section("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),
-            _budget_section(known),
+            *_budget_section(known),
             _set_up(source),
-            Section("Definitions", (Table(("Figure", "Meaning", "Source"), tuple((x.label, x.definition, x.source) for x in known), wide=True),)),
+            _definitions(known),
         ),
+        footer=one.footer,
+        page_words=say("page_of", page="{page}", pages="{pages}"),
+        ending=one.ending,
+        language=one.settings.language,
+        logo=one.logo,
     )  # fmt: skip
-
-
-def _identity_section(source: CutSource) -> tuple[Section, ...]:
-    if not source.identity:
-        return ()
-    return (Section("Run", (Table(("", ""), tuple(source.identity.items()), wide=True),)),)
 
 
 def _figures_section(here: list[Figure], frequency: float) -> Section:
@@ -81,19 +84,36 @@ def _figures_section(here: list[Figure], frequency: float) -> Section:
     return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), rows), *words))
 
 
-def _budget_section(known: list[Figure]) -> Section:
+def _budget_section(known: list[Figure]) -> tuple[Section, ...]:
+    """Return the contributions, a row a figure and a column a cause; then what every cause is known from."""
+    causes = {row.term: f"{row.kind}: {row.basis}" for one in known for row in one.budget}
+    if not causes:
+        return ()
     rows = tuple(
-        (one.label, row.term, f"{row.expanded:.2g} {one.unit}", f"{row.kind}: {row.basis}")
-        for one in known
-        for row in one.budget
-        if row.expanded > LEAST_SHARE * max(other.expanded for other in one.budget)
+        (f"{one.label} / {one.unit}", *(_share(one, cause) for cause in causes), one.interval_text()) for one in known
     )
-    return Section("Uncertainty", (
-        Paragraph("Each error adds to the field at an angle; its effect follows from level, slope and curvature of the measured "
+    return (Section("Uncertainty", (
+        Paragraph("Each error adds to the field at an angle. Its effect follows from level, slope and curvature of the measured "
                   "cut. Independent contributions add by root sum of squares (JCGM 100:2008), k = 2. The finite distance moves "
                   "all readings of a kind alike: its extremes are added to the ends of the interval."),
-        Table(("Figure", "Cause", "Contribution (k = 2)", "From"), rows, wide=True),
-    ))  # fmt: skip
+        Table(("Figure", *causes, "interval"), rows, caption="Contributions (k = 2) in the figure's own unit; a dash: below "
+              f"{100 * LEAST_SHARE:.0f} % of the largest."),
+        Table(("Cause", "Known from"), tuple(causes.items()), wide=True, shares=(1.0, 4.0)),
+    )),)  # fmt: skip
+
+
+def _share(one: Figure, cause: str) -> str:
+    largest = max((row.expanded for row in one.budget), default=0.0)
+    found = [row.expanded for row in one.budget if row.term == cause and row.expanded > LEAST_SHARE * largest]
+    return f"{max(found):.2g}" if found else "-"
+
+
+def _definitions(known: list[Figure]) -> Section:
+    """Return what every figure means; of several cuts each meaning stands once."""
+    rows = dict.fromkeys((one.label.split(": ", 1)[-1], one.definition, one.source) for one in known)
+    return Section(
+        "Definitions", (Table(("Figure", "Meaning", "Source"), tuple(rows), wide=True, shares=(1.2, 2.4, 2.0)),)
+    )
 
 
 def _set_up(source: CutSource) -> Section:
@@ -101,8 +121,8 @@ def _set_up(source: CutSource) -> Section:
     rows = (
         ("Positioner", source.chamber.positioner.geometry.value),
         ("Range length", f"{source.chamber.range_length_m:g} m"),
-        ("Device", f"{' x '.join(f'{x:g}' for x in source.device.size_mm)} mm, offset {list(source.device.offset_mm)} mm"),
-        ("Cuts", "; ".join(one.cut.label for one in scan.cuts[:8]) + (f"; {len(scan.cuts)} in all" if len(scan.cuts) > 8 else "")),
+        ("Device", f"{' x '.join(f'{x:g}' for x in source.device.size_mm)} mm, offset {', '.join(f'{x:g}' for x in source.device.offset_mm)} mm"),
+        ("Cuts", "; ".join(one.cut.label for one in scan.cuts[:8]) + (f"; {len(scan.cuts)} cuts" if len(scan.cuts) > 8 else "")),
         ("Polarization", f"{source.components[0]}; offsets {', '.join(f'{x:g}' for x in scan.scan.offsets_deg)} deg, probe {scan.scan.probe}"),
         ("Repeats", str(scan.scan.repeats)),
         ("Power, bandwidth", f"{attrs.get('power_dbm', float('nan')):g} dBm, {attrs.get('if_bandwidth_hz', float('nan')):g} Hz"),

@@ -75,7 +75,14 @@ class Link:
     note: str
 
 
-Block = Paragraph | Table | Chart | Link
+@dataclass(frozen=True)
+class Side:
+    """Pictures beside each other; one alone takes the width of one."""
+
+    charts: tuple[Chart, ...]
+
+
+Block = Paragraph | Table | Chart | Link | Side
 
 
 #: Dots per inch of pictures.
@@ -88,17 +95,39 @@ class Section:
 
     title: str
     blocks: tuple[Block, ...]
-    new_page: bool = False
+
+
+@dataclass(frozen=True)
+class Logo:
+    """A picture at the head of the first page: bytes of a `png` or an `svg`."""
+
+    data: bytes
+    kind: str
 
 
 @dataclass(frozen=True)
 class Document:
-    """Title, a short answer first, then sections."""
+    """Title, a short answer first, then sections.
+
+    footer
+        Unique identification of the report, at the foot of every page and at the head of the HTML page.
+    page_words
+        How pages are counted, with `{page}` and `{pages}`.
+    ending
+        The line that ends the report.
+    language
+        Language of the texts, as HTML names it.
+    """
 
     title: str
     subtitle: str
     answer: tuple[str, ...]
     sections: tuple[Section, ...] = field(default=())
+    footer: str = ""
+    page_words: str = "page {page} of {pages}"
+    ending: str = ""
+    language: str = "en"
+    logo: Logo | None = None
 
 
 def chart(figure: Canvas, caption: str, *, dense: bool = False, width_percent: int = 100) -> Chart:

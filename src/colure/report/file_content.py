@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from colure.report.budget import contributions
-from colure.report.content import (
-    ANSWERED,
+from colure.report.content import ANSWERED
+from colure.report.document import Block, Document, Link, Paragraph, Section, Table, chart
+from colure.report.sections import (
     OVER_FREQUENCY,
     definitions_section,
     figures_section,
@@ -16,12 +17,11 @@ from colure.report.content import (
     tables_over_frequency,
     verdict_section,
 )
-from colure.report.document import Block, Document, Link, Paragraph, Section, Table, chart
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
-    from colure.report.content import Verdicts
     from colure.report.drawing import Drawing
+    from colure.report.source import Verdicts
 
 
 @dataclass(frozen=True)
@@ -80,7 +80,7 @@ def compose_file(source: FileSource) -> Document:
             *verdict_section(source.judged),
             figures_section(here, source.shown_hz),
             Section("What is not known", tuple(Paragraph(text) for text in source.unknown)),
-            Section("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes)), new_page=True),
+            Section("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes))),
             Section("The sphere", _drawn(source.sphere)),
             *_frequency_section(source, here),
             _budget_section(known, source.shown_hz),

@@ -6,7 +6,7 @@ import base64
 from html import escape
 from pathlib import Path
 
-from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Table
+from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Side, Table
 
 STYLE = Path(__file__).parent / "templates" / "report.css"
 
@@ -14,20 +14,35 @@ STYLE = Path(__file__).parent / "templates" / "report.css"
 def render_html(document: Document) -> str:
     """Return the whole page as text."""
     parts = [
-        "<!doctype html><html lang='en'><head><meta charset='utf-8'>",
+        f"<!doctype html><html lang='{escape(document.language, quote=True)}'><head><meta charset='utf-8'>",
         "<meta name='viewport' content='width=device-width, initial-scale=1'>",
         "<meta http-equiv='Content-Security-Policy' content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">",
         f"<title>{escape(document.title)}</title><style>{STYLE.read_text(encoding='utf-8')}</style></head><body><main>",
-        f"<header><h1>{escape(document.title)}</h1><p class='subtitle'>{escape(document.subtitle)}</p></header>",
-        "<section class='answer'>" + "".join(f"<p>{escape(text)}</p>" for text in document.answer) + "</section>",
+        f"<header>{_logo(document)}<p class='subtitle'>{escape(document.footer)}</p><h1>{escape(document.title)}</h1>"
+        f"<p class='subtitle'>{escape(document.subtitle)}</p></header>",
     ]
+    if document.answer:
+        parts.append(
+            "<section class='answer'>" + "".join(f"<p>{escape(text)}</p>" for text in document.answer) + "</section>"
+        )
     links = " ".join(f"<a href='#s{i}'>{escape(s.title)}</a>" for i, s in enumerate(document.sections))
     parts.append(f"<nav>{links}</nav>")
     for index, section in enumerate(document.sections):
         blocks = "".join(_block(block) for block in section.blocks)
         parts.append(f"<section id='s{index}'><h2>{escape(section.title)}</h2>{blocks}</section>")
-    parts.append("</main></body></html>")
+    parts.append(f"<p class='subtitle'>{escape(document.ending)}</p></main></body></html>")
     return "\n".join(parts)
+
+
+def _logo(document: Document) -> str:
+    """Return the logo as a picture that the page holds itself."""
+    if document.logo is None:
+        return ""
+    return f"<img class='logo' alt='' src='data:{_mime(document.logo.kind)};base64,{base64.b64encode(document.logo.data).decode('ascii')}'>"
+
+
+def _mime(kind: str) -> str:
+    return "image/svg+xml" if kind == "svg" else "image/png"
 
 
 def _block(block: Block) -> str:
@@ -38,6 +53,8 @@ def _block(block: Block) -> str:
     if isinstance(block, Link):
         target = escape(block.target, quote=True)
         return f"<p class='link'><a href='{target}'>{escape(block.name)}: {target}</a><br><small>{escape(block.note)}</small></p>"
+    if isinstance(block, Side):
+        return "<div class='side'>" + "".join(_chart(one) for one in block.charts) + "</div>"
     return _chart(block)
 
 
@@ -63,7 +80,7 @@ def _cell(cell: Cell) -> str:
 
 
 def _chart(chart: Chart) -> str:
-    mime = "image/svg+xml" if chart.kind == "svg" else "image/png"
+    mime = _mime(chart.kind)
     data = base64.b64encode(chart.data).decode("ascii")
     return (
         f"<figure style='width:{chart.width_percent}%'><img alt='{escape(chart.caption, quote=True)}' "

@@ -5,7 +5,7 @@ from __future__ import annotations
 import tempfile
 from pathlib import Path
 
-from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Table
+from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Side, Table
 
 PREAMBLE = Path(__file__).parent / "templates" / "preamble.typ"
 #: Tables with more columns than this are set smaller, so that nothing is cut off.
@@ -37,44 +37,78 @@ def typst_source(document: Document, folder: Path) -> str:
     parts = [
         PREAMBLE.read_text(encoding="utf-8"),
         f"#set document(title: {_quoted(document.title)})",
-        f"#text(size: 19pt, weight: 700)[{_text(document.title)}]\n",
-        f"#muted[{_text(document.subtitle)}]\n",
-        '#block(fill: rgb("#eef4f7"), stroke: (left: 3pt + rgb("#0b5d7a")), inset: 9pt, width: 100%)['
-        + "\n\n".join(_text(text) for text in document.answer)
-        + "]",
+        f'#set text(lang: "{document.language}")',
+        _page_footer(document),
+        _head(document, folder),
     ]
-    number = 0
+    if document.answer:
+        parts.append(
+            '#block(fill: rgb("#eef4f7"), stroke: (left: 3pt + rgb("#0b5d7a")), inset: 9pt, width: 100%)['
+            + "\n\n".join(_text(text) for text in document.answer)
+            + "]"
+        )
+    drawn = _Pictures(folder)
     for section in document.sections:
-        if section.new_page:
-            parts.append("#pagebreak(weak: true)")
         parts.append(f"= {_text(section.title)}")
-        for block in section.blocks:
-            if isinstance(block, Chart):
-                number += 1
-                (folder / f"chart{number}.{block.kind}").write_bytes(block.data)
-                if block.values:
-                    (folder / f"chart{number}.csv").write_text(block.values, encoding="utf-8")
-            parts.append(_block(block, number))
+        parts += [_block(block, drawn) for block in section.blocks]
+    if document.ending:
+        parts.append(f"#v(1em)#align(center)[#muted[{_text(document.ending)}]]")
     return "\n\n".join(parts)
 
 
-def _block(block: Block, number: int) -> str:
+def _page_footer(document: Document) -> str:
+    """Return the rule that puts identification and page count at the foot of every page."""
+    before, between, after = (_text(part) for part in document.page_words.replace("{pages}", "{page}").split("{page}"))
+    return (
+        "#set page(footer: context [#set text(size: 7.5pt)\n#muted["
+        f'{_text(document.footer)} #h(1fr) {before}#counter(page).display("1"){between}#counter(page).final().first(){after}]])'
+    )
+
+
+def _head(document: Document, folder: Path) -> str:
+    """Return title and subtitle, with the logo beside them if there is one."""
+    title = f"#text(size: 19pt, weight: 700)[{_text(document.title)}]\n\n#muted[{_text(document.subtitle)}]"
+    if document.logo is None:
+        return title
+    name = f"logo.{document.logo.kind}"
+    (folder / name).write_bytes(document.logo.data)
+    return f'#grid(columns: (1fr, 38mm), gutter: 6mm, [{title}], align(right)[#image("{name}", height: 16mm, width: 38mm, fit: "contain")])'
+
+
+class _Pictures:
+    """Writes pictures and their values into a folder, and counts them."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder, self._number = folder, 0
+
+    def place(self, one: Chart) -> str:
+        """Return the Typst text of a picture with its caption."""
+        self._number += 1
+        name, values, attached = f"chart{self._number}", "", ""
+        (self._folder / f"{name}.{one.kind}").write_bytes(one.data)
+        if one.values:
+            (self._folder / f"{name}.csv").write_text(one.values, encoding="utf-8")
+            values = f" ({name}.csv)"
+            attached = f'#pdf.attach("{name}.csv", mime-type: "text/csv", description: {_quoted(one.caption[:80])})'
+        return (
+            f'{attached}#block(breakable: false)[#align(center)[#image("{name}.{one.kind}", width: {one.width_percent}%)]'
+            f"#muted[#text(size: 8pt)[{_text(one.caption + values)}]]]"
+        )
+
+
+def _block(block: Block, drawn: _Pictures) -> str:
     if isinstance(block, Paragraph):
         return _text(block.text)
     if isinstance(block, Table):
         return _table(block)
     if isinstance(block, Link):
         return f"*{_text(block.name)}:* {_text(block.target)} \\ #muted[#text(size: 7.5pt)[{_text(block.note)}]]"
-    values, attached = "", ""
-    if block.values:
-        values = f" Values: attached as chart{number}.csv."
-        attached = (
-            f'#pdf.attach("chart{number}.csv", mime-type: "text/csv", description: {_quoted(block.caption[:80])})'
-        )
-    return (
-        f'{attached}#block(breakable: false)[#align(center)[#image("chart{number}.{block.kind}", width: {block.width_percent}%)]'
-        f"#muted[#text(size: 8pt)[{_text(block.caption + values)}]]]"
-    )
+    if isinstance(block, Side):
+        if not block.charts:
+            return ""
+        cells = ", ".join(f"[{drawn.place(one)}]" for one in block.charts)
+        return f"#grid(columns: (1fr, 1fr), gutter: 5mm, {cells})"
+    return drawn.place(block)
 
 
 def _table(table: Table) -> str:
@@ -84,12 +118,12 @@ def _table(table: Table) -> str:
         widths = ["auto"] + ["1fr"] * (columns - 1)
         if columns > 3:  # the last column explains
             widths = ["auto"] * (columns - 1) + ["1fr"]
-        if table.shares:
-            widths = [f"{share:g}fr" for share in table.shares]
         align = "left"
     else:
         widths = ["1.6fr"] + ["1fr"] * (columns - 1)
         align = "(x, y) => if x == 0 { left } else { right }"
+    if table.shares:
+        widths = [f"{share:g}fr" for share in table.shares]
     cells = []
     if any(table.header):
         head = ", ".join(f"[#muted[*{_cell(cell)}*]]" for cell in table.header)

@@ -28,7 +28,7 @@ def steps_section(found: list[Diagnosis]) -> Section:
         )
     ]
     blocks.extend(chart(step_chart(one), f"{NAMES[one.step]}. {one.text}") for one in found)
-    return Section("What each step found and did", tuple(blocks), new_page=True)
+    return Section("What each step found and did", tuple(blocks))
 
 
 def room_section(found: EchoMap | None) -> tuple[Section, ...]:
@@ -49,7 +49,7 @@ def room_section(found: EchoMap | None) -> tuple[Section, ...]:
     )
     table: Block = Paragraph("No direction of the room stands out.")
     if rows:
-        table = Table(("From", "azimuth, elevation / deg", "level", "explains", "longer way"), rows)
+        table = Table(("From", "azimuth, elevation / deg", "level", "explains", "extra path"), rows)
     return (
         Section(
             "Where stray signals come from",

@@ -70,7 +70,7 @@ def covered(words: str, present: set[str]) -> str:
     missing = [name for name in DECLARED if name in words and name not in present]
     if not missing:
         return words
-    return f"{words} (not declared here: {', '.join(missing)})"
+    return f"{words}. NOT INCLUDED, no data given: {', '.join(missing)}"
 
 
 def gain_source(declared: Chamber, counted: Chamber) -> str:

@@ -66,12 +66,15 @@ class Cut:
 
     of
         What widths, lobes and nulls are read from: the radiation intensity of both components, or the co-polar one's.
+    cos_theta
+        Cosine (angle,) of every direction's angle from +z; None where nobody worked it out.
     """
 
     angle_deg: FloatArray
     co: ComplexArray
     cross: ComplexArray
     of: Component = "intensity"
+    cos_theta: FloatArray | None = None
 
     @property
     def amplitude(self) -> FloatArray:
@@ -386,7 +389,7 @@ def cuts_of(
         directions = np.cos(a) * beam.direction + np.sin(a) * tangent
         co, x = ludwig_3(values[index % fine], directions, slant)
         outside = directions[:, 2] < np.cos(min(region + 1e-9, np.pi)) - 1e-12
-        out.append(Cut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, x), of))
+        out.append(Cut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, x), of, directions[:, 2]))
     return out
 
 

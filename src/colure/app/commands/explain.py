@@ -21,7 +21,7 @@ def explain(name: str, as_json: bool) -> None:
     """Say what an entry of a TOML file means: its unit, limits and default.
 
     NAME is file.entry, file.table.entry, or the beginning of one; without it all entries are listed. The files are
-    chamber, device, goal, evaluation, recipe, specification and twin.
+    chamber, device, goal, evaluation, recipe, specification, twin, report and equipment.
 
     \b
     Examples:

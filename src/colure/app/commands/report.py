@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,6 +11,8 @@ import click
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from colure.app.storage.folders import RunFolder
 
 
@@ -25,6 +28,19 @@ if TYPE_CHECKING:
 @click.option(
     "--to", "target", type=click.Path(path_type=Path), help="Folder of a file's report; beside it by default."
 )
+@click.option(
+    "--sign",
+    "key_file",
+    type=click.Path(path_type=Path),
+    default=None,
+    help="Sign the PDF with this PKCS #12 key (.p12).",
+)
+@click.option(
+    "--passphrase-file",
+    type=click.Path(path_type=Path, exists=True, dir_okay=False),
+    default=None,
+    help="File whose first line opens the key; asked for if left out.",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
 def report(
     source: Path,
@@ -33,16 +49,21 @@ def report(
     state: str | None,
     slant_deg: float | None,
     target: Path | None,
+    key_file: Path | None,
+    passphrase_file: Path | None,
     as_json: bool,
 ) -> None:
     """Write the report of a run or a far-field file as one HTML page and a PDF, with a verdict if there is a specification.
 
     SOURCE is a campaign folder or a far-field file (.nc, .csv). Of a state other than the first the files carry its name.
     The report of FILE.nc is FILE-report.html and FILE-report.pdf; it says what the file does not hold, and overwrites nothing.
+    report.toml states laboratory, customer, dates and form; equipment.toml the calibrations. A signed PDF is written beside
+    the report and never again for the same issue.
 
     \b
     Examples:
       colure report my-campaign --run first --specification limits.toml
+      colure report my-campaign --sign laboratory.p12 --passphrase-file passphrase.txt
       colure report far.nc --specification limits.toml --to reports
     """
     from colure.app import services
@@ -58,6 +79,8 @@ def report(
     if is_file(source):
         if state is not None:
             raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
+        if key_file is not None:
+            raise InputError([f"--sign = {key_file}: only the report of a run can be signed"])
         _say(*report_file(source, target, specification, slant_deg=slant_deg or 0.0), as_json=as_json)
         return
     for option, given in (("--slant-deg", slant_deg), ("--to", target)):
@@ -67,23 +90,69 @@ def report(
     if is_cuts(run):
         if specification is not None:
             raise InputError([f"--specification: run {run_name} {NO_SPHERE}"])
+        _require_signable(folder, run, state, key_file)
         cuts.write_report(Campaign.load(folder), run, state=state)
-        _say_reports(run, state, as_json=as_json)
-        return
-    campaign, made = services.make_plan(folder)
-    report_on(campaign, made, run, services.process(campaign, run, state=state), specification)
-    _say_reports(run, state, as_json=as_json)
-
-
-def _say_reports(run: RunFolder, state: str | None, *, as_json: bool) -> None:
-    """Print where the report lies."""
-    from colure.app import services
-
-    _say(*(services.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf)), as_json=as_json)
-
-
-def _say(page: Path, printed: Path, *, as_json: bool) -> None:
-    if as_json:
-        click.echo(json_text({"html": str(page), "pdf": str(printed)}))
     else:
-        click.echo(f"report: {page}\nreport: {printed}")
+        campaign, made = services.make_plan(folder)
+        _require_signable(folder, run, state, key_file)
+        report_on(campaign, made, run, services.process(campaign, run, state=state), specification)
+    signed = None if key_file is None else _sign(folder, run, state, key_file, passphrase_file)
+    _say_reports(folder, run, state, signed, as_json=as_json)
+
+
+def _require_signable(folder: Path, run: RunFolder, state: str | None, key_file: Path | None) -> None:
+    """Refuse before anything is worked out what cannot be signed afterwards."""
+    from colure.app import services
+    from colure.app.services.particulars import settings_of
+    from colure.app.services.reporting import require_unsigned
+    from colure.errors import InputError
+    from colure.model.loading import require_library
+
+    if key_file is None:
+        return
+    require_library("pyhanko", "sign")
+    if not key_file.is_file():
+        raise InputError([f"--sign = {key_file}: no such file; give a PKCS #12 key (.p12 or .pfx)"])
+    require_unsigned(services.addresses(run, run.report_pdf, state)[-1], settings_of(folder).issue)
+
+
+def _sign(folder: Path, run: RunFolder, state: str | None, key_file: Path, passphrase_file: Path | None) -> Path:
+    """Sign the PDF that was just written."""
+    from colure.app import services
+    from colure.app.services.particulars import settings_of
+    from colure.app.services.reporting import sign_report
+
+    if passphrase_file is None:
+        phrase = click.prompt("passphrase of the key", hide_input=True, default="", show_default=False, err=True)
+    else:
+        phrase = passphrase_file.read_text(encoding="utf-8").splitlines()[0] if passphrase_file.stat().st_size else ""
+    printed = services.addresses(run, run.report_pdf, state)[-1]
+    return sign_report(run, printed, settings_of(folder).issue, key_file=key_file, passphrase=phrase.encode("utf-8"))
+
+
+def _say_reports(folder: Path, run: RunFolder, state: str | None, signed: Path | None, *, as_json: bool) -> None:
+    """Print where the report lies, and what is wrong with the equipment."""
+    from colure.app import services
+    from colure.app.services.particulars import equipment_warnings
+
+    page, printed = (services.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
+    _say(page, printed, signed, equipment_warnings(folder, measured_until(run, state)), as_json=as_json)
+
+
+def _say(page: Path, printed: Path, signed: Path | None = None, warnings: Sequence[str] = (), *, as_json: bool) -> None:
+    if as_json:
+        content = {"html": str(page), "pdf": str(printed), "equipment": list(warnings)}
+        click.echo(json_text(content if signed is None else {**content, "signed": str(signed)}))
+        return
+    click.echo(f"report: {page}\nreport: {printed}" + ("" if signed is None else f"\nsigned: {signed}"))
+    for one in warnings:
+        click.echo(f"equipment: {one}")
+
+
+def measured_until(run: RunFolder, state: str | None) -> date | None:
+    """Return the last day of a run's measurement; None where its record holds none."""
+    from colure.app.services.particulars import days_of
+    from colure.app.services.processing import opened
+
+    days = days_of(opened(run, state))
+    return None if days is None else days[1]

@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.app.services.particulars import particulars_of
 from colure.app.services.processing import addresses, opened, states_of
 from colure.app.services.reference import reference_of
 from colure.app.storage.folders import RunFolder, require_free
-from colure.app.storage.run_identity import identity_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -164,12 +164,20 @@ def write_report(campaign: Campaign, run: RunFolder, *, state: str | None = None
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
-    found = read(campaign, run, state=state)
+    found, record, sha256 = read(campaign, run, state=state), opened(run, state), file_hash(run.record)
+    reference = "method_gain" if campaign.chamber.reference.absolute else "method_relative"
+    stated = particulars_of(campaign, run, record, sha256, method=("method_cuts", reference))
+    if stated.settings.form == "short":
+        raise InputError(
+            [
+                f"report.toml: form = 'short': run {run.path.name} holds cuts, whose report has one form; set form = 'full'"
+            ]
+        )
     document = compose_cuts(CutSource(
         chamber=campaign.chamber, device=campaign.device, scan=found.scan, levels=found.levels, figures=found.figures,
-        shown=found.shown, components=component_words(found.scan), record_attrs=dict(opened(run, state).attrs),
-        record_file=run.record.name, record_sha256=file_hash(run.record),
-        demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",), identity={"run": run.path.name, **identity_of(run).said},
+        shown=found.shown, components=component_words(found.scan), record_attrs=dict(record.attrs),
+        record_file=run.record.name, record_sha256=sha256,
+        demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",), particulars=stated,
     ))  # fmt: skip
     own = state or (states_of(run)[0] if states_of(run) else None)
     for target in addresses(run, run.report_html, own):

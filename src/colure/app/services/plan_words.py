@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from colure.app.services.particulars import register_of, today
+
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
     from colure.model.plan import Plan
@@ -41,12 +43,12 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
     return (
         ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),
         ("Band", f"{goal.start_ghz:g} to {goal.stop_ghz:g} GHz, {goal.points} frequencies, {p['sweep_s']:.3f} s a sweep"),
-        ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' crossing"),
+        ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' intersection"),
         ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
                   f"{reach['edge_phase_deg']:.1f} deg, level span {reach['level_span_db']:.2f} dB"),
-        ("Direct range", f"a -{min(40, max(20, -campaign.goal.wanted_level_db)):.0f} dB side lobe is right to 1 dB only beyond "
-                         f"{reach['side_lobe_m']:.1f} m without a transform; a transform works from {reach['nearest_m']:.2f} m"),
-        ("Over the device", f"probe lights its rim {reach['taper_db']:.2f} dB weaker, sees it {reach['parallax_deg']:.1f} deg off axis"),
+        ("Direct range", f"without a transform a -{min(40, max(20, -campaign.goal.wanted_level_db)):.0f} dB side lobe errs by more than 1 dB "
+                         f"at less than {reach['side_lobe_m']:.1f} m; a transform works from {reach['nearest_m']:.2f} m"),
+        ("Over the device", f"probe taper {reach['taper_db']:.2f} dB; half-angle {reach['parallax_deg']:.1f} deg"),
         ("Verdict", reach["verdict"]),
         ("Sampling", _sampling_text(plan, goal.wanted_level_db)),
         ("Polarization", scheme if goal.scan is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
@@ -72,8 +74,18 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Load", p["load"] + ("" if p["tilt_deg"] is None else f"; tilt {p['tilt_deg']:.3f} deg")),
         ("Blockage", f"{p['blocked_percent']:.1f} % of the sphere hidden by what holds the device"
                      if p["blocked_percent"] else "none declared (chamber.toml bracket_half_angle_deg)"),
+        *_equipment_rows(campaign),
         ("Plan hash", plan.hash[:16]),
     )  # fmt: skip
+
+
+def _equipment_rows(campaign: Campaign) -> tuple[tuple[str, str], ...]:
+    """Return what equipment.toml says against measuring today; nothing if there is no register."""
+    found = register_of(campaign.folder)
+    if found is None:
+        return ()
+    warnings = found.warnings(today())
+    return (("Equipment", "; ".join(warnings) if warnings else f"{len(found.item)} calibrations are valid today"),)
 
 
 def _sampling_text(plan: Plan, wanted_db: float) -> str:

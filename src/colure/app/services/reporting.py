@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import shutil
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
+from colure.app.services.particulars import particulars_of
 from colure.app.services.processing import addresses, opened, process_with, state_in, states_of
 from colure.app.services.reference import reference_of
 from colure.app.services.verdicts import judge, verdicts_for_report
 from colure.app.storage.folders import RunFolder
-from colure.app.storage.run_identity import identity_of
+from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan
 from colure.model.specification import load_specification
 
 if TYPE_CHECKING:
+    import xarray as xr
+
     from colure.analysis.figures.face import Face
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.level_cuts import LevelCut
@@ -24,14 +28,52 @@ if TYPE_CHECKING:
     from colure.geometry.conventions import FloatArray
     from colure.model.device import Device
     from colure.model.figure import Figure
-    from colure.model.plan import Plan
-    from colure.report.content import PatternCuts
+    from colure.report.source import PatternCuts, Source
 
 
 #: The report draws the coverage of so many states beside each other.
 MOST_STATES_DRAWN = 12
 #: Waves that leave a face go as far as this from its normal.
 VISIBLE_DEG = 90.0
+
+
+def source_of(
+    campaign: Campaign,
+    plan: Plan,
+    run: RunFolder,
+    processed: Processed,
+    figures: list[Figure],
+    judged: Judged | None = None,
+) -> Source:
+    """Return everything that the report of a processed run shows; `judged` fills its verdict."""
+    from colure.analysis.findings.diagnosis import diagnoses
+    from colure.analysis.findings.self_check import room_of, self_check
+    from colure.model.files import file_hash
+    from colure.report.source import Source
+
+    record, room = opened(run, state_in(processed, run)), room_of(processed, campaign.chamber)
+    sha256, reference = file_hash(run.record), reference_of(campaign, processed.frequency_hz)
+    return Source(
+        plan=plan,
+        chamber=campaign.chamber,
+        device=campaign.device,
+        processed=processed,
+        figures=figures,
+        record_attrs=dict(record.attrs),
+        record_file=run.record.name,
+        record_sha256=sha256,
+        demo=campaign.chamber.analyzer.resource == "twin",
+        diagnoses=diagnoses(record, processed, campaign.chamber, campaign.device, reference),
+        room=room,
+        levels=_principal_levels(processed),
+        cuts=_cuts(processed),
+        findings=self_check(processed, campaign.chamber, campaign.device.slant_deg, room=room, figures=figures),
+        face=_face(processed, campaign.device),
+        judged=None if judged is None else verdicts_for_report(judged),
+        states=_power_of_states(campaign, run, processed),
+        particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),
+        stops=_stops(record),
+    )
 
 
 def write_report(
@@ -42,44 +84,23 @@ def write_report(
     figures: list[Figure],
     judged: Judged | None = None,
 ) -> None:
-    """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict."""
-    from colure.analysis.findings.diagnosis import diagnoses
-    from colure.analysis.findings.self_check import room_of, self_check
-    from colure.model.files import file_hash
-    from colure.report.content import Source, compose
+    """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict.
+
+    Raises
+    ------
+    InputError
+        If report.toml or equipment.toml is not as it must be.
+    """
+    from colure.report.content import compose
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
     state = state_in(processed, run)
-    record, room = opened(run, state), room_of(processed, campaign.chamber)
-    document = compose(
-        Source(
-            plan=plan,
-            chamber=campaign.chamber,
-            device=campaign.device,
-            processed=processed,
-            figures=figures,
-            record_attrs=dict(record.attrs),
-            record_file=run.record.name,
-            record_sha256=file_hash(run.record),
-            demo=campaign.chamber.analyzer.resource == "twin",
-            diagnoses=diagnoses(
-                record,
-                processed,
-                campaign.chamber,
-                campaign.device,
-                reference_of(campaign, processed.frequency_hz),
-            ),
-            room=room,
-            levels=_principal_levels(processed),
-            cuts=_cuts(processed),
-            findings=self_check(processed, campaign.chamber, campaign.device.slant_deg, room=room, figures=figures),
-            face=_face(processed, campaign.device),
-            judged=None if judged is None else verdicts_for_report(judged),
-            states=_power_of_states(campaign, run, processed),
-            identity={"run": run.path.name, **identity_of(run).said},
-        )
-    )
+    source = source_of(campaign, plan, run, processed, figures, judged)
+    try:
+        document = compose(source)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
     page = render_html(document)
     for target in addresses(run, run.report_html, state):
         target.write_text(page, encoding="utf-8")
@@ -87,6 +108,27 @@ def write_report(
     render_pdf(document, printed[0])
     for target in printed[1:]:
         shutil.copyfile(printed[0], target)
+
+
+def _method(processed: Processed, campaign: Campaign) -> tuple[str, ...]:
+    """Return the catalogue's keys of how the results came about."""
+    from colure.model.files import history
+
+    steps = {entry["step"] for entry in history(processed.pattern)}
+    how = "method_transform" if "near-field to far-field" in steps else "method_plain"
+    return how, "method_gain" if campaign.chamber.reference.absolute else "method_relative"
+
+
+def _stops(record: xr.Dataset) -> tuple[str, ...]:
+    """Return when and why a run stopped on its way; a run that was finished ends with no reason of its own."""
+    from colure.model.files import history
+
+    stops = [one for entry in history(record) for one in entry["parameters"].get("stops", [])]
+    return tuple(
+        f"{datetime.fromtimestamp(one['wall_time'], UTC):%Y-%m-%d %H:%M} UTC, {one['state']}: {one['reason']}"
+        for one in stops
+        if one["state"] != "done"
+    )
 
 
 def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -> dict[str, FloatArray]:
@@ -123,7 +165,7 @@ def _cuts(processed: Processed) -> PatternCuts:
 
     from colure.analysis.figures.cuts import FarField, cuts, find_beam, principal_cuts, tangent_at
     from colure.analysis.figures.lobes import side_lobes
-    from colure.report.content import PatternCuts
+    from colure.report.source import PatternCuts
 
     every, slant = processed.expansion.coefficients, processed.budget.slant
     seen = float(np.deg2rad(processed.sphere.region_deg))
@@ -154,3 +196,34 @@ def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, s
     figures = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
     judged = None if specification_file is None else judge(done, figures, load_specification(specification_file))
     write_report(campaign, plan, run, done, figures, judged)
+
+
+def sign_report(run: RunFolder, printed: Path, issue: int, *, key_file: Path, passphrase: bytes) -> Path:
+    """Sign a report's PDF beside it and return the signed file, which carries its issue in its name.
+
+    Raises
+    ------
+    InputError
+        If this issue is signed already, or the key cannot be used.
+    """
+    from colure.report.signing import sign_pdf
+
+    target = printed.with_name(f"{printed.stem}-issue-{issue}-signed.pdf")
+    require_unsigned(printed, issue)
+    sign_pdf(
+        printed,
+        target,
+        key_file=key_file,
+        passphrase=passphrase,
+        reason=f"Report of run {run.path.name}, issue {issue}",
+    )
+    return target
+
+
+def require_unsigned(printed: Path, issue: int) -> None:
+    """Raise `InputError` if this issue of a report is signed already: what changed afterwards needs a new issue."""
+    target = printed.with_name(f"{printed.stem}-issue-{issue}-signed.pdf")
+    if target.exists():
+        raise InputError(
+            [f"{target.name}: issue {issue} is signed already; set issue = {issue + 1} and changes in report.toml"]
+        )

@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from colure.analysis.verdict.verdicts import MaskView, Verdict
     from colure.app.services.pattern_object import FilePattern
     from colure.model.figure import Figure
-    from colure.model.specification import Mask
-    from colure.report.content import Verdicts
+    from colure.model.specification import Limit, Mask
+    from colure.report.source import Verdicts
 
 
 @dataclass(frozen=True)
@@ -111,12 +111,30 @@ def judge_opened(opened: FilePattern, name: str, figures: list[Figure], specific
 
 def verdicts_for_report(judged: Judged) -> Verdicts:
     """Return verdicts as the report shows them."""
-    from colure.report.content import Verdicts
+    from colure.report.source import Asked, Verdicts
 
     rule = {"simple": "simple acceptance", "guard-band": "guard band of the expanded uncertainty"}
+    specification = judged.specification
+    asked = [Asked(one.figure, _bounds(one, judged)) for one in specification.limits]
+    asked += [Asked("", one.name) for one in specification.masks]
     return Verdicts(
-        judged.specification.name, rule[judged.specification.decision], judged.outcome, judged.verdicts, judged.views
+        specification.name,
+        specification.document,
+        rule[specification.decision],
+        specification.decision,
+        judged.outcome,
+        judged.verdicts,
+        judged.views,
+        asked,
     )
+
+
+def _bounds(one: Limit, judged: Judged) -> str:
+    """Return the bounds of a limit in symbols, with its unit and band."""
+    unit = judged.verdicts[judged.specification.limits.index(one)].unit
+    found = [f"{sign} {x:g} {unit}" for sign, x in (("\u2265", one.at_least), ("\u2264", one.at_most)) if x is not None]
+    band = "" if one.band_ghz is None else f", {one.band_ghz[0]:g} \u2013 {one.band_ghz[1]:g} GHz"
+    return ", ".join(found) + band
 
 
 def _require_gain(specification: Specification, scale: str, name: str) -> None:

@@ -104,6 +104,10 @@ def require_record(run: RunFolder) -> None:
     raise InputError([f"run {run.path.name}: {what}; {there}"])
 
 
+#: Files beside a campaign that change no number: what the report says, and when equipment is due.
+NO_RESULT_DEPENDS_ON = ("report.toml", "equipment.toml")
+
+
 def campaign_digest(folder: Path, words: str) -> Any:
     """Return a running SHA-256 of the version, `words` and every file beside a campaign: what any of its results depends on."""
     from colure import __version__
@@ -111,7 +115,7 @@ def campaign_digest(folder: Path, words: str) -> Any:
 
     digest = hashlib.sha256(f"{__version__} {words}".encode())
     for path in sorted(folder.iterdir()):
-        if path.is_file() and not path.name.startswith("."):
+        if path.is_file() and not path.name.startswith(".") and path.name not in NO_RESULT_DEPENDS_ON:
             digest.update(f"\n{path.name} {file_hash(path)}".encode())
     return digest
 

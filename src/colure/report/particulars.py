@@ -1,0 +1,173 @@
+"""What ISO/IEC 17025:2017, 7.8.2.1, asks of every report, item by item; what nobody stated is printed as not stated."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from typing import TYPE_CHECKING
+
+from colure.model.equipment import Register
+from colure.model.report_settings import Interval, Party, ReportSettings
+from colure.report.document import Block, Logo, Paragraph, Section, Table
+from colure.report.texts import Texts
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+@dataclass(frozen=True)
+class Decision:
+    """The rule by which a specification was decided: `simple` or `guard-band`, and the specification's name."""
+
+    rule: str
+    name: str
+
+
+@dataclass(frozen=True)
+class Particulars:
+    """Who measured what for whom, when, how and with what.
+
+    run
+        Name of the run, and the beginning of its record's hash: what the report is known by if it has no number.
+    identity
+        What a person said of the run: operator, serial, customer, order, tag, note.
+    measured
+        First and last day of the measurement (UTC); None where the record holds no dates.
+    issued
+        Day of issue (UTC).
+    method
+        Keys of the catalogue's sentences on how the results came about.
+    register
+        Equipment; None where the campaign holds none.
+    """
+
+    settings: ReportSettings
+    run: str
+    record_sha256: str
+    identity: dict[str, str]
+    device: str
+    measured: tuple[date, date] | None
+    issued: date
+    method: tuple[str, ...]
+    register: Register | None = None
+    logo: Logo | None = None
+    say: Texts = field(default_factory=lambda: Texts.of("en"))
+
+    @property
+    def number(self) -> str:
+        """Unique number of the report."""
+        return self.settings.number or f"{self.run}-{self.record_sha256[:12]}"
+
+    @property
+    def footer(self) -> str:
+        """What stands at the foot of every page beside its number."""
+        return self.say("footer", number=self.number, issue=self.settings.issue)
+
+    @property
+    def ending(self) -> str:
+        """The line that ends the report."""
+        return self.say("end", number=self.number, issue=self.settings.issue)
+
+
+def particulars_sections(
+    one: Particulars, *, decision: Decision | None = None, not_included: Sequence[str] = ()
+) -> tuple[Section, ...]:
+    """Return the laboratory's particulars, the equipment, and the statements that every report makes.
+
+    decision
+        None where no specification was given.
+    not_included
+        Terms that the intervals do not hold.
+    """
+    return (
+        Section(one.say("particulars"), (Table(("", ""), _rows(one), wide=True, shares=(1.0, 3.0)),)),
+        Section(one.say("equipment"), _equipment(one)),
+        Section(one.say("statements"), tuple(Paragraph(text) for text in _statements(one, decision, not_included))),
+    )
+
+
+def _rows(one: Particulars) -> tuple[tuple[str, str], ...]:
+    say, told, said = one.say, one.settings, one.identity
+    customer = told.customer if told.customer.name else Party(
+        name=said.get("customer", ""), address=told.customer.address, contact=told.customer.contact
+    )  # fmt: skip
+    named = bool(told.laboratory.address)
+    rows = [
+        ("identification", say("issue", number=one.number, issue=told.issue)),
+        ("laboratory", _party(told.laboratory)),
+        ("location", told.location or (say("at_laboratory") if named else "")),
+        ("customer", _party(customer)),
+        ("order", said.get("order", "")),
+        ("device", one.device),
+        ("serial", said.get("serial", "")),
+        ("condition", told.condition),
+        ("received", _day(told.received)),
+        ("measured", _days(one)),
+        ("issued", _day(one.issued)),
+        ("run", ", ".join(x for x in (one.run, said.get("tag", ""), said.get("note", "")) if x)),
+        ("operator", said.get("operator", "")),
+        ("authorized", told.authorized_by),
+        ("method", "; ".join(x for x in (told.method, *(say(key) for key in one.method)) if x)),
+        ("sampling", told.sampling),
+        ("deviations", told.deviations),
+        ("external", told.external),
+        ("temperature", _range(told.temperature_c, "\u00b0C")),
+        ("humidity", _range(told.humidity_percent, "%")),
+    ]
+    shown = [(say(key), text or say("not_stated")) for key, text in rows]
+    if told.issue > 1:
+        shown.insert(1, (say("changes", before=told.issue - 1), told.changes))
+    return tuple(shown)
+
+
+def _party(one: Party) -> str:
+    return ", ".join(text for text in (one.name, one.address, one.contact) if text)
+
+
+def _day(day: date | None) -> str:
+    return "" if day is None else day.isoformat()
+
+
+def _days(one: Particulars) -> str:
+    if one.measured is None:
+        return ""
+    first, last = (day.isoformat() for day in one.measured)
+    return first if first == last else one.say("measured_from", first=first, last=last)
+
+
+def _range(found: Interval | None, unit: str) -> str:
+    return "" if found is None else f"{found.low:g} \u2013 {found.high:g} {unit}"
+
+
+def _equipment(one: Particulars) -> tuple[Block, ...]:
+    """Return every piece with its calibration; what was overdue at the measurement is marked."""
+    say = one.say
+    if one.register is None or not one.register.item:
+        return (Paragraph(say("no_equipment")),)
+    day = one.measured[1] if one.measured is not None else one.issued
+    unknown = say("not_stated")
+    rows = tuple(
+        (
+            f"{say('kind_' + piece.kind)}: {piece.name}",
+            piece.serial or unknown,
+            piece.certificate or piece.certificate_file or unknown,
+            piece.uncertainty or unknown,
+            _day(piece.calibrated) or unknown,
+            (_day(piece.due) or unknown) + (f" {say('overdue')}" if piece.due is not None and piece.due < day else ""),
+        )
+        for piece in one.register.item
+    )
+    header = (say("equipment"), say("serial"), say("certificate"), say("uncertainty"), say("calibrated"), say("due"))
+    return (Table(header, rows, wide=True, shares=(1.6, 1.0, 1.0, 1.1, 0.9, 1.0)),)
+
+
+def _statements(one: Particulars, decision: Decision | None, not_included: Sequence[str]) -> list[str]:
+    say = one.say
+    found = [say("only_item"), say("in_full"), say("coverage")]
+    if not_included:
+        found.append(say("not_included", terms=", ".join(say.term(one) for one in not_included)))
+    if decision is None:
+        return [*found, say("rule_none")]
+    key = "rule_guard_band" if decision.rule == "guard-band" else "rule_simple"
+    found.append(say(key, name=decision.name))
+    return [*found, say("risk_not_included")] if not_included else found

@@ -1,0 +1,452 @@
+"""The sections of a sphere's report; every number comes from elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from colure.model.files import history
+from colure.model.pattern import field_of
+from colure.report import charts, maps
+from colure.report.document import Block, Cell, Chart, Link, Paragraph, Ref, Section, Side, Table, anchor, chart
+from colure.report.terms import gain_source
+
+if TYPE_CHECKING:
+    from colure.analysis.figures.cuts import Cut
+    from colure.model.figure import Figure
+    from colure.model.plan import Plan
+    from colure.report.source import Source, Verdicts
+
+OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_elevation_deg", "beamwidth_e_deg",
+                  "beamwidth_h_deg", "side_lobe_e_db", "xpd_db")  # fmt: skip
+#: Figures that compare with the middle frequency, where they are zero by definition.
+ZERO_AT_MIDDLE = ("squint_deg", "phase_centre_wander_mm")
+#: Signs of the angles, in one sentence each.
+SIGNS = (
+    "Looking out of the device along its boresight: positive azimuth is to the left, positive elevation is up. "
+    "x points to the left, y up, z out of the device; phi counts from x towards y."
+)
+#: Side lobes below this are not listed.
+LEAST_LOBE_DB = -40.0
+#: Figures beside each other in one table.
+COLUMNS = 6
+
+
+def verdict_section(judged: Verdicts | None) -> tuple[Section, ...]:
+    """Return every requirement's verdict, and the cut nearest to each mask; nothing without a specification."""
+    if judged is None:
+        return ()
+    rows = tuple((one.requirement, one.outcome, one.text) for one in judged.rows)
+    table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {judged.rule}.", wide=True,
+                  shares=(1.2, 0.45, 1.7))  # fmt: skip
+    drawn = (
+        chart(
+            charts.mask_chart(one),
+            f"Mask {one.name}: the cut that comes nearest to it, plane {one.plane_deg:g} deg from E, {one.frequency_hz / 1e9:.3f} GHz, "
+            "with its 95 % interval.",
+        )
+        for one in judged.views
+    )
+    return (Section("Verdict", (table, *drawn)),)
+
+
+def where(plan: Plan) -> str:
+    """Say which part of the sphere was measured."""
+    return "the whole sphere" if plan.grid.whole else f"theta up to {plan.settings['region_deg']:g} deg"
+
+
+def set_up_section(source: Source) -> tuple[Section, ...]:
+    chamber, device, plan = source.chamber, source.device, source.plan
+    reach, level = plan.predicted["reach"], plan.predicted["level"]
+    geometry = chamber.positioner.geometry
+    rows = (
+        ("Positioner", f"{geometry.value}; direction under test d = {geometry.direction_formula}"),
+        ("Range length", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb is {reach['far_field_m']:.2f} m; {reach['verdict']}"),
+        ("Device", f"{device.size_mm[0]:g} x {device.size_mm[1]:g} x {device.size_mm[2]:g} mm, "
+                   f"centre at {', '.join(f'{x:g}' for x in device.offset_mm)} mm from the axes' intersection"),
+        ("Sphere about the device", f"radius {1e3 * reach['radius_m']:.1f} mm; order {plan.order}; step {plan.step_deg:g} deg"),
+        ("Polarization scheme", _scheme_words(plan.scheme)),
+        ("Probe", f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
+                  f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
+        ("Analyzer", f"{plan.settings['power_dbm']:g} dBm, {plan.settings['if_bandwidth_hz']:g} Hz; predicted signal-to-noise "
+                     f"{level['snr_peak_db']:.0f} dB at the peak"),
+        ("Reference", gain_source(chamber, source.processed.budget.chamber)),
+        ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
+    )  # fmt: skip
+    sketch = charts.range_sketch(chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names)
+    return (
+        Section(
+            "Set-up and plan",
+            (
+                Table(("", ""), rows, wide=True),
+                chart(sketch, "The range from above.", width_percent=92),
+                Paragraph(SIGNS),
+            ),
+        ),
+    )
+
+
+def _scheme_words(scheme: str) -> str:
+    if scheme == "one-pass":
+        return (
+            "one probe port along the device's polarization, turning against the roll axis: co-polar only, no transform"
+        )
+    if scheme == "two-pass":
+        return (
+            "one probe port that turns against the roll axis (chi = psi - phi), psi = 0 then 90 deg: "
+            "both Ludwig-3 components"
+        )
+    return "dual-polarized probe, both ports in one pass"
+
+
+def figures_section(figures: Sequence[Figure], frequency: float) -> Section:
+    """Return the table of figures of one frequency, and why some do not exist; those that are zero by definition are left out."""
+    here = [one for one in figures if one.name not in ZERO_AT_MIDDLE]
+    topics = list(dict.fromkeys(figure.topic for figure in here))
+    rows: list[tuple[Cell, ...]] = [
+        (_named(figure), figure.text() + sense_of(figure, here), figure.unit)
+        for topic in topics
+        for figure in here
+        if figure.topic == topic and not figure.reason
+    ]
+    why = tuple(Paragraph(text) for text in undefined_words(here))
+    return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), tuple(rows)), *why))
+
+
+def sense_of(figure: Figure, here: Sequence[Figure]) -> str:
+    """Return the sense of rotation beside an axial ratio, as the sign of the circularity and its interval tell it."""
+    found = [
+        one for one in here if one.name == "circularity" and not one.reason and one.frequency_hz == figure.frequency_hz
+    ]
+    if figure.name != "axial_ratio_db" or not found:
+        return ""
+    if found[0].lower > 0.0:
+        return ", right-hand (+)"
+    return ", left-hand (-)" if found[0].upper < 0.0 else ", sense undecided"
+
+
+def undefined_words(figures: Sequence[Figure]) -> list[str]:
+    """Return one sentence a reason: which figures do not exist, and why."""
+    told: dict[str, list[str]] = {}
+    for figure in figures:
+        if figure.reason and figure.label not in told.setdefault(figure.reason, []):
+            told[figure.reason].append(figure.label)
+    return [f"{'; '.join(labels)}: {reason}." for reason, labels in told.items()]
+
+
+def tables_over_frequency(
+    figures: Sequence[Figure], here: Sequence[Figure], wanted_ghz: Sequence[float] = ()
+) -> list[Block]:
+    """Return the figures named by `here` at every frequency, as many beside each other as a page holds.
+
+    wanted_ghz
+        Frequencies to list; all of them if it names none that was measured.
+    """
+    at = {(figure.name, figure.frequency_hz): figure for figure in figures}
+    every = sorted({one.frequency_hz for one in figures})
+    listed = [f for f in every if any(abs(f - 1e9 * one) < 0.5e6 for one in wanted_ghz)] or every
+    known = {one.name for one in figures if not one.reason}
+    chosen = [figure for figure in here if figure.name in known]
+    columns = -(-len(chosen) // max(1, -(-len(chosen) // COLUMNS))) if chosen else 1
+    blocks: list[Block] = []
+    for some in (chosen[i : i + columns] for i in range(0, len(chosen), columns)):
+        header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", anchor(one.name)) for one in some))
+        rows = tuple((f"{f / 1e9:.3f}", *(_short_text(at[one.name, f]) for one in some)) for f in listed)
+        blocks.append(Table(header, rows))
+    return blocks
+
+
+def _short_text(figure: Figure) -> str:
+    """Return value and uncertainty for a narrow column; why a figure does not exist is said elsewhere."""
+    return "undefined" if figure.reason else figure.text()
+
+
+def _named(figure: Figure) -> Ref:
+    """Return a figure's name, leading to its definition."""
+    return Ref(figure.label, anchor(figure.name))
+
+
+def cuts_section(source: Source) -> tuple[Section, ...]:
+    """Return the principal cuts at the middle frequency, as lines and as polar diagrams, and their side lobes."""
+    wanted, frequency = source.particulars.settings.planes, source.frequency
+    planes: dict[str, Cut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
+    gain = source.cuts.peak_dbi
+    return (
+        Section(
+            "Cuts",
+            (
+                chart(
+                    charts.cuts_rectangular(planes, gain, source.levels, source.particulars.say),
+                    f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, Ludwig-3 components. Bands are "
+                    "the 95 % intervals of the level at each angle; the common gain uncertainty is not included. "
+                    "Ludwig-3 components are not defined opposite to the boresight; nothing is drawn there.",
+                ),
+                chart(
+                    charts.cuts_polar(planes, gain),
+                    f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz.",
+                    width_percent=80,
+                ),
+                *side_lobe_tables({name: one for name, one in source.cuts.side_lobes.items() if name in wanted}),
+            ),
+        ),
+    )
+
+
+def side_lobe_tables(planes: dict[str, list[tuple[float, float]]]) -> tuple[Block, ...]:
+    """Return every side lobe of each plane down to `LEAST_LOBE_DB`, as angle and level."""
+    rows = []
+    for plane, every in planes.items():
+        found = [(angle, level) for angle, level in every if level > LEAST_LOBE_DB]
+        if found:
+            rows.append(
+                (f"{plane} plane", ", ".join(f"{level:.1f} dB at {angle:+.0f}\u00b0" for angle, level in found))
+            )
+    if not rows:
+        return ()
+    return (Table(("Side lobes", "radiation intensity, re the peak"), tuple(rows), wide=True),)
+
+
+def sphere_section(source: Source) -> tuple[Section, ...]:
+    """Return maps over direction cosines and over the sphere, the solid, and the coverage."""
+    centre, frequency = source.middle, source.frequency
+    pattern = source.processed.pattern
+    theta, phi = pattern["theta"].values, pattern["phi"].values
+    field = field_of(pattern)[centre]
+    gain = charts.PARTIAL_GAIN if source.processed.sphere.one_polarization else charts.TOTAL_GAIN
+    solid = chart(
+        charts.solid(theta, phi, field, gain=gain), f"The same as a solid, {frequency / 1e9:.3f} GHz.", dense=True
+    )
+    covered = _coverage_blocks(source, centre)
+    title = "The whole sphere" if source.plan.grid.whole else f"The sphere, {where(source.plan)}"
+    blocks: tuple[Block, ...] = (
+        *_front(source, centre, frequency),
+        chart(charts.sphere_map(theta, phi, field, gain=gain), f"{gain}, {frequency / 1e9:.3f} GHz.", dense=True),
+        Side((solid, *covered)),
+    )
+    return (Section(title, blocks),)
+
+
+def _front(source: Source, centre: int, frequency: float) -> tuple[Chart, ...]:
+    sphere = source.processed.sphere
+    if sphere.one_polarization:
+        return ()
+    reach = float(np.sin(np.deg2rad(min(sphere.region_deg, 90.0))))
+    figure = maps.front_maps(
+        source.processed.expansion.coefficients[centre], slant=source.processed.budget.slant, reach=reach
+    )
+    words = (
+        f"Over direction cosines u = sin \u03b8 cos \u03c6, v = sin \u03b8 sin \u03c6 of the front half, {frequency / 1e9:.3f} GHz; the axial "
+        "ratio is drawn where the level is within 20 dB of the peak."
+    )
+    return (chart(figure, words, dense=True),)
+
+
+def _coverage_blocks(source: Source, centre: int) -> tuple[Chart, ...]:
+    if not source.plan.grid.whole or source.processed.sphere.one_polarization:
+        return ()
+    pattern = source.processed.pattern
+    power = np.sum(np.abs(field_of(pattern)[centre]) ** 2, axis=0)
+    theta, words = (
+        np.deg2rad(pattern["theta"].values),
+        "CDF of total gain over solid angle; the dotted line is the 50th percentile",
+    )
+    if source.states:
+        best = np.max(np.stack(list(source.states.values())), axis=0)
+        figure = maps.coverage_curve(source.states, theta, best)
+        return (chart(figure, f"Spherical coverage of {len(source.states)} states and of the best of all: {words}."),)
+    return (chart(maps.coverage_curve({"device": power}, theta, None), f"Spherical coverage: {words}."),)
+
+
+def face_section(source: Source) -> tuple[Section, ...]:
+    """Return the excitation of the device's elements; nothing where the scan cannot tell."""
+    face, frequency = source.face, source.frequency
+    if face is None:
+        return ()
+    rows = tuple(
+        (f"row {s.row}, column {s.column}", s.verdict, f"{s.relative_level_db:.1f} dB", f"{s.phase_error_deg:+.0f} deg")
+        for s in face.suspects
+    )
+    found: Block = Paragraph("No element stands out from a smooth illumination.")
+    if rows:
+        found = Table(("Element (from 0)", "Verdict", "level", "phase"), rows, caption="Against a smooth illumination.")
+    return (
+        Section(
+            "Excitation of the elements",
+            (
+                chart(
+                    charts.face_picture(face),
+                    f"Excitation of every element at {frequency / 1e9:.3f} GHz, fitted to the far field. "
+                    "Rings mark elements that stand out; an element in the floor shows no phase.",
+                    dense=True,
+                ),
+                found,
+                Paragraph(
+                    f"One excitation per element is fitted to the far field at every frequency. Residual of the fit: "
+                    f"{face.residual_db:.0f} dB rms. Elements below {face.floor_db:.0f} dB cannot be told from an element that does not radiate."
+                ),
+            ),
+        ),
+    )
+
+
+def frequency_section(source: Source) -> tuple[Section, ...]:
+    """Return figures and cuts over frequency; nothing where one frequency was measured."""
+    if source.processed.frequency_hz.size < 2:
+        return ()
+    groups = []
+    for name in OVER_FREQUENCY:
+        found = [figure for figure in source.figures if figure.name == name and not figure.reason]
+        if found:
+            groups.append((found[0].label, found))
+    falls = tuple(
+        chart(
+            maps.waterfall(found, source.processed.frequency_hz, plane),
+            f"Co-polar {plane}-plane cut over frequency, each relative to its own peak.",
+            dense=True,
+        )
+        for plane, found in source.cuts.band.items()
+        if plane in source.particulars.settings.planes
+    )
+    drawn = (
+        (chart(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals."),)
+        if groups
+        else ()
+    )
+    return (
+        Section(
+            "Over frequency",
+            (
+                *drawn,
+                Side(falls),
+                *tables_over_frequency(source.figures, source.here, source.particulars.settings.frequencies_ghz),
+            ),
+        ),
+    )
+
+
+def findings_section(source: Source) -> tuple[Section, ...]:
+    """Return what the self-consistency checks found, largest effect first."""
+    rows = tuple(
+        (f"{one.topic}, {one.level_db:.0f} dB" if one.has_level else one.topic, f"{one.text}.")
+        for one in source.findings
+    )
+    return (
+        Section(
+            "Self-consistency checks",
+            (
+                Paragraph(
+                    "Every slice passes the boresight, and the boresight check is repeated during the run. A device also radiates "
+                    "fewer modes than the scan resolves. These redundant readings show how well the data agree. "
+                    "Levels are fields relative to the peak, after correction."
+                ),
+                Table(("Check", "Finding"), rows, wide=True, shares=(1.0, 4.0)),
+            ),
+        ),
+    )
+
+
+def drift_section(source: Source) -> tuple[Section, ...]:
+    """Return the drift of the boresight check (tie points) and what its correction leaves."""
+    drift = source.processed.drift
+    jumps = "" if not drift.jumps else f" {len(drift.jumps)} jumps were found; they were not smoothed over."
+    return (
+        Section(
+            "Drift",
+            (
+                chart(
+                    charts.drift_record(drift, source.processed.frequency_hz),
+                    "Tie points over the run.",
+                    width_percent=80,
+                ),
+                Paragraph(
+                    f"{drift.time_s.size} tie points. Each is predicted by its neighbours within {100 * drift.residual:.2f} % "
+                    f"in amplitude (rms). After correction {100 * drift.between:.2f} % remain; the budget holds them.{jumps}"
+                ),
+            ),
+        ),
+    )
+
+
+def measured_section(source: Source) -> tuple[Section, ...]:
+    """Return what was measured of what was planned, and what the pattern rests on."""
+    points, found, drift = source.plan.predicted["points"], source.processed.completeness, source.processed.drift
+    rows: list[tuple[Cell, ...]] = [("Planned", f"{points['scan']} scan points over {where(source.plan)}, {points['tie']} tie points, "
+                                     f"{points['reference']} reference sweeps")]  # fmt: skip
+    if found is None:
+        rows.append(("Measured", "not known: the pattern does not come from a record of this program"))
+    else:
+        rows.append(("State", "complete" if found.whole else "INCOMPLETE"))
+        rows += [
+            (f"Pass {number}", f"{one} of {planned} points")
+            for number, (one, planned) in enumerate(zip(found.measured, found.planned, strict=True), 1)
+        ]
+        used = f"{found.slices_used} of {found.slices_planned}" + (", evenly spaced" if found.thinned else "")
+        rows.append(("Slices used", used if found.slices_used else "single points, no slices"))
+        rows.append(
+            (
+                "Flagged points",
+                f"{found.flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed",
+            )
+        )
+    rows.append(("Tie points used", f"{drift.time_s.size}; noise of one {100 * drift.noise:.2g} %"))
+    weak = [one for one in source.findings if one.topic == "ties"]
+    rows += [("Ties", f"{one.text}.") for one in weak]
+    rows.append(("Left out", _left_out(source)))
+    rows += [("Stopped", text) for text in source.stops]
+    return (Section("What was measured", (Table(("", ""), tuple(rows), wide=True, shares=(1.0, 4.0)),)),)
+
+
+def _left_out(source: Source) -> str:
+    """Say which directions and which figures the report does not hold."""
+    region = source.processed.sphere.region_deg
+    where = "no direction" if source.plan.grid.whole else f"directions beyond theta = {region:g} deg"
+    what = (
+        ", both polarizations measured" if not source.processed.sphere.one_polarization else "; the other polarization"
+    )
+    lost = len({one.name for one in source.figures if one.reason and one.frequency_hz == source.frequency})
+    return f"{where}{what}; {lost} figures are undefined, for the reasons given below the figures"
+
+
+def trace_section(source: Source) -> tuple[Section, ...]:
+    """Return every processing step with its parameters, and the files with their hashes."""
+    steps = steps_of(history(source.processed.pattern))
+    return (
+        Section(
+            "Traceability to the raw data",
+            (
+                Table(("Step", "Parameters"), steps, wide=True),
+                Link("Record", source.record_file, f"SHA-256 {source.record_sha256}"),
+                Link(
+                    "Journal", "journal.sqlite", f"root hash {source.record_attrs.get('journal_root_hash', 'unknown')}"
+                ),
+                Link("Pattern", "pattern.nc", "netCDF-4, e_theta and e_phi on a 1 deg grid"),
+                Paragraph(f"Plan hash {source.plan.hash}"),
+            ),
+        ),
+    )
+
+
+def steps_of(made: list[dict[str, Any]]) -> tuple[tuple[str, str], ...]:
+    """Return every step of a history with its parameters."""
+    return tuple(
+        (
+            entry["step"],
+            ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "identity")),
+        )
+        for entry in made
+    )
+
+
+def _short(value: Any) -> str:
+    text = f"{value:.6g}" if isinstance(value, float) else str(value)
+    return text if len(text) <= 90 else text[:87] + "..."
+
+
+def definitions_section(here: Sequence[Figure]) -> Section:
+    """Return what every figure means, with its source."""
+    rows = tuple((one.label, one.definition, one.source) for one in here)
+    anchors = tuple(anchor(one.name) for one in here)
+    table = Table(("Figure", "Meaning", "Source"), rows, wide=True, anchors=anchors, shares=(1.2, 3.2, 1.3))
+    return Section("Definitions", (table,))

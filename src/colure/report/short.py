@@ -1,0 +1,128 @@
+"""The short report: two pages, in the language that report.toml names."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.model.figure import LOOK, NOT_TO_BE_USED, Figure, format_value
+from colure.report import charts
+from colure.report.document import Document, Paragraph, Section, Table, chart
+from colure.report.particulars import particulars_sections
+
+if TYPE_CHECKING:
+    from colure.analysis.figures.cuts import Cut
+    from colure.report.source import Source
+    from colure.report.texts import Texts
+
+#: Figures of a short report that report.toml does not choose, in their order; those that exist are shown.
+USUAL = ("gain_dbi", "directivity_dbi", "efficiency_db", "beam_azimuth_deg", "beam_elevation_deg", "beamwidth_e_deg", "beamwidth_h_deg",
+         "side_lobe_e_db", "side_lobe_h_db", "side_lobe_highest_db", "front_to_back_db", "xpd_db", "axial_ratio_db", "eirp_dbm",
+         "trp_dbm")  # fmt: skip
+
+
+def compose_short(source: Source, not_included: tuple[str, ...]) -> Document:
+    """Return the short report of a sphere.
+
+    Raises
+    ------
+    ValueError
+        If report.toml names a figure whose label the catalogue lacks in its language.
+    """
+    one, say = source.particulars, source.particulars.say
+    f = source.processed.frequency_hz / 1e9
+    band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
+    first, equipment, statements = particulars_sections(one, decision=source.decision, not_included=not_included)
+    return Document(
+        title=f"{say('title')}: {source.device.name}",
+        subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
+        answer=(_completeness(source),),
+        sections=(first, equipment, statements, *_verdict(source), _results(source), _cuts(source)),
+        footer=one.footer,
+        page_words=say("page_of", page="{page}", pages="{pages}"),
+        ending=one.ending,
+        language=one.settings.language,
+        logo=one.logo,
+    )
+
+
+def _completeness(source: Source) -> str:
+    found, say = source.processed.completeness, source.particulars.say
+    if found is None:
+        return say("completeness_unknown")
+    if found.whole:
+        return say("completeness_whole", points=sum(found.planned))
+    return say("completeness_part", measured=sum(found.measured), planned=sum(found.planned))
+
+
+def _results(source: Source) -> Section:
+    """Return the chosen figures at the middle frequency; undefined ones say so."""
+    say, settings = source.particulars.say, source.particulars.settings
+    by_name = {one.name: one for one in source.figures if one.frequency_hz == source.frequency}
+    names = settings.figures or tuple(name for name in USUAL if name in by_name and not by_name[name].reason)
+    if settings.language != "en":
+        unknown = [name for name in settings.figures if not say.knows(name)]
+        if unknown:
+            raise ValueError(
+                f"report.toml: figures: {', '.join(unknown)}: no label in language {settings.language!r}; leave out, or use 'en'"
+            )
+    rows = tuple(
+        (say.label(name, by_name[name].label), value_text(by_name[name], say), by_name[name].unit) for name in names
+    )
+    header = (say("figure"), f"{source.frequency / 1e9:.3f} GHz", say("unit"))
+    table = Table(header, rows, shares=(2.6, 2.2, 0.4))
+    return Section(say("results"), (table,))
+
+
+def value_text(one: Figure, say: Texts) -> str:
+    """Return a figure's value and interval, with every word in the catalogue's language."""
+    if one.reason:
+        return say("undefined")
+    value = format_value(one.value, one.expanded_uncertainty)
+    up, down = one.upper - one.value, one.value - one.lower
+    if not np.isfinite(up) and not np.isfinite(down):
+        text = f"{value} ({say('no_interval')})"
+    elif not np.isfinite(up):
+        text = f"{value} ({say('at_least', value=format_value(one.lower, down))})"
+    elif not np.isfinite(down):
+        text = f"{value} ({say('at_most', value=format_value(one.upper, up))})"
+    else:
+        text = f"{value} {one.interval_text()}"
+    flag = {LOOK: "look", NOT_TO_BE_USED: "not_to_be_used"}.get(one.use)
+    return text if flag is None else f"{text} ({say(flag)})"
+
+
+def _verdict(source: Source) -> tuple[Section, ...]:
+    if source.judged is None:
+        return ()
+    say, judged = source.particulars.say, source.judged
+    labels = {one.name: one.label for one in source.figures}
+    rows = []
+    for asked, one in zip(judged.asked, judged.rows, strict=True):
+        requirement = (
+            f"{say.label(asked.figure, labels.get(asked.figure, asked.figure))} {asked.bounds}"
+            if asked.figure
+            else asked.bounds
+        )
+        margin = "" if not np.isfinite(one.margin) else f"{one.margin:+.2f} {one.unit}"
+        rows.append((requirement, say(one.outcome.replace(" ", "_")), margin))
+    outcome = say(judged.outcome.replace(" ", "_"))
+    table = Table((say("requirement"), say("verdict"), say("margin")), tuple(rows), wide=True, shares=(2.6, 1.0, 1.0))
+    return (Section(f"{say('verdict')}: {outcome}", (table,)),)
+
+
+def _cuts(source: Source) -> Section:
+    say, wanted = source.particulars.say, source.particulars.settings.planes
+    planes: dict[str, Cut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
+    drawn = charts.cuts_rectangular(planes, source.cuts.peak_dbi, source.levels, say)
+    title = say("cuts", frequency=f"{source.frequency / 1e9:.3f}")
+    return Section(title, (chart(drawn, say("chart_caption"), width_percent=72), *_undefined(source)))
+
+
+def _undefined(source: Source) -> tuple[Paragraph, ...]:
+    """Return what the data say against the figures, where it is a sentence of the program's own language."""
+    if source.particulars.settings.language != "en":
+        return ()
+    told = dict.fromkeys(words for one in source.figures for words in one.cautions)
+    return tuple(Paragraph(f"{words[0].upper()}{words[1:]}.") for words in told)

@@ -1,0 +1,136 @@
+"""Everything that the report of a sphere shows: a processed run and what was read from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from colure.report.particulars import Decision
+
+if TYPE_CHECKING:
+    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.face import Face
+    from colure.analysis.findings.diagnosis import Diagnosis
+    from colure.analysis.findings.finding import Finding
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.stray.echo_map import EchoMap
+    from colure.analysis.uncertainty.level_cuts import LevelCut
+    from colure.analysis.verdict.verdicts import MaskView, Verdict
+    from colure.geometry.conventions import FloatArray
+    from colure.model.chamber import Chamber
+    from colure.model.device import Device
+    from colure.model.figure import Figure
+    from colure.model.plan import Plan
+    from colure.report.particulars import Particulars
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One requirement without words: the figure's name (empty for a mask) and its bounds, or the mask's name."""
+
+    figure: str
+    bounds: str
+
+
+@dataclass(frozen=True)
+class Verdicts:
+    """A specification's verdicts: name, document, rule in words and by its name in the file, outcome of all together.
+
+    asked
+        What every row asks for, without words.
+    """
+
+    name: str
+    document: str
+    rule: str
+    decision: str
+    outcome: str
+    rows: list[Verdict]
+    views: list[MaskView]
+    asked: list[Asked]
+
+    @property
+    def sentence(self) -> str:
+        """The outcome in one sentence."""
+        passed = sum(one.outcome == "pass" for one in self.rows)
+        return f"Against {self.name}: {self.outcome.upper()}; {passed} of {len(self.rows)} requirements pass ({self.rule})."
+
+
+@dataclass(frozen=True)
+class PatternCuts:
+    """Cuts through the peak in the principal planes, by plane.
+
+    middle, peak_dbi
+        At mid-band, and the peak's gain there.
+    side_lobes
+        (angle in degrees, radiation intensity re the peak in dB) of those of `middle`.
+    band
+        One at every frequency, for the picture over the band; empty where one frequency was measured.
+    """
+
+    middle: dict[str, Cut]
+    peak_dbi: float
+    side_lobes: dict[str, list[tuple[float, float]]]
+    band: dict[str, list[Cut]]
+
+
+@dataclass(frozen=True)
+class Source:
+    """Everything the report shows.
+
+    findings
+        What the data say of themselves, in the order in which they are listed.
+    face
+        Excitation of the device's elements at mid-band; None where the scan cannot tell.
+    states
+        Total gain (theta, phi) at mid-band of every device state, on the processed pattern's grid; empty if there is one.
+    particulars
+        Who measured what for whom, when and with what.
+    stops
+        Why the run stopped on the way, in the words of its journal.
+    """
+
+    plan: Plan
+    chamber: Chamber
+    device: Device
+    processed: Processed
+    figures: list[Figure]
+    record_attrs: dict[str, Any]
+    record_file: str
+    record_sha256: str
+    demo: bool
+    diagnoses: list[Diagnosis]
+    room: EchoMap | None
+    levels: dict[str, LevelCut]
+    cuts: PatternCuts
+    findings: list[Finding]
+    face: Face | None
+    particulars: Particulars
+    judged: Verdicts | None = None
+    states: dict[str, FloatArray] = field(default_factory=dict)
+    stops: tuple[str, ...] = ()
+
+    @property
+    def decision(self) -> Decision | None:
+        """The rule by which a specification was decided; None where there was none."""
+        if self.judged is None:
+            return None
+        one = self.judged
+        return Decision(one.decision, f"{one.name} ({one.document})" if one.document else one.name)
+
+    @property
+    def middle(self) -> int:
+        """Index of the middle frequency, of which most sections speak."""
+        return int(self.processed.frequency_hz.size // 2)
+
+    @property
+    def frequency(self) -> float:
+        """The middle frequency in Hz."""
+        return float(self.processed.frequency_hz[self.middle])
+
+    @property
+    def here(self) -> list[Figure]:
+        """Figures of the middle frequency; those that report.toml names, if it names any."""
+        wanted = self.particulars.settings.figures
+        found = [one for one in self.figures if one.frequency_hz == self.frequency]
+        return [one for one in found if one.name in wanted] if wanted else found
