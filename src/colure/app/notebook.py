@@ -196,13 +196,13 @@ class Run:
         """Read every figure with its interval; a power-only run gives the power figures."""
         return Figures(services.read_figures(self.campaign, self.files, state=state))
 
-    def findings(self) -> list[Finding]:
+    def findings(self, *, state: str | None = None) -> list[Finding]:
         """Return what the data say of themselves, largest effect first."""
-        return services.findings(self.campaign, self.files)
+        return services.findings(self.campaign, self.files, state=state)
 
-    def effects(self) -> Effects:
+    def effects(self, *, state: str | None = None) -> Effects:
         """Return what every step of the recipe does to every figure."""
-        return services.effects(self.campaign, self.files)
+        return services.effects(self.campaign, self.files, state=state)
 
     def verdict(self, specification: str | Path, *, state: str | None = None) -> Judged:
         """Hold the run, or one of its device states, against a specification file."""
@@ -210,25 +210,28 @@ class Run:
 
         return judge_run(self.campaign, self.files, Path(specification), state=state)
 
-    def compare(self, other: Path | Run, *, freedom: Freedom | None = None) -> Compared:
+    def compare(self, other: Path | Run, *, freedom: Freedom | None = None, state: str | None = None) -> Compared:
         """Compare with a simulated or earlier pattern file, or another run, as they stand or matched.
 
         freedom
             What may be matched first; nothing but the phase of every frequency if None.
+        state
+            Of a device that has several; the same one of the other run.
         """
         from colure.analysis.compare.match import AS_THEY_STAND
         from colure.app.services.comparing import compare_run
 
         what = other.files if isinstance(other, Run) else other
-        return compare_run(self.campaign, self.files, what, freedom=AS_THEY_STAND if freedom is None else freedom)
+        chosen = AS_THEY_STAND if freedom is None else freedom
+        return compare_run(self.campaign, self.files, what, freedom=chosen, state=state)
 
-    def export(self, kind: str, target: str | Path) -> str:
+    def export(self, kind: str, target: str | Path, *, state: str | None = None) -> str:
         """Write csv, netcdf, nsma, touchstone, matlab or figures; nothing is overwritten."""
         from colure.app.services.exporting import ENDINGS, export
 
         if kind not in ENDINGS:
             raise InputError([f"kind = {kind!r}: must be one of {', '.join(ENDINGS)}"])
-        return export(self.campaign, self.files, kind, Path(target))
+        return export(self.campaign, self.files, kind, Path(target), state=state)
 
     def report(self, *, specification: str | Path | None = None, state: str | None = None) -> Path:
         """Write report.html and report.pdf; returns where the page lies."""

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 @click.argument("source", type=click.Path(path_type=Path))
 @click.argument("other", type=str)
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@click.option("--other-state", default=None, help="State of the other run; the one of the same name by default.")
 @click.option(
     "--match", "matched", default="", help="What is matched before the difference is formed: any of frame,origin,level."
 )
@@ -33,6 +35,8 @@ def compare(
     source: Path,
     other: str,
     run_name: str,
+    state: str | None,
+    other_state: str | None,
     matched: str,
     other_uncertainty_db: float,
     plot: Path | None,
@@ -52,6 +56,7 @@ def compare(
     Examples:
       colure compare my-campaign simulated.csv --run first --other-uncertainty-db 0.2
       colure compare my-campaign second --run first --plot change.pdf
+      colure compare my-beams second --state left
       colure compare far.nc simulated.csv --other-uncertainty-db 0.2
     """
     from colure.analysis.compare.match import Freedom
@@ -69,6 +74,7 @@ def compare(
     require_chart_target(plot)
     freedom = Freedom("frame" in words, "origin" in words, "level" in words)
     path = Path(other)
+    _require_states(source, path, state, other_state)
     if is_file(source):
         if not is_file(path):
             raise InputError([f"{other}: must be a far-field file (.nc or .csv), because {source.name} is one"])
@@ -76,11 +82,13 @@ def compare(
     else:
         target = path if is_file(path) else run_folder(source, other)
         if isinstance(target, RunFolder) and is_cuts(run_folder(source, run_name)):
+            if state is not None or other_state is not None:
+                raise InputError(["--state: runs of cuts are compared in their first state; leave --state out"])
             _compare_cuts(source, run_name, target, plot, as_json=as_json)
             return
         found = compare_run(
             Campaign.load(source), run_folder(source, run_name), target, freedom=freedom,
-            other_uncertainty_db=other_uncertainty_db,
+            other_uncertainty_db=other_uncertainty_db, state=state, other_state=other_state,
         )  # fmt: skip
     if difference is not None:
         save_difference(found, difference)
@@ -99,6 +107,16 @@ def compare(
     else:
         screens.show_compared(found)
     sys.exit(0 if found.agrees else 1)
+
+
+def _require_states(source: Path, other: Path, state: str | None, other_state: str | None) -> None:
+    """Raise `InputError` if a state is asked for of a file."""
+    from colure.app.services.pattern_files import is_file
+    from colure.errors import InputError
+
+    for option, name, path in (("--state", state, source), ("--other-state", other_state, other)):
+        if name is not None and is_file(path):
+            raise InputError([f"{option} = {name!r}: {path.name} holds one state; leave {option} out"])
 
 
 def _compare_cuts(source: Path, run_name: str, other: RunFolder, plot: Path | None, *, as_json: bool) -> None:
@@ -139,12 +157,15 @@ def _plain(row: FigureRow) -> dict[str, object]:
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path))
 @click.argument("runs", nargs=-1, required=True)
+@click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--golden", default=None, help="Run of the golden unit; the first one by default.")
 @click.option(
     "--plot", type=click.Path(path_type=Path), help="Draw E_n of every figure to this file (.svg, .pdf or .png)."
 )
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
-def series(folder: Path, runs: tuple[str, ...], golden: str | None, plot: Path | None, as_json: bool) -> None:
+def series(
+    folder: Path, runs: tuple[str, ...], state: str | None, golden: str | None, plot: Path | None, as_json: bool
+) -> None:
     """Compare many devices: spread and trend of every figure at mid-band, and each against a golden unit.
 
     RUNS are evaluated runs of the campaign, in the order they were measured.
@@ -157,7 +178,7 @@ def series(folder: Path, runs: tuple[str, ...], golden: str | None, plot: Path |
     from colure.app.terminal import screens
 
     require_chart_target(plot)
-    rows = over_devices(folder, list(runs), golden or runs[0])
+    rows = over_devices(folder, list(runs), golden or runs[0], state=state)
     if plot is not None and rows:
         from colure.report.comparison_charts import series_chart
 

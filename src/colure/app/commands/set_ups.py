@@ -14,9 +14,12 @@ from colure.model.strict_json import json_text
 @click.argument("other", type=click.Path(path_type=Path))
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run in FOLDER.")
 @click.option("--other-run", default="first", show_default=True, help="Name of the run in OTHER.")
+@click.option("--state", default=None, help="State of a device that has several, in both; the first by default.")
 @click.option("--mean", "target", type=click.Path(path_type=Path), help="Write the mean pattern to this file (.nc).")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of sentences.")
-def set_ups(folder: Path, other: Path, run_name: str, other_run: str, target: Path | None, as_json: bool) -> None:
+def set_ups(
+    folder: Path, other: Path, run_name: str, other_run: str, state: str | None, target: Path | None, as_json: bool
+) -> None:
     """Compare a device measured in two set-ups: what moved, and how strong the room's stray signals are.
 
     FOLDER and OTHER are campaigns, each with its own chamber.toml: another range length, or positioner
@@ -34,5 +37,6 @@ def set_ups(folder: Path, other: Path, run_name: str, other_run: str, target: Pa
         (Campaign.load(folder), run_folder(folder, run_name)),
         (Campaign.load(other), run_folder(other, other_run)),
         target,
+        state=state,
     )
     click.echo(json_text(found.numbers) if as_json else "\n".join(found.sentences))

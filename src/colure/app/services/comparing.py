@@ -37,8 +37,12 @@ class SetUps:
     numbers: dict[str, object]
 
 
-def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], target: Path | None) -> SetUps:
+def compare_set_ups(
+    one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], target: Path | None, *, state: str | None = None
+) -> SetUps:
     """Hold two runs of one device in different set-ups against each other; write the mean pattern to `target`.
+
+    Of a device with several states, the same state of both; the first one's first by default.
 
     Raises
     ------
@@ -52,7 +56,8 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
 
     if target is not None:
         require_free(target)
-    first, second = (processing.process(campaign, run) for campaign, run in (one, other))
+    first = processing.process(*one, state=state)
+    second = processing.process(*other, state=processing.state_beside(one[1], state, other[1]))
     region = float(np.deg2rad(min(first.sphere.region_deg, second.sphere.region_deg)))
     try:
         found = compare(first.expansion, second.expansion, region=region)
@@ -157,26 +162,35 @@ class Compared:
 
 
 def compare_run(
-    campaign: Campaign, run: RunFolder, other: Path | RunFolder, *, freedom: Freedom, other_uncertainty_db: float = 0.0
+    campaign: Campaign,
+    run: RunFolder,
+    other: Path | RunFolder,
+    *,
+    freedom: Freedom,
+    other_uncertainty_db: float = 0.0,
+    state: str | None = None,
+    other_state: str | None = None,
 ) -> Compared:
     """Hold a run against another run of the campaign, or against a pattern file (.nc, or tidy far-field .csv).
 
-    Figures are read from both as they are, before anything is matched: what matching took out shows in them.
+    Figures are read from both as they are, before anything is matched: what matching took out shows in them. Another run's
+    state is `other_state`, by default the one of the same name.
 
     Raises
     ------
     InputError
-        If the other pattern cannot be read, or lacks the run's band.
+        If the other pattern cannot be read, or lacks the run's band or state.
     """
     from colure.analysis.compare.match import levels_of, match, normalized_error
     from colure.analysis.uncertainty.budget import figures_with_budget
 
-    done = processing.process(campaign, run)
+    done = processing.process(campaign, run, state=state)
     own = figures_with_budget(done.budget)
     figures = done.budget.figures
     budget_of_second: Inputs | None = None
     if isinstance(other, RunFolder):
-        second = processing.process(campaign, other)
+        named = processing.state_beside(run, state, other, other_state)
+        second = processing.process(campaign, other, state=named)
         budget_of_second = second.budget
         expansion, region = second.expansion, float(np.deg2rad(second.sphere.region_deg))
         theirs = {
@@ -353,8 +367,10 @@ class SeriesRow:
     e_n: list[float]
 
 
-def series(campaign_folder: Path, names: list[str], golden: str) -> list[SeriesRow]:
+def series(campaign_folder: Path, names: list[str], golden: str, *, state: str | None = None) -> list[SeriesRow]:
     """Return every figure over several evaluated runs, at their middle frequency, against a golden unit's run.
+
+    Of a device with several states, the state of that name in every run; the golden run's first by default.
 
     Raises
     ------
@@ -368,10 +384,12 @@ def series(campaign_folder: Path, names: list[str], golden: str) -> list[SeriesR
     if golden not in names:
         raise InputError([f"--golden = {golden!r}: must be one of {', '.join(names)}"])
     tables = []
+    reference_run = folders.run_folder(campaign_folder, golden)
     for name in names:
-        path = folders.run_folder(campaign_folder, name).figures
+        run = folders.run_folder(campaign_folder, name)
+        path = _figures_of(run, processing.state_beside(reference_run, state, run))
         if not path.is_file():
-            raise InputError([f"run {name}: has no figures.json; run colure evaluate first"])
+            raise InputError([f"run {name}: has no {path.name}; run colure evaluate first"])
         tables.append(json.loads(path.read_text(encoding="utf-8")))
     frequencies = sorted({row["frequency_hz"] for row in tables[0]})
     middle = frequencies[len(frequencies) // 2]
@@ -394,6 +412,15 @@ def series(campaign_folder: Path, names: list[str], golden: str) -> list[SeriesR
         rows.append(SeriesRow(name, found[0]["label"], found[0]["unit"], middle, values, expanded, float(np.mean(values)),
                               spread, trend, trend_expanded, e_n))  # fmt: skip
     return rows
+
+
+def _figures_of(run: RunFolder, state: str | None) -> Path:
+    """Return where the figures of a run's state lie; raises `InputError` if there is no such state."""
+    if state is None:
+        return run.figures
+    if state not in (names := processing.states_of(run)):
+        raise InputError([f"--state = {state!r}: run {run.path.name} holds {', '.join(names) or 'one state only'}"])
+    return run.of_state(run.figures, state)
 
 
 def _trend(values: list[float]) -> tuple[float, float]:

@@ -97,6 +97,25 @@ def state_in(processed: Processed, run: RunFolder) -> str | None:
     return name if name in states_of(run) else None
 
 
+def state_beside(run: RunFolder, state: str | None, other: RunFolder, other_state: str | None = None) -> str | None:
+    """Return which state of `other` is held against a state of `run`: the one that is named, else the one of the same name.
+
+    None where `other` has one state only.
+
+    Raises
+    ------
+    InputError
+        If `other` has several states and none of that name.
+    """
+    names = states_of(other)
+    if other_state is not None or not names:
+        return other_state
+    own = state or next(iter(states_of(run)), None)
+    if own is None or own in names:
+        return own
+    raise InputError([f"run {other.path.name}: holds no state {own!r}; must be one of {', '.join(names)}"])
+
+
 def addresses(run: RunFolder, file: Path, state: str | None) -> list[Path]:
     """Return where a result of a state is written: under the state's name, and the first state's also under the plain one.
 

@@ -155,6 +155,13 @@ def _number(value: float) -> float | None:
     return value if np.isfinite(value) else None
 
 
+def beside(folder: Path, run_name: str, state: str | None, other: str) -> str | None:
+    """Return the state of another run that is shown beside a state of this one: the one of the same name."""
+    from colure.app.services.processing import state_beside
+
+    return state_beside(run_folder(folder, run_name), state, run_folder(folder, other))
+
+
 def evaluated(folder: Path, run_name: str, state: str | None) -> int:
     """Read every figure with its interval and keep them beside the record; returns how many."""
     return len(services.evaluate(opened(folder, run_name, state), run_folder(folder, run_name)))
@@ -204,8 +211,7 @@ def difference(
     from colure.geometry.directions import theta_phi
     from colure.geometry.polarization import Basis, from_cartesian, to_basis
 
-    its_own = None if not services.states_of(run_folder(folder, other)) else state
-    one, two = opened(folder, run_name, state), opened(folder, other, its_own)
+    one, two = opened(folder, run_name, state), opened(folder, other, beside(folder, run_name, state, other))
     index = _index(one, frequency)
     region = float(np.deg2rad(min(one.sphere.region_deg, two.sphere.region_deg)))
     try:
