@@ -27,15 +27,10 @@ def about_axis(axis: str, angle: ArrayLike) -> FloatArray:
 
 
 def from_rotation_vector(vector: ArrayLike) -> FloatArray:
-    """Return the rotation matrix of a rotation vector (axis times angle, radians), shape (3, 3).
+    """Return the rotation matrix of a rotation vector (axis times angle, radians), shape (3, 3)."""
+    from scipy.spatial.transform import Rotation
 
-    Rodrigues' formula with sin(a)/a and (1 - cos(a))/a^2 written so that small angles lose nothing.
-    """
-    v = np.asarray(vector, dtype=np.float64)
-    angle = float(np.linalg.norm(v))
-    cross = np.array([[0.0, -v[2], v[1]], [v[2], 0.0, -v[0]], [-v[1], v[0], 0.0]])
-    straight, bent = np.sinc(angle / np.pi), 0.5 * np.sinc(angle / (2.0 * np.pi)) ** 2
-    return np.asarray(np.eye(3) + straight * cross + bent * (cross @ cross))
+    return np.asarray(Rotation.from_rotvec(np.asarray(vector, dtype=np.float64)).as_matrix(), dtype=np.float64)
 
 
 @dataclass(frozen=True)
