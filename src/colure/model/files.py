@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, BinaryIO, Final
 
 from colure.errors import InputError
+from colure.model.admission import require_bounded, require_readable_apart, require_regular
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -81,8 +82,8 @@ def require_unchanged(path: Path) -> bool:
         If any bit of it has changed since it was written, or it cannot be read.
     """
     path = Path(path)
+    size = require_regular(path) - TRAILER_BYTES
     try:
-        size = path.stat().st_size - TRAILER_BYTES
         with path.open("rb") as file:
             file.seek(max(size, 0))
             trailer = file.read()
@@ -95,6 +96,18 @@ def require_unchanged(path: Path) -> bool:
     if trailer != MARK + digest.encode("ascii") + b"\n":
         raise InputError([f"{path.name}: damaged: its content does not fit its own checksum (SHA-256); {REMEDY}"])
     return True
+
+
+def carries_checksum(path: Path) -> bool:
+    """Tell whether a file ends like one of ours, without reading the rest; raises `InputError` if it cannot be read."""
+    size = require_regular(path) - TRAILER_BYTES
+    try:
+        with Path(path).open("rb") as file:
+            file.seek(max(size, 0))
+            trailer = file.read(TRAILER_BYTES)
+    except OSError as error:
+        raise InputError([f"{Path(path).name}: cannot be read: {error.strerror}"]) from None
+    return len(trailer) == TRAILER_BYTES and trailer.startswith(MARK)
 
 
 def sync_folder(folder: Path) -> None:
@@ -114,16 +127,21 @@ def open_dataset(path: Path) -> xr.Dataset:
     Raises
     ------
     InputError
-        If the file is missing, is not netCDF-4, or was damaged since it was written.
+        If the file is missing, is not netCDF-4, was damaged since it was written, leads to other files, or declares more than
+        it can hold (see `colure.model.admission`).
     """
     import xarray as xr
 
     # Before the library for the format sees it: a damaged file can make that hang or crash.
     checked = require_unchanged(path)
+    if not checked:
+        require_readable_apart(path, in_memory=True)
     try:
+        if checked:
+            require_bounded(path, in_memory=True)
         with xr.open_dataset(path, engine=ENGINE) as dataset:
             loaded = dataset.load()
-    except (OSError, ValueError, KeyError) as error:
+    except (OSError, ValueError, KeyError, RuntimeError) as error:
         raise InputError([f"{Path(path).name}: cannot be read as netCDF-4: {error}"]) from None
     if CHECKSUM in loaded.attrs and not checked:
         raise InputError([f"{Path(path).name}: damaged: its checksum is gone; {REMEDY}"])
@@ -141,6 +159,7 @@ def attribute_of(path: Path, name: str, default: str) -> str:
     """
     import h5py
 
+    require_regular(path)
     try:
         with h5py.File(path, "r") as file:
             found = file.attrs.get(name, default)

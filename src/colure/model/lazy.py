@@ -8,13 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, IntArray
-from colure.model.files import ENGINE
+from colure.model.admission import require_bounded, require_readable_apart
+from colure.model.files import ENGINE, carries_checksum
 from colure.model.loading import require_library
 
 if TYPE_CHECKING:
@@ -40,7 +42,7 @@ def open_lazily(url: str) -> Iterator[xr.Dataset]:
             dataset = _entered(url, stack)
         except InputError:
             raise
-        except (OSError, ValueError, KeyError) as error:
+        except (OSError, ValueError, KeyError, RuntimeError) as error:
             raise InputError([f"{url}: cannot be read: {error}"]) from None
         # What fails from here on, while it is open, is no fault of the file.
         if "trace" not in dataset or "point" not in dataset["trace"].dims:
@@ -64,6 +66,10 @@ def _entered(url: str, stack: ExitStack) -> xr.Dataset:
         source = stack.enter_context(require_library("fsspec", "cluster").open(url, "rb"))
         opened = xr.open_dataset(source, engine=ENGINE, chunks=None)
     else:
+        if carries_checksum(Path(url)):
+            require_bounded(Path(url), in_memory=False)
+        else:
+            require_readable_apart(Path(url), in_memory=False)
         opened = xr.open_dataset(url, engine=ENGINE, chunks=None)
     return stack.enter_context(opened)
 

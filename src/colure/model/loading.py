@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 import tomllib
 from importlib import import_module
 from pathlib import Path
@@ -13,9 +14,13 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from pydantic.fields import FieldInfo
 
 from colure.errors import InputError as InputError  # noqa: PLC0414 - the room's front offers it too
+from colure.model.admission import require_regular
 
 #: A campaign file larger than this is refused before it is parsed.
 LARGEST_TOML_BYTES = 1_000_000
+#: Parts of one key, and tables or lists in each other; campaign files have 4 at most.
+MOST_PARTS, DEEPEST = 100, 20
+_QUOTED = re.compile(r'"(?:[^"\\]|\\.)*"' + r"|'[^']*'")
 
 
 def require_library(name: str, extra: str) -> Any:
@@ -61,19 +66,48 @@ def read_toml(path: Path) -> dict[str, Any]:
     Raises
     ------
     InputError
-        If the file is missing, too large, not UTF-8 or not TOML.
+        If the file is missing, no regular file, too large, not UTF-8, not TOML, or nested too deeply.
     """
     name = path.name
+    require_regular(path, largest_bytes=LARGEST_TOML_BYTES)
     try:
-        size = path.stat().st_size
-    except OSError as error:
-        raise InputError([f"{name}: cannot be read from {path.parent}: {error.strerror}"]) from None
-    if size > LARGEST_TOML_BYTES:
-        raise InputError([f"{name}: size = {size}: must be at most {LARGEST_TOML_BYTES} bytes"])
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
+        text = path.read_text(encoding="utf-8")
+        _require_short_keys(text, name)
+        found = tomllib.loads(text)
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         raise InputError([f"{name}: not valid TOML: {error}"]) from None
+    except OSError as error:
+        raise InputError([f"{name}: cannot be read from {path.parent}: {error.strerror}"]) from None
+    except RecursionError:
+        raise InputError([f"{name}: nested too deeply: must be at most {DEEPEST} tables or lists"]) from None
+    require_shallow(found, name)
+    return found
+
+
+def _require_short_keys(text: str, name: str) -> None:
+    """Refuse a key of very many parts before the parser sees it, which takes seconds over one."""
+    for line, content in enumerate(text.splitlines(), start=1):
+        if content.count(".") <= MOST_PARTS:
+            continue
+        bare = _QUOTED.sub("q", content).split("#")[0]
+        parts = max(piece.count(".") + 1 for piece in re.split("[,=]", bare))
+        if parts > MOST_PARTS:
+            raise InputError([f"{name}: line {line}: key of {parts} parts: must be at most {MOST_PARTS} parts"])
+
+
+def require_shallow(data: dict[str, Any], source: str) -> None:
+    """Raise `InputError` if tables and lists stand in each other more than `DEEPEST` deep."""
+    level: list[Any] = [data]
+    for _ in range(DEEPEST):
+        level = [
+            inner
+            for one in level
+            for inner in (one.values() if isinstance(one, dict) else one)
+            if isinstance(inner, (dict, list))
+        ]
+        if not level:
+            return
+    raise InputError([f"{source}: nested too deeply: must be at most {DEEPEST} tables or lists"])
 
 
 def load(model: type[ModelT], path: Path) -> ModelT:
@@ -83,6 +117,7 @@ def load(model: type[ModelT], path: Path) -> ModelT:
 
 def validate(model: type[ModelT], data: dict[str, Any], *, source: str) -> ModelT:
     """Validate a table against a model; raises `InputError` with every fault found."""
+    require_shallow(data, source)
     try:
         return model.model_validate(data)
     except ValidationError as error:

@@ -13,6 +13,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
+from colure.model.admission import require_regular
 
 #: Marks at a file's beginning that name its encoding.
 MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))
@@ -41,8 +42,9 @@ def decoded(path: Path) -> tuple[str, str]:
     Raises
     ------
     InputError
-        If the file cannot be read, or holds zero bytes and is no UTF-16.
+        If the file cannot be read, is no regular file or too large, or holds zero bytes and is no UTF-16.
     """
+    require_regular(path, largest_bytes=LARGEST_TABLE_BYTES)
     try:
         content = path.read_bytes()
     except OSError as error:

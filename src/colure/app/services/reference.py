@@ -10,8 +10,9 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.admission import require_regular
 from colure.model.campaign import Campaign
-from colure.model.tables import read_numbers
+from colure.model.tables import LARGEST_TABLE_BYTES, read_numbers
 
 if TYPE_CHECKING:
     from colure.analysis.steps.gain import ReferenceData
@@ -104,6 +105,7 @@ def _network(path: Path, ports: int = 2) -> Any:
     """Read a Touchstone file of so many ports."""
     import skrf
 
+    require_regular(path, largest_bytes=LARGEST_TABLE_BYTES)
     try:
         network = skrf.Network(str(path))
     except Exception as error:  # the reader raises whatever its parser meets
