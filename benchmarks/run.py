@@ -1,6 +1,6 @@
 """Ratios against named baselines, measured in one run: `python tasks.py bench`.
 
-Exit code 1 if a stated limit is missed. Timings are the best of several, on the same threads.
+Exit code 1 if a stated limit is missed. Timings are the best of several on the same threads, or medians of CPU time in turn.
 """
 
 from __future__ import annotations
