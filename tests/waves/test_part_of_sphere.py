@@ -166,6 +166,19 @@ def test_twenty_antennas_four_noises(region, request):
     assert np.max(loss) <= 3.0 and np.mean(inside) >= 0.95
 
 
+def test_a_field_that_no_antenna_of_a_tiny_cap_has_is_answered_all_the_same():
+    """A whole sphere's field on directions within 3 deg of a pole, as a file in radians taken for degrees has it.
+
+    Products of columns hold no digits there: the fit goes on by the factorization, and the residual tells.
+    """
+    theta, phi = (
+        a.ravel() for a in np.meshgrid(np.linspace(0.0, np.pi, 19), np.arange(36) * np.pi / 18.0, indexing="ij")
+    )
+    huygens = (1.0 + np.cos(theta)) * np.stack([np.cos(phi), -np.sin(phi)])
+    fit = fit_scattered(Samples.of(np.deg2rad(theta), phi, huygens), 18, K)
+    assert np.all(np.isfinite(fit.coefficients)) and np.isfinite(fit.residual)
+
+
 def test_rows_scale_with_radius():
     """Two reference spheres of equal scales are one."""
     random = np.random.default_rng(1)

@@ -52,9 +52,12 @@ def solve_by_squares(rows: Rows, cap: int, *, seed: int = 11) -> tuple[DirectSol
     left += float(np.sum(np.abs(rotated[columns:]) ** 2))
     known = Squares(squares[:columns, :columns], right[:columns], LEAST_NOISE * size)
     noise = max(noise, known.least_noise)
-    found = weighed(
-        triangle[:columns, :columns], rotated[:columns], left, order, rows, last, noise, seed, squares=known
-    )
+    try:
+        found = weighed(
+            triangle[:columns, :columns], rotated[:columns], left, order, rows, last, noise, seed, squares=known
+        )
+    except ArithmeticError:
+        return None, False  # on a tiny part of the sphere rounding outweighs the noise: products tell nothing there
     return replace(found, noise=max(found.noise, known.least_noise)), clear
 
 
