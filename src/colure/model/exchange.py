@@ -21,7 +21,7 @@ from colure.model.fields import (
     samples_of,
     scattered_dataset,
 )
-from colure.model.plausible import require_plausible
+from colure.model.plausible import merged, require_plausible
 from colure.model.tables import SEPARATORS, TextTable, read_text_table
 
 if TYPE_CHECKING:
@@ -95,6 +95,8 @@ def read_csv(
         theta, phi = np.deg2rad(part["theta_deg"].to_numpy(float)), np.deg2rad(part["phi_deg"].to_numpy(float))
         samples.append(FieldSamples(float(str(frequency)), theta, phi, field, radius, weight))
     told = require_plausible(samples, path.name, accept, insist=insist)
+    samples, said = merged(samples, path.name)
+    told = [*told, *said]
     found = _on_grid(samples, path.name)
     found = scattered_dataset(samples, path.name) if found is None else found
     return found.assign_attrs(caution="; ".join(told))

@@ -20,6 +20,8 @@ MOST_RADIUS_M, LEAST_RADIUS_WAVELENGTHS = 20.0, 0.08
 #: Difference of two values of one direction, rms relative to the fields there: refused, and told.
 CONTRADICTION, DISAGREEMENT = 0.1, 0.01
 SAME_DEG = 1e-4
+#: Values of one direction that differ by less are the same.
+ROUNDING = 1e-6
 
 
 def require_plausible(
@@ -106,15 +108,59 @@ def _angles(samples: list[FieldSamples]) -> str:
     return ""
 
 
-def _duplicates(one: FieldSamples) -> tuple[float, str]:
-    """Return how much values of one direction differ (rms, relative to them), and the worst pair in words."""
+def merged(samples: list[FieldSamples], source: str) -> tuple[list[FieldSamples], list[str]]:
+    """Return samples with the mean of every direction that is given more than once, and in words how far apart the values were.
+
+    A column a full turn after the first is the first; nothing is said of values that agree to rounding.
+    """
+    out, told = [], []
+    for one in samples:
+        key = _keys(one)
+        _, first, which, counts = np.unique(key, axis=1, return_index=True, return_inverse=True, return_counts=True)
+        if np.all(counts == 1):
+            out.append(one)
+            continue
+        which = which.reshape(-1)
+        mean = np.stack([_mean(part, which, counts) for part in one.field])
+        spread = np.sqrt(_mean(np.sum(np.abs(one.field - mean[:, which]) ** 2, axis=0), which, counts).real)
+        several = counts > 1
+        size = float(np.sqrt(np.mean(np.sum(np.abs(mean[:, several]) ** 2, axis=0))))
+        share = float(np.sqrt(np.mean(spread[several] ** 2))) / max(size, SMALLEST_FIELD)
+        if share > ROUNDING:
+            told.append(
+                f"{source}: {int(several.sum())} directions at {one.frequency_hz:g} Hz are given more than once: their mean is taken; "
+                f"the values lie {100 * share:.2g} % rms about it"
+            )
+        order = np.argsort(first, kind="stable")
+        at = first[order]
+        radius = None if one.radius_m is None else one.radius_m[at]
+        out.append(
+            FieldSamples(one.frequency_hz, one.theta[at], one.phi[at], mean[:, order], radius, one.weight[at])
+        )  # fmt: skip
+    return out, told
+
+
+def _mean(values: np.ndarray, which: np.ndarray, counts: np.ndarray) -> np.ndarray:
+    real, imaginary = (np.bincount(which, weights=part) for part in (np.real(values), np.imag(values)))
+    return np.asarray((real + 1j * imaginary) / counts)
+
+
+def _keys(one: FieldSamples) -> np.ndarray:
+    """Return (2 or 3, count) whole numbers that are the same for samples of one place."""
     theta, phi = np.rad2deg(one.theta), np.mod(np.rad2deg(one.phi), 360.0)
     phi = np.where(phi > 360.0 - SAME_DEG / 2, 0.0, phi)
     columns = [np.round(theta / SAME_DEG), np.round(phi / SAME_DEG)]
     if one.radius_m is not None:
         columns.append(np.round(one.radius_m / 1e-9))
+    return np.stack(columns)
+
+
+def _duplicates(one: FieldSamples) -> tuple[float, str]:
+    """Return how much values of one direction differ (rms, relative to them), and the worst pair in words."""
+    theta, phi = np.rad2deg(one.theta), np.mod(np.rad2deg(one.phi), 360.0)
+    columns = _keys(one)
     order = np.lexsort(columns)
-    key = np.stack(columns)[:, order]
+    key = columns[:, order]
     same = np.flatnonzero(np.all(key[:, 1:] == key[:, :-1], axis=0))
     if same.size == 0:
         return 0.0, ""
