@@ -162,22 +162,46 @@ def _plain(row: FigureRow) -> dict[str, object]:
 @click.option(
     "--plot", type=click.Path(path_type=Path), help="Draw E_n of every figure to this file (.svg, .pdf or .png)."
 )
+@click.option(
+    "--control",
+    "page",
+    type=click.Path(path_type=Path),
+    help="Write control charts of a check antenna to this page (.pdf or .html).",
+)
+@click.option("--baseline", type=int, default=None, help="So many of the first runs set the limits; all by default.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
 def series(
-    folder: Path, runs: tuple[str, ...], state: str | None, golden: str | None, plot: Path | None, as_json: bool
+    folder: Path,
+    runs: tuple[str, ...],
+    state: str | None,
+    golden: str | None,
+    plot: Path | None,
+    page: Path | None,
+    baseline: int | None,
+    as_json: bool,
 ) -> None:
     """Compare many devices: spread and trend of every figure at mid-band, and each against a golden unit.
 
-    RUNS are evaluated runs of the campaign, in the order they were measured.
+    RUNS are evaluated runs of the campaign, in the order they were measured. With --control they are runs of one check
+    antenna: Shewhart and CUSUM charts are drawn, every alarm is a sentence, and the exit code is 1 if there is one.
 
     \b
-    Example: colure series my-campaign golden unit-2 unit-3 --golden golden
+    Examples:
+      colure series my-campaign golden unit-2 unit-3 --golden golden
+      colure series my-campaign jan feb mar apr may jun jul aug sep --control check.pdf --baseline 8
     """
     from colure.app.services.comparing import series as over_devices
     from colure.app.storage.folders import require_chart_target
     from colure.app.terminal import screens
 
     require_chart_target(plot)
+    if page is None and baseline is not None:
+        raise click.UsageError("--baseline goes with --control")
+    if page is not None:
+        if golden is not None or plot is not None:
+            raise click.UsageError("--control goes without --golden and --plot")
+        _control(folder, list(runs), page, baseline, state, as_json=as_json)
+        return
     rows = over_devices(folder, list(runs), golden or runs[0], state=state)
     if plot is not None and rows:
         from colure.report.comparison_charts import series_chart
@@ -188,3 +212,30 @@ def series(
         click.echo(json_text([row.__dict__ for row in rows]))
     else:
         screens.show_series(rows, list(runs), golden or runs[0])
+
+
+def _control(
+    folder: Path, runs: list[str], page: Path, baseline: int | None, state: str | None, *, as_json: bool
+) -> None:
+    """Write control charts and print their alarms; exit code 1 if there is one."""
+    from colure.app.services.control import control
+
+    charts, alarms = control(folder, runs, page, baseline=baseline, state=state)
+    if as_json:
+        figures = [
+            {"figure": one.label, "unit": one.unit, "reason": one.reason}
+            if one.found is None
+            else {"figure": one.label, "unit": one.unit, "centre": one.found.centre, "sigma": one.found.sigma,
+                  "limits": [one.found.low, one.found.high], "outside": [runs[i] for i in one.found.outside],
+                  "shifted": [runs[i] for i in one.found.shifted]}
+            for one in charts
+        ]  # fmt: skip
+        click.echo(json_text({"page": str(page), "figures": figures, "alarms": alarms}))
+    else:
+        for text in alarms or ["in control: no run outside the limits, no shift"]:
+            click.echo(text)
+        for one in charts:
+            if one.reason:
+                click.echo(f"{one.label}: cannot tell, because {one.reason}")
+        click.echo(f"control charts: {page}")
+    sys.exit(1 if alarms else 0)
