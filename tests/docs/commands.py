@@ -31,7 +31,7 @@ NOT_RUN = {
     "colure simulate my-range --serial-axes": "serves until it is stopped; tests/app/test_own_positioner.py",
     "colure serve my-campaign": "serves until it is stopped; tests/browser",
     "colure acquire my-campaign": "asks a person; the tutorial acknowledges with --yes",
-    "colure acquire my-campaign --run quick --until gain_dbi=0.3,beamwidth_e_deg=0.5": "asks a person; ",
+    "colure acquire my-campaign --run quick --until gain_dbi=0.3,beamwidth_e_deg=0.5": "asks a person; tests/app/services/test_stopping.py",
     "colure beam my-campaign": "asks a person; tests/analysis/setup/test_beam_search.py",
     "colure report my-campaign": "the tutorial writes one, with a specification",
     "colure acquire my-horn": "asks a person, and a scan " + LONG + "a record stands in for it",

@@ -27,5 +27,3 @@ def test_the_changelog_has_its_sections():
         kinds = re.findall(r"^### (.+)$", version, re.MULTILINE)
         assert kinds and len(kinds) == len(set(kinds))
         assert set(kinds) <= {"Added", "Changed", "Deprecated", "Removed", "Fixed", "Security"}
-        before = version[: version.index("### ")]
-        assert not re.search(r"^- ", before, re.MULTILINE), f"a line stands above the sections: {before}"
