@@ -226,11 +226,9 @@ class Run:
         return compare_run(self.campaign, self.files, what, freedom=chosen, state=state)
 
     def export(self, kind: str, target: str | Path, *, state: str | None = None) -> str:
-        """Write csv, netcdf, nsma, touchstone, matlab or figures; nothing is overwritten."""
-        from colure.app.services.exporting import ENDINGS, export
+        """Write csv, netcdf, nsma, touchstone, matlab, figures, or a format of another package; nothing is overwritten."""
+        from colure.app.services.exporting import export
 
-        if kind not in ENDINGS:
-            raise InputError([f"kind = {kind!r}: must be one of {', '.join(ENDINGS)}"])
         return export(self.campaign, self.files, kind, Path(target), state=state)
 
     def report(self, *, specification: str | Path | None = None, state: str | None = None) -> Path:

@@ -2,31 +2,39 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated
 
-from pydantic import Field, model_validator
+from pydantic import Field, field_validator, model_validator
 
+from colure.model.doors import brought
 from colure.model.loading import Section
 
-StepName = Literal[
-    "drift",
-    "cable",
-    "places",
-    "gate",
-    "gain",
-    "purity",
-    "assemble",
-    "distance",
-    "alignment",
-    "far-field",
-    "mode-filter",
-]
+#: One of `ORDER`, or the name of a step that another package brings.
+StepName = str
 #: The only order that makes sense: each step needs what the ones before it have put right.
 ORDER: tuple[StepName, ...] = (
     "drift", "cable", "places", "gate", "gain", "purity", "assemble", "distance", "alignment", "far-field", "mode-filter",
 )  # fmt: skip
+#: Steps of other packages turn sweeps into sweeps: they run before this one.
+BEFORE: StepName = "gain"
 #: Without these there is no pattern.
 NEEDED: tuple[StepName, ...] = ("gain", "assemble")
+
+
+def every_step() -> tuple[StepName, ...]:
+    """Return the names of all steps in their order, those of other packages (entry points `colure.steps`) among them.
+
+    Raises
+    ------
+    InputError
+        If a package's step has the name of one of Colure's own.
+    """
+    others = brought("colure.steps")
+    for one in others:
+        if one.name in ORDER:
+            raise one.refusal("has the name of one of Colure's own steps")
+    at = ORDER.index(BEFORE)
+    return (*ORDER[:at], *(one.name for one in others), *ORDER[at:])
 
 
 class Step(Section):
@@ -45,12 +53,19 @@ class Step(Section):
         False leaves it out.
     """
 
-    step: StepName
+    step: StepName = Field(json_schema_extra={"enum": list(ORDER)})
     on: bool = True
     width_ns: float | None = Field(default=None, gt=0, le=1e6, json_schema_extra={"unit": "ns"})
     centre_ns: float | None = Field(default=None, ge=-1e6, le=1e6, json_schema_extra={"unit": "ns"})
     response_ns: float | None = Field(default=None, ge=0, le=1e6, json_schema_extra={"unit": "ns"})
     radius_mm: float | None = Field(default=None, gt=0, le=1e5, json_schema_extra={"unit": "mm"})
+
+    @field_validator("step")
+    @classmethod
+    def _known(cls, name: str) -> str:
+        if name not in every_step():
+            raise ValueError(f"must be one of {', '.join(every_step())}")
+        return name
 
 
 class Recipe(Section):
@@ -65,7 +80,7 @@ class Recipe(Section):
     @model_validator(mode="after")
     def _ordered(self) -> Recipe:
         names = [one.step for one in self.steps]
-        wanted = [name for name in ORDER if name in names]
+        wanted = [name for name in every_step() if name in names]
         if names != wanted:
             raise ValueError(f"steps {', '.join(names)}: must come once each and in the order {', '.join(wanted)}")
         for name in NEEDED:

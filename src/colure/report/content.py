@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from colure.report import sections
 from colure.report.budget import budget_section
 from colure.report.document import Document, Section
+from colure.report.doors import sections_of_others
 from colure.report.particulars import particulars_sections
 from colure.report.short import compose_short
 from colure.report.steps import room_section, steps_section
@@ -48,6 +49,7 @@ SECTIONS: Final[Mapping[str, Callable[[Source], tuple[Section, ...]]]] = {
     "steps": lambda source: (steps_section(source.diagnoses),),
     "traceability": sections.trace_section,
     "definitions": lambda source: (sections.definitions_section(source.here),),
+    "extensions": sections_of_others,
 }
 
 

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from colure.analysis.findings import diagnosis
-from colure.analysis.pipeline.stages import ALL_STEPS
+from colure.analysis.pipeline.stages import all_steps
 from colure.analysis.uncertainty import causes
 from colure.model.recipe import ORDER, Step
 
@@ -14,19 +14,19 @@ WITHOUT_A_DIAGNOSIS = {"drift"}
 
 
 def test_the_declared_order_is_the_order_of_the_file():
-    assert tuple(step.name for step in ALL_STEPS) == ORDER
+    assert tuple(step.name for step in all_steps()) == ORDER
 
 
 def test_every_step_that_runs_has_a_diagnosis():
-    assert set(diagnosis.DIAGNOSES) == {step.name for step in ALL_STEPS} - WITHOUT_A_DIAGNOSIS
+    assert set(diagnosis.DIAGNOSES) == {step.name for step in all_steps()} - WITHOUT_A_DIAGNOSIS
 
 
 def test_every_parameter_of_the_file_is_read_by_one_step():
-    parameters = [name for step in ALL_STEPS for name in step.parameters]
+    parameters = [name for step in all_steps() for name in step.parameters]
     assert sorted(parameters) == sorted(set(Step.model_fields) - {"step", "on"})
 
 
-@pytest.mark.parametrize("step", ALL_STEPS, ids=lambda step: step.name)
+@pytest.mark.parametrize("step", all_steps(), ids=lambda step: step.name)
 def test_the_rows_of_a_step_are_causes_that_the_budget_knows(step):
     known = set(re.findall(r"^([a-z][a-z, ]+?)(?:: \.\.\.)?  +", causes.__doc__, re.MULTILINE))
     assert step.rows and step.needs and set(step.rows) <= known

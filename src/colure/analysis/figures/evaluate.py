@@ -10,9 +10,10 @@ import numpy as np
 from colure.analysis.figures.beams import BEHIND_COS, CIRCULAR_DB, EDGE, NO_PLANE, NO_REFERENCE, Near
 from colure.analysis.figures.components import pole_reasons
 from colure.analysis.figures.cuts import LINEAR_DB
+from colure.analysis.figures.doors import definitions_of_others, reading_of
 from colure.analysis.figures.one_pattern import OnePattern, Wanted
 from colure.analysis.figures.phase_centre import ripple_reason
-from colure.analysis.figures.readings import BAND_READINGS, READINGS
+from colure.analysis.figures.readings import BAND_READINGS
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.model.components import wanted as bases_wanted
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
@@ -60,13 +61,16 @@ class FigureSet:
             wanted = wanted.model_copy(update={"commanded_deg": {}})
         known = [
             d
-            for d in definitions_for(
-                wanted,
-                band=self.band,
-                reflection=self.mismatch_loss_db is not None,
-                partial=self.one_polarization,
-                circular=self.circular,
-                hands=self.hands,
+            for d in (
+                *definitions_for(
+                    wanted,
+                    band=self.band,
+                    reflection=self.mismatch_loss_db is not None,
+                    partial=self.one_polarization,
+                    circular=self.circular,
+                    hands=self.hands,
+                ),
+                *definitions_of_others(),
             )
             if (self.region >= np.pi - 1e-9 or not d.sphere) and not (d.pair and self.one_polarization)
         ]
@@ -155,7 +159,7 @@ class FigureSet:
         along = {what.name: BAND_READINGS[what.key](every) for what in self.definitions if what.band}
         return [
             {
-                what.name: along[what.name][i] if what.band else READINGS[what.key](one, what)
+                what.name: along[what.name][i] if what.band else reading_of(what.key)(one, what)
                 for what in self.definitions
             }
             for i, one in enumerate(every)
@@ -194,7 +198,7 @@ class FigureSet:
         """Return the native values of the figures that every changed pattern (2, J) is read anew for, by name."""
         wanted = Wanted(self.settings, self.slant, self.region, self.settings.commanded_deg.get(self.state))
         one = OnePattern(coefficients, k, wanted, near)
-        return {what.name: READINGS[what.key](one, what) for what in self.definitions if what.anew}
+        return {what.name: reading_of(what.key)(one, what) for what in self.definitions if what.anew}
 
 
 def evaluate(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> FloatArray:

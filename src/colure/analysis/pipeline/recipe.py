@@ -11,7 +11,7 @@ from colure.analysis.figures.beams import ellipse_tilt
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.pipeline.completeness import Completeness, completeness_of
 from colure.analysis.pipeline.relative import brought_to_scale, quantity_of
-from colure.analysis.pipeline.stages import ALL_STEPS, Transformed, seed_of, stages, transform
+from colure.analysis.pipeline.stages import Transformed, all_steps, seed_of, stages, transform
 from colure.analysis.pipeline.sweep_steps import Stages
 from colure.analysis.pipeline.sweeps_again import SweepsAgain
 from colure.analysis.steps.agreement import pole_spread_db
@@ -77,7 +77,7 @@ def require_phase(record: xr.Dataset) -> None:
 
 def default_recipe(record: xr.Dataset, chamber: Chamber, device: Device) -> Recipe:
     """Return the steps that suit what a record contains."""
-    return Recipe(steps=tuple(Step(step=one.name, on=one.suits(record, chamber, device)) for one in ALL_STEPS))
+    return Recipe(steps=tuple(Step(step=one.name, on=one.suits(record, chamber, device)) for one in all_steps()))
 
 
 def process(

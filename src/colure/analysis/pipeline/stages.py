@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.pipeline.sweep_steps import STEPS, RecipeStep, Stages, Work, flex_of, is_offset, one_pass
+from colure.analysis.pipeline.sweep_steps import RecipeStep, Stages, Work, flex_of, is_offset, one_pass, sweep_steps
 from colure.analysis.steps.alignment import (
     FREQUENCIES,
     Estimate,
@@ -82,7 +82,11 @@ WAVE_STEPS = (
                rows=("sampling and truncation",), parameters=("radius_mm",),
                suits=lambda record, chamber, device: _whole(record, chamber, device) and is_offset(device)),
 )  # fmt: skip
-ALL_STEPS: tuple[RecipeStep, ...] = (*STEPS, *WAVE_STEPS)
+
+
+def all_steps() -> tuple[RecipeStep, ...]:
+    """Return every step of the recipe in its order."""
+    return (*sweep_steps(), *WAVE_STEPS)
 
 
 @dataclass(frozen=True)
@@ -115,7 +119,7 @@ def stages(
     """
     drift = track(record, declared=declared_drift(chamber)) if known is None else known.drift
     work = Work(record, chamber, device, todo, reference, drift, record, None if known is None else known.cable, gate)
-    for step in STEPS:
+    for step in sweep_steps():
         work = step.run(work, todo.runs(step.name))
     return work.stages()
 
@@ -248,7 +252,7 @@ def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
 
     A gate works across the band, places flown over are timed across it, and part of a sphere is damped for all frequencies alike.
     """
-    across = any(step.whole_band and todo.runs(step.name) for step in STEPS)
+    across = any(step.whole_band and todo.runs(step.name) for step in sweep_steps())
     return whole and not one_pass(record) and not across
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
@@ -17,7 +17,9 @@ from colure.analysis.steps.gate import Gate, common_response, gate_record, propo
 from colure.analysis.steps.places import to_planned_places
 from colure.model.chamber import Chamber
 from colure.model.device import Device
-from colure.model.recipe import Recipe, StepName
+from colure.model.doors import Brought, brought
+from colure.model.files import with_step
+from colure.model.recipe import BEFORE, Recipe, StepName
 from colure.model.reference import WITH_HORN
 
 if TYPE_CHECKING:
@@ -188,6 +190,45 @@ STEPS = (
               suits=lambda record, chamber, device: one_pass(record) and is_offset(device),
               needs="offset_mm of the device", rows=("finite distance",)),
 )  # fmt: skip
+
+
+class StepDoor(Protocol):
+    """What an object behind `colure.steps` must have."""
+
+    def run(self, record: xr.Dataset, chamber: Chamber, device: Device) -> xr.Dataset:
+        """Return the record with other sweeps: `trace` is complex (point, frequency, port).
+
+        The step meets the record after drift, cable, places and gate, with boresight checks and reference sweeps in it, and is gone again
+        for every cause of uncertainty: the same record must give the same sweeps.
+        """
+        ...
+
+
+def sweep_steps() -> tuple[SweepStep, ...]:
+    """Return the steps from sweeps to the sphere in their order, those of other packages among them."""
+    others = tuple(_step_of(one) for one in brought("colure.steps"))
+    at = next(i for i, step in enumerate(STEPS) if step.name == BEFORE)
+    return (*STEPS[:at], *others, *STEPS[at:])
+
+
+def _step_of(one: Brought) -> SweepStep:
+    def run(work: Work, on: bool) -> Work:
+        if not on:
+            return work
+        import xarray as xr
+
+        before = work.steady
+        after = one.call(xr.Dataset, one.thing.run, before.copy(deep=True), work.chamber, work.device)
+        trace = after["trace"].values if "trace" in after else np.empty(0)
+        if trace.shape != before["trace"].shape or not np.all(np.isfinite(trace)):
+            raise one.refusal(
+                f"trace has the shape {trace.shape}, must have {before['trace'].shape} and hold finite numbers"
+            )
+        dims, attrs = before["trace"].dims, before["trace"].attrs
+        steady = before.assign(trace=(dims, np.asarray(trace, complex), attrs))
+        return replace(work, steady=with_step(steady, one.name, package=one.package))
+
+    return SweepStep(name=one.name, run=run, suits=_always, needs=f"what {one.package} says", whole_band=True)
 
 
 def flex_of(record: xr.Dataset, chamber: Chamber) -> CableFlex:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.pipeline.stages import stages
-from colure.analysis.pipeline.sweep_steps import STEPS
+from colure.analysis.pipeline.sweep_steps import sweep_steps
 from colure.analysis.steps.gain import ReferenceData
 from colure.analysis.steps.gate import Gate
 from colure.geometry.conventions import ComplexArray
@@ -48,7 +48,7 @@ class SweepsAgain:
         """Return the way of one frequency alone."""
         first = self.kept.indices(self.record.sizes["frequency"])[0] + index
         one = slice(first, first + 1)
-        if any(step.whole_band and self.todo.runs(step.name) for step in STEPS):
+        if any(step.whole_band and self.todo.runs(step.name) for step in sweep_steps()):
             return replace(self, kept=one)  # these steps need the whole band
         return replace(
             self,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -17,6 +18,9 @@ from colure.waves.modes import resized
 from colure.waves.probe import FirstOrderResponse, apply_response, first_order_response, ideal_response, remove_response
 from colure.waves.rings import RingFit
 from colure.waves.transform import analysis, highest_order, synthesis
+
+if TYPE_CHECKING:
+    import xarray as xr
 
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
@@ -215,18 +219,22 @@ def load_probe(path: Path, frequency_hz: FloatArray) -> Expansion:
     ValueError
         If the band is not covered or the grid is not a whole sphere with poles.
     """
-    dataset = open_dataset(path)
+    return probe_from(open_dataset(path), path.name, frequency_hz)
+
+
+def probe_from(dataset: xr.Dataset, name: str, frequency_hz: FloatArray) -> Expansion:
+    """Expand a probe's pattern as `load_probe` does that of a file; `name` is what errors call it."""
     theta, phi = np.deg2rad(dataset["theta"].values), np.deg2rad(dataset["phi"].values)
     if not (np.isclose(theta[0], 0.0) and np.isclose(theta[-1], np.pi)):
         raise ValueError(
-            f"{path.name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg"
+            f"{name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg"
         )
     order = min(20, highest_order("with-poles", theta.size, phi.size))
     coefficients = analysis(field_of(dataset), order)
     known = dataset["frequency"].values
     if frequency_hz.min() < known.min() - 1.0 or frequency_hz.max() > known.max() + 1.0:
         raise ValueError(
-            f"{path.name}: covers {known.min() / 1e9:g} to {known.max() / 1e9:g} GHz, "
+            f"{name}: covers {known.min() / 1e9:g} to {known.max() / 1e9:g} GHz, "
             f"the record needs {frequency_hz.min() / 1e9:g} to {frequency_hz.max() / 1e9:g} GHz"
         )
     flat = coefficients.reshape(known.size, -1)

@@ -8,12 +8,10 @@ import click
 
 from colure.model.strict_json import json_text
 
-KINDS = ("csv", "figures", "netcdf", "nsma", "touchstone", "matlab")
-
 
 @click.command()
 @click.argument("source", type=click.Path(path_type=Path))
-@click.argument("kind", type=click.Choice(KINDS))
+@click.argument("kind")
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
@@ -23,7 +21,8 @@ def export(source: Path, kind: str, target: Path, run_name: str, state: str | No
 
     SOURCE is a campaign folder or a far-field file (.nc, .csv).
     csv, netcdf, matlab: the far field on its grid. figures: a table of every figure with its interval, and of its budgets. nsma: cuts in the
-    text format of NSMA WG16.99.050. touchstone: the boresight over frequency as S21.
+    text format of NSMA WG16.99.050. touchstone: the boresight over frequency as S21. Any other kind is the name of a format that
+    another package brings (entry points colure.exports).
 
     \b
     Examples:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
@@ -14,6 +14,7 @@ from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
+from colure.model.doors import brought, named
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -40,6 +41,9 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state
             [f"export {kind}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"]
         )
     done = processing.process(campaign, run, state=state)
+    if kind not in ENDINGS:
+        found = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
+        return _write_by_other(kind, Exported(done.pattern, tuple(found), campaign.device.name), target)
     if kind == "figures":
         return _write_figures(
             target, evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
@@ -62,6 +66,8 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0
     from colure.app.services.pattern_object import open_pattern
 
     _require_target(kind, target)
+    if kind not in ENDINGS:
+        raise InputError([f"export {kind}: takes a run, not a far-field file such as {source.name}"])
     opened = open_pattern(source, slant_deg=slant_deg)
     if kind == "figures":
         return _write_figures(target, list(opened.evaluate(opened.wanted_beside(source))))
@@ -72,6 +78,64 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0
         waves.pattern, waves.frequency_hz, opened.scaled(), waves.slant, waves.region, source.stem, f"from {source.name}"
     )  # fmt: skip
     return _write(one, kind, target)
+
+
+@dataclass(frozen=True)
+class Exported:
+    """What a format of another package gets of a run.
+
+    pattern
+        The far field on its grid: complex e_theta and e_phi (frequency, theta, phi), with its history.
+    figures
+        Every figure with its interval.
+    device
+        The device's name.
+    """
+
+    pattern: xr.Dataset
+    figures: tuple[Figure, ...]
+    device: str
+
+
+class ExportDoor(Protocol):
+    """What an object behind `colure.exports` must have.
+
+    ending
+        File ending, such as `.txt`.
+    """
+
+    ending: str
+
+    def write(self, run: Exported, target: Path) -> str:
+        """Write the file, and return what was written in words."""
+        ...
+
+
+def ending_of(kind: str) -> str:
+    """Return the file ending of a format, Colure's own or another package's.
+
+    Raises
+    ------
+    InputError
+        If nobody knows the format; those that are there are named.
+    """
+    if kind in ENDINGS:
+        return ENDINGS[kind]
+    others = {one.name: one for one in brought("colure.exports")}
+    if kind not in others:
+        raise InputError([f"kind = {kind!r}: must be one of {', '.join([*ENDINGS, *others])}"])
+    ending = others[kind].thing.ending
+    if not isinstance(ending, str) or not ending.startswith("."):
+        raise others[kind].refusal(f"ending = {ending!r}: must be text such as '.txt'")
+    return ending
+
+
+def _write_by_other(kind: str, run: Exported, target: Path) -> str:
+    one = named("colure.exports", kind)
+    words = one.call(str, one.thing.write, run, target)
+    if not target.is_file():
+        raise one.refusal(f"wrote no file {target.name}")
+    return words
 
 
 @dataclass(frozen=True)
@@ -88,8 +152,9 @@ class _Field:
 
 
 def _require_target(kind: str, target: Path) -> None:
-    if target.suffix.lower() != ENDINGS[kind]:
-        raise InputError([f"{target}: must end in {ENDINGS[kind]} for {kind} (file ending)"])
+    ending = ending_of(kind)
+    if target.suffix.lower() != ending:
+        raise InputError([f"{target}: must end in {ending} for {kind} (file ending)"])
     require_free(target)
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])

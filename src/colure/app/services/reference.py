@@ -188,11 +188,15 @@ def probe_of(campaign: Campaign, frequency_hz: FloatArray) -> Expansion | None:
     InputError
         If the file cannot be read, is no whole sphere, or does not cover the frequencies.
     """
-    from colure.analysis.steps.far_field import load_probe
+    from colure.analysis.steps.far_field import load_probe, probe_from
+    from colure.model.probe_door import PREFIX, probe_pattern
 
-    if campaign.chamber.probe.pattern is None:
+    named = campaign.chamber.probe.pattern
+    if named is None:
         return None
     try:
-        return load_probe(campaign.folder / campaign.chamber.probe.pattern, np.asarray(frequency_hz, float))
+        if named.startswith(PREFIX):
+            return probe_from(probe_pattern(named, frequency_hz), named, np.asarray(frequency_hz, float))
+        return load_probe(campaign.folder / named, np.asarray(frequency_hz, float))
     except ValueError as error:
         raise InputError([f"chamber.probe.pattern: {error}"]) from None

@@ -111,9 +111,10 @@ NO_RESULT_DEPENDS_ON = ("report.toml", "equipment.toml")
 def campaign_digest(folder: Path, words: str) -> Any:
     """Return a running SHA-256 of the version, `words` and every file beside a campaign: what any of its results depends on."""
     from colure import __version__
+    from colure.model.doors import packages
     from colure.model.files import file_hash
 
-    digest = hashlib.sha256(f"{__version__} {words}".encode())
+    digest = hashlib.sha256(f"{__version__} {words}{packages()}".encode())
     for path in sorted(folder.iterdir()):
         if path.is_file() and not path.name.startswith(".") and path.name not in NO_RESULT_DEPENDS_ON:
             digest.update(f"\n{path.name} {file_hash(path)}".encode())
