@@ -6,10 +6,12 @@ import json
 
 import numpy as np
 import pypdf
+import xarray as xr
 from click.testing import CliRunner
 
 from colure.app import services
 from colure.app.cli import main
+from colure.model.files import save_dataset
 
 
 def runs_of(folder, values):
@@ -27,7 +29,7 @@ def runs_of(folder, values):
         }
         rows = [{**row, "name": "gain_dbi", "label": "Peak gain (realized)", "value": value}]
         (run / "figures.json").write_text(json.dumps(rows), encoding="utf-8")
-        (run / "record.nc").write_bytes(b"")
+        save_dataset(xr.Dataset(attrs={"states": ""}), run / "record.nc")
     return names
 
 
