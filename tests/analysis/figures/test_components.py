@@ -117,3 +117,11 @@ def test_a_linear_device_has_no_sense(tmp_path):
     left = next(one for one, _ in rows if one.name == "gain_left_dbic")
     # A linear wave is half of each hand (IEEE Std 145).
     assert right.value == pytest.approx(left.value, abs=0.3)
+
+
+def test_the_truth_of_a_campaign_holds_both_hands_of_a_device_that_is_declared_circular(tmp_path):
+    from colure.twin.campaign_truth import campaign_truth
+
+    truth = campaign_truth(Campaign.load(circular(3.0).write(tmp_path)))[0]
+    assert {"gain_right_dbic", "gain_left_dbic", "xpd_circular_db", "axial_ratio_signed_db"} <= set(truth)
+    assert truth["gain_right_dbic"].unit == "dBic" and truth["axial_ratio_signed_db"].value > 0.0

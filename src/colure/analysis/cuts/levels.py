@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.analysis.cuts.figures import DB, reader_of
+from colure.analysis.cuts.figures import reader_of
+from colure.analysis.cuts.reader import DB
 from colure.analysis.cuts.scan import CutScan, MeasuredCut
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import azimuth_over_elevation, theta_phi
