@@ -22,6 +22,7 @@ from colure.app.commands.conformance import conformance
 from colure.app.commands.coverage import coverage
 from colure.app.commands.cut import cut
 from colure.app.commands.effects import effects
+from colure.app.commands.elements import elements
 from colure.app.commands.explain import explain
 from colure.app.commands.export import export
 from colure.app.commands.fields import convert, process
@@ -65,7 +66,7 @@ GROUPS = {
     "Check and align": ("simulate", "flip", "beam", "aim"),
     "Scan": ("acquire", "serve", "demo"),
     "Correct": ("process", "convert", "effects"),
-    "Read": ("evaluate", "coverage", "plot", "pattern", "findings", "set-ups"),
+    "Read": ("evaluate", "coverage", "elements", "plot", "pattern", "findings", "set-ups"),
     "Judge": ("verdict", "compare", "series"),
     "Hand over": ("report", "export"),
 }
@@ -370,7 +371,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, cut, report, runs, rehearse, effects, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
+    aim, beam, calibrate, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
-from colure.model.device import Device
+from colure.model.device import Device, Elements
 from colure.waves.aperture import Suspect, plane_field, suspicious_elements
 from colure.waves.elements import element_excitations
 from colure.waves.expansion import Expansion
@@ -55,21 +55,52 @@ def face_of(expansion: Expansion, device: Device, *, index: int) -> Face | None:
     grid = device.elements
     if grid is None:
         return None
-    centre = 1e-3 * np.asarray(device.offset_mm)
+    centre, width_height = 1e-3 * np.asarray(device.offset_mm), 1e-3 * np.asarray(device.size_mm[:2])
+    slant = float(np.deg2rad(device.slant_deg))
+    return face_at(expansion, grid, index=index, slant=slant, centre_m=centre, size_m=width_height)
+
+
+def face_at(
+    expansion: Expansion, grid: Elements, *, index: int, slant: float, centre_m: FloatArray, size_m: FloatArray
+) -> Face:
+    """Return the face of an element grid at frequency `index`.
+
+    Parameters
+    ----------
+    slant
+        Of the co-polar vector, radians.
+    centre_m, size_m
+        Centre of the grid (3,) and size of the face (2,), metres.
+    """
     pitch = 1e-3 * grid.pitch_mm
     y, x = ((np.arange(n) - (n - 1) / 2) * pitch for n in (grid.rows, grid.columns))
     yy, xx = np.meshgrid(y, x, indexing="ij")
-    positions = np.stack([xx.ravel(), yy.ravel(), np.zeros(xx.size)], axis=-1) + centre
-    slant = float(np.deg2rad(device.slant_deg))
+    positions = np.stack([xx.ravel(), yy.ravel(), np.zeros(xx.size)], axis=-1) + centre_m
     found = element_excitations(expansion, positions, slant=slant, pattern=grid.pattern)
-    width, height = (1e-3 * s * (0.5 + PICTURE_MARGIN) for s in device.size_mm[:2])
-    x_m = np.linspace(-width, width, PICTURE_POINTS) + centre[0]
-    y_m = np.linspace(-height, height, PICTURE_POINTS) + centre[1]
+    width, height = (float(s) * (0.5 + PICTURE_MARGIN) for s in size_m)
+    x_m = np.linspace(-width, width, PICTURE_POINTS) + centre_m[0]
+    y_m = np.linspace(-height, height, PICTURE_POINTS) + centre_m[1]
     one = Expansion(expansion.coefficients[index], expansion.k[index])
-    plane = plane_field(one, x_m, y_m, float(centre[2]))
+    plane = plane_field(one, x_m, y_m, float(centre_m[2]))
     co = np.cos(slant) * plane[0] + np.sin(slant) * plane[1]
     suspects = suspicious_elements(found.weight, grid.rows, grid.columns)
     residual = float(20.0 * np.log10(np.mean(found.residual)))
     floor = float(20.0 * np.log10(max(float(found.floor.mean()), 1e-10)))
     return Face(x_m, y_m, np.asarray(co), positions, found.weight, residual, floor, pitch,
                 found.weight[index].reshape(grid.rows, grid.columns), tuple(suspects))  # fmt: skip
+
+
+def tiles(face: Face) -> ComplexArray:
+    """Return the excitation of the element in whose tile each point of the picture lies (y, x); 0 beside the elements.
+
+    The plane field smears a dead element over half a wavelength; a tile does not.
+    """
+    rows, columns = face.excited.shape
+    lowest = face.positions_m[0, :2] - 0.5 * face.pitch_m
+    j, i = (
+        np.floor((axis - low) / face.pitch_m + 1e-9).astype(int)
+        for axis, low in zip((face.x_m, face.y_m), lowest, strict=True)
+    )
+    inside = ((i >= 0) & (i < rows))[:, None] & ((j >= 0) & (j < columns))[None]
+    shown = face.excited[np.clip(i, 0, rows - 1)[:, None], np.clip(j, 0, columns - 1)[None]]
+    return np.asarray(np.where(inside, shown, 0.0))

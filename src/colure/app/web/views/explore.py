@@ -320,19 +320,26 @@ def findings(folder: Path, run_name: str, state: str | None = None) -> list[answ
 
 
 def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> answers.Face | None:
-    """Return the picture of a panel's face, amplitude in dB and phase in degrees; None if its elements are not declared."""
-    from colure.analysis.figures.face import face_of
+    """Return the picture of a panel's face, amplitude in dB and phase in degrees; None if its elements are not declared.
+
+    Every element is a tile: the field on the face would smear a dead one. An element in the floor has no phase: 0.
+    """
+    from colure.analysis.figures.face import face_of, tiles
 
     done = opened(folder, run_name, state)
     index = _index(done, frequency)
     found = face_of(done.expansion, Campaign.load(folder).device, index=index)
     if found is None:
         return None
-    size = np.abs(found.field) / np.abs(found.field).max()
+    shown = tiles(found)
+    size = np.abs(shown) / np.abs(shown).max()
+    mean = np.angle(np.sum(found.excited * np.abs(found.excited)))
+    known = size > 10.0 ** (found.floor_db / 20.0)
+    turn = np.where(known, np.rad2deg(np.angle(shown * np.exp(-1j * mean))), 0.0)
     return {
         "x_mm": (1e3 * found.x_m).tolist(), "y_mm": (1e3 * found.y_m).tolist(),
         "level_db": np.round(amplitude_db(size, least=1e-4), 2).ravel().tolist(),
-        "phase_deg": np.round(np.rad2deg(np.angle(found.field)), 1).ravel().tolist(),
+        "phase_deg": np.round(turn, 1).ravel().tolist(),
         "elements": np.round(1e3 * found.positions_m[:, :2], 3).tolist(),
         "excitation_db": np.round(amplitude_db(np.abs(found.excitation[index]) / np.abs(found.excitation[index]).max(), least=1e-4), 2).tolist(),
         "suspects": [
