@@ -137,3 +137,20 @@ def test_rigid_motion_inverse():
     )  # fmt: skip
     points = np.array([[0.1, 0.2, 0.3], [1.0, -1.0, 0.5]])
     assert motion.inverse().points(motion.points(points)) == pytest.approx(points, abs=1e-12)
+
+
+@given(geometries, angles, angles, st.floats(-0.2, 0.2), st.floats(-0.2, 0.2))
+def test_zero_errors_are_true_angle_minus_shown_angle(geometry, a, b, azimuth_zero, other_zero):
+    """The definition of both: what is shown as (a, b) looks where the printed formula looks at the true angles."""
+    off = Misalignment(azimuth_zero=azimuth_zero, other_zero=other_zero)
+    seen = sighting(geometry, first=a, second=b, misalignment=off).direction
+    assert seen == pytest.approx(formula(geometry, a + azimuth_zero, b + other_zero), abs=1e-14)
+
+
+def test_readouts_nearest_to_home_come_first():
+    """Worked out by hand: theta 30, phi -10 deg is azimuth 30 with roll -10 or 350, or azimuth -30 with roll 170 or -190."""
+    positioner = Positioner(
+        Geometry.ROLL_OVER_AZIMUTH, AxisMap(min_deg=-90, max_deg=90), AxisMap(min_deg=-200, max_deg=360)
+    )
+    found = positioner.readouts(unit_vector(theta=np.deg2rad(30.0), phi=np.deg2rad(-10.0)))
+    assert np.array(found) == pytest.approx(np.array([(30, -10), (-30, 170), (-30, -190), (30, 350)]))
