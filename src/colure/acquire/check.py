@@ -1,13 +1,15 @@
-"""A look at everything before anybody trusts it: talks to all instruments, moves nothing."""
+"""A look at everything before anybody trusts it: talks to all instruments; axes turn only where a person lets them."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Protocol
 
 import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
+from colure.acquire.jogging import HOLD_DEG, Jogger
 from colure.acquire.station import Station
 from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
 from colure.errors import GuardError, InstrumentError
@@ -138,3 +140,38 @@ def _axes_questions(station: Station, axes: AxesDriver) -> dict[str, Callable[[]
         return f"no alarm, {door}{held}"
 
     return {"positions": positions, "alarm and door": state}
+
+
+class Confirm(Protocol):
+    """Asks a person: `clear` before an axis moves (raises to refuse), `right` whether it turned the positive way; None: nobody looked."""
+
+    def clear(self, what: str) -> None: ...
+    def right(self, axis: str, made_deg: float) -> bool | None: ...
+
+
+def check_motion(chamber: Chamber, axes: AxesDriver, clock: Clock, confirm: Confirm) -> list[Line]:
+    """Turn every axis by a degree and back, brake it on a longer way, and return (what, good, found).
+
+    Ends at the first fault: an axis that does not do what it was told is not moved again.
+    """
+    hand, lines = Jogger(chamber, axes, clock), list[Line]()
+    for name in hand.limits():
+        confirm.clear(f"{name} turns by 1 deg and back, then up to {HOLD_DEG:g} deg until it is braked, and back")
+        try:
+            made = hand.prove(name)
+            seen = confirm.right(name, made)
+            lines.append((f"direction of {name}", seen is not False, f"readout {made:+.3f} deg, {_SEEN[seen]}"))
+            if seen is False:
+                return lines
+            lines.append((f"hold and release of {name}", True, hand.prove_hold(name)))
+        except (InstrumentError, GuardError) as error:
+            lines.append((f"motion of {name}", False, str(error)))
+            return lines
+    return lines
+
+
+_SEEN = {
+    True: "the way was confirmed",
+    False: "turned the other way: change the sign of its `sense` in chamber.toml",
+    None: "nobody looked which way",
+}

@@ -9,11 +9,14 @@ import numpy as np
 from colure.acquire.clocks import Clock
 from colure.acquire.guard import Guard, MotionWatch
 from colure.errors import GuardError, InstrumentError, MotionError
+from colure.geometry.conventions import FloatArray
 from colure.instruments.protocols import AxesDriver
 from colure.model.chamber import Chamber
 
 #: A jog that proves the direction of an axis turns it by this, degrees; what comes back may differ by this share.
 PROOF_DEG, PROOF_SHARE = 1.0, 0.1
+#: A move that is held on its way: its length, after how much of it, and how long the axis may take to stand (s).
+HOLD_DEG, HOLD_AFTER_DEG, STAND_S, RELEASED_S = 10.0, 0.5, 5.0, 0.3
 
 
 def _nothing() -> None:
@@ -102,3 +105,64 @@ class Jogger:
         if abs(made - step) > PROOF_SHARE * PROOF_DEG:
             raise InstrumentError(f"axis {name}: readout changed by {made:+.3f} deg, commanded {step:+.3f} deg")
         return float(made)
+
+    def prove_hold(self, name: str) -> str:
+        """Hold one axis on its way, release it, see that it rests, bring it back, and say what was seen.
+
+        Raises
+        ------
+        InstrumentError
+            If it does not stand, reads as free although held, arrives in spite of the hold, or goes on when released.
+        GuardError
+            If it has less than `HOLD_DEG` of travel.
+        """
+        here = self.where()
+        start = np.array(list(here.values()))
+        low, high = self.limits()[name]
+        step = HOLD_DEG if here[name] + HOLD_DEG <= high else -HOLD_DEG
+        if here[name] + step < low:
+            raise GuardError(f"axis {name} has less than {HOLD_DEG:g} deg of travel")
+        target = np.array([value + (step if one == name else 0.0) for one, value in here.items()])
+        self._guard.check_path(np.stack([start, target]), "hold")
+        held_deg, stood_s = self._held_on_its_way(name, here, target)
+        self._axes.release()
+        self._clock.sleep(RELEASED_S)
+        rested = self.where()[name]
+        if abs(rested - held_deg) > PROOF_SHARE * PROOF_DEG:
+            self._axes.hold()
+            raise InstrumentError(f"axis {name} goes on when it is released: {held_deg:.3f} to {rested:.3f} deg")
+        self.to({name: here[name]})
+        return f"held after {held_deg - here[name]:+.2f} deg, stood within {stood_s:.2f} s, rested when released"
+
+    def _held_on_its_way(self, name: str, here: Mapping[str, float], target: FloatArray) -> tuple[float, float]:
+        """Begin a move, hold it, and return where the axis stands and how long that took, seconds."""
+        watch = MotionWatch(self._guard, target, self._clock, also=self._look)
+        try:
+            self._axes.begin(self._guard.wire(target), from_deg=here)
+            begin = self._clock.monotonic()
+            while abs(self._seen(watch)[name] - here[name]) < HOLD_AFTER_DEG:
+                if self._clock.monotonic() - begin > watch.expected_s + STAND_S:
+                    raise MotionError(f"axis {name} has not moved by {HOLD_AFTER_DEG:g} deg in time")
+        except BaseException:
+            self._axes.hold()
+            raise
+        self._axes.hold()
+        held_s, before = self._clock.monotonic(), np.inf
+        while abs((found := self.where()[name]) - before) > 1e-3:
+            before = found
+            if self._clock.monotonic() - held_s > STAND_S:
+                raise InstrumentError(f"axis {name} still moves {STAND_S:g} s after a hold")
+            self._clock.sleep(0.02)
+        stood_s = self._clock.monotonic() - held_s
+        if abs(found - target[self._guard.names.index(name)]) < PROOF_SHARE * PROOF_DEG:
+            raise InstrumentError(f"axis {name} reached its target {HOLD_DEG:g} deg away in spite of a hold")
+        if not self._axes.status().held:
+            raise InstrumentError(f"axis {name} does not read as held after a hold")
+        return found, stood_s
+
+    def _seen(self, watch: MotionWatch) -> dict[str, float]:
+        """Look at a running move once."""
+        self._clock.sleep(0.01)
+        status = self._axes.status()
+        watch(status)
+        return self._guard.wire(self._guard.readouts(status))

@@ -204,6 +204,11 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
 @click.option(
     "--check", "only_check", is_flag=True, help="Talk to every instrument, move nothing, print what is found."
 )
+@click.option(
+    "--senses", is_flag=True,
+    help="With --check: turn every axis by 1 deg and ask whether it went the right way; brake it on a longer way.",
+)  # fmt: skip
+@click.option("--despite-check", is_flag=True, help="Start although the newest --check did not pass.")
 @click.option("--verify", "only_verify", is_flag=True, help="Check the run's journal and measure nothing.")
 @click.option(
     "--rebuild", "only_rebuild", is_flag=True, help="Write the run's record anew from its journal and measure nothing."
@@ -231,6 +236,8 @@ def acquire(
     until: str | None,
     yes: bool,
     only_check: bool,
+    senses: bool,
+    despite_check: bool,
     only_verify: bool,
     only_rebuild: bool,
     home: bool,
@@ -248,7 +255,7 @@ def acquire(
 
     \b
     Examples:
-      colure acquire my-campaign --check
+      colure acquire my-campaign --check --senses
       colure acquire my-campaign --run first
       colure acquire my-campaign --run quick --until gain_dbi=0.3,beamwidth_e_deg=0.5
       colure acquire my-campaign --run first --verify
@@ -256,10 +263,14 @@ def acquire(
     """
     from colure.acquire.outcome import Options
     from colure.app import services
+    from colure.app.services.bench_check import require_passed_check
     from colure.app.services.stopping import parsed
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_identity import keep_identity
+    from colure.errors import InputError
 
+    if senses and not only_check:
+        raise InputError(["--senses: goes with --check"])
     run = run_folder(folder, run_name)
     if only_verify:
         _verify(run, as_json)
@@ -271,12 +282,16 @@ def acquire(
         return
     campaign, made = services.make_plan(folder, run, until=None if until is None else parsed(until))
     if only_check:
-        _check(campaign, made, as_json)
+        _check(campaign, made, as_json, senses=senses, yes=yes)
         return
+    if not despite_check:
+        require_passed_check(folder)
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
     keep_identity(run, identity_said(campaign, said))
     options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)
-    outcome = _acquire(campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage)
+    outcome = _acquire(
+        campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage, despite_check=despite_check
+    )
     if as_json:
         click.echo(json_text({"state": outcome.state.value, "reason": outcome.reason, "measured": outcome.measured,
                                "total": outcome.total, "flagged": outcome.flagged, "record": str(run.record)}))  # fmt: skip
@@ -429,12 +444,13 @@ def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> N
         raise InputError(["cautions: not acknowledged: nothing was moved"])
 
 
-def _check(campaign: Campaign, made: Plan, as_json: bool) -> None:
+def _check(campaign: Campaign, made: Plan, as_json: bool, *, senses: bool, yes: bool) -> None:
     """Print what every instrument said; exit code 3 if one of them is not ready."""
     from colure.app import services
+    from colure.app.commands.jog import Asked
     from colure.app.terminal import screens
 
-    lines = services.check_instruments(campaign, made)
+    lines = services.check_instruments(campaign, made, confirm=Asked(yes=yes) if senses else None)
     if as_json:
         click.echo(json_text([line.__dict__ for line in lines]))
     else:
@@ -443,7 +459,14 @@ def _check(campaign: Campaign, made: Plan, as_json: bool) -> None:
 
 
 def _acquire(
-    campaign: Campaign, made: Plan, run: RunFolder, *, quiet: bool, options: Options, accept_damage: bool
+    campaign: Campaign,
+    made: Plan,
+    run: RunFolder,
+    *,
+    quiet: bool,
+    options: Options,
+    accept_damage: bool,
+    despite_check: bool,
 ) -> Outcome:
     """Run the engine under a progress bar; Ctrl-C stops it safely."""
     from colure.app import services
@@ -458,6 +481,7 @@ def _acquire(
             on_engine=controls.attach,
             options=options,
             accept_damage=accept_damage,
+            despite_check=despite_check,
         )
 
 

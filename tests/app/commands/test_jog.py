@@ -11,8 +11,11 @@ from click.testing import CliRunner
 from colure.acquire.clocks import SystemClock
 from colure.acquire.jogging import Jogger
 from colure.acquire.locks import canonical
+from colure.app import services
 from colure.app.cli import main
-from colure.errors import GuardError, InstrumentError
+from colure.app.services.bench_check import require_passed_check
+from colure.app.storage.folders import run_folder
+from colure.errors import GuardError, InputError, InstrumentError
 from colure.instruments.protocols import HeldError
 from tests.world import world_of
 
@@ -101,3 +104,56 @@ def test_a_wrong_way_is_braked_and_told(tiny_campaign):
 )  # fmt: skip
 def test_one_line_has_one_lock_whichever_way_it_is_spelt(one, other):
     assert canonical(one) == canonical(other)
+
+
+def test_an_axis_is_held_on_its_way_released_and_brought_back(hand):
+    jogger, world = hand
+    for name in jogger.limits():
+        assert "rested when released" in jogger.prove_hold(name)
+    assert all(abs(value) < 0.01 for value in world.stage.positions().values()) and not world.stage.held.is_set()
+
+
+class Person:
+    """Somebody who sees every axis but the roll turn the way its readout says."""
+
+    def clear(self, what: str) -> None:
+        assert "until it is braked" in what
+
+    def right(self, axis: str, made_deg: float) -> bool:
+        return axis != "roll"
+
+
+def test_a_check_that_failed_refuses_the_next_run_until_one_passes_or_somebody_says_so(tiny_campaign):
+    campaign, made = services.make_plan(tiny_campaign)
+    lines = services.check_instruments(campaign, made, confirm=Person())
+    wrong = [one for one in lines if not one.good]
+    assert [one.what for one in wrong] == ["direction of roll"] and "change the sign" in wrong[0].found, lines
+    assert any(one.what == "hold and release of azimuth" and one.good for one in lines)
+    # A check without motion passes, but says nothing about the roll.
+    assert all(one.good for one in services.check_instruments(campaign, made))
+    refused = run("acquire", tiny_campaign, "--run", "first", "--yes")
+    assert refused.exit_code == 2 and "direction of roll" in refused.output and "--check --senses" in refused.output
+    with pytest.raises(InputError, match="direction of roll"):
+        services.acquire(campaign, made, run_folder(tiny_campaign, "first"))
+    assert not (tiny_campaign / "runs" / "first").exists()
+    assert services.acquire(campaign, made, run_folder(tiny_campaign, "told"), despite_check=True).state.value == "done"
+    checked = run("acquire", tiny_campaign, "--check", "--senses", "--yes")
+    assert checked.exit_code == 0 and "nobody looked which way" in checked.output.replace("\n", " "), checked.output
+    require_passed_check(tiny_campaign)
+
+
+def test_senses_without_check_are_told_and_a_spoilt_check_is_named(tiny_campaign):
+    assert "--senses: goes with --check" in run("acquire", tiny_campaign, "--senses").output
+    (tiny_campaign / "check.json").write_text("[", encoding="utf-8")
+    with pytest.raises(InputError, match=r"check\.json: cannot be read"):
+        require_passed_check(tiny_campaign)
+
+
+def test_a_hold_that_is_not_heard_is_a_fault(tiny_campaign):
+    world, _ = world_of(tiny_campaign)
+    axes = world.axes()
+    deaf = Jogger(world.campaign.chamber, axes, world.clock)
+    with pytest.MonkeyPatch.context() as patch, pytest.raises(InstrumentError, match="in spite of a hold"):
+        patch.setattr(axes, "hold", lambda: None)
+        deaf.prove_hold("azimuth")
+    axes.close()

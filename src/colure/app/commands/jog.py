@@ -190,6 +190,25 @@ def _clear(yes: bool, what: str) -> None:
         raise InputError(["not acknowledged: nothing was moved"])
 
 
+class Asked:
+    """A person at the terminal, asked before an axis moves and whether it went the right way; `yes`: nobody looks."""
+
+    def __init__(self, *, yes: bool) -> None:
+        self._yes = yes
+
+    def clear(self, what: str) -> None:
+        """Ask whether everyone is clear; raises `InputError` if not."""
+        _clear(self._yes, what)
+
+    def right(self, axis: str, made_deg: float) -> bool | None:
+        """Ask whether an axis turned the way that its readout says; None with `yes`."""
+        if self._yes:
+            return None
+        return click.confirm(
+            f"{axis}: readout changed by {made_deg:+.3f} deg. Did the axis turn the {'positive' if made_deg > 0 else 'negative'} way?"
+        )
+
+
 class _Refusals:
     """Turns a forbidden move into bad input, and Ctrl-C into its own line; the axes are braked by then."""
 

@@ -14,6 +14,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from colure.app.services.bench_check import keep_check, require_passed_check
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stored_calibration import require_valid
 from colure.app.storage.folders import RunFolder
@@ -23,6 +24,7 @@ from colure.model.events import Event, Listener, nobody
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:
+    from colure.acquire.check import Confirm
     from colure.acquire.clocks import Clock
     from colure.acquire.engine import Engine
     from colure.acquire.journal import Journal, Verification
@@ -145,6 +147,7 @@ def acquire(
     on_engine: Callable[[Engine], None] | None = None,
     options: Options | None = None,
     accept_damage: bool = False,
+    despite_check: bool = False,
 ) -> Outcome:
     """Measure what the journal does not hold yet, then seal the record.
 
@@ -154,11 +157,13 @@ def acquire(
         Called with the engine before it runs, for stop keys and signals.
     accept_damage
         Measure the points anew whose journal rows are damaged; without it damage is refused.
+    despite_check
+        Start although the newest check of the instruments did not pass.
 
     Raises
     ------
     InputError
-        If the disk is too full, the run belongs to another plan or other instruments, its
+        If the newest check did not pass, the disk is too full, the run belongs to another plan or other instruments, its
         journal is damaged, or a file beside the campaign would not serve what is measured.
     """
     from colure.acquire.engine import Engine
@@ -170,6 +175,8 @@ def acquire(
     from colure.app.services.stopping import followed
     from colure.app.services.tie_direction import keep as keep_tie_direction
 
+    if not despite_check:
+        require_passed_check(campaign.folder)
     # What cannot be processed afterwards is not measured for hours first.
     reference_of(campaign, plan.frequency_hz)
     require_valid(campaign)
@@ -274,12 +281,18 @@ class CheckLine:
     found: str
 
 
-def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
-    """Talk to everything, move nothing, and return what was found."""
-    from colure.acquire.check import check_bench
+def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None = None) -> list[CheckLine]:
+    """Talk to everything and return what was found; a run after a check that failed is refused unless told.
+
+    confirm
+        Turn every axis by a degree and brake it on a longer way; asked before each axis moves, and whether it went the right way.
+        Without it nothing moves.
+    """
+    from colure.acquire.check import check_bench, check_motion
     from colure.errors import InstrumentError, LockedError
 
     lines: list[CheckLine] = []
+    turned: list[CheckLine] | None = None
     try:
         with instruments(campaign) as bench:
             lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
@@ -287,9 +300,14 @@ def check_instruments(campaign: Campaign, plan: Plan) -> list[CheckLine]:
                 plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock
             )
             lines += [CheckLine(*line) for line in found]
+            # What has a fault already is not moved.
+            if confirm is not None and all(line.good for line in lines):
+                turned = [CheckLine(*line) for line in check_motion(campaign.chamber, bench.axes, bench.clock, confirm)]
     except (InstrumentError, LockedError) as error:
         lines.append(CheckLine("connection", False, str(error)))
-    return lines
+    wrong, moved = ([f"{one.what}: {one.found}" for one in part if not one.good] for part in (lines, turned or []))
+    keep_check(campaign.folder, wrong, None if turned is None else moved)
+    return lines + (turned or [])
 
 
 def rebuild(run: RunFolder) -> int:

@@ -252,7 +252,7 @@ def show_learned(learned: Learned, chamber: Chamber, path: Path) -> None:
 
 def show_check(lines: Sequence[CheckLine]) -> None:
     """Print what every instrument answered."""
-    table = Table(title="Instruments; nothing was moved", title_justify="left", box=None, show_header=False)
+    table = Table(title="Instruments", title_justify="left", box=None, show_header=False)
     for line in lines:
         table.add_row("ok" if line.good else "[bold red]NO[/bold red]", line.what, line.found)
     console().print(table)
