@@ -19,8 +19,10 @@ from colure.app.storage.folders import run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.files import save_dataset
+from colure.model.plan import ROLES, Role
 from colure.planning.preflight import make_plan
 from tests.analysis.true_cuts import true_cut
+from tests.coverage.scenarios import Scenario, band, four_by_four
 
 ROLL, AZ_EL, EL_AZ = "roll-over-azimuth", "azimuth-over-elevation", "elevation-over-azimuth"
 BOTH = "offset_deg = [0, 90]\n"
@@ -219,3 +221,20 @@ def test_a_wrong_name_lists_the_runs_that_exist(measured_cuts):
     found = run_colure("evaluate", measured_cuts, "--run", "three")
     assert found.exit_code == 2
     assert "runs here: one, two" in found.output
+
+
+def test_a_cut_ties_where_the_signal_is_known_to_be_strongest(tmp_path):
+    folder = Scenario(device=four_by_four(), goal=band(24.1)).write(tmp_path)
+    (folder / "evaluation.toml").write_text("[commanded_deg]\nbeam = [30.0, 0.0]\n")
+    for scan in ({"theta_deg": "-60:60:10", "phi_deg": [0.0]}, {"great_circles_deg": [0.0], "along_deg": "-40:40:10"}):
+        campaign, plan = cutting.cut_plan(folder, scan)
+        tie = plan.targets_deg[plan.role == ROLES.index(Role.TIE)][0]
+        assert abs(campaign.chamber.positioner.azimuth.map.angle_deg(tie[0])) == pytest.approx(30.0)
+        assert "commanded_deg" in plan.predicted["ties"]["source"]
+    # Great circles still go through the declared beam, the boresight here.
+    assert resolved_through(campaign) == (0.0, 0.0)
+
+
+def resolved_through(campaign):
+    scan = campaign.goal.scan
+    return tuple(scan.through_deg)

@@ -63,14 +63,14 @@ def cut(
     from colure.app.terminal import screens
     from colure.errors import InputError
 
-    campaign, made = cuts.cut_plan(folder, _scan_of(asked), monitor_ghz)
+    run = run_folder(folder, run_name)
+    campaign, made = cuts.cut_plan(folder, _scan_of(asked), monitor_ghz, run)
     if only_plan:
         if as_json:
             click.echo(json_text({**made.predicted, "hash": made.hash}))
         else:
             screens.show_plan(campaign, made)
         return
-    run = run_folder(folder, run_name)
     if not _complete(run.record):
         if not as_json:
             screens.show_cautions(campaign, made)

@@ -12,6 +12,7 @@ import numpy as np
 from colure.app.services.particulars import particulars_of
 from colure.app.services.processing import addresses, opened, states_of
 from colure.app.services.reference import reference_of
+from colure.app.services.tie_direction import with_tie_direction
 from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
@@ -29,8 +30,13 @@ if TYPE_CHECKING:
     from colure.model.figure import Figure
 
 
-def cut_plan(folder: Path, scan: dict[str, Any], monitor_ghz: float | None = None) -> tuple[Campaign, Plan]:
+def cut_plan(
+    folder: Path, scan: dict[str, Any], monitor_ghz: float | None = None, run: RunFolder | None = None
+) -> tuple[Campaign, Plan]:
     """Return a campaign with a scan in place of whatever its goal.toml scans, and the plan of it.
+
+    run
+        The run that is to be measured: ties look where they did if it has begun, else along the strongest direction known.
 
     Raises
     ------
@@ -39,7 +45,10 @@ def cut_plan(folder: Path, scan: dict[str, Any], monitor_ghz: float | None = Non
     """
     from colure.planning.preflight import make_plan
 
-    campaign = Campaign.load(folder)
+    declared = Campaign.load(folder)
+    if "great_circles_deg" in scan and "through_deg" not in scan:
+        scan = {**scan, "through_deg": declared.device.beam_deg}  # ties may look elsewhere
+    campaign, ties = with_tie_direction(declared, run)
     kept = (
         "name",
         "start_ghz",
@@ -56,7 +65,9 @@ def cut_plan(folder: Path, scan: dict[str, Any], monitor_ghz: float | None = Non
     if monitor_ghz is not None:
         table["monitor_ghz"] = monitor_ghz
     goal = validate(Goal, {**table, "scan": scan}, source="colure cut")
-    return make_plan(replace(campaign, goal=goal))
+    resolved, plan = make_plan(replace(campaign, goal=goal))
+    plan.predicted["ties"] = ties.as_dict()
+    return resolved, plan
 
 
 def same_plan(run: RunFolder, plan: Plan) -> bool:
