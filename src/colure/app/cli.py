@@ -363,7 +363,7 @@ def evaluate(
     else:
         screens.show_figures(figures)
         click.echo(f"all frequencies and budgets: {services.addresses(run, run.figures, state)[-1]}")
-    for line in services.cautions_of(run, state=state):
+    for line in services.step_cautions(run, state=state):
         click.echo(f"caution: {line}", err=True)
     sys.exit(screens.show_against(figures))
 

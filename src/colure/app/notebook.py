@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from colure.app.services.rehearsal import Rehearsal
     from colure.app.services.verdicts import Judged
     from colure.model.plan import Plan
+    from colure.model.recipe import Recipe
     from colure.report.drawing import Drawing
 
 
@@ -180,8 +181,14 @@ class Run:
 
         return Record(open_dataset(self.files.record), self.name)
 
-    def process(self, *, state: str | None = None) -> Pattern:
-        """Run the recipe and return the pattern; raises `InputError` if the record lacks what it needs."""
+    def process(self, *, state: str | None = None, recipe: Recipe | None = None) -> Pattern:
+        """Run the campaign's recipe and return the pattern; raises `InputError` if the record lacks what it needs.
+
+        recipe
+            Another recipe for once (`colure.model.recipe.Recipe`): the run's saved pattern stays as it is.
+        """
+        if recipe is not None:
+            return Pattern(services.process_with(self.campaign, self.files, recipe, state=state), self.name)
         return Pattern(services.process(self.campaign, self.files, state=state), self.name)
 
     def process_large(

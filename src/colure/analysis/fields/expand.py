@@ -13,7 +13,7 @@ from colure.analysis.fields.errors import (
     ErrorDraws,
     displaced,
 )
-from colure.analysis.fields.result import folded, level_db
+from colure.analysis.fields.result import folded, ratio_db
 from colure.geometry.conventions import (
     ComplexArray,
     FloatArray,
@@ -144,7 +144,7 @@ def expand(
     fit = fit_scattered(bundle, chosen, k)
     found = int(np.count_nonzero(np.isfinite(fit.damping))) if order is None else chosen
     words = (
-        f"least squares on {bundle.count} scattered samples, order {found}, residual {level_db(fit.residual):.1f} dB, "
+        f"least squares on {bundle.count} scattered samples, order {found}, residual {ratio_db(fit.residual):.1f} dB, "
         + ("solved directly" if fit.iterations == 0 else f"{fit.iterations} iterations")
         + ("" if fit.converged else " (stopped at the limit)")
     )

@@ -14,7 +14,7 @@ from colure.analysis.fields.errors import (
 )
 from colure.analysis.fields.expand import ORDER_MARGIN, expand, order_cap
 from colure.analysis.fields.outside_sources import outside_words, without_outside
-from colure.analysis.fields.result import FieldResult, level_db, sampled_part, with_errors
+from colure.analysis.fields.result import FieldResult, ratio_db, sampled_part, with_errors
 from colure.geometry.conventions import (
     ComplexArray,
     mode_count,
@@ -167,8 +167,8 @@ def _one_frequency(
         inside = determined(bound, peak=peak, sampled=near, limit_db=declared.error_limit_db)
     weight = np.sin(theta)[:, None] * np.where(inside, 1.0, 0.0)
     total = max(float(weight.sum()), 1e-300)
-    levels = {n: level_db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
-    worst = level_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
+    levels = {n: ratio_db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
+    worst = ratio_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
     words = [
         f"{samples.frequency_hz / 1e9:.6g} GHz: {found.words}",
         *said,

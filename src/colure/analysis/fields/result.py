@@ -22,10 +22,10 @@ SAMPLED = 0.75
 
 def amplitude_words(ratio: float) -> str:
     """Return a ratio of amplitudes in dB for a sentence."""
-    return f"{level_db(ratio):.1f} dB" if np.isfinite(ratio) else "unknown"
+    return f"{ratio_db(ratio):.1f} dB" if np.isfinite(ratio) else "unknown"
 
 
-def level_db(ratio: float) -> float:
+def ratio_db(ratio: float) -> float:
     return float(20.0 * np.log10(ratio)) if ratio > 0.0 else -400.0
 
 

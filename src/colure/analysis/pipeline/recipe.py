@@ -98,7 +98,8 @@ def process(
     Parameters
     ----------
     probe
-        Probe far field at the record's frequencies; an ideal dipole if None.
+        Probe far field at the record's frequencies. None: an ideal dipole is assumed, and the pattern's history says that no probe
+        correction was made.
     order
         Order of the device's waves; the plan's by default.
     recipe
@@ -154,7 +155,7 @@ def _pattern_of(found: Transformed, own: Surroundings, grid_step_deg: float, fig
     quantity = quantity_of(found, absolute=own.chamber.reference.absolute)
     pattern = _pattern(found.expansion, sphere, grid_step_deg, calibrated, quantity)
     pattern = _history(pattern, calibrated, sphere, found.alignment, own.todo)
-    probe = "ideal dipole" if own.probe is None else "pattern"
+    probe = "none: no probe correction was made, an ideal dipole was assumed" if own.probe is None else "pattern"
     pattern = _with_far_field_step(pattern, found.step, sphere, own.chamber, probe)
     if figures.settings.principal_planes != "measured":
         return pattern

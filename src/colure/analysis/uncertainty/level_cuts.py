@@ -7,19 +7,17 @@ a field error that hardly moves the peak moves a lobe 35 dB below it by decibels
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
 from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
-from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.combination import joint_half_width
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Bench
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import theta_phi
-from colure.model.definitions import Definition
 from colure.waves.harmonics import FieldsAt
 
 #: Causes that move all levels together.
@@ -51,14 +49,10 @@ class LevelCut:
         return level, low, high
 
 
-@dataclass(frozen=True)
-class _Levels(FigureSet):
-    """Amplitudes at fixed directions instead of figures: the causes do not care."""
+class _Levels:
+    """Amplitudes at fixed directions: none of them moves with the radiated power alone."""
 
-    def __post_init__(self) -> None:
-        super().__post_init__()
-        one = Definition("gain_dbi", "", "", "", "", float)
-        object.__setattr__(self, "definitions", (one,))
+    radiated = np.zeros(1)
 
 
 def _amplitudes(
@@ -96,10 +90,7 @@ def level_cuts(
     base = inputs.figures
     count = round(span_deg / step_deg)
     angle = np.linspace(-span_deg, span_deg, 2 * count + 1)
-    levels = _Levels(
-        settings=base.settings, slant=base.slant, region=base.region, one_polarization=base.one_polarization
-    )
-    bench = Bench(replace(inputs, figures=levels), nominal, np.zeros((nominal.k.size, 1)), [])
+    bench = Bench(inputs, nominal, np.zeros((nominal.k.size, 1)), [], _Levels())
     every = [one for one in causes(bench) if one.term not in COMMON]
     values, expanded = [], []
     for f, coefficients in enumerate(nominal.coefficients):

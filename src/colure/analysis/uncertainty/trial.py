@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Literal
+from typing import Literal, Protocol
 
 import numpy as np
 
@@ -63,14 +63,28 @@ class Cause:
         return DIVISORS[self.distribution]
 
 
+class Readout(Protocol):
+    """What causes move: figures, or levels of a cut."""
+
+    @property
+    def radiated(self) -> FloatArray:
+        """By how many dB each of them moves when the radiated power grows by 1 dB and the peak stays."""
+        ...
+
+
 @dataclass(frozen=True)
 class Bench:
-    """The nominal result that every cause is compared with."""
+    """The nominal result that every cause is compared with.
+
+    readout
+        What is read from it; the figures of the inputs if None.
+    """
 
     inputs: Inputs
     nominal: Expansion
     values: FloatArray
     near: list[Near]
+    readout: Readout | None = None
 
     @cached_property
     def realigned(self) -> Realigned | None:
@@ -103,8 +117,9 @@ class Bench:
         """Return what a cause does to every figure: effects (n, frequency, figure), read anew from every changed pattern if None."""
         if effects is None:
             effects = self.effects(cause.changes)
-        if cause.shared is not None:
-            effects = _less(effects, self.inputs.figures.radiated, cause.shared)
+        radiated = (self.inputs.figures if self.readout is None else self.readout).radiated
+        if cause.shared is not None and radiated.any():
+            effects = _less(effects, radiated, cause.shared)
         return Contribution(effects, cause.distribution, cause.dof, cause.known_mean)
 
     def effects(self, changes: ComplexArray) -> FloatArray:

@@ -1,7 +1,7 @@
 from .acquisition import CheckLine, acquire, check_instruments, instruments, rebuild, twin_process, verify
 from .campaigns import flip_plan, learn_axes, make_plan
 from .evaluation import effects, evaluate, evaluate_power, findings, flip_result, known_figures, read_figures
-from .processing import addresses, cautions_of, has_phase, process, process_with, processed, states_of
+from .processing import addresses, has_phase, process, process_with, processed, states_of, step_cautions
 from .reporting import write_report
 from .starting import copy_profile, new_campaign, start_campaign
 from .views import write_view
@@ -10,7 +10,6 @@ __all__ = [
     "CheckLine",
     "acquire",
     "addresses",
-    "cautions_of",
     "check_instruments",
     "copy_profile",
     "effects",
@@ -32,6 +31,7 @@ __all__ = [
     "rebuild",
     "start_campaign",
     "states_of",
+    "step_cautions",
     "twin_process",
     "verify",
     "write_report",

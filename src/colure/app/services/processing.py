@@ -134,7 +134,7 @@ def has_phase(run: RunFolder) -> bool:
     return attribute_of(run.record, "receiver", "vector") == "vector"
 
 
-def cautions_of(run: RunFolder, *, state: str | None = None) -> list[str]:
+def step_cautions(run: RunFolder, *, state: str | None = None) -> list[str]:
     """Return what the steps that made a run's pattern (of one state) warn of, in plain words."""
     from colure.model.files import attribute_of, cautions
 
