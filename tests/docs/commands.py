@@ -37,6 +37,12 @@ NOT_RUN = {
     "colure acquire my-horn": "asks a person, and a scan " + LONG + "a record stands in for it",
     "colure acquire my-beams": "asks a person, and needs a device that is switched; a record stands in for it",
     "colure rehearse my-horn --draws 25": LONG + "tests/app/services/test_rehearse.py",
+    "colure report my-campaign --sign laboratory.p12 --passphrase-file passphrase.txt": (
+        "needs a key; tests/report/test_laboratory.py"
+    ),
+    "colure series my-campaign jan feb mar apr may jun jul aug sep --control check.pdf --baseline 8": (
+        "needs nine months; tests/app/services/test_control.py"
+    ),
     "colure cut my-campaign --phi 0 --run h-plane --yes": "measure-one-cut.md does so with a range of theta",
     "colure process my-campaign --scheduler local --workers 2": "tests/app/scale/test_pieces.py",
     "colure process --amplitude-only near-1.nc near-2.nc far.nc --start design.nc --size-mm 12,14,0.5": (

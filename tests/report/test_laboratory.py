@@ -24,6 +24,7 @@ from colure.report.document import Document
 from colure.report.particulars import Particulars, particulars_sections
 from colure.report.pdf import render_pdf
 from colure.report.texts import LANGUAGES, Texts, catalogue
+from tests.report.readability import MOST_WORDS, mean_words, sentences
 from tests.report.test_report import small_campaign
 
 DECLARED = """
@@ -295,4 +296,32 @@ def test_no_source_in_a_report_is_from_memory_and_every_section_is_described(sou
     words = [repr(section) for section in document.sections]
     assert not any("from memory" in text for text in words)
     assert all(section.title and section.blocks for section in document.sections)
-    assert len(SECTIONS) == 16
+    assert len(SECTIONS) >= 16
+
+
+def test_sentences_of_the_report_and_of_the_findings_are_short(source):
+    from colure.report.document import Chart, Paragraph, Side, Table
+
+    def texts(block):
+        if isinstance(block, Paragraph):
+            return [block.text]
+        if isinstance(block, Side):
+            return [one.caption for one in block.charts]
+        if isinstance(block, Chart):
+            return [block.caption]
+        return (
+            [str(cell) for row in block.rows for cell in row if str(cell).endswith(".")]
+            if isinstance(block, Table)
+            else []
+        )
+
+    document = compose(source)
+    every = [
+        *document.answer,
+        *(text for section in document.sections for block in section.blocks for text in texts(block)),
+    ]
+    found = [one for text in every for one in sentences(text)]
+    assert len(found) > 60
+    assert mean_words(found) <= MOST_WORDS
+    findings = [one for finding in source.findings for one in sentences(f"{finding.text}.")]
+    assert findings and mean_words(findings) <= MOST_WORDS

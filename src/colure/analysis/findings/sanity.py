@@ -98,8 +98,8 @@ def _level(done: Processed, chamber: Chamber, device: Device) -> Iterator[Findin
         return
     off = read - wanted
     text = (
-        f"the receiver read {read:.1f} dB at the peak, the plan promised {wanted:.1f} dB ({off:+.1f} dB): another device, a cable that is "
-        "not connected, or a wrong gain, loss or distance in the files"
+        f"the receiver read {read:.1f} dB at the peak; the plan promised {wanted:.1f} dB ({off:+.1f} dB). Check device and cables, "
+        "then gain, loss and distance in the files"
     )
     yield Finding("level", read, text, NOT_TO_BE_USED if abs(off) > LEVEL_WRONG_DB else "look")
 

@@ -71,7 +71,7 @@ def self_check(
     found = [*_drift(done), *_alignment(done, chamber), *_ports(done, chamber), *_noise(done)]
     found += _cable(done) + _room(room) + _cautions(done) + sanity(done, figures) + against_declaration(done)
     if done.pole_spread_db is not None:
-        text = f"the slices disagree about the boresight, which all of them saw, by {done.pole_spread_db:.1f} dB rms below the peak"
+        text = f"the slices all saw the boresight; their readings of it differ by {done.pole_spread_db:.1f} dB rms below the peak"
         found.append(Finding("pole", done.pole_spread_db, text))
     found.sort(key=lambda one: (one.rank, -one.level_db))
     centre = centre_of(done, device_slant_deg)
@@ -79,8 +79,8 @@ def self_check(
     dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)
     flat = f"{centre.ripple_deg:.2f} deg rms within {centre.cone_deg:.3g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' intersection)"
     text = f"phase centre {centre.reason}" if centre.reason else (
-        f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.2f} \u00b1 {dz:.2f} mm (noise alone); about it "
-        f"the phase is flat to {flat}")  # fmt: skip
+        f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.2f} \u00b1 {dz:.2f} mm (noise alone). "
+        f"About it the phase is flat to {flat}")  # fmt: skip
     found.append(Finding("phase centre", NOTHING_DB, text))
     return found
 
@@ -120,15 +120,15 @@ def _drift(done: Processed) -> list[Finding]:
     ratio = done.drift.ratio
     moved = float(np.max(np.abs(ratio / ratio[:1] - 1.0)))
     out = [Finding("drift", level_db(done.drift.between), (
-        f"the ties moved by {20 * np.log10(np.abs(ratio).max() / np.abs(ratio).min()):.2f} dB and "
-        f"{np.rad2deg(np.ptp(np.unwrap(np.angle(ratio), axis=0))):.1f} deg ({level_db(moved):.0f} dB); "
-        f"{100 * done.drift.between:.2f} % rms remain after the correction"))]  # fmt: skip
+        f"boresight check readings (ties) drifted by {20 * np.log10(np.abs(ratio).max() / np.abs(ratio).min()):.2f} dB and "
+        f"{np.rad2deg(np.ptp(np.unwrap(np.angle(ratio), axis=0))):.1f} deg ({level_db(moved):.0f} dB). "
+        f"After correction {100 * done.drift.between:.2f} % rms remain"))]  # fmt: skip
     out += _weak_ties(done)
     for jump in done.drift.jumps:
         size = abs(np.exp(jump.level_db / 8.6859 + 1j * np.deg2rad(jump.phase_deg)) - 1.0)
         out.append(Finding("jump", level_db(float(size)), (
-            f"a jump of {jump.level_db:+.2f} dB and {jump.phase_deg:+.1f} deg between {jump.after_s:.0f} and {jump.before_s:.0f} s; "
-            "sweeps in between may be on either side: look at the connectors, and measure those slices again")))  # fmt: skip
+            f"a jump of {jump.level_db:+.2f} dB and {jump.phase_deg:+.1f} deg between {jump.after_s:.0f} and {jump.before_s:.0f} s. "
+            "Sweeps in that interval may be on either side. Look at the connectors, and measure those slices again")))  # fmt: skip
     return out
 
 
@@ -137,10 +137,7 @@ def _alignment(done: Processed, chamber: Chamber) -> list[Finding]:
     if found is None:
         return []
     took = np.sqrt(max(0.0, found.residual_before**2 - found.residual**2))
-    summary = (
-        f"misalignment explained {level_db(float(took)):.0f} dB of what does not fit into the device's waves "
-        f"({level_db(found.residual_before):.1f} before, {level_db(found.residual):.1f} dB after the correction)"
-    )
+    summary = f"the alignment correction lowered the misfit from {level_db(found.residual_before):.1f} to {level_db(found.residual):.1f} dB"
     level = level_db(float(took))
     # An adjustment that is off by more than was declared wants a person's eye.
     out = [Finding("alignment", level, text, "look") for text in found.warnings()]
