@@ -158,6 +158,48 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
     return out
 
 
+def figures_of_power(sphere: PowerSphere, settings: Evaluation, quantity: str) -> list[Figure]:
+    """Return every figure that power alone gives, of a table whose errors nobody states: no intervals.
+
+    Parameters
+    ----------
+    sphere
+        Gain, EIRP in milliwatts, or power on any scale.
+    quantity
+        `gain`, `eirp` or `relative`; a relative one of the whole sphere gives directivity.
+
+    Raises
+    ------
+    ValueError
+        If the rings are too few to tell how good they are.
+    """
+    if quantity == "eirp":
+        settings = settings.model_copy(update={"transmit_power_dbm": 0.0})
+    kept = {"gain": None, "eirp": ("eirp_dbm", "trp_dbm"), "relative": ()}[quantity]
+    chosen = [
+        d
+        for d in definitions_for(settings)
+        if d.power and (sphere.whole or not d.sphere) and (kept is None or d.gain == 0.0 or d.name in kept)
+    ]
+    fewer, nan = thinned(sphere), float("nan")
+    out = []
+    for f, frequency in enumerate(sphere.frequency_hz):
+        values, coarser = _values(sphere, f, settings), [_values(one, f, settings) for one in fewer]
+        several = _no_single_beam(sphere, f)
+        for what in chosen:
+            change = max(abs(_turned(what, values[what.name] - one[what.name])) for one in coarser)
+            row = BudgetRow("sampling and truncation", change, "fewer samples against all", "measured", "change")
+            one = build_figure(
+                what, values[what.name], (row,), float(frequency), reason=several if what.single_beam else ""
+            )
+            out.append(
+                one
+                if one.reason
+                else replace(one, lower=nan, upper=nan, not_included=("all: the table states no errors",))
+            )
+    return out
+
+
 def _no_single_beam(sphere: PowerSphere, f: int) -> str:
     """Return why a pattern has no single beam, as `single_beam_reason` decides it, from the samples; empty if it has one."""
     gain = sphere.gain[f]

@@ -45,6 +45,7 @@ def plot(
     """
     from colure.app.services.pattern_files import waves_of
     from colure.app.services.pattern_object import FilePattern
+    from colure.app.services.power_files import PowerPattern, is_power_file
     from colure.app.storage.folders import require_free
     from colure.errors import InputError
 
@@ -53,7 +54,11 @@ def plot(
     require_free(target)
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
-    found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
+    found: FilePattern | PowerPattern
+    if is_power_file(source):
+        found = PowerPattern(source)
+    else:
+        found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
     drawing = found.plot(kind, frequency_ghz=frequency_ghz)
     if target.suffix.lower() == ".html":
         out = io.StringIO()

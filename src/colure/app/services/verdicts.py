@@ -89,9 +89,15 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
     InputError
         If a file is malformed, or the specification names what the far field does not hold.
     """
-    from colure.app.services.pattern_object import open_pattern
+    from colure.app.services.pattern_object import FilePattern, open_pattern
+    from colure.app.services.power_files import PowerPattern, is_power_file
 
     specification = load_specification(specification_file)
+    if is_power_file(path):
+        if specification.masks:
+            raise InputError([f"{path.name}: holds power without phase; masks need a field (masks)"])
+        wanted = FilePattern.wanted_beside(path)
+        return _decide(specification, list(PowerPattern(path).evaluate(wanted)), {})
     opened = open_pattern(path, slant_deg=slant_deg)
     return judge_opened(opened, path.name, list(opened.evaluate(opened.wanted_beside(path))), specification)
 

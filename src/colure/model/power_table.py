@@ -1,0 +1,101 @@
+"""Tables of power without phase: one level, or one a polarization, for every direction of a regular grid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+
+from colure.errors import InputError
+from colure.geometry.conventions import FloatArray
+from colure.model.plausible import LEAST_HZ
+from colure.model.tables import numbers_of, read_rows
+
+PLACES = {"frequency_hz": "Hz", "theta_deg": "deg", "phi_deg": "deg"}
+#: Columns of a level, and what it is of: total power, or both polarizations that add up to it.
+LEVELS = {
+    ("power_db",): "relative", ("gain_dbi",): "gain", ("eirp_dbm",): "eirp",
+    ("power_theta_db", "power_phi_db"): "relative", ("gain_theta_dbi", "gain_phi_dbi"): "gain",
+    ("eirp_theta_dbm", "eirp_phi_dbm"): "eirp",
+}  # fmt: skip
+#: Levels of the first and of the last column of a full turn may differ by this, dB.
+CLOSES_DB = 0.5
+
+
+@dataclass(frozen=True)
+class PowerTable:
+    """Power, linear (frequency, theta, phi), on rings from +z over a full turn, radians; relative, gain, or EIRP in milliwatts."""
+
+    frequency_hz: FloatArray
+    theta: FloatArray
+    phi: FloatArray
+    power: FloatArray
+    quantity: str
+
+
+def level_columns(header: list[str]) -> tuple[str, ...] | None:
+    """Return the columns of power levels in a header, or None: then it is no table of power."""
+    return next((names for names in LEVELS if set(names) <= set(header)), None)
+
+
+def read_power(path: Path) -> PowerTable:
+    """Read a table of power.
+
+    Raises
+    ------
+    InputError
+        Naming file, line, column, value and unit of what is wrong, or what the grid lacks.
+    """
+    header, rows = read_rows(path)
+    names = level_columns(header)
+    if names is None:
+        raise InputError([f"{path.name}: no level; needs one of {'; '.join(','.join(one) for one in LEVELS)}"])
+    missing = [name for name in PLACES if name not in header]
+    if missing:
+        raise InputError([f"{path.name}: column {', '.join(missing)}: missing"])
+    table = numbers_of(path.name, rows, {**PLACES, **dict.fromkeys(names, "dB")})
+    if table[:, 0].min() < LEAST_HZ:
+        raise InputError([f"{path.name}: frequency_hz = {table[:, 0].min():g}: must be at least {LEAST_HZ:g} Hz"])
+    level = np.sum(10.0 ** (table[:, 3:] / 10.0), axis=1)
+    frequency = np.unique(table[:, 0])
+    theta, phi = np.unique(np.round(table[:, 1], 6)), np.unique(np.round(table[:, 2], 6))
+    if frequency.size * theta.size * phi.size != len(table):
+        raise InputError(
+            [
+                f"{path.name}: {len(table)} rows, needs {frequency.size} x {theta.size} x {phi.size}: every direction of one grid once"
+            ]
+        )
+    grid = np.empty((frequency.size, theta.size, phi.size))
+    where = [np.searchsorted(a, np.round(v, 6)) for a, v in ((theta, table[:, 1]), (phi, table[:, 2]))]
+    grid[np.searchsorted(frequency, table[:, 0]), where[0], where[1]] = level
+    return _checked(path.name, frequency, theta, phi, grid, LEVELS[names])
+
+
+def _checked(
+    name: str, frequency: FloatArray, theta: FloatArray, phi: FloatArray, grid: FloatArray, quantity: str
+) -> PowerTable:
+    """Return the table if its rings and columns are regular; raises `InputError` if not."""
+    if np.isclose(phi[-1] - phi[0], 360.0):
+        apart = float(np.max(np.abs(10.0 * np.log10(grid[..., 0] / grid[..., -1]))))
+        if apart > CLOSES_DB:
+            raise InputError(
+                [f"{name}: phi_deg = {phi[-1]:g}: {apart:.2g} dB off phi_deg = {phi[0]:g}, must be the same direction"]
+            )
+        phi, grid = phi[:-1], grid[..., :-1]
+    faults = []
+    if theta.size < 5 or abs(theta[0]) > 1e-6 or theta[-1] > 180.0 + 1e-6 or np.ptp(np.diff(theta)) > 1e-4:
+        faults.append(
+            f"{name}: theta_deg: {theta.size} values from {theta[0]:g} to {theta[-1]:g}: must be even steps from 0 deg, 5 or more"
+        )
+    if phi.size < 4 or np.ptp(np.diff(phi)) > 1e-4 or abs((phi[1] - phi[0]) * phi.size - 360.0) > 1e-3:
+        faults.append(
+            f"{name}: phi_deg: {phi.size} values from {phi[0]:g} to {phi[-1]:g}: must be even steps over a full turn (deg)"
+        )
+    if phi.size % 2:
+        faults.append(f"{name}: phi_deg: {phi.size} columns: must be an even number (rings go on through the poles)")
+    if abs(phi[0]) > 1e-6:
+        faults.append(f"{name}: phi_deg begins at {phi[0]:g}: must begin at 0 deg")
+    if faults:
+        raise InputError(faults)
+    return PowerTable(frequency, np.deg2rad(theta), np.deg2rad(phi), grid, quantity)
