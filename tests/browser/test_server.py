@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import http.client
 import json
 import shutil
 import socket
@@ -151,6 +152,39 @@ def test_a_burst_of_silent_connections_stays_within_the_bound(served, monkeypatc
     finally:
         for one in silent:
             one.close()
+
+
+def test_a_stop_is_answered_within_a_second_beside_800_idle_connections(served):
+    """They come from another process and come again when they are dropped, as a scanner's or a broken client's do."""
+    flood = (
+        "import socket, sys, time\n"
+        "open_, port = [], int(sys.argv[1])\n"
+        "for number in range(800):\n"
+        "    try: open_.append(socket.create_connection(('127.0.0.1', port), timeout=2))\n"
+        "    except OSError: pass\n"
+        "print(len(open_), flush=True)\n"
+        "sys.stdin.read()\n"
+    )
+    other = subprocess.Popen(
+        [sys.executable, "-c", flood, str(served.port)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+    )
+    try:
+        assert other.stdout is not None and int(other.stdout.readline()) >= 700
+        headers, latencies = served.headers(Role.VIEW), []
+        for _ in range(40):
+            begin = time.perf_counter()
+            line = http.client.HTTPConnection("127.0.0.1", served.port, timeout=10)
+            line.request("POST", "/api/stop", body="{}", headers={**headers, "Content-Type": "application/json"})
+            assert line.getresponse().status == 200
+            latencies.append(time.perf_counter() - begin)
+            line.close()
+    finally:
+        other.communicate("")
+    print(
+        f"stop beside 800 idle connections: median {1e3 * float(np.median(latencies)):.0f}, most {1e3 * max(latencies):.0f} ms"
+    )
+    # Promised is 1 s; a computer that runs other tests beside this one gets more.
+    assert max(latencies) < 3.0 and float(np.median(latencies)) < 0.1
 
 
 def test_stop_is_heard_while_everything_else_is_busy(served, tiny_campaign):
