@@ -60,7 +60,7 @@ def contributions(here: list[Figure], frequency: float, where: str) -> tuple[Blo
             )
         )
     return (
-        chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz."),
+        chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz.", width_percent=72),
         Table(header, tuple(rows), caption="Contributions times k, in the figure's own unit."),
         Table(
             GUM_HEADER,

@@ -182,6 +182,7 @@ def cuts_section(source: Source) -> tuple[Section, ...]:
                     f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, Ludwig-3 components. Bands are "
                     "the 95 % intervals of the level at each angle; the common gain uncertainty is not included. "
                     "Ludwig-3 components are not defined opposite to the boresight; nothing is drawn there.",
+                    width_percent=80,
                 ),
                 chart(
                     charts.cuts_polar(planes, gain),
