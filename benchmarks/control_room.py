@@ -63,7 +63,7 @@ def large(layout: Layout) -> Layout:
     d = np.stack([np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t)], -1).reshape(-1, 3)
     zeros, ones = np.zeros(cells.size, int), np.ones(cells.size)
     return Layout(theta, phi, "theta", "phi", cells, d, zeros, zeros, zeros, np.zeros((cells.size, 3)), layout.axes, ones,
-                  False, "bench", 1, layout.maps)  # fmt: skip
+                  "bench", 1, layout.maps, layout.noise_db)  # fmt: skip
 
 
 def live_surface(room: Room, base: str, layout: Layout) -> tuple[float, float]:

@@ -188,11 +188,11 @@ def test_a_stop_is_answered_within_a_second_beside_800_idle_connections(served):
 
 
 def test_stop_is_heard_while_everything_else_is_busy(served, tiny_campaign):
-    """Both workers hang and requests wait at the door; stop still reaches the scan's own pipe at once."""
+    """All workers hang and requests wait at the door; stop still reaches the scan's own pipe at once."""
     headers, campaign = served.headers(), campaign_id(tiny_campaign)
     watcher = served.headers(Role.VIEW)
     post(served, "/api/lease", {"hold": True}, headers=headers)
-    for kind in ("quick", "slow"):
+    for kind in ("quick", "view", "long"):
         asyncio.run_coroutine_threadsafe(served.room.desk.do(time.sleep, 20.0, kind=kind), served.loop)
     waiting = [
         threading.Thread(target=lambda: _ignore(served, "/api/plan", {"campaign": campaign}), daemon=True)

@@ -1,49 +1,197 @@
-/** The control room's page. */
+/** The control room's page: one scene, one bar, and the page that one is at. */
 
 import "./style.css";
 import { alignPage } from "./align/align";
-import { live } from "./live/live";
-import { me, post } from "./request/server";
 import { button, choice, fill, h } from "./draw/dom";
 import { explorePage } from "./explore/explore";
+import { live } from "./live/live";
 import { planPage } from "./plan/plan";
+import { me, post } from "./request/server";
 import { scanPage } from "./scan/scan";
+import { Chamber } from "./scene/chamber";
+import { DirectionSphere } from "./scene/sphere";
+import { Stage } from "./scene/stage";
+import { put, read } from "./shell/address";
+import { controlBar } from "./shell/bar";
+import { cursor } from "./shell/cursor";
+import { dialog } from "./shell/dialog";
+import { onDrafts, unsaved } from "./shell/drafts";
+import { jobsButton } from "./shell/jobs";
 import { keep, kept } from "./shell/kept";
-import { leaseButton, may, session, stopButton, words, type Page } from "./shell/shell";
+import { leaseButton } from "./shell/lease";
+import type { Page, View } from "./shell/page";
+import { may, session, words } from "./shell/session";
+import { learnPage } from "./tutor/tutor";
 
-const PAGES: Record<string, [string, () => Page]> = {
+const PAGES: Record<string, [string, (view: View) => Page]> = {
   plan: ["Plan", planPage],
   align: ["Align", alignPage],
   scan: ["Scan", scanPage],
   explore: ["Explore", explorePage],
+  learn: ["Learn", learnPage],
 };
-let page: Page | null = null;
+const ROLES: Record<string, string> = {
+  view: "may watch and stop",
+  operate: "may operate",
+  configure: "may configure",
+};
 
 function theme(wanted?: string): void {
-  const saved = wanted ?? kept("theme") ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");
-  document.documentElement.dataset["theme"] = saved;
+  const dark = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
+  const chosen = wanted ?? kept("theme") ?? dark;
+  document.documentElement.dataset["theme"] = chosen;
   if (wanted) keep("theme", wanted);
 }
 
-function show(): void {
-  const name = location.hash.slice(1) in PAGES ? location.hash.slice(1) : "plan";
-  page?.leave();
-  page = PAGES[name][1]();
-  document.title = `Colure: ${page.title}`;
-  document.querySelectorAll("nav a").forEach((a) => {
-    if (a.getAttribute("href") === `#${name}`) a.setAttribute("aria-current", "page");
-    else a.removeAttribute("aria-current");
-  });
-  document.querySelector("main")?.replaceWith(page.element);
+class Room {
+  private page: Page | null = null;
+  private name = "";
+  private view!: View;
+  private content = h("div", { class: "content" });
+
+  open(app: HTMLElement): void {
+    const stage = new Stage();
+    this.view = { stage, chamber: new Chamber(stage), sphere: new DirectionSphere(stage) };
+    cursor.watch((at) => this.view.sphere.cursor(at));
+    stage.picked = (d) => cursor.pin(d);
+    fill(app, this.head(), h("main", { class: "split" }, stage.element, this.content), controlBar());
+    window.addEventListener("hashchange", () => this.show());
+    window.addEventListener("popstate", () => this.show());
+    live.open();
+    this.show(true);
+  }
+
+  /** Show the page that the address names; `anew` also where it is shown already. */
+  show(anew = false): void {
+    const place = read(location.hash);
+    const name = place.page in PAGES ? place.page : "plan";
+    const wanted = place.values["c"];
+    if (wanted && session.me?.campaigns.some((c) => c.id === wanted)) session.campaign = wanted;
+    const key = `${name} ${session.campaign} ${place.values["run"] ?? ""}`;
+    if (!anew && key === this.name) return;
+    this.name = key;
+    this.page?.leave();
+    const { stage, sphere } = this.view;
+    stage.hovered = stage.dragged = null;
+    stage.picked = (d) => cursor.pin(d);
+    fill(stage.readout);
+    fill(stage.caption);
+    sphere.clear();
+    sphere.scaleBar(null);
+    stage.ride(false);
+    cursor.fromAddress();
+    this.page = PAGES[name][1](this.view);
+    document.title = `Colure: ${this.page.title}`;
+    for (const a of document.querySelectorAll("nav a")) {
+      if (a.getAttribute("data-page") === name) a.setAttribute("aria-current", "page");
+      else a.removeAttribute("aria-current");
+    }
+    fill(this.content, this.page.element);
+  }
+
+  private head(): HTMLElement {
+    const link = h("span", { class: "chip", attrs: { role: "status" } }),
+      draft = h("a", { class: "chip draft", attrs: { href: "#plan" } });
+    const campaigns = session.me?.campaigns ?? [];
+    live.watch({
+      linked: (up) => {
+        link.className = `chip${up ? "" : " hot"}`;
+        fill(link, up ? (ROLES[session.me?.role ?? ""] ?? "") : "not connected");
+      },
+    });
+    onDrafts(() => this.drafts(draft));
+    this.drafts(draft);
+    const switcher =
+      campaigns.length > 1 &&
+      choice(
+        "campaign",
+        campaigns.map((c) => [c.id, c.folder]),
+        session.campaign,
+        (id) => {
+          session.campaign = id;
+          history.replaceState(null, "", `#${read(location.hash).page}`);
+          put({ c: id });
+          this.show(true);
+        },
+      );
+    const dark = button("◐", () => {
+      theme(document.documentElement.dataset["theme"] === "dark" ? "light" : "dark");
+      this.view.sphere.frame();
+      this.view.chamber.build({ ...this.stand() }, true);
+      this.show(true);
+    });
+    dark.setAttribute("aria-label", "light or dark");
+    dark.title = "light or dark";
+    const nav = h(
+      "nav",
+      { attrs: { "aria-label": "pages" } },
+      ...Object.entries(PAGES).map(([key, [title]]) =>
+        h("a", { attrs: { href: `#${key}`, "data-page": key }, on: { click: (event) => this.go(event, key) } }, title),
+      ),
+    );
+    return h(
+      "header",
+      { class: "top" },
+      h("span", { class: "name" }, mark(), "Colure"),
+      nav,
+      switcher,
+      h("span", { class: "spring" }),
+      draft,
+      jobsButton(),
+      link,
+      may("configure") && button("invite", () => void this.invite()),
+      dark,
+      leaseButton(),
+    );
+  }
+
+  /** The campaign goes along from page to page, and the run too where the next page has one. */
+  private go(event: Event, key: string): void {
+    event.preventDefault();
+    const campaign = (session.me?.campaigns.length ?? 0) > 1 ? `?c=${session.campaign}` : "";
+    location.hash = `#${key}${campaign}`;
+  }
+
+  private stand(): Parameters<Chamber["build"]>[0] {
+    return (
+      this.view.chamber.stand ?? {
+        geometry: "roll-over-azimuth",
+        range_m: 1,
+        size_mm: [50, 50, 5],
+        offset_mm: [0, 0, 0],
+        ports: 1,
+      }
+    );
+  }
+
+  private drafts(place: HTMLElement): void {
+    const count = unsaved(session.campaign);
+    place.hidden = count === 0;
+    fill(place, `${count} unsaved ${count === 1 ? "value" : "values"}`);
+  }
+
+  private async invite(): Promise<void> {
+    try {
+      const { code } = await post("/api/invite", { role: "view" });
+      dialog("A link for somebody who watches", () => [
+        h(
+          "p",
+          {},
+          "It opens one session on this computer. That session may look and stop, and nothing else. The link works once and for a short while.",
+        ),
+        h("p", { class: "mono copy" }, `${location.origin}/launch?code=${code}`),
+      ]);
+    } catch (error) {
+      dialog("No link was made", () => [h("p", { class: "faults" }, words(error))]);
+    }
+  }
 }
 
 function mark(): SVGSVGElement {
   const space = "http://www.w3.org/2000/svg",
     svg = document.createElementNS(space, "svg");
-  svg.setAttribute("viewBox", "0 0 24 24");
-  svg.setAttribute("width", "24");
-  svg.setAttribute("height", "24");
-  svg.setAttribute("aria-hidden", "true");
+  for (const [key, value] of Object.entries({ viewBox: "0 0 24 24", width: "24", height: "24", "aria-hidden": "true" }))
+    svg.setAttribute(key, value);
   for (const [rx, colour] of [
     [10, "var(--ink)"],
     [4, "var(--cross)"],
@@ -69,77 +217,24 @@ async function begin(): Promise<void> {
   const app = document.getElementById("app")!;
   try {
     session.me = await me();
-    const campaigns = session.me.campaigns;
-    session.campaign = campaigns[0].id;
-    const link = h("span", { class: "chip" });
-    const invite = button(
-      "invite",
-      () =>
-        void (async () => {
-          const { code } = await post("/api/invite", { role: "view" });
-          const text = `${location.origin}/launch?code=${code}`;
-          const dialog = h(
-            "dialog",
-            { on: { close: () => dialog.remove() } },
-            h("h1", {}, "A link for somebody who watches"),
-            h("p", {}, "It opens one session, on this computer, that may look and stop and nothing else."),
-            h("p", { class: "mono" }, text),
-            button("close", () => dialog.close()),
-          );
-          document.body.append(dialog);
-          // Not in the way of anything: stop stays in reach.
-          dialog.show();
-        })(),
-    );
-    live.watch({
-      linked: (up) => {
-        link.className = `chip${up ? "" : " hot"}`;
-        fill(link, up ? `connected, may ${session.me!.role}` : "not connected");
-      },
-    });
+    const wanted = read(location.hash).values["c"];
+    session.campaign = session.me.campaigns.find((c) => c.id === wanted)?.id ?? session.me.campaigns[0].id;
+    new Room().open(app);
+  } catch (error) {
     fill(
       app,
       h(
-        "header",
-        { class: "top" },
-        h("span", { class: "name" }, mark(), "Colure"),
+        "main",
+        { class: "pad" },
+        h("h1", {}, "The control room did not open"),
+        h("p", { class: "faults" }, words(error)),
         h(
-          "nav",
-          { attrs: { "aria-label": "pages" } },
-          ...Object.entries(PAGES).map(([key, [title]]) => h("a", { attrs: { href: `#${key}` } }, title)),
+          "p",
+          {},
+          "A link opens once. colure serve prints a new one when it starts; a session that may configure makes more with invite.",
         ),
-        campaigns.length > 1 &&
-          choice(
-            "",
-            campaigns.map((c) => [c.id, c.folder]),
-            session.campaign,
-            (id) => {
-              session.campaign = id;
-              show();
-            },
-          ),
-        h("span", { class: "spring" }),
-        link,
-        may("configure") && invite,
-        button(
-          "◐",
-          () => {
-            theme(document.documentElement.dataset["theme"] === "dark" ? "light" : "dark");
-            show();
-          },
-          "",
-          "light or dark",
-        ),
-        leaseButton(),
-        stopButton(),
       ),
-      h("main"),
     );
-    window.addEventListener("hashchange", show);
-    live.open();
-    show();
-  } catch (error) {
-    fill(app, h("main", {}, h("h1", {}, "The control room did not open"), h("p", { class: "faults" }, words(error))));
   }
 }
 

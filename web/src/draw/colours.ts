@@ -1,24 +1,11 @@
-/** Perceptually uniform colours that a colour-blind reader keeps apart: cividis for levels, a cyclic twilight for phases. */
+/** Perceptually even colours that a colour-blind reader keeps apart, with no grey among them: blue-violet to yellow for
+ * levels, a cyclic ramp for phases.
+ */
 
 const LEVELS = [
-  "#00224e",
-  "#002e6a",
-  "#1a386f",
-  "#32436d",
-  "#434e6c",
-  "#535a6d",
-  "#61656f",
-  "#6f7073",
-  "#7d7c78",
-  "#8c8878",
-  "#9b9476",
-  "#aba072",
-  "#bcae6c",
-  "#cdbb63",
-  "#dec958",
-  "#f0d846",
-  "#fee838",
-];
+  "#3b1a6b", "#453781", "#404f8b", "#38658c", "#2e788e", "#268b8d", "#1f9e89", "#2fb07b", "#51c369", "#7fd34e", "#b0dd2f",
+  "#d9e21a", "#fde725",
+]; // prettier-ignore
 const PHASES = [
   "#301437",
   "#45135c",
@@ -74,6 +61,9 @@ export function lines(): {
   band: string;
   bad: string;
   focus: string;
+  ring: string;
+  edge: string;
+  card: string;
 } {
   const style = getComputedStyle(document.documentElement);
   const of = (name: string) => style.getPropertyValue(name).trim();
@@ -89,5 +79,8 @@ export function lines(): {
     band: of("--band"),
     bad: of("--bad"),
     focus: of("--focus"),
+    ring: of("--ring"),
+    edge: of("--edge"),
+    card: of("--card"),
   };
 }

@@ -63,18 +63,78 @@ export function slider(
   value: number,
   action: (value: number) => void,
   unit = "",
+  say: (value: number) => string = (v) => `${v}${unit}`,
 ): HTMLLabelElement {
-  const shown = h("output", {}, `${value}${unit}`);
+  const shown = h("output", {}, say(value));
   const input = h("input", {
-    attrs: { type: "range", min: least, max: most, step, value, "aria-label": label },
+    attrs: { type: "range", min: least, max: most, step, value, "aria-label": label, "aria-valuetext": say(value) },
     on: {
       input: () => {
-        fill(shown, `${input.value}${unit}`);
-        action(Number(input.value));
+        const now = Number(input.value);
+        fill(shown, say(now));
+        input.setAttribute("aria-valuetext", say(now));
+        action(now);
       },
     },
   });
   return h("label", { class: "field wide" }, h("span", {}, label), input, shown);
+}
+
+/** Tabs by the pattern of the accessibility practices: arrows move, the panel is named by its tab. */
+export function tabs(
+  names: [string, string][],
+  chosen: string,
+  panel: HTMLElement,
+  action: (key: string) => void,
+): HTMLElement {
+  const list = h("div", { class: "tabs", attrs: { role: "tablist" } });
+  const choose = (key: string, focus: boolean) => {
+    for (const one of list.children) {
+      const own = one.getAttribute("data-key") === key;
+      one.setAttribute("aria-selected", String(own));
+      one.setAttribute("tabindex", own ? "0" : "-1");
+      if (own && focus) (one as HTMLElement).focus();
+    }
+    panel.setAttribute("aria-labelledby", `tab-${key}`);
+    action(key);
+  };
+  names.forEach(([key, words], i) => {
+    const one = h(
+      "button",
+      {
+        attrs: {
+          type: "button",
+          role: "tab",
+          id: `tab-${key}`,
+          "data-key": key,
+          "aria-controls": panel.id,
+          "aria-selected": String(key === chosen),
+          tabindex: key === chosen ? 0 : -1,
+        },
+        on: { click: () => choose(key, false) },
+      },
+      words,
+    );
+    one.addEventListener("keydown", (event) => {
+      const step = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
+      const to =
+        event.key === "Home"
+          ? 0
+          : event.key === "End"
+            ? names.length - 1
+            : step
+              ? (i + step + names.length) % names.length
+              : -1;
+      if (to < 0) return;
+      event.preventDefault();
+      choose(names[to][0], true);
+    });
+    list.append(one);
+  });
+  panel.setAttribute("role", "tabpanel");
+  panel.setAttribute("tabindex", "0");
+  panel.setAttribute("aria-labelledby", `tab-${chosen}`);
+  return list;
 }
 
 export function table(head: string[], rows: Child[][], kind = ""): HTMLTableElement {

@@ -4,6 +4,12 @@ import type { Grid, LiveMessage, Status as Told } from "../request/types";
 
 /** Everything but the picture; before a scan was started most of it is not there. */
 export type Status = Pick<Told, "type" | "state" | "running"> & Partial<Told> & { sequence: number; lease: string };
+
+/** Something may move: a scan, or axes by hand. */
+export function moving(s: Status): boolean {
+  return s.running || Boolean(s.hand);
+}
+
 type Watcher = {
   status?: (s: Status) => void;
   grid?: (g: Grid) => void;
@@ -11,37 +17,43 @@ type Watcher = {
   linked?: (up: boolean) => void;
 };
 
-/** The one socket of the page; it comes back by itself and every watcher gets the newest picture first. */
+/** It comes back by itself; every watcher gets the newest status, grid and picture first, the list of events with them. */
 export class Live {
   status: Status = { type: "status", state: "idle", running: false, sequence: 0, lease: "" };
   grid: Grid | null = null;
   frame: Float32Array | null = null;
+  up = false;
   private watchers = new Set<Watcher>();
   private wait = 250;
+  private heard = 0;
 
   open(): void {
     const socket = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}/api/live`);
     socket.binaryType = "arraybuffer";
     socket.onopen = () => {
       this.wait = 250;
+      this.up = true;
       this.tell((w) => w.linked?.(true));
     };
     socket.onmessage = (event) => {
+      this.heard = Date.now();
       if (typeof event.data === "string") this.hear(JSON.parse(event.data) as LiveMessage);
       else {
-        this.frame = new Float32Array(event.data as ArrayBuffer);
-        const frame = this.frame;
+        const frame = (this.frame = new Float32Array(event.data as ArrayBuffer));
         this.tell((w) => w.frame?.(frame));
-        // The next picture is asked for once this one is drawn.
-        requestAnimationFrame(() => {
+        // The next picture is asked for when this one is drawn; a hidden page draws none and asks all the same.
+        const next = () => {
           if (socket.readyState === WebSocket.OPEN) socket.send("taken");
-        });
+        };
+        if (document.hidden) window.setTimeout(next, 250);
+        else requestAnimationFrame(next);
       }
     };
     socket.onclose = () => {
+      this.up = false;
       this.tell((w) => w.linked?.(false));
       window.setTimeout(() => this.open(), this.wait);
-      this.wait = Math.min(5000, this.wait * 2);
+      this.wait = Math.min(4000, this.wait * 2);
     };
   }
 
@@ -50,6 +62,7 @@ export class Live {
     watcher.status?.(this.status);
     if (this.grid) watcher.grid?.(this.grid);
     if (this.frame) watcher.frame?.(this.frame);
+    watcher.linked?.(this.up || this.heard === 0);
     return () => this.watchers.delete(watcher);
   }
 

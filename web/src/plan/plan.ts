@@ -1,307 +1,276 @@
-/** Plan: a form on one side, what follows from it on the other, and the positioner turning as it will. */
+/** Plan: a form on one side, what follows from it on the other, and the axes going the way of the scan. */
 
-import { finished, get, post } from "../request/server";
-import type { Field, Form, FormAnswer, Motion, PlanAnswer, Rehearsal } from "../request/types";
-import { LevelMap } from "../draw/charts";
-import { button, duration, fill, h, number, rested, slider, table } from "../draw/dom";
-import { Positioner } from "../scene/scene";
-import { faultsIn, may, session, type Page } from "../shell/shell";
-import { tutor } from "../tutor/tutor";
+import { button, duration, fill, h, number, slider, table } from "../draw/dom";
+import { LevelMap } from "../draw/map";
+import { get, post, Refusal } from "../request/server";
+import type { FormAnswer, Motion, PlanAnswer, Rehearsal, Scheme } from "../request/types";
+import { clearDraft, draftOf, onDrafts, unsaved } from "../shell/drafts";
+import { jobLine, longWork } from "../shell/jobs";
+import type { Page, View } from "../shell/page";
+import { Panel, type Subject } from "../shell/panel";
+import { may, session, words } from "../shell/session";
+import { PlanForm } from "./form";
 
-export function planPage(): Page {
-  const faults = h("p", { class: "faults", attrs: { role: "alert" } }),
-    form = h("div"),
-    answers = h("div", { class: "stack" }),
-    rehearsal = h("div", { class: "stack" });
-  const positioner = new Positioner(),
-    at = h("div", { class: "small mono" }),
-    walk = h("div");
-  const edits: NonNullable<Form["edits"]> = {},
-    beside = h("div");
-  const sideBySide = h(
-    "div",
-    { class: "card" },
-    h(
-      "div",
-      { class: "row" },
-      h("h2", {}, "Positioners and schemes"),
-      h("span", { class: "spring" }),
-      button(
-        "set side by side",
-        () =>
-          void (async () => {
-            const found = await trying(post("/api/schemes", { campaign: session.campaign, edits }));
-            if (found)
-              fill(
-                beside,
-                table(
-                  ["positioner", "scheme", "duration", "points", "slices meet at"],
-                  found.map((s) => [
-                    h(
-                      "span",
-                      { attrs: { title: `${s.formula}; suits ${s.suits}; polarization ${s.polarization}` } },
-                      s.geometry,
-                    ),
-                    s.scheme,
-                    s.fault ? h("span", { class: "small bad", attrs: { title: s.fault } }, "not here") : s.duration,
-                    s.points || "-",
-                    s.pole,
-                  ]),
-                ),
-                h(
-                  "p",
-                  { class: "small quiet" },
-                  "Point at a positioner for its formula and what it suits, at \u201cnot here\u201d for the reason.",
-                ),
-              );
-          })(),
-      ),
-    ),
-    beside,
-  );
-  const trying = faultsIn(faults);
-  let motion: Motion | null = null,
-    asked = 0,
-    standing = 0;
+const ROLES = ["scan", "boresight check", "reference", "resume", "turn", "cable"];
+
+export function planPage(view: View): Page {
+  const formPanel = new Panel("Campaign", "card plan-form"),
+    answer = new Panel("What follows", "card plan-answer"),
+    rehearsal = new Panel("Rehearsal"),
+    schemes = new Panel("Positioners and polarization schemes");
+  const at = h("div", { class: "small mono" }),
+    walk = h("div", { class: "walk" }),
+    saved = h("p", { class: "small quiet", attrs: { role: "status" } });
+  const campaign = session.campaign;
+  let form: PlanForm | null = null,
+    motion: Motion | null = null,
+    standing = 0,
+    timer = 0,
+    playing = 0,
+    known: FormAnswer | null = null,
+    motionAsked = 0;
+  const subject = (): Subject => {
+    const count = unsaved(campaign);
+    return { key: `${campaign}|${JSON.stringify(draftOf(campaign))}`, words: count ? `${count} unsaved` : "as saved" };
+  };
+  const body = () => ({ campaign, edits: { ...draftOf(campaign) } });
 
   const ask = async () => {
-    const mine = ++asked,
-      body = { campaign: session.campaign, edits };
-    const found = await trying(post("/api/plan", body));
-    if (!found || mine !== asked) return;
-    drawAnswers(answers, found, sideBySide);
-    const way = await trying(post("/api/motion", body));
-    if (!way || mine !== asked) return;
+    const asked = body(),
+      own = subject();
+    if (schemes.subject.textContent && schemes.subject.textContent !== own.words)
+      schemes.empty("The form changed since; set them side by side anew.");
+    const found = await answer.ask(own, async (signal) => {
+      try {
+        const plan = await post("/api/plan", asked, signal);
+        form?.marks([]);
+        return plan;
+      } catch (error) {
+        if (error instanceof Refusal) form?.marks(error.faults);
+        throw error;
+      }
+    }, answers, { keep: true }); // prettier-ignore
+    if (!found) return;
+    const mine = ++motionAsked;
+    post("/api/motion", asked).then(
+      (way) => mine === motionAsked && walked(way),
+      (error: unknown) => answer.fault(error),
+    );
+  };
+  const walked = (way: Motion) => {
     motion = way;
-    positioner.build(way);
+    view.chamber.build(way);
+    view.sphere.shape({ rows: 1, columns: way.directions.length / 3, closed: false, directions: way.directions });
     // Whoever stands at a point of the scan stays there while a new answer comes.
-    const last = way.role.length - 1;
+    const last = way.role.length - 1,
+      now = Math.min(standing, last);
+    const play = button("play", () => {
+      window.clearInterval(playing);
+      playing = playing ? 0 : window.setInterval(() => {
+        const input = walk.querySelector<HTMLInputElement>("input")!;
+        input.value = String(standing >= last ? 0 : Math.min(last, standing + Math.max(1, Math.round(last / 600))));
+        input.dispatchEvent(new Event("input"));
+      }, 50);
+      fill(play, playing ? "pause" : "play");
+    }, "tiny"); // prettier-ignore
     fill(
       walk,
-      slider("through the scan", 0, last, 1, Math.min(standing, last), (i) => walkTo(i)),
+      slider("through the scan", 0, last, 1, now, walkTo, "", (v) => String(v + 1)),
+      play,
       at,
     );
-    walkTo(Math.min(standing, last));
+    walkTo(now);
   };
   const walkTo = (index: number) => {
     if (!motion) return;
     standing = index;
     const n = motion.axes.length,
-      way = motion;
-    positioner.turn(way.angles_deg.slice(n * index, n * index + n), way.axes);
-    const seen: number[] = [];
-    for (let i = 0; i < index; i++) if (way.cell[i] >= 0) seen.push(way.cell[i]);
-    positioner.paint(way.cell[index], seen);
-    const kind = ["scan", "tie", "reference", "resume", "turn", "cable"][way.role[index]];
+      way = motion,
+      levels = new Array<number | null>(way.directions.length / 3).fill(null);
+    view.chamber.turnTo(way.angles_deg.slice(n * index, n * index + n), way.axes);
+    for (let i = 0; i < index; i++) if (way.cell[i] >= 0) levels[way.cell[i]] = 0.35;
+    view.sphere.dots(levels, { low: 0, high: 1, unit: "" }, way.cell[index]);
+    fill(
+      view.stage.caption,
+      `Plan: ${levels.length} directions; passed ones coloured, the present one orange. Nothing is measured here.`,
+    );
     fill(
       at,
-      `point ${index + 1} of ${way.role.length} (${kind}), after ${duration(way.time_s[index])}: ${way.axes.map((a, k) => `${a} ${way.readouts_deg[n * index + k].toFixed(1)}°`).join(", ")}`,
+      `point ${index + 1} of ${way.role.length} (${ROLES[way.role[index]]}), after ${duration(way.time_s[index])}: ${way.axes.map((a, k) => `${a} ${way.readouts_deg[n * index + k].toFixed(1)}°`).join(", ")}`,
     );
   };
-  const soon = rested(() => void ask());
-  const rehearse = button(
-    "rehearse on the simulated chamber",
-    () => void run(),
-    "",
-    "the whole plan on an invented chamber as imperfect as the declared one",
-  );
-  const run = async () => {
-    rehearse.disabled = true;
-    fill(
-      rehearsal,
+  const soon = () => {
+    fill(saved);
+    window.clearTimeout(timer);
+    timer = window.setTimeout(() => void ask(), 80);
+  };
+  const drawForm = (found: FormAnswer) => {
+    known = found;
+    form = new PlanForm(campaign, found, soon);
+    const save = button("write into the files", () => void keep(save), "main");
+    const drop = button("as saved", () => {
+      clearDraft(campaign);
+      if (known) formPanel.show({ key: "", words: "" }, ...drawForm(known));
+      soon();
+    });
+    save.disabled = !may("configure");
+    return [
+      h("h1", {}, found.name),
       h(
         "p",
-        { class: "quiet" },
-        "The plan is carried out on the simulated chamber and held against known truth; this takes some seconds.",
+        { class: "small quiet" },
+        `${found.device}; ${found.chamber}${found.simulated ? " (simulated chamber, invented data)" : ""}`,
       ),
-    );
-    const found = await trying(
-      finished("/api/rehearse", { campaign: session.campaign, edits, seed: 1 + Math.floor(Math.random() * 1000) }),
-    );
-    rehearse.disabled = false;
-    if (found) drawRehearsal(rehearsal, found);
-    else fill(rehearsal);
+      form.element,
+      h("div", { class: "row" }, save, drop),
+      saved,
+    ];
   };
-  const save = button("write into the files", async () => {
-    const done = await trying(post("/api/save", { campaign: session.campaign, edits }));
-    if (done)
+  const keep = async (save: HTMLButtonElement) => {
+    save.disabled = true;
+    try {
+      const done = await post("/api/save", body());
+      clearDraft(campaign);
       fill(
         saved,
         done.written.length
           ? `written: ${done.written.join(", ")}; the files as they were stay beside them`
           : "nothing was changed",
       );
-  });
-  const saved = h("p", { class: "small quiet" });
-  save.disabled = !may("configure");
-
-  void (async () => {
-    const found = await trying(get("/api/form/{campaign}", [session.campaign]));
-    if (!found) return;
-    drawForm(form, found, (key, value) => {
-      if (value === undefined) delete edits[key];
-      else edits[key] = value as NonNullable<Form["edits"]>[string];
-      soon();
-    });
-    await ask();
-  })();
-
-  const coach = tutor();
-  const element = h(
-    "main",
-    {},
-    h(
-      "div",
-      { class: "columns plan" },
-      h("section", { class: "card", attrs: { "aria-label": "form" } }, form, h("div", { class: "row" }, save), saved),
+      const text = saved.textContent;
+      const now = await get("/api/form/{campaign}", [campaign]);
+      formPanel.show({ key: campaign, words: "" }, ...drawForm(now));
+      fill(saved, text);
+      void ask();
+    } catch (error) {
+      fill(saved, h("span", { class: "bad" }, words(error)));
+      save.disabled = !may("configure");
+    }
+  };
+  const rehearse = button("rehearse on the simulated chamber", () => {
+    const asked = body(),
+      own = subject();
+    rehearse.disabled = true;
+    const place = h("div", {});
+    rehearsal.show(
+      own,
       h(
-        "section",
-        { class: "stack" },
-        h("div", { class: "card" }, positioner.element, walk),
-        h(
-          "div",
-          { class: "card" },
-          h("div", { class: "row" }, h("h2", {}, "Rehearsal"), h("span", { class: "spring" }), rehearse),
-          rehearsal,
-        ),
-        h("div", { class: "card" }, coach.element),
+        "p",
+        { class: "quiet" },
+        "The plan is carried out on an invented chamber as imperfect as the declared one, and held against known truth.",
       ),
-      h("section", { class: "stack", attrs: { "aria-live": "polite" } }, faults, answers),
-    ),
+      place,
+    );
+    longWork("/api/rehearse", { ...asked, seed: 1 + Math.floor(Math.random() * 1000) }, (job) => fill(place, jobLine(job))).then(
+      (found) => rehearsal.show(own, ...drawRehearsal(found)),
+      (error: unknown) => {
+        rehearsal.show(own);
+        rehearsal.fault(error);
+      },
+    ).finally(() => (rehearse.disabled = !may("operate"))); // prettier-ignore
+  });
+  rehearse.disabled = !may("operate");
+  rehearsal.tools.append(rehearse);
+  rehearsal.empty(
+    may("operate")
+      ? "What the finished measurement would say, beside the truth."
+      : "A session that may operate can rehearse the plan.",
+  );
+  schemes.tools.append(button("set side by side", () => {
+    const asked = body();
+    void schemes.ask(subject(), (signal) => post("/api/schemes", asked, signal), drawSchemes);
+  })); // prettier-ignore
+  schemes.empty("All three positioners with every scheme, for this device and goal.");
+  const stopDrafts = onDrafts(() => fill(formPanel.subject, subject().words));
+  void formPanel
+    .ask({ key: campaign, words: "" }, (signal) => get("/api/form/{campaign}", [campaign], signal), drawForm)
+    .then((found) => found && ask());
+  const element = h(
+    "div",
+    { class: "page plan-page" },
+    h("div", { class: "card walk-card" }, walk),
+    h("div", { class: "two" }, formPanel.element, answer.element),
+    rehearsal.element,
+    schemes.element,
   );
   return {
     title: "Plan",
     element,
     leave: () => {
-      asked++;
-      coach.leave();
+      stopDrafts();
+      window.clearTimeout(timer);
+      window.clearInterval(playing);
+      motionAsked++;
+      for (const one of [formPanel, answer, rehearsal, schemes]) one.leave();
     },
   };
 }
 
-function drawForm(place: HTMLElement, form: FormAnswer, changed: (key: string, value: unknown) => void): void {
-  const groups = [...new Set(form.fields.map((f) => f.group))];
-  fill(
-    place,
-    h("h1", {}, form.name),
-    h(
-      "p",
-      { class: "small quiet" },
-      `${form.device}; ${form.chamber}${form.simulated ? " (simulated chamber, invented data)" : ""}`,
-    ),
-    ...groups.map((group) =>
-      h(
-        "fieldset",
-        {},
-        h("legend", {}, group),
-        ...form.fields.filter((f) => f.group === group).map((f) => field(f, changed)),
-      ),
-    ),
-  );
-}
-
-function field(f: Field, changed: (key: string, value: unknown) => void): HTMLElement {
-  const mark = (value: unknown) => {
-    const same = JSON.stringify(value) === JSON.stringify(f.value);
-    label.classList.toggle("changed", !same);
-    changed(f.key, same ? undefined : value);
-  };
-  const limits = f.least !== null || f.most !== null ? `from ${f.least ?? "-"} to ${f.most ?? "-"} ${f.unit}` : "";
-  const label = h("label", { class: "field", attrs: { title: limits } }, h("span", {}, f.label));
-  if (f.choices.length) {
-    const select = h(
-      "select",
-      { on: { change: () => mark(select.value) } },
-      ...f.choices.map((c) => h("option", { attrs: { value: c } }, c)),
-    );
-    select.value = String(f.value);
-    label.append(select, h("span", { class: "unit" }));
-    return label;
-  }
-  if (Array.isArray(f.value)) {
-    const boxes = f.value.map((v) =>
-      h("input", {
-        attrs: { type: "number", step: "any", value: String(v), "aria-label": f.label },
-        on: { input: () => mark(boxes.map((b) => Number(b.value))) },
-      }),
-    );
-    label.classList.add("three");
-    label.append(...boxes, h("span", { class: "unit" }, "mm"));
-    return label;
-  }
-  const input = h("input", {
-    attrs: {
-      type: "number",
-      step: f.whole ? "1" : "any",
-      value: f.value === null ? "" : String(f.value),
-      placeholder: f.optional ? "chosen" : "",
-    },
-    on: { input: () => mark(input.value === "" ? (f.optional ? null : f.value) : Number(input.value)) },
-  });
-  label.append(input, h("span", { class: "unit" }, f.unit));
-  return label;
-}
-
-function drawAnswers(place: HTMLElement, plan: PlanAnswer, more: HTMLElement): void {
+function answers(plan: PlanAnswer): Node[] {
   const total = plan.split.reduce((sum, one) => sum + one[1], 0);
-  const bar = h(
-    "div",
-    {
-      class: "bar",
-      attrs: { role: "img", "aria-label": plan.split.map(([n, s]) => `${n} ${duration(s)}`).join(", ") },
-    },
-    ...plan.split.map((_, i) => h("i", { class: i ? "two" : "one" })),
-  );
-  [...bar.children].forEach((part, i) => {
-    (part as HTMLElement).style.width = `${(100 * plan.split[i][1]) / total}%`;
-  });
-  fill(
-    place,
-    h(
-      "div",
-      { class: "card" },
-      h("p", { class: "verdict" }, plan.verdict),
-      h("div", { class: "large" }, plan.duration),
-      h("p", { class: "small quiet" }, `${plan.points} points`),
-      bar,
-      h("p", { class: "small quiet" }, plan.split.map(([n, s]) => `${n} ${duration(s)}`).join(", ")),
-      ...plan.missing.map((line) => h("p", { class: "bad" }, `Missing: ${line}`)),
+  const bar = h("div", { class: "split-bar", attrs: { role: "img", "aria-label": plan.split.map(([n, s]) => `${n} ${duration(s)}`).join(", ") } }, ...plan.split.map(([, s], i) => {
+    const part = h("i", { class: i ? "two" : "one" });
+    part.style.width = `${(100 * s) / total}%`;
+    return part;
+  })); // prettier-ignore
+  return [
+    h("p", { class: "verdict" }, plan.verdict),
+    h("div", { class: "large" }, plan.duration),
+    h("p", { class: "small quiet" }, `${plan.points} points`),
+    bar,
+    h("p", { class: "small quiet" }, plan.split.map(([n, s]) => `${n} ${duration(s)}`).join(", ")),
+    ...plan.missing.map((line) => h("p", { class: "bad" }, `Missing: ${line}`)),
+    h("h3", {}, "Forecast"),
+    table(
+      ["figure", "±", "mostly from"],
+      plan.forecast.map((f) => [f.name, f.expanded.toPrecision(2), f.cause]),
+    ),
+    h("h3", {}, "Alternatives"),
+    table(
+      ["plan", "duration", "points"],
+      plan.alternatives.map((a) => [h("span", { attrs: { title: a.why } }, a.name), a.duration, a.points]),
     ),
     h(
-      "div",
-      { class: "card" },
-      h("h2", {}, "Forecast"),
+      "details",
+      {},
+      h("summary", {}, "Why"),
       table(
-        ["figure", "±", "mostly from"],
-        plan.forecast.map((f) => [f.name, f.expanded.toPrecision(2), f.cause]),
-      ),
-    ),
-    h(
-      "div",
-      { class: "card" },
-      h("h2", {}, "Alternatives"),
-      table(
-        ["plan", "duration", "points"],
-        plan.alternatives.map((a) => [h("span", { attrs: { title: a.why } }, a.name), a.duration, a.points]),
-      ),
-    ),
-    more,
-    h(
-      "div",
-      { class: "card" },
-      h("h2", {}, "Why"),
-      table(
-        ["", ""],
+        ["question", "answer"],
         plan.rows.map(([name, text]) => [h("strong", {}, name), text]),
       ),
     ),
-  );
+  ];
 }
 
-function drawRehearsal(place: HTMLElement, found: Rehearsal): void {
-  const map = new LevelMap("predicted error over all directions");
-  fill(
-    place,
+function drawSchemes(found: Scheme[]): Node[] {
+  return [
+    table(
+      ["positioner", "scheme", "duration", "points", "slices meet at"],
+      found.map((s) => [
+        h("span", { attrs: { title: `${s.formula}; suits ${s.suits}; polarization ${s.polarization}` } }, s.geometry),
+        s.scheme,
+        s.fault ? h("span", { class: "small bad" }, `not here: ${s.fault}`) : s.duration,
+        s.points || "-",
+        s.pole,
+      ]),
+    ),
+  ];
+}
+
+function drawRehearsal(found: Rehearsal): Node[] {
+  const map = new LevelMap("predicted error over all directions"),
+    top = Math.ceil(Math.max(...found.error_db) / 5) * 5;
+  map.draw({
+    rows: found.theta,
+    columns: found.phi,
+    values: found.error_db,
+    rowName: "theta / deg",
+    columnName: "phi / deg",
+    low: top - 40,
+    high: top,
+    unit: "dB",
+  });
+  return [
     h(
       "p",
       {},
@@ -310,25 +279,17 @@ function drawRehearsal(place: HTMLElement, found: Rehearsal): void {
     map.element,
     h(
       "div",
-      { class: "scroll" },
+      { class: "scroll", attrs: { tabindex: 0, role: "region", "aria-label": "rehearsed figures" } },
       table(
-        ["figure", "measured", "true", "", "mostly from"],
+        ["figure", "measured", "true", "interval", "mostly from"],
         found.rows.map((r) => [
           r.name,
           `${r.value} ${r.unit}`,
           number(r.truth, 3),
-          h("span", { class: r.inside ? "good" : "bad" }, r.inside ? "inside" : "outside"),
+          h("span", { class: r.inside ? "good" : "bad" }, r.inside ? "holds the truth" : "does not"),
           r.cause,
         ]),
       ),
     ),
-  );
-  const top = Math.max(...found.error_db);
-  map.draw(found.theta, found.phi, found.error_db, {
-    rowName: "theta / deg",
-    columnName: "phi / deg",
-    low: top - 40,
-    high: top,
-    unit: "dB",
-  });
+  ];
 }

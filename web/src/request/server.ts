@@ -1,6 +1,6 @@
 /** Questions to the server. Every path, body and answer has the type that the server's own models give it. */
 
-import type { Asks, Me, Reads, Results } from "./types";
+import type { Asks, Me, Reads } from "./types";
 
 export class Refusal extends Error {
   constructor(
@@ -46,17 +46,4 @@ export async function me(): Promise<Me> {
   const found = await get("/api/me");
   token = found.token;
   return found;
-}
-
-/** Wait for slow work that a question began. */
-export async function finished<P extends keyof Results & keyof Asks>(
-  path: P,
-  body: Asks[P]["body"],
-): Promise<Results[P]> {
-  const { job } = (await post(path, body)) as { job: string };
-  for (;;) {
-    await new Promise((go) => window.setTimeout(go, 300));
-    const found = (await get("/api/job/{job}", [job])) as { done: boolean; result: Results[P] };
-    if (found.done) return found.result;
-  }
 }

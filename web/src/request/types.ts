@@ -23,7 +23,12 @@ export interface CampaignRuns {
 
 export interface Run {
   name: string;
-  changed: number;
+  kind: "sphere" | "cuts" | "begun";
+  state: "begun" | "stopped" | "complete" | "damaged" | "nothing";
+  measured: number;
+  total: number;
+  measured_at: number | null;
+  identity: Record<string, string>;
   record: boolean;
   figures: boolean;
   report: boolean;
@@ -47,6 +52,7 @@ export interface Field {
   least: number | null;
   most: number | null;
   choices: string[];
+  help: string;
   optional: boolean;
   whole: boolean;
 }
@@ -75,6 +81,8 @@ export interface Status {
   version: number;
   sequence?: number;
   lease?: string;
+  hand?: Hand | null;
+  jobs?: number;
 }
 
 export interface Word {
@@ -83,12 +91,49 @@ export interface Word {
   text: string;
 }
 
+export interface Hand {
+  campaign: string;
+  text: string;
+  began: number;
+}
+
 export interface Idle {
   type: "status";
   state: "idle";
   running: false;
   sequence?: number;
   lease?: string;
+  hand?: Hand | null;
+  jobs?: number;
+}
+
+export interface JobState {
+  id: string;
+  name: string;
+  words: string;
+  by: string;
+  mine: boolean;
+  state: "waiting" | "at work" | "done" | "failed" | "given up";
+  place: number;
+  for_s: number;
+  usual_s: number | null;
+  faults: string[];
+}
+
+export interface JobAnswer {
+  state: JobState;
+  result: unknown;
+}
+
+export interface Checked {
+  at: number;
+  lines: InstrumentLine[];
+}
+
+export interface InstrumentLine {
+  what: string;
+  good: boolean;
+  found: string;
 }
 
 export interface Code {
@@ -147,11 +192,19 @@ export interface Scheme {
 }
 
 export interface Difference {
+  of: Of;
+  other: string;
   total: (number | null)[];
   rotation_deg: number[];
   shift_mm: number[];
   level_db: number;
   difference_db: number;
+}
+
+export interface Of {
+  run: string;
+  state: string | null;
+  frequency_hz: number | null;
 }
 
 export interface Pair {
@@ -182,6 +235,7 @@ export interface Motion {
   slant_deg: number;
   reach_m: number;
   ports: number;
+  limits_deg: number[][];
 }
 
 export interface Written {
@@ -240,10 +294,89 @@ export interface Rehearse {
   seed?: number;
 }
 
-export interface OneRun {
+export interface Campaign {
+  campaign: string;
+}
+
+export interface GiveUp {
+  job: string;
+}
+
+export interface Before {
+  run: string;
+  kind: string;
+  points: number;
+  duration_s: number;
+  cautions: string[];
+  on_disk: Held;
+  fault: string;
+  free_name: string;
+  simulated: boolean;
+}
+
+export interface Held {
+  state: "nothing" | "begun" | "stopped" | "complete" | "damaged";
+  measured: number;
+  total: number;
+  measured_at: number | null;
+}
+
+export interface Beginning {
   campaign: string;
   run: string;
-  state?: string | null;
+  kind?: "scan" | "flip" | "beam-coarse" | "beam-fine";
+}
+
+export interface ByHand {
+  at: number;
+  text: string;
+  axes: Limits[];
+  sweep: Sweep | null;
+}
+
+export interface Limits {
+  axis: string;
+  readout_deg: number;
+  min_deg: number;
+  max_deg: number;
+  home_deg: number;
+}
+
+export interface Sweep {
+  frequency_hz: number[];
+  level_db: number[][];
+  time_ns: number[];
+  impulse_db: number[];
+}
+
+export interface Move {
+  campaign: string;
+  to_deg: Record<string, number>;
+  clear: true;
+}
+
+export interface PointAt {
+  campaign: string;
+  theta_deg: number;
+  phi_deg: number;
+  clear: true;
+}
+
+export interface HomeOf {
+  campaign: string;
+  seek?: boolean;
+  clear: true;
+}
+
+export interface SetHome {
+  campaign: string;
+  home_deg: Record<string, number>;
+}
+
+export interface Said {
+  campaign: string;
+  run: string;
+  said: Record<string, string>;
 }
 
 export interface Sequence {
@@ -273,9 +406,55 @@ export interface Nothing {
 
 }
 
-export interface Overview {
+export interface Spectrum {
+  of: Of;
+  theta_deg: number;
+  phi_deg: number;
+  frequency_hz: number[];
+  first: (number | null)[];
+  second: (number | null)[];
+  total: (number | null)[];
+  names: string[];
+}
+
+export interface Spectral {
+  campaign: string;
   run: string;
-  state: string | null;
+  state?: string | null;
+  off?: string[];
+  gate_ns?: [number, number] | null;
+  theta_deg: number;
+  phi_deg: number;
+  basis?: "theta-phi" | "ludwig-2-az-over-el" | "ludwig-2-el-over-az" | "ludwig-3" | "circular";
+}
+
+export interface Verdicts {
+  of: Of;
+  specification: string;
+  document: string;
+  decision: string;
+  outcome: string;
+  current: boolean;
+  rows: VerdictRow[];
+}
+
+export interface VerdictRow {
+  requirement: string;
+  outcome: string;
+  text: string;
+  margin: number | null;
+  unit: string;
+  needed: number | null;
+}
+
+export interface OneRun {
+  campaign: string;
+  run: string;
+  state?: string | null;
+}
+
+export interface Overview {
+  of: Of;
   states: string[];
   frequency_hz: number[];
   steps: Step[];
@@ -314,6 +493,7 @@ export interface Opened {
 }
 
 export interface CutAnswer {
+  of: Of;
   angle_deg: number[];
   first: (number | null)[];
   second: (number | null)[];
@@ -326,6 +506,8 @@ export interface CutAnswer {
   null_db: number | null;
   peak_theta_deg: number;
   peak_phi_deg: number;
+  peak: number[];
+  tangent: number[];
 }
 
 export interface Cut {
@@ -340,13 +522,16 @@ export interface Cut {
 }
 
 export interface FieldMap {
+  of: Of;
   rows: number[];
   columns: number[];
   row_name: string;
   column_name: string;
   formula: string;
   names: string[];
-  level: (number | null)[];
+  first: (number | null)[];
+  second: (number | null)[];
+  total: (number | null)[];
 }
 
 export interface Levels {
@@ -358,7 +543,11 @@ export interface Levels {
   frequency?: number;
   coordinates?: "theta-phi" | "az-el" | "alpha-epsilon" | "u-v";
   basis?: "theta-phi" | "ludwig-2-az-over-el" | "ludwig-2-el-over-az" | "ludwig-3" | "circular";
-  component?: "first" | "second" | "total";
+}
+
+export interface Masks {
+  of: Of;
+  masks: MaskLevel[];
 }
 
 export interface MaskLevel {
@@ -368,16 +557,27 @@ export interface MaskLevel {
 }
 
 export interface Impulse {
+  of: Of;
   widths_ns: number[];
   strongest_ns: number;
   time_ns: number[];
   level_db: number[];
 }
 
+export interface Findings {
+  of: Of;
+  rows: FindingRow[];
+}
+
 export interface FindingRow {
   topic: string;
   level_db: number;
   text: string;
+}
+
+export interface Aperture {
+  of: Of;
+  face: Face | null;
 }
 
 export interface Face {
@@ -426,13 +626,8 @@ export interface RehearsedFigure {
   cause: string;
 }
 
-export interface InstrumentLine {
-  what: string;
-  good: boolean;
-  found: string;
-}
-
 export interface Effects {
+  of: Of;
   labels: Record<string, string>;
   whole: Record<string, number | null>;
   without: Record<string, Record<string, number | null>>;
@@ -452,9 +647,10 @@ export interface Reads {
   "/api/me": { body: undefined; answer: Me };
   "/api/campaigns": { body: undefined; answer: CampaignRuns[] };
   "/api/form/{campaign}": { body: undefined; answer: FormAnswer };
-  "/api/cautions/{campaign}": { body: undefined; answer: string[] };
   "/api/scan": { body: undefined; answer: Status | Idle };
-  "/api/job/{job}": { body: undefined; answer: unknown };
+  "/api/jobs": { body: undefined; answer: JobState[] };
+  "/api/job/{job}": { body: undefined; answer: JobAnswer };
+  "/api/checked/{campaign}": { body: undefined; answer: Checked };
 }
 
 /** What is asked with a body, by path. */
@@ -468,18 +664,31 @@ export interface Asks {
   "/api/save": { body: Form; answer: Written };
   "/api/tutor": { body: Direction; answer: Lesson };
   "/api/rehearse": { body: Rehearse; answer: JobName };
-  "/api/check": { body: OneRun; answer: JobName };
+  "/api/check": { body: Campaign; answer: Checked };
+  "/api/cancel": { body: GiveUp; answer: JobState };
+  "/api/before": { body: Beginning; answer: Before };
+  "/api/where": { body: Campaign; answer: ByHand };
+  "/api/sweep": { body: Campaign; answer: ByHand };
+  "/api/move": { body: Move; answer: ByHand };
+  "/api/point": { body: PointAt; answer: ByHand };
+  "/api/rest": { body: HomeOf; answer: ByHand };
+  "/api/set-rest": { body: SetHome; answer: Written };
+  "/api/identity": { body: Said; answer: Record<string, string> };
   "/api/start": { body: Start; answer: Sequence };
   "/api/pause": { body: Command; answer: Sequence };
   "/api/resume": { body: Command; answer: Sequence };
+  "/api/abort": { body: Nothing; answer: Stopping };
   "/api/stop": { body: Nothing; answer: Stopping };
+  "/api/spectrum": { body: Spectral; answer: Spectrum };
+  "/api/verdicts": { body: OneRun; answer: Verdicts | null };
+  "/api/judge": { body: OneRun; answer: JobName };
   "/api/overview": { body: Opened; answer: Overview };
   "/api/cut": { body: Cut; answer: CutAnswer };
   "/api/map": { body: Levels; answer: FieldMap };
-  "/api/masks": { body: Cut; answer: MaskLevel[] };
+  "/api/masks": { body: Cut; answer: Masks };
   "/api/impulse": { body: OneRun; answer: Impulse };
-  "/api/findings": { body: OneRun; answer: FindingRow[] };
-  "/api/aperture": { body: Cut; answer: Face | null };
+  "/api/findings": { body: OneRun; answer: Findings };
+  "/api/aperture": { body: Cut; answer: Aperture };
   "/api/flip": { body: OneRun; answer: FlipWords };
   "/api/beam": { body: OneRun; answer: BeamWords };
   "/api/home": { body: OneRun; answer: string[] };
@@ -491,10 +700,10 @@ export interface Asks {
 /** What slow work ends with, by the path that begins it. */
 export interface Results {
   "/api/rehearse": Rehearsal;
-  "/api/check": InstrumentLine[];
   "/api/effects": Effects;
   "/api/evaluate": number;
   "/api/report": string[];
+  "/api/judge": Verdicts | null;
 }
 
 export type LiveMessage = Status | Idle | Grid;

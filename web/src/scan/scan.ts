@@ -1,256 +1,335 @@
 /** The scan as it happens, readable from two metres; the browser may come and go. */
 
-import { live, type Status } from "../live/live";
-import { get, post } from "../request/server";
-import type { Start } from "../request/types";
-import { LevelMap, LineChart } from "../draw/charts";
+import { Chart } from "../draw/chart";
 import { lines } from "../draw/colours";
-import { button, duration, fill, h, number } from "../draw/dom";
-import { Positioner, Surface } from "../scene/scene";
-import { faultsIn, may, session, type Page } from "../shell/shell";
+import { button, duration, fill, h, number, slider } from "../draw/dom";
+import { LevelMap } from "../draw/map";
+import { covering } from "../draw/scales";
+import { live, moving, type Status } from "../live/live";
+import { post } from "../request/server";
+import type { Grid } from "../request/types";
+import { put, value } from "../shell/address";
+import { cursor } from "../shell/cursor";
+import { dialog } from "../shell/dialog";
+import type { Page, View } from "../shell/page";
+import { Panel } from "../shell/panel";
+import { may, session } from "../shell/session";
+import { direction, thetaPhi, type Vector } from "../scene/angles";
+import { KINDS, startDialog, type Kind } from "./start";
 
-const FLOOR = -50;
-const NAMES: Record<string, string> = {
-  flip: "flip test",
-  "beam-coarse": "beam search, coarse",
-  "beam-fine": "beam search, fine",
-};
+const SPAN = 60;
 
-export function scanPage(): Page {
-  const faults = h("p", { class: "faults", attrs: { role: "alert" } }),
-    trying = faultsIn(faults);
+export function scanPage(view: View): Page {
+  const now = new Panel("Scan"),
+    read = new Panel("Now"),
+    happened = new Panel("What happened"),
+    picture = new Panel("Measured so far"),
+    cutPanel = new Panel("Cut through the strongest direction"),
+    driftPanel = new Panel("Drift of the boresight checks");
+  const map = new LevelMap("levels measured so far"),
+    cut = new Chart("cut through the strongest direction"),
+    drift = new Chart("drift of the boresight checks");
   const state = h("div", { class: "large" }),
     share = h("div", { class: "big" }),
     left = h("div", { class: "large" }),
-    count = h("p", { class: "quiet" });
-  const position = h("p", { class: "mono" }),
-    level = h("p", { class: "mono" }),
-    words = h("ul", { class: "words", attrs: { "aria-live": "polite" } }),
-    done = h("i", { class: "done" });
-  const map = new LevelMap("levels measured so far"),
-    surface = new Surface("levels measured so far"),
-    drift = new LineChart(),
-    cut = new LineChart(),
-    positioner = new Positioner();
-  let built = "";
-  const controls = h("div", { class: "row" }),
-    run = h("input", { attrs: { value: "first", pattern: "[A-Za-z0-9_-]{1,80}", "aria-label": "name of the run" } });
-  let shown = "";
+    count = h("p", { class: "quiet" }),
+    controls = h("div", { class: "row" }),
+    events = h("ul", { class: "words", attrs: { tabindex: 0, "aria-label": "what happened, the newest first" } });
+  const run = h("input", {
+    attrs: { value: value("run") || "first", pattern: "[A-Za-z0-9_-]{1,80}", "aria-label": "name of the run" },
+    on: { input: () => put({ run: run.value }) },
+  });
+  fill(now.body, state, share, left, count, controls);
+  fill(happened.body, events);
+  let grid: Grid | null = null,
+    frame: Float32Array | null = null,
+    shown = "",
+    built = "",
+    span = SPAN,
+    lastWords = -1;
 
-  const begin = () => void startDialog(run.value, trying);
+  const subject = (s: Status) => ({
+    key: s.run ?? "",
+    words: s.run ? `run ${s.run}${s.kind && s.kind !== "scan" ? `, ${KINDS[s.kind as Kind] ?? s.kind}` : ""}` : "",
+  });
   const steer = (word: "pause" | "resume") => () =>
-    void trying(post(`/api/${word}` as const, { run: live.status.run ?? "", sequence: live.status.sequence }));
-  const buttons = (status: Status) => {
+    void post(`/api/${word}` as const, { run: live.status.run ?? "", sequence: live.status.sequence }).catch(
+      (e: unknown) => now.fault(e),
+    );
+  const begin = () => void startDialog(run.value, (e) => now.fault(e)).then((good) => good && fill(now.faults));
+  const abort = () =>
+    dialog("Abort takes the drives' power away", (close) => [
+      h(
+        "p",
+        {},
+        "Stop brakes the axes and keeps their positions. Abort also takes the drives' power away: the axes must seek their reference marks before the next scan. What was measured stays on disk.",
+      ),
+      h(
+        "div",
+        { class: "row" },
+        button("back", close),
+        h("span", { class: "spring" }),
+        button(
+          "abort",
+          () => {
+            post("/api/abort", {}).then(close, (e: unknown) => now.fault(e));
+          },
+          "danger",
+        ),
+      ),
+    ]);
+  const buttons = (s: Status) => {
     const own = session.me?.mine === true,
-      key = `${status.state}${own}${status.running}`;
+      busy = moving(s),
+      key = `${s.state}${own}${busy}`;
     if (key === shown) return;
     shown = key;
-    const needs = own ? "" : may("operate") ? "take the motion lease first (top right)" : "this session may only watch";
-    const start = button("start or go on", begin, "main", needs),
-      pause = button("pause", steer("pause"), "", needs),
-      resume = button("resume", steer("resume"), "", needs);
-    start.disabled = !own || status.running;
-    pause.disabled = !own || status.state !== "running";
-    resume.disabled = !own || status.state !== "paused";
+    const needs = own
+      ? ""
+      : may("operate")
+        ? "Take the motion lease first (top right)."
+        : "This session may watch and stop.";
+    const start = button("start or go on", begin, "main"),
+      pause = button("pause", steer("pause")),
+      resume = button("resume", steer("resume")),
+      away = button("abort", abort, "", "brake and take the drives' power away");
+    start.disabled = !own || busy;
+    pause.disabled = !own || s.state !== "running";
+    resume.disabled = !own || s.state !== "paused";
+    away.disabled = !may("operate") || !busy;
     fill(
       controls,
-      !status.running && h("label", { class: "row" }, "run", run),
+      !busy && h("label", { class: "row" }, "run", run),
       start,
       pause,
       resume,
+      away,
       needs && h("span", { class: "small quiet" }, needs),
     );
   };
   const status = (s: Status) => {
     buttons(s);
     const part = s.total ? (s.measured ?? 0) / s.total : 0;
+    fill(now.subject, subject(s).words);
     fill(state, s.state);
-    fill(share, s.total ? `${(100 * part).toFixed(part < 0.1 ? 1 : 0)} %` : "-");
+    fill(share, s.total ? `${(100 * part).toFixed(part < 0.1 ? 1 : 0)} %` : "");
     fill(left, s.running && s.left_s !== undefined ? `${duration(s.left_s)} left` : (s.text ?? ""));
     fill(
       count,
       s.total
-        ? `${s.measured} of ${s.total} points of run ${s.run}${s.kind && s.kind !== "scan" ? ` (${NAMES[s.kind]})` : ""}; every one is on disk`
-        : "No scan yet. Start one here, or close this page: a scan does not need it.",
-    );
-    done.style.width = `${100 * part}%`;
-    fill(
-      position,
-      s.axes && s.position_deg?.length
-        ? s.axes.map((a, i) => `${a} ${number(s.position_deg![i], 2)}°`).join("   ")
-        : "",
+        ? `${s.measured} of ${s.total} points; every one is on disk.`
+        : "No scan yet. Start one here. The page may be closed: a scan does not need it.",
     );
     const whose = s.campaign ?? session.campaign;
     if (built !== whose) {
       built = whose;
-      void trying(post("/api/motion", { campaign: whose })).then((m) => {
-        if (m) positioner.build(m);
-      });
-    } else if (s.axes && s.angles_deg?.length) positioner.turn(s.angles_deg, s.axes);
-    const lines3 =
-      s.level_db === null || s.level_db === undefined
-        ? []
-        : [
-            `last sweep ${number(s.level_db, 1)} dB (S21)`,
-            `strongest  ${number(s.strongest_db ?? null, 1)} dB`,
-            `noise, as planned ${number(s.noise_db ?? null, 1)} dB`,
-          ];
-    fill(level, ...lines3.flatMap((line, i) => (i ? [h("br"), line] : [line])));
-    level.classList.toggle(
-      "bad",
-      typeof s.level_db === "number" && typeof s.noise_db === "number" && s.level_db < s.noise_db + 10,
-    );
-    fill(
-      words,
-      ...[...(s.words ?? [])]
-        .reverse()
-        .slice(0, 60)
-        .map((w) => h("li", { class: w.kind }, h("time", {}, new Date(1000 * w.at).toLocaleTimeString()), w.text)),
-    );
-    const c = lines(),
-      ties = s.ties ?? [];
-    if (ties.length)
-      drift.draw(
-        ties.map((t) => t[0] / 60),
-        [
-          { name: "level / dB", values: ties.map((t) => t[1]), colour: c.co, points: true },
-          { name: "phase / 10 deg", values: ties.map((t) => t[2] / 10), colour: c.cross, dash: [5, 3], points: true },
-        ],
-        { x: "minutes of the run", y: "change of the ties", height: 190 },
+      post("/api/motion", { campaign: whose }).then(
+        (m) => {
+          view.chamber.build(m);
+          if (!grid && built === whose) sketch(m.directions);
+        },
+        (e: unknown) => now.fault(e),
+      );
+    }
+    if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes);
+    reading(s);
+    happening(s);
+    drifting(s);
+  };
+  /** Before a scan: the planned points, grey. */
+  const sketch = (directions: number[]) => {
+    view.sphere.shape({ rows: 1, columns: directions.length / 3, closed: false, directions });
+    view.sphere.dots([], { low: 0, high: 1, unit: "dB" });
+    fill(view.stage.caption, `Planned: ${directions.length / 3} directions, none measured.`);
+  };
+  const reading = (s: Status) => {
+    const level = s.level_db,
+      weak = typeof level === "number" && typeof s.noise_db === "number" && level < s.noise_db + 10;
+    const rows: [string, string][] = [
+      ...(s.axes ?? []).map((a, i): [string, string] => [a, `${number(s.position_deg?.[i], 2)}°`]),
+      ["last sweep", `${number(level, 1)} dB (S21)`],
+      ["strongest", `${number(s.strongest_db, 1)} dB`],
+      ["noise, as planned", `${number(s.noise_db, 1)} dB`],
+    ];
+    if (!s.run) read.empty("Axes and levels stand here while a scan runs.");
+    else
+      read.show(
+        subject(s),
+        h(
+          "dl",
+          { class: weak ? "reading bad" : "reading" },
+          ...rows.flatMap(([n, v]) => [h("dt", {}, n), h("dd", { class: "mono" }, v)]),
+        ),
+        weak && h("p", { class: "bad small" }, "The last sweep is within 10 dB of the noise."),
       );
   };
-  let grid: { rows: number[]; columns: number[]; names: [string, string] } | null = null;
+  const happening = (s: Status) => {
+    const all = s.words ?? [];
+    if (!s.run) {
+      happened.empty("Events of a scan are listed here.");
+      return;
+    }
+    const key = all.length ? all[all.length - 1].at + all.length : 0;
+    if (key === lastWords && happened.body.contains(events)) return;
+    lastWords = key;
+    fill(
+      events,
+      ...[...all]
+        .reverse()
+        .slice(0, 80)
+        .map((w) => h("li", { class: w.kind }, h("time", {}, new Date(1000 * w.at).toLocaleTimeString()), w.text)),
+    );
+    if (!happened.body.contains(events)) happened.show(subject(s), events);
+  };
+  const drifting = (s: Status) => {
+    const ties = s.ties ?? [];
+    if (ties.length < 2) {
+      driftPanel.empty("Two checks along one direction show a drift.");
+      return;
+    }
+    const c = lines();
+    if (!driftPanel.body.contains(drift.element)) driftPanel.show(subject(s), drift.element);
+    drift.draw({ x: ties.map((t) => t[0] / 60), lines: [
+      { name: "level / dB", values: ties.map((t) => t[1]), colour: c.co, points: true },
+      { name: "phase / 10°", values: ties.map((t) => t[2] / 10), colour: c.cross, dash: "5 3", points: true },
+    ], xName: "time since the first / min", yName: "change", yWhole: covering(ties.flatMap((t) => [t[1], t[2] / 10]), 0.2), height: 200 }, `drift of ${s.run}`); // prettier-ignore
+  };
+  const draw = () => {
+    const g = grid,
+      f = frame;
+    if (!g || !f) return;
+    const s = live.status,
+      known = f.filter((v) => !Number.isNaN(v)),
+      top = known.length ? Math.ceil(known.reduce((a, b) => Math.max(a, b), -Infinity) / 5) * 5 : 0,
+      scale = { low: top - span, high: top, unit: "dB" };
+    view.sphere.dots(f, scale);
+    view.sphere.scaleBar(scale, "S21");
+    fill(
+      view.stage.caption,
+      `Run ${s.run}: ${known.length} of ${f.length} directions measured, coloured by level; the others are grey.`,
+    );
+    if (!picture.body.contains(map.element))
+      picture.show(
+        subject(s),
+        map.element,
+        h("p", { class: "small quiet" }, "Both polarizations together. Empty cells are not measured yet."),
+      );
+    map.draw(
+      {
+        rows: g.rows,
+        columns: g.columns,
+        values: f,
+        rowName: `${g.row_name} / deg`,
+        columnName: `${g.column_name} / deg`,
+        ...scale,
+      },
+      `levels of ${s.run}`,
+    );
+    if (!known.length) return;
+    const at = strongest(f),
+      k = at % g.columns.length;
+    if (!cutPanel.body.contains(cut.element)) cutPanel.show(subject(s), cut.element);
+    const values = g.rows.map((_, r) =>
+      Number.isNaN(f[r * g.columns.length + k]) ? null : f[r * g.columns.length + k],
+    );
+    cut.draw(
+      {
+        x: g.rows,
+        lines: [
+          {
+            name: `${g.column_name} ${number(g.columns[k], 0)}°`,
+            values,
+            colour: lines().co,
+            points: values.filter((v) => v !== null).length < 25,
+          },
+        ],
+        xName: `${g.row_name} / deg`,
+        yName: "S21 / dB",
+        yWhole: [scale.low, scale.high],
+        height: 220,
+        peakOf: 0,
+        digits: 1,
+      },
+      `cut of ${s.run}`,
+    );
+  };
   const stopWatching = live.watch({
     status,
     grid: (g) => {
-      grid = { rows: g.rows, columns: g.columns, names: [g.row_name, g.column_name] };
-      surface.shape(g.rows.length, g.columns.length, g.directions, g.column_name === "phi");
+      grid = g;
+      frame = null;
+      view.sphere.shape({
+        rows: g.rows.length,
+        columns: g.columns.length,
+        closed: g.column_name === "phi",
+        directions: g.directions,
+      });
+      for (const one of [picture, cutPanel]) one.empty("The first points are awaited.", subject(live.status));
     },
     frame: (f) => {
-      if (!grid) return;
-      const g = grid;
-      map.draw(g.rows, g.columns, f, {
-        rowName: `${g.names[0]} / deg`,
-        columnName: `${g.names[1]} / deg`,
-        low: FLOOR,
-        high: 0,
-        unit: "dB",
-      });
-      surface.level(f, FLOOR);
-      const middle = strongest(f, g.columns.length),
-        values = g.rows.map((_, r) => {
-          const v = f[r * g.columns.length + middle];
-          return Number.isNaN(v) ? null : v;
-        });
-      cut.draw(g.rows, [{ name: `${g.names[1]} ${number(g.columns[middle], 0)}°`, values, colour: lines().co }], {
-        x: `${g.names[0]} / deg`,
-        y: "dB below the highest",
-        height: 190,
-        range: [FLOOR - 10, 2],
-      });
+      frame = f;
+      draw();
     },
   });
-  const element = h(
-    "main",
-    {},
-    h(
-      "div",
-      { class: "columns scan" },
-      h(
-        "section",
-        { class: "stack" },
-        h("div", { class: "card" }, state, share, h("div", { class: "bar" }, done), left, count, controls, faults),
-        h("div", { class: "card" }, h("h2", {}, "Now"), position, level),
-        h("div", { class: "card" }, h("h2", {}, "What happened"), words),
-      ),
-      h(
-        "section",
-        { class: "stack" },
-        h("div", { class: "card" }, h("h2", {}, "Measured so far, both polarizations"), map.element),
-        h("div", { class: "card" }, h("h2", {}, "Cut through the strongest column"), cut.element),
-      ),
-      h(
-        "section",
-        { class: "stack" },
-        h("div", { class: "card" }, surface.element),
-        h("div", { class: "card" }, positioner.element),
-        h("div", { class: "card" }, h("h2", {}, "Drift of the ties"), drift.element),
-      ),
-    ),
-  );
-  return { title: "Scan", element, leave: stopWatching };
-}
-
-function strongest(frame: Float32Array, columns: number): number {
-  let best = 0,
-    at = 0;
-  frame.forEach((v, i) => {
-    if (!Number.isNaN(v) && (i === 0 || v > best || Number.isNaN(best))) {
-      best = v;
-      at = i;
+  view.stage.hovered = (d) => {
+    cursor.hover(d);
+    const at = d && frame ? view.sphere.nearest(d) : -1;
+    if (!d || !grid || at < 0 || !frame) {
+      fill(view.stage.readout);
+      return;
     }
+    const cell: Vector = [grid.directions[3 * at], grid.directions[3 * at + 1], grid.directions[3 * at + 2]],
+      v = frame[at];
+    fill(view.stage.readout, `${view.sphere.words(cell)}: ${Number.isNaN(v) ? "not measured" : `${v.toFixed(1)} dB`}`);
+  };
+  map.clicked = (at) => cursor.pin(cellDirection(at));
+  map.moved = (at) => cursor.hover(at ? cellDirection(at) : null);
+  const cellDirection = (at: { row: number; column: number }): Vector => {
+    const g = grid!;
+    const i = 3 * (g.rows.indexOf(at.row) * g.columns.length + g.columns.indexOf(at.column));
+    return [g.directions[i], g.directions[i + 1], g.directions[i + 2]];
+  };
+  const stopCursor = cursor.watch((d) => {
+    if (!grid || !d || grid.row_name !== "theta") {
+      map.point(null);
+      return;
+    }
+    const [theta, phi] = thetaPhi(d);
+    map.point({ row: theta, column: (phi + 360) % 360 });
   });
-  return at % columns;
+  if (!live.grid) {
+    picture.empty("Levels are drawn as they come; where nothing was measured, nothing is drawn.");
+    cutPanel.empty("The cut follows the strongest direction.");
+  }
+  const range = slider("range of colours", 20, 100, 10, SPAN, (v) => {
+    span = v;
+    draw();
+  }, " dB"); // prettier-ignore
+  const ride = h("input", { attrs: { type: "checkbox" }, on: { change: () => view.stage.ride(ride.checked) } });
+  const element = h(
+    "div",
+    { class: "page scan-page" },
+    now.element,
+    h("div", { class: "two" }, read.element, happened.element),
+    h("div", { class: "row no-print" }, range, h("label", { class: "row small" }, ride, "ride with the device")),
+    picture.element,
+    h("div", { class: "two" }, cutPanel.element, driftPanel.element),
+  );
+  if (!live.grid) view.sphere.cursor(cursor.at ?? direction(0, 0));
+  return {
+    title: "Scan",
+    element,
+    leave: () => {
+      stopWatching();
+      stopCursor();
+    },
+  };
 }
 
-/** Nothing moves before a person has read the cautions and says so. */
-export async function startDialog(
-  run: string,
-  trying: <T>(work: Promise<T>) => Promise<T | undefined>,
-  kind: NonNullable<Start["kind"]> = "scan",
-): Promise<boolean> {
-  const lines = await trying(get("/api/cautions/{campaign}", [session.campaign]));
-  if (!lines) return false;
-  return new Promise((answer) => {
-    const read = h("input", {
-      attrs: { type: "checkbox" },
-      on: {
-        change: () => {
-          go.disabled = !read.checked;
-        },
-      },
-    });
-    const home = h("input", { attrs: { type: "checkbox" } });
-    const go = button(
-      "start",
-      () => {
-        dialog.close();
-        const body = {
-          campaign: session.campaign,
-          run,
-          sequence: live.status.sequence,
-          cautions_read: true as const,
-          kind,
-          home: home.checked,
-        };
-        void trying(post("/api/start", body)).then((found) => answer(found !== undefined));
-      },
-      "main",
-    );
-    go.disabled = true;
-    const dialog = h(
-      "dialog",
-      {
-        on: {
-          close: () => {
-            dialog.remove();
-            answer(false);
-          },
-        },
-      },
-      h("h1", {}, kind === "scan" ? "Before anything moves" : `Before anything moves: ${NAMES[kind]}`),
-      h("ul", {}, ...lines.map((line) => h("li", {}, line))),
-      h("p", {}, h("label", {}, read, " Everyone is clear of the axes and the cautions are understood.")),
-      h("p", { class: "small" }, h("label", {}, home, " Home the axes first (needed after a fault of the motion).")),
-      h(
-        "div",
-        { class: "row" },
-        button("not now", () => dialog.close()),
-        h("span", { class: "spring" }),
-        go,
-      ),
-    );
-    document.body.append(dialog);
-    dialog.showModal();
+function strongest(frame: Float32Array): number {
+  let at = -1;
+  frame.forEach((v, i) => {
+    if (!Number.isNaN(v) && (at < 0 || v > frame[at])) at = i;
   });
+  return Math.max(0, at);
 }

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager
 from typing import TYPE_CHECKING
 
@@ -17,8 +17,11 @@ if TYPE_CHECKING:
 
 
 @contextmanager
-def jogger(campaign: Campaign) -> Iterator[Jogger]:
+def jogger(campaign: Campaign, look: Callable[[], None] | None = None) -> Iterator[Jogger]:
     """Connect to the axis controller alone.
+
+    look
+        Called again and again while axes move; what it raises brakes them.
 
     Raises
     ------
@@ -43,7 +46,7 @@ def jogger(campaign: Campaign) -> Iterator[Jogger]:
         clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
         axes = connect_axes(chamber.axes, resource, chamber.axis_table, campaign.folder, timer=clock)
         stack.callback(axes.close)
-        yield Jogger(chamber, axes, clock)
+        yield Jogger(chamber, axes, clock) if look is None else Jogger(chamber, axes, clock, look=look)
 
 
 def readouts_for(

@@ -16,9 +16,9 @@ from colure.errors import InputError
 
 #: Memory that a worker may take; what does not fit ends the worker, never the scan.
 LARGEST_MEMORY_BYTES = 12 << 30
-QUICK_LIMIT_S, SLOW_LIMIT_S = 30.0, 900.0
-
-Kind = Literal["quick", "slow"]
+#: quick: answers while somebody types; view: pictures of a run; long: what takes longer than a person waits for.
+Kind = Literal["quick", "view", "long"]
+LIMIT_S: dict[Kind, float] = {"quick": 30.0, "view": 120.0, "long": 1800.0}
 T = TypeVar("T")
 
 
@@ -58,14 +58,14 @@ def _done(work: Callable[..., Any], arguments: tuple[Any, ...]) -> tuple[Any, li
 
 
 class Desk:
-    """Two workers: one that answers while somebody types, one for what takes seconds."""
+    """Three workers, so that a view never waits behind a rehearsal, nor typing behind a view."""
 
     def __init__(self) -> None:
         self._pools: dict[Kind, ProcessPoolExecutor] = {}
 
     def open(self) -> None:
         """Start the workers, so that the first question finds them ready."""
-        for kind in ("quick", "slow"):
+        for kind in ("quick", "view", "long"):
             self._pool(kind).submit(int)
 
     async def do(self, work: Callable[..., T], *arguments: Any, kind: Kind = "quick") -> T:
@@ -77,7 +77,7 @@ class Desk:
             What the work raised, or that it broke its worker or took too long.
         """
         loop = asyncio.get_running_loop()
-        limit = QUICK_LIMIT_S if kind == "quick" else SLOW_LIMIT_S
+        limit = LIMIT_S[kind]
         try:
             future = loop.run_in_executor(self._pool(kind), _done, work, arguments)
             answer: tuple[T, list[str]] = await asyncio.wait_for(future, limit)
@@ -88,7 +88,7 @@ class Desk:
                 broken.shutdown(wait=False)
             raise InputError(["the worker ended in the middle of this; a new one is started"]) from None
         except TimeoutError:
-            self._end(kind)
+            self.end(kind)
             raise InputError([f"this took longer than {limit:g} s and was given up"]) from None
         if faults:
             raise InputError(faults)
@@ -99,7 +99,8 @@ class Desk:
             self._pools[kind] = ProcessPoolExecutor(1, multiprocessing.get_context("spawn"), initializer=_prepare)
         return self._pools[kind]
 
-    def _end(self, kind: Kind) -> None:
+    def end(self, kind: Kind) -> None:
+        """End a worker in the middle of what it does; the next request starts a new one."""
         pool = self._pools.pop(kind, None)
         if pool is None:
             return
@@ -110,4 +111,4 @@ class Desk:
     def close(self) -> None:
         """End the workers."""
         for kind in list(self._pools):
-            self._end(kind)
+            self.end(kind)

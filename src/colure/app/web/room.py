@@ -7,23 +7,26 @@ import hashlib
 import json
 import sys
 import time
-from collections.abc import Callable, Coroutine
+from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 from colure.app.web.desk import Desk
 from colure.app.web.guard.sessions import Lease, Sessions
+from colure.app.web.jobs import Jobs
+from colure.app.web.scan.before import require_startable
+from colure.app.web.scan.hand import Action
 from colure.app.web.scan.layout import Kind, layout_for
 from colure.app.web.scan.live import LiveScan
+from colure.app.web.scan.messages import ByHand, Hand
+from colure.app.web.views.answers import Checked
 from colure.errors import InputError
 
 #: A line of the scan's process is never longer.
 LONGEST_LINE = 4 << 20
 #: A scan whose room closes gets this long to brake and seal its record.
 FAREWELL_S = 20.0
-#: Slow work that may wait, and results that are kept for who asks.
-MOST_JOBS, MOST_KEPT = 8, 32
 
 
 class Stale(Exception):  # noqa: N818 - an answer, not an error
@@ -41,8 +44,11 @@ class Room:
         self.sequence = 0
         self._child: asyncio.subprocess.Process | None = None
         self._hearing: asyncio.Task[None] | None = None
-        self.jobs: dict[str, asyncio.Task[Any]] = {}
-        self._begun = 0
+        self.jobs = Jobs(self.desk)
+        #: What axes or receiver do by hand at this moment; None if nothing.
+        self.by_hand: Hand | None = None
+        #: The last answers of the instruments, by campaign.
+        self.checked: dict[str, Checked] = {}
         #: Tells whether the server is told to end: watchers are let go then.
         self.leaving: Callable[[], bool] = lambda: False
 
@@ -66,8 +72,8 @@ class Room:
             If one runs already, or the campaign cannot be planned.
         """
         folder = self.folder(campaign)
-        if self.busy:
-            raise InputError([f"a scan is under way ({self.scan.run if self.scan else ''}); stop it first"])
+        self.require_idle()
+        await self.desk.do(require_startable, folder, run, kind)
         layout = await self.desk.do(layout_for, folder, run, kind)
         if self.busy:
             raise InputError(["a scan was started meanwhile"])
@@ -103,24 +109,42 @@ class Room:
         scan.ended(await child.wait())
         self.sequence += 1
 
-    def begin(self, name: str, work: Coroutine[Any, Any, Any]) -> str:
-        """Begin slow work and return its id.
+    def require_idle(self) -> None:
+        """Raise `InputError` while something may move."""
+        if self.busy:
+            what = (
+                self.by_hand["text"] if self.by_hand else f"a scan is under way ({self.scan.run if self.scan else ''})"
+            )
+            raise InputError([f"{what}; stop it first, or wait"])
+
+    async def hand(self, campaign: str, action: Action, values: dict[str, float], words: str) -> ByHand:
+        """Do one thing by hand, in a process of its own that every stop reaches, and return what was found.
 
         Raises
         ------
         InputError
-            If too much waits already.
+            If something moves already, or with the reason why it was not done.
         """
-        waiting = sum(not job.done() for job in self.jobs.values())
-        if waiting >= MOST_JOBS:
-            work.close()
-            raise InputError([f"{waiting} pieces of work wait already: at most {MOST_JOBS} do (jobs)"])
-        while len(self.jobs) >= MOST_KEPT:
-            self.jobs.pop(next(key for key, job in self.jobs.items() if job.done()))
-        self._begun += 1
-        key = f"{name}-{self._begun}"
-        self.jobs[key] = asyncio.create_task(work)
-        return key
+        folder = self.folder(campaign)
+        self.require_idle()
+        self.by_hand = {"campaign": campaign, "text": words, "began": time.time()}
+        self.sequence += 1
+        try:
+            self._child = await asyncio.create_subprocess_exec(
+                sys.executable, "-m", "colure.app.web.scan.hand", str(folder), action, json.dumps(values),
+                stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,
+            )  # fmt: skip
+            child = self._child
+            assert child.stdout is not None  # it was asked for
+            lines = (await child.stdout.read()).splitlines()
+            await child.wait()
+        finally:
+            self.by_hand = None
+            self.sequence += 1
+        answer: dict[str, Any] = json.loads(lines[-1]) if lines else {"faults": [f"{words}: ended without an answer"]}
+        if "faults" in answer:
+            raise InputError(answer["faults"])
+        return cast("ByHand", answer["found"])
 
     async def close(self) -> None:
         """Leave the room: a scan brakes, seals its record and ends; then the workers end."""
@@ -128,8 +152,7 @@ class Room:
             self._child.stdin.close()
             with suppress(TimeoutError):
                 await asyncio.wait_for(self._child.wait(), FAREWELL_S)
-        for job in self.jobs.values():
-            job.cancel()
+        self.jobs.close()
         self.desk.close()
 
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import functools
+import time
+from collections.abc import Callable
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -12,11 +14,13 @@ from colure.app.web.guard.roles import Role
 from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import Session
 from colure.app.web.room import Room, stamp
+from colure.app.web.scan.before import before as before_start
 from colure.app.web.scan.layout import Kind
-from colure.app.web.scan.messages import Idle, Status
+from colure.app.web.scan.messages import Before, ByHand, Idle, Status
 from colure.app.web.views import answers
 from colure.app.web.views import explore as explore_view
 from colure.app.web.views import plan as plan_view
+from colure.app.web.views import runs as runs_view
 from colure.app.web.views import tutor as tutor_view
 from colure.errors import InputError
 
@@ -69,6 +73,54 @@ class Start(Body):
     home: bool = False
 
 
+class Campaign(Body):
+    campaign: Id
+
+
+class Beginning(Body):
+    campaign: Id
+    run: Id
+    kind: Kind = "scan"
+
+
+class GiveUp(Body):
+    job: Id
+
+
+Axis = Annotated[str, Field(pattern=r"^[a-z_]{1,30}$")]
+Turn = Annotated[float, Field(ge=-3600, le=3600)]
+
+
+class Move(Body):
+    campaign: Id
+    to_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
+    clear: Literal[True]
+
+
+class PointAt(Body):
+    campaign: Id
+    theta_deg: float = Field(ge=0, le=180)
+    phi_deg: float = Field(ge=-720, le=720)
+    clear: Literal[True]
+
+
+class HomeOf(Body):
+    campaign: Id
+    seek: bool = False
+    clear: Literal[True]
+
+
+class SetHome(Body):
+    campaign: Id
+    home_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
+
+
+class Said(Body):
+    campaign: Id
+    run: Id
+    said: Annotated[dict[Axis, Annotated[str, Field(max_length=2000)]], Field(max_length=6)]
+
+
 class Command(Body):
     run: Id
     sequence: Index
@@ -100,7 +152,12 @@ class Levels(Opened):
     frequency: Index = 0
     coordinates: Literal["theta-phi", "az-el", "alpha-epsilon", "u-v"] = "theta-phi"
     basis: Basis = "ludwig-3"
-    component: Literal["first", "second", "total"] = "total"
+
+
+class Spectral(Opened):
+    theta_deg: float = Field(ge=0, le=180)
+    phi_deg: float = Field(ge=-720, le=720)
+    basis: Basis = "ludwig-3"
 
 
 class OneRun(Body):
@@ -132,7 +189,7 @@ async def lease(room: Room, session: Session, ids: dict[str, str], body: Hold) -
 async def campaigns(room: Room, session: Session, ids: dict[str, str], body: None) -> list[answers.CampaignRuns]:
     found: list[answers.CampaignRuns] = []
     for key, folder in room.folders.items():
-        runs = await room.desk.do(explore_view.runs_of, folder)
+        runs = await room.desk.do(runs_view.runs_of, folder)
         found.append({"id": key, "folder": folder.name, "runs": runs})
     return found
 
@@ -151,7 +208,7 @@ async def schemes(room: Room, session: Session, ids: dict[str, str], body: Form)
 
 async def difference(room: Room, session: Session, ids: dict[str, str], body: Pair) -> answers.Difference:
     folder, chosen = room.folder(body.campaign), (body.frequency, body.plane_deg, body.basis, body.state)
-    return await room.desk.do(explore_view.difference, folder, body.run, body.other, *chosen, kind="slow")
+    return await room.desk.do(explore_view.difference, folder, body.run, body.other, *chosen, kind="view")
 
 
 async def motion(room: Room, session: Session, ids: dict[str, str], body: Form) -> answers.Motion:
@@ -165,49 +222,107 @@ async def save(room: Room, session: Session, ids: dict[str, str], body: Form) ->
 
 
 async def rehearse(room: Room, session: Session, ids: dict[str, str], body: Rehearse) -> answers.JobName:
-    work = room.desk.do(plan_view.rehearsal_of, room.folder(body.campaign), body.edits, body.seed, kind="slow")
-    return {"job": room.begin("rehearse", work)}
+    asked = (room.folder(body.campaign), body.edits, body.seed)
+    return {"job": room.jobs.begin("rehearse", "rehearsal", session.name, plan_view.rehearsal_of, *asked)}
+
+
+def _long(
+    room: Room, session: Session, body: OneRun, name: str, words: str, work: Callable[..., Any]
+) -> answers.JobName:
+    said = f"{words} of run {body.run}{'' if body.state is None else f', state {body.state}'}"
+    return {"job": room.jobs.begin(name, said, session.name, work, room.folder(body.campaign), body.run, body.state)}
 
 
 async def report(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
-    work = room.desk.do(explore_view.reported, room.folder(body.campaign), body.run, body.state, kind="slow")
-    return {"job": room.begin("report", work)}
+    return _long(room, session, body, "report", "report", explore_view.reported)
 
 
 async def evaluate(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
-    work = room.desk.do(explore_view.evaluated, room.folder(body.campaign), body.run, body.state, kind="slow")
-    return {"job": room.begin("evaluate", work)}
+    return _long(room, session, body, "evaluate", "figures with intervals", explore_view.evaluated)
 
 
 async def effects(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
-    work = room.desk.do(explore_view.effects, room.folder(body.campaign), body.run, body.state, kind="slow")
-    return {"job": room.begin("effects", work)}
+    return _long(room, session, body, "effects", "effect of every step", explore_view.effects)
 
 
-async def bench(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
-    if room.busy:
-        raise InputError(["a scan is under way: the instruments are its own"])
-    work = room.desk.do(explore_view.bench, room.folder(body.campaign), kind="slow")
-    return {"job": room.begin("bench", work)}
+async def judge(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
+    return _long(room, session, body, "judge", "verdict", explore_view.judged)
 
 
-async def job(room: Room, session: Session, ids: dict[str, str], body: None) -> Any:
-    found = room.jobs.get(ids["job"])
-    if found is None:
-        raise InputError([f"job = {ids['job']!r}: was never begun"])
-    if not found.done():
-        return {"done": False}
-    if found.cancelled():
-        raise InputError([f"job {ids['job']}: was given up"])
-    return {"done": True, "result": found.result()}
+async def check(room: Room, session: Session, ids: dict[str, str], body: Campaign) -> answers.Checked:
+    room.require_idle()
+    lines = await room.desk.do(explore_view.bench, room.folder(body.campaign), kind="view")
+    room.checked[body.campaign] = {"at": time.time(), "lines": lines}
+    return room.checked[body.campaign]
+
+
+async def checked(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.Checked:
+    room.folder(ids["campaign"])
+    return room.checked.get(ids["campaign"], {"at": 0.0, "lines": []})
+
+
+async def jobs(room: Room, session: Session, ids: dict[str, str], body: None) -> list[answers.JobState]:
+    return [room.jobs.told(one, session.name) for one in room.jobs.all()]
+
+
+async def job(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.JobAnswer:
+    found = room.jobs.find(ids["job"])
+    return {"state": room.jobs.told(found, session.name), "result": found.result}
+
+
+async def cancel(room: Room, session: Session, ids: dict[str, str], body: GiveUp) -> answers.JobState:
+    room.jobs.cancel(body.job)
+    return room.jobs.told(room.jobs.find(body.job), session.name)
+
+
+async def before(room: Room, session: Session, ids: dict[str, str], body: Beginning) -> Before:
+    return await room.desk.do(before_start, room.folder(body.campaign), body.run, body.kind)
+
+
+async def where(room: Room, session: Session, ids: dict[str, str], body: Campaign) -> ByHand:
+    return await room.hand(body.campaign, "where", {}, "the axes are asked where they are")
+
+
+async def sweep(room: Room, session: Session, ids: dict[str, str], body: Campaign) -> ByHand:
+    return await room.hand(body.campaign, "sweep", {}, "one sweep is taken")
+
+
+async def move(room: Room, session: Session, ids: dict[str, str], body: Move) -> ByHand:
+    said = ", ".join(f"{axis} to {value:g} deg" for axis, value in body.to_deg.items())
+    return await room.hand(body.campaign, "move", dict(body.to_deg), f"by hand: {said}")
+
+
+async def point(room: Room, session: Session, ids: dict[str, str], body: PointAt) -> ByHand:
+    words = f"by hand: to theta {body.theta_deg:g}, phi {body.phi_deg:g} deg"
+    return await room.hand(body.campaign, "point", {"theta": body.theta_deg, "phi": body.phi_deg}, words)
+
+
+async def rest(room: Room, session: Session, ids: dict[str, str], body: HomeOf) -> ByHand:
+    words = "all axes seek their reference marks" if body.seek else "by hand: all axes to their home"
+    return await room.hand(body.campaign, "home" if body.seek else "rest", {}, words)
+
+
+async def set_rest(room: Room, session: Session, ids: dict[str, str], body: SetHome) -> answers.Written:
+    room.require_idle()
+    written = await room.desk.do(plan_view.save_home, room.folder(body.campaign), dict(body.home_deg), stamp())
+    return {"written": written}
+
+
+async def identity(room: Room, session: Session, ids: dict[str, str], body: Said) -> dict[str, str]:
+    return await room.desk.do(runs_view.said_of, room.folder(body.campaign), body.run, dict(body.said))
+
+
+async def spectrum(room: Room, session: Session, ids: dict[str, str], body: Spectral) -> answers.Spectrum:
+    asked = (body.theta_deg, body.phi_deg, body.basis)
+    return await room.desk.do(explore_view.spectrum, *_run(room, body), *asked, kind="view")
+
+
+async def verdicts(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.Verdicts | None:
+    return await room.desk.do(explore_view.verdicts, room.folder(body.campaign), body.run, body.state, kind="view")
 
 
 async def tutor(room: Room, session: Session, ids: dict[str, str], body: Direction) -> answers.Lesson:
     return tutor_view.lesson(body.theta_deg, body.phi_deg, body.slant_deg)
-
-
-async def cautions(room: Room, session: Session, ids: dict[str, str], body: None) -> list[str]:
-    return await room.desk.do(explore_view.cautions, room.folder(ids["campaign"]))
 
 
 async def start(room: Room, session: Session, ids: dict[str, str], body: Start) -> answers.Sequence:
@@ -227,56 +342,60 @@ async def stop(room: Room, session: Session, ids: dict[str, str], body: Nothing)
     return {"stopping": room.say("stop"), "sequence": room.sequence}
 
 
+async def abort(room: Room, session: Session, ids: dict[str, str], body: Nothing) -> answers.Stopping:
+    return {"stopping": room.say("abort"), "sequence": room.sequence}
+
+
 async def scan(room: Room, session: Session, ids: dict[str, str], body: None) -> Status | Idle:
     return {"type": "status", "state": "idle", "running": False} if room.scan is None else room.scan.status()
 
 
 async def overview(room: Room, session: Session, ids: dict[str, str], body: Opened) -> answers.Overview:
-    return await room.desk.do(explore_view.overview, *_run(room, body), kind="slow")
+    return await room.desk.do(explore_view.overview, *_run(room, body), kind="view")
 
 
 async def cut(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.CutAnswer:
     return await room.desk.do(
-        explore_view.cut, *_run(room, body), body.frequency, body.plane_deg, body.basis, kind="slow"
+        explore_view.cut, *_run(room, body), body.frequency, body.plane_deg, body.basis, kind="view"
     )
 
 
 async def field_map(room: Room, session: Session, ids: dict[str, str], body: Levels) -> answers.FieldMap:
-    chosen = (body.frequency, body.coordinates, body.basis, body.component)
-    return await room.desk.do(explore_view.field_map, *_run(room, body), *chosen, kind="slow")
+    chosen = (body.frequency, body.coordinates, body.basis)
+    return await room.desk.do(explore_view.field_map, *_run(room, body), *chosen, kind="view")
 
 
-async def masks(room: Room, session: Session, ids: dict[str, str], body: Cut) -> list[answers.MaskLevel]:
+async def masks(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.Masks:
     folder = room.folder(body.campaign)
     asked = (body.run, body.frequency, body.plane_deg, body.state)
-    return await room.desk.do(explore_view.mask_levels, folder, *asked, kind="slow")
+    return await room.desk.do(explore_view.mask_levels, folder, *asked, kind="view")
 
 
 async def impulse(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.Impulse:
-    return await room.desk.do(explore_view.impulse, room.folder(body.campaign), body.run, kind="slow")
+    return await room.desk.do(explore_view.impulse, room.folder(body.campaign), body.run, kind="view")
 
 
-async def findings(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> list[answers.FindingRow]:
-    return await room.desk.do(explore_view.findings, room.folder(body.campaign), body.run, body.state, kind="slow")
+async def findings(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.Findings:
+    return await room.desk.do(explore_view.findings, room.folder(body.campaign), body.run, body.state, kind="view")
 
 
-async def aperture(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.Face | None:
+async def aperture(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.Aperture:
     folder = room.folder(body.campaign)
-    return await room.desk.do(explore_view.aperture, folder, body.run, body.state, body.frequency, kind="slow")
+    return await room.desk.do(explore_view.aperture, folder, body.run, body.state, body.frequency, kind="view")
 
 
 async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.FlipWords:
-    return await room.desk.do(explore_view.flip_words, room.folder(body.campaign), body.run, kind="slow")
+    return await room.desk.do(explore_view.flip_words, room.folder(body.campaign), body.run, kind="view")
 
 
 async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.BeamWords:
-    return await room.desk.do(explore_view.beam_words, room.folder(body.campaign), body.run, kind="slow")
+    return await room.desk.do(explore_view.beam_words, room.folder(body.campaign), body.run, kind="view")
 
 
 async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> list[str]:
     if room.busy:
         raise InputError(["a scan is under way: the chamber's file stays as it is until it ends"])
-    return await room.desk.do(set_home, room.folder(body.campaign), body.run, stamp(), kind="slow")
+    return await room.desk.do(set_home, room.folder(body.campaign), body.run, stamp(), kind="view")
 
 
 def _run(room: Room, body: Opened) -> tuple[Any, ...]:
@@ -303,9 +422,10 @@ DOORS: tuple[Door, ...] = (
     _get("/api/me", V, "who this session is, and who holds the motion lease", me),
     _get("/api/campaigns", V, "campaigns and their runs", campaigns),
     _get("/api/form/{campaign}", V, "the form of a campaign", form),
-    _get("/api/cautions/{campaign}", V, "what a person reads before anything moves", cautions),
     _get("/api/scan", V, "the scan's state", scan),
-    _get("/api/job/{job}", V, "how slow work stands", job),
+    _get("/api/jobs", V, "all long work, the newest first", jobs),
+    _get("/api/job/{job}", V, "how long work stands, and what it ended with", job),
+    _get("/api/checked/{campaign}", V, "what the instruments last answered", checked),
     _post("/api/invite", C, "a launch code for somebody else", invite, Invite),
     _post("/api/lease", O, "take, renew or give back the motion lease", lease, Hold),
     _post("/api/plan", V, "what follows from a form", plan, Form),
@@ -314,12 +434,25 @@ DOORS: tuple[Door, ...] = (
     _post("/api/motion", V, "the way of the axes of a form", motion, Form),
     _post("/api/save", C, "write a form into the campaign's files", save, Form),
     _post("/api/tutor", V, "one direction in all coordinates and polarizations", tutor, Direction),
-    _post("/api/rehearse", V, "carry a form's plan out on the simulated chamber", rehearse, Rehearse),
-    _post("/api/check", O, "talk to every instrument, move nothing", bench, OneRun),
+    _post("/api/rehearse", O, "carry a form's plan out on the simulated chamber", rehearse, Rehearse),
+    _post("/api/check", O, "talk to every instrument, move nothing", check, Campaign),
+    _post("/api/cancel", O, "give long work up", cancel, GiveUp),
+    _post("/api/before", V, "what a person reads before a start", before, Beginning),
+    _post("/api/where", O, "where the axes are", where, Campaign),
+    _post("/api/sweep", O, "take one sweep, move nothing", sweep, Campaign, lease=True),
+    _post("/api/move", O, "turn axes by hand", move, Move, lease=True),
+    _post("/api/point", O, "point the device at a direction", point, PointAt, lease=True),
+    _post("/api/rest", O, "all axes to their home, or seek their marks", rest, HomeOf, lease=True),
+    _post("/api/set-rest", C, "make readouts the axes' home", set_rest, SetHome),
+    _post("/api/identity", O, "say what a run is kept and found by", identity, Said),
     _post("/api/start", O, "start a scan, or go on with it", start, Start, lease=True),
     _post("/api/pause", O, "rest after the point in flight", functools.partial(steer, word="pause"), Command, lease=True),
     _post("/api/resume", O, "go on after a pause", functools.partial(steer, word="resume"), Command, lease=True),
+    _post("/api/abort", O, "brake, take the drives' power away and end the scan", abort, Nothing),
     _post("/api/stop", V, "brake the axes and end the scan; from any session, always", stop, Nothing, reserved=True),
+    _post("/api/spectrum", V, "one direction over all frequencies", spectrum, Spectral),
+    _post("/api/verdicts", V, "the verdicts that are kept beside a run", verdicts, OneRun),
+    _post("/api/judge", O, "hold limits.toml against a run", judge, OneRun),
     _post("/api/overview", V, "what a run holds", overview, Opened),
     _post("/api/cut", V, "a cut through the peak", cut, Cut),
     _post("/api/map", V, "levels over a grid of coordinates", field_map, Levels),
@@ -330,7 +463,7 @@ DOORS: tuple[Door, ...] = (
     _post("/api/flip", V, "what a flip test found", flip, OneRun),
     _post("/api/beam", V, "what a beam search found", beam, OneRun),
     _post("/api/home", C, "make the beam's readouts the axes' zeros", home, OneRun),
-    _post("/api/effects", V, "what every step of the recipe does", effects, OneRun),
+    _post("/api/effects", O, "what every step of the recipe does", effects, OneRun),
     _post("/api/evaluate", O, "read every figure with its interval", evaluate, OneRun),
     _post("/api/report", O, "write a run's report", report, OneRun),
 )  # fmt: skip
@@ -338,8 +471,8 @@ DOORS: tuple[Door, ...] = (
 #: What slow work ends with, by the door that begins it.
 RESULTS: dict[str, Any] = {
     "/api/rehearse": answers.Rehearsal,
-    "/api/check": list[answers.InstrumentLine],
     "/api/effects": answers.Effects,
     "/api/evaluate": int,
     "/api/report": list[str],
+    "/api/judge": answers.Verdicts | None,
 }

@@ -23,12 +23,16 @@ from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import SESSION_LIFE_S
 from colure.app.web.room import Room, Stale
 from colure.app.web.routes import DOORS
+from colure.app.web.scan.live import LiveScan
 from colure.app.web.views import explore as explore_view
 from colure.errors import InputError
 from colure.model.strict_json import json_text
 
 STATIC = Path(__file__).parent / "static"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml"}
+#: Answers below this are sent as they are, bytes; those of these doors hold a token or a code.
+LEAST_PACKED = 2000
+SECRET = ("/api/me", "/api/lease", "/api/invite")
 #: A watcher gets at most this many pictures a second, and never one before it took the last.
 FRAMES_PER_S = 12.0
 #: A watcher that takes no picture for this long is let go.
@@ -78,6 +82,15 @@ def _json(content: Any, status: int = 200) -> JSONResponse:
     return JSONResponse(content, status, headers=_headers())
 
 
+def _packed(content: Any) -> Response:
+    """Return an answer packed where that is worth it: levels over a sphere are a tenth then."""
+    plain = json_text(content).encode()
+    if len(plain) < LEAST_PACKED:
+        return Response(plain, media_type="application/json", headers=_headers())
+    headers = {**_headers(), "content-encoding": "gzip"}
+    return Response(gzip.compress(plain, 5, mtime=0), media_type="application/json", headers=headers)
+
+
 async def _broken(request: Request, error: Exception) -> Response:
     """Say that something broke, and nothing about how: the server's own output says that."""
     return _json({"errors": ["something broke on the server; its own output says what"]}, 500)
@@ -91,7 +104,10 @@ def _answer(room: Room, door: Door) -> Callable[[Request], Awaitable[Response]]:
             return _json({"errors": [_fault(one) for one in error.errors(include_url=False)[:20]]}, 422)
         assert door.handler is not None  # every listed door that is not special has one
         try:
-            return _json(await door.handler(room, request.scope["session"], request.scope["ids"], body))
+            found = await door.handler(room, request.scope["session"], request.scope["ids"], body)
+            # Answers with a secret in them are never packed: their size must tell nothing.
+            pack = door.path not in SECRET and "gzip" in request.headers.get("accept-encoding", "")
+            return _packed(found) if pack else _json(found)
         except InputError as error:
             return _json({"errors": error.faults}, 422)
         except Stale as error:
@@ -231,27 +247,25 @@ def _live(room: Room) -> Callable[[WebSocket], Awaitable[None]]:
 
 async def _show(room: Room, socket: WebSocket, taken: asyncio.Event) -> None:
     """Send the newest picture whenever there is a newer one and the last was taken."""
-    grid_of, sent, lease = None, (-1, -1), ""
+    grid_of: LiveScan | None = None
+    sent: tuple[int, dict[str, Any]] | None = None
     while not room.leaving():
         await asyncio.wait_for(taken.wait(), PATIENCE_S)
-        scan = room.scan
-        holder = room.lease.holder
-        now = (-1 if scan is None else scan.version, room.sequence)
-        holding = "" if holder is None else holder.name
-        if now != sent or holding != lease:
-            sent, lease = now, holding
-            if scan is None:
-                await socket.send_text(
-                    json_text(
-                        {"type": "status", "state": "idle", "running": False, "sequence": room.sequence, "lease": lease}
-                    )
-                )
+        scan, holder = room.scan, room.lease.holder
+        about = {"sequence": room.sequence, "lease": "" if holder is None else holder.name, "hand": room.by_hand,
+                 "jobs": sum(not one.over for one in room.jobs.all())}  # fmt: skip
+        now = (-1 if scan is None else scan.version, about)
+        if now != sent:
+            sent = now
+            if scan is None or room.by_hand is not None:
+                idle = {"type": "status", "state": "idle", "running": False, **about}
+                await socket.send_text(json_text(idle if scan is None else {**scan.status(), **about}))
             else:
                 if grid_of is not scan:
                     grid_of = scan
                     await socket.send_text(json_text(scan.geometry()))
                 taken.clear()
-                await socket.send_text(json_text({**scan.status(), "sequence": room.sequence, "lease": lease}))
+                await socket.send_text(json_text({**scan.status(), **about}))
                 await socket.send_bytes(scan.frame())
         await asyncio.sleep(1.0 / FRAMES_PER_S)
 

@@ -146,7 +146,15 @@ def test_a_route_without_a_rule_does_not_open(tmp_path):
     # Every rule is a choice: nobody without a session comes further than the launch link.
     assert [d.path for d in DOORS if d.role is Role.NOBODY] == ["/launch"]
     assert [d.path for d in DOORS if d.reserved] == ["/api/stop"]
-    assert {d.path for d in DOORS if d.lease} == {"/api/start", "/api/pause", "/api/resume"}
+    assert {d.path for d in DOORS if d.lease} == {
+        "/api/start",
+        "/api/move",
+        "/api/point",
+        "/api/rest",
+        "/api/sweep",
+        "/api/pause",
+        "/api/resume",
+    }
 
 
 def test_ids_hold_no_way_out():

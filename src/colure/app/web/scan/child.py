@@ -62,13 +62,16 @@ class Teller:
 
 
 def _of(row: Row, middle: int) -> list[Any]:
-    """Return what a page needs of a point: index, role, time, positions, mid-band traces, flags."""
+    """Return what a page needs of a point: index, role, time since 1970, positions, mid-band traces, flags.
+
+    The time goes on over a resume, where the run's own clock begins anew.
+    """
     trace = row.trace[middle].ravel()
     parts = [float(f"{v:.6g}") for one in trace for v in (one.real, one.imag)]
     return [
         row.plan_index,
         row.role,
-        round(row.time_s, 3),
+        round(row.wall_time, 3),
         [round(float(v), 4) for v in row.readback_deg],
         parts,
         row.flags,

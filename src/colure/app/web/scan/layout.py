@@ -48,7 +48,6 @@ class Layout:
     targets_deg: FloatArray
     axes: tuple[str, ...]
     time_s: FloatArray
-    progressive: bool
     hash: str
     passes: int
     maps: tuple[AxisMap, ...]
@@ -97,7 +96,7 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
     link = campaign_budget(campaign)
     return Layout(
         rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
-        plan.targets_deg, plan.axes, time_s, campaign.goal.progressive, plan.hash,
+        plan.targets_deg, plan.axes, time_s, plan.hash,
         int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in plan.axes), link.noise_dbm - link.power_dbm,
     )  # fmt: skip
 

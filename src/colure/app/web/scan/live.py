@@ -13,7 +13,6 @@ import numpy as np
 
 from colure.app.web.scan.layout import Kind, Layout
 from colure.app.web.scan.messages import Grid, Status, Word
-from colure.geometry.conventions import FloatArray
 from colure.model.plan import ROLES, Role
 
 #: Words of a scan that a page shows; all of them are in the journal.
@@ -118,7 +117,7 @@ class LiveScan:
         first = self._ties[0][1] if self._ties else 1.0
         drift = [
             [
-                round(at, 1),
+                round(at - self._ties[0][0], 1),
                 round(20.0 * float(np.log10(abs(v / first))), 4),
                 round(float(np.rad2deg(np.angle(v / first))), 3),
             ]
@@ -142,30 +141,16 @@ class LiveScan:
         }  # fmt: skip
 
     def frame(self) -> bytes:
-        """Return the picture: float32 levels in dB below the highest so far, by row and column; nan where nothing is known."""
+        """Return the picture: float32 levels (S21, dB) by row and column; nan where nothing was measured."""
         power = self._power.sum(axis=0)
         grid = np.full(power.size, np.nan, np.float32)
         known = power > 0.0
-        if known.any():
-            grid[known] = 10.0 * np.log10(power[known] / power.max())
+        grid[known] = 10.0 * np.log10(power[known])
         shaped = grid.reshape(self.layout.shape)
-        if self.layout.progressive:
-            shaped = _filled(shaped)
-        elif self.layout.row_name == "theta":
-            # All columns are one direction at a pole.
-            poles = np.isin(self.layout.rows_deg, (0.0, 180.0))
-            shaped[poles] = _filled(shaped[poles])
+        if self.layout.row_name == "theta":
+            # All columns are one direction at a pole: its first measurement is drawn in all of them.
+            for at in np.flatnonzero(np.isin(self.layout.rows_deg, (0.0, 180.0))):
+                row = shaped[at]
+                found = row[np.isfinite(row)]
+                row[np.isnan(row)] = found[0] if found.size else np.nan
         return shaped.astype("<f4").tobytes()
-
-
-def _filled(grid: FloatArray) -> FloatArray:
-    """Fill every row from its nearest measured columns: a progressive scan sharpens instead of growing."""
-    out = grid.copy()
-    columns = np.arange(grid.shape[1])
-    for row in out:
-        known = np.flatnonzero(np.isfinite(row))
-        if 0 < known.size < row.size:
-            apart = np.abs(columns[:, None] - known[None, :])
-            apart = np.minimum(apart, grid.shape[1] - apart)
-            row[:] = row[known[np.argmin(apart, axis=1)]]
-    return out

@@ -13,6 +13,14 @@ class Word(TypedDict):
     text: str
 
 
+class Hand(TypedDict):
+    """What axes or receiver do by hand at this moment; `began` is seconds since 1970."""
+
+    campaign: str
+    text: str
+    began: float
+
+
 class Idle(TypedDict):
     """No scan was started since the server began."""
 
@@ -21,10 +29,12 @@ class Idle(TypedDict):
     running: Literal[False]
     sequence: NotRequired[int]
     lease: NotRequired[str]
+    hand: NotRequired[Hand | None]
+    jobs: NotRequired[int]
 
 
 class Status(TypedDict):
-    """The scan but for its picture. Ties: minutes are not used, times are seconds of the run; change in dB and degrees."""
+    """The scan but for its picture. Ties: seconds since the run's first, change in dB and degrees."""
 
     type: Literal["status"]
     campaign: str
@@ -49,6 +59,8 @@ class Status(TypedDict):
     version: int
     sequence: NotRequired[int]
     lease: NotRequired[str]
+    hand: NotRequired[Hand | None]
+    jobs: NotRequired[int]
 
 
 class Grid(TypedDict):
@@ -60,3 +72,55 @@ class Grid(TypedDict):
     row_name: str
     column_name: str
     directions: list[float]
+
+
+HeldState = Literal["nothing", "begun", "stopped", "complete", "damaged"]
+
+
+class Held(TypedDict):
+    """What is on disk of a run; `measured_at` is when its last point was measured, seconds since 1970."""
+
+    state: HeldState
+    measured: int
+    total: int
+    measured_at: float | None
+
+
+class Before(TypedDict):
+    """What a start dialog says; `fault` is why this name must not be started, empty if it may."""
+
+    run: str
+    kind: str
+    points: int
+    duration_s: float
+    cautions: list[str]
+    on_disk: Held
+    fault: str
+    free_name: str
+    simulated: bool
+
+
+class Limits(TypedDict):
+    axis: str
+    readout_deg: float
+    min_deg: float
+    max_deg: float
+    home_deg: float
+
+
+class Sweep(TypedDict):
+    """One sweep: levels by port over the frequencies, and the first port's impulse response where it has one."""
+
+    frequency_hz: list[float]
+    level_db: list[list[float]]
+    time_ns: list[float]
+    impulse_db: list[float]
+
+
+class ByHand(TypedDict):
+    """What a move or a look by hand ended with; `at` is seconds since 1970."""
+
+    at: float
+    text: str
+    axes: list[Limits]
+    sweep: Sweep | None

@@ -35,15 +35,30 @@ class Code(TypedDict):
     code: str
 
 
+class Of(TypedDict):
+    """What an answer is about: the page shows it only where the same was asked. frequency_hz is None for all of them."""
+
+    run: str
+    state: str | None
+    frequency_hz: float | None
+
+
 class Run(TypedDict):
     """One run in the list of a campaign.
 
-    changed
-        When its folder last changed, seconds since 1970.
+    state, measured, total, measured_at
+        What its journal holds; when its last point was measured, seconds since 1970 (not when somebody looked at it).
+    identity
+        What was said of it: tag, operator, serial, customer, order, note.
     """
 
     name: str
-    changed: float
+    kind: Literal["sphere", "cuts", "begun"]
+    state: Literal["begun", "stopped", "complete", "damaged", "nothing"]
+    measured: int
+    total: int
+    measured_at: float | None
+    identity: dict[str, str]
     record: bool
     figures: bool
     report: bool
@@ -57,6 +72,8 @@ class CampaignRuns(TypedDict):
 
 
 class Field(TypedDict):
+    """A field of the form; `help` is what the reference says of the entry."""
+
     group: str
     key: str
     label: str
@@ -65,6 +82,7 @@ class Field(TypedDict):
     least: float | None
     most: float | None
     choices: list[str]
+    help: str
     optional: bool
     whole: bool
 
@@ -116,7 +134,11 @@ class Scheme(TypedDict):
 
 
 class Motion(TypedDict):
-    """The way of the axes: `axes` values a point in `angles_deg` and `readouts_deg`, three a cell in `directions`."""
+    """The way of the axes: `axes` values a point in `angles_deg` and `readouts_deg`, three a cell in `directions`.
+
+    limits_deg
+        Lowest and highest angle of the conventions, by axis.
+    """
 
     geometry: str
     formula: str
@@ -133,6 +155,7 @@ class Motion(TypedDict):
     slant_deg: float
     reach_m: float
     ports: int
+    limits_deg: list[list[float]]
 
 
 class Written(TypedDict):
@@ -141,6 +164,26 @@ class Written(TypedDict):
 
 class JobName(TypedDict):
     job: str
+
+
+class JobState(TypedDict):
+    """How a piece of long work stands. place: 1 is next in line, 0 does not wait; usual_s: what the last of its kind took."""
+
+    id: str
+    name: str
+    words: str
+    by: str
+    mine: bool
+    state: Literal["waiting", "at work", "done", "failed", "given up"]
+    place: int
+    for_s: float
+    usual_s: float | None
+    faults: list[str]
+
+
+class JobAnswer(TypedDict):
+    state: JobState
+    result: Any
 
 
 class RehearsedFigure(TypedDict):
@@ -224,9 +267,29 @@ class Step(TypedDict):
     may_change: bool
 
 
+class VerdictRow(TypedDict):
+    requirement: str
+    outcome: str
+    text: str
+    margin: float | None
+    unit: str
+    needed: float | None
+
+
+class Verdicts(TypedDict):
+    """A specification held against a run; `current` is False where the record, or limits.toml, changed since."""
+
+    of: Of
+    specification: str
+    document: str
+    decision: str
+    outcome: str
+    current: bool
+    rows: list[VerdictRow]
+
+
 class Overview(TypedDict):
-    run: str
-    state: str | None
+    of: Of
     states: list[str]
     frequency_hz: list[float]
     steps: list[Step]
@@ -239,6 +302,9 @@ class Overview(TypedDict):
 
 
 class CutAnswer(TypedDict):
+    """A great circle: the direction at an angle is cos(angle) peak + sin(angle) tangent, unit vectors of the device frame."""
+
+    of: Of
     angle_deg: list[float]
     first: Levels
     second: Levels
@@ -251,9 +317,13 @@ class CutAnswer(TypedDict):
     null_db: float | None
     peak_theta_deg: float
     peak_phi_deg: float
+    peak: list[float]
+    tangent: list[float]
 
 
 class Difference(TypedDict):
+    of: Of
+    other: str
     total: Levels
     rotation_deg: list[float]
     shift_mm: list[float]
@@ -262,13 +332,29 @@ class Difference(TypedDict):
 
 
 class FieldMap(TypedDict):
+    of: Of
     rows: list[float]
     columns: list[float]
     row_name: str
     column_name: str
     formula: str
     names: list[str]
-    level: Levels
+    first: Levels
+    second: Levels
+    total: Levels
+
+
+class Spectrum(TypedDict):
+    """Levels of one direction over all frequencies."""
+
+    of: Of
+    theta_deg: float
+    phi_deg: float
+    frequency_hz: list[float]
+    first: Levels
+    second: Levels
+    total: Levels
+    names: list[str]
 
 
 class MaskLevel(TypedDict):
@@ -277,7 +363,13 @@ class MaskLevel(TypedDict):
     level: Levels
 
 
+class Masks(TypedDict):
+    of: Of
+    masks: list[MaskLevel]
+
+
 class Impulse(TypedDict):
+    of: Of
     widths_ns: list[float]
     strongest_ns: float
     time_ns: list[float]
@@ -285,6 +377,7 @@ class Impulse(TypedDict):
 
 
 class Effects(TypedDict):
+    of: Of
     labels: dict[str, str]
     whole: dict[str, float | None]
     without: dict[str, dict[str, float | None]]
@@ -296,6 +389,11 @@ class FindingRow(TypedDict):
     text: str
 
 
+class Findings(TypedDict):
+    of: Of
+    rows: list[FindingRow]
+
+
 class Face(TypedDict):
     x_mm: list[float]
     y_mm: list[float]
@@ -304,6 +402,13 @@ class Face(TypedDict):
     elements: list[list[float]]
     excitation_db: list[float]
     suspects: list[str]
+
+
+class Aperture(TypedDict):
+    """The picture of a panel's face; None where device.toml declares no elements."""
+
+    of: Of
+    face: Face | None
 
 
 class FlipNumbers(TypedDict):
@@ -328,3 +433,10 @@ class InstrumentLine(TypedDict):
     what: str
     good: bool
     found: str
+
+
+class Checked(TypedDict):
+    """What the instruments last answered; `at` is seconds since 1970, 0 if they were not asked since the server began."""
+
+    at: float
+    lines: list[InstrumentLine]

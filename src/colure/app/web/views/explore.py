@@ -15,49 +15,19 @@ from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.app.web.views import answers
 from colure.errors import InputError
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db, power_db
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
+    from colure.geometry.polarization import Basis
 
 MAP_STEP_DEG = 2.0
-#: A thumbnail is this large; enough to tell one pattern from another.
-THUMB_ROWS, THUMB_COLUMNS, THUMB_RANGE_DB = 24, 48, 40.0
+#: A component has no direction this near to the pole of its own unit vectors, degrees: nothing is drawn there.
+POLE_DEG = 0.75
 FLOOR_DB = -120.0
 #: Angles from the peak of every cut.
 ANGLES_DEG = np.arange(-180.0, 180.01, 0.5)
-
-
-def runs_of(folder: Path) -> list[answers.Run]:
-    """Return the runs of a campaign, newest first, with what each holds."""
-    found: list[answers.Run] = []
-    for path in sorted((folder / "runs").glob("*")) if (folder / "runs").is_dir() else ():
-        try:
-            run = run_folder(folder, path.name)
-        except InputError:
-            continue  # not a run's name: nothing of ours
-        if run.journal.is_file() or run.record.is_file():
-            found.append({"name": path.name, "changed": path.stat().st_mtime, "record": run.record.is_file(),
-                          "figures": run.figures.is_file(), "report": run.report_html.is_file(), "thumb": _thumb(run)})  # fmt: skip
-    return sorted(found, key=lambda one: -one["changed"])
-
-
-def _thumb(run: RunFolder) -> list[int] | None:
-    """Return a small picture of the pattern, levels 0 to 255, rows of theta; None before it was processed."""
-    from colure.model.files import open_dataset
-    from colure.model.pattern import field_of
-
-    if not run.pattern.is_file():
-        return None
-    pattern = open_dataset(run.pattern)
-    field = field_of(pattern.isel(frequency=[pattern.sizes["frequency"] // 2]))[0]
-    power = np.nan_to_num(np.sum(np.abs(field) ** 2, axis=0))
-    rows = np.linspace(0, power.shape[0] - 1, THUMB_ROWS).astype(int)
-    columns = np.linspace(0, power.shape[1] - 1, THUMB_COLUMNS).astype(int)
-    level = power_db(power[np.ix_(rows, columns)] / power.max(), least=1e-12)
-    shade = np.clip(255.0 * (1.0 + level / THUMB_RANGE_DB), 0, 255).astype(int)
-    return [int(v) for v in shade.ravel()]
 
 
 def _changed_at(folder: Path, run: RunFolder) -> float:
@@ -122,7 +92,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> an
     whole = opened(folder, run_name, state).recipe
     assert whole is not None and done.recipe is not None  # the recipe always says what it did
     return {
-        "run": run_name, "state": state, "states": services.states_of(run), "frequency_hz": done.frequency_hz.tolist(),
+        "of": {"run": run_name, "state": state, "frequency_hz": None}, "states": services.states_of(run), "frequency_hz": done.frequency_hz.tolist(),
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
         "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
@@ -149,6 +119,32 @@ def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -
          "lower": None, "upper": None, "definition": what.text, "text": f"{what.display(float(v)):.3g}" if np.isfinite(v) else "undefined"}
         for f, row in zip(done.frequency_hz, values, strict=True) for what, v in zip(done.budget.figures.definitions, row, strict=True)
     ]  # fmt: skip
+
+
+def _of(run_name: str, state: str | None, done: Processed | None = None, index: int | None = None) -> answers.Of:
+    at_hz = None if done is None or index is None else float(done.frequency_hz[index])
+    return {"run": run_name, "state": state, "frequency_hz": at_hz}
+
+
+def _drawn(
+    pair: tuple[ComplexArray, ComplexArray], kind: Basis, direction: FloatArray, known: BoolArray
+) -> tuple[list[float | None], list[float | None], list[float | None]]:
+    """Return levels of both components and of the total; None where nothing was measured or a component has no direction.
+
+    direction
+        (..., 3) unit vectors in the device frame.
+    """
+    from colure.geometry.polarization import Basis
+
+    x, y, z = np.moveaxis(direction, -1, 0)
+    # How near to the poles of the basis: both for theta and phi, the far one for Ludwig 3, none for circular levels.
+    at_pole = {
+        Basis.THETA_PHI: np.abs(z), Basis.LUDWIG_2_AZIMUTH_OVER_ELEVATION: np.abs(y),
+        Basis.LUDWIG_2_ELEVATION_OVER_AZIMUTH: np.abs(x), Basis.LUDWIG_3: -z,
+    }.get(kind, np.full(z.shape, -2.0))  # fmt: skip
+    clear = known & (at_pole < np.cos(np.deg2rad(POLE_DEG)))
+    total = np.hypot(np.abs(pair[0]), np.abs(pair[1]))
+    return _level(pair[0], clear), _level(pair[1], clear), _level(total, known)
 
 
 def _number(value: float) -> float | None:
@@ -188,17 +184,18 @@ def cut(
     t, p = theta_phi(d)
     kind = Basis(basis)
     first, second = to_basis(*from_cartesian(field.at(d), theta=t, phi=p), kind, theta=t, phi=p, slant=slant)
-    known = t <= region + 1e-9
+    levels = _drawn((first, second), kind, d, t <= region + 1e-9)
     (own,) = cuts(field, beam, [tangent], slant=slant, span_deg=182.0, region=region)
     edges = edges_deg(own)
     return {
-        "angle_deg": angle.tolist(), "first": _level(first, known), "second": _level(second, known),
-        "total": _level(np.hypot(np.abs(first), np.abs(second)), known), "names": list(kind.component_names),
+        "of": _of(run_name, state, done, index), "angle_deg": angle.tolist(),
+        "first": levels[0], "second": levels[1], "total": levels[2], "names": list(kind.component_names),
         "peak_dbi": float(10.0 * np.log10(beam.intensity)), "beamwidth_deg": _number(beamwidth_deg(own)),
         "edges_deg": [_number(-edges[1]), _number(edges[0])], "side_lobe_db": _number(20.0 * np.log10(max(first_side_lobe(own), 1e-9))),
         "null_db": _number(20.0 * np.log10(max(first_null(own), 1e-9))),
         "peak_theta_deg": float(np.rad2deg(np.arccos(np.clip(beam.direction[2], -1.0, 1.0)))),
         "peak_phi_deg": float(np.rad2deg(np.arctan2(beam.direction[1], beam.direction[0]))),
+        "peak": beam.direction.tolist(), "tangent": np.asarray(tangent).tolist(),
     }  # fmt: skip
 
 
@@ -227,6 +224,7 @@ def difference(
     t, p = theta_phi(d)
     pair = to_basis(*from_cartesian(FarField(rest).at(d), theta=t, phi=p), Basis(basis), theta=t, phi=p, slant=slant)
     return {
+        "of": _of(run_name, state, one, index), "other": other,
         "total": _level(np.hypot(np.abs(pair[0]), np.abs(pair[1])), t <= region + 1e-9),
         "rotation_deg": found.rotation_deg.tolist(), "shift_mm": found.shift_mm.tolist(),
         "level_db": float(found.level_db[index]), "difference_db": float(found.difference_db[index]),
@@ -247,7 +245,7 @@ def _level(values: ComplexArray | FloatArray, known: BoolArray) -> list[float | 
 
 
 def field_map(
-    folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, coordinates: str, basis: str, component: str
+    folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, coordinates: str, basis: str
 ) -> answers.FieldMap:  # fmt: skip
     """Return levels over a grid of coordinates: rows of the second (or of theta), None where nothing was measured."""
     from colure.analysis.figures.frames import Coordinates, direction_of, view
@@ -257,24 +255,23 @@ def field_map(
     index = _index(done, frequency)
     kind = Coordinates(coordinates)
     seen = view(done.expansion.at_frequency(index), kind, Basis(basis), step_deg=MAP_STEP_DEG, slant=done.budget.slant)
-    pair = seen.field[0]
-    value = (
-        np.hypot(np.abs(pair[0]), np.abs(pair[1])) if component == "total" else pair[0 if component == "first" else 1]
-    )
-    inside = direction_of(kind, seen.first, seen.second)[..., 2] >= np.cos(np.deg2rad(done.sphere.region_deg)) - 1e-9
+    pair = (seen.field[0][0], seen.field[0][1])
+    direction = direction_of(kind, seen.first, seen.second)
+    inside = direction[..., 2] >= np.cos(np.deg2rad(done.sphere.region_deg)) - 1e-9
     first, at_first = np.unique(np.round(seen.first, 6), return_inverse=True)
     second, at_second = np.unique(np.round(seen.second, 6), return_inverse=True)
     theta_rows = kind is Coordinates.THETA_PHI
     rows, columns = (first, second) if theta_rows else (second, first)
-    grid = np.full((rows.size, columns.size), np.nan)
-    level = amplitude_db(value, least=10.0 ** (FLOOR_DB / 20.0))
     at = (at_first, at_second) if theta_rows else (at_second, at_first)
-    grid[at] = np.where(inside, level, np.nan)
+    grids: list[list[float | None]] = []
+    for level in _drawn(pair, Basis(basis), direction, inside):
+        grid = np.full((rows.size, columns.size), np.nan)
+        grid[at] = [np.nan if v is None else v for v in level]
+        grids.append([None if np.isnan(v) else round(float(v), 2) for v in grid.ravel()])
     names = kind.names if theta_rows else kind.names[::-1]
     return {
-        "rows": rows.tolist(), "columns": columns.tolist(), "row_name": names[0], "column_name": names[1], "formula": kind.formula,
-        "names": list(Basis(basis).component_names),
-        "level": [None if np.isnan(v) else round(float(v), 2) for v in grid.ravel()],
+        "of": _of(run_name, state, done, index), "rows": rows.tolist(), "columns": columns.tolist(), "row_name": names[0], "column_name": names[1], "formula": kind.formula,
+        "names": list(Basis(basis).component_names), "first": grids[0], "second": grids[1], "total": grids[2],
     }  # fmt: skip
 
 
@@ -297,6 +294,7 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
     level = np.abs(response) / np.abs(response).max()
     narrowest, widest = (0.0, 0.0) if frequency.size < 5 else limits(frequency)
     return {
+        "of": _of(run_name, None),
         "widths_ns": [1e9 * narrowest, 1e9 * widest],
         "strongest_ns": float(1e9 * time_s[int(np.argmax(level))]),
         "time_ns": (1e9 * time_s).tolist(),
@@ -308,18 +306,19 @@ def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Ef
     """Return what every step of the recipe does to every figure at mid-band."""
     found = services.effects(Campaign.load(folder), run_folder(folder, run_name), state=state)
     return {
-        "labels": found.labels, "whole": {k: _number(v) for k, v in found.whole.items()},
+        "of": _of(run_name, state), "labels": found.labels, "whole": {k: _number(v) for k, v in found.whole.items()},
         "without": {step: {k: _number(v) for k, v in row.items()} for step, row in found.without.items()},
     }  # fmt: skip
 
 
-def findings(folder: Path, run_name: str, state: str | None = None) -> list[answers.FindingRow]:
+def findings(folder: Path, run_name: str, state: str | None = None) -> answers.Findings:
     """Return what the data say of themselves."""
     found = services.findings(Campaign.load(folder), run_folder(folder, run_name), state=state)
-    return [{"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in found]
+    rows: list[answers.FindingRow] = [{"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in found]
+    return {"of": _of(run_name, state), "rows": rows}
 
 
-def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> answers.Face | None:
+def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> answers.Aperture:
     """Return the picture of a panel's face, amplitude in dB and phase in degrees; None if its elements are not declared.
 
     Every element is a tile: the field on the face would smear a dead one. An element in the floor has no phase: 0.
@@ -329,14 +328,15 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
     done = opened(folder, run_name, state)
     index = _index(done, frequency)
     found = face_of(done.expansion, Campaign.load(folder).device, index=index)
+    about = _of(run_name, state, done, index)
     if found is None:
-        return None
+        return {"of": about, "face": None}
     shown = tiles(found)
     size = np.abs(shown) / np.abs(shown).max()
     mean = np.angle(np.sum(found.excited * np.abs(found.excited)))
     known = size > 10.0 ** (found.floor_db / 20.0)
     turn = np.where(known, np.rad2deg(np.angle(shown * np.exp(-1j * mean))), 0.0)
-    return {
+    face: answers.Face = {
         "x_mm": (1e3 * found.x_m).tolist(), "y_mm": (1e3 * found.y_m).tolist(),
         "level_db": np.round(amplitude_db(size, least=1e-4), 2).ravel().tolist(),
         "phase_deg": np.round(turn, 1).ravel().tolist(),
@@ -347,20 +347,22 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
             for s in found.suspects
         ],
     }  # fmt: skip
+    return {"of": about, "face": face}
 
 
 def mask_levels(
     folder: Path, run_name: str, frequency: int, plane_deg: float, state: str | None = None
-) -> list[answers.MaskLevel]:
+) -> answers.Masks:
     """Return the masks of limits.toml that hold for a plane and frequency, in dBi over the angle from the peak."""
     from colure.analysis.verdict.masks import level_of
     from colure.analysis.verdict.verdicts import in_band, planes_of
     from colure.model.specification import load_specification
 
-    if not (folder / "limits.toml").is_file():
-        return []
     done = opened(folder, run_name, state)
-    at_hz = float(done.frequency_hz[_index(done, frequency)])
+    about = _of(run_name, state, done, _index(done, frequency))
+    if not (folder / "limits.toml").is_file():
+        return {"of": about, "masks": []}
+    at_hz = float(done.frequency_hz[frequency])
     gains = done.budget.figures.values(done.expansion)[:, done.budget.figures.names.index("gain_dbi")]
     peak, angle = float(gains[frequency]), np.arange(-180.0, 180.01, 0.5)
     found: list[answers.MaskLevel] = []
@@ -371,7 +373,57 @@ def mask_levels(
             found.append(
                 {"name": mask.name, "component": mask.component, "level": [_number(round(float(v), 3)) for v in level]}
             )
-    return found
+    return {"of": about, "masks": found}
+
+
+def spectrum(
+    folder: Path, run_name: str, state: str | None, trial: Trial, theta_deg: float, phi_deg: float, basis: str
+) -> answers.Spectrum:
+    """Return levels of one direction over all frequencies; raises `InputError` outside the measured region."""
+    from colure.analysis.figures.cuts import FarField
+    from colure.geometry.directions import unit_vector
+    from colure.geometry.polarization import Basis, from_cartesian, to_basis
+
+    done = opened(folder, run_name, state, trial)
+    if theta_deg > done.sphere.region_deg + 1e-9:
+        raise InputError([f"theta = {theta_deg:g}: was measured to {done.sphere.region_deg:g} deg only (deg)"])
+    t, p = np.array([np.deg2rad(theta_deg)]), np.array([np.deg2rad(phi_deg)])
+    d, kind = unit_vector(theta=t, phi=p), Basis(basis)
+    fields = np.stack([FarField(one).at(d)[0] for one in done.expansion.coefficients])
+    pair = to_basis(*from_cartesian(fields, theta=t, phi=p), kind, theta=t, phi=p, slant=done.budget.slant)
+    count = done.frequency_hz.size
+    levels = _drawn((pair[0], pair[1]), kind, np.broadcast_to(d, (count, 3)), np.ones(count, bool))
+    return {
+        "of": _of(run_name, state), "theta_deg": theta_deg, "phi_deg": phi_deg, "frequency_hz": done.frequency_hz.tolist(),
+        "first": levels[0], "second": levels[1], "total": levels[2], "names": list(kind.component_names),
+    }  # fmt: skip
+
+
+def verdicts(folder: Path, run_name: str, state: str | None) -> answers.Verdicts | None:
+    """Return the verdicts that are kept beside a run; None if limits.toml was never held against it."""
+    run = run_folder(folder, run_name)
+    kept, limits = services.addresses(run, run.path / "verdicts.json", state)[0], folder / "limits.toml"
+    if not kept.is_file():
+        return None
+    found = json.loads(kept.read_text(encoding="utf-8"))
+    made = kept.stat().st_mtime
+    current = limits.is_file() and max(limits.stat().st_mtime, run.record.stat().st_mtime) <= made
+    return {
+        "of": _of(run_name, state), "specification": found["specification"], "document": found["document"],
+        "decision": found["decision"], "outcome": found["outcome"], "current": current, "rows": found["verdicts"],
+    }  # fmt: skip
+
+
+def judged(folder: Path, run_name: str, state: str | None) -> answers.Verdicts | None:
+    """Hold limits.toml against a run, keep the verdicts beside it and return them."""
+    from colure.app.services.verdicts import judge_run
+
+    if not (folder / "limits.toml").is_file():
+        raise InputError(
+            ["limits.toml: is not beside the campaign; without it there is nothing to hold the run against"]
+        )
+    judge_run(Campaign.load(folder), run_folder(folder, run_name), folder / "limits.toml", state=state)
+    return verdicts(folder, run_name, state)
 
 
 def reported(folder: Path, run_name: str, state: str | None = None) -> list[str]:
@@ -422,11 +474,3 @@ def bench(folder: Path) -> list[answers.InstrumentLine]:
     return [
         {"what": one.what, "good": one.good, "found": one.found} for one in services.check_instruments(campaign, plan)
     ]
-
-
-def cautions(folder: Path) -> list[str]:
-    """Return the cautions that a person reads before anything moves."""
-    from colure.app.services.cautions import cautions_of
-
-    campaign, plan = services.make_plan(folder)
-    return cautions_of(campaign, plan)

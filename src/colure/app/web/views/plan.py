@@ -16,6 +16,7 @@ from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.device import Device
+from colure.model.entries import meaning_of
 from colure.model.goal import Goal
 from colure.model.loading import read_toml
 
@@ -70,6 +71,7 @@ def _field(own: dict[str, Any], group: str, key: str, label: str) -> answers.Fie
         "group": group, "key": key, "label": label, "value": list(found) if isinstance(found, tuple) else found,
         "unit": schema.get("unit", ""), "least": options.get("minimum", options.get("exclusiveMinimum")),
         "most": options.get("maximum"), "choices": [c for c in options.get("enum", []) if isinstance(c, str)],
+        "help": meaning_of(type(value), path[-1]).replace("`", ""),
         "optional": type(None) in get_args(info.annotation), "whole": options.get("type") == "integer",
     }  # fmt: skip
 
@@ -155,6 +157,9 @@ def motion_of(folder: Path, edits: dict[str, Any]) -> answers.Motion:
         "directions": np.round(layout.directions, 5).ravel().tolist(), "range_m": campaign.chamber.range_length_m,
         "size_mm": list(campaign.device.size_mm), "offset_mm": list(campaign.device.offset_mm),
         "slant_deg": campaign.device.slant_deg, "reach_m": campaign.device.reach_m, "ports": len(plan.ports),
+        "limits_deg": [
+            sorted(float(tables[name].map.angle_deg(v)) for v in (tables[name].min_deg, tables[name].max_deg)) for name in plan.axes
+        ],
     }  # fmt: skip
 
 
@@ -175,6 +180,17 @@ def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
             write_fields(target, model, own, stamp)
             written.append(target.name)
     return written
+
+
+def save_home(folder: Path, home_deg: dict[str, float], stamp: str) -> list[str]:
+    """Make readouts the home of the axes in chamber.toml; raises `InputError` for an unknown axis or beyond its limits."""
+    known = Campaign.load(folder).chamber.axis_table
+    faults = [f"axis = {name!r}: must be one of {', '.join(known)}" for name in home_deg if name not in known]
+    if faults:
+        raise InputError(faults)
+    table = {f"positioner.{name}.home_deg": round(value, 4) for name, value in home_deg.items()}
+    write_fields(folder / "chamber.toml", Chamber, table, stamp)
+    return ["chamber.toml"]
 
 
 def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> answers.Rehearsal:

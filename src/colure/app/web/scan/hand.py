@@ -1,0 +1,117 @@
+"""The process that moves axes by hand or takes one sweep for the control room, apart from it.
+
+Its last line of standard output is JSON: what was found, or the faults. Any word on its standard input, and its end,
+brakes the axes: the same stop as a scan's.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import threading
+import time
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Literal, get_args
+
+from colure.app.web.scan.messages import ByHand, Limits, Sweep
+from colure.errors import GuardError, InputError, InstrumentError, MotionError
+from colure.model.campaign import Campaign
+from colure.model.strict_json import plain
+
+if TYPE_CHECKING:
+    from colure.acquire.jogging import Jogger
+
+Action = Literal["where", "move", "point", "home", "rest", "sweep"]
+
+
+class _Stop:
+    """Set by any word of the control room, and by its end."""
+
+    def __init__(self) -> None:
+        self._event = threading.Event()
+
+    def listen(self) -> None:
+        sys.stdin.readline()
+        self._event.set()
+
+    def look(self) -> None:
+        """Raise once a stop was asked for; the axes are braked by who catches it."""
+        if self._event.is_set():
+            raise MotionError("stopped from the control room")
+
+
+def carry_out(folder: Path, action: Action, values: Mapping[str, float], stop: _Stop) -> ByHand:
+    """Do one thing by hand and return what was found; raises `ColureError` with the reason if it was not done."""
+    campaign = Campaign.load(folder)
+    if action == "sweep":
+        return {"at": time.time(), "text": "one sweep; the source is off again", "axes": [], "sweep": _sweep(folder)}
+    from colure.app.services.jogging import jogger, readouts_for
+
+    with jogger(campaign, stop.look) as hand:
+        here = hand.where()
+        if action == "move":
+            here = hand.to(values)
+        elif action == "point":
+            here = hand.to(readouts_for(campaign, az=None, el=None, theta=values["theta"], phi=values["phi"]))
+        elif action == "home":
+            here = hand.home()
+        elif action == "rest":
+            here = hand.to({name: axis.home_deg for name, axis in campaign.chamber.axis_table.items()})
+        words = {"where": "nothing moved", "home": "reference marks found"}.get(action, "arrived")
+        return {"at": time.time(), "text": words, "axes": _limits(campaign, hand, here), "sweep": None}
+
+
+def _limits(campaign: Campaign, hand: Jogger, here: Mapping[str, float]) -> list[Limits]:
+    limits, table = hand.limits(), campaign.chamber.axis_table
+    return [
+        {"axis": name, "readout_deg": round(value, 4), "min_deg": limits[name][0], "max_deg": limits[name][1], "home_deg": table[name].home_deg}
+        for name, value in here.items()
+    ]  # fmt: skip
+
+
+def _sweep(folder: Path) -> Sweep:
+    import numpy as np
+
+    from colure.analysis.steps.gate import impulse_response
+    from colure.app import services
+    from colure.app.services.jogging import sweeps
+    from colure.geometry.conventions import amplitude_db
+
+    campaign, made = services.make_plan(folder)
+    (found,) = sweeps(campaign, made, 1)
+    trace, frequency = np.asarray(found.trace).reshape(made.frequency_hz.size, -1), made.frequency_hz
+    time_s, response = np.zeros(0), np.zeros(0, complex)
+    if frequency.size >= 3:
+        time_s, response = impulse_response(trace[:, 0], frequency)
+    level = amplitude_db(np.abs(trace), least=1e-10)
+    top = max(float(np.abs(response).max(initial=0.0)), 1e-30)
+    return {
+        "frequency_hz": frequency.tolist(), "level_db": np.round(level.T, 3).tolist(), "time_ns": np.round(1e9 * time_s, 4).tolist(),
+        "impulse_db": np.round(amplitude_db(np.abs(response) / top, least=1e-5), 2).tolist(),
+    }  # fmt: skip
+
+
+def main() -> int:
+    """Run from the command line; the control room does."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("folder", type=Path)
+    parser.add_argument("action", choices=get_args(Action))
+    parser.add_argument("values", help="JSON: angles in degrees by name")
+    arguments = parser.parse_args()
+    stop = _Stop()
+    threading.Thread(target=stop.listen, daemon=True).start()
+    answer: dict[str, Any]
+    try:
+        answer = {"found": carry_out(arguments.folder, arguments.action, json.loads(arguments.values), stop)}
+    except InputError as error:
+        answer = {"faults": error.faults}
+    except (GuardError, InstrumentError, MotionError) as error:
+        answer = {"faults": [str(error)]}
+    print(json.dumps(plain(answer)), flush=True)
+    return 0 if "found" in answer else 3
+
+
+if __name__ == "__main__":
+    sys.exit(main())

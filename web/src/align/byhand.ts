@@ -1,0 +1,194 @@
+/** Axes by hand: where they are, jog, go to a direction, home, and one live sweep. Stop brakes every move. */
+
+import { Chart } from "../draw/chart";
+import { lines } from "../draw/colours";
+import { button, h, table } from "../draw/dom";
+import { live, moving } from "../live/live";
+import { post } from "../request/server";
+import type { ByHand } from "../request/types";
+import { dialog } from "../shell/dialog";
+import { Panel } from "../shell/panel";
+import { may, session } from "../shell/session";
+import { thetaPhi } from "../scene/angles";
+import { cursor } from "../shell/cursor";
+
+const STEPS = [-10, -1, -0.1, 0.1, 1, 10];
+
+export class HandPanel {
+  readonly panel = new Panel("Axes by hand", "card step");
+  readonly sweepPanel = new Panel("One sweep", "card step");
+  private level = new Chart("level of one sweep");
+  private impulse = new Chart("impulse response of one sweep");
+  private last: ByHand | null = null;
+  private buttons: HTMLButtonElement[] = [];
+  private clear = h("input", { attrs: { type: "checkbox" }, on: { change: () => this.enable() } });
+  private stopWatching: () => void;
+
+  constructor() {
+    this.draw();
+    const take = this.gated(
+      button("take one sweep", () => this.sweep(), "main", "the source is on for one sweep; nothing moves"),
+      false,
+    );
+    this.sweepPanel.tools.append(take);
+    this.sweepPanel.empty(
+      "Level over frequency and impulse response, with the plan's settings. Nothing moves; the source is off afterwards.",
+    );
+    this.stopWatching = live.watch({ status: () => this.enable() });
+  }
+
+  leave(): void {
+    this.stopWatching();
+    this.panel.leave();
+    this.sweepPanel.leave();
+  }
+
+  private gated(one: HTMLButtonElement, needsClear = true): HTMLButtonElement {
+    one.dataset["clear"] = String(needsClear);
+    this.buttons.push(one);
+    return one;
+  }
+
+  private enable(): void {
+    const own = session.me?.mine === true && !moving(live.status);
+    for (const one of this.buttons) one.disabled = !own || (one.dataset["clear"] === "true" && !this.clear.checked);
+  }
+
+  private run(words: string, question: () => Promise<ByHand>): void {
+    void this.panel.ask({ key: "hand", words }, question, (found) => {
+      this.last = found;
+      this.panel.subject.textContent = `${found.text}, ${new Date(1000 * found.at).toLocaleTimeString()}`;
+      return this.content();
+    }, { waiting: `${words}. STOP brakes.` }).then((found) => {
+      if (!found) this.panel.body.append(...this.content());
+      this.enable();
+    }); // prettier-ignore
+  }
+
+  private draw(): void {
+    this.panel.show({ key: "", words: "" }, ...this.content());
+    this.enable();
+  }
+
+  private content(): Node[] {
+    const campaign = session.campaign;
+    this.buttons = this.buttons.filter((one) => one.isConnected && this.sweepPanel.element.contains(one));
+    const where = button(
+      "where are the axes?",
+      () => this.run("the axes are asked", () => post("/api/where", { campaign })),
+      "",
+      "nothing moves",
+    );
+    where.disabled = !may("operate");
+    const rows = (this.last?.axes ?? []).map((a) => {
+      const target = h("input", {
+        attrs: {
+          type: "number",
+          step: "any",
+          value: a.readout_deg.toFixed(2),
+          min: a.min_deg,
+          max: a.max_deg,
+          "aria-label": `${a.axis}: go to this readout, degrees`,
+        },
+      });
+      const to = (v: number) =>
+        this.run(`${a.axis} to ${v.toFixed(2)}°`, () =>
+          post("/api/move", { campaign, to_deg: { [a.axis]: v }, clear: true }),
+        );
+      return [
+        h("strong", {}, a.axis),
+        h("span", { class: "mono" }, `${a.readout_deg.toFixed(3)}°`),
+        h(
+          "span",
+          { class: "jogs" },
+          ...STEPS.map((s) =>
+            this.gated(
+              button(
+                `${s > 0 ? "+" : "−"}${Math.abs(s)}`,
+                () => to(a.readout_deg + s),
+                "tiny",
+                `${a.axis}: by ${s} degrees`,
+              ),
+            ),
+          ),
+        ),
+        h("span", { class: "row" }, target, this.gated(button("go", () => to(Number(target.value)), "tiny"))),
+        h("span", { class: "mono small" }, `${a.min_deg}° to ${a.max_deg}°, home ${a.home_deg}°`),
+      ];
+    });
+    const at = cursor.at && thetaPhi(cursor.at);
+    const theta = h("input", {
+        attrs: {
+          type: "number",
+          min: 0,
+          max: 180,
+          step: "any",
+          value: at ? at[0].toFixed(1) : "0",
+          "aria-label": "theta to go to",
+        },
+      }),
+      phi = h("input", {
+        attrs: { type: "number", step: "any", value: at ? at[1].toFixed(1) : "0", "aria-label": "phi to go to" },
+      });
+    const goTo = this.gated(
+      button("point there", () =>
+        this.run("to a direction", () =>
+          post("/api/point", { campaign, theta_deg: Number(theta.value), phi_deg: Number(phi.value), clear: true }),
+        ),
+      ),
+    );
+    const rest = this.gated(
+      button("all to home", () => this.run("to home", () => post("/api/rest", { campaign, seek: false, clear: true }))),
+    );
+    const seek = this.gated(
+      button("seek reference marks", () =>
+        this.run("reference marks are sought", () => post("/api/rest", { campaign, seek: true, clear: true })),
+      ),
+    );
+    const keep = button("make this home", () => this.keep(), "", "writes home_deg into chamber.toml");
+    keep.disabled = !may("configure") || !this.last?.axes.length;
+    return [
+      h("div", { class: "row" }, where, h("label", { class: "row small" }, this.clear, "the axes are free to move")),
+      rows.length
+        ? h("div", { class: "scroll-x" }, table(["axis", "readout", "by / deg", "to / deg", "limits"], rows, "axes"))
+        : h("p", { class: "quiet small" }, "Moves need the motion lease and everyone clear."),
+      h(
+        "div",
+        { class: "row" },
+        h("label", { class: "row small" }, "theta", theta),
+        h("label", { class: "row small" }, "phi", phi),
+        goTo,
+        rest,
+        seek,
+        keep,
+      ),
+    ];
+  }
+
+  private keep(): void {
+    const axes = this.last?.axes ?? [];
+    dialog("Make these readouts the home of the axes?", (close) => [
+      h("p", {}, axes.map((a) => `${a.axis} ${a.readout_deg.toFixed(3)}°`).join(", ")),
+      h("p", { class: "small" }, "home_deg of each axis in chamber.toml changes; the file as it was stays beside it."),
+      h("div", { class: "row" }, button("back", close), h("span", { class: "spring" }), button("make this home", () => {
+        post("/api/set-rest", { campaign: session.campaign, home_deg: Object.fromEntries(axes.map((a) => [a.axis, a.readout_deg])) }).then(close, (error: unknown) => {
+          close();
+          this.panel.fault(error);
+        });
+      }, "main")),
+    ]); // prettier-ignore
+  }
+
+  private sweep(): void {
+    const c = lines();
+    void this.sweepPanel.ask({ key: "sweep", words: "" }, () => post("/api/sweep", { campaign: session.campaign }), (found) => {
+      this.sweepPanel.subject.textContent = new Date(1000 * found.at).toLocaleTimeString();
+      const s = found.sweep;
+      if (!s) return [h("p", {}, "No sweep came.")];
+      const x = s.frequency_hz.map((f) => f / 1e9);
+      this.level.draw({ x, lines: s.level_db.map((values, i) => ({ name: `port ${i + 1}`, values, colour: i ? c.cross : c.co, points: x.length < 30 })), xName: "frequency / GHz", yName: "S21 / dB", height: 220 });
+      if (s.time_ns.length) this.impulse.draw({ x: s.time_ns, lines: [{ name: "port 1", values: s.impulse_db, colour: c.co }], xName: "time / ns", yName: "level / dB", yWhole: [-70, 5], height: 220, peakOf: 0 });
+      return [this.level.element, s.time_ns.length ? this.impulse.element : h("p", { class: "quiet small" }, "An impulse response needs three frequencies or more.")];
+    }); // prettier-ignore
+  }
+}

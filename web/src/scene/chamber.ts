@@ -1,0 +1,183 @@
+/** Positioner, device and probe of a chamber, turning as its axes do. */
+
+import {
+  ArrowHelper,
+  BoxGeometry,
+  BufferGeometry,
+  Color,
+  ConeGeometry,
+  CylinderGeometry,
+  GridHelper,
+  Group,
+  Line,
+  LineBasicMaterial,
+  Mesh,
+  MeshLambertMaterial,
+  Vector3,
+  type Object3D,
+} from "three";
+import { lines } from "../draw/colours";
+import type { Motion } from "../request/types";
+import { DEG, type Geometry } from "./angles";
+import type { Stage } from "./stage";
+
+export type Stand = Pick<Motion, "geometry" | "range_m" | "size_mm" | "offset_mm" | "ports">;
+
+function solid(colour: string): MeshLambertMaterial {
+  return new MeshLambertMaterial({ color: new Color(colour) });
+}
+
+function rod(from: [number, number, number], to: [number, number, number], radius: number, colour: string): Mesh {
+  const a = new Vector3(...from),
+    way = new Vector3(...to).sub(a);
+  const mesh = new Mesh(new CylinderGeometry(radius, radius, way.length(), 18), solid(colour));
+  mesh.position.copy(a).addScaledVector(way, 0.5);
+  mesh.quaternion.setFromUnitVectors(new Vector3(0, 1, 0), way.normalize());
+  return mesh;
+}
+
+/** Let go of what a group held on the graphics card. */
+export function emptied(group: Object3D): void {
+  group.traverse((one) => {
+    if (one instanceof Mesh || one instanceof Line) {
+      (one.geometry as BufferGeometry).dispose();
+      for (const material of [one.material].flat()) (material as LineBasicMaterial).dispose();
+    }
+  });
+  group.clear();
+}
+
+export class Chamber {
+  private fixed = new Group();
+  private carried = new Group();
+  private onDevice = new Group();
+  private probe = new Group();
+  private built: Stand | null = null;
+  private angles: [number, number, number] = [0, 0, 0];
+
+  constructor(private stage: Stage) {
+    stage.room.add(this.fixed, this.carried, this.probe);
+    stage.device.add(this.onDevice);
+  }
+
+  /** What stands there now; null before the first was built. */
+  get stand(): Stand | null {
+    return this.built;
+  }
+
+  get geometry(): Geometry {
+    return (this.built?.geometry ?? "roll-over-azimuth") as Geometry;
+  }
+
+  /** Build it anew if it is another one. */
+  build(stand: Stand, force = false): void {
+    const same =
+      this.built &&
+      JSON.stringify([stand.geometry, stand.range_m, stand.size_mm, stand.offset_mm, stand.ports]) ===
+        JSON.stringify([
+          this.built.geometry,
+          this.built.range_m,
+          this.built.size_mm,
+          this.built.offset_mm,
+          this.built.ports,
+        ]);
+    if (same && !force) return;
+    this.built = stand;
+    for (const group of [this.fixed, this.carried, this.onDevice, this.probe]) emptied(group);
+    this.stage.clearLabels(this.stage.room);
+    const c = lines(),
+      steel = c.quiet;
+    const floor = new GridHelper(2.4, 12, c.grid, c.grid);
+    floor.position.set(0, -0.68, 0.4);
+    this.fixed.add(floor);
+    if (stand.geometry === "roll-over-azimuth") {
+      this.carried.add(
+        rod([0, -0.66, 0], [0, -0.58, 0], 0.14, steel),
+        rod([0, -0.62, -0.02], [0, -0.62, -0.6], 0.03, steel),
+        rod([0, -0.62, -0.58], [0, 0, -0.58], 0.03, steel),
+        rod([0, 0, -0.64], [0, 0, -0.5], 0.05, steel),
+      );
+      this.onDevice.add(rod([0, 0, -0.5], [0, 0, -0.05], 0.022, c.co));
+    } else if (stand.geometry === "azimuth-over-elevation") {
+      this.fixed.add(
+        rod([0.62, -0.68, 0], [0.62, 0, 0], 0.028, steel),
+        rod([-0.62, -0.68, 0], [-0.62, 0, 0], 0.028, steel),
+      );
+      this.carried.add(
+        rod([-0.62, 0, 0], [-0.55, -0.54, 0], 0.022, steel),
+        rod([0.62, 0, 0], [0.55, -0.54, 0], 0.022, steel),
+        rod([-0.55, -0.54, 0], [0.55, -0.54, 0], 0.028, steel),
+      );
+      this.onDevice.add(rod([0, -0.54, 0], [0, -0.05, 0], 0.022, c.co));
+    } else {
+      this.carried.add(
+        rod([0, -0.66, 0], [0, -0.58, 0], 0.14, steel),
+        rod([-0.56, -0.6, 0], [0.56, -0.6, 0], 0.028, steel),
+        rod([-0.56, -0.6, 0], [-0.56, 0, 0], 0.028, steel),
+        rod([0.56, -0.6, 0], [0.56, 0, 0], 0.028, steel),
+      );
+      this.onDevice.add(rod([-0.56, 0, 0], [0.56, 0, 0], 0.016, c.co));
+    }
+    this.addDevice(stand);
+    this.addProbe(stand);
+    this.turn(this.angles[0], this.angles[1], this.angles[2]);
+  }
+
+  private addDevice(stand: Stand): void {
+    const scale = 1e-3 / stand.range_m,
+      grow = Math.max(1, 0.14 / (Math.max(...stand.size_mm) * scale));
+    const size = stand.size_mm.map((v) => Math.max(0.012, v * scale * grow));
+    const box = new Mesh(new BoxGeometry(size[0], size[1], size[2]), solid(lines().other));
+    box.position.set(stand.offset_mm[0] * scale, stand.offset_mm[1] * scale, stand.offset_mm[2] * scale);
+    this.onDevice.add(box);
+    this.enlarged = grow;
+  }
+
+  /** How much larger than to scale the device is drawn. */
+  enlarged = 1;
+
+  private addProbe(stand: Stand): void {
+    const c = lines();
+    const body = new Mesh(new ConeGeometry(0.045, 0.13, 24, 1, true), solid(c.ink));
+    body.rotation.x = Math.PI / 2;
+    body.position.z = 0.065;
+    this.probe.add(body, new ArrowHelper(new Vector3(1, 0, 0), new Vector3(0, 0, -0.02), 0.16, c.cross, 0.045, 0.03));
+    if (stand.ports === 2)
+      this.probe.add(new ArrowHelper(new Vector3(0, 1, 0), new Vector3(0, 0, -0.02), 0.16, c.co, 0.045, 0.03));
+    this.probe.position.set(0, 0, 1);
+    this.stage.label("probe", [0, 0.13, 1.02], this.stage.room, "quiet", false);
+    const ray = new Line(
+      new BufferGeometry().setFromPoints([new Vector3(0, 0, RAY), new Vector3(0, 0, 0.96)]),
+      new LineBasicMaterial({ color: c.quiet }),
+    );
+    this.fixed.add(ray);
+  }
+
+  /** Turn everything to angles of the conventions, degrees: azimuth-like, roll or elevation, probe. */
+  turn(first: number, second: number, probe: number): void {
+    this.angles = [first, second, probe];
+    const d = this.stage.device.rotation,
+      carried = this.carried.rotation;
+    // Device: R of the conventions, written as three.js writes intrinsic rotations.
+    if (this.geometry === "roll-over-azimuth") {
+      d.set(0, -first * DEG, -second * DEG, "YXZ");
+      carried.set(0, -first * DEG, 0);
+    } else if (this.geometry === "azimuth-over-elevation") {
+      d.set(second * DEG, -first * DEG, 0, "XYZ");
+      carried.set(second * DEG, 0, 0);
+    } else {
+      d.set(second * DEG, -first * DEG, 0, "YXZ");
+      carried.set(0, -first * DEG, 0);
+    }
+    this.probe.rotation.z = probe * DEG;
+    this.stage.ask();
+  }
+
+  /** Turn by named angles, as a scan tells them. */
+  turnTo(angles: number[], axes: string[]): void {
+    const of = (name: string) => angles[axes.indexOf(name)] ?? 0;
+    this.turn(of("azimuth"), of(this.geometry === "roll-over-azimuth" ? "roll" : "elevation"), of("probe"));
+  }
+}
+
+const RAY = 0.06;

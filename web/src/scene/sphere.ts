@@ -1,0 +1,253 @@
+/** What lies on the sphere of directions: rings with numbers, letters, measured points, the pattern, the cursor. */
+
+import {
+  ArrowHelper,
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  Group,
+  Line,
+  LineBasicMaterial,
+  LineSegments,
+  Mesh,
+  MeshBasicMaterial,
+  Points,
+  PointsMaterial,
+  SphereGeometry,
+  Vector3,
+} from "three";
+import { levels, lines, shade } from "../draw/colours";
+import { fill, h } from "../draw/dom";
+import { direction, thetaPhi, type Vector } from "./angles";
+import { emptied } from "./chamber";
+import { RADIUS, type Stage } from "./stage";
+
+export type Scale = { low: number; high: number; unit: string };
+export type Cells = { rows: number; columns: number; closed: boolean; directions: ArrayLike<number> };
+
+/** The ramp's colours in linear light, as the graphics card wants them. */
+const LINEAR = Float32Array.from(levels, (v) => (v / 255) ** 2.2);
+
+export class DirectionSphere {
+  private rings = new Group();
+  private points: Points | null = null;
+  private mesh: Mesh | null = null;
+  private drawn = new Group();
+  private cursorMark: Mesh;
+  private cells: Cells | null = null;
+  private cellKey = "";
+
+  constructor(private stage: Stage) {
+    this.cursorMark = new Mesh(new SphereGeometry(0.016, 16, 12), new MeshBasicMaterial({ color: 0xffffff }));
+    this.cursorMark.visible = false;
+    stage.device.add(this.rings, this.drawn, this.cursorMark);
+    this.frame();
+  }
+
+  /** Rings of theta and meridians of phi every 30 degrees with numbers, and the letters of the axes. */
+  frame(): void {
+    const c = lines(),
+      places: Vector3[] = [];
+    emptied(this.rings);
+    this.stage.clearLabels(this.rings);
+    const segment = (from: Vector, to: Vector) =>
+      places.push(new Vector3(...from).multiplyScalar(RADIUS), new Vector3(...to).multiplyScalar(RADIUS));
+    for (let theta = 30; theta < 180; theta += 30)
+      for (let phi = 0; phi < 360; phi += 6) segment(direction(theta, phi), direction(theta, phi + 6));
+    for (let phi = 0; phi < 360; phi += 30)
+      for (let theta = 0; theta < 180; theta += 6) segment(direction(theta, phi), direction(theta + 6, phi));
+    this.rings.add(
+      new LineSegments(
+        new BufferGeometry().setFromPoints(places),
+        new LineBasicMaterial({ color: c.ring, transparent: true, opacity: 0.55 }),
+      ),
+    );
+    const at = (d: Vector, r: number): Vector => [d[0] * r, d[1] * r, d[2] * r];
+    for (let theta = 30; theta < 180; theta += 30)
+      this.stage.label(`${theta}°`, at(direction(theta, 0), RADIUS * 1.05), this.rings, "ring");
+    for (let phi = 30; phi < 360; phi += 30)
+      this.stage.label(`${phi}°`, at(direction(90, phi), RADIUS * 1.05), this.rings, "ring");
+    for (const [letter, d, kind] of [
+      ["x", [1, 0, 0], "x"],
+      ["y", [0, 1, 0], "y"],
+      ["z", [0, 0, 1], "z"],
+    ] as [string, Vector, string][]) {
+      const colour = kind === "x" ? c.cross : kind === "y" ? c.good : c.co;
+      this.rings.add(new ArrowHelper(new Vector3(...d), new Vector3(), RADIUS * 1.16, colour, 0.05, 0.03));
+      this.stage.label(letter, at(d, RADIUS * 1.24), this.rings, `letter ${kind}`, false);
+    }
+    (this.cursorMark.material as MeshBasicMaterial).color.set(c.cross);
+    this.stage.ask();
+  }
+
+  /** The cells of a scan or a map; points of them are drawn once levels come. */
+  shape(cells: Cells): void {
+    this.clear();
+    this.cells = cells;
+  }
+
+  clear(): void {
+    emptied(this.drawn);
+    if (this.points) this.points.geometry.dispose();
+    this.points = this.mesh = null;
+    this.cellKey = "";
+    this.stage.ask();
+  }
+
+  /** Points: every planned direction grey, the measured ones coloured as they come; `now` is the one before the probe. */
+  dots(values: ArrayLike<number | null>, scale: Scale, now = -1): void {
+    const cells = this.cells;
+    if (!cells) return;
+    const count = cells.directions.length / 3;
+    if (!this.points || this.mesh) {
+      this.clear();
+      const geometry = new BufferGeometry();
+      geometry.setAttribute(
+        "position",
+        new BufferAttribute(
+          Float32Array.from(cells.directions as ArrayLike<number>, (v) => RADIUS * v),
+          3,
+        ),
+      );
+      geometry.setAttribute("color", new BufferAttribute(new Float32Array(cells.directions.length), 3));
+      const size = count > 6000 ? 0.012 : count > 1500 ? 0.02 : 0.03;
+      this.points = new Points(geometry, new PointsMaterial({ size, vertexColors: true }));
+      this.points.frustumCulled = false;
+      this.drawn.add(this.points);
+    }
+    const quiet = new Color(lines().ring),
+      here = new Color(lines().cross),
+      colour = this.points.geometry.getAttribute("color") as BufferAttribute,
+      out = colour.array as Float32Array;
+    for (let i = 0; i < count; i++) {
+      const at = 3 * shade(values[i], scale.low, scale.high);
+      if (i === now) out.set([here.r, here.g, here.b], 3 * i);
+      else if (at < 0) out.set([quiet.r, quiet.g, quiet.b], 3 * i);
+      else out.set(LINEAR.subarray(at, at + 3), 3 * i);
+    }
+    colour.needsUpdate = true;
+    this.stage.ask();
+  }
+
+  /** A pattern as a surface: level outwards and in colour. Nothing is drawn where nothing was measured. */
+  surface(values: ArrayLike<number | null>, scale: Scale, key: string): void {
+    const cells = this.cells;
+    if (!cells) return;
+    const d = cells.directions,
+      count = d.length / 3,
+      { low, high } = scale;
+    const known = (i: number) => values[i] !== null && Number.isFinite(values[i]);
+    const radius = (i: number) => RADIUS * Math.max(0.03, Math.min(1, ((values[i] as number) - low) / (high - low)));
+    if (!this.mesh || this.cellKey !== key) {
+      this.clear();
+      this.cellKey = key;
+      const geometry = new BufferGeometry(),
+        index: number[] = [];
+      const step = this.stage.software && count > 8000 ? 2 : 1;
+      for (let r = 0; r + step < cells.rows; r += step)
+        for (let k = 0; k < cells.columns; k += step) {
+          const wraps = k + step >= cells.columns;
+          if (wraps && !cells.closed) continue;
+          const a = r * cells.columns + k,
+            b = r * cells.columns + (wraps ? 0 : k + step),
+            e = a + step * cells.columns,
+            f = b + step * cells.columns;
+          if (known(a) && known(b) && known(e) && known(f)) index.push(a, e, b, b, e, f);
+        }
+      geometry.setIndex(index);
+      geometry.setAttribute("position", new BufferAttribute(new Float32Array(3 * count), 3));
+      geometry.setAttribute("color", new BufferAttribute(new Float32Array(3 * count), 3));
+      this.mesh = new Mesh(geometry, new MeshBasicMaterial({ vertexColors: true, side: 2 }));
+      this.mesh.frustumCulled = false;
+      this.drawn.add(this.mesh);
+    }
+    const geometry = this.mesh.geometry,
+      place = geometry.getAttribute("position") as BufferAttribute,
+      colour = geometry.getAttribute("color") as BufferAttribute,
+      p = place.array as Float32Array,
+      out = colour.array as Float32Array;
+    for (let i = 0; i < count; i++) {
+      const r = known(i) ? radius(i) : 0;
+      p[3 * i] = d[3 * i] * r;
+      p[3 * i + 1] = d[3 * i + 1] * r;
+      p[3 * i + 2] = d[3 * i + 2] * r;
+    }
+    place.needsUpdate = true;
+    // Light and shade are worked out here once, so that turning the picture costs little.
+    geometry.computeVertexNormals();
+    const normal = geometry.getAttribute("normal").array as Float32Array;
+    for (let i = 0; i < count; i++) {
+      const at = 3 * Math.max(0, shade(values[i], low, high));
+      const light = 0.42 + 0.58 * Math.abs(0.48 * normal[3 * i] + 0.72 * normal[3 * i + 1] + 0.5 * normal[3 * i + 2]);
+      for (let k = 0; k < 3; k++) out[3 * i + k] = LINEAR[at + k] * light;
+    }
+    colour.needsUpdate = true;
+    this.stage.ask();
+  }
+
+  get holds(): "nothing" | "points" | "surface" {
+    return this.mesh ? "surface" : this.points ? "points" : "nothing";
+  }
+
+  /** The shared cursor on the sphere. */
+  cursor(at: Vector | null): void {
+    this.cursorMark.visible = at !== null;
+    if (at) this.cursorMark.position.set(at[0], at[1], at[2]).multiplyScalar(RADIUS);
+    this.stage.ask();
+  }
+
+  /** The cell nearest to a direction, or -1. */
+  nearest(d: Vector): number {
+    const all = this.cells?.directions;
+    if (!all) return -1;
+    let best = -2,
+      at = -1;
+    for (let i = 0; i < all.length; i += 3) {
+      const near = all[i] * d[0] + all[i + 1] * d[1] + all[i + 2] * d[2];
+      if (near > best) {
+        best = near;
+        at = i / 3;
+      }
+    }
+    return at;
+  }
+
+  /** The bar beside the scene: absolute levels and their colours. */
+  scaleBar(scale: Scale | null, title = ""): void {
+    if (!scale) {
+      fill(this.stage.colourBar);
+      return;
+    }
+    const canvas = h("canvas", { attrs: { width: 1, height: 128, "aria-hidden": "true" } }),
+      pen = canvas.getContext("2d")!;
+    for (let i = 0; i < 128; i++) {
+      const k = 6 * (127 - i);
+      pen.fillStyle = `rgb(${levels[k]} ${levels[k + 1]} ${levels[k + 2]})`;
+      pen.fillRect(0, i, 1, 1);
+    }
+    const step = (scale.high - scale.low) / 5;
+    fill(
+      this.stage.colourBar,
+      h("span", {}, `${title} / ${scale.unit}`),
+      h(
+        "div",
+        {},
+        canvas,
+        h("ol", {}, ...[5, 4, 3, 2, 1, 0].map((i) => h("li", {}, (scale.low + i * step).toFixed(0)))),
+      ),
+    );
+  }
+
+  words(d: Vector): string {
+    const [theta, phi] = thetaPhi(d);
+    return `theta ${theta.toFixed(1)}°, phi ${((phi + 360) % 360).toFixed(1)}°`;
+  }
+}
+
+/** A line on the sphere, such as the part of a slice that was swept. */
+export function arc(places: Vector[], colour: string): Line {
+  return new Line(
+    new BufferGeometry().setFromPoints(places.map((d) => new Vector3(...d).multiplyScalar(RADIUS * 1.003))),
+    new LineBasicMaterial({ color: colour }),
+  );
+}

@@ -1,0 +1,254 @@
+/** The one scene of the page: one WebGL context, one camera that is kept, letters and numbers as text above it.
+ *
+ * Axes are the laboratory's: z from the axes' intersection to the probe, y up. The unit is the range length.
+ * A picture is drawn when something changed, not all the time.
+ */
+
+import {
+  AmbientLight,
+  DirectionalLight,
+  Group,
+  PerspectiveCamera,
+  Raycaster,
+  Scene,
+  Sphere,
+  Vector2,
+  Vector3,
+  WebGLRenderer,
+} from "three";
+import { OrbitControls } from "three/addons/controls/OrbitControls.js";
+import { button, fill, h } from "../draw/dom";
+import { keep, kept } from "../shell/kept";
+
+/** Radius of the sphere of directions. */
+export const RADIUS = 0.5;
+
+export const PRESETS: [string, string, [number, number, number]][] = [
+  ["corner", "from the corner", [1.6, 1.0, 2.05]],
+  ["probe", "as the probe sees it", [0.001, 0.12, 2.3]],
+  ["side", "from the side", [2.3, 0.15, 0.3]],
+  ["above", "from above", [0.001, 2.4, 0.3]],
+];
+
+type Label = { element: HTMLElement; at: Vector3; parent: Group; hides: boolean };
+export type Picked = (direction: [number, number, number]) => void;
+
+export class Stage {
+  readonly scene = new Scene();
+  /** What stands in the laboratory, and what turns with the device. */
+  readonly room = new Group();
+  readonly device = new Group();
+  readonly canvasPlace = h("div", { class: "canvas" });
+  readonly labels = h("div", { class: "labels", attrs: { "aria-hidden": "true" } });
+  readonly readout = h("div", { class: "readout mono", attrs: { "aria-live": "off" } });
+  readonly caption = h("div", { class: "stage-caption" });
+  readonly colourBar = h("div", { class: "colour-bar" });
+  readonly presets = h("div", { class: "presets" });
+  readonly element: HTMLElement;
+  readonly camera = new PerspectiveCamera(36, 4 / 3, 0.02, 30);
+  readonly ok: boolean;
+  readonly software: boolean;
+  /** Told where on the sphere the pointer is, and where it was pressed. */
+  hovered: ((d: [number, number, number] | null) => void) | null = null;
+  picked: Picked | null = null;
+  dragged: Picked | null = null;
+  drawn = 0;
+  private renderer: WebGLRenderer | null = null;
+  private controls: OrbitControls | null = null;
+  private asked = false;
+  private marks: Label[] = [];
+  private riding = false;
+  private goal: Vector3 | null = null;
+
+  constructor() {
+    this.element = h(
+      "section",
+      { class: "stage", attrs: { "aria-label": "chamber and sphere of directions" } },
+      this.caption,
+      h("div", { class: "view" }, this.canvasPlace, this.labels, this.readout, this.colourBar),
+      this.presets,
+    );
+    this.scene.add(this.room);
+    this.room.add(this.device);
+    this.scene.add(new AmbientLight(0xffffff, 1.7));
+    const sun = new DirectionalLight(0xffffff, 1.8);
+    sun.position.set(1.5, 3, 2);
+    this.scene.add(sun);
+    let software = false;
+    try {
+      this.renderer = new WebGLRenderer({ antialias: true, alpha: true, powerPreference: "low-power" });
+      const gl = this.renderer.getContext(),
+        info = gl.getExtension("WEBGL_debug_renderer_info");
+      software = info
+        ? /swiftshader|llvmpipe|software/i.test(String(gl.getParameter(info.UNMASKED_RENDERER_WEBGL)))
+        : false;
+      this.renderer.setPixelRatio(software ? 1 : Math.min(2, window.devicePixelRatio));
+      const canvas = this.renderer.domElement;
+      canvas.setAttribute("role", "img");
+      canvas.setAttribute(
+        "aria-label",
+        "chamber with positioner, device, probe and the sphere of directions; drag to turn",
+      );
+      this.canvasPlace.append(canvas);
+      this.controls = new OrbitControls(this.camera, canvas);
+      this.controls.enablePan = false;
+      this.controls.minDistance = 0.9;
+      this.controls.maxDistance = 5;
+      this.controls.target.set(0, 0, 0.22);
+      this.controls.addEventListener("change", () => this.ask());
+      this.controls.addEventListener("end", () => keep("camera", JSON.stringify(this.camera.position.toArray())));
+      this.listen(canvas);
+      canvas.addEventListener("webglcontextlost", (event) => event.preventDefault());
+      canvas.addEventListener("webglcontextrestored", () => this.ask());
+    } catch {
+      fill(
+        this.canvasPlace,
+        h(
+          "p",
+          { class: "quiet pad" },
+          "This browser draws no 3D here (WebGL is off). Everything is on the page in numbers and maps as well.",
+        ),
+      );
+    }
+    this.ok = this.renderer !== null;
+    this.software = software;
+    this.placeCamera();
+    new ResizeObserver(() => this.ask()).observe(this.canvasPlace);
+    fill(this.presets, ...PRESETS.map(([, words, at]) => button(words, () => this.fly(at))));
+  }
+
+  private placeCamera(): void {
+    let at = PRESETS[0][2];
+    try {
+      const found: unknown = JSON.parse(kept("camera") ?? "null");
+      if (Array.isArray(found) && found.length === 3 && found.every((v) => Number.isFinite(v)))
+        at = found as [number, number, number];
+    } catch {
+      // What was kept is no camera: the corner it is.
+    }
+    this.camera.position.set(...at);
+    this.controls?.update();
+  }
+
+  /** Go to a place in a quarter of a second, or at once where motion is unwelcome. */
+  fly(to: [number, number, number]): void {
+    this.goal = new Vector3(...to);
+    if (matchMedia("(prefers-reduced-motion: reduce)").matches) this.camera.position.copy(this.goal);
+    keep("camera", JSON.stringify(to));
+    this.ask();
+  }
+
+  /** True: the device stands still and the chamber turns about it. */
+  ride(riding: boolean): void {
+    this.riding = riding;
+    this.ask();
+  }
+
+  /** Put a letter or a number at a place of a group; `hides`: not shown behind the sphere. */
+  label(text: string, at: [number, number, number], parent: Group, kind = "", hides = true): void {
+    const element = h("span", { class: kind }, text);
+    this.labels.append(element);
+    this.marks.push({ element, at: new Vector3(...at), parent, hides });
+  }
+
+  clearLabels(parent: Group): void {
+    for (const mark of this.marks) if (mark.parent === parent) mark.element.remove();
+    this.marks = this.marks.filter((mark) => mark.parent !== parent);
+  }
+
+  /** Draw once, soon. */
+  ask(): void {
+    if (this.asked || !this.renderer) return;
+    this.asked = true;
+    requestAnimationFrame(() => {
+      this.asked = false;
+      this.render();
+    });
+  }
+
+  private render(): void {
+    const width = this.canvasPlace.clientWidth,
+      height = this.canvasPlace.clientHeight;
+    if (!this.renderer || !width || !height) return;
+    const size = this.renderer.getSize(new Vector2());
+    if (size.x !== width || size.y !== height) {
+      this.renderer.setSize(width, height, false);
+      this.camera.aspect = width / height;
+      this.camera.updateProjectionMatrix();
+    }
+    if (this.goal) {
+      this.camera.position.lerp(this.goal, 0.3);
+      if (this.camera.position.distanceTo(this.goal) < 0.01) this.goal = null;
+      this.controls?.update();
+      this.ask();
+    }
+    this.room.quaternion.identity();
+    if (this.riding) this.room.quaternion.copy(this.device.quaternion).invert();
+    this.renderer.render(this.scene, this.camera);
+    this.place(width, height);
+    this.drawn++;
+  }
+
+  private place(width: number, height: number): void {
+    const centre = this.device.getWorldPosition(new Vector3()),
+      eye = this.camera.position;
+    const p = new Vector3(),
+      toEye = eye.clone().sub(centre);
+    for (const mark of this.marks) {
+      p.copy(mark.at);
+      mark.parent.localToWorld(p);
+      const behind = mark.hides && p.clone().sub(centre).dot(toEye) < 0;
+      p.project(this.camera);
+      mark.element.hidden = behind || p.z > 1;
+      if (!mark.element.hidden)
+        mark.element.style.transform = `translate(${(((p.x + 1) / 2) * width).toFixed(1)}px, ${(((1 - p.y) / 2) * height).toFixed(1)}px) translate(-50%, -50%)`;
+    }
+  }
+
+  /** The direction of the device frame under the pointer, if it is on the sphere. */
+  private under(event: PointerEvent): [number, number, number] | null {
+    const box = this.canvasPlace.getBoundingClientRect(),
+      ray = new Raycaster();
+    ray.setFromCamera(
+      new Vector2(((event.clientX - box.left) / box.width) * 2 - 1, 1 - ((event.clientY - box.top) / box.height) * 2),
+      this.camera,
+    );
+    const centre = this.device.getWorldPosition(new Vector3()),
+      hit = ray.ray.intersectSphere(new Sphere(centre, RADIUS), new Vector3());
+    if (!hit) return null;
+    const d = this.device.worldToLocal(hit).normalize();
+    return [d.x, d.y, d.z];
+  }
+
+  private listen(canvas: HTMLCanvasElement): void {
+    let from: [number, number] = [0, 0],
+      held = false;
+    canvas.addEventListener(
+      "pointerdown",
+      (event) => {
+        from = [event.clientX, event.clientY];
+        this.goal = null;
+        const d = this.dragged ? this.under(event) : null;
+        if (!d || !this.dragged) return;
+        held = true;
+        if (this.controls) this.controls.enabled = false;
+        canvas.setPointerCapture(event.pointerId);
+        this.dragged(d);
+      },
+      { capture: true },
+    );
+    canvas.addEventListener("pointermove", (event) => {
+      const d = event.buttons && !held ? null : this.under(event);
+      if (held && d) this.dragged?.(d);
+      else if (!event.buttons) this.hovered?.(d);
+    });
+    canvas.addEventListener("pointerleave", () => this.hovered?.(null));
+    canvas.addEventListener("pointerup", (event) => {
+      if (this.controls) this.controls.enabled = true;
+      const still = Math.hypot(event.clientX - from[0], event.clientY - from[1]) < 4;
+      const d = still && !held ? this.under(event) : null;
+      held = false;
+      if (d) this.picked?.(d);
+    });
+  }
+}
