@@ -20,6 +20,7 @@ from tests.docs.commands import DOCS, NOT_RUN, PAGES, lines_of, plain
 BLOCK = re.compile(r'^```(console|sh|python|toml|csv)(?: title="([^"]+)")?\n(.*?)^```', re.DOTALL | re.MULTILINE)
 #: Commands whose answer may be bad news (a verdict; a rehearsal with a figure too many outside its interval).
 BAD_NEWS = {
+    "colure compare my-beams second --state b01": (0, 1),  # the second record is of another unit
     "colure rehearse my-campaign": (0, 1),
     "colure verdict my-campaign panel.toml": (0, 1),
     "colure verdict my-campaign my-campaign/limits.toml": (0, 1),

@@ -24,11 +24,11 @@ SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 2\nwanted_level_db = -20\
 LIMITS = 'name = "file"\n\n[[limits]]\nfigure = "beamwidth_e_deg"\nat_most = 15.0\n'
 
 
-def rehearsed(folder: Path) -> None:
-    """Put a record into run `first` of a campaign."""
-    made = run_folder(folder, "first")
+def rehearsed(folder: Path, name: str = "first", *, seed: int = 1) -> None:
+    """Put a record into a run of a campaign."""
+    made = run_folder(folder, name)
     made.path.mkdir(parents=True)
-    save_dataset(record_of_rehearsal(*services.make_plan(folder)), made.record)
+    save_dataset(record_of_rehearsal(*services.make_plan(folder), seed=seed), made.record)
 
 
 def edited(path: Path, pattern: str, put: str) -> None:
@@ -86,6 +86,7 @@ def beams(here: Path) -> None:
     )
     (folder / "twin.toml").write_text("state_steer_deg = [0.0, 15.0, 30.0]\n", encoding="utf-8")
     rehearsed(folder)
+    rehearsed(folder, "second", seed=2)
 
 
 def pairs(here: Path) -> None:
