@@ -223,7 +223,7 @@ function answers(plan: PlanAnswer): Node[] {
     h("h3", {}, "Forecast"),
     table(
       ["figure", "±", "mostly from"],
-      plan.forecast.map((f) => [f.name, f.expanded.toPrecision(2), f.cause]),
+      plan.forecast.map((f) => [f.label, `${f.expanded.toPrecision(2)} ${f.unit}`, f.cause]),
     ),
     h("h3", {}, "Alternatives"),
     table(

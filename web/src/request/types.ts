@@ -162,6 +162,8 @@ export interface PlanAnswer {
 
 export interface Forecast {
   name: string;
+  label: string;
+  unit: string;
   expanded: number;
   cause: string;
 }

@@ -97,6 +97,8 @@ class FormAnswer(TypedDict):
 
 class Forecast(TypedDict):
     name: str
+    label: str
+    unit: str
     expanded: float
     cause: str
 

@@ -15,6 +15,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
+from colure.model.definitions import definition
 from colure.model.device import Device
 from colure.model.entries import meaning_of
 from colure.model.goal import Goal
@@ -111,8 +112,12 @@ def consequences(folder: Path, edits: dict[str, Any]) -> answers.PlanAnswer:
     sweep_s = float(p["sweep_s"])
     sweeping = sweep_s * len(plan)
     forecast: list[answers.Forecast] = [
-        {"name": name, "expanded": found["expanded"], "cause": found["cause"]} for name, found in p["forecast"].items()
-    ]
+        {
+            "name": name, "label": definition(name).label, "unit": definition(name).unit.replace("dBi", "dB"),
+            "expanded": found["expanded"], "cause": found["cause"],
+        }
+        for name, found in p["forecast"].items()
+    ]  # fmt: skip
     return {
         "rows": [(name, text) for name, text in plan_rows(campaign, plan)], "missing": p["missing"], "forecast": forecast,
         "verdict": p["reach"]["verdict"], "duration": duration_text(p["duration_s"]), "points": len(plan), "hash": plan.hash,
