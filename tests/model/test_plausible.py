@@ -75,6 +75,10 @@ SILLY = [
     (rows(radius=1200.0), False, r"radius_m = 1200: .*1200 mm is 1\.2 m, 1200 cm is 12 m", "radius"),
     (rows(radius=0.0012), False, r"radius_m = 0\.0012: would be 0\.04 wavelengths", "radius"),
     (rows(angle=np.pi / 180.0), True, r"phi_deg up to 5\.7\d+: .* radians are to be multiplied by 57\.29578", "angles"),
+    (
+        [[f, t * np.pi / 180.0, *rest] for f, t, *rest in rows()], True,
+        r"theta_deg up to 3\.14159: is pi, .* phi_deg goes up to 330", "angles",
+    ),
     (rows(scale=0.0), True, r"e_theta, e_phi at 1e\+10 Hz: the field is 0 everywhere", None),
     (seam(0.35), True, r"the last column of phi_deg .* does not close: \d\d % rms apart", "duplicates"),
     ([*rows(), [*rows()[40][:3], 5.0, 0.0, -3.0, 1.0]], True, r"theta_deg = 90, phi_deg = 120 is given twice", "duplicates"),

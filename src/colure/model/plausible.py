@@ -105,6 +105,12 @@ def _angles(samples: list[FieldSamples]) -> str:
             f"theta_deg up to {theta:.4g}, phi_deg up to {phi:.4g}: would be a few degrees of the sphere; radians are to be "
             "multiplied by 57.29578 (180/pi)"
         )
+    # Nobody ends a scan at 3.14159 deg.
+    if abs(theta - np.pi) < 1e-3:
+        return (
+            f"theta_deg up to {theta:.6g}: is pi, so that theta would be in radians while phi_deg goes up to {phi:.4g}; radians are to be "
+            "multiplied by 57.29578 (180/pi)"
+        )
     return ""
 
 
