@@ -7,7 +7,6 @@ the time is over, and ends with one line a scenario: campaigns, share inside, me
 
 from __future__ import annotations
 
-import argparse
 import tempfile
 import time
 import traceback
@@ -22,6 +21,7 @@ import numpy as np
 from colure.app import services
 from colure.app.services.rehearsal import rehearse
 from colure.model.campaign import Campaign
+from tests.coverage.asking import arguments
 from tests.coverage.scenarios import SCENARIOS, Scenario
 
 #: Campaigns of a scenario that are carried out before the next one has its turn.
@@ -194,11 +194,7 @@ def summary(found: Sequence[Count]) -> str:
 
 def main() -> None:
     """Print the tables of the scenarios named."""
-    parser = argparse.ArgumentParser()
-    parser.add_argument("names", nargs="*")
-    parser.add_argument("--draws", type=int, default=25)
-    parser.add_argument("--first", type=int, default=1)
-    parser.add_argument("--processes", type=int, default=1)
+    parser = arguments(__doc__ or "")
     parser.add_argument("--minutes", type=float, default=600.0)
     parser.add_argument("--every", action="store_true")
     wanted = parser.parse_args()

@@ -6,7 +6,6 @@ measured in a chamber drawn from the true declarations and read with wrong ones.
 
 from __future__ import annotations
 
-import argparse
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
@@ -20,6 +19,7 @@ from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.model.chamber import Chamber
+from tests.coverage.asking import arguments
 from tests.coverage.scenarios import HORN_38_GHZ, SCENARIOS, Scenario, band, sized
 
 Change = Callable[[Chamber], Chamber]
@@ -146,11 +146,7 @@ def table(name: str, found: Spoken) -> str:
 
 def main() -> None:
     """Print the shares of the scenarios named."""
-    parser = argparse.ArgumentParser()
-    parser.add_argument("names", nargs="*")
-    parser.add_argument("--draws", type=int, default=25)
-    parser.add_argument("--first", type=int, default=1)
-    parser.add_argument("--processes", type=int, default=1)
+    parser = arguments(__doc__ or "")
     parser.add_argument("--each", action="store_true", help="each tolerance alone as well")
     wanted = parser.parse_args()
     changes, total = [*CHANGES, *(single() if wanted.each else ())], Spoken()

@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-import argparse
 from collections.abc import Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field, replace
@@ -20,6 +19,7 @@ from colure.app.services.stopping import first_enough
 from colure.model.evaluation import Evaluation
 from colure.twin.campaign_truth import asked_of
 from colure.twin.truth import truth_of
+from tests.coverage.asking import arguments
 from tests.coverage.scenarios import SCENARIOS
 
 #: Devices, and what an operator would want of each (expanded, in the figure's unit).
@@ -90,11 +90,7 @@ def count(name: str, draws: int, *, first: int = 1, processes: int = 1) -> Count
 
 def main() -> None:
     """Print one line for each device."""
-    parser = argparse.ArgumentParser()
-    parser.add_argument("names", nargs="*")
-    parser.add_argument("--draws", type=int, default=20)
-    parser.add_argument("--first", type=int, default=1)
-    parser.add_argument("--processes", type=int, default=1)
+    parser = arguments(__doc__ or "")
     asked = parser.parse_args()
     for name in asked.names or WANTED:
         found = count(name, asked.draws, first=asked.first, processes=asked.processes)
