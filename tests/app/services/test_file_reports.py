@@ -83,15 +83,17 @@ def test_each_cause_alone_is_held_by_the_interval_and_named_in_the_budget(
         for f in F:
             for name in NAMES:
                 one = found[name, f]
-                if one.reason:
+                # Where the truth has no such figure, noise may make one of it; its interval then has no ends.
+                if one.reason or np.isnan(truth[name, f].value):
+                    assert one.reason or np.isinf(one.upper - one.lower)
                     continue
                 held.append(one.contains(truth[name, f].value))
                 groups = one.groups()
                 assert np.hypot.reduce(list(groups.values())) == pytest.approx(one.expanded_uncertainty, rel=0.2)
                 largest.append(max(groups, key=groups.get))
     print(cause, f"{np.mean(held):.3f} of {len(held)}", {one: largest.count(one) for one in set(largest)})
-    # 95 % less three deviations of some 50 independent values: figures of both frequencies share their errors.
-    assert np.mean(held) >= 0.86
+    # 95 % less a deviation and a half of some 50 independent values; 40 seeds of noise gave 95.0 % of 720.
+    assert np.mean(held) >= 0.90
     # What displaced samples leave in the residual counts as noise a second time.
     assert largest.count(cause) >= 0.6 * len(largest)
 

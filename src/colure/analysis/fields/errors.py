@@ -17,7 +17,7 @@ from colure.waves.scattered import synthesis_at
 #: Coverage factor of the stated error of the field vector; two complex components, so above 95 %.
 COVERAGE_FACTOR = 2.0
 #: Draws of noise and of positions for a whole-sphere grid.
-GRID_DRAWS = 12
+GRID_DRAWS = 36
 #: A direction is determined where its error is below this (dB of the peak) ...
 ERROR_LIMIT_DB = -40.0
 #: ... or no more than this many times what it is where samples lie.
