@@ -119,10 +119,11 @@ def test_a_gain_table_and_an_adapter_count(small_campaign):
     assert 20 * np.log10(np.abs(np.median(ratio))) == pytest.approx(1.0 - 0.5, abs=1e-6)
     assert found.budget.chamber.reference.gain_uncertainty_db == 0.15
     told = gain_source(Campaign.load(small_campaign).chamber, found.budget.chamber)
-    assert told.endswith(
-        "gain from the table horn.csv, \u00b10.15 dB (k = 2)"
-    )  # what the report prints beside the horn
-    assert gain_source(campaign.chamber, plain.budget.chamber) == "gain from its dimensions, \u00b10.25 dB (k = 2)"
+    # What the report prints beside the horn's sides.
+    assert told.endswith("gain from the table horn.csv, \u00b10.15 dB (k = 2)")
+    assert gain_source(campaign.chamber, plain.budget.chamber).endswith(
+        "gain from its dimensions, \u00b10.25 dB (k = 2)"
+    )
     edited(small_campaign, "chamber.toml", ("horn.csv", "none.csv"))
     with pytest.raises(InputError, match=r"none\.csv: cannot be read"):
         processed(Campaign.load(small_campaign), record)
