@@ -12,6 +12,7 @@ import numpy as np
 from scipy.spatial import cKDTree
 
 from colure.analysis.steps.drift import DB
+from colure.analysis.uncertainty.receiver_causes import wandering
 from colure.geometry.conventions import FloatArray
 
 if TYPE_CHECKING:
@@ -30,8 +31,6 @@ MARGIN = 3.0
 RIPPLE = 0.01
 #: A chamber warms up within half an hour, half to twice that long, and swings by up to half of it (common practice, no source).
 WARM_UP_S, SWING = 1800.0, 0.5
-#: Leakage wanders by up to half a turn within half an hour, half to twice that long (common practice, no source).
-LEAKAGE_S = 1800.0
 SEED = 17
 
 
@@ -89,9 +88,7 @@ def chance_of_drift(drift: DriftTrack, chamber: Chamber, *, tie_level_db: float 
 
 def _leakage(time_s: FloatArray, count: int, random: np.random.Generator) -> FloatArray:
     """Return what leakage of slowly wandering phase does to ties (draw, moment), of its own size: in level as in phase."""
-    period = LEAKAGE_S * 2.0 ** random.uniform(-1.0, 1.0, (count, 1))
-    swing = np.pi * random.random((count, 1)) * np.sin(2.0 * np.pi * (time_s / period + random.random((count, 1))))
-    moved = np.cos(swing + 2.0 * np.pi * random.random((count, 1)))
+    moved = np.cos(wandering(time_s, random, (count, 1)) + 2.0 * np.pi * random.random((count, 1)))
     return np.asarray(moved - moved[:, :1])
 
 

@@ -17,6 +17,8 @@ from colure.model.plan import ROLES, Role
 from colure.model.reference import WITH_HORN
 
 LEAKAGE_DRAWS = 16
+#: Leakage wanders by up to half a turn within half an hour, half to twice that long (common practice, no source).
+LEAKAGE_S = 1800.0
 JUMP_DRAWS = 40
 #: A declared period holds within half an octave: the middles of equal parts of that (ratio). Few periods are not enough:
 #: one that beats with the ties leaves ten times what its neighbours leave.
@@ -62,9 +64,7 @@ def _leakage(bench: Bench, random: np.random.Generator) -> Cause:
     trace, moments = again.trace, again.record["time_s"].values
     drawn = []
     for _ in range(LEAKAGE_DRAWS):
-        period = 1800.0 * 2.0 ** random.uniform(-1.0, 1.0)
-        turn = np.pi * random.random() * np.sin(2.0 * np.pi * (moments / period + random.random()))
-        phase = turn[:, None, None] + 2.0 * np.pi * random.random((1, 1, trace.shape[2]))
+        phase = wandering(moments, random)[:, None, None] + 2.0 * np.pi * random.random((1, 1, trace.shape[2]))
         drawn.append(trace + 10.0 ** (level_db / 20.0) * np.exp(1j * phase))
     below = level_db - 20.0 * np.log10(bench.inputs.peak_reading)
     words = f"declared isolation {level_db:g} dB: {below:.0f} dB below the peak's reading, in every sweep"
@@ -81,6 +81,13 @@ def _compression(bench: Bench) -> Iterator[Cause]:
     less = again.trace / np.sqrt(1.0 + ONE_DB * over)
     words = f"declared 1 dB less at {level_dbm:g} dBm or above, in every sweep; the receiver may be better"
     yield Cause("receiver compression", _changed(bench, [less]), words, "declared", "rectangular", level_dbm, "dBm")
+
+
+def wandering(moments_s: FloatArray, random: np.random.Generator, shape: tuple[int, ...] | None = None) -> FloatArray:
+    """Return a drawn slow swing of a leakage's phase at moments, radians; `shape` of the draws goes before theirs."""
+    period = LEAKAGE_S * 2.0 ** random.uniform(-1.0, 1.0, shape)
+    size = np.pi * random.random(shape)
+    return np.asarray(size * np.sin(2.0 * np.pi * (moments_s / period + random.random(shape))))
 
 
 def _reconnection(bench: Bench) -> Iterator[Cause]:
