@@ -19,6 +19,15 @@ PLAN_FORMAT = 2
 NAMES = frozenset({"name", "note", "run", "monitor_ghz", "until"})
 
 
+#: Fewer slices than these do not show how fast azimuthal orders fall, and so not what the missing slices hold.
+LEAST_SLICES = 4
+
+
+def even_counts(planned: int) -> list[int]:
+    """Return how many of the slices planned make an even set by themselves, fewest first: every second, every third, ..."""
+    return [count for count in range(LEAST_SLICES, planned) if planned % count == 0]
+
+
 class Role(StrEnum):
     """Why a point is measured."""
 

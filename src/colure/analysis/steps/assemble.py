@@ -10,16 +10,12 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
-from colure.model.plan import ROLES, Role
+from colure.model.plan import LEAST_SLICES, ROLES, Role, even_counts
 from colure.model.record import grid_of, of_role
 from colure.waves.transform import fold_double_sided
 
 if TYPE_CHECKING:
     import xarray as xr
-
-
-#: Fewer slices than these do not show how fast azimuthal orders fall, and so not what the missing slices hold.
-LEAST_SLICES = 4
 
 
 @dataclass(frozen=True)
@@ -154,8 +150,8 @@ def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr
     complete = counts >= full
     if complete.all():
         return record
-    for count in range(planned - 1, LEAST_SLICES - 1, -1):
-        if planned % count == 0 and complete[:: planned // count].all():
+    for count in reversed(even_counts(planned)):
+        if complete[:: planned // count].all():
             kept = np.arange(planned) % (planned // count) == 0
             return record.isel(point=np.flatnonzero(~scan | kept[np.maximum(slices, 0)]))
     raise ValueError(

@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from colure.app.scale.executors import Failed, workers_of
 from colure.app.storage.folders import RunFolder, campaign_digest, run_folder
+from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.strict_json import json_text
 from colure.model.tables import decoded
@@ -223,9 +224,7 @@ def _keep(place: Path, key: str, rows: list[dict[str, Any]], outputs: list[Path]
     from colure.model.files import file_hash
 
     content = {"key": key, "outputs": {path.name: file_hash(path) for path in outputs}, "rows": rows}
-    part = place.with_suffix(".part")
-    part.write_text(json_text(content), encoding="utf-8")
-    part.replace(place)
+    write_whole(place, json_text(content))
 
 
 def _done(job: Job, run: RunFolder) -> tuple[list[dict[str, Any]], list[Path], str]:

@@ -7,6 +7,7 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
+from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.admission import require_regular
 from colure.model.strict_json import json_text
@@ -24,9 +25,7 @@ def keep_check(folder: Path, faults: list[str], motion: list[str] | None) -> Non
     content = {"faults": faults, "motion": known, "when": datetime.now(UTC).isoformat(timespec="seconds")}
     # A folder that cannot be written takes no run either.
     with suppress(OSError):
-        part = folder / f".{FILE}.part"
-        part.write_text(json_text(content), encoding="utf-8")
-        part.replace(folder / FILE)
+        write_whole(folder / FILE, json_text(content))
 
 
 def require_passed_check(folder: Path) -> None:

@@ -6,36 +6,32 @@ The engine never waits for this: points are measured on while another process re
 from __future__ import annotations
 
 import json
-import threading
 from collections.abc import Iterator, Mapping, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
-from multiprocessing import get_context
+from dataclasses import dataclass, replace
+from functools import partial
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from colure.app.storage.folders import RunFolder
+from colure.app.storage.whole import keep_before_motion
 from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
 from colure.model.events import Event, Listener
 from colure.model.goal import Want
 from colure.model.loading import validate
-from colure.model.plan import ROLES, Plan, Role
-from colure.model.strict_json import json_text
+from colure.model.plan import ROLES, Plan, Role, even_counts
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from concurrent.futures import Future
 
     import xarray as xr
 
     from colure.acquire.journal import Row
     from colure.model.campaign import Campaign
     from colure.model.figure import Figure
-
-#: Fewest slices that a pattern is made of before all are there: fewer say nothing of what lies between them.
-FEWEST = 4
 
 
 def parsed(text: str) -> Want:
@@ -68,10 +64,11 @@ def with_until(campaign: Campaign, run: RunFolder | None = None, until: Want | N
     InputError
         If the scan cannot end early, or the run began without.
     """
-    wanted = until or _kept(run) or campaign.goal.until
+    kept = _kept(run)
+    wanted = until or kept or campaign.goal.until
     if wanted is None or not wanted.wishes:
         return campaign
-    if run is not None and run.journal.exists() and _kept(run) is None and not campaign.goal.progressive:
+    if run is not None and run.journal.exists() and kept is None and not campaign.goal.progressive:
         raise InputError(
             [f"until: run {run.path.name} began with its slices side by side: begin another run (--run NAME)"]
         )
@@ -105,14 +102,6 @@ def _kept(run: RunFolder | None) -> Want | None:
     return validate(Want, content, source=run.until.name)
 
 
-def keep(run: RunFolder, until: Want) -> None:
-    """Write down what a run is to know, so that it goes on with the same."""
-    try:
-        run.until.write_text(json_text(until.wishes), encoding="utf-8")
-    except OSError as error:
-        raise InputError([f"{run.until}: cannot be written: {error.strerror}; nothing has moved"]) from None
-
-
 @dataclass(frozen=True)
 class EvenSet:
     """So many slices, evenly spaced: complete when every point of the plan up to `last` is measured."""
@@ -125,11 +114,10 @@ class EvenSet:
 def even_sets(plan: Plan) -> list[EvenSet]:
     """Return the even sets of slices that are complete before the plan is, the smallest first."""
     planned, scan = plan.grid.slices_planned, plan.role == ROLES.index(Role.SCAN)
-    found: list[EvenSet] = []
-    for count in range(FEWEST, planned):
-        if planned % count == 0:
-            needed = scan & (plan.slice_index % (planned // count) == 0)
-            found.append(EvenSet(count, planned, int(np.flatnonzero(needed).max())))
+    found = []
+    for count in even_counts(planned):
+        needed = scan & (plan.slice_index % (planned // count) == 0)
+        found.append(EvenSet(count, planned, int(np.flatnonzero(needed).max())))
     # A larger set that is complete no later makes the smaller one useless.
     return [one for n, one in enumerate(found) if all(other.last > one.last for other in found[n + 1 :])]
 
@@ -222,42 +210,34 @@ def first_enough(campaign: Campaign, plan: Plan, record: xr.Dataset) -> tuple[Ev
     return None
 
 
-@dataclass
 class Stopper:
     """Follows a run's points and ends it when the wanted figures are known."""
 
-    campaign: Campaign
-    plan: Plan
-    listener: Listener
-    receiver: str = "vector"
-    _rows: list[Row] = field(default_factory=list)
-    _sets: list[EvenSet] = field(default_factory=list)
-    _before: Known | None = None
-    _busy: Future[Known | None] | None = None
+    def __init__(self, campaign: Campaign, plan: Plan, listener: Listener, receiver: str) -> None:
+        from concurrent.futures import ProcessPoolExecutor
+        from multiprocessing import get_context
 
-    def __post_init__(self) -> None:
+        assert campaign.goal.until is not None  # else there is no stopper
+        self._campaign, self._plan, self._listener, self._receiver = campaign, plan, listener, receiver
+        self._want = campaign.goal.until
         self._finish: Callable[[str], None] = lambda reason: None
-        self._sets = even_sets(self.plan)
+        self._rows: list[Row] = []
         self._done: set[int] = set()
-        self._lock = threading.Lock()
+        self._sets = even_sets(plan)
+        self._before: Known | None = None
+        self._busy = False
         # Spawned: a fork would inherit the instruments' lines and threads.
         self._pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
-
-    @property
-    def want(self) -> Want:
-        """What is to be known."""
-        assert self.campaign.goal.until is not None  # else there is no stopper
-        return self.campaign.goal.until
 
     def attach(self, finish: Callable[[str], None], rows: Sequence[Row]) -> None:
         """Take what ends the run, and what an earlier part of it measured."""
         self._finish, self._rows = finish, list(rows)
-        self._done = {row.plan_index for row in rows if row.plan_index >= 0}
+        self._done = {row.plan_index for row in rows}
         self._look()
 
     def __call__(self, event: Event) -> None:
         """Pass an event on, and look at the figures when an even set of slices is complete."""
-        self.listener(event)
+        self._listener(event)
         row = event.data.get("row")
         if row is not None:
             self._rows.append(row)
@@ -265,37 +245,43 @@ class Stopper:
             self._look()
 
     def _look(self) -> None:
-        complete = [one for one in self._sets if self._is_complete(one)]
-        if not complete or self._busy is not None:
+        """Have the figures read of the largest even set that is complete; one at a time, so that answers come in order."""
+        if self._busy:
             return
-        self._sets = [one for one in self._sets if one.slices > complete[-1].slices]
+        complete = [one for one in self._sets if one.last in self._done and self._done.issuperset(range(one.last))]
+        if not complete:
+            return
         from colure.acquire.seal import record_of_rows
 
-        record = record_of_rows(self.plan, self._rows).assign_attrs(receiver=self.receiver, complete=0)
-        self._busy = self._pool.submit(known_from, self.campaign, record, self.want)
-        self._busy.add_done_callback(lambda future, one=complete[-1]: self._read(one, future))  # type: ignore[misc]
-
-    def _is_complete(self, one: EvenSet) -> bool:
-        return one.last in self._done and len(self._done) > one.last and all(i in self._done for i in range(one.last))
+        largest = complete[-1]
+        self._sets = [one for one in self._sets if one.slices > largest.slices]
+        record = record_of_rows(self._plan, self._rows).assign_attrs(receiver=self._receiver, complete=0)
+        self._busy = True
+        future = self._pool.submit(known_from, self._campaign, record, self._want)
+        future.add_done_callback(partial(self._read, largest))
 
     def _read(self, one: EvenSet, future: Future[Known | None]) -> None:
+        """Take what one set of slices told; the next set is looked at after that."""
+        try:
+            if not future.cancelled():
+                self._judge(one, future)
+        finally:
+            self._busy = False
+
+    def _judge(self, one: EvenSet, future: Future[Known | None]) -> None:
         """Say what one set of slices told, and end the run if it is enough."""
-        with self._lock:
-            self._busy = None
-            if future.cancelled():
-                return
-            error = future.exception()
-            known = None if error is not None else future.result()
-            told = f"{one.slices} of {one.planned} slices"
-            if known is None:
-                why = f": {error}" if error is not None else ""
-                self.listener(Event("warning", f"{told}: the figures cannot be read yet{why}"))
-                return
-            words = f"{told}: {known.words(self.want)}"
-            if known.enough(self.want, self._before):
-                self._finish(f"known after {words}")
-            self._before = known
-            self.listener(Event("known", "; ".join([words, *known.doubts])))
+        error = future.exception()
+        known = None if error is not None else future.result()
+        told = f"{one.slices} of {one.planned} slices"
+        if known is None:
+            why = f": {error}" if error is not None else ""
+            self._listener(Event("warning", f"{told}: the figures cannot be read yet{why}"))
+            return
+        words = f"{told}: {known.words(self._want)}"
+        if known.enough(self._want, self._before):
+            self._finish(f"known after {words}")
+        self._before = known
+        self._listener(Event("known", "; ".join([words, *known.doubts])))
 
     def close(self) -> None:
         """Let go of the process that reads figures."""
@@ -318,7 +304,7 @@ def followed(
         return
     if receiver != "vector":
         raise InputError(["until: the receiver is power-only: must be a vector receiver; measure the whole plan"])
-    keep(run, campaign.goal.until)
+    keep_before_motion(run.until, campaign.goal.until.wishes)
     stopper = Stopper(campaign, plan, listener, receiver)
     try:
         yield stopper

@@ -12,8 +12,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.storage.folders import RunFolder
+from colure.app.storage.whole import keep_before_motion
 from colure.errors import InputError
-from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
@@ -58,12 +58,8 @@ def keep(run: RunFolder, direction: dict[str, object]) -> None:
     InputError
         If the run's folder cannot be written to.
     """
-    if run.tie_direction.exists():
-        return
-    try:
-        run.tie_direction.write_text(json_text(direction), encoding="utf-8")
-    except OSError as error:
-        raise InputError([f"{run.tie_direction}: cannot be written: {error.strerror}; nothing has moved"]) from None
+    if not run.tie_direction.exists():
+        keep_before_motion(run.tie_direction, direction)
 
 
 def strongest_known(campaign: Campaign, run: RunFolder | None = None) -> TieDirection:

@@ -8,6 +8,7 @@ from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from colure.app.storage.folders import RunFolder, campaign_digest
+from colure.app.storage.whole import write_whole
 from colure.model.figure import BudgetRow, Figure
 
 if TYPE_CHECKING:
@@ -51,10 +52,7 @@ def keep_figures(run: RunFolder, key: str, written: list[Path], state: str | Non
         "written": {path.name: file_hash(path) for path in written},
         "figures": [asdict(one) for one in figures],
     }
-    place = _place(run, state)
-    part = place.with_suffix(".part")
-    part.write_text(json.dumps(content), encoding="utf-8")
-    part.replace(place)
+    write_whole(_place(run, state), json.dumps(content))
 
 
 def _place(run: RunFolder, state: str | None) -> Path:

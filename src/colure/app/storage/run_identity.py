@@ -8,6 +8,7 @@ from pathlib import Path
 
 from colure.app.storage.folders import RunFolder, run_folder, run_names
 from colure.app.storage.run_kinds import is_cuts
+from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.identity import RunIdentity
 from colure.model.loading import validate
@@ -34,7 +35,7 @@ def keep_identity(run: RunFolder, said: RunIdentity) -> RunIdentity:
     found = said.over(identity_of(run))
     if found.said:
         run.path.mkdir(parents=True, exist_ok=True)
-        (run.path / FILE).write_text(json_text(found.said, indent=1), encoding="utf-8")
+        write_whole(run.path / FILE, json_text(found.said, indent=1))
     return found
 
 
