@@ -378,12 +378,13 @@ class Engine:
             self._tally.flagged += 1
             self._note("warning", f"point {row.plan_index}: saved with flags {Flag(row.flags)!r}")
         change = self._ties.measured(row) if role is Role.TIE else None
-        first = ": first tie" if role is Role.TIE and change is None else ""
         # Only a committed point is announced.
         kind = "tie" if role is Role.TIE else "point"
-        text = f"point {row.plan_index}{first}"
+        text = f"point {row.plan_index}"
         if change is not None:
             text += f": tie changed by {change.level_db:+.3f} dB, {change.phase_deg:+.2f} deg"
+        elif role is Role.TIE:
+            text += ": first tie"
         self._tell(Event(kind, text, {"index": row.plan_index, "row": row, "total": len(self._plan),
                                       "measured": len(self._tally.done)}))  # fmt: skip
         if change is not None and self._ties.restless:

@@ -13,6 +13,8 @@ from colure.waves.elements import element_excitations
 from colure.waves.expansion import Expansion
 
 PICTURE_POINTS = 161
+#: Waves that leave a face go as far as this from its normal.
+VISIBLE_DEG = 90.0
 #: The picture reaches this much beyond the device on every side, in device widths.
 PICTURE_MARGIN = 0.2
 

@@ -9,15 +9,13 @@ import numpy as np
 
 from colure.app.services.pattern_files import is_file, waves_of
 from colure.errors import InputError
+from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.model.campaign import Campaign
 from colure.model.pattern import index_of
 
 if TYPE_CHECKING:
     from colure.analysis.figures.face import Face
     from colure.model.device import Elements
-
-#: Waves that leave a face go as far as this from its normal.
-VISIBLE_DEG = 90.0
 
 
 def elements_of(
@@ -44,7 +42,7 @@ def elements_of(
     InputError
         If no elements are declared, there is no such frequency, or not every wave that leaves the face is known.
     """
-    from colure.analysis.figures.face import face_at
+    from colure.analysis.figures.face import VISIBLE_DEG, face_at
 
     device = None if is_file(source) else Campaign.load(source).device
     chosen = grid or (None if device is None else device.elements)
@@ -66,13 +64,12 @@ def elements_of(
     return face, float(waves.frequency_hz[i])
 
 
-def levels_db(face: Face) -> np.ndarray:
+def levels_db(face: Face) -> FloatArray:
     """Return the level of every element (row, column), dB of the strongest."""
-    size = np.abs(face.excited)
-    return np.asarray(20.0 * np.log10(np.maximum(size / size.max(), 1e-10)))
+    return amplitude_db(face.excited / np.abs(face.excited).max(), least=1e-10)
 
 
-def phases_deg(face: Face) -> np.ndarray:
+def phases_deg(face: Face) -> FloatArray:
     """Return the phase of every element (row, column) about their mean, degrees; nan where it lies in the floor."""
     mean = np.angle(np.sum(face.excited * np.abs(face.excited)))
     phase = np.rad2deg(np.angle(face.excited * np.exp(-1j * mean)))

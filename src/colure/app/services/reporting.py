@@ -33,8 +33,6 @@ if TYPE_CHECKING:
 
 #: The report draws the coverage of so many states beside each other.
 MOST_STATES_DRAWN = 12
-#: Waves that leave a face go as far as this from its normal.
-VISIBLE_DEG = 90.0
 
 
 def source_of(
@@ -183,7 +181,7 @@ def _cuts(processed: Processed) -> PatternCuts:
 
 def _face(processed: Processed, device: Device) -> Face | None:
     """Return the excitation of the device's elements at mid-band; None where not every wave that leaves the face was seen."""
-    from colure.analysis.figures.face import face_of
+    from colure.analysis.figures.face import VISIBLE_DEG, face_of
 
     sphere = processed.sphere
     if sphere.region_deg < VISIBLE_DEG or sphere.one_polarization:

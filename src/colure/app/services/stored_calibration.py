@@ -29,12 +29,13 @@ def _content(campaign: Campaign) -> dict[str, Any]:
     path = campaign.folder / name
     try:
         content = json.loads(path.read_text(encoding="utf-8"))
-        if content["format"] != FORMAT:
-            raise InputError([f"{name}: format = {content['format']!r}: must be {FORMAT!r} (reference.calibration)"])
+        told = content["format"]
     except (OSError, ValueError, KeyError, TypeError) as error:
         raise InputError(
             [f"{name}: cannot be read as a calibration of the range: {error} (reference.calibration)"]
         ) from None
+    if told != FORMAT:
+        raise InputError([f"{name}: format = {told!r}: must be {FORMAT!r} (reference.calibration)"])
     return dict(content)
 
 
