@@ -276,6 +276,14 @@ def _excess(one: Proposal) -> float:
     return max(miss / want.wishes[name] for name, miss in _misses(one).items())
 
 
+def why_without_forecast(campaign: Campaign, name: str) -> str:
+    """Say why no plan of a campaign gives a figure that could be wished for."""
+    if name.startswith("side_lobe"):
+        size = "x".join(f"{value:g}" for value in campaign.device.size_mm[:2])
+        return f"a device of {size} mm has no first side lobe inside the region at this frequency (deg)"
+    return f"needs the whole sphere, region_deg = {campaign.goal.region_deg:g} must be 180 deg"
+
+
 def _what_is_missing(one: Proposal) -> list[str]:
     """Say for every wish that cannot be kept how near one gets, and what stands in the way."""
     want = one.campaign.goal.want
@@ -284,11 +292,7 @@ def _what_is_missing(one: Proposal) -> list[str]:
     for name in _misses(one):
         wish = want.wishes[name]
         if name not in one.forecast:
-            why = f"needs the whole sphere, region_deg = {one.campaign.goal.region_deg:g} must be 180 deg"
-            if name.startswith("side_lobe"):
-                size = "x".join(f"{value:g}" for value in one.campaign.device.size_mm[:2])
-                why = f"a device of {size} mm has no first side lobe inside the region at this frequency (deg)"
-            out.append(f"goal.toml: want.{name} = {wish:g}: {why}")
+            out.append(f"goal.toml: want.{name} = {wish:g}: {why_without_forecast(one.campaign, name)}")
             continue
         found = one.forecast[name]
         unit = "deg" if name.endswith("_deg") else "dB"

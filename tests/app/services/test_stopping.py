@@ -101,6 +101,19 @@ class Patient:
             assert self.read.wait(120.0)
 
 
+def test_a_figure_that_the_scan_does_not_give_cannot_end_it(tmp_path):
+    """Half a sphere gives no directivity, a run without a reference no gain; and what is too much to ask is said beforehand."""
+    half = Scenario(device=sized(21.0, 27.0, 5.0, 18.0, offset_mm=[0.0, 0.0, 150.0]), goal=band(38.0, region_deg=90))
+    folder = half.write(tmp_path / "half")
+    with pytest.raises(InputError, match=r"until: directivity_dbi = 0\.5: needs the whole sphere, region_deg = 90"):
+        services.make_plan(folder, until=Want(directivity_dbi=0.5, beamwidth_e_deg=1.0))
+    _, plan = services.make_plan(folder, until=Want(beamwidth_e_deg=0.001))
+    assert "even that is expected to give only beamwidth_e_deg" in plan.predicted["until"]
+    alone = replace(SCENARIOS[PATCH], chamber={**SCENARIOS[PATCH].chamber, "reference": {"method": "none"}})
+    with pytest.raises(InputError, match=r"until.gain_dbi: needs a reference"):
+        services.make_plan(alone.write(tmp_path / "alone"), until=Want(gain_dbi=0.3))
+
+
 def test_a_run_ends_when_it_knows_and_goes_on_when_more_is_wanted(tmp_path):
     """A patch at 2.4 GHz: four of eight slices tell its gain; asked for more, the same run measures on."""
     folder = SCENARIOS[PATCH].write(tmp_path / "c")

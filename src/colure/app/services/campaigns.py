@@ -23,7 +23,7 @@ def make_plan(folder: Path, run: RunFolder | None = None, *, until: Want | None 
     until
         Figures and uncertainties at which the scan may end; else what the run or goal.toml says.
     """
-    from colure.app.services.stopping import ends_text, with_until
+    from colure.app.services.stopping import ends_text, require_reachable, with_until
     from colure.app.services.tie_direction import with_tie_direction
     from colure.planning.preflight import make_plan as plan_campaign
 
@@ -33,6 +33,7 @@ def make_plan(folder: Path, run: RunFolder | None = None, *, until: Want | None 
     plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign)]
     plan.predicted["ties"] = ties.as_dict()
     if resolved.goal.until is not None:
+        require_reachable(resolved, plan)
         plan.predicted["until"] = ends_text(plan, resolved.goal.until)
     return resolved, plan
 

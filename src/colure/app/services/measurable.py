@@ -20,12 +20,14 @@ LESS = {
 def require_measurable(campaign: Campaign) -> None:
     """Raise `InputError` for figures that were asked for and that no such run can give; entry, value and limit are named."""
     goal, asked = campaign.goal, campaign.evaluation()
-    wishes = () if goal.want is None else tuple(goal.want.wishes)
+    wishes = [
+        (table, name) for table, some in (("want", goal.want), ("until", goal.until)) if some for name in some.wishes
+    ]
     faults = list[str]()
     if not campaign.chamber.reference.absolute:
         faults += [
-            f"goal.toml: want.{name}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dB)"
-            for name in wishes
+            f"goal.toml: {table}.{name}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dB)"
+            for table, name in wishes
             if name in GAIN_WISHES
         ]
         faults += [

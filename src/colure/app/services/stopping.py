@@ -122,12 +122,33 @@ def even_sets(plan: Plan) -> list[EvenSet]:
     return [one for n, one in enumerate(found) if all(other.last > one.last for other in found[n + 1 :])]
 
 
+def require_reachable(campaign: Campaign, plan: Plan) -> None:
+    """Raise `InputError` if a scan is to end by a figure that it does not give: it would never end by itself."""
+    from colure.planning.choose import why_without_forecast
+
+    assert campaign.goal.until is not None  # who asks has wishes
+    faults = [
+        f"until: {name} = {limit:g}: {why_without_forecast(campaign, name)}"
+        for name, limit in campaign.goal.until.wishes.items()
+        if name not in plan.predicted["forecast"]
+    ]
+    if faults:
+        raise InputError(faults)
+
+
 def ends_text(plan: Plan, want: Want) -> str:
     """Say when a scan may end, in words."""
-    wanted = ", ".join(f"{name} ±{limit:g}" for name, limit in want.wishes.items())
-    sets = even_sets(plan)
+    wanted = ", ".join(f"{name} \u00b1{limit:g}" for name, limit in want.wishes.items())
+    sets, forecast = even_sets(plan), plan.predicted["forecast"]
     if not sets:
         return f"after the whole plan: too few slices to end early ({wanted} wanted)"
+    short = [
+        f"{name} \u00b1{forecast[name]['expanded']:.2g} ({limit:g} wanted)"
+        for name, limit in want.wishes.items()
+        if forecast[name]["expanded"] > limit
+    ]
+    if short:
+        return f"after the whole plan: even that is expected to give only {', '.join(short)}"
     duration = float(plan.predicted["duration_s"])
     when = ", ".join(
         f"{one.slices} of {one.planned} slices (about {duration * (one.last + 1) / len(plan):.0f} s)" for one in sets
@@ -164,8 +185,11 @@ class Known:
     def words(self, want: Want) -> str:
         """Return what is known against what is wanted, as text."""
         return ", ".join(
-            f"{name} \u00b1{self.half_widths.get(name, np.inf):.2g} ({limit:g} wanted)"
+            f"{name} \u00b1{width:.2g} ({limit:g} wanted)"
+            if np.isfinite(width)
+            else f"{name} not known ({limit:g} wanted)"
             for name, limit in want.wishes.items()
+            for width in [self.half_widths.get(name, np.inf)]
         )
 
 
