@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -27,6 +28,8 @@ POLE_DEG = 3.0
 #: The scale of the elements' levels ends at their floor, between these two.
 FACE_FLOOR_DB = -25.0
 LOWEST_FACE_DB = -60.0
+#: Over a chart of half a page's width a title has room for so many letters.
+TITLE_LETTERS = 34
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
 #: What maps show where both polarizations were measured; IEEE Std 145 calls the gain in one of them partial.
@@ -226,7 +229,7 @@ def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]]) -> Drawing:
             ax.fill_between(f, [one.lower for one in figures], [one.upper for one in figures], color=BAND, alpha=0.6,
                             linewidth=0)  # fmt: skip
             ax.plot(f, value, color=CO, marker="o", markersize=3)
-            ax.set_title(title)
+            ax.set_title(fill(title, TITLE_LETTERS))
             ax.set_ylabel(figures[0].unit)
             ax.ticklabel_format(useOffset=False)
         for ax in list(axes.flat)[len(groups) :]:

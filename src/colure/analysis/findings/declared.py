@@ -190,7 +190,7 @@ def _misfit(done: Processed, chamber: Chamber) -> Iterator[Pair]:
 
 def _echoes(found: Stray, declared: float) -> Finding:
     seen = f"{found.visible_db:.1f} dB below the peak does not fit the device's waves"
-    measured = f"{found.level_db:.1f} dB rms below the peak (95 %: {found.lower_db:.1f} to {found.upper_db:.1f} dB)"
+    measured = _level_words(found)
     if found.chance < RARE:
         text = (
             f"{seen}: stray signals are {measured}, MORE than the {declared:g} dB of chamber.toml, and the intervals are too short. "
@@ -210,9 +210,29 @@ def _echoes(found: Stray, declared: float) -> Finding:
     )
     text = (
         f"cannot tell from this run whether stray signals are stronger than the {declared:g} dB of chamber.toml by {UNDERSTATED_DB:g} dB: {hides}. "
-        f"{seen}; stray signals are below {found.upper_db:.1f} dB"
+        f"{seen}; {_most_words(found)}"
     )
     return Finding("echoes", found.upper_db, text)
+
+
+def _level_words(found: Stray) -> str:
+    """Return how strong stray signals are; no number stands for an end that noise leaves open."""
+    if found.level_db <= NOTHING_DB:
+        return f"below the noise; {_most_words(found)}"
+    ends = (
+        f"{found.lower_db:.1f} to {found.upper_db:.1f} dB"
+        if found.lower_db > NOTHING_DB
+        else f"up to {found.upper_db:.1f} dB"
+    )
+    return f"{found.level_db:.1f} dB rms below the peak (95 %: {ends})"
+
+
+def _most_words(found: Stray) -> str:
+    return (
+        "noise alone explains all of it"
+        if found.upper_db <= NOTHING_DB
+        else f"stray signals are below {found.upper_db:.1f} dB"
+    )
 
 
 def _drift(done: Processed, chamber: Chamber) -> Iterator[Pair]:
