@@ -212,6 +212,8 @@ SCENARIOS: dict[str, Scenario] = {
         chamber={"reference": HORN_77_GHZ},
         twin={"device": {"kind": "dipole"}},
     ),
+    "weak signal": Scenario(device=four_by_four(), goal=ONE, chamber={"analyzer": {"power_dbm": -42}}),
+    "region 20 deg, rim in a null": Scenario(device=four_by_four(), goal=band(24.1, region_deg=20)),
     "gated, 4 x 4 panel": Scenario(
         device=four_by_four(offset_mm=[0.0, 0.0, -30.0]),
         goal=band(23.1, 25.1, 21),

@@ -51,6 +51,19 @@ def test_closed_form_power_equals_the_integral_of_the_far_field():
     assert mean == pytest.approx(device.efficiency, rel=1e-12)
 
 
+def test_sources_in_one_place_radiate_what_their_sum_does():
+    # Power goes with the square of the moment (any text on the Hertzian dipole): split ones must not lose their common part.
+    r = [[0, 0, 0], [0, 0, 0], [0.1, 0.02, 0], [0, 0, 1e-8]]
+    p, m = [[1, 0, 0], [0.5j, 0.3, 0], [0.2, 0, 1], [1, 0, 0]], [[0, 1, 0], [0, 0.4, 1j], [0, 0, 0], [0, 0, 0]]
+    split = cluster_of(F, r, p, m)
+    one = cluster_of(F, [[0, 0, 0], r[2]], [[2 + 0.5j, 0.3, 0], p[2]], [[0, 1.4, 1j], m[2]])
+    assert split.power() == pytest.approx(one.power(), rel=1e-7)
+    grid = gauss_legendre(rings=30, phi_count=60)
+    t, phi = grid.directions()
+    field = split.far_field(unit_vector(theta=t, phi=phi).reshape(-1, 3)).reshape(1, *t.shape, 3)
+    assert grid.integrate(np.sum(np.abs(field) ** 2, axis=-1)) / (4 * np.pi) == pytest.approx(1.0, rel=1e-7)
+
+
 def test_near_field_obeys_the_wave_equation():
     device = cluster_of(F, [[0, 0, 0], [0.1, 0.05, 0]], [[1, 0.2j, 0], [0, 1, 1]], [[0, 0, 1], [0.3, 0, 0]])
     point, h = np.array([0.3, -0.2, 0.4]), 2e-3

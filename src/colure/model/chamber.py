@@ -372,7 +372,7 @@ class Chamber(Section):
     range_length_m
         Distance from the axes' intersection to the probe's phase centre.
     echo_level_db
-        Strongest stray signal relative to the direct one, in the worst direction, for isotropic antennas.
+        Stray signals of the room, rms over all directions of the scan, below the beam peak of the device on the range.
     echo_excess_m
         Extra path lengths of known echoes; a time gate is judged against them.
     cable_flex_deg

@@ -170,7 +170,7 @@ def _wall(random: np.random.Generator, square: tuple[float, float, float], range
     normal /= np.linalg.norm(normal)
     return EchoTable(
         normal=(float(normal[0]), float(normal[1]), float(normal[2])),
-        distance_m=max(range_m * random.uniform(NEAREST, FARTHEST), 1.5 * reach_m),
+        distance_m=max(range_m * random.uniform(NEAREST, FARTHEST), 1.5 * reach_m, NEAREST_WALL_M),
         level_db=-30.0 - float(random.exponential(5.0)),
         phase_deg=float(random.uniform(-180.0, 180.0)),
     )

@@ -21,13 +21,15 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
+from scipy.spatial import cKDTree
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.rotations import RigidMotion
 
 #: Sources of which all pairs with the others are held at once; bounds the memory.
 SITES_AT_ONCE = 200
-
+#: Sources nearer to each other than this are in one place: closer by, the reaction's real part drowns in the imaginary one's rounding.
+SAME_PLACE_M = 1e-6
 
 #: Pairs of many placements that are worked out together.
 PAIRS_AT_ONCE = 8192
@@ -110,7 +112,7 @@ class Cluster:
     @cached_property
     def _power(self) -> FloatArray:
         moments = np.sum(np.abs(self.electric) ** 2, axis=-1) + np.sum(np.abs(self.magnetic) ** 2, axis=-1)
-        out = self.k**2 / (12.0 * np.pi) * (np.abs(self.weights) ** 2 @ moments)
+        out = self.k**2 / (12.0 * np.pi) * (np.abs(self.weights) ** 2 @ moments + self._in_one_place())
         # The reaction of conjugated currents: p2 -> p*, m2 -> -m* turns p2.E - m2.H into p*.E + m*.H.
         for start in range(0, len(self.position), SITES_AT_ONCE):
             some = slice(start, start + SITES_AT_ONCE)
@@ -126,6 +128,16 @@ class Cluster:
                 mutual = w[some] @ pairs.kernel(np.array([k]))[0] @ np.conj(w)
                 out[index] -= 0.5 * mutual.real
         return np.asarray(out)
+
+    def _in_one_place(self) -> FloatArray:
+        """Return what sources in the very same place add to the sum of squared moments, shape (frequency,).
+
+        There the general reaction has no finite imaginary part; the real part's limit is that of one source of the summed moment.
+        """
+        pairs = cKDTree(self.position).query_pairs(SAME_PLACE_M, output_type="ndarray")
+        one, two = pairs[:, 0], pairs[:, 1]
+        moments = sum(np.sum(part[one] * np.conj(part[two]), axis=-1) for part in (self.electric, self.magnetic))
+        return np.asarray(2.0 * ((self.weights[:, one] * np.conj(self.weights[:, two])) @ moments).real)
 
     def far_field(self, direction: ArrayLike) -> ComplexArray:
         """Return Cartesian lim r e^{jkr} E normalized to gain, shape (frequency, count, 3).
@@ -187,7 +199,7 @@ class PairGeometry:
         squared = (r2[..., None, :, 0] - r1[..., :, None, 0]) ** 2
         for axis in (1, 2):
             squared += (r2[..., None, :, axis] - r1[..., :, None, axis]) ** 2
-        same = squared < 1e-24
+        same = squared < SAME_PLACE_M**2
         safe = np.sqrt(np.where(same, 1.0, squared))
         # u.p is (r2 - r1).p / r, and p2.(r x m1) = (p2 x r2).m1 - p2.(r1 x m1): products of small matrices throughout.
         aligned = _products((p1, -m1), (p2, m2))

@@ -10,12 +10,12 @@ from colure.analysis.steps.alignment import DEG, MM
 from colure.analysis.uncertainty.budget import figures_with_budget
 from colure.app import services
 from colure.app.services.reference import probe_of
-from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.services.rehearsal import record_of_rehearsal, rehearse
 from colure.twin.campaign_truth import asked_of
 from colure.twin.devices import device_of
 from colure.twin.rehearsal import draw_chamber
 from colure.twin.truth import truth_of
-from tests.coverage.scenarios import ONE, Scenario, four_by_four
+from tests.coverage.scenarios import ONE, Scenario, four_by_four, sized
 
 
 def estimates(folder, seeds, times):
@@ -125,3 +125,18 @@ def test_a_probe_one_millimetre_beside_its_place_is_part_of_theta_zero(tmp_path,
     # 95 of 100, less two and a half standard deviations of a count of forty.
     assert np.mean(told) >= (0.86 if nightly else 0.7)
     assert np.mean(inside) >= (0.86 if nightly else 0.6)
+
+
+def test_tolerances_of_zero_say_that_nothing_is_to_be_found(tmp_path):
+    """A range that is declared perfect is processed like any other, and nothing is corrected."""
+    perfect = dict.fromkeys(("theta_zero_deg", "roll_axis_tilt_deg", "probe_roll_zero_deg", "device_pose_deg"), 0)
+    chamber = {"alignment": {**perfect, "axes_offset_mm": 0, "distance_mm": 0}, "cable_flex_deg": 0}
+    dipole = Scenario(
+        device=sized(6.0, 1.0, 1.0, 2.1),
+        goal=ONE,
+        chamber=chamber,
+        twin={"device": {"kind": "dipole", "axis": "x"}},
+    )
+    campaign, plan = services.make_plan(dipole.write(tmp_path / "c"))
+    found = rehearse(campaign, plan, seed=2)
+    assert all(one.inside for one in found.findings if np.isfinite(one.figure.value) and np.isfinite(one.truth))

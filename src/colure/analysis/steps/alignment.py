@@ -60,6 +60,8 @@ PARAMETERS = (
 NAMES = tuple(p.name for p in PARAMETERS)
 #: Wide priors (one standard deviation, SI) where nothing better is known: one degree, five millimetres.
 WIDE = dict(zip(NAMES, (1 / DEG, 1 / DEG, 5 / MM, 5 / MM, 1 / DEG), strict=True))
+#: A tolerance of zero says that nothing is to be found: a ten-thousandth of a degree, half a micrometre stand for it.
+NARROWEST = 1e-4
 
 
 @dataclass(frozen=True)
@@ -255,7 +257,7 @@ def estimate(
     """
     if not sphere.whole:
         raise ValueError("alignment: needs a whole sphere; part of one does not close on itself (deg)")
-    widths = np.array([{**WIDE, **(prior or {})}[name] for name in NAMES])
+    widths = np.array([max({**WIDE, **(prior or {})}[name], NARROWEST * WIDE[name]) for name in NAMES])
     some, there = looked_upon(sphere, step, frequencies)
     expected = np.array([(read or {}).get(name, 0.0) for name in NAMES])
     errors = tuple(mixed((p.error,), np.array([width])) for p, width in zip(PARAMETERS, widths, strict=True))

@@ -11,7 +11,7 @@ range echoes               Monte Carlo of stray signals at the chamber's declare
 alignment: ...             each tolerance (declared, or left by the correction) applied to the data in turn
 probe polarization         the declared probe purity applied in phase and in quadrature
 cable flexing              the declared phase change with the azimuth axis, or what dedicated turns left
-region truncation          Monte Carlo of fields beyond a region, as strong as at its rim
+region truncation          Monte Carlo of fields beyond a region, as strong as towards its rim
 leakage                    Monte Carlo of a wave that is added to every sweep of the record, its phase slowly wandering
 receiver compression       the level at which the receiver reads 1 dB too little, or a better one
 receiver linearity         the declared error per 10 dB of level on every sweep, the reference's included
@@ -145,22 +145,23 @@ def _chain(bench: Bench) -> Iterator[Cause]:
 
 
 def _region(bench: Bench) -> Cause:
-    """Return what the part of the sphere that was not measured may hold: any field as strong there as at the rim of the part that was.
+    """Return what the part of the sphere that was not measured may hold: any field as strong there as towards the rim of the part that was.
 
-    Of random waves that the device could have, those that the measured rings do not tell; the record is the same with and without them.
+    The last lobe's width counts: the rim itself may lie in a minimum, with the next lobe beyond it. Of random waves that the device
+    could have, those that the measured rings do not tell; the record is the same with and without them.
     """
     sphere, step = bench.inputs.sphere, bench.inputs.step
     random = np.random.default_rng((bench.inputs.seed, 7))
-    rim = [ring for ring, theta in ((0, sphere.theta[0]), (-1, sphere.theta[-1])) if 0.0 < theta < np.pi - 1e-9]
-    intensity = np.max(
-        [np.mean(np.sum(np.abs(sphere.field[:, :, ring]) ** 2, axis=1), axis=-1) for ring in rim], axis=0
-    )
+    rings = np.mean(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=-1)
+    rims = [theta for theta in (sphere.theta[0], sphere.theta[-1]) if 0.0 < theta < np.pi - 1e-9]
+    near = [np.abs(sphere.theta - theta) <= np.pi / step.keep_order for theta in rims]
+    intensity = np.max([rings[:, some].mean(axis=1) for some in near], axis=0)
     count = mode_count(step.order)
     raw = random.normal(size=(2, REGION_DRAWS, sphere.frequency_hz.size, 2, count))
     size = np.sqrt(4.0 * np.pi * intensity / (2.0 * count) / 2.0)
     hidden = step.unseen((raw[0] + 1j * raw[1]) * size[:, None, None])
     level = 10.0 * np.log10(float(np.max(intensity / np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(1, 2)))))
-    words = f"beyond what was scanned any field as strong as at its rim, {level:.0f} dB below the peak"
+    words = f"beyond what was scanned any field as strong as towards its rim, {-level:.0f} dB below the peak"
     return Cause(
         "region truncation", step.from_measured(hidden).coefficients, words, "measured", "Monte Carlo", level, "dB"
     )

@@ -120,6 +120,10 @@ class Bench:
         radiated = (self.inputs.figures if self.readout is None else self.readout).radiated
         if cause.shared is not None and radiated.any():
             effects = _less(effects, radiated, cause.shared)
+        if cause.known_mean:
+            power = np.sum(np.abs(self.nominal.coefficients) ** 2, axis=(-2, -1))
+            share = np.sum(np.abs(cause.changes) ** 2, axis=(-2, -1)).mean(axis=0) / power
+            effects = _with_mean_in_doubt(effects, radiated, share, cause.dof)
         return Contribution(effects, cause.distribution, cause.dof, cause.known_mean)
 
     def effects(self, changes: ComplexArray) -> FloatArray:
@@ -137,8 +141,31 @@ class Bench:
         return np.asarray(np.where(gone, np.inf, np.nan_to_num(moved)))
 
 
+#: 10 / ln 10: dB of a power per relative change of it.
+DB_PER_SHARE = 10.0 / float(np.log(10.0))
+#: Noise that carries a larger share of the measured power leaves the radiated power open.
+MOST_NOISE = 0.5
 #: Of a variance over draws at most this much is taken for what they have in common with the record.
 MOST_SHARED = 0.75
+
+
+def _with_mean_in_doubt(effects: FloatArray, radiated: FloatArray, share: FloatArray, dof: float) -> FloatArray:
+    """Return effects of noise (draw, frequency, figure) whose mean is what the record's own noise did, and as uncertain as its power.
+
+    Added once more, noise of a share x (frequency,) of the measured power raises that by 10 log(1 + x) dB; in the record it raised
+    the device's by -10 log(1 - x). A variance with so many degrees of freedom is known to sqrt(2 / dof) of itself (JCGM
+    100:2008, E.4.3), a mean of n draws to 1 / sqrt(n) of their scatter: both widen the draws.
+    """
+    few = np.minimum(share, MOST_NOISE)[:, None]
+    with np.errstate(invalid="ignore"):
+        mean = effects.mean(axis=0)
+        true = mean - 10.0 * np.log10(1.0 - few**2) * radiated
+        steep = DB_PER_SHARE * few / (1.0 - few) * np.abs(radiated)
+        unknown = np.maximum(np.abs(true), steep) * np.sqrt(2.0 / dof)
+        variance = np.maximum(np.mean((effects - mean) ** 2, axis=0), 1e-300)
+        wider = true + np.sqrt(1.0 + 1.0 / len(effects) + unknown**2 / variance) * (effects - mean)
+    wider = np.where(np.isfinite(wider), wider, effects)
+    return np.where((share[:, None] > MOST_NOISE) & (radiated != 0.0), np.inf, wider)
 
 
 def _less(effects: FloatArray, radiated: FloatArray, shared: FloatArray) -> FloatArray:
