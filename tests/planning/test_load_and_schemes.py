@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import numpy as np
 import pytest
 
@@ -93,3 +95,30 @@ def test_above_300_ghz_the_guidelines_last_value_counts():
         assess_exposure(power_dbm=0.0, gain_dbi=20.0, distance_m=2.0, frequency_hz=f) for f in (300e9, 330e9)
     )
     assert above == below
+
+
+def test_an_arm_that_carries_mass_counts_in_every_geometry(campaign_folder):
+    """3 kg at 150 mm: m l^2 = 0.0675 kg m^2 about the axis that carries it, and m g l = 4.41 N m where that axis lifts (derivable)."""
+    bare = Campaign.load(campaign_folder)
+    edited(campaign_folder, "chamber.toml", ("load_limit_kg = 5", "load_limit_kg = 5\ncarried_mass_kg = 3\ncarried_arm_mm = 150"))  # fmt: skip
+    loaded = Campaign.load(campaign_folder)
+    for geometry in Geometry:
+        carrier = "elevation" if geometry is Geometry.AZIMUTH_OVER_ELEVATION else "azimuth"
+        before, after = (assess_load(one.device, one.chamber, geometry).axes[carrier] for one in (bare, loaded))
+        assert after.inertia_kg_m2 - before.inertia_kg_m2 == pytest.approx(3.0 * 0.15**2)
+        lifted = 3.0 * 9.80665 * 0.15 if carrier == "elevation" else 0.0
+        assert after.gravity_nm - before.gravity_nm == pytest.approx(lifted)
+
+
+def test_a_probe_pattern_of_another_band_is_refused_before_anything_moves(campaign_folder):
+    goal = campaign_folder / "goal.toml"
+    goal.write_text(re.sub(r"start_ghz = .*", "start_ghz = 20.0", goal.read_text()))
+    with pytest.raises(InputError, match=r"probe\.pattern = 'probe\.nc': covers .* narrow the band, or leave"):
+        services.make_plan(campaign_folder)
+
+
+def test_the_step_that_is_refused_is_the_one_that_was_set(campaign_folder):
+    edited(campaign_folder, "goal.toml", ("start_ghz", "step_deg = 4.5\nstart_ghz"))
+    edited(campaign_folder, "device.toml", ("[0.0, 0.0, -30.0]", "[0.0, 0.0, -150.0]"))
+    with pytest.raises(InputError, match=r"goal\.toml: step_deg = 4\.5: must be at most"):
+        services.make_plan(campaign_folder)

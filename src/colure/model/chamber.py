@@ -94,7 +94,7 @@ class PositionerTable(Section):
     """Positioner geometry and its two device axes, azimuth-like axis first.
 
     carried_mass_kg, carried_arm_mm
-        Mass of the carried axis and its distance from the axis that carries it.
+        Mass of the carried axis with its arm, and the distance of its centre of gravity from the axis that carries it.
     stiffness_nm_deg
         Moment that tilts the carried axis by one degree.
     bracket_half_angle_deg

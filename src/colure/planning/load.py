@@ -57,12 +57,17 @@ def lever_arms(geometry: Geometry, centre_m: FloatArray) -> dict[str, tuple[floa
     return {"azimuth": (0.0, about_y), "elevation": (about_x, about_x)}
 
 
+def carrying_axis(geometry: Geometry) -> str:
+    """Return the axis that carries the other one, which is the lower one of the stack."""
+    return "elevation" if geometry is Geometry.AZIMUTH_OVER_ELEVATION else "azimuth"
+
+
 def assess_load(device: Device, chamber: Chamber, geometry: Geometry | None = None) -> Load:
     """Return the loads of a device on a chamber's positioner, or on one of another geometry.
 
-    The device counts as a box of its size about its centre of gravity; a carried azimuth stage
-    and its arm (chamber.toml positioner.carried_mass_kg, carried_arm_mm) add to what an
-    elevation axis lifts.
+    The device counts as a box of its size about its centre of gravity. The carried stage on its arm
+    (chamber.toml positioner.carried_mass_kg, carried_arm_mm) loads the axis that carries it in every geometry:
+    an elevation axis lifts it and turns its inertia, a vertical azimuth axis turns its inertia.
     """
     own = chamber.positioner
     kind = own.geometry if geometry is None else geometry
@@ -74,23 +79,23 @@ def assess_load(device: Device, chamber: Chamber, geometry: Geometry | None = No
         box = device.mass_kg * float(np.sum(size**2)) / 12.0
         inertia = box + device.mass_kg * apart**2
         gravity = device.mass_kg * GRAVITY * arm
-        if name == "elevation" and kind is Geometry.AZIMUTH_OVER_ELEVATION:
+        if name == carrying_axis(kind):
             carried = 1e-3 * own.carried_arm_mm
-            gravity += own.carried_mass_kg * GRAVITY * carried
             inertia += own.carried_mass_kg * carried**2
+            if name == "elevation":
+                gravity += own.carried_mass_kg * GRAVITY * carried
         axis = table.get(name) or own.azimuth
         loads[name] = AxisLoad(gravity, inertia, inertia * float(np.deg2rad(axis.acceleration_deg_s2)), axis.torque_nm)
-    return Load(loads, _tilt(device, chamber, centre, kind), _words(loads))
+    return Load(loads, _tilt(device, chamber, centre), _words(loads))
 
 
-def _tilt(device: Device, chamber: Chamber, centre: FloatArray, kind: Geometry) -> float | None:
+def _tilt(device: Device, chamber: Chamber, centre: FloatArray) -> float | None:
     stiffness = chamber.positioner.stiffness_nm_deg
     if stiffness is None:
         return None
     overhang = abs(float(centre[2])) + 1e-3 * chamber.positioner.carried_arm_mm
     moment = device.mass_kg * GRAVITY * overhang
-    if kind is Geometry.AZIMUTH_OVER_ELEVATION:
-        moment += chamber.positioner.carried_mass_kg * GRAVITY * 1e-3 * chamber.positioner.carried_arm_mm
+    moment += chamber.positioner.carried_mass_kg * GRAVITY * 1e-3 * chamber.positioner.carried_arm_mm
     return moment / stiffness
 
 

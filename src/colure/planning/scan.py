@@ -78,7 +78,9 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
     along = step_for(order, oversampling=goal.oversampling) if goal.step_deg is None else goal.step_deg
     swept = _default_swept(campaign, step, along) if goal.swept_step_deg is None else goal.swept_step_deg
     top_hz = float(goal.frequency_hz[-1])
-    for name, value, needed in (("step_deg", step, across), ("swept_step_deg", swept, order)):
+    # A step along a slice that nobody set follows step_deg: that is the entry to mend.
+    along_name = "step_deg" if goal.swept_step_deg is None and goal.step_deg is not None else "swept_step_deg"
+    for name, value, needed in (("step_deg", step, across), (along_name, swept, order)):
         if not np.isclose(180.0 / value, round(180.0 / value)):
             raise InputError([f"goal.toml: {name} = {value:g}: must divide 180 deg without remainder"])
         if order_of_step(value) < needed:

@@ -200,3 +200,24 @@ def probe_of(campaign: Campaign, frequency_hz: FloatArray) -> Expansion | None:
         return load_probe(campaign.folder / named, np.asarray(frequency_hz, float))
     except ValueError as error:
         raise InputError([f"chamber.probe.pattern: {error}"]) from None
+
+
+def require_probe(campaign: Campaign) -> None:
+    """Raise `InputError` if a plan's band is not that of the probe's pattern, with the way out."""
+    from colure.instruments.profile import PowerProfile, analyzer_profile
+    from colure.model.files import open_dataset
+    from colure.model.probe_door import PREFIX
+
+    named, goal, analyzer = campaign.chamber.probe.pattern, campaign.goal, campaign.chamber.analyzer
+    # Without phase, or without a transform, the pattern of the probe is not asked for.
+    if named is None or named.startswith(PREFIX) or goal.scan is not None or isinstance(
+        analyzer_profile(analyzer.profile, campaign.folder), PowerProfile
+    ):
+        return
+    known, wanted = open_dataset(campaign.folder / named)["frequency"].values, goal.frequency_hz
+    if wanted.min() < known.min() - 1.0 or wanted.max() > known.max() + 1.0:
+        raise InputError(
+            [f"chamber.toml: probe.pattern = {named!r}: covers {known.min() / 1e9:g} to {known.max() / 1e9:g} GHz, goal.toml asks for "
+             f"{wanted.min() / 1e9:g} to {wanted.max() / 1e9:g} GHz: name a pattern of this band, narrow the band, or leave "
+             "probe.pattern out (the probe then counts as an ideal dipole)"]
+        )  # fmt: skip
