@@ -210,8 +210,11 @@ def require_probe(campaign: Campaign) -> None:
 
     named, goal, analyzer = campaign.chamber.probe.pattern, campaign.goal, campaign.chamber.analyzer
     # Without phase, or without a transform, the pattern of the probe is not asked for.
-    if named is None or named.startswith(PREFIX) or goal.scan is not None or isinstance(
-        analyzer_profile(analyzer.profile, campaign.folder), PowerProfile
+    if (
+        named is None
+        or named.startswith(PREFIX)
+        or goal.scan is not None
+        or isinstance(analyzer_profile(analyzer.profile, campaign.folder), PowerProfile)
     ):
         return
     known, wanted = open_dataset(campaign.folder / named)["frequency"].values, goal.frequency_hz
