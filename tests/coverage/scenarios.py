@@ -35,6 +35,7 @@ class Scenario:
     chamber: Tables = field(default_factory=dict)
     twin: Tables = field(default_factory=dict)
     recipe: str = ""
+    evaluation: Tables = field(default_factory=dict)
     true: Tables = field(default_factory=dict)
 
     def really(self) -> Scenario | None:
@@ -52,6 +53,8 @@ class Scenario:
         twin = tomlkit.document()
         _merge(twin, {"seed": 1, **self.twin})
         (folder / "twin.toml").write_text(tomlkit.dumps(twin), encoding="utf-8")
+        if self.evaluation:
+            (folder / "evaluation.toml").write_text(tomlkit.dumps(dict(self.evaluation)), encoding="utf-8")
         if self.recipe:
             (folder / "recipe.toml").write_text(self.recipe, encoding="utf-8")
         campaign = Campaign.load(folder)
@@ -111,6 +114,20 @@ GATED = "\n".join(
 )
 KNOWN_ECHOES = {"echo_level_db": -35, "echo_excess_m": [1.0, 1.4]}
 ONE = band(24.1)
+#: Figures beyond the usual ones; the sector holds the null of a dipole along z.
+FURTHER = {
+    "components": ["circular", "theta-phi", "ludwig-2"],
+    "gain_units": ["dBd", "linear"],
+    "rear_sector_deg": 45.0,
+    "cone_deg": 20.0,
+    "horizon_bands_deg": [15.0, 30.0],
+    "coverage_percent": [20.0, 50.0, 80.0],
+    "transmit_power_dbm": 10.0,
+    "sensitivity_dbm": -90.0,
+    "cut_planes_deg": [45.0],
+    "beamwidth_levels_db": [6.0, 10.0],
+    "sectors": [{"name": "front", "azimuth_deg": [-30.0, 30.0], "elevation_deg": [-20.0, 20.0]}],
+}
 
 
 def circular(axial_ratio_db: float) -> Scenario:
@@ -211,6 +228,13 @@ SCENARIOS: dict[str, Scenario] = {
         goal=band(77.0),
         chamber={"reference": HORN_77_GHZ},
         twin={"device": {"kind": "dipole"}},
+    ),
+    "further figures, 4 x 4 panel": Scenario(device=four_by_four(), goal=ONE, evaluation=FURTHER),
+    "further figures, dipole along z": Scenario(
+        device=sized(1.0, 1.0, 6.0, 2.1, beam_deg=[90.0, 0.0]),
+        goal=ONE,
+        twin={"device": {"kind": "dipole", "axis": "z"}},
+        evaluation={**FURTHER, "up": "z"},
     ),
     "weak signal": Scenario(device=four_by_four(), goal=ONE, chamber={"analyzer": {"power_dbm": -42}}),
     "region 20 deg, rim in a null": Scenario(device=four_by_four(), goal=band(24.1, region_deg=20)),

@@ -15,7 +15,14 @@ from tests.coverage.counting import count, outside, table
 from tests.coverage.scenarios import SCENARIOS, band
 
 #: Quick ones that differ in device, mount and scheme.
-LIGHT = ("dipole along x", "circular, 1 dB", "azimuth over elevation", "no transform", "weak signal")
+LIGHT = (
+    "dipole along x",
+    "circular, 1 dB",
+    "azimuth over elevation",
+    "no transform",
+    "weak signal",
+    "further figures, dipole along z",
+)
 
 
 @pytest.mark.parametrize("name", LIGHT)

@@ -57,6 +57,11 @@ def test_coverage_of_a_short_dipole_is_weighted_with_solid_angle():
     power = np.broadcast_to(np.sin(grid.theta)[:, None] ** 2, (181, 36))
     found = 10 * np.log10(coverage(power, grid.theta, (15.0, 20.0, 50.0, 60.0, 85.0)))
     assert found == pytest.approx([-5.567, -4.437, -1.249, -0.757, -0.099], abs=2e-3)
+    # Levels of a ring that differ by noise, on few rings: no ring may count as one step of the distribution.
+    coarse = equiangular(theta_intervals=60, phi_count=36)
+    noisy = np.sin(coarse.theta)[:, None] ** 2 * (1.0 + 1e-4 * np.random.default_rng(1).normal(size=(61, 36)))
+    found = 10 * np.log10(coverage(noisy, coarse.theta, (15.0, 20.0, 50.0, 60.0, 85.0)))
+    assert found == pytest.approx([-5.567, -4.437, -1.249, -0.757, -0.099], abs=6e-3)
 
 
 def test_partial_powers():

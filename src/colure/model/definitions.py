@@ -52,6 +52,8 @@ class Definition:
     floor
         True: what is added to it mostly makes it larger, as with the depth of a null, and the more so the deeper it is.
         What errors did on average is then no guide to what they did here: nothing is taken off for it.
+    least
+        True: the smallest modulus over many directions. Errors as large as it is leave it no lower end.
     single_beam
         True: it is read at one beam, and says nothing where the direction of the beam is not defined.
     at_peak
@@ -92,6 +94,7 @@ class Definition:
     absolute: bool = False
     floor: bool = False
     radiated: int = 0
+    least: bool = False
     single_beam: bool = False
     at_peak: bool = False
     in_plane: bool = False
@@ -201,7 +204,8 @@ def _gain(settings: Evaluation, reflection: bool, partial: bool) -> Iterator[Def
                 f"sector_{window.name}_{kind}_dbi", f"{'Partial gain' if partial else 'Gain'} in sector {window.name}, {kind}", "dBi",
                 f"{words} of the {total} gain for azimuth {window.azimuth_deg[0]:g} to {window.azimuth_deg[1]:g} and elevation "
                 f"{window.elevation_deg[0]:g} to {window.elevation_deg[1]:g} deg (pole y).", TRADE, _same, topic, gain=1,
-                key=f"sector_{kind}_dbi", at=(window.name,), symbol=f"G_{kind}", anew=True, no_forecast=BEYOND,
+                key=f"sector_{kind}_dbi", at=(window.name,), symbol=f"G_{kind}", anew=True, least=kind == "min",
+                no_forecast=BEYOND,
             )  # fmt: skip
 
 

@@ -163,18 +163,16 @@ def coverage(power: FloatArray, theta: FloatArray, percent: tuple[float, ...]) -
     theta
         Rings in radians; a part of the sphere counts as the whole.
     """
-    weight = np.broadcast_to(_ring_areas(theta)[:, None], power.shape).ravel()
+    # Between two rings the level runs from one to the other: rings of equal level, as a dipole's, would make steps of a whole ring.
+    ends = np.sort(np.stack([power[:-1], power[1:]]).reshape(2, -1), axis=0)
     peak = float(power.max())
-    # Equal levels (a whole ring, say) are one step of the distribution, passed through at its middle.
-    levels, which = np.unique(np.round(power.ravel() / peak, 9), return_inverse=True)
-    area = np.bincount(which, weights=weight)
-    ranked = np.cumsum(area)
-    share = (ranked - 0.5 * area) / ranked[-1]
-    return np.asarray(peak * np.interp(np.asarray(percent) / 100.0, share, levels))
-
-
-def _ring_areas(theta: FloatArray) -> FloatArray:
-    """Return the solid angle of every ring: from half way to its neighbours."""
-    middle = 0.5 * (theta[1:] + theta[:-1])
-    low, high = np.concatenate([theta[:1], middle]), np.concatenate([middle, theta[-1:]])
-    return np.asarray(np.cos(low) - np.cos(high))
+    # A level that stays is spread over a width of no account.
+    wide = np.maximum(ends[1] - ends[0], 1e-9 * peak)
+    area = np.broadcast_to((np.cos(theta[:-1]) - np.cos(theta[1:]))[:, None], power[:-1].shape).ravel()
+    density = area / wide
+    level = np.concatenate([ends[0], ends[0] + wide])
+    order = np.argsort(level)
+    level = level[order]
+    slope = np.cumsum(np.concatenate([density, -density])[order])[:-1]
+    share = np.concatenate([[0.0], np.cumsum(slope * np.diff(level))])
+    return np.asarray(np.interp(np.asarray(percent) / 100.0, share / share[-1], level))

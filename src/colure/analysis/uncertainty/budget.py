@@ -80,14 +80,22 @@ def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combi
         for i, what in enumerate(inputs.figures.definitions):
             parts = zip(every, combined.parts[:, f, i], combined.dof_of_parts, strict=True)
             rows = tuple(_row(one, float(u), dof, combined, f, i) for one, u, dof in parts)
-            modulus = ends[f].get(what.name)
+            half = float(combined.half[f, i])
+            modulus = _of_least(float(bench.values[f, i]), half) if what.least else ends[f].get(what.name)
             native = float(bench.values[f, i] if modulus else plain[f, i])
             figures.append(
-                build_figure(what, native, rows, float(frequency), half_width=float(combined.half[f, i]), ends=modulus,
+                build_figure(what, native, rows, float(frequency), half_width=half, ends=modulus,
                              dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
             )  # fmt: skip
     names = inputs.figures.names
     return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
+
+
+def _of_least(value_db: float, half_db: float) -> Ends:
+    """Return the interval of a smallest modulus: even in amplitude, for an error adds to the field, not to its level."""
+    share = half_db * np.log(10.0) / 20.0
+    low = value_db + 20.0 * np.log10(1.0 - share) if share < 1.0 else -np.inf
+    return Ends(float(low), float(value_db + 20.0 * np.log10(1.0 + share)))
 
 
 def corrected(values: FloatArray, contributions: Sequence[Contribution]) -> FloatArray:

@@ -145,11 +145,11 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         If the plan cannot be processed.
     """
     from colure.analysis.pipeline.recipe import process
-    from colure.model.evaluation import Evaluation
     from colure.model.record import of_state
     from colure.twin.campaign_truth import asked_of
     from colure.twin.truth import truth_of
 
+    settings = campaign.evaluation()
     rehearsed, moments = measured(campaign if true is None else true, plan, seed=seed)
     record = _record(plan, rehearsed, moments)
     if plan.states:
@@ -158,11 +158,12 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         probe = probe_of(campaign, plan.frequency_hz)
         reference = _beyond_the_horn(campaign, plan.frequency_hz)
         done = process(
-            record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe(), reference=reference
-        )
+            record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe(), reference=reference,
+            evaluation=settings,
+        )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
-    asked = replace(asked_of(campaign, Evaluation()), region_deg=done.sphere.region_deg, mismatch_loss_db=None)
+    asked = replace(asked_of(campaign, settings), region_deg=done.sphere.region_deg, mismatch_loss_db=None)
     truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
     return CarriedOut(done, rehearsed, truth)
 
@@ -250,6 +251,6 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | 
     findings = [
         Finding(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
         for figure in figures_with_budget(done.processed.budget)
-        if figure.name in done.truth[0]  # evaluation.toml may ask for what no truth was worked out for
+        if figure.name in done.truth[0]
     ]
     return Rehearsal(findings, done.rehearsed, done.processed.pattern, time.perf_counter() - begin)
