@@ -11,6 +11,7 @@ from click.testing import CliRunner
 
 from colure.app import services
 from colure.app.cli import main
+from colure.app.services.pattern_object import open_pattern
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.errors import InputError
@@ -155,3 +156,24 @@ def test_text_is_safe_and_round_trips():
     assert np.array_equal(back.level_db, cut.level_db)
     with pytest.raises(InputError, match="ENDFIL"):
         read_nsma(text.replace("ENDFIL", "ENDFOO"))
+
+
+def test_a_files_own_errors_count_against_a_run(measured, tmp_path):
+    """A file that states the errors of its field: every change holds them, as `evaluate` states them of the file alone."""
+    far, stated = tmp_path / "far.nc", tmp_path / "stated.nc"
+    assert run("export", measured, "netcdf", far).exit_code == 0
+    waves = open_pattern(far).waves.expansion.coefficients
+    random = np.random.default_rng(3)
+    size = 0.03 * np.sqrt(np.mean(np.abs(waves) ** 2))
+    drawn = size * random.normal(size=(12, 2, *waves.shape)) / np.sqrt(2.0)
+    errors = np.moveaxis(drawn[:, 0] + 1j * drawn[:, 1], 0, 1)
+    save_dataset(
+        open_dataset(far).assign(error_waves=(("frequency", "draw", "kind", "mode"), errors)).load(), stated
+    )
+    of_file = {f.name: f.expanded_uncertainty for f in open_pattern(stated).evaluate().at()}
+    plain, known = (json.loads(run("compare", measured, name, "--json").output)["figures"] for name in (far, stated))
+    row = {one["name"]: one for one in known}["gain_dbi"]
+    assert row["other_expanded"] == pytest.approx(of_file["gain_dbi"], rel=1e-6) and row["other_expanded"] > 0.01
+    assert {one["name"]: one for one in plain}["gain_dbi"]["other_expanded"] == 0.0
+    drawing = tmp_path / "both.svg"
+    assert run("compare", measured, stated, "--plot", drawing).exit_code == 0 and drawing.is_file()

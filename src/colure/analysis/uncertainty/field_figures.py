@@ -68,6 +68,7 @@ def figures_of_field(
     slant: float,
     region: float,
     absolute: bool,
+    chosen: FigureSet | None = None,
 ) -> list[Figure]:
     """Return every figure of a far field (frequency, 2, J), with a budget row for every cause.
 
@@ -79,8 +80,11 @@ def figures_of_field(
         Of the co-polar vector, and up to which polar angle from +z the field is known, radians.
     absolute
         False: a relative field. Figures that move with its level are left out.
+    chosen
+        Which figures, read how: those of another pattern that this one is held against. `settings`, `slant` and `region` then say nothing.
     """
-    chosen = FigureSet(settings, slant, region, band=frequency_hz.size > 1)
+    if chosen is None:
+        chosen = FigureSet(settings, slant, region, band=frequency_hz.size > 1)
     values, near = chosen.read(expansion)
     known = causes or ()
     standard = _standards(chosen, expansion, known, values, near)
@@ -166,6 +170,16 @@ def cuts_of_field(
             for i, plane in enumerate(planes_deg)
         ]  # fmt: skip
     return out
+
+
+def levels_towards(
+    expansion: Expansion, f: int, causes: tuple[FieldCause, ...] | None, directions: FloatArray, slant: float
+) -> tuple[FloatArray, FloatArray]:
+    """Return amplitudes (co, cross, total; direction) of frequency number f, and their expanded uncertainties; nan if nobody states them."""
+    level = _amplitudes(expansion.coefficients[f], directions, slant)
+    if causes is None:
+        return level, np.full(level.shape, np.nan)
+    return level, _expanded(expansion, f, causes, directions, level, slant)
 
 
 def _expanded(

@@ -17,12 +17,14 @@ from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
     from colure.analysis.compare.match import Freedom, LevelError, Match
+    from colure.analysis.figures.evaluate import FigureSet
+    from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.inputs import Inputs
     from colure.app.services.pattern_files import Waves
+    from colure.app.services.pattern_object import FilePattern
     from colure.geometry.conventions import FloatArray
     from colure.model.figure import Figure
     from colure.model.pattern import Quantity
-    from colure.waves.expansion import Expansion
 
 
 #: Planes that are drawn over each other, degrees from E towards H.
@@ -187,24 +189,20 @@ def compare_run(
     done = processing.process(campaign, run, state=state)
     own = figures_with_budget(done.budget)
     figures = done.budget.figures
-    budget_of_second: Inputs | None = None
+    errors_of_second: Inputs | FilePattern
     if isinstance(other, RunFolder):
         named = processing.state_beside(run, state, other, other_state)
         second = processing.process(campaign, other, state=named)
-        budget_of_second = second.budget
+        errors_of_second = second.budget
         expansion, region = second.expansion, float(np.deg2rad(second.sphere.region_deg))
         theirs = {
             (f.name, round(f.frequency_hz)): (f.value, f.expanded_uncertainty)
             for f in figures_with_budget(second.budget)
         }
     else:
-        expansion, region = _from_file(other, done.frequency_hz, done.expansion.order)
-        values = figures.values(expansion)
-        theirs = {
-            (d.name, round(float(f))): (d.display(float(v)), other_uncertainty_db if d.unit.startswith("dB") else 0.0)
-            for f, row in zip(done.frequency_hz, values, strict=True)
-            for d, v in zip(figures.definitions, row, strict=True)
-        }
+        file = errors_of_second = _file_beside(other, done, figures)
+        expansion, region = file.waves.expansion, file.waves.region
+        theirs = _figures_of_file(file, figures, other_uncertainty_db)
     try:
         found = match(done.expansion, expansion, region=min(region, figures.region), freedom=freedom)
     except ValueError as error:
@@ -218,18 +216,52 @@ def compare_run(
                 FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
             )
     middle = done.frequency_hz.size // 2
-    planes = cuts_along_the_first(done.budget, budget_of_second, expansion, middle)
+    planes = cuts_along_the_first(done.budget, errors_of_second, middle)
     quantity: Quantity = "realized_gain" if campaign.chamber.reference.absolute else "directivity"
     return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows, quantity, planes)
 
 
-def cuts_along_the_first(one: Inputs, two: Inputs | None, second: Expansion, index: int) -> tuple[Overlaid, ...]:
+def _file_beside(path: Path, done: Processed, figures: FigureSet) -> FilePattern:
+    """Return a file's field at a run's frequencies; its errors are kept where the frequencies are its own."""
+    from colure.app.services.pattern_object import FilePattern, open_pattern
+
+    opened = open_pattern(path, slant_deg=float(np.rad2deg(figures.slant)))
+    own = opened.frequency_hz
+    if own.shape == done.frequency_hz.shape and np.allclose(own, done.frequency_hz, rtol=1e-9):
+        return opened
+    return FilePattern(_interpolated(opened.waves, done.frequency_hz))
+
+
+def _figures_of_file(
+    file: FilePattern, figures: FigureSet, least_db: float
+) -> dict[tuple[str, int], tuple[float, float]]:
+    """Return (value, expanded uncertainty) of a file's figures by name and frequency, read as another pattern's figures are.
+
+    Levels have at least `least_db`; what the file does not state counts as none, so that no figure agrees by not being known.
+    """
+    from colure.analysis.uncertainty.field_figures import figures_of_field
+
+    waves = file.waves
+    read = figures_of_field(
+        waves.expansion, waves.frequency_hz, file.causes(), settings=figures.settings, slant=figures.slant,
+        region=figures.region, absolute=file.holds_gain or figures.relative, chosen=replace(figures, region=min(figures.region, waves.region)),
+    )  # fmt: skip
+    out = {}
+    for one in read:
+        half = _half(one, least_db if one.unit.startswith("dB") else 0.0)
+        out[(one.name, round(one.frequency_hz))] = (one.value, float(np.nan_to_num(half)))
+    return out
+
+
+def cuts_along_the_first(one: Inputs, two: Inputs | FilePattern, index: int) -> tuple[Overlaid, ...]:
     """Return the principal cuts of the first pattern and the second one along the same directions, at one frequency.
 
     two
-        The second one's budget; None where no errors are known.
+        The second one's budget, or its file: no ends where that states no errors.
     """
-    from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
+    from colure.analysis.figures.cuts import find_beam
+    from colure.analysis.uncertainty.field_figures import levels_towards
+    from colure.analysis.uncertainty.inputs import Inputs
     from colure.analysis.uncertainty.level_cuts import cut_directions, level_cuts
 
     first = one.only(index)
@@ -237,16 +269,19 @@ def cuts_along_the_first(one: Inputs, two: Inputs | None, second: Expansion, ind
         first.step.expansion(first.sphere.field).coefficients[0], slant=one.slant, region=one.figures.region
     )
     own = level_cuts(first, PLANES_DEG)[0]
-    theirs = None if two is None else level_cuts(two.only(index), PLANES_DEG, beam=beam)[0]
+    theirs = level_cuts(two.only(index), PLANES_DEG, beam=beam)[0] if isinstance(two, Inputs) else None
     out = []
     for number, plane in enumerate(own):
         bounds = [plane.bounds_db("co", relative=False)]
-        if theirs is None:
-            d = cut_directions(beam, (plane.plane_deg,), plane.angle_deg)
-            level = amplitude_db(ludwig_3(FarField(second.coefficients[index]).at(d), d, one.slant)[0], least=1e-10)
-            bounds.append((level, np.full_like(level, np.nan), np.full_like(level, np.nan)))
-        else:
+        if isinstance(two, Inputs):
+            assert theirs is not None
             bounds.append(theirs[number].bounds_db("co", relative=False))
+        else:
+            d = cut_directions(beam, (plane.plane_deg,), plane.angle_deg)
+            level, half = (part[0] for part in levels_towards(two.waves.expansion, index, two.causes(), d, one.slant))
+            low_end = np.where(np.isnan(half), np.nan, np.maximum(level - half, 0.0))
+            level_db, low_db, high_db = (amplitude_db(end, least=1e-10) for end in (level, low_end, level + half))
+            bounds.append((level_db, low_db, high_db))
         level_, low, high = ((bounds[0][i], bounds[1][i]) for i in range(3))
         out.append(Overlaid("E plane" if number == 0 else "H plane", plane.angle_deg, level_, low, high))
     return tuple(out)
@@ -336,18 +371,6 @@ def save_difference(found: Compared, target: Path) -> None:
     save_dataset(
         with_step(rest, "difference", rotation_deg=m.rotation_deg.tolist(), shift_mm=m.shift_mm.tolist()), target
     )
-
-
-def _from_file(path: Path, frequency_hz: FloatArray, order: int) -> tuple[Expansion, float]:
-    from colure.analysis.fields.known_pattern import at_frequencies, known_pattern
-    from colure.model.exchange import read_far_field
-
-    dataset = read_far_field(path)
-    try:
-        known = known_pattern(dataset, order)
-        return at_frequencies(known, frequency_hz), known.region
-    except (ValueError, KeyError) as error:
-        raise InputError([f"{path.name}: {error}"]) from None
 
 
 @dataclass(frozen=True)

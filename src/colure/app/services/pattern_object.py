@@ -89,7 +89,7 @@ class FilePattern:
         w = self.waves
         return Figures(
             figures_of_field(
-                self.scaled(), w.frequency_hz, self._causes(), settings=Evaluation() if evaluation is None else evaluation,
+                self.scaled(), w.frequency_hz, self.causes(), settings=Evaluation() if evaluation is None else evaluation,
                 slant=w.slant, region=w.region, absolute=self.holds_gain,
             )
         )  # fmt: skip
@@ -102,7 +102,7 @@ class FilePattern:
         from colure.analysis.uncertainty.field_figures import cuts_of_field
 
         w = self.waves
-        return cuts_of_field(self.scaled(), w.frequency_hz, self._causes(), planes_deg, slant=w.slant, region=w.region)
+        return cuts_of_field(self.scaled(), w.frequency_hz, self.causes(), planes_deg, slant=w.slant, region=w.region)
 
     @property
     def holds_gain(self) -> bool:
@@ -142,7 +142,7 @@ class FilePattern:
         planes, _ = principal_cuts(middle, slant=self.waves.slant, region=self.waves.region)
         return {name: [(float(a), float(level)) for a, level in side_lobes(one)] for name, one in planes.items()}
 
-    def _causes(self) -> tuple[FieldCause, ...] | None:
+    def causes(self) -> tuple[FieldCause, ...] | None:
         """Return what the file says that its field may be wrong by, on the scale of the figures; None if it says nothing."""
         from colure.app.services.field_causes import causes_of
 
