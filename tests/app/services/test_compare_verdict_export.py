@@ -167,9 +167,7 @@ def test_a_files_own_errors_count_against_a_run(measured, tmp_path):
     size = 0.03 * np.sqrt(np.mean(np.abs(waves) ** 2))
     drawn = size * random.normal(size=(12, 2, *waves.shape)) / np.sqrt(2.0)
     errors = np.moveaxis(drawn[:, 0] + 1j * drawn[:, 1], 0, 1)
-    save_dataset(
-        open_dataset(far).assign(error_waves=(("frequency", "draw", "kind", "mode"), errors)).load(), stated
-    )
+    save_dataset(open_dataset(far).assign(error_waves=(("frequency", "draw", "kind", "mode"), errors)).load(), stated)
     of_file = {f.name: f.expanded_uncertainty for f in open_pattern(stated).evaluate().at()}
     plain, known = (json.loads(run("compare", measured, name, "--json").output)["figures"] for name in (far, stated))
     row = {one["name"]: one for one in known}["gain_dbi"]
