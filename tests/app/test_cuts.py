@@ -134,7 +134,10 @@ def test_the_habitual_scan_is_eight_lines_and_is_planned(tmp_path):
     assert len(goal.splitlines()) <= 8
     (tmp_path / "c" / "goal.toml").write_text(goal)
     resolved, plan = make_plan(Campaign.load(tmp_path / "c"))
-    assert plan.predicted["points"]["scan"] == 91 * 91
+    # The last slice is the first one backwards: it is left out, and that is said.
+    assert plan.predicted["points"]["scan"] == 90 * 91
+    assert "phi = 180 deg is the slice of phi = 0 deg once more" in plan.predicted["notes"][0]
+    assert (resolved.goal.scheme, plan.grid.reach_deg, plan.settings["offsets_deg"]) == ("one-pass", 90.0, "0")
     assert plan.frequency_hz.size == 25
     assert resolved.goal.monitor_index == 12
     assert any("TRP" in line for line in plan.predicted["missing"])

@@ -77,7 +77,7 @@ def test_bad_entries_are_refused_with_the_way_out(scan, words):
 
 @pytest.mark.parametrize(
     ("beside", "words"),
-    [({"region_deg": 90.0}, "[scan] decides region_deg"), ({"style": "fly"}, "must be 'step' with [scan]"),
+    [({"region_deg": 90.0}, "[scan] decides region_deg"), ({"offset_deg": 45}, "[scan] decides offset_deg"),
      ({"monitor_ghz": 36.0}, "from start_ghz = 37 to stop_ghz = 40 GHz")],
 )  # fmt: skip
 def test_what_contradicts_a_scan_is_refused(beside, words):

@@ -149,3 +149,14 @@ def ellipse(e_theta: ArrayLike, e_phi: ArrayLike) -> Ellipse:
     # E_L = |E_L| e^{j(s - tilt)}, E_R = |E_R| e^{j(s + tilt)}: half the phase difference is the tilt.
     tilt = 0.5 * np.angle(right * np.conj(left))
     return Ellipse(np.asarray(axial_ratio), np.asarray(inverse), np.asarray(tilt))
+
+
+def noise_factor(angles: FloatArray) -> float:
+    """Return how much more noise (rms) a component of the vector has than a reading, from readings at probe angles (n,) in radians.
+
+    1 for two readings at right angles; 1/|sin d| for two that are d apart; inf where all see one polarization (derivable).
+    """
+    seen = np.stack([np.cos(angles), np.sin(angles)], axis=-1)
+    normal = seen.T @ seen
+    determinant = float(np.linalg.det(normal))
+    return float("inf") if determinant < 1e-12 else float(np.sqrt(0.5 * np.trace(normal) / determinant))

@@ -10,7 +10,7 @@ from pydantic import Field, model_validator
 from colure.geometry.conventions import FloatArray
 from colure.model.identity import RunIdentity
 from colure.model.loading import Section, number
-from colure.model.scan import Scan
+from colure.model.scan import Angles, Scan, angles_of
 
 
 def uncertainty(unit: str) -> Any:
@@ -87,9 +87,18 @@ class Goal(Section):
         Angle between slices; left out: the largest that the device's size allows.
     oversampling
         How many times denser than needed; more lowers the noise and shows stray signals.
+    offset_deg
+        Polarization offsets of a single probe port, one a pass, counted from the device's x towards y; co- and cross-polar then
+        refer to the first. Left out: 0 and 90 deg, or the device's slant in one pass. One angle with two passes means that
+        angle and 90 deg more; with two ports it is where port 1 stays.
+    probe
+        On roll over azimuth: `follows`: the probe turns with the device; `fixed`: it stays at the offset. On azimuth and
+        elevation it always stays.
+    dwell_s
+        Step by step: rest at every point of the scan before its sweep, beyond settling.
     scan
-        The operator's own directions and probe offsets instead of the grid that Colure would choose; figures are then
-        read at the range length, without a transform.
+        The operator's own directions and probe offsets instead of the grid that Colure would choose. A regular grid that is
+        fine enough is transformed like any other; other directions are read at the range length, without a transform.
     run
         What every run of this campaign is kept and found by: tag, operator, serial, customer, order, note.
     monitor_ghz
@@ -112,6 +121,9 @@ class Goal(Section):
     path: Literal["serpentine", "one-way"] = "serpentine"
     if_bandwidth_hz: float | None = Field(default=None, ge=1, le=10e6, json_schema_extra={"unit": "Hz"})
     power_dbm: float | None = Field(default=None, ge=-60, le=30, json_schema_extra={"unit": "dBm"})
+    offset_deg: Angles | None = None
+    probe: Literal["follows", "fixed"] = "follows"
+    dwell_s: float = number("s", 0, 600, 0.0)
     gate: bool = False
     want: Want | None = None
     until: Want | None = None
@@ -131,21 +143,33 @@ class Goal(Section):
             )
         if self.scan is not None:
             self._require_nothing_twice()
+        if self.offset_deg is not None:
+            offsets = angles_of(self.offset_deg)
+            if offsets.size > 8 or np.abs(offsets).max() > 360.0:
+                raise ValueError(f"offset_deg = {self.offset_deg!r}: must be 1 to 8 angles from -360 to 360 deg")
+        if self.style == "fly" and (self.dwell_s or (self.scan is not None and self.scan.dwell_s)):
+            raise ValueError("dwell_s: must be 0 s on the fly (style = 'fly')")
         return self
 
     def _require_nothing_twice(self) -> None:
         """Raise `ValueError` for what [scan] decides and goal.toml sets beside it."""
-        beside = ["scheme", "region_deg", "step_deg", "swept_step_deg", "oversampling", "order", "want", "until"]
+        beside = ["scheme", "region_deg", "step_deg", "swept_step_deg", "oversampling", "order", "want", "until",
+                  "offset_deg", "probe", "dwell_s"]  # fmt: skip
         given = [name for name in beside if getattr(self, name) != type(self).model_fields[name].default]
         if given:
             raise ValueError(f"[scan] decides {', '.join(given)}; leave {'it' if len(given) == 1 else 'them'} out")
-        if self.style == "fly":
-            raise ValueError("style = 'fly': must be 'step' with [scan]")
 
     @property
     def progressive(self) -> bool:
         """Tell whether slices come ever finer: asked for, or because the scan may end before its last one."""
         return self.order == "progressive" or self.until is not None
+
+    @property
+    def co_polar_deg(self) -> float | None:
+        """What co- and cross-polar refer to if offsets were set, degrees: the first one; None: the device's slant."""
+        if self.scan is not None:
+            return float(self.scan.offsets_deg[0])
+        return None if self.offset_deg is None else float(angles_of(self.offset_deg)[0])
 
     @property
     def frequency_hz(self) -> FloatArray:

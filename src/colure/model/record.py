@@ -101,7 +101,7 @@ def build_record(
             "states": ",".join(plan.states),
             **{
                 name: str(plan.settings[name])
-                for name in ("form", "scan_json", "reference_method")
+                for name in ("form", "scan_json", "reference_method", "offsets_deg")
                 if name in plan.settings
             },
             **{
@@ -122,6 +122,12 @@ def names_of_states(attribute: str) -> list[str]:
 def holds_cuts(record_attrs: Mapping[Any, Any]) -> bool:
     """Tell whether a record holds the operator's own directions instead of a sphere's grid."""
     return str(record_attrs.get("form", "sphere")) == "directions"
+
+
+def offsets_of(record: xr.Dataset) -> FloatArray | None:
+    """Return the polarization offsets of a grid's passes in degrees; None if nobody set them."""
+    told = str(record.attrs.get("offsets_deg", ""))
+    return np.array([float(word) for word in told.split(",")]) if told else None
 
 
 def of_state(record: xr.Dataset, state: int) -> xr.Dataset:

@@ -18,7 +18,9 @@ from colure.model.scan import Cut, Scan
 from colure.planning.aim import read_targets
 from colure.planning.answers import range_of
 from colure.planning.choose import Proposal, with_analyzer
+from colure.planning.flown_cuts import FlownLines, flown_lines, require_still
 from colure.planning.level import campaign_budget
+from colure.planning.operator_grid import grid_proposal
 from colure.planning.path import Run, build_runs
 from colure.planning.sampling import step_for
 from colure.planning.scan import order_of
@@ -56,32 +58,46 @@ def cuts_of(campaign: Campaign, scan: Scan) -> list[Cut]:
 
 
 def scan_proposal(campaign: Campaign) -> Proposal:
-    """Return the one way to measure what [scan] says.
+    """Return the one way to measure what [scan] says: as a grid if its angles are one, else direction by direction.
 
     Raises
     ------
     InputError
         If an axis cannot reach a direction, or the probe cannot take an offset; axis, value and limit are named.
     """
-    campaign = with_analyzer(campaign)
+    grid = grid_proposal(campaign)
+    if isinstance(grid, Proposal) and not _too_near(grid):
+        return grid
+    return _by_direction(with_analyzer(campaign))
+
+
+def _too_near(grid: Proposal) -> bool:
+    """Tell whether the range is too short for a grid's transform: its directions are then read as they are."""
+    return grid.campaign.chamber.range_length_m < range_of(grid.campaign, grid.order).nearest_m
+
+
+def _by_direction(campaign: Campaign) -> Proposal:
     scan = resolved_scan(campaign)
     chamber, device = campaign.chamber, campaign.device
     dual = chamber.probe.ports == 2
     offsets = [float(x) for x in (scan.offsets_deg[:1] if dual else scan.offsets_deg)]
     scheme = "dual-port" if dual else "two-pass" if len(offsets) > 1 else "one-pass"
-    goal = campaign.goal.model_copy(update={"scheme": scheme, "style": "step", "scan": scan})
+    goal = campaign.goal.model_copy(update={"scheme": scheme, "scan": scan})
     resolved = replace(campaign, goal=goal)
     cuts = cuts_of(campaign, scan)
     angles = _all_angles(chamber, cuts, double_sided=scan.double_sided)
-    runs = _runs(resolved, scan, offsets, angles)
-    path = build_runs(goal, chamber, device, runs, dwell_s=scan.dwell_s)
     order = order_of(resolved)
+    lines = None
+    if goal.style == "fly":
+        lines = flown_lines(resolved, cuts, [one.angles_deg for one in angles], order=order)
+        angles = [_Places(line, _slants(chamber.positioner.geometry, np.deg2rad(line))) for line in lines.angles_deg]
+    runs = _runs(resolved, scan, offsets, angles, lines)
+    path = build_runs(goal, chamber, device, runs, None if lines is None else lines.speed, dwell_s=scan.dwell_s)
     step = max((cut.step_deg for cut in cuts), default=0.0) or 1.0
-    grid = ScanGrid(step, step, _reach_deg(cuts))
     return Proposal(
         "as set",
         resolved,
-        grid,
+        ScanGrid(step, step, _reach_deg(cuts)),
         path,
         order,
         float(path.time_s.sum()),
@@ -104,6 +120,9 @@ def scan_warnings(best: Proposal) -> list[str]:
     assert scan is not None  # the proposal is a scan's
     cuts = cuts_of(campaign, scan)
     out = [NEEDS_THE_SPHERE]
+    why = grid_proposal(campaign)
+    if isinstance(why, str) and why:
+        out.append(f"grid: read direction by direction, because it is no grid that carries a transform: {why}")
     needed = step_for(best.order)
     coarse = max((cut.step_deg for cut in cuts if cut.name != "list"), default=0.0)
     if scan.directions is not None:
@@ -244,12 +263,22 @@ def _out_of_reach(chamber: Chamber, cut: Cut, number: int) -> str:
     )
 
 
-def _runs(campaign: Campaign, scan: Scan, offsets: list[float], places: list[_Places]) -> list[Run]:
-    """Return every cut of every state, repeat and pass; neighbours run in opposite directions."""
+def _runs(
+    campaign: Campaign, scan: Scan, offsets: list[float], places: list[_Places], lines: FlownLines | None
+) -> list[Run]:
+    """Return every cut of every state, repeat and pass; neighbours run in opposite directions.
+
+    On the fly the cut nearest to the beam is first flown there and back, which shows latency and backlash.
+    """
     states, chamber = campaign.device.states, campaign.chamber
     count = 0 if states is None else len(states.names)
     inner = states is not None and states.loop == "inner"
     out = list[Run]()
+    if lines is not None:
+        there = _targets(chamber, places[lines.strongest], offsets[0], follows=scan.probe == "follows")
+        require_still(chamber, there, lines)
+        nobody = np.full(len(there), -1, np.int64)
+        out += [Run(line, Role.TURN, lines.strongest, 0, nobody, line=True) for line in (there, there[::-1])]
     for outer in range(count if count and not inner else 1):
         for _ in range(scan.repeats):
             for pass_index, offset in enumerate(offsets):
@@ -261,7 +290,9 @@ def _runs(campaign: Campaign, scan: Scan, offsets: list[float], places: list[_Pl
                     state = np.full(len(targets), outer if count and not inner else -1, np.int64)
                     if inner:
                         targets, state = np.repeat(targets, count, axis=0), np.tile(np.arange(count), len(targets))
-                    out.append(Run(targets, Role.SCAN, where, pass_index, state, line=False))
+                    if lines is not None:
+                        require_still(chamber, targets, lines)
+                    out.append(Run(targets, Role.SCAN, where, pass_index, state, line=lines is not None))
     return out
 
 

@@ -11,13 +11,18 @@ import numpy as np
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
+from colure.geometry.polarization import noise_factor
 from colure.model.chamber import Axis, Chamber
 from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
+from colure.model.scan import angles_of
 from colure.planning.duration import approached_time, line_time, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
+
+#: Passes whose offsets raise the noise of the vector more than this (10 deg apart) do not give one.
+MOST_NOISE = 6.0
 
 
 @dataclass(frozen=True)
@@ -77,6 +82,40 @@ def polarization_scheme(goal: Goal, chamber: Chamber) -> str:
     return "dual-port" if chamber.probe.ports == 2 else "two-pass"
 
 
+def pass_offsets(goal: Goal, chamber: Chamber, device: Device) -> tuple[float, ...]:
+    """Return the polarization offset of every pass, degrees.
+
+    Raises
+    ------
+    InputError
+        If the offsets do not suit the scheme or give no full vector; the entry is named.
+    """
+    scheme = polarization_scheme(goal, chamber)
+    default = {"two-pass": (0.0, 90.0), "dual-port": (0.0,), "one-pass": (device.slant_deg,)}[scheme]
+    if scheme == "one-pass" and goal.probe == "fixed" and chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
+        raise InputError(
+            [
+                "goal.toml: probe = 'fixed': must be 'follows' in one pass: a fixed probe sees no one polarization of the device"
+            ]
+        )
+    if goal.offset_deg is None:
+        return default
+    given = tuple(float(x) for x in angles_of(goal.offset_deg))
+    if scheme == "two-pass":
+        given = (given[0], given[0] + 90.0) if len(given) == 1 else given
+        if noise_factor(np.deg2rad(given)) > MOST_NOISE:
+            raise InputError(
+                [
+                    f"goal.toml: offset_deg = {list(given)}: two of them must differ by at least 10 deg, and not by half a turn (deg)"
+                ]
+            )
+    elif len(given) != 1:
+        raise InputError([f"goal.toml: offset_deg = {list(given)}: must be one angle with scheme = '{scheme}' (deg)"])
+    elif scheme == "dual-port" and chamber.probe.roll is None and given[0] != 0.0:
+        raise InputError([f"goal.toml: offset_deg = {given[0]:g}: must be 0 deg without chamber.toml probe.roll"])
+    return given
+
+
 def progressive_order(count: int) -> list[int]:
     """Return 0..count-1 ever finer: digits of the smallest prime factors, reversed.
 
@@ -123,7 +162,7 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
     except InputError as error:
         raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
     flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
-    return build_runs(goal, chamber, device, runs, flight)
+    return build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s)
 
 
 def build_runs(
@@ -176,8 +215,8 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
     geometry = chamber.positioner.geometry
     swept, slices = grid.swept_deg(geometry), grid.sliced_deg(geometry)
     scheme = polarization_scheme(goal, chamber)
-    offsets = {"two-pass": (0.0, 90.0), "dual-port": (0.0,), "one-pass": (device.slant_deg,)}[scheme]
-    follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme != "dual-port"
+    offsets = pass_offsets(goal, chamber, device)
+    follow = geometry is Geometry.ROLL_OVER_AZIMUTH and scheme != "dual-port" and goal.probe == "follows"
     order = progressive_order(slices.size) if goal.progressive else list(range(slices.size))
     count = 0 if states is None else len(states.names)
     inner = states is not None and states.loop == "inner"

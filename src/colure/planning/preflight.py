@@ -6,6 +6,7 @@ import numpy as np
 
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role, ScanGrid
+from colure.model.scan import Scan
 from colure.planning.answers import exposure_of, range_of, require_possible, shortfalls
 from colure.planning.choose import Proposal, best_bandwidth, best_power_dbm, proposals
 from colure.planning.duration import sweep_time, trace_time
@@ -14,7 +15,8 @@ from colure.planning.free_scan import scan_proposal, scan_settings, scan_warning
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.learning import recall
 from colure.planning.load import Load, assess_load, require_bearable
-from colure.planning.path import Path, polarization_scheme
+from colure.planning.operator_grid import grid_warnings, repeated_words
+from colure.planning.path import Path, pass_offsets, polarization_scheme
 from colure.planning.sampling import power_grids
 from colure.planning.schemes import blocked_share
 
@@ -30,7 +32,7 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
     load = assess_load(campaign.device, campaign.chamber)
     require_bearable(load, campaign.chamber)
     best, *others = proposals(campaign) if campaign.goal.scan is None else [scan_proposal(campaign)]
-    if campaign.goal.scan is None:
+    if best.campaign.goal.scan is None:
         require_possible(best)
     resolved, path, grid = best.campaign, best.path, best.grid
     scheme = polarization_scheme(resolved.goal, resolved.chamber)
@@ -43,7 +45,10 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
         step_deg=grid.step_deg,
         states=() if resolved.device.states is None else resolved.device.states.names,
         settings=settings_of(resolved, path.flight, grid) | _scan_settings(resolved),
-        predicted={**_predictions(best, load), "alternatives": [_row(one) for one in (best, *others)]},
+        predicted={
+            **_predictions(best, load, campaign.goal.scan),
+            "alternatives": [_row(one) for one in (best, *others)],
+        },
         inputs={
             "goal": campaign.goal.model_dump(mode="json"),
             "chamber": campaign.chamber.model_dump(mode="json"),
@@ -94,6 +99,11 @@ def settings_of(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) 
     }
     if campaign.chamber.reference.method != "switch":
         settings["reference_method"] = campaign.chamber.reference.method
+    if goal.dwell_s:
+        settings["dwell_s"] = goal.dwell_s
+    if goal.offset_deg is not None and goal.scan is None:
+        offsets = pass_offsets(goal, campaign.chamber, campaign.device)
+        settings["offsets_deg"] = ",".join(f"{x:.9g}" for x in offsets)
     if flight is not None:
         settings |= {
             "trigger": goal.trigger,
@@ -119,7 +129,7 @@ def _duration(campaign: Campaign, path: Path) -> dict[str, object]:
     return {"duration_s": seconds, "learned_from": learned.run, "declared_duration_s": declared_s}
 
 
-def _predictions(best: Proposal, load: Load) -> dict[str, object]:
+def _predictions(best: Proposal, load: Load, asked: Scan | None) -> dict[str, object]:
     campaign, path, level = best.campaign, best.path, best.level
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
     top_hz, analyzer = float(goal.frequency_hz[-1]), chamber.analyzer
@@ -149,5 +159,8 @@ def _predictions(best: Proposal, load: Load) -> dict[str, object]:
             name: {"expanded": found.expanded, "cause": found.cause, "causes": found.causes}
             for name, found in best.forecast.items()
         },
-        "missing": shortfalls(best) if goal.scan is None else scan_warnings(best),
+        "missing": scan_warnings(best)
+        if goal.scan is not None
+        else [*([] if asked is None else grid_warnings(goal, asked)), *shortfalls(best)],
+        "notes": [] if asked is None else repeated_words(asked) if goal.scan is None else [],
     }

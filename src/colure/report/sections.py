@@ -67,7 +67,7 @@ def set_up_section(source: Source) -> tuple[Section, ...]:
         ("Device", f"{device.size_mm[0]:g} x {device.size_mm[1]:g} x {device.size_mm[2]:g} mm, "
                    f"centre at {', '.join(f'{x:g}' for x in device.offset_mm)} mm from the axes' intersection"),
         ("Sphere about the device", f"radius {1e3 * reach['radius_m']:.1f} mm; order {plan.order}; step {plan.step_deg:g} deg"),
-        ("Polarization scheme", _scheme_words(plan.scheme)),
+        ("Polarization scheme", _scheme_words(plan.scheme, str(plan.settings.get("offsets_deg", "")))),
         ("Probe", f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
                   f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
         ("Analyzer", f"{plan.settings['power_dbm']:g} dBm, {plan.settings['if_bandwidth_hz']:g} Hz; predicted signal-to-noise "
@@ -88,7 +88,16 @@ def set_up_section(source: Source) -> tuple[Section, ...]:
     )
 
 
-def _scheme_words(scheme: str) -> str:
+def _scheme_words(scheme: str, offsets: str = "") -> str:
+    if offsets:
+        count = len(offsets.split(","))
+        kind = (
+            "both ports in one pass, port 1 at"
+            if scheme == "dual-port"
+            else "one probe port at the offset" + ("s" if count > 1 else "")
+        )
+        gives = "co-polar only, no transform" if scheme == "one-pass" else "full vector"
+        return f"{kind} {offsets.replace(',', ', ')} deg: {gives}; co-polar refers to the first"
     if scheme == "one-pass":
         return (
             "one probe port along the device's polarization, turning against the roll axis: co-polar only, no transform"

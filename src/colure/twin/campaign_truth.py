@@ -40,7 +40,7 @@ def campaign_truth(campaign: Campaign, *, state: str | None = None) -> list[dict
 def asked_of(campaign: Campaign, settings: Evaluation, *, state: str = "beam") -> Asked:
     """Return what a campaign's figures depend on besides the device: declared polarization, region, scheme, settings."""
     return Asked(
-        slant_deg=campaign.device.slant_deg,
+        slant_deg=campaign.device.slant_deg if campaign.goal.co_polar_deg is None else campaign.goal.co_polar_deg,
         settings=settings,
         region_deg=campaign.goal.region_deg,
         one_polarization=campaign.goal.scheme == "one-pass",

@@ -107,7 +107,9 @@ class Reader:
             once=float(self.scan.transfer.expanded[f].max()),
             common_db=self._common_db(),
             off_axis_db=off_axis,
-            along_deg=float(np.sqrt(a.theta_zero_deg**2 + a.device_pose_deg**2 + shifted**2)),
+            along_deg=float(
+                np.sqrt(a.theta_zero_deg**2 + a.device_pose_deg**2 + shifted**2 + (2.0 * self.scan.lag_deg) ** 2)
+            ),
             across_deg=across,
             order=int(self.context.get("order", 10)),
         )

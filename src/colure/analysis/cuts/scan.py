@@ -14,12 +14,14 @@ import numpy as np
 from colure.analysis.steps.cable import cable_flex, correct_cable, has_turns
 from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer
+from colure.analysis.steps.places import to_planned_places
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.directions import theta_phi
 from colure.geometry.kinematics import sighting
 from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
 from colure.model.chamber import Chamber
 from colure.model.device import Device
+from colure.model.files import history
 from colure.model.plan import Role
 from colure.model.record import holds_cuts, of_role
 from colure.model.scan import Cut, Scan
@@ -27,6 +29,8 @@ from colure.model.scan import Cut, Scan
 if TYPE_CHECKING:
     import xarray as xr
 
+#: Directions closer than this (radians) are the same.
+SAME = 1e-5
 #: Passes whose polarizations differ by less than this (|sin|) give one component, not two.
 LEAST_SINE = 0.1
 
@@ -76,6 +80,8 @@ class CutScan:
         Relative rms that the drift correction leaves in the level.
     pure
         Whether the probe's impurity was measured with the reference and taken out.
+    lag_deg
+        On the fly: standard uncertainty of how far the axis ran ahead of its readout.
     """
 
     scan: Scan
@@ -86,6 +92,7 @@ class CutScan:
     transfer: GainTransfer
     pure: bool
     missing: int
+    lag_deg: float = 0.0
 
     @property
     def vector(self) -> bool:
@@ -110,6 +117,10 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
     steady = correct(record, drift)
     if has_turns(record):
         steady = correct_cable(steady, cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes))
+    lag = 0.0
+    if record.attrs.get("style") == "fly":
+        steady = to_planned_places(steady)
+        lag = float(history(steady)[-1]["parameters"]["lag_uncertainty_deg"])
     transfer = gain_transfer(steady, chamber, reference)
     points = of_role(apply_gain(steady, transfer), Role.SCAN)
     if points.sizes["point"] == 0:
@@ -120,6 +131,9 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
     for number, cut in enumerate(planned):
         own = rows.of(number)
         where = np.argmax(own.directions @ cut.directions.T, axis=1)
+        # On the fly a line is longer than its cut.
+        near = np.linalg.norm(own.directions - cut.directions[where], axis=1) < SAME
+        own, where = own.at(near), where[near]
         measured, lost = _measured(cut, own, where, transfer.leak, record["frequency"].values, chamber, device)
         missing += lost
         if measured is not None:
@@ -133,7 +147,7 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
     noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1) / per_component
     pure = bool(transfer.leak.any() or np.any(transfer.response != np.eye(transfer.response.shape[1])))
     return CutScan(
-        scan, tuple(cuts), record["frequency"].values, noise, float(drift.left.level), transfer, pure, missing
+        scan, tuple(cuts), record["frequency"].values, noise, float(drift.left.level), transfer, pure, missing, lag
     )
 
 
@@ -147,7 +161,9 @@ class _Rows:
     values: ComplexArray
 
     def of(self, number: int) -> _Rows:
-        own = self.slice_index == number
+        return self.at(self.slice_index == number)
+
+    def at(self, own: np.ndarray) -> _Rows:
         return _Rows(self.slice_index[own], self.directions[own], self.turn[own], self.values[own])
 
 
@@ -203,7 +219,7 @@ def _measured(
     np.add.at(normal, where, np.einsum("nfpa,nfpb->nfab", row.conj(), row))
     np.add.at(right, where, np.einsum("nfpa,nfp->nfa", row.conj(), rows.values))
     seen = np.bincount(where, minlength=count)
-    trace = np.maximum(np.einsum("nfaa->nf", normal).real, 1e-300)
+    trace = np.maximum(np.einsum("nfaa->nf", normal).real, 1e-100)
     # 4 det / trace^2 is sin^2 of the angle between two polarizations read as often.
     spread = np.sqrt(np.maximum(4.0 * np.linalg.det(normal).real / trace**2, 0.0)).mean(axis=1)
     full = spread > LEAST_SINE

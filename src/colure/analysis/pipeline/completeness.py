@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.geometry.kinematics import Geometry
 from colure.model.plan import Role
-from colure.model.record import grid_of, of_role
+from colure.model.record import grid_of, of_role, offsets_of
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -59,7 +59,8 @@ def completeness_of(record: xr.Dataset, sphere: MeasuredSphere, geometry: Geomet
     """Compare the record of one device state with its plan."""
     grid, scan = grid_of(record), of_role(record, Role.SCAN)
     each = grid.swept_deg(geometry).size * grid.sliced_deg(geometry).size
-    passes = 2 if record.attrs["scheme"] == "two-pass" else 1
+    offsets = offsets_of(record)
+    passes = 1 if record.attrs["scheme"] != "two-pass" else 2 if offsets is None else offsets.size
     measured = np.bincount(np.maximum(scan["pass_index"].values, 0), minlength=passes)
     return Completeness(
         (each,) * passes,

@@ -32,7 +32,7 @@ from colure.model.files import with_step
 from colure.model.pattern import Quantity, build_pattern
 from colure.model.plan import ROLES, Role
 from colure.model.recipe import Recipe, Step
-from colure.model.record import of_role
+from colure.model.record import of_role, offsets_of
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -115,6 +115,7 @@ def process(
         If the record lacks tie points, reference sweeps or scan points, or phase; counts are named.
     """
     require_phase(record)
+    device = as_measured(record, device)
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
     keep = int(record.attrs["order"]) if order is None else order
     found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference)
@@ -135,6 +136,12 @@ def process(
         pole_spread_db(done.calibrated, chamber), completeness_of(record, found.sphere, chamber.positioner.geometry), device,
         chamber, promised_noise_db(record, chamber), *peaks_db(done),
     )  # fmt: skip
+
+
+def as_measured(record: xr.Dataset, device: Device) -> Device:
+    """Return the device with the slant that co- and cross-polar refer to: the first offset of the passes, where offsets were set."""
+    offsets = offsets_of(record)
+    return device if offsets is None else device.model_copy(update={"slant_deg": float(offsets[0])})
 
 
 @dataclass(frozen=True)

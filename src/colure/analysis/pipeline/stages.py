@@ -153,7 +153,7 @@ def transform(
     """
     done = stages(record, chamber, device, todo, reference, known)
     sphere = done.sphere
-    noise = done.transfer.noise.max(axis=1) * np.abs(done.transfer.factor).max(axis=1)
+    noise = done.transfer.noise.max(axis=1) * np.abs(done.transfer.factor).max(axis=1) * sphere.noise_factor
     step = far_field_step(
         sphere,
         distance_m=chamber.range_length_m,

@@ -9,9 +9,10 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Geometry
+from colure.geometry.polarization import noise_factor
 from colure.model.chamber import Chamber
 from colure.model.plan import LEAST_SLICES, ROLES, Role, even_counts
-from colure.model.record import grid_of, of_role
+from colure.model.record import grid_of, of_role, offsets_of
 from colure.waves.transform import fold_double_sided
 
 if TYPE_CHECKING:
@@ -35,6 +36,8 @@ class MeasuredSphere:
         Great-circle slices behind the grid; fewer where a progressive scan was stopped early.
     region_deg
         Polar angle from the device's boresight up to which results are wanted and sound.
+    noise_factor
+        Noise of a component over that of a sweep: above 1 where passes are not at right angles.
     """
 
     frequency_hz: FloatArray
@@ -47,6 +50,7 @@ class MeasuredSphere:
     slices_planned: int = 0
     region_deg: float = 180.0
     one_polarization: bool = False
+    noise_factor: float = 1.0
 
     @property
     def whole(self) -> bool:
@@ -108,28 +112,33 @@ def components(record: xr.Dataset, chamber: Chamber) -> tuple[ComplexArray, Floa
         one_component = trace[:, :, :1] * np.stack([np.cos(chi), np.sin(chi)], axis=-1)[:, None, :]
         return one_component, first, second
     key = np.round(np.stack([first, second], -1), 4)
-    one, two = np.flatnonzero(passes == 0), np.flatnonzero(passes == 1)
-    if one.size != two.size:
+    parts = [np.flatnonzero(passes == number) for number in np.unique(passes)]
+    if len(parts) < 2 or any(part.size != parts[0].size for part in parts):
+        counts = " and ".join(f"{part.size} points in pass {number}" for number, part in enumerate(parts, 1))
         raise ValueError(
-            f"record: {one.size} points in pass 1 and {two.size} in pass 2 (points): the scan is incomplete and no pattern "
+            f"record: {counts}{' and 0 points in pass 2' if len(parts) < 2 else ''} (points): the scan is incomplete and no pattern "
             "follows from one polarization; resume it with colure acquire"
         )
-    one, two = one[np.lexsort(key[one].T)], two[np.lexsort(key[two].T)]
-    if not np.allclose(key[one], key[two], atol=1e-3):
-        raise ValueError("record: the two polarization passes visit different directions (deg)")
-    matrix = np.stack([np.stack([np.cos(chi[i]), np.sin(chi[i])], axis=-1) for i in (one, two)], axis=1)
-    both = np.stack([trace[one, :, 0], trace[two, :, 0]], axis=-1)
-    return _solve(matrix, both), first[one], second[one]
+    parts = [part[np.lexsort(key[part].T)] for part in parts]
+    if not all(np.allclose(key[parts[0]], key[part], atol=1e-3) for part in parts):
+        raise ValueError("record: the polarization passes visit different directions (deg)")
+    matrix = np.stack([np.stack([np.cos(chi[i]), np.sin(chi[i])], axis=-1) for i in parts], axis=1)
+    both = np.stack([trace[part, :, 0] for part in parts], axis=-1)
+    return _solve(matrix, both), first[parts[0]], second[parts[0]]
 
 
 def _solve(matrix: FloatArray, values: ComplexArray) -> ComplexArray:
-    """Solve (direction, 2, 2) systems for values (direction, frequency, 2)."""
-    determinant = np.abs(np.linalg.det(matrix))
+    """Solve (direction, pass, 2) systems for values (direction, frequency, pass), by least squares with more than two passes."""
+    turned = np.swapaxes(matrix, -1, -2)
+    normal = turned @ matrix
+    # The determinant is the sum of sin^2 over all pairs of passes.
+    determinant = np.sqrt(np.abs(np.linalg.det(normal)))
     if np.any(determinant < 0.1):
         raise ValueError(
             f"record: probe angles of the passes differ by too little (|sin| = {determinant.min():.3f}, limit 0.1)"
         )
-    return np.asarray(np.einsum("dab,dfb->dfa", np.linalg.inv(matrix), values))
+    inverse = np.linalg.inv(matrix) if matrix.shape[1] == 2 else np.linalg.inv(normal) @ turned
+    return np.asarray(np.einsum("dap,dfp->dfa", inverse, values))
 
 
 def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr.Dataset:
@@ -194,6 +203,7 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
     geometry, grid_wanted = chamber.positioner.geometry, grid_of(record)
     planned, region = grid_wanted.slices_planned, float(record.attrs.get("region_deg", 180.0))
     single = record.attrs["scheme"] == "one-pass"
+    louder = _noise_factor(record)
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
         record = evenly_spaced_slices(record, planned, grid_wanted.swept_deg(geometry).size)
     pair, first, second = components(record, chamber)
@@ -223,7 +233,7 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
             kept = np.rad2deg(theta) <= float(record.attrs.get("usable_deg", 180.0)) + 0.1 * grid_wanted.swept_step_deg
             theta, folded = theta[kept], folded[..., kept, :]
         return MeasuredSphere(
-            frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned, region, single
+            frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned, region, single, louder
         )
     # Polar angle grows as the sliced angle falls; see `polar_frame` for the signs.
     turned = np.swapaxes(field, -1, -2)[..., ::-1, :]
@@ -234,7 +244,15 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
         polar = -turned[..., ::-1]
         phi = -np.deg2rad(across[::-1])
     theta = np.deg2rad(90.0 - along[::-1])
-    return MeasuredSphere(frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size), 0, 0, region, single)
+    return MeasuredSphere(
+        frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size), 0, 0, region, single, louder
+    )
+
+
+def _noise_factor(record: xr.Dataset) -> float:
+    """Return the noise of a component over that of a sweep, from the offsets of the passes; 1 if they are at right angles."""
+    offsets = offsets_of(record)
+    return noise_factor(np.deg2rad(offsets)) if offsets is not None and offsets.size > 1 else 1.0
 
 
 def angles_of(sphere: MeasuredSphere, geometry: Geometry) -> tuple[FloatArray, FloatArray]:

@@ -17,7 +17,7 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
 from colure.model.plan import ROLES, Role
-from colure.model.record import grid_of
+from colure.model.record import grid_of, holds_cuts
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -226,7 +226,13 @@ def _line(record: xr.Dataset, rows: IntArray) -> Line:
 
 def _complete(record: xr.Dataset, rows: np.ndarray) -> bool:
     """Tell whether a slice holds all its points: a full turn, or both sides as far as the grid reaches."""
-    grid, count = grid_of(record), int(rows.sum())
+    count = int(rows.sum())
+    if holds_cuts(record.attrs):
+        numbers = record["line_index"].values
+        own = record["slice_index"].values == record["slice_index"].values[np.flatnonzero(rows)[0]]
+        # All lines of a cut are alike, and the cut that was flown both ways is a whole one.
+        return count == max(int(np.sum(numbers == number)) for number in np.unique(numbers[own & (numbers >= 0)]))
+    grid = grid_of(record)
     full = round(360.0 / grid.swept_step_deg)
     # Azimuth/elevation positioners fly full turns whatever part of the sphere is wanted.
     return count == full or (not grid.whole and count == 2 * round(grid.reach_deg / grid.swept_step_deg) + 1)

@@ -69,7 +69,7 @@ def findings(campaign: Campaign, run: RunFolder, *, state: str | None = None) ->
 
     done = processed(campaign, opened(run, state), campaign.recipe())
     room = room_of(done, campaign.chamber)
-    return self_check(done, campaign.chamber, campaign.device.slant_deg, room=room)
+    return self_check(done, campaign.chamber, (done.device or campaign.device).slant_deg, room=room)
 
 
 def flip_result(campaign: Campaign, run: RunFolder) -> Flip:

@@ -40,6 +40,8 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         how = "follows the device's x" if goal.scan.probe == "follows" else "stays"
         offsets = ", ".join(f"{x:g}" for x in goal.scan.offsets_deg)
         scheme = "both ports in one pass" if plan.scheme == "dual-port" else f"probe {how}, offset {offsets} deg"
+    elif goal.offset_deg is not None:
+        scheme = _offsets_text(plan, goal.probe)
     return (
         ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),
         ("Band", f"{goal.start_ghz:g} to {goal.stop_ghz:g} GHz, {goal.points} frequencies, {p['sweep_s']:.3f} s a sweep"),
@@ -51,7 +53,8 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Over the device", f"probe taper {reach['taper_db']:.2f} dB; half-angle {reach['parallax_deg']:.1f} deg"),
         ("Verdict", reach["verdict"]),
         ("Sampling", _sampling_text(plan, goal.wanted_level_db)),
-        ("Polarization", scheme if goal.scan is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
+        *((("Scan", "; ".join(p["notes"])),) if p.get("notes") else ()),
+        ("Polarization", scheme if goal.scan is not None or goal.offset_deg is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
@@ -77,6 +80,18 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         *_equipment_rows(campaign),
         ("Plan hash", plan.hash[:16]),
     )  # fmt: skip
+
+
+def _offsets_text(plan: Plan, probe: str) -> str:
+    """Say at which offsets a grid is measured, and what follows from them."""
+    offsets = str(plan.settings["offsets_deg"]).split(",")
+    words = (
+        "port 1 stays at"
+        if plan.scheme == "dual-port"
+        else f"probe {'follows the roll' if probe == 'follows' else 'stays'}, offset"
+    )
+    gives = "one component: co-polar only, no transform" if plan.scheme == "one-pass" else "the full vector"
+    return f"{words} {', '.join(offsets)} deg: {gives}; co-polar is {offsets[0]} deg from x towards y"
 
 
 def _equipment_rows(campaign: Campaign) -> tuple[tuple[str, str], ...]:

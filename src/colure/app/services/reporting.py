@@ -61,12 +61,14 @@ def source_of(
         record_file=run.record.name,
         record_sha256=sha256,
         demo=campaign.chamber.analyzer.resource == "twin",
-        diagnoses=diagnoses(record, processed, campaign.chamber, campaign.device, reference),
+        diagnoses=diagnoses(record, processed, campaign.chamber, processed.device or campaign.device, reference),
         room=room,
         levels=_principal_levels(processed),
         cuts=_cuts(processed),
-        findings=self_check(processed, campaign.chamber, campaign.device.slant_deg, room=room, figures=figures),
-        face=_face(processed, campaign.device),
+        findings=self_check(
+            processed, campaign.chamber, (processed.device or campaign.device).slant_deg, room=room, figures=figures
+        ),
+        face=_face(processed, processed.device or campaign.device),
         judged=None if judged is None else verdicts_for_report(judged),
         states=_power_of_states(campaign, run, processed),
         particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),

@@ -91,7 +91,7 @@ def _origin(text: str, done: Processed, campaign: Campaign) -> FloatArray:
     if text == "crossing":
         return np.zeros(3)
     if text == "phase-centre":
-        return np.asarray(centre_of(done, campaign.device.slant_deg).position_m)
+        return np.asarray(centre_of(done, (done.device or campaign.device).slant_deg).position_m)
     try:
         x, y, z = (1e-3 * float(part) for part in text.split(","))
     except ValueError:
