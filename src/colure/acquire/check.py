@@ -14,7 +14,9 @@ from colure.acquire.station import Station
 from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
 from colure.errors import GuardError, InstrumentError
 from colure.geometry.conventions import FloatArray
+from colure.instruments.contacts import Contacts
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
+from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag
@@ -33,13 +35,17 @@ def check_bench(
     *,
     states: StateDriver | None,
     clock: Clock,
+    contacts: Contacts | None = None,
+    sensors: Sensors | None = None,
 ) -> list[Line]:
     """Return (what, good, found) for every question asked; the source is left off."""
     station = Station(
         plan, chamber, analyzer=analyzer, axes=axes, states=states, state_table=None, clock=clock,
         control=Control(), watchdog=None,
     )  # fmt: skip
-    lines: list[Line] = []
+    lines: list[Line] = _interlock(contacts or Contacts())
+    if any(not good for _, good, _ in lines):
+        return lines  # somebody may be inside: the source is not switched on
 
     def ask(what: str, question: Callable[[], str]) -> None:
         try:
@@ -88,7 +94,20 @@ def check_bench(
     ask("path", path)
     if states is not None:
         ask("device states", states.identity)
+    # A lost sensor stops no run, and so it fails no check.
+    lines += [(name, True, f"{value:g}" if np.isfinite(value) else "LOST: nan will be logged")
+              for name, value in (sensors or Sensors()).latest().items()]  # fmt: skip
     return lines
+
+
+def _interlock(contacts: Contacts) -> list[Line]:
+    """Read every contact once; an open one is no fault of the bench, but a run would wait for it, and a lost one is."""
+    contacts.read_all()
+    door, stop = contacts.open_now()
+    if door or stop:
+        return [("interlock", False, f"{'; '.join(filter(None, (door, stop)))}: nothing will move")]
+    names = ", ".join(f"{one.name} closed ({one.stands_for})" for one in contacts.contacts)
+    return [("interlock", True, names)] if names else []
 
 
 def _against_plan(plan: Plan, read_db: float, here_deg: FloatArray) -> str:

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from colure.instruments.plugins import driver_version, is_driver
+from colure.instruments.plugins import GROUPS, driver_version, is_driver
 from colure.instruments.profile import profile_path
 from colure.model.chamber import Chamber
 
@@ -22,16 +22,34 @@ def circumstances(chamber: Chamber, folder: Path | None) -> dict[str, Any]:
     """Return profiles as text, and what decides where the axes go."""
     content = chamber.model_dump(mode="json")
     return {
-        "profiles": {
-            "analyzer": _words(chamber.analyzer.profile, "colure.receivers", folder),
-            "axes": _words(chamber.axes.profile, "colure.axes", folder),
-        },
+        "profiles": _profiles(chamber, folder),
+        "roles": _roles(chamber),
         "axes": {name: axis.model_dump(mode="json") for name, axis in chamber.axis_table.items()},
         "keep_out": content["keep_out"],
         "geometry": str(chamber.positioner.geometry),
         "interlock": chamber.axes.interlock,
         "range_length_m": chamber.range_length_m,
     }
+
+
+def _profiles(chamber: Chamber, folder: Path | None) -> dict[str, dict[str, str]]:
+    """Return the words of every instrument: `analyzer` and `axes` are the two that every range has, however they are written."""
+    out = {
+        "analyzer": _words(chamber.analyzer.profile, "colure.receivers", folder),
+        "axes": _words(chamber.axes.profile, "colure.axes", folder),
+    }
+    first = {chamber.with_role("receiver")[0].shown_name, chamber.with_role("axis-controller")[0].shown_name}
+    for one in chamber.outfit:
+        if one.shown_name not in first:
+            out[one.shown_name] = _words(one.words, GROUPS[one.role], folder)
+    return out
+
+
+def _roles(chamber: Chamber) -> dict[str, Any]:
+    """Return who turns which axis, and what contacts stand for; nothing where one controller turns all and there is no contact."""
+    controllers = chamber.with_role("axis-controller")
+    axes = {one.shown_name: list(one.axes) for one in controllers if len(controllers) > 1}
+    return axes | {one.shown_name: one.stands_for for one in chamber.with_role("interlock")}
 
 
 def _words(profile: str, group: str, folder: Path | None) -> dict[str, str]:
@@ -44,11 +62,16 @@ def changes(before: Mapping[str, Any], now: Mapping[str, Any]) -> list[str]:
     """Say what has changed since a run was begun; comments and order of a profile do not count."""
     found = []
     for name, profile in now["profiles"].items():
+        if name not in before["profiles"]:
+            found.append(f"instruments: {name}: must be left out to resume")
+            continue
         old = before["profiles"][name]
         words, wanted = (_flat(tomllib.loads(one["text"])) for one in (profile, old))
         found += [f"{name} profile {profile['name']}: {text}" for text in _differences(words, wanted)]
-    rest = ("axes", "keep_out", "geometry", "interlock", "range_length_m")
-    words, wanted = ({key: one[key] for key in rest} for one in (now, before))
+    gone = [name for name in before["profiles"] if name not in now["profiles"]]
+    found += [f"instruments: {name} is missing: must be there to resume" for name in gone]
+    rest = ("roles", "axes", "keep_out", "geometry", "interlock", "range_length_m")
+    words, wanted = ({key: one.get(key, {}) for key in rest} for one in (now, before))
     found += [f"chamber.toml: {text}" for text in _differences(_flat(words), _flat(wanted))]
     return found[:MOST] + ([f"and {len(found) - MOST} more"] if len(found) > MOST else [])
 

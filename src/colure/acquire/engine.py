@@ -13,7 +13,7 @@ from colure.acquire.control import Control
 from colure.acquire.exchange import DEVICE, Exchange
 from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import Gate
-from colure.acquire.journal import Journal, Row
+from colure.acquire.journal import Journal, Row, names_of_sensors
 from colure.acquire.outcome import Options, Outcome, Tally
 from colure.acquire.states import State, check
 from colure.acquire.station import PositionError, Station
@@ -22,7 +22,9 @@ from colure.acquire.watchdog import Watchdog
 from colure.acquire.whereabouts import Whereabouts
 from colure.errors import AcquisitionError, GuardError, InstrumentError, JournalError, MotionError
 from colure.geometry.conventions import FloatArray, IntArray
+from colure.instruments.contacts import Contacts
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, DoorOpenError, HeldError, LostError, StateDriver
+from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
 from colure.model.device import States
 from colure.model.events import Event, Listener, nobody
@@ -59,6 +61,8 @@ class Engine:
         clock: Clock | None = None,
         options: Options | None = None,
         mount: Callable[[str], None] | None = None,
+        contacts: Contacts | None = None,
+        sensors: Sensors | None = None,
     ) -> None:
         self._mount = mount
         self._plan = plan
@@ -80,6 +84,9 @@ class Engine:
             clock=self._clock,
             control=self._control,
             watchdog=self._watchdog,
+            contacts=contacts,
+            sensors=sensors,
+            sensor_names=names_of_sensors(journal, sensors),
         )
         self._ties = TieKeeper(chamber)
         self._gate = Gate(self._station, journal, self._ties, self._note)
@@ -124,7 +131,8 @@ class Engine:
             self._axes.hold()
         except InstrumentError:
             with suppress(InstrumentError):
-                self._axes.disable()
+                # Of several controllers those that are held keep their power.
+                getattr(self._axes, "disable_unheld", self._axes.disable)()
 
     def run(self) -> Outcome:
         """Measure every point that the journal does not hold yet; always ends in a safe state."""
@@ -167,7 +175,8 @@ class Engine:
             raise
 
     def _enter(self, *, resuming: bool, home: bool) -> None:
-        """Prove instruments, settings, position, path and tie."""
+        """Prove interlock, instruments, settings, position, path and tie."""
+        self._station.contacts.acknowledge()
         self._gate.require_same()
         self._gate.configure()
         self._gate.trust_position(home=home)
@@ -287,11 +296,12 @@ class Engine:
             attempt, recovery = 1, self._reenter
 
     def _explained(self, action: Callable[[], None]) -> None:
-        """Run an action; what fails because the watchdog braked meanwhile is a lost line, whatever it looks like."""
+        """Run an action; what fails because interlock or watchdog braked meanwhile is theirs, whatever it looks like."""
         try:
             action()
         except InstrumentError:
             if not self._control.stopping:
+                self._station.contacts.require_never_opened()
                 self._station.raise_late()
             raise
 
@@ -410,7 +420,7 @@ class Engine:
 
     def _checkpoint(self) -> None:
         """Between two points: has anybody asked for something, has the computer slept?"""
-        self._station.alive()
+        self._station.heed()
         slept = self._clock.asleep_s() - self._asleep_s
         if slept > SLEEP_S:
             self._asleep_s += slept
@@ -430,11 +440,12 @@ class Engine:
         self._change(State.PAUSED, reason)
         if not self._control.await_resume(self._options.pause_limit_s):
             raise AcquisitionError(f"paused for {self._options.pause_limit_s:g} s and nobody came: {reason}")
-        self._station.alive()
+        self._station.heed()
         self._change(State.RUNNING, "resumed by a person")
 
     def _reenter(self) -> None:
-        """Prove everything anew after a pause."""
+        """Prove everything anew after a pause; the source stays off while the interlock is open."""
+        self._station.contacts.acknowledge()
         self._gate.regain_analyzer()
         self._gate.regain_axes()
         self._station.forget()

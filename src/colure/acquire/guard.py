@@ -160,7 +160,8 @@ class Guard:
         if status.alarm:
             raise MotionError(f"axis controller reports {status.alarm}: home the axes before going on")
         if status.door_open:
-            raise DoorOpenError("door open: close it, make sure that nobody is inside, then resume")
+            which = f"interlock: {status.door}" if status.door else "door open"
+            raise DoorOpenError(f"{which}: close it, make sure that nobody is inside, then resume")
         if self._interlock and status.door_open is None:
             raise InstrumentError("chamber.toml: axes.interlock = true, but the controller does not report the door")
 

@@ -13,7 +13,7 @@ import json
 import struct
 import zlib
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +24,7 @@ from colure.acquire.locks import hold_lock
 from colure.errors import InputError, LockedError
 from colure.errors import JournalError as JournalError  # noqa: PLC0414 - the room's front offers it too
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.instruments.sensors import Sensors
 from colure.model.plan import Plan
 
 OLDEST_SQLITE = (3, 51, 3)
@@ -35,7 +36,11 @@ GENESIS = b"\0" * 32
 
 @dataclass(frozen=True)
 class Row:
-    """One measured point; fields as in `colure.model.record.build_record`."""
+    """One measured point; fields as in `colure.model.record.build_record`.
+
+    conditions
+        What the sensors said, in the order of the journal's entry `sensors`; empty without sensors.
+    """
 
     plan_index: int
     role: int
@@ -48,9 +53,10 @@ class Row:
     rate_deg_s: FloatArray
     trace: ComplexArray
     flags: int
+    conditions: FloatArray = field(default_factory=lambda: np.empty(0))
 
     def encode(self) -> bytes:
-        """Return the row's content as bytes: a fixed header, positions, trace."""
+        """Return the row's content as bytes: a fixed header, positions, trace, and what the sensors said."""
         head = struct.pack(HEADER, self.plan_index, self.role, self.state_index, self.time_s, self.wall_time,
                            self.monotonic_s, self.flags, self.commanded_deg.size)  # fmt: skip
         places = np.concatenate([self.commanded_deg, self.readback_deg, self.rate_deg_s])
@@ -60,6 +66,7 @@ class Row:
                 struct.pack("<qq", *self.trace.shape),
                 np.ascontiguousarray(places, "<f8").tobytes(),
                 np.ascontiguousarray(self.trace, "<c16").tobytes(),
+                np.ascontiguousarray(self.conditions, "<f8").tobytes(),
             ]
         )
 
@@ -71,8 +78,9 @@ class Row:
         places_at = HEADER_BYTES + 16
         commanded, readback, rate = np.frombuffer(blob, "<f8", count=3 * axes, offset=places_at).reshape(3, axes)
         trace = np.frombuffer(blob, "<c16", count=frequencies * ports, offset=places_at + 24 * axes)
+        conditions = np.frombuffer(blob, "<f8", offset=places_at + 24 * axes + 16 * frequencies * ports)
         return cls(plan_index, role, state, time_s, wall, monotonic, commanded, readback, rate,
-                   trace.reshape(frequencies, ports), flags)  # fmt: skip
+                   trace.reshape(frequencies, ports), flags, conditions)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -361,6 +369,15 @@ class Journal:
         if self._lock is not None:
             self._lock.close()
             self._lock = None
+
+
+def names_of_sensors(journal: Journal, sensors: Sensors | None) -> tuple[str, ...]:
+    """Return the quantities that every row of a journal holds: those of the sensors that the run began with."""
+    names = journal.meta("sensors")
+    if names is None and journal.count == 0 and sensors is not None and sensors.names:
+        names = list(sensors.names)
+        journal.set_meta("sensors", names)
+    return tuple(str(name) for name in names or ())
 
 
 def holds_root(path: Path, root_hash: str) -> bool | None:

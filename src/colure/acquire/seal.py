@@ -18,8 +18,12 @@ if TYPE_CHECKING:
     import xarray as xr
 
 
-def record_of_rows(plan: Plan, rows: Sequence[Row]) -> xr.Dataset:
-    """Return points as a record, in plan order; unplanned ties come last."""
+def record_of_rows(plan: Plan, rows: Sequence[Row], sensors: Sequence[str] = ()) -> xr.Dataset:
+    """Return points as a record, in plan order; unplanned ties come last.
+
+    sensors
+        Quantities that every row holds.
+    """
     rows = sorted(rows, key=lambda row: (row.plan_index < 0, row.plan_index))
     return build_record(
         plan,
@@ -34,6 +38,8 @@ def record_of_rows(plan: Plan, rows: Sequence[Row]) -> xr.Dataset:
         wall_time=np.array([row.wall_time for row in rows]),
         monotonic_s=np.array([row.monotonic_s for row in rows]),
         flags=np.array([row.flags for row in rows]),
+        sensors=tuple(sensors),
+        conditions=np.stack([row.conditions for row in rows]) if sensors else None,
     )
 
 
@@ -51,7 +57,7 @@ def record_of(journal: Journal) -> xr.Dataset:
     plan, rows = journal.plan(), journal.rows()
     if not rows:
         raise JournalError(f"{journal.path.name}: holds no points yet")
-    record = record_of_rows(plan, rows)
+    record = record_of_rows(plan, rows, journal.meta("sensors") or ())
     identity = journal.meta("identity") or {}
     record = record.assign_attrs(receiver=identity.get("receiver", "vector"))
     return with_step(

@@ -18,6 +18,7 @@ from colure.acquire.journal import Row
 from colure.acquire.watchdog import Watchdog
 from colure.errors import InstrumentError, MotionError
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.instruments.contacts import Contacts
 from colure.instruments.protocols import (
     AnalyzerDriver,
     AxesDriver,
@@ -27,6 +28,7 @@ from colure.instruments.protocols import (
     Sweep,
     SweepSettings,
 )
+from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
 from colure.model.device import States
 from colure.model.plan import ROLES, Plan, Role
@@ -52,8 +54,13 @@ class Station:
         clock: Clock,
         control: Control,
         watchdog: Watchdog | None,
+        contacts: Contacts | None = None,
+        sensors: Sensors | None = None,
+        sensor_names: tuple[str, ...] = (),
     ) -> None:
         self.plan = plan
+        self.contacts = contacts or Contacts()
+        self._sensors, self._sensor_names = sensors or Sensors(), sensor_names
         self.analyzer = analyzer
         self.axes = axes
         self.states = states
@@ -148,12 +155,27 @@ class Station:
         return self._control.stopping
 
     def alive(self) -> None:
-        """Tell the watchdog that we are here; raises `HeldError` if a stop was asked for, `LostError` if it has braked."""
+        """Tell the watchdog that we are here, and raise what happened beside us.
+
+        Raises
+        ------
+        HeldError
+            If a stop was asked for.
+        DoorOpenError, MotionError
+            If the interlock chain has opened since it was acknowledged.
+        LostError
+            If the watchdog has braked.
+        """
+        self.heed()
+        self.contacts.require_never_opened()
+        self.raise_late()
+
+    def heed(self) -> None:
+        """Tell the watchdog that we are here; raises `HeldError` if a stop was asked for."""
         if self._watchdog is not None:
             self._watchdog.alive()
         if self._control.stopping:
             raise HeldError(self._control.reason)
-        self.raise_late()
 
     def raise_late(self) -> None:
         """Raise `LostError` if the watchdog has braked the axes meanwhile."""
@@ -264,7 +286,14 @@ class Station:
         state = int(self.plan.state_index[plan_index]) if plan_index >= 0 else -1
         clock = self.clock
         return Row(plan_index, ROLES.index(role), state, moment, clock.wall(), clock.monotonic(), target.copy(), shown,
-                   still, sweep.trace, sweep.flags)  # fmt: skip
+                   still, sweep.trace, sweep.flags, self._conditions())  # fmt: skip
+
+    def _conditions(self) -> FloatArray:
+        """Return what the sensors said last, in the journal's order; `nan` for a lost one."""
+        if not self._sensor_names:
+            return np.empty(0)
+        found = self._sensors.latest()
+        return np.array([found.get(name, np.nan) for name in self._sensor_names])
 
     def _require_position(self, index: int, target: FloatArray, shown: FloatArray) -> None:
         fault = self.guard.position_fault(target, shown)

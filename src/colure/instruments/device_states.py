@@ -32,15 +32,26 @@ class CommandStates:
         Raises
         ------
         InstrumentError
-            If the readback differs from what is expected.
+            If the command is not acknowledged, or the readback differs from what is expected.
         """
-        self._link.write(self._set.format(index=index, name=name))
+        self._send(self._set.format(index=index, name=name))
         if self._words.readback is None:
             return
         found = self._link.query(self._words.readback.format(index=index, name=name))
         wanted = self._words.expect.format(index=index, name=name)
         if found != wanted:
             raise InstrumentError(f"{self._link.resource}: state reads {found[:60]!r}, must be {wanted!r}")
+
+    def _send(self, command: str) -> None:
+        if self._words.acknowledge is None:
+            self._link.write(command)
+            return
+        answer = self._link.query(command)
+        if not re.search(self._words.acknowledge, answer):
+            # Whose answer comes next nobody knows.
+            raise LostError(
+                f"{self._link.resource}: {command!r} answered {answer[:60]!r}, must match {self._words.acknowledge!r}"
+            )
 
     def reconnect(self) -> None:
         """Open the connection anew."""

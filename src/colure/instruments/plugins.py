@@ -10,10 +10,45 @@ from colure.instruments.protocols import InstrumentError
 PREFIX = "driver:"
 #: Entry point groups, and what a driver of each must have.
 NEEDS = {
-    "colure.receivers": ("receiver", "identity", "configure", "trigger", "route", "sweep", "clock_s", "safe", "reconnect",
-                         "close"),
-    "colure.axes": ("coordinated", "one_by_one", "heard", "identity", "begin", "finish", "status", "pulses", "hold", "release",
-                    "disable", "home", "beat", "reconnect", "close"),
+    "colure.receivers": (
+        "receiver",
+        "identity",
+        "configure",
+        "trigger",
+        "route",
+        "sweep",
+        "clock_s",
+        "safe",
+        "reconnect",
+        "close",
+    ),
+    "colure.axes": (
+        "coordinated",
+        "one_by_one",
+        "heard",
+        "identity",
+        "begin",
+        "finish",
+        "status",
+        "pulses",
+        "hold",
+        "release",
+        "disable",
+        "home",
+        "beat",
+        "reconnect",
+        "close",
+    ),
+    "colure.sources": ("identity", "prepare", "tune", "on", "require_on", "off", "reconnect", "close"),
+    "colure.switches": ("identity", "route", "reconnect", "close"),
+    "colure.interlocks": ("identity", "closed", "reconnect", "close"),
+    "colure.states": ("identity", "take", "reconnect", "close"),
+    "colure.sensors": ("quantities", "identity", "read", "reconnect", "close"),
+}
+#: Group of entry points by the role of an instrument.
+GROUPS = {
+    "receiver": "colure.receivers", "axis-controller": "colure.axes", "source": "colure.sources", "switch": "colure.switches",
+    "interlock": "colure.interlocks", "state": "colure.states", "sensor": "colure.sensors",
 }  # fmt: skip
 
 

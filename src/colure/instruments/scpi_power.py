@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import numpy as np
@@ -12,6 +13,10 @@ from colure.instruments.profile import PowerProfile
 from colure.instruments.protocols import Sweep, SweepSettings
 from colure.instruments.scpi_analyzer import require_plausible
 from colure.instruments.scpi_words import ScpiInstrument
+
+
+def _alone(frequency_hz: float) -> None:
+    """Nothing else has to be tuned."""
 
 
 class ScpiPowerReceiver(ScpiInstrument):
@@ -26,6 +31,8 @@ class ScpiPowerReceiver(ScpiInstrument):
         super().__init__(resource, profile, timeout_s=timeout_s, opener=opener)
         self._profile = profile
         self._settings: SweepSettings | None = None
+        #: Called with every frequency before it is read: tunes a source of its own.
+        self.tuned: Callable[[float], None] = _alone
 
     def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> dict[str, Any]:
         """Send the settings; raises `InstrumentError` if they are refused or two ports are wanted."""
@@ -45,6 +52,7 @@ class ScpiPowerReceiver(ScpiInstrument):
         assert self._settings is not None  # the engine configures before it sweeps
         dbm = []
         for frequency_hz in self._settings.frequency_hz:
+            self.tuned(float(frequency_hz))
             self._link.write(self._profile.tune.format(frequency_hz=frequency_hz))
             dbm.append(real_number(self._link.query(self._profile.read), self._link.resource, "power in dBm"))
         if max(dbm) > 100.0 or min(dbm) < -300.0:

@@ -104,9 +104,38 @@ def _cross_checks(goal: Goal, chamber: Chamber, device: Device) -> list[str]:
     single = goal.scheme in ("two-pass", "one-pass") or (goal.scheme == "auto" and chamber.probe.ports == 1)
     if single and chamber.probe.roll is None:
         faults.append("chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)")
-    if chamber.analyzer.power_dbm > device.input_limit_dbm:
+    faults += _role_checks(chamber, device)
+    if device.eirp_dbm is None and chamber.analyzer.power_dbm > device.input_limit_dbm:
         faults.append(
             f"chamber.toml: analyzer.power_dbm = {chamber.analyzer.power_dbm:g}: must be at most "
             f"{device.input_limit_dbm:g} dBm (device.toml input_limit_dbm)"
+        )
+    return faults
+
+
+def _role_checks(chamber: Chamber, device: Device) -> list[str]:
+    """Return what device and instruments ask of each other and do not find."""
+    faults = []
+    own = chamber.with_role("state")
+    if device.states is not None and device.states.by_instrument and not own:
+        faults.append(
+            "device.toml: states: needs resource with set, or program, or an instrument with role 'state' in chamber.toml"
+        )
+    if own and (device.states is None or not device.states.by_instrument):
+        faults.append(
+            f"chamber.toml: instruments: {own[0].shown_name!r} takes states: device.toml must name them in [states], "
+            "without resource and program"
+        )
+    if device.eirp_dbm is None:
+        return faults
+    if chamber.with_role("source"):
+        faults.append(
+            f"device.toml: eirp_dbm = {device.eirp_dbm:g}: a device that transmits by itself takes no source; "
+            "remove the instrument with role 'source'"
+        )
+    if chamber.reference.method != "none":
+        faults.append(
+            f"chamber.toml: reference.method = {chamber.reference.method!r}: must be 'none' for a device that transmits by "
+            "itself (device.toml eirp_dbm): a horn has no signal here"
         )
     return faults

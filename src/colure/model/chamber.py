@@ -2,137 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import Field, model_validator
 
-from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.faults import FaultKind
+from colure.model.instrument import PROFILES, TIMEOUTS_S, Instrument, faults_of
 from colure.model.loading import Millimetres3, Section, number
+from colure.model.positioner import Axis as Axis  # noqa: PLC0414 - offered here too
+from colure.model.positioner import KeepOut as KeepOut  # noqa: PLC0414
+from colure.model.positioner import PositionerTable as PositionerTable  # noqa: PLC0414
 from colure.model.reference import Reference
 from colure.model.signal_chain import Jumps, Temperature, TrueChain
 from colure.model.simulated_device import SimulatedDevice
-
-Interval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
-
-
-class Axis(Section):
-    """One motor axis: how far, how fast, and how its readout maps to our angle.
-
-    following_error_deg
-        How far the readout may lag behind the commanded motion at standstill; at speed a
-        tenth of a second's travel is allowed on top.
-    modulo_deg
-        The controller's readout wraps after this angle; turns are then counted and journalled.
-    jerk_deg_s3
-        How fast the controller lets the acceleration change; unlimited (trapezoidal speed) if left out.
-    approach_deg
-        Positions are approached with growing readout from this far below, so that backlash always
-        lies on the same side; 0 approaches from wherever the axis comes.
-    wrap_budget_deg
-        Largest angle from `zero_deg` either way that cables survive, whole turns included.
-    position_error_deg
-        How far the axis stands beside its readout, at random from point to point, expanded (k = 2); 0: not declared.
-    min_deg, max_deg
-        Travel limits of the readout. No target beyond them is ever commanded.
-    speed_deg_s, acceleration_deg_s2
-        Of a move, as the controller is set; durations follow from them.
-    settle_s
-        Wait after a move before the sweep starts.
-    sense
-        1 if the readout counts the way Colure counts the angle, -1 if the other way.
-    zero_deg
-        Readout at which the angle of Colure is zero.
-    readback_tolerance_deg
-        Largest distance between target and readout at which a point may be measured.
-    home_deg
-        Readout at which the axis is parked, and to which it returns after homing.
-    torque_nm
-        Torque that the axis can deliver; loads are checked against it.
-    backlash_deg
-        Play of the gear; it enters the uncertainty of positions approached from either side.
-    """
-
-    min_deg: float = number("deg", -3600, 3600, -180.0)
-    max_deg: float = number("deg", -3600, 3600, 180.0)
-    speed_deg_s: float = number("deg/s", 0.01, 1000)
-    acceleration_deg_s2: float = number("deg/s^2", 0.01, 10000)
-    settle_s: float = number("s", 0, 60, 0.25)
-    jerk_deg_s3: float | None = Field(default=None, ge=0.01, le=1e7, json_schema_extra={"unit": "deg/s^3"})
-    approach_deg: float = number("deg", 0, 30, 0.0)
-    sense: Literal[1, -1] = Field(default=1, json_schema_extra={"unit": "1 or -1"})
-    zero_deg: float = number("deg", -3600, 3600, 0.0)
-    readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
-    position_error_deg: float = number("deg", 0, 10, 0.0)
-    home_deg: float = number("deg", -3600, 3600, 0.0)
-    following_error_deg: float = number("deg", 0.001, 90, 1.0)
-    torque_nm: float | None = Field(default=None, ge=0.001, le=1e6, json_schema_extra={"unit": "N m"})
-    backlash_deg: float = number("deg", 0, 10, 0.0)
-    modulo_deg: float | None = Field(default=None, ge=1, le=3600, json_schema_extra={"unit": "deg"})
-    wrap_budget_deg: float | None = Field(default=None, ge=1, le=36000, json_schema_extra={"unit": "deg"})
-
-    @model_validator(mode="after")
-    def _ordered(self) -> Axis:
-        if self.max_deg <= self.min_deg:
-            raise ValueError(f"max_deg = {self.max_deg:g} must be above min_deg = {self.min_deg:g} deg")
-        if not self.min_deg <= self.home_deg <= self.max_deg:
-            raise ValueError(f"home_deg = {self.home_deg:g} must be from {self.min_deg:g} to {self.max_deg:g} deg")
-        return self
-
-    @property
-    def jerk(self) -> float:
-        """Jerk limit in deg/s^3, infinite where none is declared."""
-        return float("inf") if self.jerk_deg_s3 is None else self.jerk_deg_s3
-
-    @property
-    def map(self) -> AxisMap:
-        """The axis as the geometry sees it."""
-        return AxisMap(self.sense, self.zero_deg, self.min_deg, self.max_deg)
-
-
-class PositionerTable(Section):
-    """Positioner geometry and its two device axes, azimuth-like axis first.
-
-    carried_mass_kg, carried_arm_mm
-        Mass of the carried axis with its arm, and the distance of its centre of gravity from the axis that carries it.
-    stiffness_nm_deg
-        Moment that tilts the carried axis by one degree.
-    bracket_half_angle_deg
-        Half angle of the cone in which what holds the device hides it from the probe.
-    geometry
-        How the axes are stacked: roll over azimuth, azimuth over elevation, or elevation over azimuth.
-    azimuth, roll, elevation
-        The device axes: azimuth, and roll or elevation, whichever the geometry has.
-    load_limit_kg
-        Largest mass of device and mount.
-    """
-
-    geometry: Geometry
-    azimuth: Axis
-    roll: Axis | None = None
-    elevation: Axis | None = None
-    load_limit_kg: float = number("kg", 0.01, 10000, 10.0)
-    carried_mass_kg: float = number("kg", 0, 10000, 0.0)
-    carried_arm_mm: float = number("mm", 0, 10000, 0.0)
-    stiffness_nm_deg: float | None = Field(default=None, ge=0.01, le=1e9, json_schema_extra={"unit": "N m per deg"})
-    bracket_half_angle_deg: float = number("deg", 0, 90, 0.0)
-
-    @model_validator(mode="after")
-    def _second_axis(self) -> PositionerTable:
-        wanted = self.geometry.axis_names[1]
-        other = "elevation" if wanted == "roll" else "roll"
-        if getattr(self, wanted) is None:
-            raise ValueError(f"geometry {self.geometry} needs a table [positioner.{wanted}] (deg, deg/s)")
-        if getattr(self, other) is not None:
-            raise ValueError(f"geometry {self.geometry} has no {other} axis; remove [positioner.{other}]")
-        return self
-
-    @property
-    def second(self) -> Axis:
-        """Roll or elevation, whichever the geometry has."""
-        axis = self.roll if self.roll is not None else self.elevation
-        assert axis is not None  # guaranteed by the validator
-        return axis
 
 
 class Probe(Section):
@@ -168,38 +50,6 @@ class Probe(Section):
     pattern_uncertainty_db: float = number("dB", 0, 3, 0.0)
     imbalance_db: float = number("dB", 0, 20, 0.0)
     imbalance_deg: float = number("deg", 0, 180, 0.0)
-
-
-class KeepOut(Section):
-    """A box of readouts (degrees) where device or bracket could touch something; open axes are free.
-
-    name
-        What could be touched there; messages name it.
-    azimuth, roll, elevation, probe
-        Interval of the axis' readout; left out: at any readout.
-    """
-
-    name: Annotated[str, Field(min_length=1, max_length=200)]
-    azimuth: Interval | None = None
-    roll: Interval | None = None
-    elevation: Interval | None = None
-    probe: Interval | None = None
-
-    @model_validator(mode="after")
-    def _bounded(self) -> KeepOut:
-        given = self.intervals
-        if not given:
-            raise ValueError(f"keep_out {self.name!r} needs at least one axis with [low, high] (deg)")
-        for axis, (low, high) in given.items():
-            if high <= low:
-                raise ValueError(f"keep_out {self.name!r}: {axis} = [{low:g}, {high:g}]: high must be above low (deg)")
-        return self
-
-    @property
-    def intervals(self) -> dict[str, tuple[float, float]]:
-        """The bounded axes and their intervals."""
-        values = {name: getattr(self, name) for name in ("azimuth", "roll", "elevation", "probe")}
-        return {name: value for name, value in values.items() if value is not None}
 
 
 class Analyzer(Section):
@@ -397,6 +247,8 @@ class Chamber(Section):
         Table of sudden changes of level and phase.
     keep_out
         Boxes of readouts that the axes never enter.
+    instruments
+        List of instruments by role; left out: `analyzer` and `axes` name the two that every range has.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
@@ -420,6 +272,32 @@ class Chamber(Section):
     temperature: Temperature = Temperature()
     jumps: Jumps = Jumps()
     keep_out: tuple[KeepOut, ...] = ()
+    instruments: tuple[Instrument, ...] = ()
+
+    @model_validator(mode="before")
+    @classmethod
+    def _connections(cls, data: Any) -> Any:
+        """Fill in `analyzer` and `axes` from the instruments, which alone say how things are connected."""
+        if not isinstance(data, dict) or not isinstance(data.get("instruments"), (list, tuple)):
+            return data
+        out = dict(data)
+        for table, role in (("analyzer", "receiver"), ("axes", "axis-controller")):
+            tables = [
+                one.model_dump(exclude_unset=True) if isinstance(one, Instrument) else one
+                for one in data["instruments"]
+            ]
+            found = [one for one in tables if isinstance(one, dict) and one.get("role") == role]
+            if found and isinstance(data.get(table, {}), dict):
+                out[table] = _connected(table, data.get(table, {}), found)
+        return out
+
+    @model_validator(mode="after")
+    def _instruments_fit(self) -> Chamber:
+        if self.instruments:
+            faults = faults_of(self.instruments, self.motor_axes)
+            if faults:
+                raise ValueError("instruments: " + "; ".join(faults))
+        return self
 
     @model_validator(mode="after")
     def _known_axes(self) -> Chamber:
@@ -452,6 +330,47 @@ class Chamber(Section):
             table["probe"] = self.probe.roll
         return table
 
+    @property
+    def motor_axes(self) -> tuple[str, ...]:
+        """Names of the axes that a controller turns."""
+        return tuple(name for name, axis in self.axis_table.items() if not axis.fixed)
+
+    @property
+    def outfit(self) -> tuple[Instrument, ...]:
+        """Every instrument of the range by role, the tables `analyzer` and `axes` of a file without `instruments` included."""
+        if self.instruments:
+            return self.instruments
+        receiver, axes = self.analyzer, self.axes
+        return (
+            Instrument(role="receiver", name="analyzer", resource=receiver.resource, profile=receiver.profile,
+                       timeout_s=receiver.timeout_s),
+            Instrument(role="axis-controller", name="axes", resource=axes.resource, profile=axes.profile,
+                       timeout_s=axes.timeout_s, reports_door=axes.interlock),
+        )  # fmt: skip
+
+    def with_role(self, role: str) -> tuple[Instrument, ...]:
+        """Return the instruments that have a role."""
+        return tuple(one for one in self.outfit if one.role == role)
+
+
+def _connected(table: str, given: dict[str, Any], instruments: list[dict[str, Any]]) -> dict[str, Any]:
+    """Return the table `analyzer` or `axes` with what the first instrument of that kind says of the connection."""
+    first = instruments[0]
+    role = str(first["role"])
+    values = {
+        "resource": first.get("resource", "twin"),
+        "profile": first.get("profile") or PROFILES[role],
+        "timeout_s": first.get("timeout_s") or TIMEOUTS_S[role],
+    }
+    if table == "axes":
+        values["interlock"] = any(one.get("reports_door", False) for one in instruments)
+    for name, value in values.items():
+        if name in given and given[name] != value:
+            raise ValueError(
+                f"[{table}] {name} = {given[name]!r}: instruments say {value!r}; remove it here, they say how it is connected"
+            )
+    return {**given, **values}
+
 
 class EchoTable(Section):
     """One reflecting wall of the simulated chamber.
@@ -474,7 +393,8 @@ class FaultTable(Section):
     """One fault of a simulated instrument.
 
     at
-        Number of the operation that fails: sweeps for the analyzer's faults, moves for the axes'.
+        Number of the operation that fails: sweeps for the analyzer's faults, moves for the axes', readings for those of
+        interlock and sensor, commands to switch off for the source's, moves of the second controller for `controller-dead`.
     kind
         What fails.
     """

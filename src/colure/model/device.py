@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated, Literal
 
 import numpy as np
@@ -31,9 +32,9 @@ class Elements(Section):
 class States(Section):
     """Beams, modes or channels of the device, and how it is told to take one.
 
-    Either `resource` with `set` (and optionally `readback` with `expect`), or `program`: a
-    command and its arguments, run without a shell, exit code 0 when the state is taken.
-    `{index}` and `{name}` are filled in everywhere.
+    Either `resource` with `set` (and optionally `acknowledge`, `readback` with `expect`), or `program`: a
+    command and its arguments, run without a shell, exit code 0 when the state is taken; or neither, where
+    chamber.toml has an instrument with role `state`. `{index}` and `{name}` are filled in everywhere.
 
     loop
         `inner`: all states at every position; `outer`: the whole scan for one state after the other.
@@ -47,6 +48,8 @@ class States(Section):
         Address of what switches the states.
     set
         Command that takes a state.
+    acknowledge
+        Pattern of the answer to that command; left out: it has no answer.
     readback, expect
         Query of the state, and the answer that proves it.
     program
@@ -59,6 +62,7 @@ class States(Section):
     timeout_s: float = number("s", 0.1, 600, 10.0)
     resource: str | None = None
     set: str | None = None
+    acknowledge: str | None = None
     readback: str | None = None
     expect: str = "{index}"
     program: tuple[str, ...] = ()
@@ -67,11 +71,25 @@ class States(Section):
     def _one_way(self) -> States:
         if len(set_of := frozenset(self.names)) != len(self.names):
             raise ValueError(f"names: {len(self.names)} given, {len(set_of)} different; each must be unique (names)")
-        if (self.resource is None) == (not self.program):
+        if self.resource is not None and self.program:
             raise ValueError("states needs either resource with set, or program (one of the two)")
-        if self.resource is not None and self.set is None:
+        if (self.resource is None) != (self.set is None):
             raise ValueError("states.resource needs states.set, the command with {index} or {name}")
+        if self.acknowledge is not None:
+            _require_pattern(self.acknowledge)
         return self
+
+    @property
+    def by_instrument(self) -> bool:
+        """Tell whether an instrument of chamber.toml takes the states."""
+        return self.resource is None and not self.program
+
+
+def _require_pattern(text: str) -> None:
+    try:
+        re.compile(text)
+    except re.error as error:
+        raise ValueError(f"acknowledge = {text!r}: no regular expression: {error}") from None
 
 
 class Device(Section):
@@ -106,6 +124,9 @@ class Device(Section):
         Gain expected; level, noise and exposure are planned with it.
     input_limit_dbm
         Largest power that the device stands at its port.
+    eirp_dbm
+        Of a device that transmits by itself: its equivalent isotropically radiated power. It takes no source, nothing can switch
+        it off, and it counts for the exposure caution.
     elements
         Table of the element grid, if the device is an array.
     states
@@ -135,6 +156,7 @@ class Device(Section):
     match_db: float | None = Field(default=None, ge=-80, le=0, json_schema_extra={"unit": "dB"})
     reflection: str | None = None
     input_limit_dbm: float = number("dBm", -60, 60, 20.0)
+    eirp_dbm: float | None = Field(default=None, ge=-60, le=100, json_schema_extra={"unit": "dBm"})
     elements: Elements | None = None
     states: States | None = None
 
@@ -145,6 +167,10 @@ class Device(Section):
         if self.polarization == "elliptical" and self.axial_ratio_db is None:
             raise ValueError("polarization = 'elliptical' needs axial_ratio_db (dB)")
         return self
+
+    def power_dbm(self, source_dbm: float) -> float:
+        """Return the power at the device's port: that of the source, or what its own EIRP takes."""
+        return source_dbm if self.eirp_dbm is None else self.eirp_dbm - self.expected_gain_dbi
 
     @property
     def reach_m(self) -> float:

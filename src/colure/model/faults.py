@@ -35,10 +35,15 @@ class FaultKind(StrEnum):
     LIMIT_SWITCH = "limit-switch"
     EMERGENCY_STOP = "emergency-stop"
     DOOR_OPEN = "door-open"
+    INTERLOCK_OPEN = "interlock-open"
+    INTERLOCK_LOST = "interlock-lost"
+    SENSOR_LOST = "sensor-lost"
+    SOURCE_STAYS_ON = "source-stays-on"
+    CONTROLLER_DEAD = "controller-dead"
 
     @property
     def of_analyzer(self) -> bool:
-        """Tell whether the analyzer has it; the axes have the others."""
+        """Tell whether the analyzer has it; the axes have the others but those of `ROLE_FAULTS`."""
         return self in ANALYZER_FAULTS
 
 
@@ -58,5 +63,16 @@ ANALYZER_FAULTS = frozenset(
         FaultKind.UNLOCKED,
         FaultKind.WRONG_IDENTITY,
         FaultKind.LOST_SETTINGS,
+    }
+)
+#: Faults of the smaller instruments, each counted by its own operations: readings of the contact or the sensor, commands to
+#: switch the source off, moves of the second axis controller.
+ROLE_FAULTS = frozenset(
+    {
+        FaultKind.INTERLOCK_OPEN,
+        FaultKind.INTERLOCK_LOST,
+        FaultKind.SENSOR_LOST,
+        FaultKind.SOURCE_STAYS_ON,
+        FaultKind.CONTROLLER_DEAD,
     }
 )

@@ -39,6 +39,8 @@ def build_record(
     wall_time: FloatArray,
     monotonic_s: FloatArray,
     flags: IntArray,
+    sensors: tuple[str, ...] = (),
+    conditions: FloatArray | None = None,
 ) -> xr.Dataset:
     """Assemble a record.
 
@@ -59,6 +61,8 @@ def build_record(
         (point,) instrument clock in seconds, seconds since 1970, the computer's monotonic clock.
     flags
         (point,) bits of `Flag`: what the analyzer complained about during the sweep.
+    sensors, conditions
+        Quantities, their unit at the end of the name, and (point, sensor) what they were; `nan` where a sensor was lost.
     """
     import xarray as xr
 
@@ -111,6 +115,11 @@ def build_record(
             },
         },
     )
+    if conditions is not None and sensors:
+        dataset["conditions"] = (
+            ("point", "sensor"), conditions, {"long_name": "what the sensors said; nan: lost"},
+        )  # fmt: skip
+        dataset = dataset.assign_coords(sensor=("sensor", np.asarray(sensors)))
     return dataset
 
 

@@ -30,7 +30,7 @@ def range_of(campaign: Campaign, order: int) -> Reach:
 def exposure_of(campaign: Campaign) -> Exposure:
     """Return the exposure at a campaign's door."""
     return assess_exposure(
-        power_dbm=campaign.chamber.analyzer.power_dbm,
+        power_dbm=campaign.device.power_dbm(campaign.chamber.analyzer.power_dbm),
         gain_dbi=campaign.device.expected_gain_dbi,
         distance_m=campaign.chamber.door_distance_m,
         frequency_hz=float(campaign.goal.frequency_hz[-1]),

@@ -74,7 +74,7 @@ def campaign_budget(campaign: Campaign) -> LinkBudget:
     return link_budget(
         frequency_hz=float(goal.frequency_hz[-1]),
         distance_m=chamber.range_length_m,
-        power_dbm=analyzer.power_dbm,
+        power_dbm=campaign.device.power_dbm(analyzer.power_dbm),
         device_gain_dbi=campaign.device.expected_gain_dbi,
         probe_gain_dbi=chamber.probe.gain_dbi,
         cable_loss_db=analyzer.cable_loss_db,

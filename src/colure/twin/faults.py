@@ -7,11 +7,11 @@ import threading
 import numpy as np
 
 from colure.model.chamber import SimulatedChamber
-from colure.model.faults import FaultKind
+from colure.model.faults import ROLE_FAULTS, FaultKind
 
 #: Random faults come from these; the others are asked for by name.
 RANDOM_ANALYZER = tuple(kind for kind in FaultKind if kind.of_analyzer and kind is not FaultKind.WRONG_IDENTITY)
-RANDOM_AXES = tuple(kind for kind in FaultKind if not kind.of_analyzer)
+RANDOM_AXES = tuple(kind for kind in FaultKind if not kind.of_analyzer and kind not in ROLE_FAULTS)
 
 
 class SilenceError(Exception):
@@ -26,7 +26,11 @@ class Faults:
     """Decides, operation by operation, whether a simulated instrument fails now."""
 
     def __init__(self, truth: SimulatedChamber) -> None:
-        self._listed = {(fault.kind.of_analyzer, fault.at): fault.kind for fault in truth.faults}
+        self._listed = {
+            (fault.kind.of_analyzer, fault.at): fault.kind for fault in truth.faults if fault.kind not in ROLE_FAULTS
+        }
+        self._of_roles = {(fault.kind, fault.at) for fault in truth.faults if fault.kind in ROLE_FAULTS}
+        self._role_count = dict.fromkeys(ROLE_FAULTS, 0)
         self._random = np.random.default_rng((truth.seed, 77))
         self._share = truth.random_faults_per_1000 / 1000.0
         self._count = {True: 0, False: 0}
@@ -44,6 +48,16 @@ class Faults:
         """Count a move and return the fault it suffers, if any."""
         self.of_move = self._next(of_analyzer=False)
         return self.of_move
+
+    def of(self, kind: FaultKind) -> bool:
+        """Count an operation of a smaller instrument and tell whether it suffers its fault now."""
+        with self._lock:
+            self._role_count[kind] += 1
+            number = self._role_count[kind]
+            found = (kind, number) in self._of_roles
+            if found:
+                self.happened.append((number, kind))
+            return found
 
     def _next(self, *, of_analyzer: bool) -> FaultKind | None:
         with self._lock:

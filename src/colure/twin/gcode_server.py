@@ -11,6 +11,8 @@ from __future__ import annotations
 
 import re
 
+from colure.model.faults import FaultKind
+from colure.twin.faults import SilenceError
 from colure.twin.motion import Pulses, Stage, fail_to_answer
 
 IDENTITY = "Colure simulated axis controller 0 1"
@@ -23,12 +25,17 @@ LETTERS = {"azimuth": "B", "roll": "C", "elevation": "A", "probe": "U"}
 class GcodeController:
     """Commands of the simulated axis controller; one instance serves every connection."""
 
-    def __init__(self, stage: Stage) -> None:
+    def __init__(self, stage: Stage, *, second: bool = False) -> None:
         self.stage = stage
+        self._second = second
+        #: Answers nothing and hears nothing any more, a hold neither.
+        self.dead = False
         self._names = {LETTERS[name]: name for name in stage.axes}
 
     def realtime(self, character: str) -> None:
         """Act on a single character that does not queue behind motion."""
+        if self.dead:
+            return
         if character == "!":
             self.stage.hold()
         elif character == "~":
@@ -36,6 +43,8 @@ class GcodeController:
 
     def answer(self, line: str) -> str:
         """Execute one line and return the reply lines."""
+        if self.dead:
+            raise SilenceError
         text = line.split(";", maxsplit=1)[0].strip().upper()
         if not text:
             return "ok\n"
@@ -84,8 +93,12 @@ class GcodeController:
             return f"error: {fault}\n"
         if per_minute is not None and per_minute <= 0.0:
             return "error: F must be above 0 per minute\n"
+        if self._second and self.stage.faults.of(FaultKind.CONTROLLER_DEAD):
+            self.dead = True
         self.stage.start(targets, per_s=None if per_minute is None else per_minute / 60.0)
         garbage = fail_to_answer(self.stage)
+        if self.dead:
+            raise SilenceError
         if garbage:
             return garbage + "\n"
         return "error: held\n" if self.stage.held.is_set() else "ok\n"

@@ -17,6 +17,8 @@ from colure.model.faults import FaultKind
 from colure.twin.chamber import SimulatedRange
 from colure.twin.faults import HangUpError, SilenceError
 from colure.twin.motion import Stage
+from colure.twin.small_servers import SimulatedSource, SimulatedSwitch
+from colure.twin.stages import Stages
 
 IDENTITY = "Colure,Simulated network analyzer,0,1"
 OTHER_IDENTITY = "Colure,Another simulated analyzer,1,1"
@@ -26,6 +28,8 @@ CONDITION = {FaultKind.UNLEVELLED: 8, FaultKind.UNLOCKED: 32, FaultKind.OVERLOAD
 PRESET = {"start": 24.0e9, "stop": 24.25e9, "points": 201.0, "band": 1000.0, "power": -20.0, "averages": 1.0}
 #: Real seconds after which an awaited pulse is given up.
 PULSE_PATIENCE_S = 30.0
+#: What a source that is off still gives, dBm.
+NO_POWER_DBM = -250.0
 
 
 #: What a command does with its query mark and number, and with its argument.
@@ -44,9 +48,24 @@ def header_pattern(definition: str) -> re.Pattern[str]:
 
 
 class ScpiAnalyzer:
-    """State and commands of the simulated analyzer; one instance serves every connection."""
+    """State and commands of the simulated analyzer; one instance serves every connection.
 
-    def __init__(self, chamber: SimulatedRange, stage: Stage) -> None:
+    source, switch
+        Those of their own, which then count instead of the analyzer's.
+    own_power_dbm
+        Power of a device that transmits by itself.
+    """
+
+    def __init__(
+        self,
+        chamber: SimulatedRange,
+        stage: Stage | Stages,
+        *,
+        source: SimulatedSource | None = None,
+        switch: SimulatedSwitch | None = None,
+        own_power_dbm: float | None = None,
+    ) -> None:
+        self._source, self._switch, self._own_power_dbm = source, switch, own_power_dbm
         self._range = chamber
         self._stage = stage
         self._errors: deque[str] = deque(maxlen=30)
@@ -198,7 +217,7 @@ class ScpiAnalyzer:
             port: self._range.sweep(
                 self._stage.true_positions(begin),
                 port=port,
-                channel=self._channel,
+                channel=self._channel if self._switch is None else self._switch.channel,
                 time_s=begin,
                 power_dbm=settings["power"],
                 if_bandwidth_hz=settings["band"] / settings["averages"],
@@ -244,16 +263,26 @@ class ScpiAnalyzer:
         if self._fault is FaultKind.ANALYZER_HANG:
             raise SilenceError
         self._range.set_frequencies(np.array([self._spot_hz]))
+        power_dbm = self._power_dbm()
         wave = self._range.sweep(
             self._stage.true_positions(begin),
             port=1,
-            channel=self._channel,
+            channel=self._channel if self._switch is None else self._switch.channel,
             time_s=begin,
-            power_dbm=settings["power"],
+            power_dbm=power_dbm,
             if_bandwidth_hz=settings["band"],
         )
         clock.wait_until(begin + 1.0 / settings["band"] + self._range.chamber.analyzer.sweep_overhead_s)
-        return f"{settings['power'] + 20.0 * np.log10(max(abs(wave[0]), 1e-15)):.4f}"
+        return f"{power_dbm + 20.0 * np.log10(max(abs(wave[0]), 1e-15)):.4f}"
+
+    def _power_dbm(self) -> float:
+        """Return the power at the device's port; next to nothing where the source is off or tuned elsewhere."""
+        if self._own_power_dbm is not None:
+            return self._own_power_dbm
+        if self._source is None:
+            return self._settings["power"]
+        tuned = abs(self._source.frequency_hz - self._spot_hz) <= self._settings["band"]
+        return self._source.level_dbm if self._source.on and tuned else NO_POWER_DBM
 
     def _range_wait(self) -> None:
         if self._fault is FaultKind.ANALYZER_HANG:

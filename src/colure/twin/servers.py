@@ -6,9 +6,12 @@ import socket
 import socketserver
 import sys
 import threading
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Protocol, TypeVar
 
 from colure.model.campaign import Campaign
+from colure.model.chamber import Axis, Chamber
 from colure.twin.chamber import SimulatedRange
 from colure.twin.clock import Clock
 from colure.twin.devices import maker_of
@@ -17,9 +20,23 @@ from colure.twin.gcode_server import GcodeController
 from colure.twin.line_server import LineController, SerialLine
 from colure.twin.motion import Stage
 from colure.twin.scpi_server import ScpiAnalyzer
+from colure.twin.small_servers import (
+    SimulatedContact,
+    SimulatedDevice,
+    SimulatedSensor,
+    SimulatedSource,
+    SimulatedSwitch,
+)
+from colure.twin.stages import Stages
 
 LOOPBACK = "127.0.0.1"
 LONGEST_LINE = 4096
+
+
+class TextInstrument(Protocol):
+    """Answers lines of text."""
+
+    def answer(self, line: str) -> str | None: ...
 
 
 class _Server(socketserver.ThreadingTCPServer):
@@ -99,32 +116,72 @@ def _device_handler(chamber: SimulatedRange) -> type[socketserver.BaseRequestHan
     return Handler
 
 
+def _text_handler(instrument: TextInstrument) -> type[socketserver.BaseRequestHandler]:
+    class Handler(socketserver.StreamRequestHandler):
+        """One line in, one line out at most."""
+
+        disable_nagle_algorithm = True
+
+        def handle(self) -> None:
+            while line := self.rfile.readline(LONGEST_LINE):
+                try:
+                    answer = instrument.answer(line.decode("ascii", "replace"))
+                except SilenceError:
+                    continue
+                if answer is not None:
+                    self.wfile.write(f"{answer}\n".encode("ascii"))
+
+    return Handler
+
+
 @dataclass
 class RunningTwin:
-    """The simulated chamber behind its sockets."""
+    """The simulated chamber behind its sockets.
+
+    small
+        Source, switch, contacts, sensors and states by the names that chamber.toml gives them.
+    controllers
+        Axis controllers by their names.
+    ports
+        Port of every instrument by its name in chamber.toml.
+    """
 
     analyzer_port: int
     axes_port: int
     device_port: int
-    stage: Stage
+    stages: Stages
     chamber: SimulatedRange
     servers: tuple[_Server, ...]
     serial: SerialLine | None = None
+    small: dict[str, TextInstrument] = field(default_factory=dict)
+    controllers: dict[str, GcodeController] = field(default_factory=dict)
+    ports: dict[str, int] = field(default_factory=dict)
+
+    @property
+    def stage(self) -> Stage:
+        """The axes of the first controller."""
+        return self.stages.stages[0]
 
     @property
     def analyzer_resource(self) -> str:
         """VISA resource string of the analyzer."""
-        return f"TCPIP::{LOOPBACK}::{self.analyzer_port}::SOCKET"
+        return _resource(self.analyzer_port)
 
     @property
     def axes_resource(self) -> str:
         """VISA resource string of the axis controller."""
-        return f"TCPIP::{LOOPBACK}::{self.axes_port}::SOCKET"
+        return _resource(self.axes_port)
 
     @property
     def device_resource(self) -> str:
         """VISA resource string of the device's state switch."""
-        return f"TCPIP::{LOOPBACK}::{self.device_port}::SOCKET"
+        return _resource(self.device_port)
+
+    @property
+    def resources(self) -> dict[str, str]:
+        """VISA resource string of everything served: `analyzer`, `axes`, `device`, and every instrument by its name."""
+        names = {"analyzer": self.analyzer_port, "axes": self.axes_port, "device": self.device_port}
+        return {name: _resource(port) for name, port in (names | self.ports).items()}
 
     def close(self) -> None:
         """Stop serving."""
@@ -133,6 +190,10 @@ class RunningTwin:
         for server in self.servers:
             server.shutdown()
             server.server_close()
+
+
+def _resource(port: int) -> str:
+    return f"TCPIP::{LOOPBACK}::{port}::SOCKET"
 
 
 def start_twin(
@@ -152,16 +213,59 @@ def start_twin(
     """
     truth = campaign.simulated()
     clock = Clock(max(truth.time_factor, least_time_factor))
-    chamber = SimulatedRange(campaign.chamber, truth, maker_of(campaign))
-    stage = Stage(campaign.chamber.axis_table, clock, truth, Faults(truth))
-    analyzer = ScpiAnalyzer(chamber, stage)
-    servers = (
-        _Server((LOOPBACK, analyzer_port), _scpi_handler(analyzer, threading.Lock())),
-        _Server((LOOPBACK, axes_port), _gcode_handler(GcodeController(stage))),
-        _Server((LOOPBACK, 0), _device_handler(chamber)),
-    )
+    chamber, faults = SimulatedRange(campaign.chamber, truth, maker_of(campaign)), Faults(truth)
+    stages = {name: Stage(axes, clock, truth, faults) for name, axes in _axes_of(campaign.chamber).items()}
+    fixed = [name for name, axis in campaign.chamber.axis_table.items() if axis.fixed]
+    stage = Stages(list(stages.values()), fixed)
+    small = _small(campaign.chamber, chamber, faults, clock)
+    # An analyzer that is simulated too sees the simulated source and switch, if the range has any.
+    analyzer = ScpiAnalyzer(chamber, stage, source=_first(small, SimulatedSource), switch=_first(small, SimulatedSwitch),
+                            own_power_dbm=_own_power_dbm(campaign))  # fmt: skip
+    controllers = {name: GcodeController(one, second=number > 0) for number, (name, one) in enumerate(stages.items())}
+    wanted = [("analyzer", analyzer_port, _scpi_handler(analyzer, threading.Lock()))]
+    wanted += [
+        (name, 0 if number else axes_port, _gcode_handler(controller))
+        for number, (name, controller) in enumerate(controllers.items())
+    ]
+    wanted += [("device", 0, _device_handler(chamber))]
+    wanted += [(name, 0, _text_handler(instrument)) for name, instrument in small.items()]
+    servers = tuple(_Server((LOOPBACK, port), handler) for _, port, handler in wanted)
     for server in servers:
         threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02}, daemon=True).start()
-    ports = [server.server_address[1] for server in servers]
-    serial = SerialLine(LineController(stage)) if serial_axes else None
-    return RunningTwin(ports[0], ports[1], ports[2], stage, chamber, servers, serial)
+    ports = {name: server.server_address[1] for (name, *_), server in zip(wanted, servers, strict=True)}
+    receiver = campaign.chamber.with_role("receiver")[0].shown_name
+    axes = next(iter(controllers))
+    serial = SerialLine(LineController(next(iter(stages.values())))) if serial_axes else None
+    return RunningTwin(ports["analyzer"], ports[axes], ports["device"], stage, chamber, servers, serial, small, controllers,
+                       ports | {receiver: ports["analyzer"]})  # fmt: skip
+
+
+def _axes_of(chamber: Chamber) -> dict[str, dict[str, Axis]]:
+    """Return the axes of every controller by its name."""
+    table = {name: axis for name, axis in chamber.axis_table.items() if not axis.fixed}
+    return {
+        one.shown_name: {name: table[name] for name in one.axes or table}
+        for one in chamber.with_role("axis-controller")
+    }
+
+
+def _small(chamber: Chamber, room: SimulatedRange, faults: Faults, clock: Clock) -> dict[str, TextInstrument]:
+    """Return the simulated sources, switches, contacts, sensors and states by name."""
+    makers: dict[str, Callable[[], TextInstrument]] = {
+        "source": lambda: SimulatedSource(faults), "switch": SimulatedSwitch, "state": lambda: SimulatedDevice(room),
+        "interlock": lambda: SimulatedContact(faults), "sensor": lambda: SimulatedSensor(room, faults, clock),
+    }  # fmt: skip
+    return {one.shown_name: makers[one.role]() for one in chamber.outfit if one.role in makers}
+
+
+SmallT = TypeVar("SmallT")
+
+
+def _first(small: dict[str, TextInstrument], kind: type[SmallT]) -> SmallT | None:
+    return next((one for one in small.values() if isinstance(one, kind)), None)
+
+
+def _own_power_dbm(campaign: Campaign) -> float | None:
+    """Return the power at the port of a device that transmits by itself; None for one that is fed."""
+    device = campaign.device
+    return None if device.eirp_dbm is None else device.eirp_dbm - device.expected_gain_dbi

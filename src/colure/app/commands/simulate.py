@@ -48,8 +48,8 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
         # A shell that started us in the background has it ignored; whoever sends it means it.
         signal.signal(signal.SIGINT, signal.default_int_handler)
     if until_stdin_closes:
-        twin.stage.stand_at(_left_at(folder / AXES_FILE))
-    served = {"analyzer": twin.analyzer_resource, "axes": twin.axes_resource, "device": twin.device_resource}
+        twin.stages.stand_at(_left_at(folder / AXES_FILE))
+    served = twin.resources
     if twin.serial is not None:
         served["serial_axes"] = twin.serial.resource
     click.echo(json_text(served))
@@ -65,7 +65,7 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
         pass
     finally:
         if until_stdin_closes:
-            _leave_at(folder / AXES_FILE, twin.stage.rest_positions())
+            _leave_at(folder / AXES_FILE, twin.stages.rest_positions())
         twin.close()
 
 

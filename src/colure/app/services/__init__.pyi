@@ -1,5 +1,6 @@
-from .acquisition import CheckLine, acquire, check_instruments, instruments, rebuild, twin_process, verify
+from .acquisition import CheckLine, acquire, check_instruments, rebuild, verify
 from .campaigns import flip_plan, learn_axes, make_plan
+from .connecting import instruments, twin_process
 from .evaluation import effects, evaluate, evaluate_power, findings, flip_result, known_figures, read_figures
 from .processing import addresses, has_phase, process, process_with, processed, states_of, step_cautions
 from .reporting import write_report

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import json
 import shutil
 import socket
-import subprocess
-import sys
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import ExitStack, contextmanager, nullcontext
+from collections.abc import Callable, Mapping
+from contextlib import nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services.bench_check import keep_check, require_passed_check
+from colure.app.services.connecting import instruments, is_simulated
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stored_calibration import require_valid
 from colure.app.storage.folders import RunFolder
@@ -25,105 +23,11 @@ from colure.model.plan import Plan
 
 if TYPE_CHECKING:
     from colure.acquire.check import Confirm
-    from colure.acquire.clocks import Clock
     from colure.acquire.engine import Engine
     from colure.acquire.journal import Journal, Verification
     from colure.acquire.outcome import Options, Outcome
-    from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
 
 RESERVE_FACTOR = 2.0
-
-
-@contextmanager
-def twin_process(folder: Path) -> Iterator[dict[str, str]]:
-    """Serve the simulated chamber from a process of its own while the block runs.
-
-    The child ends when our end of its standard input closes, so it cannot outlive us.
-
-    Raises
-    ------
-    InputError
-        If the simulated device cannot be built, or the chamber does not start.
-    """
-    from colure.twin.devices import maker_of
-
-    maker_of(Campaign.load(folder))  # a fault of the simulated device is told here, in this process
-    child = subprocess.Popen(
-        [sys.executable, "-m", "colure", "simulate", str(folder), "--until-stdin-closes"],
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        text=True,
-        # A closed terminal ends us in order: the chamber must still be there to be braked.
-        start_new_session=True,
-    )
-    assert child.stdin is not None and child.stdout is not None
-    try:
-        line = child.stdout.readline()
-        if not line:
-            raise InputError([f"{folder}: the simulated chamber did not start"])
-        yield dict(json.loads(line))
-    finally:
-        child.stdin.close()
-        try:
-            child.wait(timeout=5)
-        except subprocess.TimeoutExpired:
-            child.kill()
-            child.wait()
-        child.stdout.close()
-
-
-@dataclass(frozen=True)
-class Bench:
-    """The chamber's instruments, connected, and the clock they live by.
-
-    person
-        Address at which the simulated chamber is told what a person has mounted; None where there is a real person.
-    """
-
-    analyzer: AnalyzerDriver
-    axes: AxesDriver
-    states: StateDriver | None
-    clock: Clock
-    names: dict[str, str]
-    person: str | None = None
-
-
-@contextmanager
-def instruments(campaign: Campaign) -> Iterator[Bench]:
-    """Connect to the chamber's instruments, starting the simulated ones where asked for.
-
-    Raises
-    ------
-    InstrumentError
-        If one cannot be reached.
-    LockedError
-        If another process drives the axes.
-    """
-    from colure.acquire.clocks import SystemClock
-    from colure.acquire.locks import hold_resource
-    from colure.instruments.connect import connect_analyzer, connect_axes, connect_states
-
-    chamber, states = campaign.chamber, campaign.device.states
-    names = {"analyzer": chamber.analyzer.resource, "axes": chamber.axes.resource}
-    if states is not None and states.resource is not None:
-        names["device"] = states.resource
-    simulated, person = "twin" in names.values(), None
-    with ExitStack() as stack:
-        if simulated:
-            served = stack.enter_context(twin_process(campaign.folder))
-            person = served["device"]
-            names = {name: served[name] if value == "twin" else value for name, value in names.items()}
-        stack.callback(hold_resource(names["axes"]).close)
-        clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
-        analyzer = connect_analyzer(chamber.analyzer, names["analyzer"], campaign.folder)
-        stack.callback(analyzer.close)
-        axes = connect_axes(chamber.axes, names["axes"], chamber.axis_table, campaign.folder, timer=clock)
-        stack.callback(axes.close)
-        table = None if states is None else states.model_copy(update={"resource": names.get("device")})
-        switch = connect_states(table, campaign.folder)
-        if switch is not None:
-            stack.callback(switch.close)
-        yield Bench(analyzer, axes, switch, clock, names, person)
 
 
 def _mount(address: str, antenna: str) -> None:
@@ -183,7 +87,7 @@ def acquire(
     run.path.mkdir(parents=True, exist_ok=True)
     _check_disk(run.path, plan)
     # The simulated chamber does not mind a sleeping computer.
-    simulated = "twin" in (campaign.chamber.analyzer.resource, campaign.chamber.axes.resource)
+    simulated = is_simulated(campaign)
     with nullcontext("") if simulated else kept_awake("antenna measurement") as drowsy, instruments(campaign) as bench:
         if drowsy:
             listener(Event("warning", drowsy))
@@ -210,6 +114,8 @@ def acquire(
                     clock=bench.clock,
                     options=options or EngineOptions(),
                     mount=None if bench.person is None else partial(_mount, bench.person),
+                    contacts=bench.contacts,
+                    sensors=bench.sensors,
                 )
                 if stopper is not None:
                     stopper.attach(engine.finish, journal.rows())
@@ -297,8 +203,9 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
         with instruments(campaign) as bench:
             lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
             found = check_bench(
-                plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock
-            )
+                plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock,
+                contacts=bench.contacts, sensors=bench.sensors,
+            )  # fmt: skip
             lines += [CheckLine(*line) for line in found]
             # What has a fault already is not moved.
             if confirm is not None and all(line.good for line in lines):

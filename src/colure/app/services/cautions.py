@@ -18,13 +18,18 @@ def cautions_of(campaign: Campaign, plan: Plan) -> list[str]:
         "Exchange of device and horn: the run rests twice and says what to mount; the source is off and the axes are held, "
         "but nothing locks the door: take the drives' power away before you go in."
     ]
+    by_itself = [
+        f"The device transmits by itself ({campaign.device.eirp_dbm:g} dBm EIRP): nothing here can switch it off, no stop and "
+        "no interlock; switch it off at the device, or stay out of its beam."
+    ] if campaign.device.eirp_dbm is not None else []  # fmt: skip
     return [
         *(exchange if swap else []),
+        *by_itself,
         "Axes move without warning and for a long time: nobody inside, door closed, hands and cables clear.",
         "Colure's stop brakes the axes but is no emergency stop: that one is hard-wired, works without software and "
         "cuts the drives; know where it is and try it.",
         f"RF: about {exposure['eirp_dbm']:.0f} dBm EIRP; keep {max(0.1, exposure['public_distance_m']):.2f} m away in the "
-        f"beam while the source is on ({exposure['public_limit_w_m2']:g} W/m\u00b2, ICNIRP 2020, general public{beyond}).",
+        f"beam while the {'source' if campaign.device.eirp_dbm is None else 'device'} is on ({exposure['public_limit_w_m2']:g} W/m\u00b2, ICNIRP 2020, general public{beyond}).",
         "Alignment lasers: class 2 or lower, do not look into the beam, switch off before the run.",
         f"Lifting: device {campaign.device.mass_kg:g} kg; secure it against falling before the roll axis turns.",
         "Local codes and the site's licensed responsible persons come before anything written here.",

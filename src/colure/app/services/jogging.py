@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
-from colure.app.services.acquisition import twin_process
+from colure.app.services.connecting import axes_alone, receiver_alone
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 @contextmanager
 def jogger(campaign: Campaign, look: Callable[[], None] | None = None) -> Iterator[Jogger]:
-    """Connect to the axis controller alone.
+    """Connect to the axis controllers alone, and to the interlock chain.
 
     look
         Called again and again while axes move; what it raises brakes them.
@@ -28,24 +28,10 @@ def jogger(campaign: Campaign, look: Callable[[], None] | None = None) -> Iterat
     InstrumentError
         If it cannot be reached, or another process drives it.
     """
-    from colure.acquire.clocks import SystemClock
     from colure.acquire.jogging import Jogger
-    from colure.acquire.locks import hold_resource
-    from colure.errors import InstrumentError, LockedError
-    from colure.instruments.connect import connect_axes
 
-    chamber = campaign.chamber
-    resource, simulated = chamber.axes.resource, chamber.axes.resource == "twin"
-    with ExitStack() as stack:
-        if simulated:
-            resource = stack.enter_context(twin_process(campaign.folder))["axes"]
-        try:
-            stack.callback(hold_resource(resource).close)
-        except LockedError as error:
-            raise InstrumentError(str(error)) from None
-        clock = SystemClock(campaign.simulated().time_factor if simulated else 1.0)
-        axes = connect_axes(chamber.axes, resource, chamber.axis_table, campaign.folder, timer=clock)
-        stack.callback(axes.close)
+    with axes_alone(campaign) as (axes, clock):
+        chamber = campaign.chamber
         yield Jogger(chamber, axes, clock) if look is None else Jogger(chamber, axes, clock, look=look)
 
 
@@ -64,17 +50,10 @@ def readouts_for(
 
 def sweeps(campaign: Campaign, made: Plan, count: int) -> Iterator[Sweep]:
     """Yield sweeps with the plan's settings, the source switched off at the end; nothing moves."""
-    from colure.instruments.connect import connect_analyzer
     from colure.instruments.protocols import SweepSettings
 
-    table, s = campaign.chamber.analyzer, made.settings
-    with ExitStack() as stack:
-        resource = table.resource
-        if resource == "twin":
-            resource = stack.enter_context(twin_process(campaign.folder))["analyzer"]
-        analyzer = connect_analyzer(table, resource, campaign.folder)
-        stack.callback(analyzer.close)
-        stack.callback(analyzer.safe)
+    s = made.settings
+    with receiver_alone(campaign) as analyzer:
         analyzer.configure(
             SweepSettings(
                 s["start_hz"], s["stop_hz"], s["points"], s["if_bandwidth_hz"], s["power_dbm"], s["averages"]

@@ -1,0 +1,96 @@
+"""A receiver together with a source and a switch of their own: one `AnalyzerDriver` for the engine."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from typing import Any
+
+from colure.errors import InstrumentError
+from colure.instruments.protocols import AnalyzerDriver, SourceDriver, Sweep, SweepSettings, SwitchDriver
+from colure.instruments.scpi_power import ScpiPowerReceiver
+
+
+class ReceiverChain:
+    """See `AnalyzerDriver`. The source is off until settings stand, tuned before every reading, proven on after every sweep.
+
+    Raises
+    ------
+    InstrumentError
+        If there is a source and the receiver is not power-only: nothing ties its phase to the receiver's.
+    """
+
+    def __init__(
+        self, receiver: AnalyzerDriver, *, source: SourceDriver | None = None, switch: SwitchDriver | None = None
+    ) -> None:
+        self._receiver, self._source, self._switch = receiver, source, switch
+        self.receiver = receiver.receiver
+        if source is None:
+            return
+        if not isinstance(receiver, ScpiPowerReceiver) and not hasattr(receiver, "tuned"):
+            raise InstrumentError(
+                "role 'source': only with a power-only receiver (profile kind 'scpi-power', or a driver with `tuned`): "
+                "an analyzer with phase brings its own source"
+            )
+        receiver.tuned = source.tune  # type: ignore[attr-defined,unused-ignore]
+
+    def identity(self) -> str:
+        """Return what receiver, source and switch say they are."""
+        parts = [self._receiver.identity()]
+        parts += [f"source: {self._source.identity()}"] if self._source is not None else []
+        parts += [f"switch: {self._switch.identity()}"] if self._switch is not None else []
+        return "; ".join(parts)
+
+    def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> dict[str, Any]:
+        """Set level and receiver with the source off, then switch the source on."""
+        if self._source is not None:
+            self._source.prepare(settings.power_dbm)
+        found = self._receiver.configure(settings, ports)
+        if self._source is not None:
+            self._source.tune(settings.start_hz)
+            self._source.on()
+        return found
+
+    def trigger(self, *, external: bool) -> None:
+        """Choose what starts a sweep."""
+        self._receiver.trigger(external=external)
+
+    def route(self, channel: int) -> None:
+        """Bring device, reference or cable into the path: by the switch box if there is one."""
+        (self._receiver if self._switch is None else self._switch).route(channel)
+
+    def sweep(self) -> Sweep:
+        """Return one sweep; raises `InstrumentError` if the source was not on all the time, as far as it tells."""
+        sweep = self._receiver.sweep()
+        if self._source is not None:
+            self._source.require_on()
+        return sweep
+
+    def clock_s(self) -> float:
+        """Return the receiver's clock."""
+        return self._receiver.clock_s()
+
+    def quench(self) -> None:
+        """Switch the source of its own off at once, on its own line; nothing where the receiver brings the source."""
+        if self._source is not None:
+            self._source.off()
+
+    def safe(self) -> None:
+        """Switch every source off; the receiver is told even if the source fails, whose error counts."""
+        try:
+            self.quench()
+        finally:
+            self._receiver.safe()
+
+    def reconnect(self) -> None:
+        """Open all lines anew."""
+        self._receiver.reconnect()
+        for one in (self._source, self._switch):
+            if one is not None:
+                one.reconnect()
+
+    def close(self) -> None:
+        """Close all lines."""
+        for one in (self._receiver, self._source, self._switch):
+            if one is not None:
+                with suppress(InstrumentError):
+                    one.close()

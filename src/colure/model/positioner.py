@@ -1,0 +1,185 @@
+"""The positioner: its axes, how they are stacked, and where they must not go."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field, model_validator
+
+from colure.geometry.kinematics import AxisMap, Geometry
+from colure.model.loading import Section, number
+
+Interval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
+
+
+class Axis(Section):
+    """One motor axis: how far, how fast, and how its readout maps to our angle.
+
+    following_error_deg
+        How far the readout may lag behind the commanded motion at standstill; at speed a
+        tenth of a second's travel is allowed on top.
+    modulo_deg
+        The controller's readout wraps after this angle; turns are then counted and journalled.
+    jerk_deg_s3
+        How fast the controller lets the acceleration change; unlimited (trapezoidal speed) if left out.
+    approach_deg
+        Positions are approached with growing readout from this far below, so that backlash always
+        lies on the same side; 0 approaches from wherever the axis comes.
+    wrap_budget_deg
+        Largest angle from `zero_deg` either way that cables survive, whole turns included.
+    position_error_deg
+        How far the axis stands beside its readout, at random from point to point, expanded (k = 2); 0: not declared.
+    min_deg, max_deg
+        Travel limits of the readout. No target beyond them is ever commanded.
+    speed_deg_s, acceleration_deg_s2
+        Of a move, as the controller is set; durations follow from them.
+    settle_s
+        Wait after a move before the sweep starts.
+    sense
+        1 if the readout counts the way Colure counts the angle, -1 if the other way.
+    zero_deg
+        Readout at which the angle of Colure is zero.
+    readback_tolerance_deg
+        Largest distance between target and readout at which a point may be measured.
+    home_deg
+        Readout at which the axis is parked, and to which it returns after homing.
+    torque_nm
+        Torque that the axis can deliver; loads are checked against it.
+    backlash_deg
+        Play of the gear; it enters the uncertainty of positions approached from either side.
+    """
+
+    min_deg: float = number("deg", -3600, 3600, -180.0)
+    max_deg: float = number("deg", -3600, 3600, 180.0)
+    speed_deg_s: float = number("deg/s", 0.01, 1000)
+    acceleration_deg_s2: float = number("deg/s^2", 0.01, 10000)
+    settle_s: float = number("s", 0, 60, 0.25)
+    jerk_deg_s3: float | None = Field(default=None, ge=0.01, le=1e7, json_schema_extra={"unit": "deg/s^3"})
+    approach_deg: float = number("deg", 0, 30, 0.0)
+    sense: Literal[1, -1] = Field(default=1, json_schema_extra={"unit": "1 or -1"})
+    zero_deg: float = number("deg", -3600, 3600, 0.0)
+    readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
+    position_error_deg: float = number("deg", 0, 10, 0.0)
+    home_deg: float = number("deg", -3600, 3600, 0.0)
+    following_error_deg: float = number("deg", 0.001, 90, 1.0)
+    torque_nm: float | None = Field(default=None, ge=0.001, le=1e6, json_schema_extra={"unit": "N m"})
+    backlash_deg: float = number("deg", 0, 10, 0.0)
+    modulo_deg: float | None = Field(default=None, ge=1, le=3600, json_schema_extra={"unit": "deg"})
+    wrap_budget_deg: float | None = Field(default=None, ge=1, le=36000, json_schema_extra={"unit": "deg"})
+
+    @model_validator(mode="after")
+    def _ordered(self) -> Axis:
+        if self.max_deg <= self.min_deg:
+            raise ValueError(f"max_deg = {self.max_deg:g} must be above min_deg = {self.min_deg:g} deg")
+        if not self.min_deg <= self.home_deg <= self.max_deg:
+            raise ValueError(f"home_deg = {self.home_deg:g} must be from {self.min_deg:g} to {self.max_deg:g} deg")
+        return self
+
+    @property
+    def fixed(self) -> bool:
+        """Tell whether this axis does not turn: it has no travel at all."""
+        return self.min_deg == self.max_deg == self.zero_deg == self.home_deg == 0.0
+
+    @property
+    def jerk(self) -> float:
+        """Jerk limit in deg/s^3, infinite where none is declared."""
+        return float("inf") if self.jerk_deg_s3 is None else self.jerk_deg_s3
+
+    @property
+    def map(self) -> AxisMap:
+        """The axis as the geometry sees it."""
+        return AxisMap(self.sense, self.zero_deg, self.min_deg, self.max_deg)
+
+
+#: What a turntable has in place of its second axis: it stands at 0 and never moves.
+FIXED = Axis.model_construct(min_deg=0.0, max_deg=0.0, speed_deg_s=1.0, acceleration_deg_s2=1.0, settle_s=0.0)
+
+
+class PositionerTable(Section):
+    """Positioner geometry and its two device axes, azimuth-like axis first.
+
+    carried_mass_kg, carried_arm_mm
+        Mass of the carried axis with its arm, and the distance of its centre of gravity from the axis that carries it.
+    stiffness_nm_deg
+        Moment that tilts the carried axis by one degree.
+    bracket_half_angle_deg
+        Half angle of the cone in which what holds the device hides it from the probe.
+    geometry
+        How the axes are stacked: roll over azimuth, azimuth over elevation, or elevation over azimuth.
+    azimuth, roll, elevation
+        The device axes: azimuth, and roll or elevation, whichever the geometry has.
+    load_limit_kg
+        Largest mass of device and mount.
+    turntable
+        True: azimuth is the only axis of the device that turns. Roll or elevation has no table, stays at 0 and is never
+        commanded; what needs it elsewhere is refused.
+    """
+
+    geometry: Geometry
+    azimuth: Axis
+    roll: Axis | None = None
+    elevation: Axis | None = None
+    load_limit_kg: float = number("kg", 0.01, 10000, 10.0)
+    carried_mass_kg: float = number("kg", 0, 10000, 0.0)
+    carried_arm_mm: float = number("mm", 0, 10000, 0.0)
+    stiffness_nm_deg: float | None = Field(default=None, ge=0.01, le=1e9, json_schema_extra={"unit": "N m per deg"})
+    bracket_half_angle_deg: float = number("deg", 0, 90, 0.0)
+    turntable: bool = False
+
+    @model_validator(mode="after")
+    def _second_axis(self) -> PositionerTable:
+        wanted = self.geometry.axis_names[1]
+        other = "elevation" if wanted == "roll" else "roll"
+        if self.turntable:
+            for name in (wanted, other):
+                if getattr(self, name) is not None:
+                    raise ValueError(f"turntable = true: only azimuth turns; remove [positioner.{name}]")
+            return self
+        if getattr(self, wanted) is None:
+            raise ValueError(
+                f"geometry {self.geometry} needs a table [positioner.{wanted}] (deg, deg/s), or turntable = true"
+            )
+        if getattr(self, other) is not None:
+            raise ValueError(f"geometry {self.geometry} has no {other} axis; remove [positioner.{other}]")
+        return self
+
+    @property
+    def second(self) -> Axis:
+        """Roll or elevation, whichever the geometry has; on a turntable an axis without travel."""
+        if self.turntable:
+            return FIXED
+        axis = self.roll if self.roll is not None else self.elevation
+        assert axis is not None  # guaranteed by the validator
+        return axis
+
+
+class KeepOut(Section):
+    """A box of readouts (degrees) where device or bracket could touch something; open axes are free.
+
+    name
+        What could be touched there; messages name it.
+    azimuth, roll, elevation, probe
+        Interval of the axis' readout; left out: at any readout.
+    """
+
+    name: Annotated[str, Field(min_length=1, max_length=200)]
+    azimuth: Interval | None = None
+    roll: Interval | None = None
+    elevation: Interval | None = None
+    probe: Interval | None = None
+
+    @model_validator(mode="after")
+    def _bounded(self) -> KeepOut:
+        given = self.intervals
+        if not given:
+            raise ValueError(f"keep_out {self.name!r} needs at least one axis with [low, high] (deg)")
+        for axis, (low, high) in given.items():
+            if high <= low:
+                raise ValueError(f"keep_out {self.name!r}: {axis} = [{low:g}, {high:g}]: high must be above low (deg)")
+        return self
+
+    @property
+    def intervals(self) -> dict[str, tuple[float, float]]:
+        """The bounded axes and their intervals."""
+        values = {name: getattr(self, name) for name in ("azimuth", "roll", "elevation", "probe")}
+        return {name: value for name, value in values.items() if value is not None}
