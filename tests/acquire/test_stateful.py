@@ -24,7 +24,7 @@ from colure.acquire.journal import Journal
 from colure.acquire.outcome import Options
 from colure.acquire.states import State
 from colure.app import services
-from colure.model.faults import FaultKind
+from colure.model.faults import ROLE_FAULTS, FaultKind
 from tests.conftest import QUIET_TWIN, SMALL_GOAL
 from tests.world import World, planned_rows
 
@@ -129,7 +129,10 @@ class Chamber(RuleBasedStateMachine):
 
         self.work(points, door)
 
-    @rule(points=points, kind=st.sampled_from([kind for kind in FaultKind if kind is not FaultKind.WRONG_IDENTITY]))
+    @rule(
+        points=points,
+        kind=st.sampled_from([kind for kind in FaultKind if kind not in ROLE_FAULTS | {FaultKind.WRONG_IDENTITY}]),
+    )
     def meet_a_fault(self, points, kind):
         def fault():
             faults = self.world.stage.faults

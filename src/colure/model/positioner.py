@@ -81,6 +81,11 @@ class Axis(Section):
         return self.min_deg == self.max_deg == self.zero_deg == self.home_deg == 0.0
 
     @property
+    def why_fixed(self) -> str:
+        """Why this axis goes nowhere, to end a refusal with; empty for an axis that turns."""
+        return "; turntable = true: only azimuth turns" if self.fixed else ""
+
+    @property
     def jerk(self) -> float:
         """Jerk limit in deg/s^3, infinite where none is declared."""
         return float("inf") if self.jerk_deg_s3 is None else self.jerk_deg_s3

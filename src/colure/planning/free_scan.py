@@ -244,7 +244,7 @@ def _require_inside(cut: Cut, axis: Axis, name: str, angles_deg: FloatArray, *, 
     if bad.size:
         raise InputError(
             [f"goal.toml: scan, {cut.label}: axis {name} = {shown[bad[0]]:g}: must be from {axis.min_deg:g} to "
-             f"{axis.max_deg:g} deg{hint}"]
+             f"{axis.max_deg:g} deg{hint}{axis.why_fixed}"]
         )  # fmt: skip
 
 
@@ -259,7 +259,7 @@ def _out_of_reach(chamber: Chamber, cut: Cut, number: int) -> str:
     )
     return (
         f"goal.toml: scan, {cut.label}: {cut.angle_name} = {cut.angle_deg[number]:g} deg is out of reach: {limits}; "
-        f"take a smaller range"
+        f"take a smaller range{two.why_fixed}"
     )
 
 

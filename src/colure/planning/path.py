@@ -280,7 +280,7 @@ def check_limits(axes: tuple[str, ...], targets_deg: FloatArray, tables: list[Ax
                 missing = axis.min_deg - value if value < axis.min_deg else value - axis.max_deg
                 faults.append(
                     f"plan: axis {name} target = {value:g}: must be from {axis.min_deg:g} to {axis.max_deg:g} deg; "
-                    f"{missing:.4g} deg of travel are missing"
+                    f"{missing:.4g} deg of travel are missing{axis.why_fixed}"
                 )
     if faults:
         raise InputError(faults)

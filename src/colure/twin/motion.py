@@ -342,6 +342,7 @@ class Stage:
     def release(self) -> None:
         """Allow motion again, unless the door is open or an alarm stands."""
         if not self.alarm and not self.door_open:
+            self._beat_until = None
             self.held.clear()
 
     def reset(self) -> None:
@@ -367,7 +368,11 @@ class Stage:
 
     def _check_beat(self) -> None:
         until = self._beat_until
-        if until is not None and self.clock.now() > until and not self.held.is_set():
+        if until is None or self.clock.now() <= until:
+            return
+        # A rest needs no heartbeat: only a move that it lapses in is braked, and the next one is armed by the next beat.
+        self._beat_until = None
+        if until < self.busy_until() and not self.held.is_set():
             self.held.set()
             self._brake(until)
 
