@@ -1,4 +1,4 @@
-"""Figures and report of 25 frequencies, `python benchmarks/report.py`; exit code 1 if the report takes 10 s or more.
+"""Figures and report of 25 frequencies, `python benchmarks/report.py`; exit code 1 if the report takes 6 s or more.
 
 The named baseline is the recipe on the same record: reading figures with their budgets costs some multiples of it.
 """
@@ -19,7 +19,7 @@ from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from colure.planning.preflight import make_plan
 
-FREQUENCIES, LIMIT_S = 25, 10.0
+FREQUENCIES, LIMIT_S = 25, 6.0
 
 
 def main() -> int:

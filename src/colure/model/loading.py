@@ -40,7 +40,7 @@ def require_library(name: str, extra: str) -> Any:
 class Section(BaseModel):
     """Base of every table in a campaign file: frozen, no unknown fields, no infinities."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, validate_default=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, validate_default=True, defer_build=True)
 
 
 def number(unit: str, low: float, high: float, default: float | None = None) -> Any:

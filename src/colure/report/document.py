@@ -87,6 +87,8 @@ Block = Paragraph | Table | Chart | Link | Side
 
 #: Dots per inch of pictures.
 DENSE_DPI = 170.0
+#: Effort of packing a picture, 0 to 9: more takes longer and saves little.
+PNG_EFFORT = 2
 
 
 @dataclass(frozen=True)
@@ -145,7 +147,7 @@ def chart(figure: Canvas, caption: str, *, dense: bool = False, width_percent: i
         figure.set_layout_engine("none")
     shown: Any = FigureCanvasAgg(figure) if dense else FigureCanvasSVG(figure)
     if dense:
-        shown.print_png(buffer)
+        shown.print_png(buffer, pil_kwargs={"compress_level": PNG_EFFORT})
         return Chart(buffer.getvalue(), "png", caption, width_percent)
     shown.print_svg(buffer, metadata={"Date": None})
     return Chart(buffer.getvalue(), "svg", caption, width_percent, drawn_values(figure))

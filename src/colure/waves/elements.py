@@ -116,17 +116,22 @@ def _together(
 
     A degree more is kept only if it lowers the misfit by half: waves that nothing needs would take the elements' part.
     """
-    data, best = e.reshape(-1), (np.inf, start, root * waves[0])
+    size, best = float(np.linalg.norm(e)), (np.inf, start, root * waves[0])
     for degree in range(1, HIGHEST_DEGREE + 1):
         some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, mode_count(HIGHEST_DEGREE))])
         basis = root * waves[some]
+        # Products of waves at every direction: they stay the same from round to round.
+        products = np.einsum("icd,jcd->ijd", basis.conj(), basis)
         found, before = np.array(best[1]), np.zeros_like(start)
         own = best[2]
         for _ in range(ROUNDS):
             array = steer @ found
-            q = _least_squares((basis * array).reshape(len(basis), -1).T, data)
+            right = np.sum(basis.conj() * (array.conj() * e), axis=(1, 2))
+            q = _solved(products @ np.abs(array) ** 2, right)
             own = np.tensordot(q, basis, axes=1)
-            found = _least_squares((own[:, :, None] * steer).reshape(-1, found.size), data)
+            power = np.sum(np.abs(own) ** 2, axis=0)
+            adjoint = steer.conj().T
+            found = _solved((adjoint * power) @ steer, adjoint @ np.sum(own.conj() * e, axis=0))
             found = np.asarray(found / np.linalg.norm(found))
             if np.linalg.norm(found - before * np.vdot(before, found)) < SETTLED:
                 break
@@ -138,14 +143,12 @@ def _together(
         if misfit >= WORTH * best[0]:
             break
         best = (misfit, found, own)
-        if misfit < 1e-9 * float(np.linalg.norm(data)):
+        if misfit < 1e-9 * size:
             break
     return best[1], best[2]
 
 
-def _least_squares(matrix: ComplexArray, data: ComplexArray) -> ComplexArray:
-    """Return the least-squares solution by normal equations: few unknowns, well conditioned, many rows."""
-    adjoint = matrix.conj().T
-    gram = adjoint @ matrix
-    gram[np.diag_indices_from(gram)] += 1e-13 * np.trace(gram).real / len(gram)
-    return np.asarray(np.linalg.solve(gram, adjoint @ data))
+def _solved(gram: ComplexArray, right: ComplexArray) -> ComplexArray:
+    """Return the solution of normal equations: few unknowns, well conditioned, many rows."""
+    loaded = gram + 1e-13 * np.trace(gram).real / len(gram) * np.eye(len(gram))
+    return np.asarray(np.linalg.solve(loaded, right))

@@ -37,6 +37,13 @@ def test_a_known_answer_is_given_again_without_processing(campaign_folder, run):
     assert services.known_figures(campaign, run, never) == [FIGURE]
 
 
+def test_the_same_folder_named_from_elsewhere_is_the_same_question(campaign_folder, run, monkeypatch):
+    key = key_of(Campaign.load(campaign_folder), run, None)
+    monkeypatch.chdir(campaign_folder.parent)
+    near = RunFolder(run.path.relative_to(campaign_folder.parent))
+    assert key_of(Campaign.load(near.path.parent.parent), near, None) == key
+
+
 @pytest.mark.parametrize("changed", ["record", "figures", "correlations", "chamber", "recipe", "pattern"])
 def test_whatever_changed_is_worked_out_anew(campaign_folder, run, changed):
     campaign = Campaign.load(campaign_folder)

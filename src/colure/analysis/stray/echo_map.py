@@ -146,9 +146,9 @@ def _grid(step_deg: float) -> FloatArray:
 
 
 def _around(d: FloatArray, size_deg: float) -> FloatArray:
-    """Return 25 directions about one, `size_deg` apart, the one itself first."""
+    """Return a direction and its eight neighbours `size_deg` away, the direction itself first."""
     first, second = tangents(d)
-    a, b = (np.deg2rad(size_deg) * g.ravel() for g in np.meshgrid(*2 * [np.arange(-2, 3)], indexing="ij"))
+    a, b = (np.deg2rad(size_deg) * g.ravel() for g in np.meshgrid(*2 * [np.arange(-1, 2)], indexing="ij"))
     near = d + np.tan(a)[:, None] * first + np.tan(b)[:, None] * second
     return np.concatenate([d[None], near / np.linalg.norm(near, axis=-1, keepdims=True)])
 

@@ -93,7 +93,7 @@ def report(
         _require_signable(folder, run, state, key_file)
         cuts.write_report(Campaign.load(folder), run, state=state)
     else:
-        campaign, made = services.make_plan(folder)
+        campaign, made = services.make_plan(folder, run)
         _require_signable(folder, run, state, key_file)
         report_on(campaign, made, run, services.process(campaign, run, state=state), specification)
     signed = None if key_file is None else _sign(folder, run, state, key_file, passphrase_file)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -22,7 +23,9 @@ if TYPE_CHECKING:
     import xarray as xr
 
     from colure.analysis.figures.face import Face
+    from colure.analysis.findings.finding import Finding
     from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.stray.echo_map import EchoMap
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.app.services.verdicts import Judged
     from colure.geometry.conventions import FloatArray
@@ -49,8 +52,19 @@ def source_of(
     from colure.model.files import file_hash
     from colure.report.source import Source
 
-    record, room = opened(run, state_in(processed, run)), room_of(processed, campaign.chamber)
+    record, device = opened(run, state_in(processed, run)), processed.device or campaign.device
     sha256, reference = file_hash(run.record), reference_of(campaign, processed.frequency_hz)
+
+    def checked() -> tuple[EchoMap | None, list[Finding]]:
+        room = room_of(processed, campaign.chamber)
+        return room, self_check(processed, campaign.chamber, device.slant_deg, room=room, figures=figures)
+
+    # Transforms and linear algebra leave the interpreter free: two of these run beside each other.
+    with ThreadPoolExecutor(2) as pool:
+        waiting, face = pool.submit(checked), pool.submit(_face, processed, device)
+        levels, cuts = _principal_levels(processed), _cuts(processed)
+        diagnosed = diagnoses(record, processed, campaign.chamber, device, reference)
+        room, findings = waiting.result()
     return Source(
         plan=plan,
         chamber=campaign.chamber,
@@ -61,14 +75,12 @@ def source_of(
         record_file=run.record.name,
         record_sha256=sha256,
         demo=campaign.chamber.analyzer.resource == "twin",
-        diagnoses=diagnoses(record, processed, campaign.chamber, processed.device or campaign.device, reference),
+        diagnoses=diagnosed,
         room=room,
-        levels=_principal_levels(processed),
-        cuts=_cuts(processed),
-        findings=self_check(
-            processed, campaign.chamber, (processed.device or campaign.device).slant_deg, room=room, figures=figures
-        ),
-        face=_face(processed, processed.device or campaign.device),
+        levels=levels,
+        cuts=cuts,
+        findings=findings,
+        face=face.result(),
         judged=None if judged is None else verdicts_for_report(judged),
         states=_power_of_states(campaign, run, processed),
         particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),

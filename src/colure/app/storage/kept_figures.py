@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import asdict
+from dataclasses import asdict, replace
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from colure.app.storage.folders import RunFolder, campaign_digest
@@ -12,8 +13,6 @@ from colure.app.storage.whole import write_whole
 from colure.model.figure import BudgetRow, Figure
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from colure.model.campaign import Campaign
 
 #: Rises with every change of what is kept.
@@ -25,7 +24,8 @@ def key_of(campaign: Campaign, run: RunFolder, state: str | None) -> str:
     from colure.model.files import file_hash
 
     digest = campaign_digest(run.path.parent.parent, f"figures {FORMAT} {state}")
-    digest.update(hashlib.sha256(repr(campaign).encode()).digest())
+    # Where the folder lies, and from where it is named, changes no figure.
+    digest.update(hashlib.sha256(repr(replace(campaign, folder=Path())).encode()).digest())
     digest.update(file_hash(run.record).encode())
     return str(digest.hexdigest())
 
