@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -19,19 +19,37 @@ LEVELS = {
     ("power_theta_db", "power_phi_db"): "relative", ("gain_theta_dbi", "gain_phi_dbi"): "gain",
     ("eirp_theta_dbm", "eirp_phi_dbm"): "eirp",
 }  # fmt: skip
+#: Columns of what levels may be wrong by: all together (expanded, k = 2), and each by itself (standard deviation).
+ERRORS = {"common_uncertainty_db": "dB", "scatter_db": "dB"}
+LARGEST_ERROR_DB = 20.0
 #: Levels of the first and of the last column of a full turn may differ by this, dB.
 CLOSES_DB = 0.5
+#: Levels of one pole may differ by this, dB; they become their mean. In a minimum noise alone makes them differ by more than elsewhere.
+POLE_DB = 6.0
 
 
 @dataclass(frozen=True)
 class PowerTable:
-    """Power, linear (frequency, theta, phi), on rings from +z over a full turn, radians; relative, gain, or EIRP in milliwatts."""
+    """Power, linear (frequency, theta, phi), on rings from +z over a full turn, radians; relative, gain, or EIRP in milliwatts.
+
+    common_db
+        What all levels may be wrong by together, expanded (k = 2): the largest of the table's column; None where it has none.
+    scatter_db (frequency, theta, phi)
+        Standard deviation of each level by itself; None where the table has no such column.
+    """
 
     frequency_hz: FloatArray
     theta: FloatArray
     phi: FloatArray
     power: FloatArray
     quantity: str
+    common_db: float | None = None
+    scatter_db: FloatArray | None = None
+
+    @property
+    def states_errors(self) -> bool:
+        """Tell whether the table says what its levels may be wrong by."""
+        return self.common_db is not None or self.scatter_db is not None
 
 
 def level_columns(header: list[str]) -> tuple[str, ...] | None:
@@ -54,10 +72,16 @@ def read_power(path: Path) -> PowerTable:
     missing = [name for name in PLACES if name not in header]
     if missing:
         raise InputError([f"{path.name}: column {', '.join(missing)}: missing"])
-    table = numbers_of(path.name, rows, {**PLACES, **dict.fromkeys(names, "dB")})
+    stated = {name: unit for name, unit in ERRORS.items() if name in header}
+    table = numbers_of(path.name, rows, {**PLACES, **dict.fromkeys(names, "dB"), **stated})
+    errors = {name: table[:, 3 + len(names) + i] for i, name in enumerate(stated)}
+    for name, values in errors.items():
+        if values.min() < 0.0 or values.max() > LARGEST_ERROR_DB:
+            worst = values.min() if values.min() < 0.0 else values.max()
+            raise InputError([f"{path.name}: {name} = {worst:g}: must be from 0 to {LARGEST_ERROR_DB:g} dB"])
     if table[:, 0].min() < LEAST_HZ:
         raise InputError([f"{path.name}: frequency_hz = {table[:, 0].min():g}: must be at least {LEAST_HZ:g} Hz"])
-    level = np.sum(10.0 ** (table[:, 3:] / 10.0), axis=1)
+    level = np.sum(10.0 ** (table[:, 3 : 3 + len(names)] / 10.0), axis=1)
     frequency = np.unique(table[:, 0])
     theta, phi = np.unique(np.round(table[:, 1], 6)), np.unique(np.round(table[:, 2], 6))
     if frequency.size * theta.size * phi.size != len(table):
@@ -66,10 +90,22 @@ def read_power(path: Path) -> PowerTable:
                 f"{path.name}: {len(table)} rows, needs {frequency.size} x {theta.size} x {phi.size}: every direction of one grid once"
             ]
         )
-    grid = np.empty((frequency.size, theta.size, phi.size))
+    shape = frequency.size, theta.size, phi.size
     where = [np.searchsorted(a, np.round(v, 6)) for a, v in ((theta, table[:, 1]), (phi, table[:, 2]))]
-    grid[np.searchsorted(frequency, table[:, 0]), where[0], where[1]] = level
-    return _checked(path.name, frequency, theta, phi, grid, LEVELS[names])
+    places = np.searchsorted(frequency, table[:, 0]), where[0], where[1]
+
+    def gridded(values: FloatArray) -> FloatArray:
+        out = np.empty(shape)
+        out[places] = values
+        return out
+
+    found = _checked(path.name, frequency, theta, phi, gridded(level), LEVELS[names])
+    if (common := errors.get("common_uncertainty_db")) is not None:
+        found = replace(found, common_db=float(common.max()))
+    if (scatter := errors.get("scatter_db")) is not None:
+        # Of two polarizations that add up, the sum scatters no more than each.
+        found = replace(found, scatter_db=gridded(scatter)[..., : found.phi.size])
+    return found
 
 
 def _checked(
@@ -96,6 +132,14 @@ def _checked(
         faults.append(f"{name}: phi_deg: {phi.size} columns: must be an even number (rings go on through the poles)")
     if abs(phi[0]) > 1e-6:
         faults.append(f"{name}: phi_deg begins at {phi[0]:g}: must begin at 0 deg")
+    # Every column of a pole is the same direction.
+    for ring in [i for i in (0, -1) if abs(theta[i] - (0.0 if i == 0 else 180.0)) < 1e-6]:
+        apart = float(np.max(10.0 * np.log10(grid[:, ring].max(axis=-1) / grid[:, ring].min(axis=-1))))
+        if apart > POLE_DB:
+            faults.append(
+                f"{name}: theta_deg = {theta[ring]:g}: levels {apart:.2g} dB apart, must be one direction (at most {POLE_DB:g} dB)"
+            )
+        grid[:, ring] = grid[:, ring].mean(axis=-1, keepdims=True)
     if faults:
         raise InputError(faults)
     return PowerTable(frequency, np.deg2rad(theta), np.deg2rad(phi), grid, quantity)

@@ -286,7 +286,7 @@ def budget_bars(figures: Sequence[Figure]) -> Drawing:
 
 def _share(one: Figure, term: str) -> float:
     total = sum(row.expanded**2 for row in one.budget)
-    part = one.groups()[term] ** 2
+    part = one.groups().get(term, 0.0) ** 2
     return 100.0 * part / total if total > 0 else 0.0
 
 

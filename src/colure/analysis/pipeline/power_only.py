@@ -9,9 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+import ducc0
 import numpy as np
 from scipy.ndimage import map_coordinates, spline_filter
-from scipy.signal import resample
 
 from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL
@@ -147,60 +147,18 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
     fewer = thinned(sphere)
     out = []
     for f, frequency in enumerate(sphere.frequency_hz):
-        values, coarser = _values(sphere, f, settings), [_values(one, f, settings) for one in fewer]
-        several = _no_single_beam(sphere, f)
+        values, coarser = native_values(sphere, f, settings), [native_values(one, f, settings) for one in fewer]
+        several = no_single_beam(sphere, f)
         for what in chosen:
             value = values[what.name]
-            change = max(abs(_turned(what, value - one[what.name])) for one in coarser)
+            change = max(abs(turned(what, value - one[what.name])) for one in coarser)
             rows = _budget(what, value, sphere, chamber, _curvature_db(device, chamber, float(frequency)), change)
             reason = several if what.single_beam else ""
             out.append(build_figure(what, value, rows, float(frequency), reason=reason))
     return out
 
 
-def figures_of_power(sphere: PowerSphere, settings: Evaluation, quantity: str) -> list[Figure]:
-    """Return every figure that power alone gives, of a table whose errors nobody states: no intervals.
-
-    Parameters
-    ----------
-    sphere
-        Gain, EIRP in milliwatts, or power on any scale.
-    quantity
-        `gain`, `eirp` or `relative`; a relative one of the whole sphere gives directivity.
-
-    Raises
-    ------
-    ValueError
-        If the rings are too few to tell how good they are.
-    """
-    if quantity == "eirp":
-        settings = settings.model_copy(update={"transmit_power_dbm": 0.0})
-    kept = {"gain": None, "eirp": ("eirp_dbm", "trp_dbm"), "relative": ()}[quantity]
-    chosen = [
-        d
-        for d in definitions_for(settings)
-        if d.power and (sphere.whole or not d.sphere) and (kept is None or d.gain == 0.0 or d.name in kept)
-    ]
-    fewer, nan = thinned(sphere), float("nan")
-    out = []
-    for f, frequency in enumerate(sphere.frequency_hz):
-        values, coarser = _values(sphere, f, settings), [_values(one, f, settings) for one in fewer]
-        several = _no_single_beam(sphere, f)
-        for what in chosen:
-            change = max(abs(_turned(what, values[what.name] - one[what.name])) for one in coarser)
-            row = BudgetRow("sampling and truncation", change, "fewer samples against all", "measured", "change")
-            one = build_figure(
-                what, values[what.name], (row,), float(frequency), reason=several if what.single_beam else ""
-            )
-            out.append(
-                one
-                if one.reason
-                else replace(one, lower=nan, upper=nan, not_included=("all: the table states no errors",))
-            )
-    return out
-
-
-def _no_single_beam(sphere: PowerSphere, f: int) -> str:
+def no_single_beam(sphere: PowerSphere, f: int) -> str:
     """Return why a pattern has no single beam, as `single_beam_reason` decides it, from the samples; empty if it has one."""
     gain = sphere.gain[f]
     directions = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
@@ -209,7 +167,7 @@ def _no_single_beam(sphere: PowerSphere, f: int) -> str:
     return OMNIDIRECTIONAL_REASON if behind >= OMNIDIRECTIONAL * gain.max() else ""
 
 
-def _turned(what: Definition, change: float) -> float:
+def turned(what: Definition, change: float) -> float:
     """Return a change of a figure, of an angle within half a turn."""
     return (change + 180.0) % 360.0 - 180.0 if what.unit == "deg" else change
 
@@ -242,17 +200,24 @@ def thinned(sphere: PowerSphere) -> list[PowerSphere]:
 
 
 class Continuous:
-    """Power between its samples: the trigonometric polynomial over theta and phi through a whole grid with poles.
+    """Power between its samples: the scalar spherical harmonics through a whole grid with poles, as many as its samples tell apart.
 
-    Rings go on through the poles, where phi is half a turn further.
+    A polynomial over theta and phi alone would leave every column free near the poles, where they lie close together.
     """
 
     def __init__(self, gain: FloatArray) -> None:
-        columns = gain.shape[1]
-        beyond = np.roll(gain[-2:0:-1], columns // 2, axis=1)
-        around = np.concatenate([gain, beyond])
-        finer = np.asarray(resample(around, _finer(len(around)), axis=0))
-        self._table = np.asarray(resample(finer, _finer(columns), axis=1))
+        rings, columns = gain.shape
+        order = rings - 2
+        across = min(order, (columns - 1) // 2)
+        found = ducc0.sht.analysis_2d(
+            map=np.ascontiguousarray(gain[None]), spin=0, lmax=order, mmax=across, geometry="CC"
+        )
+        finer = _finer(2 * order), _finer(columns)
+        fine = ducc0.sht.synthesis_2d(
+            alm=found, spin=0, lmax=order, mmax=across, ntheta=finer[0] // 2 + 1, nphi=finer[1], geometry="CC"
+        )[0]
+        # Rings go on through the poles, where phi is half a turn further.
+        self._table = np.concatenate([fine, np.roll(fine[-2:0:-1], finer[1] // 2, axis=1)])
         self._spline = spline_filter(self._table, order=5, mode="grid-wrap")
 
     def at(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
@@ -304,10 +269,11 @@ def _finer(count: int) -> int:
     return count * max(1, int(np.ceil(360.0 / FINE_STEP_DEG / count)))
 
 
-def _values(sphere: PowerSphere, f: int, settings: Evaluation) -> dict[str, float]:
+def native_values(sphere: PowerSphere, f: int, settings: Evaluation) -> dict[str, float]:
+    """Return the native figures of one frequency by name."""
     gain = sphere.gain[f]
     between = Continuous(gain) if sphere.whole else None
-    direction, peak = _peak(sphere, gain) if between is None else between.peak(gain)
+    direction, peak = sampled_peak(sphere, gain) if between is None else between.peak(gain)
     azimuth, elevation = (float(np.rad2deg(x)) for x in azimuth_over_elevation(direction))
     peak_db = DB * float(np.log(peak))
     values = {"gain_dbi": peak_db, "beam_azimuth_deg": azimuth, "beam_elevation_deg": elevation}
@@ -359,7 +325,7 @@ def _between(power: FloatArray, low: float, high: float) -> float:
     return float(belt_weights(power.shape[0], round(low, 9), round(high, 9)) @ power.mean(axis=1)) * 2.0 * np.pi
 
 
-def _peak(sphere: PowerSphere, gain: FloatArray) -> tuple[FloatArray, float]:
+def sampled_peak(sphere: PowerSphere, gain: FloatArray) -> tuple[FloatArray, float]:
     """Return (direction (3,), value) of the top of a paraboloid through the highest sample and its nearest ones, in dB."""
     directions = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :]).reshape(-1, 3)
     flat = gain.ravel()

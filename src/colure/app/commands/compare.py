@@ -68,16 +68,22 @@ def compare(
     from colure.errors import InputError
     from colure.model.campaign import Campaign
 
-    words = {word for word in matched.split(",") if word}
-    if words - {"frame", "origin", "level"}:
-        raise InputError([f"--match = {matched!r}: must be any of frame,origin,level"])
+    words = _matched(matched)
     require_chart_target(plot)
     freedom = Freedom("frame" in words, "origin" in words, "level" in words)
     path = Path(other)
     _require_states(source, path, state, other_state)
+    if is_file(source) and not is_file(path):
+        raise InputError([f"{other}: must be a far-field file (.nc or .csv), because {source.name} is one"])
+    if _of_power(source, run_name, path):
+        for option, value in (("--match", matched), ("--plot", plot), ("--difference", difference)):
+            if value:
+                raise InputError([f"{option} = {value}: needs phase; power is compared figure by figure"])
+        _compare_power(
+            source, run_name, path, state, other_state, other_uncertainty_db=other_uncertainty_db, as_json=as_json
+        )
+        return
     if is_file(source):
-        if not is_file(path):
-            raise InputError([f"{other}: must be a far-field file (.nc or .csv), because {source.name} is one"])
         found = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
     else:
         target = path if is_file(path) else run_folder(source, other)
@@ -107,6 +113,62 @@ def compare(
     else:
         screens.show_compared(found)
     sys.exit(0 if found.agrees else 1)
+
+
+def _matched(option: str) -> set[str]:
+    """Return what is matched; raises `InputError` for what cannot be."""
+    from colure.errors import InputError
+
+    words = {word for word in option.split(",") if word}
+    if words - {"frame", "origin", "level"}:
+        raise InputError([f"--match = {option!r}: must be any of frame,origin,level"])
+    return words
+
+
+def _of_power(source: Path, run_name: str, other: Path) -> bool:
+    """Tell whether one of two files or runs is power without phase."""
+    from colure.app.services.pattern_files import is_file
+    from colure.app.services.power_files import is_power_file
+    from colure.app.services.processing import has_phase
+    from colure.app.storage.folders import run_folder
+    from colure.app.storage.run_kinds import is_cuts
+
+    if is_power_file(source) or is_power_file(other):
+        return True
+    runs = [] if is_file(source) else [run_name, *([] if is_file(other) else [str(other)])]
+    found = [run_folder(source, name) for name in runs]
+    return any(one.record.is_file() and not is_cuts(one) and not has_phase(one) for one in found)
+
+
+def _compare_power(
+    source: Path,
+    run_name: str,
+    other: Path,
+    state: str | None,
+    other_state: str | None,
+    *,
+    other_uncertainty_db: float,
+    as_json: bool,
+) -> None:
+    """Print the change of every figure; exit code 1 if one is larger than both uncertainties."""
+    from colure.app.services.comparing import compare_power
+    from colure.app.services.pattern_files import is_file
+    from colure.app.storage.folders import run_folder
+    from colure.app.terminal import screens
+    from colure.model.campaign import Campaign
+
+    one = source if is_file(source) else (Campaign.load(source), run_folder(source, run_name))
+    two = other if is_file(other) else (Campaign.load(source), run_folder(source, str(other)))
+    rows = compare_power(
+        one, two, other_uncertainty_db=other_uncertainty_db, state=state, other_state=other_state
+    )  # fmt: skip
+    agrees = all(row.agrees for row in rows)
+    if as_json:
+        click.echo(json_text({"figures": [_plain(one) for one in rows], "agrees": agrees}))
+    else:
+        frequencies = sorted({row.frequency_hz for row in rows})
+        screens.show_figure_rows(rows, frequencies[len(frequencies) // 2])
+    sys.exit(0 if agrees else 1)
 
 
 def _require_states(source: Path, other: Path, state: str | None, other_state: str | None) -> None:
@@ -190,7 +252,7 @@ def series(
       colure series my-campaign golden unit-2 unit-3 --golden golden
       colure series my-campaign jan feb mar apr may jun jul aug sep --control check.pdf --baseline 8
     """
-    from colure.app.services.comparing import series as over_devices
+    from colure.app.services.series import series as over_devices
     from colure.app.storage.folders import require_chart_target
     from colure.app.terminal import screens
 

@@ -56,7 +56,7 @@ def plot(
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     found: FilePattern | PowerPattern
     if is_power_file(source):
-        found = PowerPattern(source)
+        found = PowerPattern(source, slant_deg=slant_deg)
     else:
         found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
     drawing = found.plot(kind, frequency_ghz=frequency_ghz)

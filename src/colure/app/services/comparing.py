@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -9,7 +10,6 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.services import processing
-from colure.app.storage import folders
 from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db
@@ -298,7 +298,7 @@ def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertai
     InputError
         If a file holds no far field, the second one lacks the first one's band, or levels of two kinds are to be kept.
     """
-    from colure.analysis.compare.match import levels_of, match, normalized_error
+    from colure.analysis.compare.match import levels_of, match
     from colure.app.services.pattern_object import FilePattern, open_pattern
 
     one, two = open_pattern(first), open_pattern(second)
@@ -312,23 +312,71 @@ def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertai
     if two.frequency_hz.shape != frequency.shape or not np.allclose(two.frequency_hz, frequency, rtol=1e-9):
         two = FilePattern(_interpolated(two.waves, frequency))
     own = one.evaluate()
-    theirs = {(f.name, round(f.frequency_hz)): f for f in two.evaluate()}
     region = min(one.waves.region, two.waves.region)
     try:
         found = match(one.scaled(), two.scaled(), region=region, freedom=freedom)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    rows = []
-    for f in own:
-        other = theirs.get((f.name, round(f.frequency_hz)))
-        if other is None:
-            continue
-        least = other_uncertainty_db if f.unit.startswith("dB") else 0.0
-        half, other_half = _half(f, 0.0), _half(other, least)
-        e_n = normalized_error(f.value, float(np.nan_to_num(half)), other.value, float(np.nan_to_num(other_half)))
-        rows.append(FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, half, other.value, other_half, e_n))
+    rows = compare_figures(own, two.evaluate(), least_db=other_uncertainty_db)
     middle = frequency.size // 2
     return Compared(found, middle, frequency, levels_of(found, middle), rows, one.scaled_quantity)
+
+
+def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db: float = 0.0) -> list[FigureRow]:
+    """Return the figures that both have, at the first one's frequencies; levels of the other one have at least `least_db`.
+
+    What nobody states counts as none, so that no figure agrees by not being known.
+    """
+    from colure.analysis.compare.match import normalized_error
+
+    theirs, rows = {(f.name, round(f.frequency_hz)): f for f in other}, []
+    for f in one:
+        second = theirs.get((f.name, round(f.frequency_hz)))
+        if second is not None:
+            half, other_half = _half(f, 0.0), _half(second, least_db if f.unit.startswith("dB") else 0.0)
+            e_n = normalized_error(f.value, float(np.nan_to_num(half)), second.value, float(np.nan_to_num(other_half)))
+            rows.append(
+                FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, half, second.value, other_half, e_n)
+            )
+    return rows
+
+
+def compare_power(
+    one: Path | tuple[Campaign, RunFolder],
+    other: Path | tuple[Campaign, RunFolder],
+    *,
+    other_uncertainty_db: float = 0.0,
+    state: str | None = None,
+    other_state: str | None = None,
+) -> list[FigureRow]:
+    """Hold two files or runs against each other where at least one is power without phase: figure by figure.
+
+    Raises
+    ------
+    InputError
+        If one cannot be read, or the two have no figure and frequency in common.
+    """
+    first, second = _figures(one, state), _figures(other, other_state or state)
+    rows = compare_figures(first, second, least_db=other_uncertainty_db)
+    if not rows:
+        raise InputError(
+            [
+                "nothing to compare: the two have no figure at the same frequency; needs the same frequencies (Hz) and quantity"
+            ]
+        )
+    return rows
+
+
+def _figures(source: Path | tuple[Campaign, RunFolder], state: str | None) -> list[Figure]:
+    """Return the figures of a file or of a run."""
+    from colure.app.services.evaluation import read_figures
+    from colure.app.services.pattern_object import open_pattern
+    from colure.app.services.power_files import PowerPattern, is_power_file
+
+    if isinstance(source, Path):
+        opened = PowerPattern(source) if is_power_file(source) else open_pattern(source)
+        return list(opened.evaluate())
+    return read_figures(*source, state=state)
 
 
 def _half(figure: Figure, least: float) -> float:
@@ -371,88 +419,3 @@ def save_difference(found: Compared, target: Path) -> None:
     save_dataset(
         with_step(rest, "difference", rotation_deg=m.rotation_deg.tolist(), shift_mm=m.shift_mm.tolist()), target
     )
-
-
-@dataclass(frozen=True)
-class SeriesRow:
-    """One figure over many devices: spread, trend per device in measured order, and each against the golden unit."""
-
-    name: str
-    label: str
-    unit: str
-    frequency_hz: float
-    values: list[float]
-    expanded: list[float]
-    mean: float
-    spread: float
-    trend: float
-    trend_expanded: float
-    e_n: list[float]
-
-
-def series(campaign_folder: Path, names: list[str], golden: str, *, state: str | None = None) -> list[SeriesRow]:
-    """Return every figure over several evaluated runs, at their middle frequency, against a golden unit's run.
-
-    Of a device with several states, the state of that name in every run; the golden run's first by default.
-
-    Raises
-    ------
-    InputError
-        If a run was not evaluated, or the golden one is not among them.
-    """
-    import json
-
-    from colure.analysis.compare.match import normalized_error
-
-    if golden not in names:
-        raise InputError([f"--golden = {golden!r}: must be one of {', '.join(names)}"])
-    tables = []
-    reference_run = folders.run_folder(campaign_folder, golden)
-    for name in names:
-        run = folders.run_folder(campaign_folder, name)
-        path = _figures_of(run, processing.state_beside(reference_run, state, run))
-        if not path.is_file():
-            raise InputError([f"run {name}: has no {path.name}; run colure evaluate first"])
-        tables.append(json.loads(path.read_text(encoding="utf-8")))
-    frequencies = sorted({row["frequency_hz"] for row in tables[0]})
-    middle = frequencies[len(frequencies) // 2]
-    at = [{row["name"]: row for row in table if row["frequency_hz"] == middle} for table in tables]
-    common = [
-        row["name"] for row in tables[0] if row["frequency_hz"] == middle and all(row["name"] in one for one in at)
-    ]
-    rows, reference = [], names.index(golden)
-    for name in common:
-        found = [one[name] for one in at]
-        if any(one["value"] is None or one["expanded_uncertainty"] is None for one in found):
-            continue
-        values, expanded = ([float(one[key]) for one in found] for key in ("value", "expanded_uncertainty"))
-        trend, trend_expanded = _trend(values)
-        e_n = [
-            normalized_error(v, u, values[reference], expanded[reference])
-            for v, u in zip(values, expanded, strict=True)
-        ]
-        spread = float(np.std(values, ddof=1)) if len(values) > 1 else 0.0
-        rows.append(SeriesRow(name, found[0]["label"], found[0]["unit"], middle, values, expanded, float(np.mean(values)),
-                              spread, trend, trend_expanded, e_n))  # fmt: skip
-    return rows
-
-
-def _figures_of(run: RunFolder, state: str | None) -> Path:
-    """Return where the figures of a run's state lie; raises `InputError` if there is no such state."""
-    if state is None:
-        return run.figures
-    if state not in (names := processing.states_of(run)):
-        raise InputError([f"--state = {state!r}: run {run.path.name} holds {', '.join(names) or 'one state only'}"])
-    return run.of_state(run.figures, state)
-
-
-def _trend(values: list[float]) -> tuple[float, float]:
-    """Return (slope per device, its expanded uncertainty from the scatter about the line); infinite below three devices."""
-    n = len(values)
-    if n < 3:
-        return 0.0, float("inf")
-    x = np.arange(n) - (n - 1) / 2.0
-    y = np.asarray(values)
-    slope = float(x @ y / (x @ x))
-    rest = y - y.mean() - slope * x
-    return slope, 2.0 * float(np.sqrt(rest @ rest / (n - 2) / (x @ x)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from colure.app.services.comparing import series
+from colure.app.services.series import series
 from colure.app.storage.folders import require_free
 from colure.errors import InputError
 from colure.model.campaign import Campaign

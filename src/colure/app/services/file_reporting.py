@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.services.pattern_object import FilePattern, open_pattern
+from colure.app.services.power_files import PowerPattern, is_power_file
 from colure.app.services.verdicts import judge_opened, verdicts_for_report
 from colure.app.storage.folders import require_free
 from colure.errors import InputError
@@ -56,7 +57,10 @@ def report_file(
     targets = into / f"{path.stem}-report.html", into / f"{path.stem}-report.pdf"
     for target in targets:
         require_free(target)
-    document = compose_file(_source(path, specification, slant_deg))
+    power = is_power_file(path)
+    document = compose_file(
+        _power_source(path, specification, slant_deg) if power else _source(path, specification, slant_deg)
+    )
     try:
         targets[0].write_text(render_html(document), encoding="utf-8")
         render_pdf(document, targets[1])
@@ -89,6 +93,64 @@ def _source(path: Path, specification: Path | None, slant_deg: float) -> FileSou
         over_frequency=over, side_lobes=opened.side_lobes(), made=history(opened.data), file=path.name,
         sha256=file_hash(path), judged=judged,
     )  # fmt: skip
+
+
+def _power_source(path: Path, specification: Path | None, slant_deg: float) -> FileSource:
+    from colure.model.files import file_hash
+    from colure.report import charts
+    from colure.report.file_content import FileSource, Picture, pictured_over_frequency
+
+    opened = PowerPattern(path, slant_deg=slant_deg)
+    figures = list(opened.evaluate(FilePattern.wanted_beside(path)))
+    judged = None
+    if specification is not None:
+        judged = verdicts_for_report(judge_opened(opened, path.name, figures, load_specification(specification)))
+    frequency = opened.frequency_hz
+    shown = float(frequency[frequency.size // 2])
+    at = f"{shown / 1e9:.6g} GHz"
+    over = None
+    if frequency.size > 1 and (groups := pictured_over_frequency(figures)):
+        over = Picture(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals.")
+    banded = "; bands are the 95 % intervals without what moves all levels together" if opened.errors else ""
+    return FileSource(
+        name=path.stem, figures=figures, shown_hz=shown, holds=_power_holds(opened, path), unknown=tuple(_power_unknown(opened)),
+        cuts=(Picture(opened.plot("cuts"), f"Cuts of total power through the peak at {at}{banded}."),),
+        sphere=(
+            Picture(opened.plot("map"), f"Total {opened.scale}, {at}; blank where nothing is known.", dense=True),
+            Picture(opened.plot("solid"), f"The same as a solid, {at}.", dense=True),
+        ),
+        over_frequency=over, side_lobes={}, made=[], file=path.name, sha256=file_hash(path), judged=judged,
+    )  # fmt: skip
+
+
+def _power_holds(opened: PowerPattern, path: Path) -> tuple[tuple[str, str], ...]:
+    t, f = opened.table, opened.frequency_hz / 1e9
+    known = "the whole sphere" if opened.sphere.whole else f"up to {np.rad2deg(t.theta[-1]):.4g} deg from +z"
+    return (
+        ("File", path.name),
+        ("Frequencies", f"{f.size}: {f[0]:.6g} to {f[-1]:.6g} GHz"),
+        ("Directions", f"{t.theta.size} rings x {t.phi.size} columns; {known}"),
+        ("Quantity", f"{opened.scale}, power without phase"),
+        ("Co-polar direction", f"declared: {np.rad2deg(opened.slant):g} deg from x towards y (Ludwig 3)"),
+    )
+
+
+def _power_unknown(opened: PowerPattern) -> list[str]:
+    """Say what a table of power does not hold, what matters most first."""
+    t, out = opened.table, []
+    if not t.states_errors:
+        out.append(
+            "The table states no errors of its levels: no figure has an interval, and a guard band decides nothing."
+        )
+    out.append("Power without phase tells no polarization, no phase centre and no near field.")
+    out.append("The E plane is the declared one; power does not tell it.")
+    if t.quantity == "relative":
+        out.append("The levels are relative: gain and efficiency cannot be told from them.")
+    if not opened.sphere.whole:
+        out.append(
+            f"Beyond {np.rad2deg(t.theta[-1]):.4g} deg from +z nothing is known; figures of the whole sphere are left out."
+        )
+    return [*out, *NO_RANGE]
 
 
 def _cut_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:

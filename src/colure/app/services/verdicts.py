@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.analysis.verdict.verdicts import MaskView, Verdict
     from colure.app.services.pattern_object import FilePattern
+    from colure.app.services.power_files import PowerPattern
     from colure.model.figure import Figure
     from colure.model.specification import Limit, Mask
     from colure.report.source import Verdicts
@@ -94,17 +95,21 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
 
     specification = load_specification(specification_file)
     if is_power_file(path):
-        if specification.masks:
-            raise InputError([f"{path.name}: holds power without phase; masks need a field (masks)"])
-        wanted = FilePattern.wanted_beside(path)
-        return _decide(specification, list(PowerPattern(path).evaluate(wanted)), {})
+        power = PowerPattern(path, slant_deg=slant_deg)
+        return judge_opened(power, path.name, list(power.evaluate(FilePattern.wanted_beside(path))), specification)
     opened = open_pattern(path, slant_deg=slant_deg)
     return judge_opened(opened, path.name, list(opened.evaluate(opened.wanted_beside(path))), specification)
 
 
-def judge_opened(opened: FilePattern, name: str, figures: list[Figure], specification: Specification) -> Judged:
-    """Hold an opened far-field file and its figures against a specification; raises `InputError` as `judge_file` does."""
-    if not opened.holds_gain:
+def judge_opened(
+    opened: FilePattern | PowerPattern, name: str, figures: list[Figure], specification: Specification
+) -> Judged:
+    """Hold an opened file and its figures against a specification; raises `InputError` as `judge_file` does."""
+    from colure.app.services.power_files import PowerPattern
+
+    if isinstance(opened, PowerPattern):
+        _require_total(specification, name)
+    if opened.scale != "gain":
         _require_gain(specification, opened.scale, name)
     planes = _planes(specification)
     cuts = opened.cuts(planes) if planes else {}
@@ -141,6 +146,17 @@ def _bounds(one: Limit, judged: Judged) -> str:
     found = [f"{sign} {x:g} {unit}" for sign, x in (("\u2265", one.at_least), ("\u2264", one.at_most)) if x is not None]
     band = "" if one.band_ghz is None else f", {one.band_ghz[0]:g} \u2013 {one.band_ghz[1]:g} GHz"
     return ", ".join(found) + band
+
+
+def _require_total(specification: Specification, name: str) -> None:
+    """Raise `InputError` for masks on a component that power without phase does not have."""
+    faults = [
+        f"mask {mask.name!r}: component = {mask.component!r}, but {name} holds total power; set component = 'total'"
+        for mask in specification.masks
+        if mask.component != "total"
+    ]
+    if faults:
+        raise InputError(faults)
 
 
 def _require_gain(specification: Specification, scale: str, name: str) -> None:

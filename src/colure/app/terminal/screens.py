@@ -20,10 +20,11 @@ from colure.model.plan import ROLES
 if TYPE_CHECKING:
     from colure.app.scale.rehearsals import Draw
     from colure.app.services.acquisition import CheckLine
-    from colure.app.services.comparing import Compared, SeriesRow
+    from colure.app.services.comparing import Compared, FigureRow
     from colure.app.services.coverage import StateCoverage
     from colure.app.services.cuts import CutChange
     from colure.app.services.evaluation import Effects
+    from colure.app.services.series import SeriesRow
     from colure.app.services.verdicts import Judged
     from colure.geometry.kinematics import Geometry
     from colure.model.campaign import Campaign
@@ -401,14 +402,18 @@ def show_compared(found: Compared) -> None:
             f"{100 * one.share:.1f}",
         )
     console().print(table)
-    frequency = float(found.frequency_hz[middle])
+    show_figure_rows(found.rows, float(found.frequency_hz[middle]))
+
+
+def show_figure_rows(rows: Sequence[FigureRow], frequency: float) -> None:
+    """Print the figures of two patterns side by side at one frequency in Hz, and how many agree at all of them."""
     table = Table(
         title=f"Figures at {frequency / 1e9:.3f} GHz, as they are", box=None, title_justify="left", pad_edge=False
     )
     table.add_column("figure")
     for name in ("this", "other", "change", "unit", "E_n"):
         table.add_column(name, justify="right" if name != "unit" else "left")
-    for row in found.rows:
+    for row in rows:
         if row.frequency_hz == frequency:
             colour = "green" if row.agrees else "bold red"
             half = "?" if math.isnan(row.expanded) else format_value(row.expanded, row.expanded)
@@ -418,10 +423,8 @@ def show_compared(found: Compared) -> None:
                           format_value(row.other, row.expanded), f"{format_value(row.change, own)} \u00b1 {change}", row.unit,
                           f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
     console().print(table)
-    off = [row for row in found.rows if not row.agrees]
-    console().print(
-        f"{len(found.rows) - len(off)} of {len(found.rows)} figures over all frequencies agree (|E_n| at most 1)"
-    )
+    off = [row for row in rows if not row.agrees]
+    console().print(f"{len(rows) - len(off)} of {len(rows)} figures over all frequencies agree (|E_n| at most 1)")
 
 
 def show_changes(rows: Sequence[CutChange], name: str, other: str) -> None:
