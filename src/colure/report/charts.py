@@ -322,8 +322,8 @@ def face_picture(face: Face) -> Drawing:
             ax.set_xlabel("x / mm")
             figure.colorbar(mesh, ax=ax, label=name, shrink=0.85)
         level_ax.set_ylabel("y / mm")
-        level_ax.set_title(f"Level of the elements (floor {face.floor_db:.0f} dB)")
-        phase_ax.set_title("Phase of the elements")
+        level_ax.set_title(f"Level (floor {face.floor_db:.0f} dB)")
+        phase_ax.set_title("Phase")
         return figure
 
 
@@ -346,7 +346,7 @@ def plane_picture(x_m: FloatArray, y_m: FloatArray, field: ComplexArray) -> Draw
             ax.set_xlabel("x / mm")
             figure.colorbar(mesh, ax=ax, label=name, shrink=0.85)
         axes[0].set_ylabel("y / mm")
-        axes[0].set_title("Level on z = 0")
+        axes[0].set_title("Level on z = 0, resolved to half a wavelength")
         axes[1].set_title("Phase on z = 0")
         return figure
 

@@ -36,30 +36,40 @@ def plot(
     """Draw a far field: principal cuts, polar diagrams, map, solid, front half, figures over frequency, aperture.
 
     SOURCE is a far-field file (.nc, .csv) or a campaign folder. TARGET ends in .png, .svg, .pdf or .html; nothing is
-    overwritten. Nothing is drawn where nothing was measured.
+    overwritten. Nothing is drawn where nothing was measured. The aperture of a run with declared elements is drawn element by
+    element, with the level below which none can be told; of a file, the field on z = 0 (colure elements reads its elements).
 
     \b
     Examples:
       colure plot far.nc cuts.png
       colure plot my-campaign map.html --run first --kind map
     """
-    from colure.app.services.pattern_files import waves_of
+    from colure.app.services.pattern_files import is_file, waves_of
     from colure.app.services.pattern_object import FilePattern
     from colure.app.services.power_files import PowerPattern, is_power_file
     from colure.app.storage.folders import require_free
     from colure.errors import InputError
+    from colure.model.campaign import Campaign
 
     if target.suffix.lower() not in SUFFIXES:
         raise InputError([f"{target}: must end in one of {', '.join(SUFFIXES)}"])
     require_free(target)
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
-    found: FilePattern | PowerPattern
-    if is_power_file(source):
+    found: FilePattern | PowerPattern | str
+    if kind == "aperture" and not is_file(source) and Campaign.load(source).device.elements is not None:
+        from colure.app.services.elements import elements_of
+        from colure.report.charts import face_picture
+
+        face, at = elements_of(source, None, run_name=run_name, state=state, frequency_ghz=frequency_ghz)
+        found = f"Elements of run {run_name} at {at / 1e9:.6g} GHz; below {face.floor_db:.0f} dB none can be told from nothing"
+        drawing = face_picture(face)
+    elif is_power_file(source):
         found = PowerPattern(source, slant_deg=slant_deg)
+        drawing = found.plot(kind, frequency_ghz=frequency_ghz)
     else:
         found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
-    drawing = found.plot(kind, frequency_ghz=frequency_ghz)
+        drawing = found.plot(kind, frequency_ghz=frequency_ghz)
     if target.suffix.lower() == ".html":
         out = io.StringIO()
         drawing.savefig(out, format="svg")
@@ -68,4 +78,4 @@ def plot(
         target.write_text(page, encoding="utf-8")
     else:
         drawing.savefig(target, dpi=200)
-    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found!r}\nwrote {target}")
+    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}\nwrote {target}")
