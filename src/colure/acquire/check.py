@@ -67,6 +67,11 @@ def check_bench(
         flags = f"; flags {Flag(found.flags)!r}" if found.flags else ""
         return f"{found.trace.shape[0]} frequencies x {found.trace.shape[1]} ports, mean {level:.1f} dB{flags}"
 
+    def reference_path() -> str:
+        station.prepare(Role.REFERENCE, -1)
+        station.prepare(Role.TIE, -1)
+        return "brought in and taken out again"
+
     def level() -> str:
         if not read_db or getattr(analyzer, "receiver", "vector") != "vector" or "level" not in plan.predicted:
             return "cannot tell: no wave ratio was read"
@@ -84,6 +89,8 @@ def check_bench(
 
     ask("analyzer", analyzer.identity)
     ask("settings", settings)
+    if Role.REFERENCE in {ROLES[role] for role in plan.role}:
+        ask("reference path", reference_path)
     ask("one sweep", sweep)
     ask("source", source_off)
     ask("axes", axes.identity)

@@ -62,7 +62,9 @@ class ScpiInstrument:
         return found
 
     def route(self, channel: int) -> None:
-        """Connect the receiver to an antenna by its switch."""
+        """Connect the receiver to an antenna by its switch; without one the device (1) is always connected."""
+        if not self._words.route and channel == 1:
+            return
         if not self._words.route:
             raise InstrumentError("receiver profile: `route` is empty, the reference switch cannot be set")
         self._link.write(self._words.route.format(channel=channel))

@@ -87,7 +87,7 @@ def acquire(
     run.path.mkdir(parents=True, exist_ok=True)
     _check_disk(run.path, plan)
     # The simulated chamber does not mind a sleeping computer.
-    simulated = is_simulated(campaign)
+    simulated = is_simulated(campaign, "axis-controller")
     with nullcontext("") if simulated else kept_awake("antenna measurement") as drowsy, instruments(campaign) as bench:
         if drowsy:
             listener(Event("warning", drowsy))

@@ -80,8 +80,10 @@ class Bench:
     sensors: Sensors | None = None
 
 
-def is_simulated(campaign: Campaign) -> bool:
-    """Tell whether any instrument is the simulated chamber's."""
+def is_simulated(campaign: Campaign, role: str = "") -> bool:
+    """Tell whether any instrument is the simulated chamber's; of one role, whether all that have it are."""
+    if role:
+        return all(one.resource == TWIN for one in campaign.chamber.with_role(role))
     return any(one.resource == TWIN for one in campaign.chamber.outfit)
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from colure.acquire.glance import Glance, glance
 from colure.app.services.cautions import cautions_of
+from colure.app.services.connecting import is_simulated
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.web.scan.layout import Kind, planned
 from colure.app.web.scan.messages import Before, Held, HeldState
@@ -52,7 +53,7 @@ def before(folder: Path, run_name: str, kind: Kind) -> Before:
     return {
         "run": run_name, "kind": kind, "points": len(plan), "duration_s": float(plan.predicted["duration_s"]) * share,
         "cautions": cautions_of(campaign, plan), "on_disk": on_disk, "fault": _fault(run_name, on_disk, seen, plan.hash),
-        "free_name": free_name(folder, run_name), "simulated": campaign.chamber.axes.resource == "twin",
+        "free_name": free_name(folder, run_name), "simulated": is_simulated(campaign, "axis-controller"),
     }  # fmt: skip
 
 
