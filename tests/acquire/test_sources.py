@@ -232,3 +232,20 @@ def test_acknowledged_states_of_a_serial_line(tmp_path):
     os.close(near)
     os.close(far)
     assert taken == ["a", "b", "end"]
+
+
+def test_coarse_powers_may_repeat_and_a_stuck_power_meter_is_found(tmp_path):
+    """A meter that shows whole decibels says the same of neighbours; one that always says the same is broken."""
+    folder = range_campaign(tmp_path / "c", POWER + SOURCE + SWITCH, scan='theta_deg = "-16:16:1"\nphi_deg = 0')
+    with wired(folder) as (campaign, twin):
+        read = twin.chamber.sweep
+
+        def coarse(*arguments, **more):
+            return 10 ** (np.round(20 * np.log10(np.abs(read(*arguments, **more)))) / 20)
+
+        twin.chamber.sweep = coarse
+        outcome, _, _ = run_of(campaign)
+        assert outcome.state is State.DONE, outcome
+        twin.chamber.sweep = lambda *arguments, **more: np.full(1, 0.01)
+        outcome, _, _ = run_of(campaign, "stuck")
+    assert outcome.state is State.FAULTED and "frozen trace" in outcome.reason

@@ -37,6 +37,8 @@ T = TypeVar("T")
 CHANNELS = {Role.SCAN: 1, Role.TIE: 1, Role.RESUME: 1, Role.TURN: 1, Role.REFERENCE: 2, Role.CABLE: 3}
 #: How often the engine looks up while an instrument answers, real seconds.
 LOOK_S = 0.05
+#: So many equal readings of a power-only receiver from as many views are a frozen one.
+SAME_POWERS = 20
 
 
 class Station:
@@ -77,6 +79,7 @@ class Station:
         if watchdog is not None:
             axes.heard = watchdog.alive
         self._last_trace: ComplexArray | None = None
+        self._same = 0
         self._last_view: tuple[float | int | None, ...] = ()
         self.forget()
 
@@ -307,11 +310,16 @@ class Station:
         raise PositionError(f"point {index}: {fault}")
 
     def require_fresh(self, trace: ComplexArray, place: FloatArray) -> None:
-        """Raise if a trace equals the one before, bit for bit, although axes, switch or state have changed."""
+        """Raise if a trace equals the one before, bit for bit, although axes, switch or state have changed.
+
+        A power-only receiver reads few digits: it may say the same again, but not `SAME_POWERS` times.
+        """
         view = (*np.round(place, 6).tolist(), self._channel, self._state)
         before = self._last_trace
-        if before is not None and view != self._last_view and np.array_equal(before, trace):
-            raise InstrumentError("frozen trace: bit for bit the one before, although axes or switch have moved")
+        if before is not None and view != self._last_view:
+            self._same = self._same + 1 if np.array_equal(before, trace) else 0
+            if self._same >= (SAME_POWERS if self.analyzer.receiver == "power" else 1):
+                raise InstrumentError("frozen trace: bit for bit the one before, although axes or switch have moved")
         self._last_trace, self._last_view = trace.copy(), view
 
     def close(self) -> None:

@@ -29,6 +29,7 @@ from colure.app.commands.fields import convert, process
 from colure.app.commands.findings import findings
 from colure.app.commands.flip import flip
 from colure.app.commands.grid_study import grid_study
+from colure.app.commands.instruments import instruments
 from colure.app.commands.jog import goto, jog, trace
 from colure.app.commands.pattern import pattern
 from colure.app.commands.plot import plot
@@ -386,7 +387,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance,
+    aim, beam, calibrate, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance, instruments,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import re
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
 
 import numpy as np
 
@@ -17,6 +19,7 @@ from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.links import VisaLink
+from colure.instruments.plugins import make_driver
 from colure.instruments.profile import AnalyzerProfile, GcodeProfile, PowerProfile
 from colure.instruments.protocols import (
     AnalyzerDriver,
@@ -52,11 +55,14 @@ class Answer:
     found: str
 
 
-class _Kit:
+class Kit:
+    """Asks one question after the other and keeps what was answered."""
+
     def __init__(self) -> None:
         self.answers: list[Answer] = []
 
     def ask(self, what: str, question: Callable[[], str]) -> bool:
+        """Ask, and tell whether the answer was good."""
         try:
             self.answers.append(Answer(what, True, question()))
         except InstrumentError as error:
@@ -64,6 +70,7 @@ class _Kit:
         return bool(self.answers[-1].good)
 
     def missing(self, profile: object) -> None:
+        """Name the words that a profile lacks."""
         for word, meaning in OPTIONAL.items():
             if hasattr(profile, word) and not getattr(profile, word):
                 self.answers.append(Answer(f"`{word}`", None, f"empty: {meaning}"))
@@ -77,7 +84,7 @@ def axes_conformance(
     move_deg
         Turn every axis by this and back; 0 moves nothing.
     """
-    kit, opened = _Kit(), []
+    kit, opened = Kit(), []
     names = tuple(profile.axes if isinstance(profile, LineProfile) else profile.letters)
     table = {name: Axis(speed_deg_s=5.0, acceleration_deg_s2=10.0, min_deg=-3600, max_deg=3600) for name in names}
     if isinstance(profile, LineProfile):
@@ -103,7 +110,43 @@ def axes_conformance(
     return kit.answers
 
 
-def _ask_axes(kit: _Kit, axes: AxesDriver, move_deg: float) -> None:
+def driver_conformance(
+    group: str, name: str, resource: str, axes: Sequence[str], settings: SweepSettings, *, timeout_s: float,
+    timer: Timer, folder: Path | None, move_deg: float = 0.0,
+) -> list[Answer]:  # fmt: skip
+    """Ask a receiver's or axis controller's driver of another package everything that a run will ask.
+
+    Parameters
+    ----------
+    group
+        `colure.receivers` or `colure.axes`.
+    axes
+        Names of the axes that the controller turns.
+    """
+    kit, opened = Kit(), list[Any]()
+    table = {axis: Axis(speed_deg_s=5.0, acceleration_deg_s2=10.0, min_deg=-3600, max_deg=3600) for axis in axes}
+
+    def connect() -> str:
+        if group == "colure.axes":
+            options = {"timeout_s": timeout_s, "timer": timer, "folder": folder}
+            opened.append(make_driver(group, name, resource, table, **options))
+        else:
+            opened.append(make_driver(group, name, resource, timeout_s=timeout_s, folder=folder))
+        return str(opened[0].identity())
+
+    if not kit.ask("connection and identity", connect):
+        return kit.answers
+    if group == "colure.receivers":
+        _ask_receiver(kit, opened[0], settings)
+        return kit.answers
+    try:
+        _ask_axes(kit, opened[0], move_deg)
+    finally:
+        opened[0].close()
+    return kit.answers
+
+
+def _ask_axes(kit: Kit, axes: AxesDriver, move_deg: float) -> None:
     def positions() -> str:
         return ", ".join(f"{name} {value:.3f}" for name, value in axes.status().positions_deg.items()) + " deg"
 
@@ -184,7 +227,7 @@ def analyzer_conformance(
     profile: AnalyzerProfile | PowerProfile, resource: str, settings: SweepSettings, *, timeout_s: float
 ) -> list[Answer]:
     """Ask a receiver everything that a run will ask; its source is off at the end."""
-    kit, opened = _Kit(), []
+    kit, opened = Kit(), []
 
     def connect() -> str:
         driver: AnalyzerDriver
@@ -219,7 +262,7 @@ def analyzer_conformance(
     return kit.answers
 
 
-def _ask_receiver(kit: _Kit, receiver: AnalyzerDriver, settings: SweepSettings) -> None:
+def _ask_receiver(kit: Kit, receiver: AnalyzerDriver, settings: SweepSettings) -> None:
     def configure() -> str:
         found = receiver.configure(settings, (1,))
         return ", ".join(f"{name} {value:g}" for name, value in found.items()) or "accepted (nothing read back)"

@@ -3,48 +3,54 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from colure.model.strict_json import json_text
 
+if TYPE_CHECKING:
+    from colure.instruments.conformance import Answer
+
+
+ROLES = ("receiver", "axis-controller", "source", "switch", "interlock", "state", "sensor")
+
 
 @click.command()
 @click.argument("profile_name", metavar="PROFILE")
 @click.option("--resource", required=True, help="Where the instrument answers: host:port, /dev/ttyUSB0, a VISA name.")
+@click.option("--role", type=click.Choice(ROLES), help="What a driver of another package (driver:NAME) is to do.")
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(), help="Where PROFILE.toml lies.")
 @click.option(
     "--move", "move_deg", type=click.FloatRange(0, 90), default=0.0, help="Turn every axis by this and back, deg."
 )
+@click.option(
+    "--axes", default="azimuth,roll", show_default=True, help="Axes that a driver of an axis controller turns."
+)
+@click.option("--states", default="", metavar="NAMES", help="Device states to take one after the other: left,right.")
 @click.option("--yes", is_flag=True, help="Everyone is clear of the axes; do not ask (for scripts).")
 @click.option("--start-ghz", type=click.FloatRange(1e-6, 1100), default=1.0, show_default=True)
 @click.option("--stop-ghz", type=click.FloatRange(1e-6, 1100), default=2.0, show_default=True)
 @click.option("--power-dbm", type=click.FloatRange(-60, 30), default=-20.0, show_default=True)
 @click.option("--timeout-s", type=click.FloatRange(0.1, 600), default=5.0, show_default=True)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
-def conformance(
-    profile_name: str, resource: str, folder: Path, move_deg: float, yes: bool, start_ghz: float, stop_ghz: float,
-    power_dbm: float, timeout_s: float, as_json: bool,
-) -> None:  # fmt: skip
+def conformance(profile_name: str, yes: bool, move_deg: float, as_json: bool, **asked: Any) -> None:
     """Ask an instrument everything that a run will ask: identity, times, hold and release, error queue; and say what is missing.
 
-    Nothing moves without --move. Exit code 1: something is not as it must be.
+    PROFILE is a file of words for any role, or driver:NAME with --role. Nothing moves without --move; a source is switched on for
+    a moment. Exit code 1: something is not as it must be.
 
     \b
     Examples:
       colure conformance my-controller --resource /dev/ttyUSB0 --move 5
       colure conformance scpi-analyzer --resource 192.0.2.10:5025 --start-ghz 24 --stop-ghz 24.2
+      colure conformance contact-line --resource 192.0.2.11:7000
     """
-    from colure.acquire.clocks import SystemClock
-    from colure.acquire.locks import hold_resource
-    from colure.errors import InputError, InstrumentError, LockedError
-    from colure.instruments.conformance import analyzer_conformance, axes_conformance
-    from colure.instruments.profile import analyzer_profile, axes_profile, profile_path
-    from colure.instruments.protocols import SweepSettings
-    from colure.model.loading import read_toml
+    from colure.errors import InputError
 
-    receiver = str(read_toml(profile_path(profile_name, folder)).get("kind", "")).startswith("scpi")
     if (
         move_deg
         and not yes
@@ -54,18 +60,7 @@ def conformance(
         )
     ):
         raise InputError(["--move: not acknowledged: must be acknowledged with --yes before anything moves"])
-    if receiver:
-        settings = SweepSettings(1e9 * start_ghz, 1e9 * stop_ghz, 11, 1000.0, power_dbm)
-        words = analyzer_profile(profile_name, folder)
-        answers = analyzer_conformance(words, resource, settings, timeout_s=timeout_s)
-    else:
-        try:
-            lock = hold_resource(resource)
-        except LockedError as error:
-            raise InstrumentError(str(error)) from None
-        with lock:
-            axes = axes_profile(profile_name, folder)
-            answers = axes_conformance(axes, resource, timeout_s=timeout_s, timer=SystemClock(), move_deg=move_deg)
+    answers = _answers(profile_name, move_deg, **asked)
     if as_json:
         click.echo(json_text([answer.__dict__ for answer in answers]))
     else:
@@ -73,3 +68,68 @@ def conformance(
             mark = {True: "yes", False: "NO", None: "-"}[answer.good]
             click.echo(f"{mark:<4}{answer.what:<28} {answer.found}")
     sys.exit(1 if any(answer.good is False for answer in answers) else 0)
+
+
+def _answers(
+    name: str, move_deg: float, *, resource: str, role: str | None, folder: Path, axes: str, states: str,
+    start_ghz: float, stop_ghz: float, power_dbm: float, timeout_s: float,
+) -> list[Answer]:  # fmt: skip
+    """Ask what the profile's kind, or the role of a driver, wants to know."""
+    from colure.acquire.clocks import SystemClock
+    from colure.instruments.conformance import analyzer_conformance, axes_conformance, driver_conformance
+    from colure.instruments.plugins import GROUPS, is_driver
+    from colure.instruments.profile import analyzer_profile, axes_profile
+    from colure.instruments.protocols import SweepSettings
+    from colure.instruments.small_conformance import small_conformance
+
+    settings = SweepSettings(1e9 * start_ghz, 1e9 * stop_ghz, 11, 1000.0, power_dbm)
+    what = _role(name, role, folder)
+    if what not in ("receiver", "axis-controller"):
+        chosen = [one for one in states.split(",") if one]
+        with _locked(resource) if what == "source" else nullcontext():
+            return small_conformance(name, resource, role=what, timeout_s=min(timeout_s, 2.0) if what == "interlock" else
+                                     timeout_s, folder=folder, power_dbm=power_dbm, start_hz=settings.start_hz,
+                                     states=chosen)  # fmt: skip
+    if is_driver(name):
+        with _locked(resource) if what == "axis-controller" else nullcontext():
+            return driver_conformance(GROUPS[what], name, resource, axes.split(","), settings, timeout_s=timeout_s,
+                                      timer=SystemClock(), folder=folder, move_deg=move_deg)  # fmt: skip
+    if what == "receiver":
+        return analyzer_conformance(analyzer_profile(name, folder), resource, settings, timeout_s=timeout_s)
+    with _locked(resource):
+        return axes_conformance(
+            axes_profile(name, folder), resource, timeout_s=timeout_s, timer=SystemClock(), move_deg=move_deg
+        )
+
+
+def _role(name: str, role: str | None, folder: Path) -> str:
+    """Return what an instrument is to do, from the kind of its profile; raises `InputError` if it cannot be known, or differs."""
+    from colure.errors import InputError
+    from colure.instruments.plugins import is_driver
+    from colure.instruments.profile import profile_path
+    from colure.instruments.small_conformance import ROLE_OF
+    from colure.model.loading import read_toml
+
+    if is_driver(name):
+        if role is None:
+            raise InputError([f"{name}: needs --role: must be one of {', '.join(ROLES)}"])
+        return role
+    kind = str(read_toml(profile_path(name, folder)).get("kind", ""))
+    found = ROLE_OF.get(kind) or ("receiver" if kind.startswith("scpi") else "axis-controller")
+    if role not in (None, found):
+        raise InputError([f"--role = {role}: profile {name} is for role {found!r} (kind = {kind!r})"])
+    return found
+
+
+@contextmanager
+def _locked(resource: str) -> Iterator[None]:
+    """Keep other programs from driving the instrument meanwhile."""
+    from colure.acquire.locks import hold_resource
+    from colure.errors import InstrumentError, LockedError
+
+    try:
+        lock = hold_resource(resource)
+    except LockedError as error:
+        raise InstrumentError(str(error)) from None
+    with lock:
+        yield

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from rich.console import Console
+from rich.markup import escape
 from rich.table import Table
 
 from colure.app.services.cautions import cautions_of
@@ -256,6 +257,23 @@ def show_check(lines: Sequence[CheckLine]) -> None:
     table = Table(title="Instruments", title_justify="left", box=None, show_header=False)
     for line in lines:
         table.add_row("ok" if line.good else "[bold red]NO[/bold red]", line.what, line.found)
+    console().print(table)
+
+
+def show_instruments(rows: Sequence[Mapping[str, Any]]) -> None:
+    """Print the instruments of a range by role."""
+    table = Table(title="Instruments", title_justify="left", box=None)
+    for title in ("role", "name", "at", "words", "from", "details"):
+        table.add_column(title)
+    for row in rows:
+        details = [*([", ".join(row["axes"])] if row["axes"] else [])]
+        details += [f"stands for {row['stands_for']}"] if row["stands_for"] else []
+        details += [f"read every {row['every_s']:g} s"] if row["every_s"] else []
+        details.append(f"time-out {row['timeout_s']:g} s")
+        table.add_row(
+            *(escape(str(row[key])) for key in ("role", "name", "resource", "profile", "from")),
+            escape("; ".join(details)),
+        )
     console().print(table)
 
 
