@@ -18,6 +18,7 @@ from colure.app.services.jogging import jogger
 from colure.app.storage.folders import run_folder
 from colure.errors import GuardError, InputError, LockedError
 from colure.instruments.protocols import DoorOpenError
+from colure.model.conditions import humidity_percent, spans_of
 from colure.model.faults import ROLE_FAULTS, FaultKind
 from colure.model.files import open_dataset
 from tests.ranges import CUT, TWO, range_campaign, wired
@@ -264,14 +265,19 @@ def test_sensors_go_with_every_point_and_a_lost_one_is_nan_and_stops_nothing(tmp
     twin = 'noise = false\n[[faults]]\nkind = "sensor-lost"\nat = 5\n'
     folder = range_campaign(tmp_path / "c", TWO + AIR, twin=twin, scan=CUT + "\ndwell_s = 0.5")
     with wired(folder) as (campaign, _):
-        outcome, _, run = run_of(campaign, "a")
+        outcome, texts, run = run_of(campaign, "a")
     assert outcome.state is State.DONE and outcome.flagged == 0
+    assert sum("sensor air.temperature_c is lost" in text for text in texts) == 1
     record = open_dataset(run.record)
     assert list(record["sensor"].values) == ["air.temperature_c", "air.humidity_percent"]
     found = record["conditions"].values
     assert found.shape == (record.sizes["point"], 2)
     assert np.all(np.abs(found[0] - [23.0, 41.0]) < [0.1, 0.1]), "the simulated air, 23 deg C"
     assert np.isnan(found[-1]).all()
+    spans = {one.name: one for one in spans_of(record)}
+    share = np.isnan(found[:, 0]).mean()
+    assert 0.0 < share < 1.0 and spans["air.temperature_c"].lost == pytest.approx(share)
+    assert humidity_percent(spans_of(record)) == (41.0, 41.0)
 
 
 def test_every_fault_of_a_smaller_instrument_is_tried_here():

@@ -380,6 +380,8 @@ class Engine:
     def _keep(self, row: Row, *, flagged: bool = False) -> None:
         """Commit a point, then announce it."""
         self._journal.append(row)
+        for text in self._station.sensors_changed(row.conditions):
+            self._note("warning", text)
         self._tally.time_s = row.time_s
         if row.plan_index >= 0:
             self._tally.done.add(row.plan_index)

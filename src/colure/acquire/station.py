@@ -80,6 +80,7 @@ class Station:
             axes.heard = watchdog.alive
         self._last_trace: ComplexArray | None = None
         self._same = 0
+        self._lost: set[str] = set()
         self._last_view: tuple[float | int | None, ...] = ()
         self.forget()
 
@@ -297,6 +298,14 @@ class Station:
             return np.empty(0)
         found = self._sensors.latest()
         return np.array([found.get(name, np.nan) for name in self._sensor_names])
+
+    def sensors_changed(self, conditions: FloatArray) -> list[str]:
+        """Say which sensors were lost with this point, and which are back."""
+        lost = {name for name, value in zip(self._sensor_names, conditions, strict=True) if not np.isfinite(value)}
+        texts = [f"sensor {name} is lost: nan is logged, the run goes on" for name in sorted(lost - self._lost)]
+        texts += [f"sensor {name} is back" for name in sorted(self._lost - lost)]
+        self._lost = lost
+        return texts
 
     def _require_position(self, index: int, target: FloatArray, shown: FloatArray) -> None:
         fault = self.guard.position_fault(target, shown)

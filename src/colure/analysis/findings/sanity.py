@@ -15,6 +15,7 @@ import numpy as np
 from colure.analysis.findings.finding import Finding
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import SPEED_OF_LIGHT, wavenumber
+from colure.model.conditions import celsius, spans_of
 from colure.model.figure import LOOK, NOT_TO_BE_USED, USABLE, Figure
 
 if TYPE_CHECKING:
@@ -53,6 +54,7 @@ def sanity(done: Processed, figures: Sequence[Figure] = ()) -> list[Finding]:
         *_efficiency(done, figures),
         *_misfit(done, chamber, device),
         *_complete(done),
+        *_conditions(done),
     ]
     return sorted(found, key=lambda one: one.rank)
 
@@ -205,3 +207,17 @@ def _complete(done: Processed) -> Iterator[Finding]:
         return
     text = found.text + '; the budget\'s row "slice aliasing" holds what the missing ones may change' * found.thinned
     yield Finding("incomplete", NOTHING_DB, text, "look")
+
+
+def _conditions(done: Processed) -> Iterator[Finding]:
+    """Say what sensors were lost, and how far the air's temperature moved."""
+    spans = spans_of(done.budget.sweeps.record)
+    for one in spans:
+        if one.lost > 0.0:
+            yield Finding(
+                "sensor lost", NOTHING_DB,
+                f"sensor {one.name} was lost at {100.0 * one.lost:.0f} % of the points: its values there are not known",
+            )  # fmt: skip
+    found = celsius(spans)
+    if found is not None:
+        yield Finding("air", NOTHING_DB, f"the air had {found[0]:.1f} to {found[1]:.1f} deg C at the measured points")

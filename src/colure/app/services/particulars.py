@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 
 from colure.app.storage.run_identity import identity_of
 from colure.errors import InputError
+from colure.model.conditions import celsius, humidity_percent, spans_of
 from colure.model.equipment import Register
 from colure.model.loading import load
-from colure.model.report_settings import ReportSettings
+from colure.model.report_settings import Interval, ReportSettings
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -86,7 +87,7 @@ def particulars_of(
     from colure.report.particulars import Particulars
     from colure.report.texts import Texts
 
-    settings = settings_of(campaign.folder)
+    settings = _with_conditions(settings_of(campaign.folder), record)
     return Particulars(
         settings=settings,
         run=run.path.name,
@@ -100,6 +101,15 @@ def particulars_of(
         logo=_logo(campaign.folder, settings.logo),
         say=Texts.of(settings.language),
     )
+
+
+def _with_conditions(settings: ReportSettings, record: xr.Dataset) -> ReportSettings:
+    """Fill in temperature and humidity as the sensors said them, where report.toml does not state them."""
+    spans, more = spans_of(record), {}
+    for name, found in (("temperature_c", celsius(spans)), ("humidity_percent", humidity_percent(spans))):
+        if getattr(settings, name) is None and found is not None:
+            more[name] = Interval(low=round(found[0], 1), high=round(found[1], 1))
+    return settings.model_copy(update=more) if more else settings
 
 
 def _logo(folder: Path, name: str) -> Logo | None:
