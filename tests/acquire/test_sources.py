@@ -249,3 +249,36 @@ def test_coarse_powers_may_repeat_and_a_stuck_power_meter_is_found(tmp_path):
         twin.chamber.sweep = lambda *arguments, **more: np.full(1, 0.01)
         outcome, _, _ = run_of(campaign, "stuck")
     assert outcome.state is State.FAULTED and "frozen trace" in outcome.reason
+
+
+SPHERE = 'name = "Sphere"\nstart_ghz = 24.0\nstop_ghz = 24.0\npoints = 1\nwanted_level_db = -20\nstep_deg = 30\nscheme = "two-pass"\n'
+
+
+def test_a_device_that_transmits_gives_the_figures_that_need_no_gain(tmp_path):
+    """The same device fed by a generator and read against a horn: the directivity is the same, only that one has a gain."""
+    small = (("[49.7, 49.7, 4.0]", "[2.0, 2.0, 1.0]"), ("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]"))
+    found = {}
+    for name, roles, chamber, device in (
+        ("fed", POWER + SOURCE + SWITCH, (), small),
+        ("alone", POWER, (('method = "switch"', 'method = "none"'),),
+         (*small, ("expected_gain_dbi = 21.0", "expected_gain_dbi = 21.0\neirp_dbm = 33.0"))),
+    ):  # fmt: skip
+        folder = range_campaign(tmp_path / name, roles, chamber=chamber, device=device)
+        (folder / "goal.toml").write_text(SPHERE, encoding="utf-8")
+        campaign, plan = services.make_plan(folder)
+        run = run_folder(folder, "a")
+        assert services.acquire(campaign, plan, run).state is State.DONE
+        found[name] = {one.name: one for one in services.evaluate_power(campaign, run)}
+    assert found["alone"]["directivity_dbi"].value == pytest.approx(found["fed"]["directivity_dbi"].value, abs=1e-3)
+    assert "gain_dbi" in found["fed"] and "gain_dbi" not in found["alone"] and "eirp_dbm" not in found["alone"]
+
+
+def test_cuts_of_a_power_only_receiver_are_refused_before_anything_moves(tmp_path):
+    from click.testing import CliRunner
+
+    from colure.app.cli import main
+
+    folder = range_campaign(tmp_path / "c", POWER + SOURCE + SWITCH)
+    result = CliRunner().invoke(main, ["cut", str(folder), "--phi", "0", "--theta", "-20:20:10", "--yes"])
+    assert result.exit_code == 2 and "a cut is evaluated from phase and level" in result.output
+    assert not run_folder(folder, "cut").journal.exists()

@@ -116,6 +116,12 @@ def shorter(here: Path) -> None:
     edited(folder / "twin.toml", r"\[device\].*", "")
 
 
+def coarse(here: Path) -> None:
+    """Scan in steps of 30 deg."""
+    edited(here / "my-campaign" / "goal.toml", r"step_deg = 15", "step_deg = 30")
+    edited(here / "my-campaign" / "device.toml", r"\[14\.0, 14\.0, 2\.0\]", "[2.0, 2.0, 1.0]")
+
+
 #: By page: what lies there before its first line.
 BEFORE: dict[str, Callable[[Path], None]] = {
     "choose-a-grid": files,
@@ -126,6 +132,9 @@ BEFORE: dict[str, Callable[[Path], None]] = {
     "work-with-a-file": files,
 }
 #: By line: what is changed before it, so that it takes less time.
-SHORTER: dict[str, Callable[[Path], None]] = {"colure acquire my-campaign --check": shorter}
+SHORTER: dict[str, Callable[[Path], None]] = {
+    "colure acquire my-campaign --check": shorter,
+    "colure acquire my-campaign --run boxes --yes": coarse,
+}
 #: By line that is not carried out: what is done instead.
 INSTEAD: dict[str, Callable[[Path], None]] = {"colure acquire my-horn": horn}

@@ -69,6 +69,8 @@ class PowerSphere:
 def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData | None = None) -> PowerSphere:
     """Turn a power-only record into total gain over directions (substitution with the reference, drift taken out).
 
+    With reference.method = 'none' its scale is any: directivity and other figures without a gain are right.
+
     Raises
     ------
     ValueError
@@ -76,10 +78,6 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
     """
     if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
         raise ValueError("record: power-only evaluation needs a roll-over-azimuth positioner (geometry)")
-    if not chamber.reference.absolute:
-        raise ValueError(
-            "record: receiver is power-only: its figures are gains, and reference.method = 'none' gives none (dBi)"
-        )
     drift = track(record, declared=declared_drift(chamber))
     steady = correct(record, drift)
     transfer = gain_transfer(steady, chamber, reference)
@@ -136,7 +134,7 @@ def _folded(places_deg: FloatArray, total: FloatArray) -> tuple[FloatArray, Floa
 
 
 def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, settings: Evaluation) -> list[Figure]:
-    """Return every figure that power alone gives, with its interval and budget.
+    """Return every figure that power alone gives, with its interval and budget; without a reference those that need no gain.
 
     Raises
     ------
@@ -144,6 +142,8 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
         If the rings are too few to tell how good they are.
     """
     chosen = [d for d in definitions_for(settings) if d.power and (sphere.whole or not d.sphere)]
+    if not chamber.reference.absolute:
+        chosen = [d for d in chosen if not d.gain and not d.absolute]
     fewer = thinned(sphere)
     out = []
     for f, frequency in enumerate(sphere.frequency_hz):

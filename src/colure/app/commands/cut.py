@@ -58,6 +58,7 @@ def cut(
     """
     from colure.app import services
     from colure.app.services import cuts
+    from colure.app.services.connecting import is_power_only
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_identity import keep_identity
     from colure.app.terminal import screens
@@ -72,6 +73,11 @@ def cut(
             screens.show_plan(campaign, made)
         return
     if not _complete(run.record):
+        if is_power_only(campaign):
+            raise InputError([
+                f"chamber.toml: profile = {campaign.chamber.analyzer.profile!r}: must be that of a receiver with phase: a cut is "
+                "evaluated from phase and level; colure acquire records single directions, a scan of the sphere gives figures"
+            ])  # fmt: skip
         if not as_json:
             screens.show_cautions(campaign, made)
         for line in made.predicted["missing"]:

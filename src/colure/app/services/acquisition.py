@@ -28,6 +28,11 @@ if TYPE_CHECKING:
     from colure.acquire.outcome import Options, Outcome
 
 RESERVE_FACTOR = 2.0
+#: What is said before a run that nothing here evaluates.
+NO_POWER_CUTS = (
+    "the receiver is power-only: its readings of single directions are recorded (record.nc), and nothing here evaluates them; "
+    "cuts need phase, a scan of the sphere does not"
+)
 
 
 def _mount(address: str, antenna: str) -> None:
@@ -94,6 +99,8 @@ def acquire(
         identity = who_answers(bench.analyzer, bench.axes, bench.states)
         if identity.get("receiver", "vector") == "vector":
             probe_of(campaign, plan.frequency_hz)
+        elif plan.settings.get("form") == "directions":
+            listener(Event("warning", NO_POWER_CUTS))
         if "ties" in plan.predicted and not run.journal.exists():
             keep_tie_direction(run, plan.predicted["ties"])
         journal = Journal.open(run.journal, plan, identity)
