@@ -17,7 +17,7 @@ from colure.app import services
 from colure.app.services.rehearsal import rehearse
 from tests.endtoend.test_near_to_far import edited
 
-#: In the tests: a panel of 3 x 3 elements at one frequency, 20 campaigns; nightly: the demo at three, 200 campaigns.
+#: In the tests: a panel of 3 x 3 elements at one frequency, 6 campaigns (`tests/coverage` counts more devices); nightly: the demo at three, 200 campaigns.
 SMALL = (("[49.7, 49.7, 4.0]", "[18.6, 18.6, 4.0]"), ("rows = 8", "rows = 3"), ("columns = 8", "columns = 3"))
 #: What the simulated chamber holds is declared apart from what the campaign declares: both are made small.
 SMALL_TRUTH = (("rows = 8", "rows = 3"), ("columns = 8", "columns = 3"), ("dead = [[2, 5]]", "dead = [[2, 1]]"),
@@ -63,8 +63,8 @@ def test_intervals_are_neither_too_short_nor_too_long(campaign_folder, request):
     edited(campaign_folder, "goal.toml", ("points = 11", f"points = {points}"))
     if points == 1:
         edited(campaign_folder, "goal.toml", ("stop_ghz = 24.25", "stop_ghz = 24.0"))
-    found = campaigns(campaign_folder, 200 if nightly else 20)
-    low, high = (0.92, 0.99) if nightly else (0.80, 1.0)
+    found = campaigns(campaign_folder, 200 if nightly else 6)
+    low, high = (0.92, 0.99) if nightly else (0.5, 1.0)
     outside = []
     for name, cases in found.items():
         share = float(np.mean([inside for inside, _ in cases]))
@@ -76,4 +76,5 @@ def test_intervals_are_neither_too_short_nor_too_long(campaign_folder, request):
     total = float(np.mean([inside for cases in found.values() for inside, _ in cases]))
     print(f"all together {100 * total:.2f} %")
     assert not outside, outside
-    assert 0.93 <= total <= 0.99
+    # Errors of one campaign go together: with six of them the share scatters by some 4 %.
+    assert (0.93 if nightly else 0.87) <= total <= 0.99
