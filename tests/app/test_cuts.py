@@ -208,7 +208,7 @@ def test_a_run_of_cuts_is_a_run_like_any_other(measured_cuts, tmp_path):
 @pytest.mark.parametrize(
     "words",
     [
-        ("findings",), ("effects",), ("coverage",), ("verdict", "limits.toml"), ("export", "matlab", "x.mat"), ("plot", "x.png"),
+        ("findings",), ("effects",), ("coverage",), ("verdict", "limits.toml"), ("export", "matlab", "x.mat"), ("plot", "x.png", "--kind", "map"),
         ("pattern", "x.csv"),
     ],
 )  # fmt: skip
@@ -241,3 +241,16 @@ def test_a_cut_ties_where_the_signal_is_known_to_be_strongest(tmp_path):
 def resolved_through(campaign):
     scan = campaign.goal.scan
     return tuple(scan.through_deg)
+
+
+@pytest.mark.nightly
+def test_a_flip_test_and_a_beam_search_can_be_drawn_and_exported(measured_cuts, tmp_path):
+    """Both are runs of directions: two sides of one cut, and rows of elevation."""
+    assert run_colure("flip", measured_cuts, "--yes").exit_code == 0
+    assert run_colure("beam", measured_cuts, "--yes").exit_code == 0
+    for name, first in (("flip", "phi_0"), ("beam-fine", "el_")):
+        found = run_colure("plot", measured_cuts, tmp_path / f"{name}.png", "--run", name)
+        assert found.exit_code == 0, found.output
+        assert run_colure("export", measured_cuts, "csv", tmp_path / f"{name}.csv", "--run", name).exit_code == 0
+        lines = (tmp_path / f"{name}.csv").read_text().splitlines()
+        assert lines[1].startswith(first)

@@ -362,7 +362,7 @@ def evaluate(
     if as_json:
         click.echo(json_text([figure.as_dict() for figure in figures]))
     else:
-        screens.show_figures(figures)
+        screens.show_figures(figures, campaign.goal)
         click.echo(f"all frequencies and budgets: {services.addresses(run, run.figures, state)[-1]}")
     for line in services.step_cautions(run, state=state):
         click.echo(f"caution: {line}", err=True)

@@ -179,6 +179,10 @@ class Goal(Section):
     @property
     def monitor_index(self) -> int:
         """Which of the frequencies is shown first."""
-        if self.monitor_ghz is None:
-            return self.points // 2
-        return int(np.argmin(np.abs(self.frequency_hz - 1e9 * self.monitor_ghz)))
+        return self.shown_index(self.frequency_hz)
+
+    def shown_index(self, frequency_hz: FloatArray | list[float]) -> int:
+        """Return which of some frequencies (n,) in Hz is shown first: the one to watch, or the middle one if they do not hold it."""
+        if self.monitor_ghz is None or not np.min(frequency_hz) <= 1e9 * self.monitor_ghz <= np.max(frequency_hz):
+            return int(np.size(frequency_hz) // 2)
+        return int(np.argmin(np.abs(np.asarray(frequency_hz) - 1e9 * self.monitor_ghz)))

@@ -11,10 +11,11 @@ from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import from_azimuth_over_elevation
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan, Role, ScanGrid
+from colure.model.scan import Scan
 from colure.planning.aim import Bearing, aims
 from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer
-from colure.planning.flip import probe_within
+from colure.planning.flip import as_directions, probe_within
 from colure.planning.path import Run, build_runs
 from colure.planning.preflight import settings_of
 from colure.planning.scan import order_of
@@ -43,13 +44,16 @@ def search_plan(campaign: Campaign, centre_deg: tuple[float, float] | None = Non
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
     width = expected_beamwidth_deg(device.expected_gain_dbi)
     step, reach = (COARSE_STEP * width, COARSE_DEG) if centre_deg is None else (FINE_STEP * width, FINE_WIDTHS * width)
-    targets = _targets(campaign, centre_deg or (0.0, 0.0), step, reach)
+    rows, looks = _targets(campaign, centre_deg or (0.0, 0.0), step, reach)
     dual = chamber.probe.ports == 2
     look = goal.model_copy(
         update={"scheme": "dual-port" if dual else "one-pass", "style": "step", "region_deg": 90.0, "want": None}
     )
-    run = Run(targets, Role.SCAN, 0, 0, np.full(len(targets), -1, np.int64), line=False)
-    path = build_runs(look, chamber, device.model_copy(update={"states": None}), [run])
+    runs = [
+        Run(targets, Role.SCAN, number, 0, np.full(len(targets), -1, np.int64), line=False)
+        for number, targets in rows.items()
+    ]
+    path = build_runs(look, chamber, device.model_copy(update={"states": None}), runs)
     resolved = replace(campaign, goal=look)
     return Plan(
         **path.columns(),
@@ -58,24 +62,30 @@ def search_plan(campaign: Campaign, centre_deg: tuple[float, float] | None = Non
         scheme=look.scheme,
         order=order_of(campaign),
         step_deg=step,
-        settings=settings_of(resolved, None, ScanGrid(step, step, min(90.0, reach))),
+        settings=settings_of(resolved, None, ScanGrid(step, step, min(90.0, reach)))
+        | as_directions(looks.model_copy(update={"offset_deg": (device.slant_deg,)})),
         predicted={"duration_s": float(path.time_s.sum()), "exposure": exposure_of(campaign).__dict__},
         inputs={"test": "beam search", "centre_deg": list(centre_deg or ())},
     )
 
 
-def _targets(campaign: Campaign, centre_deg: tuple[float, float], step: float, reach: float) -> FloatArray:
-    """Return readouts (point, axis) of a grid of directions about a centre, row by row, every other one backwards."""
+def _targets(
+    campaign: Campaign, centre_deg: tuple[float, float], step: float, reach: float
+) -> tuple[dict[int, FloatArray], Scan]:
+    """Return readouts (point, axis) of a grid of directions about a centre by row, every other one backwards; and the grid.
+
+    Rows of the grid out of reach are left out.
+    """
     chamber = campaign.chamber
     geometry = chamber.positioner.geometry
     count = int(np.ceil(reach / step))
-    rows = []
-    for row in range(-count, count + 1):
-        line = [
-            one for column in range(-count, count + 1)
-            if (one := _readouts(campaign, centre_deg[0] + column * step, centre_deg[1] + row * step)) is not None
-        ]  # fmt: skip
-        rows += line if row % 2 == 0 else line[::-1]
+    across, down = (tuple(float(c + i * step) for i in range(-count, count + 1)) for c in centre_deg)
+    down = tuple(x for x in down if abs(x) < 90.0)
+    rows = dict[int, FloatArray]()
+    for number, elevation in enumerate(down):
+        line = [one for azimuth in across if (one := _readouts(campaign, azimuth, elevation)) is not None]
+        if line:
+            rows[number] = np.array(line if number % 2 == 0 else line[::-1])
     if not rows:
         limits = ", ".join(
             f"{n} {chamber.axis_table[n].map.min_deg:g} to {chamber.axis_table[n].map.max_deg:g}"
@@ -86,13 +96,11 @@ def _targets(campaign: Campaign, centre_deg: tuple[float, float], step: float, r
                 f"beam search: no direction about azimuth {centre_deg[0]:g}, elevation {centre_deg[1]:g} is in reach ({limits} deg)"
             ]
         )
-    return np.array(rows)
+    return rows, Scan(azimuth_deg=across, elevation_deg=down, sweep="first")
 
 
 def _readouts(campaign: Campaign, azimuth_deg: float, elevation_deg: float) -> list[float] | None:
     """Return every axis' readout for a direction, the probe along the device's polarization; None out of reach."""
-    if abs(elevation_deg) >= 90.0:
-        return None
     chamber = campaign.chamber
     direction = from_azimuth_over_elevation(azimuth=np.deg2rad(azimuth_deg), elevation=np.deg2rad(elevation_deg))
     aim = aims(Bearing.of(direction), chamber.positioner.geometry, chamber)[0]

@@ -15,6 +15,7 @@ from colure.errors import InputError
 from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan, Role, ScanGrid
+from colure.model.scan import Scan
 from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer
 from colure.planning.path import Run, build_runs
@@ -62,10 +63,16 @@ def flip_plan(campaign: Campaign) -> Plan:
         scheme="one-pass",
         order=order,
         step_deg=step,
-        settings=settings_of(resolved, None, grid),
+        settings=settings_of(resolved, None, grid)
+        | as_directions(Scan(theta_deg=tuple(theta.tolist()), phi_deg=(0.0, 180.0), offset_deg=(device.slant_deg,))),
         predicted={"duration_s": float(path.time_s.sum()), "exposure": exposure_of(campaign).__dict__},
         inputs={"test": "flip"},
     )
+
+
+def as_directions(scan: Scan) -> dict[str, object]:
+    """Return the settings that let a short run be read, drawn and exported as the cuts it holds."""
+    return {"form": "directions", "scan_json": scan.model_dump_json()}
 
 
 def probe_within(axis: AxisMap, angle_deg: float) -> float:

@@ -88,6 +88,8 @@ class Source:
         Who measured what for whom, when and with what.
     stops
         Why the run stopped on the way, in the words of its journal.
+    shown
+        Index of the frequency to watch; mid-band if None. Cuts, levels, states and elements are at it.
     """
 
     plan: Plan
@@ -109,6 +111,7 @@ class Source:
     judged: Verdicts | None = None
     states: dict[str, FloatArray] = field(default_factory=dict)
     stops: tuple[str, ...] = ()
+    shown: int | None = None
 
     @property
     def decision(self) -> Decision | None:
@@ -120,12 +123,12 @@ class Source:
 
     @property
     def middle(self) -> int:
-        """Index of the middle frequency, of which most sections speak."""
-        return int(self.processed.frequency_hz.size // 2)
+        """Index of the frequency of which most sections speak: the one to watch, else the middle one."""
+        return int(self.processed.frequency_hz.size // 2) if self.shown is None else self.shown
 
     @property
     def frequency(self) -> float:
-        """The middle frequency in Hz."""
+        """The frequency of which most sections speak, in Hz."""
         return float(self.processed.frequency_hz[self.middle])
 
     @property

@@ -55,7 +55,7 @@ export class Looked {
     return this.known?.frequency_hz[this.frequency] ?? Number.NaN;
   }
 
-  /** Take over an overview and find the frequency that the address, or the middle of the band, names. */
+  /** Take over an overview and find the frequency that the address or the run names. */
   open(known: Overview): void {
     this.known = known;
     const all = known.frequency_hz,
@@ -65,7 +65,7 @@ export class Looked {
         (best, f, i) => (Math.abs(f - 1e9 * wanted) < Math.abs(all[best] - 1e9 * wanted) ? i : best),
         0,
       );
-    else if (this.frequency < 0 || this.frequency >= all.length) this.frequency = Math.floor(all.length / 2);
+    else if (this.frequency < 0 || this.frequency >= all.length) this.frequency = known.shown;
     this.keep();
   }
 

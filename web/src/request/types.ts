@@ -459,6 +459,7 @@ export interface Overview {
   of: Of;
   states: string[];
   frequency_hz: number[];
+  shown: number;
   steps: Step[];
   region_deg: number;
   slant_deg: number;

@@ -17,7 +17,7 @@ SUFFIXES = (".png", ".svg", ".pdf", ".html")
 @click.argument("source", type=click.Path(path_type=Path))
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--kind", type=click.Choice(KINDS), default="cuts", show_default=True, help="What to draw.")
-@click.option("--frequency-ghz", type=float, help="One of the frequencies; mid-band by default.")
+@click.option("--frequency-ghz", type=float, help="One of the frequencies; the one to watch, or mid-band, by default.")
 @click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0), default=0.0, show_default=True,
               help="Co-polar direction of a file's field, from x towards y.")  # fmt: skip
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run of a campaign folder.")
@@ -35,7 +35,8 @@ def plot(
 ) -> None:
     """Draw a far field: principal cuts, polar diagrams, map, solid, front half, figures over frequency, aperture.
 
-    SOURCE is a far-field file (.nc, .csv) or a campaign folder. TARGET ends in .png, .svg, .pdf or .html; nothing is
+    SOURCE is a far-field file (.nc, .csv) or a campaign folder; of a run of cuts (also a flip test or a beam search) the
+    cuts are drawn. TARGET ends in .png, .svg, .pdf or .html; nothing is
     overwritten. Nothing is drawn where nothing was measured. The aperture of a run with declared elements is drawn element by
     element, with the level below which none can be told; of a file, the field on z = 0 (colure elements reads its elements).
 
@@ -44,10 +45,12 @@ def plot(
       colure plot far.nc cuts.png
       colure plot my-campaign map.html --run first --kind map
     """
+    from colure.app.services.cuts import draw_cuts
     from colure.app.services.pattern_files import is_file, waves_of
     from colure.app.services.pattern_object import FilePattern
     from colure.app.services.power_files import PowerPattern, is_power_file
-    from colure.app.storage.folders import require_free
+    from colure.app.storage.folders import require_free, run_folder
+    from colure.app.storage.run_kinds import is_cuts
     from colure.errors import InputError
     from colure.model.campaign import Campaign
 
@@ -57,7 +60,11 @@ def plot(
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     found: FilePattern | PowerPattern | str
-    if kind == "aperture" and not is_file(source) and Campaign.load(source).device.elements is not None:
+    campaign = None if is_file(source) or not source.is_dir() else Campaign.load(source)
+    if campaign is not None and is_cuts(run := run_folder(source, run_name)):
+        found = f"Cuts of run {run_name}"
+        drawing = draw_cuts(campaign, run, kind, frequency_ghz, state=state)
+    elif kind == "aperture" and not is_file(source) and Campaign.load(source).device.elements is not None:
         from colure.app.services.elements import elements_of
         from colure.report.charts import face_picture
 
@@ -69,6 +76,9 @@ def plot(
         drawing = found.plot(kind, frequency_ghz=frequency_ghz)
     else:
         found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
+        if campaign is not None and frequency_ghz is None and kind != "frequency":
+            # The frequency to watch, or mid-band.
+            frequency_ghz = float(1e-9 * found.frequency_hz[campaign.goal.shown_index(found.frequency_hz)])
         drawing = found.plot(kind, frequency_ghz=frequency_ghz)
     if target.suffix.lower() == ".html":
         out = io.StringIO()

@@ -23,11 +23,10 @@ from colure.model.plan import Plan
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
-    import xarray as xr
-
     from colure.analysis.cuts.levels import CutLevel
     from colure.analysis.cuts.scan import CutScan
     from colure.model.figure import Figure
+    from colure.report.drawing import Drawing
 
 
 def cut_plan(
@@ -122,7 +121,7 @@ def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Rea
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    shown = _shown(campaign, record)
+    shown = campaign.goal.shown_index(record["frequency"].values)
     found = ReadCuts(scan, levels, figures, shown)
     own = state or (states_of(run)[0] if states_of(run) else None)
     for target in addresses(run, run.figures, own):
@@ -143,13 +142,30 @@ def component_words(scan: CutScan) -> tuple[str, str]:
     return f"co-polar (Ludwig-3, slant {offset:g} deg)", "cross-polar"
 
 
-def _shown(campaign: Campaign, record: xr.Dataset) -> int:
-    """Return the frequency that charts and tables show: the one to watch, or mid-band."""
-    frequency = record["frequency"].values
-    wanted = campaign.goal.monitor_ghz
-    if wanted is None or not frequency.min() <= 1e9 * wanted <= frequency.max():
-        return int(frequency.size // 2)
-    return int(np.argmin(np.abs(frequency - 1e9 * wanted)))
+def draw_cuts(
+    campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: float | None = None, *, state: str | None = None
+) -> Drawing:
+    """Return the picture of a run's cuts at a frequency, the one to watch by default.
+
+    Raises
+    ------
+    InputError
+        If another kind of picture is asked for, which needs a sphere, or a frequency outside the band.
+    """
+    from colure.report.cut_charts import cuts_chart
+
+    if kind != "cuts":
+        raise InputError([f"--kind = {kind}: must be cuts: run {run.path.name} {NO_SPHERE}"])
+    found = read(campaign, run, state=state)
+    frequency = found.scan.frequency_hz
+    if frequency_ghz is not None and not frequency.min() - 1.0 <= 1e9 * frequency_ghz <= frequency.max() + 1.0:
+        raise InputError(
+            [
+                f"--frequency-ghz = {frequency_ghz:g}: must be from {frequency.min() / 1e9:g} to {frequency.max() / 1e9:g} GHz"
+            ]
+        )
+    index = found.shown if frequency_ghz is None else int(np.argmin(np.abs(frequency - 1e9 * frequency_ghz)))
+    return cuts_chart(found.levels, float(frequency[index]), component_words(found.scan))
 
 
 def write_levels(levels: list[CutLevel], target: Path) -> None:

@@ -54,6 +54,7 @@ def source_of(
 
     record, device = opened(run, state_in(processed, run)), processed.device or campaign.device
     sha256, reference = file_hash(run.record), reference_of(campaign, processed.frequency_hz)
+    shown = campaign.goal.shown_index(processed.frequency_hz)
 
     def checked() -> tuple[EchoMap | None, list[Finding]]:
         room = room_of(processed, campaign.chamber)
@@ -61,8 +62,8 @@ def source_of(
 
     # Transforms and linear algebra leave the interpreter free: two of these run beside each other.
     with ThreadPoolExecutor(2) as pool:
-        waiting, face = pool.submit(checked), pool.submit(_face, processed, device)
-        levels, cuts = _principal_levels(processed), _cuts(processed)
+        waiting, face = pool.submit(checked), pool.submit(_face, processed, device, shown)
+        levels, cuts = _principal_levels(processed, shown), _cuts(processed, shown)
         diagnosed = diagnoses(record, processed, campaign.chamber, device, reference)
         room, findings = waiting.result()
     return Source(
@@ -82,9 +83,10 @@ def source_of(
         findings=findings,
         face=face.result(),
         judged=None if judged is None else verdicts_for_report(judged),
-        states=_power_of_states(campaign, run, processed),
+        states=_power_of_states(campaign, run, processed, shown),
         particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),
         stops=_stops(record),
+        shown=shown,
     )
 
 
@@ -143,8 +145,8 @@ def _stops(record: xr.Dataset) -> tuple[str, ...]:
     )
 
 
-def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -> dict[str, FloatArray]:
-    """Return total gain at mid-band of every state of a device that has several; none of very many."""
+def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed, shown: int) -> dict[str, FloatArray]:
+    """Return total gain at the frequency to watch of every state of a device that has several; none of very many."""
     import numpy as np
 
     from colure.model.pattern import field_of
@@ -152,27 +154,26 @@ def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed) -
     names = states_of(run)
     if not 2 <= len(names) <= MOST_STATES_DRAWN or not processed.sphere.whole or processed.sphere.one_polarization:
         return {}
-    middle = processed.frequency_hz.size // 2
     # The state that the report is of is processed already.
     own = state_in(processed, run)
     patterns = {
         name: processed.pattern if name == own else process_with(campaign, run, processed.recipe, state=name).pattern
         for name in names
     }
-    return {name: np.sum(np.abs(field_of(one)[middle]) ** 2, axis=0) for name, one in patterns.items()}
+    return {name: np.sum(np.abs(field_of(one)[shown]) ** 2, axis=0) for name, one in patterns.items()}
 
 
-def _principal_levels(processed: Processed) -> dict[str, LevelCut]:
-    """Return the principal cuts at mid-band with their intervals."""
+def _principal_levels(processed: Processed, shown: int) -> dict[str, LevelCut]:
+    """Return the principal cuts at the frequency to watch with their intervals."""
     from colure.analysis.uncertainty.level_cuts import level_cuts
 
-    inputs = processed.budget.only(processed.frequency_hz.size // 2)
+    inputs = processed.budget.only(shown)
     e_cut, h_cut = level_cuts(inputs, (0.0, 90.0), step_deg=0.5)[0]
     return {"E": e_cut, "H": h_cut}
 
 
-def _cuts(processed: Processed) -> PatternCuts:
-    """Return the cuts through the peak in the principal planes, at mid-band and over the band."""
+def _cuts(processed: Processed, shown: int) -> PatternCuts:
+    """Return the cuts through the peak in the principal planes, at the frequency to watch and over the band."""
     import numpy as np
 
     from colure.analysis.figures.cuts import FarField, cuts, find_beam, principal_cuts, tangent_at
@@ -181,7 +182,7 @@ def _cuts(processed: Processed) -> PatternCuts:
 
     every, slant = processed.expansion.coefficients, processed.budget.slant
     seen = float(np.deg2rad(processed.sphere.region_deg))
-    planes, peak_dbi = principal_cuts(every[len(every) // 2], slant=slant, region=seen)
+    planes, peak_dbi = principal_cuts(every[shown], slant=slant, region=seen)
     region, band = processed.budget.figures.region, []
     for coefficients in every if len(every) > 1 else ():
         field = FarField(coefficients)
@@ -193,14 +194,14 @@ def _cuts(processed: Processed) -> PatternCuts:
     return PatternCuts(planes, peak_dbi, lobes, over)
 
 
-def _face(processed: Processed, device: Device) -> Face | None:
-    """Return the excitation of the device's elements at mid-band; None where not every wave that leaves the face was seen."""
+def _face(processed: Processed, device: Device, shown: int) -> Face | None:
+    """Return the excitation of the device's elements at the frequency to watch; None where not every wave that leaves the face was seen."""
     from colure.analysis.figures.face import VISIBLE_DEG, face_of
 
     sphere = processed.sphere
     if sphere.region_deg < VISIBLE_DEG or sphere.one_polarization:
         return None
-    return face_of(processed.expansion, device, index=processed.frequency_hz.size // 2)
+    return face_of(processed.expansion, device, index=shown)
 
 
 def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:

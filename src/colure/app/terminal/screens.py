@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from colure.model.campaign import Campaign
     from colure.model.chamber import Chamber
     from colure.model.figure import Figure
+    from colure.model.goal import Goal
     from colure.model.plan import Plan
     from colure.planning.aim import Aim, Bearing
     from colure.planning.learning import Learned
@@ -324,10 +325,10 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
         yield listen
 
 
-def show_figures(figures: Sequence[Figure]) -> None:
-    """Print the figures at the centre frequency."""
+def show_figures(figures: Sequence[Figure], goal: Goal | None = None) -> None:
+    """Print the figures at the frequency that a goal watches, else at the centre frequency."""
     frequencies = sorted({figure.frequency_hz for figure in figures})
-    centre = frequencies[len(frequencies) // 2]
+    centre = frequencies[len(frequencies) // 2 if goal is None else goal.shown_index(frequencies)]
     table = Table(title=f"Figures at {centre / 1e9:.3f} GHz (95 % intervals)", title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("value", "right"), ("", "left"), ("unit", "left")):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]

@@ -62,7 +62,7 @@ class Teller:
 
 
 def _of(row: Row, middle: int) -> list[Any]:
-    """Return what a page needs of a point: index, role, time since 1970, positions, mid-band traces, flags.
+    """Return what a page needs of a point: index, role, time since 1970, positions, traces at the frequency to watch, flags.
 
     The time goes on over a resume, where the run's own clock begins anew.
     """
@@ -143,7 +143,7 @@ def carry_out(folder: Path, run_name: str, *, kind: Kind, home: bool, teller: Te
     from colure.app import services
 
     campaign, plan, run = planned(folder, run_name, kind)
-    middle = plan.frequency_hz.size // 2
+    middle = campaign.goal.shown_index(plan.frequency_hz)
     teller.tell({"kind": "plan", "hash": plan.hash, "total": len(plan)})
     for rows in _history(run.journal, middle):
         teller.tell({"kind": "history", "rows": rows})

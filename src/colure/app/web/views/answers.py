@@ -291,9 +291,12 @@ class Verdicts(TypedDict):
 
 
 class Overview(TypedDict):
+    """What a run holds; `shown` is the index of the frequency that is shown first."""
+
     of: Of
     states: list[str]
     frequency_hz: list[float]
+    shown: int
     steps: list[Step]
     region_deg: float
     slant_deg: float

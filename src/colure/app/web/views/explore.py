@@ -93,6 +93,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> an
     assert whole is not None and done.recipe is not None  # the recipe always says what it did
     return {
         "of": {"run": run_name, "state": state, "frequency_hz": None}, "states": services.states_of(run), "frequency_hz": done.frequency_hz.tolist(),
+        "shown": campaign.goal.shown_index(done.frequency_hz),
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
         "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
