@@ -4,12 +4,20 @@ from __future__ import annotations
 
 import json
 import struct
+import zlib
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import apsw
 
-from colure.acquire.journal import HEADER, HEADER_BYTES
+from colure.acquire.journal import HEADER, HEADER_BYTES, Row
+from colure.errors import JournalError
+from colure.model.plan import Plan
+
+
+#: How long a look waits for the process that writes, milliseconds.
+BUSY_MS = 5000
 
 
 @dataclass(frozen=True)
@@ -61,3 +69,35 @@ def glance(path: Path) -> Glance | None:
 def _wall_time(database: apsw.Connection, order: str) -> float | None:
     row = database.execute(f"select body from point order by seq {order} limit 1").fetchone()
     return None if row is None else float(struct.unpack(HEADER, row[0][:HEADER_BYTES])[4])
+
+
+def rows_so_far(path: Path) -> tuple[Plan, list[Row], dict[str, Any]] | None:
+    """Read plan, rows and identity of a journal while another process may be writing it; None if it holds no point yet.
+
+    Raises
+    ------
+    JournalError
+        If a row fails its checksum, or the file is no journal.
+    """
+    if not path.is_file():
+        return None
+    try:
+        database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
+        try:
+            database.set_busy_timeout(BUSY_MS)
+            told = {key: json.loads(value) for key, value in database.execute("select key, value from meta")}
+            found = list(
+                database.execute(
+                    "select seq, body, crc from point where seq not in (select seq from superseded) order by seq"
+                )
+            )
+        finally:
+            database.close()
+    except (apsw.Error, ValueError) as error:
+        raise JournalError(f"{path.name}: cannot be read as a journal: {error}") from None
+    for seq, body, crc in found:
+        if zlib.crc32(body) != crc:
+            raise JournalError(f"{path.name}: row {seq} is damaged; run the verification")
+    if not found or "plan" not in told:
+        return None
+    return Plan.from_dict(told["plan"]), [Row.decode(body) for _, body, _ in found], told

@@ -31,6 +31,7 @@ from colure.app.commands.flip import flip
 from colure.app.commands.grid_study import grid_study
 from colure.app.commands.instruments import instruments
 from colure.app.commands.jog import goto, jog, trace
+from colure.app.commands.look import look
 from colure.app.commands.pattern import pattern
 from colure.app.commands.plot import plot
 from colure.app.commands.rehearse import rehearse
@@ -65,7 +66,7 @@ yes_option = click.option("--yes", is_flag=True, help="Acknowledge the cautions 
 GROUPS = {
     "Prepare": ("new", "explain", "plan", "rehearse", "truth", "grid-study", "three-antenna", "calibrate"),
     "Check and align": ("simulate", "flip", "beam", "aim"),
-    "Scan": ("acquire", "serve", "demo"),
+    "Scan": ("acquire", "look", "serve", "demo"),
     "Correct": ("process", "convert", "effects"),
     "Read": ("evaluate", "coverage", "elements", "plot", "pattern", "findings", "set-ups"),
     "Judge": ("verdict", "compare", "series"),
@@ -387,7 +388,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, trace, conformance, instruments,
+    aim, beam, calibrate, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -23,6 +23,8 @@ from colure.model.plan import Plan
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
+    import xarray as xr
+
     from colure.analysis.cuts.levels import CutLevel
     from colure.analysis.cuts.scan import CutScan
     from colure.model.figure import Figure
@@ -94,15 +96,30 @@ def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Rea
     InputError
         If the record lacks ties, reference sweeps or points.
     """
+    from colure.report.cut_charts import cuts_chart
+
+    record = opened(run, state)
+    found = figures_of(campaign, record)
+    own = state or (states_of(run)[0] if states_of(run) else None)
+    for target in addresses(run, run.figures, own):
+        target.write_text(json_text([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
+    for target in addresses(run, run.path / "cuts.csv", own):
+        write_levels(found.levels, target)
+    drawing = cuts_chart(found.levels, float(found.scan.frequency_hz[found.shown]), component_words(found.scan))
+    for target in addresses(run, run.path / "cuts.png", own):
+        drawing.savefig(target, dpi=200)
+    return found
+
+
+def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
+    """Read the figures of a record of cuts; nothing is written. Raises `InputError` as `read` does."""
     from colure.analysis.cuts.figures import cut_figures
     from colure.analysis.cuts.levels import cut_levels
     from colure.analysis.cuts.scan import read_cuts
     from colure.analysis.pipeline.recipe import mismatch_db
     from colure.analysis.steps.gain import age_days
     from colure.analysis.steps.horn_place import place_uncertainty_db
-    from colure.report.cut_charts import cuts_chart
 
-    record = opened(run, state)
     reference = reference_of(campaign, record["frequency"].values)
     context = {
         "order": float(record.attrs["order"]),
@@ -121,17 +138,7 @@ def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Rea
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    shown = campaign.goal.shown_index(record["frequency"].values)
-    found = ReadCuts(scan, levels, figures, shown)
-    own = state or (states_of(run)[0] if states_of(run) else None)
-    for target in addresses(run, run.figures, own):
-        target.write_text(json_text([figure.as_dict() for figure in figures], indent=1), encoding="utf-8")
-    for target in addresses(run, run.path / "cuts.csv", own):
-        write_levels(levels, target)
-    drawing = cuts_chart(levels, float(scan.frequency_hz[shown]), component_words(scan))
-    for target in addresses(run, run.path / "cuts.png", own):
-        drawing.savefig(target, dpi=200)
-    return found
+    return ReadCuts(scan, levels, figures, campaign.goal.shown_index(record["frequency"].values))
 
 
 def component_words(scan: CutScan) -> tuple[str, str]:

@@ -14,6 +14,7 @@ from rich.table import Table
 
 from colure.app.services.cautions import cautions_of
 from colure.app.services.plan_words import duration_text, plan_rows
+from colure.app.terminal.newest import NewestTrace
 from colure.model.events import Event, Listener, nobody
 from colure.model.figure import NOT_TO_BE_USED, format_value
 from colure.model.plan import ROLES
@@ -292,6 +293,7 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
     if quiet:
         yield nobody
         return
+    from rich.console import RenderableType
     from rich.progress import (
         BarColumn,
         MofNCompleteColumn,
@@ -300,6 +302,7 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
         TimeElapsedColumn,
         TimeRemainingColumn,
     )
+    from rich.text import Text
 
     columns = (
         TextColumn("{task.description}"),
@@ -310,11 +313,19 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
         TextColumn("left"),
         TimeRemainingColumn(),
     )
-    with Progress(*columns, console=console(stderr=True), refresh_per_second=4) as bar:
+    newest = NewestTrace()
+
+    class WithTrace(Progress):
+        def get_renderables(self) -> Iterator[RenderableType]:
+            yield from super().get_renderables()
+            yield Text(newest.text)
+
+    with WithTrace(*columns, console=console(stderr=True), refresh_per_second=4) as bar:
         task = bar.add_task("measuring", total=total)
 
         def listen(event: Event) -> None:
             if event.kind in ("point", "tie") and "measured" in event.data:
+                newest.see(event.data.get("row"))
                 bar.update(task, completed=event.data["measured"])
             elif event.kind in ("warning", "home", "tie", "known"):
                 bar.console.print(event.text)
