@@ -15,7 +15,6 @@ from colure.acquire.journal import HEADER, HEADER_BYTES, Row
 from colure.errors import JournalError
 from colure.model.plan import Plan
 
-
 #: How long a look waits for the process that writes, milliseconds.
 BUSY_MS = 5000
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from colure.app.services import cuts
-from colure.app.services.processing import processed
+from colure.app.services.processing import opened, processed
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
@@ -21,7 +20,6 @@ from colure.model.scan import Scan
 if TYPE_CHECKING:
     import xarray as xr
 
-    from colure.acquire.journal import Row
     from colure.model.figure import Figure
     from colure.report.drawing import Drawing
 
@@ -64,32 +62,44 @@ def look(campaign: Campaign, run: RunFolder) -> Look:
 
     found = rows_so_far(run.journal)
     if found is None:
+        if run.record.is_file():
+            # A record that came without its journal is all there is.
+            record = opened(run, None)
+            how, figures, drawing = _read(campaign, None, record, run.path.name)
+            return Look(*_standing(campaign, record, total=None), how, figures, drawing)
         raise InputError([f"run {run.path.name}: holds no point yet; a look needs at least one (points)"])
     plan, rows, told = found
     record = record_of_rows(plan, rows, told.get("sensors") or ())
     record = record.assign_attrs(receiver=(told.get("identity") or {}).get("receiver", "vector"), complete=0)
+    standing = _standing(campaign, record, total=len(plan))
     if plan.states:
         record = of_state(record, 0)
     how, figures, drawing = _read(campaign, plan, record, run.path.name)
-    return Look(*_standing(campaign, plan, rows), how, figures, drawing)
+    return Look(*standing, how, figures, drawing)
 
 
 def _standing(
-    campaign: Campaign, plan: Plan, rows: list[Row]
+    campaign: Campaign, record: xr.Dataset, *, total: int | None
 ) -> tuple[int, int, float | None, float, float, dict[str, float]]:
-    """Return points measured and planned, time left, levels, and where the axes stand."""
-    shown = campaign.goal.shown_index(plan.frequency_hz)
-    power = np.array([float(np.sum(np.abs(row.trace[shown]) ** 2)) for row in rows])
+    """Return points measured and planned, time left, levels, and where the axes stand; all planned ones are there if `total` is None."""
+    shown = campaign.goal.shown_index(record["frequency"].values)
+    power = np.sum(np.abs(record["trace"].values[:, shown]) ** 2, axis=1)
     level = 10.0 * np.log10(np.maximum(power, 1e-30))
-    done = {row.plan_index for row in rows if row.plan_index >= 0}
-    spent = sum(max(0.0, b.wall_time - a.wall_time) for a, b in pairwise(rows) if b.monotonic_s > a.monotonic_s)
-    left = len(plan) - len(done)
-    angles = {name: float(value) for name, value in zip(plan.axes, rows[-1].readback_deg, strict=True)}
-    seconds = None if not left else left * spent / max(1, len(rows) - 1)
-    return len(done), len(plan), seconds, float(level[-1]), float(level.max()), angles
+    indices, order = record["plan_index"].values, np.argsort(record["wall_time"].values)
+    wall, monotonic = (record[name].values[order] for name in ("wall_time", "monotonic_s"))
+    done = int(np.unique(indices[indices >= 0]).size)
+    planned = done if total is None else total
+    # The clock of the computer begins anew where a run was resumed: the pause is no work.
+    spent = float(np.sum(np.diff(wall)[np.diff(monotonic) > 0.0]))
+    last = int(order[-1])
+    angles = {str(n): float(v) for n, v in zip(record["axis"].values, record["readback_deg"].values[last], strict=True)}
+    seconds = None if planned == done else (planned - done) * spent / max(1, level.size - 1)
+    return done, planned, seconds, float(level[last]), float(level.max()), angles
 
 
-def _read(campaign: Campaign, plan: Plan, record: xr.Dataset, name: str) -> tuple[str, list[Figure], Drawing | None]:
+def _read(
+    campaign: Campaign, plan: Plan | None, record: xr.Dataset, name: str
+) -> tuple[str, list[Figure], Drawing | None]:
     """Return what figures were read from, the figures, and the picture."""
     if record.attrs["receiver"] != "vector":
         return "levels alone: the receiver gives power", [], None
@@ -99,6 +109,8 @@ def _read(campaign: Campaign, plan: Plan, record: xr.Dataset, name: str) -> tupl
             return _pattern(campaign, record, name)
         except InputError as error:
             why = error.faults[0]
+        if plan is None:
+            return f"levels alone: {why}", [], None
         record = _as_cuts(plan, campaign, record)
     try:
         found = cuts.figures_of(campaign, record)
