@@ -101,7 +101,7 @@ def _read(
     campaign: Campaign, plan: Plan | None, record: xr.Dataset, name: str
 ) -> tuple[str, list[Figure], Drawing | None]:
     """Return what figures were read from, the figures, and the picture."""
-    if record.attrs["receiver"] != "vector":
+    if record.attrs.get("receiver", "vector") != "vector":
         return "levels alone: the receiver gives power", [], None
     why = ""
     if not holds_cuts(record.attrs):
