@@ -34,6 +34,7 @@ from colure.app.commands.jog import goto, jog, trace
 from colure.app.commands.look import look
 from colure.app.commands.pattern import pattern
 from colure.app.commands.plot import plot
+from colure.app.commands.quiet_zone import quiet_zone
 from colure.app.commands.rehearse import rehearse
 from colure.app.commands.report import report
 from colure.app.commands.runs import identity_options, identity_said, runs
@@ -64,7 +65,17 @@ yes_option = click.option("--yes", is_flag=True, help="Acknowledge the cautions 
 
 #: The commands by the order of the work.
 GROUPS = {
-    "Prepare": ("new", "explain", "plan", "rehearse", "truth", "grid-study", "three-antenna", "calibrate"),
+    "Prepare": (
+        "new",
+        "explain",
+        "plan",
+        "rehearse",
+        "truth",
+        "grid-study",
+        "three-antenna",
+        "calibrate",
+        "quiet-zone",
+    ),
     "Check and align": ("simulate", "flip", "beam", "aim"),
     "Scan": ("acquire", "look", "serve", "demo"),
     "Correct": ("process", "convert", "effects"),
@@ -388,7 +399,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments,
+    aim, beam, calibrate, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone,
 ):  # fmt: skip
     main.add_command(command)
 
