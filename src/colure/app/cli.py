@@ -258,6 +258,7 @@ def acquire(
     accept_damage: bool,
     pause_limit_s: float,
     as_json: bool,
+    photographs: tuple[Path, ...],
     **said: str | None,
 ) -> None:
     """Measure a campaign, or go on with a run that was interrupted.
@@ -300,7 +301,7 @@ def acquire(
     if not despite_check:
         require_passed_check(folder)
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
-    keep_identity(run, identity_said(campaign, said))
+    keep_identity(run, identity_said(campaign, said), photographs)
     options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)
     outcome = _acquire(
         campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage, despite_check=despite_check

@@ -148,6 +148,7 @@ def write_mat(path: Path, pattern: Any) -> None:
         "time_convention": pattern.attrs.get("time_convention", ""),
         "history_json": pattern.attrs.get("history_json", "[]"),
     }
+    content |= {name: str(text) for name, text in pattern.attrs.items() if name.startswith("identity_")}
     savemat(path, content, do_compression=True, oned_as="column")
 
 
@@ -161,8 +162,13 @@ def write_touchstone(path: Path, frequency_hz: FloatArray, s21: ComplexArray, no
     network.write_touchstone(path.stem, dir=str(path.parent), write_z0=False)
 
 
-def write_figures(path: Path, figures: list[Figure]) -> None:
-    """Write figures as a table (CSV): one row a figure and frequency, text columns safe against spreadsheet formulas."""
+def write_figures(path: Path, figures: list[Figure], said: dict[str, str] | None = None) -> None:
+    """Write figures as a table (CSV): one row a figure and frequency, text columns safe against spreadsheet formulas.
+
+    said
+        What is said of the run (run, tag, serial, ...): a column each at the end of every row.
+    """
+    identity = {} if said is None else said
     with path.open("w", newline="", encoding="utf-8") as out:
         writer = csv.writer(out)
         writer.writerow(
@@ -180,13 +186,14 @@ def write_figures(path: Path, figures: list[Figure]) -> None:
                 "definition",
                 "source",
                 "reason",
+                *identity,
             ]
         )
         for f in figures:
             text = [safe_text(x) for x in (f.name, f.label)]
             writer.writerow([f"{f.frequency_hz:.3f}", *text, f"{f.value:.9g}", safe_text(f.unit), f"{f.lower:.9g}", f"{f.upper:.9g}",
                              f"{f.coverage_factor:.4g}", f"{f.effective_dof:.4g}", safe_text(", ".join(f.not_included)), safe_text(f.definition), safe_text(f.source),
-                             safe_text(f.reason)])  # fmt: skip
+                             safe_text(f.reason), *map(safe_text, identity.values())])  # fmt: skip
 
 
 def write_budgets(path: Path, figures: list[Figure]) -> None:

@@ -24,6 +24,8 @@ class RunIdentity(Section):
         For whom, and under which order number.
     note
         Anything else.
+    photographs
+        File names of pictures of the set-up, kept in the run's folder `photographs`.
     """
 
     tag: Text = ""
@@ -32,6 +34,7 @@ class RunIdentity(Section):
     customer: Text = ""
     order: Text = ""
     note: Annotated[str, Field(max_length=2000)] = ""
+    photographs: Annotated[str, Field(max_length=2000)] = ""
 
     @property
     def said(self) -> dict[str, str]:

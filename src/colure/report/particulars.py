@@ -104,7 +104,12 @@ def _rows(one: Particulars) -> tuple[tuple[str, str], ...]:
         ("received", _day(told.received)),
         ("measured", _days(one)),
         ("issued", _day(one.issued)),
-        ("run", ", ".join(x for x in (one.run, said.get("tag", ""), said.get("note", "")) if x)),
+        (
+            "run",
+            ", ".join(
+                x for x in (one.run, said.get("tag", ""), said.get("note", ""), said.get("photographs", "")) if x
+            ),
+        ),
         ("operator", said.get("operator", "")),
         ("authorized", told.authorized_by),
         ("method", "; ".join(x for x in (told.method, *(say(key) for key in one.method)) if x)),

@@ -86,7 +86,7 @@ def cut(
             as_json or not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?")
         ):
             raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
-        keep_identity(run, identity_said(campaign, {name: asked[name] for name in ENTRIES}))
+        keep_identity(run, identity_said(campaign, {name: asked[name] for name in ENTRIES}), asked["photographs"])
         with screens.progress(len(made), quiet=as_json) as listener:
             outcome = services.acquire(campaign, made, run, listener=listener)
         if outcome.state.value != "done":

@@ -23,6 +23,10 @@ def identity_options(command: Callable[..., Any]) -> Callable[..., Any]:
     """Add the options that say what a run is kept and found by."""
     words = {"tag": "A word of your own: lot, variant, set-up.", "operator": "Who measures.", "serial": "Serial number of the device.",
              "customer": "For whom.", "order": "Order number.", "note": "Anything else."}  # fmt: skip
+    command = click.option(
+        "--photograph", "photographs", multiple=True, type=click.Path(path_type=Path),
+        help="Kept with the run: a picture of the set-up; may be given several times.",
+    )(command)  # fmt: skip
     for name in reversed(ENTRIES):
         command = click.option(
             f"--{name}", default=None, help=f"Kept with the run: {words[name][0].lower()}{words[name][1:]}"
@@ -77,7 +81,7 @@ def runs(folder: Path, words: str, by: str, as_json: bool) -> None:
     from colure.app.terminal.screens import console
 
     table = Table(box=None)
-    shown = [name for name in ENTRIES if any(name in one.identity for one in found)]
+    shown = [name for name in (*ENTRIES, "photographs") if any(name in one.identity for one in found)]
     for name in ("run", "changed", "holds", *shown):
         table.add_column(name)
     for one in found:

@@ -14,7 +14,9 @@ from colure.app.services.processing import addresses, opened, states_of
 from colure.app.services.reference import reference_of
 from colure.app.services.tie_direction import with_tie_direction
 from colure.app.storage.folders import RunFolder, require_free
+from colure.app.storage.run_identity import identity_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
+from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.goal import Goal
@@ -227,11 +229,12 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state
     if kind not in ("csv", "figures"):
         raise InputError([f"export {kind}: run {run.path.name} {NO_SPHERE}"])
     require_free(target)
-    found = read(campaign, run, state=state)
+    found, said = read(campaign, run, state=state), {"run": run.path.name, **identity_of(run).said}
     if kind == "figures":
-        write_figures(target, found.figures)
+        write_figures(target, found.figures, said)
         return f"{len(found.figures)} figures with their intervals"
     write_levels(found.levels, target)
+    write_whole(target.with_name(f"{target.stem}-identity.json"), json_text(said, indent=1))
     unit = "dBi" if campaign.chamber.reference.absolute else "dB below the strongest"
     return f"{len(found.scan.cuts)} cuts, levels in {unit} with 95 % intervals; phases refer to the device's declared centre"
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
@@ -11,10 +11,13 @@ import numpy as np
 
 from colure.app.services import evaluation, processing
 from colure.app.storage.folders import RunFolder, require_free
+from colure.app.storage.run_identity import identity_of
+from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
 from colure.model.doors import brought, named
+from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -41,18 +44,28 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state
             [f"export {kind}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"]
         )
     done = processing.process(campaign, run, state=state)
+    said = {"run": run.path.name, **identity_of(run).said}
+    done = replace(done, pattern=done.pattern.assign_attrs({f"identity_{name}": text for name, text in said.items()}))
     if kind not in ENDINGS:
         found = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
         return _write_by_other(kind, Exported(done.pattern, tuple(found), campaign.device.name), target)
     if kind == "figures":
         return _write_figures(
-            target, evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
+            target, evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run)), said
         )
     one = _Field(
         done.pattern, done.frequency_hz, done.expansion, done.budget.slant, done.budget.figures.region,
-        campaign.device.name, campaign.device.note or campaign.goal.name,
+        campaign.device.name, campaign.device.note or campaign.goal.name, said,
     )  # fmt: skip
-    return _write(one, kind, target)
+    words = _write(one, kind, target)
+    return words if kind != "csv" else f"{words}; {_beside(target, said)}"
+
+
+def _beside(target: Path, said: dict[str, str]) -> str:
+    """Write what is said of a run beside a table that has no place for it; return that in words."""
+    beside = target.with_name(f"{target.stem}-identity.json")
+    write_whole(beside, json_text(said, indent=1))
+    return f"{beside.name}: run and identity"
 
 
 def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0) -> str:
@@ -149,6 +162,12 @@ class _Field:
     region: float
     name: str
     note: str
+    said: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def words(self) -> str:
+        """What is said of the run, in one line; empty for a file."""
+        return "; ".join(f"{name} {text}" for name, text in self.said.items())
 
 
 def _require_target(kind: str, target: Path) -> None:
@@ -160,12 +179,12 @@ def _require_target(kind: str, target: Path) -> None:
         raise InputError([f"{target}: folder {target.parent} does not exist"])
 
 
-def _write_figures(target: Path, found: list[Figure]) -> str:
+def _write_figures(target: Path, found: list[Figure], said: dict[str, str] | None = None) -> str:
     from colure.model.exports import write_budgets, write_figures
 
     rows = target.with_name(f"{target.stem}-budget.csv")
     require_free(rows)
-    write_figures(target, found)
+    write_figures(target, found, said)
     write_budgets(rows, found)
     return f"every figure with its 95 % interval; {rows.name}: every row of its budget"
 
@@ -186,7 +205,8 @@ def _write(one: _Field, kind: str, target: Path) -> str:
         return "e_theta and e_phi (frequency, theta, phi)"
     if kind == "touchstone":
         write_touchstone(target, one.frequency_hz, _boresight(one), "S21: co-polar field at boresight, sqrt of realized gain, phase "
-                         "about the axes' crossing; other parameters not measured")  # fmt: skip
+                         "about the axes' crossing; other parameters not measured"
+                         + (f"; {one.words}" if one.said else ""))  # fmt: skip
         return "co-polar field at boresight as S21 (sqrt of realized gain)"
     target.write_text(_nsma(one), encoding="ascii", errors="replace")
     return "azimuth and elevation cuts, co- and cross-polar, middle frequency"
@@ -226,7 +246,7 @@ def _nsma(done: _Field) -> str:
         widths.append(_width(angle, level, HALF_POWER_DB))
     some = [0, middle, -1]
     return nsma_text(
-        name=done.name, note=done.note, date=datetime.datetime.now(datetime.UTC).date(),
+        name=done.name, note="; ".join(x for x in (done.note, done.words) if x), date=datetime.datetime.now(datetime.UTC).date(),
         frequency_hz=done.frequency_hz[some], gain_dbi=gains[some], beamwidths_deg=(widths[0], widths[1]), cuts=cuts,
     )  # fmt: skip
 

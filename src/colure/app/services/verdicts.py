@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from colure.app.services import evaluation, processing
+from colure.app.services import cuts, evaluation, processing
 from colure.app.storage.folders import RunFolder
+from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.specification import Specification, load_specification
@@ -49,8 +50,11 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
         If the file is malformed, names what was not measured, or the run cannot be processed.
     """
     specification = load_specification(specification_file)
-    done = processing.process(campaign, run, state=state)
-    judged = judge(done, evaluation.evaluate(done, run), specification)
+    if is_cuts(run):
+        judged, own = _judge_cuts(campaign, run, specification, state), state
+    else:
+        done = processing.process(campaign, run, state=state)
+        judged, own = judge(done, evaluation.evaluate(done, run), specification), processing.state_in(done, run)
     content = {
         "specification": specification.name,
         "document": specification.document,
@@ -58,9 +62,27 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
         "outcome": judged.outcome,
         "verdicts": [one.__dict__ for one in judged.verdicts],
     }
-    for target in processing.addresses(run, run.path / "verdicts.json", processing.state_in(done, run)):
+    for target in processing.addresses(run, run.path / "verdicts.json", own):
         target.write_text(json_text(content, indent=1), encoding="utf-8")
     return judged
+
+
+def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification, state: str | None) -> Judged:
+    """Hold the figures of a run's cuts against limits that name them; masks need the transform's principal cuts."""
+    if specification.masks:
+        raise InputError(
+            [f"mask {mask.name!r}: needs a sphere: run {run.path.name} {NO_SPHERE}; limits on its figures can be held"
+             for mask in specification.masks]
+        )  # fmt: skip
+    found = cuts.read(campaign, run, state=state).figures
+    names = sorted({one.name for one in found})
+    missing = [one.figure for one in specification.limits if one.figure not in names]
+    if missing:
+        raise InputError(
+            [f"limit on {name}: needs a figure of this run's cuts, such as {', '.join(names[:3])}; {run.path.name} {NO_SPHERE}"
+             for name in missing]
+        )  # fmt: skip
+    return _decide(specification, found, {})
 
 
 def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -15,6 +16,8 @@ from colure.model.loading import validate
 from colure.model.strict_json import json_text
 
 FILE = "identity.json"
+#: What a photograph may be, and how large.
+PICTURES, LARGEST_PHOTOGRAPH_BYTES = (".jpg", ".jpeg", ".png", ".webp"), 50_000_000
 
 
 def identity_of(run: RunFolder) -> RunIdentity:
@@ -30,13 +33,50 @@ def identity_of(run: RunFolder) -> RunIdentity:
         raise InputError([f"{run.path.name}/{FILE}: cannot be read: {error}"]) from None
 
 
-def keep_identity(run: RunFolder, said: RunIdentity) -> RunIdentity:
-    """Write what is said of a run beside its record; entries that are left out stay as they were."""
-    found = said.over(identity_of(run))
+def keep_identity(run: RunFolder, said: RunIdentity, photographs: Sequence[Path] = ()) -> RunIdentity:
+    """Write what is said of a run beside its record; entries that are left out stay as they were.
+
+    photographs
+        Pictures that are copied into the run's folder `photographs`; those that are there stay.
+
+    Raises
+    ------
+    InputError
+        If a photograph is no picture, is too large, or another one of its name is there.
+    """
+    before = identity_of(run)
+    found = said.over(before)
+    if photographs:
+        named = [*filter(None, before.photographs.split(", ")), *(_kept_photograph(run, one) for one in photographs)]
+        found = found.model_copy(update={"photographs": ", ".join(dict.fromkeys(named))})
     if found.said:
         run.path.mkdir(parents=True, exist_ok=True)
         write_whole(run.path / FILE, json_text(found.said, indent=1))
     return found
+
+
+def _kept_photograph(run: RunFolder, source: Path) -> str:
+    """Copy a picture into the run's folder and return its name."""
+    if source.suffix.lower() not in PICTURES:
+        raise InputError([f"--photograph = {source}: must end in one of {', '.join(PICTURES)}"])
+    try:
+        data = source.read_bytes()
+    except OSError as error:
+        raise InputError([f"--photograph = {source}: cannot be read: {error.strerror}"]) from None
+    if len(data) > LARGEST_PHOTOGRAPH_BYTES:
+        raise InputError(
+            [
+                f"--photograph = {source}: {len(data) / 1e6:.0f} MB: must be at most {LARGEST_PHOTOGRAPH_BYTES / 1e6:.0f} MB"
+            ]
+        )
+    target = run.path / "photographs" / source.name
+    if target.is_file() and target.read_bytes() != data:
+        raise InputError(
+            [f"--photograph = {source}: another picture {target.name} is kept with the run; rename this one"]
+        )
+    target.parent.mkdir(parents=True, exist_ok=True)
+    target.write_bytes(data)
+    return source.name
 
 
 @dataclass(frozen=True)
