@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import threading
 import time
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -14,13 +15,15 @@ from colure.acquire.outcome import Options
 from colure.acquire.states import State
 from colure.app import services
 from colure.app.services.connecting import instruments
-from colure.app.services.jogging import jogger
+from colure.app.services.jogging import jogger, sweeps
 from colure.app.storage.folders import run_folder
 from colure.errors import GuardError, InputError, LockedError
 from colure.instruments.protocols import DoorOpenError
 from colure.model.conditions import humidity_percent, spans_of
 from colure.model.faults import ROLE_FAULTS, FaultKind
 from colure.model.files import open_dataset
+from tests.instruments import languages
+from tests.instruments.peers import Motors, Tcp
 from tests.ranges import CUT, TWO, range_campaign, wired
 
 DOOR = '[[instruments]]\nrole = "interlock"\nname = "door"\n'
@@ -283,3 +286,71 @@ def test_sensors_go_with_every_point_and_a_lost_one_is_nan_and_stops_nothing(tmp
 def test_every_fault_of_a_smaller_instrument_is_tried_here():
     tried = {"interlock-open", "interlock-lost", "sensor-lost", "controller-dead", "source-stays-on"}
     assert {str(kind) for kind in ROLE_FAULTS} == tried and FaultKind.SOURCE_STAYS_ON in ROLE_FAULTS
+
+
+def test_a_stop_says_which_controller_does_not_answer(tmp_path):
+    """Held blindly: a person must know that the axes of a dead controller may still move."""
+    folder = range_campaign(tmp_path / "c", TWO.replace('name = "mast"', 'name = "mast"\ntimeout_s = 0.3'))
+    with wired(folder) as (campaign, twin):
+        _, plan = services.make_plan(folder)
+        engines, texts = [], []
+
+        def listen(event):
+            texts.append(event.text)
+            if event.kind == "point" and event.data["measured"] == 10:
+                twin.controllers["mast"].dead = True
+                engines[0].stop("somebody pressed s")
+
+        outcome = services.acquire(campaign, plan, run_folder(folder, "a"), listener=listen, on_engine=engines.append)
+        assert outcome.state is State.STOPPED and twin.controllers["floor"].stage.held.is_set()
+    assert any("axes may still move, look before you go near: mast:" in text for text in texts), texts
+
+
+class Rotator(languages.Talker):
+    """The line dialect of another make, with one axis."""
+
+    PROFILE = languages.Talker.PROFILE.replace('azimuth.name = "AZ"\nroll.name = "RO"\n', "")
+
+
+def test_a_probe_roll_of_another_make_beside_the_positioner(tmp_path):
+    """Coordinated G-code on the floor, an echoing line dialect with pushed greetings on the mast."""
+    folder = range_campaign(tmp_path / "c", TWO + DOOR, scan=CUT + "\noffset_deg = [0, 90]", twin="noise = true\n")
+    motors = Motors(150.0)
+    server = Tcp(lambda: Rotator(motors))
+    (folder / "rotator.toml").write_text(Rotator.PROFILE, encoding="utf-8")
+    try:
+        with wired(folder) as (campaign, twin):
+            chamber = campaign.chamber
+            own = tuple(
+                one.model_copy(update={"resource": server.resource, "profile": "rotator"})
+                if one.name == "mast"
+                else one
+                for one in chamber.instruments
+            )
+            mixed = replace(campaign, chamber=chamber.model_copy(update={"instruments": own}))
+            with jogger(mixed) as hand:
+                assert hand.prove("probe") == pytest.approx(1.0, abs=0.05)
+                assert "held after" in hand.prove_hold("probe") and "held after" in hand.prove_hold("azimuth")
+            outcome, _, run = run_of(mixed, "a")
+            assert outcome.state is State.DONE, outcome
+            with instruments(mixed) as bench:
+                goes(bench.axes, 80.0)
+                time.sleep(0.05)
+                twin.small["door"].closed = False
+                until(lambda: motors.held and twin.controllers["floor"].stage.held.is_set(), 0.05 + LONGEST_S)
+    finally:
+        server.close()
+    record = open_dataset(run.record)
+    np.testing.assert_allclose(record["readback_deg"].values, record["commanded_deg"].values, atol=0.02)
+    assert set(np.round(record["commanded_deg"].values[:, 2])) >= {0.0, 90.0}
+
+
+def test_no_source_is_switched_on_for_a_look_while_the_interlock_is_open(tmp_path):
+    folder = range_campaign(tmp_path / "c", TWO + DOOR)
+    with wired(folder) as (campaign, twin):
+        _, plan = services.make_plan(folder)
+        twin.small["door"].closed = False
+        with pytest.raises(DoorOpenError, match="door is open"):
+            next(sweeps(campaign, plan, 1))
+        twin.small["door"].closed = True
+        assert next(sweeps(campaign, plan, 1)).trace.shape == (3, 1)

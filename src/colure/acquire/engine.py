@@ -484,6 +484,13 @@ class Engine:
             self._axes.reconnect()
             self._axes.hold()
 
+    def _answering(self) -> None:
+        """Raise if a controller does not answer after a hold: nobody knows then whether its axes stand."""
+        try:
+            self._axes.status()
+        except InstrumentError as error:
+            raise InstrumentError(f"axes may still move, look before you go near: {error}") from None
+
     def _source_off(self) -> None:
         """Switch the source off; over a new connection if the old one is gone."""
         try:
@@ -496,7 +503,7 @@ class Engine:
         """Leave a safe state behind whatever happened: axes held, source off, reason journalled."""
         actions = [self._source_off]
         if state is not State.DONE:
-            actions.insert(0, self._hold)
+            actions = [self._hold, self._source_off, self._answering]
         if state is State.ABORTED:
             actions.insert(1, self._axes.disable)
             self._distrust(reason)
@@ -504,7 +511,8 @@ class Engine:
             try:
                 action()
             except InstrumentError as error:
-                self._tell(Event("warning", f"while stopping: {error}"))
+                with suppress(JournalError):
+                    self._note("warning", f"while stopping: {error}")
         self._whereabouts.at_rest()
         try:
             stops = self._journal.meta("stops") or []

@@ -160,7 +160,7 @@ class ManyAxes:
             if status is None:
                 watch(None)
                 return
-            found = {one.name: one.driver.status() for one in self.controllers if one is not mine}
+            found = {one.name: self._status_of(one) for one in self.controllers if one is not mine}
             watch(self._merged({mine.name: status, **found}))
 
         return see
@@ -170,8 +170,16 @@ class ManyAxes:
         if len(self.controllers) == 1:
             one = self.controllers[0]
             return self._merged({one.name: one.driver.status()})
-        due = {one.name: self._workers.submit(one.driver.status) for one in self.controllers}
+        due = {one.name: self._workers.submit(self._status_of, one) for one in self.controllers}
         return self._merged({name: future.result() for name, future in due.items()})
+
+    @staticmethod
+    def _status_of(one: Controller) -> AxesStatus:
+        """Return one controller's status; its name stands before what it fails with."""
+        try:
+            return one.driver.status()
+        except LostError as error:
+            raise LostError(f"{one.name}: {error}") from None
 
     def _merged(self, found: Mapping[str, AxesStatus]) -> AxesStatus:
         positions = dict.fromkeys(self._fixed, 0.0)

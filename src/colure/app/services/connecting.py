@@ -157,9 +157,7 @@ def _axes(stack: ExitStack, campaign: Campaign, names: Mapping[str, str], clock:
     """Connect every axis controller and the interlock chain in front of them."""
     from colure.acquire.locks import hold_resource
     from colure.instruments.connect import connect_axes
-    from colure.instruments.contacts import Contact, Contacts
     from colure.instruments.many_axes import Controller, ManyAxes
-    from colure.instruments.small_connect import connect_contact
 
     chamber, folder = campaign.chamber, campaign.folder
     table = {name: axis for name, axis in chamber.axis_table.items() if not axis.fixed}
@@ -175,18 +173,27 @@ def _axes(stack: ExitStack, campaign: Campaign, names: Mapping[str, str], clock:
         driver = connect_axes(settings, resource, own, folder, timer=clock)
         stack.callback(driver.close)
         controllers.append(Controller(one.shown_name, driver, tuple(own), one.reports_door))
-    found = []
-    for one in chamber.with_role("interlock"):
-        contact = connect_contact(one, names[one.shown_name], folder)
-        stack.callback(contact.close)
-        found.append(Contact(one.shown_name, contact, one.stands_for, one.period_s))
-    contacts = Contacts(found)
-    stack.callback(contacts.close)
-    if len(controllers) == 1 and not fixed and not found:
+    contacts = _contacts(stack, campaign, names)
+    if len(controllers) == 1 and not fixed and not contacts.contacts:
         return controllers[0].driver, contacts
     many = ManyAxes(controllers, timer=clock, contacts=contacts, fixed=fixed)
     stack.callback(many.rest)
     return many, contacts
+
+
+def _contacts(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) -> Contacts:
+    """Connect the contacts of the interlock chain."""
+    from colure.instruments.contacts import Contact, Contacts
+    from colure.instruments.small_connect import connect_contact
+
+    found = []
+    for one in campaign.chamber.with_role("interlock"):
+        contact = connect_contact(one, names[one.shown_name], campaign.folder)
+        stack.callback(contact.close)
+        found.append(Contact(one.shown_name, contact, one.stands_for, one.period_s))
+    contacts = Contacts(found)
+    stack.callback(contacts.close)
+    return contacts
 
 
 def _receiver(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) -> AnalyzerDriver:
@@ -263,11 +270,25 @@ def axes_alone(campaign: Campaign) -> Iterator[tuple[AxesDriver, Clock]]:
 
 @contextmanager
 def receiver_alone(campaign: Campaign) -> Iterator[AnalyzerDriver]:
-    """Connect to the receiver with its source and switch, for a look at the level; every source is off at the end."""
-    roles = ("receiver", "source", "switch")
+    """Connect to the receiver with its source and switch, for a look at the level; every source is off at the end.
+
+    Raises
+    ------
+    DoorOpenError, MotionError
+        If a contact of the interlock chain is open: no source is switched on.
+    """
+    roles = ("receiver", "source", "switch", "interlock")
     names = {one.shown_name: one.resource for one in campaign.chamber.outfit if one.role in roles}
     with ExitStack() as stack:
         names, _, _ = _served(stack, campaign, names)
+        contacts = _contacts(stack, campaign, names)
+        contacts.require_closed()
         analyzer = _receiver(stack, campaign, names)
         stack.callback(analyzer.safe)
+
+        def off(reason: str) -> None:
+            with suppress(Exception):
+                analyzer.safe()
+
+        contacts.watch(off)
         yield analyzer
