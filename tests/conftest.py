@@ -56,6 +56,13 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
 
 
 @pytest.fixture
+def nightly(request: pytest.FixtureRequest) -> None:
+    """Skip what asks for it, unless `--nightly` is given."""
+    if not request.config.getoption("--nightly"):
+        pytest.skip("for the nightly run")
+
+
+@pytest.fixture
 def campaign_folder(tmp_path: Path) -> Path:
     """A fresh copy of the demo campaign."""
     from colure.app import services

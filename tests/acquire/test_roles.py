@@ -17,11 +17,12 @@ from colure.app import services
 from colure.app.services.connecting import instruments
 from colure.app.services.jogging import jogger, sweeps
 from colure.app.storage.folders import run_folder
-from colure.errors import GuardError, InputError, LockedError
+from colure.errors import GuardError, InputError, InstrumentError, LockedError
 from colure.instruments.protocols import DoorOpenError
 from colure.model.conditions import humidity_percent, spans_of
 from colure.model.faults import ROLE_FAULTS, FaultKind
 from colure.model.files import open_dataset
+from colure.model.plan import ROLES, Role
 from tests.instruments import languages
 from tests.instruments.peers import Motors, Tcp
 from tests.ranges import CUT, TWO, range_campaign, wired
@@ -55,7 +56,7 @@ def until(fact, limit_s=3.0):
         time.sleep(0.001)
 
 
-def test_two_controllers_measure_what_one_does(tmp_path):
+def test_two_controllers_measure_what_one_does(tmp_path, nightly):
     one = "[[instruments]]\nrole = 'receiver'\n[[instruments]]\nrole = 'axis-controller'\n"
     traces = []
     for name, roles in (("one", one), ("two", TWO)):
@@ -95,7 +96,7 @@ def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp
         assert not mast.stage.held.is_set()
 
 
-def test_a_controller_that_dies_ends_the_run_with_the_others_held_and_is_named(tmp_path):
+def test_a_controller_that_dies_ends_the_run_with_the_others_held_and_is_named(tmp_path, nightly):
     folder = range_campaign(
         tmp_path / "c", TWO.replace('name = "mast"', 'name = "mast"\ntimeout_s = 0.3'),
         twin='noise = false\n[[faults]]\nkind = "controller-dead"\nat = 1\n', scan=CUT + "\noffset_deg = [0, 90]",
@@ -135,14 +136,21 @@ def test_a_turntable_measures_cuts_in_its_plane_and_refuses_everything_else_befo
     table = (("load_limit_kg = 5\n", "load_limit_kg = 5\nturntable = true\n"), (roll, ""))
     roles = TWO.replace('["azimuth", "roll"]', '["azimuth"]')
     folder = range_campaign(tmp_path / "c", roles, chamber=table)
-    campaign, plan = services.make_plan(folder)
-    assert services.acquire(campaign, plan, run_folder(folder, "a")).state is State.DONE
-    record = open_dataset(run_folder(folder, "a").record)
-    whole = range_campaign(tmp_path / "whole", TWO)
-    other, its_plan = services.make_plan(whole)
-    services.acquire(other, its_plan, run_folder(whole, "a"))
-    np.testing.assert_allclose(
-        record["trace"].values, open_dataset(run_folder(whole, "a").record)["trace"].values, rtol=1e-6
+    with wired(folder) as (campaign, twin):
+        outcome, _, run = run_of(campaign, "a")
+        assert outcome.state is State.DONE
+        assert list(twin.controllers["floor"].stage.positions()) == ["azimuth"], "roll has no motor"
+        with (
+            instruments(campaign) as bench,
+            pytest.raises(InstrumentError, match="axis roll target = 5: must be 0 deg"),
+        ):
+            bench.axes.begin({"azimuth": 0.0, "roll": 5.0, "probe": 0.0})
+    record = open_dataset(run.record)
+    scan = record.isel(point=np.flatnonzero(record["role"].values == ROLES.index(Role.SCAN)))
+    assert np.all(record["readback_deg"].values[:, 1] == 0.0)
+    level = np.abs(scan["trace"].values[:, 0, 0])
+    assert scan["readback_deg"].values[np.argmax(level), 0] == pytest.approx(0.0, abs=0.01), (
+        "the beam is on the boresight"
     )
     for scan in ('theta_deg = "-20:20:10"\nphi_deg = 45', 'azimuth_deg = 0\nelevation_deg = "0:20:5"'):
         (folder / "goal.toml").write_text(
@@ -281,6 +289,17 @@ def test_sensors_go_with_every_point_and_a_lost_one_is_nan_and_stops_nothing(tmp
     share = np.isnan(found[:, 0]).mean()
     assert 0.0 < share < 1.0 and spans["air.temperature_c"].lost == pytest.approx(share)
     assert humidity_percent(spans_of(record)) == (41.0, 41.0)
+
+
+def test_a_sensor_that_is_not_there_at_the_start_stops_nothing_and_is_logged_once_it_comes(tmp_path):
+    folder = range_campaign(tmp_path / "c", TWO + AIR)
+    with wired(folder) as (campaign, twin):
+        twin.small["air"].silent = True
+        with instruments(campaign) as bench:
+            assert bench.sensors.names == ("air.temperature_c", "air.humidity_percent")
+            assert np.isnan(list(bench.sensors.latest().values())).all()
+            twin.small["air"].silent = False
+            until(lambda: np.isfinite(list(bench.sensors.latest().values())).all())
 
 
 def test_every_fault_of_a_smaller_instrument_is_tried_here():

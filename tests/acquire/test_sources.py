@@ -234,7 +234,7 @@ def test_acknowledged_states_of_a_serial_line(tmp_path):
     assert taken == ["a", "b", "end"]
 
 
-def test_coarse_powers_may_repeat_and_a_stuck_power_meter_is_found(tmp_path):
+def test_coarse_powers_may_repeat_and_a_stuck_power_meter_is_found(tmp_path, nightly):
     """A meter that shows whole decibels says the same of neighbours; one that always says the same is broken."""
     folder = range_campaign(tmp_path / "c", POWER + SOURCE + SWITCH, scan='theta_deg = "-16:16:1"\nphi_deg = 0')
     with wired(folder) as (campaign, twin):
@@ -254,7 +254,7 @@ def test_coarse_powers_may_repeat_and_a_stuck_power_meter_is_found(tmp_path):
 SPHERE = 'name = "Sphere"\nstart_ghz = 24.0\nstop_ghz = 24.0\npoints = 1\nwanted_level_db = -20\nstep_deg = 30\nscheme = "two-pass"\n'
 
 
-def test_a_device_that_transmits_gives_the_figures_that_need_no_gain(tmp_path):
+def test_a_device_that_transmits_gives_the_figures_that_need_no_gain(tmp_path, nightly):
     """The same device fed by a generator and read against a horn: the directivity is the same, only that one has a gain."""
     small = (("[49.7, 49.7, 4.0]", "[2.0, 2.0, 1.0]"), ("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]"))
     found = {}

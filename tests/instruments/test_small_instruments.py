@@ -82,7 +82,7 @@ def test_every_role_conforms_by_its_words_and_by_the_drivers_of_the_example_pack
         assert result.exit_code == 1 and any("SOURCE STAYS ON" in one["found"] for one in answers)
 
 
-def test_a_range_of_drivers_alone_measures_what_one_of_words_does(tmp_path, example):
+def test_a_range_of_drivers_alone_measures_what_one_of_words_does(tmp_path, example, nightly):
     traces = []
     for name, chosen in (("words", None), ("drivers", DRIVERS)):
         folder = with_states(range_campaign(tmp_path / name, roles(chosen)))

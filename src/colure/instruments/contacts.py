@@ -17,6 +17,9 @@ from typing import Literal
 from colure.errors import InstrumentError, MotionError
 from colure.instruments.protocols import ContactDriver, DoorOpenError
 
+#: How long a reading under way is waited for at the end, seconds: an interlock's time-out is 2 s at most.
+CLOSING_S = 3.0
+
 
 @dataclass(frozen=True)
 class Contact:
@@ -47,17 +50,25 @@ class Contacts:
         self._seen: dict[str, str] = {}
         self._end = threading.Event()
         self._watching = False
+        self._threads: list[threading.Thread] = []
         self._act: Callable[[str], None] = _nothing
 
     def watch(self, act: Callable[[str], None]) -> None:
         """Read all contacts from now on, and call `act` with the reason, in a thread of the contact, whenever one opens."""
         self._act, self._watching = act, True
-        for contact in self.contacts:
-            threading.Thread(target=self._run, args=(contact,), name=f"contact {contact.name}", daemon=True).start()
+        self._threads = [
+            threading.Thread(target=self._run, args=(one,), name=f"contact {one.name}", daemon=True)
+            for one in self.contacts
+        ]
+        for thread in self._threads:
+            thread.start()
 
     def close(self) -> None:
-        """Read no more."""
+        """Read no more; readings under way are waited for, so that their lines can be closed."""
         self._end.set()
+        for thread in self._threads:
+            if thread is not threading.current_thread():
+                thread.join(CLOSING_S)
 
     def _run(self, contact: Contact) -> None:
         while not self._end.wait(contact.every_s):

@@ -91,7 +91,9 @@ def _send_at_once(resource: Any) -> None:
 
 def _let_go(link: Any) -> None:
     """Close a connection that may be broken: backends say goodbye first, and keep the socket if nobody answers (0.8)."""
-    session = getattr(link.visalib, "sessions", {}).get(link.session) if hasattr(link, "visalib") else None
+    session = None
+    with suppress(Exception):  # a link that is closed already has no session to ask for
+        session = getattr(link.visalib, "sessions", {}).get(link.session) if hasattr(link, "visalib") else None
     wire = getattr(getattr(session, "interface", None), "sock", None)
     with suppress(Exception):
         link.close()

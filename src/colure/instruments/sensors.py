@@ -16,6 +16,8 @@ from colure.instruments.protocols import SensorDriver
 
 #: A value older than so many reading periods, and this at least, is none.
 STALE_PERIODS, STALE_S = 3.0, 2.0
+#: How long a reading under way is waited for at the end, seconds.
+CLOSING_S = 1.0
 
 
 @dataclass(frozen=True)
@@ -34,6 +36,7 @@ class Sensors:
         self.sensors = tuple(sensors)
         self._end = threading.Event()
         self._watching = False
+        self._threads: list[threading.Thread] = []
         self._values: dict[str, tuple[float, float, float]] = {}
 
     @property
@@ -46,12 +49,18 @@ class Sensors:
         for one in self.sensors:
             self._read(one)
         self._watching = True
-        for one in self.sensors:
-            threading.Thread(target=self._run, args=(one,), name=f"sensor {one.name}", daemon=True).start()
+        self._threads = [
+            threading.Thread(target=self._run, args=(one,), name=f"sensor {one.name}", daemon=True)
+            for one in self.sensors
+        ]
+        for thread in self._threads:
+            thread.start()
 
     def close(self) -> None:
-        """Read no more."""
+        """Read no more; readings under way are waited for a moment."""
         self._end.set()
+        for thread in self._threads:
+            thread.join(CLOSING_S)
 
     def _run(self, one: Sensor) -> None:
         while not self._end.wait(one.every_s):

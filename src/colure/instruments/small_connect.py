@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import Any, cast
 
+from colure.errors import InstrumentError
 from colure.instruments.links import Opener, VisaLink
 from colure.instruments.plugins import GROUPS, is_driver, make_driver
 from colure.instruments.protocols import ContactDriver, SensorDriver, SourceDriver, StateDriver, SwitchDriver
-from colure.instruments.role_profiles import role_profile
+from colure.instruments.role_profiles import SensorProfile, role_profile
 from colure.instruments.small_instruments import WordsContact, WordsSensor, WordsSource, WordsStates, WordsSwitch
 from colure.model.instrument import Instrument
 
@@ -51,8 +53,46 @@ def connect_contact(instrument: Instrument, resource: str, folder: Path | None) 
 
 
 def connect_sensor(instrument: Instrument, resource: str, folder: Path | None) -> SensorDriver:
-    """Open a sensor."""
-    return cast(SensorDriver, connect_small(instrument, resource, folder))
+    """Open a sensor; one that does not answer is tried again at every reading, as long as its words tell what it reads."""
+    try:
+        return cast(SensorDriver, connect_small(instrument, resource, folder))
+    except InstrumentError:
+        if is_driver(instrument.words):
+            raise
+        return AbsentSensor(instrument, resource, folder)
+
+
+class AbsentSensor:
+    """A sensor that could not be opened yet; see `SensorDriver`."""
+
+    def __init__(self, instrument: Instrument, resource: str, folder: Path | None) -> None:
+        profile = role_profile(instrument.words, folder, role=instrument.role)
+        assert isinstance(profile, SensorProfile)  # the role guarantees it
+        self.quantities = tuple(profile.quantities)
+        self._open = partial(connect_small, instrument, resource, folder)
+        self._driver: SensorDriver | None = None
+
+    def _there(self) -> SensorDriver:
+        if self._driver is None:
+            self._driver = cast(SensorDriver, self._open())
+        return self._driver
+
+    def identity(self) -> str:
+        """Return who answers."""
+        return self._there().identity()
+
+    def read(self) -> dict[str, float]:
+        """Return every quantity; raises `InstrumentError` while it is away."""
+        return self._there().read()
+
+    def reconnect(self) -> None:
+        """Open the line anew."""
+        self._there().reconnect()
+
+    def close(self) -> None:
+        """Close the line."""
+        if self._driver is not None:
+            self._driver.close()
 
 
 def connect_state(instrument: Instrument, resource: str, folder: Path | None) -> StateDriver:

@@ -19,7 +19,7 @@ PROFILES: dict[str, str] = {
     "interlock": "contact-line", "state": "states-line", "sensor": "sensor-line",
 }  # fmt: skip
 #: Time-out that counts where none is named, seconds. A contact that does not answer is open: it gets little time.
-TIMEOUTS_S: dict[str, float] = {"receiver": 10.0, "axis-controller": 60.0, "interlock": 0.5}
+TIMEOUTS_S: dict[str, float] = {"receiver": 10.0, "axis-controller": 60.0, "interlock": 0.5, "sensor": 2.0}
 #: How often an interlock and a sensor are read where nothing is said, seconds.
 EVERY_S: dict[str, float] = {"interlock": 0.05, "sensor": 2.0}
 #: Names that messages use already, and the role that may have them.
@@ -50,7 +50,7 @@ class Instrument(Section):
         Name of the file of words that it understands, or `driver:NAME` of another package; that of the simulated one if left out.
     timeout_s
         How long an answer may take (axis controller: a move beyond its calculated duration); by default 60 s for an axis
-        controller, 0.5 s for an interlock, 10 s for the others.
+        controller, 0.5 s for an interlock, 2 s for a sensor, 10 s for the others.
     axes
         Axis controller only: the axes that it turns; all axes if left out, where it is the only one.
     reports_door
