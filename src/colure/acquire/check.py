@@ -181,7 +181,7 @@ def check_motion(chamber: Chamber, axes: AxesDriver, clock: Clock, confirm: Conf
     Ends at the first fault: an axis that does not do what it was told is not moved again.
     """
     hand, lines = Jogger(chamber, axes, clock), list[Line]()
-    for name in hand.limits():
+    for name in hand.turning:
         confirm.clear(f"{name} turns by 1 deg and back, then up to {HOLD_DEG:g} deg until it is braked, and back")
         try:
             made = hand.prove(name)

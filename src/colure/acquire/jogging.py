@@ -44,6 +44,11 @@ class Jogger:
         """Return the travel of every axis, degrees."""
         return {name: (axis.min_deg, axis.max_deg) for name, axis in self._guard.axes.items()}
 
+    @property
+    def turning(self) -> tuple[str, ...]:
+        """Names of the axes that turn."""
+        return tuple(name for name, axis in self._guard.axes.items() if not axis.fixed)
+
     def to(self, targets_deg: Mapping[str, float]) -> dict[str, float]:
         """Move the named axes, the others stay, and return the readouts at the end.
 

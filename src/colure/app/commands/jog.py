@@ -167,7 +167,7 @@ def _prove_all(hand: Jogger, *, yes: bool) -> None:
     from colure.errors import InputError
 
     wrong = []
-    for name in hand.limits():
+    for name in hand.turning:
         _clear(yes, f"{name} turns by 1 deg and back")
         made = hand.prove(name)
         right = yes or click.confirm(f"{name}: readout changed by {made:+.3f} deg. Did the axis turn the positive way?")
