@@ -481,3 +481,19 @@ def newest(socket, cells: int) -> bytes:
             if np.isfinite(np.frombuffer(got, "<f4")).sum() == cells:
                 return got
     raise AssertionError("the whole picture never came")
+
+
+def test_back_leads_to_the_view_before(page, served, tiny_campaign):
+    """The way back, and a link to another view of the run that is open already."""
+    measured(tiny_campaign, "one")
+    enter(page, served, "explore?run=one")
+    page.wait_for_selector(".tab-card .chart svg path")
+    page.get_by_role("tab", name="Recipe").click()
+    page.wait_for_selector(".steps-list")
+    page.go_back()
+    page.wait_for_selector("[role=tab][aria-selected=true]:has-text('Cuts')")
+    page.wait_for_selector(".tab-card .chart svg path")
+    page.goto(f"{served.base}/#explore?run=one&tab=recipe&plane=90")
+    page.wait_for_selector(".steps-list")
+    page.get_by_role("tab", name="Cuts").click()
+    until(page, "location.hash.includes('plane=90')")

@@ -276,3 +276,37 @@ def test_any_program_can_ask_anything_and_nothing_breaks(served, request):
     print(found)
     assert not found["broken"] and found["count"] >= (2000 if nightly else 150)
     assert served.room.scan is None  # nothing moved
+
+
+def test_stop_ends_a_move_by_hand(served, tiny_campaign, request):
+    """Somebody who only watches stops a move that another session began: it says so, and no new one is in the way."""
+    if not request.config.getoption("--nightly"):
+        pytest.skip("nightly")
+    headers, watcher, campaign = served.headers(), served.headers(Role.VIEW), campaign_id(tiny_campaign)
+    post(served, "/api/lease", {"hold": True}, headers=headers)
+    answers = []
+
+    def azimuth() -> dict[str, float]:
+        found = httpx.post(f"{served.base}/api/where", json={"campaign": campaign}, headers=headers, timeout=120).json()
+        (one,) = [one for one in found["axes"] if one["axis"] == "azimuth"]
+        return one
+
+    before = azimuth()
+    far = max((before["min_deg"], before["max_deg"]), key=lambda end: abs(end - before["readout_deg"]))
+    body = {"campaign": campaign, "to_deg": {"azimuth": far}, "clear": True}
+    mover = threading.Thread(
+        target=lambda: answers.append(httpx.post(f"{served.base}/api/move", json=body, headers=headers, timeout=120))
+    )
+    mover.start()
+    for _ in range(600):
+        if served.room.busy:
+            break
+        time.sleep(0.02)
+    assert served.room.by_hand is not None
+    stopped = httpx.post(f"{served.base}/api/stop", json={}, headers=watcher, timeout=20).json()
+    mover.join(timeout=120)
+    assert stopped["stopping"] is True
+    assert answers[0].status_code == 422 and "stopped from the control room" in answers[0].text
+    assert not served.room.busy and served.room.by_hand is None
+    # The axes are where they were braked, short of the target, and can be asked.
+    assert abs(azimuth()["readout_deg"] - far) > 1.0

@@ -68,7 +68,10 @@ class Room {
     const wanted = place.values["c"];
     if (wanted && session.me?.campaigns.some((c) => c.id === wanted)) session.campaign = wanted;
     const key = `${name} ${session.campaign} ${place.values["run"] ?? ""}`;
-    if (!anew && key === this.name) return;
+    if (!anew && key === this.name) {
+      this.page?.follow?.();
+      return;
+    }
     this.name = key;
     this.page?.leave();
     const { stage, sphere } = this.view;
@@ -86,7 +89,8 @@ class Room {
       if (a.getAttribute("data-page") === name) a.setAttribute("aria-current", "page");
       else a.removeAttribute("aria-current");
     }
-    fill(this.content, this.page.element);
+    // Every page has one heading of the first order; where the page draws none, it is heard and not seen.
+    fill(this.content, name === "plan" ? null : h("h1", { class: "heard" }, this.page.title), this.page.element);
   }
 
   private head(): HTMLElement {

@@ -2,17 +2,20 @@
 
 import { button, choice, fill, h, slider, tabs } from "../draw/dom";
 import { get, post } from "../request/server";
+import type { Run } from "../request/types";
 import { put } from "../shell/address";
 import type { Page, View } from "../shell/page";
 import { Panel } from "../shell/panel";
 import { session } from "../shell/session";
 import { CutsTab } from "./cuts";
+import { CutsRunView } from "./cutsrun";
 import { FiguresPanel } from "./figures";
 import { PatternOnStage } from "./pattern";
 import { FrequencyTab, MapTab } from "./maps";
 import { RunDrawer } from "./runs";
 import { ghz, Looked } from "./state";
 import { ApertureTab, FindingsTab, ImpulseTab, RecipeTab, ReportTab, VerdictTab } from "./more";
+import { TogetherTab } from "./together";
 
 export type Tab = { element: HTMLElement; show: () => void; leave?: () => void };
 /** What the parts of Explore ask of the whole. */
@@ -35,6 +38,7 @@ const TABS: [string, string][] = [
   ["recipe", "Recipe"],
   ["findings", "Findings"],
   ["verdict", "Verdict"],
+  ["together", "Several runs"],
   ["report", "Report"],
 ];
 
@@ -43,6 +47,7 @@ export function explorePage(view: View): Page {
     opened = new Panel("Run", "card opened"),
     panel = h("div", { class: "tab-panel", attrs: { id: "explore-panel" } });
   const controls = h("div", { class: "controls" });
+  const kinds = new Map<string, Run["kind"]>();
   let names: string[] = [],
     shown: Tab | null = null,
     playing = 0;
@@ -58,10 +63,22 @@ export function explorePage(view: View): Page {
       pattern.clear();
     }
     leaveTab();
+    figures.element.hidden = false;
     fill(panel);
     fill(controls);
-    await again();
+    if (kinds.get(run) === "cuts") openCuts();
+    else await again();
   };
+  /** A run of cuts has no sphere to look at: its own charts and figures stand here instead. */
+  const openCuts = () => {
+    const view = new CutsRunView(explorer);
+    opened.show(looked.subject(false), h("p", { class: "small" }, "Cuts or single directions: figures of a sphere do not follow from them."));
+    shown = view;
+    looked.keep();
+    fill(controls, view.element);
+    figures.element.hidden = true;
+    view.show();
+  }; // prettier-ignore
   const again = async () => {
     const mine = looked.run;
     const found = await opened.ask(looked.subject(false), (signal) => post("/api/overview", looked.body(), signal), (answer) => {
@@ -150,6 +167,7 @@ export function explorePage(view: View): Page {
     recipe: () => new RecipeTab(explorer),
     findings: () => new FindingsTab(explorer),
     verdict: () => new VerdictTab(explorer),
+    together: () => new TogetherTab(explorer),
     report: () => new ReportTab(explorer),
   };
   void (async () => {
@@ -161,9 +179,11 @@ export function explorePage(view: View): Page {
     try {
       const all = await get("/api/campaigns"),
         runs = all.find((c) => c.id === session.campaign)?.runs ?? [];
-      names = runs.filter((r) => r.record).map((r) => r.name);
+      names = runs.filter((r) => r.kind === "sphere").map((r) => r.name);
+      for (const one of runs) kinds.set(one.name, one.kind);
       drawer.fill(runs);
-      const first = looked.run || runs.find((r) => r.record && r.kind === "sphere")?.name || "";
+      const first =
+        looked.run || (runs.find((r) => r.kind === "sphere") ?? runs.find((r) => r.kind === "cuts"))?.name || "";
       if (first) await open(first, looked.state, looked.off, looked.gate);
       else
         opened.empty(
@@ -175,9 +195,43 @@ export function explorePage(view: View): Page {
   })();
   put({});
   const element = h("div", { class: "page explore-page" }, drawer.element, opened.element, controls, figures.element);
+  /** Back, forward or a link to another view of the same run. */
+  const follow = () => {
+    if (!looked.known) return;
+    const to = new Looked();
+    to.open(looked.known);
+    const stands = [to, looked].map((l) =>
+      JSON.stringify([
+        l.state,
+        l.off,
+        l.gate,
+        l.frequency,
+        l.plane,
+        l.basis,
+        l.coordinates,
+        l.component,
+        l.beside,
+        l.tab,
+        l.span,
+      ]),
+    );
+    if (stands[0] === stands[1]) return;
+    const { run, state, off, gate, frequency, plane, basis, coordinates, component, beside, tab, span } = to;
+    const same = state === looked.state && off.join() === looked.off.join() && gate?.join() === looked.gate?.join();
+    Object.assign(looked, { frequency, plane, basis, coordinates, component, beside, tab, span });
+    if (!same) {
+      void open(run, state, off, gate);
+      return;
+    }
+    drawControls();
+    pattern.show();
+    figures.show();
+    showTab(looked.tab);
+  };
   return {
     title: "Explore",
     element,
+    follow,
     leave: () => {
       window.clearInterval(playing);
       window.clearTimeout(timer);

@@ -63,7 +63,7 @@ export class FiguresPanel {
       looked.subject(true),
       h(
         "div",
-        { class: "scroll", attrs: { tabindex: 0, role: "region", "aria-label": "figures" } },
+        { class: "scroll", attrs: { tabindex: 0, role: "region", "aria-label": "table of figures" } },
         table(["figure", "value", third], rows, "figures"),
       ),
       h("div", { class: "chart-tools" }, saving),

@@ -92,7 +92,7 @@ export class RunDrawer {
       h("span", { class: "small quiet" }, when),
     );
     const about = button("notes", () => this.about(run), "tiny", "tag, operator, notes");
-    about.setAttribute("aria-label", `what is said of ${run.name}`);
+    about.setAttribute("aria-label", `notes of ${run.name}`);
     return h("div", { class: "run-card" }, main, about);
   }
 

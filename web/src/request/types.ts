@@ -593,6 +593,75 @@ export interface Face {
   suspects: string[];
 }
 
+export interface CutsRun {
+  of: Of;
+  states: string[];
+  all_hz: number[];
+  components: [string, string];
+  cuts: CutOfRun[];
+  figures: FigureRow[];
+}
+
+export interface CutOfRun {
+  name: string;
+  label: string;
+  angle_name: string;
+  unit: string;
+  angle_deg: number[];
+  co: (number | null)[];
+  cross: (number | null)[];
+  lower: (number | null)[];
+  upper: (number | null)[];
+}
+
+export interface CutsOf {
+  campaign: string;
+  run: string;
+  state?: string | null;
+  frequency?: number | null;
+}
+
+export interface Series {
+  runs: string[];
+  golden: string;
+  frequency_hz: number | null;
+  rows: SeriesLine[];
+}
+
+export interface SeriesLine {
+  label: string;
+  unit: string;
+  values: number[];
+  mean: number;
+  spread: number;
+  trend: number | null;
+  trend_expanded: number | null;
+  e_n: (number | null)[];
+}
+
+export interface Many {
+  campaign: string;
+  runs: string[];
+  golden: string;
+  state?: string | null;
+}
+
+export interface Comparing {
+  campaign: string;
+  run: string;
+  state?: string | null;
+  other: string;
+  matched?: ("frame" | "origin" | "level")[];
+}
+
+export interface TwoSetUps {
+  campaign: string;
+  run: string;
+  state?: string | null;
+  other_campaign: string;
+  other: string;
+}
+
 export interface FlipWords {
   numbers: FlipNumbers;
   sentences: string[];
@@ -634,6 +703,49 @@ export interface Effects {
   labels: Record<string, string>;
   whole: Record<string, number | null>;
   without: Record<string, Record<string, number | null>>;
+}
+
+export interface Coverage {
+  frequency_hz: number;
+  percent: number[];
+  unit: string;
+  expanded_db: number;
+  rows: CoverageLine[];
+}
+
+export interface CoverageLine {
+  state: string;
+  levels: number[];
+  peak: number | null;
+}
+
+export interface Comparison {
+  matched: string[];
+  middle_hz: number | null;
+  rotation_deg: number[];
+  shift_mm: number[];
+  level_db: number | null;
+  difference_db: number | null;
+  rows: Change[];
+  agrees: boolean;
+}
+
+export interface Change {
+  label: string;
+  unit: string;
+  frequency_hz: number;
+  value: number | null;
+  expanded: number | null;
+  other: number | null;
+  other_expanded: number | null;
+  change: number | null;
+  change_expanded: number | null;
+  agrees: boolean;
+  reason: string;
+}
+
+export interface SetUpsWords {
+  sentences: string[];
 }
 
 export interface Grid {
@@ -692,6 +804,11 @@ export interface Asks {
   "/api/impulse": { body: OneRun; answer: Impulse };
   "/api/findings": { body: OneRun; answer: Findings };
   "/api/aperture": { body: Cut; answer: Aperture };
+  "/api/cuts": { body: CutsOf; answer: CutsRun };
+  "/api/series": { body: Many; answer: Series };
+  "/api/coverage": { body: OneRun; answer: JobName };
+  "/api/compare": { body: Comparing; answer: JobName };
+  "/api/two-set-ups": { body: TwoSetUps; answer: JobName };
   "/api/flip": { body: OneRun; answer: FlipWords };
   "/api/beam": { body: OneRun; answer: BeamWords };
   "/api/home": { body: OneRun; answer: string[] };
@@ -707,6 +824,9 @@ export interface Results {
   "/api/evaluate": number;
   "/api/report": string[];
   "/api/judge": Verdicts | null;
+  "/api/coverage": Coverage;
+  "/api/compare": Comparison;
+  "/api/two-set-ups": SetUpsWords;
 }
 
 export type LiveMessage = Status | Idle | Grid;

@@ -5,165 +5,51 @@ from __future__ import annotations
 import functools
 import time
 from collections.abc import Callable
-from typing import Annotated, Any, Literal
-
-from pydantic import BaseModel, ConfigDict, Field
+from typing import Any
 
 from colure.app.services.beam_search import set_home
+from colure.app.web.bodies import (
+    Beginning,
+    Body,
+    Campaign,
+    Command,
+    Comparing,
+    Cut,
+    CutsOf,
+    Direction,
+    Form,
+    GiveUp,
+    Hold,
+    HomeOf,
+    Invite,
+    Levels,
+    Many,
+    Move,
+    Nothing,
+    OneRun,
+    Opened,
+    Pair,
+    PointAt,
+    Rehearse,
+    Said,
+    SetHome,
+    Spectral,
+    Start,
+    TwoSetUps,
+)
 from colure.app.web.guard.roles import Role
 from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import Session
 from colure.app.web.room import Room, stamp
 from colure.app.web.scan.before import before as before_start
-from colure.app.web.scan.layout import Kind
 from colure.app.web.scan.messages import Before, ByHand, Idle, Status
 from colure.app.web.views import answers
 from colure.app.web.views import explore as explore_view
 from colure.app.web.views import plan as plan_view
 from colure.app.web.views import runs as runs_view
+from colure.app.web.views import together as together_view
 from colure.app.web.views import tutor as tutor_view
 from colure.errors import InputError
-
-Id = Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{1,80}$")]
-Value = float | int | str | bool | None | list[Annotated[float, Field(ge=-1e9, le=1e9)]]
-Edits = Annotated[dict[Annotated[str, Field(max_length=80)], Value], Field(max_length=60)]
-Basis = Literal["theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", "circular"]
-Index = Annotated[int, Field(ge=0, le=1_000_000)]
-
-
-class Body(BaseModel):
-    """What a POST holds: nothing that is not named."""
-
-    model_config = ConfigDict(extra="forbid", strict=False, allow_inf_nan=False)
-
-
-class Nothing(Body):
-    """An empty body."""
-
-
-class Invite(Body):
-    role: Literal["view", "operate", "configure"]
-
-
-class Hold(Body):
-    hold: bool
-
-
-class Form(Body):
-    campaign: Id
-    edits: Edits = Field(default_factory=dict)
-
-
-class Rehearse(Form):
-    seed: int = Field(default=1, ge=0, le=2**31 - 1)
-
-
-class Direction(Body):
-    theta_deg: float = Field(ge=0, le=180)
-    phi_deg: float = Field(ge=-720, le=720)
-    slant_deg: float = Field(default=0.0, ge=-360, le=360)
-
-
-class Start(Body):
-    campaign: Id
-    run: Id
-    sequence: Index
-    cautions_read: Literal[True]
-    kind: Kind = "scan"
-    home: bool = False
-
-
-class Campaign(Body):
-    campaign: Id
-
-
-class Beginning(Body):
-    campaign: Id
-    run: Id
-    kind: Kind = "scan"
-
-
-class GiveUp(Body):
-    job: Id
-
-
-Axis = Annotated[str, Field(pattern=r"^[a-z_]{1,30}$")]
-Turn = Annotated[float, Field(ge=-3600, le=3600)]
-
-
-class Move(Body):
-    campaign: Id
-    to_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
-    clear: Literal[True]
-
-
-class PointAt(Body):
-    campaign: Id
-    theta_deg: float = Field(ge=0, le=180)
-    phi_deg: float = Field(ge=-720, le=720)
-    clear: Literal[True]
-
-
-class HomeOf(Body):
-    campaign: Id
-    seek: bool = False
-    clear: Literal[True]
-
-
-class SetHome(Body):
-    campaign: Id
-    home_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
-
-
-class Said(Body):
-    campaign: Id
-    run: Id
-    said: Annotated[dict[Axis, Annotated[str, Field(max_length=2000)]], Field(max_length=6)]
-
-
-class Command(Body):
-    run: Id
-    sequence: Index
-
-
-GateTime = Annotated[float, Field(ge=-1e6, le=1e6)]
-GateWidth = Annotated[float, Field(gt=0, le=1e6)]
-
-
-class Opened(Body):
-    campaign: Id
-    run: Id
-    state: Id | None = None
-    off: Annotated[list[Id], Field(max_length=20)] = Field(default_factory=list)
-    gate_ns: tuple[GateTime, GateWidth] | None = None
-
-
-class Cut(Opened):
-    frequency: Index = 0
-    plane_deg: float = Field(default=0.0, ge=-360, le=360)
-    basis: Basis = "ludwig-3"
-
-
-class Pair(Cut):
-    other: Id
-
-
-class Levels(Opened):
-    frequency: Index = 0
-    coordinates: Literal["theta-phi", "az-el", "alpha-epsilon", "u-v"] = "theta-phi"
-    basis: Basis = "ludwig-3"
-
-
-class Spectral(Opened):
-    theta_deg: float = Field(ge=0, le=180)
-    phi_deg: float = Field(ge=-720, le=720)
-    basis: Basis = "ludwig-3"
-
-
-class OneRun(Body):
-    campaign: Id
-    run: Id
-    state: Id | None = None
 
 
 async def me(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.Me:
@@ -384,6 +270,34 @@ async def aperture(room: Room, session: Session, ids: dict[str, str], body: Cut)
     return await room.desk.do(explore_view.aperture, folder, body.run, body.state, body.frequency, kind="view")
 
 
+async def cuts(room: Room, session: Session, ids: dict[str, str], body: CutsOf) -> together_view.CutsRun:
+    asked = (body.run, body.state, body.frequency)
+    return await room.desk.do(together_view.cuts_of, room.folder(body.campaign), *asked, kind="view")
+
+
+async def series(room: Room, session: Session, ids: dict[str, str], body: Many) -> together_view.Series:
+    asked = (body.runs, body.golden, body.state)
+    return await room.desk.do(together_view.over_runs, room.folder(body.campaign), *asked, kind="view")
+
+
+async def coverage(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.JobName:
+    words = f"coverage of run {body.run}"
+    asked = (room.folder(body.campaign), body.run)
+    return {"job": room.jobs.begin("coverage", words, session.name, together_view.over_states, *asked)}
+
+
+async def compare(room: Room, session: Session, ids: dict[str, str], body: Comparing) -> answers.JobName:
+    words = f"comparison of run {body.run} with {body.other}"
+    asked = (room.folder(body.campaign), body.run, body.state, body.other, body.matched)
+    return {"job": room.jobs.begin("compare", words, session.name, together_view.comparison, *asked)}
+
+
+async def set_ups(room: Room, session: Session, ids: dict[str, str], body: TwoSetUps) -> answers.JobName:
+    words = f"set-ups of runs {body.run} and {body.other}"
+    asked = (room.folder(body.campaign), body.run, body.state, room.folder(body.other_campaign), body.other)
+    return {"job": room.jobs.begin("set-ups", words, session.name, together_view.two_set_ups, *asked)}
+
+
 async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.FlipWords:
     return await room.desk.do(explore_view.flip_words, room.folder(body.campaign), body.run, kind="view")
 
@@ -460,6 +374,11 @@ DOORS: tuple[Door, ...] = (
     _post("/api/impulse", V, "the impulse response", impulse, OneRun),
     _post("/api/findings", V, "what the data say of themselves", findings, OneRun),
     _post("/api/aperture", V, "the picture of a panel's face", aperture, Cut),
+    _post("/api/cuts", V, "what a run of cuts holds", cuts, CutsOf),
+    _post("/api/series", V, "many runs, each against a golden unit's", series, Many),
+    _post("/api/coverage", O, "coverage of every state, and of the best", coverage, OneRun),
+    _post("/api/compare", O, "every figure of two runs held against each other", compare, Comparing),
+    _post("/api/two-set-ups", O, "one device in two set-ups", set_ups, TwoSetUps),
     _post("/api/flip", V, "what a flip test found", flip, OneRun),
     _post("/api/beam", V, "what a beam search found", beam, OneRun),
     _post("/api/home", C, "make the beam's readouts the axes' zeros", home, OneRun),
@@ -475,4 +394,7 @@ RESULTS: dict[str, Any] = {
     "/api/evaluate": int,
     "/api/report": list[str],
     "/api/judge": answers.Verdicts | None,
+    "/api/coverage": together_view.Coverage,
+    "/api/compare": together_view.Comparison,
+    "/api/two-set-ups": together_view.SetUpsWords,
 }

@@ -1,0 +1,179 @@
+"""What a question to the control room may hold: every field with its bounds, nothing that is not named."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from colure.app.web.scan.layout import Kind
+
+Id = Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{1,80}$")]
+Value = float | int | str | bool | None | list[Annotated[float, Field(ge=-1e9, le=1e9)]]
+Edits = Annotated[dict[Annotated[str, Field(max_length=80)], Value], Field(max_length=60)]
+Basis = Literal["theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", "circular"]
+Index = Annotated[int, Field(ge=0, le=1_000_000)]
+
+
+class Body(BaseModel):
+    """What a POST holds: nothing that is not named."""
+
+    model_config = ConfigDict(extra="forbid", strict=False, allow_inf_nan=False)
+
+
+class Nothing(Body):
+    """An empty body."""
+
+
+class Invite(Body):
+    role: Literal["view", "operate", "configure"]
+
+
+class Hold(Body):
+    hold: bool
+
+
+class Form(Body):
+    campaign: Id
+    edits: Edits = Field(default_factory=dict)
+
+
+class Rehearse(Form):
+    seed: int = Field(default=1, ge=0, le=2**31 - 1)
+
+
+class Direction(Body):
+    theta_deg: float = Field(ge=0, le=180)
+    phi_deg: float = Field(ge=-720, le=720)
+    slant_deg: float = Field(default=0.0, ge=-360, le=360)
+
+
+class Start(Body):
+    campaign: Id
+    run: Id
+    sequence: Index
+    cautions_read: Literal[True]
+    kind: Kind = "scan"
+    home: bool = False
+
+
+class Campaign(Body):
+    campaign: Id
+
+
+class Beginning(Body):
+    campaign: Id
+    run: Id
+    kind: Kind = "scan"
+
+
+class GiveUp(Body):
+    job: Id
+
+
+Axis = Annotated[str, Field(pattern=r"^[a-z_]{1,30}$")]
+Turn = Annotated[float, Field(ge=-3600, le=3600)]
+
+
+class Move(Body):
+    campaign: Id
+    to_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
+    clear: Literal[True]
+
+
+class PointAt(Body):
+    campaign: Id
+    theta_deg: float = Field(ge=0, le=180)
+    phi_deg: float = Field(ge=-720, le=720)
+    clear: Literal[True]
+
+
+class HomeOf(Body):
+    campaign: Id
+    seek: bool = False
+    clear: Literal[True]
+
+
+class SetHome(Body):
+    campaign: Id
+    home_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
+
+
+class Said(Body):
+    campaign: Id
+    run: Id
+    said: Annotated[dict[Axis, Annotated[str, Field(max_length=2000)]], Field(max_length=6)]
+
+
+class Command(Body):
+    run: Id
+    sequence: Index
+
+
+GateTime = Annotated[float, Field(ge=-1e6, le=1e6)]
+GateWidth = Annotated[float, Field(gt=0, le=1e6)]
+
+
+class Opened(Body):
+    campaign: Id
+    run: Id
+    state: Id | None = None
+    off: Annotated[list[Id], Field(max_length=20)] = Field(default_factory=list)
+    gate_ns: tuple[GateTime, GateWidth] | None = None
+
+
+class Cut(Opened):
+    frequency: Index = 0
+    plane_deg: float = Field(default=0.0, ge=-360, le=360)
+    basis: Basis = "ludwig-3"
+
+
+class Pair(Cut):
+    other: Id
+
+
+class Levels(Opened):
+    frequency: Index = 0
+    coordinates: Literal["theta-phi", "az-el", "alpha-epsilon", "u-v"] = "theta-phi"
+    basis: Basis = "ludwig-3"
+
+
+class Spectral(Opened):
+    theta_deg: float = Field(ge=0, le=180)
+    phi_deg: float = Field(ge=-720, le=720)
+    basis: Basis = "ludwig-3"
+
+
+class OneRun(Body):
+    campaign: Id
+    run: Id
+    state: Id | None = None
+
+
+class Comparing(OneRun):
+    """A run and another one of the same campaign, and what is taken out of their difference."""
+
+    other: Id
+    matched: Annotated[list[Literal["frame", "origin", "level"]], Field(max_length=3)] = Field(default_factory=list)
+
+
+class Many(Body):
+    """Runs of one campaign in the order they were measured, and the one that the others are held against."""
+
+    campaign: Id
+    runs: Annotated[list[Id], Field(min_length=2, max_length=60)]
+    golden: Id
+    state: Id | None = None
+
+
+class TwoSetUps(OneRun):
+    """A run, and one of another campaign: the same device in another set-up."""
+
+    other_campaign: Id
+    other: Id
+
+
+class CutsOf(OneRun):
+    """A run of cuts at one of its frequencies; the one that its charts show if none is named."""
+
+    frequency: Index | None = None

@@ -1,0 +1,79 @@
+/** A run of cuts: no sphere, so no map and no directivity; every cut as a chart, every figure with its interval. */
+
+import { Chart } from "../draw/chart";
+import { lines as inks } from "../draw/colours";
+import { fill, h, slider, table } from "../draw/dom";
+import { get, post } from "../request/server";
+import type { CutOfRun, CutsRun } from "../request/types";
+import { Panel } from "../shell/panel";
+import type { Explorer } from "./explore";
+import { interval } from "./figures";
+import { ghz } from "./state";
+import { comparing } from "./together";
+
+export class CutsRunView {
+  private cuts = new Panel("Measured cuts", "card tab-card");
+  private figures = new Panel("Figures", "card figures-panel");
+  private beside = new Panel("Beside another run", "card");
+  private tools = h("div", { class: "controls" });
+  readonly element = h("div", {}, this.tools, this.cuts.element, this.figures.element, this.beside.element);
+  private frequency: number | null = null;
+  private charts = new Map<string, Chart>();
+
+  constructor(private explorer: Pick<Explorer, "looked">) {}
+
+  leave(): void {
+    this.cuts.leave();
+    this.figures.leave();
+    this.beside.leave();
+  }
+
+  show(): void {
+    const { looked } = this.explorer,
+      subject = { key: `${looked.run}/|${this.frequency ?? ""}`, words: `run ${looked.run}` };
+    const asked = { ...looked.one(), frequency: this.frequency };
+    void this.cuts.ask(subject, (signal) => post("/api/cuts", asked, signal), (found) => {
+      const at = `run ${found.of.run}, ${ghz(found.of.frequency_hz ?? 0)}`;
+      this.controls(found);
+      this.table({ key: subject.key, words: at }, found);
+      return [h("p", { class: "small quiet" }, at), ...found.cuts.map((one) => this.chart(found, one))];
+    }, { keep: true }); // prettier-ignore
+    if (this.frequency === null)
+      void this.beside.ask(subject, (signal) => get("/api/campaigns", [], signal), (all) => [comparing(this.explorer, all, false)]); // prettier-ignore
+  }
+
+  private controls(found: CutsRun): void {
+    if (this.tools.childElementCount || found.all_hz.length < 2) return;
+    const all = found.all_hz,
+      now = all.findIndex((f) => Math.abs(f - (found.of.frequency_hz ?? 0)) < 1);
+    const change = (index: number) => {
+      this.frequency = index;
+      this.show();
+    };
+    fill(
+      this.tools,
+      slider("frequency", 0, all.length - 1, 1, now, change, "", (i) => ghz(all[i])),
+    );
+  }
+
+  private chart(found: CutsRun, one: CutOfRun): HTMLElement {
+    const c = inks(),
+      chart = this.charts.get(one.name) ?? new Chart(one.label);
+    this.charts.set(one.name, chart);
+    const curves = [
+      { name: found.components[0], values: one.co, colour: c.co, width: 2 },
+      { name: found.components[1], values: one.cross, colour: c.cross },
+      { name: "95 % interval, lower end", values: one.lower, colour: c.co, dash: "2 3" },
+      { name: "upper end", values: one.upper, colour: c.co, dash: "2 3" },
+    ].filter((line) => line.values.some((v) => v !== null));
+    chart.draw({ x: one.angle_deg, lines: curves, xName: `${one.angle_name} / °`, yName: `level / ${one.unit}`, peakOf: 0, height: 300 },
+      `${one.label} of run ${found.of.run}`); // prettier-ignore
+    return h("div", {}, h("h3", {}, one.label), chart.element);
+  }
+
+  private table(subject: { key: string; words: string }, found: CutsRun): void {
+    const here = found.figures.filter((f) => Math.abs(f.frequency_hz - (found.of.frequency_hz ?? 0)) < 1);
+    const rows = here.map((f) => [h("span", { attrs: { title: f.definition } }, f.label), `${f.text} ${f.unit}`, interval(f)]); // prettier-ignore
+    this.figures.show(subject, table(["figure", "value", "95 % interval"], rows, "figures"));
+  }
+}
