@@ -328,7 +328,10 @@ def face_picture(face: Face) -> Drawing:
 
 
 def plane_picture(x_m: FloatArray, y_m: FloatArray, field: ComplexArray) -> Drawing:
-    """Draw level and phase of a co-polar plane field (y, x), from waves that reach the far field."""
+    """Draw level and phase of a co-polar plane field (y, x), from waves that reach the far field.
+
+    The title says the resolution: a single dead element is filled by its neighbours (`face_picture` draws elements).
+    """
     with styled():
         figure = canvas(7.2, 3.5)
         axes = figure.subplots(1, 2, sharey=True)
@@ -346,7 +349,7 @@ def plane_picture(x_m: FloatArray, y_m: FloatArray, field: ComplexArray) -> Draw
             ax.set_xlabel("x / mm")
             figure.colorbar(mesh, ax=ax, label=name, shrink=0.85)
         axes[0].set_ylabel("y / mm")
-        axes[0].set_title("Level on z = 0, resolved to half a wavelength")
+        axes[0].set_title("Level on z = 0\n(resolved to half a wavelength:\nno single element)")
         axes[1].set_title("Phase on z = 0")
         return figure
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from dataclasses import dataclass, field
+from itertools import zip_longest
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -13,6 +14,8 @@ from colure.model.exports import safe_text
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure as Canvas
+
+    from colure.geometry.conventions import FloatArray
 
 
 @dataclass(frozen=True)
@@ -88,7 +91,7 @@ Block = Paragraph | Table | Chart | Link | Side
 #: Dots per inch of pictures.
 DENSE_DPI = 170.0
 #: Effort of packing a picture, 0 to 9: more takes longer and saves little.
-PNG_EFFORT = 2
+PNG_EFFORT = 6
 
 
 @dataclass(frozen=True)
@@ -136,6 +139,7 @@ def chart(figure: Canvas, caption: str, *, dense: bool = False, width_percent: i
     """Draw a matplotlib figure into a chart block; vector graphics unless `dense`."""
     from matplotlib.backends.backend_agg import FigureCanvasAgg
     from matplotlib.backends.backend_svg import FigureCanvasSVG
+    from PIL import Image
 
     buffer = io.BytesIO()
     if dense:
@@ -147,31 +151,45 @@ def chart(figure: Canvas, caption: str, *, dense: bool = False, width_percent: i
         figure.set_layout_engine("none")
     shown: Any = FigureCanvasAgg(figure) if dense else FigureCanvasSVG(figure)
     if dense:
-        shown.print_png(buffer, pil_kwargs={"compress_level": PNG_EFFORT})
+        shown.draw()
+        # 256 colours of the picture's own: smooth maps take a third of the room and look the same.
+        pixels = Image.fromarray(np.asarray(shown.buffer_rgba())).convert("RGB")
+        packed = pixels.quantize(256, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
+        packed.save(buffer, "PNG", compress_level=PNG_EFFORT, dpi=(DENSE_DPI, DENSE_DPI))
         return Chart(buffer.getvalue(), "png", caption, width_percent)
     shown.print_svg(buffer, metadata={"Date": None})
     return Chart(buffer.getvalue(), "svg", caption, width_percent, drawn_values(figure))
 
 
 def drawn_values(figure: Canvas) -> str:
-    """Return every line of a figure as CSV: panel, line, x, y, with the axes' labels and their units in the header."""
-    rows = []
+    """Return every line of a figure as CSV: a column a line under its panel, name and axis; lines over the same x share its column.
+
+    Rows at which none of the lines is drawn are left out.
+    """
+    columns: list[tuple[str, FloatArray]] = []
+    held: dict[bytes, list[tuple[str, FloatArray]]] = {}
+    heads: dict[bytes, tuple[str, FloatArray]] = {}
     for number, ax in enumerate(figure.axes):
         panel = ax.get_title(loc="left") or ax.get_title() or f"panel {number + 1}"
         x_label, y_label = (" ".join(text.split()) for text in (ax.get_xlabel(), ax.get_ylabel()))
         for index, line in enumerate(ax.lines):
+            x, y = (np.asarray(one, float) for one in (line.get_xdata(), line.get_ydata()))
             label = str(line.get_label())
             name = f"line {index + 1}" if label.startswith("_") else label
-            rows += [
-                (panel, name, x_label, y_label, f"{float(x):.9g}", f"{float(y):.9g}")
-                for x, y in np.column_stack([np.asarray(line.get_xdata(), float), np.asarray(line.get_ydata(), float)])
-            ]
-    if not rows:
+            heads.setdefault(x.tobytes(), (x_label or "x", x))
+            if heads[x.tobytes()][0] == "x" and x_label:
+                heads[x.tobytes()] = x_label, x
+            held.setdefault(x.tobytes(), []).append((f"{panel}: {name}" + (f", {y_label}" if y_label else ""), y))
+    for key, lines in held.items():
+        drawn = np.any([np.isfinite(y) for _, y in lines], axis=0)
+        columns += [(name, values[drawn]) for name, values in (heads[key], *lines)]
+    if not columns:
         return ""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(["panel", "line", "x axis", "y axis", "x", "y"])
-    writer.writerows([*(safe_text(cell) for cell in row[:4]), *row[4:]] for row in rows)
+    writer.writerow([safe_text(name) for name, _ in columns])
+    cells = ([f"{v:.6g}" if np.isfinite(v) else "" for v in values] for _, values in columns)
+    writer.writerows(zip_longest(*cells, fillvalue=""))
     return out.getvalue()
 
 

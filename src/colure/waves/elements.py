@@ -26,6 +26,8 @@ WORTH = 0.5
 ROUNDS = 40
 #: The alternation ends when the excitations change by less than this.
 SETTLED = 1e-4
+#: A factor by which the changes of two rounds differ counts as this at most.
+SLOWEST = 0.98
 #: Rings of directions per degree of the pattern: a fit needs fewer than an integral.
 DIRECTIONS = 0.6
 
@@ -40,7 +42,7 @@ class Excitations:
         (...,) rms of what the elements do not explain, relative to the pattern, in the cone used.
     floor
         (...,) amplitude of an element (largest: about one) below which it cannot be told from nothing: twice its standard
-        deviation if the residual were noise.
+        deviation if the residual were noise, and what more rounds of the alternation would change.
     """
 
     weight: ComplexArray
@@ -87,10 +89,11 @@ def element_excitations(
         co = np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
         shape = root * (1.0 + w[use]) / 2.0
         found = np.linalg.lstsq(shape[:, None] * steer, co[0] * e[0] + co[1] * e[1], rcond=1e-3)[0]
+        unsettled = 0.0
         if waves is None:
             matrix, data = shape[:, None] * steer, co[0] * e[0] + co[1] * e[1]
         else:
-            found, own = _together(e, root, steer, waves, found)
+            found, own, unsettled = _together(e, root, steer, waves, found)
             matrix, data = (own[:, :, None] * steer).reshape(-1, len(places)), e.reshape(-1)
         left[index] = np.linalg.norm(matrix @ found - data) / np.linalg.norm(data)
         scale = float(np.quantile(np.abs(found), 0.9))
@@ -99,7 +102,7 @@ def element_excitations(
         free = mode_count(expansion.order) * (1.0 - np.cos(cone)) * (1 if waves is None else 2) / 2.0 - found.size
         noise = np.linalg.norm(matrix @ found - data) / np.sqrt(max(1.0, free))
         spread = noise * np.sqrt(np.diag(np.linalg.pinv(matrix.conj().T @ matrix, rcond=1e-8, hermitian=True)).real)
-        floor[index] = 2.0 * float(np.median(spread)) / scale
+        floor[index] = 2.0 * float(np.hypot(np.median(spread), unsettled)) / scale
     return Excitations(out.reshape(*lead, -1), left.reshape(lead), floor.reshape(lead))
 
 
@@ -111,19 +114,21 @@ def _element_waves(theta: FloatArray, phi: FloatArray) -> ComplexArray:
 
 def _together(
     e: ComplexArray, root: FloatArray, steer: ComplexArray, waves: ComplexArray, start: ComplexArray
-) -> tuple[ComplexArray, ComplexArray]:
-    """Return (excitations, element's own field (2, direction)) of the lowest degree that explains the data.
+) -> tuple[ComplexArray, ComplexArray, float]:
+    """Return (excitations, element's own field (2, direction), change still to come) of the lowest degree that explains the data.
+
+    Rounds end before nothing changes: the changes to come shrink by the same factor as the last two did.
 
     A degree more is kept only if it lowers the misfit by half: waves that nothing needs would take the elements' part.
     """
-    size, best = float(np.linalg.norm(e)), (np.inf, start, root * waves[0])
+    size, best = float(np.linalg.norm(e)), (np.inf, start, root * waves[0], 0.0)
     for degree in range(1, HIGHEST_DEGREE + 1):
         some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, mode_count(HIGHEST_DEGREE))])
         basis = root * waves[some]
         # Products of waves at every direction: they stay the same from round to round.
         products = np.einsum("icd,jcd->ijd", basis.conj(), basis)
         found, before = np.array(best[1]), np.zeros_like(start)
-        own = best[2]
+        own, step, last = best[2], 1.0, 1.0
         for _ in range(ROUNDS):
             array = steer @ found
             right = np.sum(basis.conj() * (array.conj() * e), axis=(1, 2))
@@ -133,7 +138,8 @@ def _together(
             adjoint = steer.conj().T
             found = _solved((adjoint * power) @ steer, adjoint @ np.sum(own.conj() * e, axis=0))
             found = np.asarray(found / np.linalg.norm(found))
-            if np.linalg.norm(found - before * np.vdot(before, found)) < SETTLED:
+            last, step = step, float(np.linalg.norm(found - before * np.vdot(before, found)))
+            if step < SETTLED:
                 break
             before = found
         # The scale that the last normalization took out goes to the element.
@@ -142,10 +148,11 @@ def _together(
         misfit = float(np.linalg.norm(own * (steer @ found) - e))
         if misfit >= WORTH * best[0]:
             break
-        best = (misfit, found, own)
+        shrinks = min(step / last, SLOWEST)
+        best = (misfit, found, own, step * shrinks / (1.0 - shrinks))
         if misfit < 1e-9 * size:
             break
-    return best[1], best[2]
+    return best[1:]
 
 
 def _solved(gram: ComplexArray, right: ComplexArray) -> ComplexArray:

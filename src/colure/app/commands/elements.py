@@ -57,7 +57,7 @@ def elements(
 
     require_chart_target(plot)
     face, frequency = elements_of(
-        source, _grid(rows, columns, pitch_mm, pattern), centre_mm=centre_mm or None, run_name=run_name, state=state,
+        source, declared_elements(rows, columns, pitch_mm, pattern), centre_mm=centre_mm or None, run_name=run_name, state=state,
         slant_deg=slant_deg, frequency_ghz=frequency_ghz,
     )  # fmt: skip
     level, phase = levels_db(face), phases_deg(face)
@@ -90,7 +90,7 @@ def elements(
         )
 
 
-def _grid(rows: int | None, columns: int | None, pitch_mm: float | None, pattern: str) -> Elements | None:
+def declared_elements(rows: int | None, columns: int | None, pitch_mm: float | None, pattern: str) -> Elements | None:
     """Return the elements that were declared on the command line, or None."""
     from colure.errors import InputError
     from colure.model.device import Elements

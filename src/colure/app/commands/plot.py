@@ -20,6 +20,10 @@ SUFFIXES = (".png", ".svg", ".pdf", ".html")
 @click.option("--frequency-ghz", type=float, help="One of the frequencies; the one to watch, or mid-band, by default.")
 @click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0), default=0.0, show_default=True,
               help="Co-polar direction of a file's field, from x towards y.")  # fmt: skip
+@click.option("--rows", type=click.IntRange(1, 200), help="Aperture of a file: elements along y, drawn one by one.")
+@click.option("--columns", type=click.IntRange(1, 200), help="Elements along x.")
+@click.option("--pitch-mm", type=click.FloatRange(0.01, 10000.0), help="Distance between two elements.")
+@click.option("--centre-mm", nargs=3, type=float, help="Centre of the elements, x y z from the origin of the field.")
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run of a campaign folder.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
@@ -29,6 +33,10 @@ def plot(
     kind: str,
     frequency_ghz: float | None,
     slant_deg: float,
+    rows: int | None,
+    columns: int | None,
+    pitch_mm: float | None,
+    centre_mm: tuple[float, float, float] | None,
     run_name: str,
     state: str | None,
     as_json: bool,
@@ -37,14 +45,17 @@ def plot(
 
     SOURCE is a far-field file (.nc, .csv) or a campaign folder; of a run of cuts (also a flip test or a beam search) the
     cuts are drawn. TARGET ends in .png, .svg, .pdf or .html; nothing is
-    overwritten. Nothing is drawn where nothing was measured. The aperture of a run with declared elements is drawn element by
-    element, with the level below which none can be told; of a file, the field on z = 0 (colure elements reads its elements).
+    overwritten. Nothing is drawn where nothing was measured. The aperture of a run with declared elements, or of
+    a file with --rows, --columns and --pitch-mm, is drawn element by element, with the level below which none can be told.
+    Without elements it is the field on z = 0, resolved to half a wavelength: it cannot show that one element is dead.
 
     \b
     Examples:
       colure plot far.nc cuts.png
       colure plot my-campaign map.html --run first --kind map
+      colure plot far.nc elements.png --kind aperture --rows 4 --columns 4 --pitch-mm 25.8
     """
+    from colure.app.commands.elements import declared_elements
     from colure.app.services.cuts import draw_cuts
     from colure.app.services.pattern_files import is_file, waves_of
     from colure.app.services.pattern_object import FilePattern
@@ -61,15 +72,24 @@ def plot(
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     found: FilePattern | PowerPattern | str
     campaign = None if is_file(source) or not source.is_dir() else Campaign.load(source)
+    declared = campaign is not None and campaign.device.elements is not None
+    grid = declared_elements(rows, columns, pitch_mm, "estimated")
+    if (grid is not None or centre_mm) and (kind != "aperture" or is_power_file(source)):
+        raise InputError(["--rows, --columns, --pitch-mm, --centre-mm: only for --kind aperture of a field with phase"])
+    if centre_mm and grid is None and not declared:
+        raise InputError(["--centre-mm: needs --rows, --columns and --pitch-mm (elements, elements, mm)"])
     if campaign is not None and is_cuts(run := run_folder(source, run_name)):
         found = f"Cuts of run {run_name}"
         drawing = draw_cuts(campaign, run, kind, frequency_ghz, state=state)
-    elif kind == "aperture" and not is_file(source) and Campaign.load(source).device.elements is not None:
+    elif kind == "aperture" and (grid is not None or declared):
         from colure.app.services.elements import elements_of
         from colure.report.charts import face_picture
 
-        face, at = elements_of(source, None, run_name=run_name, state=state, frequency_ghz=frequency_ghz)
-        found = f"Elements of run {run_name} at {at / 1e9:.6g} GHz; below {face.floor_db:.0f} dB none can be told from nothing"
+        face, at = elements_of(
+            source, grid, centre_mm=centre_mm or None, run_name=run_name, state=state, frequency_ghz=frequency_ghz,
+            slant_deg=slant_deg if is_file(source) else None,
+        )  # fmt: skip
+        found = f"Elements of {source.name} at {at / 1e9:.6g} GHz; below {face.floor_db:.0f} dB none can be told from nothing"
         drawing = face_picture(face)
     elif is_power_file(source):
         found = PowerPattern(source, slant_deg=slant_deg)
