@@ -95,3 +95,16 @@ def test_what_is_not_declared_is_asked_for(array, tmp_path):
     ):
         result = CliRunner().invoke(main, ["elements", str(array[0]), *more])
         assert result.exit_code == 2 and words in result.output, result.output
+
+
+def test_the_aperture_of_a_file_is_drawn_element_by_element_where_they_are_declared(array, tmp_path):
+    path, _ = array
+
+    def plot(*more):
+        return CliRunner().invoke(main, ["plot", str(path), str(tmp_path / f"{len(more)}.png"), *more])
+
+    drawn = plot("--kind", "aperture", *DECLARED)
+    assert drawn.exit_code == 0 and "none can be told from nothing" in drawn.output, drawn.output
+    assert "Pattern array" in plot("--kind", "aperture").output
+    refused = plot(*DECLARED)
+    assert refused.exit_code != 0 and "only for --kind aperture" in refused.output

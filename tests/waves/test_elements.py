@@ -72,3 +72,18 @@ def test_a_declared_pattern_is_the_panels():
     device = cluster_of(F, places, true[:, None] * np.array([1, 0, 0]), true[:, None] * np.array([0, 1, 0]))
     rms, _ = compared(element_excitations(expansion_of(device, 24), places, pattern="panel").weight[0], true)
     assert rms < -50.0
+
+
+def test_upright_dipoles_that_radiate_nothing_ahead_are_told_one_by_one():
+    """4 x 4 dipoles along z, one dead: from a pattern that is largest ahead the search ended at -7 dB in 2 of 20 such arrays."""
+    for seed in (1, 5):
+        random = np.random.default_rng(seed)
+        places = grid(4, 4, 0.5 * LAM)
+        true = (1.0 + 0.3 * random.normal(size=16)) * np.exp(0.3j * random.normal(size=16))
+        true[int(random.integers(16))] = 0.0
+        found = element_excitations(
+            expansion_of(cluster_of(F, places, true[:, None] * np.array([0, 0, 1])), 22), places
+        )
+        rms, weakest = compared(found.weight[0], true)
+        print(f"rms {rms:.1f} dB, dead element {weakest:.1f} dB, floor {20 * np.log10(found.floor[0]):.1f} dB")
+        assert rms < -60.0 and weakest < 20 * np.log10(found.floor[0])

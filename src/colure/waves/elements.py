@@ -28,6 +28,10 @@ ROUNDS = 40
 SETTLED = 1e-4
 #: A factor by which the changes of two rounds differ counts as this at most.
 SLOWEST = 0.98
+#: No floor is stated below this amplitude: the cut of the waves leaves as much in the cleanest field, and it is no noise.
+LEAST_FLOOR = 1e-4
+#: A misfit above this share of the field says that the alternation may have ended in the wrong place.
+STRANGE = 0.1
 #: Rings of directions per degree of the pattern: a fit needs fewer than an integral.
 DIRECTIONS = 0.6
 
@@ -102,7 +106,7 @@ def element_excitations(
         free = mode_count(expansion.order) * (1.0 - np.cos(cone)) * (1 if waves is None else 2) / 2.0 - found.size
         noise = np.linalg.norm(matrix @ found - data) / np.sqrt(max(1.0, free))
         spread = noise * np.sqrt(np.diag(np.linalg.pinv(matrix.conj().T @ matrix, rcond=1e-8, hermitian=True)).real)
-        floor[index] = 2.0 * float(np.hypot(np.median(spread), unsettled)) / scale
+        floor[index] = max(2.0 * float(np.hypot(np.median(spread), unsettled)) / scale, LEAST_FLOOR)
     return Excitations(out.reshape(*lead, -1), left.reshape(lead), floor.reshape(lead))
 
 
@@ -121,6 +125,22 @@ def _together(
 
     A degree more is kept only if it lowers the misfit by half: waves that nothing needs would take the elements' part.
     """
+    tried = _alternated(e, root, steer, waves, start)
+    if tried[0] <= STRANGE * float(np.linalg.norm(e)):
+        return tried[1:]
+    # An element that radiates nothing ahead is not reached from one that does: start from every wave of degree 1 alone.
+    for one in (waves[i + offset] for i in range(mode_count(1)) for offset in (0, mode_count(HIGHEST_DEGREE))):
+        matrix = ((root * one)[:, :, None] * steer).reshape(-1, start.size)
+        held = np.asarray(np.linalg.lstsq(matrix, e.reshape(-1), rcond=1e-3)[0], complex)
+        other = _alternated(e, root, steer, waves, held)
+        tried = other if other[0] < tried[0] else tried
+    return tried[1:]
+
+
+def _alternated(
+    e: ComplexArray, root: FloatArray, steer: ComplexArray, waves: ComplexArray, start: ComplexArray
+) -> tuple[float, ComplexArray, ComplexArray, float]:
+    """Return (misfit, excitations, element's own field (2, direction), change still to come) from where the alternation starts."""
     size, best = float(np.linalg.norm(e)), (np.inf, start, root * waves[0], 0.0)
     for degree in range(1, HIGHEST_DEGREE + 1):
         some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, mode_count(HIGHEST_DEGREE))])
@@ -152,7 +172,7 @@ def _together(
         best = (misfit, found, own, step * shrinks / (1.0 - shrinks))
         if misfit < 1e-9 * size:
             break
-    return best[1:]
+    return best
 
 
 def _solved(gram: ComplexArray, right: ComplexArray) -> ComplexArray:
