@@ -25,6 +25,7 @@ from colure.report.particulars import Particulars, particulars_sections
 from colure.report.pdf import render_pdf
 from colure.report.texts import LANGUAGES, Texts, catalogue
 from tests.report.readability import MOST_WORDS, mean_words, sentences
+from tests.report.test_pages import FULL, filled
 from tests.report.test_report import small_campaign
 
 DECLARED = """
@@ -258,6 +259,18 @@ def source(tmp_path_factory):
     return source_of(campaign, plan, run, done, figures, judged)
 
 
+@pytest.fixture(scope="module")
+def whole(source):
+    """The full report in English: drawn once for every test that reads it."""
+    return compose(source)
+
+
+def test_no_page_of_a_whole_report_is_less_than_two_thirds_full(whole, tmp_path):
+    shares = filled(whole, tmp_path)
+    assert len(shares) >= 8
+    assert min(shares[:-1]) >= FULL, shares
+
+
 def formed(source, **settings):
     told = source.particulars.settings.model_copy(update=settings)
     say = Texts.of(told.language)
@@ -291,15 +304,15 @@ def test_sections_stand_in_the_order_that_is_asked_for(source):
         compose(formed(source, sections=("weather",)))
 
 
-def test_no_source_in_a_report_is_from_memory_and_every_section_is_described(source):
-    document = compose(source)
+def test_no_source_in_a_report_is_from_memory_and_every_section_is_described(whole):
+    document = whole
     words = [repr(section) for section in document.sections]
     assert not any("from memory" in text for text in words)
     assert all(section.title and section.blocks for section in document.sections)
     assert len(SECTIONS) >= 16
 
 
-def test_sentences_of_the_report_and_of_the_findings_are_short(source):
+def test_sentences_of_the_report_and_of_the_findings_are_short(source, whole):
     from colure.report.document import Chart, Paragraph, Side, Table
 
     def texts(block):
@@ -315,7 +328,7 @@ def test_sentences_of_the_report_and_of_the_findings_are_short(source):
             else []
         )
 
-    document = compose(source)
+    document = whole
     every = [
         *document.answer,
         *(text for section in document.sections for block in section.blocks for text in texts(block)),

@@ -13,7 +13,7 @@ GUM_HEADER = ("Term", "Type", "Distribution", "Half width", "Divisor", "Standard
               "Degrees of freedom", "Contribution", "Known from", "Basis")  # fmt: skip
 
 #: Relative widths of these columns on paper: the words want most of the room.
-GUM_SHARES = (1.7, 0.6, 1.3, 1.2, 0.8, 1.2, 1.2, 1.0, 1.2, 1.2, 3.6)
+GUM_SHARES = (1.7, 0.6, 1.5, 1.2, 1.0, 1.5, 1.4, 1.15, 1.6, 1.3, 2.8)
 
 
 def budget_section(here: list[Figure], frequency: float) -> Section:
@@ -61,7 +61,13 @@ def contributions(here: list[Figure], frequency: float, where: str) -> tuple[Blo
         )
     return (
         chart(charts.budget_bars(here), f"What each interval is made of, {frequency / 1e9:.3f} GHz.", width_percent=72),
-        Table(header, tuple(rows), caption="Contributions times k, in the figure's own unit."),
+        Table(
+            header,
+            tuple(rows),
+            caption="Contributions times k, in the figure's own unit.",
+            shares=(3.2, *(1.0,) * len(terms), 1.0, 0.8, 0.9, 1.7),
+            upright=True,
+        ),
         Table(
             GUM_HEADER,
             tuple(_row(row) for row in here[0].budget),

@@ -30,6 +30,8 @@ FACE_FLOOR_DB = -25.0
 LOWEST_FACE_DB = -60.0
 #: Over a chart of half a page's width a title has room for so many letters.
 TITLE_LETTERS = 34
+#: Letters in a line of the title over a solid.
+SOLID_LETTERS = 44
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
 #: What maps show where both polarizations were measured; IEEE Std 145 calls the gain in one of them partial.
@@ -46,7 +48,7 @@ def cuts_rectangular(
     """
     say = say or Texts.of("en")
     with styled():
-        figure = canvas(7.2, 5.2)
+        figure = canvas(7.2, 4.6)
         axes = figure.subplots(len(cuts), 1, sharex=True)
         for ax, (plane, one) in zip(np.atleast_1d(axes), cuts.items(), strict=True):
             drawn = _drawable(one)
@@ -114,7 +116,7 @@ def _label_lines(ax: Any, co: str, cross: str) -> None:
 def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Drawing:
     """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak."""
     with styled():
-        figure = canvas(7.2, 3.9)
+        figure = canvas(7.2, 3.7)
         for index, (plane, one) in enumerate(cuts.items()):
             ax: Any = figure.add_subplot(1, len(cuts), index + 1, projection="polar")
             ax.set_theta_zero_location("N")
@@ -180,11 +182,12 @@ def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, Comp
 def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN) -> Drawing:
     """Draw the pattern as a solid: radius and colour are gain down to 40 dB below the peak."""
     import matplotlib as mpl
+    from matplotlib.colors import LightSource
     from mpl_toolkits.mplot3d.art3d import Poly3DCollection
 
     theta_deg, field = _known(theta_deg, field)
     with styled():
-        figure = canvas(5.4, 4.6)
+        figure = canvas(4.6, 3.9)
         ax: Any = figure.add_subplot(projection="3d")
         level = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-12)
         top = float(np.nanmax(level))
@@ -199,29 +202,42 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, ga
         # All faces as one array: `plot_surface` makes and colours each of them for itself.
         ax.add_collection3d(
             Poly3DCollection(
-                faces.reshape(-1, 4, 3), facecolors=colours[:-1, :-1].reshape(-1, 4), linewidths=0, antialiased=False
+                faces.reshape(-1, 4, 3), facecolors=colours[:-1, :-1].reshape(-1, 4), linewidths=0, antialiased=False,
+                shade=True, lightsource=LightSource(azdeg=225.0, altdeg=40.0),
             )
-        )
-        for end, name in (((1.1, 0, 0), "z"), ((0, 0.7, 0), "x"), ((0, 0, 0.7), "y")):
+        )  # fmt: skip
+        _sphere_grid(ax)
+        for end, name in (((1.25, 0, 0), "z"), ((0, 1.2, 0), "x"), ((0, 0, 1.2), "y")):
             ax.plot([0, end[0]], [0, end[1]], [0, end[2]], color=INK, linewidth=0.8)
-            ax.text(*end, name, color=INK, fontsize=8)
-        ax.set_xlim(-0.4, 1.2)
-        ax.set_ylim(-0.8, 0.8)
-        ax.set_zlim(-0.8, 0.8)
-        ax.set_box_aspect((1, 1, 1), zoom=1.35)
+            ax.text(*(1.12 * one for one in end), name, color=INK, fontsize=10, ha="center", va="center")
+        for limits in (ax.set_xlim, ax.set_ylim, ax.set_zlim):
+            limits(-1.0, 1.0)
+        ax.set_box_aspect((1, 1, 1), zoom=1.5)
         ax.view_init(elev=22, azim=-62)
         ax.set_axis_off()
-        ax.set_title(f"{gain}, 40 dB from centre to peak; z is boresight")
+        ax.set_title(fill(f"{gain}, 40 dB from centre to peak; z is boresight", SOLID_LETTERS))
         bar = mpl.cm.ScalarMappable(mpl.colors.Normalize(top - 40.0, top), FIELD_MAP)
         figure.colorbar(bar, ax=ax, label="gain / dBi", shrink=0.7, pad=0.02)
         return figure
+
+
+def _sphere_grid(ax: Any) -> None:
+    """Draw circles of theta every 30 deg and of phi every 45 deg on the sphere of the peak's level."""
+    turn = np.linspace(0.0, 2.0 * np.pi, 121)
+    for theta in np.deg2rad(np.arange(30.0, 180.0, 30.0)):
+        ax.plot(np.full(turn.size, np.cos(theta)), np.sin(theta) * np.cos(turn), np.sin(theta) * np.sin(turn),
+                color=MUTED, linewidth=0.4, alpha=0.45)  # fmt: skip
+    for phi in np.deg2rad(np.arange(0.0, 180.0, 45.0)):
+        ax.plot(
+            np.cos(turn), np.sin(turn) * np.cos(phi), np.sin(turn) * np.sin(phi), color=MUTED, linewidth=0.4, alpha=0.45
+        )
 
 
 def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]]) -> Drawing:
     """Draw figures over frequency with their intervals, one panel each."""
     with styled():
         rows = (len(groups) + 1) // 2
-        figure = canvas(7.2, 1.9 * rows)
+        figure = canvas(7.2, 1.5 * rows)
         axes = figure.subplots(rows, 2, squeeze=False)
         for ax, (title, figures) in zip(axes.flat, groups, strict=False):
             f = np.array([one.frequency_hz for one in figures]) / 1e9
@@ -264,7 +280,7 @@ def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Drawing:
 def budget_bars(figures: Sequence[Figure]) -> Drawing:
     """Draw the contributions to each figure's uncertainty as shares of its variance."""
     with styled():
-        figure = canvas(7.2, 0.29 * len(figures) + 1.3)
+        figure = canvas(7.2, 0.2 * len(figures) + 1.3)
         ax = figure.subplots()
         terms = list(figures[0].groups())
         shades = ["#0b3c4d", "#2a7f9e", "#8fc1d4", "#c8641b", "#e8b07a", "#7a3b69", "#c9a3bd", "#6b7a86"]

@@ -19,11 +19,19 @@ if TYPE_CHECKING:
 
 #: Contributions below this share of the largest one are not listed.
 LEAST_SHARE = 0.05
+#: With more columns than this their names stand upright.
+MOST_FLAT = 3
 
 
 @dataclass(frozen=True)
 class CutSource:
-    """Everything the report of cuts shows; `particulars` who measured what for whom, when and with what."""
+    """Everything the report of cuts shows.
+
+    measured
+        What was measured of what was planned, as rows.
+    particulars
+        Who measured what for whom, when and with what.
+    """
 
     chamber: Chamber
     device: Device
@@ -38,6 +46,7 @@ class CutSource:
     demo: bool
     limits: tuple[str, ...]
     particulars: Particulars
+    measured: tuple[tuple[str, str], ...] = ()
 
 
 def compose_cuts(source: CutSource) -> Document:
@@ -59,6 +68,8 @@ def compose_cuts(source: CutSource) -> Document:
         sections=(
             *particulars_sections(one, not_included=terms),
             _figures_section(here, frequency),
+            *((Section("What was measured", (Table(("", ""), source.measured, wide=True, shares=(1.0, 4.0)),)),)
+              if source.measured else ()),
             Section("Cuts", (chart(cuts_chart(source.levels, frequency, source.components),
                                    f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."),)),
             Section("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),
@@ -89,15 +100,19 @@ def _budget_section(known: list[Figure]) -> tuple[Section, ...]:
     causes = {row.term: f"{row.kind}: {row.basis}" for one in known for row in one.budget}
     if not causes:
         return ()
+    # A column without a number says nothing: such causes stand in one line below.
+    shown = [cause for cause in causes if any(_share(one, cause) != "-" for one in known)]
+    small = ", ".join(cause for cause in causes if cause not in shown)
     rows = tuple(
-        (f"{one.label} / {one.unit}", *(_share(one, cause) for cause in causes), one.interval_text()) for one in known
+        (f"{one.label} / {one.unit}", *(_share(one, cause) for cause in shown), one.interval_text()) for one in known
     )
     return (Section("Uncertainty", (
         Paragraph("Each error adds to the field at an angle. Its effect follows from level, slope and curvature of the measured "
                   "cut. Independent contributions add by root sum of squares (JCGM 100:2008), k = 2. The finite distance moves "
                   "all readings of a kind alike: its extremes are added to the ends of the interval."),
-        Table(("Figure", *causes, "interval"), rows, caption="Contributions (k = 2) in the figure's own unit; a dash: below "
-              f"{100 * LEAST_SHARE:.0f} % of the largest."),
+        Table(("Figure", *shown, "interval"), rows, caption="Contributions (k = 2) in the figure's own unit; a dash: below "
+              f"{100 * LEAST_SHARE:.0f} % of the largest." + (f" Below it everywhere: {small}." if small else ""),
+              shares=(3.4, *(1.0,) * len(shown), 1.6), upright=len(shown) > MOST_FLAT),
         Table(("Cause", "Known from"), tuple(causes.items()), wide=True, shares=(1.0, 4.0)),
     )),)  # fmt: skip
 

@@ -44,6 +44,8 @@ class Table:
         Names of the rows, where references lead to them.
     shares
         Relative widths of the columns on paper, where the usual ones do not suit.
+    upright
+        On paper the columns' names but the first stand upright: many narrow columns.
     """
 
     header: tuple[Cell, ...]
@@ -52,6 +54,7 @@ class Table:
     wide: bool = False
     anchors: tuple[str, ...] = ()
     shares: tuple[float, ...] = ()
+    upright: bool = False
 
 
 @dataclass(frozen=True)

@@ -67,7 +67,7 @@ def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
 def waterfall(cuts: list[Cut], frequency_hz: FloatArray, plane: str) -> Drawing:
     """Draw the co-polar level of one plane over angle and frequency, relative to each frequency's peak."""
     with styled():
-        figure = canvas(7.2, 2.6)
+        figure = canvas(4.2, 2.9)
         ax = figure.subplots()
         angle = cuts[0].angle_deg
         step = max(1, angle.size // 720)
@@ -84,7 +84,7 @@ def waterfall(cuts: list[Cut], frequency_hz: FloatArray, plane: str) -> Drawing:
 def coverage_curve(states: dict[str, FloatArray], theta: FloatArray, best: FloatArray | None) -> Drawing:
     """Draw which share of all solid angles sees at most some gain: total gain (theta, phi) of each state, and their best."""
     with styled():
-        figure = canvas(7.2, 2.8)
+        figure = canvas(4.6, 3.9)
         ax = figure.subplots()
         percent = tuple(float(p) for p in np.arange(0.5, 100.0, 0.5))
         for name, power in states.items():

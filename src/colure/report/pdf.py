@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import tempfile
+from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 
-from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Side, Table
+from colure.report.document import Block, Cell, Chart, Document, Paragraph, Ref, Side, Table
+from colure.report.paging import WIDTH_MM, Kind, Piece, scales
 
 PREAMBLE = Path(__file__).parent / "templates" / "preamble.typ"
 #: Tables with more columns than this are set smaller, so that nothing is cut off.
@@ -17,11 +21,44 @@ def render_pdf(document: Document, path: Path) -> None:
     import typst
 
     with tempfile.TemporaryDirectory(prefix="colure-report-") as name:
-        folder = Path(name)
-        source = folder / "report.typ"
-        source.write_text(typst_source(document, folder), encoding="utf-8")
-        fonts = _bundled_fonts()
-        typst.compile(str(source), output=str(path), font_paths=[str(fonts)] if fonts else [])
+        source = laid_out(document, Path(name))
+        typst.compile(str(source), output=str(path), font_paths=font_paths())
+
+
+def laid_out(document: Document, folder: Path) -> Path:
+    """Write the document's Typst text and its pictures into a folder, pictures sized so that pages are full; return its address."""
+    import typst
+
+    drawn = _Pictures(folder)
+    items = _items(document, drawn)
+    source = folder / "report.typ"
+    head = _opening(document, folder)
+    measured = "\n".join(
+        f"#context [#metadata(measure(block(width: {WIDTH_MM}mm)[{text}]).height.mm()) <height>]"
+        for text in [
+            _answer_block(document),
+            _head(document, folder),
+            *(part for one in items for part in (one.bare(1.0), one.caption)),
+        ]
+    )
+    source.write_text(head + "\n\n" + measured, encoding="utf-8")
+    found = [
+        float(one) for one in json.loads(typst.query(str(source), "<height>", field="value", font_paths=font_paths()))
+    ]
+    pieces = [Piece("text", found[0]), Piece("text", found[1])]
+    pieces += [Piece(one.kind, found[2 + 2 * i], found[3 + 2 * i]) for i, one in enumerate(items)]
+    parts = [head, _head(document, folder), _answer_block(document)]
+    parts += [one.text(scale) for one, scale in zip(items, scales(pieces)[2:], strict=True)]
+    if document.ending:
+        parts.append(f"#v(1em)#align(center)[#muted[{_text(document.ending)}]]")
+    source.write_text("\n\n".join(parts), encoding="utf-8")
+    return source
+
+
+def font_paths() -> list[str]:
+    """Return the folder of the fonts that matplotlib brings, so that no system font is needed."""
+    fonts = _bundled_fonts()
+    return [str(fonts)] if fonts else []
 
 
 def _bundled_fonts() -> Path | None:
@@ -32,28 +69,79 @@ def _bundled_fonts() -> Path | None:
     return folder if folder.is_dir() else None
 
 
-def typst_source(document: Document, folder: Path) -> str:
-    """Return the Typst text; pictures are written into `folder`."""
-    parts = [
-        PREAMBLE.read_text(encoding="utf-8"),
-        f"#set document(title: {_quoted(document.title)})",
-        f'#set text(lang: "{document.language}")',
-        _page_footer(document),
-        _head(document, folder),
-    ]
-    if document.answer:
-        parts.append(
-            '#block(fill: rgb("#eef4f7"), stroke: (left: 3pt + rgb("#0b5d7a")), inset: 9pt, width: 100%)['
-            + "\n\n".join(_text(text) for text in document.answer)
-            + "]"
+def _opening(document: Document, folder: Path) -> str:
+    """Return what stands before all content."""
+    return "\n\n".join(
+        (
+            PREAMBLE.read_text(encoding="utf-8"),
+            f"#set document(title: {_quoted(document.title)})",
+            f'#set text(lang: "{document.language}")',
+            _page_footer(document),
         )
-    drawn = _Pictures(folder)
+    )
+
+
+def _answer_block(document: Document) -> str:
+    if not document.answer:
+        return ""
+    return (
+        '#block(fill: rgb("#eef4f7"), stroke: (left: 3pt + rgb("#0b5d7a")), inset: 9pt, width: 100%)['
+        + "\n\n".join(_text(text) for text in document.answer)
+        + "]"
+    )
+
+
+@dataclass(frozen=True)
+class _Item:
+    """One block on paper.
+
+    text, bare
+        The Typst text at a size, as it stands in the report, and without links and attachments, to be measured.
+    caption
+        The part of `bare` that does not shrink.
+    """
+
+    kind: Kind
+    text: Callable[[float], str]
+    bare: Callable[[float], str]
+    caption: str = ""
+
+
+def _items(document: Document, drawn: _Pictures) -> list[_Item]:
+    found = []
     for section in document.sections:
-        parts.append(f"= {_text(section.title)}")
-        parts += [_block(block, drawn) for block in section.blocks]
-    if document.ending:
-        parts.append(f"#v(1em)#align(center)[#muted[{_text(document.ending)}]]")
-    return "\n\n".join(parts)
+        title = f"= {_text(section.title)}"
+        found.append(_Item("heading", _always(title), _always(title)))
+        found += [_item(block, drawn) for block in section.blocks if block != Side(())]
+    return found
+
+
+def _always(text: str) -> Callable[[float], str]:
+    return lambda _: text
+
+
+def _item(block: Block, drawn: _Pictures) -> _Item:
+    if isinstance(block, Table):
+        return _Item("table", _always(_table(block)), _always(_table(block, bare=True)))
+    if isinstance(block, (Chart, Side)):
+        charts = block.charts if isinstance(block, Side) else (block,)
+        names = [drawn.kept(one) for one in charts]
+        # Beside each other the longest caption counts.
+        columns = "1fr, 1fr" if isinstance(block, Side) else "1fr"
+        captions = ", ".join(f"[{drawn.caption(one, name)}]" for one, name in zip(charts, names, strict=True))
+
+        def text(scale: float, *, bare: bool = False) -> str:
+            placed = [drawn.place(one, name, scale, bare=bare) for one, name in zip(charts, names, strict=True)]
+            if not isinstance(block, Side):
+                return placed[0]
+            return f"#grid(columns: (1fr, 1fr), gutter: 5mm, {', '.join(f'[{one}]' for one in placed)})"
+
+        return _Item(
+            "chart", text, lambda scale: text(scale, bare=True), f"#grid(columns: ({columns}), gutter: 5mm, {captions})"
+        )
+    plain = _text(block.text) if isinstance(block, Paragraph) else (
+        f"*{_text(block.name)}:* {_text(block.target)} \\ #muted[#text(size: 7.5pt)[{_text(block.note)}]]")  # fmt: skip
+    return _Item("text", _always(plain), _always(plain))
 
 
 def _page_footer(document: Document) -> str:
@@ -81,37 +169,32 @@ class _Pictures:
     def __init__(self, folder: Path) -> None:
         self._folder, self._number = folder, 0
 
-    def place(self, one: Chart) -> str:
-        """Return the Typst text of a picture with its caption."""
+    def kept(self, one: Chart) -> str:
+        """Write a picture and its values; return its name."""
         self._number += 1
-        name, values, attached = f"chart{self._number}", "", ""
+        name = f"chart{self._number}"
         (self._folder / f"{name}.{one.kind}").write_bytes(one.data)
         if one.values:
             (self._folder / f"{name}.csv").write_text(one.values, encoding="utf-8")
-            values = f" ({name}.csv)"
+        return name
+
+    def caption(self, one: Chart, name: str) -> str:
+        """Return the Typst text of a picture's caption."""
+        values = f" ({name}.csv)" if one.values else ""
+        return f"#muted[#text(size: 8pt)[{_text(one.caption + values)}]]"
+
+    def place(self, one: Chart, name: str, scale: float, *, bare: bool) -> str:
+        """Return the Typst text of a picture with its caption."""
+        attached = ""
+        if one.values and not bare:
             attached = f'#pdf.attach("{name}.csv", mime-type: "text/csv", description: {_quoted(one.caption[:80])})'
         return (
-            f'{attached}#block(breakable: false)[#align(center)[#image("{name}.{one.kind}", width: {one.width_percent}%)]'
-            f"#muted[#text(size: 8pt)[{_text(one.caption + values)}]]]"
+            f'{attached}#block(breakable: false)[#align(center)[#image("{name}.{one.kind}", width: {scale * one.width_percent:.2f}%)]'
+            f"{self.caption(one, name)}]"
         )
 
 
-def _block(block: Block, drawn: _Pictures) -> str:
-    if isinstance(block, Paragraph):
-        return _text(block.text)
-    if isinstance(block, Table):
-        return _table(block)
-    if isinstance(block, Link):
-        return f"*{_text(block.name)}:* {_text(block.target)} \\ #muted[#text(size: 7.5pt)[{_text(block.note)}]]"
-    if isinstance(block, Side):
-        if not block.charts:
-            return ""
-        cells = ", ".join(f"[{drawn.place(one)}]" for one in block.charts)
-        return f"#grid(columns: (1fr, 1fr), gutter: 5mm, {cells})"
-    return drawn.place(block)
-
-
-def _table(table: Table) -> str:
+def _table(table: Table, *, bare: bool = False) -> str:
     columns = len(table.header)
     size = "6.6pt" if columns > MANY_COLUMNS else "8pt"
     if table.wide:
@@ -122,16 +205,22 @@ def _table(table: Table) -> str:
     else:
         widths = ["1.6fr"] + ["1fr"] * (columns - 1)
         align = "(x, y) => if x == 0 { left } else { right }"
+    if table.upright:
+        align = "(x, y) => if y == 0 and x > 0 { center + bottom } else if x == 0 { left + bottom } else { right }"
     if table.shares:
         widths = [f"{share:g}fr" for share in table.shares]
     cells = []
     if any(table.header):
-        head = ", ".join(f"[#muted[*{_cell(cell)}*]]" for cell in table.header)
-        cells.append(f"table.header({head})")
+        heads = [f"#muted[*{_cell(cell, bare=bare)}*]" for cell in table.header]
+        if table.upright:
+            # Turned, so that many narrow columns keep their names apart.
+            heads[1:] = [f"#rotate(-90deg, reflow: true)[{one}]" for one in heads[1:]]
+        cells.append(f"table.header({', '.join(f'[{one}]' for one in heads)})")
     names = table.anchors or ("",) * len(table.rows)
     for name, row in zip(names, table.rows, strict=True):
-        first = f"[#[{_cell(row[0])}] <{name}>]" if name else f"[{_cell(row[0])}]"
-        cells += [first, *(f"[{_cell(cell)}]" for cell in row[1:])]
+        first = _cell(row[0], bare=bare)
+        first = f"[#[{first}] <{name}>]" if name and not bare else f"[{first}]"
+        cells += [first, *(f"[{_cell(cell, bare=bare)}]" for cell in row[1:])]
     caption = f"#muted[#text(size: 8pt)[{_text(table.caption)}]]" if table.caption else ""
     return (
         f"#text(size: {size})[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: 3.4pt), "
@@ -139,9 +228,9 @@ def _table(table: Table) -> str:
     )
 
 
-def _cell(cell: Cell) -> str:
+def _cell(cell: Cell, *, bare: bool) -> str:
     if isinstance(cell, Ref):
-        return f"#link(<{cell.anchor}>)[{_text(cell.text)}]"
+        return _text(cell.text) if bare else f"#link(<{cell.anchor}>)[{_text(cell.text)}]"
     return _text(cell)
 
 

@@ -10,6 +10,7 @@ import numpy as np
 from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts, maps
+from colure.report.axis_charts import axis_cuts, signs_sketch
 from colure.report.document import Block, Cell, Chart, Link, Paragraph, Ref, Section, Side, Table, anchor, chart
 from colure.report.terms import gain_source
 
@@ -30,6 +31,8 @@ SIGNS = (
 )
 #: Side lobes below this are not listed.
 LEAST_LOBE_DB = -40.0
+#: Figures in one picture over frequency.
+PANELS = 4
 #: Figures beside each other in one table.
 COLUMNS = 6
 
@@ -82,7 +85,7 @@ def set_up_section(source: Source) -> tuple[Section, ...]:
             (
                 Table(("", ""), rows, wide=True),
                 chart(sketch, "The range from above.", width_percent=92),
-                Paragraph(SIGNS),
+                chart(signs_sketch(), SIGNS, width_percent=76),
             ),
         ),
     )
@@ -163,7 +166,7 @@ def tables_over_frequency(
     for some in (chosen[i : i + columns] for i in range(0, len(chosen), columns)):
         header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", anchor(one.name)) for one in some))
         rows = tuple((f"{f / 1e9:.3f}", *(_short_text(at[one.name, f]) for one in some)) for f in listed)
-        blocks.append(Table(header, rows))
+        blocks.append(Table(header, rows, shares=(0.7, *(1.0,) * len(some))))
     return blocks
 
 
@@ -198,8 +201,38 @@ def cuts_section(source: Source) -> tuple[Section, ...]:
                     f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz.",
                     width_percent=80,
                 ),
+                *_about_the_axis(source, gain),
                 *side_lobe_tables({name: one for name, one in source.cuts.side_lobes.items() if name in wanted}),
+                *_unclear_lobes({name: count for name, count in source.cuts.unclear.items() if name in wanted}),
             ),
+        ),
+    )
+
+
+def _about_the_axis(source: Source, gain: float) -> tuple[Chart, ...]:
+    """Return the cuts whose angle counts from the mechanical boresight, with the readings before correction."""
+    one = source.cuts
+    if not one.axis:
+        return ()
+    words = (
+        "Cuts through the mechanical boresight, the device's z axis: phi from x towards y. Both polarizations; solid: the result"
+        + (
+            "; dashed: as read at the range length, before alignment, transform and mode filter, with the same maximum."
+            if one.as_measured
+            else "."
+        )
+    )
+    return (chart(axis_cuts(one.axis, one.as_measured, gain), f"{words} {source.frequency / 1e9:.3f} GHz."),)
+
+
+def _unclear_lobes(unclear: dict[str, int]) -> tuple[Paragraph, ...]:
+    """Say how many maxima noise or stray signals may have made."""
+    if not any(unclear.values()):
+        return ()
+    counted = ", ".join(f"{count} in the {plane} plane" for plane, count in unclear.items() if count)
+    return (
+        Paragraph(
+            f"Not listed: {counted}. These maxima above {LEAST_LOBE_DB:g} dB rise above their neighbourhood by less than their uncertainty."
         ),
     )
 
@@ -319,10 +352,10 @@ def frequency_section(source: Source) -> tuple[Section, ...]:
         for plane, found in source.cuts.band.items()
         if plane in source.particulars.settings.planes
     )
+    # Few panels a picture: a page takes what fits.
     drawn = (
-        (chart(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals."),)
-        if groups
-        else ()
+        chart(charts.over_frequency(groups[i : i + PANELS]), "Figures over frequency; bands are the 95 % intervals.")
+        for i in range(0, len(groups), PANELS)
     )
     return (
         Section(
@@ -432,7 +465,7 @@ def trace_section(source: Source) -> tuple[Section, ...]:
                     "Journal", "journal.sqlite", f"root hash {source.record_attrs.get('journal_root_hash', 'unknown')}"
                 ),
                 Link("Pattern", "pattern.nc", "netCDF-4, e_theta and e_phi on a 1 deg grid"),
-                Paragraph(f"Plan hash {source.plan.hash}"),
+                Paragraph(f"Plan hash {source.record_attrs.get('plan_hash', source.plan.hash)}"),
             ),
         ),
     )

@@ -63,7 +63,13 @@ class PatternCuts:
     middle, peak_dbi
         At mid-band, and the peak's gain there.
     side_lobes
-        (angle in degrees, radiation intensity re the peak in dB) of those of `middle`.
+        (angle in degrees, radiation intensity re the peak in dB) of those of `middle` that stand above noise and stray signals.
+    unclear
+        Number of further maxima by plane, which do not.
+    axis
+        Cuts through the mechanical boresight at mid-band, by plane: the angle counts from the device's z axis.
+    as_measured
+        (angle in degrees, amplitude) by the same planes as it was read at the range length, before alignment and transform.
     band
         One at every frequency, for the picture over the band; empty where one frequency was measured.
     """
@@ -72,6 +78,9 @@ class PatternCuts:
     peak_dbi: float
     side_lobes: dict[str, list[tuple[float, float]]]
     band: dict[str, list[Cut]]
+    unclear: dict[str, int] = field(default_factory=dict)
+    axis: dict[str, Cut] = field(default_factory=dict)
+    as_measured: dict[str, tuple[FloatArray, FloatArray]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

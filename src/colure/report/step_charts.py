@@ -24,7 +24,7 @@ LEFT = (CO, ACCENT, INK)
 def step_chart(what: Diagnosis) -> Drawing:
     """Draw one diagnosis: what the step found dashed, what it left solid, named in their own colours above."""
     with styled():
-        figure = canvas(7.2, 2.5)
+        figure = canvas(4.6, 2.7)
         ax = figure.subplots()
         names = []
         counts = {True: 0, False: 0}
@@ -47,7 +47,7 @@ def _names_above(figure: Drawing, ax: object, names: list[tuple[str, str]]) -> N
     place = 0.0
     for name, colour in names:
         ax.text(place, 1.03, name, transform=ax.transAxes, color=colour, va="bottom", fontsize=8)  # type: ignore[attr-defined]
-        place += 0.03 + 0.0125 * len(name)
+        place += 0.03 + 0.0185 * len(name)
 
 
 def room_chart(found: EchoMap) -> Drawing:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from colure.report.document import Block, Paragraph, Section, Table, chart
+from colure.report.document import Block, Paragraph, Section, Side, Table, chart
 from colure.report.step_charts import room_chart, step_chart
 
 if TYPE_CHECKING:
@@ -27,7 +27,8 @@ def steps_section(found: list[Diagnosis]) -> Section:
             "Dashed: what a step found. Solid: what it left. The command colure effects shows every figure without each step."
         )
     ]
-    blocks.extend(chart(step_chart(one), f"{NAMES[one.step]}. {one.text}") for one in found)
+    drawn = [chart(step_chart(one), f"{NAMES[one.step]}. {one.text}") for one in found]
+    blocks += [Side(tuple(drawn[i : i + 2])) for i in range(0, len(drawn), 2)]
     return Section("What each step found and did", tuple(blocks))
 
 

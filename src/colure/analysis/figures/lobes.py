@@ -130,6 +130,28 @@ def side_lobes(one: Cut) -> list[tuple[float, float]]:
     ]
 
 
+def standing(
+    lobes: list[tuple[float, float]], angle_deg: FloatArray, amplitude: FloatArray, expanded: FloatArray
+) -> list[tuple[float, float]]:
+    """Return the lobes (angle, level) that stand above what noise and stray signals may add.
+
+    A lobe stands out if its amplitude exceeds the higher of the two minima beside it by more than its expanded uncertainty:
+    a ripple of noise does not. amplitude, expanded: (angle,) of the same cut.
+    """
+    found = []
+    for angle, level in lobes:
+        top = int(np.argmin(np.abs(angle_deg - angle)))
+        low = []
+        for step in (1, -1):
+            i = top
+            while 0 <= i + step < amplitude.size and amplitude[i + step] <= amplitude[i]:
+                i += step
+            low.append(float(amplitude[i]))
+        if amplitude[top] - max(low) > expanded[top]:
+            found.append((angle, level))
+    return found
+
+
 def _vertex(values: FloatArray, i: int) -> float:
     """Height of the parabola through three neighbours of a maximum or a minimum."""
     left, middle, right = values[i - 1 : i + 2]

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.app.services.particulars import particulars_of
+from colure.app.services.particulars import particulars_of, stops_of
 from colure.app.services.processing import addresses, opened, states_of
 from colure.app.services.reference import reference_of
 from colure.app.services.tie_direction import with_tie_direction
@@ -31,6 +31,9 @@ if TYPE_CHECKING:
     from colure.analysis.cuts.scan import CutScan
     from colure.model.figure import Figure
     from colure.report.drawing import Drawing
+
+#: So many cuts are named one by one in a report.
+MOST_NAMED = 8
 
 
 def cut_plan(
@@ -214,12 +217,33 @@ def write_report(campaign: Campaign, run: RunFolder, *, state: str | None = None
         shown=found.shown, components=component_words(found.scan), record_attrs=dict(record.attrs),
         record_file=run.record.name, record_sha256=sha256,
         demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",), particulars=stated,
+        measured=_measured(record, found.scan),
     ))  # fmt: skip
     own = state or (states_of(run)[0] if states_of(run) else None)
     for target in addresses(run, run.report_html, own):
         target.write_text(render_html(document), encoding="utf-8")
     for target in addresses(run, run.report_pdf, own):
         render_pdf(document, target)
+
+
+def _measured(record: xr.Dataset, scan: CutScan) -> tuple[tuple[str, str], ...]:
+    """Return what was measured of what was planned, as rows of the report."""
+    from colure.model.plan import Role
+    from colure.model.record import of_role
+
+    points, ties, references = (of_role(record, role) for role in (Role.SCAN, Role.TIE, Role.REFERENCE))
+    missing = f"INCOMPLETE: {scan.missing} planned readings are missing; their directions are left out"
+    directions = "; ".join(f"{one.cut.label}: {one.angle_deg.size}" for one in scan.cuts[:MOST_NAMED])
+    more = "" if len(scan.cuts) <= MOST_NAMED else f"; and {len(scan.cuts) - MOST_NAMED} more cuts"
+    flagged = int((record["flags"].values != 0).sum()) if "flags" in record else 0
+    return (
+        ("State", missing if scan.missing else "complete"),
+        ("Readings", f"{points.sizes['point']}; {ties.sizes['point']} tie points, {references.sizes['point']} reference sweeps"),
+        ("Directions", directions + more),
+        ("Flagged readings", f"{flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed"),
+        ("Drift", f"{100.0 * scan.drift:.2g} % rms of the level remain after correction by the ties"),
+        *(("Stopped", text) for text in stops_of(record)),
+    )  # fmt: skip
 
 
 def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state: str | None = None) -> str:

@@ -132,3 +132,15 @@ def _logo(folder: Path, name: str) -> Logo | None:
     if kind == "png" and not data.startswith(PNG_BEGINS):
         raise InputError([f"report.toml: logo = {name!r}: holds no PNG picture"])
     return Logo(data, kind)
+
+
+def stops_of(record: xr.Dataset) -> tuple[str, ...]:
+    """Return when and why a run stopped on its way; a run that was finished ends with no reason of its own."""
+    from colure.model.files import history
+
+    stops = [one for entry in history(record) for one in entry["parameters"].get("stops", [])]
+    return tuple(
+        f"{datetime.fromtimestamp(one['wall_time'], UTC):%Y-%m-%d %H:%M} UTC, {one['state']}: {one['reason']}"
+        for one in stops
+        if one["state"] != "done"
+    )

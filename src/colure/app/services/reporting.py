@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import shutil
 from concurrent.futures import ThreadPoolExecutor
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
-from colure.app.services.particulars import particulars_of
+from colure.app.services.particulars import particulars_of, stops_of
 from colure.app.services.processing import addresses, opened, process_with, state_in, states_of
 from colure.app.services.reference import reference_of
 from colure.app.services.verdicts import judge, verdicts_for_report
@@ -20,8 +19,7 @@ from colure.model.plan import Plan
 from colure.model.specification import load_specification
 
 if TYPE_CHECKING:
-    import xarray as xr
-
+    from colure.analysis.figures.cuts import Cut
     from colure.analysis.figures.face import Face
     from colure.analysis.findings.finding import Finding
     from colure.analysis.pipeline.recipe import Processed
@@ -34,6 +32,8 @@ if TYPE_CHECKING:
     from colure.report.source import PatternCuts, Source
 
 
+#: Side lobes below this are not listed, dB re the peak.
+LEAST_LOBE_DB = -40.0
 #: The report draws the coverage of so many states beside each other.
 MOST_STATES_DRAWN = 12
 
@@ -63,7 +63,8 @@ def source_of(
     # Transforms and linear algebra leave the interpreter free: two of these run beside each other.
     with ThreadPoolExecutor(2) as pool:
         waiting, face = pool.submit(checked), pool.submit(_face, processed, device, shown)
-        levels, cuts = _principal_levels(processed, shown), _cuts(processed, shown)
+        levels = _principal_levels(processed, shown)
+        cuts = _cuts(processed, levels, shown)
         diagnosed = diagnoses(record, processed, campaign.chamber, device, reference)
         room, findings = waiting.result()
     return Source(
@@ -85,7 +86,7 @@ def source_of(
         judged=None if judged is None else verdicts_for_report(judged),
         states=_power_of_states(campaign, run, processed, shown),
         particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),
-        stops=_stops(record),
+        stops=stops_of(record),
         shown=shown,
     )
 
@@ -133,18 +134,6 @@ def _method(processed: Processed, campaign: Campaign) -> tuple[str, ...]:
     return how, "method_gain" if campaign.chamber.reference.absolute else "method_relative"
 
 
-def _stops(record: xr.Dataset) -> tuple[str, ...]:
-    """Return when and why a run stopped on its way; a run that was finished ends with no reason of its own."""
-    from colure.model.files import history
-
-    stops = [one for entry in history(record) for one in entry["parameters"].get("stops", [])]
-    return tuple(
-        f"{datetime.fromtimestamp(one['wall_time'], UTC):%Y-%m-%d %H:%M} UTC, {one['state']}: {one['reason']}"
-        for one in stops
-        if one["state"] != "done"
-    )
-
-
 def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed, shown: int) -> dict[str, FloatArray]:
     """Return total gain at the frequency to watch of every state of a device that has several; none of very many."""
     import numpy as np
@@ -172,12 +161,12 @@ def _principal_levels(processed: Processed, shown: int) -> dict[str, LevelCut]:
     return {"E": e_cut, "H": h_cut}
 
 
-def _cuts(processed: Processed, shown: int) -> PatternCuts:
-    """Return the cuts through the peak in the principal planes, at the frequency to watch and over the band."""
+def _cuts(processed: Processed, levels: dict[str, LevelCut], shown: int) -> PatternCuts:
+    """Return the cuts through the peak in the principal planes, at the frequency to watch and over the band, and those about the boresight."""
     import numpy as np
 
     from colure.analysis.figures.cuts import FarField, cuts, find_beam, principal_cuts, tangent_at
-    from colure.analysis.figures.lobes import side_lobes
+    from colure.analysis.figures.lobes import side_lobes, standing
     from colure.report.source import PatternCuts
 
     every, slant = processed.expansion.coefficients, processed.budget.slant
@@ -190,8 +179,51 @@ def _cuts(processed: Processed, shown: int) -> PatternCuts:
         tangents = [tangent_at(beam, a) for a in (0.0, 90.0)]
         band.append(cuts(field, beam, tangents, slant=slant, span_deg=90.0, region=region, step_deg=0.25))
     over = {plane: [pair[index] for pair in band] for index, plane in enumerate(("E", "H"))} if band else {}
-    lobes = {plane: [(float(angle), float(level)) for angle, level in side_lobes(one)] for plane, one in planes.items()}
-    return PatternCuts(planes, peak_dbi, lobes, over)
+    lobes, unclear = {}, {}
+    for plane, one in planes.items():
+        found = [(float(angle), float(level)) for angle, level in side_lobes(one) if level > LEAST_LOBE_DB]
+        level = levels[plane]
+        lobes[plane] = standing(found, level.angle_deg, level.amplitude["total"], level.expanded["total"])
+        unclear[plane] = len(found) - len(lobes[plane])
+    axis, measured = _about_the_axis(processed, seen, shown)
+    return PatternCuts(planes, peak_dbi, lobes, over, unclear, axis, measured)
+
+
+def _about_the_axis(
+    processed: Processed, region: float, shown: int
+) -> tuple[dict[str, Cut], dict[str, tuple[FloatArray, FloatArray]]]:
+    """Return cuts through the device's z axis at the frequency to watch along the declared co-polar vector and across, and the same as read."""
+    import numpy as np
+
+    from colure.analysis.figures.cuts import Beam, FarField, cuts, declared_vector, tangent_at
+
+    slant, sphere = processed.budget.slant, processed.sphere
+    z = np.array([0.0, 0.0, 1.0])
+    beam = Beam(z, declared_vector(z, slant), 1.0)
+    field = FarField(processed.expansion.coefficients[shown])
+    phi_deg = [float(np.rad2deg(slant)) + turn for turn in (0.0, 90.0)]
+    names = [f"phi = {phi:g} deg" for phi in phi_deg]
+    found = cuts(field, beam, [tangent_at(beam, turn) for turn in (0.0, 90.0)], slant=slant, region=region)
+    as_read: dict[str, tuple[FloatArray, FloatArray]] = {}
+    # In another frame than the device's, or between the columns, nothing was read along these planes.
+    if np.allclose(sphere.polar_to_device, np.eye(3)):
+        amplitude = np.sqrt(np.sum(np.abs(sphere.field[shown]) ** 2, axis=0))
+        theta = np.rad2deg(sphere.theta)
+        for name, phi in zip(names, phi_deg, strict=True):
+            sides = [_column(sphere.phi, np.deg2rad(phi + turn)) for turn in (180.0, 0.0)]
+            if None not in sides:
+                left, right = (amplitude[:, side] for side in sides)
+                as_read[name] = (np.concatenate([-theta[::-1], theta]), np.concatenate([left[::-1], right]))
+    return dict(zip(names, found, strict=True)), as_read
+
+
+def _column(phi: FloatArray, wanted: float) -> int | None:
+    """Return the column at an azimuth (radians); None if there is none."""
+    import numpy as np
+
+    off = np.abs(np.angle(np.exp(1j * (phi - wanted))))
+    nearest = int(np.argmin(off))
+    return nearest if off[nearest] < 1e-6 else None
 
 
 def _face(processed: Processed, device: Device, shown: int) -> Face | None:

@@ -1,0 +1,54 @@
+"""Pages on paper: full as far as their content allows, no picture lost, no column's name over another's."""
+
+from __future__ import annotations
+
+import io
+
+import numpy as np
+import pytest
+import typst
+from matplotlib.image import imread
+
+from colure.report.document import Document, Paragraph, Section, Side, Table, chart
+from colure.report.look import canvas
+from colure.report.paging import LEAST_SCALE, PAGE_MM, Piece, scales
+from colure.report.pdf import font_paths, laid_out
+
+#: A page that is less full than this needs a cause; the last one has one.
+FULL = 2.0 / 3.0
+#: Upper edge of the text and height of it on a page, mm of 297 (margins of the template).
+TOP_MM, HEIGHT_MM = 20.0, PAGE_MM
+
+
+def filled(document, folder):
+    """Return the share of every page's height that is used, down to the lowest mark above the foot."""
+    pages = typst.compile(str(laid_out(document, folder)), format="png", ppi=40.0, font_paths=font_paths())
+    out = []
+    for page in pages if isinstance(pages, list) else [pages]:
+        dark = imread(io.BytesIO(page))[..., :3].min(axis=2) < 0.97
+        rows = np.flatnonzero(dark.any(axis=1)) * 297.0 / dark.shape[0] - TOP_MM
+        out.append(float(rows[rows < HEIGHT_MM].max()) / HEIGHT_MM)
+    return out
+
+
+@pytest.mark.parametrize("lines", [5, 30, 38, 42])
+def test_pictures_fill_the_page_behind_text_of_any_length(tmp_path, lines):
+    drawn = []
+    for height in (3.0, 5.0, 2.0, 4.0):
+        figure = canvas(7.2, height)
+        figure.subplots().plot([0, 1], [0, 1])
+        drawn.append(chart(figure, "A line."))
+    table = Table(("a", "b"), tuple((str(i), "1") for i in range(lines)))
+    document = Document("T", "s", ("short",), (
+        Section("First", (table, drawn[0], drawn[1])), Section("Second", (drawn[2], Side((drawn[0], drawn[3])), Paragraph("end"))),
+    ))  # fmt: skip
+    shares = filled(document, tmp_path)
+    assert min(shares[:-1]) >= FULL, shares
+
+
+def test_a_picture_shrinks_to_the_rest_of_its_page_and_no_further():
+    """Heights worked out by hand: 180 mm of text leave 258 - 180 - 3.8 = 74.2 mm."""
+    near = scales([Piece("text", 180.0), Piece("chart", 80.0, 10.0)])
+    assert LEAST_SCALE < near[1] < (74.2 - 10.0) / 70.0
+    assert scales([Piece("text", 220.0), Piece("chart", 80.0, 10.0)])[1] == 1.0
+    assert scales([Piece("chart", 400.0, 10.0)])[0] < PAGE_MM / 400.0
