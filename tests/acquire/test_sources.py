@@ -282,3 +282,37 @@ def test_cuts_of_a_power_only_receiver_are_refused_before_anything_moves(tmp_pat
     result = CliRunner().invoke(main, ["cut", str(folder), "--phi", "0", "--theta", "-20:20:10", "--yes"])
     assert result.exit_code == 2 and "a cut is evaluated from phase and level" in result.output
     assert not run_folder(folder, "cut").journal.exists()
+
+
+def test_an_open_door_has_an_analyzers_own_source_switched_off_after_the_sweep_under_way(tmp_path, monkeypatch):
+    """The line is busy until the sweep ends; the axes are held at once all the same."""
+    from colure.instruments.scpi_analyzer import ScpiAnalyzer
+
+    told = []
+    safe = ScpiAnalyzer.safe
+
+    def noted(self):
+        told.append(time.monotonic())
+        safe(self)
+
+    monkeypatch.setattr(ScpiAnalyzer, "safe", noted)
+    door = '[[instruments]]\nrole = "interlock"\nname = "door"\n'
+    slow = (("if_bandwidth_hz = 1000", "if_bandwidth_hz = 5"),)  # three frequencies: 0.6 s a sweep
+    folder = range_campaign(tmp_path / "c", VECTOR + door, chamber=slow)
+    with wired(folder) as (campaign, twin):
+        opened = []
+
+        def at_point(event):
+            if event.kind == "point" and event.data["measured"] == 3:
+                threading.Timer(0.25, open_it).start()
+
+        def open_it():
+            opened.append(time.monotonic())
+            twin.small["door"].closed = False
+
+        outcome, _, _ = run_of(campaign, listener=at_point)
+    assert outcome.state is State.FAULTED and "door is open" in outcome.reason
+    off = min(moment for moment in told if moment > opened[0]) - opened[0]
+    assert off < 0.4, (
+        f"{off:.2f} s: one reading of the contact, one look of the engine (50 ms each); not the sweep's 0.6 s"
+    )
