@@ -20,7 +20,7 @@ from colure.analysis.pipeline.recipe import Processed
 from colure.analysis.uncertainty.budget import budget_of
 from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.level_cuts import level_cuts
-from colure.analysis.uncertainty.trial import Bench
+from colure.analysis.uncertainty.trial import Trial
 from colure.app import services
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
@@ -72,10 +72,10 @@ def against_reading_anew(done: Processed, rounds: int) -> None:
     one = done.budget.only(done.frequency_hz.size // 2)
     alone = seconds(lambda: budget_of(one), rounds)
     nominal = one.step.expansion(one.sphere.field)
-    bench = Bench(one, nominal, *one.figures.read(nominal))
-    changes = np.concatenate([cause.changes for cause in causes(bench)])
-    adding = seconds(lambda: list(causes(bench)), 1)
-    anew = seconds(lambda: bench.effects(changes), 1)
+    trial = Trial(one, nominal, *one.figures.read(nominal))
+    changes = np.concatenate([cause.changes for cause in causes(trial)])
+    adding = seconds(lambda: list(causes(trial)), 1)
+    anew = seconds(lambda: trial.effects(changes), 1)
     print(f"one frequency, {len(changes)} changes read anew: {adding + anew:.2f} s")
     row("one frequency", alone, adding + anew, "reading anew")
 

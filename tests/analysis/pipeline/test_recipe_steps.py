@@ -1,12 +1,10 @@
 """Every step of the recipe is one object: in the order that recipe.toml asks for, with a diagnosis, rows and parameters that exist."""
 
-import re
-
 import pytest
 
 from colure.analysis.findings import diagnosis
 from colure.analysis.pipeline.stages import all_steps
-from colure.analysis.uncertainty import causes
+from colure.analysis.uncertainty.causes import AFTER_THE_OTHERS, CAUSES, MISSING
 from colure.model.recipe import ORDER, Step
 
 #: The drift's track is drawn as it is, on a page of its own.
@@ -28,5 +26,15 @@ def test_every_parameter_of_the_file_is_read_by_one_step():
 
 @pytest.mark.parametrize("step", all_steps(), ids=lambda step: step.name)
 def test_the_rows_of_a_step_are_causes_that_the_budget_knows(step):
-    known = set(re.findall(r"^([a-z][a-z, ]+?)(?:: \.\.\.)?  +", causes.__doc__, re.MULTILINE))
+    known = {one.group or one.key for one in CAUSES}
     assert step.rows and step.needs and set(step.rows) <= known
+
+
+def test_every_cause_of_uncertainty_is_one_object_with_a_row_of_its_own():
+    """What can be declared is named where it was not, and every name that a figure may say belongs to a cause."""
+    every = (*CAUSES, *AFTER_THE_OTHERS)
+    assert len({one.row for one in every}) == len(every)
+    assert all(one.text and one.needs for one in every)
+    assert [one.key for one in every if bool(one.missing) != (one.declared is not None)] == []
+    assert {one.missing for one in every} - {""} == set(MISSING)
+    assert [one.key for one in every if one.type_a and one.kind != "measured"] == []  # statistics need data

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from colure.analysis.pipeline.recipe import default_recipe, process
-from colure.analysis.uncertainty.alignment_causes import alignment_causes
-from colure.analysis.uncertainty.trial import Bench
+from colure.analysis.uncertainty.alignment_causes import ALIGNMENT_CAUSES
+from colure.analysis.uncertainty.trial import Trial, perturbations
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
@@ -60,10 +60,10 @@ def test_each_error_is_found_in_its_own_row(tmp_path, geometry):
     })  # fmt: skip
     inputs = replace(clean.budget, chamber=clean.budget.chamber.model_copy(update={"alignment": tolerance}),
                      declared_offset_mm=np.sqrt(3.0) * MM)  # fmt: skip
-    bench = Bench(
+    trial = Trial(
         inputs, clean.expansion, inputs.figures.values(clean.expansion), inputs.figures.places(clean.expansion)
     )
-    rows = {one.term: one.changes for one in alignment_causes(bench)}
+    rows = {one.cause.row: one.changes for one in perturbations(trial, ALIGNMENT_CAUSES)}
     injected = {row: measured(**{name: DEG}) for name, (_, row) in errors.items()}
     offsets = np.eye(3) * MM
     cases = [(row, 0, done) for row, done in injected.items()]

@@ -8,16 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
 from colure.analysis.pipeline.recipe import process
 from colure.analysis.steps.gain import reference_gain_dbi
+from colure.analysis.uncertainty.causes import not_declared
 from colure.analysis.uncertainty.combination import half_width, joint_draws
-from colure.analysis.uncertainty.probe_causes import not_declared, probe_causes
-from colure.analysis.uncertainty.receiver_causes import receiver_causes
-from colure.analysis.uncertainty.trial import Bench
+from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
+from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
+from colure.analysis.uncertainty.trial import Trial, perturbations
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
@@ -66,10 +68,10 @@ def _campaign(where: Path, scenario: Scenario):
 
 def _row(inputs, nominal, values):
     """Return the one cause that is declared, its half width, and what it takes off the value (frequency, figure)."""
-    bench = Bench(inputs, nominal, values, inputs.figures.places(nominal))
-    (cause,) = [*receiver_causes(bench), *probe_causes(bench)]
-    part = bench.contribution(cause)
-    return cause.term, half_width(joint_draws([part])), part.mean * (part.centred and cause.drawn)
+    trial = Trial(inputs, nominal, values, inputs.figures.places(nominal))
+    (one,) = perturbations(trial, (*RECEIVER_CAUSES, *PROBE_CAUSES))
+    part = trial.contribution(one)
+    return one.cause.row, half_width(joint_draws([part])), part.mean * (part.centred and one.cause.drawn)
 
 
 def _held(where: Path, cause: str, scenario: Scenario, draws: int) -> tuple[np.ndarray, np.ndarray, tuple[str, ...]]:
@@ -223,6 +225,10 @@ def test_what_nobody_declared_is_named(tmp_path):
     full = Campaign.load(
         Scenario(device=sized(60, 60, 6, 7), goal=band(24.1), chamber=everything).write(tmp_path / "full")
     )
-    assert not_declared(plain.chamber, mismatch=False)[:3] == ("mismatch", "leakage", "linearity")
-    assert {"standing wave", "jumps", "probe pattern"} <= set(not_declared(plain.chamber, mismatch=False))
-    assert not_declared(full.chamber, mismatch=True) == ()
+    nothing, all_of_it = (
+        SimpleNamespace(chamber=plain.chamber, mismatch_db=0.0),
+        SimpleNamespace(chamber=full.chamber, mismatch_db=0.1),
+    )
+    assert not_declared(nothing)[:3] == ("mismatch", "leakage", "linearity")
+    assert {"standing wave", "jumps", "probe pattern"} <= set(not_declared(nothing))
+    assert not_declared(all_of_it) == ()

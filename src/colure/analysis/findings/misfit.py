@@ -19,10 +19,10 @@ from colure.analysis.steps.alignment_fit import SMALL_SAMPLE, against_declared, 
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.uncertainty.alignment_causes import angle_errors, azimuth_of
 from colure.analysis.uncertainty.combination import DIVISORS
-from colure.analysis.uncertainty.probe_causes import probe_causes
-from colure.analysis.uncertainty.receiver_causes import receiver_causes
+from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
+from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
 from colure.analysis.uncertainty.rooms import stray_in_a_room
-from colure.analysis.uncertainty.trial import Bench
+from colure.analysis.uncertainty.trial import Trial, perturbations
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
 from colure.waves.transform import synthesis
@@ -196,8 +196,8 @@ def shares_of(done: Processed, misfit: Misfit) -> Shares:
     """Return the powers outside the device's waves: found, and what a range as declared leaves."""
     inputs = misfit.inputs
     random = np.random.default_rng(SEED)
-    bench = Bench(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
-    draw = stray_in_a_room(bench, 10.0 ** (inputs.chamber.echo_level_db / 20.0), random)
+    trial = Trial(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
+    draw = stray_in_a_room(trial, 10.0 ** (inputs.chamber.echo_level_db / 20.0), random)
     noise = np.stack([inputs.sphere.white_noise(random) * inputs.noise_sigma[0] for _ in range(NOISES)])
     # Sweeps of all frequencies tell the noise better than those of one.
     known, middle = done.transfer.noise[:, 0] ** 2, done.frequency_hz.size // 2
@@ -244,8 +244,8 @@ def _drawn(inputs: Inputs, echoes_db: float) -> Iterator[ComplexArray]:
     each = np.sqrt(SMALL_SAMPLE / NOISES)
     yield each * np.stack([inputs.sphere.white_noise(random) * inputs.noise_sigma[0] for _ in range(NOISES)])
     yield each * np.stack([_drifting(inputs, random) for _ in range(NOISES)])
-    bench = Bench(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
-    draw = stray_in_a_room(bench, 10.0 ** ((inputs.chamber.echo_level_db + echoes_db) / 20.0), random)
+    trial = Trial(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
+    draw = stray_in_a_room(trial, 10.0 ** ((inputs.chamber.echo_level_db + echoes_db) / 20.0), random)
     yield each * np.stack([draw()[0] for _ in range(NOISES)])
     a = azimuth_of(inputs.sphere, inputs.chamber.positioner.geometry)
     bend = 0.5 * np.deg2rad(inputs.chamber.cable_flex_deg) / np.sqrt(3.0)
@@ -265,7 +265,7 @@ def _drifting(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
 
 
 @dataclass(frozen=True)
-class _Recorder(Bench):
+class _Recorder(Trial):
     """Keeps what causes add to the measured field, instead of what that does to the waves."""
 
     kept: list[ComplexArray] = dataclass_field(default_factory=list)
@@ -278,12 +278,11 @@ class _Recorder(Bench):
 
 def _chain(inputs: Inputs) -> Iterator[tuple[Cause, ComplexArray]]:
     """Yield every declared cause of receiver, probe and positions with the fields (n, 1, 2, theta, phi) that it adds."""
-    bench = _Recorder(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
-    for source in (receiver_causes, probe_causes):
-        for cause in source(bench):
-            if bench.kept:
-                yield cause, np.stack(bench.kept)
-                bench.kept.clear()
+    trial = _Recorder(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
+    for one in perturbations(trial, (*RECEIVER_CAUSES, *PROBE_CAUSES)):
+        if trial.kept:
+            yield one.cause, np.stack(trial.kept)
+            trial.kept.clear()
 
 
 def _chain_power(misfit: Misfit, random: np.random.Generator) -> FloatArray:

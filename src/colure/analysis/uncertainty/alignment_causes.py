@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
-from typing import Literal
 
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of
-from colure.analysis.steps.misaligned import ForwardModel
-from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.analysis.uncertainty.inputs import Inputs
+from colure.analysis.uncertainty.trial import Cause, Kind, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
 from colure.geometry.rotations import about_axis
@@ -18,57 +16,62 @@ from colure.model.chamber import AlignmentTolerance
 from colure.waves.probe import first_order_response, ideal_response
 
 
-def alignment_causes(bench: Bench) -> Iterator[Cause]:
-    """Yield the change of the waves for each tolerance."""
-    inputs = bench.inputs
-    tolerance, sphere = inputs.chamber.alignment, inputs.sphere
-    yield from _axes(bench)
-    size = tolerance.probe_roll_zero_deg
-    known, kind = _known(bench)
-    words = (
-        f"{known} \u00b1{size:.2g} deg" if size > 0.0 else "found with the reference: part of the probe's polarization"
+def _kind(trial: Trial) -> Kind:
+    return "measured" if trial.inputs.aligned else "declared"
+
+
+def _known(trial: Trial) -> str:
+    return "left after the correction" if trial.inputs.aligned else "declared"
+
+
+def _moved(trial: Trial, error: Misalignment) -> ComplexArray:
+    return trial.changed_field(trial.inputs.sphere.field + trial.misaligned.change(trial.measured, error))
+
+
+def _errors(inputs: Inputs) -> dict[str, tuple[float, Misalignment]]:
+    """Return the errors of a geometry's two axes by name: tolerance in degrees, and that error."""
+    chamber = inputs.chamber
+    return {name: (size, one) for name, size, one in angle_errors(chamber.positioner.geometry, chamber.alignment)}
+
+
+def _angle(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size, error = _errors(trial.inputs)[cause.key]
+    return Perturbation(
+        cause, _moved(trial, error)[None], f"{_known(trial)} \u00b1{size:.2g} deg", size, "deg", _kind(trial)
     )
-    rolled = leaked(sphere.field, np.tan(np.deg2rad(size)))
-    yield Cause("alignment: probe roll", bench.changed_field(rolled)[None], words, kind, "normal", size, "deg")
-    if not sphere.one_polarization:  # without a transform the distance is not used
-        size = tolerance.distance_mm
-        change = distance_change(bench, 1e-3 * size)
-        # The whole device seems to stand nearer: its phase centre keeps its distance to the crossing.
-        yield Cause(
-            "alignment: distance", change[None], f"declared \u00b1{size:g} mm", "declared", "normal", size, "mm"
-        )
-    size = tolerance.device_pose_deg
-    turned = [bench.changed(bench.nominal.rotated(about_axis(axis, np.deg2rad(size)))) for axis in ("x", "y", "z")]
-    yield Cause("alignment: device pose", np.stack(turned), f"declared \u00b1{size:g} deg about every axis", "declared", "normal",
-                size, "deg")  # fmt: skip
 
 
-def _known(bench: Bench) -> tuple[str, Literal["measured", "declared"]]:
-    return ("left after the correction", "measured") if bench.inputs.aligned else ("declared", "declared")
-
-
-def _axes(bench: Bench) -> Iterator[Cause]:
-    """Yield the errors of a geometry's two axes, each under its own name."""
-    inputs, geometry = bench.inputs, bench.inputs.chamber.positioner.geometry
-    tolerance, sphere = inputs.chamber.alignment, inputs.sphere
-    model = ForwardModel(sphere, inputs.chamber.range_length_m, geometry)
-    waves = inputs.step.measured(sphere.field)
-    known, kind = _known(bench)
-
-    def moved(error: Misalignment) -> ComplexArray:
-        return bench.changed_field(sphere.field + model.change(waves, error))
-
-    for name, size, one in angle_errors(geometry, tolerance):
-        yield Cause(
-            f"alignment: {name}", moved(one)[None], f"{known} \u00b1{size:.2g} deg", kind, "normal", size, "deg"
-        )
-    size = tolerance.axes_offset_mm
+def _offset(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size = trial.inputs.chamber.alignment.axes_offset_mm
     # Along the range and upwards the carried axis may stand off as well, which no scan tells from a device that does.
-    other = inputs.declared_offset_mm / np.sqrt(3.0)
+    other = trial.inputs.declared_offset_mm / np.sqrt(3.0)
     places = [(size, 0.0, 0.0), (0.0, other, 0.0), (0.0, 0.0, other)]
-    shifts = [moved(replace(ALIGNED, carried_axis_offset=(1e-3 * x, 1e-3 * y, 1e-3 * z))) for x, y, z in places]
-    words = f"{known} \u00b1{size:.2g} mm across, declared \u00b1{other:.2g} mm along the range and upwards"
-    yield Cause("alignment: axes offset", np.stack(shifts), words, kind, "normal", size, "mm")
+    shifts = [_moved(trial, replace(ALIGNED, carried_axis_offset=(1e-3 * x, 1e-3 * y, 1e-3 * z))) for x, y, z in places]
+    words = f"{_known(trial)} \u00b1{size:.2g} mm across, declared \u00b1{other:.2g} mm along the range and upwards"
+    return Perturbation(cause, np.stack(shifts), words, size, "mm", _kind(trial))
+
+
+def _probe_roll(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size = trial.inputs.chamber.alignment.probe_roll_zero_deg
+    words = (
+        f"{_known(trial)} \u00b1{size:.2g} deg"
+        if size > 0.0
+        else "found with the reference: part of the probe's polarization"
+    )
+    rolled = leaked(trial.inputs.sphere.field, np.tan(np.deg2rad(size)))
+    return Perturbation(cause, trial.changed_field(rolled)[None], words, size, "deg", _kind(trial))
+
+
+def _distance(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    """The whole device seems to stand nearer: its phase centre keeps its distance to the axes' intersection."""
+    size = trial.inputs.chamber.alignment.distance_mm
+    return Perturbation(cause, distance_change(trial, 1e-3 * size)[None], f"declared \u00b1{size:g} mm", size, "mm")
+
+
+def _pose(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size = trial.inputs.chamber.alignment.device_pose_deg
+    turned = [trial.changed(trial.nominal.rotated(about_axis(axis, np.deg2rad(size)))) for axis in ("x", "y", "z")]
+    return Perturbation(cause, np.stack(turned), f"declared \u00b1{size:g} deg about every axis", size, "deg")
 
 
 def angle_errors(geometry: Geometry, tolerance: AlignmentTolerance) -> list[tuple[str, float, Misalignment]]:
@@ -94,16 +97,16 @@ def angle_errors(geometry: Geometry, tolerance: AlignmentTolerance) -> list[tupl
     ]  # fmt: skip
 
 
-def distance_change(bench: Bench, error: float) -> ComplexArray:
+def distance_change(trial: Trial, error: float) -> ComplexArray:
     """Return the change of the waves when the range length is wrong by `error` metres."""
-    inputs = bench.inputs
+    inputs = trial.inputs
     step, length = inputs.step, inputs.chamber.range_length_m + error
     if inputs.probe is None:
         response = ideal_response(step.order, step.k, length)
     else:
         response = first_order_response(inputs.probe, step.order, length)
     other = replace(step, response=response)
-    return bench.changed(other.from_measured(step.measured(inputs.sphere.field)))
+    return trial.changed(other.from_measured(step.measured(inputs.sphere.field)))
 
 
 def leaked(field: ComplexArray, ratio: complex) -> ComplexArray:
@@ -116,3 +119,26 @@ def azimuth_of(sphere: MeasuredSphere, geometry: Geometry) -> FloatArray:
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
         return np.asarray(sphere.theta[:, None] * sphere.readout_sign[None, :])
     return angles_of(sphere, geometry)[0]
+
+
+def _of_axes(key: str, text: str) -> Cause:
+    return Cause(key=key, group="alignment", text=text, needs="its tolerance, or what the correction left", perturb=_angle,
+                 distribution="normal", applies=lambda inputs: key in _errors(inputs))  # fmt: skip
+
+
+#: Each tolerance (declared, or left by the correction) applied to the data in turn, in the order of the budget's rows.
+ALIGNMENT_CAUSES = (
+    _of_axes("theta zero", "zero of the polar angle"),
+    _of_axes("roll axis", "tilt of the roll axis against the azimuth axis"),
+    _of_axes("azimuth zero", "zero of the azimuth axis"),
+    _of_axes("elevation zero", "zero of the elevation axis"),
+    _of_axes("axes not square", "angle between the axes that is not 90 deg"),
+    Cause(key="axes offset", group="alignment", text="distance between the two axes", needs="axes_offset_mm, or what the correction left",
+          perturb=_offset, distribution="normal"),
+    Cause(key="probe roll", group="alignment", text="turn of the probe about the range's axis",
+          needs="probe_roll_zero_deg, or what the correction left", perturb=_probe_roll, distribution="normal"),
+    Cause(key="distance", group="alignment", text="range length that the transform uses", needs="distance_mm", perturb=_distance,
+          distribution="normal", applies=lambda inputs: not inputs.sphere.one_polarization),
+    Cause(key="device pose", group="alignment", text="turn of the device about every axis", needs="device_pose_deg", perturb=_pose,
+          distribution="normal"),
+)  # fmt: skip

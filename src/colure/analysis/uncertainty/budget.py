@@ -8,19 +8,17 @@ figures at once is kept as their covariance (5.2.2).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from colure.analysis.figures.beams import unsteady_beam_reason
-from colure.analysis.uncertainty.causes import causes
+from colure.analysis.uncertainty.causes import after_the_others, causes, not_declared
 from colure.analysis.uncertainty.combination import Contribution, correlation, effective_dof, joint_half_width
 from colure.analysis.uncertainty.effects import Effects, Ends
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.analysis.uncertainty.probe_causes import not_declared
-from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.analysis.uncertainty.trial import Perturbation, Trial
 from colure.geometry.conventions import FloatArray
-from colure.geometry.rotations import about_axis
 from colure.model.definitions import Definition
 from colure.model.figure import BudgetRow, Figure
 from colure.waves.expansion import Expansion
@@ -49,40 +47,38 @@ def figures_with_budget(inputs: Inputs) -> list[Figure]:
 def budget_of(inputs: Inputs) -> Budget:
     """Return every figure with its budget, and how the figures' errors go together."""
     nominal = inputs.step.expansion(inputs.sphere.field)
-    bench = Bench(inputs, nominal, *inputs.figures.read(nominal))
-    every = list(causes(bench))
-    effects = Effects(bench, every)
+    trial = Trial(inputs, nominal, *inputs.figures.read(nominal))
+    every = list(causes(trial))
+    effects = Effects(trial, every)
     combined = _combined(effects.contributions)
-    if inputs.figures.settings.principal_planes == "measured" and "tilt_deg" in inputs.figures.names:
-        every.append(_measured_plane(bench, combined))
-        effects = Effects(bench, every)
+    more = list(after_the_others(replace(trial, tilt_deg=_tilt_deg(trial, combined))))
+    if more:
+        every += more
+        effects = Effects(trial, every)
         combined = _combined(effects.contributions)
-    return _budget(bench, every, effects, combined)
+    return _budget(trial, every, effects, combined)
 
 
-def _measured_plane(bench: Bench, combined: _Combined) -> Cause:
-    """Return what it does that the co-polar vector itself was measured, at the middle frequency."""
-    middle = len(bench.values) // 2
-    tilt = float(combined.half[middle, bench.inputs.figures.names.index("tilt_deg")])
-    turned = bench.changed(bench.nominal.rotated(about_axis("z", np.deg2rad(tilt))))
-    words = "the ellipse's axis, which names the E plane, is as uncertain as its tilt"
-    return Cause("measured principal plane", turned[None], words, "measured", "normal", tilt, "deg")
+def _tilt_deg(trial: Trial, combined: _Combined) -> float | None:
+    """Return half of the tilt's interval at the middle frequency; None where no tilt is read."""
+    names = trial.inputs.figures.names
+    return float(combined.half[len(trial.values) // 2, names.index("tilt_deg")]) if "tilt_deg" in names else None
 
 
-def _budget(bench: Bench, every: list[Cause], effects: Effects, combined: _Combined) -> Budget:
-    inputs, found = bench.inputs, effects.contributions
+def _budget(trial: Trial, every: list[Perturbation], effects: Effects, combined: _Combined) -> Budget:
+    inputs, found = trial.inputs, effects.contributions
     ends, gone = effects.ends(), effects.reasons()
-    plain = corrected(bench.values, found)
-    left_out = not_declared(inputs.chamber, mismatch=inputs.mismatch_db > 0.0)
+    plain = corrected(trial.values, found)
+    left_out = not_declared(inputs)
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
-        reasons = {**_unsteady(bench, combined, f), **gone[f], **bench.near[f].reasons}
+        reasons = {**_unsteady(trial, combined, f), **gone[f], **trial.near[f].reasons}
         for i, what in enumerate(inputs.figures.definitions):
             parts = zip(every, combined.parts[:, f, i], combined.dof_of_parts, strict=True)
             rows = tuple(_row(one, float(u), dof, combined, f, i) for one, u, dof in parts)
             half = float(combined.half[f, i])
-            modulus = _of_least(float(bench.values[f, i]), half) if what.least else ends[f].get(what.name)
-            native = float(bench.values[f, i] if modulus else plain[f, i])
+            modulus = _of_least(float(trial.values[f, i]), half) if what.least else ends[f].get(what.name)
+            native = float(trial.values[f, i] if modulus else plain[f, i])
             figures.append(
                 build_figure(what, native, rows, float(frequency), half_width=half, ends=modulus,
                              dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
@@ -106,9 +102,9 @@ def corrected(values: FloatArray, contributions: Sequence[Contribution]) -> Floa
     return values
 
 
-def _unsteady(bench: Bench, combined: _Combined, f: int) -> dict[str, str]:
+def _unsteady(trial: Trial, combined: _Combined, f: int) -> dict[str, str]:
     """Return why figures of a single beam are not defined where errors move it by about its width, by name."""
-    figures, near = bench.inputs.figures, bench.near[f]
+    figures, near = trial.inputs.figures, trial.near[f]
     azimuth, elevation = (combined.half[f, figures.names.index(f"beam_{n}_deg")] for n in ("azimuth", "elevation"))
     reason = unsteady_beam_reason(
         near, float(np.hypot(azimuth * np.hypot(near.direction[0], near.direction[2]), elevation))
@@ -153,11 +149,12 @@ def _bounded(one: Contribution) -> Contribution:
     return Contribution(np.where(finite, one.effects, 0.0), one.distribution, one.dof, one.centred)
 
 
-def _row(one: Cause, standard: float, dof: float, combined: _Combined, f: int, i: int) -> BudgetRow:
+def _row(one: Perturbation, standard: float, dof: float, combined: _Combined, f: int, i: int) -> BudgetRow:
     total, half = combined.standard[f, i], combined.half[f, i]
     factor = float(half / total) if np.isfinite(total) and total > 0.0 else 2.0
-    return BudgetRow(one.term, factor * standard, one.basis, one.kind, one.distribution, one.size, one.unit,
-                     "A" if one.type_a else "B", one.divisor, dof, factor)  # fmt: skip
+    cause = one.cause
+    return BudgetRow(cause.row, factor * standard, one.basis, one.known_as, cause.distribution, one.size, one.unit,
+                     "A" if cause.type_a else "B", cause.divisor, dof, factor)  # fmt: skip
 
 
 def build_figure(

@@ -1,33 +1,7 @@
-"""What can be wrong, each cause applied to the data as it would have been: what moves is its contribution.
+"""Every cause of uncertainty, one object each, in the order of the budget's rows; the budget is a loop over them.
 
-Terms and their sources:
-
-=========================  ======================================================================
-noise                      Monte Carlo of the receiver noise measured in this record
-drift residual             Monte Carlo of slice-to-slice gain errors, as large as the ties' residual
-reference gain             declared for the reference antenna, or its table's
-mismatch                   declared reflections of source, horn and device, U-shaped
-range echoes               Monte Carlo of stray signals at the chamber's declared level
-alignment: ...             each tolerance (declared, or left by the correction) applied to the data in turn
-probe polarization         the declared probe purity applied in phase and in quadrature
-cable flexing              the declared phase change with the azimuth axis, or what dedicated turns left
-region truncation          Monte Carlo of fields beyond a region, as strong as towards its rim
-leakage                    Monte Carlo of a wave that is added to every sweep of the record, its phase slowly wandering
-receiver compression       the level at which the receiver reads 1 dB too little, or a better one
-receiver linearity         the declared error per 10 dB of level on every sweep, the reference's included
-reconnection               declared change of the path from the reference to the device
-polarization imbalance     declared level and phase of the second polarization that the reference does not show
-temperature                the declared swing on every sweep: what the ties leave of it
-jumps                      Monte Carlo of declared jumps in the record: what the ties leave of them
-standing wave              Monte Carlo of devices that scatter the probe's wave back to it at the declared level
-probe place, pointing      declared offset across the range and turn of the probe, in two directions
-probe pattern              declared uncertainty of the probe's taper, as a taper over the degrees of the waves
-position error             Monte Carlo of points read beside their places
-sampling and truncation    the two highest degrees of the waves left out
-slice aliasing             a stopped scan only: what every second of its slices alone would change
-time gate                  the same recipe with a gate that closes one resolution earlier and knows less of the delays
-finite distance            without a transform: what one would change (a bias that stays in the value)
-=========================  ======================================================================
+A cause is applied to the data as it would have been: what moves is its contribution. Adding one: write its object, put it into
+`CAUSES`, and name its row in the step that leaves it open (`analysis.pipeline`).
 """
 
 from __future__ import annotations
@@ -37,14 +11,15 @@ from collections.abc import Iterator
 import numpy as np
 
 from colure.analysis.steps.assemble import finer_columns
-from colure.analysis.uncertainty.alignment_causes import alignment_causes, azimuth_of, distance_change, leaked
+from colure.analysis.uncertainty.alignment_causes import ALIGNMENT_CAUSES, azimuth_of, distance_change, leaked
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.analysis.uncertainty.probe_causes import probe_causes
-from colure.analysis.uncertainty.receiver_causes import receiver_causes
+from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
+from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
 from colure.analysis.uncertainty.rooms import in_a_room, shared_power
-from colure.analysis.uncertainty.slice_causes import slice_causes
-from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.analysis.uncertainty.slice_causes import SLICE_CAUSES
+from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial, perturbations
 from colure.geometry.conventions import ComplexArray, mode_count
+from colure.geometry.rotations import about_axis
 
 NOISE_DRAWS = 16
 STRAY_DRAWS = 40
@@ -53,105 +28,139 @@ DRIFT_DRAWS = 16
 REGION_DRAWS = 16
 #: Degrees of the waves that are left out to see what truncation does.
 FEWER_DEGREES = 2
+#: What a figure says that it does not include, in this order, unless it was declared.
+MISSING = (
+    "mismatch", "leakage", "linearity", "standing wave", "probe place", "probe pointing", "probe pattern", "polarization imbalance",
+    "reconnection", "position error", "temperature", "jumps",
+)  # fmt: skip
 
 
-def causes(bench: Bench) -> Iterator[Cause]:
-    """Yield every cause that applies to a measurement."""
-    random = np.random.default_rng(bench.inputs.seed)
-    yield from _random(bench, random)
-    yield from _level(bench)
-    yield from alignment_causes(bench)
-    yield from _chain(bench)
+def causes(trial: Trial) -> Iterator[Perturbation]:
+    """Yield what every cause that concerns a measurement adds to its waves."""
+    return perturbations(trial, CAUSES)
 
 
-def _random(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
-    inputs, chamber = bench.inputs, bench.inputs.chamber
-    noisy = np.stack([_noise(inputs, random) for _ in range(NOISE_DRAWS)])
-    yield Cause("noise", bench.changed_field(noisy), "scatter of repeated sweeps in this record", "measured", "Monte Carlo",
-                dof=inputs.noise_dof, known_mean=True, type_a=True)  # fmt: skip
-    drifted = np.stack([_drift(inputs, random) for _ in range(DRIFT_DRAWS)])
+def after_the_others(trial: Trial) -> Iterator[Perturbation]:
+    """Yield what causes add whose size follows from the interval that the others give (`Trial.tilt_deg`)."""
+    return perturbations(trial, AFTER_THE_OTHERS)
+
+
+def not_declared(known: Declarations) -> tuple[str, ...]:
+    """Return the terms of a budget that nobody declared anything about."""
+    said = {one.missing for one in CAUSES if one.declared is not None and one.declared(known)}
+    return tuple(name for name in MISSING if name not in said)
+
+
+def _noise(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    inputs = trial.inputs
+    noisy = np.stack([_noisy(inputs, random) for _ in range(NOISE_DRAWS)])
+    words = "scatter of repeated sweeps in this record"
+    return Perturbation(cause, trial.changed_field(noisy), words, dof=inputs.noise_dof)
+
+
+def _drift(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    inputs = trial.inputs
+    drifted = np.stack([_drifted(inputs, random) for _ in range(DRIFT_DRAWS)])
     words = f"ties predict each other; {100 * inputs.drift_residual:.2f} % are left between two of them"
-    yield Cause("drift residual", bench.changed_field(drifted), words, "measured", "Monte Carlo", inputs.drift_residual, "1",
-                type_a=True)  # fmt: skip
+    return Perturbation(cause, trial.changed_field(drifted), words, inputs.drift_residual, "1")
+
+
+def _echoes(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    inputs, chamber = trial.inputs, trial.inputs.chamber
     level = 10.0 ** (chamber.echo_level_db / 20.0)
-    rooms = in_a_room(bench, level, random)(STRAY_DRAWS)
+    rooms = in_a_room(trial, level, random)(STRAY_DRAWS)
     words = (
         f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of "
         + ("unknown size" if not chamber.echo_excess_m else "the declared extra paths")
         + ("" if inputs.gate is None else ", less what the time gate keeps out")
     )
-    yield Cause("range echoes", rooms, words, "declared", "as drawn", chamber.echo_level_db, "dB",
-                shared=shared_power(bench.nominal, rooms[::2]))  # fmt: skip
+    shared = shared_power(trial.nominal, rooms[::2])
+    return Perturbation(cause, rooms, words, chamber.echo_level_db, "dB", shared=shared)
 
 
-def _level(bench: Bench) -> Iterator[Cause]:
-    inputs, reference = bench.inputs, bench.inputs.chamber.reference
-    if not reference.absolute:
-        return
-    expanded = reference.gain_uncertainty_db
-    yield Cause("reference gain", bench.scaled(expanded)[None], f"declared \u00b1{expanded:g} dB (k = 2)", "declared", "normal",
-                expanded, "dB")  # fmt: skip
-    if inputs.mismatch_db > 0.0:
-        words = "declared reflections of source, horn and device, phases unknown"
-        yield Cause(
-            "mismatch", bench.scaled(inputs.mismatch_db)[None], words, "declared", "normal", inputs.mismatch_db, "dB"
-        )
-    if inputs.place_db > 0.0:
-        words = f"declared \u00b1{reference.offset_uncertainty_mm:g} mm of the horn's place, at {list(reference.offset_mm)} mm"
-        yield Cause(
-            "reference place", bench.scaled(inputs.place_db)[None], words, "declared", "normal", inputs.place_db, "dB"
-        )
-    if inputs.age_days is not None:
-        size = reference.drift_db_day * inputs.age_days
-        words = f"stored {inputs.age_days:.1f} days before; declared \u00b1{reference.drift_db_day:g} dB a day"
-        yield Cause("drift since calibration", bench.scaled(size)[None], words, "declared", "normal", size, "dB")
+def _reference_gain(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    expanded = trial.inputs.chamber.reference.gain_uncertainty_db
+    return Perturbation(cause, trial.scaled(expanded)[None], f"declared \u00b1{expanded:g} dB (k = 2)", expanded, "dB")
 
 
-def _chain(bench: Bench) -> Iterator[Cause]:
-    inputs = bench.inputs
-    chamber, sphere = inputs.chamber, inputs.sphere
-    purity = 10.0 ** (chamber.probe.cross_polar_db / 20.0)
-    both = [bench.changed_field(leaked(sphere.field, purity * phase)) for phase in (1.0, 1j)]
-    words = f"probe cross-polarization {chamber.probe.cross_polar_db:g} dB, phase unknown"
-    yield Cause("probe polarization", np.stack(both), words, "declared", "U-shaped", chamber.probe.cross_polar_db, "dB")
+def _mismatch(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size, words = trial.inputs.mismatch_db, "declared reflections of source, horn and device, phases unknown"
+    return Perturbation(cause, trial.scaled(size)[None], words, size, "dB")
+
+
+def _reference_place(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size, reference = trial.inputs.place_db, trial.inputs.chamber.reference
+    words = (
+        f"declared \u00b1{reference.offset_uncertainty_mm:g} mm of the horn's place, at {list(reference.offset_mm)} mm"
+    )
+    return Perturbation(cause, trial.scaled(size)[None], words, size, "dB")
+
+
+def _since_calibration(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    age, daily = trial.inputs.age_days, trial.inputs.chamber.reference.drift_db_day
+    assert age is not None  # the cause concerns stored calibrations only
+    words = f"stored {age:.1f} days before; declared \u00b1{daily:g} dB a day"
+    return Perturbation(cause, trial.scaled(daily * age)[None], words, daily * age, "dB")
+
+
+def _probe_polarization(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size = trial.inputs.chamber.probe.cross_polar_db
+    purity = 10.0 ** (size / 20.0)
+    both = [trial.changed_field(leaked(trial.inputs.sphere.field, purity * phase)) for phase in (1.0, 1j)]
+    return Perturbation(cause, np.stack(both), f"probe cross-polarization {size:g} dB, phase unknown", size, "dB")
+
+
+def _flexing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    inputs, chamber, sphere = trial.inputs, trial.inputs.chamber, trial.inputs.sphere
     flex = float(np.deg2rad(chamber.cable_flex_deg)) / np.sqrt(3.0)
     azimuth = azimuth_of(sphere, chamber.positioner.geometry)
     shapes = [np.sin(azimuth), 1.0 - np.cos(azimuth), np.sin(2.0 * azimuth)]
-    bent = [bench.changed_before_alignment(sphere.field * np.exp(1j * flex * one)) for one in shapes]
+    bent = [trial.changed_before_alignment(sphere.field * np.exp(1j * flex * one)) for one in shapes]
     words = f"{chamber.cable_flex_deg:.2g} deg over a turn" + (
         ", less what the alignment took for an offset of the axes" if inputs.aligned else ""
     )
-    yield Cause("cable flexing", np.stack(bent), words, "declared", "change", chamber.cable_flex_deg, "deg")
-    yield from receiver_causes(bench)
-    yield from slice_causes(bench)
-    yield from probe_causes(bench)
-    if inputs.step.rings is None and inputs.step.keep_order > FEWER_DEGREES + 2:
-        fewer = bench.nominal.truncated(inputs.step.keep_order - FEWER_DEGREES)
-        words = f"waves up to degree {fewer.order} instead of {inputs.step.keep_order}"
-        yield Cause("sampling and truncation", bench.changed(fewer)[None], words, "measured", "change")
-    if inputs.step.rings is not None and not sphere.whole:
-        yield _region(bench)
-    if inputs.other_gate is not None:
-        words = "change with a gate that closes one resolution 1/B earlier and knows less of the delays"
-        # Another gate tells how large the error is at a frequency, not its phase there.
-        change = inputs.other_gate - sphere.field
-        both = [bench.changed_field(sphere.field + phase * change) for phase in (1.0, 1j)]
-        yield Cause("time gate", np.stack(both), words, "measured", "change")
-    if inputs.step.direct:
-        words = "change by a transform, which this recipe leaves out; it stays in the value"
-        if sphere.one_polarization:
-            words = "change by a transform of the measured component alone; it stays in the value"
-        yield Cause("finite distance", -distance_change(bench, 0.0)[None], words, "measured", "bias")
+    return Perturbation(cause, np.stack(bent), words, chamber.cable_flex_deg, "deg")
 
 
-def _region(bench: Bench) -> Cause:
+def _truncation(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    order = trial.inputs.step.keep_order
+    fewer = trial.nominal.truncated(order - FEWER_DEGREES)
+    words = f"waves up to degree {fewer.order} instead of {order}"
+    return Perturbation(cause, trial.changed(fewer)[None], words)
+
+
+def _time_gate(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    """Another gate tells how large the error is at a frequency, not its phase there."""
+    other, field = trial.inputs.other_gate, trial.inputs.sphere.field
+    assert other is not None  # the cause concerns gated records only
+    words = "change with a gate that closes one resolution 1/B earlier and knows less of the delays"
+    both = [trial.changed_field(field + phase * (other - field)) for phase in (1.0, 1j)]
+    return Perturbation(cause, np.stack(both), words)
+
+
+def _finite_distance(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    words = "change by a transform, which this recipe leaves out; it stays in the value"
+    if trial.inputs.sphere.one_polarization:
+        words = "change by a transform of the measured component alone; it stays in the value"
+    return Perturbation(cause, -distance_change(trial, 0.0)[None], words)
+
+
+def _measured_plane(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    """The co-polar vector itself was measured, at the middle frequency."""
+    tilt = trial.tilt_deg
+    assert tilt is not None  # the other causes were combined before
+    turned = trial.changed(trial.nominal.rotated(about_axis("z", np.deg2rad(tilt))))
+    words = "the ellipse's axis, which names the E plane, is as uncertain as its tilt"
+    return Perturbation(cause, turned[None], words, tilt, "deg")
+
+
+def _region(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """Return what the part of the sphere that was not measured may hold: any field as strong there as towards the rim of the part that was.
 
     The last lobe's width counts: the rim itself may lie in a minimum, with the next lobe beyond it. Of random waves that the device
     could have, those that the measured rings do not tell; the record is the same with and without them.
     """
-    sphere, step = bench.inputs.sphere, bench.inputs.step
-    random = np.random.default_rng((bench.inputs.seed, 7))
+    sphere, step = trial.inputs.sphere, trial.inputs.step
     rings = np.mean(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=-1)
     rims = [theta for theta in (sphere.theta[0], sphere.theta[-1]) if 0.0 < theta < np.pi - 1e-9]
     near = [np.abs(sphere.theta - theta) <= np.pi / step.keep_order for theta in rims]
@@ -162,12 +171,10 @@ def _region(bench: Bench) -> Cause:
     hidden = step.unseen((raw[0] + 1j * raw[1]) * size[:, None, None])
     level = 10.0 * np.log10(float(np.max(intensity / np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(1, 2)))))
     words = f"beyond what was scanned any field as strong as towards its rim, {-level:.0f} dB below the peak"
-    return Cause(
-        "region truncation", step.from_measured(hidden).coefficients, words, "measured", "Monte Carlo", level, "dB"
-    )
+    return Perturbation(cause, step.from_measured(hidden).coefficients, words, level, "dB")
 
 
-def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
+def _noisy(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     field = inputs.sphere.field
     noisy = field + inputs.sphere.white_noise(random) * inputs.noise_sigma[:, None, None, None]
     if inputs.leak_noise is not None:
@@ -184,7 +191,7 @@ def _noise(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     return np.asarray(noisy * (1.0 + inputs.once * (common[0] + 1j * common[1]))[:, None, None, None])
 
 
-def _drift(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
+def _drifted(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     """Every part of the scan between two ties gets its own complex gain error, none at the ties: what interpolation leaves."""
     field = inputs.sphere.field
     slices = inputs.sphere.slices_used or field.shape[-1] // 2
@@ -197,3 +204,58 @@ def _drift(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     error = np.tile(1.0 + inputs.drift_residual * each, (1, 2))
     error = finer_columns(error, field.shape[-1])
     return np.asarray(field * error[None, :, None, :])
+
+
+def _absolute(inputs: Inputs) -> bool:
+    return inputs.chamber.reference.absolute
+
+
+LEVEL_CAUSES = (
+    Cause(key="reference gain", text="declared for the reference antenna, or its table's", needs="a reference", perturb=_reference_gain,
+          distribution="normal", common=True, applies=_absolute),
+    Cause(key="mismatch", text="declared reflections of source, horn and device", needs="a reference and reflections",
+          perturb=_mismatch, distribution="normal", common=True, declared=lambda known: known.mismatch_db > 0.0, applies=_absolute,
+          missing="mismatch"),
+    Cause(key="reference place", text="declared doubt of the reference horn's place", needs="offset_uncertainty_mm",
+          perturb=_reference_place, distribution="normal", common=True,
+          applies=lambda inputs: _absolute(inputs) and inputs.place_db > 0.0),
+    Cause(key="drift since calibration", text="declared change for every day since a stored calibration", needs="drift_db_day",
+          perturb=_since_calibration, distribution="normal", common=True,
+          applies=lambda inputs: _absolute(inputs) and inputs.age_days is not None),
+)  # fmt: skip
+
+#: In the order of the budget's rows; random streams are drawn from in this order.
+CAUSES: tuple[Cause, ...] = (
+    Cause(key="noise", text="the receiver noise measured in this record", needs="repeated sweeps", perturb=_noise, kind="measured",
+          distribution="Monte Carlo", type_a=True, known_mean=True),
+    Cause(key="drift residual", text="slice-to-slice gain errors as large as the ties' residual", needs="boresight checks (ties)",
+          perturb=_drift, kind="measured", distribution="Monte Carlo", type_a=True),
+    Cause(key="range echoes", text="stray signals at the chamber's declared level, sent back by walls of a room", needs="echo_level_db",
+          perturb=_echoes, distribution="as drawn"),
+    *LEVEL_CAUSES,
+    *ALIGNMENT_CAUSES,
+    Cause(key="probe polarization", text="the declared probe purity applied in phase and in quadrature", needs="cross_polar_db",
+          perturb=_probe_polarization, distribution="U-shaped"),
+    Cause(key="cable flexing", text="the declared phase change with the azimuth axis, or what dedicated turns left",
+          needs="cable_flex_deg", perturb=_flexing, distribution="change"),
+    *RECEIVER_CAUSES,
+    *SLICE_CAUSES,
+    *PROBE_CAUSES,
+    Cause(key="sampling and truncation", text="the two highest degrees of the waves left out", needs="a transform on whole rings",
+          perturb=_truncation, kind="measured", distribution="change",
+          applies=lambda inputs: inputs.step.rings is None and inputs.step.keep_order > FEWER_DEGREES + 2),
+    Cause(key="region truncation", text="fields beyond a region, as strong as towards its rim", needs="a part of a sphere",
+          perturb=_region, kind="measured", distribution="Monte Carlo", stream=(7,),
+          applies=lambda inputs: inputs.step.rings is not None and not inputs.sphere.whole),
+    Cause(key="time gate", text="the same recipe with a gate that closes one resolution earlier and knows less of the delays",
+          needs="a time gate", perturb=_time_gate, kind="measured", distribution="change",
+          applies=lambda inputs: inputs.other_gate is not None),
+    Cause(key="finite distance", text="without a transform: what one would change (a bias that stays in the value)",
+          needs="a recipe without a transform", perturb=_finite_distance, kind="measured", distribution="bias",
+          applies=lambda inputs: inputs.step.direct),
+)  # fmt: skip
+AFTER_THE_OTHERS: tuple[Cause, ...] = (
+    Cause(key="measured principal plane", text="the co-polar vector itself was measured: turned by the interval of its tilt",
+          needs='principal_planes = "measured"', perturb=_measured_plane, kind="measured", distribution="normal",
+          applies=lambda inputs: inputs.figures.settings.principal_planes == "measured" and "tilt_deg" in inputs.figures.names),
+)  # fmt: skip

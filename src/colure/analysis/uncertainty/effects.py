@@ -14,7 +14,7 @@ from colure.analysis.figures.response import Answer, Response
 from colure.analysis.uncertainty.combination import Contribution, joint_weights
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
-from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.analysis.uncertainty.trial import Perturbation, Trial
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 
@@ -42,13 +42,13 @@ class Effects:
         One a cause, effects (n, frequency, figure).
     """
 
-    def __init__(self, bench: Bench, every: Sequence[Cause]) -> None:
-        self._bench, self._every = bench, every
-        figures, names = bench.inputs.figures, bench.inputs.figures.names
+    def __init__(self, trial: Trial, every: Sequence[Perturbation]) -> None:
+        self._bench, self._every = trial, every
+        figures, names = trial.inputs.figures, trial.inputs.figures.names
         self._responses = [
             Response(figures, c, float(k), near, dict(zip(names, row, strict=True)))
             for c, k, near, row in zip(
-                bench.nominal.coefficients, bench.nominal.k, bench.near, bench.values, strict=True
+                trial.nominal.coefficients, trial.nominal.k, trial.near, trial.values, strict=True
             )
         ]
         self._answers = [
@@ -58,7 +58,7 @@ class Effects:
         effects = self._table()
         ends = np.cumsum([len(one.changes) for one in every])[:-1]
         self.contributions: list[Contribution] = [
-            bench.contribution(one, part) for one, part in zip(every, np.split(effects, ends), strict=True)
+            trial.contribution(one, part) for one, part in zip(every, np.split(effects, ends), strict=True)
         ]
 
     def _table(self) -> FloatArray:
@@ -98,7 +98,7 @@ class Effects:
         ends = np.cumsum([0, *(len(one.changes) for one in self._every)])
         for one, begin, end in zip(self._every, ends[:-1], ends[1:], strict=True):
             for f, (response, answer) in enumerate(zip(self._responses, self._answers, strict=True)):
-                if one.known_mean:
+                if one.cause.known_mean:
                     part = slice(int(begin), int(end))
                     for name, more in corrections(response, answer.fields[part], answer.gain_db[part]).items():
                         if name in names:
@@ -137,7 +137,7 @@ class Effects:
     @cached_property
     def _always(self) -> FloatArray:
         """Weights (change,) that every draw holds: those of known biases that stay in the value."""
-        parts = [np.full(len(one.changes), float(one.distribution == "bias")) for one in self._every]
+        parts = [np.full(len(one.changes), float(one.cause.distribution == "bias")) for one in self._every]
         return np.concatenate(parts)
 
 

@@ -15,13 +15,10 @@ from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, ta
 from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.combination import joint_half_width
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.analysis.uncertainty.trial import Bench
+from colure.analysis.uncertainty.trial import Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import theta_phi
 from colure.waves.harmonics import FieldsAt
-
-#: Causes that move all levels together.
-COMMON = ("reference gain", "mismatch", "reference place", "drift since calibration")
 
 
 @dataclass(frozen=True)
@@ -90,15 +87,15 @@ def level_cuts(
     base = inputs.figures
     count = round(span_deg / step_deg)
     angle = np.linspace(-span_deg, span_deg, 2 * count + 1)
-    bench = Bench(inputs, nominal, np.zeros((nominal.k.size, 1)), [], _Levels())
-    every = [one for one in causes(bench) if one.term not in COMMON]
+    trial = Trial(inputs, nominal, np.zeros((nominal.k.size, 1)), [], _Levels())
+    every = [one for one in causes(trial) if not one.cause.common]
     values, expanded = [], []
     for f, coefficients in enumerate(nominal.coefficients):
         through = find_beam(coefficients, slant=base.slant, region=base.region) if beam is None else beam
         directions = cut_directions(through, planes_deg, angle)
         then, now = _amplitudes(coefficients, [one.changes[:, f] for one in every], directions, base.slant)
         moved = np.split(now - then, np.cumsum([len(one.changes) for one in every])[:-1])
-        found = [bench.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
+        found = [trial.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
         values.append(then)
         expanded.append(joint_half_width(found)[0])
     common = common_db(inputs)

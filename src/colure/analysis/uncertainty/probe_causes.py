@@ -1,4 +1,4 @@
-"""What probe, positions of single points and the wave between device and probe do to the measured sphere; what nobody declared.
+"""What probe, positions of single points and the wave between device and probe do to the measured sphere.
 
 A source beside the device's centre is seen aside by the probe; beside by x it turns the phase of the measured field by k x for
 every radian that the direction turns towards x. So a factor x on every source is 1/(jk) times the change of the field with the
@@ -7,19 +7,16 @@ direction, and x^2 + y^2 is n(n + 1)/k^2 on waves of degree n (derivable).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, finer_columns
-from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.uncertainty.alignment_causes import leaked
-from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_degrees, wavenumber
 from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import ALIGNED, Geometry
-from colure.model.chamber import Chamber
 from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
 
@@ -33,46 +30,11 @@ SMALL = 1e-4
 DECLARED_AT = float(np.deg2rad(10.0))
 
 
-def probe_causes(bench: Bench) -> Iterator[Cause]:
-    """Yield what is declared of probe, positions and standing wave."""
-    random = np.random.default_rng((bench.inputs.seed, 3))
-    yield from _standing_wave(bench, random)
-    yield from _probe_place(bench)
-    yield from _probe_pattern(bench)
-    yield from _positions(bench, random)
-
-
-def not_declared(chamber: Chamber, *, mismatch: bool) -> tuple[str, ...]:
-    """Return the terms of a budget that nobody declared anything about.
-
-    mismatch
-        Tells whether reflections are declared or come from files.
-    """
-    alignment, probe, reference = chamber.alignment, chamber.probe, chamber.reference
-    swing, jumps = chamber.temperature, chamber.jumps
-    declared = {
-        "mismatch": mismatch,
-        "leakage": chamber.analyzer.isolation_db is not None,
-        "linearity": chamber.analyzer.linearity_db > 0.0 or chamber.analyzer.compression_dbm is not None,
-        "standing wave": chamber.standing_wave_db is not None,
-        "probe place": alignment.probe_lateral_mm > 0.0,
-        "probe pointing": alignment.probe_pointing_deg > 0.0,
-        "probe pattern": probe.pattern_uncertainty_db > 0.0,
-        "polarization imbalance": max(probe.imbalance_db, probe.imbalance_deg) > 0.0,
-        "reconnection": max(reference.reconnect_db, reference.reconnect_deg) > 0.0,
-        "position error": any(axis.position_error_deg > 0.0 for axis in chamber.axis_table.values()),
-        "temperature": max(swing.level_db, swing.phase_deg) > 0.0,
-        "jumps": jumps.per_hour > 0.0,
-    }
-    return tuple(name for name, known in declared.items() if not known)
-
-
-def _standing_wave(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
+def _standing_wave(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """Draw devices that scatter the probe's wave back to it from sites anywhere in the declared box, more or less in phase."""
-    inputs = bench.inputs
+    inputs = trial.inputs
     level_db, device, sphere = inputs.chamber.standing_wave_db, inputs.sweeps.device, inputs.sphere
-    if level_db is None:
-        return
+    assert level_db is not None  # declared
     d = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :]) @ sphere.polar_to_device.T
     k = wavenumber(sphere.frequency_hz)
     size, centre = 1e-3 * np.asarray(device.size_mm), 1e-3 * np.asarray(device.offset_mm)
@@ -89,42 +51,40 @@ def _standing_wave(bench: Bench, random: np.random.Generator) -> Iterator[Cause]
         with_device, with_horn = back * turns[:, :1, None], level * turns[:, 1]
         drawn.append(sphere.field * ((1.0 + with_device) / (1.0 + with_horn)[:, None, None])[:, None])
     words = f"declared {level_db:g} dB of the direct wave, back and forth between probe and device, probe and horn"
-    changes = np.stack([bench.changed_before_alignment(one) for one in drawn])
-    yield Cause("standing wave", changes, words, "declared", "as drawn", level_db, "dB")
+    changes = np.stack([trial.changed_before_alignment(one) for one in drawn])
+    return Perturbation(cause, changes, words, level_db, "dB")
 
 
-def _probe_place(bench: Bench) -> Iterator[Cause]:
-    inputs = bench.inputs
-    tolerance, sphere, length = inputs.chamber.alignment, inputs.sphere, inputs.chamber.range_length_m
-    if tolerance.probe_lateral_mm == 0.0 and tolerance.probe_pointing_deg == 0.0:
-        return
-    model = ForwardModel(sphere, length, inputs.chamber.positioner.geometry)
-    waves = inputs.step.measured(sphere.field)
-    # Per metre along the lab's x and y; an error in any direction has half its square in each.
-    towards = [model.change(waves, replace(ALIGNED, probe_offset=one)) / SMALL
-               for one in ((SMALL, 0.0, 0.0), (0.0, SMALL, 0.0))]  # fmt: skip
-    size = tolerance.probe_lateral_mm
-    if size > 0.0:
-        scale = 1e-3 * size / np.sqrt(2.0)
-        words = f"declared \u00b1{size:g} mm beside the range's axis"
-        changes = [bench.changed_before_alignment(sphere.field + scale * one) for one in towards]
-        yield Cause("probe place", np.stack(changes), words, "declared", "normal", size, "mm")
-    size = tolerance.probe_pointing_deg
-    if size > 0.0:
-        angle = np.deg2rad(size) / np.sqrt(2.0)
-        k = wavenumber(sphere.frequency_hz)[:, None, None, None]
-        # A beam exp(-c a^2) turned by an angle lights a source at x by the factor 1 + 2 c angle x / length.
-        scale = 2.0 * _bend(bench) * angle / (1j * k)
-        words = f"declared \u00b1{size:g} deg beside the device's centre"
-        changes = [bench.changed_before_alignment(sphere.field + scale * one) for one in towards]
-        yield Cause("probe pointing", np.stack(changes), words, "declared", "normal", size, "deg")
+def _towards(trial: Trial) -> list[ComplexArray]:
+    """Return the change of the field per metre of the probe along the lab's x and y; an error in any direction has half its square in each."""
+    sides = ((SMALL, 0.0, 0.0), (0.0, SMALL, 0.0))
+    return [trial.misaligned.change(trial.measured, replace(ALIGNED, probe_offset=one)) / SMALL for one in sides]
 
 
-def _bend(bench: Bench) -> float:
+def _probe_place(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size, field = trial.inputs.chamber.alignment.probe_lateral_mm, trial.inputs.sphere.field
+    scale = 1e-3 * size / np.sqrt(2.0)
+    words = f"declared \u00b1{size:g} mm beside the range's axis"
+    changes = [trial.changed_before_alignment(field + scale * one) for one in _towards(trial)]
+    return Perturbation(cause, np.stack(changes), words, size, "mm")
+
+
+def _probe_pointing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    sphere, size = trial.inputs.sphere, trial.inputs.chamber.alignment.probe_pointing_deg
+    angle = np.deg2rad(size) / np.sqrt(2.0)
+    k = wavenumber(sphere.frequency_hz)[:, None, None, None]
+    # A beam exp(-c a^2) turned by an angle lights a source at x by the factor 1 + 2 c angle x / length.
+    scale = 2.0 * _bend(trial) * angle / (1j * k)
+    words = f"declared \u00b1{size:g} deg beside the device's centre"
+    changes = [trial.changed_before_alignment(sphere.field + scale * one) for one in _towards(trial)]
+    return Perturbation(cause, np.stack(changes), words, size, "deg")
+
+
+def _bend(trial: Trial) -> float:
     """Return c of the probe's beam exp(-c a^2): from its pattern 10 deg off the axis, or of a beam of its gain, 8 c."""
-    probe = bench.inputs.probe
+    probe = trial.inputs.probe
     if probe is None:
-        return float(10.0 ** (bench.inputs.chamber.probe.gain_dbi / 10.0) / 8.0)
+        return float(10.0 ** (trial.inputs.chamber.probe.gain_dbi / 10.0) / 8.0)
     angles = np.array([0.0, *(DECLARED_AT,) * 4])
     turns = np.array([0.0, *(np.arange(4) * np.pi / 2.0)])
     middle = probe.coefficients[len(probe.coefficients) // 2 :][:1]
@@ -132,28 +92,23 @@ def _bend(bench: Bench) -> float:
     return float(-np.log(np.mean(seen[1:]) / seen[0]) / DECLARED_AT**2)
 
 
-def _probe_pattern(bench: Bench) -> Iterator[Cause]:
-    inputs = bench.inputs
+def _probe_pattern(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    inputs = trial.inputs
     size = inputs.chamber.probe.pattern_uncertainty_db
-    if size == 0.0:
-        return
-    measured = inputs.step.measured(inputs.sphere.field)
     n = mode_degrees(inputs.step.order)
     bend = size * np.log(10.0) / 20.0 / DECLARED_AT**2
     aside = n * (n + 1.0) / (wavenumber(inputs.sphere.frequency_hz)[:, None, None] * inputs.chamber.range_length_m) ** 2
-    change = bench.changed(inputs.step.from_measured(measured * (1.0 + bend * aside)))
+    change = trial.changed(inputs.step.from_measured(trial.measured * (1.0 + bend * aside)))
     words = f"declared \u00b1{size:g} dB of the probe's pattern 10 deg off its axis"
-    yield Cause("probe pattern", change[None], words, "declared", "normal", size, "dB")
+    return Perturbation(cause, change[None], words, size, "dB")
 
 
-def _positions(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
+def _positions(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """Every point was read a little beside its place: the field's change with each axis times a random angle."""
-    inputs, sphere = bench.inputs, bench.inputs.sphere
+    inputs, sphere = trial.inputs, trial.inputs.sphere
     table, geometry = inputs.chamber.axis_table, inputs.chamber.positioner.geometry
     sizes = {name: 0.5 * np.deg2rad(axis.position_error_deg) for name, axis in table.items()}
-    if not any(sizes.values()):
-        return
-    along_theta, along_phi = _slopes(sphere, inputs.step.measured(sphere.field))
+    along_theta, along_phi = _slopes(sphere, trial.measured)
     first, second = (sizes[name] for name in geometry.axis_names)
     rings, columns = (second, first) if geometry is Geometry.AZIMUTH_OVER_ELEVATION else (first, second)
     turned = leaked(sphere.field, 1.0) - sphere.field
@@ -173,9 +128,12 @@ def _positions(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
         drawn.append(field)
     words = "declared " + ", ".join(f"{name} \u00b1{axis.position_error_deg:g} deg" for name, axis in table.items())
     largest = max(axis.position_error_deg for axis in table.values())
-    changes = np.stack([bench.changed_before_alignment(one) for one in drawn])
-    yield Cause("position error", changes, words, "declared", "Monte Carlo", largest, "deg",
-                known_mean=True)  # fmt: skip
+    changes = np.stack([trial.changed_before_alignment(one) for one in drawn])
+    return Perturbation(cause, changes, words, largest, "deg")
+
+
+def _misplaced(known: Declarations) -> bool:
+    return any(axis.position_error_deg > 0.0 for axis in known.chamber.axis_table.values())
 
 
 def _slopes(sphere: MeasuredSphere, measured: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
@@ -189,3 +147,22 @@ def _slopes(sphere: MeasuredSphere, measured: ComplexArray) -> tuple[ComplexArra
     here = at(sphere.theta, start)
     along_theta = (at(sphere.theta + inwards, start) - here) / inwards[:, None]
     return np.asarray(along_theta), np.asarray((at(sphere.theta, start + SMALL) - here) / SMALL)
+
+
+#: What is declared of probe, positions and standing wave, in the order of the budget's rows.
+PROBE_CAUSES = (
+    Cause(key="standing wave", text="devices that scatter the probe's wave back to it at the declared level", needs="standing_wave_db",
+          perturb=_standing_wave, distribution="as drawn", declared=lambda known: known.chamber.standing_wave_db is not None,
+          missing="standing wave", stream=(3,)),
+    Cause(key="probe place", text="declared offset of the probe across the range, in two directions", needs="probe_lateral_mm",
+          perturb=_probe_place, distribution="normal", declared=lambda known: known.chamber.alignment.probe_lateral_mm > 0.0,
+          missing="probe place"),
+    Cause(key="probe pointing", text="declared turn of the probe, in two directions", needs="probe_pointing_deg",
+          perturb=_probe_pointing, distribution="normal", declared=lambda known: known.chamber.alignment.probe_pointing_deg > 0.0,
+          missing="probe pointing"),
+    Cause(key="probe pattern", text="declared uncertainty of the probe's taper, as a taper over the degrees of the waves",
+          needs="pattern_uncertainty_db", perturb=_probe_pattern, distribution="normal",
+          declared=lambda known: known.chamber.probe.pattern_uncertainty_db > 0.0, missing="probe pattern"),
+    Cause(key="position error", text="points read beside their places", needs="position_error_deg of an axis", perturb=_positions,
+          distribution="Monte Carlo", known_mean=True, declared=_misplaced, missing="position error", stream=(3,)),
+)  # fmt: skip

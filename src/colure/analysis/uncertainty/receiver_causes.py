@@ -6,12 +6,10 @@ reference's sweeps see of it moves every level.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import numpy as np
 
 from colure.analysis.steps.gain import method_of
-from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.plan import ROLES, Role
 from colure.model.reference import WITH_HORN
@@ -31,56 +29,43 @@ ONE_DB = 10.0**0.1 - 1.0
 DB = 20.0 / np.log(10.0)
 
 
-def receiver_causes(bench: Bench) -> Iterator[Cause]:
-    """Yield what is declared of the receiver, the cables and the room's temperature."""
-    random = np.random.default_rng((bench.inputs.seed, 2))
-    analyzer = bench.inputs.chamber.analyzer
-    if analyzer.isolation_db is not None:
-        yield _leakage(bench, random)
-    if analyzer.linearity_db > 0.0:
-        trace = bench.inputs.sweeps.trace
-        bent = trace * np.maximum(np.abs(trace), FLOOR) ** (analyzer.linearity_db / 10.0)
-        words = f"declared {analyzer.linearity_db:g} dB per 10 dB of level, from the reference's sweeps on"
-        yield Cause("receiver linearity", _changed(bench, [bent]), words, "declared", "normal", analyzer.linearity_db,
-                    "dB per 10 dB")  # fmt: skip
-    yield from _compression(bench)
-    yield from _reconnection(bench)
-    yield from _imbalance(bench)
-    yield from _temperature(bench)
-    yield from _jumps(bench, random)
-
-
-def _changed(bench: Bench, traces: list[ComplexArray]) -> ComplexArray:
+def _changed(trial: Trial, traces: list[ComplexArray]) -> ComplexArray:
     """Return the changes of the waves (n, frequency, 2, J) by other sweeps."""
-    again = bench.inputs.sweeps
-    field = bench.inputs.sphere.field
-    return np.stack([bench.changed_before_alignment(field + again.change(one)) for one in traces])
+    again = trial.inputs.sweeps
+    field = trial.inputs.sphere.field
+    return np.stack([trial.changed_before_alignment(field + again.change(one)) for one in traces])
 
 
-def _leakage(bench: Bench, random: np.random.Generator) -> Cause:
+def _linearity(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size, trace = trial.inputs.chamber.analyzer.linearity_db, trial.inputs.sweeps.trace
+    bent = trace * np.maximum(np.abs(trace), FLOOR) ** (size / 10.0)
+    words = f"declared {size:g} dB per 10 dB of level, from the reference's sweeps on"
+    return Perturbation(cause, _changed(trial, [bent]), words, size, "dB per 10 dB")
+
+
+def _leakage(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """A wave past the antennas: the same at every port whatever the axes do, its phase unknown and slowly wandering."""
-    again, level_db = bench.inputs.sweeps, bench.inputs.chamber.analyzer.isolation_db
+    again, level_db = trial.inputs.sweeps, trial.inputs.chamber.analyzer.isolation_db
     assert level_db is not None  # declared
     trace, moments = again.trace, again.record["time_s"].values
     drawn = []
     for _ in range(LEAKAGE_DRAWS):
         phase = wandering(moments, random)[:, None, None] + 2.0 * np.pi * random.random((1, 1, trace.shape[2]))
         drawn.append(trace + 10.0 ** (level_db / 20.0) * np.exp(1j * phase))
-    below = level_db - 20.0 * np.log10(bench.inputs.peak_reading)
+    below = level_db - 20.0 * np.log10(trial.inputs.peak_reading)
     words = f"declared isolation {level_db:g} dB: {below:.0f} dB below the peak's reading, in every sweep"
-    return Cause("leakage", _changed(bench, drawn), words, "declared", "as drawn", level_db, "dB")
+    return Perturbation(cause, _changed(trial, drawn), words, level_db, "dB")
 
 
-def _compression(bench: Bench) -> Iterator[Cause]:
+def _compression(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """A receiver that compresses at the declared level: by 1 dB there, in proportion to power below."""
-    level_dbm, again = bench.inputs.chamber.analyzer.compression_dbm, bench.inputs.sweeps
-    if level_dbm is None:
-        return
-    power_dbm = float(again.record.attrs.get("power_dbm", bench.inputs.chamber.analyzer.power_dbm))
+    level_dbm, again = trial.inputs.chamber.analyzer.compression_dbm, trial.inputs.sweeps
+    assert level_dbm is not None  # declared
+    power_dbm = float(again.record.attrs.get("power_dbm", trial.inputs.chamber.analyzer.power_dbm))
     over = np.abs(again.trace) ** 2 * 10.0 ** ((power_dbm - level_dbm) / 10.0)
     less = again.trace / np.sqrt(1.0 + ONE_DB * over)
     words = f"declared 1 dB less at {level_dbm:g} dBm or above, in every sweep; the receiver may be better"
-    yield Cause("receiver compression", _changed(bench, [less]), words, "declared", "rectangular", level_dbm, "dBm")
+    return Perturbation(cause, _changed(trial, [less]), words, level_dbm, "dBm")
 
 
 def wandering(moments_s: FloatArray, random: np.random.Generator, shape: tuple[int, ...] | None = None) -> FloatArray:
@@ -90,39 +75,34 @@ def wandering(moments_s: FloatArray, random: np.random.Generator, shape: tuple[i
     return np.asarray(size * np.sin(2.0 * np.pi * (moments_s / period + random.random(shape))))
 
 
-def _reconnection(bench: Bench) -> Iterator[Cause]:
-    reference = bench.inputs.chamber.reference
-    if reference.absolute and (reference.reconnect_db > 0.0 or reference.reconnect_deg > 0.0):
-        turn = np.exp(1j * np.deg2rad(reference.reconnect_deg)) - 1.0
-        both = [bench.scaled(reference.reconnect_db), turn * bench.nominal.coefficients]
-        words = f"declared \u00b1{reference.reconnect_db:g} dB and \u00b1{reference.reconnect_deg:g} deg from the reference to the device"
-        yield Cause("reconnection", np.stack(both), words, "declared", "normal", reference.reconnect_db, "dB")
+def _reconnection(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    reference = trial.inputs.chamber.reference
+    turn = np.exp(1j * np.deg2rad(reference.reconnect_deg)) - 1.0
+    both = [trial.scaled(reference.reconnect_db), turn * trial.nominal.coefficients]
+    words = f"declared \u00b1{reference.reconnect_db:g} dB and \u00b1{reference.reconnect_deg:g} deg from the reference to the device"
+    return Perturbation(cause, np.stack(both), words, reference.reconnect_db, "dB")
 
 
-def _imbalance(bench: Bench) -> Iterator[Cause]:
+def _imbalance(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """The second polarization reads too much: port 2, or the probe rolled by 90 deg; the reference is read at rest."""
-    probe, again = bench.inputs.chamber.probe, bench.inputs.sweeps
-    if probe.imbalance_db == 0.0 and probe.imbalance_deg == 0.0:
-        return
+    probe, again = trial.inputs.chamber.probe, trial.inputs.sweeps
     record = again.record
     share = np.zeros(again.trace.shape)
     if "probe" in record["axis"].values:
         shown = record["commanded_deg"].values[:, list(record["axis"].values).index("probe")]
-        share += np.sin(np.deg2rad(bench.inputs.chamber.axis_table["probe"].map.angle_deg(shown)))[:, None, None] ** 2
+        share += np.sin(np.deg2rad(trial.inputs.chamber.axis_table["probe"].map.angle_deg(shown)))[:, None, None] ** 2
     share[:, :, record["port"].values == 2] = 1.0
     horn = [ROLES.index(Role.REFERENCE)] if method_of(record) in WITH_HORN else []
     share[np.isin(record["role"].values, [*horn, ROLES.index(Role.CABLE)])] = 0.0
     logs = (probe.imbalance_db / DB, 1j * np.deg2rad(probe.imbalance_deg))
     words = f"declared \u00b1{probe.imbalance_db:g} dB and \u00b1{probe.imbalance_deg:g} deg of the second polarization against the first"
-    changes = _changed(bench, [again.trace * np.exp(one * share) for one in logs])
-    yield Cause("polarization imbalance", changes, words, "declared", "normal", probe.imbalance_db, "dB")
+    changes = _changed(trial, [again.trace * np.exp(one * share) for one in logs])
+    return Perturbation(cause, changes, words, probe.imbalance_db, "dB")
 
 
-def _temperature(bench: Bench) -> Iterator[Cause]:
+def _temperature(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """A swing whose phase is not known, at periods about the declared one."""
-    swing, again = bench.inputs.chamber.temperature, bench.inputs.sweeps
-    if swing.level_db == 0.0 and swing.phase_deg == 0.0:
-        return
+    swing, again = trial.inputs.chamber.temperature, trial.inputs.sweeps
     moments: FloatArray = again.record["time_s"].values
     traces = []
     for period in PERIODS:
@@ -133,13 +113,11 @@ def _temperature(bench: Bench) -> Iterator[Cause]:
                 share = log / np.sqrt(2.0 * len(PERIODS))
                 traces += [again.trace * np.exp(share * part)[:, None, None] for part in (turn.real, turn.imag)]
     words = f"declared \u00b1{swing.level_db:g} dB and \u00b1{swing.phase_deg:g} deg every {swing.period_s:g} s: what the ties leave of it"
-    yield Cause("temperature", _changed(bench, traces), words, "declared", "normal", swing.level_db, "dB")
+    return Perturbation(cause, _changed(trial, traces), words, swing.level_db, "dB")
 
 
-def _jumps(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
-    declared, again = bench.inputs.chamber.jumps, bench.inputs.sweeps
-    if declared.per_hour == 0.0:
-        return
+def _jumps(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    declared, again = trial.inputs.chamber.jumps, trial.inputs.sweeps
     moments: FloatArray = again.record["time_s"].values
     begin, end = float(moments.min()), float(moments.max())
     drawn = []
@@ -150,4 +128,53 @@ def _jumps(bench: Bench, random: np.random.Generator) -> Iterator[Cause]:
             log[moments > when] += level + 1j * phase
         drawn.append(again.trace * np.exp(log)[:, None, None])
     words = f"declared {declared.per_hour:g} an hour of \u00b1{declared.level_db:g} dB and \u00b1{declared.phase_deg:g} deg: what the ties leave of them"
-    yield Cause("jumps", _changed(bench, drawn), words, "declared", "as drawn", declared.level_db, "dB")
+    return Perturbation(cause, _changed(trial, drawn), words, declared.level_db, "dB")
+
+
+def _isolated(known: Declarations) -> bool:
+    return known.chamber.analyzer.isolation_db is not None
+
+
+def _bent(known: Declarations) -> bool:
+    return known.chamber.analyzer.linearity_db > 0.0
+
+
+def _compressed(known: Declarations) -> bool:
+    return known.chamber.analyzer.compression_dbm is not None
+
+
+def _reconnected(known: Declarations) -> bool:
+    return max(known.chamber.reference.reconnect_db, known.chamber.reference.reconnect_deg) > 0.0
+
+
+def _imbalanced(known: Declarations) -> bool:
+    return max(known.chamber.probe.imbalance_db, known.chamber.probe.imbalance_deg) > 0.0
+
+
+def _swinging(known: Declarations) -> bool:
+    return max(known.chamber.temperature.level_db, known.chamber.temperature.phase_deg) > 0.0
+
+
+def _jumping(known: Declarations) -> bool:
+    return known.chamber.jumps.per_hour > 0.0
+
+
+#: What is declared of the receiver, the cables and the temperature, in the order of the budget's rows.
+RECEIVER_CAUSES = (
+    Cause(key="leakage", text="a wave that is added to every sweep of the record, its phase slowly wandering", needs="isolation_db",
+          perturb=_leakage, distribution="as drawn", declared=_isolated, missing="leakage", stream=(2,)),
+    Cause(key="receiver linearity", text="the declared error per 10 dB of level on every sweep, the reference's included",
+          needs="linearity_db", perturb=_linearity, distribution="normal", declared=_bent, missing="linearity"),
+    Cause(key="receiver compression", text="the level at which the receiver reads 1 dB too little, or a better one",
+          needs="compression_dbm", perturb=_compression, distribution="rectangular", declared=_compressed, missing="linearity"),
+    Cause(key="reconnection", text="declared change of the path from the reference to the device",
+          needs="reconnect_db, reconnect_deg and a reference", perturb=_reconnection, distribution="normal", declared=_reconnected,
+          applies=lambda inputs: inputs.chamber.reference.absolute, missing="reconnection"),
+    Cause(key="polarization imbalance", text="declared level and phase of the second polarization that the reference does not show",
+          needs="imbalance_db, imbalance_deg", perturb=_imbalance, distribution="normal", declared=_imbalanced,
+          missing="polarization imbalance"),
+    Cause(key="temperature", text="the declared swing on every sweep: what the ties leave of it", needs="[temperature]",
+          perturb=_temperature, distribution="normal", declared=_swinging, missing="temperature"),
+    Cause(key="jumps", text="declared jumps in the record: what the ties leave of them", needs="[jumps]", perturb=_jumps,
+          distribution="as drawn", declared=_jumping, missing="jumps", stream=(2,)),
+)  # fmt: skip

@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.stray.mirrors import Wall, draw_walls, hearing
-from colure.analysis.uncertainty.trial import Bench
+from colure.analysis.uncertainty.trial import Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import tangents
 from colure.waves.expansion import Expansion
@@ -21,7 +21,7 @@ BLOCK = 8
 PHASES = (1.0, 1j)
 
 
-def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callable[[int], ComplexArray]:
+def in_a_room(trial: Trial, level: float, random: np.random.Generator) -> Callable[[int], ComplexArray]:
     """Return draws of what is added to the waves by reflections from unknown directions of the room, rms `level` below the peak.
 
     The device turns, the room stands: its waves come back as its own far field in a fixed direction of the
@@ -29,26 +29,26 @@ def in_a_room(bench: Bench, level: float, random: np.random.Generator) -> Callab
     Walls leave the phase of all they send back open: every room comes twice, in phase and in quadrature. So many rooms give
     (2 rooms, frequency, 2, J).
     """
-    draw_stray = stray_in_a_room(bench, level, random)
+    draw_stray = stray_in_a_room(trial, level, random)
 
     def draw(rooms: int) -> ComplexArray:
-        out = np.empty((len(PHASES) * rooms, *bench.nominal.coefficients.shape), complex)
+        out = np.empty((len(PHASES) * rooms, *trial.nominal.coefficients.shape), complex)
         for begin in range(0, rooms, BLOCK):
             count = min(BLOCK, rooms - begin)
-            out[2 * begin : 2 * (begin + count)] = _changes(bench, draw_stray, count, random)
+            out[2 * begin : 2 * (begin + count)] = _changes(trial, draw_stray, count, random)
         return out
 
     return draw
 
 
 def _changes(
-    bench: Bench,
+    trial: Trial,
     draw_stray: Callable[[], tuple[ComplexArray, ComplexArray]],
     rooms: int,
     random: np.random.Generator,
 ) -> ComplexArray:
     """Return what some rooms add to the waves (2 rooms, frequency, 2, J), in phase and in quadrature one after the other."""
-    step, realigned = bench.inputs.step, bench.realigned
+    step, realigned = trial.inputs.step, trial.realigned
     found, moved = [], []
     for _ in range(rooms):
         found.append(draw_stray())
@@ -59,7 +59,7 @@ def _changes(
     measured = step.measured(stray)
     seen, one = step.from_measured(measured).coefficients, common[..., None, None]
     out = np.stack(
-        [(1.0 - phase * one) * (phase * seen) - phase * one * bench.nominal.coefficients for phase in PHASES], axis=1
+        [(1.0 - phase * one) * (phase * seen) - phase * one * trial.nominal.coefficients for phase in PHASES], axis=1
     )
     if realigned is not None:
         # The alignment took this room's echoes for a misalignment as far as they look like one.
@@ -72,15 +72,15 @@ def _changes(
 
 
 def stray_in_a_room(
-    bench: Bench, level: float, random: np.random.Generator
+    trial: Trial, level: float, random: np.random.Generator
 ) -> Callable[[], tuple[ComplexArray, ComplexArray]]:
     """Return draws of what a room adds to the measured field (frequency, 2, theta, phi), rms `level` below the peak.
 
     The second part of a draw (frequency,) is the echo of the reference, relative: it stood in the same room.
     """
-    sphere = bench.inputs.sphere
-    geometry = bench.inputs.chamber.positioner.geometry
-    wall = Wall(sphere, bench.inputs.step, bench.nominal, geometry)
+    sphere = trial.inputs.sphere
+    geometry = trial.inputs.chamber.positioner.geometry
+    wall = Wall(sphere, trial.inputs.step, trial.nominal, geometry)
     k = wavenumber(sphere.frequency_hz)
     middle = k.size // 2
     weight = np.sin(sphere.theta)[:, None]
@@ -88,9 +88,9 @@ def stray_in_a_room(
     row, column = (int(i) for i in np.unravel_index(int(np.argmax(intensity)), intensity.shape))
     peak = float(np.sqrt(intensity[row, column]))
 
-    length, known = bench.inputs.chamber.range_length_m, bench.inputs.chamber.echo_excess_m
-    gate = bench.inputs.gate
-    hears = hearing(bench.inputs.probe, bench.inputs.chamber.probe.gain_dbi)
+    length, known = trial.inputs.chamber.range_length_m, trial.inputs.chamber.echo_excess_m
+    gate = trial.inputs.gate
+    hears = hearing(trial.inputs.probe, trial.inputs.chamber.probe.gain_dbi)
 
     def draw() -> tuple[ComplexArray, ComplexArray]:
         directions, way, mirror = draw_walls(random, length, hears, known)
@@ -103,16 +103,16 @@ def stray_in_a_room(
         (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
         # The reference stood in the same room: its own echo is in every level.
         rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
-        common = np.einsum("fwt,wt,fw,w->f", _of_reference(bench, directions), mirror[:, 0], passed[..., 0, 0], rim)
+        common = np.einsum("fwt,wt,fw,w->f", _of_reference(trial, directions), mirror[:, 0], passed[..., 0, 0], rim)
         if sphere.one_polarization:
-            stray = _along_the_probe(sphere, stray, bench.inputs.slant)
+            stray = _along_the_probe(sphere, stray, trial.inputs.slant)
         # The declared level is that of one reading: half of both components together.
         power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
         scale = level * peak / float(np.sqrt(max(power, 1e-300)))
         if gate is not None:
             (stray,) = wall.through_mirrors(directions, (mirror * passed)[None])
             if sphere.one_polarization:
-                stray = _along_the_probe(sphere, stray, bench.inputs.slant)
+                stray = _along_the_probe(sphere, stray, trial.inputs.slant)
         return np.asarray(scale * stray), np.asarray(scale * common)
 
     return draw
@@ -130,15 +130,15 @@ def shared_power(nominal: Expansion, rooms: ComplexArray) -> FloatArray:
     return np.asarray(np.mean((10.0 / np.log(10.0) * pairs) ** 2, axis=-1))
 
 
-def _of_reference(bench: Bench, directions: FloatArray) -> ComplexArray:
+def _of_reference(trial: Trial, directions: FloatArray) -> ComplexArray:
     """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
-    horn, frequency_hz = bench.inputs.chamber.reference, bench.inputs.sphere.frequency_hz
+    horn, frequency_hz = trial.inputs.chamber.reference, trial.inputs.sphere.frequency_hz
     if not horn.absolute:
         return np.zeros((frequency_hz.size, len(directions), 2), complex)
     sides = dict(zip(("a", "b", "slant_e", "slant_h"), horn.sides_m, strict=True))
     sent = horn_aside(frequency_hz, directions, **sides)
     # So near, the horn lays less on its axis than its far field would.
-    near = horn_gain_dbi(frequency_hz, **sides, distance=bench.inputs.chamber.range_length_m)
+    near = horn_gain_dbi(frequency_hz, **sides, distance=trial.inputs.chamber.range_length_m)
     over = 10.0 ** ((horn_gain_dbi(frequency_hz, **sides) - near) / 20.0)
     return np.asarray(
         np.einsum("fwi,wti->fwt", over[:, None, None] * sent, np.array([tangents(d) for d in directions]))

@@ -2,30 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import numpy as np
 
 from colure.analysis.steps.assemble import finer_columns
-from colure.analysis.uncertainty.trial import Bench, Cause
+from colure.analysis.uncertainty.inputs import Inputs
+from colure.analysis.uncertainty.trial import Cause, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray
 
 
-def slice_causes(bench: Bench) -> Iterator[Cause]:
-    """Yield the aliasing of a scan that was stopped before all its slices were measured.
+def _stopped(inputs: Inputs) -> bool:
+    return 2 <= inputs.sphere.slices_used < inputs.sphere.slices_planned
+
+
+def _aliasing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    """Return the aliasing of a scan that was stopped before all its slices were measured.
 
     How much every second slice alone (or every third, ...) would change shows what the missing ones may change. The
     spectrum over azimuthal orders falls beyond the device's radius, so that is more than the error (derivable).
     """
-    sphere = bench.inputs.sphere
-    if not 2 <= sphere.slices_used < sphere.slices_planned:
-        return
+    sphere = trial.inputs.sphere
     count = factor_of(sphere.slices_used) or 1
     fewer = np.stack([thinned(sphere.field, sphere.slices_used, first) for first in range(count)])
     words = (
         f"change when the pattern rests on fewer still of its {sphere.slices_used} of {sphere.slices_planned} slices"
     )
-    yield Cause("slice aliasing", bench.changed_field(fewer), words, "measured", "change")
+    return Perturbation(cause, trial.changed_field(fewer), words)
+
+
+SLICE_CAUSES = (
+    Cause(key="slice aliasing", text="a scan that was stopped: what every second of its slices alone would change", perturb=_aliasing,
+          needs="slices that were planned and not measured", kind="measured", distribution="change", applies=_stopped),
+)  # fmt: skip
 
 
 def factor_of(slices: int) -> int:

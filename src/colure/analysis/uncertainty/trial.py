@@ -1,7 +1,8 @@
-"""The inputs of a measurement's budget, and what a cause does to the device's waves and so to every figure."""
+"""A cause of uncertainty, the trial in which it is applied, and what it adds to the device's waves and so to every figure."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal, Protocol
@@ -9,58 +10,149 @@ from typing import Literal, Protocol
 import numpy as np
 
 from colure.analysis.figures.beams import Near
+from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.realigned import Realigned
 from colure.analysis.uncertainty.combination import DIVISORS, DRAWN, Contribution, Distribution
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.chamber import Chamber
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 
+Kind = Literal["measured", "declared"]
 
-@dataclass(frozen=True)
+
+class Declarations(Protocol):
+    """What a cause asks whether it was declared."""
+
+    @property
+    def chamber(self) -> Chamber:
+        """The chamber as it was declared."""
+        ...
+
+    @property
+    def mismatch_db(self) -> float:
+        """Expanded uncertainty by declared reflections, dB; 0 where none are known."""
+        ...
+
+
+def _always(inputs: Inputs) -> bool:
+    return True
+
+
+@dataclass(frozen=True, kw_only=True)
 class Cause:
-    """One error source: what it adds to the device's waves, and how that is distributed.
+    """One cause of uncertainty: all that the budget knows of it, whatever was measured.
 
-    changes (n, frequency, 2, J)
-        Change of the waves when the source is off by its half width, one for every direction in which it may be (a phase that
-        is unknown: in phase and in quadrature); of drawn causes one a draw. The figures' changes are worked out from them.
+    key
+        Its name; budget rows of a group are called `group: key`.
+    text
+        What is wrong, and how the cause is applied to the data.
+    needs
+        What of the record or the declarations it looks at.
+    perturb
+        Returns what the cause adds to the waves of a trial, drawn from a random stream where it is drawn.
     distribution
         Says by what the half width is divided (`combination.DIVISORS`). `Monte Carlo`: draws of something normal. `as drawn`:
         draws whose own distribution counts, each of any phase: two changes a draw, in phase and in quadrature.
-    size, unit
-        The half width that was applied, where it is one number.
-    dof
-        Degrees of freedom of the half width as it is known.
+    kind
+        Whether the size is `measured` by the record or `declared` beforehand, unless a perturbation says otherwise.
+    type_a
+        True: evaluated by statistics (JCGM 100:2008, 4.2).
     known_mean
         True: what draws do on average is known and is taken off the value (JCGM 100:2008, 3.2.4). False: they stand for a
         bound; the value stays, and the interval is long enough for a source as strong as the bound and for none.
-    type_a
-        True: evaluated by statistics (JCGM 100:2008, 4.2).
-    shared (frequency,)
-        Mean square, in dB of the radiated power, of what draws have in common with the same errors that the record holds.
+    common
+        True: it moves all levels alike, and nothing that is relative to the peak.
+    declared
+        Tells whether it was declared; None where nothing needs to be.
+    applies
+        Tells whether it exists in such a measurement.
+    missing
+        Under what name a figure says that it is not included, where nobody declared it; empty where it always is.
+    stream
+        Which random stream it draws from. Causes of one stream draw from it one after the other.
     """
 
-    term: str
-    changes: ComplexArray
-    basis: str
-    kind: Literal["measured", "declared"]
+    key: str
+    text: str
+    needs: str
+    perturb: Callable[[Cause, Trial, np.random.Generator], Perturbation]
     distribution: Distribution
-    size: float | None = None
-    unit: str = ""
-    dof: float = float("inf")
-    known_mean: bool = False
+    kind: Kind = "declared"
+    group: str = ""
     type_a: bool = False
-    shared: FloatArray | None = None
+    known_mean: bool = False
+    common: bool = False
+    declared: Callable[[Declarations], bool] | None = None
+    applies: Callable[[Inputs], bool] = _always
+    missing: str = ""
+    stream: tuple[int, ...] = ()
+
+    @property
+    def row(self) -> str:
+        """Name of the budget's row."""
+        return f"{self.group}: {self.key}" if self.group else self.key
 
     @property
     def drawn(self) -> bool:
-        """Tell whether the changes are draws."""
+        """Tell whether its changes are draws."""
         return self.distribution in DRAWN
 
     @property
     def divisor(self) -> float:
         """Half width over standard uncertainty."""
         return DIVISORS[self.distribution]
+
+    def concerns(self, inputs: Inputs) -> bool:
+        """Tell whether a budget of these inputs has a row for it."""
+        return (self.declared is None or self.declared(inputs)) and self.applies(inputs)
+
+
+@dataclass(frozen=True)
+class Perturbation:
+    """What one cause adds to the device's waves.
+
+    changes (n, frequency, 2, J)
+        Change of the waves when the source is off by its half width, one for every direction in which it may be (a phase that
+        is unknown: in phase and in quadrature); of drawn causes one a draw. The figures' changes are worked out from them.
+    basis
+        What the size is known from, in words.
+    size, unit
+        The half width that was applied, where it is one number.
+    kind
+        `measured` by this record, or `declared` beforehand; the cause's own if None.
+    dof
+        Degrees of freedom of the half width as it is known.
+    shared (frequency,)
+        Mean square, in dB of the radiated power, of what draws have in common with the same errors that the record holds.
+    """
+
+    cause: Cause
+    changes: ComplexArray
+    basis: str
+    size: float | None = None
+    unit: str = ""
+    kind: Kind | None = None
+    dof: float = float("inf")
+    shared: FloatArray | None = None
+
+    @property
+    def known_as(self) -> Kind:
+        """`measured` or `declared`."""
+        return self.cause.kind if self.kind is None else self.kind
+
+
+def perturbations(trial: Trial, causes: Iterable[Cause]) -> Iterator[Perturbation]:
+    """Yield what each of the causes that concern a measurement adds to its waves."""
+    seed = trial.inputs.seed
+    streams: dict[tuple[int, ...], np.random.Generator] = {}
+    for one in causes:
+        if not one.concerns(trial.inputs):
+            continue
+        if one.stream not in streams:
+            streams[one.stream] = np.random.default_rng((seed, *one.stream) if one.stream else seed)
+        yield one.perturb(one, trial, streams[one.stream])
 
 
 class Readout(Protocol):
@@ -73,11 +165,13 @@ class Readout(Protocol):
 
 
 @dataclass(frozen=True)
-class Bench:
+class Trial:
     """The nominal result that every cause is compared with.
 
     readout
         What is read from it; the figures of the inputs if None.
+    tilt_deg
+        Half of the interval that the other causes give the tilt of the ellipse at the middle frequency; None before that is known.
     """
 
     inputs: Inputs
@@ -85,6 +179,7 @@ class Bench:
     values: FloatArray
     near: list[Near]
     readout: Readout | None = None
+    tilt_deg: float | None = None
 
     @cached_property
     def realigned(self) -> Realigned | None:
@@ -93,6 +188,17 @@ class Bench:
         if inputs.answer is None:
             return None
         return Realigned(inputs.answer, inputs.sphere, inputs.step, inputs.chamber.range_length_m)
+
+    @cached_property
+    def measured(self) -> ComplexArray:
+        """Waves that the probe measured (frequency, 2, J): those of the device before the probe's response is taken out."""
+        return self.inputs.step.measured(self.inputs.sphere.field)
+
+    @cached_property
+    def misaligned(self) -> ForwardModel:
+        """What a misaligned positioner or probe makes of the measured field."""
+        chamber = self.inputs.chamber
+        return ForwardModel(self.inputs.sphere, chamber.range_length_m, chamber.positioner.geometry)
 
     def changed_before_alignment(self, field: ComplexArray) -> ComplexArray:
         """Return the change of the waves (frequency, 2, J) when the field before the alignment was another by as much."""
@@ -113,18 +219,18 @@ class Bench:
         """Return the change of the waves (frequency, 2, J) when every level is higher by so much."""
         return np.asarray((10.0 ** (level_db / 20.0) - 1.0) * self.nominal.coefficients)
 
-    def contribution(self, cause: Cause, effects: FloatArray | None = None) -> Contribution:
-        """Return what a cause does to every figure: effects (n, frequency, figure), read anew from every changed pattern if None."""
+    def contribution(self, one: Perturbation, effects: FloatArray | None = None) -> Contribution:
+        """Return what a perturbation does to every figure: effects (n, frequency, figure), read anew from every changed pattern if None."""
         if effects is None:
-            effects = self.effects(cause.changes)
+            effects = self.effects(one.changes)
         radiated = (self.inputs.figures if self.readout is None else self.readout).radiated
-        if cause.shared is not None and radiated.any():
-            effects = _less(effects, radiated, cause.shared)
-        if cause.known_mean:
+        if one.shared is not None and radiated.any():
+            effects = _less(effects, radiated, one.shared)
+        if one.cause.known_mean:
             power = np.sum(np.abs(self.nominal.coefficients) ** 2, axis=(-2, -1))
-            share = np.sum(np.abs(cause.changes) ** 2, axis=(-2, -1)).mean(axis=0) / power
-            effects = _with_mean_in_doubt(effects, radiated, share, cause.dof)
-        return Contribution(effects, cause.distribution, cause.dof, cause.known_mean)
+            share = np.sum(np.abs(one.changes) ** 2, axis=(-2, -1)).mean(axis=0) / power
+            effects = _with_mean_in_doubt(effects, radiated, share, one.dof)
+        return Contribution(effects, one.cause.distribution, one.dof, one.cause.known_mean)
 
     def effects(self, changes: ComplexArray) -> FloatArray:
         """Return by how much figures (n, frequency, figure) move with changes of the waves (n, frequency, 2, J).
