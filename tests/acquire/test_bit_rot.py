@@ -85,7 +85,7 @@ def test_damaged_points_are_named_given_up_and_measured_again(small_campaign):
     db.close()
     found = services.verify(run)
     assert not found.whole and any("(plan point 100): checksum differs" in text for text in found.damaged)
-    with pytest.raises(InputError, match="--accept-damage"):
+    with pytest.raises(InputError, match="`accept_damage`"):
         services.acquire(campaign, plan, run)
     told = []
     outcome = services.acquire(campaign, plan, run, accept_damage=True, listener=lambda event: told.append(event.text))

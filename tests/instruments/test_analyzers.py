@@ -194,10 +194,10 @@ def test_each_state_becomes_a_pattern(tiny_campaign):
     assert services.acquire(campaign, plan, run).state is State.DONE
     assert services.states_of(run) == ["left", "middle", "right"]
     for name in ("left", "right"):
-        services.process(campaign, run, state=name)
-        assert run.pattern_of(name).stat().st_size > 1000
+        services.process(campaign, run.state(name))
+        assert run.state(name).pattern.stat().st_size > 1000
     with pytest.raises(InputError, match="must be one of left, middle, right"):
-        services.process(campaign, run, state="up")
+        services.process(campaign, run.state("up"))
 
 
 def test_a_state_that_is_not_taken_is_never_measured(twin):

@@ -200,9 +200,7 @@ class Engine:
             self._options = replace(self._options, position_confirmed=False)
             self._note("home", f"{doubt}; confirmed by a person")
             return
-        raise AcquisitionError(
-            f"{doubt}; home the axes (acquire --home), or look at them and confirm (--position-confirmed)"
-        )
+        raise AcquisitionError(f"{doubt}; home the axes (`home`), or look at them and confirm (`position_confirmed`)")
 
     def _next_places(self, way: FloatArray) -> FloatArray | None:
         """Return where the plan goes first: one point, or both ends of a flown line; the home position at its end."""

@@ -127,9 +127,7 @@ class Gate:
             self._say("home", "axes homed; positions are trusted")
             return
         if reason:
-            raise AcquisitionError(
-                f"position not trusted since: {reason}; look at the axes, then home them (acquire --home)"
-            )
+            raise AcquisitionError(f"position not trusted since: {reason}; look at the axes, then home them (`home`)")
         self._restore_turns()
         station.look()
 

@@ -6,7 +6,9 @@ imported inside the commands, so that `colure --help` stays quick.
 
 from __future__ import annotations
 
+import re
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -85,6 +87,16 @@ GROUPS = {
 }
 
 
+def with_flags(message: str, parameters: Sequence[click.Parameter]) -> str:
+    """Return a fault in the words of a command: `name` in backquotes, or as the field that a line begins with, as its option.
+
+    Python has arguments, the command line options; only here it is known which was used.
+    """
+    flags = {flag[2:].replace("-", "_"): flag for one in parameters for flag in one.opts if flag.startswith("--")}
+    quoted = re.sub(r"`(\w+)`", lambda found: flags.get(found[1], found[0]), message)
+    return re.sub(r"^(\w+)(?= = |:)", lambda found: flags.get(found[1], found[1]), quoted, flags=re.MULTILINE)
+
+
 class Commands(click.Group):
     """Turns our own errors into plain lines and exit codes."""
 
@@ -102,7 +114,8 @@ class Commands(click.Group):
         try:
             return super().invoke(ctx)
         except ColureError as error:
-            click.echo(str(error), err=True)
+            command = self.commands.get(ctx.invoked_subcommand or "")
+            click.echo(with_flags(str(error), [] if command is None else command.params), err=True)
             ctx.exit(error.exit_code)
 
 
@@ -366,18 +379,18 @@ def evaluate(
     from colure.model.campaign import Campaign
 
     folder = Path(sources[0] if sources else ".")
-    run, campaign = run_folder(folder, run_name or "first"), Campaign.load(folder)
+    run, campaign = run_folder(folder, run_name or "first").state(state), Campaign.load(folder)
     require_record(run)
     if is_cuts(run):
-        show_cuts(cuts.read(campaign, run, state=state), run.path, as_json=as_json)
+        show_cuts(cuts.read(campaign, run), run.path, as_json=as_json)
         return
-    figures = services.read_figures(campaign, run, state=state)
+    figures = services.read_figures(campaign, run)
     if as_json:
         click.echo(json_text([figure.as_dict() for figure in figures]))
     else:
         screens.show_figures(figures, campaign.goal)
-        click.echo(f"all frequencies and budgets: {services.addresses(run, run.figures, state)[-1]}")
-    for line in services.step_cautions(run, state=state):
+        click.echo(f"all frequencies and budgets: {run.figures}")
+    for line in services.step_cautions(run):
         click.echo(f"caution: {line}", err=True)
     sys.exit(screens.show_against(figures))
 

@@ -174,11 +174,31 @@ class Run:
         """Device states in its record; empty if the device has none."""
         return services.states_of(self.files)
 
+    def state(self, name: str) -> Run:
+        """Return one state of a device that has several, as a run of its own: its record, pattern, figures and reports.
+
+        Raises
+        ------
+        InputError
+            If the record holds no such state.
+        """
+        if name not in self.states:
+            raise InputError(
+                [f"state = {name!r}: must be one of {', '.join(self.states) or 'none, the device has one'}"]
+            )
+        return Run(self.campaign, self.files.state(name))
+
+    def _of(self, state: str | None) -> RunFolder:
+        return self.files if state is None else self.files.state(state)
+
     @property
     def record(self) -> Record:
         """The record as it was measured; raises `InputError` if there is none."""
+        from colure.app.services.processing import opened
         from colure.model.files import open_dataset
 
+        if self.files.chosen is not None:
+            return Record(opened(self.files), f"{self.name}, {self.files.chosen}")
         return Record(open_dataset(self.files.record), self.name)
 
     def process(self, *, state: str | None = None, recipe: Recipe | None = None) -> Pattern:
@@ -188,8 +208,8 @@ class Run:
             Another recipe for once (`colure.model.recipe.Recipe`): the run's saved pattern stays as it is.
         """
         if recipe is not None:
-            return Pattern(services.process_with(self.campaign, self.files, recipe, state=state), self.name)
-        return Pattern(services.process(self.campaign, self.files, state=state), self.name)
+            return Pattern(services.process_with(self.campaign, self._of(state), recipe), self.name)
+        return Pattern(services.process(self.campaign, self._of(state)), self.name)
 
     def process_large(
         self, *, scheduler: str = "threads", workers: int | None = None, record: str | None = None
@@ -201,21 +221,21 @@ class Run:
 
     def evaluate(self, *, state: str | None = None) -> Figures:
         """Read every figure with its interval; a power-only run gives the power figures."""
-        return Figures(services.read_figures(self.campaign, self.files, state=state))
+        return Figures(services.read_figures(self.campaign, self._of(state)))
 
     def findings(self, *, state: str | None = None) -> list[Finding]:
         """Return what the data say of themselves, largest effect first."""
-        return services.findings(self.campaign, self.files, state=state)
+        return services.findings(self.campaign, self._of(state))
 
     def effects(self, *, state: str | None = None) -> Effects:
         """Return what every step of the recipe does to every figure."""
-        return services.effects(self.campaign, self.files, state=state)
+        return services.effects(self.campaign, self._of(state))
 
     def verdict(self, specification: str | Path, *, state: str | None = None) -> Judged:
         """Hold the run, or one of its device states, against a specification file."""
         from colure.app.services.verdicts import judge_run
 
-        return judge_run(self.campaign, self.files, Path(specification), state=state)
+        return judge_run(self.campaign, self._of(state), Path(specification))
 
     def compare(self, other: Path | Run, *, freedom: Freedom | None = None, state: str | None = None) -> Compared:
         """Compare with a simulated or earlier pattern file, or another run, as they stand or matched.
@@ -230,22 +250,23 @@ class Run:
 
         what = other.files if isinstance(other, Run) else other
         chosen = AS_THEY_STAND if freedom is None else freedom
-        return compare_run(self.campaign, self.files, what, freedom=chosen, state=state)
+        return compare_run(self.campaign, self._of(state), what, freedom=chosen)
 
     def export(self, kind: str, target: str | Path, *, state: str | None = None) -> str:
         """Write csv, netcdf, nsma, touchstone, matlab, figures, or a format of another package; nothing is overwritten."""
         from colure.app.services.exporting import export
 
-        return export(self.campaign, self.files, kind, Path(target), state=state)
+        return export(self.campaign, self._of(state), kind, Path(target))
 
     def report(self, *, specification: str | Path | None = None, state: str | None = None) -> Path:
         """Write report.html and report.pdf; returns where the page lies."""
         from colure.app.services.reporting import report_on
 
         campaign, plan = services.make_plan(self.campaign.folder)
-        done = services.process(campaign, self.files, state=state)
-        report_on(campaign, plan, self.files, done, None if specification is None else Path(specification))
-        return services.addresses(self.files, self.files.report_html, state)[-1]
+        files = self._of(state)
+        done = services.process(campaign, files)
+        report_on(campaign, plan, files, done, None if specification is None else Path(specification))
+        return files.report_html
 
 
 @dataclass(frozen=True)

@@ -201,7 +201,7 @@ def _move(axes: AxesDriver, name: str, move_deg: float) -> str:
     stood_s = time.monotonic() - began
     if abs(here - target[name]) < 0.02 * abs(move_deg):
         raise InstrumentError(
-            f"{name} reached its target in spite of a hold; use a longer --move, or `hold` is not heard"
+            f"{name} reached its target in spite of a hold; use a longer `move`, or `hold` is not heard"
         )
     try:
         axes.finish(0.0, unwatched, 30.0)

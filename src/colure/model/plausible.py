@@ -42,7 +42,7 @@ def require_plausible(
         Naming column, value, what it would mean and how to say that it is right; or an unknown word in `accept`.
     """
     if unknown := accept - set(WORDS):
-        raise InputError([f"--accept = {', '.join(sorted(unknown))!r}: must be any of {', '.join(WORDS)}"])
+        raise InputError([f"accept = {', '.join(sorted(unknown))!r}: must be any of {', '.join(WORDS)}"])
     faults, told = [], []
     for one in samples:
         if one.radius_m is not None and not np.isfinite(one.radius_m).all():

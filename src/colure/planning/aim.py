@@ -101,7 +101,7 @@ def bearing_from(
     """
     one, two = (azimuth_deg, elevation_deg), (theta_deg, phi_deg)
     if (None in one) == (None in two):
-        raise InputError(["bearing: needs --az with --el, or --theta with --phi (deg), and not both"])
+        raise InputError(["bearing: needs `az` with `el`, or `theta` with `phi` (deg), and not both"])
     if azimuth_deg is not None and elevation_deg is not None:
         _require("az", azimuth_deg, 360.0)
         _require("el", elevation_deg, 90.0)
@@ -116,7 +116,7 @@ def bearing_from(
 
 def _require(name: str, value: float, limit: float) -> None:
     if not math.isfinite(value) or abs(value) > limit:
-        raise InputError([f"--{name} = {value:g}: must be from {-limit:g} to {limit:g} deg"])
+        raise InputError([f"{name} = {value:g}: must be from {-limit:g} to {limit:g} deg"])
 
 
 def aims(bearing: Bearing, geometry: Geometry, chamber: Chamber | None = None) -> list[Aim]:
@@ -169,9 +169,7 @@ def bearing_at(
     """
     names = geometry.axis_names
     if set(readouts_deg) != set(names):
-        raise InputError(
-            [f"--readout: names {', '.join(sorted(readouts_deg))}: must be {names[0]} and {names[1]} (deg)"]
-        )
+        raise InputError([f"readout: names {', '.join(sorted(readouts_deg))}: must be {names[0]} and {names[1]} (deg)"])
     positioner = _positioner(geometry, chamber)
     first = float(np.deg2rad(positioner.first.angle_deg(readouts_deg[names[0]])))
     second = float(np.deg2rad(positioner.second.angle_deg(readouts_deg[names[1]])))

@@ -33,11 +33,11 @@ def sign_pdf(source: Path, target: Path, *, key_file: Path, passphrase: bytes, r
     try:
         key = key_file.read_bytes()
     except OSError as error:
-        raise InputError([f"--sign = {key_file}: cannot be read: {error.strerror}"]) from None
+        raise InputError([f"sign = {key_file}: cannot be read: {error.strerror}"]) from None
     try:
         signer = signers.SimpleSigner.load_pkcs12_data(key, other_certs=[], passphrase=passphrase or None)
     except ValueError:
-        raise InputError([f"--sign = {key_file}: no PKCS #12 file, or the passphrase does not open it"]) from None
+        raise InputError([f"sign = {key_file}: no PKCS #12 file, or the passphrase does not open it"]) from None
     described = signers.PdfSignatureMetadata(field_name=FIELD, reason=reason, subfilter=fields.SigSeedSubFilter.PADES)
     with source.open("rb") as opened, target.open("xb") as out:
         signers.sign_pdf(IncrementalPdfFileWriter(opened), described, signer=signer, output=out)

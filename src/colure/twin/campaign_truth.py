@@ -27,7 +27,7 @@ def campaign_truth(campaign: Campaign, *, state: str | None = None) -> list[dict
     """
     names = () if campaign.device.states is None else campaign.device.states.names
     if state is not None and state not in names:
-        raise InputError([f"--state = {state!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
+        raise InputError([f"state = {state!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
     device = maker_of(campaign)(campaign.goal.frequency_hz)
     steers = campaign.simulated().state_steer_deg
     index = names.index(state) if state is not None else 0

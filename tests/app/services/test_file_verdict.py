@@ -144,7 +144,7 @@ def test_files_that_cannot_be_compared_are_refused(tmp_path):
     for second, more, words in (
         ("none.nc", (), "no such file"),
         ("high.nc", (), "covers 5 to 5.1 GHz"),
-        ("gain.nc", (), "--match level takes that out"),
+        ("gain.nc", (), "level in --match takes that out"),
         ("first", (), "must be a far-field file"),
     ):
         other = second if second == "first" else str(tmp_path / second)

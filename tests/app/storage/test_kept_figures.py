@@ -29,7 +29,7 @@ def run(campaign_folder):
 def test_a_known_answer_is_given_again_without_processing(campaign_folder, run):
     campaign = Campaign.load(campaign_folder)
     written = [run.figures, run.correlations]
-    keep_figures(run, key_of(campaign, run, None), written, None, [FIGURE])
+    keep_figures(run, key_of(campaign, run), written, [FIGURE])
 
     def never():
         raise AssertionError("processed again")
@@ -38,17 +38,17 @@ def test_a_known_answer_is_given_again_without_processing(campaign_folder, run):
 
 
 def test_the_same_folder_named_from_elsewhere_is_the_same_question(campaign_folder, run, monkeypatch):
-    key = key_of(Campaign.load(campaign_folder), run, None)
+    key = key_of(Campaign.load(campaign_folder), run)
     monkeypatch.chdir(campaign_folder.parent)
     near = RunFolder(run.path.relative_to(campaign_folder.parent))
-    assert key_of(Campaign.load(near.path.parent.parent), near, None) == key
+    assert key_of(Campaign.load(near.path.parent.parent), near) == key
 
 
 @pytest.mark.parametrize("changed", ["record", "figures", "correlations", "chamber", "recipe", "pattern"])
 def test_whatever_changed_is_worked_out_anew(campaign_folder, run, changed):
     campaign = Campaign.load(campaign_folder)
     written = [run.figures, run.correlations]
-    keep_figures(run, key_of(campaign, run, None), written, None, [FIGURE])
+    keep_figures(run, key_of(campaign, run), written, [FIGURE])
     if changed == "chamber":
         file = campaign_folder / "chamber.toml"
         file.write_text(file.read_text(encoding="utf-8") + "# measured anew\n", encoding="utf-8")
@@ -71,11 +71,11 @@ def test_whatever_changed_is_worked_out_anew(campaign_folder, run, changed):
 
 def test_a_damaged_memory_is_no_answer(campaign_folder, run):
     key = "k"
-    keep_figures(run, key, [run.figures], None, [FIGURE])
+    keep_figures(run, key, [run.figures], [FIGURE])
     place = run.path / "figures-kept.json"
     content = json.loads(place.read_text(encoding="utf-8"))
     del content["figures"][0]["value"]
     place.write_text(json.dumps(content), encoding="utf-8")
-    assert kept_figures(run, key, [run.figures], None) is None
+    assert kept_figures(run, key, [run.figures]) is None
     place.write_text("{", encoding="utf-8")
-    assert kept_figures(run, key, [run.figures], None) is None
+    assert kept_figures(run, key, [run.figures]) is None

@@ -118,7 +118,7 @@ def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom
             raise ValueError(
                 "compare: no pose brings the second pattern to the first, they are too unlike "
                 f"(turn {np.rad2deg(np.linalg.norm(found[:3])):.3g} deg, shift {1e3 * scale[3] * np.linalg.norm(found[3:]):.3g} mm); "
-                "compare them as they stand, without --match frame and origin"
+                "compare them as they stand, without frame and origin in `match`"
             )
     moved = grid.moved(second, found * scale)
     factor = _factor(wanted, moved, grid.root_weight, free.level)

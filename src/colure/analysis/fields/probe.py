@@ -66,12 +66,12 @@ class FieldProbe:
             if abs(nearest.frequency_hz / frequency_hz - 1.0) > SAME_FREQUENCY:
                 raise InputError(
                     [
-                        f"--probe: nearest frequency {nearest.frequency_hz / 1e9:.6g} GHz, must be within "
+                        f"probe: nearest frequency {nearest.frequency_hz / 1e9:.6g} GHz, must be within "
                         f"{100 * SAME_FREQUENCY:g} % of {frequency_hz / 1e9:.6g} GHz"
                     ]
                 )
             if nearest.radius_m is not None:
-                raise InputError(["--probe: holds a near field, must be a far field (no radius)"])
+                raise InputError(["probe: holds a near field, must be a far field (no radius)"])
             found = expand(nearest)
             whole = Expansion(found.coefficients[None], np.array([float(wavenumber(frequency_hz))]))
             # Rounding in degrees that the probe does not have would grow towards the device.

@@ -108,7 +108,7 @@ def boresight_of(text: str, coefficients: ComplexArray, *, slant: float, region:
     try:
         azimuth, elevation = (float(part) for part in text.split(","))
     except ValueError:
-        raise InputError([f"--boresight = {text!r}: must be device, peak, or AZ,EL (deg)"]) from None
+        raise InputError([f"boresight = {text!r}: must be device, peak, or AZ,EL (deg)"]) from None
     return np.asarray(direction_of(Coordinates.AZIMUTH_ELEVATION, np.array([azimuth]), np.array([elevation]))[0])
 
 

@@ -86,15 +86,15 @@ def compare(
     if is_file(source):
         found = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
     else:
-        target = path if is_file(path) else run_folder(source, other)
+        target = path if is_file(path) else run_folder(source, other).state(other_state)
         if isinstance(target, RunFolder) and is_cuts(run_folder(source, run_name)):
             if state is not None or other_state is not None:
                 raise InputError(["--state: runs of cuts are compared in their first state; leave --state out"])
             _compare_cuts(source, run_name, target, plot, as_json=as_json)
             return
         found = compare_run(
-            Campaign.load(source), run_folder(source, run_name), target, freedom=freedom,
-            other_uncertainty_db=other_uncertainty_db, state=state, other_state=other_state,
+            Campaign.load(source), run_folder(source, run_name).state(state), target, freedom=freedom,
+            other_uncertainty_db=other_uncertainty_db,
         )  # fmt: skip
     if difference is not None:
         save_difference(found, difference)
@@ -157,10 +157,12 @@ def _compare_power(
     from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
-    one = source if is_file(source) else (Campaign.load(source), run_folder(source, run_name))
-    two = other if is_file(other) else (Campaign.load(source), run_folder(source, str(other)))
+    one = source if is_file(source) else (Campaign.load(source), run_folder(source, run_name).state(state))
+    two = (
+        other if is_file(other) else (Campaign.load(source), run_folder(source, str(other)).state(other_state or state))
+    )
     rows = compare_power(
-        one, two, other_uncertainty_db=other_uncertainty_db, state=state, other_state=other_state
+        one, two, other_uncertainty_db=other_uncertainty_db
     )  # fmt: skip
     agrees = all(row.agrees for row in rows)
     if as_json:

@@ -28,7 +28,7 @@ def effects(folder: Path, run_name: str, state: str | None, as_json: bool) -> No
     from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
-    found = services.effects(Campaign.load(folder), run_folder(folder, run_name), state=state)
+    found = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
     if as_json:
         click.echo(json_text({"figures": found.labels, "with_all": found.whole, "without": found.without}))
     else:

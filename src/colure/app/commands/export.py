@@ -44,5 +44,5 @@ def export(source: Path, kind: str, target: Path, run_name: str, state: str | No
         words = export_file(source, kind, target)
     else:
         run = run_folder(source, run_name)
-        words = (write_cuts if is_cuts(run) else write)(Campaign.load(source), run, kind, target, state=state)
+        words = (write_cuts if is_cuts(run) else write)(Campaign.load(source), run.state(state), kind, target)
     click.echo(json_text({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

@@ -219,12 +219,12 @@ def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json
     campaign, written = Campaign.load(folder), []
     states: list[str | None] = [state_name] if state_name else [*services.states_of(run)] or [None]
     for state in states:
-        steps = history(services.process(campaign, run, state=state).pattern)
-        path = run.pattern if state is None else run.pattern_of(state)
-        written.append({"pattern": str(path), "state": state, "steps": steps})
+        one = run.state(state)
+        steps = history(services.process(campaign, one).pattern)
+        written.append({"pattern": str(one.pattern), "state": state, "steps": steps})
         if not as_json:
             _print_steps(steps)
-            click.echo(f"pattern: {path}")
+            click.echo(f"pattern: {one.pattern}")
     if as_json:
         click.echo(json_text(written[0] if len(written) == 1 else written))
 

@@ -28,7 +28,7 @@ def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> N
     from colure.app.storage.folders import run_folder
     from colure.model.campaign import Campaign
 
-    found = services.findings(Campaign.load(folder), run_folder(folder, run_name), state=state)
+    found = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
     if as_json:
         click.echo(json_text([one.__dict__ for one in found]))
         return

@@ -54,14 +54,13 @@ def pattern(
     run = run_folder(folder, run_name)
     words = services.write_view(
         Campaign.load(folder),
-        run,
+        run.state(state),
         target,
         coordinates=coordinates,
         basis=basis,
         boresight=boresight,
         origin=origin_mm,
         step_deg=step_deg,
-        state=state,
     )
     click.echo(
         json_text({"file": str(target), "formulas": words}) if as_json else "\n".join([*words, f"wrote {target}"])

@@ -86,23 +86,22 @@ def report(
     for option, given in (("--slant-deg", slant_deg), ("--to", target)):
         if given is not None:
             raise InputError([f"{option} = {given}: only for a file; a run's report lies in its folder"])
-    folder, run = source, run_folder(source, run_name)
+    folder, run = source, run_folder(source, run_name).state(state)
     if is_cuts(run):
         if specification is not None:
             raise InputError([f"--specification: run {run_name} {NO_SPHERE}"])
-        _require_signable(folder, run, state, key_file)
-        cuts.write_report(Campaign.load(folder), run, state=state)
+        _require_signable(folder, run, key_file)
+        cuts.write_report(Campaign.load(folder), run)
     else:
         campaign, made = services.make_plan(folder, run)
-        _require_signable(folder, run, state, key_file)
-        report_on(campaign, made, run, services.process(campaign, run, state=state), specification)
-    signed = None if key_file is None else _sign(folder, run, state, key_file, passphrase_file)
-    _say_reports(folder, run, state, signed, as_json=as_json)
+        _require_signable(folder, run, key_file)
+        report_on(campaign, made, run, services.process(campaign, run), specification)
+    signed = None if key_file is None else _sign(folder, run, key_file, passphrase_file)
+    _say_reports(folder, run, signed, as_json=as_json)
 
 
-def _require_signable(folder: Path, run: RunFolder, state: str | None, key_file: Path | None) -> None:
+def _require_signable(folder: Path, run: RunFolder, key_file: Path | None) -> None:
     """Refuse before anything is worked out what cannot be signed afterwards."""
-    from colure.app import services
     from colure.app.services.particulars import settings_of
     from colure.app.services.reporting import require_unsigned
     from colure.errors import InputError
@@ -113,12 +112,11 @@ def _require_signable(folder: Path, run: RunFolder, state: str | None, key_file:
     require_library("pyhanko", "sign")
     if not key_file.is_file():
         raise InputError([f"--sign = {key_file}: no such file; give a PKCS #12 key (.p12 or .pfx)"])
-    require_unsigned(services.addresses(run, run.report_pdf, state)[-1], settings_of(folder).issue)
+    require_unsigned(run.report_pdf, settings_of(folder).issue)
 
 
-def _sign(folder: Path, run: RunFolder, state: str | None, key_file: Path, passphrase_file: Path | None) -> Path:
+def _sign(folder: Path, run: RunFolder, key_file: Path, passphrase_file: Path | None) -> Path:
     """Sign the PDF that was just written."""
-    from colure.app import services
     from colure.app.services.particulars import settings_of
     from colure.app.services.reporting import sign_report
 
@@ -126,17 +124,16 @@ def _sign(folder: Path, run: RunFolder, state: str | None, key_file: Path, passp
         phrase = click.prompt("passphrase of the key", hide_input=True, default="", show_default=False, err=True)
     else:
         phrase = passphrase_file.read_text(encoding="utf-8").splitlines()[0] if passphrase_file.stat().st_size else ""
-    printed = services.addresses(run, run.report_pdf, state)[-1]
+    printed = run.report_pdf
     return sign_report(run, printed, settings_of(folder).issue, key_file=key_file, passphrase=phrase.encode("utf-8"))
 
 
-def _say_reports(folder: Path, run: RunFolder, state: str | None, signed: Path | None, *, as_json: bool) -> None:
+def _say_reports(folder: Path, run: RunFolder, signed: Path | None, *, as_json: bool) -> None:
     """Print where the report lies, and what is wrong with the equipment."""
-    from colure.app import services
     from colure.app.services.particulars import equipment_warnings
 
-    page, printed = (services.addresses(run, one, state)[-1] for one in (run.report_html, run.report_pdf))
-    _say(page, printed, signed, equipment_warnings(folder, measured_until(run, state)), as_json=as_json)
+    warnings = equipment_warnings(folder, measured_until(run))
+    _say(run.report_html, run.report_pdf, signed, warnings, as_json=as_json)
 
 
 def _say(page: Path, printed: Path, signed: Path | None = None, warnings: Sequence[str] = (), *, as_json: bool) -> None:
@@ -149,10 +146,10 @@ def _say(page: Path, printed: Path, signed: Path | None = None, warnings: Sequen
         click.echo(f"equipment: {one}")
 
 
-def measured_until(run: RunFolder, state: str | None) -> date | None:
+def measured_until(run: RunFolder) -> date | None:
     """Return the last day of a run's measurement; None where its record holds none."""
     from colure.app.services.particulars import days_of
     from colure.app.services.processing import opened
 
-    days = days_of(opened(run, state))
+    days = days_of(opened(run))
     return None if days is None else days[1]

@@ -34,9 +34,8 @@ def set_ups(
     from colure.model.campaign import Campaign
 
     found = compare_set_ups(
-        (Campaign.load(folder), run_folder(folder, run_name)),
+        (Campaign.load(folder), run_folder(folder, run_name).state(state)),
         (Campaign.load(other), run_folder(other, other_run)),
         target,
-        state=state,
     )
     click.echo(json_text(found.numbers) if as_json else "\n".join(found.sentences))

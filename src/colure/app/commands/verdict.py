@@ -47,7 +47,7 @@ def verdict(
     elif slant_deg is not None:
         raise InputError([f"--slant-deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
     else:
-        found = judge_run(Campaign.load(source), run_folder(source, run_name), specification, state=state)
+        found = judge_run(Campaign.load(source), run_folder(source, run_name).state(state), specification)
     if as_json:
         click.echo(json_text({"outcome": found.outcome, "verdicts": [one.__dict__ for one in found.verdicts]}))
     else:

@@ -172,10 +172,9 @@ def run_batch(
 def do(job: Job) -> Result:
     """Do one item, or take over what was found last time if nothing changed."""
     begin = time.perf_counter()
-    item, run = job.item, run_folder(job.item.folder, job.item.run)
+    item, run = job.item, run_folder(job.item.folder, job.item.run).state(job.item.state)
     key = content_key(job)
-    place = run.path / f"{job.what}d.json"
-    place = place if item.state is None else run.of_state(place, item.state)
+    place = run.result(f"{job.what}d.json")
     kept = None if job.again else _kept(place, key)
     if kept is not None:
         return Result(item, "kept", rows=kept, seconds=time.perf_counter() - begin)
@@ -233,22 +232,21 @@ def _done(job: Job, run: RunFolder) -> tuple[list[dict[str, Any]], list[Path], s
     from colure.model.campaign import Campaign
     from colure.model.specification import load_specification
 
-    campaign, state = Campaign.load(job.item.folder), job.item.state
+    campaign = Campaign.load(job.item.folder)
     specification = None if job.specification is None else load_specification(job.specification)
     if not services.has_phase(run):
         if job.what == "process":
             raise InputError(
                 [f"run {job.item.run}: power only: no pattern has phase here; colure evaluate reads its figures"]
             )
-        figures = services.evaluate_power(campaign, run, state=state)
-        written = run.figures if state is None else run.of_state(run.figures, state)
-        return [_figure_row(one.as_dict()) for one in figures], [written], ""
-    done = services.process(campaign, run, state=state)
-    outputs = [run.pattern if state is None else run.pattern_of(state)]
+        figures = services.evaluate_power(campaign, run)
+        return [_figure_row(one.as_dict()) for one in figures], [run.figures], ""
+    done = services.process(campaign, run)
+    outputs = [run.pattern]
     if job.what == "process":
         return [{"kind": "pattern", "text": outputs[0].name}], outputs, ""
-    found = services.evaluate(done, run, state=state)
-    outputs.append(run.figures if state is None else run.of_state(run.figures, state))
+    found = services.evaluate(done, run)
+    outputs.append(run.figures)
     rows = [_figure_row(one.as_dict()) for one in found]
     if specification is None:
         return rows, outputs, ""
@@ -331,11 +329,11 @@ def require_table(target: Path | None) -> None:
     if target is None:
         return
     if target.suffix not in TABLE_ENDINGS:
-        raise InputError([f"--table = {target.name}: must end in {' or '.join(TABLE_ENDINGS)}"])
+        raise InputError([f"table = {target.name}: must end in {' or '.join(TABLE_ENDINGS)}"])
     if target.suffix == ".parquet" and find_spec("pyarrow") is None:
-        raise InputError(["--table: pyarrow is missing; install it with: pip install 'colure[cluster]', or write .csv"])
+        raise InputError(["table: pyarrow is missing; install it with: pip install 'colure[cluster]', or write .csv"])
     if not target.parent.is_dir():
-        raise InputError([f"--table = {target}: folder {target.parent} does not exist"])
+        raise InputError([f"table = {target}: folder {target.parent} does not exist"])
     require_free(target)
 
 

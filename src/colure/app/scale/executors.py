@@ -138,7 +138,7 @@ def _executor(scheduler: str, workers: int, memory_bytes: int) -> Iterator[Execu
         return
     if scheduler != "local" and not scheduler.startswith(("tcp://", "tls://")):
         raise InputError([
-            f"--scheduler = {scheduler!r}: must be threads, processes, local, or an address like tcp://10.0.0.5:8786"
+            f"scheduler = {scheduler!r}: must be threads, processes, local, or an address like tcp://10.0.0.5:8786"
         ])  # fmt: skip
     dask = require_library("distributed", "cluster")
     if scheduler == "local":
@@ -151,6 +151,6 @@ def _executor(scheduler: str, workers: int, memory_bytes: int) -> Iterator[Execu
     try:
         client = dask.Client(scheduler, timeout="10s")
     except (OSError, ValueError) as error:
-        raise InputError([f"--scheduler = {scheduler}: does not answer: {error}"]) from None
+        raise InputError([f"scheduler = {scheduler}: does not answer: {error}"]) from None
     with client:
         yield client.get_executor(retries=RETRIES, pure=False)

@@ -204,7 +204,7 @@ def _layout(campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg:
     states, count = names_of_states(str(record.attrs.get("states", ""))), record.sizes["frequency"]
     step = _step(int(record.attrs["order"])) if step_deg is None else step_deg
     if abs(180.0 / step - round(180.0 / step)) > 1e-9:
-        raise InputError([f"--step-deg = {step:g}: must divide 180 deg without remainder"])
+        raise InputError([f"step_deg = {step:g}: must divide 180 deg without remainder"])
     rows = rows_of_state(record, 0 if states else None).size
     free = in_pieces(record, _recipe(campaign, record), whole=grid_of(record).whole)
     fields = (round(180.0 / step) + 1) * 2 * round(180.0 / step) * 2
@@ -215,7 +215,7 @@ def _layout(campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg:
     if room < per_frequency:
         raise InputError(
             [
-                f"--memory-gib: {memory_bytes / 2**30:.2g} GiB, one frequency needs {(IDLE_BYTES + per_frequency) / 2**30:.2g} GiB"
+                f"memory_gib: {memory_bytes / 2**30:.2g} GiB, one frequency needs {(IDLE_BYTES + per_frequency) / 2**30:.2g} GiB"
             ]
         )
     size = int(min(count, room // per_frequency))

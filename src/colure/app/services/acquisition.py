@@ -168,7 +168,7 @@ def _check_circumstances(journal: Journal, campaign: Campaign) -> None:
         return
     faults = changes(before, now)
     if faults:
-        raise InputError([*faults, "nothing was moved: put it back, or begin another run (--run NAME)"])
+        raise InputError([*faults, "nothing was moved: put it back, or begin another `run`"])
 
 
 def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:
@@ -179,7 +179,7 @@ def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -
     if not accept_damage:
         raise InputError(
             [f"journal: {text}" for text in found.damaged[:20]]
-            + ["journal: nothing was changed; --accept-damage measures the damaged points anew"]
+            + ["journal: nothing was changed; `accept_damage` measures the damaged points anew"]
         )
     for text in journal.accept_damage():
         listener(Event("warning", f"journal: {text}; measured anew"))

@@ -58,7 +58,7 @@ def transform_amplitudes(
             spheres, read_far_field(start), box, order=order, step_deg=step_deg, noise_db=noise_db
         )
     except ValueError as error:
-        raise InputError([f"--amplitude-only: {error}"]) from None
+        raise InputError([f"amplitude_only: {error}"]) from None
     believed = all(one.trustworthy for one in found)
     if believed:
         save_dataset(pattern, target)

@@ -43,7 +43,7 @@ def require_passed_check(folder: Path) -> None:
     raise InputError(
         [f"check of {when} did not pass: {one}" for one in faults + motion]
         + [
-            f"mend it and check again (colure acquire FOLDER --check{turn}), or start with --despite-check; nothing was moved"
+            f"mend it and check again (colure acquire FOLDER --check{turn}), or start with `despite_check`; nothing was moved"
         ]
     )
 

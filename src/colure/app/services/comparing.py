@@ -39,9 +39,7 @@ class SetUps:
     numbers: dict[str, object]
 
 
-def compare_set_ups(
-    one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], target: Path | None, *, state: str | None = None
-) -> SetUps:
+def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], target: Path | None) -> SetUps:
     """Hold two runs of one device in different set-ups against each other; write the mean pattern to `target`.
 
     Of a device with several states, the same state of both; the first one's first by default.
@@ -58,8 +56,8 @@ def compare_set_ups(
 
     if target is not None:
         require_free(target)
-    first = processing.process(*one, state=state)
-    second = processing.process(*other, state=processing.state_beside(one[1], state, other[1]))
+    first = processing.process(*one)
+    second = processing.process(other[0], processing.beside(one[1], other[1]))
     region = float(np.deg2rad(min(first.sphere.region_deg, second.sphere.region_deg)))
     try:
         found = compare(first.expansion, second.expansion, region=region)
@@ -170,13 +168,11 @@ def compare_run(
     *,
     freedom: Freedom,
     other_uncertainty_db: float = 0.0,
-    state: str | None = None,
-    other_state: str | None = None,
 ) -> Compared:
     """Hold a run against another run of the campaign, or against a pattern file (.nc, or tidy far-field .csv).
 
-    Figures are read from both as they are, before anything is matched: what matching took out shows in them. Another run's
-    state is `other_state`, by default the one of the same name.
+    Figures are read from both as they are, before anything is matched: what matching took out shows in them. Of another run
+    of which no state is chosen, the state of the same name.
 
     Raises
     ------
@@ -186,13 +182,12 @@ def compare_run(
     from colure.analysis.compare.match import levels_of, match, normalized_error
     from colure.analysis.uncertainty.budget import figures_with_budget
 
-    done = processing.process(campaign, run, state=state)
+    done = processing.process(campaign, run)
     own = figures_with_budget(done.budget)
     figures = done.budget.figures
     errors_of_second: Inputs | FilePattern
     if isinstance(other, RunFolder):
-        named = processing.state_beside(run, state, other, other_state)
-        second = processing.process(campaign, other, state=named)
+        second = processing.process(campaign, processing.beside(run, other))
         errors_of_second = second.budget
         expansion, region = second.expansion, float(np.deg2rad(second.sphere.region_deg))
         theirs = {
@@ -305,7 +300,7 @@ def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertai
     if not freedom.level and one.scale != two.scale:
         raise InputError(
             [
-                f"{first.name} holds {one.scale}, {second.name} {two.scale}: their levels differ by definition; --match level takes that out"
+                f"{first.name} holds {one.scale}, {second.name} {two.scale}: their levels differ by definition; level in `match` takes that out"
             ]
         )
     frequency = one.frequency_hz
@@ -346,8 +341,6 @@ def compare_power(
     other: Path | tuple[Campaign, RunFolder],
     *,
     other_uncertainty_db: float = 0.0,
-    state: str | None = None,
-    other_state: str | None = None,
 ) -> list[FigureRow]:
     """Hold two files or runs against each other where at least one is power without phase: figure by figure.
 
@@ -356,7 +349,7 @@ def compare_power(
     InputError
         If one cannot be read, or the two have no figure and frequency in common.
     """
-    first, second = _figures(one, state), _figures(other, other_state or state)
+    first, second = _figures(one), _figures(other)
     rows = compare_figures(first, second, least_db=other_uncertainty_db)
     if not rows:
         raise InputError(
@@ -367,7 +360,7 @@ def compare_power(
     return rows
 
 
-def _figures(source: Path | tuple[Campaign, RunFolder], state: str | None) -> list[Figure]:
+def _figures(source: Path | tuple[Campaign, RunFolder]) -> list[Figure]:
     """Return the figures of a file or of a run."""
     from colure.app.services.evaluation import read_figures
     from colure.app.services.pattern_object import open_pattern
@@ -376,7 +369,7 @@ def _figures(source: Path | tuple[Campaign, RunFolder], state: str | None) -> li
     if isinstance(source, Path):
         opened = PowerPattern(source) if is_power_file(source) else open_pattern(source)
         return list(opened.evaluate())
-    return read_figures(*source, state=state)
+    return read_figures(*source)
 
 
 def _half(figure: Figure, least: float) -> float:

@@ -50,16 +50,14 @@ def control(
     from colure.report.pdf import render_pdf
 
     if page.suffix.lower() not in (".pdf", ".html"):
-        raise InputError([f"--control = {page.name}: must end in .pdf or .html"])
+        raise InputError([f"control = {page.name}: must end in .pdf or .html"])
     require_free(page)
     count = len(runs) if baseline is None else baseline
     if not LEAST_RUNS <= count <= len(runs):
-        raise InputError([f"--baseline = {count}: must be from {LEAST_RUNS} to {len(runs)} runs; fewer set no limits"])
+        raise InputError([f"baseline = {count}: must be from {LEAST_RUNS} to {len(runs)} runs; fewer set no limits"])
     rows = [row for row in series(folder, runs, runs[0], state=state) if row.name in WATCHED]
     if not rows:
-        raise InputError(
-            [f"--control: the runs have none of {', '.join(WATCHED)} in common; there is nothing to chart"]
-        )
+        raise InputError([f"control: the runs have none of {', '.join(WATCHED)} in common; there is nothing to chart"])
     charts = []
     for row in rows:
         try:

@@ -98,7 +98,7 @@ def convert_file(
         return f"the same fields; kept with them: {', '.join(sorted(accept))} as meant"
     raise InputError(
         [
-            f"{source.name} to {target.name}: must be .csv to .nc, .nc to .csv, or with --accept .nc to .nc (file endings)"
+            f"{source.name} to {target.name}: must be .csv to .nc, .nc to .csv, or with `accept` .nc to .nc (file endings)"
         ]
     )
 
@@ -141,7 +141,7 @@ def transform_file(
     from colure.model.plausible import require_plausible
 
     if abs(180.0 / step_deg - round(180.0 / step_deg)) > 1e-9:
-        raise InputError([f"--step-deg = {step_deg:g}: must divide 180 deg without remainder"])
+        raise InputError([f"step_deg = {step_deg:g}: must divide 180 deg without remainder"])
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     require_free(target)

@@ -70,7 +70,7 @@ def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
     percent = settings.coverage_percent or USUAL_PERCENT
     power, peak, expanded, frequency, theta = {}, {}, 0.0, 0.0, np.zeros(0)
     for name in names:
-        done = processing.process(campaign, run, state=name)
+        done = processing.process(campaign, run.state(name))
         if not done.sphere.whole:
             raise InputError([f"run {run.path.name}: covers part of the sphere; coverage needs all of it (deg)"])
         middle = done.frequency_hz.size // 2

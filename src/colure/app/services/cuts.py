@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.app.services.particulars import particulars_of, stops_of
-from colure.app.services.processing import addresses, opened, states_of
+from colure.app.services.processing import addresses, opened, own_state
 from colure.app.services.reference import reference_of
 from colure.app.services.tie_direction import with_tie_direction
 from colure.app.storage.folders import RunFolder, require_free
@@ -93,7 +93,7 @@ class ReadCuts:
     shown: int
 
 
-def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> ReadCuts:
+def read(campaign: Campaign, run: RunFolder) -> ReadCuts:
     """Read the figures of a run's cuts; figures.json, cuts.csv and cuts.png are written beside the record.
 
     Raises
@@ -103,15 +103,15 @@ def read(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Rea
     """
     from colure.report.cut_charts import cuts_chart
 
-    record = opened(run, state)
+    record = opened(run)
     found = figures_of(campaign, record)
-    own = state or (states_of(run)[0] if states_of(run) else None)
-    for target in addresses(run, run.figures, own):
+    own = own_state(run)
+    for target in addresses(own, "figures.json"):
         target.write_text(json_text([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
-    for target in addresses(run, run.path / "cuts.csv", own):
+    for target in addresses(own, "cuts.csv"):
         write_levels(found.levels, target)
     drawing = cuts_chart(found.levels, float(found.scan.frequency_hz[found.shown]), component_words(found.scan))
-    for target in addresses(run, run.path / "cuts.png", own):
+    for target in addresses(own, "cuts.png"):
         drawing.savefig(target, dpi=200)
     return found
 
@@ -155,7 +155,7 @@ def component_words(scan: CutScan) -> tuple[str, str]:
 
 
 def draw_cuts(
-    campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: float | None = None, *, state: str | None = None
+    campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: float | None = None
 ) -> Drawing:
     """Return the picture of a run's cuts at a frequency, the one to watch by default.
 
@@ -168,7 +168,7 @@ def draw_cuts(
 
     if kind != "cuts":
         raise InputError([f"--kind = {kind}: must be cuts: run {run.path.name} {NO_SPHERE}"])
-    found = read(campaign, run, state=state)
+    found = read(campaign, run)
     frequency = found.scan.frequency_hz
     if frequency_ghz is not None and not frequency.min() - 1.0 <= 1e9 * frequency_ghz <= frequency.max() + 1.0:
         raise InputError(
@@ -196,14 +196,14 @@ def write_levels(levels: list[CutLevel], target: Path) -> None:
                 )
 
 
-def write_report(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> None:
+def write_report(campaign: Campaign, run: RunFolder) -> None:
     """Write the report of a run of cuts as one HTML page and as a PDF beside the record."""
     from colure.model.files import file_hash
     from colure.report.cut_content import CutSource, compose_cuts
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
-    found, record, sha256 = read(campaign, run, state=state), opened(run, state), file_hash(run.record)
+    found, record, sha256 = read(campaign, run), opened(run), file_hash(run.record)
     reference = "method_gain" if campaign.chamber.reference.absolute else "method_relative"
     stated = particulars_of(campaign, run, record, sha256, method=("method_cuts", reference))
     if stated.settings.form == "short":
@@ -219,10 +219,10 @@ def write_report(campaign: Campaign, run: RunFolder, *, state: str | None = None
         demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",), particulars=stated,
         measured=_measured(record, found.scan),
     ))  # fmt: skip
-    own = state or (states_of(run)[0] if states_of(run) else None)
-    for target in addresses(run, run.report_html, own):
+    own = own_state(run)
+    for target in addresses(own, "report.html"):
         target.write_text(render_html(document), encoding="utf-8")
-    for target in addresses(run, run.report_pdf, own):
+    for target in addresses(own, "report.pdf"):
         render_pdf(document, target)
 
 
@@ -246,14 +246,14 @@ def _measured(record: xr.Dataset, scan: CutScan) -> tuple[tuple[str, str], ...]:
     )  # fmt: skip
 
 
-def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state: str | None = None) -> str:
+def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     """Write a run's cuts (`csv`) or figures (`figures`); other formats need a sphere. Returns what was written in words."""
     from colure.model.exports import write_figures
 
     if kind not in ("csv", "figures"):
         raise InputError([f"export {kind}: run {run.path.name} {NO_SPHERE}"])
     require_free(target)
-    found, said = read(campaign, run, state=state), {"run": run.path.name, **identity_of(run).said}
+    found, said = read(campaign, run), {"run": run.path.name, **identity_of(run).said}
     if kind == "figures":
         write_figures(target, found.figures, said)
         return f"{len(found.figures)} figures with their intervals"

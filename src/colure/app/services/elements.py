@@ -48,10 +48,10 @@ def elements_of(
     chosen = grid or (None if device is None else device.elements)
     if chosen is None:
         raise InputError(
-            [f"{source.name}: no elements are declared; give --rows, --columns and --pitch-mm, or [elements] in device.toml"]
+            [f"{source.name}: no elements are declared; give `rows`, `columns` and `pitch_mm`, or [elements] in device.toml"]
         )  # fmt: skip
     if device is not None and slant_deg is not None:
-        raise InputError([f"--slant-deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
+        raise InputError([f"slant_deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
     waves = waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg or 0.0)
     if np.rad2deg(waves.region) < VISIBLE_DEG - 1e-6:
         raise InputError(

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from colure.app.services import cuts
-from colure.app.services.processing import addresses, has_phase, opened, process, processed, state_in, states_of
+from colure.app.services.processing import addresses, has_phase, opened, own_state, process, processed, state_in
 from colure.app.services.reference import reference_of
 from colure.app.storage.folders import RunFolder, require_record
 from colure.app.storage.run_kinds import is_cuts
@@ -32,7 +32,7 @@ class Effects:
     without: dict[str, dict[str, float]]
 
 
-def effects(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Effects:
+def effects(campaign: Campaign, run: RunFolder) -> Effects:
     """Process a run with each step of its recipe left out in turn.
 
     Raises
@@ -40,7 +40,7 @@ def effects(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> 
     InputError
         If the record lacks what the recipe needs.
     """
-    record = opened(run, state)
+    record = opened(run)
     done = processed(campaign, record, campaign.recipe())
     assert done.recipe is not None  # the recipe always says what it did
 
@@ -57,7 +57,7 @@ def effects(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> 
     )
 
 
-def findings(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Finding]:
+def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
     """Return what a run's data say of themselves, largest effect first.
 
     Raises
@@ -67,7 +67,7 @@ def findings(campaign: Campaign, run: RunFolder, *, state: str | None = None) ->
     """
     from colure.analysis.findings.self_check import room_of, self_check
 
-    done = processed(campaign, opened(run, state), campaign.recipe())
+    done = processed(campaign, opened(run), campaign.recipe())
     room = room_of(done, campaign.chamber)
     return self_check(done, campaign.chamber, (done.device or campaign.device).slant_deg, room=room)
 
@@ -77,60 +77,56 @@ def flip_result(campaign: Campaign, run: RunFolder) -> Flip:
     from colure.analysis.setup.flip_test import evaluate_flip
 
     try:
-        return evaluate_flip(opened(run, None), campaign.chamber)
+        return evaluate_flip(opened(run.state(None)), campaign.chamber)
     except ValueError as error:
         raise InputError([str(error)]) from None
 
 
-def evaluate(processed: Processed, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
     """Read the figures with their budgets and save them as JSON; of one device state under its own name."""
     from colure.analysis.findings.sanity import marked, sanity
     from colure.analysis.uncertainty.budget import budget_of
 
-    own = state or state_in(processed, run)
+    own = run if run.chosen is not None else state_in(processed, run)
     found = budget_of(processed.budget)
     found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
     found = replace(found, figures=marked(found.figures, sanity(processed, found.figures)))
     content = json_text([figure.as_dict() for figure in found.figures], indent=1)
-    for figures in addresses(run, run.figures, own):
+    for figures in addresses(own, "figures.json"):
         figures.write_text(content, encoding="utf-8")
     kept = {
         "names": found.names,
         "frequency_hz": [float(f) for f in found.frequency_hz],
         "correlation": found.correlation.round(4).tolist(),
     }
-    for correlations in addresses(run, run.correlations, own):
+    for correlations in addresses(own, "correlations.json"):
         correlations.write_text(json_text(kept), encoding="utf-8")
     return found.figures
 
 
-def read_figures(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+def read_figures(campaign: Campaign, run: RunFolder) -> list[Figure]:
     """Process a run and read its figures; a power-only run gives the power figures, one of cuts those of its cuts.
 
     Raises `InputError` as each of them does.
     """
     require_record(run)
     if is_cuts(run):
-        return cuts.read(campaign, run, state=state).figures
+        return cuts.read(campaign, run).figures
     if not has_phase(run):
-        return evaluate_power(campaign, run, state=state)
-    return known_figures(campaign, run, lambda: process(campaign, run, state=state), state=state)
+        return evaluate_power(campaign, run)
+    return known_figures(campaign, run, lambda: process(campaign, run))
 
 
-def known_figures(
-    campaign: Campaign, run: RunFolder, processed_: Callable[[], Processed], *, state: str | None = None
-) -> list[Figure]:
+def known_figures(campaign: Campaign, run: RunFolder, processed_: Callable[[], Processed]) -> list[Figure]:
     """Return the figures of a run as its campaign's recipe gives them: kept from last time, or read from `processed_()` and kept."""
     from colure.app.storage.kept_figures import keep_figures, kept_figures, key_of
 
-    key = key_of(campaign, run, state)
-    written, pattern = [run.figures, run.correlations], run.pattern
-    if state is not None:
-        written, pattern = [run.of_state(one, state) for one in written], run.pattern_of(state)
-    found = kept_figures(run, key, written, state) if pattern.is_file() else None
+    key = key_of(campaign, run)
+    written = [run.figures, run.correlations]
+    found = kept_figures(run, key, written) if run.pattern.is_file() else None
     if found is None:
-        found = evaluate(processed_(), run, state=state)
-        keep_figures(run, key, written, state, found)
+        found = evaluate(processed_(), run)
+        keep_figures(run, key, written, found)
     return found
 
 
@@ -144,7 +140,7 @@ def _bandwidths(processed: Processed, figures: list[Figure]) -> list[Figure]:
         raise InputError([str(error)]) from None
 
 
-def evaluate_power(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> list[Figure]:
+def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
     """Read the figures that power alone gives from a power-only run, and save them as JSON.
 
     Raises
@@ -154,13 +150,12 @@ def evaluate_power(campaign: Campaign, run: RunFolder, *, state: str | None = No
     """
     from colure.analysis.pipeline.power_only import power_figures, power_sphere
 
-    record = opened(run, state)
-    own = str(record.attrs["state"]) if states_of(run) else None
+    record = opened(run)
     try:
         sphere = power_sphere(record, campaign.chamber, reference_of(campaign, record["frequency"].values))
         found = power_figures(sphere, campaign.chamber, campaign.device, campaign.evaluation())
     except ValueError as error:
         raise InputError([str(error)]) from None
-    for target in addresses(run, run.figures, own):
+    for target in addresses(own_state(run), "figures.json"):
         target.write_text(json_text([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
     return found

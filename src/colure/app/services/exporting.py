@@ -30,7 +30,7 @@ ENDINGS = {"csv": ".csv", "figures": ".csv", "netcdf": ".nc", "nsma": ".txt", "t
 NSMA_STEP_DEG = 1.0
 
 
-def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state: str | None = None) -> str:
+def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     """Write a run's pattern, cuts or figures as `kind` (a key of `ENDINGS`); returns what was written in words.
 
     Raises
@@ -43,15 +43,15 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path, *, state
         raise InputError(
             [f"export {kind}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"]
         )
-    done = processing.process(campaign, run, state=state)
+    done = processing.process(campaign, run)
     said = {"run": run.path.name, **identity_of(run).said}
     done = replace(done, pattern=done.pattern.assign_attrs({f"identity_{name}": text for name, text in said.items()}))
     if kind not in ENDINGS:
-        found = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
+        found = evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done)
         return _write_by_other(kind, Exported(done.pattern, tuple(found), campaign.device.name), target)
     if kind == "figures":
         return _write_figures(
-            target, evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run)), said
+            target, evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done), said
         )
     one = _Field(
         done.pattern, done.frequency_hz, done.expansion, done.budget.slant, done.budget.figures.region,

@@ -53,7 +53,7 @@ def report_file(
 
     into = path.parent if folder is None else folder
     if not into.is_dir():
-        raise InputError([f"--to = {into}: there is no such folder"])
+        raise InputError([f"to = {into}: there is no such folder"])
     targets = into / f"{path.stem}-report.html", into / f"{path.stem}-report.pdf"
     for target in targets:
         require_free(target)
@@ -65,7 +65,7 @@ def report_file(
         targets[0].write_text(render_html(document), encoding="utf-8")
         render_pdf(document, targets[1])
     except PermissionError as error:
-        raise InputError([f"{into}: cannot be written: {error.strerror}; name a folder by --to"]) from None
+        raise InputError([f"{into}: cannot be written: {error.strerror}; name a folder by `to`"]) from None
     return targets
 
 

@@ -64,7 +64,7 @@ def look(campaign: Campaign, run: RunFolder) -> Look:
     if found is None:
         if run.record.is_file():
             # A record that came without its journal is all there is.
-            record = opened(run, None)
+            record = opened(run)
             how, figures, drawing = _read(campaign, None, record, run.path.name)
             return Look(*_standing(campaign, record, total=None), how, figures, drawing)
         raise InputError([f"run {run.path.name}: holds no point yet; a look needs at least one (points)"])

@@ -55,12 +55,12 @@ def waves_of(source: Path, *, run_name: str = "first", state: str | None = None,
     """
     if is_file(source):
         return waves_of_file(source, slant_deg=slant_deg)
-    return waves_of_run(Campaign.load(source), run_folder(source, run_name), state)
+    return waves_of_run(Campaign.load(source), run_folder(source, run_name).state(state))
 
 
-def waves_of_run(campaign: Campaign, run: RunFolder, state: str | None = None) -> Waves:
+def waves_of_run(campaign: Campaign, run: RunFolder) -> Waves:
     """Return the far field of a run; raises `InputError` if it cannot be processed."""
-    done = processing.process(campaign, run, state=state)
+    done = processing.process(campaign, run)
     region = float(np.deg2rad(done.sphere.region_deg))
     return Waves(
         run.path.name, done.frequency_hz, done.expansion, region, done.pattern, "realized_gain", done.budget.slant

@@ -21,13 +21,8 @@ if TYPE_CHECKING:
     from colure.model.recipe import Recipe
 
 
-def process(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> Processed:
-    """Run the default recipe on a run's record and save the pattern beside it.
-
-    Parameters
-    ----------
-    state
-        Which state of a device that has several; the first by default.
+def process(campaign: Campaign, run: RunFolder) -> Processed:
+    """Run the default recipe on a run's record, or on one state of it (`RunFolder.state`), and save the pattern beside it.
 
     Raises
     ------
@@ -36,26 +31,26 @@ def process(campaign: Campaign, run: RunFolder, *, state: str | None = None) -> 
     """
     from colure.model.files import save_dataset
 
-    done = process_with(campaign, run, campaign.recipe(), state=state)
-    save_dataset(done.pattern, run.pattern if state is None else run.pattern_of(state))
+    done = process_with(campaign, run, campaign.recipe())
+    save_dataset(done.pattern, run.pattern)
     return done
 
 
-def process_with(campaign: Campaign, run: RunFolder, recipe: Recipe | None, *, state: str | None = None) -> Processed:
+def process_with(campaign: Campaign, run: RunFolder, recipe: Recipe | None) -> Processed:
     """Run a recipe of one's own on a run's record; nothing is saved. Raises `InputError` as `process` does."""
-    return processed(campaign, opened(run, state), recipe)
+    return processed(campaign, opened(run), recipe)
 
 
-def opened(run: RunFolder, state: str | None) -> xr.Dataset:
-    """Read a run's record, of one state if the device has several."""
+def opened(run: RunFolder) -> xr.Dataset:
+    """Read a run's record, of the chosen state (or the first) if the device has several."""
     from colure.model.files import file_hash, open_dataset, require_unchanged, with_step
     from colure.model.lazy import open_lazily, read_rows, rows_of_state
 
     require_record(run)
     names = states_of(run)
-    chosen = state or (names[0] if names else None)
+    chosen = run.chosen or (names[0] if names else None)
     if chosen is not None and chosen not in names:
-        raise InputError([f"--state = {chosen!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
+        raise InputError([f"state = {chosen!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
     if chosen is None:
         record: xr.Dataset = open_dataset(run.record)
     else:
@@ -91,16 +86,21 @@ def states_of(run: RunFolder) -> list[str]:
     return names_of_states(attribute_of(run.record, "states", ""))
 
 
-def state_in(processed: Processed, run: RunFolder) -> str | None:
-    """Return the device state that a processed run is of; None if the device has one."""
+def state_in(processed: Processed, run: RunFolder) -> RunFolder:
+    """Return the state of a run that was processed; the run itself if its device has one."""
     name = processed.budget.figures.state
-    return name if name in states_of(run) else None
+    return run.state(name if name in states_of(run) else None)
 
 
-def state_beside(run: RunFolder, state: str | None, other: RunFolder, other_state: str | None = None) -> str | None:
-    """Return which state of `other` is held against a state of `run`: the one that is named, else the one of the same name.
+def own_state(run: RunFolder) -> RunFolder:
+    """Return the chosen state of a run, or its first; the run itself if its device has one."""
+    return run if run.chosen is not None else run.state(next(iter(states_of(run)), None))
 
-    None where `other` has one state only.
+
+def beside(run: RunFolder, other: RunFolder) -> RunFolder:
+    """Return the state of `other` that is held against a state of `run`: the one that is chosen, else the one of the same name.
+
+    `other` itself where it has one state only.
 
     Raises
     ------
@@ -108,23 +108,23 @@ def state_beside(run: RunFolder, state: str | None, other: RunFolder, other_stat
         If `other` has several states and none of that name.
     """
     names = states_of(other)
-    if other_state is not None or not names:
-        return other_state
-    own = state or next(iter(states_of(run)), None)
+    if other.chosen is not None or not names:
+        return other
+    own = run.chosen or next(iter(states_of(run)), None)
     if own is None or own in names:
-        return own
+        return other.state(own)
     raise InputError([f"run {other.path.name}: holds no state {own!r}; must be one of {', '.join(names)}"])
 
 
-def addresses(run: RunFolder, file: Path, state: str | None) -> list[Path]:
-    """Return where a result of a state is written: under the state's name, and the first state's also under the plain one.
+def addresses(run: RunFolder, name: str) -> list[Path]:
+    """Return where a result of this name is written: under the state's name, and the first state's also under the plain one.
 
     A plain name never holds another state than the first.
     """
-    if state is None:
-        return [file]
-    plain = [file] if states_of(run)[:1] == [state] else []
-    return [*plain, run.of_state(file, state)]
+    if run.chosen is None:
+        return [run.path / name]
+    plain = [run.path / name] if states_of(run)[:1] == [run.chosen] else []
+    return [*plain, run.result(name)]
 
 
 def has_phase(run: RunFolder) -> bool:
@@ -134,9 +134,8 @@ def has_phase(run: RunFolder) -> bool:
     return attribute_of(run.record, "receiver", "vector") == "vector"
 
 
-def step_cautions(run: RunFolder, *, state: str | None = None) -> list[str]:
+def step_cautions(run: RunFolder) -> list[str]:
     """Return what the steps that made a run's pattern (of one state) warn of, in plain words."""
     from colure.model.files import attribute_of, cautions
 
-    pattern = run.pattern if state is None else run.pattern_of(state)
-    return cautions(attribute_of(pattern, "history_json", "[]")) if pattern.is_file() else []
+    return cautions(attribute_of(run.pattern, "history_json", "[]")) if run.pattern.is_file() else []

@@ -37,7 +37,7 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
             ]
         )
     require_free(target)
-    record = opened(run, None)
+    record = opened(run)
     try:
         steady = correct(record, track(record, declared=declared_drift(chamber)))
         if has_turns(record):

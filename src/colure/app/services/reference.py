@@ -158,7 +158,7 @@ def three_antenna_tables(
     try:
         first, second, third = (1e-3 * float(part) for part in phase_centre_mm.split(","))
     except ValueError:
-        raise InputError([f"--phase-centre-mm = {phase_centre_mm!r}: must be three numbers a,b,c (mm)"]) from None
+        raise InputError([f"phase_centre_mm = {phase_centre_mm!r}: must be three numbers a,b,c (mm)"]) from None
     one, two, three = (Pair(n.s[:, 1, 0], n.s[:, 0, 0], n.s[:, 1, 1]) for n in networks)
     try:
         found = three_antenna_gains(
@@ -169,7 +169,7 @@ def three_antenna_tables(
     targets = [folder / f"antenna-{number}.csv" for number in (1, 2, 3)]
     taken = [path.name for path in targets if path.exists()]
     if taken:
-        raise InputError([f"{folder}: holds {', '.join(taken)} already; choose another --folder"])
+        raise InputError([f"{folder}: holds {', '.join(taken)} already; choose another `folder`"])
     for target, gain in zip(targets, found.gain_dbi, strict=True):
         with target.open("w", newline="", encoding="utf-8") as out:
             writer = csv.writer(out)

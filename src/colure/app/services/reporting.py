@@ -52,7 +52,7 @@ def source_of(
     from colure.model.files import file_hash
     from colure.report.source import Source
 
-    record, device = opened(run, state_in(processed, run)), processed.device or campaign.device
+    record, device = opened(state_in(processed, run)), processed.device or campaign.device
     sha256, reference = file_hash(run.record), reference_of(campaign, processed.frequency_hz)
     shown = campaign.goal.shown_index(processed.frequency_hz)
 
@@ -110,16 +110,16 @@ def write_report(
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
-    state = state_in(processed, run)
+    own = state_in(processed, run)
     source = source_of(campaign, plan, run, processed, figures, judged)
     try:
         document = compose(source)
     except ValueError as error:
         raise InputError([str(error)]) from None
     page = render_html(document)
-    for target in addresses(run, run.report_html, state):
+    for target in addresses(own, "report.html"):
         target.write_text(page, encoding="utf-8")
-    printed = addresses(run, run.report_pdf, state)
+    printed = addresses(own, "report.pdf")
     render_pdf(document, printed[0])
     for target in printed[1:]:
         shutil.copyfile(printed[0], target)
@@ -144,9 +144,9 @@ def _power_of_states(campaign: Campaign, run: RunFolder, processed: Processed, s
     if not 2 <= len(names) <= MOST_STATES_DRAWN or not processed.sphere.whole or processed.sphere.one_polarization:
         return {}
     # The state that the report is of is processed already.
-    own = state_in(processed, run)
+    own = state_in(processed, run).chosen
     patterns = {
-        name: processed.pattern if name == own else process_with(campaign, run, processed.recipe, state=name).pattern
+        name: processed.pattern if name == own else process_with(campaign, run.state(name), processed.recipe).pattern
         for name in names
     }
     return {name: np.sum(np.abs(field_of(one)[shown]) ** 2, axis=0) for name, one in patterns.items()}
@@ -238,7 +238,7 @@ def _face(processed: Processed, device: Device, shown: int) -> Face | None:
 
 def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:
     """Evaluate a processed run and write its report, with a verdict if there is a specification file."""
-    figures = evaluation.known_figures(campaign, run, lambda: done, state=processing.state_in(done, run))
+    figures = evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done)
     judged = None if specification_file is None else judge(done, figures, load_specification(specification_file))
     write_report(campaign, plan, run, done, figures, judged)
 

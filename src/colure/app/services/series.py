@@ -45,12 +45,12 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
     from colure.analysis.compare.match import normalized_error
 
     if golden not in names:
-        raise InputError([f"--golden = {golden!r}: must be one of {', '.join(names)}"])
+        raise InputError([f"golden = {golden!r}: must be one of {', '.join(names)}"])
     tables = []
     reference_run = folders.run_folder(campaign_folder, golden)
     for name in names:
         run = folders.run_folder(campaign_folder, name)
-        path = _figures_of(run, processing.state_beside(reference_run, state, run))
+        path = _figures_of(processing.beside(reference_run.state(state), run))
         if not path.is_file():
             raise InputError([f"run {name}: has no {path.name}; run colure evaluate first"])
         tables.append(json.loads(path.read_text(encoding="utf-8")))
@@ -77,13 +77,13 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
     return rows
 
 
-def _figures_of(run: RunFolder, state: str | None) -> Path:
+def _figures_of(run: RunFolder) -> Path:
     """Return where the figures of a run's state lie; raises `InputError` if there is no such state."""
-    if state is None:
+    if run.chosen is None:
         return run.figures
-    if state not in (names := processing.states_of(run)):
-        raise InputError([f"--state = {state!r}: run {run.path.name} holds {', '.join(names) or 'one state only'}"])
-    return run.of_state(run.figures, state)
+    if run.chosen not in (names := processing.states_of(run)):
+        raise InputError([f"state = {run.chosen!r}: run {run.path.name} holds {', '.join(names) or 'one state only'}"])
+    return run.figures
 
 
 def _trend(values: list[float]) -> tuple[float, float]:

@@ -171,16 +171,14 @@ def _band(text: str) -> tuple[float, float]:
     try:
         low, high = float(parts[0]), float(parts[-1])
     except ValueError:
-        raise InputError([f"--band = {text!r}: must be LOW-HIGH or one frequency, such as 37-40 (GHz)"]) from None
+        raise InputError([f"band = {text!r}: must be LOW-HIGH or one frequency, such as 37-40 (GHz)"]) from None
     if len(parts) > 2 or not np.isfinite([low, high]).all():
-        raise InputError([f"--band = {text!r}: must be LOW-HIGH or one frequency, such as 37-40 (GHz)"])
+        raise InputError([f"band = {text!r}: must be LOW-HIGH or one frequency, such as 37-40 (GHz)"])
     if not LOWEST_GHZ <= low <= high <= HIGHEST_GHZ:
-        raise InputError([f"--band = {text!r}: must rise and lie within {LOWEST_GHZ:g} to {HIGHEST_GHZ:g} GHz"])
+        raise InputError([f"band = {text!r}: must rise and lie within {LOWEST_GHZ:g} to {HIGHEST_GHZ:g} GHz"])
     if high > WIDEST_BAND * low:
         raise InputError(
-            [
-                f"--band = {text!r}: top over bottom must be at most {WIDEST_BAND:g}; give the parts a campaign each (GHz)"
-            ]
+            [f"band = {text!r}: top over bottom must be at most {WIDEST_BAND:g}; give the parts a campaign each (GHz)"]
         )
     return low, high
 

@@ -50,9 +50,9 @@ def parsed(text: str) -> Want:
         except ValueError:
             equals = ""
         if not equals or name == "":
-            raise InputError([f"--until: {part!r}: must be FIGURE=UNCERTAINTY, such as gain_dbi=0.3"])
+            raise InputError([f"until: {part!r}: must be FIGURE=UNCERTAINTY, such as gain_dbi=0.3"])
     if not wanted:
-        raise InputError(["--until: names no figure: must be FIGURE=UNCERTAINTY, such as gain_dbi=0.3"])
+        raise InputError(["until: names no figure: must be FIGURE=UNCERTAINTY, such as gain_dbi=0.3"])
     return validate(Want, wanted, source="--until")
 
 
@@ -69,9 +69,7 @@ def with_until(campaign: Campaign, run: RunFolder | None = None, until: Want | N
     if wanted is None or not wanted.wishes:
         return campaign
     if run is not None and run.journal.exists() and kept is None and not campaign.goal.progressive:
-        raise InputError(
-            [f"until: run {run.path.name} began with its slices side by side: begin another run (--run NAME)"]
-        )
+        raise InputError([f"until: run {run.path.name} began with its slices side by side: begin another `run`"])
     _require_possible(campaign)
     return replace(campaign, goal=campaign.goal.model_copy(update={"until": wanted}))
 

@@ -41,7 +41,7 @@ class Judged:
         return overall(self.verdicts)
 
 
-def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, state: str | None = None) -> Judged:
+def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path) -> Judged:
     """Process a run and hold it against a specification file; the verdicts are written beside the figures.
 
     Raises
@@ -51,9 +51,9 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
     """
     specification = load_specification(specification_file)
     if is_cuts(run):
-        judged, own = _judge_cuts(campaign, run, specification, state), state
+        judged, own = _judge_cuts(campaign, run, specification), run
     else:
-        done = processing.process(campaign, run, state=state)
+        done = processing.process(campaign, run)
         judged, own = judge(done, evaluation.evaluate(done, run), specification), processing.state_in(done, run)
     content = {
         "specification": specification.name,
@@ -62,19 +62,19 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path, *, s
         "outcome": judged.outcome,
         "verdicts": [one.__dict__ for one in judged.verdicts],
     }
-    for target in processing.addresses(run, run.path / "verdicts.json", own):
+    for target in processing.addresses(own, "verdicts.json"):
         target.write_text(json_text(content, indent=1), encoding="utf-8")
     return judged
 
 
-def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification, state: str | None) -> Judged:
+def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification) -> Judged:
     """Hold the figures of a run's cuts against limits that name them; masks need the transform's principal cuts."""
     if specification.masks:
         raise InputError(
             [f"mask {mask.name!r}: needs a sphere: run {run.path.name} {NO_SPHERE}; limits on its figures can be held"
              for mask in specification.masks]
         )  # fmt: skip
-    found = cuts.read(campaign, run, state=state).figures
+    found = cuts.read(campaign, run).figures
     names = sorted({one.name for one in found})
     missing = [one.figure for one in specification.limits if one.figure not in names]
     if missing:

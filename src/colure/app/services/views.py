@@ -25,7 +25,6 @@ def write_view(
     boresight: str,
     origin: str,
     step_deg: float,
-    state: str | None = None,
 ) -> list[str]:
     """Write a run's pattern in a chosen frame, coordinates and basis, and return the formulas in words.
 
@@ -43,7 +42,7 @@ def write_view(
     from colure.geometry.polarization import Basis
 
     require_free(target)
-    done = processed(campaign, opened(run, state), campaign.recipe())
+    done = processed(campaign, opened(run), campaign.recipe())
     middle, slant = done.frequency_hz.size // 2, done.budget.slant
     region = float(np.deg2rad(done.sphere.region_deg))
     direction = frames.boresight_of(boresight, done.expansion.coefficients[middle], slant=slant, region=region)
@@ -95,5 +94,5 @@ def _origin(text: str, done: Processed, campaign: Campaign) -> FloatArray:
     try:
         x, y, z = (1e-3 * float(part) for part in text.split(","))
     except ValueError:
-        raise InputError([f"--origin-mm = {text!r}: must be crossing, phase-centre, or X,Y,Z (mm)"]) from None
+        raise InputError([f"origin_mm = {text!r}: must be crossing, phase-centre, or X,Y,Z (mm)"]) from None
     return np.array([x, y, z])

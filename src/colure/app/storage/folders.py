@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -12,9 +12,23 @@ from colure.errors import InputError
 
 @dataclass(frozen=True)
 class RunFolder:
-    """Where the files of one run lie."""
+    """Where the files of one run lie, or of one state of its device.
+
+    chosen
+        The state that results are of; None: of a device with one state, or the first of several. All states share journal and
+        record.
+    """
 
     path: Path
+    chosen: str | None = None
+
+    def state(self, name: str | None) -> RunFolder:
+        """Return the same run with one state of its device chosen: its pattern, figures and reports lie beside the run's own."""
+        return replace(self, chosen=name)
+
+    def result(self, name: str) -> Path:
+        """Return where a result of this name lies: under the chosen state's name, or the plain one."""
+        return self.path / name if self.chosen is None else self.of_state(self.path / name, self.chosen)
 
     @property
     def journal(self) -> Path:
@@ -39,11 +53,7 @@ class RunFolder:
     @property
     def pattern(self) -> Path:
         """Processed pattern, netCDF-4."""
-        return self.path / "pattern.nc"
-
-    def pattern_of(self, state: str) -> Path:
-        """Processed pattern of one device state, netCDF-4."""
-        return self.of_state(self.pattern, state)
+        return self.result("pattern.nc")
 
     @property
     def waves(self) -> Path:
@@ -53,12 +63,12 @@ class RunFolder:
     @property
     def correlations(self) -> Path:
         """How the errors of the figures go together, JSON."""
-        return self.path / "correlations.json"
+        return self.result("correlations.json")
 
     @property
     def figures(self) -> Path:
         """Figures with uncertainties, JSON."""
-        return self.path / "figures.json"
+        return self.result("figures.json")
 
     def of_state(self, file: Path, state: str) -> Path:
         """Return where such a file lies for one device state."""
@@ -67,12 +77,12 @@ class RunFolder:
     @property
     def report_html(self) -> Path:
         """Report page."""
-        return self.path / "report.html"
+        return self.result("report.html")
 
     @property
     def report_pdf(self) -> Path:
         """Report for print."""
-        return self.path / "report.pdf"
+        return self.result("report.pdf")
 
 
 def run_folder(campaign: Path, name: str) -> RunFolder:
@@ -130,7 +140,7 @@ def require_chart_target(target: Path | None) -> None:
     if target is None:
         return
     if target.suffix.lower() not in CHART_SUFFIXES:
-        raise InputError([f"--plot = {target.name}: must end in one of {', '.join(CHART_SUFFIXES)}"])
+        raise InputError([f"plot = {target.name}: must end in one of {', '.join(CHART_SUFFIXES)}"])
     require_free(target)
 
 

@@ -19,23 +19,23 @@ if TYPE_CHECKING:
 FORMAT = 1
 
 
-def key_of(campaign: Campaign, run: RunFolder, state: str | None) -> str:
+def key_of(campaign: Campaign, run: RunFolder) -> str:
     """Return a hash of all that figures depend on: version, campaign as it was read, the files beside it, the record."""
     from colure.model.files import file_hash
 
-    digest = campaign_digest(run.path.parent.parent, f"figures {FORMAT} {state}")
+    digest = campaign_digest(run.path.parent.parent, f"figures {FORMAT} {run.chosen}")
     # Where the folder lies, and from where it is named, changes no figure.
     digest.update(hashlib.sha256(repr(replace(campaign, folder=Path())).encode()).digest())
     digest.update(file_hash(run.record).encode())
     return str(digest.hexdigest())
 
 
-def kept_figures(run: RunFolder, key: str, written: list[Path], state: str | None) -> list[Figure] | None:
+def kept_figures(run: RunFolder, key: str, written: list[Path]) -> list[Figure] | None:
     """Return the figures kept under a key; None if there are none, or a file that was written with them is not as it was."""
     from colure.model.files import file_hash
 
     try:
-        found = json.loads(_place(run, state).read_text(encoding="utf-8"))
+        found = json.loads(run.result("figures-kept.json").read_text(encoding="utf-8"))
         if found["key"] != key or any(file_hash(path) != found["written"].get(path.name) for path in written):
             return None
         return [_figure(one) for one in found["figures"]]
@@ -43,7 +43,7 @@ def kept_figures(run: RunFolder, key: str, written: list[Path], state: str | Non
         return None
 
 
-def keep_figures(run: RunFolder, key: str, written: list[Path], state: str | None, figures: list[Figure]) -> None:
+def keep_figures(run: RunFolder, key: str, written: list[Path], figures: list[Figure]) -> None:
     """Keep figures under a key, with hashes of the files that were written with them."""
     from colure.model.files import file_hash
 
@@ -52,12 +52,7 @@ def keep_figures(run: RunFolder, key: str, written: list[Path], state: str | Non
         "written": {path.name: file_hash(path) for path in written},
         "figures": [asdict(one) for one in figures],
     }
-    write_whole(_place(run, state), json.dumps(content))
-
-
-def _place(run: RunFolder, state: str | None) -> Path:
-    file = run.path / "figures-kept.json"
-    return file if state is None else run.of_state(file, state)
+    write_whole(run.result("figures-kept.json"), json.dumps(content))
 
 
 def _figure(one: dict[str, Any]) -> Figure:

@@ -57,7 +57,7 @@ def _opened(folder: Path, run_name: str, state: str | None, trial: Trial, _chang
 
     campaign, run = Campaign.load(folder), run_folder(folder, run_name)
     if trial.plain:
-        return services.process(campaign, run, state=state)
+        return services.process(campaign, run.state(state))
     whole = opened(folder, run_name, state)
     recipe: Recipe | None = whole.recipe
     assert recipe is not None  # the recipe always says what it did
@@ -70,7 +70,7 @@ def _opened(folder: Path, run_name: str, state: str | None, trial: Trial, _chang
             if name not in recipe.switchable:
                 raise InputError([f"recipe: {name} cannot be switched off here"])
             recipe = recipe.without(name)
-    return services.process_with(campaign, run, recipe, state=state)
+    return services.process_with(campaign, run.state(state), recipe)
 
 
 def opened(folder: Path, run_name: str, state: str | None = None, trial: Trial = PLAIN) -> Processed:
@@ -97,13 +97,13 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> an
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
         "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
-        "report": services.addresses(run, run.report_html, state)[-1].is_file(),
+        "report": run.state(state).report_html.is_file(),
     }  # fmt: skip
 
 
 def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -> list[answers.FigureRow]:
     """Return the figures with their intervals if they were evaluated, else the values alone."""
-    kept = services.addresses(run, run.figures, state)[0]
+    kept = services.addresses(run.state(state), "figures.json")[0]
     if trial.plain and kept.is_file() and kept.stat().st_mtime >= run.record.stat().st_mtime:
         from colure.model.figure import format_value
 
@@ -154,9 +154,9 @@ def _number(value: float) -> float | None:
 
 def beside(folder: Path, run_name: str, state: str | None, other: str) -> str | None:
     """Return the state of another run that is shown beside a state of this one: the one of the same name."""
-    from colure.app.services.processing import state_beside
+    from colure.app.services import processing
 
-    return state_beside(run_folder(folder, run_name), state, run_folder(folder, other))
+    return processing.beside(run_folder(folder, run_name).state(state), run_folder(folder, other)).chosen
 
 
 def evaluated(folder: Path, run_name: str, state: str | None) -> int:
@@ -305,7 +305,7 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
 
 def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Effects:
     """Return what every step of the recipe does to every figure at mid-band."""
-    found = services.effects(Campaign.load(folder), run_folder(folder, run_name), state=state)
+    found = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
     return {
         "of": _of(run_name, state), "labels": found.labels, "whole": {k: _number(v) for k, v in found.whole.items()},
         "without": {step: {k: _number(v) for k, v in row.items()} for step, row in found.without.items()},
@@ -314,7 +314,7 @@ def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Ef
 
 def findings(folder: Path, run_name: str, state: str | None = None) -> answers.Findings:
     """Return what the data say of themselves."""
-    found = services.findings(Campaign.load(folder), run_folder(folder, run_name), state=state)
+    found = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
     rows: list[answers.FindingRow] = [{"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in found]
     return {"of": _of(run_name, state), "rows": rows}
 
@@ -403,7 +403,7 @@ def spectrum(
 def verdicts(folder: Path, run_name: str, state: str | None) -> answers.Verdicts | None:
     """Return the verdicts that are kept beside a run; None if limits.toml was never held against it."""
     run = run_folder(folder, run_name)
-    kept, limits = services.addresses(run, run.path / "verdicts.json", state)[0], folder / "limits.toml"
+    kept, limits = services.addresses(run.state(state), "verdicts.json")[0], folder / "limits.toml"
     if not kept.is_file():
         return None
     found = json.loads(kept.read_text(encoding="utf-8"))
@@ -423,7 +423,7 @@ def judged(folder: Path, run_name: str, state: str | None) -> answers.Verdicts |
         raise InputError(
             ["limits.toml: is not beside the campaign; without it there is nothing to hold the run against"]
         )
-    judge_run(Campaign.load(folder), run_folder(folder, run_name), folder / "limits.toml", state=state)
+    judge_run(Campaign.load(folder), run_folder(folder, run_name).state(state), folder / "limits.toml")
     return verdicts(folder, run_name, state)
 
 
@@ -431,11 +431,11 @@ def reported(folder: Path, run_name: str, state: str | None = None) -> list[str]
     """Evaluate a state of a run and write its report, with a verdict if limits.toml is there; returns the files' names."""
     from colure.app.services.reporting import report_on
 
-    run = run_folder(folder, run_name)
+    run = run_folder(folder, run_name).state(state)
     campaign, plan = services.make_plan(folder)
     limits = folder / "limits.toml"
     report_on(campaign, plan, run, opened(folder, run_name, state), limits if limits.is_file() else None)
-    return [services.addresses(run, one, state)[-1].name for one in (run.report_html, run.report_pdf)]
+    return [run.report_html.name, run.report_pdf.name]
 
 
 def report_file(folder: Path, run_name: str, kind: str, state: str | None = None) -> bytes:
@@ -443,7 +443,8 @@ def report_file(folder: Path, run_name: str, kind: str, state: str | None = None
     run = run_folder(folder, run_name)
     if state is not None and state not in (names := services.states_of(run)):
         raise InputError([f"state = {state!r}: must be one of {', '.join(names) or '(this run has one state only)'}"])
-    target = services.addresses(run, run.report_html if kind == "html" else run.report_pdf, state)[-1]
+    chosen = run.state(state)
+    target = chosen.report_html if kind == "html" else chosen.report_pdf
     if not target.is_file():
         raise InputError([f"run {run_name}{'' if state is None else f', state {state}'}: has no report yet"])
     return target.read_bytes()
