@@ -79,7 +79,7 @@ def test_a_turned_frame_looks_where_it_was_told(bearing):
 
 
 def test_a_boresight_that_cannot_be_read_is_refused():
-    with pytest.raises(InputError, match="--boresight = 'left': must be device, peak, or AZ,EL"):
+    with pytest.raises(InputError, match="boresight = 'left': must be device, peak, or AZ,EL"):
         boresight_of("left", X_DIPOLE.coefficients[0], slant=0.0)
     first, second = grid_of(Coordinates.U_V, 10.0)
     assert np.all(first**2 + second**2 <= 1.0)

@@ -168,7 +168,7 @@ def _check_circumstances(journal: Journal, campaign: Campaign) -> None:
         return
     faults = changes(before, now)
     if faults:
-        raise InputError([*faults, "nothing was moved: put it back, or begin another `run`"])
+        raise InputError([*faults, "nothing was moved: put it back, or begin another run (`run`)"])
 
 
 def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:

@@ -69,7 +69,7 @@ def with_until(campaign: Campaign, run: RunFolder | None = None, until: Want | N
     if wanted is None or not wanted.wishes:
         return campaign
     if run is not None and run.journal.exists() and kept is None and not campaign.goal.progressive:
-        raise InputError([f"until: run {run.path.name} began with its slices side by side: begin another `run`"])
+        raise InputError([f"until: run {run.path.name} began with its slices side by side: begin another run (`run`)"])
     _require_possible(campaign)
     return replace(campaign, goal=campaign.goal.model_copy(update={"until": wanted}))
 
