@@ -80,7 +80,7 @@ def plot(
         raise InputError(["--centre-mm: needs --rows, --columns and --pitch-mm (elements, elements, mm)"])
     if campaign is not None and is_cuts(run := run_folder(source, run_name)):
         found = f"Cuts of run {run_name}"
-        drawing = draw_cuts(campaign, run, kind, frequency_ghz, state=state)
+        drawing = draw_cuts(campaign, run.state(state), kind, frequency_ghz)
     elif kind == "aperture" and (grid is not None or declared):
         from colure.app.services.elements import elements_of
         from colure.report.charts import face_picture

@@ -154,9 +154,7 @@ def component_words(scan: CutScan) -> tuple[str, str]:
     return f"co-polar (Ludwig-3, slant {offset:g} deg)", "cross-polar"
 
 
-def draw_cuts(
-    campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: float | None = None
-) -> Drawing:
+def draw_cuts(campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: float | None = None) -> Drawing:
     """Return the picture of a run's cuts at a frequency, the one to watch by default.
 
     Raises
@@ -167,13 +165,13 @@ def draw_cuts(
     from colure.report.cut_charts import cuts_chart
 
     if kind != "cuts":
-        raise InputError([f"--kind = {kind}: must be cuts: run {run.path.name} {NO_SPHERE}"])
+        raise InputError([f"kind = {kind}: must be cuts: run {run.path.name} {NO_SPHERE}"])
     found = read(campaign, run)
     frequency = found.scan.frequency_hz
     if frequency_ghz is not None and not frequency.min() - 1.0 <= 1e9 * frequency_ghz <= frequency.max() + 1.0:
         raise InputError(
             [
-                f"--frequency-ghz = {frequency_ghz:g}: must be from {frequency.min() / 1e9:g} to {frequency.max() / 1e9:g} GHz"
+                f"frequency_ghz = {frequency_ghz:g}: must be from {frequency.min() / 1e9:g} to {frequency.max() / 1e9:g} GHz"
             ]
         )
     index = found.shown if frequency_ghz is None else int(np.argmin(np.abs(frequency - 1e9 * frequency_ghz)))

@@ -58,21 +58,21 @@ def keep_identity(run: RunFolder, said: RunIdentity, photographs: Sequence[Path]
 def _kept_photograph(run: RunFolder, source: Path) -> str:
     """Copy a picture into the run's folder and return its name."""
     if source.suffix.lower() not in PICTURES:
-        raise InputError([f"--photograph = {source}: must end in one of {', '.join(PICTURES)}"])
+        raise InputError([f"photograph = {source}: must end in one of {', '.join(PICTURES)}"])
     try:
         data = source.read_bytes()
     except OSError as error:
-        raise InputError([f"--photograph = {source}: cannot be read: {error.strerror}"]) from None
+        raise InputError([f"photograph = {source}: cannot be read: {error.strerror}"]) from None
     if len(data) > LARGEST_PHOTOGRAPH_BYTES:
         raise InputError(
             [
-                f"--photograph = {source}: {len(data) / 1e6:.0f} MB: must be at most {LARGEST_PHOTOGRAPH_BYTES / 1e6:.0f} MB"
+                f"photograph = {source}: {len(data) / 1e6:.0f} MB: must be at most {LARGEST_PHOTOGRAPH_BYTES / 1e6:.0f} MB"
             ]
         )
     target = run.path / "photographs" / source.name
     if target.is_file() and target.read_bytes() != data:
         raise InputError(
-            [f"--photograph = {source}: another picture {target.name} is kept with the run; rename this one"]
+            [f"photograph = {source}: another picture {target.name} is kept with the run; rename this one"]
         )
     target.parent.mkdir(parents=True, exist_ok=True)
     target.write_bytes(data)

@@ -122,7 +122,7 @@ def cuts_of(folder: Path, run_name: str, state: str | None, frequency: int | Non
     run = run_folder(folder, run_name)
     if not is_cuts(run):
         raise InputError([f"run {run_name}: holds no cuts alone; its views are those of a sphere"])
-    found = cuts.read(Campaign.load(folder), run, state=state)
+    found = cuts.read(Campaign.load(folder), run.state(state))
     all_hz = found.scan.frequency_hz
     index = found.shown if frequency is None else frequency
     if not 0 <= index < all_hz.size:
@@ -156,13 +156,13 @@ def comparison(folder: Path, run_name: str, state: str | None, other: str, match
         if is_cuts(run):
             plain = [_change(row) for row in cuts.compare(campaign, run, second)]
         else:
-            plain = [_change(row) for row in compare_power((campaign, run), (campaign, second), state=state)]
+            plain = [_change(row) for row in compare_power((campaign, run.state(state)), (campaign, second.state(state)))]
         return {
             "matched": [], "middle_hz": _middle([row["frequency_hz"] for row in plain]), "rotation_deg": [], "shift_mm": [],
             "level_db": None, "difference_db": None, "rows": plain, "agrees": all(row["agrees"] for row in plain),
         }  # fmt: skip
     freedom = Freedom("frame" in matched, "origin" in matched, "level" in matched)
-    found = compare_run(campaign, run, second, freedom=freedom, state=state)
+    found = compare_run(campaign, run.state(state), second, freedom=freedom)
     return {
         "matched": list(matched), "middle_hz": float(found.frequency_hz[found.middle]),
         "rotation_deg": found.match.rotation_deg.tolist(), "shift_mm": found.match.shift_mm.tolist(),
@@ -213,7 +213,7 @@ def two_set_ups(folder: Path, run_name: str, state: str | None, other_folder: Pa
     if folder == other_folder and run_name == other:
         raise InputError([f"run {other}: is the same run; a second set-up is another one (run)"])
     one, two = ((Campaign.load(place), run_folder(place, name)) for place, name in ((folder, run_name), (other_folder, other)))  # fmt: skip
-    return {"sentences": compare_set_ups(one, two, None, state=state).sentences}
+    return {"sentences": compare_set_ups((one[0], one[1].state(state)), two, None).sentences}
 
 
 def _figure(one: Figure) -> answers.FigureRow:
