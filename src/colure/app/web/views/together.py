@@ -156,7 +156,9 @@ def comparison(folder: Path, run_name: str, state: str | None, other: str, match
         if is_cuts(run):
             plain = [_change(row) for row in cuts.compare(campaign, run, second)]
         else:
-            plain = [_change(row) for row in compare_power((campaign, run.state(state)), (campaign, second.state(state)))]
+            plain = [
+                _change(row) for row in compare_power((campaign, run.state(state)), (campaign, second.state(state)))
+            ]
         return {
             "matched": [], "middle_hz": _middle([row["frequency_hz"] for row in plain]), "rotation_deg": [], "shift_mm": [],
             "level_db": None, "difference_db": None, "rows": plain, "agrees": all(row["agrees"] for row in plain),
