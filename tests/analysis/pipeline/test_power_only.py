@@ -136,3 +136,17 @@ def test_a_dipole_has_no_beam_without_phase_either(small_campaign):
     assert found["directivity_dbi"].value == pytest.approx(1.7609, abs=0.01)  # short dipole, derivable
     for name in ("beam_azimuth_deg", "beam_elevation_deg", "front_to_back_db"):
         assert "no single beam" in found[name].reason and np.isnan(found[name].value)
+
+
+def test_a_null_behind_between_coarse_samples_is_no_infinite_front_to_back_ratio(small_campaign):
+    """A beam 25 deg off the samples of a 30 deg grid, 1e-4 behind (40 dB): a value, and no upper end that excludes 40 dB."""
+    campaign, _ = services.make_plan(small_campaign)
+    a = np.deg2rad(25.0)
+
+    def power(x, y, z):
+        ahead = x * np.sin(a) + z * np.cos(a)
+        return ((1.0 + ahead) / 2.0) ** 8 + 1e-4
+
+    figure = shown(sphere_of(30.0, power), campaign)["front_to_back_db"]
+    print(figure.text())
+    assert np.isfinite(figure.value) and figure.contains(10 * np.log10(1.0001 / 1e-4))

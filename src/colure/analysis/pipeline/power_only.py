@@ -303,7 +303,8 @@ def _sphere_values(
     values = {
         "efficiency_db": efficiency,
         "directivity_dbi": peak_db - efficiency,
-        "front_to_back_db": float(np.sqrt(between.at(t, p)[0] / peak)),
+        # Between samples near a null the continuous power may pass 0: the back lobe is no less than the lowest sample.
+        "front_to_back_db": float(np.sqrt(max(between.at(t, p)[0], gain.min()) / peak)),
         "upper_share_db": _between(about, 0.0, 0.5 * np.pi) / whole,
     }
     for band in settings.horizon_bands_deg:
