@@ -212,7 +212,7 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, ga
             ax.text(*(1.12 * one for one in end), name, color=INK, fontsize=10, ha="center", va="center")
         for limits in (ax.set_xlim, ax.set_ylim, ax.set_zlim):
             limits(-1.0, 1.0)
-        ax.set_box_aspect((1, 1, 1), zoom=1.5)
+        ax.set_box_aspect((1, 1, 1), zoom=1.2)
         ax.view_init(elev=22, azim=-62)
         ax.set_axis_off()
         ax.set_title(fill(f"{gain}, 40 dB from centre to peak; z is boresight", SOLID_LETTERS))
