@@ -52,6 +52,13 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path) -> J
     specification = load_specification(specification_file)
     if is_cuts(run):
         judged, own = _judge_cuts(campaign, run, specification), run
+    elif not processing.has_phase(run):
+        if specification.masks:
+            raise InputError(
+                [f"mask {mask.name!r}: needs a cut: run {run.path.name} is power-only; limits on its figures can be held"
+                 for mask in specification.masks]
+            )  # fmt: skip
+        judged, own = _decide(specification, evaluation.read_figures(campaign, run), {}), run
     else:
         done = processing.process(campaign, run)
         judged, own = judge(done, evaluation.evaluate(done, run), specification), processing.state_in(done, run)
