@@ -85,7 +85,7 @@ def test_counts_that_shifted_between_two_sessions_are_refused_until_homed_or_con
     before = planned_rows(journal)
     world.stage.shift_counts({axis: off_deg})
     outcome = world.engine(plan, journal).run()
-    assert outcome.state is State.FAULTED and f"axis {axis} stands at" in outcome.reason and "--home" in outcome.reason
+    assert outcome.state is State.FAULTED and f"axis {axis} stands at" in outcome.reason and "`home`" in outcome.reason
     assert planned_rows(journal) == before  # nothing was measured with doubtful counts
     # Asking again does not make it true.
     assert world.engine(plan, journal).run().state is State.FAULTED

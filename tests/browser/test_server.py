@@ -268,14 +268,14 @@ def test_any_program_can_ask_anything_and_nothing_breaks(served, request):
     session = served.room.sessions.find(headers["Cookie"].split("=", 1)[1])
     session.bucket = Bucket(1e9, 1e9)
     nightly = request.config.getoption("--nightly")
-    each = 400 if nightly else 8
+    each = 400 if nightly else 5
     script = Path(__file__).parent / "any_request.py"
     words = [sys.executable, str(script), served.base, headers["Cookie"], headers["X-Colure-Token"], str(each)]
     done = subprocess.run(words, capture_output=True, text=True, timeout=500)
     assert done.returncode == 0, done.stderr[-2000:]
     found = json.loads(done.stdout.splitlines()[-1])
     print(found)
-    assert not found["broken"] and found["count"] >= (2000 if nightly else 150)
+    assert not found["broken"] and found["count"] >= (2000 if nightly else 100)
     assert served.room.scan is None  # nothing moved
 
 

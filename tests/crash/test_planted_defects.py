@@ -19,9 +19,9 @@ FAULT = "tests/acquire/test_faults.py::test_one_fault_over_real_sockets"
 DEFECTS = [
     ("commits are not synced", "acquire/journal.py", "pragma synchronous=full", "pragma synchronous=normal",
      JOURNAL + "test_durability_settings_are_in_force"),
-    ("announced before it is committed", "acquire/engine.py", "        self._journal.append(row)\n        self._tally.time_s",
+    ("announced before it is committed", "acquire/engine.py", "        self._journal.append(row)\n        for text",
      '        self._tell(Event("point", "early", {"index": row.plan_index}))\n        self._journal.append(row)\n'
-     "        self._tally.time_s", ENGINE + "test_a_point_is_committed_before_it_is_announced"),
+     "        for text", ENGINE + "test_a_point_is_committed_before_it_is_announced"),
     ("row checksum ignored", "acquire/journal.py",
      'if zlib.crc32(body) != crc:\n            faults.append(f"{name}: checksum differs")',
      'if False:\n            faults.append(f"{name}: checksum differs")',
@@ -45,7 +45,7 @@ DEFECTS = [
      ENGINE + "test_axis_that_stands_elsewhere_stops_the_run"),
     ("stale sweeps taken", "instruments/scpi_words.py", "if count == before:", "if False:",
      "tests/instruments/test_analyzers.py::test_a_stale_sweep_is_refused_by_its_counter"),
-    ("frozen traces taken", "acquire/station.py", "and view != self._last_view and", "and False and", FAULT + "[frozen]"),
+    ("frozen traces taken", "acquire/station.py", "and view != self._last_view:", "and False:", FAULT + "[frozen]"),
     ("non-finite values taken", "instruments/scpi_analyzer.py", "if not np.all(np.isfinite(trace)):", "if False:",
      FAULT + "[not-a-number]"),
     ("flags of the analyzer ignored", "instruments/scpi_words.py", "if condition & mask:", "if False:", FAULT + "[overload]"),

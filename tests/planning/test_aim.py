@@ -100,7 +100,7 @@ def test_targets_from_a_file_and_their_faults(tmp_path):
     bad.write_text("name,az_deg,el_deg\nmast,20,95\nbridge,x,0\n", encoding="utf-8")
     with pytest.raises(InputError) as error:
         read_targets(bad)
-    assert "line 2: --el = 95: must be from -90 to 90 deg" in str(error.value)
+    assert "line 2: el = 95: must be from -90 to 90 deg" in str(error.value)
     assert "line 3: az_deg, el_deg: must be two numbers" in str(error.value)
 
 

@@ -319,11 +319,12 @@ def acquire(
     outcome = _acquire(
         campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage, despite_check=despite_check
     )
+    reason = with_flags(outcome.reason, click.get_current_context().command.params)
     if as_json:
-        click.echo(json_text({"state": outcome.state.value, "reason": outcome.reason, "measured": outcome.measured,
+        click.echo(json_text({"state": outcome.state.value, "reason": reason, "measured": outcome.measured,
                                "total": outcome.total, "flagged": outcome.flagged, "record": str(run.record)}))  # fmt: skip
     else:
-        click.echo(f"{outcome.state.value}: {outcome.reason}; {outcome.measured} of {outcome.total} points saved")
+        click.echo(f"{outcome.state.value}: {reason}; {outcome.measured} of {outcome.total} points saved")
         if outcome.flagged:
             click.echo(f"{outcome.flagged} points carry flags of the analyzer (overload, unlevelled, unlocked)")
         click.echo(f"record: {run.record}")

@@ -73,7 +73,7 @@ def test_pieces_are_what_one_process_finds(made, monkeypatch):
     for index in range(2):
         alone = services.processed(campaign, of_state(record, index), campaign.recipe()).expansion.coefficients
         np.testing.assert_allclose(waves(folder, "whole")[index], alone, rtol=0.0, atol=1e-11 * largest)
-    with pytest.raises(InputError, match="^--memory-gib: .* one frequency needs"):
+    with pytest.raises(InputError, match="^memory_gib: .* one frequency needs"):
         process_large(folder, "no", record=source, memory_bytes=scale_out.IDLE_BYTES + 10)
 
 

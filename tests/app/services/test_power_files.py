@@ -104,15 +104,16 @@ def scattered(path, seed, step=15.0, top=180.0, off=0.0):
     return path
 
 
-def test_stated_errors_become_intervals_that_hold(tmp_path):
-    """Huygens source, 4.7712 dBi, half of its power above any plane through its axis: counted over 30 noisy tables."""
+def test_stated_errors_become_intervals_that_hold(tmp_path, request):
+    """Huygens source, 4.7712 dBi, half of its power above any plane through its axis: counted over noisy tables."""
+    count = 40 if request.config.getoption("--nightly") else 3
     true = {"gain_dbi": 4.7712, "directivity_dbi": 4.7712, "efficiency_db": 0.0, "upper_share_db": -3.0103}
     inside = []
-    for seed in range(30):
+    for seed in range(count):
         found = {f.name: f for f in PowerPattern(scattered(tmp_path / "s.csv", seed)).evaluate()}
         inside += [found[name].lower <= value <= found[name].upper for name, value in true.items()]
         assert found["gain_dbi"].expanded_uncertainty < 0.7
-    assert np.mean(inside) >= 0.92
+    assert np.mean(inside) >= (0.92 if count > 10 else 0.8)
 
 
 def test_masks_comparison_and_report_of_power(tmp_path):

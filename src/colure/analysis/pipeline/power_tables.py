@@ -27,8 +27,8 @@ from colure.model.definitions import Definition, definitions_for
 from colure.model.evaluation import Evaluation
 from colure.model.figure import BudgetRow, Figure
 
-#: Draws of the levels' scatter; an interval from so few is right within a tenth (JCGM 100:2008, E.4.3).
-DRAWS = 40
+#: Draws of the levels' scatter; an interval from so few is right within a seventh (JCGM 100:2008, E.4.3).
+DRAWS = 24
 #: The share of the scatter that draws add: the table holds all of it already, and a peak moves further where noise lies on noise.
 PART = 0.4
 #: Columns that a part of the sphere is continued by to both sides of a full turn, for the spline between them.

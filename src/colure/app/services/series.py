@@ -47,6 +47,9 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
     if golden not in names:
         raise InputError([f"golden = {golden!r}: must be one of {', '.join(names)}"])
     tables = []
+    for name in names:
+        if not folders.run_folder(campaign_folder, name).record.is_file():
+            raise InputError([f"run {name}: holds no record; measure it and run colure evaluate first"])
     reference_run = folders.run_folder(campaign_folder, golden)
     for name in names:
         run = folders.run_folder(campaign_folder, name)
