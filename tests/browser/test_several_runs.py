@@ -73,5 +73,4 @@ def test_a_run_of_cuts_opens(browser, tmp_path):
         page.wait_for_selector(".figures-panel .subject:has-text('37.000 GHz')")
         # The slider that was used is still the one that has the focus.
         assert page.evaluate("document.activeElement.type") == "range"
-        page.screenshot(path="/tmp/page22/cutsrun.png")
         context.close()
