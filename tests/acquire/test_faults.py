@@ -33,12 +33,13 @@ PASSES = {  # recovered from without a person
     FaultKind.NOT_A_NUMBER, FaultKind.INFINITE, FaultKind.ALL_ZERO, FaultKind.FROZEN, FaultKind.STALE,
     FaultKind.OVERLOAD, FaultKind.UNLEVELLED, FaultKind.UNLOCKED, FaultKind.LOST_SETTINGS, FaultKind.AXES_HANG,
     FaultKind.AXES_DROP, FaultKind.AXES_GARBAGE, FaultKind.SLOW, FaultKind.READBACK_DRIFT,
-    FaultKind.READBACK_NAN,
+    FaultKind.READBACK_NAN, FaultKind.BYTE_ORDER,
 }  # fmt: skip
 FAULTS = {  # ends the run; the axes must be homed or the instrument put right
     FaultKind.STALL: "stands at", FaultKind.READBACK_OFF: "stands at", FaultKind.READBACK_JUMP: "stands at",
     FaultKind.LIMIT_SWITCH: "limit-switch", FaultKind.EMERGENCY_STOP: "emergency-stop",
     FaultKind.WRONG_IDENTITY: "must be", FaultKind.WRONG_WAY: "wrong way",
+    FaultKind.RESET_TO_ZERO: "count may be lost",
 }  # fmt: skip
 PAUSES = {FaultKind.DOOR_OPEN: "door open"}
 
@@ -106,6 +107,7 @@ def test_one_fault_over_real_sockets(tiny_campaign, tmp_path, kind):
         FaultKind.EMERGENCY_STOP,
         FaultKind.READBACK_JUMP,
         FaultKind.WRONG_WAY,
+        FaultKind.RESET_TO_ZERO,
     ):
         assert journal.meta("distrust")
     assert journal.verify().whole

@@ -78,6 +78,8 @@ class Station:
         self.late = ""
         if watchdog is not None:
             axes.heard = watchdog.alive
+        #: Where the axes were sent last; None until they were.
+        self.sent_deg: FloatArray | None = None
         self._last_trace: ComplexArray | None = None
         self._same = 0
         self._lost: set[str] = set()
@@ -143,6 +145,7 @@ class Station:
         longest = max((s for s, m in zip(self._settle_s.values(), moved, strict=True) if m), default=0.0)
         settle = longest if settle_s is None else settle_s
         watch = self.watch(target_deg)
+        self.sent_deg = target_deg
         with self.guarded(), blame("axes"):
             self.axes.begin(self.guard.wire(target_deg), from_deg=self.guard.wire(self.guard.last_deg))
             # A sane controller is done long before; its own words (stall, hold) usually come first.

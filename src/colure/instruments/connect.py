@@ -7,18 +7,20 @@ from pathlib import Path
 from typing import cast
 
 from colure.instruments.device_states import CommandStates, ProgramStates
+from colure.instruments.epics_axes import EpicsAxes, EpicsProfile
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.links import Opener, VisaLink
 from colure.instruments.plugins import is_driver, make_driver
-from colure.instruments.profile import PowerProfile, analyzer_profile, axes_profile
+from colure.instruments.profile import PowerProfile, analyzer_profile, axes_profile, profile_path
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver, Timer
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.instruments.scpi_power import ScpiPowerReceiver
 from colure.instruments.wires import WireOpener, open_wire
 from colure.model.chamber import Analyzer, Axis, AxisController
 from colure.model.device import States
+from colure.model.loading import load, read_toml
 
 
 def connect_analyzer(
@@ -48,6 +50,9 @@ def connect_axes(
     if is_driver(table.profile):
         options = {"timeout_s": table.timeout_s, "timer": timer, "folder": folder}
         return cast(AxesDriver, make_driver("colure.axes", table.profile, resource, axes, **options))
+    if read_toml(profile_path(table.profile, folder)).get("kind") == "epics-motors":
+        motors = load(EpicsProfile, profile_path(table.profile, folder))
+        return EpicsAxes(resource, motors, axes, timeout_s=table.timeout_s, timer=timer)
     profile = axes_profile(table.profile, folder)
     if isinstance(profile, LineProfile):
         return LineAxes(resource, profile, axes, timeout_s=table.timeout_s, timer=timer, opener=wires)

@@ -167,7 +167,7 @@ def analyzer_profile(name: str, campaign_folder: Path | None = None) -> Analyzer
 
 
 def axes_profile(name: str, campaign_folder: Path | None = None) -> GcodeProfile | LineProfile:
-    """Read an axis controller profile."""
+    """Read the profile of an axis controller that is spoken to by words; those of motor records are read by their driver."""
     path = profile_path(name, campaign_folder)
     data = read_toml(path)
     if _kind(path, ("gcode-axes", "line-axes")) == "line-axes":

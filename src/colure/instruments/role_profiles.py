@@ -9,11 +9,15 @@ from pydantic import Field, field_validator, model_validator
 
 from colure.errors import InputError
 from colure.instruments.line_profile import LineTable, compiles
+from colure.instruments.modbus import ModbusContactProfile, ModbusSensorProfile
 from colure.instruments.profile import profile_path
 from colure.model.loading import Section, load, read_toml
 
 #: Roles whose instruments are described by one of these files, and the `kind` that it must have.
-KINDS = {"source": "source", "switch": "switch", "interlock": "contact", "state": "states", "sensor": "sensor"}
+KINDS = {
+    "source": ("source",), "switch": ("switch",), "interlock": ("contact", "modbus-contact"), "state": ("states",),
+    "sensor": ("sensor", "modbus-sensor"),
+}  # fmt: skip
 
 
 class WordsProfile(Section):
@@ -175,10 +179,13 @@ class SensorProfile(WordsProfile):
         return value
 
 
-RoleProfile = SourceProfile | SwitchProfile | ContactProfile | StatesProfile | SensorProfile
+RoleProfile = (
+    SourceProfile | SwitchProfile | ContactProfile | StatesProfile | SensorProfile | ModbusContactProfile
+    | ModbusSensorProfile
+)  # fmt: skip
 MODELS: dict[str, type[RoleProfile]] = {
     "source": SourceProfile, "switch": SwitchProfile, "contact": ContactProfile, "states": StatesProfile,
-    "sensor": SensorProfile,
+    "sensor": SensorProfile, "modbus-contact": ModbusContactProfile, "modbus-sensor": ModbusSensorProfile,
 }  # fmt: skip
 
 
@@ -197,7 +204,7 @@ def role_profile(name: str, folder: Path | None = None, *, role: str = "") -> Ro
     """
     path = profile_path(name, folder)
     kind = str(read_toml(path).get("kind"))
-    allowed = [KINDS[role]] if role else list(MODELS)
+    allowed = list(KINDS[role] if role else MODELS)
     if kind not in allowed:
         raise InputError(
             [f"{path.name}: kind = {kind!r}: must be {' or '.join(allowed)}" + (f" for role {role!r}" if role else "")]

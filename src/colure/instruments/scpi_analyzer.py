@@ -19,6 +19,9 @@ from colure.instruments.scpi_words import ScpiInstrument
 MOST_GAIN_DB = 80.0
 #: Bytes in the wrong order make numbers without any meaning, most of them far below all noise (from memory).
 LEAST_LEVEL_DB = -400.0
+#: So few values may look sound by chance when their bytes come in the wrong order (8 in 100 do for one double, half for one
+#: single): the words that were confirmed before the run are asked for again with every sweep.
+FEW_VALUES = 32
 #: A sweep that is polled for is looked at this often, seconds.
 POLL_S = 0.002
 
@@ -103,6 +106,8 @@ class ScpiAnalyzer(ScpiInstrument):
         self.raise_errors()
         flags = self.flags()
         require_plausible(trace, self._link.resource)
+        if trace.size < FEW_VALUES and self._profile.number_format != "ascii":
+            self._confirm_words()
         return Sweep(trace, flags)
 
     def _trace(self, port: int) -> ComplexArray:

@@ -8,6 +8,7 @@ from typing import Any, cast
 
 from colure.errors import InstrumentError
 from colure.instruments.links import Opener, VisaLink
+from colure.instruments.modbus import ModbusContact, ModbusContactProfile, ModbusSensor, ModbusSensorProfile
 from colure.instruments.plugins import GROUPS, is_driver, make_driver
 from colure.instruments.protocols import ContactDriver, SensorDriver, SourceDriver, StateDriver, SwitchDriver
 from colure.instruments.role_profiles import SensorProfile, role_profile
@@ -34,6 +35,10 @@ def connect_small(instrument: Instrument, resource: str, folder: Path | None, *,
             GROUPS[instrument.role], instrument.words, resource, timeout_s=instrument.limit_s, folder=folder
         )
     profile = role_profile(instrument.words, folder, role=instrument.role)
+    if isinstance(profile, ModbusContactProfile):
+        return ModbusContact(resource, profile, timeout_s=instrument.limit_s)
+    if isinstance(profile, ModbusSensorProfile):
+        return ModbusSensor(resource, profile, timeout_s=instrument.limit_s)
     return MAKERS[instrument.role](resource, profile, timeout_s=instrument.limit_s, opener=opener)
 
 

@@ -14,6 +14,7 @@ class FaultKind(StrEnum):
     LONG_BLOCK = "long-block"
     NOT_A_NUMBER = "not-a-number"
     INFINITE = "infinite"
+    BYTE_ORDER = "byte-order"
     ALL_ZERO = "all-zero"
     FROZEN = "frozen"
     STALE = "stale"
@@ -32,6 +33,7 @@ class FaultKind(StrEnum):
     READBACK_JUMP = "readback-jump"
     READBACK_NAN = "readback-nan"
     WRONG_WAY = "wrong-way"
+    RESET_TO_ZERO = "reset-to-zero"
     LIMIT_SWITCH = "limit-switch"
     EMERGENCY_STOP = "emergency-stop"
     DOOR_OPEN = "door-open"
@@ -55,6 +57,7 @@ ANALYZER_FAULTS = frozenset(
         FaultKind.LONG_BLOCK,
         FaultKind.NOT_A_NUMBER,
         FaultKind.INFINITE,
+        FaultKind.BYTE_ORDER,
         FaultKind.ALL_ZERO,
         FaultKind.FROZEN,
         FaultKind.STALE,

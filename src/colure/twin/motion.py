@@ -239,6 +239,8 @@ class Stage:
         """
         kind = self.faults.next_move()
         self._before_move(kind)
+        if kind is FaultKind.RESET_TO_ZERO:
+            return
         queue = targets if not coordinated else self.axes
         begin = max([self.clock.now(), *(self._moves[name].end_s for name in queue)])
         with self._lock:
@@ -274,6 +276,15 @@ class Stage:
             self._trip("emergency-stop")
         elif kind is FaultKind.DOOR_OPEN:
             self.open_door()
+        elif kind is FaultKind.RESET_TO_ZERO:
+            self._lose_power()
+
+    def _lose_power(self) -> None:
+        """Brake, and count from zero again: what a controller without absolute encoders does after a power cut."""
+        self.hold()
+        now = self.clock.now()
+        with self._lock:
+            self._offset_deg = {name: -move.state(now)[0] for name, move in self._moves.items()}
 
     def _trip(self, alarm: str) -> None:
         self.alarm = alarm
@@ -386,6 +397,6 @@ def fail_to_answer(stage: Stage) -> str:
     kind = stage.faults.of_move
     if kind is FaultKind.AXES_HANG:
         raise SilenceError
-    if kind is FaultKind.AXES_DROP:
+    if kind in (FaultKind.AXES_DROP, FaultKind.RESET_TO_ZERO):
         raise HangUpError
     return "\x7f@#" if kind is FaultKind.AXES_GARBAGE else ""

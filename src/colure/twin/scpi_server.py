@@ -192,6 +192,9 @@ class ScpiAnalyzer:
             raise HangUpError
         if self._fault is FaultKind.ANALYZER_DROP:
             raise HangUpError
+        if self._fault is FaultKind.BYTE_ORDER:
+            # Somebody at the front panel, or another program: it stays so until it is set again.
+            self._big_endian = not self._big_endian
         length = self._sweep_length()
         self._finish = begin + length + self._range.chamber.analyzer.sweep_overhead_s
         if self._fault is FaultKind.STALE and self._traces:
