@@ -128,7 +128,8 @@ class ModbusLine:
             from pymodbus.client import ModbusSerialClient, ModbusTcpClient
         except ImportError:
             raise InstrumentError(f"{self.resource}: Modbus needs a library: pip install 'colure[modbus]'") from None
-        port, options = serial_port(self.resource), {"timeout": self._timeout_s, "retries": 0}
+        port = serial_port(self.resource)
+        options: dict[str, Any] = {"timeout": self._timeout_s, "retries": 0}
         if port or self.resource.startswith("/dev/"):
             ends = self._profile.line.ends
             self._client = ModbusSerialClient(

@@ -170,7 +170,7 @@ def _prove_all(hand: Jogger, *, yes: bool) -> None:
     for name in hand.turning:
         _clear(yes, f"{name} turns by 1 deg and back")
         made = hand.prove(name)
-        right = yes or click.confirm(f"{name}: readout changed by {made:+.3f} deg. Did the axis turn the positive way?")
+        right = Asked(yes=yes).right(name, made) is not False
         click.echo(
             f"{name:<10} readout {made:+.3f} deg, {'not looked at' if yes else 'as seen' if right else 'WRONG WAY'}"
         )
