@@ -114,7 +114,7 @@ def test_a_driver_that_lacks_something_and_one_that_nobody_brings_are_refused_by
 
 
 def test_a_profile_of_another_role_is_refused(tmp_path):
-    with pytest.raises(InputError, match="kind = 'sensor': must be contact for role 'interlock'"):
+    with pytest.raises(InputError, match="kind = 'sensor': must be contact or modbus-contact for role 'interlock'"):
         role_profile("sensor-line", role="interlock")
     result, _ = conforms("sensor-line", "--role", "switch", "--resource", "h:1")
     assert "profile sensor-line is for role 'sensor'" in result.output

@@ -17,7 +17,7 @@ from colure.instruments.small_connect import connect_small
 from colure.instruments.small_instruments import PLACES
 from colure.model.instrument import EVERY_S, Instrument
 
-ROLE_OF = {kind: role for role, kind in KINDS.items()}
+ROLE_OF = {kind: role for role, kinds in KINDS.items() for kind in kinds}
 #: Words without which something cannot be proven, and what.
 OPTIONAL = {
     "identity": "another instrument on the line goes unseen", "acknowledge": "a command that was not taken goes unseen, unless it is read back",
