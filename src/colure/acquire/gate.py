@@ -122,6 +122,10 @@ class Gate:
             station.guard.last_deg = station.sent_deg = target
             with station.guarded(), blame("axes"):
                 status = station.axes.home(lambda _: station.alive(), 600.0)
+            station.guard.require_safe(status)
+            if status.held:
+                # A readout of zero is no proof: a controller that lost power on its way reads the same.
+                raise MotionError("the axes were held while they sought their reference; home the axes")
             fault = station.guard.position_fault(target, station.guard.readouts(status))
             if fault:
                 raise MotionError(f"after homing: {fault}")
@@ -178,7 +182,8 @@ class Gate:
         if abs(change.level_db) > RESUME_TOLERANCE_DB:
             raise AcquisitionError(
                 f"tie point changed by {change.level_db:+.2f} dB since the interruption, "
-                f"limit {RESUME_TOLERANCE_DB:g} dB"
+                f"limit {RESUME_TOLERANCE_DB:g} dB: look at the axes (home them with --home if they do not stand where they "
+                "read), the device, the cables"
             )
         self._journal.append(row)
         self._ties.measured(row)

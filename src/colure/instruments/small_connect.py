@@ -72,7 +72,7 @@ class AbsentSensor:
 
     def __init__(self, instrument: Instrument, resource: str, folder: Path | None) -> None:
         profile = role_profile(instrument.words, folder, role=instrument.role)
-        assert isinstance(profile, SensorProfile)  # the role guarantees it
+        assert isinstance(profile, SensorProfile | ModbusSensorProfile)  # the role guarantees it
         self.quantities = tuple(profile.quantities)
         self._open = partial(connect_small, instrument, resource, folder)
         self._driver: SensorDriver | None = None
