@@ -182,7 +182,7 @@ class Gate:
         if abs(change.level_db) > RESUME_TOLERANCE_DB:
             raise AcquisitionError(
                 f"tie point changed by {change.level_db:+.2f} dB since the interruption, "
-                f"limit {RESUME_TOLERANCE_DB:g} dB: look at the axes (home them with --home if they do not stand where they "
+                f"limit {RESUME_TOLERANCE_DB:g} dB: look at the axes (home them, `home`, if they do not stand where they "
                 "read), the device, the cables"
             )
         self._journal.append(row)
