@@ -147,6 +147,15 @@ def test_three_failures_in_a_row_wait_for_a_person(tiny_campaign, tmp_path, kind
     journal.close()
 
 
+def test_a_count_lost_at_the_last_attempt_is_not_taken_for_a_place_at_rest(tiny_campaign, tmp_path):
+    """The pause that follows asks where the axes stand: zero, which must not be what a resumed run believes."""
+    with_faults(tiny_campaign, (FaultKind.AXES_DROP, 40), (FaultKind.AXES_DROP, 41), (FaultKind.RESET_TO_ZERO, 42))
+    outcome, _, journal, _ = run_over_sockets(tiny_campaign, tmp_path / "j.sqlite")
+    assert outcome.state is State.FAULTED
+    assert "count may be lost" in journal.meta("distrust") and journal.meta("rest") is None
+    journal.close()
+
+
 def test_faults_in_flight_are_flown_again(campaign_folder, tmp_path):
     from tests.endtoend.test_on_the_fly import centred
 

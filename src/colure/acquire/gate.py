@@ -7,11 +7,10 @@ from typing import Any
 
 import numpy as np
 
-from colure.acquire.guard import Guard
 from colure.acquire.journal import Journal, Row
 from colure.acquire.station import Station, blame
 from colure.acquire.ties import Change, TieKeeper
-from colure.acquire.whereabouts import CREEP_TOLERANCES
+from colure.acquire.whereabouts import lost_count
 from colure.errors import AcquisitionError, GuardError, MotionError
 from colure.geometry.conventions import FloatArray
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, StateDriver
@@ -189,37 +188,3 @@ class Gate:
         self._ties.measured(row)
         self._say("tie", f"tie point after the interruption: {change.level_db:+.3f} dB")
         return row
-
-
-def lost_count(guard: Guard, before_deg: FloatArray, sent_deg: FloatArray, found_deg: FloatArray) -> str:
-    """Say which axis stands where its last move cannot have left it; empty if all can.
-
-    A move that was braked leaves an axis between the last readout and its target. A controller that lost power reads zero,
-    which may lie between them by chance: zero is believed only of an axis that stood there or arrived there.
-
-    Parameters
-    ----------
-    before_deg
-        Last readouts before the line was lost.
-    sent_deg
-        Target of the move that was under way, or of the last one.
-    found_deg
-        Readouts at rest now.
-    """
-    tolerance = np.array([axis.readback_tolerance_deg for axis in guard.axes.values()])
-    beyond = np.array([axis.following_error_deg for axis in guard.axes.values()])
-    slack = CREEP_TOLERANCES * tolerance
-    way = sent_deg - before_deg
-    low = np.where(way < -slack, sent_deg - beyond, before_deg) - slack
-    high = np.where(way > slack, sent_deg + beyond, before_deg) + slack
-    zero, stood, sent = (np.abs(one) <= slack for one in (found_deg, before_deg, sent_deg))
-    started = zero & ~stood & (~sent | bool(zero.all()))
-    for place, name in enumerate(guard.names):
-        if not low[place] <= found_deg[place] <= high[place]:
-            return (
-                f"axis {name} stands at {found_deg[place]:.3f} deg, but its last move was from {before_deg[place]:.3f} to "
-                f"{sent_deg[place]:.3f} deg"
-            )
-        if started[place]:
-            return f"axis {name} reads {found_deg[place]:.3f} deg, as after a power cut, and stood at {before_deg[place]:.3f} deg"
-    return ""

@@ -10,6 +10,7 @@ from contextlib import suppress
 
 import numpy as np
 
+from colure.acquire.guard import Guard
 from colure.acquire.journal import Journal
 from colure.acquire.station import Station, blame
 from colure.errors import InstrumentError, JournalError
@@ -31,12 +32,19 @@ class Whereabouts:
         self._known = False
 
     def at_rest(self) -> None:
-        """Keep where the axes stand; nothing is kept if they cannot be asked, or were never proven."""
-        guard = self._station.guard
+        """Keep where the axes stand; nothing is kept if they cannot be asked, were never proven, or have lost their count."""
+        guard, sent = self._station.guard, self._station.sent_deg
         if not self._known:
             return
         with suppress(InstrumentError, JournalError):
+            before = guard.last_deg
             found = guard.readouts(self._station.axes.status())
+            lost = "" if before is None or sent is None else lost_count(guard, before, sent, found)
+            if lost:
+                # Kept as a place at rest it would be believed by whoever goes on.
+                guard.last_deg = before
+                self._journal.set_meta("distrust", f"{lost}: its count may be lost, or somebody turned it")
+                return
             for _ in range(LOOKS):
                 before = found
                 self._station.clock.sleep(LOOK_S)
@@ -100,3 +108,37 @@ class Whereabouts:
                     "its count may be lost, or somebody turned it"
                 )
         return ""
+
+
+def lost_count(guard: Guard, before_deg: FloatArray, sent_deg: FloatArray, found_deg: FloatArray) -> str:
+    """Say which axis stands where its last move cannot have left it; empty if all can.
+
+    A move that was braked leaves an axis between the last readout and its target. A controller that lost power reads zero,
+    which may lie between them by chance: zero is believed only of an axis that stood there or arrived there.
+
+    Parameters
+    ----------
+    before_deg
+        Last readouts before the line was lost.
+    sent_deg
+        Target of the move that was under way, or of the last one.
+    found_deg
+        Readouts at rest now.
+    """
+    tolerance = np.array([axis.readback_tolerance_deg for axis in guard.axes.values()])
+    beyond = np.array([axis.following_error_deg for axis in guard.axes.values()])
+    slack = CREEP_TOLERANCES * tolerance
+    way = sent_deg - before_deg
+    low = np.where(way < -slack, sent_deg - beyond, before_deg) - slack
+    high = np.where(way > slack, sent_deg + beyond, before_deg) + slack
+    zero, stood, sent = (np.abs(one) <= slack for one in (found_deg, before_deg, sent_deg))
+    started = zero & ~stood & (~sent | bool(zero.all()))
+    for place, name in enumerate(guard.names):
+        if not low[place] <= found_deg[place] <= high[place]:
+            return (
+                f"axis {name} stands at {found_deg[place]:.3f} deg, but its last move was from {before_deg[place]:.3f} to "
+                f"{sent_deg[place]:.3f} deg"
+            )
+        if started[place]:
+            return f"axis {name} reads {found_deg[place]:.3f} deg, as after a power cut, and stood at {before_deg[place]:.3f} deg"
+    return ""
