@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import threading
 import time
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
 import numpy as np
@@ -18,7 +19,7 @@ from colure.app.services.connecting import instruments
 from colure.app.services.jogging import jogger, sweeps
 from colure.app.storage.folders import run_folder
 from colure.errors import GuardError, InputError, InstrumentError, LockedError
-from colure.instruments.protocols import DoorOpenError
+from colure.instruments.protocols import DoorOpenError, LostError
 from colure.model.conditions import humidity_percent, spans_of
 from colure.model.faults import ROLE_FAULTS, FaultKind
 from colure.model.files import open_dataset
@@ -71,7 +72,7 @@ def test_two_controllers_measure_what_one_does(tmp_path, nightly):
 
 def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp_path):
     """Told to stop: p99 50 ms (our own promise), whichever controller is dead."""
-    folder = range_campaign(tmp_path / "c", TWO)
+    folder = range_campaign(tmp_path / "c", TWO.replace('name = "mast"', 'name = "mast"\ntimeout_s = 0.5'))
     with wired(folder) as (campaign, twin), instruments(campaign) as bench:
         floor, mast = twin.controllers["floor"], twin.controllers["mast"]
         taken = []
@@ -89,11 +90,14 @@ def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp
         assert np.median(taken) < PROMISED_S and max(taken) < LONGEST_S
         goes(bench.axes, 160.0)
         mast.dead = True
-        begin = time.monotonic()
-        threading.Thread(target=bench.axes.hold, daemon=True).start()
-        until(floor.stage.held.is_set)
-        assert time.monotonic() - begin < LONGEST_S
-        assert not mast.stage.held.is_set()
+        with ThreadPoolExecutor(1) as stopping:
+            begin = time.monotonic()
+            told = stopping.submit(bench.axes.hold)
+            until(floor.stage.held.is_set)
+            assert time.monotonic() - begin < LONGEST_S
+            assert not mast.stage.held.is_set()
+            with pytest.raises(LostError, match="mast: hold not taken"):
+                told.result()
 
 
 def test_a_controller_that_dies_ends_the_run_with_the_others_held_and_is_named(tmp_path, nightly):

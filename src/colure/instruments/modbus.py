@@ -17,6 +17,7 @@ from colure.errors import InstrumentError
 from colure.instruments.links import LineEnds
 from colure.instruments.protocols import LostError
 from colure.instruments.resources import serial_port
+from colure.instruments.sensors import require_unit_names
 from colure.instruments.wires import PARITIES
 from colure.model.loading import Section
 
@@ -99,9 +100,7 @@ class ModbusSensorProfile(ModbusProfile):
     @field_validator("quantities")
     @classmethod
     def _names(cls, value: dict[str, Register]) -> dict[str, Register]:
-        for name in value:
-            if not re.fullmatch(r"[a-z0-9]+(_[a-z0-9]+)+", name):
-                raise ValueError(f"quantity {name!r}: must be small letters, digits and _, with its unit at the end")
+        require_unit_names(value)
         return value
 
 

@@ -11,6 +11,7 @@ from colure.errors import InputError
 from colure.instruments.line_profile import LineTable, compiles
 from colure.instruments.modbus import ModbusContactProfile, ModbusSensorProfile
 from colure.instruments.profile import profile_path
+from colure.instruments.sensors import require_unit_names
 from colure.model.loading import Section, load, read_toml
 
 #: Roles whose instruments are described by one of these files, and the `kind` that it must have.
@@ -173,9 +174,7 @@ class SensorProfile(WordsProfile):
     @field_validator("quantities")
     @classmethod
     def _names(cls, value: dict[str, Quantity]) -> dict[str, Quantity]:
-        for name in value:
-            if not name.replace("_", "").isalnum() or not name.islower() or "_" not in name:
-                raise ValueError(f"quantity {name!r}: must be small letters, digits and _, with its unit at the end")
+        require_unit_names(value)
         return value
 
 

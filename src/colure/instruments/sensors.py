@@ -6,18 +6,28 @@ A sensor that is lost gives `nan` and never stops a run.
 from __future__ import annotations
 
 import math
+import re
 import threading
 import time
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 
 from colure.instruments.protocols import SensorDriver
 
+#: A quantity's name: small letters and digits, the unit at its end.
+UNIT_NAME = re.compile(r"[a-z0-9]+(_[a-z0-9]+)+")
 #: A value older than so many reading periods, and this at least, is none.
 STALE_PERIODS, STALE_S = 3.0, 2.0
 #: How long a reading under way is waited for at the end, seconds.
 CLOSING_S = 1.0
+
+
+def require_unit_names(names: Iterable[str]) -> None:
+    """Raise `ValueError` for a quantity whose name does not end with its unit, as `temperature_c` does."""
+    for name in names:
+        if not UNIT_NAME.fullmatch(name):
+            raise ValueError(f"quantity {name!r}: must be small letters, digits and _, with its unit at the end")
 
 
 @dataclass(frozen=True)

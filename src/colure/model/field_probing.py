@@ -25,9 +25,17 @@ OPTIONAL = {
 
 @dataclass(frozen=True)
 class ProbedLine:
-    """Readings of one line at one frequency and one aspect, in the order of their positions.
+    """Readings along one line at one frequency and one aspect, in the order of their positions.
 
-    phase: True where the table holds it. direct_deg, pattern_db, noise_db: as in `analysis.stray.quiet_zone.Line`.
+    position_m (n,), reading (n,) complex amplitudes, real ones where the phase is not known.
+    phase
+        True: the readings' phase is known.
+    direct_deg
+        Angle between the line and the direct wave's way: 90 across the range, 0 along it, away from the source.
+    pattern_db
+        Level of the probing antenna's pattern towards the source, below its peak: its aspect. Zero where it looks at the source.
+    noise_db
+        Standard deviation of one reading's level; 0: not stated.
     """
 
     name: str
@@ -35,9 +43,9 @@ class ProbedLine:
     position_m: FloatArray
     reading: ComplexArray
     phase: bool
-    direct_deg: float
-    pattern_db: float
-    noise_db: float
+    direct_deg: float = 90.0
+    pattern_db: float = 0.0
+    noise_db: float = 0.0
 
 
 @dataclass(frozen=True)

@@ -15,9 +15,7 @@ from colure.model.goal import Goal
 from colure.model.plan import LEAST_SLICES
 from colure.model.scan import Scan, angles_of
 from colure.planning.choose import Proposal, propose, with_analyzer
-from colure.planning.duration import sweep_time
-from colure.planning.flight import swept_axis
-from colure.planning.sampling import region_margin_deg
+from colure.planning.scan import edge_margin_deg
 
 #: Smallest region that a goal may name, degrees.
 SMALLEST_DEG = 5.0
@@ -38,7 +36,7 @@ def grid_proposal(campaign: Campaign) -> Proposal | str:
         return scheme
     across, along, reach = found
     tuned = with_analyzer(campaign)
-    region = 180.0 if reach >= 180.0 else reach - _margin(tuned, along, one_pass=scheme == "one-pass")
+    region = 180.0 if reach >= 180.0 else reach - edge_margin_deg(tuned, along, one_pass=scheme == "one-pass")
     if scheme == "one-pass" and region > ONE_PASS_REGION_DEG:
         return f"one offset beyond {ONE_PASS_REGION_DEG:g} deg: the co-polar direction is undefined at the back"
     if region < SMALLEST_DEG:
@@ -141,17 +139,6 @@ def _scheme(campaign: Campaign, scan: Scan) -> str:
         return "two-pass"
     roll = campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
     return "one-pass" if follows and roll else "one offset of a fixed probe is no polarization of the device"
-
-
-def _margin(campaign: Campaign, along_deg: float, *, one_pass: bool) -> float:
-    """Return how far inside the edge of the scan results are sound, degrees: the counterpart of `scan.scan_grid`."""
-    chamber, goal = campaign.chamber, campaign.goal
-    out = region_margin_deg(0.0 if one_pass else campaign.device.reach_m, chamber.range_length_m, along_deg)
-    if goal.style == "fly":
-        out += chamber.axis_table[swept_axis(chamber.positioner.geometry)].speed_deg_s * sweep_time(
-            goal.points, chamber.analyzer
-        )
-    return out
 
 
 def grid_warnings(goal: Goal, scan: Scan) -> list[str]:

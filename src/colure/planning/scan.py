@@ -92,11 +92,18 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
             )
     if goal.region_deg >= 180.0:
         return ScanGrid(step, swept)
-    spread = 0.0 if goal.scheme == "one-pass" else device.reach_m  # without a transform directions stay apart
-    reach = goal.region_deg + region_margin_deg(spread, campaign.chamber.range_length_m, swept)
-    if goal.style == "fly":
-        # Frequencies are read on the way: the last one of a backward slice lies this much further in.
-        axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]
-        reach += axis.speed_deg_s * sweep_time(goal.points, campaign.chamber.analyzer)
+    reach = goal.region_deg + edge_margin_deg(campaign, swept, one_pass=goal.scheme == "one-pass")
     reach = float(np.ceil(reach / swept - 1e-9)) * swept
     return ScanGrid(step, swept, 180.0 if reach > 180.0 - swept else reach)
+
+
+def edge_margin_deg(campaign: Campaign, swept_step_deg: float, *, one_pass: bool) -> float:
+    """Return how far beyond a region the scan must reach for sound results inside it, degrees."""
+    chamber, goal = campaign.chamber, campaign.goal
+    spread = 0.0 if one_pass else campaign.device.reach_m  # without a transform directions stay apart
+    out = region_margin_deg(spread, chamber.range_length_m, swept_step_deg)
+    if goal.style == "fly":
+        # Frequencies are read on the way: the last one of a backward slice lies this much further in.
+        axis = chamber.axis_table[swept_axis(chamber.positioner.geometry)]
+        out += axis.speed_deg_s * sweep_time(goal.points, chamber.analyzer)
+    return out

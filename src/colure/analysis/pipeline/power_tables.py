@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -170,18 +170,15 @@ def power_cuts(
     """
     angle = np.linspace(-180.0, 180.0, 2 * round(180.0 / step_deg) + 1)
     out: dict[float, list[LevelCut]] = {}
+    fewer = [] if errors is None else thinned(sphere)
     for f, frequency in enumerate(sphere.frequency_hz):
-        peak = (
-            Continuous(sphere.gain[f]).peak(sphere.gain[f])[0]
-            if sphere.whole
-            else sampled_peak(sphere, sphere.gain[f])[0]
-        )
+        amplitudes, peak = _between_samples(sphere, f)
         beam = Beam(peak, declared_vector(peak, slant), 1.0)
         d = cut_directions(beam, planes_deg, angle)
-        level = _between_samples(sphere, f, d)
+        level = amplitudes(d)
         half = np.full(level.shape, np.inf)
         if errors is not None:
-            sampling = np.max([np.abs(level - _between_samples(one, f, d)) for one in thinned(sphere)], axis=0)
+            sampling = np.max([np.abs(level - _between_samples(one, f)[0](d)) for one in fewer], axis=0)
             scatter = 0.0 if errors.scatter_db is None else 2.0 * float(np.sqrt(np.mean(errors.scatter_db[f] ** 2)))
             half = np.hypot(sampling, level * (10.0 ** (scatter / 20.0) - 1.0))
         common = 0.0 if errors is None or errors.common_db is None else errors.common_db
@@ -192,17 +189,23 @@ def power_cuts(
     return out
 
 
-def _between_samples(sphere: PowerSphere, f: int, directions: FloatArray) -> FloatArray:
-    """Return amplitudes (n,) in directions (n, 3); nan beyond the last ring."""
-    theta, phi = theta_phi(directions)
-    if sphere.whole:
-        return np.asarray(np.sqrt(Continuous(sphere.gain[f]).at(theta, phi)))
+def _between_samples(sphere: PowerSphere, f: int) -> tuple[Callable[[FloatArray], FloatArray], FloatArray]:
+    """Return what gives amplitudes (n,) in directions (n, 3), nan beyond the last ring, and the direction (3,) of the peak."""
     gain = sphere.gain[f]
-    columns = gain.shape[1]
+    if sphere.whole:
+        whole = Continuous(gain)
+        return lambda d: np.asarray(np.sqrt(whole.at(*theta_phi(d)))), whole.peak(gain)[0]
+    columns, step = gain.shape[1], sphere.theta[1] - sphere.theta[0]
     # Rings go on through the front pole, where phi is half a turn further.
     through = np.concatenate([np.roll(gain[:0:-1], columns // 2, axis=1), gain])
     around = np.pad(through, ((0, 0), (OVERLAP, OVERLAP)), mode="wrap")
-    step = sphere.theta[1] - sphere.theta[0]
-    where = np.stack([theta / step + gain.shape[0] - 1, np.mod(phi, 2.0 * np.pi) * columns / (2.0 * np.pi) + OVERLAP])
-    power = map_coordinates(around, where, order=3, mode="nearest")
-    return np.where(theta <= sphere.theta[-1] + 1e-9, np.sqrt(np.maximum(power, 0.0)), np.nan)
+
+    def part(directions: FloatArray) -> FloatArray:
+        theta, phi = theta_phi(directions)
+        turn = np.mod(phi, 2.0 * np.pi) * columns / (2.0 * np.pi)
+        power = map_coordinates(
+            around, np.stack([theta / step + gain.shape[0] - 1, turn + OVERLAP]), order=3, mode="nearest"
+        )
+        return np.where(theta <= sphere.theta[-1] + 1e-9, np.sqrt(np.maximum(power, 0.0)), np.nan)
+
+    return part, sampled_peak(sphere, gain)[0]

@@ -14,6 +14,7 @@ import numpy as np
 from scipy.stats import chi2
 
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, amplitude_db
+from colure.model.field_probing import ProbedLine
 
 #: The direct wave along a line: a polynomial of this degree in dB (and in phase, where it is known).
 TAPER_DEGREE = 2
@@ -36,31 +37,6 @@ def reflectivity_db(ripple_db: float) -> float:
     """
     ratio = 10.0 ** (ripple_db / 20.0)
     return float(amplitude_db((ratio - 1.0) / (ratio + 1.0)))
-
-
-@dataclass(frozen=True)
-class Line:
-    """Readings along one line at one frequency.
-
-    position_m (n,), reading (n,) complex amplitudes, real ones where the phase is not known.
-    phase
-        True: the readings' phase is known.
-    direct_deg
-        Angle between the line and the direct wave's way: 90 across the range, 0 along it, away from the source.
-    pattern_db
-        Level of the probing antenna's pattern towards the source, below its peak: its aspect. Zero where it looks at the source.
-    noise_db
-        Standard deviation of one reading's level; 0: not stated.
-    """
-
-    name: str
-    frequency_hz: float
-    position_m: FloatArray
-    reading: ComplexArray
-    phase: bool
-    direct_deg: float = 90.0
-    pattern_db: float = 0.0
-    noise_db: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -90,7 +66,7 @@ class Probed:
         What the line cannot show, one sentence each.
     """
 
-    line: Line
+    line: ProbedLine
     ripple_db: float
     reflectivity_db: float
     lower_db: float
@@ -103,7 +79,7 @@ class Probed:
     cautions: tuple[str, ...]
 
 
-def probed(line: Line) -> Probed:
+def probed(line: ProbedLine) -> Probed:
     """Read a line.
 
     Raises
@@ -131,7 +107,7 @@ def probed(line: Line) -> Probed:
     )  # fmt: skip
 
 
-def _require(line: Line) -> None:
+def _require(line: ProbedLine) -> None:
     count = line.position_m.size
     if count < LEAST_SAMPLES:
         raise ValueError(
@@ -141,7 +117,7 @@ def _require(line: Line) -> None:
         raise ValueError(f"line {line.name}: a position is given twice (mm); average repeated readings first")
 
 
-def _direct(line: Line) -> tuple[FloatArray, FloatArray]:
+def _direct(line: ProbedLine) -> tuple[FloatArray, FloatArray]:
     """Return the direct wave along a line: level (n,) in dB and phase (n,) in radians, each a polynomial of the position."""
     middle = line.position_m - line.position_m.mean()
     level = np.polyval(np.polyfit(middle, amplitude_db(line.reading), TAPER_DEGREE), middle)
@@ -151,7 +127,7 @@ def _direct(line: Line) -> tuple[FloatArray, FloatArray]:
     return level, np.asarray(np.polyval(np.polyfit(middle, phase, TAPER_DEGREE), middle))
 
 
-def _of_ripple(line: Line, residual: FloatArray) -> tuple[float, float, float]:
+def _of_ripple(line: ProbedLine, residual: FloatArray) -> tuple[float, float, float]:
     """Return the reflectivity of a ripple with its 95 % interval: of echoes whose ripple with noise on it looks like this one.
 
     Noise widens a ripple. A ripple that noise alone makes in 1 of 40 has no lower end.
@@ -178,19 +154,19 @@ def _of_ripple(line: Line, residual: FloatArray) -> tuple[float, float, float]:
     return at(0.5), at(0.5 * (1.0 - PROBABILITY)), at(0.5 * (1.0 + PROBABILITY))
 
 
-def _cycles(line: Line, residual: FloatArray) -> float:
+def _cycles(line: ProbedLine, residual: FloatArray) -> float:
     """Return how many periods of the strongest ripple lie on the line."""
     spectrum = np.abs(np.fft.rfft(residual * np.hanning(residual.size), 8 * residual.size))
     return float(np.argmax(spectrum)) / 8.0
 
 
-def _polynomials(line: Line) -> FloatArray:
+def _polynomials(line: ProbedLine) -> FloatArray:
     """Return orthonormal polynomials (n, degree + 1) of the position: what the taper takes out."""
     middle = line.position_m - line.position_m.mean()
     return np.linalg.qr(np.vander(middle / np.abs(middle).max(), TAPER_DEGREE + 1))[0]
 
 
-def _waves(line: Line, disturbed: ComplexArray) -> tuple[Wave, ...]:
+def _waves(line: ProbedLine, disturbed: ComplexArray) -> tuple[Wave, ...]:
     """Return the waves that stand out: peaks of the Fourier transform over the line, with a window that holds side lobes below -31 dB.
 
     Relative to the direct wave an echo turns by k (cos angle - cos direct) per metre. Without phase its mirror image is as likely.
@@ -224,7 +200,7 @@ def _waves(line: Line, disturbed: ComplexArray) -> tuple[Wave, ...]:
     return tuple(out)
 
 
-def _cautions(line: Line) -> tuple[str, ...]:
+def _cautions(line: ProbedLine) -> tuple[str, ...]:
     """Say what a line cannot show."""
     wave = SPEED_OF_LIGHT / line.frequency_hz
     length, step = float(np.ptp(line.position_m)), float(np.max(np.diff(np.sort(line.position_m))))

@@ -18,7 +18,6 @@ from colure.model.campaign import Campaign
 if TYPE_CHECKING:
     from colure.analysis.compare.match import Freedom, LevelError, Match
     from colure.analysis.figures.evaluate import FigureSet
-    from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.inputs import Inputs
     from colure.app.services.pattern_files import Waves
     from colure.app.services.pattern_object import FilePattern
@@ -181,6 +180,7 @@ def compare_run(
     """
     from colure.analysis.compare.match import levels_of, match, normalized_error
     from colure.analysis.uncertainty.budget import figures_with_budget
+    from colure.app.services.pattern_object import open_pattern
 
     done = processing.process(campaign, run)
     own = figures_with_budget(done.budget)
@@ -195,7 +195,8 @@ def compare_run(
             for f in figures_with_budget(second.budget)
         }
     else:
-        file = errors_of_second = _file_beside(other, done, figures)
+        opened = open_pattern(other, slant_deg=float(np.rad2deg(figures.slant)))
+        file = errors_of_second = _at(opened, done.frequency_hz)
         expansion, region = file.waves.expansion, file.waves.region
         theirs = _figures_of_file(file, figures, other_uncertainty_db)
     try:
@@ -216,15 +217,14 @@ def compare_run(
     return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows, quantity, planes)
 
 
-def _file_beside(path: Path, done: Processed, figures: FigureSet) -> FilePattern:
-    """Return a file's field at a run's frequencies; its errors are kept where the frequencies are its own."""
-    from colure.app.services.pattern_object import FilePattern, open_pattern
+def _at(opened: FilePattern, frequency_hz: FloatArray) -> FilePattern:
+    """Return a file's field at other frequencies; its errors are kept where the frequencies are its own."""
+    from colure.app.services.pattern_object import FilePattern
 
-    opened = open_pattern(path, slant_deg=float(np.rad2deg(figures.slant)))
     own = opened.frequency_hz
-    if own.shape == done.frequency_hz.shape and np.allclose(own, done.frequency_hz, rtol=1e-9):
+    if own.shape == frequency_hz.shape and np.allclose(own, frequency_hz, rtol=1e-9):
         return opened
-    return FilePattern(_interpolated(opened.waves, done.frequency_hz))
+    return FilePattern(_interpolated(opened.waves, frequency_hz))
 
 
 def _figures_of_file(
@@ -294,7 +294,7 @@ def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertai
         If a file holds no far field, the second one lacks the first one's band, or levels of two kinds are to be kept.
     """
     from colure.analysis.compare.match import levels_of, match
-    from colure.app.services.pattern_object import FilePattern, open_pattern
+    from colure.app.services.pattern_object import open_pattern
 
     one, two = open_pattern(first), open_pattern(second)
     if not freedom.level and one.scale != two.scale:
@@ -304,8 +304,7 @@ def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertai
             ]
         )
     frequency = one.frequency_hz
-    if two.frequency_hz.shape != frequency.shape or not np.allclose(two.frequency_hz, frequency, rtol=1e-9):
-        two = FilePattern(_interpolated(two.waves, frequency))
+    two = _at(two, frequency)
     own = one.evaluate()
     region = min(one.waves.region, two.waves.region)
     try:

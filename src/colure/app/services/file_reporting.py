@@ -17,6 +17,7 @@ from colure.model.specification import load_specification
 if TYPE_CHECKING:
     from colure.model.figure import Figure
     from colure.report.file_content import FileSource, Picture
+    from colure.report.source import Verdicts
 
 #: What a file of a field never says; each is one sentence.
 NO_RANGE = (
@@ -71,46 +72,52 @@ def report_file(
 
 def _source(path: Path, specification: Path | None, slant_deg: float) -> FileSource:
     from colure.model.files import file_hash, history
-    from colure.report import charts
-    from colure.report.file_content import FileSource, Picture, pictured_over_frequency
+    from colure.report.file_content import FileSource
 
     opened = open_pattern(path, slant_deg=slant_deg)
     figures = list(opened.evaluate(opened.wanted_beside(path)))
-    judged = None
-    if specification is not None:
-        judged = verdicts_for_report(
-            judge_opened(opened, path.name, figures, load_specification(specification)),
-        )
-    frequency = opened.frequency_hz
-    shown = float(frequency[frequency.size // 2])
-    over = None
-    if frequency.size > 1 and (groups := pictured_over_frequency(figures)):
-        over = Picture(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals.")
-    at = f"{shown / 1e9:.6g} GHz"
+    shown, at = _shown(opened)
     return FileSource(
         name=path.stem, figures=figures, shown_hz=shown, holds=_holds(opened, path),
         unknown=tuple(_unknown(opened, figures)), cuts=_cut_pictures(opened, at), sphere=_sphere_pictures(opened, at),
-        over_frequency=over, side_lobes=opened.side_lobes(), made=history(opened.data), file=path.name,
-        sha256=file_hash(path), judged=judged,
+        over_frequency=_over_frequency(figures), side_lobes=opened.side_lobes(), made=history(opened.data), file=path.name,
+        sha256=file_hash(path), judged=_judged(opened, path, figures, specification),
     )  # fmt: skip
+
+
+def _shown(opened: FilePattern | PowerPattern) -> tuple[float, str]:
+    """Return the frequency of tables and pictures in hertz, and in words."""
+    shown = float(opened.frequency_hz[opened.frequency_hz.size // 2])
+    return shown, f"{shown / 1e9:.6g} GHz"
+
+
+def _judged(
+    opened: FilePattern | PowerPattern, path: Path, figures: list[Figure], specification: Path | None
+) -> Verdicts | None:
+    """Hold a file against a specification, if there is one."""
+    if specification is None:
+        return None
+    return verdicts_for_report(judge_opened(opened, path.name, figures, load_specification(specification)))
+
+
+def _over_frequency(figures: list[Figure]) -> Picture | None:
+    """Draw the figures that exist at every one of several frequencies."""
+    from colure.report import charts
+    from colure.report.file_content import Picture, pictured_over_frequency
+
+    groups = pictured_over_frequency(figures)
+    if not groups or len({one.frequency_hz for one in figures}) < 2:
+        return None
+    return Picture(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals.")
 
 
 def _power_source(path: Path, specification: Path | None, slant_deg: float) -> FileSource:
     from colure.model.files import file_hash
-    from colure.report import charts
-    from colure.report.file_content import FileSource, Picture, pictured_over_frequency
+    from colure.report.file_content import FileSource, Picture
 
     opened = PowerPattern(path, slant_deg=slant_deg)
     figures = list(opened.evaluate(FilePattern.wanted_beside(path)))
-    judged = None
-    if specification is not None:
-        judged = verdicts_for_report(judge_opened(opened, path.name, figures, load_specification(specification)))
-    frequency = opened.frequency_hz
-    shown = float(frequency[frequency.size // 2])
-    at = f"{shown / 1e9:.6g} GHz"
-    over = None
-    if frequency.size > 1 and (groups := pictured_over_frequency(figures)):
-        over = Picture(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals.")
+    shown, at = _shown(opened)
     banded = "; bands are the 95 % intervals without what moves all levels together" if opened.errors else ""
     return FileSource(
         name=path.stem, figures=figures, shown_hz=shown, holds=_power_holds(opened, path), unknown=tuple(_power_unknown(opened)),
@@ -119,7 +126,8 @@ def _power_source(path: Path, specification: Path | None, slant_deg: float) -> F
             Picture(opened.plot("map"), f"Total {opened.scale}, {at}; blank where nothing is known.", dense=True),
             Picture(opened.plot("solid"), f"The same as a solid, {at}.", dense=True),
         ),
-        over_frequency=over, side_lobes={}, made=[], file=path.name, sha256=file_hash(path), judged=judged,
+        over_frequency=_over_frequency(figures), side_lobes={}, made=[], file=path.name, sha256=file_hash(path),
+        judged=_judged(opened, path, figures, specification),
     )  # fmt: skip
 
 

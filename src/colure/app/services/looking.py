@@ -11,6 +11,7 @@ from colure.app.services import cuts
 from colure.app.services.processing import opened, processed
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
+from colure.geometry.conventions import power_db
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role
@@ -84,7 +85,7 @@ def _standing(
     """Return points measured and planned, time left, levels, and where the axes stand; all planned ones are there if `total` is None."""
     shown = campaign.goal.shown_index(record["frequency"].values)
     power = np.sum(np.abs(record["trace"].values[:, shown]) ** 2, axis=1)
-    level = 10.0 * np.log10(np.maximum(power, 1e-30))
+    level = power_db(power, least=1e-30)
     indices, order = record["plan_index"].values, np.argsort(record["wall_time"].values)
     wall, monotonic = (record[name].values[order] for name in ("wall_time", "monotonic_s"))
     done = int(np.unique(indices[indices >= 0]).size)
@@ -126,14 +127,12 @@ def _read(
 
 def _pattern(campaign: Campaign, record: xr.Dataset, name: str) -> tuple[str, list[Figure], Drawing]:
     from colure.analysis.uncertainty.budget import figures_with_budget
-    from colure.app.services.pattern_files import Waves
+    from colure.app.services.pattern_files import waves_of_processed
     from colure.app.services.pattern_object import FilePattern
 
     done = processed(campaign, record, campaign.recipe())
-    region = float(np.deg2rad(done.sphere.region_deg))
-    waves = Waves(name, done.frequency_hz, done.expansion, region, done.pattern, "realized_gain", done.budget.slant)
     shown = float(done.frequency_hz[campaign.goal.shown_index(done.frequency_hz)])
-    drawing = FilePattern(waves).plot("cuts", frequency_ghz=1e-9 * shown)
+    drawing = FilePattern(waves_of_processed(name, done)).plot("cuts", frequency_ghz=1e-9 * shown)
     assert done.completeness is not None  # the recipe always counts
     return done.completeness.text, list(figures_with_budget(done.budget)), drawing
 

@@ -17,6 +17,7 @@ from colure.model.campaign import Campaign
 if TYPE_CHECKING:
     import xarray as xr
 
+    from colure.analysis.pipeline.recipe import Processed
     from colure.waves.expansion import Expansion
 
 FILE_ENDINGS = (".nc", ".csv")
@@ -60,11 +61,13 @@ def waves_of(source: Path, *, run_name: str = "first", state: str | None = None,
 
 def waves_of_run(campaign: Campaign, run: RunFolder) -> Waves:
     """Return the far field of a run; raises `InputError` if it cannot be processed."""
-    done = processing.process(campaign, run)
+    return waves_of_processed(run.path.name, processing.process(campaign, run))
+
+
+def waves_of_processed(name: str, done: Processed) -> Waves:
+    """Return the far field of what was processed."""
     region = float(np.deg2rad(done.sphere.region_deg))
-    return Waves(
-        run.path.name, done.frequency_hz, done.expansion, region, done.pattern, "realized_gain", done.budget.slant
-    )
+    return Waves(name, done.frequency_hz, done.expansion, region, done.pattern, "realized_gain", done.budget.slant)
 
 
 def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:

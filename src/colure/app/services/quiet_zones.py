@@ -25,7 +25,7 @@ def quiet_zone(path: Path, *, radius_mm: float | None = None) -> list[Probed] | 
     InputError
         If the table is malformed, or a line has too few samples.
     """
-    from colure.analysis.stray.quiet_zone import Line, probed, spread_of
+    from colure.analysis.stray.quiet_zone import probed, spread_of
     from colure.model.field_probing import ProbedLine, ProbedPlaces, read_probing
 
     lines: list[Probed] = []
@@ -33,7 +33,7 @@ def quiet_zone(path: Path, *, radius_mm: float | None = None) -> list[Probed] | 
     try:
         for one in read_probing(path):
             if isinstance(one, ProbedLine):
-                lines.append(probed(Line(**one.__dict__)))
+                lines.append(probed(one))
             elif isinstance(one, ProbedPlaces):
                 farthest = float(abs(one.place_m).max()) if radius_mm is None else 1e-3 * radius_mm
                 places.append(spread_of(one.frequency_hz, one.place_m, list(one.value_db), radius_m=farthest))

@@ -28,7 +28,9 @@ def trace_line(row: Row) -> str:
     """Return level (dB, strongest frequency), readouts (degrees) and the trace over the band as a chart from its lowest to its highest level."""
     import numpy as np
 
-    level = 10.0 * np.log10(np.maximum(np.sum(np.abs(row.trace) ** 2, axis=1), 1e-30))
+    from colure.geometry.conventions import power_db
+
+    level = power_db(np.sum(np.abs(row.trace) ** 2, axis=1), least=1e-30)
     where = " ".join(f"{value:.1f}" for value in row.readback_deg)
     words = f"{level.max():.1f} dB at {where} deg"
     if level.size == 1:
