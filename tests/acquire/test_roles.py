@@ -19,7 +19,7 @@ from colure.app.services.connecting import instruments
 from colure.app.services.jogging import jogger, sweeps
 from colure.app.storage.folders import run_folder
 from colure.errors import GuardError, InputError, InstrumentError, LockedError
-from colure.instruments.protocols import DoorOpenError, LostError
+from colure.instruments.protocols import DoorOpenError
 from colure.model.conditions import humidity_percent, spans_of
 from colure.model.faults import ROLE_FAULTS, FaultKind
 from colure.model.files import open_dataset
@@ -72,7 +72,7 @@ def test_two_controllers_measure_what_one_does(tmp_path, nightly):
 
 def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp_path):
     """Told to stop: p99 50 ms (our own promise), whichever controller is dead."""
-    folder = range_campaign(tmp_path / "c", TWO.replace('name = "mast"', 'name = "mast"\ntimeout_s = 0.5'))
+    folder = range_campaign(tmp_path / "c", TWO)
     with wired(folder) as (campaign, twin), instruments(campaign) as bench:
         floor, mast = twin.controllers["floor"], twin.controllers["mast"]
         taken = []
@@ -96,8 +96,7 @@ def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp
             until(floor.stage.held.is_set)
             assert time.monotonic() - begin < LONGEST_S
             assert not mast.stage.held.is_set()
-            with pytest.raises(LostError, match="mast: hold not taken"):
-                told.result()
+            told.result()  # this dialect's hold has no answer: that the mast is dead shows at the next reading
 
 
 def test_a_controller_that_dies_ends_the_run_with_the_others_held_and_is_named(tmp_path, nightly):
