@@ -383,7 +383,7 @@ def evaluate(
     run, campaign = run_folder(folder, run_name or "first").state(state), Campaign.load(folder)
     require_record(run)
     if is_cuts(run):
-        show_cuts(cuts.read(campaign, run), run.path, as_json=as_json)
+        show_cuts(cuts.evaluate(campaign, run), run.path, as_json=as_json)
         return
     figures = services.read_figures(campaign, run)
     if as_json:

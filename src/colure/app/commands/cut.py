@@ -95,7 +95,7 @@ def cut(
         raise InputError(
             [f"run {run_name}: holds another scan than this one; choose another --run, or colure evaluate reads it"]
         )
-    found = cuts.read(campaign, run)
+    found = cuts.evaluate(campaign, run)
     show_cuts(found, run.path, as_json=as_json)
     sys.exit(0)
 

@@ -94,17 +94,21 @@ class ReadCuts:
 
 
 def read(campaign: Campaign, run: RunFolder) -> ReadCuts:
-    """Read the figures of a run's cuts; figures.json, cuts.csv and cuts.png are written beside the record.
+    """Read the levels and figures of a run's cuts; nothing is written.
 
     Raises
     ------
     InputError
         If the record lacks ties, reference sweeps or points.
     """
+    return figures_of(campaign, opened(run))
+
+
+def evaluate(campaign: Campaign, run: RunFolder) -> ReadCuts:
+    """Read a run's cuts and write figures.json, cuts.csv and cuts.png beside the record. Raises `InputError` as `read` does."""
     from colure.report.cut_charts import cuts_chart
 
-    record = opened(run)
-    found = figures_of(campaign, record)
+    found = read(campaign, run)
     own = own_state(run)
     for target in addresses(own, "figures.json"):
         target.write_text(json_text([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
@@ -201,7 +205,7 @@ def write_report(campaign: Campaign, run: RunFolder) -> None:
     from colure.report.html import render_html
     from colure.report.pdf import render_pdf
 
-    found, record, sha256 = read(campaign, run), opened(run), file_hash(run.record)
+    found, record, sha256 = evaluate(campaign, run), opened(run), file_hash(run.record)
     reference = "method_gain" if campaign.chamber.reference.absolute else "method_relative"
     stated = particulars_of(campaign, run, record, sha256, method=("method_cuts", reference))
     if stated.settings.form == "short":

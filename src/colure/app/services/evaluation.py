@@ -111,7 +111,7 @@ def read_figures(campaign: Campaign, run: RunFolder) -> list[Figure]:
     """
     require_record(run)
     if is_cuts(run):
-        return cuts.read(campaign, run).figures
+        return cuts.evaluate(campaign, run).figures
     if not has_phase(run):
         return evaluate_power(campaign, run)
     return known_figures(campaign, run, lambda: process(campaign, run))

@@ -81,7 +81,7 @@ def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification
             [f"mask {mask.name!r}: needs a sphere: run {run.path.name} {NO_SPHERE}; limits on its figures can be held"
              for mask in specification.masks]
         )  # fmt: skip
-    found = cuts.read(campaign, run).figures
+    found = cuts.evaluate(campaign, run).figures
     names = sorted({one.name for one in found})
     missing = [one.figure for one in specification.limits if one.figure not in names]
     if missing:

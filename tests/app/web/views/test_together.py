@@ -12,6 +12,8 @@ from colure.app import services
 from colure.app.cli import main
 from colure.app.services.rehearsal import _record, measured, record_of_rehearsal
 from colure.app.storage.folders import run_folder
+from colure.app.web.views.explore import PLAIN, overview
+from colure.app.web.views.runs import runs_of
 from colure.app.web.views.together import comparison, cuts_of, over_runs, two_set_ups
 from colure.errors import InputError
 from colure.model.chamber import SimulatedChamber
@@ -53,6 +55,26 @@ def test_what_cannot_be_laid_together_is_refused(tiny_campaign):
         comparison(tiny_campaign, "one", None, "two", [])
     with pytest.raises(InputError, match="holds no cuts alone"):
         cuts_of(tiny_campaign, "one", None, None)
+
+
+def files_of(folder):
+    """Every file and folder below a folder, with size and time of its last change."""
+    return {str(path.relative_to(folder)): (path.stat().st_size, path.stat().st_mtime_ns) for path in folder.rglob("*")}
+
+
+def test_looking_writes_nothing(tmp_path, tiny_campaign):
+    """A run that somebody opens only is as it was: no pattern, no table, no picture appears (common practice, no source)."""
+    own, plan = make_plan(campaign(tmp_path / "c", "horn", "37-40", ROLL, 'theta_deg = "-60:60:10"\nphi_deg = 0\n'))
+    run = run_folder(own.folder, "first")
+    run.path.mkdir(parents=True)
+    save_dataset(_record(plan, *measured(own, plan, seed=1)), run.record)
+    kept(tiny_campaign, "one")
+    before = files_of(own.folder), files_of(tiny_campaign)
+    assert cuts_of(own.folder, "first", None, None)["cuts"]
+    assert runs_of(own.folder)[0]["kind"] == "cuts"
+    assert overview(tiny_campaign, "one", None, PLAIN)["figures"]
+    assert runs_of(tiny_campaign)[0]["kind"] == "sphere"
+    assert (files_of(own.folder), files_of(tiny_campaign)) == before
 
 
 def test_a_run_of_cuts_has_charts_of_its_own(tmp_path, request):

@@ -57,7 +57,7 @@ def _opened(folder: Path, run_name: str, state: str | None, trial: Trial, _chang
 
     campaign, run = Campaign.load(folder), run_folder(folder, run_name)
     if trial.plain:
-        return services.process(campaign, run.state(state))
+        return services.process_with(campaign, run.state(state), campaign.recipe())
     whole = opened(folder, run_name, state)
     recipe: Recipe | None = whole.recipe
     assert recipe is not None  # the recipe always says what it did
@@ -81,7 +81,7 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: Trial =
     if not services.has_phase(run):
         raise InputError([f"run {run_name}: power only; its figures are read by colure evaluate"])
     if is_cuts(run):
-        raise InputError([f"run {run_name}: {NO_SPHERE}; the picture is {run.path / 'cuts.png'}"])
+        raise InputError([f"run {run_name}: {NO_SPHERE}; its cuts are read as cuts"])
     return _opened(folder, run_name, state, trial, _changed_at(folder, run))
 
 
