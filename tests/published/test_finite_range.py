@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 from scipy.signal.windows import taylor
 
+from colure.analysis.cuts.distance import distance_error
+from colure.analysis.cuts.reader import Reader
 from colure.geometry.conventions import wavelength
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.reach import (
@@ -94,3 +98,16 @@ def test_a_gate_that_cannot_be_is_refused_with_numbers():
     assert "needs 1.00 GHz of span, 0.25 GHz are planned" in narrow
     assert "needs steps of 16.7 MHz at most (17 points), 25.0 MHz are planned" in narrow
     assert gate_verdict(frequency_grid(23e9, 25e9, 201), (0.6, 9.0)) == "gating possible"
+
+
+def test_a_cut_that_nobody_transforms_holds_what_its_distance_costs():
+    """At 2 D^2/lambda an evenly lit square reads 0.119 dB low (derived): the truth lies above the reading, inside the interval."""
+    side, lam = 0.1, float(wavelength(24e9))
+    known = distance_error(
+        along_m=side, across_m=side, distance_m=2.0 * side**2 / lam, frequency_hz=24e9, levels_db=(3.0103,)
+    )
+    bare = SimpleNamespace(name=str, cut=SimpleNamespace(cut=SimpleNamespace(label="cut")), frequency=24e9)
+    figure = Reader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {}, "", bias=known.peak_db)
+    assert figure.lower <= 20.0 + 0.119 <= figure.upper
+    one_sided = Reader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {"noise": 0.01}, "", bias=(-0.119, 0.0))
+    assert (one_sided.lower, one_sided.upper) == pytest.approx((19.99, 20.129))

@@ -15,6 +15,7 @@ from colure.analysis.uncertainty.combination import (
     effective_dof,
     half_width,
     joint_draws,
+    joint_half_width,
 )
 from colure.analysis.uncertainty.modulus import modulus_interval
 
@@ -84,6 +85,7 @@ def test_known_bias_is_taken_off_and_a_bound_is_not():
     assert corrected(np.array([10.3]), [known])[0] == pytest.approx(10.0, abs=0.02)
     assert corrected(np.array([10.3]), [bound])[0] == 10.3
     assert half_width(joint_draws([known]))[0] == pytest.approx(0.196, abs=0.02)
+    assert joint_half_width([known])[0] == pytest.approx(0.196, abs=0.02)
     assert bound.standard[0] == pytest.approx(float(np.sqrt(np.mean(draws**2))))
 
 

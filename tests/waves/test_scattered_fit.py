@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 
 from colure.geometry.directions import fold, unit_vector
 from colure.twin.antennas import panel
 from colure.waves.expansion import Expansion
+from colure.waves.least_squares import Fit
 from colure.waves.scattered_fit import Samples, ScatteredOperator, fit_scattered, radial_nodes
 from tests.conftest import expansion_of
 
@@ -153,3 +157,22 @@ def test_rings_with_their_own_offsets():
     theta = np.linspace(0, np.pi, 12)
     field = transform.synthesis(a, theta, 23, phi_start=start)
     assert transform.analysis(field, 10, phi_start=start) == pytest.approx(a, abs=1e-12)
+
+
+@pytest.mark.parametrize(("fall", "hidden"), [(0.2, False), (0.7, True)])
+def test_what_lies_above_the_order_is_the_rest_of_a_geometric_series(fall, hidden):
+    """A degree has 2 (2n + 1) modes (Hansen 1988: 2N(N + 2) up to N); powers that fall by `fall` a degree leave the series' rest.
+
+    More than twice the noise's power in one component, two of them, would have shown in the residual.
+    """
+    degrees = np.arange(1, 21)
+    modes, power = 2 * (2 * degrees + 1), fall**degrees
+    noise = np.sqrt(power[-2:].sum() / 2.2 / modes[-1])  # the last degrees just stand out of it
+    operator = SimpleNamespace(
+        reference_by_degree=lambda: np.full(20, 2.0), data=lambda: np.ones((2, 9)), row_weight=np.ones(9)
+    )
+    found = Fit(np.zeros((2, 440), complex), noise, noise, 0.0, 1, True, np.zeros(20), np.sqrt(power / modes), operator)
+    rest = np.sum(fall ** np.arange(21.0, 2000.0)) / (4.0 * np.pi)  # mean over the sphere
+    assert (rest > 2.0 * noise**2) == hidden
+    assert found.truncation() == pytest.approx(np.sqrt(min(rest, 2.0 * noise**2)) / 2.0, rel=1e-9)
+    assert replace(found, noise=1.1 * noise).truncation() == 0.0

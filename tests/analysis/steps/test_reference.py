@@ -170,3 +170,11 @@ def test_the_horns_phase_centre_in_front_shortens_its_path(small_campaign):
     factor = gain_transfer(record.assign(trace=(record["trace"].dims, trace)), campaign.chamber).factor
     assert np.abs(factor[:, 0]) == pytest.approx(distance / 0.3, rel=1e-9)
     assert np.exp(1j * np.angle(factor[:, 0])) ** 2 == pytest.approx(np.exp(2j * k * distance), abs=1e-6)
+
+
+def test_phase_centres_in_front_shorten_the_path_of_a_pair():
+    """Friis: the distance that counts is the one between the phase centres, 3.0 m less what lies in front."""
+    gains, front = np.array([[15.0] * 3, [20.0] * 3, [9.0] * 3]), (0.06, 0.02, 0.11)
+    pairs = tuple(pair_of(gains[i], gains[j], 3.0 - front[i] - front[j]) for i, j in ((0, 1), (0, 2), (1, 2)))
+    found = three_antenna_gains(pairs, F, distance_m=3.0, phase_centre_m=front)
+    assert found.gain_dbi == pytest.approx(gains, abs=1e-9)

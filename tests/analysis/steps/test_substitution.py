@@ -6,13 +6,14 @@ import numpy as np
 import pytest
 import skrf
 
-from colure.analysis.pipeline.recipe import default_recipe, process
+from colure.analysis.pipeline.recipe import default_recipe, mismatch_db, process
 from colure.analysis.steps.drift import correct, track
 from colure.analysis.steps.gain import coverage_factor, gain_transfer, substitution_path
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.errors import InputError
+from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.loading import load
 from colure.model.record import Flag
@@ -64,7 +65,6 @@ def test_files_of_reflections_move_the_gain_by_what_they_say(small_campaign):
     edited(small_campaign, "chamber.toml",
            ('method = "switch"', 'method = "switch"\nreflection = "horn.s1p"\nsource_reflection = "source.s1p"'))  # fmt: skip
     from colure.app.services.reference import reference_of
-    from colure.model.campaign import Campaign
 
     changed = Campaign.load(small_campaign)
     known = reference_of(changed, plan.frequency_hz)
@@ -188,3 +188,14 @@ def test_a_known_reflection_of_the_device_tells_its_mismatch_from_its_losses(sma
     assert value["gain_accepted_dbi"] - value["gain_dbi"] == pytest.approx(0.7572, abs=1e-4)
     assert value["radiation_efficiency_db"] == pytest.approx(value["gain_accepted_dbi"] - value["directivity_dbi"])
     assert "gain_accepted_dbi" in done.budget.only(0).figures.names
+
+
+def test_reflections_of_unknown_phase_are_a_u_shaped_interval(small_campaign):
+    """0.1 and 0.1 move the level by at most 0.0864 dB (standards sheet, section 7); over sqrt 2, times 2 (JCGM 100:2008, 4.4.5)."""
+    edited(small_campaign, "chamber.toml", ('method = "switch"', 'method = "switch"\nmatch_db = -20'),
+           ("[analyzer]", "[analyzer]\nsource_match_db = -20"))  # fmt: skip
+    campaign = Campaign.load(small_campaign)
+    alone = mismatch_db(campaign.chamber, campaign.device, None)
+    assert alone == pytest.approx(2.0 * 0.0864 / np.sqrt(2.0), abs=1e-4)
+    both = mismatch_db(campaign.chamber, campaign.device.model_copy(update={"match_db": -20.0}), None)
+    assert both == pytest.approx(2.0 * 0.0864, abs=1e-4)

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from colure.analysis.uncertainty.level_cuts import LevelCut
-from colure.analysis.verdict.verdicts import judge, overall
+from colure.analysis.verdict.verdicts import judge, nearest_cuts, overall
 from colure.errors import InputError
 from colure.model.figure import NOT_TO_BE_USED, BudgetRow, Figure
 from colure.model.loading import load
@@ -160,3 +160,22 @@ def test_masks_come_from_tables_beside_the_specification(tmp_path):
     table.unlink()
     with pytest.raises(InputError, match=r"mask\.csv: cannot be read"):
         load_specification(spec)
+
+
+@pytest.mark.parametrize(
+    ("limit", "expanded_db", "outcome"),
+    [(-26.0, -50, "pass"), (-24.0, -50, "fail"), (-26.0, -35, "not decidable"), (-24.0, -35, "not decidable")],
+)
+def test_a_mask_from_below_is_decided_by_the_other_end(limit, expanded_db, outcome):
+    """JCGM 106:2012, 8.3, mirrored: the floor at -25 dB is 1 dB from the mask; errors of -35 dB are +2.4/-3.3 dB there (section 7)."""
+    lower = mask(side="lower", points=((0.0, limit), (180.0, limit)))
+    cuts = {24e9: [level_cut(pattern, 10 ** (expanded_db / 20))]}
+    assert judge(lower, [], cuts, {24e9: 0.0})[0].outcome == outcome
+
+
+def test_a_mask_is_drawn_with_the_ends_in_their_order():
+    """20 log(1 +- 10^((-35 + 25)/20)) = +2.39 and -3.30 dB (standards sheet, section 7)."""
+    (view,) = nearest_cuts(mask(), {24e9: [level_cut(pattern, 10 ** (-35 / 20))]}, {24e9: 0.0})
+    floor = np.flatnonzero(view.level == view.level.min())[0]
+    assert view.high[floor] - view.level[floor] == pytest.approx(2.39, abs=0.005)
+    assert view.low[floor] - view.level[floor] == pytest.approx(-3.30, abs=0.005)
