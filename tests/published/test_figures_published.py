@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.figures.cuts import Cut
+from colure.analysis.figures.cuts import GreatCircleCut
 from colure.analysis.figures.evaluate import evaluate
 from colure.analysis.figures.lobes import beamwidth_deg, first_side_lobe
 from colure.geometry.conventions import SPEED_OF_LIGHT
@@ -27,7 +27,7 @@ def test_short_dipole():
     # D = 1.5 (1.7609 dBi), beamwidth 90 deg. Dipole along x: its peak ring holds +z.
     found = figures(expansion_of(cluster_of(F, [0, 0, 0], [1, 0, 0]), 6))
     assert found["directivity_dbi"] == pytest.approx(1.7609, abs=5e-5)
-    cut = Cut(
+    cut = GreatCircleCut(
         np.arange(-900, 901) * 0.1, np.cos(np.deg2rad(np.arange(-900, 901) * 0.1)).astype(complex), np.zeros(1801)
     )
     assert beamwidth_deg(cut) == pytest.approx(90.0, abs=1e-4)
@@ -57,9 +57,9 @@ def test_huygens_source():
     assert found["xpd_db"] < 1e-9 and found["axial_ratio_db"] < 1e-9 and found["front_to_back_db"] < 1e-9
 
 
-def scalar_cut(pattern, span_deg: float = 90.0, step_deg: float = 0.01) -> Cut:
+def scalar_cut(pattern, span_deg: float = 90.0, step_deg: float = 0.01) -> GreatCircleCut:
     angle = np.arange(-round(span_deg / step_deg), round(span_deg / step_deg) + 1) * step_deg
-    return Cut(angle, pattern(np.deg2rad(angle)).astype(complex), np.zeros(angle.size))
+    return GreatCircleCut(angle, pattern(np.deg2rad(angle)).astype(complex), np.zeros(angle.size))
 
 
 @pytest.mark.parametrize(("count", "width", "lobe"), [(4, 26.32, -11.30), (8, 12.80, -12.80), (10, 10.21, -12.97)])

@@ -9,7 +9,7 @@ import pytest
 from scipy.signal.windows import taylor
 
 from colure.analysis.cuts.distance import distance_error
-from colure.analysis.cuts.reader import Reader
+from colure.analysis.cuts.reader import CutReader
 from colure.geometry.conventions import wavelength
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.reach import (
@@ -107,7 +107,7 @@ def test_a_cut_that_nobody_transforms_holds_what_its_distance_costs():
         along_m=side, across_m=side, distance_m=2.0 * side**2 / lam, frequency_hz=24e9, levels_db=(3.0103,)
     )
     bare = SimpleNamespace(name=str, cut=SimpleNamespace(cut=SimpleNamespace(label="cut")), frequency=24e9)
-    figure = Reader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {}, "", bias=known.peak_db)
+    figure = CutReader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {}, "", bias=known.peak_db)
     assert figure.lower <= 20.0 + 0.119 <= figure.upper
-    one_sided = Reader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {"noise": 0.01}, "", bias=(-0.119, 0.0))
+    one_sided = CutReader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {"noise": 0.01}, "", bias=(-0.119, 0.0))
     assert (one_sided.lower, one_sided.upper) == pytest.approx((19.99, 20.129))

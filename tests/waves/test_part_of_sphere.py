@@ -12,7 +12,7 @@ from scipy.linalg import solve_triangular
 
 from colure.geometry.conventions import mode_count
 from colure.geometry.directions import phi_hat, theta_hat, unit_vector
-from colure.waves.direct_fit import Rows
+from colure.waves.direct_fit import FitRows
 from colure.waves.harmonics_at import matrix_at, to_modes
 from colure.waves.scattered import synthesis_at
 from colure.waves.scattered_fit import Samples, fit_scattered
@@ -184,6 +184,6 @@ def test_rows_scale_with_radius():
     random = np.random.default_rng(1)
     theta, phi = spiral(60, random)
     scales = np.ones((2, 2, mode_count(3)), complex)
-    two = Rows(theta, phi, np.ones(60), np.full((2, 60), 0.5), scales, np.zeros((2, 60), complex))
-    one = Rows(theta, phi, np.ones(60), np.ones((1, 60)), scales[:1], np.zeros((2, 60), complex))
+    two = FitRows(theta, phi, np.ones(60), np.full((2, 60), 0.5), scales, np.zeros((2, 60), complex))
+    one = FitRows(theta, phi, np.ones(60), np.ones((1, 60)), scales[:1], np.zeros((2, 60), complex))
     assert two.matrix(3) == pytest.approx(one.matrix(3), abs=1e-14)

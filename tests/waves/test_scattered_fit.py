@@ -11,7 +11,7 @@ import pytest
 from colure.geometry.directions import fold, unit_vector
 from colure.twin.antennas import panel
 from colure.waves.expansion import Expansion
-from colure.waves.least_squares import Fit
+from colure.waves.least_squares import LeastSquaresFit
 from colure.waves.scattered_fit import Samples, ScatteredOperator, fit_scattered, radial_nodes
 from tests.conftest import expansion_of
 
@@ -171,7 +171,9 @@ def test_what_lies_above_the_order_is_the_rest_of_a_geometric_series(fall, hidde
     operator = SimpleNamespace(
         reference_by_degree=lambda: np.full(20, 2.0), data=lambda: np.ones((2, 9)), row_weight=np.ones(9)
     )
-    found = Fit(np.zeros((2, 440), complex), noise, noise, 0.0, 1, True, np.zeros(20), np.sqrt(power / modes), operator)
+    found = LeastSquaresFit(
+        np.zeros((2, 440), complex), noise, noise, 0.0, 1, True, np.zeros(20), np.sqrt(power / modes), operator
+    )
     rest = np.sum(fall ** np.arange(21.0, 2000.0)) / (4.0 * np.pi)  # mean over the sphere
     assert (rest > 2.0 * noise**2) == hidden
     assert found.truncation() == pytest.approx(np.sqrt(min(rest, 2.0 * noise**2)) / 2.0, rel=1e-9)

@@ -10,13 +10,15 @@ from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.report.look import CO, CROSS, INK, MUTED, canvas, styled
 
 if TYPE_CHECKING:
-    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.cuts import GreatCircleCut
     from colure.report.drawing import Drawing
 
 FLOOR_DB = -50.0
 
 
-def axis_cuts(cuts: dict[str, Cut], as_read: dict[str, tuple[FloatArray, FloatArray]], peak_dbi: float) -> Drawing:
+def axis_cuts(
+    cuts: dict[str, GreatCircleCut], as_read: dict[str, tuple[FloatArray, FloatArray]], peak_dbi: float
+) -> Drawing:
     """Draw cuts over the angle from the mechanical boresight; dashed what was read before correction, (angle, amplitude)."""
     with styled():
         figure = canvas(7.2, 2.5)

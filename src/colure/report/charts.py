@@ -14,7 +14,7 @@ from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MU
 from colure.report.texts import Texts
 
 if TYPE_CHECKING:
-    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.cuts import GreatCircleCut
     from colure.analysis.figures.face import Face
     from colure.analysis.steps.drift import DriftTrack
     from colure.analysis.uncertainty.level_cuts import LevelCut
@@ -39,7 +39,7 @@ TOTAL_GAIN, PARTIAL_GAIN = "Total gain", "Partial gain (measured polarization)"
 
 
 def cuts_rectangular(
-    cuts: dict[str, Cut], peak_gain_dbi: float, levels: dict[str, LevelCut], say: Texts | None = None
+    cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, levels: dict[str, LevelCut], say: Texts | None = None
 ) -> Drawing:
     """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle.
 
@@ -72,7 +72,7 @@ def cuts_rectangular(
         return figure
 
 
-def _drawable(one: Cut) -> NDArray[np.bool_]:
+def _drawable(one: GreatCircleCut) -> NDArray[np.bool_]:
     """Tell at which angles of a cut both components are known and defined."""
     known = np.asarray(np.isfinite(one.co) & np.isfinite(one.cross))
     return known if one.cos_theta is None else np.asarray(known & (one.cos_theta > -np.cos(np.deg2rad(POLE_DEG))))
@@ -113,7 +113,7 @@ def _label_lines(ax: Any, co: str, cross: str) -> None:
     ax.text(1.0, 0.94, cross, transform=ax.transAxes, color=CROSS, va="top", ha="right", fontsize=8)
 
 
-def cuts_polar(cuts: dict[str, Cut], peak_gain_dbi: float) -> Drawing:
+def cuts_polar(cuts: dict[str, GreatCircleCut], peak_gain_dbi: float) -> Drawing:
     """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak."""
     with styled():
         figure = canvas(7.2, 3.7)

@@ -12,7 +12,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, 
 from colure.report.look import CO, CROSS, FIELD_MAP, INK, canvas, styled
 
 if TYPE_CHECKING:
-    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.cuts import GreatCircleCut
     from colure.report.drawing import Drawing
 
 FLOOR_DB = -45.0
@@ -64,7 +64,7 @@ def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
     return np.where(size > peak**2 * 10 ** (LEAST_LEVEL_DB / 10.0), level, np.nan)
 
 
-def waterfall(cuts: list[Cut], frequency_hz: FloatArray, plane: str) -> Drawing:
+def waterfall(cuts: list[GreatCircleCut], frequency_hz: FloatArray, plane: str) -> Drawing:
     """Draw the co-polar level of one plane over angle and frequency, relative to each frequency's peak."""
     with styled():
         figure = canvas(4.2, 2.9)

@@ -15,7 +15,7 @@ from colure.report.document import Block, Cell, Chart, Link, Paragraph, Ref, Sec
 from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
-    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.cuts import GreatCircleCut
     from colure.model.figure import Figure
     from colure.model.plan import Plan
     from colure.report.source import Source, Verdicts
@@ -183,7 +183,7 @@ def _named(figure: Figure) -> Ref:
 def cuts_section(source: Source) -> tuple[Section, ...]:
     """Return the principal cuts at the middle frequency, as lines and as polar diagrams, and their side lobes."""
     wanted, frequency = source.particulars.settings.planes, source.frequency
-    planes: dict[str, Cut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
+    planes: dict[str, GreatCircleCut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
     gain = source.cuts.peak_dbi
     return (
         Section(

@@ -12,7 +12,7 @@ from colure.report.document import Document, Paragraph, Section, Table, chart
 from colure.report.particulars import particulars_sections
 
 if TYPE_CHECKING:
-    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.cuts import GreatCircleCut
     from colure.report.source import Source
     from colure.report.texts import Texts
 
@@ -114,7 +114,7 @@ def _verdict(source: Source) -> tuple[Section, ...]:
 
 def _cuts(source: Source) -> Section:
     say, wanted = source.particulars.say, source.particulars.settings.planes
-    planes: dict[str, Cut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
+    planes: dict[str, GreatCircleCut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
     drawn = charts.cuts_rectangular(planes, source.cuts.peak_dbi, source.levels, say)
     title = say("cuts", frequency=f"{source.frequency / 1e9:.3f}")
     return Section(title, (chart(drawn, say("chart_caption"), width_percent=72), *_undefined(source)))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from colure.report.particulars import Decision
 
 if TYPE_CHECKING:
-    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.cuts import GreatCircleCut
     from colure.analysis.figures.face import Face
     from colure.analysis.findings.diagnosis import Diagnosis
     from colure.analysis.findings.finding import Finding
@@ -74,12 +74,12 @@ class PatternCuts:
         One at every frequency, for the picture over the band; empty where one frequency was measured.
     """
 
-    middle: dict[str, Cut]
+    middle: dict[str, GreatCircleCut]
     peak_dbi: float
     side_lobes: dict[str, list[tuple[float, float]]]
-    band: dict[str, list[Cut]]
+    band: dict[str, list[GreatCircleCut]]
     unclear: dict[str, int] = field(default_factory=dict)
-    axis: dict[str, Cut] = field(default_factory=dict)
+    axis: dict[str, GreatCircleCut] = field(default_factory=dict)
     as_measured: dict[str, tuple[FloatArray, FloatArray]] = field(default_factory=dict)
 
 

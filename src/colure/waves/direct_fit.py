@@ -78,7 +78,7 @@ class DirectSolution:
 
 
 @dataclass(frozen=True)
-class Rows:
+class FitRows:
     """The problem: places, weights, and how the reference sphere's functions change with radius.
 
     shares
@@ -94,9 +94,9 @@ class Rows:
     scales: ComplexArray
     data: ComplexArray
 
-    def some(self, which: slice) -> Rows:
+    def some(self, which: slice) -> FitRows:
         """Return the rows of some of the samples."""
-        return Rows(
+        return FitRows(
             self.theta[which], self.phi[which], self.weight[which], self.shares[:, which], self.scales,
             self.data[:, which],
         )  # fmt: skip
@@ -140,7 +140,7 @@ class Squares:
         return np.asarray(upper), np.asarray(right)
 
 
-def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | None:
+def solve_directly(rows: FitRows, cap: int, *, seed: int = 11) -> DirectSolution | None:
     """Return the fit, or None where it needs a higher order than is solved directly."""
     order = min(cap, FIRST_ORDER)
     if work_of(rows, order) > MOST_WORK:
@@ -163,14 +163,14 @@ def solve_directly(rows: Rows, cap: int, *, seed: int = 11) -> DirectSolution | 
     return weighed(triangle[:count, :count], rotated[:count], left, order, rows, last, noise, seed)
 
 
-def work_of(rows: Rows, order: int) -> float:
+def work_of(rows: FitRows, order: int) -> float:
     """Return the products of numbers that a direct fit takes: one factorization and the rounds that follow."""
     columns = 2.0 * mode_count(order)
     kind = 1.0 if len(rows.scales) == 1 else 8.0  # complex numbers, and slower to fill
     return float(kind * columns**2 * (2.0 * rows.data.shape[-1] + EVIDENCE_ROUNDS * columns))
 
 
-def _factorized(rows: Rows, order: int) -> tuple[np.ndarray, ComplexArray, float]:
+def _factorized(rows: FitRows, order: int) -> tuple[np.ndarray, ComplexArray, float]:
     """Return R, Q^H d and the squared norm of what no column explains."""
     matrix, data = rows.matrix(order), rows.data.ravel()
     columns = matrix.shape[1]
@@ -205,7 +205,7 @@ def weighed(
     rotated: ComplexArray,
     left: float,
     order: int,
-    rows: Rows,
+    rows: FitRows,
     last: int,
     noise: float,
     seed: int,
@@ -291,7 +291,7 @@ def _shares(share: FloatArray, size: FloatArray, known: FloatArray, turning: Int
 
 
 def _mistaken(
-    rows: Rows,
+    rows: FitRows,
     per_mode: FloatArray,
     share: FloatArray,
     noise: float,

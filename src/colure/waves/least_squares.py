@@ -37,7 +37,7 @@ MORE_DEGREES = 2
 
 
 @dataclass(frozen=True)
-class Fit:
+class LeastSquaresFit:
     """A least-squares expansion and what is known about it.
 
     coefficients
@@ -193,7 +193,7 @@ def solve_with_noise(
     most_iterations: int,
     dense: bool = False,
     holes: bool = False,
-) -> Fit:
+) -> LeastSquaresFit:
     """Solve, learn the noise from the residual, and solve again with the damping that suits it.
 
     `holes` says that the samples leave parts of the sphere out: then the order is found first.
@@ -229,7 +229,7 @@ def solve_with_noise(
     return replace(_filled(found, whole), holes=holes)
 
 
-def _filled(fit: Fit, order: int) -> Fit:
+def _filled(fit: LeastSquaresFit, order: int) -> LeastSquaresFit:
     """Return the fit with coefficients of the order that was asked for."""
     if fit.operator.order == order:
         return fit
@@ -266,7 +266,7 @@ def shown_order(operator: LeastSquares) -> int:
     return min(operator.order, high + MORE_DEGREES)
 
 
-def _damping_per_degree(operator: LeastSquares, fit: Fit, sigma: float) -> FloatArray:
+def _damping_per_degree(operator: LeastSquares, fit: LeastSquaresFit, sigma: float) -> FloatArray:
     """Return noise over signal per degree (N,), the Wiener damping with the spectrum of the first fit.
 
     The noise that one coefficient carries is the sample noise times the mean solid angle of a
@@ -285,7 +285,7 @@ def _conjugate_gradients(
     tolerance: float,
     most: int,
     start: ComplexArray | None = None,
-) -> Fit:
+) -> LeastSquaresFit:
     """Solve by conjugate gradients and report."""
     b, count, done = _iterated(operator, rows, damping, tolerance, most, start)
     return _report(operator, rows, b, damping, count, done)
@@ -343,7 +343,7 @@ def _dense(
     tolerance: float,
     most: int,
     start: ComplexArray | None = None,
-) -> Fit:
+) -> LeastSquaresFit:
     """Solve the stacked system (A; D) explicitly; the reference for the iterative path."""
     del tolerance, most, start
     unknowns = 2 * operator.degrees.size
@@ -360,7 +360,7 @@ def _dense(
 
 def _report(
     operator: LeastSquares, rows: ComplexArray, b: ComplexArray, damping: FloatArray, iterations: int, done: bool
-) -> Fit:
+) -> LeastSquaresFit:
     remainder = rows - operator.forward(b)
     left, total = float(np.linalg.norm(remainder)), float(np.linalg.norm(rows))
     largest = float(np.max(np.abs(rows / operator.row_weight))) or 1.0
@@ -368,7 +368,7 @@ def _report(
     spare = max(1.0 - freedom / rows.size, 0.02)
     noise = float(np.sqrt(np.mean(np.abs(remainder / operator.row_weight) ** 2) / spare)) / largest
     residual = left / total if total else 0.0
-    return Fit(
+    return LeastSquaresFit(
         operator.far_field(b), residual, noise, freedom, iterations, bool(done), damping, _spectrum(b), operator, near=b
     )  # fmt: skip
 

@@ -12,7 +12,7 @@ import numpy as np
 from scipy.linalg import get_blas_funcs, get_lapack_funcs, solve_triangular
 
 from colure.geometry.conventions import ComplexArray, mode_count
-from colure.waves.direct_fit import SILENT_DEGREES, DirectSolution, Rows, Squares, order_of, weighed
+from colure.waves.direct_fit import SILENT_DEGREES, DirectSolution, FitRows, Squares, order_of, weighed
 
 #: Orders tried one after the other until the data show no more.
 ORDERS = (24, 38, 52, 64)
@@ -26,7 +26,7 @@ MOST_PRODUCTS = 6e11
 CHUNK = 1500
 
 
-def solve_by_squares(rows: Rows, cap: int, *, seed: int = 11) -> tuple[DirectSolution | None, bool]:
+def solve_by_squares(rows: FitRows, cap: int, *, seed: int = 11) -> tuple[DirectSolution | None, bool]:
     """Return the fit, None where it would take too long, and whether its noise is larger than the rounding's."""
     count = rows.data.shape[-1]
     size = float(np.sqrt(np.mean(np.abs(rows.data) ** 2)))
@@ -61,14 +61,14 @@ def solve_by_squares(rows: Rows, cap: int, *, seed: int = 11) -> tuple[DirectSol
     return replace(found, noise=max(found.noise, known.least_noise)), clear
 
 
-def products_of(rows: Rows, order: int) -> float:
+def products_of(rows: FitRows, order: int) -> float:
     """Return how many products of numbers a fit of an order takes."""
     columns = 2.0 * mode_count(order)
     kind = 1.0 if len(rows.scales) == 1 else 4.0
     return float(kind * columns**2 * (2.0 * rows.data.shape[-1] + 4.0 * columns))
 
 
-def _squares(rows: Rows, order: int) -> tuple[np.ndarray, ComplexArray]:
+def _squares(rows: FitRows, order: int) -> tuple[np.ndarray, ComplexArray]:
     """Return the upper half of A^H A, and A^H d."""
     columns, total = 2 * mode_count(order), rows.data.shape[-1]
     real = len(rows.scales) == 1

@@ -18,7 +18,7 @@ import numpy as np
 from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, IntArray, mode_degrees
 from colure.waves.cells import Cells
 from colure.waves.expansion import Expansion
-from colure.waves.least_squares import Fit, LeastSquares, solve_with_noise
+from colure.waves.least_squares import LeastSquares, LeastSquaresFit, solve_with_noise
 from colure.waves.probe import mode_response
 from colure.waves.radial import outgoing
 from colure.waves.scattered import adjoint_at, synthesis_at
@@ -169,7 +169,7 @@ def fit_probe_samples(
     damping: float | None = None,
     tolerance: float = 1e-9,
     most_iterations: int = 300,
-) -> Fit:
+) -> LeastSquaresFit:
     """Fit a far-field expansion to what a real probe received.
 
     Parameters

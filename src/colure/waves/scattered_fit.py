@@ -16,8 +16,8 @@ from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_degrees
 from colure.waves.cells import Cells
-from colure.waves.direct_fit import HIGHEST_DIRECT, TAIL_DEGREES, Rows, solve_directly
-from colure.waves.least_squares import Fit, LeastSquares, solve_with_noise
+from colure.waves.direct_fit import HIGHEST_DIRECT, TAIL_DEGREES, FitRows, solve_directly
+from colure.waves.least_squares import LeastSquares, LeastSquaresFit, solve_with_noise
 from colure.waves.modes import resized
 from colure.waves.normal_fit import solve_by_squares
 from colure.waves.radial import outgoing
@@ -150,12 +150,12 @@ class ScatteredOperator(LeastSquares):
         """Return the same samples' operator for a lower order."""
         return ScatteredOperator(self.samples, order, self.k, self.cells)
 
-    def solved_directly(self) -> Fit | None:
+    def solved_directly(self) -> LeastSquaresFit | None:
         """Return the direct solution, or None where it would take too long (`direct_fit`)."""
         level = np.abs(self.common) / np.sqrt(np.mean(np.abs(self.common) ** 2))
         weight = level * np.sqrt(self.sample_weight)
         data = self.samples.field / self.common
-        rows = Rows(self.samples.theta, self.samples.phi, weight, self._shares, self._more_scales, data * weight)
+        rows = FitRows(self.samples.theta, self.samples.phi, weight, self._shares, self._more_scales, data * weight)
         found, clear = (None, True) if self.order <= SMALL_ORDER else solve_by_squares(rows, self.order)
         if found is None or not clear:
             # Too little noise for products of columns: all digits are wanted where that is quick enough.
@@ -176,7 +176,7 @@ class ScatteredOperator(LeastSquares):
         damping = np.full(self.order, np.inf)
         full = np.sqrt(np.sum(weight**2) / (4.0 * np.pi))
         damping[: found.signal.size] = found.noise / (full * np.maximum(found.signal, 1e-300))
-        return Fit(
+        return LeastSquaresFit(
             resized(far, self.order), found.residual, found.noise / largest, found.freedom, 0, True, damping,
             found.signal, lower, errors, beyond=found.beyond,
         )  # fmt: skip
@@ -191,7 +191,7 @@ def fit_scattered(
     tolerance: float = 1e-9,
     most_iterations: int = 300,
     dense: bool = False,
-) -> Fit:
+) -> LeastSquaresFit:
     """Fit an expansion of degree `order` to scattered samples of one frequency.
 
     Parameters

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import skrf
 
-from colure.analysis.setup.three_antenna import Pair, mismatch_loss_db, three_antenna_gains
+from colure.analysis.setup.three_antenna import AntennaPair, mismatch_loss_db, three_antenna_gains
 from colure.analysis.steps.gain import gain_transfer, reference_gain_dbi, substitution_path
 from colure.app import services
 from colure.app.services import reference
@@ -23,12 +23,12 @@ from tests.endtoend.test_near_to_far import edited
 F = np.array([23e9, 24e9, 25e9])
 
 
-def pair_of(first_dbi, second_dbi, distance, gamma_one=0.0, gamma_two=0.0) -> Pair:
+def pair_of(first_dbi, second_dbi, distance, gamma_one=0.0, gamma_two=0.0) -> AntennaPair:
     wave = 299_792_458.0 / F
     realized = np.asarray(first_dbi) + np.asarray(second_dbi)
     through = 10 ** (realized / 20) * wave / (4 * np.pi * distance) * np.exp(-2j * np.pi * distance / wave)
     through = through * np.sqrt((1 - abs(gamma_one) ** 2) * (1 - abs(gamma_two) ** 2))
-    return Pair(through, np.full(3, gamma_one, complex), np.full(3, gamma_two, complex))
+    return AntennaPair(through, np.full(3, gamma_one, complex), np.full(3, gamma_two, complex))
 
 
 def test_three_gains_close():
@@ -55,7 +55,7 @@ def test_three_simulated_horns_far_apart_have_their_closed_form_gains():
     def facing(one, two, distance=60.0):
         placed = two.moved(probe_to_lab(distance=distance, roll=0.0))
         s21 = transmission(one, placed, source_power=one.power(), receiver_power=two.power())
-        return Pair(s21, np.zeros(3, complex), np.zeros(3, complex))
+        return AntennaPair(s21, np.zeros(3, complex), np.zeros(3, complex))
 
     found = three_antenna_gains(
         (facing(horns[0], horns[1]), facing(horns[0], horns[2]), facing(horns[1], horns[2])), F, distance_m=60.0

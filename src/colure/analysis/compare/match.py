@@ -98,7 +98,7 @@ def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom
     free = Freedom() if freedom is None else freedom
     if first.k.shape != second.k.shape or not np.allclose(first.k, second.k, rtol=1e-6):
         raise ValueError("compare: the two patterns have different frequencies (Hz)")
-    grid = _Grid(max(first.order, second.order), region)
+    grid = _ComparisonGrid(max(first.order, second.order), region)
     wanted = grid.field(first)
     some = np.unique(np.linspace(0, first.k.size - 1, MOST_FREQUENCIES).round().astype(int))
     part = Expansion(second.coefficients[some], second.k[some])
@@ -136,7 +136,7 @@ def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom
     )
 
 
-class _Grid:
+class _ComparisonGrid:
     """Directions on which two patterns are held against each other."""
 
     def __init__(self, order: int, region: float) -> None:

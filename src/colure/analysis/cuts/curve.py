@@ -19,7 +19,7 @@ LOWEST = 1e-12
 
 
 @dataclass(frozen=True)
-class Curve:
+class CutCurve:
     """Amplitude along a cut, finely: angle (m,) rising, degrees; closed where the cut runs round."""
 
     angle_deg: FloatArray
@@ -41,7 +41,7 @@ class Curve:
         return float(np.gradient(self.level_db, self.angle_deg)[index])
 
 
-def curve_of(angle_deg: FloatArray, fields: tuple[ComplexArray, ...]) -> Curve | None:
+def curve_of(angle_deg: FloatArray, fields: tuple[ComplexArray, ...]) -> CutCurve | None:
     """Lay a curve through samples: each field by splines of order 5, amplitudes summed as powers.
 
     A cut that runs round once is closed: it goes on beyond its ends, half a turn to both sides. None below 4 samples.
@@ -67,10 +67,10 @@ def curve_of(angle_deg: FloatArray, fields: tuple[ComplexArray, ...]) -> Curve |
     degree = min(5, angle.size - 1)
     degree -= 1 - degree % 2
     power = np.sum([np.abs(make_interp_spline(angle, one, k=degree)(fine)) ** 2 for one in samples], axis=0)
-    return Curve(fine, np.sqrt(np.maximum(power, LOWEST**2)), closed, angle.size // (3 if closed else 1))
+    return CutCurve(fine, np.sqrt(np.maximum(power, LOWEST**2)), closed, angle.size // (3 if closed else 1))
 
 
-def thinned(angle_deg: FloatArray, fields: tuple[ComplexArray, ...], start: int) -> Curve | None:
+def thinned(angle_deg: FloatArray, fields: tuple[ComplexArray, ...], start: int) -> CutCurve | None:
     """Return the curve that every second sample gives, beginning at sample 0 or 1."""
     order = np.argsort(angle_deg, kind="stable")[start::2]
     return curve_of(angle_deg[order], tuple(field[order] for field in fields))
@@ -88,7 +88,7 @@ class Lobes:
         First dip left and right, and the highest lobe beyond it; -1 where there is none.
     """
 
-    curve: Curve
+    curve: CutCurve
     peak_index: int
     at_end: bool
     crossing_deg: dict[float, tuple[float, float]]
@@ -111,7 +111,7 @@ class Lobes:
         return right - left
 
 
-def lobes_of(curve: Curve, levels_db: tuple[float, ...], *, near_deg: float | None = None) -> Lobes:
+def lobes_of(curve: CutCurve, levels_db: tuple[float, ...], *, near_deg: float | None = None) -> Lobes:
     """Read peak, widths, nulls and lobes of a curve; the highest within 5 deg of `near_deg` if that is given."""
     angle, amplitude, level = curve.angle_deg, curve.amplitude, curve.level_db
     middle = np.abs(angle - 0.5 * (angle[0] + angle[-1])) <= 180.0 + 1e-9 if curve.closed else np.ones(angle.size, bool)

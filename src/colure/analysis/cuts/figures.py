@@ -13,7 +13,7 @@ import numpy as np
 from colure.analysis.cuts.curve import lobes_of, thinned
 from colure.analysis.cuts.peak import top_of
 from colure.analysis.cuts.polarization import circular, cross_polar
-from colure.analysis.cuts.reader import DB, HALF_POWER_DB, SOURCE, Reader
+from colure.analysis.cuts.reader import DB, HALF_POWER_DB, SOURCE, CutReader
 from colure.analysis.cuts.scan import CutScan, MeasuredCut
 from colure.analysis.figures.beams import NO_REFERENCE
 from colure.model.chamber import Chamber
@@ -40,7 +40,7 @@ def cut_figures(
     out = list[Figure]()
     for cut in evaluated(scan, device):
         for f in range(scan.frequency_hz.size):
-            out += _Reader(scan, cut, f, chamber, device, settings, context).figures()
+            out += _FigureReader(scan, cut, f, chamber, device, settings, context).figures()
     return out
 
 
@@ -63,12 +63,12 @@ def reader_of(
     device: Device,
     settings: Evaluation,
     context: dict[str, float],
-) -> _Reader:
+) -> _FigureReader:
     """Return what reads one cut at one frequency."""
-    return _Reader(scan, cut, f, chamber, device, settings, context)
+    return _FigureReader(scan, cut, f, chamber, device, settings, context)
 
 
-class _Reader(Reader):
+class _FigureReader(CutReader):
     """Every figure of one cut at one frequency."""
 
     def figures(self) -> list[Figure]:

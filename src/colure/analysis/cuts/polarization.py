@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from colure.analysis.cuts.curve import curve_of
-from colure.analysis.cuts.reader import DB, Reader
+from colure.analysis.cuts.reader import DB, CutReader
 from colure.analysis.figures.beams import NO_REFERENCE
 from colure.geometry.conventions import FloatArray
 from colure.model.figure import Figure
@@ -14,7 +14,7 @@ from colure.model.figure import Figure
 LINEAR_DB = 40.0
 
 
-def cross_polar(reader: Reader) -> list[Figure]:
+def cross_polar(reader: CutReader) -> list[Figure]:
     """Return cross-polar discrimination at the peak and the highest cross-polar level, or why there are none."""
     asked = (("xpd_db", "cross-polar discrimination at the peak"), ("cross_peak_db", "highest cross-polar level"))
     if reader.cut.cross is None:
@@ -49,7 +49,7 @@ def cross_polar(reader: Reader) -> list[Figure]:
     return out
 
 
-def circular(reader: Reader) -> list[Figure]:
+def circular(reader: CutReader) -> list[Figure]:
     """Return gains of both hands at the peak, their ratio and the axial ratio with its sense, or why there are none."""
     names = (("gain_right_dbic", "right-hand gain at the peak", "dBic"), ("gain_left_dbic", "left-hand gain at the peak", "dBic"),
              ("xpd_circular_db", "circular cross-polar discrimination at the peak", "dB"),
@@ -82,7 +82,7 @@ def circular(reader: Reader) -> list[Figure]:
     return [*out, _axial(reader, names[3], ratio, (low, high), hands[0] >= hands[1], rows)]
 
 
-def _at(reader: Reader, field: np.ndarray) -> complex:
+def _at(reader: CutReader, field: np.ndarray) -> complex:
     """Return a component at the peak, between the samples."""
     order = np.argsort(reader.cut.angle_deg, kind="stable")
     x = reader.cut.angle_deg[order]
@@ -92,7 +92,7 @@ def _at(reader: Reader, field: np.ndarray) -> complex:
     return complex(np.interp(at, x, field[order].real), np.interp(at, x, field[order].imag))
 
 
-def _errors_of_a_hand(reader: Reader, hands: list[float]) -> dict[str, float]:
+def _errors_of_a_hand(reader: CutReader, hands: list[float]) -> dict[str, float]:
     """Return what is wrong with the field of one hand, amplitudes by cause: what mixes the two components mixes the hands."""
     e, probe = reader.errors, reader.chamber.probe
     both = sum(hands) / np.sqrt(2.0)
@@ -108,7 +108,7 @@ def _errors_of_a_hand(reader: Reader, hands: list[float]) -> dict[str, float]:
     return {term: size for term, size in found.items() if size > 0.0}
 
 
-def _gain(reader: Reader, name: tuple[str, str, str], a: float, errors: dict[str, float]) -> Figure:
+def _gain(reader: CutReader, name: tuple[str, str, str], a: float, errors: dict[str, float]) -> Figure:
     if not reader.chamber.reference.absolute:
         return reader.none(*name, f"it {NO_REFERENCE}")
     rows = {term: DB * x / max(a, 1e-12) for term, x in errors.items()} | reader.errors.common_db
@@ -128,7 +128,7 @@ def _gain(reader: Reader, name: tuple[str, str, str], a: float, errors: dict[str
 
 
 def _axial(
-    reader: Reader,
+    reader: CutReader,
     name: tuple[str, str, str],
     ratio: float,
     ends: tuple[float, float],

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from colure.analysis.cuts.curve import Curve, curve_of, lobes_of
+from colure.analysis.cuts.curve import CutCurve, curve_of, lobes_of
 from colure.analysis.cuts.distance import DistanceError, distance_error, extent_m
 from colure.analysis.cuts.errors import BASIS, KIND, Errors
 from colure.analysis.cuts.peak import TALLER_DB, TOP_DB
@@ -28,7 +28,7 @@ FLAT_DB = 1.0
 SOURCE = "IEEE Std 145; read along the measured cut at the range length, no transform"
 
 
-class Reader:
+class CutReader:
     """One cut at one frequency: its curve and its errors; figures are read from it."""
 
     def __init__(
@@ -54,7 +54,7 @@ class Reader:
         """Measured amplitude (n,) that the figures are read from."""
         return np.asarray(np.sqrt(sum(np.abs(one) ** 2 for one in self.fields)))
 
-    def _look(self, curve: Curve) -> tuple[float, ...]:
+    def _look(self, curve: CutCurve) -> tuple[float, ...]:
         """Find the lobes and what is wrong with the field; return the levels that were looked for."""
         every = (TOP_DB, TALLER_DB, *self.levels)
         self.lobes = lobes_of(curve, every)

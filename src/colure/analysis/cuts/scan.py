@@ -152,7 +152,7 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
 
 
 @dataclass(frozen=True)
-class _Rows:
+class _ScanReadings:
     """Readings: which cut, direction (n, 3), angle of each port from the co vector (n, port), values (n, frequency, port)."""
 
     slice_index: IntArray
@@ -160,14 +160,14 @@ class _Rows:
     turn: FloatArray
     values: ComplexArray
 
-    def of(self, number: int) -> _Rows:
+    def of(self, number: int) -> _ScanReadings:
         return self.at(self.slice_index == number)
 
-    def at(self, own: np.ndarray) -> _Rows:
-        return _Rows(self.slice_index[own], self.directions[own], self.turn[own], self.values[own])
+    def at(self, own: np.ndarray) -> _ScanReadings:
+        return _ScanReadings(self.slice_index[own], self.directions[own], self.turn[own], self.values[own])
 
 
-def _rows(points: xr.Dataset, chamber: Chamber, scan: Scan) -> _Rows:
+def _rows(points: xr.Dataset, chamber: Chamber, scan: Scan) -> _ScanReadings:
     """Work out where every reading looked and along which polarization, from the commanded axes."""
     names = [str(name) for name in points["axis"].values]
     shown = points["commanded_deg"].values
@@ -188,10 +188,10 @@ def _rows(points: xr.Dataset, chamber: Chamber, scan: Scan) -> _Rows:
     ports = np.arange(points.sizes["port"]) * 0.5 * np.pi
     # Port angle from the co vector: the co vector is what the probe would receive at the first offset.
     turn = (chi + slant - offset)[:, None] + ports[None, :]
-    return _Rows(points["slice_index"].values, seen.direction, turn, points["trace"].values)
+    return _ScanReadings(points["slice_index"].values, seen.direction, turn, points["trace"].values)
 
 
-def _list_of(rows: _Rows) -> Cut:
+def _list_of(rows: _ScanReadings) -> Cut:
     """Return the directions of a list in the order they were first measured."""
     _, first = np.unique(np.round(rows.directions, 7), axis=0, return_index=True)
     directions = rows.directions[np.sort(first)]
@@ -200,7 +200,7 @@ def _list_of(rows: _Rows) -> Cut:
 
 def _measured(
     cut: Cut,
-    rows: _Rows,
+    rows: _ScanReadings,
     where: IntArray,
     leak: ComplexArray,
     frequency_hz: FloatArray,

@@ -25,7 +25,7 @@ from colure.geometry.conventions import (
 from colure.geometry.sphere import gauss_legendre
 from colure.model.fields import FieldGrid, FieldSamples, recognize_grid
 from colure.waves.cells import Cells
-from colure.waves.least_squares import DRAWS, Fit, tail_of
+from colure.waves.least_squares import DRAWS, LeastSquaresFit, tail_of
 from colure.waves.modes import resized
 from colure.waves.radial import outgoing
 from colure.waves.scattered_fit import Samples, fit_scattered
@@ -54,7 +54,7 @@ class WholeSphere:
 
 
 @dataclass(frozen=True)
-class Transformed:
+class ExpandedField:
     """One frequency's expansion, how it came about in plain words, and its possible errors.
 
     noise
@@ -66,7 +66,7 @@ class Transformed:
     coefficients: ComplexArray
     order: int
     words: str
-    fit: Fit | None
+    fit: LeastSquaresFit | None
     noise: float
     errors: ErrorDraws
 
@@ -105,7 +105,7 @@ def whole_sphere(grid: FieldGrid) -> WholeSphere | None:
 
 def expand(
     samples: FieldSamples, *, order: int | None = None, cap: int | None = None, declared: Declared | None = None
-) -> Transformed:
+) -> ExpandedField:
     """Return the far-field expansion of one frequency's samples about the coordinate origin.
 
     Parameters
@@ -148,10 +148,12 @@ def expand(
         + ("solved directly" if fit.iterations == 0 else f"{fit.iterations} iterations")
         + ("" if fit.converged else " (stopped at the limit)")
     )
-    return Transformed(fit.coefficients, chosen, words, fit, fit.noise, fit_errors(fit, bundle, k, declared))
+    return ExpandedField(fit.coefficients, chosen, words, fit, fit.noise, fit_errors(fit, bundle, k, declared))
 
 
-def fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared, *, draws_wanted: int = DRAWS) -> ErrorDraws:
+def fit_errors(
+    fit: LeastSquaresFit, samples: Samples, k: float, declared: Declared, *, draws_wanted: int = DRAWS
+) -> ErrorDraws:
     """Return the errors of a least-squares fit; declared noise and places make them larger, never smaller.
 
     Independent errors of place act like noise: they are in the residual already, so only what the user
@@ -179,7 +181,7 @@ def fit_errors(fit: Fit, samples: Samples, k: float, declared: Declared, *, draw
 
 def _from_rings(
     whole: WholeSphere, top: int, limit: int, radius: float | None, k: float, *, fixed: bool, declared: Declared
-) -> Transformed:
+) -> ExpandedField:
     """Analyse rings, cut the spectrum's noise floor, take the radial functions out."""
     field = whole.field if radius is None else whole.field * radius * np.exp(1j * k * radius)
     highest = highest_order(whole.layout, *whole.field.shape[-2:])
@@ -199,7 +201,7 @@ def _from_rings(
     errors = grid_errors(
         whole, near, lambda waves: waves * inverse, radius=radius, k=k, noise=noise * largest, declared=declared
     )
-    return Transformed(near * inverse, order, words, None, noise, errors)
+    return ExpandedField(near * inverse, order, words, None, noise, errors)
 
 
 def floor_noise(measured: ComplexArray, order: int, samples: int) -> float:

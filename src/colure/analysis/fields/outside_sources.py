@@ -145,7 +145,7 @@ def _located(high: ComplexArray, kept: int, order: int, k: float) -> FloatArray:
 
 
 @dataclass(frozen=True)
-class _Waves:
+class _SourceWaves:
     """Waves about a source as low degrees (2, n, own) and high ones (rows, own), and the spread of their fit."""
 
     low: ComplexArray
@@ -179,7 +179,7 @@ def _refined(high: ComplexArray, place: FloatArray, kept: int, order: int, k: fl
 
 def _fitted(
     high: ComplexArray, place: FloatArray, kept: int, order: int, k: float, noise: float
-) -> tuple[_Waves, ComplexArray]:
+) -> tuple[_SourceWaves, ComplexArray]:
     """Fit waves about a place to the high degrees, each own degree as strong as these make it."""
     target = high.ravel()
     rows, low, degree = _about(place, kept, order, k, min(HIGHEST_OWN, kept))
@@ -200,7 +200,7 @@ def _fitted(
             break
         strength, sigma2 = following, noise2
     spread = SPREAD * scale[:, None] * np.linalg.cholesky(inverse)
-    return _Waves(low, rows, np.asarray(spread, complex)), np.asarray(solution)
+    return _SourceWaves(low, rows, np.asarray(spread, complex)), np.asarray(solution)
 
 
 def _falling_on(strength: FloatArray, seen: BoolArray) -> FloatArray:

@@ -12,7 +12,7 @@ import numpy as np
 
 from colure.analysis.fields.errors import Declared, ErrorDraws
 from colure.analysis.fields.expand import (
-    Transformed,
+    ExpandedField,
     WholeSphere,
     expand,
     fit_errors,
@@ -83,7 +83,7 @@ class FieldProbe:
 
 def expand_behind_probe(
     samples: FieldSamples, probe: FieldProbe, *, order: int | None, cap: int | None, declared: Declared
-) -> Transformed:
+) -> ExpandedField:
     """Return the device's expansion from what a real probe received.
 
     Raises
@@ -105,7 +105,7 @@ def expand_behind_probe(
     said = "first order does not apply to these samples"
     if whole is not None and len(ports) == 1:
         found = _first_order(samples, whole, ports[0], order, limit, near, declared)
-        if isinstance(found, Transformed):
+        if isinstance(found, ExpandedField):
             return found
         said = found
     return _general(samples, ports, order, limit, declared, said)
@@ -119,7 +119,7 @@ def _first_order(
     limit: int,
     radius: float,
     declared: Declared,
-) -> Transformed | str:
+) -> ExpandedField | str:
     """Return the fast correction where it loses less than the noise, else why not."""
     k = float(port.k[0])
     rings, columns = whole.field.shape[-2:]
@@ -147,7 +147,7 @@ def _first_order(
         f"whole sphere, {rings} rings x {columns} columns {whole.layout}, order {chosen}, probe of first order "
         f"(loses {amplitude_words(lost)}, noise {amplitude_words(noise)})"
     )
-    return Transformed(coefficients, chosen, words, None, noise, errors)
+    return ExpandedField(coefficients, chosen, words, None, noise, errors)
 
 
 def _misfit(samples: FieldSamples, port: Expansion, coefficients: ComplexArray, order: int) -> float:
@@ -165,7 +165,7 @@ def _misfit(samples: FieldSamples, port: Expansion, coefficients: ComplexArray, 
 
 def _general(
     samples: FieldSamples, ports: list[Expansion], order: int | None, limit: int, declared: Declared, said: str
-) -> Transformed:
+) -> ExpandedField:
     """Fit with every azimuthal order of the probe that matters."""
     received = _received(samples, ports=len(ports))
     chosen = order if order is not None else max(3, min(limit, sampled_order(samples)))
@@ -179,7 +179,7 @@ def _general(
         f"probe to {mu} ({said}), residual {amplitude_words(fit.residual)}, {fit.iterations} iterations"
         + ("" if fit.converged else " (stopped at the limit)")
     )
-    return Transformed(fit.coefficients, chosen, words, fit, fit.noise, errors)
+    return ExpandedField(fit.coefficients, chosen, words, fit, fit.noise, errors)
 
 
 def _received(samples: FieldSamples, *, ports: int) -> ProbeSamples:

@@ -61,7 +61,7 @@ class Beam:
 
 
 @dataclass(frozen=True)
-class Cut:
+class GreatCircleCut:
     """A co-polar and cross-polar great-circle cut through the peak; angle in degrees.
 
     of
@@ -354,7 +354,7 @@ def cuts(
     region: float = np.pi,
     step_deg: float | None = None,
     of: Component = "intensity",
-) -> list[Cut]:
+) -> list[GreatCircleCut]:
     """Return cuts on several great circles through the peak, each with a tangent (3,) there, -span..span degrees.
 
     Beyond `region` (radians) of +z nothing is known: nan. `step_deg` at most 0.5; fine enough for nulls if None.
@@ -374,7 +374,7 @@ def cuts_of(
     region: float = np.pi,
     step_deg: float | None = None,
     of: Component = "intensity",
-) -> list[Cut]:
+) -> list[GreatCircleCut]:
     """Return cuts as finely as wanted from the fields (circle, sample, 3) at the directions of `circles`."""
     samples = few.shape[1]
     step = min(0.5, CUT_STEP_TIMES_ORDER_DEG / (samples // 2 - 2) if step_deg is None else step_deg)
@@ -389,7 +389,9 @@ def cuts_of(
         directions = np.cos(a) * beam.direction + np.sin(a) * tangent
         co, x = ludwig_3(values[index % fine], directions, slant)
         outside = directions[:, 2] < np.cos(min(region + 1e-9, np.pi)) - 1e-12
-        out.append(Cut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, x), of, directions[:, 2]))
+        out.append(
+            GreatCircleCut(angle, np.where(outside, np.nan, co), np.where(outside, np.nan, x), of, directions[:, 2])
+        )
     return out
 
 
@@ -401,13 +403,15 @@ def cut(
     slant: float,
     span_deg: float = 180.0,
     region: float = np.pi,
-) -> Cut:
+) -> GreatCircleCut:
     """Return co- and cross-polar fields on the `E` or `H` plane's great circle through the peak, -span..span degrees."""
     tangent = great_circle(beam, plane=plane)
     return cuts(coefficients, beam, [tangent], slant=slant, span_deg=span_deg, region=region)[0]
 
 
-def principal_cuts(coefficients: ComplexArray, *, slant: float, region: float = np.pi) -> tuple[dict[str, Cut], float]:
+def principal_cuts(
+    coefficients: ComplexArray, *, slant: float, region: float = np.pi
+) -> tuple[dict[str, GreatCircleCut], float]:
     """Return the cuts in both principal planes through the peak, by plane, and the peak's gain in dBi."""
     beam = find_beam(coefficients, slant=slant, region=region)
     planes = {plane: cut(coefficients, beam, plane=plane, slant=slant, region=region) for plane in ("E", "H")}

@@ -11,7 +11,7 @@ from colure.analysis.figures.beams import BEHIND_COS, CIRCULAR_DB, EDGE, NO_PLAN
 from colure.analysis.figures.components import pole_reasons
 from colure.analysis.figures.cuts import LINEAR_DB
 from colure.analysis.figures.doors import definitions_of_others, reading_of
-from colure.analysis.figures.one_pattern import OnePattern, Wanted
+from colure.analysis.figures.one_pattern import OnePattern, PatternSettings
 from colure.analysis.figures.phase_centre import ripple_reason
 from colure.analysis.figures.readings import BAND_READINGS
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
@@ -121,7 +121,7 @@ class FigureSet:
 
     def patterns(self, expansion: Expansion, *, near: Sequence[Near] | None = None) -> list[OnePattern]:
         """Return the patterns of every frequency, from which figures are read; `near` as in `values`."""
-        wanted = Wanted(self.settings, self.slant, self.region, self.settings.commanded_deg.get(self.state))
+        wanted = PatternSettings(self.settings, self.slant, self.region, self.settings.commanded_deg.get(self.state))
         losses = np.full(expansion.k.size, np.nan) if self.mismatch_loss_db is None else self.mismatch_loss_db
         decided = [None] * expansion.k.size if near is None else near
         return [
@@ -196,7 +196,7 @@ class FigureSet:
 
     def read_anew(self, coefficients: ComplexArray, k: float, near: Near) -> dict[str, float]:
         """Return the native values of the figures that every changed pattern (2, J) is read anew for, by name."""
-        wanted = Wanted(self.settings, self.slant, self.region, self.settings.commanded_deg.get(self.state))
+        wanted = PatternSettings(self.settings, self.slant, self.region, self.settings.commanded_deg.get(self.state))
         one = OnePattern(coefficients, k, wanted, near)
         return {what.name: reading_of(what.key)(one, what) for what in self.definitions if what.anew}
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from colure.analysis.figures.cuts import Cut
+from colure.analysis.figures.cuts import GreatCircleCut
 from colure.geometry.conventions import FloatArray, IntArray
 
 HALF_POWER_DB = float(10.0 * np.log10(2.0))
@@ -12,13 +12,13 @@ HALF_POWER_DB = float(10.0 * np.log10(2.0))
 PASSES = 1e-4
 
 
-def beamwidth_deg(one: Cut, level_db: float = HALF_POWER_DB) -> float:
+def beamwidth_deg(one: GreatCircleCut, level_db: float = HALF_POWER_DB) -> float:
     """Return the width of the main lobe `level_db` below the cut's centre; NaN if it never falls so far."""
     ends = edges_deg(one, level_db)
     return float(ends[0] + ends[1])
 
 
-def edges_deg(one: Cut, level_db: float = HALF_POWER_DB) -> tuple[float, float]:
+def edges_deg(one: GreatCircleCut, level_db: float = HALF_POWER_DB) -> tuple[float, float]:
     """Return how far the main lobe reaches to both sides of the cut's centre, degrees; NaN where it never falls so far."""
     power = one.amplitude**2
     centre = power.size // 2
@@ -60,7 +60,7 @@ def _dips(side: FloatArray) -> IntArray:
     return np.asarray(dips[side[dips] < 0.7 * side[0]])
 
 
-def first_side_lobe(one: Cut) -> float:
+def first_side_lobe(one: GreatCircleCut) -> float:
     """Return the higher first side lobe as an amplitude ratio to the cut's centre; NaN if none."""
     level = one.amplitude
     centre = level.size // 2
@@ -76,7 +76,7 @@ def first_side_lobe(one: Cut) -> float:
     return max(found) / float(level[centre]) if found else float("nan")
 
 
-def top_angles_deg(one: Cut) -> FloatArray:
+def top_angles_deg(one: GreatCircleCut) -> FloatArray:
     """Return the angles of the first maxima beside the main lobe, at most one a side, degrees."""
     centre = one.amplitude.size // 2
     found = []
@@ -90,7 +90,7 @@ def top_angles_deg(one: Cut) -> FloatArray:
     return np.array(found, float)
 
 
-def dip_angles_deg(one: Cut) -> FloatArray:
+def dip_angles_deg(one: GreatCircleCut) -> FloatArray:
     """Return the angles of the first minima beside the main lobe, at most one a side, degrees."""
     centre = one.amplitude.size // 2
     found = []
@@ -101,7 +101,7 @@ def dip_angles_deg(one: Cut) -> FloatArray:
     return np.array(found, float)
 
 
-def first_null(one: Cut) -> float:
+def first_null(one: GreatCircleCut) -> float:
     """Return the shallower of the first minima beside the main lobe, as an amplitude ratio; NaN if none."""
     level = one.amplitude
     centre = level.size // 2
@@ -114,7 +114,7 @@ def first_null(one: Cut) -> float:
     return float(max(found) / level[centre]) if found else float("nan")
 
 
-def side_lobes(one: Cut) -> list[tuple[float, float]]:
+def side_lobes(one: GreatCircleCut) -> list[tuple[float, float]]:
     """Return (angle in degrees, level in dB re the cut's centre) of every side lobe of a cut, from -span to span."""
     level = one.amplitude
     centre = level.size // 2

@@ -13,8 +13,8 @@ from colure.analysis.figures.cuts import (
     MAY_BE_HIGHEST,
     MOST_CANDIDATES,
     Beam,
-    Cut,
     FarField,
+    GreatCircleCut,
     Plane,
     beam_at,
     circles,
@@ -45,7 +45,7 @@ SPAN_DEG = 182.0
 
 
 @dataclass(frozen=True)
-class Wanted:
+class PatternSettings:
     """How patterns are read: the same for every frequency and perturbation.
 
     slant
@@ -83,7 +83,7 @@ class OnePattern:
 
     coefficients: ComplexArray
     k: float
-    wanted: Wanted
+    wanted: PatternSettings
     near: Near | None = None
     mismatch_loss_db: float = float("nan")
 
@@ -148,7 +148,7 @@ class OnePattern:
         return [0.0, 90.0, *self.wanted.settings.cut_planes_deg, *between]
 
     @cached_property
-    def _cuts(self) -> tuple[list[Cut], list[Cut]]:
+    def _cuts(self) -> tuple[list[GreatCircleCut], list[GreatCircleCut]]:
         """Cuts that figures are read from, and those between them."""
         settings, count = self.wanted.settings, 2 + len(self.wanted.settings.cut_planes_deg)
         tangents_ = [tangent_at(self.beam, a) for a in self._planes]
@@ -160,18 +160,18 @@ class OnePattern:
         return main, read(circle[count:], tangents_=tangents_[count:], step_deg=0.5)
 
     @property
-    def every_cut(self) -> list[Cut]:
+    def every_cut(self) -> list[GreatCircleCut]:
         """All cuts, those of the principal planes first."""
         main, other = self._cuts
         return [*main, *other]
 
     @property
-    def cuts_of_polarization(self) -> list[Cut]:
+    def cuts_of_polarization(self) -> list[GreatCircleCut]:
         """The principal cuts and those between them, rays along which cross-polarization is looked at."""
         main, other = self._cuts
         return [*main[:2], *other]
 
-    def cut(self, plane: str | float) -> Cut:
+    def cut(self, plane: str | float) -> GreatCircleCut:
         """Return the cut in a plane: `e`, `h`, or one of the settings' planes in degrees from E towards H."""
         main, _ = self._cuts
         if isinstance(plane, str):

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from colure.analysis.figures.cuts import Beam, Cut, FarField, carried, cuts, find_beam, tangent_at
+from colure.analysis.figures.cuts import Beam, FarField, GreatCircleCut, carried, cuts, find_beam, tangent_at
 from colure.analysis.figures.lobes import edges_deg
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import tangents
@@ -112,7 +112,7 @@ def copolar(vectors: ComplexArray, beam: Beam, directions: FloatArray) -> Comple
     return np.asarray(np.sum(vectors * carried(beam.tangent, beam.direction, directions), axis=-1))
 
 
-def beam_cone_deg(planes: list[Cut], peak: FloatArray, *, region: float = np.pi) -> float:
+def beam_cone_deg(planes: list[GreatCircleCut], peak: FloatArray, *, region: float = np.pi) -> float:
     """Return the half angle of the cone that ends on the -10 dB contour of the narrowest of some cuts, inside the region."""
     edges = [side for one in planes for side in edges_deg(one, CONTOUR_DB)]
     inside = [side for side in edges if np.isfinite(side)]

@@ -10,8 +10,8 @@ import numpy as np
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.cuts import (
     Beam,
-    Cut,
     FarField,
+    GreatCircleCut,
     beam_at,
     climbed_together,
     cuts,
@@ -41,7 +41,7 @@ Kind = Literal["level", "cross over co"]
 
 
 @dataclass(frozen=True)
-class Reading:
+class FieldReading:
     """A figure that is the modulus of a field at one direction, or the largest of several.
 
     kind
@@ -92,7 +92,7 @@ class Places:
     step: float
     bend: FloatArray
     widths: list[Width]
-    readings: list[Reading]
+    readings: list[FieldReading]
     rivals: IntArray
 
 
@@ -129,16 +129,16 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
     widths, readings = _on_cuts(figures, field_, beam, kept)
     names = set(figures.names)
     if "side_lobe_highest_db" in names and len(lobes := _lobes(field_, peak, figures.region)):
-        readings.append(Reading("side_lobe_highest_db", "level", kept.add(lobes)))
+        readings.append(FieldReading("side_lobe_highest_db", "level", kept.add(lobes)))
     if "front_to_back_db" in names:
-        readings.append(Reading("front_to_back_db", "level", kept.add(-peak[None])))
+        readings.append(FieldReading("front_to_back_db", "level", kept.add(-peak[None])))
     if "front_to_rear_db" in names:
         rear = _cap(-peak, float(np.deg2rad(figures.settings.rear_sector_deg)), np.pi / (field_.order + 1))
-        readings.append(Reading("front_to_rear_db", "level", kept.add(rear)))
+        readings.append(FieldReading("front_to_rear_db", "level", kept.add(rear)))
     if "xpd_db" in names:
-        readings.append(Reading("xpd_db", "cross over co", np.zeros(1, int)))
+        readings.append(FieldReading("xpd_db", "cross over co", np.zeros(1, int)))
         rays = kept.add(_rays(figures, field_, beam))
-        readings.append(Reading("xpd_worst_db", "cross over co", np.concatenate([[0], rays])))
+        readings.append(FieldReading("xpd_worst_db", "cross over co", np.concatenate([[0], rays])))
     rivals = kept.add(_rivals(field_, figures.region) if near.reasons.get("beam_azimuth_deg") else np.zeros((0, 3)))
     directions = np.concatenate(kept.parts)
     fields = np.stack(ludwig_3(field_.at(directions), directions, figures.slant), axis=-1)
@@ -159,7 +159,9 @@ def _bend(field_: FarField, peak: FloatArray, axes: FloatArray, step: float) -> 
     return np.array([[along, mixed], [mixed, across]]) / step**2
 
 
-def _on_cuts(figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected) -> tuple[list[Width], list[Reading]]:
+def _on_cuts(
+    figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected
+) -> tuple[list[Width], list[FieldReading]]:
     """Return widths, side lobes and nulls of the cuts that the settings ask for."""
     settings = figures.settings
     planes = {"e": 0.0, "h": 90.0, **{f"at_{angle:g}": angle for angle in settings.cut_planes_deg}}
@@ -182,7 +184,7 @@ def _on_cuts(figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected)
                 slope = _slope(field_, beam, tangent, angles, figures.slant) if name.startswith("null") else None
                 turn = _turn(field_, beam, tangent, angles, figures.slant) if beam.plane == "ellipse" else None
                 where = kept.add(_along(beam, tangent, angles))
-                readings.append(Reading(name, "level", where, slope, turn, one.of == "co"))
+                readings.append(FieldReading(name, "level", where, slope, turn, one.of == "co"))
     return widths, readings
 
 
@@ -200,7 +202,7 @@ def _along(beam: Beam, tangent: FloatArray, angles_deg: FloatArray) -> FloatArra
     return np.asarray(np.cos(a) * beam.direction + np.sin(a) * tangent)
 
 
-def _fall(one: Cut, angles_deg: FloatArray) -> FloatArray:
+def _fall(one: GreatCircleCut, angles_deg: FloatArray) -> FloatArray:
     """Return by how much the power falls outwards, per radian, at angles (n,) of a cut."""
     slope = np.gradient(one.amplitude**2, np.deg2rad(one.angle_deg))
     return np.asarray(-np.sign(angles_deg) * np.interp(angles_deg, one.angle_deg, slope))

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 import numpy as np
 
 from colure.analysis.figures.components import component_rows
-from colure.analysis.figures.cuts import Cut
+from colure.analysis.figures.cuts import GreatCircleCut
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
 from colure.analysis.figures.one_pattern import OnePattern
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
@@ -32,7 +32,7 @@ def _power(one: OnePattern, *, sign: int, level: float) -> float:
     return declared + level if sign > 0 else declared - level
 
 
-def _worst(planes: Sequence[Cut], cone_deg: float | None) -> float:
+def _worst(planes: Sequence[GreatCircleCut], cone_deg: float | None) -> float:
     """Return the largest cross- over co-polar amplitude along the rays of some planes."""
     worst = 0.0
     for one in planes:

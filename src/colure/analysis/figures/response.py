@@ -18,7 +18,7 @@ from colure.analysis.figures.components import component_rows
 from colure.analysis.figures.cuts import FarField, carried
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.phase_centre import centre_rows, cone_of, copolar
-from colure.analysis.figures.places import Places, Reading, places_of
+from colure.analysis.figures.places import FieldReading, Places, places_of
 from colure.analysis.figures.sphere import UP, Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
@@ -36,7 +36,7 @@ AT_THE_PEAK = 5
 
 
 @dataclass(frozen=True)
-class Answer:
+class PatternChanges:
     """What errors (n,) do to one pattern: changes (n,) of its figures by name, and what figures along the band need.
 
     fields (n, place, 2)
@@ -118,7 +118,7 @@ class Response:
             found[f"horizon_{band:g}_db"] = back.coefficients
         return {name: one for name, one in found.items() if name in names}
 
-    def answer(self, errors: ComplexArray) -> Answer:
+    def answer(self, errors: ComplexArray) -> PatternChanges:
         """Return what errors of the waves (n, 2, J) do."""
         flat = errors.reshape(len(errors), -1)
         linear = flat @ self._rows.T
@@ -140,7 +140,7 @@ class Response:
             changes[name] = (share * self._power + 2.0 * shares[:, i].real) / (self._power + 2.0 * along.real) - share
         phase = np.imag(self._tangent(fields[:, 0]) / self._tangent(self.places.fields[:1])[0])
         names = set(self.figures.names)
-        return Answer({n: v for n, v in changes.items() if n in names}, fields, direction, centre, phase, gain)
+        return PatternChanges({n: v for n, v in changes.items() if n in names}, fields, direction, centre, phase, gain)
 
     def _tangent(self, both: ComplexArray) -> ComplexArray:
         """Return the component of fields at the peak (n, 2) along the E plane's tangent."""
@@ -250,18 +250,18 @@ class Response:
             (one, a), (two, b) = (two, b), (one, a)
         return np.asarray((b - two / one * a) / one)
 
-    def ratios(self, one: Reading) -> ComplexArray:
+    def ratios(self, one: FieldReading) -> ComplexArray:
         """Return the fields (place, component) of a reading over what they are compared with."""
         then = self.places.fields[one.where]
         if one.kind == "cross over co":
             return np.asarray(then[:, 1:] / then[:, :1])
         return np.asarray((then[:, :1] if one.co else then) / self._top(one))
 
-    def _top(self, one: Reading) -> float:
+    def _top(self, one: FieldReading) -> float:
         top = self.places.fields[0]
         return float(abs(top[0]) if one.co else np.linalg.norm(top))
 
-    def errors(self, one: Reading, fields: ComplexArray) -> ComplexArray:
+    def errors(self, one: FieldReading, fields: ComplexArray) -> ComplexArray:
         """Return what errors (n, place, 2) add to the ratios of a reading (n, place, component).
 
         Of a minimum without what only moves it along the cut.
@@ -291,7 +291,7 @@ class Response:
         )
         return np.asarray((now - then + 0.5 * np.pi) % np.pi - 0.5 * np.pi)
 
-    def _along(self, one: Reading, fields: ComplexArray) -> FloatArray:
+    def _along(self, one: FieldReading, fields: ComplexArray) -> FloatArray:
         """Return the change (n,) of the largest modulus of a reading by what lies along it."""
         ratio = self.ratios(one)
         size = np.linalg.norm(ratio, axis=-1)

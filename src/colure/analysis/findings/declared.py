@@ -67,7 +67,7 @@ class Stray:
 
 
 @dataclass(frozen=True)
-class Compared:
+class DeclaredComparisons:
     """What comparisons with the declarations gave: findings of one each, and what they are worth together."""
 
     findings: tuple[Finding, ...]
@@ -83,7 +83,7 @@ def against_declaration(done: Processed) -> list[Finding]:
     return [*compared.findings, *_together(compared), *_noise(done, chamber), _silent(done, chamber, compared)]
 
 
-def compared_with(done: Processed, chamber: Chamber) -> Compared:
+def compared_with(done: Processed, chamber: Chamber) -> DeclaredComparisons:
     """Compare what the record shows with each declaration."""
     findings: list[Finding] = []
     evidence: list[Evidence] = []
@@ -96,13 +96,13 @@ def compared_with(done: Processed, chamber: Chamber) -> Compared:
     # What the data hardly tell would only dilute what they tell.
     if done.alignment is not None and any(done.alignment.seen.values()):
         evidence.append(Evidence("alignment", done.alignment.conflict))
-    return Compared(tuple(findings), tuple(evidence))
+    return DeclaredComparisons(tuple(findings), tuple(evidence))
 
 
-Pair = tuple[Finding | None, Evidence | None]
+ComparedPair = tuple[Finding | None, Evidence | None]
 
 
-def _together(compared: Compared) -> Iterator[Finding]:
+def _together(compared: DeclaredComparisons) -> Iterator[Finding]:
     """Say what all comparisons say together, where none of them is enough alone."""
     chance = chance_together(compared.evidence)
     if (
@@ -157,7 +157,7 @@ def _typical(shares: Shares, noise_db: float) -> float:
     return shares.chance(float(typical), noise_db=noise_db)
 
 
-def _misfit(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+def _misfit(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare what does not fit the device's waves with echoes, and with adjustments that were not corrected."""
     misfit, declared = misfit_of(done), chamber.echo_level_db
     if misfit is None:
@@ -235,7 +235,7 @@ def _most_words(found: Stray) -> str:
     )
 
 
-def _drift(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+def _drift(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     if not done.drift.readable or done.drift.time_s.size < 3:
         text = "the ties cannot tell how far the chamber drifts: what chamber.toml declares was used"
         yield Finding("drift", NOTHING_DB, text), None
@@ -275,7 +275,7 @@ def _noise(done: Processed, chamber: Chamber) -> Iterator[Finding]:
         yield Finding("noise", found, text, "look")
 
 
-def _probe(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+def _probe(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare the purity that the reference horn shows with the one declared, if the horn is known to be purer."""
     transfer = done.transfer
     off = transfer.response - np.eye(transfer.response.shape[1])
@@ -312,7 +312,7 @@ def _chance_of_leak(done: Processed, chamber: Chamber, leak: float, ports: int) 
     return float((1 + np.count_nonzero(shown >= leak)) / (1 + DRAWS))
 
 
-def _cable(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+def _cable(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare the cable's change over its turns with bends as declared: over sin a, sin 2a and 1 - cos a of its axis."""
     if done.cable is None or chamber.cable_flex_deg == 0.0:
         return
@@ -325,7 +325,7 @@ def _cable(done: Processed, chamber: Chamber) -> Iterator[Pair]:
     yield (Finding("cable", NOTHING_DB, text, "look") if chance < RARE else None), Evidence("cable", chance)
 
 
-def _efficiency(done: Processed, chamber: Chamber) -> Iterator[Pair]:
+def _efficiency(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare an efficiency above 100 % with what is declared of the reference: nothing else lifts it so far.
 
     Any device may lose something: what lies in the lower half of the distribution says nothing and is left out, and of the
@@ -346,7 +346,7 @@ def _efficiency(done: Processed, chamber: Chamber) -> Iterator[Pair]:
         yield None, Evidence("reference gain", chance)
 
 
-def _silent(done: Processed, chamber: Chamber, compared: Compared) -> Finding:
+def _silent(done: Processed, chamber: Chamber, compared: DeclaredComparisons) -> Finding:
     """Name the declarations of which a record like this says nothing, and the run that would tell."""
     told = {one.topic for one in compared.evidence}
     silent = [

@@ -39,7 +39,7 @@ PHASE_SPAN_DEG = 30.0
 
 
 @dataclass(frozen=True)
-class Curve:
+class DiagnosisCurve:
     """One line of a diagnosis; `after` is what the step left (drawn strong), otherwise what it found."""
 
     name: str
@@ -55,12 +55,12 @@ class Diagnosis:
     step: str
     x_label: str
     y_label: str
-    curves: tuple[Curve, ...]
+    curves: tuple[DiagnosisCurve, ...]
     text: str
 
 
 @dataclass(frozen=True)
-class _Bench:
+class _DiagnosisInputs:
     """Everything the diagnoses look at."""
 
     record: xr.Dataset
@@ -87,17 +87,17 @@ def diagnoses(
     The drift is not among them: its track is drawn as it is.
     """
     assert done.recipe is not None  # a processed record always says how
-    bench = _Bench(record, done, chamber, device, stages(record, chamber, device, done.recipe, reference))
+    bench = _DiagnosisInputs(record, done, chamber, device, stages(record, chamber, device, done.recipe, reference))
     found = [DIAGNOSES[one.step](bench) for one in done.recipe.steps if one.on and one.step in DIAGNOSES]
     return [one for one in [*found, _phase_centre(bench)] if one is not None]
 
 
-def _cable(bench: _Bench) -> Diagnosis | None:
+def _cable(bench: _DiagnosisInputs) -> Diagnosis | None:
     found = bench.stages.cable
     if found is None:
         return None
     curves = tuple(
-        Curve(one.axis, one.readout_deg, np.rad2deg(one.change.imag[:, bench.middle]), after=index == 0)
+        DiagnosisCurve(one.axis, one.readout_deg, np.rad2deg(one.change.imag[:, bench.middle]), after=index == 0)
         for index, one in enumerate(found.axes)
     )
     return Diagnosis(
@@ -110,7 +110,7 @@ def _cable(bench: _Bench) -> Diagnosis | None:
     )
 
 
-def _places(bench: _Bench) -> Diagnosis | None:
+def _places(bench: _DiagnosisInputs) -> Diagnosis | None:
     if bench.record.attrs.get("style") != "fly":
         return None
     steady = correct(bench.record, bench.stages.drift)
@@ -124,7 +124,9 @@ def _places(bench: _Bench) -> Diagnosis | None:
             values = line.at_wanted(shift)[order][:, bench.middle, 0]
             level = amplitude_db(values) - amplitude_db(values).max()
             near = (np.abs(places - places[int(np.argmax(level))]) < 30.0) & (level > -30.0)
-            curves.append(Curve(f"{name}, {'put right' if after else 'as reported'}", places[near], level[near], after))
+            curves.append(
+                DiagnosisCurve(f"{name}, {'put right' if after else 'as reported'}", places[near], level[near], after)
+            )
     return Diagnosis(
         "places",
         "reported position of the swept axis / deg",
@@ -135,7 +137,7 @@ def _places(bench: _Bench) -> Diagnosis | None:
     )
 
 
-def _gate(bench: _Bench) -> Diagnosis:
+def _gate(bench: _DiagnosisInputs) -> Diagnosis:
     recipe = bench.done.recipe
     assert recipe is not None
     ties = of_role(correct(bench.record, bench.stages.drift), Role.TIE)
@@ -149,9 +151,9 @@ def _gate(bench: _Bench) -> Diagnosis:
         time, response = impulse_response(values, frequency)
         level = amplitude_db(np.maximum(np.abs(response), 1e-12))
         top = float(level.max()) if name == "all" else top
-        curves.append(Curve(name, 1e9 * time, np.maximum(level - top, -80.0), name == "gated"))
+        curves.append(DiagnosisCurve(name, 1e9 * time, np.maximum(level - top, -80.0), name == "gated"))
     edges = np.repeat(1e9 * (gate.centre_s + np.array([-0.5, 0.5]) * gate.width_s), 2)
-    curves.append(Curve("gate", edges, np.array([-80.0, 0.0, 0.0, -80.0])))
+    curves.append(DiagnosisCurve("gate", edges, np.array([-80.0, 0.0, 0.0, -80.0])))
     return Diagnosis(
         "gate",
         "delay / ns",
@@ -162,15 +164,19 @@ def _gate(bench: _Bench) -> Diagnosis:
     )
 
 
-def _gain(bench: _Bench) -> Diagnosis:
+def _gain(bench: _DiagnosisInputs) -> Diagnosis:
     transfer, ghz = bench.stages.transfer, bench.done.frequency_hz / 1e9
     level = amplitude_db(transfer.factor)
     curves = [
-        Curve(f"port {port + 1}, transfer factor about its mean", ghz, level[:, port] - level[:, port].mean(), True)
+        DiagnosisCurve(
+            f"port {port + 1}, transfer factor about its mean", ghz, level[:, port] - level[:, port].mean(), True
+        )
         for port in range(level.shape[1])
     ]
     curves.append(
-        Curve("horn's gain about its mean", ghz, transfer.reference_gain_dbi - transfer.reference_gain_dbi.mean())
+        DiagnosisCurve(
+            "horn's gain about its mean", ghz, transfer.reference_gain_dbi - transfer.reference_gain_dbi.mean()
+        )
     )
     middle = bench.middle
     known = 20.0 / np.log(10.0) * float(transfer.expanded[np.isfinite(transfer.expanded)].max(initial=0.0))
@@ -185,14 +191,16 @@ def _gain(bench: _Bench) -> Diagnosis:
     )
 
 
-def _purity(bench: _Bench) -> Diagnosis:
+def _purity(bench: _DiagnosisInputs) -> Diagnosis:
     transfer, ghz = bench.stages.transfer, bench.done.frequency_hz / 1e9
     if transfer.factor.shape[1] == 1:
-        curves: tuple[Curve, ...] = (Curve("port 1", ghz, amplitude_db(np.maximum(np.abs(transfer.leak), 1e-6)), True),)
+        curves: tuple[DiagnosisCurve, ...] = (
+            DiagnosisCurve("port 1", ghz, amplitude_db(np.maximum(np.abs(transfer.leak), 1e-6)), True),
+        )
         extra = ""
     else:
         curves = tuple(
-            Curve(f"port {a + 1} of a field along port {b + 1}", ghz,
+            DiagnosisCurve(f"port {a + 1} of a field along port {b + 1}", ghz,
                   amplitude_db(np.maximum(np.abs(transfer.response[:, a, b]), 1e-6)), True)
             for a, b in ((0, 1), (1, 0))
         )  # fmt: skip
@@ -210,7 +218,7 @@ def _purity(bench: _Bench) -> Diagnosis:
     )
 
 
-def _assemble(bench: _Bench) -> Diagnosis | None:
+def _assemble(bench: _DiagnosisInputs) -> Diagnosis | None:
     found = boresight_by_slice(bench.stages.calibrated, bench.chamber)
     if found is None:
         return None
@@ -223,13 +231,13 @@ def _assemble(bench: _Bench) -> Diagnosis | None:
         "assemble",
         "slice / deg",
         "difference at the boresight / dB",
-        (Curve("against the mean of all slices", phi[order], off[order], True),),
+        (DiagnosisCurve("against the mean of all slices", phi[order], off[order], True),),
         f"Every slice sees the boresight, from another side: they differ by {level_db(float(np.sqrt(np.mean(10 ** (off / 10))))):.1f} dB "
         "rms of the peak there. Drift, alignment, the probe's impurity and echoes are all in it.",
     )
 
 
-def _distance(bench: _Bench) -> Diagnosis:
+def _distance(bench: _DiagnosisInputs) -> Diagnosis:
     sphere = bench.done.sphere
     factor = even_distance_factor(sphere, bench.device, bench.chamber.range_length_m)[bench.middle, :, 0]
     theta = np.rad2deg(sphere.theta)
@@ -237,18 +245,18 @@ def _distance(bench: _Bench) -> Diagnosis:
         "distance",
         "theta / deg (phi = 0)",
         "level correction / dB",
-        (Curve("correction", theta, amplitude_db(factor), True),),
+        (DiagnosisCurve("correction", theta, amplitude_db(factor), True),),
         "A device beside the crossing comes nearer and goes farther as it turns: level 1/r and phase k r are put right.",
     )
 
 
-def _alignment(bench: _Bench) -> Diagnosis | None:
+def _alignment(bench: _DiagnosisInputs) -> Diagnosis | None:
     found = bench.done.alignment
     if found is None:
         return None
     curves = (
-        Curve("before", np.rad2deg(bench.done.sphere.theta), _outside_db(bench, bench.stages.sphere)),
-        Curve("after", np.rad2deg(bench.done.sphere.theta), _outside_db(bench, bench.done.sphere), True),
+        DiagnosisCurve("before", np.rad2deg(bench.done.sphere.theta), _outside_db(bench, bench.stages.sphere)),
+        DiagnosisCurve("after", np.rad2deg(bench.done.sphere.theta), _outside_db(bench, bench.done.sphere), True),
     )
     return Diagnosis(
         "alignment",
@@ -260,7 +268,7 @@ def _alignment(bench: _Bench) -> Diagnosis | None:
     )
 
 
-def _outside_db(bench: _Bench, sphere: MeasuredSphere) -> FloatArray:
+def _outside_db(bench: _DiagnosisInputs, sphere: MeasuredSphere) -> FloatArray:
     """Return the rms over a ring of what does not fit, relative to the peak, (theta,)."""
     step, field = bench.done.step, sphere.field[bench.middle][None]
     kept = resized(step.measured(field), step.keep_order)
@@ -276,12 +284,14 @@ def _spectrum(coefficients: ComplexArray, k: float) -> tuple[FloatArray, FloatAr
     return np.arange(1, level.size + 1).astype(float), np.asarray(level)
 
 
-def _far_field(bench: _Bench) -> Diagnosis:
+def _far_field(bench: _DiagnosisInputs) -> Diagnosis:
     done, middle = bench.done, bench.middle
     measured = done.step.measured(done.sphere.field[middle][None])[0]
     curves = (
-        Curve("as measured, probe and distance in it", *_spectrum(measured, float(done.expansion.k[middle]))),
-        Curve("device", *_spectrum(done.expansion.coefficients[middle], float(done.expansion.k[middle])), after=True),
+        DiagnosisCurve("as measured, probe and distance in it", *_spectrum(measured, float(done.expansion.k[middle]))),
+        DiagnosisCurve(
+            "device", *_spectrum(done.expansion.coefficients[middle], float(done.expansion.k[middle])), after=True
+        ),
     )
     return Diagnosis(
         "far-field",
@@ -293,7 +303,7 @@ def _far_field(bench: _Bench) -> Diagnosis:
     )
 
 
-def _mode_filter(bench: _Bench) -> Diagnosis | None:
+def _mode_filter(bench: _DiagnosisInputs) -> Diagnosis | None:
     done, middle = bench.done, bench.middle
     own = done.step.own_waves
     if own is None:
@@ -305,8 +315,8 @@ def _mode_filter(bench: _Bench) -> Diagnosis | None:
     centred = whole.translated(-own.centre_m)
     kept = Expansion(done.expansion.coefficients[middle], np.asarray(k)).translated(-own.centre_m)
     curves = (
-        Curve("before", *_spectrum(centred.coefficients, k)),
-        Curve("after", *_spectrum(kept.coefficients, k), after=True),
+        DiagnosisCurve("before", *_spectrum(centred.coefficients, k)),
+        DiagnosisCurve("after", *_spectrum(kept.coefficients, k), after=True),
     )
     return Diagnosis(
         "mode-filter",
@@ -325,7 +335,7 @@ def _main_lobe(level: FloatArray) -> np.ndarray:
     return np.asarray((np.arange(level.size) > left) & (np.arange(level.size) < right))
 
 
-def _phase_centre(bench: _Bench) -> Diagnosis:
+def _phase_centre(bench: _DiagnosisInputs) -> Diagnosis:
     done, middle = bench.done, bench.middle
     region, slant = float(np.deg2rad(done.sphere.region_deg)), done.budget.slant
     coefficients, k = done.expansion.coefficients[middle], float(done.expansion.k[middle])
@@ -343,7 +353,7 @@ def _phase_centre(bench: _Bench) -> Diagnosis:
         )
         strong = _main_lobe(np.abs(line.co))
         phase = np.where(strong, np.rad2deg(np.unwrap(np.angle(np.nan_to_num(line.co)))), np.nan)
-        curves.append(Curve(name, line.angle_deg, phase - phase[phase.size // 2], after))
+        curves.append(DiagnosisCurve(name, line.angle_deg, phase - phase[phase.size // 2], after))
     ends = [
         phase_centre(done.expansion.coefficients[i], float(done.expansion.k[i]), slant=slant, cone_deg=found.cone_deg,
                      region=region).position_m
@@ -363,7 +373,7 @@ def _phase_centre(bench: _Bench) -> Diagnosis:
 
 
 #: By the step's name: what it found and did.
-DIAGNOSES: dict[str, Callable[[_Bench], Diagnosis | None]] = {
+DIAGNOSES: dict[str, Callable[[_DiagnosisInputs], Diagnosis | None]] = {
     "cable": _cable,
     "places": _places,
     "gate": _gate,

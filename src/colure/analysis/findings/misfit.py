@@ -115,7 +115,7 @@ def noise_known(measured_db: float, promised_db: float | None, freedom: int) -> 
 
 
 @dataclass(frozen=True)
-class Misfit:
+class ScanMisfit:
     """A scan at one frequency, and what of fields lies outside the device's waves.
 
     errors
@@ -163,7 +163,7 @@ class Misfit:
         return float(np.sqrt(np.max(np.sum(np.abs(self.inputs.sphere.field) ** 2, axis=1))))
 
 
-def misfit_of(done: Processed) -> Misfit | None:
+def misfit_of(done: Processed) -> ScanMisfit | None:
     """Return the scan at the middle frequency; None where a scan says nothing of this kind."""
     sphere, step, chamber = done.sphere, done.step, done.chamber
     if chamber is None or step.direct or sphere.one_polarization:
@@ -171,7 +171,7 @@ def misfit_of(done: Processed) -> Misfit | None:
     if chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH and sphere.slices_used < 1:
         return None
     inputs = done.budget.only(done.frequency_hz.size // 2)
-    return Misfit(inputs, () if done.alignment is not None else standard_errors(inputs.chamber))
+    return ScanMisfit(inputs, () if done.alignment is not None else standard_errors(inputs.chamber))
 
 
 def times(error: Misalignment, factor: float) -> Misalignment:
@@ -192,7 +192,7 @@ def standard_errors(chamber: Chamber) -> tuple[Misalignment, ...]:
     return tuple(one for one in found if one != ALIGNED)
 
 
-def shares_of(done: Processed, misfit: Misfit) -> Shares:
+def shares_of(done: Processed, misfit: ScanMisfit) -> Shares:
     """Return the powers outside the device's waves: found, and what a range as declared leaves."""
     inputs = misfit.inputs
     random = np.random.default_rng(SEED)
@@ -218,7 +218,7 @@ def freedom_of(done: Processed) -> int:
     return 2 * max(1, sweeps - 1) * done.frequency_hz.size
 
 
-def chance_of_adjustments(misfit: Misfit, echoes_db: float) -> float | None:
+def chance_of_adjustments(misfit: ScanMisfit, echoes_db: float) -> float | None:
     """Return how many ranges as declared would move as much out of the waves by their adjustments; None if none is looked at.
 
     echoes_db
@@ -285,7 +285,7 @@ def _chain(inputs: Inputs) -> Iterator[tuple[Cause, ComplexArray]]:
             trial.kept.clear()
 
 
-def _chain_power(misfit: Misfit, random: np.random.Generator) -> FloatArray:
+def _chain_power(misfit: ScanMisfit, random: np.random.Generator) -> FloatArray:
     """Return draws (draw,) of the power outside by what is declared of receiver, probe and positions."""
     total = np.zeros(NOISES)
     for cause, fields in _chain(misfit.inputs):

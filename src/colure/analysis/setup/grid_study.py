@@ -24,7 +24,7 @@ FINE_COUNT = 20_000
 
 
 @dataclass(frozen=True)
-class Grid:
+class StudyGrid:
     """Directions (count, 3), and what each of them weighs in a mean over the sphere; the sum is 1 if nothing is biased."""
 
     name: str
@@ -51,7 +51,7 @@ class GridErrors:
     peak_worst: float
 
 
-def constant_step(step_deg: float) -> list[Grid]:
+def constant_step(step_deg: float) -> list[StudyGrid]:
     """Return the grid of constant steps with the weights of the test plans (sin theta) and with Clenshaw-Curtis weights.
 
     Raises
@@ -70,10 +70,10 @@ def constant_step(step_deg: float) -> list[Grid]:
     exact = clenshaw_curtis_weights(steps) / 2.0
     even = np.concatenate([np.repeat(exact[1:-1] / phi.size, phi.size), exact[[0, -1]]])
     name = f"constant step {step_deg:g} deg"
-    return [Grid(f"{name}, sin theta", places, sine), Grid(f"{name}, Clenshaw-Curtis", places, even)]
+    return [StudyGrid(f"{name}, sin theta", places, sine), StudyGrid(f"{name}, Clenshaw-Curtis", places, even)]
 
 
-def constant_density(count: int) -> list[Grid]:
+def constant_density(count: int) -> list[StudyGrid]:
     """Return grids of constant density: charged particles (equal weights, Voronoi cells) and the Fibonacci lattice.
 
     Raises
@@ -86,16 +86,16 @@ def constant_density(count: int) -> list[Grid]:
     spiral = unit_vector(theta=exact.theta, phi=exact.phi)
     equal = np.full(count, 1.0 / count)
     return [
-        Grid(f"charged particles {count}, equal weights", particles, equal),
-        Grid(f"charged particles {count}, Voronoi cells", particles, charged.weights / (4.0 * np.pi)),
-        Grid(f"Fibonacci {count}, equal weights", spiral, equal),
-        Grid(f"Fibonacci {count}, exact weights", spiral, exact.weights / (4.0 * np.pi)),
+        StudyGrid(f"charged particles {count}, equal weights", particles, equal),
+        StudyGrid(f"charged particles {count}, Voronoi cells", particles, charged.weights / (4.0 * np.pi)),
+        StudyGrid(f"Fibonacci {count}, equal weights", spiral, equal),
+        StudyGrid(f"Fibonacci {count}, exact weights", spiral, exact.weights / (4.0 * np.pi)),
     ]
 
 
 def study(
     power: Power,
-    grids: list[Grid],
+    grids: list[StudyGrid],
     *,
     mean: float,
     peak: float,
@@ -123,7 +123,13 @@ def study(
 
 
 def _errors(
-    power: Power, grid: Grid, turns: FloatArray, mean: float, peak: float, percent: tuple[float, ...], true: FloatArray
+    power: Power,
+    grid: StudyGrid,
+    turns: FloatArray,
+    mean: float,
+    peak: float,
+    percent: tuple[float, ...],
+    true: FloatArray,
 ) -> GridErrors:
     turned = np.einsum("dj,ojk->odk", grid.directions, turns)
     theta, phi = theta_phi(turned.reshape(-1, 3))

@@ -16,7 +16,7 @@ PAIRS = ((0, 1), (0, 2), (1, 2))
 
 
 @dataclass(frozen=True)
-class Pair:
+class AntennaPair:
     """One measured pair: transmission and both reflections, (frequency,), at the antennas' connectors."""
 
     transmission: ComplexArray
@@ -38,7 +38,7 @@ def mismatch_loss_db(reflection: ComplexArray) -> FloatArray:
 
 
 def three_antenna_gains(
-    pairs: tuple[Pair, Pair, Pair],
+    pairs: tuple[AntennaPair, AntennaPair, AntennaPair],
     frequency_hz: FloatArray,
     *,
     distance_m: float,

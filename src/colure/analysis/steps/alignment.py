@@ -15,7 +15,7 @@ from functools import cached_property
 
 import numpy as np
 
-from colure.analysis.steps.alignment_fit import GIVES_WAY, MOST_UNSURE, Disturbances, Misfit, Outside, mixed
+from colure.analysis.steps.alignment_fit import GIVES_WAY, MOST_UNSURE, AlignmentMisfit, Disturbances, Outside, mixed
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.misaligned import ForwardModel, corrected
@@ -65,7 +65,7 @@ NARROWEST = 1e-4
 
 
 @dataclass(frozen=True)
-class Answer:
+class AlignmentResponse:
     """How an estimate answers what is added to a scan: the same echo moves the data and the alignment.
 
     sphere, step
@@ -137,7 +137,7 @@ class Estimate:
     conflict: float = 1.0
     apart: dict[str, float] = field(default_factory=dict)
     alike: dict[str, str] = field(default_factory=dict)
-    answer: Answer | None = None
+    answer: AlignmentResponse | None = None
 
     def beyond(self) -> dict[str, float]:
         """Return by how many standard deviations the data are off what was declared, for parameters that are clearly so."""
@@ -211,7 +211,7 @@ def declared_prior(tolerance: AlignmentTolerance, distance_m: float = np.inf) ->
 def left_over(tolerance: AlignmentTolerance, found: Estimate) -> AlignmentTolerance:
     """Return the tolerances that hold after the correction, echoes apart: what the data say no better keeps its own.
 
-    What echoes do to the estimate goes with what they do to the scan, room by room (`Answer`).
+    What echoes do to the estimate goes with what they do to the scan, room by room (`AlignmentResponse`).
     """
     expanded = {p.name: p.per_si * (found.apart or found.expanded)[p.name] for p in PARAMETERS}
     return tolerance.model_copy(update={
@@ -261,7 +261,7 @@ def estimate(
     some, there = looked_upon(sphere, step, frequencies)
     expected = np.array([(read or {}).get(name, 0.0) for name in NAMES])
     errors = tuple(mixed((p.error,), np.array([width])) for p, width in zip(PARAMETERS, widths, strict=True))
-    fit = Misfit(some, there, ForwardModel(some, distance_m), errors).solve(
+    fit = AlignmentMisfit(some, there, ForwardModel(some, distance_m), errors).solve(
         expected / widths, Disturbances() if disturbances is None else disturbances
     )
     sigma, apart = (widths * np.sqrt(np.diag(one)) for one in (fit.covariance, fit.quiet))
@@ -283,7 +283,7 @@ def estimate(
         conflict=fit.conflict,
         apart=_named(2.0 * apart),
         alike=_alike(float(np.mean(wavenumber(some.frequency_hz))), distance_m),
-        answer=Answer(
+        answer=AlignmentResponse(
             some, there, widths[:, None] * fit.weights, np.outer(widths, widths) * (fit.covariance - fit.quiet)
         ),
     )

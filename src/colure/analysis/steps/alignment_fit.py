@@ -81,7 +81,7 @@ class Outside:
 
 
 @dataclass(frozen=True)
-class Fit:
+class AlignmentFit:
     """What the data say, in units of the declared standard deviations about the expected values.
 
     found, covariance
@@ -112,7 +112,7 @@ class Fit:
     after: float
 
 
-class Misfit:
+class AlignmentMisfit:
     """One scan with the errors that it may hold; parameters count in units of their declared standard deviations."""
 
     def __init__(
@@ -128,7 +128,7 @@ class Misfit:
         """Return the misalignment that parameters stand for."""
         return mixed(self._errors, units)
 
-    def solve(self, expected: FloatArray, disturbances: Disturbances) -> Fit:
+    def solve(self, expected: FloatArray, disturbances: Disturbances) -> AlignmentFit:
         """Return the posterior by Gauss-Newton; expected (parameter,) in the same units."""
         found, moved = expected.copy(), np.zeros((len(expected), len(expected)))
         scatter: tuple[FloatArray, FloatArray] | None = None
@@ -165,7 +165,7 @@ class Misfit:
         rooms = gain @ scatter[1] @ gain.T
         more = np.outer(wider, wider) - 1.0
         quiet = quiet + more * (gain @ scatter[0] @ gain.T) + np.diag(pulled**2)
-        return Fit(
+        return AlignmentFit(
             found,
             quiet + (1.0 + more) * rooms,
             quiet,

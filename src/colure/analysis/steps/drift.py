@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.steps.drift_curve import Curve, fit
+from colure.analysis.steps.drift_curve import DriftCurve, fit
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
 from colure.model.plan import Role
@@ -89,8 +89,8 @@ class DriftTrack:
     ratio: ComplexArray
     residual: float
     jumps: tuple[Jump, ...] = ()
-    level: tuple[Curve, ...] = ()
-    phase: tuple[Curve, ...] = ()
+    level: tuple[DriftCurve, ...] = ()
+    phase: tuple[DriftCurve, ...] = ()
     noise: float = 0.0
     left: Left = Left(0.0, 0.0, 0.0)
 
@@ -192,8 +192,8 @@ def _with_curves(found: DriftTrack, smooth: ComplexArray, noise: FloatArray, dec
     shared = [np.outer(logs @ one, one) for one in parts]
     # Far below the signal the noise of level and of phase is that of one quadrature each.
     variance = np.full(found.time_s.size, float(np.mean(noise**2)) / 2.0 if found.readable else 1e6)
-    level: list[Curve] = []
-    phase: list[Curve] = []
+    level: list[DriftCurve] = []
+    phase: list[DriftCurve] = []
     for share, one, field in zip(ACROSS_BAND, [*parts, None], [*shared, logs - sum(shared)], strict=False):
         if one is None and count < 3:
             break

@@ -45,7 +45,7 @@ def _shape(apart: FloatArray, smooth: bool) -> FloatArray:
 
 
 @dataclass(frozen=True)
-class Curve:
+class DriftCurve:
     """A drift known from readings.
 
     time_s, variance (reading,): when, and how noisy each is. weights (reading, series): what every reading counts in
@@ -76,7 +76,7 @@ class Curve:
         left = own - cross @ cho_solve(cho_factor(inner, lower=True), cross.T)
         return np.asarray(left * self.inflation)
 
-    def only(self, series: slice | IntArray) -> Curve:
+    def only(self, series: slice | IntArray) -> DriftCurve:
         """Return the curve of some of the series."""
         return replace(self, weights=self.weights[:, series])
 
@@ -88,7 +88,7 @@ def fit(
     variance: FloatArray,
     size: float,
     length_s: float,
-) -> Curve:
+) -> DriftCurve:
     """Return the drift behind readings (reading, series) that share one covariance.
 
     Parameters
@@ -107,7 +107,7 @@ def fit(
         # What each reading misses when the others predict it, against what it should miss (leave one out, (5.12)).
         missed = weights / np.diag(inverse)[:, None]
         inflation = max(1.0, float(np.mean(missed**2 * np.diag(inverse)[:, None])))
-    return Curve(kernel, time_s, variance, weights, inflation)
+    return DriftCurve(kernel, time_s, variance, weights, inflation)
 
 
 def _likeliest(time_s: FloatArray, readings: FloatArray, variance: FloatArray, size: float, length_s: float) -> Kernel:

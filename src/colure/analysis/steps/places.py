@@ -46,7 +46,7 @@ class Lag:
 
 
 @dataclass(frozen=True)
-class Line:
+class FlownSlice:
     """One flown slice: places (point,) and step per frequency (frequency,) in radians, trace (point, frequency, port).
 
     highest
@@ -176,7 +176,7 @@ def lag_of(record: xr.Dataset) -> Lag:
     return Lag(float(np.rad2deg(shift)), float(np.rad2deg(np.sqrt(noise / (2.0 * steepness)))))
 
 
-def flown_both_ways(record: xr.Dataset) -> tuple[Line, Line]:
+def flown_both_ways(record: xr.Dataset) -> tuple[FlownSlice, FlownSlice]:
     """Return the slice that was flown both ways: with growing readout, and back.
 
     Raises
@@ -203,7 +203,7 @@ def _both_ways(record: xr.Dataset) -> tuple[IntArray, IntArray]:
     return rows[0], rows[1]
 
 
-def _line(record: xr.Dataset, rows: IntArray) -> Line:
+def _line(record: xr.Dataset, rows: IntArray) -> FlownSlice:
     rate = record["rate_deg_s"].values[rows]
     axis = int(np.argmax(np.abs(rate).max(axis=0)))
     speed = float(np.median(rate[:, axis]))
@@ -214,7 +214,7 @@ def _line(record: xr.Dataset, rows: IntArray) -> Line:
     highest = min((full - 1) // 2, int(record.attrs["order"]) + MORE_ORDERS)
     count = record.sizes["frequency"]
     moments = (np.arange(count) + 0.5) / count * float(record.attrs["trace_s"])
-    return Line(
+    return FlownSlice(
         np.deg2rad(record["readback_deg"].values[rows, axis]),
         np.deg2rad(speed * moments),
         wanted,

@@ -6,7 +6,7 @@ from functools import cached_property
 
 import numpy as np
 
-from colure.analysis.steps.alignment import NAMES, Answer, misalignment_from
+from colure.analysis.steps.alignment import NAMES, AlignmentResponse, misalignment_from
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.misaligned import ForwardModel
@@ -23,7 +23,9 @@ SMALL = 1e-4
 class Realigned:
     """Takes off the device's waves what an alignment from the data takes off with an error that is added to the scan."""
 
-    def __init__(self, answer: Answer, sphere: MeasuredSphere, step: FarFieldStep, distance_m: float) -> None:
+    def __init__(
+        self, answer: AlignmentResponse, sphere: MeasuredSphere, step: FarFieldStep, distance_m: float
+    ) -> None:
         """Take the scan as it was corrected, at the frequencies of a budget."""
         self._answer, self._sphere, self._step, self._distance = answer, sphere, step, distance_m
 
@@ -56,7 +58,7 @@ class Realigned:
         return np.asarray(random.multivariate_normal(np.zeros(len(NAMES)), self._answer.by_rooms, method="eigh"))
 
     def along(self, stray: ComplexArray, measured: ComplexArray) -> ComplexArray:
-        """Return how the parameters follow stray fields (n, frequency, 2, theta, phi): complex (n, parameter), as `Answer.along`.
+        """Return how the parameters follow stray fields (n, frequency, 2, theta, phi): complex (n, parameter), as `AlignmentResponse.along`.
 
         measured
             The step's coefficients (n, frequency, 2, N(N+2)) of the same fields.

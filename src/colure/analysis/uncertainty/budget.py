@@ -15,7 +15,7 @@ import numpy as np
 from colure.analysis.figures.beams import unsteady_beam_reason
 from colure.analysis.uncertainty.causes import after_the_others, causes, not_declared
 from colure.analysis.uncertainty.combination import Contribution, correlation, effective_dof, joint_half_width
-from colure.analysis.uncertainty.effects import Effects, Ends
+from colure.analysis.uncertainty.effects import CauseEffects, Ends
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Perturbation, Trial
 from colure.geometry.conventions import FloatArray
@@ -49,12 +49,12 @@ def budget_of(inputs: Inputs) -> Budget:
     nominal = inputs.step.expansion(inputs.sphere.field)
     trial = Trial(inputs, nominal, *inputs.figures.read(nominal))
     every = list(causes(trial))
-    effects = Effects(trial, every)
+    effects = CauseEffects(trial, every)
     combined = _combined(effects.contributions)
     more = list(after_the_others(replace(trial, tilt_deg=_tilt_deg(trial, combined))))
     if more:
         every += more
-        effects = Effects(trial, every)
+        effects = CauseEffects(trial, every)
         combined = _combined(effects.contributions)
     return _budget(trial, every, effects, combined)
 
@@ -65,7 +65,7 @@ def _tilt_deg(trial: Trial, combined: _Combined) -> float | None:
     return float(combined.half[len(trial.values) // 2, names.index("tilt_deg")]) if "tilt_deg" in names else None
 
 
-def _budget(trial: Trial, every: list[Perturbation], effects: Effects, combined: _Combined) -> Budget:
+def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, combined: _Combined) -> Budget:
     inputs, found = trial.inputs, effects.contributions
     ends, gone = effects.ends(), effects.reasons()
     plain = corrected(trial.values, found)

@@ -8,9 +8,9 @@ from functools import cached_property
 
 import numpy as np
 
-from colure.analysis.figures.places import Reading
+from colure.analysis.figures.places import FieldReading
 from colure.analysis.figures.readings import DELAY_DIGITS
-from colure.analysis.figures.response import Answer, Response
+from colure.analysis.figures.response import PatternChanges, Response
 from colure.analysis.uncertainty.combination import Contribution, joint_weights
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
@@ -35,7 +35,7 @@ class Ends:
     high: float
 
 
-class Effects:
+class CauseEffects:
     """All causes on all figures.
 
     contributions
@@ -141,8 +141,8 @@ class Effects:
         return np.concatenate(parts)
 
 
-def _moduli(response: Response, answer: Answer, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
-    """Return the intervals of one pattern's moduli; `always` (change,) as in `Effects`."""
+def _moduli(response: Response, answer: PatternChanges, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
+    """Return the intervals of one pattern's moduli; `always` (change,) as in `CauseEffects`."""
     readings = response.places.readings
     asked = [_asked(response, one, answer, joint, always) for one in readings]
     ellipse = "axial_ratio_db" in response.values
@@ -162,7 +162,7 @@ def _moduli(response: Response, answer: Answer, joint: ComplexArray, always: Flo
     return out
 
 
-def vanishing(response: Response, answer: Answer, joint: ComplexArray) -> dict[str, str]:
+def vanishing(response: Response, answer: PatternChanges, joint: ComplexArray) -> dict[str, str]:
     """Return why side lobes and minima beside the main lobe may not exist, by the figure's name."""
     readings = {one.name: one for one in response.places.readings}
     out: dict[str, str] = {}
@@ -195,7 +195,7 @@ def _senseless(ends: dict[str, Ends]) -> dict[str, str]:
 
 
 def _asked(
-    response: Response, one: Reading, answer: Answer, joint: ComplexArray, always: FloatArray
+    response: Response, one: FieldReading, answer: PatternChanges, joint: ComplexArray, always: FloatArray
 ) -> tuple[ComplexArray, ComplexArray]:
     """Return the fields of one reading less known biases, those that may be the largest, and what joint draws add to them."""
     ratio, errors = response.ratios(one), response.errors(one, answer.fields)
@@ -212,7 +212,7 @@ def _asked(
     return true[kept], drawn
 
 
-def _scaled(response: Response, one: Reading, low: float, high: float) -> Ends:
+def _scaled(response: Response, one: FieldReading, low: float, high: float) -> Ends:
     """Return the interval of one reading, never without the value."""
     # Read between the places as well, the figure itself is a little larger.
     value = response.values[one.name]
@@ -235,7 +235,7 @@ def _of_ellipse(low: float, high: float, sense: float) -> dict[str, Ends]:
             "xpd_circular_db": Ends(max(low, 0.0), high)}  # fmt: skip
 
 
-def along_the_band(answers: Sequence[Answer], responses: Sequence[Response]) -> dict[str, FloatArray]:
+def along_the_band(answers: Sequence[PatternChanges], responses: Sequence[Response]) -> dict[str, FloatArray]:
     """Return changes (n, frequency) of the figures that need the neighbours, by name."""
     k = np.array([one.k for one in responses])
     frequency = k * SPEED_OF_LIGHT / (2.0 * np.pi)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Protocol
 
 from colure.analysis.figures.evaluate import FigureSet
-from colure.analysis.steps.alignment import Answer
+from colure.analysis.steps.alignment import AlignmentResponse
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.gate import GateResponse
@@ -82,7 +82,7 @@ class Inputs:
     peak_reading: float = 1.0
     declared_offset_mm: float = 0.0
     mismatch_db: float = 0.0
-    answer: Answer | None = None
+    answer: AlignmentResponse | None = None
     drift_parts: int = 0
     leak_noise: FloatArray | None = None
     place_db: float = 0.0

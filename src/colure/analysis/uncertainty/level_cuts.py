@@ -46,7 +46,7 @@ class LevelCut:
         return level, low, high
 
 
-class _Levels:
+class _FixedDirections:
     """Amplitudes at fixed directions: none of them moves with the radiated power alone."""
 
     radiated = np.zeros(1)
@@ -87,7 +87,7 @@ def level_cuts(
     base = inputs.figures
     count = round(span_deg / step_deg)
     angle = np.linspace(-span_deg, span_deg, 2 * count + 1)
-    trial = Trial(inputs, nominal, np.zeros((nominal.k.size, 1)), [], _Levels())
+    trial = Trial(inputs, nominal, np.zeros((nominal.k.size, 1)), [], _FixedDirections())
     every = [one for one in causes(trial) if not one.cause.common]
     values, expanded = [], []
     for f, coefficients in enumerate(nominal.coefficients):

@@ -64,7 +64,7 @@ def modulus_intervals(
     return [one.ends(tail) for one in every]
 
 
-class _Curve:
+class _ShareCurve:
     """In which share of the draws the largest modulus comes out as measured or above, for true fields of several sizes.
 
     wanted (size, n)
@@ -92,7 +92,7 @@ class _Inversion:
         added = np.sum(np.abs(errors) ** 2, axis=-1)
         shape = _shape(ratio, added.mean(axis=0))
         self.sigma = sigma = float(np.sqrt(0.5 * added[:, int(np.argmax(np.linalg.norm(shape, axis=-1)))].mean()))
-        self.draws, self.curves = len(errors), list[_Curve]()
+        self.draws, self.curves = len(errors), list[_ShareCurve]()
         if sigma <= 1e-12 * measured or measured == 0.0:
             return
         tried = np.unique(np.maximum(measured + sigma * TRIED, 0.0))
@@ -100,13 +100,15 @@ class _Inversion:
         if len(ratio) > 1:
             shapes.append(_outsiders(shape, measured, sigma))
         likely = _Likely(ratio, errors, added)
-        self.curves = [_Curve(measured, tried, tried[:, None] * np.linalg.norm(one, axis=-1), likely) for one in shapes]
+        self.curves = [
+            _ShareCurve(measured, tried, tried[:, None] * np.linalg.norm(one, axis=-1), likely) for one in shapes
+        ]
 
     def _least(self, tail: float) -> float:
         # Where errors alone are mostly larger than what was measured, that share is divided by theirs: the interval is never empty.
         return tail * max(1.0 - float(self.curves[-1].share[0]), 1.0 / self.draws)
 
-    def between(self, curve: _Curve, tail: float) -> IntArray:
+    def between(self, curve: _ShareCurve, tail: float) -> IntArray:
         """Return the sizes that are to be looked at beside the coarse ones."""
         found = []
         if curve is self.curves[0]:
@@ -190,7 +192,7 @@ class _Likely:
         return np.asarray(np.mean(seen >= measured**2, axis=-1))
 
 
-def _fill(curves: Sequence[_Curve], rows: Sequence[IntArray]) -> None:
+def _fill(curves: Sequence[_ShareCurve], rows: Sequence[IntArray]) -> None:
     """Work the shares of some of their sizes out, of all curves together."""
     sizes = [curve.wanted[at] for curve, at in zip(curves, rows, strict=True)]
     along = [

@@ -13,7 +13,7 @@ from colure.geometry.conventions import FloatArray
 from colure.model.figure import NOT_TO_BE_USED, Figure, format_value
 from colure.model.specification import Limit, Mask, Specification
 
-Outcome = Literal["pass", "fail", "not decidable"]
+VerdictOutcome = Literal["pass", "fail", "not decidable"]
 #: Why a requirement whose band or angles hold no measurement decides nothing.
 NOTHING_MEASURED = "nothing was measured in its band or angles; measure there, or leave it out"
 ERRORS_UNKNOWN = "errors unknown, so there is no interval to decide by"
@@ -30,14 +30,14 @@ class Verdict:
     """
 
     requirement: str
-    outcome: Outcome
+    outcome: VerdictOutcome
     text: str
     margin: float
     unit: str
     needed: float | None = None
 
 
-def overall(verdicts: list[Verdict]) -> Outcome:
+def overall(verdicts: list[Verdict]) -> VerdictOutcome:
     """Return the outcome of all together: one fail fails, one undecided leaves it undecided."""
     outcomes = {one.outcome for one in verdicts}
     return "fail" if "fail" in outcomes else "not decidable" if "not decidable" in outcomes else "pass"
@@ -108,7 +108,7 @@ def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> V
         return Verdict(
             f"{here[0].label} {asked} {unit}{_band_words(one.band_ghz)}", "not decidable", text, float("nan"), unit
         )
-    outcomes: list[tuple[float, Outcome, Figure, float]] = []
+    outcomes: list[tuple[float, VerdictOutcome, Figure, float]] = []
     for f in here:
         for bound, sign in ((one.at_least, 1.0), (one.at_most, -1.0)):
             if bound is not None:
@@ -140,19 +140,19 @@ def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> V
     return Verdict(requirement, outcome, text, margin, unit, needed)
 
 
-def _decided(margin: float, half: float, rule: str) -> Outcome:
+def _decided(margin: float, half: float, rule: str) -> VerdictOutcome:
     """Decide one value whose distance to the limit is `margin` (good side positive) and whose interval reaches `half`."""
     if rule == "simple" or abs(margin) > half:
         return "pass" if margin >= 0.0 else "fail"
     return "not decidable"
 
 
-def _worst(outcomes: list[Outcome]) -> Outcome:
+def _worst(outcomes: list[VerdictOutcome]) -> VerdictOutcome:
     return "fail" if "fail" in outcomes else "not decidable" if "not decidable" in outcomes else "pass"
 
 
 @dataclass(frozen=True)
-class _Held:
+class _CutAgainstMask:
     """One cut held against a mask: everything in dB, over on the bad side positive; only angles where the mask speaks."""
 
     cut: LevelCut
@@ -232,7 +232,7 @@ def _plane_words(one: Mask) -> str:
     return f"{one.plane} plane" if isinstance(one.plane, str) else f"plane at {one.plane:g} deg"
 
 
-def _held(one: Mask, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[float, float]) -> list[_Held]:
+def _held(one: Mask, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[float, float]) -> list[_CutAgainstMask]:
     """Return every cut in a mask's band and planes held against it, as far as the mask speaks there."""
     found = [
         _hold(one, cut, peak_gain_dbi[frequency])
@@ -244,17 +244,17 @@ def _held(one: Mask, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[floa
     return [held for held in found if held.over.size]
 
 
-def _hold(one: Mask, cut: LevelCut, peak_gain_dbi: float) -> _Held:
+def _hold(one: Mask, cut: LevelCut, peak_gain_dbi: float) -> _CutAgainstMask:
     limit = level_of(one, cut.angle_deg, frequency_hz=cut.frequency_hz, peak_gain_dbi=peak_gain_dbi)
     level, low, high = cut.bounds_db(one.component, relative=one.relative)
     away = np.abs(cut.angle_deg)
     here = np.isfinite(limit) & np.isfinite(level) & (away >= one.from_deg) & (away <= one.to_deg)
     sign = 1.0 if one.side == "upper" else -1.0
     best, bad = (low, high) if sign > 0 else (high, low)
-    return _Held(cut, cut.angle_deg[here], *(sign * (x - limit)[here] for x in (level, best, bad)))
+    return _CutAgainstMask(cut, cut.angle_deg[here], *(sign * (x - limit)[here] for x in (level, best, bad)))
 
 
-def _of_cut(one: Mask, h: _Held, rule: str) -> Outcome:
+def _of_cut(one: Mask, h: _CutAgainstMask, rule: str) -> VerdictOutcome:
     """Decide one cut, allowed exceedances counted."""
     if rule == "simple":
         return "pass" if _accepted(one, h.angle_deg, h.over) else "fail"

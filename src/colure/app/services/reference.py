@@ -148,7 +148,7 @@ def three_antenna_tables(
     InputError
         If the files differ in frequencies, are no two-ports, or a table is there already.
     """
-    from colure.analysis.setup.three_antenna import Pair, three_antenna_gains
+    from colure.analysis.setup.three_antenna import AntennaPair, three_antenna_gains
 
     networks = [_network(path) for path in files]
     frequency = np.asarray(networks[0].f, float)
@@ -159,7 +159,7 @@ def three_antenna_tables(
         first, second, third = (1e-3 * float(part) for part in phase_centre_mm.split(","))
     except ValueError:
         raise InputError([f"phase_centre_mm = {phase_centre_mm!r}: must be three numbers a,b,c (mm)"]) from None
-    one, two, three = (Pair(n.s[:, 1, 0], n.s[:, 0, 0], n.s[:, 1, 1]) for n in networks)
+    one, two, three = (AntennaPair(n.s[:, 1, 0], n.s[:, 0, 0], n.s[:, 1, 1]) for n in networks)
     try:
         found = three_antenna_gains(
             (one, two, three), frequency, distance_m=range_m, phase_centre_m=(first, second, third)

@@ -19,7 +19,7 @@ from colure.model.plan import Plan
 from colure.model.specification import load_specification
 
 if TYPE_CHECKING:
-    from colure.analysis.figures.cuts import Cut
+    from colure.analysis.figures.cuts import GreatCircleCut
     from colure.analysis.figures.face import Face
     from colure.analysis.findings.finding import Finding
     from colure.analysis.pipeline.recipe import Processed
@@ -191,7 +191,7 @@ def _cuts(processed: Processed, levels: dict[str, LevelCut], shown: int) -> Patt
 
 def _about_the_axis(
     processed: Processed, region: float, shown: int
-) -> tuple[dict[str, Cut], dict[str, tuple[FloatArray, FloatArray]]]:
+) -> tuple[dict[str, GreatCircleCut], dict[str, tuple[FloatArray, FloatArray]]]:
     """Return cuts through the device's z axis at the frequency to watch along the declared co-polar vector and across, and the same as read."""
     import numpy as np
 
