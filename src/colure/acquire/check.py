@@ -77,6 +77,11 @@ def check_bench(
             return "cannot tell: no wave ratio was read"
         return _against_plan(plan, read_db[-1], station.guard.readouts(axes.status()))
 
+    def reflection() -> str:
+        station.prepare(Role.REFLECTION, -1)
+        found = station.reflect()
+        return f"device reflects {float(20.0 * np.log10(max(float(np.abs(found.trace).max()), 1e-12))):.1f} dB at most"
+
     def source_off() -> str:
         analyzer.safe()
         return "switched off again"
@@ -92,6 +97,8 @@ def check_bench(
     if Role.REFERENCE in {ROLES[role] for role in plan.role}:
         ask("reference path", reference_path)
     ask("one sweep", sweep)
+    if Role.REFLECTION in {ROLES[role] for role in plan.role}:
+        ask("reflection", reflection)
     ask("source", source_off)
     ask("axes", axes.identity)
     for what, question in _axes_questions(station, axes).items():

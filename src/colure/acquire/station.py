@@ -34,7 +34,9 @@ from colure.model.device import States
 from colure.model.plan import ROLES, Plan, Role
 
 T = TypeVar("T")
-CHANNELS = {Role.SCAN: 1, Role.TIE: 1, Role.RESUME: 1, Role.TURN: 1, Role.REFERENCE: 2, Role.CABLE: 3}
+CHANNELS = {
+    Role.SCAN: 1, Role.TIE: 1, Role.RESUME: 1, Role.TURN: 1, Role.REFERENCE: 2, Role.CABLE: 3, Role.REFLECTION: 1,
+}  # fmt: skip
 #: How often the engine looks up while an instrument answers, real seconds.
 LOOK_S = 0.05
 #: So many equal readings of a power-only receiver from as many views are a frozen one.
@@ -272,11 +274,19 @@ class Station:
             self._dwell()
         with blame("analyzer"):
             moment = self.analyzer.clock_s()
-            sweep = self.patiently(self.analyzer.sweep)
+            sweep = self.patiently(self.reflect if role is Role.REFLECTION else self.analyzer.sweep)
         self._require_position(index, target, self.look())
         self.require_fresh(sweep.trace, target)
         # A resume tie stands outside the plan; -1 keeps it apart from the planned one.
         return self.row(-1 if role is Role.RESUME else index, role, moment, target, shown, sweep)
+
+    def reflect(self) -> Sweep:
+        """Return the reflection of the device's port; raises `InstrumentError` where the receiver cannot read it."""
+        reader = getattr(self.analyzer, "reflect", None)
+        if reader is None:
+            raise InstrumentError("the receiver's driver lacks `reflect`: the device's reflection cannot be read")
+        found: Sweep = reader()
+        return found
 
     def row(
         self,

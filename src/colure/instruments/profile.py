@@ -29,6 +29,11 @@ class AnalyzerProfile(Section):
         Query of the frequencies of the trace, comma-separated; they must be those asked for.
     confirm_words
         Queries whose answers must match a pattern, such as the byte order.
+    reflection
+        Query of the corrected reflection at the device's port, real and imaginary parts as in `trace`. With the device on the
+        port that is driven (S11), it is a second trace of the same sweep.
+    reflection_start, reflection_end
+        Commands before and after such a sweep: the device on the other port (S22) needs that port driven.
     start, poll, poll_pattern
         Where `sweep` has no answer: commands sent before it; a query repeated until it matches (IEEE 488.2, 12.5.2).
     each_average
@@ -48,6 +53,9 @@ class AnalyzerProfile(Section):
     poll_pattern: str = ""
     each_average: bool = False
     trace: str
+    reflection: str = ""
+    reflection_start: tuple[str, ...] = ()
+    reflection_end: tuple[str, ...] = ()
     number_format: Literal["real64", "real32", "ascii"] = "real64"
     byte_order: Literal["big", "little"] = "big"
     error: str = "SYST:ERR?"

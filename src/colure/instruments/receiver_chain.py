@@ -65,6 +65,14 @@ class ReceiverChain:
             self._source.require_on()
         return sweep
 
+    def reflect(self) -> Sweep:
+        """Return the reflection of the device's port; raises `InstrumentError` where the receiver cannot read it."""
+        reader = getattr(self._receiver, "reflect", None)
+        if reader is None:
+            raise InstrumentError("the receiver's driver lacks `reflect`: the device's reflection cannot be read")
+        found: Sweep = reader()
+        return found
+
     def clock_s(self) -> float:
         """Return the receiver's clock."""
         return self._receiver.clock_s()

@@ -17,6 +17,8 @@ from colure.instruments.scpi_words import ScpiInstrument
 
 #: No path between two antennas amplifies by more than this, active devices included (common practice, no source).
 MOST_GAIN_DB = 80.0
+#: A passive device sends back no more than it got; the error terms of a calibration may make a little more of it.
+MOST_REFLECTED_DB = 1.0
 #: Bytes in the wrong order make numbers without any meaning, most of them far below all noise (from memory).
 LEAST_LEVEL_DB = -400.0
 #: So few values may look sound by chance when their bytes come in the wrong order (8 in 100 do for one double, half for one
@@ -110,11 +112,46 @@ class ScpiAnalyzer(ScpiInstrument):
             self._confirm_words()
         return Sweep(trace, flags)
 
+    def reflect(self) -> Sweep:
+        """Run one sweep and return the reflection of the device's port, the same in the column of every port.
+
+        Raises
+        ------
+        InstrumentError
+            If the profile has no words for it, as `sweep` does, or if more comes back than was sent.
+        """
+        words = self._profile
+        if not words.reflection:
+            raise InstrumentError("analyzer profile: `reflection` is empty, the device's reflection cannot be read")
+        for command in words.reflection_start:
+            self._link.write(command)
+        for _ in range(self._sweeps):
+            self._one_sweep()
+        found = self._read(words.reflection)
+        self.raise_errors()
+        flags = self.flags()
+        for command in words.reflection_end:
+            self._link.write(command)
+        require_plausible(found[:, None], self._link.resource)
+        highest = float(20.0 * np.log10(np.abs(found).max()))
+        if highest > MOST_REFLECTED_DB:
+            raise InstrumentError(
+                f"{self._link.resource}: reflection reads {highest:.1f} dB, must be at most {MOST_REFLECTED_DB:g} dB: is "
+                "it S11 of the device's port, and is the one-port calibration on?"
+            )
+        if found.size < FEW_VALUES and words.number_format != "ascii":
+            self._confirm_words()
+        return Sweep(np.repeat(found[:, None], len(self._ports), axis=1), flags)
+
     def _trace(self, port: int) -> ComplexArray:
-        """Read one port's trace; raises `LostError`, with the instrument's own words if it has any."""
+        """Read one port's trace."""
+        return self._read(self._profile.trace.format(port=port))
+
+    def _read(self, query: str) -> ComplexArray:
+        """Read complex values; raises `LostError`, with the instrument's own words if it has any."""
         try:
             raw = self._link.query_numbers(
-                self._profile.trace.format(port=port),
+                query,
                 form=self._profile.number_format,
                 big_endian=self._profile.byte_order == "big",
                 expected=2 * self._points,

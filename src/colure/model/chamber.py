@@ -13,7 +13,8 @@ from colure.model.positioner import Axis as Axis  # noqa: PLC0414 - offered here
 from colure.model.positioner import KeepOut as KeepOut  # noqa: PLC0414
 from colure.model.positioner import PositionerTable as PositionerTable  # noqa: PLC0414
 from colure.model.reference import Reference
-from colure.model.signal_chain import Jumps, Temperature, TrueChain
+from colure.model.signal_chain import Cable as Cable  # noqa: PLC0414
+from colure.model.signal_chain import Jumps, OnePort, Temperature, TrueChain
 from colure.model.simulated_device import SimulatedDevice
 
 
@@ -123,22 +124,6 @@ class AxisController(Section):
     interlock: bool = False
 
 
-class Cable(Section):
-    """Dedicated turns that show how the moving cable flexes.
-
-    Channel 3 of the switch shorts the cable's far end and reads what comes back; the axes turn there
-    and back over the scan's travel, one after the other.
-
-    passes
-        How often the wave runs through the cable: 2 in reflection, 1 with a second, resting cable back.
-    step_deg
-        Angle between the readings of a turn.
-    """
-
-    passes: Literal[1, 2] = 2
-    step_deg: float = number("deg", 0.5, 45, 10.0)
-
-
 class Reading(Section):
     """What a laser, a level or an indicator said of one adjustment, with its expanded uncertainty (k = 2).
 
@@ -241,6 +226,8 @@ class Chamber(Section):
         Table of set-up tolerances.
     cable
         Table of dedicated turns that show the moving cable's phase; left out: none are made.
+    one_port
+        Table of what the calibration of the device's port leaves in a measured reflection; left out: none is measured.
     temperature
         Table of the temperature's influence.
     jumps
@@ -269,6 +256,7 @@ class Chamber(Section):
     reference: Reference
     alignment: AlignmentTolerance = AlignmentTolerance()
     cable: Cable | None = None
+    one_port: OnePort | None = None
     temperature: Temperature = Temperature()
     jumps: Jumps = Jumps()
     keep_out: tuple[KeepOut, ...] = ()

@@ -19,6 +19,8 @@ from colure.model.evaluation import Evaluation
 IEEE_145 = "IEEE Std 145-2013"
 LUDWIG = "A. C. Ludwig, IEEE Trans. Antennas Propag. 21(1):116-119, 1973, third definition"
 GUM = "definition derivable"
+#: From memory.
+RETURN_LOSS = "T. S. Bird, IEEE Antennas Propag. Mag. 51(2):166-167, 2009"
 TRADE = "common practice, no source"
 TRP = "3GPP TS 38.521-2 annex M, TR 25.914"
 #: What no over-the-air measurement of the device's own transmitter or receiver stands behind.
@@ -147,6 +149,7 @@ def definitions_for(
     partial: bool = False,
     circular: bool = False,
     hands: bool = False,
+    reflection_measured: bool = False,
 ) -> tuple[Definition, ...]:
     """Return the definitions of every figure that settings ask for, in the order of the reports.
 
@@ -160,9 +163,12 @@ def definitions_for(
         True: the device is declared circularly polarized. It has no E plane (IEEE Std 145): labels say which plane it is.
     hands
         True: the device is declared not linear: gains of both hands are figures.
+    reflection_measured
+        True: that reflection was measured in the run: it and its cost are figures with intervals of their own.
     """
     found = (
         *_gain(settings, reflection, partial),
+        *(_mismatch() if reflection_measured else ()),
         *_beam(settings),
         *_lobes(settings),
         *_polarization(settings),
@@ -207,6 +213,16 @@ def _gain(settings: Evaluation, reflection: bool, partial: bool) -> Iterator[Def
                 key=f"sector_{kind}_dbi", at=(window.name,), symbol=f"G_{kind}", anew=True, least=kind == "min",
                 no_forecast=BEYOND,
             )  # fmt: skip
+
+
+def _mismatch() -> Iterator[Definition]:
+    why = "it is as uncertain as the one-port calibration"
+    yield Definition("mismatch_loss_db", "Mismatch loss", "dB",
+                     "-10 log(1 - |S11|^2) of the device's connector: gain of the accepted power minus realized gain.", GUM, _same,
+                     "gain", symbol="L_m", no_forecast=why)  # fmt: skip
+    yield Definition("return_loss_db", "Return loss", "dB",
+                     "-20 log|S11| of the device's connector, measured at the start and before every boresight check.", RETURN_LOSS,
+                     _ratio_down_db, "gain", symbol="RL", no_forecast=why)  # fmt: skip
 
 
 def _beam(settings: Evaluation) -> Iterator[Definition]:

@@ -152,12 +152,30 @@ def write_mat(path: Path, pattern: Any) -> None:
     savemat(path, content, do_compression=True, oned_as="column")
 
 
-def write_touchstone(path: Path, frequency_hz: FloatArray, s21: ComplexArray, note: str) -> None:
-    """Write a transmission as a two-port Touchstone file; the other three parameters were not measured and are 0."""
-    import skrf
+def write_touchstone(
+    path: Path, frequency_hz: FloatArray, s21: ComplexArray, note: str, *, s11: ComplexArray | None = None
+) -> None:
+    """Write a transmission as a two-port Touchstone file; parameters that were not measured are 0.
 
+    s11
+        (frequency,) reflection of the device, where it was measured.
+    """
     s = np.zeros((frequency_hz.size, 2, 2), complex)
     s[:, 1, 0] = s21
+    if s11 is not None:
+        s[:, 0, 0] = s11
+    _write_network(path, frequency_hz, s, note)
+
+
+def write_reflection(path: Path, frequency_hz: FloatArray, s11: ComplexArray, note: str) -> None:
+    """Write a reflection as a one-port Touchstone file."""
+    _write_network(path, frequency_hz, s11[:, None, None], note)
+
+
+def _write_network(path: Path, frequency_hz: FloatArray, s: ComplexArray, note: str) -> None:
+    """Write scattering parameters (frequency, port, port), referred to 50 ohm."""
+    import skrf
+
     network = skrf.Network(frequency=skrf.Frequency.from_f(frequency_hz, unit="hz"), s=s, z0=50, comments=f" {note}")
     network.write_touchstone(path.stem, dir=str(path.parent), write_z0=False)
 

@@ -65,6 +65,9 @@ class Goal(Section):
         `serpentine`: every other slice runs backwards; `one-way`: all slices run the same way.
     if_bandwidth_hz, power_dbm
         Instead of what chamber.toml says of the analyzer.
+    reflection
+        True: the device's own reflection (S11 at its connector) is measured in the run, at the start and before every boresight
+        check; mismatch loss and the gain of the accepted power are figures then. chamber.toml must hold [one_port].
     gate
         True: a time gate must be able to part the chamber's echoes from the direct ray.
     want
@@ -124,6 +127,7 @@ class Goal(Section):
     offset_deg: Angles | None = None
     probe: Literal["follows", "fixed"] = "follows"
     dwell_s: float = number("s", 0, 600, 0.0)
+    reflection: bool = False
     gate: bool = False
     want: Want | None = None
     until: Want | None = None

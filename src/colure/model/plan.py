@@ -37,6 +37,7 @@ class Role(StrEnum):
     RESUME = "resume"
     TURN = "turn"
     CABLE = "cable"
+    REFLECTION = "reflection"
 
 
 ROLES = tuple(Role)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -37,6 +37,41 @@ class Jumps(Section):
     phase_deg: float = number("deg", 0, 180, 5.0)
 
 
+class Cable(Section):
+    """Dedicated turns that show how the moving cable flexes.
+
+    Channel 3 of the switch shorts the cable's far end and reads what comes back; the axes turn there
+    and back over the scan's travel, one after the other.
+
+    passes
+        How often the wave runs through the cable: 2 in reflection, 1 with a second, resting cable back.
+    step_deg
+        Angle between the readings of a turn.
+    """
+
+    passes: Literal[1, 2] = 2
+    step_deg: float = number("deg", 0.5, 45, 10.0)
+
+
+class OnePort(Section):
+    """What the analyzer's own one-port calibration at the device's connector leaves in a measured reflection.
+
+    The device's mismatch is as uncertain as these terms, each of unknown phase, and as the readings scatter (first order of the
+    three-term error model, as in EURAMET Calibration Guide 12).
+
+    directivity_db
+        Residual directivity: what a perfect match still reads, at most.
+    match_db
+        Residual source match: what counts with the square of the device's reflection, at most.
+    tracking_db
+        Residual tracking: error in the level of a total reflection, at most.
+    """
+
+    directivity_db: float = number("dB", -80, -10)
+    match_db: float = number("dB", -80, -10)
+    tracking_db: float = number("dB", 0.001, 3)
+
+
 class TrueChain(Section):
     """The truth of the simulated signal chain, a part of twin.toml; everything is off unless it is set.
 
@@ -63,6 +98,8 @@ class TrueChain(Section):
         Swing of level and phase, half of it from end to end, and its phase at the start.
     jumps_per_hour, jump_db, jump_deg
         Sudden changes at random moments: their mean number, and the rms of each.
+    directivity_db, directivity_deg, port_match_db, port_match_deg, tracking_db, tracking_deg
+        What the calibration of the device's port left: error terms of a measured reflection, and their phases.
     imbalance_db, imbalance_deg
         What the second polarization reads too much and the reference does not show: port 2, or the probe rolled by 90 deg.
     """
@@ -98,3 +135,9 @@ class TrueChain(Section):
     jump_deg: float = number("deg", 0, 180, 5.0)
     imbalance_db: float = number("dB", -20, 20, 0.0)
     imbalance_deg: float = number("deg", -360, 360, 0.0)
+    directivity_db: float = number("dB", -200, -3, -200.0)
+    directivity_deg: float = number("deg", -360, 360, 0.0)
+    port_match_db: float = number("dB", -200, -3, -200.0)
+    port_match_deg: float = number("deg", -360, 360, 0.0)
+    tracking_db: float = number("dB", -20, 20, 0.0)
+    tracking_deg: float = number("deg", -360, 360, 0.0)

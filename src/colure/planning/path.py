@@ -316,6 +316,8 @@ class _Layout:
         self._state_s = 0.0 if device.states is None else device.states.settle_s
         self.tie_deg = tie_readouts(chamber, device, follows=polarization_scheme(goal, chamber) != "dual-port")
         self._here = np.array([axis.home_deg for axis in self.tables])
+        self._reflects = goal.reflection
+        self._reflected = range(-1, 0) if device.states is None else range(len(device.states.names))
         self._elapsed_s = 0.0
         self._lines = 0
         self._targets: list[FloatArray] = []
@@ -336,9 +338,24 @@ class _Layout:
         self._add(target, self._sweep_s, ROLES.index(role), -1, -1, -1, -1)
 
     def tie(self) -> None:
-        """Append a tie point and start its interval anew."""
+        """Append a tie point and start its interval anew; the device's reflection is read before it, where the axes stand."""
+        if self._reflects and self._columns[-1][0] != ROLES.index(Role.REFLECTION):
+            self.reflections()
         self.single(self.tie_deg, Role.TIE)
         self._elapsed_s = 0.0
+
+    def first_tie(self) -> None:
+        """Append the first tie, and the device's reflection in the same place."""
+        self.single(self.tie_deg, Role.TIE)
+        if self._reflects:
+            self.reflections()
+
+    def reflections(self) -> None:
+        """Append readings of the device's reflection in each of its states, without a move."""
+        here = self._here
+        for state in self._reflected:
+            switched = self._state_s if state >= 0 else 0.0
+            self._add(here, self._sweep_s + switched, ROLES.index(Role.REFLECTION), -1, -1, state, -1)
 
     @property
     def ends_with_tie(self) -> bool:
@@ -412,7 +429,7 @@ def _with_ties(
             layout.single(here, Role.REFERENCE)
     for place in _cable_turns(chamber, runs, layout.tie_deg):
         layout.single(place, Role.CABLE)
-    layout.tie()
+    layout.first_tie()
     for run in runs:
         if run.line:
             layout.line(run)

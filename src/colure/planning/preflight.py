@@ -135,7 +135,8 @@ def _predictions(best: Proposal, load: Load, asked: Scan | None) -> dict[str, ob
     top_hz, analyzer = float(goal.frequency_hz[-1]), chamber.analyzer
     grid = frequency_grid(float(goal.frequency_hz[0]), top_hz, goal.points)
     power, limited_by = best_power_dbm(analyzer, level, device.input_limit_dbm)
-    counts = {r.value: int(np.sum(path.role == code)) for code, r in enumerate(ROLES) if r is not Role.RESUME}
+    unplanned = {Role.RESUME} if goal.reflection else {Role.RESUME, Role.REFLECTION}
+    counts = {r.value: int(np.sum(path.role == code)) for code, r in enumerate(ROLES) if r not in unplanned}
     return {
         **_duration(campaign, path),
         "sweep_s": sweep_time(goal.points, analyzer),

@@ -56,9 +56,9 @@ def device_truth(campaign: Campaign) -> list[dict[str, float]]:
 
 
 def _mismatch_loss_db(campaign: Campaign) -> FloatArray | None:
-    """Return (frequency,) what the simulated device's reflection costs; None where twin.toml gives it none."""
+    """Return (frequency,) what the simulated device's reflection costs; None where it is neither told nor measured."""
     device = campaign.simulated().device
     if device is None or device.reflection_db is None:
-        return None
+        return np.zeros(campaign.goal.frequency_hz.size) if campaign.goal.reflection else None
     passed = 1.0 - 10.0 ** (device.reflection_db / 10.0)
     return np.full(campaign.goal.frequency_hz.size, -10.0 * np.log10(passed))

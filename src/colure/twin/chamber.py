@@ -69,6 +69,7 @@ class SimulatedRange:
         self._misalignment = misalignment_of(truth)
         self._chain = SignalChain(truth, truth.seed)
         self._random = np.random.default_rng(truth.seed)
+        self._of_reflections = np.random.default_rng((truth.seed, 18))
         self._lock = threading.Lock()
         self._antennas: dict[int, tuple[Cluster, FloatArray]] = {}
         self._ports: list[tuple[Cluster, FloatArray]] = []
@@ -226,7 +227,7 @@ class SimulatedRange:
         on_the_way
             True positions at every frequency's own moment, if the axes move meanwhile.
         """
-        truth, analyzer, chain = self.truth, self.chamber.analyzer, self._chain
+        truth, chain = self.truth, self._chain
         if channel == DEVICE_CHANNEL and self.mounted == "reference":
             channel = REFERENCE_CHANNEL
         if channel == DEVICE_CHANNEL and truth.position_error_deg:
@@ -258,15 +259,43 @@ class SimulatedRange:
         )
         value = chain.read(value + chain.leakage(self._frequency, time_s, port), power_dbm=power_dbm)
         if truth.noise:
-            noise_dbm = -173.975 + analyzer.noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
-            sigma = 10 ** ((noise_dbm - power_dbm) / 20.0) / np.sqrt(2.0)
-            with self._lock:
-                normal = self._random.normal(size=(2, *value.shape))
-            return np.asarray(value + sigma * (normal[0] + 1j * normal[1]))
+            return self._noisy(value, power_dbm, if_bandwidth_hz, self._random)
         # No two places ever give the same bits, as with any real receiver: a dither at -240 dB.
         place = np.sum([12.9898 * (i + 1) * np.asarray(v) for i, v in enumerate(readouts_deg.values())], axis=0)
         wave = np.sin(place[..., None] + 78.233 * (1.0 + np.arange(self._frequency.size)))
         return np.asarray(value * (1.0 + 1e-12 * wave))
+
+    def reflected(
+        self, readouts_deg: Readouts, *, time_s: float | FloatArray, power_dbm: float, if_bandwidth_hz: float
+    ) -> ComplexArray:
+        """Return the device's reflection as the analyzer reads it, (..., frequency).
+
+        The wave runs through the moving cable twice; level and phase of the path drift as those of the pattern's sweeps do.
+        """
+        held = self.truth.device
+        told = 0.0 if held is None or held.reflection_db is None else 10.0 ** (held.reflection_db / 20.0)
+        turn = 0.0 if held is None else float(np.deg2rad(held.reflection_deg))
+        shape = (*np.shape(time_s), self._frequency.size)
+        read = self._chain.one_port(np.full(shape, told * np.exp(1j * turn)))
+        first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
+        flex = np.exp(2j * np.deg2rad(self._bend_deg(np.deg2rad(first))))
+        value = read * (self._drift(time_s) * self._chain.wander(time_s) * flex)[..., None]
+        if self.truth.noise:
+            return self._noisy(value, power_dbm, if_bandwidth_hz, self._of_reflections)
+        # See `sweep`: no two places and states give the same bits.
+        place = np.sum([12.9898 * (i + 1) * np.asarray(v) for i, v in enumerate(readouts_deg.values())], axis=0)
+        wave = np.sin((place + 1.7 * self.state)[..., None] + 45.164 * (1.0 + np.arange(self._frequency.size)))
+        return np.asarray(value + 1e-12 * wave)
+
+    def _noisy(
+        self, value: ComplexArray, power_dbm: float, if_bandwidth_hz: float, random: np.random.Generator
+    ) -> ComplexArray:
+        """Return wave ratios with the receiver's noise."""
+        noise_dbm = -173.975 + self.chamber.analyzer.noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
+        sigma = 10 ** ((noise_dbm - power_dbm) / 20.0) / np.sqrt(2.0)
+        with self._lock:
+            normal = random.normal(size=(2, *value.shape))
+        return np.asarray(value + sigma * (normal[0] + 1j * normal[1]))
 
     def _off_readouts(self, readouts_deg: Readouts, time_s: float | FloatArray) -> Readouts:
         """Return readouts that would be right where the axes really stand."""

@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from colure.model.chamber import Chamber
+from colure.model.signal_chain import OnePort
 
 #: A declared bound of a leakage or a standing wave is met within so many dB (common practice, no source).
 BELOW_BOUND_DB = 3.0
@@ -66,7 +67,26 @@ def draw_chain(chamber: Chamber, seed: int) -> dict[str, Any]:
         drawn["compression_dbm"] = min(60.0, analyzer.compression_dbm + better_db)
     if chamber.standing_wave_db is not None:
         drawn["standing_wave_db"] = max(-120.0, bound(chamber.standing_wave_db))
+    if chamber.one_port is not None:
+        drawn |= _one_port(chamber.one_port, seed)
     for name in ("position_error_deg", "readback_jitter_deg"):
         if not any(a.position_error_deg for a in axes.values()):
             drawn[name] = {}
     return drawn
+
+
+def _one_port(declared: OnePort, seed: int) -> dict[str, Any]:
+    """Draw what a one-port calibration left; a stream of its own, so that nothing else is drawn otherwise."""
+    random = np.random.default_rng((seed, 17))
+    below, turns = random.uniform(0.0, BELOW_BOUND_DB, 2), random.uniform(-180.0, 180.0, 3)
+    # An error of the level of any phase: partly level, partly phase.
+    share = (10.0 ** (declared.tracking_db / 20.0) - 1.0) * float(random.uniform(0.5, 1.0))
+    tracking = 1.0 + share * np.exp(1j * np.deg2rad(turns[2]))
+    return {
+        "directivity_db": declared.directivity_db - float(below[0]),
+        "directivity_deg": float(turns[0]),
+        "port_match_db": declared.match_db - float(below[1]),
+        "port_match_deg": float(turns[1]),
+        "tracking_db": float(20.0 * np.log10(abs(tracking))),
+        "tracking_deg": float(np.rad2deg(np.angle(tracking))),
+    }

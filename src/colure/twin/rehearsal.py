@@ -259,6 +259,9 @@ def rehearse(
     trace = np.empty((len(plan), plan.frequency_hz.size, len(plan.ports)), complex)
     for rows in _alike(plan):
         simulated.state = max(0, int(plan.state_index[rows[0]]))
+        if ROLES[plan.role[rows[0]]] is Role.REFLECTION:
+            trace[rows] = _reflections(simulated, plan, time_s, rows)[:, :, None]
+            continue
         for column, port in enumerate(plan.ports):
             trace[rows, :, column] = _sweeps(simulated, plan, rows, rate[rows], port=port, time_s=time_s[rows])
     off_db = np.full(plan.frequency_hz.size, error_db)
@@ -279,10 +282,21 @@ def channels(plan: Plan) -> IntArray:
 
 def _alike(plan: Plan) -> Iterator[IntArray]:
     """Yield blocks of points that share antenna, device state and kind of motion, in measuring order."""
-    key = np.stack([channels(plan), plan.state_index, plan.line_index >= 0], axis=-1)
+    reflections = plan.role == ROLES.index(Role.REFLECTION)
+    key = np.stack([channels(plan), plan.state_index, plan.line_index >= 0, reflections], axis=-1)
     borders = np.flatnonzero(np.any(np.diff(key, axis=0), axis=-1)) + 1
     for block in np.split(np.arange(len(plan)), borders):
         yield from np.split(block, range(BLOCK_POINTS, block.size, BLOCK_POINTS))
+
+
+def _reflections(simulated: SimulatedRange, plan: Plan, time_s: FloatArray, rows: IntArray) -> ComplexArray:
+    """Return readings of the device's reflection, (point, frequency)."""
+    return simulated.reflected(
+        dict(zip(plan.axes, plan.targets_deg[rows].T, strict=True)),
+        time_s=time_s[rows],
+        power_dbm=float(plan.settings["power_dbm"]),
+        if_bandwidth_hz=float(plan.settings["if_bandwidth_hz"]) / int(plan.settings["averages"]),
+    )
 
 
 def _sweeps(

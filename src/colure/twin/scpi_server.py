@@ -26,6 +26,8 @@ NO_ERROR = '0,"No error"'
 #: Bits of the questionable register (SCPI-1999: 3 power, 5 frequency; 9 is free for makers).
 CONDITION = {FaultKind.UNLEVELLED: 8, FaultKind.UNLOCKED: 32, FaultKind.OVERLOAD: 512}
 PRESET = {"start": 24.0e9, "stop": 24.25e9, "points": 201.0, "band": 1000.0, "power": -20.0, "averages": 1.0}
+#: Number of the trace that holds the reflection of the device's port.
+REFLECTION_TRACE = 11
 #: Real seconds after which an awaited pulse is given up.
 PULSE_PATIENCE_S = 30.0
 #: What a source that is off still gives, dBm.
@@ -78,7 +80,7 @@ class ScpiAnalyzer:
         self._channel = 1
         self._big_endian = True
         self._number_format = "REAL,64"
-        self._finish = 0.0
+        self._finish, self._begun = 0.0, 0.0
         self._traces: dict[int, np.ndarray] = {}
         self._commands = self._table()
         self._heads: dict[str, tuple[Action, str]] = {}
@@ -200,7 +202,7 @@ class ScpiAnalyzer:
         if self._fault is FaultKind.STALE and self._traces:
             return
         self._count += 1
-        before = self._traces
+        before, self._begun = self._traces, begin
         self._traces = self._measure(begin, length)
         if self._fault is FaultKind.FROZEN and before.keys() == self._traces.keys():
             self._traces = before
@@ -228,6 +230,18 @@ class ScpiAnalyzer:
             )
             for port in range(1, self._range.chamber.probe.ports + 1)
         }
+
+    def _reflection(self) -> np.ndarray:
+        """Return the reflection of the device's port during the newest sweep."""
+        settings = self._settings
+        self._range.set_frequencies(self._frequencies())
+        self._range_wait()
+        return self._range.reflected(
+            self._stage.true_positions(self._begun),
+            time_s=self._begun,
+            power_dbm=settings["power"],
+            if_bandwidth_hz=settings["band"] / settings["averages"],
+        )
 
     def _pulse(self) -> float:
         """Wait for the positioner's next pulse and return its moment; silent if none ever comes."""
@@ -311,11 +325,17 @@ class ScpiAnalyzer:
 
     def _data(self, query: str) -> bytes | None:
         port = int(query[1:] or 1)
+        if port == REFLECTION_TRACE and self._traces:
+            return self._block(self._reflection())
         if port not in self._traces:
             self._errors.append('-230,"Data corrupt or stale"')
             return None
         self._range_wait()
-        trace = self._spoiled(self._traces[port])
+        return self._block(self._traces[port])
+
+    def _block(self, values: np.ndarray) -> bytes:
+        """Return a trace in the format that was asked for, with this sweep's fault in it."""
+        trace = self._spoiled(values)
         pairs = np.stack([trace.real, trace.imag], axis=-1).ravel()
         if self._number_format == "ASC":
             return ",".join(f"{value:.12e}" for value in pairs).encode()

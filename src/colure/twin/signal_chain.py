@@ -84,6 +84,19 @@ class SignalChain:
         own = np.exp(1j * (0.7 + 1e-9 * frequency_hz))
         return np.asarray(10.0 ** (truth.crosstalk_db / 20.0) * np.exp(1j * phase)[..., None] * own)
 
+    def one_port(self, reflection: ComplexArray) -> ComplexArray:
+        """Return what a receiver reads of a reflection (..., frequency) with what its calibration left.
+
+        The whole three-term model: directivity + tracking x reflection / (1 - match x reflection).
+        """
+        truth = self._truth
+        directivity, match, tracking = (
+            _factor(truth.directivity_db, truth.directivity_deg),
+            _factor(truth.port_match_db, truth.port_match_deg),
+            _factor(truth.tracking_db, truth.tracking_deg),
+        )
+        return np.asarray(directivity + tracking * reflection / (1.0 - match * reflection))
+
     def off_readout_deg(self, axis: str, time_s: float | FloatArray) -> FloatArray:
         """Return where an axis stands beside its readout at moments (...); the same for all ports of one moment."""
         rms = self._truth.position_error_deg.get(axis, 0.0)

@@ -92,12 +92,21 @@ def truth_of(device: Cluster, asked: Asked) -> list[dict[str, TrueFigure]]:
         for row, loss in zip(rows, asked.mismatch_loss_db, strict=True):
             row["gain_accepted_dbi"] = row["gain_dbi"] + float(loss)
             row["radiation_efficiency_db"] = row["efficiency_db"] + float(loss)
+            row["mismatch_loss_db"] = float(loss)
+            row["return_loss_db"] = _return_loss_db(float(loss))
     middle = judges[len(judges) // 2]
-    defined = {one.name: one for one in definitions_for(asked.settings, band=True, reflection=True, hands=asked.hands)}
+    every = definitions_for(asked.settings, band=True, reflection=True, hands=asked.hands, reflection_measured=True)
+    defined = {one.name: one for one in every}
     return [
         {name: _true(defined[name], value, judge, middle) for name, value in row.items()}
         for row, judge in zip(rows, judges, strict=True)
     ]
+
+
+def _return_loss_db(mismatch_loss_db: float) -> float:
+    """Return what comes back of an available power of which so much is lost by mismatch, dB down; no end for a match."""
+    back = 1.0 - 10.0 ** (-mismatch_loss_db / 10.0)
+    return float("inf") if back <= 0.0 else float(-10.0 * np.log10(back))
 
 
 def far_field_on(device: Cluster, index: int, theta: FloatArray, phi: FloatArray) -> ComplexArray:

@@ -24,7 +24,7 @@ EVERYTHING = Evaluation(
     gain_units=("dBd", "linear"),
     sectors=(Window(name="front", azimuth_deg=(-30.0, 30.0), elevation_deg=(-20.0, 20.0)),),
 )
-EVERY = definitions_for(EVERYTHING, band=True, reflection=True)
+EVERY = definitions_for(EVERYTHING, band=True, reflection=True, reflection_measured=True)
 FREQUENCY_HZ = np.array([2.3e9, 2.4e9, 2.5e9])
 
 
@@ -67,5 +67,5 @@ def test_names_and_symbols_are_each_for_one_figure():
 
 @pytest.mark.parametrize("band", [False, True])
 def test_a_set_of_figures_holds_what_its_settings_ask_for(band):
-    own = FigureSet(EVERYTHING, band=band, mismatch_loss_db=np.full(3, 0.1))
+    own = FigureSet(EVERYTHING, band=band, mismatch_loss_db=np.full(3, 0.1), reflection_measured=True)
     assert own.names == tuple(what.name for what in EVERY if band or not what.band)

@@ -15,13 +15,14 @@ BASIS = {
     "range echoes": "declared level, not filtered by any transform",
     "drift residual": "ties against each other",
     "mismatch": "declared reflections of unknown phase",
+    "device reflection": "declared one-port error terms of unknown phase, and the scatter of the readings",
     "probe polarization": "probe's impurity and roll, on what lies across",
     "alignment": "declared zeros, tilts and pose",
     "probe pattern": "probe's taper towards a device beside the axes' crossing",
     "sampling": "every second sample against all; another top of the beam",
     "finite distance": "evenly lit and tapered apertures as long as the device; a bias, the interval leans to its side",
 }
-KIND = {"noise": "measured", "drift residual": "measured", "sampling": "measured"}
+KIND = {"noise": "measured", "device reflection": "measured", "drift residual": "measured", "sampling": "measured"}
 
 
 @dataclass(frozen=True)

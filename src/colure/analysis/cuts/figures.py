@@ -11,11 +11,13 @@ from dataclasses import replace
 import numpy as np
 
 from colure.analysis.cuts.curve import lobes_of, thinned
+from colure.analysis.cuts.mismatch import accepted, mismatch_figures
 from colure.analysis.cuts.peak import top_of
 from colure.analysis.cuts.polarization import circular, cross_polar
 from colure.analysis.cuts.reader import DB, HALF_POWER_DB, SOURCE, CutReader
 from colure.analysis.cuts.scan import CutScan, MeasuredCut
 from colure.analysis.figures.beams import NO_REFERENCE
+from colure.analysis.steps.reflection import DeviceReflection
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
@@ -30,17 +32,26 @@ MOST_CUTS = 8
 
 
 def cut_figures(
-    scan: CutScan, chamber: Chamber, device: Device, settings: Evaluation, **context: float
+    scan: CutScan,
+    chamber: Chamber,
+    device: Device,
+    settings: Evaluation,
+    *,
+    reflection: DeviceReflection | None = None,
+    **context: float,
 ) -> list[Figure]:
     """Return every figure of every evaluated cut, one after the other, at every frequency.
 
+    reflection
+        Of the device, where the run measured it: its figures come first, and each cut's peak gain without the mismatch.
     context
         `order` of the device's waves, `mismatch_db` and `table_db` (what files say of reflections and the reference), `place_db` (of the horn), `age_days`.
     """
-    out = list[Figure]()
+    out = [] if reflection is None else mismatch_figures(reflection, scan.frequency_hz)
     for cut in evaluated(scan, device):
         for f in range(scan.frequency_hz.size):
-            out += _FigureReader(scan, cut, f, chamber, device, settings, context).figures()
+            found = _FigureReader(scan, cut, f, chamber, device, settings, context).figures()
+            out += found if reflection is None else [found[0], accepted(found[0], reflection, f), *found[1:]]
     return out
 
 

@@ -41,6 +41,8 @@ class FigureSet:
         True: the run has no reference, so that figures that need a gain do not exist.
     hands
         True: the device is declared not linear, so that the gains of both hands are figures.
+    reflection_measured
+        True: the device's reflection was measured in this run, so that it and its cost are figures.
     """
 
     settings: Evaluation = field(default_factory=Evaluation)
@@ -53,6 +55,7 @@ class FigureSet:
     circular: bool = False
     relative: bool = False
     hands: bool = False
+    reflection_measured: bool = False
     definitions: tuple[Definition, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -69,6 +72,7 @@ class FigureSet:
                     partial=self.one_polarization,
                     circular=self.circular,
                     hands=self.hands,
+                    reflection_measured=self.reflection_measured,
                 ),
                 *definitions_of_others(),
             )

@@ -99,6 +99,8 @@ READINGS: dict[str, Reading] = {
     "efficiency_db": lambda one, what: _efficiency(one),
     "gain_accepted_dbi": lambda one, what: one.gain_dbi + one.mismatch_loss_db,
     "radiation_efficiency_db": lambda one, what: _efficiency(one) + one.mismatch_loss_db,
+    "mismatch_loss_db": lambda one, what: one.mismatch_loss_db,
+    "return_loss_db": lambda one, what: float(np.sqrt(1.0 - 10.0 ** (-0.1 * one.mismatch_loss_db))),
     "sector_mean_dbi": lambda one, what: float(10.0 * np.log10(one.sectors[str(what.at[0])][0])),
     "sector_min_dbi": lambda one, what: _level_dbi(one.sectors[str(what.at[0])][1]),
     "beam_azimuth_deg": lambda one, what: _azimuth_elevation_deg(one)[0],

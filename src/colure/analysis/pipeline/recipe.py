@@ -20,9 +20,10 @@ from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.cable import CableFlex
 from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
-from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days
+from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days, with_reflection
 from colure.analysis.steps.gate import GateResponse
 from colure.analysis.steps.horn_place import place_uncertainty_db
+from colure.analysis.steps.reflection import DeviceReflection, device_reflection
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import FloatArray
 from colure.model.chamber import Chamber
@@ -117,17 +118,20 @@ def process(
     require_phase(record)
     device = as_measured(record, device)
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
+    reflection = device_reflection(record, chamber.one_port)
+    reference = with_reflection(reference, reflection)
     keep = int(record.attrs["order"]) if order is None else order
     found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference)
     if not chamber.reference.absolute:
         found, reference = brought_to_scale(found, reference)
     asked = Evaluation() if evaluation is None else evaluation
-    own = Surroundings(record, chamber, device, todo, probe, reference)
+    own = Surroundings(record, chamber, device, todo, probe, reference, reflection)
     slant = _co_polar_slant(found.expansion, found.sphere, device, asked)
     figures = FigureSet(
         asked, slant, float(np.deg2rad(found.sphere.region_deg)), found.sphere.one_polarization, state,
         found.sphere.frequency_hz.size > 1, None if reference is None else reference.device_loss_db,
         device.polarization in ("right", "left"), not chamber.reference.absolute, device.polarization != "linear",
+        reflection is not None,
     )  # fmt: skip
     done = found.done
     return Processed(
@@ -154,6 +158,7 @@ class Surroundings:
     todo: Recipe
     probe: Expansion | None
     reference: ReferenceData | None
+    reflection: DeviceReflection | None = None
 
 
 def _pattern_of(found: Transformed, own: Surroundings, grid_step_deg: float, figures: FigureSet) -> xr.Dataset:
@@ -202,7 +207,8 @@ def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) ->
         once=noise_once(done),
         peak_reading=float(np.abs(done.steady["trace"].values[scan]).max()),
         declared_offset_mm=chamber.alignment.axes_offset_mm,
-        mismatch_db=mismatch_db(chamber, own.device, reference),
+        mismatch_db=mismatch_db(chamber, own.device, reference, own.reflection),
+        reflection=own.reflection,
         drift_parts=_parts(record, drift),
         leak_noise=leak_noise(done) if todo.runs("purity") else None,
         noise_dof=max(1.0, done.transfer.freedom),
@@ -283,8 +289,12 @@ def _parts(record: xr.Dataset, drift: DriftTrack) -> int:
     return max(1, round((drift.time_s.size - 1) / max(1, passes)))
 
 
-def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | None) -> float:
+def mismatch_db(
+    chamber: Chamber, device: Device, reference: ReferenceData | None, reflection: DeviceReflection | None = None
+) -> float:
     """Return the expanded uncertainty (k = 2) of gain by declared reflections of unknown phase; 0 where files state them.
+
+    A measured `reflection` of the device counts at its upper end instead of a declared one.
 
     20 log(1 + |G1 G2|) is the half width of a U-shaped distribution, its standard uncertainty is that over
     sqrt 2 (section 7 of the standards sheet); horn and device each meet the source once.
@@ -292,9 +302,10 @@ def mismatch_db(chamber: Chamber, device: Device, reference: ReferenceData | Non
     source = chamber.analyzer.source_match_db
     if source is None or not chamber.reference.absolute or (reference is not None and reference.path is not None):
         return 0.0
+    of_device = device.match_db if reflection is None else float(20.0 * np.log10(max(reflection.high.max(), 1e-9)))
     widths = [
         20.0 * np.log10(1.0 + 10.0 ** ((source + match) / 20.0))
-        for match in (chamber.reference.match_db, device.match_db)
+        for match in (chamber.reference.match_db, of_device)
         if match is not None
     ]
     return float(2.0 / np.sqrt(2.0) * np.linalg.norm(widths)) if widths else 0.0

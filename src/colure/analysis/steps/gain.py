@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.analysis.steps.horn_place import horn_seen
+from colure.analysis.steps.reflection import DeviceReflection
 from colure.analysis.steps.repetition import students_factor
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.kinematics import device_to_lab
@@ -94,6 +95,8 @@ class ReferenceData:
         (frequency,) what relative levels are multiplied with, for the method `none`.
     probe
         The probe's pattern, where the horn stands beside the axes' intersection.
+    source
+        (frequency,) complex reflection of the cable's end, where a file states it.
     """
 
     gain_dbi: FloatArray | None
@@ -104,6 +107,7 @@ class ReferenceData:
     stored_at_s: float | None = None
     scale: FloatArray | None = None
     probe: Expansion | None = None
+    source: ComplexArray | None = None
 
     def at(self, one: slice | IntArray) -> ReferenceData:
         """Return what is known at some of the frequencies."""
@@ -116,10 +120,25 @@ class ReferenceData:
             gain_dbi=of(self.gain_dbi),
             path=of(self.path),
             device_loss_db=of(self.device_loss_db),
+            source=of(self.source),
             stored=None if self.stored is None else self.stored.at(one),
             scale=of(self.scale),
             probe=None if self.probe is None else Expansion(self.probe.coefficients[one], self.probe.k[one]),
         )
+
+
+def with_reflection(known: ReferenceData | None, found: DeviceReflection | None) -> ReferenceData | None:
+    """Return what is known of the reference with the device's reflection as this run measured it.
+
+    Where the cable's end is known too, both together decide what wave the device gets: 1 - G_s G_d (see `substitution_path`).
+    """
+    if found is None:
+        return known
+    old = ReferenceData(None, None, None) if known is None else known
+    path = old.path
+    if path is not None and old.source is not None:
+        path = path * (1.0 - old.source * found.coefficient)
+    return replace(old, path=path, device_loss_db=found.loss_db)
 
 
 def substitution_path(

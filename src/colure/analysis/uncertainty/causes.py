@@ -88,6 +88,23 @@ def _mismatch(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertur
     return Perturbation(cause, trial.scaled(size)[None], words, size, "dB")
 
 
+def _device_reflection(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    """What the calibration of the device's port left moves no wave: it is told from what the device accepts."""
+    found = trial.inputs.reflection
+    assert found is not None  # the cause concerns measured reflections only
+    (low, high), loss = found.loss_ends_db, found.loss_db
+    wide = np.maximum(high - loss, loss - low)
+    words = f"declared one-port error terms of unknown phase, and the scatter of {found.readings} readings"
+    return Perturbation(
+        cause, trial.scaled(0.0)[None], words, dof=max(1.0, found.readings - 1.0),
+        beside={
+            "mismatch_loss_db": wide, "gain_accepted_dbi": wide, "radiation_efficiency_db": wide,
+            "return_loss_db": np.maximum(found.high - found.modulus, found.modulus - found.low),
+        },
+        beside_ends={"mismatch_loss_db": (low, high), "return_loss_db": (found.low, found.high)},
+    )  # fmt: skip
+
+
 def _reference_place(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     size, reference = trial.inputs.place_db, trial.inputs.chamber.reference
     words = (
@@ -219,6 +236,8 @@ LEVEL_CAUSES = (
     Cause(key="reference place", text="declared doubt of the reference horn's place", needs="offset_uncertainty_mm",
           perturb=_reference_place, distribution="normal", common=True,
           applies=lambda inputs: _absolute(inputs) and inputs.place_db > 0.0),
+    Cause(key="device reflection", text="what the one-port calibration leaves, and the scatter of the readings", needs="a measured reflection",
+          perturb=_device_reflection, kind="measured", distribution="normal", applies=lambda inputs: inputs.reflection is not None),
     Cause(key="drift since calibration", text="declared change for every day since a stored calibration", needs="drift_db_day",
           perturb=_since_calibration, distribution="normal", common=True,
           applies=lambda inputs: _absolute(inputs) and inputs.age_days is not None),

@@ -58,7 +58,8 @@ class CauseEffects:
         effects = self._table()
         ends = np.cumsum([len(one.changes) for one in every])[:-1]
         self.contributions: list[Contribution] = [
-            trial.contribution(one, part) for one, part in zip(every, np.split(effects, ends), strict=True)
+            trial.contribution(one, one.with_beside(part, names))
+            for one, part in zip(every, np.split(effects, ends), strict=True)
         ]
 
     def _table(self) -> FloatArray:
@@ -111,7 +112,12 @@ class CauseEffects:
     @cached_property
     def _ends(self) -> list[dict[str, Ends]]:
         both = zip(self._responses, self._answers, strict=True)
-        return [_moduli(one, answer, self._joint, self._always) for one, answer in both]
+        found = [_moduli(one, answer, self._joint, self._always) for one, answer in both]
+        for cause in self._every:
+            for name, (low, high) in cause.beside_ends.items():
+                for one, a, b in zip(found, low, high, strict=True):
+                    one[name] = Ends(float(a), float(b))
+        return found
 
     def reasons(self) -> list[dict[str, str]]:
         """Return why figures are not defined within the errors, for every frequency by name."""

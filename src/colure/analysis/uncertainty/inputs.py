@@ -10,6 +10,7 @@ from colure.analysis.steps.alignment import AlignmentResponse
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.gate import GateResponse
+from colure.analysis.steps.reflection import DeviceReflection
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -63,6 +64,7 @@ class Inputs:
     noise_dof: degrees of freedom of `noise_sigma`.
     seed: what every random draw begins with.
     place_db: expanded, of the reference horn's place. age_days: of a stored calibration when the record was measured; None without.
+    reflection: of the device, where the run measured it.
     leak_noise (frequency,): noise, each of the two quadratures, of the probe's impurity as the horn's sweeps told it.
     """
 
@@ -88,6 +90,7 @@ class Inputs:
     place_db: float = 0.0
     age_days: float | None = None
     noise_dof: float = float("inf")
+    reflection: DeviceReflection | None = None
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""
@@ -117,6 +120,7 @@ class Inputs:
             once=None if self.once is None else self.once[one],
             leak_noise=None if self.leak_noise is None else self.leak_noise[one],
             probe=probe,
+            reflection=None if self.reflection is None else self.reflection.at(one),
             sweeps=self.sweeps.only(index),
             other_gate=None if self.other_gate is None else self.other_gate[one],
             gate=None if self.gate is None else self.gate.only(index),

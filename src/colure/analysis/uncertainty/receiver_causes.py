@@ -93,7 +93,7 @@ def _imbalance(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertu
         share += np.sin(np.deg2rad(trial.inputs.chamber.axis_table["probe"].map.angle_deg(shown)))[:, None, None] ** 2
     share[:, :, record["port"].values == 2] = 1.0
     horn = [ROLES.index(Role.REFERENCE)] if method_of(record) in WITH_HORN else []
-    share[np.isin(record["role"].values, [*horn, ROLES.index(Role.CABLE)])] = 0.0
+    share[np.isin(record["role"].values, [*horn, ROLES.index(Role.CABLE), ROLES.index(Role.REFLECTION)])] = 0.0
     logs = (probe.imbalance_db / DB, 1j * np.deg2rad(probe.imbalance_deg))
     words = f"declared \u00b1{probe.imbalance_db:g} dB and \u00b1{probe.imbalance_deg:g} deg of the second polarization against the first"
     changes = _changed(trial, [again.trace * np.exp(one * share) for one in logs])

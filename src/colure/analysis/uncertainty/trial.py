@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal, Protocol
 
@@ -124,6 +124,10 @@ class Perturbation:
         `measured` by this record, or `declared` beforehand; the cause's own if None.
     dof
         Degrees of freedom of the half width as it is known.
+    beside
+        Figures that the cause moves without moving the waves: by name, the change (frequency,) of the native value.
+    beside_ends
+        Native intervals (low and high, each (frequency,)) of figures that nothing else moves, by name.
     shared (frequency,)
         Mean square, in dB of the radiated power, of what draws have in common with the same errors that the record holds.
     """
@@ -136,6 +140,18 @@ class Perturbation:
     kind: Kind | None = None
     dof: float = float("inf")
     shared: FloatArray | None = None
+    beside: Mapping[str, FloatArray] = field(default_factory=dict)
+    beside_ends: Mapping[str, tuple[FloatArray, FloatArray]] = field(default_factory=dict)
+
+    def with_beside(self, effects: FloatArray, names: Sequence[str]) -> FloatArray:
+        """Return effects (n, frequency, figure) of the changed waves with what the cause moves beside them."""
+        if not self.beside:
+            return effects
+        out = effects.copy()
+        for name, change in self.beside.items():
+            if name in names:
+                out[:, :, list(names).index(name)] += change
+        return out
 
     @property
     def known_as(self) -> Kind:

@@ -64,6 +64,7 @@ def _show(campaign: Campaign, frequency_hz: float, row: dict[str, TrueFigure]) -
             campaign.evaluation(),
             band=True,
             reflection=True,
+            reflection_measured=True,
             partial=campaign.goal.scheme == "one-pass",
             circular=campaign.device.polarization in ("right", "left"),
             hands=campaign.device.polarization != "linear",

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services.measurable import partly_measurable, require_measurable
-from colure.app.services.reference import require_probe
+from colure.app.services.reference import require_probe, require_reflection
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan
@@ -31,6 +31,7 @@ def make_plan(folder: Path, run: RunFolder | None = None, *, until: Want | None 
     campaign, ties = with_tie_direction(with_until(Campaign.load(folder), run, until), run)
     require_measurable(campaign)
     require_probe(campaign)
+    require_reflection(campaign)
     resolved, plan = plan_campaign(campaign)
     plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign)]
     plan.predicted["ties"] = ties.as_dict()

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.app.services.particulars import particulars_of, stops_of
-from colure.app.services.processing import addresses, opened, own_state
-from colure.app.services.reference import reference_of
+from colure.app.services.processing import addresses, opened, own_state, reflection_of, write_reflection
+from colure.app.services.reference import reference_of, require_reflection
 from colure.app.services.tie_direction import with_tie_direction
 from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_identity import identity_of
@@ -65,12 +65,14 @@ def cut_plan(
         "if_bandwidth_hz",
         "power_dbm",
         "monitor_ghz",
+        "reflection",
         "run",
     )
     table = {name: value for name, value in campaign.goal.model_dump().items() if name in kept and value is not None}
     if monitor_ghz is not None:
         table["monitor_ghz"] = monitor_ghz
     goal = validate(Goal, {**table, "scan": scan}, source="colure cut")
+    require_reflection(campaign)
     resolved, plan = make_plan(replace(campaign, goal=goal))
     plan.predicted["ties"] = ties.as_dict()
     return resolved, plan
@@ -126,13 +128,13 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     from colure.analysis.cuts.levels import cut_levels
     from colure.analysis.cuts.scan import read_cuts
     from colure.analysis.pipeline.recipe import mismatch_db
-    from colure.analysis.steps.gain import age_days
+    from colure.analysis.steps.gain import age_days, with_reflection
     from colure.analysis.steps.horn_place import place_uncertainty_db
 
-    reference = reference_of(campaign, record["frequency"].values)
+    reference, reflection = reference_of(campaign, record["frequency"].values), reflection_of(campaign, record)
     context = {
         "order": float(record.attrs["order"]),
-        "mismatch_db": mismatch_db(campaign.chamber, campaign.device, reference),
+        "mismatch_db": mismatch_db(campaign.chamber, campaign.device, reference, reflection),
     }
     if campaign.chamber.reference.has_horn:
         probe = None if reference is None else reference.probe
@@ -142,8 +144,10 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     if reference is not None and reference.uncertainty_db is not None:
         context["table_db"] = reference.uncertainty_db
     try:
-        scan = read_cuts(record, campaign.chamber, campaign.device, reference)
-        figures = cut_figures(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
+        scan = read_cuts(record, campaign.chamber, campaign.device, with_reflection(reference, reflection))
+        figures = cut_figures(
+            scan, campaign.chamber, campaign.device, campaign.evaluation(), reflection=reflection, **context
+        )
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None
@@ -252,6 +256,8 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     """Write a run's cuts (`csv`) or figures (`figures`); other formats need a sphere. Returns what was written in words."""
     from colure.model.exports import write_figures
 
+    if kind == "reflection":
+        return write_reflection(campaign, run, target)
     if kind not in ("csv", "figures"):
         raise InputError([f"export {kind}: run {run.path.name} {NO_SPHERE}"])
     require_free(target)

@@ -22,11 +22,20 @@ from colure.model.strict_json import json_text
 if TYPE_CHECKING:
     import xarray as xr
 
+    from colure.analysis.steps.reflection import DeviceReflection
     from colure.geometry.conventions import FloatArray
     from colure.model.figure import Figure
     from colure.waves.expansion import Expansion
 
-ENDINGS = {"csv": ".csv", "figures": ".csv", "netcdf": ".nc", "nsma": ".txt", "touchstone": ".s2p", "matlab": ".mat"}
+ENDINGS = {
+    "csv": ".csv",
+    "figures": ".csv",
+    "netcdf": ".nc",
+    "nsma": ".txt",
+    "touchstone": ".s2p",
+    "matlab": ".mat",
+    "reflection": ".s1p",
+}
 NSMA_STEP_DEG = 1.0
 
 
@@ -43,6 +52,8 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         raise InputError(
             [f"export {kind}: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"]
         )
+    if kind == "reflection":
+        return processing.write_reflection(campaign, run, target)
     done = processing.process(campaign, run)
     said = {"run": run.path.name, **identity_of(run).said}
     done = replace(done, pattern=done.pattern.assign_attrs({f"identity_{name}": text for name, text in said.items()}))
@@ -55,7 +66,7 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         )
     one = _Field(
         done.pattern, done.frequency_hz, done.expansion, done.budget.slant, done.budget.figures.region,
-        campaign.device.name, campaign.device.note or campaign.goal.name, said,
+        campaign.device.name, campaign.device.note or campaign.goal.name, said, done.budget.reflection,
     )  # fmt: skip
     words = _write(one, kind, target)
     return words if kind != "csv" else f"{words}; {_beside(target, said)}"
@@ -79,7 +90,7 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0
     from colure.app.services.pattern_object import open_pattern
 
     _require_target(kind, target)
-    if kind not in ENDINGS:
+    if kind not in ENDINGS or kind == "reflection":
         raise InputError([f"export {kind}: takes a run, not a far-field file such as {source.name}"])
     opened = open_pattern(source, slant_deg=slant_deg)
     if kind == "figures":
@@ -163,6 +174,7 @@ class _Field:
     name: str
     note: str
     said: dict[str, str] = field(default_factory=dict)
+    reflection: DeviceReflection | None = None
 
     @property
     def words(self) -> str:
@@ -204,10 +216,13 @@ def _write(one: _Field, kind: str, target: Path) -> str:
         write_mat(target, one.pattern)
         return "e_theta and e_phi (frequency, theta, phi)"
     if kind == "touchstone":
+        found = one.reflection
+        s11 = "" if found is None else f"; S11: {processing.reflection_words(found)}"
         write_touchstone(target, one.frequency_hz, _boresight(one), "S21: co-polar field at boresight, sqrt of realized gain, phase "
-                         "about the axes' crossing; other parameters not measured"
-                         + (f"; {one.words}" if one.said else ""))  # fmt: skip
-        return "co-polar field at boresight as S21 (sqrt of realized gain)"
+                         f"about the axes' crossing{s11}; other parameters not measured"
+                         + (f"; {one.words}" if one.said else ""),
+                         s11=None if found is None else found.coefficient)  # fmt: skip
+        return f"co-polar field at boresight as S21 (sqrt of realized gain){s11}"
     target.write_text(_nsma(one), encoding="ascii", errors="replace")
     return "azimuth and elevation cuts, co- and cross-polar, middle frequency"
 

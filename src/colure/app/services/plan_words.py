@@ -57,7 +57,9 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Polarization", scheme if goal.scan is not None or goal.offset_deg is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
-        ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"),
+        ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"
+                   + (f", {points['reflection']} reflection" if points.get("reflection") else "")),
+        *_reflection_rows(campaign),
         ("Ties", _ties_text(campaign, p)),
         ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep" + (
             f", as run {p['learned_from']} showed them (declared: {duration_text(p['declared_duration_s'])})"
@@ -92,6 +94,17 @@ def _offsets_text(plan: Plan, probe: str) -> str:
     )
     gives = "one component: co-polar only, no transform" if plan.scheme == "one-pass" else "the full vector"
     return f"{words} {', '.join(offsets)} deg: {gives}; co-polar is {offsets[0]} deg from x towards y"
+
+
+def _reflection_rows(campaign: Campaign) -> tuple[tuple[str, str], ...]:
+    """Return how the device's reflection is measured, and what is assumed; nothing where it is not."""
+    left = campaign.chamber.one_port
+    if left is None or not campaign.goal.reflection:
+        return ()
+    text = (f"S11 of the device at the start and before every boresight check, where the axes stand; assumes the analyzer's one-port "
+            f"calibration at the device's connector: left are directivity {left.directivity_db:g} dB, source match {left.match_db:g} dB, "
+            f"tracking {left.tracking_db:g} dB")  # fmt: skip
+    return (("Reflection", text),)
 
 
 def _equipment_rows(campaign: Campaign) -> tuple[tuple[str, str], ...]:

@@ -9,7 +9,7 @@ from colure.app.services.acquisition import (
     require_own_record,
 )
 from colure.app.services.reference import probe_of, reference_of
-from colure.app.storage.folders import RunFolder, require_record
+from colure.app.storage.folders import RunFolder, require_free, require_record
 from colure.app.storage.run_kinds import require_sphere
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
     from colure.analysis.pipeline.recipe import Processed
+    from colure.analysis.steps.reflection import DeviceReflection
     from colure.model.recipe import Recipe
 
 
@@ -61,6 +62,46 @@ def opened(run: RunFolder) -> xr.Dataset:
     require_own_record(run, str(record.attrs.get("journal_root_hash", "")))
     record = with_step(record, "open", file=run.record.name, sha256=file_hash(run.record))
     return record if chosen is None else with_step(record.assign_attrs(state=chosen), "state", name=chosen)
+
+
+def reflection_of(campaign: Campaign, record: xr.Dataset) -> DeviceReflection | None:
+    """Return the device's reflection as a record holds it; raises `InputError` where nobody says what its calibration leaves."""
+    from colure.analysis.steps.reflection import device_reflection
+
+    try:
+        return device_reflection(record, campaign.chamber.one_port)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+
+
+def write_reflection(campaign: Campaign, run: RunFolder, target: Path) -> str:
+    """Write the device's reflection as a run measured it as a one-port Touchstone file; return what was written in words.
+
+    Raises
+    ------
+    InputError
+        If the target exists or has another ending, or the run did not measure it.
+    """
+    from colure.model.exports import write_reflection as write
+
+    require_free(target)
+    if target.suffix.lower() != ".s1p":
+        raise InputError([f"{target}: must end in .s1p for reflection (file ending)"])
+    record = opened(run)
+    found = reflection_of(campaign, record)
+    if found is None:
+        raise InputError(
+            [
+                f"export reflection: run {run.path.name} did not measure the device's reflection: set reflection = true in goal.toml"
+            ]
+        )
+    write(target, record["frequency"].values, found.coefficient, reflection_words(found))
+    return reflection_words(found)
+
+
+def reflection_words(found: DeviceReflection) -> str:
+    """Say what a written reflection is."""
+    return f"S11 of the device's connector, mean of {found.readings} readings, corrected by the analyzer's own one-port calibration"
 
 
 def processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:

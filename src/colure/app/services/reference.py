@@ -50,7 +50,8 @@ def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData 
         stored, stored_at_s = read_calibration(campaign, frequency_hz)
     if gain is None and path is None and probe is None and stored is None:
         return None
-    return ReferenceData(gain, uncertainty, path, loss, stored, stored_at_s, probe=probe)
+    end = None if table.source_reflection is None else _reflection(folder, table.source_reflection, frequency_hz)
+    return ReferenceData(gain, uncertainty, path, loss, stored, stored_at_s, probe=probe, source=end)
 
 
 def _interpolated(path: Path, frequency_hz: FloatArray) -> tuple[FloatArray, float]:
@@ -200,6 +201,40 @@ def probe_of(campaign: Campaign, frequency_hz: FloatArray) -> Expansion | None:
         return load_probe(campaign.folder / named, np.asarray(frequency_hz, float))
     except ValueError as error:
         raise InputError([f"chamber.probe.pattern: {error}"]) from None
+
+
+def require_reflection(campaign: Campaign) -> None:
+    """Raise `InputError` if a campaign asks for the device's reflection and cannot measure it, with what is missing."""
+    from colure.instruments.plugins import is_driver
+    from colure.instruments.profile import PowerProfile, analyzer_profile
+
+    analyzer, device = campaign.chamber.analyzer, campaign.device
+    if not campaign.goal.reflection:
+        return
+    faults = list[str]()
+    if device.reflection is not None:
+        faults.append(
+            f"device.toml: reflection = {device.reflection!r}: must be left out with reflection = true in goal.toml: the run measures it"
+        )
+    if campaign.chamber.one_port is None:
+        faults.append(
+            "chamber.toml: [one_port]: missing; with reflection = true in goal.toml state what the one-port calibration of the "
+            "device's port leaves: directivity_db, match_db, tracking_db (dB)"
+        )
+    if not is_driver(analyzer.profile):
+        words = analyzer_profile(analyzer.profile, campaign.folder)
+        if isinstance(words, PowerProfile):
+            faults.append(
+                f"chamber.toml: analyzer.profile = {analyzer.profile!r}: a power-only receiver reads no reflection: must be an "
+                "analyzer with phase, or leave reflection out of goal.toml"
+            )
+        elif not words.reflection:
+            faults.append(
+                f"{analyzer.profile}.toml: reflection: missing; must be the query of the corrected reflection of the device's "
+                "port (S11), or leave reflection out of goal.toml"
+            )
+    if faults:
+        raise InputError(faults)
 
 
 def require_probe(campaign: Campaign) -> None:

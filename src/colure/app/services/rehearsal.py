@@ -163,7 +163,9 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
-    asked = replace(asked_of(campaign, settings), region_deg=done.sphere.region_deg, mismatch_loss_db=None)
+    asked = replace(asked_of(campaign, settings), region_deg=done.sphere.region_deg)
+    if not campaign.goal.reflection:
+        asked = replace(asked, mismatch_loss_db=None)
     truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
     return CarriedOut(done, rehearsed, truth)
 
