@@ -138,7 +138,9 @@ def figures() -> str:
     lines = ["# Figures", "", "What `colure evaluate` reads. `evaluation.toml` asks for more of the same kinds.", "",
              "IEEE Std 145-2013 and the 3GPP documents were not read themselves: these definitions are worded from memory.", "",
              "| name | figure | unit | definition | source |", "|---|---|---|---|---|"]  # fmt: skip
-    every = definitions_for(Evaluation(), band=True, reflection=True, circular=True, hands=True)
+    every = definitions_for(
+        Evaluation(), band=True, reflection=True, circular=True, hands=True, reflection_measured=True
+    )
     return "\n".join(
         [*lines, *(f"| `{one.name}` | {one.label} | {one.unit} | {one.text} | {one.source} |" for one in every)]
     )
