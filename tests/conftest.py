@@ -96,24 +96,33 @@ misfed = [[4, 1], [5, 1]]
 QUIET_TWIN = "seed = 3\nnoise = false\n"
 
 
+def small(folder: Path) -> Path:
+    """Make of the demo campaign a small device centred on the crossing, in a chamber without noise or drift: few points."""
+    (folder / "goal.toml").write_text(SMALL_GOAL, encoding="utf-8")
+    (folder / "twin.toml").write_text(QUIET_TWIN, encoding="utf-8")
+    device = (folder / "device.toml").read_text(encoding="utf-8")
+    device = device.replace("[49.7, 49.7, 4.0]", "[14.0, 14.0, 2.0]").replace("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]")
+    (folder / "device.toml").write_text(device, encoding="utf-8")
+    return folder
+
+
+def tiny(folder: Path) -> Path:
+    """Make of the demo campaign the smallest whole run: 30 deg steps, one frequency, about 160 points."""
+    small(folder)
+    goal = SMALL_GOAL.replace("step_deg = 15", "step_deg = 30").replace("points = 2", "points = 1")
+    (folder / "goal.toml").write_text(goal.replace("stop_ghz = 24.1", "stop_ghz = 24.0"), encoding="utf-8")
+    device = (folder / "device.toml").read_text(encoding="utf-8")
+    (folder / "device.toml").write_text(device.replace("[14.0, 14.0, 2.0]", "[2.0, 2.0, 1.0]"), encoding="utf-8")
+    return folder
+
+
 @pytest.fixture
 def small_campaign(campaign_folder: Path) -> Path:
     """A small device centred on the crossing, in a chamber without noise or drift: few points."""
-    (campaign_folder / "goal.toml").write_text(SMALL_GOAL, encoding="utf-8")
-    (campaign_folder / "twin.toml").write_text(QUIET_TWIN, encoding="utf-8")
-    device = (campaign_folder / "device.toml").read_text(encoding="utf-8")
-    device = device.replace("[49.7, 49.7, 4.0]", "[14.0, 14.0, 2.0]").replace("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]")
-    (campaign_folder / "device.toml").write_text(device, encoding="utf-8")
-    return campaign_folder
+    return small(campaign_folder)
 
 
 @pytest.fixture
-def tiny_campaign(small_campaign: Path) -> Path:
-    """The smallest whole run: 30 deg steps, one frequency, about 160 points."""
-    goal = SMALL_GOAL.replace("step_deg = 15", "step_deg = 30").replace("points = 2", "points = 1")
-    (small_campaign / "goal.toml").write_text(goal.replace("stop_ghz = 24.1", "stop_ghz = 24.0"), encoding="utf-8")
-    device = (small_campaign / "device.toml").read_text(encoding="utf-8")
-    (small_campaign / "device.toml").write_text(
-        device.replace("[14.0, 14.0, 2.0]", "[2.0, 2.0, 1.0]"), encoding="utf-8"
-    )
-    return small_campaign
+def tiny_campaign(campaign_folder: Path) -> Path:
+    """The smallest whole run."""
+    return tiny(campaign_folder)

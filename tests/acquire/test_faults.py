@@ -3,9 +3,7 @@ by one, and by the thousand in virtual time with an operator who looks, homes an
 
 from __future__ import annotations
 
-import itertools
 import os
-import time
 from pathlib import Path
 
 import numpy as np
@@ -23,7 +21,7 @@ from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.model.faults import ROLE_FAULTS, FaultKind
 from colure.model.record import Flag
 from colure.twin.servers import start_twin
-from tests.conftest import DEMO_DEVICE
+from tests.acquire.hours import KINDS, long_run
 from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture
 from tests.world import planned_rows, world_of
 
@@ -187,105 +185,12 @@ def centred_again(folder: Path) -> Path:
     return folder
 
 
-SLOW_AXES = (("speed_deg_s = 20", "speed_deg_s = 1"), ("acceleration_deg_s2 = 40", "acceleration_deg_s2 = 0.5"),
-             ("speed_deg_s = 30", "speed_deg_s = 1"), ("acceleration_deg_s2 = 60", "acceleration_deg_s2 = 0.5"))  # fmt: skip
-
-
-def big_positioner(folder: Path, seed: int, share: float) -> None:
-    """A heavy, slow positioner with much going wrong."""
-    chamber = (folder / "chamber.toml").read_text(encoding="utf-8")
-    for old, new in SLOW_AXES:
-        chamber = chamber.replace(old, new)
-    (folder / "chamber.toml").write_text(
-        chamber.replace("tie_interval_s = 180\n", "tie_interval_s = 1800\n"), encoding="utf-8"
-    )
-    (folder / "twin.toml").write_text(
-        # The same device whatever the seed of the faults.
-        f"seed = {seed}\nnoise = false\nrandom_faults_per_1000 = {share}\n" + DEMO_DEVICE,
-        encoding="utf-8",
-    )
-
-
-class Operator:
-    """Does what a person at the chamber would do, and checks the invariants every time."""
-
-    def __init__(self, world, plan, journal, reference):
-        self.world, self.plan, self.journal, self.reference = world, plan, journal, reference
-        self.announced: set[int] = set()
-        self.engine = None
-        self.pauses = 0
-        self.limits = [world.stage.axes[name] for name in plan.axes]
-
-    def listen(self, event):
-        index = event.data.get("index")
-        if index is not None and index >= 0:
-            assert index not in self.announced, "I3: a point was measured twice"
-            self.announced.add(index)
-        if event.data.get("state") == "paused":
-            self.pauses += 1
-            assert self.pauses < 2000, event.text
-            self.world.clock.sleep(30.0)  # he walks there, closes the door, looks around
-            assert self.world.stage.held.is_set(), "I4: motion during a pause"
-            self.engine.resume()
-
-    def work(self) -> int:
-        """Run until the plan is done, restarting after faults; returns how many starts it took."""
-        home = False
-        for start in itertools.count(1):
-            self.world.scpi._identity = type(self.world.scpi).__init__.__globals__["IDENTITY"]
-            options = Options(threads=False, pause_limit_s=1e-3, home=home)
-            self.engine = self.world.engine(self.plan, self.journal, listener=self.listen, options=options)
-            outcome = self.engine.run()
-            self.check(outcome)
-            if outcome.state is State.DONE:
-                return start
-            self.world.stage.reset()  # the emergency stop is reset by hand
-            home = self.journal.meta("distrust") is not None
-            assert start < 500, outcome
-        raise AssertionError
-
-    def check(self, outcome) -> None:
-        """Invariants I1 to I5 of the reliability page."""
-        done = self.journal.done()
-        assert self.announced == done, "I1: announced and saved differ"
-        assert self.journal.meta("stops")[-1]["reason"], "I5: a stop without a reason"
-        for row in self.journal.rows():
-            if row.plan_index >= 0:
-                wanted = self.reference[row.plan_index]
-                assert row.flags or np.allclose(row.trace, wanted, rtol=1e-9), f"I2: wrong value accepted: {row}"
-        for axis, place in zip(
-            self.limits, self.world.stage.true_positions(self.world.time.now()).values(), strict=True
-        ):
-            assert axis.min_deg - 1e-6 <= place <= axis.max_deg + 1e-6, "I4: outside the limits"
-        if outcome.state is not State.DONE:
-            assert self.world.stage.held.is_set(), "I4: not held after a stop"
-
-
 @pytest.mark.skipif(os.name == "nt", reason="wants a memory file system")
 @pytest.mark.parametrize("seed", [1, 2])
 def test_hundreds_of_hours_with_thousands_of_faults(tiny_campaign, fast_folder, seed, request):  # noqa: F811
     if seed == 2 and not request.config.getoption("--nightly"):
         pytest.skip("a second seed is for the nightly run")
-    hours_wanted, faults_wanted = (2000.0, 20_000) if request.config.getoption("--nightly") else (10.0, 100)
-    big_positioner(tiny_campaign, seed, 0.0)
-    world, plan = world_of(tiny_campaign, kind="line", poll_s=5.0)
-    truth = Journal.create(fast_folder / "truth.sqlite", plan, {})
-    assert world.engine(plan, truth).run().state is State.DONE
-    reference = {row.plan_index: row.trace for row in truth.rows() if row.plan_index >= 0}
-    truth.close()
-    hours = faults = starts = runs = 0.0
-    begin = time.perf_counter()
-    while hours < hours_wanted or faults < faults_wanted:
-        runs += 1
-        share = 0.0 if runs % 4 == 1 else 150.0
-        big_positioner(tiny_campaign, int(seed * 100_000 + runs), share)
-        world, plan = world_of(tiny_campaign, kind="line", poll_s=5.0)
-        journal = Journal.create(fast_folder / f"{runs}.sqlite", plan, {})
-        starts += Operator(world, plan, journal, reference).work()
-        assert journal.verify().whole
-        journal.close()
-        hours += world.time.now() / 3600.0
-        faults += len(world.stage.faults.happened)
-    seconds = time.perf_counter() - begin
-    print(f"{hours:.0f} h in {runs:.0f} runs and {starts:.0f} starts, {faults:.0f} faults, "
-          f"{3600 * hours / seconds:.0f} times real time, {seconds:.0f} s")  # fmt: skip
+    hours, faults = (2000.0, 20_000) if request.config.getoption("--nightly") else (10.0, 100)
+    # By default one dialect; the nightly run takes them in turn.
+    kinds = tuple(KINDS) if request.config.getoption("--nightly") else ("line",)
+    print(long_run(tiny_campaign, fast_folder, seed, hours=hours, faults=faults, kinds=kinds))

@@ -40,6 +40,11 @@ class Faults:
         #: The fault of the latest move, for the answer to it.
         self.of_move: FaultKind | None = None
 
+    def reseed(self, seed: tuple[int, ...]) -> None:
+        """Draw the random faults from another seed from now on."""
+        with self._lock:
+            self._random = np.random.default_rng((*seed, 77))
+
     def next_sweep(self) -> FaultKind | None:
         """Count a sweep and return the fault it suffers, if any."""
         return self._next(of_analyzer=True)
