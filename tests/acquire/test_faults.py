@@ -23,6 +23,7 @@ from colure.model.record import Flag
 from colure.twin.servers import start_twin
 from tests.acquire.hours import KINDS, long_run
 from tests.crash.test_power_cut import fast_folder  # noqa: F401 - a fixture
+from tests.endtoend.test_near_to_far import edited
 from tests.world import planned_rows, world_of
 
 #: What one such fault, met once, must lead to.
@@ -175,6 +176,26 @@ def test_faults_in_flight_are_flown_again(campaign_folder, tmp_path):
         np.testing.assert_allclose(np.frombuffer(ours[6], complex), np.frombuffer(theirs[6], complex), rtol=1e-9)
     journal.close()
     whole.close()
+
+
+def test_an_axis_that_creeps_past_the_first_pulse_is_flown_again(tiny_campaign, tmp_path):
+    """At a tenth of the speed the sweep is no less wrong at the first pulse of a line than at the others."""
+    with (tiny_campaign / "goal.toml").open("a", encoding="utf-8") as out:
+        out.write('style = "fly"\n')
+    longer = ("if_bandwidth_hz = 1000", "if_bandwidth_hz = 20")  # the axis turns by a degree while the analyzer sweeps
+    edited(tiny_campaign, "chamber.toml", longer)
+    with_faults(tiny_campaign, *((FaultKind.SLOW, at) for at in (19, 22, 24)))
+    rows = []
+    for name in ("crept", "whole"):
+        world, plan = world_of(tiny_campaign, kind="gcode")
+        journal = Journal.create(tmp_path / f"{name}.sqlite", plan, {})
+        outcome = world.engine(plan, journal).run()
+        assert outcome.state is State.DONE and outcome.measured == len(plan), outcome
+        rows.append(planned_rows(journal))
+        journal.close()
+        with_faults(tiny_campaign)
+    for ours, theirs in zip(*rows, strict=True):
+        np.testing.assert_allclose(np.frombuffer(ours[6], complex), np.frombuffer(theirs[6], complex), rtol=1e-9)
 
 
 def centred_again(folder: Path) -> Path:

@@ -19,7 +19,9 @@ class Flight:
     """One line: from run-up to run-out, at constant speed between.
 
     indices
-        (point,) plan points still to be measured, in flight order.
+        (point,) plan points to be swept, in flight order: those still missing, and a neighbour of a single one.
+    missing
+        Those of them that are kept.
     places_deg
         (point,) readouts of the swept axis at which their sweeps begin.
     step_deg
@@ -27,6 +29,7 @@ class Flight:
     """
 
     indices: IntArray
+    missing: frozenset[int]
     axis: int
     places_deg: FloatArray
     from_deg: FloatArray
@@ -55,12 +58,22 @@ def flight_of(station: Station, line: IntArray, missing: IntArray) -> Flight:
     targets = plan.targets_deg[line]
     step = float(targets[-1, axis] - targets[0, axis]) / max(1, len(line) - 1)
     direction = float(np.sign(step))
-    wanted = plan.targets_deg[missing]
+    swept = _swept(line, missing) if plan.settings["trigger"] == "position" else missing
+    wanted = plan.targets_deg[swept]
     run_up = float(plan.settings["run_up_deg"])
     from_deg, to_deg = wanted[0].copy(), wanted[-1].copy()
     from_deg[axis] -= direction * run_up
     to_deg[axis] += direction * run_up
-    return Flight(missing, axis, wanted[:, axis], from_deg, to_deg, step, float(plan.settings["fly_speed_deg_s"]))
+    speed = float(plan.settings["fly_speed_deg_s"])
+    return Flight(swept, frozenset(missing.tolist()), axis, wanted[:, axis], from_deg, to_deg, step, speed)
+
+
+def _swept(line: IntArray, missing: IntArray) -> IntArray:
+    """Return the points to be swept: one pulse alone says nothing of the speed, so a single point takes a neighbour along."""
+    if missing.size != 1 or line.size == 1:
+        return missing
+    number = int(np.flatnonzero(line == missing[0])[0])
+    return line[number : number + 2] if number + 1 < line.size else line[number - 1 :]
 
 
 def fly(station: Station, flight: Flight) -> Iterator[Row]:
@@ -100,12 +113,16 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
 
 
 def _by_position(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
-    """Every pulse starts a sweep: the place is the pulse's, the moment tells which pulse it was."""
+    """Every pulse starts a sweep: the place is the pulse's, the moment tells which pulse it was.
+
+    The first point is kept once the second pulse has come in time: until then nobody knows how fast the axis runs.
+    """
     period = abs(flight.step_deg) / flight.speed_deg_s
     sweep_s = float(station.plan.settings["sweep_s"])
     first: float | None = None
     rate = _rate(flight)
     travelled = np.abs(flight.places_deg - flight.places_deg[0]) / flight.speed_deg_s
+    waiting: list[Row] = []
     while True:
         with blame("analyzer"):
             sweep = station.patiently(station.analyzer.sweep)
@@ -118,7 +135,10 @@ def _by_position(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
             shown = station.plan.targets_deg[index].copy()
             station.require_fresh(sweep.trace, shown)
             _check_place(station, flight, moment, sweep_s, float(flight.places_deg[number]))
-            yield station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate)
+            waiting.append(station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate))
+            if number > 0:
+                yield from (row for row in waiting if row.plan_index in flight.missing)
+                waiting.clear()
         if moment - first > float(travelled[-1]) - 0.5 * period:
             return
 
