@@ -125,6 +125,7 @@ FURTHER = {
     "transmit_power_dbm": 10.0,
     "sensitivity_dbm": -90.0,
     "cut_planes_deg": [45.0],
+    "reference_axis_deg": [0.0, 0.0],
     "beamwidth_levels_db": [6.0, 10.0],
     "sectors": [{"name": "front", "azimuth_deg": [-30.0, 30.0], "elevation_deg": [-20.0, 20.0]}],
 }

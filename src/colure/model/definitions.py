@@ -238,6 +238,10 @@ def _beam(settings: Evaluation) -> Iterator[Definition]:
         yield Definition("pointing_error_deg", "Pointing error", "deg",
                          "Angle between the peak and the direction that the device was told to point at.", GUM, _same,
                          single_beam=True, symbol="delta", no_forecast="it is as uncertain as the beam's direction")  # fmt: skip
+    if settings.reference_axis_deg is not None:
+        yield Definition("squint_axis_deg", f"Squint from {axis_words(settings)}", "deg",
+                         f"Angle between the peak and the stated reference axis, {axis_words(settings)}.", IEEE_145, _same,
+                         single_beam=True, symbol="delta_s", no_forecast="it is as uncertain as the beam's direction")  # fmt: skip
     yield Definition("beamwidth_e_deg", "Half-power beamwidth, E plane", "deg",
                      f"Angle between the half-power directions of {cut} in the great circle through the peak that contains "
                      f"{_e_plane_words(settings)}.", IEEE_145, _same, symbol="HPBW_E", **width)  # fmt: skip
@@ -253,6 +257,16 @@ def _beam(settings: Evaluation) -> Iterator[Definition]:
         yield Definition(f"beamwidth_at_{angle:g}_deg", f"Half-power beamwidth, plane at {angle:g} deg", "deg",
                          f"The same in the cut through the peak {angle:g} deg from E towards H.", IEEE_145, _same,
                          key="beamwidth_plane_deg", at=(angle,), symbol=f"HPBW_{angle:g}", no_forecast=BEYOND, **width)  # fmt: skip
+
+
+def axis_words(settings: Evaluation) -> str:
+    """Name the reference axis that squint is stated against; empty if settings state none."""
+    if settings.reference_axis_deg is None:
+        return ""
+    azimuth, elevation = settings.reference_axis_deg
+    if azimuth == 0.0 and elevation == 0.0:
+        return "the mechanical boresight"
+    return f"the axis at azimuth {azimuth:g}, elevation {elevation:g} deg"
 
 
 def _cut_words(settings: Evaluation) -> str:
@@ -292,6 +306,10 @@ def _lobes(settings: Evaluation) -> Iterator[Definition]:
     yield Definition("front_to_back_db", "Front-to-back ratio", "dB",
                      "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db, topic,
                      symbol="FBR", sphere=True, single_beam=True, power=True)  # fmt: skip
+    if settings.reference_axis_deg is not None:
+        yield Definition("front_to_back_axis_db", f"Front-to-back ratio about {axis_words(settings)}", "dB",
+                         f"Total amplitude at the peak over that in the direction opposite to {axis_words(settings)}.", IEEE_145,
+                         _ratio_down_db, topic, symbol="FBR_s", sphere=True, single_beam=True, no_forecast=BEYOND)  # fmt: skip
     yield Definition("front_to_rear_db", "Front-to-rear ratio", "dB",
                      f"Total amplitude at the peak over the largest within {settings.rear_sector_deg:g} deg of the opposite "
                      "direction, its edge included.", TRADE, _ratio_down_db, topic, symbol="FRR", sphere=True, single_beam=True,

@@ -94,6 +94,9 @@ class Evaluation(Section):
         Power at the device's port that its receiver needs: gives effective and total isotropic sensitivity.
     commanded_deg
         Azimuth and elevation that every state (or `beam`, if the device has none) was told to point at.
+    reference_axis_deg
+        Azimuth and elevation of the axis that squint is stated against (IEEE Std 145); [0, 0] is the mechanical boresight, the device's
+        z axis. Gives the squint from it, and the front-to-back ratio towards the direction opposite to it. Neither if left out.
     sectors
         Sectors whose partial power and levels are read.
     bandwidths
@@ -114,5 +117,8 @@ class Evaluation(Section):
     transmit_power_dbm: float | None = Field(default=None, ge=-100, le=100, json_schema_extra={"unit": "dBm"})
     sensitivity_dbm: float | None = Field(default=None, ge=-200, le=50, json_schema_extra={"unit": "dBm"})
     commanded_deg: dict[Name, tuple[Degrees, Degrees]] = Field(default_factory=dict)
+    reference_axis_deg: tuple[Degrees, Annotated[float, Field(ge=-90, le=90)]] | None = Field(
+        default=None, json_schema_extra={"unit": "deg"}
+    )
     sectors: tuple[Window, ...] = ()
     bandwidths: tuple[Span, ...] = ()

@@ -265,6 +265,11 @@ class _Judge:
         units = {"dBd": ("gain_dbd", gain - 2.15), "linear": ("gain_linear", self.peak)}
         found |= dict(units[name] for name in self.settings.gain_units)
         found |= along_grids(self.vector, self.direction, self.settings.components)
+        if self.settings.reference_axis_deg is not None:
+            axis = from_azimuth_elevation(*np.deg2rad(self.settings.reference_axis_deg))
+            found["squint_axis_deg"] = np.rad2deg(np.arccos(np.clip(axis @ self.direction, -1.0, 1.0)))
+            behind = float(np.sqrt(self.field.intensity(-axis)[0]))
+            found["front_to_back_axis_db"] = down_db(behind, np.sqrt(self.peak))
         told = self.settings.commanded_deg.get(self.asked.state)
         if told is not None:
             apart = np.arccos(np.clip(from_azimuth_elevation(*np.deg2rad(told)) @ self.direction, -1.0, 1.0))

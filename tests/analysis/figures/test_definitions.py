@@ -20,6 +20,7 @@ EVERYTHING = Evaluation(
     transmit_power_dbm=10.0,
     sensitivity_dbm=-90.0,
     commanded_deg={"beam": (0.0, 0.0)},
+    reference_axis_deg=(0.0, 0.0),
     components=("circular", "theta-phi", "ludwig-2"),
     gain_units=("dBd", "linear"),
     sectors=(Window(name="front", azimuth_deg=(-30.0, 30.0), elevation_deg=(-20.0, 20.0)),),

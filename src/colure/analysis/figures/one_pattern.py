@@ -261,6 +261,18 @@ class OnePattern:
         told = from_azimuth_over_elevation(azimuth=az, elevation=el)
         return float(np.rad2deg(angle_between(told, self.beam.direction)))
 
+    @property
+    def squint_axis_deg(self) -> float:
+        """Angle between the peak and the stated reference axis; nan if none is stated."""
+        axis = reference_axis(self.wanted.settings)
+        return float("nan") if axis is None else float(np.rad2deg(angle_between(axis, self.beam.direction)))
+
+    @property
+    def behind_axis(self) -> float:
+        """Total amplitude opposite to the stated reference axis, relative to the peak; nan if none is stated."""
+        axis = reference_axis(self.wanted.settings)
+        return float("nan") if axis is None else relative(self.field.at(-axis[None]), self.beam.intensity)
+
     @cached_property
     def cone_deg(self) -> float:
         """Half angle of the cone in which the phase centre is looked for."""
@@ -332,6 +344,14 @@ class OnePattern:
     @staticmethod
     def _tops(field: FarField, sky: Sky, starts: FloatArray) -> tuple[FloatArray, BoolArray]:
         return climbs(field, starts, np.full(len(starts), FIRST_STENCIL * sky.step))
+
+
+def reference_axis(settings: Evaluation) -> FloatArray | None:
+    """Return the unit vector (3,) of the axis that squint is stated against; None if settings state none."""
+    if settings.reference_axis_deg is None:
+        return None
+    azimuth, elevation = np.deg2rad(settings.reference_axis_deg)
+    return from_azimuth_over_elevation(azimuth=azimuth, elevation=elevation)
 
 
 def relative(fields: ComplexArray, intensity: float, *, none: float = float("nan")) -> float:

@@ -21,7 +21,7 @@ from colure.analysis.figures.cuts import (
 )
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, top_angles_deg
-from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG
+from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG, reference_axis
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import cross, tangents, unit_vector
@@ -132,6 +132,9 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
         readings.append(FieldReading("side_lobe_highest_db", "level", kept.add(lobes)))
     if "front_to_back_db" in names:
         readings.append(FieldReading("front_to_back_db", "level", kept.add(-peak[None])))
+    axis = reference_axis(figures.settings)
+    if "front_to_back_axis_db" in names and axis is not None:
+        readings.append(FieldReading("front_to_back_axis_db", "level", kept.add(-axis[None])))
     if "front_to_rear_db" in names:
         rear = _cap(-peak, float(np.deg2rad(figures.settings.rear_sector_deg)), np.pi / (field_.order + 1))
         readings.append(FieldReading("front_to_rear_db", "level", kept.add(rear)))

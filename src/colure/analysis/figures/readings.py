@@ -106,6 +106,8 @@ READINGS: dict[str, Reading] = {
     "beam_azimuth_deg": lambda one, what: _azimuth_elevation_deg(one)[0],
     "beam_elevation_deg": lambda one, what: _azimuth_elevation_deg(one)[1],
     "pointing_error_deg": lambda one, what: one.pointing_error_deg,
+    "squint_axis_deg": lambda one, what: one.squint_axis_deg,
+    "front_to_back_axis_db": lambda one, what: one.behind_axis,
     "beamwidth_e_deg": lambda one, what: beamwidth_deg(one.cut("e")),
     "beamwidth_h_deg": lambda one, what: beamwidth_deg(one.cut("h")),
     "beamwidth_level_deg": lambda one, what: beamwidth_deg(one.cut(what.at[0]), float(what.at[1])),

@@ -17,6 +17,7 @@ from colure.analysis.figures.beams import Near
 from colure.analysis.figures.components import component_rows
 from colure.analysis.figures.cuts import FarField, carried
 from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.figures.one_pattern import reference_axis
 from colure.analysis.figures.phase_centre import centre_rows, cone_of, copolar
 from colure.analysis.figures.places import FieldReading, Places, places_of
 from colure.analysis.figures.sphere import UP, Sky
@@ -190,6 +191,10 @@ class Response:
             found["pointing_error_deg"] = np.rad2deg(
                 np.array([angle_between(aim, one) for one in direction]) - angle_between(aim, peak)
             )
+        axis = reference_axis(settings)
+        if axis is not None:
+            apart = np.array([angle_between(axis, one) for one in direction]) - angle_between(axis, peak)
+            found["squint_axis_deg"] = np.rad2deg(apart)
         return found
 
     def _widths(self, fields: ComplexArray, lift: FloatArray) -> dict[str, FloatArray]:
