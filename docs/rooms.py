@@ -10,7 +10,7 @@ from colure.report.drawing import Drawing
 from colure.report.look import INK, MUTED, canvas, styled
 
 #: Packages whose rooms are drawn, and what is left out because every room may use it.
-HOUSES = {"colure": ("__main__", "errors"), "colure.analysis": (), "colure.app": ()}
+HOUSES = {"colure": ("__main__", "errors", "values"), "colure.analysis": (), "colure.app": ()}
 Imports = dict[str, set[str]]
 
 

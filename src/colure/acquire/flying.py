@@ -12,9 +12,11 @@ from colure.acquire.station import Station, blame
 from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.model.plan import ROLES, Role
+from colure.values import holds_arrays
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Flight:
     """One line: from run-up to run-out, at constant speed between.
 

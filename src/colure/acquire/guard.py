@@ -14,6 +14,7 @@ from colure.geometry.conventions import FloatArray
 from colure.geometry.profiles import coordinated_time, move_time, travelled
 from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.chamber import Axis, Chamber, KeepOut
+from colure.values import holds_arrays
 
 #: At speed the readout may lag by this much travel time on top of the axis' standstill limit.
 LAG_S = 0.1
@@ -24,6 +25,7 @@ WRONG_WAY_DEG, WRONG_WAY_TOLERANCES = 0.25, 4.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Bounds:
     """Limits and keep-out boxes of the axes in one order, degrees; open sides are infinite."""
 

@@ -26,6 +26,7 @@ from colure.errors import JournalError as JournalError  # noqa: PLC0414 - the ro
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.instruments.sensors import Sensors
 from colure.model.plan import Plan
+from colure.values import holds_arrays
 
 OLDEST_SQLITE = (3, 51, 3)
 JOURNAL_FORMAT = 2
@@ -35,6 +36,7 @@ GENESIS = b"\0" * 32
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Row:
     """One measured point; fields as in `colure.model.record.build_record`.
 

@@ -21,10 +21,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from colure.app import services
-from colure.app.services.figure_table import Figures, html_table
+from colure.app.services.figure_table import Figures, few_lines, html_table
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -73,8 +74,13 @@ class Planned:
     plan: Plan
     rows: tuple[tuple[str, str], ...]
 
-    def __repr__(self) -> str:
+    def __str__(self) -> str:
+        """Return every line."""
         return "\n".join(f"{what:16s} {answer}" for what, answer in self.rows)
+
+    def __repr__(self) -> str:
+        """Return the first few lines."""
+        return "\n".join(few_lines(str(self).splitlines()))
 
     def _repr_html_(self) -> str:
         return html_table((), self.rows, "Plan")
@@ -270,6 +276,7 @@ class Run:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Record:
     """What was measured; `data` is the xarray dataset."""
 

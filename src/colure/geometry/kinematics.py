@@ -27,6 +27,7 @@ from numpy.typing import ArrayLike
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import azimuth_over_elevation, elevation_over_azimuth, theta_phi
 from colure.geometry.rotations import RigidMotion, about_axis, from_rotation_vector
+from colure.values import holds_arrays
 
 
 class Geometry(StrEnum):
@@ -177,6 +178,7 @@ def probe_to_lab(*, distance: float, roll: ArrayLike, misalignment: Misalignment
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Sighting:
     """What the probe sees: directions and unit vectors in the device frame, shape (..., 3)."""
 

@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import phi_hat, theta_hat
+from colure.values import holds_arrays
 
 
 class Basis(StrEnum):
@@ -118,6 +119,7 @@ def from_cartesian(vector: ArrayLike, *, theta: ArrayLike, phi: ArrayLike) -> tu
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Ellipse:
     """Polarization ellipse of an outgoing wave.
 

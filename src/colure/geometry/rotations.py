@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import FloatArray
+from colure.values import holds_arrays
 
 
 def about_axis(axis: str, angle: ArrayLike) -> FloatArray:
@@ -34,6 +35,7 @@ def from_rotation_vector(vector: ArrayLike) -> FloatArray:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class RigidMotion:
     """x -> rotation x + translation; rotation (..., 3, 3), translation (..., 3) in metres."""
 

@@ -14,6 +14,7 @@ from scipy.special import roots_legendre, sph_harm_y
 
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import fold
+from colure.values import holds_arrays
 
 
 def clenshaw_curtis_weights(intervals: int) -> FloatArray:
@@ -80,6 +81,7 @@ def _cosine_moment(theta: float, k: FloatArray | np.ndarray) -> FloatArray:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class SphereGrid:
     """A regular grid: rings of constant theta, `phi` shared by all rings.
 
@@ -163,6 +165,7 @@ def _turn(count: int) -> FloatArray:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class DirectionSet:
     """Scattered directions (radians) with solid-angle weights in steradians."""
 

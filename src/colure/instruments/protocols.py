@@ -8,6 +8,7 @@ from typing import Any, Protocol
 
 from colure.errors import InstrumentError as InstrumentError  # noqa: PLC0414 - the room's front offers it too
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.values import holds_arrays
 
 
 class LostError(InstrumentError):
@@ -46,6 +47,7 @@ class SweepSettings:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Sweep:
     """One sweep: complex trace (frequency, port), and what the analyzer said about it (`Flag` bits)."""
 

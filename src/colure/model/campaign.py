@@ -14,12 +14,14 @@ from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
 from colure.model.loading import load, read_toml, validate
 from colure.model.recipe import Recipe
+from colure.values import briefly_shown
 
 #: Ludwig's third definition has no direction at 180 deg; the pattern of one component must stay clear of it.
 ONE_PASS_REGION_DEG = 120.0
 
 
 @dataclass(frozen=True)
+@briefly_shown
 class Campaign:
     """Goal, chamber and device of one folder, checked against each other."""
 

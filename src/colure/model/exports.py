@@ -15,6 +15,7 @@ import numpy as np
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.figure import Figure
+from colure.values import holds_arrays
 
 #: A text cell that begins like this would be taken for a formula by a spreadsheet.
 FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
@@ -28,6 +29,7 @@ def safe_text(text: str) -> str:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class TextCut:
     """One cut of an exchange file: `AZ` or `EL`, polarization pair as device/probe (`H/H`), degrees, dB re the largest gain."""
 

@@ -11,6 +11,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.plausible import LEAST_HZ
 from colure.model.tables import numbers_of, read_rows
+from colure.values import holds_arrays
 
 LINE = {"frequency_hz": "Hz", "position_mm": "mm", "level_db": "dB"}
 PLACES = {"frequency_hz": "Hz", "x_mm": "mm", "y_mm": "mm", "z_mm": "mm", "value_db": "dB"}
@@ -24,6 +25,7 @@ OPTIONAL = {
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ProbedLine:
     """Readings along one line at one frequency and one aspect, in the order of their positions.
 
@@ -49,6 +51,7 @@ class ProbedLine:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ProbedPlaces:
     """One antenna's figure at places (n, 3) of the zone, metres from its centre, at one frequency; values in dB."""
 

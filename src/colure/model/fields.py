@@ -13,6 +13,7 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.field_layout import laid_out
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -25,6 +26,7 @@ SAME_ANGLE_DEG = 1e-5
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FieldSamples:
     """Samples of one frequency: angles in radians, field (2, count), radius None for far fields."""
 
@@ -37,6 +39,7 @@ class FieldSamples:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FieldGrid:
     """A regular grid of one radius: theta and phi in radians as read, field (2, theta, phi)."""
 

@@ -7,6 +7,8 @@ from typing import Any, Final
 
 import numpy as np
 
+from colure.values import briefly_shown
+
 
 @dataclass(frozen=True)
 class BudgetRow:
@@ -78,6 +80,7 @@ NOT_TO_BE_USED: Final = "not to be used"
 
 
 @dataclass(frozen=True)
+@briefly_shown
 class Figure:
     """One value at one frequency.
 

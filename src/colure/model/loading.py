@@ -15,6 +15,7 @@ from pydantic.fields import FieldInfo
 
 from colure.errors import InputError as InputError  # noqa: PLC0414 - the room's front offers it too
 from colure.model.admission import require_regular
+from colure.values import cut_off, in_short
 
 #: A campaign file larger than this is refused before it is parsed.
 LARGEST_TOML_BYTES = 1_000_000
@@ -41,6 +42,12 @@ class Section(BaseModel):
     """Base of every table in a campaign file: frozen, no unknown fields, no infinities."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, validate_default=True, defer_build=True)
+
+    def __repr__(self) -> str:
+        """Return the entries in a few lines; tables inside only by name."""
+        return cut_off(
+            type(self).__name__, (f"{name}={in_short(getattr(self, name))}" for name in type(self).model_fields)
+        )
 
 
 def number(unit: str, low: float, high: float, default: float | None = None) -> Any:

@@ -13,6 +13,7 @@ import numpy as np
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
+from colure.values import holds_arrays
 
 PLAN_FORMAT = 2
 #: Entries of the campaign's files that only name things, or say when the scan may end: changing them does not make another plan.
@@ -97,6 +98,7 @@ class ScanGrid:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Plan:
     """An ordered list of points with axis readouts, and everything predicted about them.
 

@@ -11,6 +11,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.plausible import LEAST_HZ
 from colure.model.tables import numbers_of, read_rows
+from colure.values import holds_arrays
 
 PLACES = {"frequency_hz": "Hz", "theta_deg": "deg", "phi_deg": "deg"}
 #: Columns of a level, and what it is of: total power, or both polarizations that add up to it.
@@ -29,6 +30,7 @@ POLE_DB = 6.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class PowerTable:
     """Power, linear (frequency, theta, phi), on rings from +z over a full turn, radians; relative, gain, or EIRP in milliwatts.
 

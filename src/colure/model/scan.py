@@ -12,6 +12,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import from_azimuth_over_elevation, phi_hat, theta_hat, theta_phi, unit_vector
 from colure.model.loading import Section, number
+from colure.values import holds_arrays
 
 #: More directions than this are refused before anything is worked out.
 MOST_DIRECTIONS = 200_000
@@ -91,6 +92,7 @@ PAIRS: dict[str, tuple[tuple[str, str], tuple[str, str]]] = {
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Cut:
     """Directions that are measured one after the other along one angle.
 

@@ -14,6 +14,7 @@ from colure.model.chamber import Chamber
 from colure.model.scan import Cut
 from colure.planning.duration import sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit
+from colure.values import holds_arrays
 
 #: Sweeps read beyond each end of a cut, besides those that the frequencies of a sweep need: the axis may run ahead or behind by so many.
 MORE_SWEEPS = 2
@@ -22,6 +23,7 @@ LEAST_POINTS = 5
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FlownLines:
     """Lines that hold cuts: angles of both axes (n, 2) of every line in degrees, the flown axis, its speed, the strongest cut."""
 

@@ -14,6 +14,7 @@ from colure.geometry.conventions import FloatArray
 from colure.model.chamber import Axis, Chamber
 from colure.model.loading import Section, load, number
 from colure.planning.duration import coordinated_time
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -50,6 +51,7 @@ class Learned(Section):
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Intervals:
     """Time from one point's sweep to the next one's: ways (interval, axis), settling and seconds."""
 

@@ -20,12 +20,14 @@ from colure.model.scan import angles_of
 from colure.planning.duration import approached_time, line_time, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
+from colure.values import holds_arrays
 
 #: Passes whose offsets raise the noise of the vector more than this (10 deg apart) do not give one.
 MOST_NOISE = 6.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Path:
     """Points in measuring order: convention angles are already controller readouts (degrees).
 
@@ -64,6 +66,7 @@ class Path:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Run:
     """Points measured one after the other without a tie between them being necessary: one slice."""
 

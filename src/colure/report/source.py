@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from colure.report.particulars import Decision
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     from colure.analysis.figures.cuts import GreatCircleCut
@@ -57,6 +58,7 @@ class Verdicts:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class PatternCuts:
     """Cuts through the peak in the principal planes, by plane.
 
@@ -84,6 +86,7 @@ class PatternCuts:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Source:
     """Everything the report shows.
 

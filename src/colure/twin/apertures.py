@@ -13,6 +13,7 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.twin.antennas import huygens
 from colure.twin.sources import Cluster
+from colure.values import holds_arrays
 
 LIGHT = 299_792_458.0
 SPACING = 0.4
@@ -23,6 +24,7 @@ PLACES_ON_AN_EDGE = 5
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Sheet:
     """Places (site, 2) in a plane with the area that each stands for, and their distance from the rim.
 

@@ -23,6 +23,7 @@ from colure.twin.devices import DeviceMaker, device_maker, device_of
 from colure.twin.drawn_chain import draw_chain
 from colure.twin.signal_chain import SignalChain
 from colure.twin.sources import Cluster
+from colure.values import holds_arrays
 
 #: Side walls, floor, ceiling and the wall behind the device: how far from the crossing (range lengths), how much tilted.
 WALLS = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
@@ -38,6 +39,7 @@ PROBES_OF_STRAY = 900
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Rehearsed:
     """What a rehearsal read: (point, frequency, port) traces, the chamber that was drawn, its device in state 0.
 

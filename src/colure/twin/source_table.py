@@ -11,6 +11,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.tables import numbers_of, read_rows
 from colure.twin.sources import Cluster
+from colure.values import holds_arrays
 
 PLACE = ("x_mm", "y_mm", "z_mm")
 ELECTRIC = tuple(f"p_{axis}_{part}" for axis in "xyz" for part in ("re", "im"))
@@ -21,6 +22,7 @@ ETA = 376.730_313_668
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class SourceTable:
     """Sources at `place` (site, 3) in metres with moments (frequency, site, 6): electric times eta, then magnetic.
 

@@ -25,6 +25,7 @@ from scipy.spatial import cKDTree
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.rotations import RigidMotion
+from colure.values import holds_arrays
 
 #: Sources of which all pairs with the others are held at once; bounds the memory.
 SITES_AT_ONCE = 200
@@ -38,6 +39,7 @@ PRODUCTS_IN_A_ROW = 32
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Cluster:
     """Dipole sites of an antenna in its own frame.
 
@@ -178,6 +180,7 @@ class Cluster:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class PairGeometry:
     """Everything about (source, observer) pairs that does not depend on frequency, all over 4 pi r.
 

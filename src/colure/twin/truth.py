@@ -29,6 +29,7 @@ from colure.twin.true_ellipse import (
     ludwig3,
 )
 from colure.twin.true_field import Level, TrueField
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -56,6 +57,7 @@ class TrueFigure:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Asked:
     """What figures depend on besides the device.
 

@@ -21,6 +21,7 @@ from numpy.typing import ArrayLike
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_degrees, order_of_count
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
+from colure.values import holds_arrays
 from colure.waves.radial import outgoing
 from colure.waves.transform import analysis, synthesis
 
@@ -36,6 +37,7 @@ DISTURBANCE_DB = -25.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class AmplitudeSphere:
     """Amplitudes of (e_theta, e_phi) on rings of one radius, in the units of the field there.
 
@@ -49,6 +51,7 @@ class AmplitudeSphere:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Retrieval:
     """Coefficients (2, N(N+2)), free up to one common phase, and how far they can be believed.
 

@@ -9,12 +9,14 @@ from scipy.spatial import SphericalVoronoi, cKDTree
 
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import unit_vector
+from colure.values import holds_arrays
 
 #: A hole is a direction farther from every sample than this many half wavelengths of the highest degree.
 HOLE = 1.2
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Cells:
     """Cells of directions, worked out once for all orders.
 

@@ -15,6 +15,7 @@ import numpy as np
 from scipy.linalg import get_lapack_funcs, qr, solve_triangular
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, mode_count
+from colure.values import holds_arrays
 from colure.waves.harmonics_at import (
     degrees_of_columns,
     matrix_at,
@@ -51,6 +52,7 @@ MOST_WORK = 9e10
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class DirectSolution:
     """Coefficients on the reference sphere, draws of their error, and what led to them.
 
@@ -78,6 +80,7 @@ class DirectSolution:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FitRows:
     """The problem: places, weights, and how the reference sphere's functions change with radius.
 
@@ -114,6 +117,7 @@ class FitRows:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Squares:
     """The normal equations: products of the columns, of columns and data, and the noise that they still tell.
 

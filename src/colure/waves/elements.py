@@ -14,6 +14,7 @@ from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
 from colure.geometry.directions import theta_phi
+from colure.values import holds_arrays
 from colure.waves.aperture import visible_region
 from colure.waves.expansion import Expansion
 from colure.waves.scattered import synthesis_at
@@ -37,6 +38,7 @@ DIRECTIONS = 0.6
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Excitations:
     """What each element radiates.
 

@@ -11,6 +11,7 @@ from numpy.typing import ArrayLike
 from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, mode_degrees, order_of_count
 from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.polarization import from_cartesian, to_ludwig_1
+from colure.values import holds_arrays
 from colure.waves.modes import from_half_sets, resized, to_half_sets
 from colure.waves.radial import outgoing
 from colure.waves.scattered import synthesis_at
@@ -19,6 +20,7 @@ from colure.waves.transform import analysis, scalar_synthesis, synthesis
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Expansion:
     """Outgoing waves about an origin: sum (g_nm Psi_nm + c_nm Phi_nm) in the far field.
 

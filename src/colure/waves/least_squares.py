@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.values import holds_arrays
 from colure.waves.modes import resized
 from colure.waves.scattered import ACCURACY
 
@@ -37,6 +38,7 @@ MORE_DEGREES = 2
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class LeastSquaresFit:
     """A least-squares expansion and what is known about it.
 

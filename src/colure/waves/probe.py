@@ -31,6 +31,7 @@ from colure.geometry.conventions import (
 )
 from colure.geometry.directions import phi_hat, theta_hat, unit_vector
 from colure.geometry.polarization import to_ludwig_1
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.harmonics import harmonics_at, scalars_at
 from colure.waves.radial import outgoing
@@ -41,6 +42,7 @@ HIGHEST_RADIAL = 1e4
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FirstOrderResponse:
     """Response of a first-order probe relative to an ideal distant dipole, degrees 1..N.
 

@@ -16,6 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import CURL, GRAD, ComplexArray, FloatArray, IntArray, mode_degrees
+from colure.values import holds_arrays
 from colure.waves.cells import Cells
 from colure.waves.expansion import Expansion
 from colure.waves.least_squares import LeastSquares, LeastSquaresFit, solve_with_noise
@@ -26,6 +27,7 @@ from colure.waves.scattered_fit import lagrange_shares, radial_nodes
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ProbeSamples:
     """What a real probe received, one frequency; all arrays (count,).
 

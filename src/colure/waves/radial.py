@@ -18,9 +18,11 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.values import holds_arrays
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Outgoing:
     """Radial functions of degrees 1..N: mantissas (..., N) and a common power of two (..., N)."""
 

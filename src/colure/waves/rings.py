@@ -14,6 +14,7 @@ from functools import cached_property
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_index
+from colure.values import holds_arrays
 from colure.waves.transform import synthesis
 
 #: Damping (relative to a fully measured mode) that only keeps the arithmetic finite.
@@ -21,6 +22,7 @@ LEAST_DAMPING = 1e-7
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class RingFit:
     """Least squares of degree `order` on rings at `theta` (radians, rising), full turns in azimuth.
 

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, mode_degrees
+from colure.values import holds_arrays
 from colure.waves.cells import Cells
 from colure.waves.direct_fit import HIGHEST_DIRECT, TAIL_DEGREES, FitRows, solve_directly
 from colure.waves.least_squares import LeastSquares, LeastSquaresFit, solve_with_noise
@@ -32,6 +33,7 @@ SMALL_ORDER, SMALL_COUNT = 14, 4000
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Samples:
     """Tangential fields at scattered places, one frequency.
 

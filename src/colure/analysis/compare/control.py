@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import FloatArray
+from colure.values import holds_arrays
 
 #: Mean range of two values of a normal distribution with unit standard deviation (d2 for n = 2).
 RANGE_OF_TWO = 1.128
@@ -23,6 +24,7 @@ LEAST_RUNS = 8
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ControlChart:
     """One figure of a check antenna over runs.
 

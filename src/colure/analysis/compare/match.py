@@ -13,6 +13,7 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.geometry.directions import unit_vector
 from colure.geometry.rotations import from_rotation_vector
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.transform import synthesis
 
@@ -33,6 +34,7 @@ class Freedom:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Match:
     """How the second pattern was brought to the first, and both on one grid.
 
@@ -188,6 +190,7 @@ def _step(
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class TwoSetUps:
     """What two set-ups of one device say of the range: mean pattern, and the level of what changed.
 

@@ -10,6 +10,7 @@ from scipy.interpolate import make_interp_spline
 from scipy.signal import find_peaks
 
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.values import holds_arrays
 
 #: Points of the curve between two samples.
 FINER = 24
@@ -19,6 +20,7 @@ LOWEST = 1e-12
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class CutCurve:
     """Amplitude along a cut, finely: angle (m,) rising, degrees; closed where the cut runs round."""
 

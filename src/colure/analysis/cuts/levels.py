@@ -15,11 +15,13 @@ from colure.geometry.directions import azimuth_over_elevation, theta_phi
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
+from colure.values import holds_arrays
 
 LOWEST = 1e-10
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class CutLevel:
     """One cut at one frequency: levels (n,) in dBi, or `unit`: dB below the strongest of a run without a reference; `lower` and `upper` hold the co-polar level in 95 of 100 cases.
 

@@ -25,6 +25,7 @@ from colure.model.files import history
 from colure.model.plan import Role
 from colure.model.record import holds_cuts, of_role
 from colure.model.scan import Cut, Scan
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -36,6 +37,7 @@ LEAST_SINE = 0.1
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class MeasuredCut:
     """One cut as it was measured, gain scale (sqrt of gain), phase referred to the device's declared centre.
 
@@ -71,6 +73,7 @@ class MeasuredCut:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class CutScan:
     """Every cut of a record with what all of them share.
 

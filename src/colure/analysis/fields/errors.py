@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, order_of_count
+from colure.values import holds_arrays
 from colure.waves.modes import resized
 from colure.waves.scattered import synthesis_at
 
@@ -44,6 +45,7 @@ class Declared:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ErrorDraws:
     """Draws of errors of far-field coefficients (draw, 2, n(n+2)), one set per contribution.
 

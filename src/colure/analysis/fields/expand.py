@@ -24,6 +24,7 @@ from colure.geometry.conventions import (
 )
 from colure.geometry.sphere import gauss_legendre
 from colure.model.fields import FieldGrid, FieldSamples, recognize_grid
+from colure.values import holds_arrays
 from colure.waves.cells import Cells
 from colure.waves.least_squares import DRAWS, LeastSquaresFit, tail_of
 from colure.waves.modes import resized
@@ -45,6 +46,7 @@ ROUNDING = 1e-14
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class WholeSphere:
     """A recognized whole-sphere grid: ring layout and the field on it, phi over a full turn."""
 
@@ -54,6 +56,7 @@ class WholeSphere:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ExpandedField:
     """One frequency's expansion, how it came about in plain words, and its possible errors.
 

@@ -10,6 +10,7 @@ import numpy as np
 from colure.analysis.fields.expand import signal_order, whole_sphere
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.model.fields import FieldSamples, recognize_grid, samples_of
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.rings import RingFit
 from colure.waves.transform import analysis, highest_order
@@ -26,6 +27,7 @@ HELD = 1e-3
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class KnownPattern:
     """A far field as waves (frequency, 2, J), and the polar angle from +z (radians) up to which it is known."""
 

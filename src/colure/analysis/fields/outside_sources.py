@@ -26,6 +26,7 @@ from colure.geometry.conventions import (
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import to_ludwig_1
 from colure.geometry.sphere import gauss_legendre
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 from colure.waves.transform import synthesis
@@ -49,6 +50,7 @@ POINTED = 2.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Cleaned:
     """The device's waves without what lies outside its sphere.
 

@@ -10,6 +10,7 @@ import numpy as np
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import fold, unit_vector
 from colure.model.fields import FieldSamples
+from colure.values import holds_arrays
 from colure.waves.cells import Cells
 from colure.waves.modes import resized
 
@@ -36,6 +37,7 @@ def folded(samples: FieldSamples) -> tuple[FloatArray, FloatArray, ComplexArray]
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FieldResult:
     """One frequency's field on the grid with its errors; `position` is the part of `waves` by places, None if none is declared."""
 

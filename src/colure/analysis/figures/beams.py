@@ -10,6 +10,7 @@ from colure.analysis.figures.cuts import OMNIDIRECTIONAL, FarField, Plane, decla
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, cross
+from colure.values import holds_arrays
 
 #: Two lobes closer than this in level are equal: which one is the peak is rounding.
 EQUAL_DB = 0.02
@@ -27,6 +28,7 @@ EDGE = "undefined: the strongest direction lies at the edge of the measured regi
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Near:
     """What an unperturbed pattern decides for its perturbed ones.
 

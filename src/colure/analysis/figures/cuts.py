@@ -14,6 +14,7 @@ import numpy as np
 
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import cross, phi_hat, tangents, theta_hat, theta_phi, unit_vector
+from colure.values import holds_arrays
 from colure.waves.scattered import Sampler
 from colure.waves.transform import synthesis
 
@@ -47,6 +48,7 @@ ACCURACY = 1e-10
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Beam:
     """The peak of a pattern: direction (3,), the E plane's tangent there (3,), intensity |e|^2.
 
@@ -61,6 +63,7 @@ class Beam:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class GreatCircleCut:
     """A co-polar and cross-polar great-circle cut through the peak; angle in degrees.
 

@@ -18,10 +18,12 @@ from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.model.components import wanted as bases_wanted
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FigureSet:
     """Which figures are read, and how: the same for every frequency, state and perturbation.
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.device import Device, Elements
+from colure.values import holds_arrays
 from colure.waves.aperture import Suspect, plane_field, suspicious_elements
 from colure.waves.elements import element_excitations
 from colure.waves.expansion import Expansion
@@ -20,6 +21,7 @@ PICTURE_MARGIN = 0.2
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Face:
     """The face of a panel at one frequency.
 

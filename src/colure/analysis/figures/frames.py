@@ -12,6 +12,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import from_azimuth_over_elevation, theta_phi, unit_vector
 from colure.geometry.polarization import Basis, to_basis
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 
@@ -59,6 +60,7 @@ BASIS_FORMULA = {
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class View:
     """A pattern on a grid of some coordinates: (count,) coordinates, (frequency, 2, count) components."""
 

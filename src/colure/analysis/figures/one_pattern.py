@@ -32,6 +32,7 @@ from colure.analysis.figures.sphere import UP, Sky, coverage, rim, rim_peak
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, from_azimuth_over_elevation
 from colure.model.evaluation import Evaluation
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 #: Rays from the peak along which cross-polarization is looked at: half as many planes.
@@ -68,6 +69,7 @@ class PatternSettings:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class OnePattern:
     """A pattern at one frequency, as spherical waves (2, J), and what figures are read from.
 

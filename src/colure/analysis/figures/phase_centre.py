@@ -11,6 +11,7 @@ from colure.analysis.figures.cuts import Beam, FarField, GreatCircleCut, carried
 from colure.analysis.figures.lobes import edges_deg
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import tangents
+from colure.values import holds_arrays
 
 #: Rings and directions per ring of the cone that is looked at.
 RINGS, COLUMNS = 8, 24
@@ -26,6 +27,7 @@ RIPPLE_LIMIT_DEG = 10.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class PhaseCentre:
     """Phase centre in the device frame, metres, and how flat the phase is about it.
 

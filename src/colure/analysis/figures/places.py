@@ -25,6 +25,7 @@ from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG, reference_axis
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import cross, tangents, unit_vector
+from colure.values import holds_arrays
 
 #: Stencil about the peak, as a share of what the waves resolve.
 STENCIL = 0.1
@@ -41,6 +42,7 @@ Kind = Literal["level", "cross over co"]
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FieldReading:
     """A figure that is the modulus of a field at one direction, or the largest of several.
 
@@ -67,6 +69,7 @@ class FieldReading:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Width:
     """A beamwidth: which two directions are the main lobe's edges, how the power falls there (per radian), and to which share."""
 
@@ -78,6 +81,7 @@ class Width:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Places:
     """All directions (n, 3) of one pattern that figures are read at, and the fields (n, 2) there: co and cross.
 

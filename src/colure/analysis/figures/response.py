@@ -23,6 +23,7 @@ from colure.analysis.figures.places import FieldReading, Places, places_of
 from colure.analysis.figures.sphere import UP, Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.harmonics import FieldsAt
 from colure.waves.scattered import adjoint_at
@@ -37,6 +38,7 @@ AT_THE_PEAK = 5
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class PatternChanges:
     """What errors (n,) do to one pattern: changes (n,) of its figures by name, and what figures along the band need.
 

@@ -10,6 +10,7 @@ import numpy as np
 from colure.analysis.figures.cuts import FarField, finer, local_maxima
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import tangents, unit_vector
+from colure.values import holds_arrays
 from colure.waves.transform import synthesis
 
 #: Frames whose z axis is an axis of the device: rows are the new axes.
@@ -22,6 +23,7 @@ RIM_TIMES = 8
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Sky:
     """Total power |e|^2 (theta, phi) of one expansion on rings fine enough for its square."""
 

@@ -22,6 +22,7 @@ from colure.analysis.steps.places import flown_both_ways, lag_of
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.model.plan import Role
 from colure.model.record import of_role
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 from colure.waves.transform import synthesis
@@ -39,6 +40,7 @@ PHASE_SPAN_DEG = 30.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class DiagnosisCurve:
     """One line of a diagnosis; `after` is what the step left (drawn strong), otherwise what it found."""
 

@@ -25,6 +25,7 @@ from colure.analysis.uncertainty.rooms import stray_in_a_room
 from colure.analysis.uncertainty.trial import Trial, perturbations
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
+from colure.values import holds_arrays
 from colure.waves.transform import synthesis
 
 if TYPE_CHECKING:
@@ -46,6 +47,7 @@ NOISE_RANGE_DB = np.linspace(-12.0, 12.0, 193)
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Shares:
     """Powers outside the device's waves, of one reading, relative to the peak.
 

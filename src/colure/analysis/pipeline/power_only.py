@@ -31,6 +31,7 @@ from colure.model.evaluation import Evaluation
 from colure.model.figure import BudgetRow, Figure
 from colure.model.plan import Role
 from colure.model.record import of_role
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -50,6 +51,7 @@ DB = 10.0 / np.log(10.0)
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class PowerSphere:
     """Total gain, linear (frequency, theta, phi), rings and columns over a full turn; whole or part of the sphere."""
 

@@ -26,6 +26,7 @@ from colure.geometry.directions import theta_phi
 from colure.model.definitions import Definition, definitions_for
 from colure.model.evaluation import Evaluation
 from colure.model.figure import BudgetRow, Figure
+from colure.values import holds_arrays
 
 #: Draws of the levels' scatter; an interval from so few is right within a seventh (JCGM 100:2008, E.4.3).
 DRAWS = 24
@@ -38,6 +39,7 @@ NOT_INCLUDED = ("range echoes", "alignment", "finite distance")
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class TableErrors:
     """What a table's levels may be wrong by: all together (dB, expanded), and each by itself (frequency, theta, phi; dB, 1 sigma)."""
 

@@ -34,6 +34,7 @@ from colure.model.pattern import Quantity, build_pattern
 from colure.model.plan import ROLES, Role
 from colure.model.recipe import Recipe, Step
 from colure.model.record import of_role, offsets_of
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -47,6 +48,7 @@ THERMAL_DBM_HZ = -173.975
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Processed:
     """What the default recipe makes of a record, with everything later pages draw on."""
 
@@ -149,6 +151,7 @@ def as_measured(record: xr.Dataset, device: Device) -> Device:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Surroundings:
     """What a record was measured in, and what is known of it: the same for every step."""
 

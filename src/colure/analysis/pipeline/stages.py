@@ -40,6 +40,7 @@ from colure.model.device import Device
 from colure.model.plan import Role
 from colure.model.recipe import Recipe
 from colure.model.record import grid_of, of_role
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -90,6 +91,7 @@ def all_steps() -> tuple[RecipeStep, ...]:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Transformed:
     """A record as the device's waves: the stages, the step that was taken, the sphere it was taken from, its noise.
 

@@ -21,12 +21,14 @@ from colure.model.doors import Brought, brought
 from colure.model.files import with_step
 from colure.model.recipe import BEFORE, Recipe, StepName
 from colure.model.reference import WITH_HORN
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Stages:
     """A record on its way to a sphere: after the steps that turn sweeps into sweeps, and after the gain."""
 
@@ -40,6 +42,7 @@ class Stages:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Work:
     """A record while the steps are at it.
 

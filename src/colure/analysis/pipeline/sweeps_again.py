@@ -16,12 +16,14 @@ from colure.geometry.conventions import ComplexArray
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.recipe import Recipe
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class SweepsAgain:
     """A record and the steps that made a sphere of it.
 

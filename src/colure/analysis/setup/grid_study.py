@@ -16,6 +16,7 @@ from colure.geometry.constant_density import charged_particles
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.sphere import clenshaw_curtis_weights, fibonacci, fibonacci_lattice
+from colure.values import holds_arrays
 
 #: Power (count,) at directions in radians.
 Power = Callable[[FloatArray, FloatArray], FloatArray]
@@ -24,6 +25,7 @@ FINE_COUNT = 20_000
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class StudyGrid:
     """Directions (count, 3), and what each of them weighs in a mean over the sphere; the sum is 1 if nothing is biased."""
 

@@ -11,11 +11,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, wavelength
+from colure.values import holds_arrays
 
 PAIRS = ((0, 1), (0, 2), (1, 2))
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class AntennaPair:
     """One measured pair: transmission and both reflections, (frequency,), at the antennas' connectors."""
 
@@ -25,6 +27,7 @@ class AntennaPair:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Gains:
     """(antenna, frequency) dBi: realized (what a matched generator gets) and without mismatch."""
 

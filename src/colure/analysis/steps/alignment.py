@@ -22,6 +22,7 @@ from colure.analysis.steps.misaligned import ForwardModel, corrected
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.kinematics import ALIGNED, Misalignment
 from colure.model.chamber import AlignmentTolerance
+from colure.values import briefly_shown, holds_arrays
 from colure.waves.modes import resized
 from colure.waves.transform import adjoint_synthesis
 
@@ -65,6 +66,7 @@ NARROWEST = 1e-4
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class AlignmentResponse:
     """How an estimate answers what is added to a scan: the same echo moves the data and the alignment.
 
@@ -108,6 +110,7 @@ class AlignmentResponse:
 
 
 @dataclass(frozen=True)
+@briefly_shown
 class Estimate:
     """What was found, SI units: values, expanded uncertainties (k = 2), and what was seen.
 

@@ -20,6 +20,7 @@ from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.misaligned import ForwardModel, corrected
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Misalignment
+from colure.values import holds_arrays
 from colure.waves.modes import resized
 from colure.waves.transform import synthesis
 
@@ -41,6 +42,7 @@ GIVES_WAY = 3.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Disturbances:
     """What a record holds besides the device and the misalignment.
 
@@ -64,6 +66,7 @@ class Disturbances:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Outside:
     """What of a field does not fit into the device's waves, as real numbers weighted by solid angle."""
 
@@ -81,6 +84,7 @@ class Outside:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class AlignmentFit:
     """What the data say, in units of the declared standard deviations about the expected values.
 

@@ -13,6 +13,7 @@ from colure.geometry.polarization import noise_factor
 from colure.model.chamber import Chamber
 from colure.model.plan import LEAST_SLICES, ROLES, Role, even_counts
 from colure.model.record import grid_of, of_role, offsets_of
+from colure.values import holds_arrays
 from colure.waves.transform import fold_double_sided
 
 if TYPE_CHECKING:
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class MeasuredSphere:
     """What an ideal probe pair would have read on a regular grid, in the geometry's polar frame.
 

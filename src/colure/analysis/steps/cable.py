@@ -17,6 +17,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import of_role
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -26,6 +27,7 @@ LEAST_ANGLES = 4
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class AxisFlex:
     """What one axis does to the cable: readouts (angle,) in degrees, and the logarithm (angle, frequency) of one pass.
 

@@ -18,6 +18,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import Flag, of_role
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -72,6 +73,7 @@ class Left:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class DriftTrack:
     """What the tie points say.
 

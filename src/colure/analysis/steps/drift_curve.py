@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.geometry.conventions import FloatArray, IntArray
+from colure.values import holds_arrays
 
 #: A constant that all readings share is not known beforehand: its standard deviation, nepers or radians.
 OPEN = 3.0
@@ -45,6 +46,7 @@ def _shape(apart: FloatArray, smooth: bool) -> FloatArray:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class DriftCurve:
     """A drift known from readings.
 

@@ -13,6 +13,7 @@ from colure.analysis.steps.mode_filter import OwnWaves
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, wavenumber
 from colure.model.files import open_dataset
 from colure.model.pattern import field_of
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 from colure.waves.probe import FirstOrderResponse, apply_response, first_order_response, ideal_response, remove_response
@@ -32,6 +33,7 @@ MOST_DAMPING = 0.03
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FarFieldStep:
     """Everything the near-field to far-field step needs besides the data; reused by the budget.
 

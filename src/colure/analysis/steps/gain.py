@@ -17,6 +17,7 @@ from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import of_role
 from colure.model.reference import WITH_HORN, Reference
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.horn import horn_gain_dbi
 
@@ -29,6 +30,7 @@ REHEARSED_S = 1e8
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class GainTransfer:
     """Factor from received wave ratio to sqrt(gain).
 
@@ -80,6 +82,7 @@ class GainTransfer:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ReferenceData:
     """What files say of the reference: gain (frequency,) dBi and its expanded uncertainty in dB, and its path.
 

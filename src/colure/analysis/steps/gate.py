@@ -19,6 +19,7 @@ from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import of_role
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -48,6 +49,7 @@ LOOKS_BEFORE, LOOKS_AFTER, OTHER_ECHO = 0.9, 2.2, 0.6
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class DelayProfile:
     """Power over delay, (delay,) over one alias range from 0 in steps of `step_s`, and the receiver's noise power."""
 
@@ -75,6 +77,7 @@ class DelayProfile:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Gate:
     """Middle and width of a gate, seconds, and the profile that its edges are read from; of the sweeps themselves if None.
 
@@ -106,6 +109,7 @@ class Gate:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class GateResponse:
     """What a gate leaves of a ray that comes later than the direct one.
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import FloatArray
+from colure.values import holds_arrays
 from colure.waves.axial_filter import axial_filter
 from colure.waves.expansion import Expansion
 
@@ -15,6 +16,7 @@ OWN_DIGITS = 5.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class OwnWaves:
     """The device's own waves: about its own centre it needs fewer of them, and the rest is not its own.
 

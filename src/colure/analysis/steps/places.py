@@ -18,6 +18,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.files import with_step
 from colure.model.plan import ROLES, Role
 from colure.model.record import grid_of, holds_cuts
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -46,6 +47,7 @@ class Lag:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FlownSlice:
     """One flown slice: places (point,) and step per frequency (frequency,) in radians, trace (point, frequency, port).
 

@@ -18,6 +18,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.plan import Role
 from colure.model.record import of_role
 from colure.model.signal_chain import OnePort
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -32,6 +33,7 @@ MOST = 1.0 - 1e-9
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class DeviceReflection:
     """Reflection of the device (frequency,), complex, and the 95 % interval of its modulus.
 

@@ -18,6 +18,7 @@ from colure.analysis.stray.mirrors import Wall
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, tangents, unit_vector
 from colure.geometry.kinematics import Geometry
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 #: Directions that are worked out together; bounds the memory.
@@ -76,6 +77,7 @@ class Echo:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class EchoMap:
     """The map: unit vectors (direction, 3) in the lab frame, the share (direction,) each explains, and the echoes named."""
 

@@ -15,6 +15,7 @@ from scipy.stats import chi2
 
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, amplitude_db
 from colure.model.field_probing import ProbedLine
+from colure.values import holds_arrays
 
 #: The direct wave along a line: a polynomial of this degree in dB (and in phase, where it is known).
 TAPER_DEGREE = 2
@@ -48,6 +49,7 @@ class Wave:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Probed:
     """What a line says of the quiet zone.
 

@@ -21,10 +21,12 @@ from colure.analysis.uncertainty.trial import Perturbation, Trial
 from colure.geometry.conventions import FloatArray
 from colure.model.definitions import Definition
 from colure.model.figure import BudgetRow, Figure
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Budget:
     """Figures with their intervals, and the correlation (frequency, figure, figure) of the native variables."""
 

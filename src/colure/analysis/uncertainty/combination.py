@@ -15,6 +15,7 @@ import numpy as np
 
 from colure.analysis.steps.repetition import PROBABILITY
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.values import holds_arrays
 
 Distribution = Literal["normal", "U-shaped", "rectangular", "triangular", "change", "bias", "Monte Carlo", "as drawn"]
 #: Degrees of freedom beyond which Student's factor is that of the normal distribution to all printed digits.
@@ -47,6 +48,7 @@ def bounded_mean(effects: FloatArray) -> FloatArray:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Contribution:
     """What one input does to several outputs.
 

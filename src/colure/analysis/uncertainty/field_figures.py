@@ -17,6 +17,7 @@ from colure.analysis.uncertainty.level_cuts import LevelCut, cut_directions
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.model.evaluation import Evaluation
 from colure.model.figure import BudgetRow, Figure
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 
@@ -29,6 +30,7 @@ UNKNOWN = ("all: the file states no errors of its field",)
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class FieldCause:
     """One cause of a far field's errors.
 

@@ -14,6 +14,7 @@ from colure.analysis.steps.reflection import DeviceReflection
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
 from colure.model.device import Device
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -48,6 +49,7 @@ class Sweeps(Protocol):
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Inputs:
     """What the budget needs from the processing chain.
 

@@ -18,10 +18,12 @@ from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.geometry.directions import theta_phi
+from colure.values import holds_arrays
 from colure.waves.harmonics import FieldsAt
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class LevelCut:
     """One cut at one frequency: amplitudes (sqrt of gain) and their expanded uncertainties, by component.
 

@@ -16,6 +16,7 @@ from colure.analysis.uncertainty.combination import DIVISORS, DRAWN, Contributio
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
+from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 
@@ -110,6 +111,7 @@ class Cause:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Perturbation:
     """What one cause adds to the device's waves.
 
@@ -181,6 +183,7 @@ class Readout(Protocol):
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Trial:
     """The nominal result that every cause is compared with.
 

@@ -12,6 +12,7 @@ from colure.analysis.verdict.masks import level_of
 from colure.geometry.conventions import FloatArray
 from colure.model.figure import NOT_TO_BE_USED, Figure, format_value
 from colure.model.specification import Limit, Mask, Specification
+from colure.values import holds_arrays
 
 VerdictOutcome = Literal["pass", "fail", "not decidable"]
 #: Why a requirement whose band or angles hold no measurement decides nothing.
@@ -163,6 +164,7 @@ class _CutAgainstMask:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class MaskView:
     """The cut of a mask that comes nearest to it, for drawing: (angle,) in degrees, levels and limit in dB or dBi."""
 

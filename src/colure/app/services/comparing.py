@@ -14,6 +14,7 @@ from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     from colure.analysis.compare.match import Freedom, LevelError, Match
@@ -94,6 +95,7 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Overlaid:
     """One plane through the first pattern's peak: co-polar levels (n,) of both with their 95 % ends, dB on the scale of both.
 
@@ -139,6 +141,7 @@ class FigureRow:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Compared:
     """A pattern against another one: how they lie to each other, what is left, figure by figure; quantity of the first.
 

@@ -12,6 +12,7 @@ from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, power_db
 from colure.model.campaign import Campaign
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     from colure.analysis.uncertainty.inputs import Inputs
@@ -20,6 +21,7 @@ USUAL_PERCENT = (15.0, 20.0, 50.0, 85.0)
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class StateCoverage:
     """Coverage at mid-band: by state and of their best, values in dBi (or dBm EIRP) at each percentile.
 

@@ -18,6 +18,7 @@ from colure.geometry.conventions import amplitude_db
 from colure.model.campaign import Campaign
 from colure.model.doors import brought, named
 from colure.model.strict_json import json_text
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -105,6 +106,7 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Exported:
     """What a format of another package gets of a run.
 

@@ -15,6 +15,15 @@ if TYPE_CHECKING:
 
     from colure.report.drawing import Drawing
 
+#: Lines that a repr shows, and characters of each.
+FEW, WIDTH = 5, 160
+
+
+def few_lines(lines: Sequence[str]) -> list[str]:
+    """Return the first lines, shortened, and how many more `print` shows."""
+    shown = [line if len(line) <= WIDTH else f"{line[: WIDTH - 3]}..." for line in lines[:FEW]]
+    return [*shown, f"... {len(lines) - FEW} more: print() shows them"] if len(lines) > FEW else shown
+
 
 def html_table(head: Sequence[str], rows: Sequence[Sequence[str]], caption: str) -> str:
     """Return an HTML table; every text is escaped."""
@@ -91,8 +100,19 @@ class Figures(Sequence[Figure]):
             [(self[name].label, [one for one in self._figures if one.name == name]) for name in wanted]
         )
 
-    def __repr__(self) -> str:
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Figures) and self._figures == other._figures
+
+    __hash__ = None  # type: ignore[assignment]
+
+    def __str__(self) -> str:
+        """Return all figures at mid-band, one a line."""
         return "\n".join(f"{one.label:34s} {one.text()} {one.unit}" for one in self.at())
+
+    def __repr__(self) -> str:
+        """Return the first few figures at mid-band, and how many there are."""
+        head = f"{len(self)} figures at {len(self._frequencies)} frequencies, at mid-band:"
+        return "\n".join([head, *few_lines(str(self).splitlines())])
 
     def _repr_html_(self) -> str:
         rows = [(one.label, one.text(), one.unit) for one in self.at()]

@@ -13,6 +13,7 @@ from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.geometry.conventions import BoolArray, FloatArray
 from colure.model.campaign import Campaign
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -26,6 +27,7 @@ LEAST_REGION = float(np.deg2rad(10.0))
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Waves:
     """A far field as waves (frequency, 2, J), up to which polar angle from +z it is known (radians), and on a grid.
 

@@ -15,6 +15,7 @@ from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.definitions import DEFINITIONS
 from colure.model.plan import Plan
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -104,6 +105,7 @@ class Finding:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Rehearsal:
     """Everything one rehearsal found."""
 

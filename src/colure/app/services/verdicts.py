@@ -13,6 +13,7 @@ from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.specification import Specification, load_specification
 from colure.model.strict_json import json_text
+from colure.values import briefly_shown
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
+@briefly_shown
 class Judged:
     """A specification, every requirement's verdict, and the cut that comes nearest to each mask."""
 

@@ -15,12 +15,14 @@ from colure.geometry.kinematics import AxisMap, Geometry, sighting
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role
 from colure.planning.level import campaign_budget
+from colure.values import holds_arrays
 
 #: What a room can start.
 Kind = Literal["scan", "flip", "beam-coarse", "beam-fine"]
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Layout:
     """A plan as the page draws it.
 
