@@ -35,7 +35,11 @@ def opened(small_campaign):
 
 def test_a_measurement_in_a_few_lines(opened, tmp_path):
     assert [run.name for run in opened.runs] == ["first"]
-    assert "Duration" in repr(opened.plan()) and "<table>" in opened.plan()._repr_html_()
+    assert (
+        "Duration" in str(opened.plan())
+        and "more: print()" in repr(opened.plan())
+        and "<table>" in opened.plan()._repr_html_()
+    )
     run = opened.run("first")
     assert "two-pass" in repr(run.record) and run.record.data.sizes["frequency"] == 2
     pattern, figures = run.process(), run.evaluate()
