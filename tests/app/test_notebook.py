@@ -67,7 +67,7 @@ def test_everything_shows_itself_and_names_stay_text(opened):
     assert "&lt;b&gt;panel" in opened._repr_html_()
     for drawn in (pattern.plot_cuts(), pattern.plot_cuts(polar=True), pattern.plot_map(), pattern.plot_solid(), pattern.plot_front(),
                   figures.plot_budget(), figures.plot_over_frequency("gain_dbi")):  # fmt: skip
-        assert isinstance(drawn, matplotlib.figure.Figure) and drawn._repr_png_().startswith(b"\x89PNG")
+        assert isinstance(drawn.figure, matplotlib.figure.Figure) and drawn._repr_png_().startswith(b"\x89PNG")
 
 
 def test_nothing_moves_before_the_cautions_are_read(opened):

@@ -16,12 +16,14 @@ from __future__ import annotations
 
 import html
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from colure.app import services
 from colure.app.services.figure_table import Figures, few_lines, html_table
+from colure.app.services.picture_kinds import PLANES, chosen_planes
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -29,6 +31,7 @@ from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
+    from matplotlib.axes import Axes
 
     from colure.acquire.outcome import Outcome
     from colure.analysis.compare.match import Freedom
@@ -41,7 +44,7 @@ if TYPE_CHECKING:
     from colure.app.services.verdicts import Judged
     from colure.model.plan import Plan
     from colure.model.recipe import Recipe
-    from colure.report.drawing import Drawing
+    from colure.report.drawing import OnAxes, Panels
 
 
 def open_campaign(folder: str | Path) -> OpenCampaign:
@@ -258,6 +261,25 @@ class Run:
         chosen = AS_THEY_STAND if freedom is None else freedom
         return compare_run(self.campaign, self._of(state), what, freedom=chosen)
 
+    def plot_cuts(self, *, frequency_ghz: float | None = None, state: str | None = None, ax: OnAxes = None) -> Panels:
+        """Draw the cuts of a run of cuts with their intervals, at the range length; of a sphere use `process().plot_cuts()`.
+
+        ax
+            Matplotlib axes to draw on, one a cut (six at most, those with intervals first); those of a new figure if None.
+            They are returned; `.figure` is their figure.
+
+        Raises
+        ------
+        InputError
+            If the run holds a sphere, there is no such frequency, or `ax` are too many or too few.
+        """
+        from colure.app.services.cuts import draw_cuts
+        from colure.app.storage.run_kinds import is_cuts
+
+        if not is_cuts(self.files):
+            raise InputError([f"run {self.name}: holds a sphere, no cuts: draw it with process().plot_cuts()"])
+        return draw_cuts(self.campaign, self._of(state), "cuts", frequency_ghz, ax=ax)
+
     def export(self, kind: str, target: str | Path, *, state: str | None = None) -> str:
         """Write csv, netcdf, nsma, touchstone, matlab, figures, or a format of another package; nothing is overwritten."""
         from colure.app.services.exporting import export
@@ -331,8 +353,29 @@ class Pattern:
 
         return index_of(self.processed.frequency_hz, frequency_ghz)
 
-    def plot_cuts(self, *, frequency_ghz: float | None = None, polar: bool = False) -> Drawing:
-        """Draw the principal cuts through the peak, co and cross; mid-band by default."""
+    def plot_cuts(
+        self,
+        *,
+        frequency_ghz: float | None = None,
+        polar: bool = False,
+        planes: Sequence[str] = PLANES,
+        ax: OnAxes = None,
+    ) -> Panels:
+        """Draw the principal cuts through the peak, co and cross; mid-band by default.
+
+        Parameters
+        ----------
+        planes
+            Which of the planes E and H.
+        ax
+            Matplotlib axes to draw on, one a plane (polar axes if `polar`); those of a new figure if None. They are returned;
+            `.figure` is their figure.
+
+        Raises
+        ------
+        InputError
+            If there is no such frequency or plane, or `ax` are too many, too few, or of another projection.
+        """
         import numpy as np
 
         from colure.analysis.figures.cuts import principal_cuts
@@ -340,35 +383,35 @@ class Pattern:
 
         done = self.processed
         coefficients = done.expansion.coefficients[self._index(frequency_ghz)]
-        planes, gain = principal_cuts(
+        both, gain = principal_cuts(
             coefficients, slant=done.budget.slant, region=float(np.deg2rad(done.sphere.region_deg))
         )
-        return charts.cuts_polar(planes, gain) if polar else charts.cuts_rectangular(planes, gain, {})
+        cuts = chosen_planes(both, planes)
+        return charts.cuts_polar(cuts, gain, ax=ax) if polar else charts.cuts_rectangular(cuts, gain, {}, ax=ax)
 
     def _gain_name(self) -> str:
         from colure.report import charts
 
         return charts.PARTIAL_GAIN if self.processed.sphere.one_polarization else charts.TOTAL_GAIN
 
-    def plot_map(self, *, frequency_ghz: float | None = None) -> Drawing:
-        """Draw gain over theta and phi: total, or partial where one polarization was measured."""
+    def plot_map(self, *, frequency_ghz: float | None = None, ax: Axes | None = None) -> Axes:
+        """Draw gain over theta and phi: total, or partial where one polarization was measured; on `ax`, or a new figure's."""
         from colure.report import charts
 
-        return charts.sphere_map(*self._field(frequency_ghz), gain=self._gain_name())
+        return charts.sphere_map(*self._field(frequency_ghz), gain=self._gain_name(), ax=ax)[0]
 
-    def plot_solid(self, *, frequency_ghz: float | None = None) -> Drawing:
-        """Draw the pattern as a solid."""
+    def plot_solid(self, *, frequency_ghz: float | None = None, ax: Axes | None = None) -> Axes:
+        """Draw the pattern as a solid; on `ax`, which has three dimensions, or a new figure's."""
         from colure.report import charts
 
-        return charts.solid(*self._field(frequency_ghz), gain=self._gain_name())
+        return charts.solid(*self._field(frequency_ghz), gain=self._gain_name(), ax=ax)[0]
 
-    def plot_front(self, *, frequency_ghz: float | None = None) -> Drawing:
-        """Draw co, cross and axial ratio over direction cosines of the front half."""
+    def plot_front(self, *, frequency_ghz: float | None = None, ax: OnAxes = None) -> Panels:
+        """Draw co, cross and axial ratio over direction cosines of the front half; on three `ax`, or a new figure's."""
         from colure.report import maps
 
-        return maps.front_maps(
-            self.processed.expansion.coefficients[self._index(frequency_ghz)], slant=self.processed.budget.slant
-        )
+        one = self.processed.expansion.coefficients[self._index(frequency_ghz)]
+        return maps.front_maps(one, slant=self.processed.budget.slant, ax=ax)
 
     def _field(self, frequency_ghz: float | None) -> tuple[Any, Any, Any]:
         from colure.model.pattern import field_of
@@ -384,5 +427,5 @@ class Pattern:
     def _repr_html_(self) -> str:
         import base64
 
-        picture = base64.b64encode(self.plot_cuts()._repr_png_()).decode()
+        picture = base64.b64encode(self.plot_cuts()._repr_png_() or b"").decode()
         return f'<p>{html.escape(repr(self))}</p><img alt="principal cuts" src="data:image/png;base64,{picture}">'

@@ -1,8 +1,8 @@
-"""Every chart of the report; each takes arrays and returns a matplotlib figure."""
+"""Every chart of the report; each takes arrays and returns a matplotlib figure, or its axes where a caller may give some."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
+from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
 from colure.report.texts import Texts
 
@@ -39,37 +40,46 @@ TOTAL_GAIN, PARTIAL_GAIN = "Total gain", "Partial gain (measured polarization)"
 
 
 def cuts_rectangular(
-    cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, levels: dict[str, LevelCut], say: Texts | None = None
-) -> Drawing:
+    cuts: dict[str, GreatCircleCut],
+    peak_gain_dbi: float,
+    levels: dict[str, LevelCut],
+    say: Texts | None = None,
+    *,
+    ax: OnAxes = None,
+) -> Panels:
     """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle.
 
     Nothing is drawn where nothing was measured, nor within `POLE_DEG` of the direction opposite to the boresight,
-    where Ludwig's third definition has no directions. `say` holds the words; English if left out.
+    where Ludwig's third definition has no directions. `say` holds the words; English if left out. `ax`: one for each cut.
     """
     say = say or Texts.of("en")
     with styled():
-        figure = canvas(7.2, 4.6)
-        axes = figure.subplots(len(cuts), 1, sharex=True)
-        for ax, (plane, one) in zip(np.atleast_1d(axes), cuts.items(), strict=True):
+        axes = panels(ax, _planes(cuts), (7.2, 4.6), sharex=True)
+        for one_ax, (plane, one) in zip(axes, cuts.items(), strict=True):
             drawn = _drawable(one)
             co, cross = (np.where(drawn, amplitude_db(x), np.nan) for x in (one.co, one.cross))
             if plane in levels:
                 _, low, high = levels[plane].bounds_db("co", relative=True)
                 top = float(amplitude_db(levels[plane].amplitude["co"]).max())
                 seen = np.interp(levels[plane].angle_deg, one.angle_deg, drawn.astype(float)) > 0.999
-                ax.fill_between(
+                one_ax.fill_between(
                     levels[plane].angle_deg, low + top, high + top, where=list(seen), color=BAND, alpha=0.6, linewidth=0
                 )
-            ax.plot(one.angle_deg, co, color=CO)
-            ax.plot(one.angle_deg, cross, color=CROSS, linestyle=(0, (4, 2)))
-            ax.set_ylim(peak_gain_dbi + FLOOR_DB, peak_gain_dbi + 4)
-            ax.set_xlim(-180, 180)
-            ax.set_xticks(range(-180, 181, 30))
-            ax.set_ylabel(say("gain_axis"))
-            ax.set_title(say("plane", plane=plane))
-            _label_lines(ax, say("co_banded" if plane in levels else "co"), say("cross"))
-        np.atleast_1d(axes)[-1].set_xlabel(say("angle_axis"))
-        return figure
+            one_ax.plot(one.angle_deg, co, color=CO)
+            one_ax.plot(one.angle_deg, cross, color=CROSS, linestyle=(0, (4, 2)))
+            one_ax.set_ylim(peak_gain_dbi + FLOOR_DB, peak_gain_dbi + 4)
+            one_ax.set_xlim(-180, 180)
+            one_ax.set_xticks(range(-180, 181, 30 if axes.own else 60))
+            one_ax.set_ylabel(say("gain_axis"))
+            one_ax.set_title(say("plane", plane=plane))
+            _label_lines(one_ax, say("co_banded" if plane in levels else "co"), say("cross"))
+        for lowest in axes[-1:] if axes.own else axes:
+            lowest.set_xlabel(say("angle_axis"))
+        return axes
+
+
+def _planes(cuts: Iterable[str]) -> list[str]:
+    return [f"{name} plane" for name in cuts]
 
 
 def _drawable(one: GreatCircleCut) -> NDArray[np.bool_]:
@@ -113,42 +123,49 @@ def _label_lines(ax: Any, co: str, cross: str) -> None:
     ax.text(1.0, 0.94, cross, transform=ax.transAxes, color=CROSS, va="top", ha="right", fontsize=8)
 
 
-def cuts_polar(cuts: dict[str, GreatCircleCut], peak_gain_dbi: float) -> Drawing:
-    """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak."""
+def cuts_polar(cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, *, ax: OnAxes = None) -> Panels:
+    """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak; `ax`: polar axes, one for each cut."""
+    words = "solid: co-polar   dashed: cross-polar   relative to the peak"
     with styled():
-        figure = canvas(7.2, 3.7)
-        for index, (plane, one) in enumerate(cuts.items()):
-            ax: Any = figure.add_subplot(1, len(cuts), index + 1, projection="polar")
-            ax.set_theta_zero_location("N")
-            ax.set_theta_direction(-1)
-            angle = np.deg2rad(one.angle_deg)
-            drawn = _drawable(one)
-            for values, colour, dash in ((one.co, CO, "-"), (one.cross, CROSS, (0, (4, 2)))):
-                level = np.where(drawn, np.maximum(amplitude_db(values) - peak_gain_dbi, FLOOR_DB), np.nan)
-                ax.plot(angle, level, color=colour, linestyle=dash, linewidth=1.3)
-            ax.set_ylim(FLOOR_DB, 0)
-            ax.set_yticks([-40, -30, -20, -10, 0], ["-40", "-30", "-20", "-10", "0 dB"], fontsize=7, color=MUTED)
-            ax.set_rlabel_position(112)
-            ax.set_thetagrids(range(0, 360, 30), [_signed(a) for a in range(0, 360, 30)], fontsize=8)
-            ax.set_title(f"{plane} plane", pad=14)
-        figure.text(
-            0.5, 0.015, "solid: co-polar   dashed: cross-polar   relative to the peak", ha="center", color=MUTED
-        )
-        layout: Any = figure.get_layout_engine()
-        layout.set(rect=(0, 0.05, 1, 0.95))
-        return figure
+        axes = panels(ax, _planes(cuts), (7.2, 3.7), columns=len(cuts), projection="polar")
+        for polar, (plane, one) in zip(axes, cuts.items(), strict=True):
+            _polar_panel(polar, one, f"{plane} plane", peak_gain_dbi)
+            if not axes.own:
+                polar.text(0.5, -0.14, words, transform=polar.transAxes, ha="center", va="top", color=MUTED, fontsize=8)
+        if axes.own:
+            axes.figure.text(0.5, 0.015, words, ha="center", color=MUTED)
+            layout: Any = axes.figure.get_layout_engine()
+            layout.set(rect=(0, 0.05, 1, 0.95))
+        return axes
+
+
+def _polar_panel(ax: Any, one: GreatCircleCut, title: str, peak_gain_dbi: float) -> None:
+    ax.set_theta_zero_location("N")
+    ax.set_theta_direction(-1)
+    angle = np.deg2rad(one.angle_deg)
+    drawn = _drawable(one)
+    for values, colour, dash in ((one.co, CO, "-"), (one.cross, CROSS, (0, (4, 2)))):
+        level = np.where(drawn, np.maximum(amplitude_db(values) - peak_gain_dbi, FLOOR_DB), np.nan)
+        ax.plot(angle, level, color=colour, linestyle=dash, linewidth=1.3)
+    ax.set_ylim(FLOOR_DB, 0)
+    ax.set_yticks([-40, -30, -20, -10, 0], ["-40", "-30", "-20", "-10", "0 dB"], fontsize=7, color=MUTED)
+    ax.set_rlabel_position(112)
+    ax.set_thetagrids(range(0, 360, 30), [_signed(a) for a in range(0, 360, 30)], fontsize=8)
+    ax.set_title(title, pad=14)
 
 
 def _signed(angle: int) -> str:
     return f"{angle if angle <= 180 else angle - 360}\u00b0"
 
 
-def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN) -> Drawing:
+def sphere_map(
+    theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN, ax: OnAxes = None
+) -> Panels:
     """Draw gain (total, or partial where one polarization was measured) over theta and phi; `field` (2, theta, phi), nan where nothing was measured."""
     theta_deg, field = _known(theta_deg, field)
     with styled():
-        figure = canvas(7.2, 3.6)
-        ax = figure.subplots()
+        axes = panels(ax, ["map"], (7.2, 3.6))
+        ax = axes[0]
         level = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-12)
         top = float(np.nanmax(level))
         closed = np.ma.masked_invalid(np.concatenate([level, level[:, :1]], axis=1))
@@ -168,8 +185,8 @@ def sphere_map(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, 
         ax.set_xlabel("phi / deg (from +x towards +y)")
         ax.set_ylabel("theta / deg (from boresight)")
         ax.set_title(f"{gain}; contours relative to the peak")
-        figure.colorbar(mesh, ax=ax, label="gain / dBi", pad=0.02)
-        return figure
+        axes.figure.colorbar(mesh, ax=ax, label="gain / dBi", pad=0.02)
+        return axes
 
 
 def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, ComplexArray]:
@@ -179,16 +196,18 @@ def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, Comp
     return theta_deg[rings], field[:, rings]
 
 
-def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN) -> Drawing:
-    """Draw the pattern as a solid: radius and colour are gain down to 40 dB below the peak."""
+def solid(
+    theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN, ax: OnAxes = None
+) -> Panels:
+    """Draw the pattern as a solid: radius and colour are gain down to 40 dB below the peak; `ax`: axes with three dimensions."""
     import matplotlib as mpl
     from matplotlib.colors import LightSource
     from mpl_toolkits.mplot3d.art3d import Poly3DCollection
 
     theta_deg, field = _known(theta_deg, field)
     with styled():
-        figure = canvas(4.6, 3.9)
-        ax: Any = figure.add_subplot(projection="3d")
+        axes = panels(ax, ["solid"], (4.6, 3.9), projection="3d")
+        space: Any = axes[0]
         level = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-12)
         top = float(np.nanmax(level))
         closed = np.concatenate([level, level[:, :1]], axis=1)[::2, ::2]
@@ -200,25 +219,27 @@ def solid(theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, ga
         corners = np.stack([z, x, y], axis=-1)
         faces = np.stack([corners[:-1, :-1], corners[1:, :-1], corners[1:, 1:], corners[:-1, 1:]], axis=2)
         # All faces as one array: `plot_surface` makes and colours each of them for itself.
-        ax.add_collection3d(
+        space.add_collection3d(
             Poly3DCollection(
                 faces.reshape(-1, 4, 3), facecolors=colours[:-1, :-1].reshape(-1, 4), linewidths=0, antialiased=False,
                 shade=True, lightsource=LightSource(azdeg=225.0, altdeg=40.0),
             )
         )  # fmt: skip
-        _sphere_grid(ax)
+        _sphere_grid(space)
         for end, name in (((1.25, 0, 0), "z"), ((0, 1.2, 0), "x"), ((0, 0, 1.2), "y")):
-            ax.plot([0, end[0]], [0, end[1]], [0, end[2]], color=INK, linewidth=0.8)
-            ax.text(*(1.12 * one for one in end), name, color=INK, fontsize=10, ha="center", va="center")
-        for limits in (ax.set_xlim, ax.set_ylim, ax.set_zlim):
+            space.plot([0, end[0]], [0, end[1]], [0, end[2]], color=INK, linewidth=0.8)
+            space.text(*(1.12 * one for one in end), name, color=INK, fontsize=10, ha="center", va="center")
+        for limits in (space.set_xlim, space.set_ylim, space.set_zlim):
             limits(-1.0, 1.0)
-        ax.set_box_aspect((1, 1, 1), zoom=1.2)
-        ax.view_init(elev=22, azim=-62)
-        ax.set_axis_off()
-        ax.set_title(fill(f"{gain}, 40 dB from centre to peak; z is boresight", SOLID_LETTERS))
+        space.set_box_aspect((1, 1, 1), zoom=1.2)
+        space.view_init(elev=22, azim=-62)
+        space.set_axis_off()
+        space.set_title(
+            fill(f"{gain}, 40 dB from centre to peak; z is boresight", SOLID_LETTERS if axes.own else TITLE_LETTERS)
+        )
         bar = mpl.cm.ScalarMappable(mpl.colors.Normalize(top - 40.0, top), FIELD_MAP)
-        figure.colorbar(bar, ax=ax, label="gain / dBi", shrink=0.7, pad=0.02)
-        return figure
+        axes.figure.colorbar(bar, ax=space, label="gain / dBi", shrink=0.7, pad=0.02)
+        return axes
 
 
 def _sphere_grid(ax: Any) -> None:
@@ -233,26 +254,23 @@ def _sphere_grid(ax: Any) -> None:
         )
 
 
-def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]]) -> Drawing:
+def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]], *, ax: OnAxes = None) -> Panels:
     """Draw figures over frequency with their intervals, one panel each."""
     with styled():
         rows = (len(groups) + 1) // 2
-        figure = canvas(7.2, 1.5 * rows)
-        axes = figure.subplots(rows, 2, squeeze=False)
-        for ax, (title, figures) in zip(axes.flat, groups, strict=False):
-            f = np.array([one.frequency_hz for one in figures]) / 1e9
-            value = np.array([one.value for one in figures])
-            ax.fill_between(f, [one.lower for one in figures], [one.upper for one in figures], color=BAND, alpha=0.6,
-                            linewidth=0)  # fmt: skip
-            ax.plot(f, value, color=CO, marker="o", markersize=3)
-            ax.set_title(fill(title, TITLE_LETTERS))
-            ax.set_ylabel(figures[0].unit)
-            ax.ticklabel_format(useOffset=False)
-        for ax in list(axes.flat)[len(groups) :]:
-            ax.set_visible(False)
-        for ax in axes[-1]:
-            ax.set_xlabel("frequency / GHz")
-        return figure
+        axes = panels(ax, [title for title, _ in groups], (7.2, 1.5 * rows), columns=2)
+        for index, (one, (title, figures)) in enumerate(zip(axes, groups, strict=True)):
+            f = np.array([each.frequency_hz for each in figures]) / 1e9
+            value = np.array([each.value for each in figures])
+            one.fill_between(f, [each.lower for each in figures], [each.upper for each in figures], color=BAND, alpha=0.6,
+                             linewidth=0)  # fmt: skip
+            one.plot(f, value, color=CO, marker="o", markersize=3)
+            one.set_title(fill(title, TITLE_LETTERS))
+            one.set_ylabel(figures[0].unit)
+            one.ticklabel_format(useOffset=False)
+            if index >= 2 * (rows - 1) or not axes.own:
+                one.set_xlabel("frequency / GHz")
+        return axes
 
 
 def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Drawing:
@@ -277,11 +295,11 @@ def drift_record(drift: DriftTrack, frequency_hz: FloatArray) -> Drawing:
         return figure
 
 
-def budget_bars(figures: Sequence[Figure]) -> Drawing:
+def budget_bars(figures: Sequence[Figure], *, ax: OnAxes = None) -> Panels:
     """Draw the contributions to each figure's uncertainty as shares of its variance."""
     with styled():
-        figure = canvas(7.2, 0.2 * len(figures) + 1.3)
-        ax = figure.subplots()
+        axes = panels(ax, ["budget"], (7.2, 0.2 * len(figures) + 1.3))
+        ax = axes[0]
         terms = list(figures[0].groups())
         shades = ["#0b3c4d", "#2a7f9e", "#8fc1d4", "#c8641b", "#e8b07a", "#7a3b69", "#c9a3bd", "#6b7a86"]
         hatches = ["", "//", "", "..", "", "xx", "", "--"]
@@ -297,7 +315,7 @@ def budget_bars(figures: Sequence[Figure]) -> Drawing:
         ax.set_xlabel("share of the variance / %")
         ax.grid(visible=False, axis="y")
         ax.legend(ncols=3, frameon=False, fontsize=8, loc="lower center", bbox_to_anchor=(0.3, 1.0))
-        return figure
+        return axes
 
 
 def _share(one: Figure, term: str) -> float:
@@ -343,43 +361,43 @@ def face_picture(face: Face) -> Drawing:
         return figure
 
 
-def plane_picture(x_m: FloatArray, y_m: FloatArray, field: ComplexArray) -> Drawing:
+def plane_picture(x_m: FloatArray, y_m: FloatArray, field: ComplexArray, *, ax: OnAxes = None) -> Panels:
     """Draw level and phase of a co-polar plane field (y, x), from waves that reach the far field.
 
     The title says the resolution: a single dead element is filled by its neighbours (`face_picture` draws elements).
     """
     with styled():
-        figure = canvas(7.2, 3.5)
-        axes = figure.subplots(1, 2, sharey=True)
+        axes = panels(ax, ["level", "phase"], (7.2, 3.5), columns=2, sharey=True)
         level = amplitude_db(np.maximum(np.abs(field) / np.abs(field).max(), 1e-10))
         phase = np.rad2deg(np.angle(field * np.exp(-1j * np.angle(np.sum(field * np.abs(field))))))
-        for ax, values, colours, low, high, name in (
+        for one, values, colours, low, high, name in (
             (axes[0], level, FIELD_MAP, FACE_FLOOR_DB, 0.0, "level / dB"),
             (axes[1], np.where(level > FACE_FLOOR_DB, phase, np.nan), PHASE_MAP, -180.0, 180.0, "phase / deg"),
         ):
-            mesh = ax.pcolormesh(
+            mesh = one.pcolormesh(
                 1e3 * x_m, 1e3 * y_m, values, cmap=colours, vmin=low, vmax=high, shading="nearest", rasterized=True
             )
-            ax.set_aspect("equal")
-            ax.grid(visible=False)
-            ax.set_xlabel("x / mm")
-            figure.colorbar(mesh, ax=ax, label=name, shrink=0.85)
+            one.set_aspect("equal")
+            one.grid(visible=False)
+            one.set_xlabel("x / mm")
+            axes.figure.colorbar(mesh, ax=one, label=name, shrink=0.85)
         axes[0].set_ylabel("y / mm")
         axes[0].set_title("Level on z = 0\n(resolved to half a wavelength:\nno single element)")
         axes[1].set_title("Phase on z = 0")
-        return figure
+        return axes
 
 
-def renamed(figure: Drawing, scale: str, unit: str) -> Drawing:
+def renamed(axes: Panels, scale: str, unit: str) -> Panels:
     """Return a picture whose axes and titles name what they show: `scale` and `unit` in place of gain and dBi."""
     if (scale, unit) == ("gain", "dBi"):
-        return figure
-    for ax in figure.axes:
-        for text in (ax.xaxis.label, ax.yaxis.label):
-            text.set_text(text.get_text().replace("gain / dBi", f"{scale} / {unit}"))
-        for side in ("left", "center"):
-            ax.set_title(ax.get_title(loc=side).replace("Total gain", f"Total {scale}"), loc=side)
-    return figure
+        return axes
+    with styled():
+        for ax in axes.with_bars:
+            for text in (ax.xaxis.label, ax.yaxis.label):
+                text.set_text(text.get_text().replace("gain / dBi", f"{scale} / {unit}"))
+            for side in ("left", "center"):
+                ax.set_title(ax.get_title(loc=side).replace("Total gain", f"Total {scale}"), loc=side)
+    return axes
 
 
 def _element(face: Face, row: int, column: int) -> int:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.look import ACCENT, BAND, CO, CROSS, canvas, styled
 
 if TYPE_CHECKING:
@@ -18,7 +19,7 @@ FLOOR_DB = -60.0
 MOST_PANELS = 6
 
 
-def cuts_chart(levels: list[CutLevel], frequency_hz: float, words: tuple[str, str]) -> Drawing:
+def cuts_chart(levels: list[CutLevel], frequency_hz: float, words: tuple[str, str], *, ax: OnAxes = None) -> Panels:
     """Draw cuts at one frequency, one panel each; of many those whose intervals are known.
 
     words
@@ -27,10 +28,10 @@ def cuts_chart(levels: list[CutLevel], frequency_hz: float, words: tuple[str, st
     chosen = _chosen(levels, frequency_hz)
     top = max(float(np.nanmax(one.co_dbi)) for one in chosen)
     with styled():
-        figure = canvas(7.2, 2.6 * len(chosen) + 0.4)
-        for ax, one in zip(np.atleast_1d(figure.subplots(len(chosen), 1)), chosen, strict=True):
-            _panel(ax, one, words, top)
-        return figure
+        axes = panels(ax, [one.label for one in chosen], (7.2, 2.6 * len(chosen) + 0.4))
+        for panel, one in zip(axes, chosen, strict=True):
+            _panel(panel, one, words, top)
+        return axes
 
 
 def overlay_chart(

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure as Canvas
 
     from colure.geometry.conventions import FloatArray
+    from colure.report.drawing import Panels
 
 
 @dataclass(frozen=True)
@@ -138,12 +139,13 @@ class Document:
     logo: Logo | None = None
 
 
-def chart(figure: Canvas, caption: str, *, dense: bool = False, width_percent: int = 100) -> Chart:
-    """Draw a matplotlib figure into a chart block; vector graphics unless `dense`."""
+def chart(drawn: Canvas | Panels, caption: str, *, dense: bool = False, width_percent: int = 100) -> Chart:
+    """Draw a matplotlib figure, or the one of a picture's axes, into a chart block; vector graphics unless `dense`."""
     from matplotlib.backends.backend_agg import FigureCanvasAgg
     from matplotlib.backends.backend_svg import FigureCanvasSVG
     from PIL import Image
 
+    figure = drawn.figure
     buffer = io.BytesIO()
     if dense:
         figure.set_dpi(DENSE_DPI)

@@ -20,7 +20,7 @@ from colure.report.sections import (
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
-    from colure.report.drawing import Drawing
+    from colure.report.drawing import Drawing, Panels
     from colure.report.source import Verdicts
 
 
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 class Picture:
     """A drawing with its caption; `dense` ones are stored as pixels."""
 
-    drawing: Drawing
+    drawing: Drawing | Panels
     caption: str
     dense: bool = False
 

@@ -9,6 +9,7 @@ import numpy as np
 from colure.analysis.figures.cuts import FarField, ludwig_3
 from colure.analysis.figures.sphere import coverage
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
+from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.look import CO, CROSS, FIELD_MAP, INK, canvas, styled
 
 if TYPE_CHECKING:
@@ -23,7 +24,7 @@ LEAST_LEVEL_DB = -20.0
 CELLS = 141
 
 
-def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0) -> Drawing:
+def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0, ax: OnAxes = None) -> Panels:
     """Draw co- and cross-polar level and the axial ratio over direction cosines of the front half (u^2 + v^2 <= reach^2)."""
     u = np.linspace(-reach, reach, CELLS)
     uu, vv = np.meshgrid(u, u, indexing="xy")
@@ -33,23 +34,22 @@ def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0) 
     co, cross = ludwig_3(field, d, slant)
     peak = np.sqrt(np.max(np.abs(co) ** 2 + np.abs(cross) ** 2))
     with styled():
-        figure = canvas(7.2, 2.75)
-        axes = figure.subplots(1, 3, sharey=True)
+        axes = panels(ax, ["co-polar", "cross-polar", "axial ratio"], (7.2, 2.75), columns=3, sharey=True)
         values = (
             (_level(co / peak), FLOOR_DB, 0.0, "co-polar / dB re peak", FIELD_MAP),
             (_level(cross / peak), FLOOR_DB, 0.0, "cross-polar / dB re peak", FIELD_MAP),
             (_axial(co, cross, peak), 0.0, MOST_AXIAL_DB, "axial ratio / dB", "cividis_r"),
         )
-        for ax, (level, low, high, name, colours) in zip(axes, values, strict=True):
+        for one, (level, low, high, name, colours) in zip(axes, values, strict=True):
             grid = np.full(uu.shape, np.nan)
             grid[inside] = level
-            mesh = ax.pcolormesh(u, u, grid, cmap=colours, vmin=low, vmax=high, shading="nearest", rasterized=True)
-            ax.set_aspect("equal")
-            ax.grid(visible=False)
-            ax.set_xlabel("u")
-            figure.colorbar(mesh, ax=ax, label=name, location="bottom", shrink=0.9)
+            mesh = one.pcolormesh(u, u, grid, cmap=colours, vmin=low, vmax=high, shading="nearest", rasterized=True)
+            one.set_aspect("equal")
+            one.grid(visible=False)
+            one.set_xlabel("u")
+            axes.figure.colorbar(mesh, ax=one, label=name, location="bottom", shrink=0.9)
         axes[0].set_ylabel("v")
-        return figure
+        return axes
 
 
 def _level(ratio: ComplexArray) -> FloatArray:

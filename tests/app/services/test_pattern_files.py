@@ -92,9 +92,9 @@ def test_a_half_sphere_shows_and_says_half(tmp_path):
     opened = colure.open_pattern(tmp_path / "half.nc")
     assert np.rad2deg(opened.waves.region) == pytest.approx(90.0) and "known to 90 deg" in repr(opened)
     assert not any(f.name == "directivity_dbi" for f in opened.evaluate())
-    drawn = opened.plot("map").axes[0]
+    drawn = opened.plot("map")[0]
     assert drawn.get_ylim() == (90.0, 0.0)
-    for line in opened.plot("cuts").axes[0].get_lines():
+    for line in opened.plot("cuts")[0].get_lines():
         x, y = line.get_data()
         assert np.all(np.isnan(y[np.abs(x) > 91.0])) or np.abs(x).max() <= 91.0
 
@@ -113,7 +113,7 @@ def test_pictures_in_every_format_and_nothing_overwritten(tmp_path, ending):
 @pytest.mark.parametrize("kind", ["front", "frequency", "aperture"])
 def test_every_other_picture_is_drawn(tmp_path, kind):
     save_dataset(field(HUYGENS), tmp_path / "far.nc")
-    assert colure.open_pattern(tmp_path / "far.nc").plot(kind).axes
+    assert colure.open_pattern(tmp_path / "far.nc").plot(kind)
 
 
 def test_what_is_no_far_field_is_refused(tmp_path):

@@ -41,7 +41,7 @@ def look(folder: Path, run_name: str, picture: Path | None, as_json: bool) -> No
     campaign = Campaign.load(folder)
     found = look_at(campaign, run_folder(folder, run_name))
     if picture is not None and found.drawing is not None:
-        found.drawing.savefig(picture, dpi=200)
+        found.drawing.figure.savefig(picture, dpi=200)
     if as_json:
         said = {
             name: getattr(found, name)

@@ -80,7 +80,7 @@ def plot(
         raise InputError(["--centre-mm: needs --rows, --columns and --pitch-mm (elements, elements, mm)"])
     if campaign is not None and is_cuts(run := run_folder(source, run_name)):
         found = f"Cuts of run {run_name}"
-        drawing = draw_cuts(campaign, run.state(state), kind, frequency_ghz)
+        drawing = draw_cuts(campaign, run.state(state), kind, frequency_ghz).figure
     elif kind == "aperture" and (grid is not None or declared):
         from colure.app.services.elements import elements_of
         from colure.report.charts import face_picture
@@ -93,13 +93,13 @@ def plot(
         drawing = face_picture(face)
     elif is_power_file(source):
         found = PowerPattern(source, slant_deg=slant_deg)
-        drawing = found.plot(kind, frequency_ghz=frequency_ghz)
+        drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     else:
         found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
         if campaign is not None and frequency_ghz is None and kind != "frequency":
             # The frequency to watch, or mid-band.
             frequency_ghz = float(1e-9 * found.frequency_hz[campaign.goal.shown_index(found.frequency_hz)])
-        drawing = found.plot(kind, frequency_ghz=frequency_ghz)
+        drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     if target.suffix.lower() == ".html":
         out = io.StringIO()
         drawing.savefig(out, format="svg")

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from colure.analysis.cuts.levels import CutLevel
     from colure.analysis.cuts.scan import CutScan
     from colure.model.figure import Figure
-    from colure.report.drawing import Drawing
+    from colure.report.drawing import OnAxes, Panels
 
 #: So many cuts are named one by one in a report.
 MOST_NAMED = 8
@@ -116,7 +116,7 @@ def evaluate(campaign: Campaign, run: RunFolder) -> ReadCuts:
         target.write_text(json_text([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
     for target in addresses(own, "cuts.csv"):
         write_levels(found.levels, target)
-    drawing = cuts_chart(found.levels, float(found.scan.frequency_hz[found.shown]), component_words(found.scan))
+    drawing = cuts_chart(found.levels, float(found.scan.frequency_hz[found.shown]), component_words(found.scan)).figure
     for target in addresses(own, "cuts.png"):
         drawing.savefig(target, dpi=200)
     return found
@@ -162,8 +162,10 @@ def component_words(scan: CutScan) -> tuple[str, str]:
     return f"co-polar (Ludwig-3, slant {offset:g} deg)", "cross-polar"
 
 
-def draw_cuts(campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: float | None = None) -> Drawing:
-    """Return the picture of a run's cuts at a frequency, the one to watch by default.
+def draw_cuts(
+    campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: float | None = None, *, ax: OnAxes = None
+) -> Panels:
+    """Draw a run's cuts at a frequency, the one to watch by default; `ax`: one for each cut, else a new figure.
 
     Raises
     ------
@@ -183,7 +185,7 @@ def draw_cuts(campaign: Campaign, run: RunFolder, kind: str, frequency_ghz: floa
             ]
         )
     index = found.shown if frequency_ghz is None else int(np.argmin(np.abs(frequency - 1e9 * frequency_ghz)))
-    return cuts_chart(found.levels, float(frequency[index]), component_words(found.scan))
+    return cuts_chart(found.levels, float(frequency[index]), component_words(found.scan), ax=ax)
 
 
 def write_levels(levels: list[CutLevel], target: Path) -> None:

@@ -12,9 +12,12 @@ from colure.model.figure import Figure
 
 if TYPE_CHECKING:
     import pandas
+    from matplotlib.axes import Axes
 
-    from colure.report.drawing import Drawing
+    from colure.report.drawing import OnAxes, Panels
 
+#: Figures that are drawn where none is named.
+MAIN = ("gain_dbi", "beamwidth_e_deg", "side_lobe_e_db", "xpd_db")
 #: Lines that a repr shows, and characters of each.
 FEW, WIDTH = 5, 160
 
@@ -84,21 +87,30 @@ class Figures(Sequence[Figure]):
         write_figures(Path(target), self._figures)
         return Path(target)
 
-    def plot_budget(self, *names: str) -> Drawing:
-        """Draw what makes up the uncertainty of figures, by name; of the main ones by default."""
+    def plot_budget(self, *names: str, ax: Axes | None = None) -> Axes:
+        """Draw what makes up the uncertainty of figures, by name; of the main ones that there are by default.
+
+        ax
+            Matplotlib axes to draw on; those of a new figure if None. They are returned.
+        """
         from colure.report import charts
 
-        wanted = names or ("gain_dbi", "beamwidth_e_deg", "side_lobe_e_db", "xpd_db")
-        return charts.budget_bars([self[name] for name in wanted])
+        there = {one.name for one in self.at()}
+        wanted = names or [name for name in MAIN if name in there]
+        return charts.budget_bars([self[name] for name in wanted], ax=ax)[0]
 
-    def plot_over_frequency(self, *names: str) -> Drawing:
-        """Draw figures over the band with their intervals, by name."""
+    def plot_over_frequency(self, *names: str, ax: OnAxes = None) -> Panels:
+        """Draw figures over the band with their intervals, by name; gain and beamwidth, where there are such, by default.
+
+        ax
+            Matplotlib axes to draw on, one a figure; those of a new figure if None. They are returned.
+        """
         from colure.report import charts
 
-        wanted = names or ("gain_dbi", "beamwidth_e_deg")
-        return charts.over_frequency(
-            [(self[name].label, [one for one in self._figures if one.name == name]) for name in wanted]
-        )
+        there = {one.name for one in self.at()}
+        wanted = names or [name for name in MAIN[:2] if name in there]
+        groups = [(self[name].label, [one for one in self._figures if one.name == name]) for name in wanted]
+        return charts.over_frequency(groups, ax=ax)
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Figures) and self._figures == other._figures

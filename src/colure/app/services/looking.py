@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
     from colure.model.figure import Figure
-    from colure.report.drawing import Drawing
+    from colure.report.drawing import Panels
 
 
 @dataclass(frozen=True)
@@ -47,7 +47,7 @@ class Look:
     angles_deg: dict[str, float]
     how: str
     figures: list[Figure]
-    drawing: Drawing | None
+    drawing: Panels | None
 
 
 def look(campaign: Campaign, run: RunFolder) -> Look:
@@ -100,7 +100,7 @@ def _standing(
 
 def _read(
     campaign: Campaign, plan: Plan | None, record: xr.Dataset, name: str
-) -> tuple[str, list[Figure], Drawing | None]:
+) -> tuple[str, list[Figure], Panels | None]:
     """Return what figures were read from, the figures, and the picture."""
     if record.attrs.get("receiver", "vector") != "vector":
         return "levels alone: the receiver gives power", [], None
@@ -125,7 +125,7 @@ def _read(
     return (how if not why else f"{how}; no pattern of the sphere yet ({why})"), found.figures, drawing
 
 
-def _pattern(campaign: Campaign, record: xr.Dataset, name: str) -> tuple[str, list[Figure], Drawing]:
+def _pattern(campaign: Campaign, record: xr.Dataset, name: str) -> tuple[str, list[Figure], Panels]:
     from colure.analysis.uncertainty.budget import figures_with_budget
     from colure.app.services.pattern_files import waves_of_processed
     from colure.app.services.pattern_object import FilePattern

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
@@ -9,7 +10,7 @@ from typing import TYPE_CHECKING, Any, cast
 import numpy as np
 
 from colure.app.services.pattern_files import Waves, waves_of_file
-from colure.app.services.picture_kinds import KINDS
+from colure.app.services.picture_kinds import KINDS, PLANES, chosen_planes
 from colure.errors import InputError
 from colure.model.evaluation import Evaluation
 from colure.model.pattern import index_of
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from colure.app.services.figure_table import Figures
     from colure.geometry.conventions import ComplexArray, FloatArray
     from colure.model.pattern import Quantity
-    from colure.report.drawing import Drawing
+    from colure.report.drawing import OnAxes, Panels
     from colure.waves.expansion import Expansion
 
 #: What |e|^2 is called on an axis, by a pattern's quantity.
@@ -148,37 +149,57 @@ class FilePattern:
 
         return causes_of(self.waves, self._factor())
 
-    def plot(self, kind: str = "cuts", *, frequency_ghz: float | None = None) -> Drawing:
+    def plot(
+        self,
+        kind: str = "cuts",
+        *,
+        frequency_ghz: float | None = None,
+        ax: OnAxes = None,
+        planes: Sequence[str] = PLANES,
+    ) -> Panels:
         """Draw the field: cuts, polar, map, solid, front, frequency or aperture; mid-band by default.
 
         Nothing is drawn beyond the angle up to which the field is known, or where `support` says that nothing is.
+
+        Parameters
+        ----------
+        ax
+            Matplotlib axes to draw on, as many as the picture has panels (cuts and polar: one a plane; front: 3; aperture: 2);
+            those of a new figure if None. They are returned; `.figure` is their figure.
+        planes
+            Of cuts and polar diagrams: which, of E and H.
+
+        Raises
+        ------
+        InputError
+            If there is no such kind or frequency, or `ax` are too many, too few, or of another projection.
         """
         from colure.report import charts, maps
 
         if kind not in KINDS:
             raise InputError([f"kind = {kind!r}: must be one of {', '.join(KINDS)}"])
         if kind == "frequency":
-            return self._over_frequency()
+            return self._over_frequency(ax)
         i = index_of(self.waves.frequency_hz, frequency_ghz)
         one = self.waves.expansion.coefficients[i] * self._factor()[i]
         if kind in ("cuts", "polar"):
             from colure.analysis.figures.cuts import principal_cuts
 
-            planes, peak = principal_cuts(one, slant=self.waves.slant, region=self.waves.region)
+            both, peak = principal_cuts(one, slant=self.waves.slant, region=self.waves.region)
+            cuts = chosen_planes(both, planes)
             drawn = (
-                charts.cuts_polar(planes, peak)
+                charts.cuts_polar(cuts, peak, ax=ax)
                 if kind == "polar"
-                else charts.cuts_rectangular(planes, peak, self._bands(i))
+                else charts.cuts_rectangular(cuts, peak, self._bands(i), ax=ax)
             )
         elif kind == "front":
-            drawn = maps.front_maps(
-                one, slant=self.waves.slant, reach=float(np.sin(min(self.waves.region, 0.5 * np.pi)))
-            )
+            reach = float(np.sin(min(self.waves.region, 0.5 * np.pi)))
+            drawn = maps.front_maps(one, slant=self.waves.slant, reach=reach, ax=ax)
         elif kind == "aperture":
-            drawn = charts.plane_picture(*self._plane(i))
+            drawn = charts.plane_picture(*self._plane(i), ax=ax)
         else:
             draw = charts.sphere_map if kind == "map" else charts.solid
-            drawn = draw(*self._grid(i))
+            drawn = draw(*self._grid(i), ax=ax)
         return charts.renamed(drawn, self.scale, "dBi" if self.scale in ("gain", "directivity") else "dB re the peak")
 
     def _bands(self, i: int) -> dict[str, LevelCut]:
@@ -220,12 +241,12 @@ class FilePattern:
         plane = plane.reshape(-1, *plane.shape[-3:])[0]
         return x, x, np.cos(w.slant) * plane[0] + np.sin(w.slant) * plane[1]
 
-    def _over_frequency(self) -> Drawing:
+    def _over_frequency(self, ax: OnAxes) -> Panels:
         found = self.evaluate()
         if self.waves.frequency_hz.size < 2:
             raise InputError([f"{self.waves.name}: holds 1 frequency; a curve over frequency needs 2"])
         names = [n for n in ("gain_dbi", "directivity_dbi", "beamwidth_e_deg") if any(f.name == n for f in found.at())]
-        return found.plot_over_frequency(*names)
+        return found.plot_over_frequency(*names, ax=ax)
 
     def __repr__(self) -> str:
         f = self.waves.frequency_hz / 1e9

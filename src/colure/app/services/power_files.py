@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from colure.analysis.pipeline.power_tables import TableErrors
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.geometry.conventions import FloatArray
-    from colure.report.drawing import Drawing
+    from colure.report.drawing import OnAxes, Panels
 
 #: Pictures that need no phase and no polarization.
 KINDS = ("cuts", "map", "solid", "frequency")
@@ -92,8 +92,14 @@ class PowerPattern:
         except ValueError as error:
             raise InputError([f"{self.name}: {error}"]) from None
 
-    def plot(self, kind: str = "cuts", *, frequency_ghz: float | None = None) -> Drawing:
-        """Draw the power as cuts, map, solid or over frequency; raises `InputError` for pictures that need phase or polarization."""
+    def plot(self, kind: str = "cuts", *, frequency_ghz: float | None = None, ax: OnAxes = None) -> Panels:
+        """Draw the power as cuts, map, solid or over frequency; returns the axes, `ax` or those of a new figure.
+
+        Raises
+        ------
+        InputError
+            For pictures that need phase or polarization, or if `ax` are not as many axes as the picture has panels.
+        """
         from colure.report import charts
         from colure.report.power_charts import cuts_of_power
 
@@ -102,24 +108,24 @@ class PowerPattern:
         t: PowerTable = self.table
         index = index_of(t.frequency_hz, frequency_ghz)
         if kind == "frequency":
-            return self._over_frequency()
+            return self._over_frequency(ax)
         if kind == "cuts":
             planes = self.cuts(PLANES_DEG)[float(t.frequency_hz[index])]
-            drawn = cuts_of_power(dict(zip(("E", "H"), planes, strict=True)), banded=t.states_errors)
+            drawn = cuts_of_power(dict(zip(("E", "H"), planes, strict=True)), banded=t.states_errors, ax=ax)
             return charts.renamed(drawn, *SCALES[t.quantity])
         size = np.sqrt(t.power[index])
         field = np.stack([size, np.zeros_like(size)]).astype(complex)
         draw = charts.sphere_map if kind == "map" else charts.solid
-        return charts.renamed(draw(np.rad2deg(t.theta), np.rad2deg(t.phi), field), *SCALES[t.quantity])
+        return charts.renamed(draw(np.rad2deg(t.theta), np.rad2deg(t.phi), field, ax=ax), *SCALES[t.quantity])
 
-    def _over_frequency(self) -> Drawing:
+    def _over_frequency(self, ax: OnAxes) -> Panels:
         if self.frequency_hz.size < 2:
             raise InputError([f"{self.name}: holds 1 frequency; a curve over frequency needs 2"])
         found = self.evaluate()
         names = [n for n in ("gain_dbi", "eirp_dbm", "directivity_dbi") if any(f.name == n for f in found.at())]
         if not names:
             raise InputError([f"{self.name}: relative power of a part of the sphere has no figure over frequency"])
-        return found.plot_over_frequency(*names)
+        return found.plot_over_frequency(*names, ax=ax)
 
     def __repr__(self) -> str:
         t = self.table
