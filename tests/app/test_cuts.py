@@ -243,7 +243,15 @@ def resolved_through(campaign):
     return tuple(scan.through_deg)
 
 
+def test_an_elevation_axis_is_no_alarm(tmp_path):
+    """The G-code controller reports elevation under the letter A (RS-274's word for the rotary axis about x)."""
+    folder = campaign(tmp_path / "c", "horn", "37-40", AZ_EL, 'azimuth_deg = "-10:10:10"\nelevation_deg = 5\n').folder
+    found = run_colure("acquire", folder, "--yes")
+    assert found.exit_code == 0 and "plan completed" in found.output, found.output
+
+
 @pytest.mark.nightly
+@pytest.mark.usefixtures("nightly")
 def test_a_flip_test_and_a_beam_search_can_be_drawn_and_exported(measured_cuts, tmp_path):
     """Both are runs of directions: two sides of one cut, and rows of elevation."""
     assert run_colure("flip", measured_cuts, "--yes").exit_code == 0

@@ -48,6 +48,8 @@ class Room {
   private name = "";
   private view!: View;
   private content = h("div", { class: "content" });
+  /** The list of campaigns in the head; null with one campaign. */
+  private campaigns: HTMLSelectElement | null = null;
 
   open(app: HTMLElement): void {
     const stage = new Stage();
@@ -67,6 +69,7 @@ class Room {
     const name = place.page in PAGES ? place.page : "plan";
     const wanted = place.values["c"];
     if (wanted && session.me?.campaigns.some((c) => c.id === wanted)) session.campaign = wanted;
+    if (this.campaigns) this.campaigns.value = session.campaign;
     const key = `${name} ${session.campaign} ${place.values["run"] ?? ""}`;
     if (!anew && key === this.name) {
       this.page?.follow?.();
@@ -118,6 +121,7 @@ class Room {
           this.show(true);
         },
       );
+    this.campaigns = switcher ? switcher.querySelector("select") : null;
     const dark = button("◐", () => {
       theme(document.documentElement.dataset["theme"] === "dark" ? "light" : "dark");
       this.view.sphere.frame();

@@ -117,5 +117,5 @@ class GcodeController:
         state = "held" if self.stage.held.is_set() else "moving" if moving else "idle"
         fields += [f"S:{state}", f"D:{'open' if self.stage.door_open else 'closed'}"]
         if self.stage.alarm:
-            fields.append(f"A:{self.stage.alarm}")
+            fields.append(f"ALARM {self.stage.alarm}")
         return " ".join(fields) + "\n"

@@ -9,7 +9,7 @@ import type { Page, View } from "../shell/page";
 import { Panel } from "../shell/panel";
 import { may, session, words } from "../shell/session";
 import { HandPanel } from "./byhand";
-import { rangeFromAbove } from "./picture";
+import { AlignScreen } from "./screen";
 
 type Step = { key: string; words: string; panel: Panel; state: string };
 
@@ -18,9 +18,9 @@ export function alignPage(view: View): Page {
     level = new Panel("Level, laser or pointer", "card step"),
     flip = new Panel("Flip test", "card step"),
     beam = new Panel("Beam search", "card step"),
-    rest = new Panel("What only a scan shows", "card step"),
-    picture = new Panel("Range from above", "card");
-  const hand = new HandPanel();
+    rest = new Panel("What only a scan shows", "card step");
+  const screen = new AlignScreen();
+  const hand = new HandPanel((db) => screen.reading(db));
   const list = h("ol", { class: "checklist" });
   const campaign = session.campaign;
   const steps: Step[] = [
@@ -93,7 +93,6 @@ export function alignPage(view: View): Page {
       "Whole spheres find the remaining misalignments by themselves: tilt of the roll axis, both offsets, the probe's roll. They are taken out of the data, and listed in the run's findings with what to turn.",
     ),
   );
-  picture.show({ key: "", words: "not measured yet" }, rangeFromAbove(null));
 
   const starts: HTMLButtonElement[] = [];
   const start = (label: string, run: () => string, kind: Kind, panel: Panel, title: string) => {
@@ -116,7 +115,7 @@ export function alignPage(view: View): Page {
       fill(flipFound, ...found.sentences.map((s) => h("p", {}, s)));
       fill(flip.faults);
       fill(flip.subject, `run ${run}`);
-      picture.show({ key: run, words: `flip test ${run}` }, rangeFromAbove(found.numbers));
+      screen.flip(found);
       tick("flip", `run ${run}`);
     } catch (error) {
       fill(flipFound);
@@ -134,13 +133,26 @@ export function alignPage(view: View): Page {
         "azimuth/elevation positioners: the beam's readouts become the axes' zeros in chamber.toml",
       );
       home.disabled = !may("configure");
-      fill(beamFound, ...found.sentences.map((s) => h("p", {}, s)), home);
+      fill(beamFound, ...found.sentences.map((s) => h("p", {}, s)), found.beam_deg && home);
       fill(beam.faults);
       fill(beam.subject, `run ${run}`);
-      tick("beam", `run ${run}`);
+      screen.found(found);
+      if (found.beam_deg) tick("beam", `run ${run}`);
     } catch (error) {
       fill(beamFound);
       beam.fault(error);
+    }
+  };
+  /** The flip tests that are on disk already: the last two are the picture's before and after. */
+  const earlier = async () => {
+    try {
+      const all = await get("/api/campaigns"),
+        runs = all.find((c) => c.id === campaign)?.runs ?? [];
+      const flips = runs.filter((one) => one.record && /^flip/.test(one.name)).slice(0, 2);
+      for (const one of flips.reverse()) screen.flip(await post("/api/flip", { campaign, run: one.name }), false);
+      if (flips.length) tick("flip", `run ${flips[flips.length - 1].name}`);
+    } catch {
+      // Another kind of run by that name: nothing is drawn of it.
     }
   };
   const setHome = async (run: string) => {
@@ -150,6 +162,7 @@ export function alignPage(view: View): Page {
       fill(beam.faults, h("p", {}, words(error)));
     }
   };
+  const flipStart = start("measure both sides", () => flipName.value, "flip", flip, "needs the motion lease");
   flip.show(
     { key: "", words: "" },
     h(
@@ -161,7 +174,7 @@ export function alignPage(view: View): Page {
       "div",
       { class: "row" },
       h("label", { class: "row" }, "run", flipName),
-      start("measure both sides", () => flipName.value, "flip", flip, "needs the motion lease"),
+      flipStart,
       button("read a finished one", () => void readFlip()),
     ),
     flipNow,
@@ -185,8 +198,13 @@ export function alignPage(view: View): Page {
     beamNow,
     beamFound,
   );
-  let was = false;
+  let was = false,
+    rolls = true;
+  const looking = (s: Status) => s.running && s.campaign === campaign && (s.kind ?? "").startsWith("beam");
   const stopWatching = live.watch({
+    frame: (f) => {
+      if (live.grid && looking(live.status)) screen.look(live.status.run ?? "", live.grid, f);
+    },
     status: (s: Status) => {
       const done = was && !s.running && s.state === "done" && s.campaign === campaign,
         at = `${s.state}: ${s.measured ?? 0} of ${s.total ?? 0} points of ${s.run ?? ""}`;
@@ -194,25 +212,36 @@ export function alignPage(view: View): Page {
       if (s.kind?.startsWith("beam") && s.running)
         fill(beamNow, `${s.kind === "beam-coarse" ? "coarse" : "fine"} look, ${at}`);
       if (done && s.kind === "flip") void readFlip();
-      if (done && s.kind === "beam-coarse")
+      if (done && s.kind === "beam-coarse") {
         fill(beamNow, "The coarse look is done; the fine one goes where it was strongest.");
+        void readBeam();
+      }
       if (done && s.kind === "beam-fine") void readBeam();
       was = s.running;
-      for (const one of starts) one.disabled = moving(s) || session.me?.mine !== true;
+      for (const one of starts) one.disabled = moving(s) || session.me?.mine !== true || (one === flipStart && !rolls);
+      screen.status(s);
       if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes);
     },
   });
   post("/api/motion", { campaign }).then(
-    (m) => view.chamber.build(m),
+    (m) => {
+      view.chamber.build(m);
+      rolls = m.geometry === "roll-over-azimuth";
+      screen.positioner(rolls);
+      if (rolls) return;
+      flipStart.disabled = true;
+      fill(flipNow, "This positioner has no roll axis: the beam search finds the zeros of both axes instead.");
+    },
     (e: unknown) => talk.fault(e),
   );
+  void earlier();
   fill(view.stage.caption, "The chamber as chamber.toml declares it.");
   drawList();
   const element = h(
     "div",
     { class: "page align-page" },
-    h("nav", { class: "card", attrs: { "aria-label": "steps" } }, list),
-    h("div", { class: "align-steps" }, picture.element, ...steps.map((one) => one.panel.element)),
+    h("nav", { class: "card steps", attrs: { "aria-label": "steps" } }, list),
+    h("div", { class: "align-steps" }, screen.panel.element, ...steps.map((one) => one.panel.element)),
   );
   return {
     title: "Align",
@@ -220,6 +249,7 @@ export function alignPage(view: View): Page {
     leave: () => {
       stopWatching();
       hand.leave();
+      screen.panel.leave();
       for (const one of [talk, flip, beam]) one.leave();
     },
   };

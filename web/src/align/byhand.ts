@@ -1,6 +1,6 @@
 /** Axes by hand: where they are, jog, go to a direction, home, and one live sweep. Stop brakes every move. */
 
-import { Chart } from "../draw/chart";
+import { Chart, type Line } from "../draw/chart";
 import { lines } from "../draw/colours";
 import { button, h, table } from "../draw/dom";
 import { live, moving } from "../live/live";
@@ -23,14 +23,18 @@ export class HandPanel {
   private buttons: HTMLButtonElement[] = [];
   private clear = h("input", { attrs: { type: "checkbox" }, on: { change: () => this.enable() } });
   private stopWatching: () => void;
+  private again = h("input", { attrs: { type: "checkbox" } });
+  private timer = 0;
+  private before: (number | null)[][] = [];
 
-  constructor() {
+  /** `read` hears the level of every sweep that is taken, dB. */
+  constructor(private read: (db: number) => void) {
     this.draw();
     const take = this.gated(
       button("take one sweep", () => this.sweep(), "main", "the source is on for one sweep; nothing moves"),
       false,
     );
-    this.sweepPanel.tools.append(take);
+    this.sweepPanel.tools.append(h("label", { class: "row small" }, this.again, "again and again"), take);
     this.sweepPanel.empty(
       "Level over frequency and impulse response, with the plan's settings. Nothing moves; the source is off afterwards.",
     );
@@ -39,6 +43,8 @@ export class HandPanel {
 
   leave(): void {
     this.stopWatching();
+    this.again.checked = false;
+    window.clearTimeout(this.timer);
     this.panel.leave();
     this.sweepPanel.leave();
   }
@@ -181,14 +187,22 @@ export class HandPanel {
 
   private sweep(): void {
     const c = lines();
-    void this.sweepPanel.ask({ key: "sweep", words: "" }, () => post("/api/sweep", { campaign: session.campaign }), (found) => {
+    void this.sweepPanel.ask({ key: "sweep|", words: "" }, () => post("/api/sweep", { campaign: session.campaign }), (found) => {
       this.sweepPanel.subject.textContent = new Date(1000 * found.at).toLocaleTimeString();
       const s = found.sweep;
       if (!s) return [h("p", {}, "No sweep came.")];
       const x = s.frequency_hz.map((f) => f / 1e9);
-      this.level.draw({ x, lines: s.level_db.map((values, i) => ({ name: `port ${i + 1}`, values, colour: i ? c.cross : c.co, points: x.length < 30 })), xName: "frequency / GHz", yName: "S21 / dB", height: 220 });
+      const power = s.level_db[0].map((v) => 10 ** ((v ?? -200) / 10));
+      this.read(10 * Math.log10(power.reduce((a, b) => a + b, 0) / power.length));
+      const now: Line[] = s.level_db.map((values, i) => ({ name: `port ${i + 1}`, values, colour: i ? c.cross : c.co, points: x.length < 30 })),
+        former: Line[] = this.before.map((values) => ({ name: "the sweep before", values, colour: c.quiet, dash: "4 3" }));
+      this.before = [s.level_db[0]];
+      if (this.again.checked) this.timer = window.setTimeout(() => session.me?.mine && this.again.checked && this.sweep(), 500);
+      this.level.draw({ x, lines: [...now, ...former], xName: "frequency / GHz", yName: "S21 / dB", height: 220 });
       if (s.time_ns.length) this.impulse.draw({ x: s.time_ns, lines: [{ name: "port 1", values: s.impulse_db, colour: c.co }], xName: "time / ns", yName: "level / dB", yWhole: [-70, 5], height: 220, peakOf: 0 });
       return [this.level.element, s.time_ns.length ? this.impulse.element : h("p", { class: "quiet small" }, "An impulse response needs three frequencies or more.")];
+    }, { keep: true }).then((found) => {
+      if (!found) this.again.checked = false;
     }); // prettier-ignore
   }
 }

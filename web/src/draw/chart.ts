@@ -1,6 +1,6 @@
 /** Curves over one axis, drawn as SVG: zoom and pan in x and y, a cursor that is shared, the peak, and files of it all. */
 
-import { lines as inks } from "./colours";
+import { letters, lines as inks } from "./colours";
 import { button, fill, h } from "./dom";
 import { fileName, saveButtons } from "./save";
 import { covering, moved, tickWords, ticks, zoomed, type Range } from "./scales";
@@ -80,7 +80,7 @@ export class Chart {
   }
 
   private room(): number {
-    return Math.max(260, Math.round(this.element.clientWidth) || 600);
+    return Math.max(260, Math.round(this.element.clientWidth / letters()) || 600);
   }
 
   draw(data: ChartData, name = this.name): void {
@@ -151,8 +151,8 @@ export class Chart {
     const id = `clip-${Math.round(1e9 * Math.random())}`;
     fill(this.canvas);
     for (const [key, value] of Object.entries({
-      width: this.width,
-      height,
+      width: Math.round(this.width * letters()),
+      height: Math.round(height * letters()),
       viewBox: `0 0 ${this.width} ${height}`,
       "font-family": "system-ui, sans-serif",
       "font-size": 12,
@@ -170,7 +170,7 @@ export class Chart {
           tickWords(v, this.xView),
         ),
       );
-    for (const v of ticks(this.yView, Math.max(3, Math.floor(t / 40))))
+    for (const v of ticks(this.yView, Math.max(3, Math.floor(t / 40)), false))
       this.canvas.append(
         svg("line", { x1: LEFT, x2: LEFT + w, y1: this.py(v), y2: this.py(v), stroke: c.grid }),
         svg("text", { x: LEFT - 6, y: this.py(v) + 4, fill: c.quiet, "text-anchor": "end" }, tickWords(v, this.yView)),
@@ -255,7 +255,14 @@ export class Chart {
       svg("path", { d: `M${x} ${y - 3}l-5 -8h10z`, fill: ink }),
       svg(
         "text",
-        { x: x + 9, y: y - 3 < TOP + 12 ? y + 14 : y - 4, fill: ink },
+        {
+          x: x + 9,
+          y: y - 3 < TOP + 12 ? y + 14 : y - 4,
+          fill: ink,
+          stroke: inks().card,
+          "stroke-width": 4,
+          "paint-order": "stroke",
+        },
         `${line.values[at]!.toFixed(this.data.digits ?? 2)} at ${tickWords(this.data.x[at], [0, 1])}`,
       ),
     );
@@ -343,7 +350,7 @@ export class Chart {
       start: [Range, Range] = this.whole;
     const at = (event: PointerEvent): [number, number] => {
       const place = this.canvas.getBoundingClientRect();
-      return [event.clientX - place.left, event.clientY - place.top];
+      return [(event.clientX - place.left) / letters(), (event.clientY - place.top) / letters()];
     };
     const toX = (px: number) => this.xView[0] + ((px - LEFT) / this.inner().w) * (this.xView[1] - this.xView[0]);
     const toY = (py: number) => this.yView[0] + (1 - (py - TOP) / this.inner().t) * (this.yView[1] - this.yView[0]);

@@ -49,6 +49,11 @@ export function shade(value: number | null, low: number, high: number): number {
 }
 
 /** Our lines: blue-green for co, orange for cross, plum for what is laid beside. */
+/** How much larger than usual the page's letters are: charts and maps grow with them on very wide windows. */
+export function letters(): number {
+  return Math.max(1, (parseFloat(getComputedStyle(document.documentElement).fontSize) || 15) / 15);
+}
+
 export function lines(): {
   co: string;
   cross: string;

@@ -52,6 +52,7 @@ export function choice(
     ...options.map(([key, words]) => h("option", { attrs: { value: key } }, words)),
   );
   select.value = value;
+  select.setAttribute("aria-label", label);
   return h("label", { class: "field" }, h("span", {}, label), select);
 }
 

@@ -1,6 +1,6 @@
 /** Levels over a grid of two angles: absolute colours, the shared cursor, files of it. */
 
-import { levels, lines as inks, shade, type Ramp } from "./colours";
+import { letters, levels, lines as inks, shade, type Ramp } from "./colours";
 import { fill, h } from "./dom";
 import { fileName, saveButtons, type Columns } from "./save";
 import { tickWords, ticks } from "./scales";
@@ -64,7 +64,7 @@ export class LevelMap {
   }
 
   private room(): number {
-    return this.canvas.clientWidth || 480;
+    return Math.round(this.canvas.clientWidth / letters()) || 480;
   }
 
   draw(data: MapData, name = this.name): void {
@@ -84,6 +84,7 @@ export class LevelMap {
     const d = this.data;
     if (!d) return;
     const ramp = d.ramp ?? levels,
+      big = letters(),
       width = (this.width = this.room()),
       inner = width - LEFT - RIGHT;
     const tall =
@@ -93,12 +94,12 @@ export class LevelMap {
       );
     const scale = window.devicePixelRatio || 1,
       height = tall + TOP + BOTTOM;
-    this.canvas.style.height = `${height}px`;
-    this.canvas.width = Math.round(width * scale);
-    this.canvas.height = Math.round(height * scale);
+    this.canvas.style.height = `${height * big}px`;
+    this.canvas.width = Math.round(width * scale * big);
+    this.canvas.height = Math.round(height * scale * big);
     const g = this.canvas.getContext("2d")!,
       c = inks();
-    g.setTransform(scale, 0, 0, scale, 0, 0);
+    g.setTransform(scale * big, 0, 0, scale * big, 0, 0);
     g.font = "12px system-ui";
     this.cells(d, ramp);
     g.imageSmoothingEnabled = false;
@@ -159,12 +160,11 @@ export class LevelMap {
     }
     g.fillStyle = c.quiet;
     g.textAlign = "left";
-    for (const f of [0, 0.25, 0.5, 0.75, 1])
-      g.fillText(
-        (d.low + f * (d.high - d.low)).toFixed(0),
-        left + inner + 26,
-        top + tall * (1 - f) + (f === 1 ? 10 : f === 0 ? 0 : 4),
-      );
+    const whole: [number, number] = [d.low, d.high];
+    for (const v of ticks(whole, Math.max(2, Math.floor(tall / 40)), false)) {
+      const f = (v - d.low) / (d.high - d.low);
+      g.fillText(tickWords(v, whole), left + inner + 26, top + tall * (1 - f) + (f > 0.97 ? 10 : f < 0.03 ? 0 : 4));
+    }
     g.fillText(d.unit, left + inner + 10, top - 9);
   }
 
@@ -185,8 +185,8 @@ export class LevelMap {
     if (!d) return null;
     const place = this.canvas.getBoundingClientRect(),
       [left, top, inner, tall] = this.box;
-    const x = (event.clientX - place.left - left) / inner,
-      y = (event.clientY - place.top - top) / tall;
+    const x = ((event.clientX - place.left) / letters() - left) / inner,
+      y = ((event.clientY - place.top) / letters() - top) / tall;
     if (x < 0 || x >= 1 || y < 0 || y >= 1) return null;
     return {
       row: d.rows[Math.floor((d.flip ? 1 - y : y) * d.rows.length)],
@@ -233,7 +233,7 @@ export class LevelMap {
 
   private picture(): { text: string; width: number; height: number } {
     const width = this.width,
-      height = parseFloat(this.canvas.style.height) || 300;
+      height = parseFloat(this.canvas.style.height) / letters() || 300;
     const text = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}"><rect width="100%" height="100%" fill="${inks().card}"/><image width="${width}" height="${height}" href="${this.canvas.toDataURL("image/png")}"/></svg>`;
     return { text, width, height };
   }

@@ -2,14 +2,14 @@
 
 export type Range = [number, number];
 
-/** Round numbers between two ends, about `count` of them. */
-export function ticks([from, to]: Range, count = 7): number[] {
+/** Round numbers between two ends, about `count` of them; those of an angle may go in steps of 15, 30, 45, 60 or 90. */
+export function ticks([from, to]: Range, count = 7, angle = true): number[] {
   const low = Math.min(from, to),
     span = Math.abs(to - from);
   if (!(span > 0)) return [low];
   const rough = span / count,
     power = 10 ** Math.floor(Math.log10(rough)),
-    angles = span >= 80 && span <= 400 ? [15, 30, 45, 60, 90] : [];
+    angles = angle && span >= 80 && span <= 400 ? [15, 30, 45, 60, 90] : [];
   const step =
     [...angles, power, 2 * power, 5 * power, 10 * power].sort((a, b) => a - b).find((s) => span / s <= count + 1) ??
     10 * power;

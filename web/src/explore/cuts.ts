@@ -163,13 +163,15 @@ export class CutsTab implements Tab {
         Math.max(cut.peak_dbi, ...[...cut.total, ...beside.flatMap((b) => b.cut?.total ?? [])].map((v) => v ?? -200)) /
           5,
       ) * 5;
+    // Room for the word beside the peak.
+    const upper = cut.peak_dbi > top - 2.5 ? top + 5 : top;
     const name = `cut of ${looked.run} at ${looked.plane}°`;
     const data = {
       x: cut.angle_deg,
       lines: series,
       xName: `angle from the peak, plane ${looked.plane}° / deg`,
-      yName: "level / dBi",
-      yWhole: [top - looked.span - 5, top] as [number, number],
+      yName: `level / ${looked.unit}`,
+      yWhole: [top - looked.span - 5, upper] as [number, number],
       xWhole: [-180, 180] as [number, number],
       peakOf: 0,
       height: 340,
@@ -183,17 +185,22 @@ export class CutsTab implements Tab {
       this.readings(series, cut),
       ...this.besides(beside, cut),
       table(
-        ["peak / dBi", "at theta, phi", "half-power beamwidth", "first side lobe", "first null"],
+        [`peak / ${looked.unit}`, "at theta, phi", "half-power beamwidth", "first side lobe", "first null"],
         [
           [
             number(cut.peak_dbi, 2),
             `${number(cut.peak_theta_deg, 1)}°, ${number(cut.peak_phi_deg, 1)}°`,
-            `${number(cut.beamwidth_deg, 2)}° (${number(cut.edges_deg[0], 1)}° to ${number(cut.edges_deg[1], 1)}°)`,
-            `${number(cut.side_lobe_db, 1)} dB`,
-            `${number(cut.null_db, 1)} dB`,
+            cut.beamwidth_deg === null
+              ? "-"
+              : `${number(cut.beamwidth_deg, 2)}° (${number(cut.edges_deg[0], 1)}° to ${number(cut.edges_deg[1], 1)}°)`,
+            cut.side_lobe_db === null ? "-" : `${number(cut.side_lobe_db, 1)} dB`,
+            cut.null_db === null ? "-" : `${number(cut.null_db, 1)} dB`,
           ],
         ],
+        "figures",
       ),
+      cut.why !== "" &&
+        h("p", { class: "small warn-text" }, `Side lobe ${cut.why}. The cut goes through one of the maxima.`),
       h(
         "p",
         { class: "small quiet" },
@@ -227,7 +234,7 @@ export class CutsTab implements Tab {
         x: cut.angle_deg,
         lines: drawn,
         xName: "angle from the peak / deg",
-        yName: "difference / dBi",
+        yName: `difference / ${this.explorer.looked.unit}`,
         xWhole: [-180, 180],
         yWhole: covering(
           drawn.flatMap((l) => l.values.map((v) => (v === null ? null : Math.max(v, -90)))),

@@ -3,11 +3,14 @@
 import { Chart } from "../draw/chart";
 import { lines as inks } from "../draw/colours";
 import { fill, h, slider, table } from "../draw/dom";
+import { covering } from "../draw/scales";
 import { get, post } from "../request/server";
 import type { CutOfRun, CutsRun } from "../request/types";
+import { DEG, distinct, dot, type Vector } from "../scene/angles";
+import { cursor } from "../shell/cursor";
 import { Panel } from "../shell/panel";
 import type { Explorer } from "./explore";
-import { interval } from "./figures";
+import { interval, kin, valueCell } from "./figures";
 import { ghz } from "./state";
 import { comparing } from "./together";
 
@@ -20,7 +23,7 @@ export class CutsRunView {
   private frequency: number | null = null;
   private charts = new Map<string, Chart>();
 
-  constructor(private explorer: Pick<Explorer, "looked">) {}
+  constructor(private explorer: Pick<Explorer, "looked" | "view">) {}
 
   leave(): void {
     this.cuts.leave();
@@ -36,8 +39,10 @@ export class CutsRunView {
       const at = `run ${found.of.run}, ${ghz(found.of.frequency_hz ?? 0)}`;
       this.controls(found);
       this.table({ key: subject.key, words: at }, found);
-      return [h("p", { class: "small quiet" }, at), ...found.cuts.map((one) => this.chart(found, one))];
-    }, { keep: true }); // prettier-ignore
+      this.cuts.subject.textContent = at;
+      this.onSphere(found, at);
+      return found.cuts.map((one) => this.chart(found, one));
+    }, { keep: true }).then((found) => found && fill(this.cuts.subject, `run ${found.of.run}, ${ghz(found.of.frequency_hz ?? 0)}`)); // prettier-ignore
     if (this.frequency === null)
       void this.beside.ask(subject, (signal) => get("/api/campaigns", [], signal), (all) => [comparing(this.explorer, all, false)]); // prettier-ignore
   }
@@ -66,14 +71,45 @@ export class CutsRunView {
       { name: "95 % interval, lower end", values: one.lower, colour: c.co, dash: "2 3" },
       { name: "upper end", values: one.upper, colour: c.co, dash: "2 3" },
     ].filter((line) => line.values.some((v) => v !== null));
-    chart.draw({ x: one.angle_deg, lines: curves, xName: `${one.angle_name} / °`, yName: `level / ${one.unit}`, peakOf: 0, height: 300 },
+    const whole = covering(
+        curves.flatMap((line) => line.values),
+        5,
+      ),
+      room: [number, number] = [
+        whole[0],
+        Math.max(...one.co.map((v) => v ?? -200)) > whole[1] - 2.5 ? whole[1] + 5 : whole[1],
+      ];
+    chart.draw({ x: one.angle_deg, lines: curves, xName: `${one.angle_name} / deg`, yName: `level / ${one.unit}`, peakOf: 0, height: 300, yWhole: room },
       `${one.label} of run ${found.of.run}`); // prettier-ignore
     return h("div", {}, h("h3", {}, one.label), chart.element);
   }
 
+  /** The measured directions on the scene's sphere, coloured by level. */
+  private onSphere(found: CutsRun, at: string): void {
+    const { sphere, stage } = this.explorer.view,
+      directions = found.cuts.flatMap((one) => one.directions),
+      values = found.cuts.flatMap((one) => one.co),
+      unit = found.cuts[0]?.unit ?? "dBi";
+    const known = values.filter((v): v is number => v !== null),
+      high = Math.ceil(Math.max(-200, ...known) / 5) * 5,
+      scale = { low: high - 50, high, unit };
+    sphere.shape({ rows: 1, columns: directions.length / 3, closed: false, directions });
+    sphere.dots(values, scale);
+    sphere.scaleBar(scale, "level");
+    fill(stage.caption, `${at[0].toUpperCase()}${at.slice(1)}: ${distinct(directions).length} directions, coloured by level. Nothing was measured elsewhere.`);
+    stage.hovered = (d) => {
+      cursor.hover(d);
+      const i = d ? sphere.nearest(d) : -1,
+        cell: Vector | null = i < 0 ? null : [directions[3 * i], directions[3 * i + 1], directions[3 * i + 2]];
+      const near = d && cell && dot(d, cell) > Math.cos(3 * DEG),
+        v = near ? values[i] : null;
+      fill(stage.readout, d ? `${sphere.words(near ? cell : d)}: ${v === null ? "not measured" : `${v.toFixed(2)} ${unit}`}` : "");
+    };
+  } // prettier-ignore
+
   private table(subject: { key: string; words: string }, found: CutsRun): void {
-    const here = found.figures.filter((f) => Math.abs(f.frequency_hz - (found.of.frequency_hz ?? 0)) < 1);
-    const rows = here.map((f) => [h("span", { attrs: { title: f.definition } }, f.label), `${f.text} ${f.unit}`, interval(f)]); // prettier-ignore
+    const here = kin(found.figures.filter((f) => Math.abs(f.frequency_hz - (found.of.frequency_hz ?? 0)) < 1));
+    const rows = here.map((f) => [h("span", { attrs: { title: f.definition } }, f.label), valueCell(f), interval(f)]); // prettier-ignore
     this.figures.show(subject, table(["figure", "value", "95 % interval"], rows, "figures"));
   }
 }

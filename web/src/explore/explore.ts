@@ -182,6 +182,8 @@ export function explorePage(view: View): Page {
       names = runs.filter((r) => r.kind === "sphere").map((r) => r.name);
       for (const one of runs) kinds.set(one.name, one.kind);
       drawer.fill(runs);
+      // Whoever comes for one run sees it at once; a choice of several lies open.
+      drawer.element.open = runs.length !== 1 && !looked.run;
       const first =
         looked.run || (runs.find((r) => r.kind === "sphere") ?? runs.find((r) => r.kind === "cuts"))?.name || "";
       if (first) await open(first, looked.state, looked.off, looked.gate);

@@ -15,6 +15,13 @@ export function interval(row: Pick<FigureRow, "text" | "lower" | "upper">): stri
   return `${row.lower.toFixed(digits)} to ${row.upper.toFixed(digits)}`;
 }
 
+/** A value with its unit on one line; a reason in its place runs over several. */
+export function valueCell(row: Pick<FigureRow, "text" | "unit" | "value">): HTMLElement {
+  return row.value === null
+    ? h("span", { class: "quiet" }, row.text)
+    : h("span", { class: "num" }, `${row.text} ${row.unit}`.trim());
+}
+
 export class FiguresPanel {
   private panel = new Panel("Figures", "card figures-panel");
   readonly element = this.panel.element;
@@ -41,9 +48,9 @@ export class FiguresPanel {
         ? ""
         : `${x.value >= was ? "+" : ""}${number(x.value - was, 3)}`;
     };
-    const rows = here.map((x) => [
+    const rows = kin(here).map((x) => [
       h("span", { attrs: { title: x.definition } }, x.label),
-      h("span", { class: "num" }, `${x.text} ${x.unit}`),
+      valueCell(x),
       looked.tried ? change(x) : interval(x),
     ]);
     const saving = saveButtons({
@@ -101,6 +108,11 @@ export class FiguresPanel {
       place,
     );
   }
+}
+
+/** Figures that exist first, the others after them in their order. */
+export function kin(rows: FigureRow[]): FigureRow[] {
+  return [...rows.filter((x) => x.value !== null), ...rows.filter((x) => x.value === null)];
 }
 
 function tableSvg(rows: FigureRow[]): string {

@@ -130,7 +130,7 @@ export class FrequencyTab implements Tab {
         { name: found.names[0], values: found.first, colour: c.co, points: x.length < 40 },
         { name: found.names[1], values: found.second, colour: c.cross, dash: "6 3", points: x.length < 40 },
         { name: "total", values: found.total, colour: c.ink, width: 1.1 },
-      ], xName: "frequency / GHz", yName: "level / dBi", yWhole: covering([...found.total, ...found.first, ...found.second].map((v) => (v === null ? null : Math.max(v, -60))), 5), marks, peakOf: 2, digits: 3 }, `spectrum of ${looked.run}`); // prettier-ignore
+      ], xName: "frequency / GHz", yName: `level / ${looked.unit}`, yWhole: covering([...found.total, ...found.first, ...found.second].map((v) => (v === null ? null : Math.max(v, -60))), 5), marks, peakOf: 2, digits: 3 }, `spectrum of ${looked.run}`); // prettier-ignore
       const rows = known.figures.filter((r) => r.name === this.chosen);
       const has = rows.some((r) => r.value !== null);
       if (has) this.figure.draw({ x: rows.map((r) => r.frequency_hz / 1e9), lines: [

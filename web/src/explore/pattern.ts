@@ -34,7 +34,7 @@ export class PatternOnStage {
     let top = -200;
     for (const v of map?.total ?? []) if (v !== null && v > top) top = v;
     const high = Math.ceil(top / 5) * 5;
-    return { low: high - this.looked.span, high, unit: "dBi" };
+    return { low: high - this.looked.span, high, unit: this.looked.unit };
   }
 
   clear(): void {
@@ -117,7 +117,7 @@ export class PatternOnStage {
     const near = cell[0] * at[0] + cell[1] * at[1] + cell[2] * at[2] > Math.cos((3 * Math.PI) / 180);
     const told =
       near && map.total[i] !== null
-        ? `total ${w(map.total[i])} dBi, ${map.names[0]} ${w(map.first[i])}, ${map.names[1]} ${w(map.second[i])}`
+        ? `total ${w(map.total[i])} ${this.looked.unit}, ${map.names[0]} ${w(map.first[i])}, ${map.names[1]} ${w(map.second[i])}`
         : "not measured";
     fill(this.view.stage.readout, `${this.view.sphere.words(near ? cell : at)}: ${told}`);
   }

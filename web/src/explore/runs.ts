@@ -121,8 +121,8 @@ export class RunDrawer {
   }
 }
 
-function thumb(run: Run): HTMLElement {
-  if (!run.thumb) return h("span", { class: "thumb none", attrs: { "aria-hidden": "true" } });
+function thumb(run: Run): HTMLElement | null {
+  if (!run.thumb) return null;
   const picture = h("canvas", { class: "thumb", attrs: { width: 48, height: 24, "aria-hidden": "true" } }),
     pen = picture.getContext("2d");
   if (!pen) return picture;

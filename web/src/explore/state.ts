@@ -55,6 +55,11 @@ export class Looked {
     return this.known?.frequency_hz[this.frequency] ?? Number.NaN;
   }
 
+  /** The unit of the levels that are shown. */
+  get unit(): string {
+    return this.known?.unit ?? "dB";
+  }
+
   /** Take over an overview and find the frequency that the address or the run names. */
   open(known: Overview): void {
     this.known = known;

@@ -6,6 +6,7 @@ import { get, post, Refusal } from "../request/server";
 import type { FormAnswer, Motion, PlanAnswer, Rehearsal, Scheme } from "../request/types";
 import { clearDraft, draftOf, onDrafts, unsaved } from "../shell/drafts";
 import { jobLine, longWork } from "../shell/jobs";
+import { distinct } from "../scene/angles";
 import type { Page, View } from "../shell/page";
 import { Panel, type Subject } from "../shell/panel";
 import { may, session, words } from "../shell/session";
@@ -92,7 +93,7 @@ export function planPage(view: View): Page {
     view.sphere.dots(levels, { low: 0, high: 1, unit: "" }, way.cell[index]);
     fill(
       view.stage.caption,
-      `Plan: ${levels.length} directions; passed ones coloured, the present one orange. Nothing is measured here.`,
+      `Plan: ${distinct(way.directions).length} directions; passed ones coloured, the present one orange. Nothing is measured here.`,
     );
     fill(
       at,
@@ -219,12 +220,10 @@ function answers(plan: PlanAnswer): Node[] {
     h("p", { class: "small quiet" }, `${plan.points} points`),
     bar,
     h("p", { class: "small quiet" }, plan.split.map(([n, s]) => `${n} ${duration(s)}`).join(", ")),
-    ...plan.missing.map((line) => h("p", { class: "bad" }, `Missing: ${line}`)),
-    h("h3", {}, "Forecast"),
-    table(
-      ["figure", "±", "mostly from"],
-      plan.forecast.map((f) => [f.label, `${f.expanded.toPrecision(2)} ${f.unit}`, f.cause]),
+    ...plan.missing.map((line) =>
+      h("p", { class: "warn small" }, `Not from this plan: ${line.replace(/^\w+: /, "")}.`),
     ),
+    ...(plan.forecast.length ? [h("h3", {}, "Forecast"), forecast(plan)] : []),
     h("h3", {}, "Alternatives"),
     table(
       ["plan", "duration", "points"],
@@ -240,6 +239,24 @@ function answers(plan: PlanAnswer): Node[] {
       ),
     ),
   ];
+}
+
+/** Forecast of every figure, beside what was wanted where something was. */
+function forecast(plan: PlanAnswer): HTMLElement {
+  const wished = plan.forecast.some((f) => f.wanted !== null);
+  const wanted = (f: PlanAnswer["forecast"][number]) =>
+    f.wanted === null
+      ? ""
+      : h("span", { class: f.expanded <= f.wanted ? "good num" : "bad num" }, `${f.wanted} ${f.unit}`);
+  return table(
+    ["figure", "±", ...(wished ? ["wanted"] : []), "mostly from"],
+    plan.forecast.map((f) => [
+      f.label,
+      h("span", { class: "num" }, `${f.text} ${f.unit}`),
+      ...(wished ? [wanted(f)] : []),
+      f.cause,
+    ]),
+  );
 }
 
 function drawSchemes(found: Scheme[]): Node[] {

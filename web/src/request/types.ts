@@ -165,6 +165,8 @@ export interface Forecast {
   label: string;
   unit: string;
   expanded: number;
+  text: string;
+  wanted: number | null;
   cause: string;
 }
 
@@ -457,6 +459,7 @@ export interface OneRun {
 
 export interface Overview {
   of: Of;
+  unit: string;
   states: string[];
   frequency_hz: number[];
   shown: number;
@@ -497,6 +500,7 @@ export interface Opened {
 
 export interface CutAnswer {
   of: Of;
+  why: string;
   angle_deg: number[];
   first: (number | null)[];
   second: (number | null)[];
@@ -608,6 +612,7 @@ export interface CutOfRun {
   angle_name: string;
   unit: string;
   angle_deg: number[];
+  directions: number[];
   co: (number | null)[];
   cross: (number | null)[];
   lower: (number | null)[];
@@ -663,6 +668,8 @@ export interface TwoSetUps {
 }
 
 export interface FlipWords {
+  run: string;
+  measured_at: number;
   numbers: FlipNumbers;
   sentences: string[];
 }
@@ -675,9 +682,18 @@ export interface FlipNumbers {
 }
 
 export interface BeamWords {
-  numbers: Record<string, unknown>;
+  run: string;
+  beam_deg: [number, number] | null;
+  maps: BeamMap[];
   readouts_deg: Record<string, number>;
   sentences: string[];
+}
+
+export interface BeamMap {
+  stage: string;
+  azimuth_deg: number[];
+  elevation_deg: number[];
+  level_db: (number | null)[];
 }
 
 export interface Rehearsal {

@@ -14,7 +14,7 @@ import { dialog } from "../shell/dialog";
 import type { Page, View } from "../shell/page";
 import { Panel } from "../shell/panel";
 import { may, session } from "../shell/session";
-import { direction, thetaPhi, type Vector } from "../scene/angles";
+import { direction, distinct, thetaPhi, type Vector } from "../scene/angles";
 import { KINDS, startDialog, type Kind } from "./start";
 
 const SPAN = 60;
@@ -42,6 +42,7 @@ export function scanPage(view: View): Page {
   fill(now.body, state, share, left, count, controls);
   fill(happened.body, events);
   let grid: Grid | null = null,
+    cells: number[] = [],
     frame: Float32Array | null = null,
     shown = "",
     built = "",
@@ -140,16 +141,16 @@ export function scanPage(view: View): Page {
   const sketch = (directions: number[]) => {
     view.sphere.shape({ rows: 1, columns: directions.length / 3, closed: false, directions });
     view.sphere.dots([], { low: 0, high: 1, unit: "dB" });
-    fill(view.stage.caption, `Planned: ${directions.length / 3} directions, none measured.`);
+    fill(view.stage.caption, `Planned: ${distinct(directions).length} directions, none measured.`);
   };
   const reading = (s: Status) => {
     const level = s.level_db,
       weak = typeof level === "number" && typeof s.noise_db === "number" && level < s.noise_db + 10;
     const rows: [string, string][] = [
-      ...(s.axes ?? []).map((a, i): [string, string] => [a, `${number(s.position_deg?.[i], 2)}°`]),
-      ["last sweep", `${number(level, 1)} dB (S21)`],
-      ["strongest", `${number(s.strongest_db, 1)} dB`],
-      ["noise, as planned", `${number(s.noise_db, 1)} dB`],
+      ...(s.axes ?? []).map((a, i): [string, string] => [a, withUnit(s.position_deg?.[i], 2, "°")]),
+      ["last sweep", withUnit(level, 1, " dB (S21)")],
+      ["strongest", withUnit(s.strongest_db, 1, " dB")],
+      ["noise, as planned", withUnit(s.noise_db, 1, " dB")],
     ];
     if (!s.run) read.empty("Axes and levels stand here while a scan runs.");
     else
@@ -206,7 +207,7 @@ export function scanPage(view: View): Page {
     view.sphere.scaleBar(scale, "S21");
     fill(
       view.stage.caption,
-      `Run ${s.run}: ${known.length} of ${f.length} directions measured, coloured by level; the others are grey.`,
+      `Run ${s.run}: ${cells.filter((i) => !Number.isNaN(f[i])).length} of ${cells.length} directions measured, coloured by level; the others are grey.`,
     );
     if (!picture.body.contains(map.element))
       picture.show(
@@ -257,6 +258,7 @@ export function scanPage(view: View): Page {
     status,
     grid: (g) => {
       grid = g;
+      cells = distinct(g.directions);
       frame = null;
       view.sphere.shape({
         rows: g.rows.length,
@@ -324,6 +326,12 @@ export function scanPage(view: View): Page {
       stopCursor();
     },
   };
+}
+
+/** A value with its unit; a dash alone where nothing is known. */
+function withUnit(value: number | null | undefined, digits: number, unit: string): string {
+  const text = number(value, digits);
+  return text === "-" ? text : `${text}${unit}`;
 }
 
 function strongest(frame: Float32Array): number {

@@ -30,6 +30,20 @@ export function thetaPhi(d: Vector): [number, number] {
   return [Math.acos(Math.max(-1, Math.min(1, d[2]))) / DEG, Math.atan2(d[1], d[0]) / DEG];
 }
 
+/** Indices of directions (three values each) that are not there already: cells of a pole's row are one direction. */
+export function distinct(directions: ArrayLike<number>): number[] {
+  const seen = new Set<string>(),
+    out: number[] = [];
+  for (let i = 0; 3 * i < directions.length; i++) {
+    const key = [0, 1, 2].map((k) => Math.round(1e4 * directions[3 * i + k]) + 0).join();
+    if (!seen.has(key)) {
+      seen.add(key);
+      out.push(i);
+    }
+  }
+  return out;
+}
+
 export function times(m: Matrix, v: Vector): Vector {
   return [dot(m[0], v), dot(m[1], v), dot(m[2], v)];
 }

@@ -23,6 +23,10 @@ import { keep, kept } from "../shell/kept";
 /** Radius of the sphere of directions. */
 export const RADIUS = 0.5;
 
+/** Angle of view, degrees from top to bottom, and the width over the height that it needs at least. */
+const ANGLE = 36,
+  WIDE = 1.08;
+
 export const PRESETS: [string, string, [number, number, number]][] = [
   ["corner", "from the corner", [1.6, 1.0, 2.05]],
   ["probe", "as the probe sees it", [0.001, 0.12, 2.3]],
@@ -45,7 +49,7 @@ export class Stage {
   readonly colourBar = h("div", { class: "colour-bar" });
   readonly presets = h("div", { class: "presets" });
   readonly element: HTMLElement;
-  readonly camera = new PerspectiveCamera(36, 4 / 3, 0.02, 30);
+  readonly camera = new PerspectiveCamera(ANGLE, 4 / 3, 0.02, 30);
   readonly ok: boolean;
   readonly software: boolean;
   /** Told where on the sphere the pointer is, and where it was pressed. */
@@ -174,6 +178,9 @@ export class Stage {
     if (size.x !== width || size.y !== height) {
       this.renderer.setSize(width, height, false);
       this.camera.aspect = width / height;
+      // In a tall window the angle grows, so that the sphere and the probe stay within its width.
+      this.camera.fov =
+        (2 * Math.atan(Math.tan((ANGLE * Math.PI) / 360) * Math.max(1, WIDE / this.camera.aspect)) * 180) / Math.PI;
       this.camera.updateProjectionMatrix();
     }
     if (this.goal) {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Geometry } from "../scene/angles";
+import { QUESTIONS } from "./quiz";
 import { dial, moment, slices, swept, type Limits } from "./play";
 
 const wide: Limits = { first: [-180, 180], second: [-180, 360] };
@@ -24,6 +25,32 @@ describe("the play of the slices", () => {
         expect(at.second).toBeGreaterThanOrEqual(-10);
         expect(at.second).toBeLessThanOrEqual(25);
       }
+  });
+
+  it("shows the middle of an axis that reaches none of the usual steps", () => {
+    const far: Limits = { first: [100, 140], second: [161, 179] };
+    for (const geometry of all) {
+      const at = moment(geometry, far, 0.5);
+      expect(at.first).toBeGreaterThanOrEqual(100);
+      expect(at.first).toBeLessThanOrEqual(140);
+      expect(at.second).toBeGreaterThanOrEqual(161);
+      expect(at.second).toBeLessThanOrEqual(179);
+    }
+  });
+
+  // Conventions: without a roll axis the field leans away from both zeros, and stands straight at them.
+  it("holds the answers of the quiz", () => {
+    for (const geometry of ["azimuth-over-elevation", "elevation-over-azimuth"] as Geometry[]) {
+      expect(dial(geometry, { slice: 0, first: 0, second: 0 }, false).level).toBeCloseTo(1, 9);
+      const away = dial(geometry, { slice: 0, first: 40, second: 40 }, false).level;
+      expect(away).toBeLessThan(0.98);
+      expect(away).toBeGreaterThan(0.1);
+    }
+    expect(dial("roll-over-azimuth", { slice: 0, first: 40, second: 90 }, false).level).toBeCloseTo(0, 9);
+    for (const questions of Object.values(QUESTIONS)) {
+      expect(questions.length).toBe(3);
+      for (const q of questions) expect(q.right).toBeLessThan(q.answers.length);
+    }
   });
 
   it("grows by whole slices", () => {

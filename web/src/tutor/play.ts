@@ -28,7 +28,8 @@ export const SWEEPS: Record<Geometry, { swept: string; stepped: string; slice: s
 };
 
 function span(limits: [number, number], low: number, high: number): [number, number] {
-  return [Math.max(limits[0], low), Math.min(limits[1], high)];
+  const both: [number, number] = [Math.max(limits[0], low), Math.min(limits[1], high)];
+  return both[0] < both[1] ? both : limits;
 }
 
 /** The slices that are shown: value of the stepped axis, and the ends of the sweep. */
@@ -36,12 +37,13 @@ export function slices(geometry: Geometry, limits: Limits): { stepped: number; f
   const roll = geometry === "roll-over-azimuth",
     steps = geometry === "elevation-over-azimuth" ? limits.first : limits.second,
     sweep = span(geometry === "elevation-over-azimuth" ? limits.second : limits.first, -90, 90);
-  const wanted = roll ? [0, 30, 60, 90, 120, 150] : [0, 20, 40, -20, -40];
-  return wanted
-    .filter((v) => v >= steps[0] && v <= steps[1])
-    .map((stepped, i) =>
-      i % 2 ? { stepped, from: sweep[1], to: sweep[0] } : { stepped, from: sweep[0], to: sweep[1] },
-    );
+  const wanted = (roll ? [0, 30, 60, 90, 120, 150] : [0, 20, 40, -20, -40]).filter(
+    (v) => v >= steps[0] && v <= steps[1],
+  );
+  // An axis whose limits hold none of these shows the middle of what it reaches.
+  return (wanted.length ? wanted : [(steps[0] + steps[1]) / 2]).map((stepped, i) =>
+    i % 2 ? { stepped, from: sweep[1], to: sweep[0] } : { stepped, from: sweep[0], to: sweep[1] },
+  );
 }
 
 /** Angles at a share of the whole play; a fifth of every slice is the step to it. */

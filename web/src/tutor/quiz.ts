@@ -1,10 +1,11 @@
-/** Three questions at the end: who watched the slices can answer them. */
+/** Three questions at the end, about the positioner that is shown: who watched the slices can answer them. */
 
 import { button, fill, h } from "../draw/dom";
+import type { Geometry } from "../scene/angles";
 
 type Question = { text: string; answers: string[]; right: number; why: string };
 
-export const QUESTIONS: Question[] = [
+const ROLL: Question[] = [
   {
     text: "On a roll over azimuth, azimuth sweeps and the roll stands. What does the probe pass over on the device's sphere?",
     answers: ["a circle of constant theta", "a great circle through boresight", "one point"],
@@ -25,13 +26,44 @@ export const QUESTIONS: Question[] = [
   },
 ];
 
-export function quiz(done: (right: number) => void): HTMLElement {
+/** Swept and stepped axis, what stays the same along a slice, and the pole's letter, of the two azimuth/elevation stacks. */
+function withoutRoll(name: string, swept: string, stepped: string, pole: string): Question[] {
+  return [
+    {
+      text: `On an ${name}, ${swept} sweeps and ${stepped} stands. What does the probe pass over on the device's sphere?`,
+      answers: ["a great circle through boresight, whatever the step", `a circle of constant ${stepped}`, "one point"],
+      right: 1,
+      why: `Only the slice of ${stepped} 0° is a great circle; the others are smaller, parallel to it.`,
+    },
+    {
+      text: `The device radiates along x. At boresight the probe takes in all of it. Both axes stand at 40° now, and the probe stands still. What does it take in?`,
+      answers: ["all of the field", "less: the field leans before it", "none of it"],
+      right: 1,
+      why: "Away from both axes' zeros the field of Ludwig's third definition leans before a probe that stands still; the dial shows by how much.",
+    },
+    {
+      text: `Where do the slices of an ${name} crowd together?`,
+      answers: ["at boresight and behind the device", `towards +${pole} and -${pole}`, "nowhere"],
+      right: 1,
+      why: `The circles shrink towards the ends of the axis that carries them: +${pole} and -${pole}.`,
+    },
+  ];
+}
+
+export const QUESTIONS: Record<Geometry, Question[]> = {
+  "roll-over-azimuth": ROLL,
+  "azimuth-over-elevation": withoutRoll("azimuth over elevation", "azimuth", "elevation", "y"),
+  "elevation-over-azimuth": withoutRoll("elevation over azimuth", "elevation", "azimuth", "x"),
+};
+
+export function quiz(geometry: Geometry, done: (right: number) => void): HTMLElement {
+  const questions = QUESTIONS[geometry];
   const place = h("div", { class: "quiz", attrs: { "aria-live": "polite" } });
   let right = 0;
   const ask = (i: number): void => {
-    const q = QUESTIONS[i];
+    const q = questions[i];
     if (!q) {
-      fill(place, h("p", { class: right === QUESTIONS.length ? "good" : "" }, `${right} of ${QUESTIONS.length} right.`), button("once more", () => {
+      fill(place, h("p", { class: right === questions.length ? "good" : "" }, `${right} of ${questions.length} right.`), button("once more", () => {
         right = 0;
         ask(0);
       })); // prettier-ignore
@@ -46,11 +78,11 @@ export function quiz(done: (right: number) => void): HTMLElement {
         one.classList.toggle("right", n === q.right);
         one.classList.toggle("wrong", n === k && k !== q.right);
       });
-      fill(told, `${k === q.right ? "Right. " : "No. "}${q.why} `, button(i + 1 < QUESTIONS.length ? "next question" : "end", () => ask(i + 1), "main"));
+      fill(told, `${k === q.right ? "Right. " : "No. "}${q.why} `, button(i + 1 < questions.length ? "next question" : "end", () => ask(i + 1), "main"));
     })); // prettier-ignore
     fill(
       place,
-      h("p", {}, `${i + 1} of ${QUESTIONS.length}: ${q.text}`),
+      h("p", {}, `${i + 1} of ${questions.length}: ${q.text}`),
       h("div", { class: "stacked" }, ...buttons),
       told,
     );

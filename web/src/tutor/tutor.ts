@@ -4,7 +4,7 @@ import { ArrowHelper, Group, Vector3 } from "three";
 import { lines } from "../draw/colours";
 import { button, choice, fill, h, number, slider, table } from "../draw/dom";
 import { post } from "../request/server";
-import type { Lesson } from "../request/types";
+import type { Lesson, Motion } from "../request/types";
 import { put, value } from "../shell/address";
 import type { Page, View } from "../shell/page";
 import { Panel } from "../shell/panel";
@@ -29,11 +29,12 @@ export function learnPage(view: View): Page {
     questions = new Panel("Three questions");
   const group = new Group(),
     dialPlace = h("div", { class: "dial" }),
-    captions = h("ol", { class: "captions" });
+    captions = h("ol", { class: "captions" }),
+    reach = h("p", { class: "small quiet" });
   view.stage.device.add(group);
   let geometry = (STANDS.find(([key]) => key === value("stand"))?.[0] ?? "roll-over-azimuth") as Geometry,
     limits = WIDE,
-    own: { geometry: string; limits: Limits } | null = null,
+    own: { geometry: string; limits: Limits; motion: Motion } | null = null,
     share = 0,
     following = false,
     running = 0,
@@ -42,7 +43,21 @@ export function learnPage(view: View): Page {
 
   const stand = () => {
     limits = own && own.geometry === geometry ? own.limits : WIDE;
-    view.chamber.build({ geometry, range_m: 1, size_mm: [90, 90, 12], offset_mm: [0, 0, 0], ports: 1 });
+    const mine = own?.geometry === geometry ? own : null;
+    // The campaign's own device and probe on its own positioner; a plain plate on another one.
+    view.chamber.build(mine?.motion ?? { geometry, range_m: 1, size_mm: [90, 90, 12], offset_mm: [0, 0, 0], ports: 1 });
+    fill(
+      reach,
+      mine
+        ? `This campaign's chamber: ${mine.motion.axes.map((a, i) => `${a} ${mine.motion.limits_deg[i].map((v) => v.toFixed(0)).join("° to ")}°`).join(", ")}. The slices stay within.${mine.motion.axes.includes("probe") ? "" : " Its probe cannot turn."}`
+        : own
+          ? "Not this campaign's positioner: shown without limits."
+          : "",
+    );
+    questions.show(
+      { key: geometry, words: STANDS.find(([k]) => k === geometry)![1] },
+      quiz(geometry, () => undefined),
+    );
     draw();
   };
   const draw = () => {
@@ -175,7 +190,7 @@ export function learnPage(view: View): Page {
   };
   const which = choice("positioner", STANDS.map(([k, w]): [string, string] => [k, w]), geometry, (v) => {
     geometry = v as Geometry;
-    put({ stand: geometry === "roll-over-azimuth" ? "" : geometry });
+    put({ stand: geometry === own?.geometry ? "" : geometry });
     share = 0;
     stand();
     if (byHand) void ask();
@@ -196,6 +211,7 @@ export function learnPage(view: View): Page {
       h("label", { class: "row small" }, ride, "ride with the device"),
     ),
     position,
+    reach,
     h("div", { class: "two" }, captions, dialPlace),
   );
 
@@ -271,16 +287,16 @@ export function learnPage(view: View): Page {
     basis = Number(v);
     void ask();
   })), readings); // prettier-ignore
-  questions.show(
-    { key: "", words: "" },
-    quiz(() => undefined),
-  );
   post("/api/motion", { campaign: session.campaign }).then(
     (m) => {
       const of = (name: string) => m.limits_deg[m.axes.indexOf(name)] ?? [-180, 360],
         first = of("azimuth"),
         second = of(m.geometry === "roll-over-azimuth" ? "roll" : "elevation");
-      own = { geometry: m.geometry, limits: { first: first as [number, number], second: second as [number, number] } };
+      own = {
+        geometry: m.geometry,
+        motion: m,
+        limits: { first: first as [number, number], second: second as [number, number] },
+      };
       if (!value("stand")) {
         geometry = m.geometry as Geometry;
         which.querySelector("select")!.value = geometry;

@@ -38,7 +38,7 @@ class BeamFound:
 
 def strongest(record: xr.Dataset, chamber: Chamber) -> BeamFound:
     """Return the strongest direction of a coarse look, as it was sampled."""
-    azimuth, elevation, level = _levels(record, chamber)
+    azimuth, elevation, level = levels_of(record, chamber)
     top = int(np.argmax(level))
     return BeamFound(float(azimuth[top]), float(elevation[top]), float("nan"), float("nan"), float(level[top]))
 
@@ -55,7 +55,7 @@ def strongest_of_scan(record: xr.Dataset, chamber: Chamber) -> tuple[BeamFound, 
     if not set(chamber.positioner.geometry.axis_names) <= names:
         raise ValueError(f"beam search: the record's axes are {', '.join(sorted(names))}, another positioner's (axes)")
     middle, first = record.sizes["frequency"] // 2, np.flatnonzero(record["state_index"].values <= 0)
-    azimuth, elevation, level = _levels(record.isel(frequency=[middle]).isel(point=first), chamber)
+    azimuth, elevation, level = levels_of(record.isel(frequency=[middle]).isel(point=first), chamber)
     near = np.hypot(azimuth, elevation) <= 0.51 * float(record.attrs["step_deg"])
     if not near.any():
         raise ValueError("beam search: no sample at the boresight (deg)")
@@ -78,7 +78,7 @@ def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:
     ValueError
         If there are too few of them, or the beam's top does not lie among them.
     """
-    azimuth, elevation, level = _levels(record, chamber)
+    azimuth, elevation, level = levels_of(record, chamber)
     top = level >= level.max() - TOP_DB
     if np.count_nonzero(top) < UNKNOWNS + 3:
         raise ValueError(
@@ -144,7 +144,7 @@ def _top(c: FloatArray, start: FloatArray) -> FloatArray | None:
     return place
 
 
-def _levels(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, FloatArray, FloatArray]:
+def levels_of(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Return azimuth and elevation in degrees and level in dB of every direction, both ports and all frequencies together."""
     scan = of_role(correct(record, track(record, declared=declared_drift(chamber))), Role.SCAN)
     names = [str(name) for name in record["axis"].values]

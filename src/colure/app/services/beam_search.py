@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Literal
 from colure.app.storage.file_edits import write_fields
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
+from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
@@ -59,6 +60,26 @@ def stage_plan(folder: Path, name: str, stage: Stage) -> tuple[Campaign, Plan]:
         return campaign, search_plan(campaign)
     first = strongest(_record(stage_run(folder, name, "coarse")), campaign.chamber)
     return campaign, search_plan(campaign, (round(first.azimuth_deg, 3), round(first.elevation_deg, 3)))
+
+
+def finished(folder: Path, name: str) -> list[Stage]:
+    """Return which looks of a search hold a record."""
+    stages: tuple[Stage, ...] = ("coarse", "fine")
+    return [stage for stage in stages if stage_run(folder, name, stage).record.is_file()]
+
+
+def levels(folder: Path, name: str, stage: Stage) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return azimuth, elevation (degrees, device frame) and level (dB, S21) of every direction of one look."""
+    from colure.analysis.setup.beam_search import levels_of
+
+    return levels_of(_record(stage_run(folder, name, stage)), Campaign.load(folder).chamber)
+
+
+def strongest_of(folder: Path, name: str) -> BeamFound:
+    """Return the strongest direction of a coarse look; raises `InputError` if there is none."""
+    from colure.analysis.setup.beam_search import strongest
+
+    return strongest(_record(stage_run(folder, name, "coarse")), Campaign.load(folder).chamber)
 
 
 def result(folder: Path, name: str) -> Search:

@@ -43,7 +43,7 @@ from colure.app.web.guard.sessions import Session
 from colure.app.web.room import Room, stamp
 from colure.app.web.scan.before import before as before_start
 from colure.app.web.scan.messages import Before, ByHand, Idle, Status
-from colure.app.web.views import answers
+from colure.app.web.views import aligning, answers
 from colure.app.web.views import explore as explore_view
 from colure.app.web.views import plan as plan_view
 from colure.app.web.views import runs as runs_view
@@ -137,7 +137,7 @@ async def judge(room: Room, session: Session, ids: dict[str, str], body: OneRun)
 
 async def check(room: Room, session: Session, ids: dict[str, str], body: Campaign) -> answers.Checked:
     room.require_idle()
-    lines = await room.desk.do(explore_view.bench, room.folder(body.campaign), kind="view")
+    lines = await room.desk.do(aligning.bench, room.folder(body.campaign), kind="view")
     room.checked[body.campaign] = {"at": time.time(), "lines": lines}
     return room.checked[body.campaign]
 
@@ -299,11 +299,11 @@ async def set_ups(room: Room, session: Session, ids: dict[str, str], body: TwoSe
 
 
 async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.FlipWords:
-    return await room.desk.do(explore_view.flip_words, room.folder(body.campaign), body.run, kind="view")
+    return await room.desk.do(aligning.flip_words, room.folder(body.campaign), body.run, kind="view")
 
 
 async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.BeamWords:
-    return await room.desk.do(explore_view.beam_words, room.folder(body.campaign), body.run, kind="view")
+    return await room.desk.do(aligning.beam_words, room.folder(body.campaign), body.run, kind="view")
 
 
 async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> list[str]:

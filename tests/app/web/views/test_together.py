@@ -11,8 +11,10 @@ from click.testing import CliRunner
 from colure.app import services
 from colure.app.cli import main
 from colure.app.services.rehearsal import _record, measured, record_of_rehearsal
+from colure.app.services.starting import start_campaign
 from colure.app.storage.folders import run_folder
-from colure.app.web.views.explore import PLAIN, overview
+from colure.app.web.views.aligning import beam_words
+from colure.app.web.views.explore import PLAIN, cut, overview
 from colure.app.web.views.runs import runs_of
 from colure.app.web.views.together import comparison, cuts_of, over_runs, two_set_ups
 from colure.errors import InputError
@@ -20,6 +22,7 @@ from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from colure.planning.preflight import make_plan
 from tests.app.test_cuts import BOTH, ROLL, campaign
+from tests.endtoend.test_near_to_far import edited
 
 
 def kept(folder, name, **truth):
@@ -96,3 +99,38 @@ def test_a_run_of_cuts_has_charts_of_its_own(tmp_path, request):
     json.dumps(found, allow_nan=False)
     with pytest.raises(InputError, match="must be from 0 to 1"):
         cuts_of(own.folder, "first", None, 2)
+
+
+def test_one_ring_of_maxima_has_no_side_lobe(tmp_path):
+    """A half-wave dipole is omnidirectional across its axis: what lies opposite its peak is the same lobe, no side lobe (IEEE Std 145)."""
+    start_campaign(tmp_path / "d", kind="dipole", band="2.4-2.5")
+    edited(tmp_path / "d", "goal.toml", ("points = 5", "points = 1"), ("stop_ghz = 2.5", "stop_ghz = 2.4"))
+    own, plan = services.make_plan(tmp_path / "d")
+    run = run_folder(own.folder, "one")
+    run.path.mkdir(parents=True)
+    save_dataset(
+        record_of_rehearsal(own, plan, truth=own.simulated().model_copy(update={"noise": False, "echoes": ()})),
+        run.record,
+    )
+    found = cut(tmp_path / "d", "one", None, PLAIN, 0, 0.0, "ludwig-3")
+    assert found["side_lobe_db"] is None and "no single beam" in found["why"]
+    # 78 deg is the half-power beamwidth of a half-wave dipole (IEEE handbook value, from memory).
+    assert found["beamwidth_deg"] == pytest.approx(78.0, abs=1.5)
+    rows = overview(tmp_path / "d", "one", None, PLAIN)["figures"]
+    lobe = next(row for row in rows if row["name"] == "side_lobe_e_db")
+    assert lobe["value"] is None and "no single beam" in lobe["text"] and lobe["unit"] == ""
+
+
+@pytest.mark.nightly
+@pytest.mark.usefixtures("nightly")
+def test_a_beam_search_is_laid_out_as_maps(tmp_path):
+    """The strongest cell of both looks holds the declared boresight of a horn (common practice, no source)."""
+    own = campaign(tmp_path / "c", "horn", "37-40", ROLL, 'theta_deg = "-60:60:10"\nphi_deg = 0\n')
+    assert CliRunner().invoke(main, ["beam", str(own.folder), "--yes"]).exit_code == 0
+    found = beam_words(own.folder, "beam")
+    assert [one["stage"] for one in found["maps"]] == ["coarse", "fine"]
+    for one in found["maps"]:
+        level = np.array([np.nan if v is None else v for v in one["level_db"]]).reshape(len(one["elevation_deg"]), -1)
+        row, column = np.unravel_index(np.nanargmax(level), level.shape)
+        assert abs(one["elevation_deg"][row]) <= 10.0 and abs(one["azimuth_deg"][column]) <= 10.0
+    assert found["beam_deg"] is not None and np.abs(found["beam_deg"]).max() < 1.0

@@ -96,10 +96,14 @@ class FormAnswer(TypedDict):
 
 
 class Forecast(TypedDict):
+    """What a figure's expanded uncertainty will be, as text with its unit, beside what was wanted (None: nothing)."""
+
     name: str
     label: str
     unit: str
     expanded: float
+    text: str
+    wanted: float | None
     cause: str
 
 
@@ -251,7 +255,14 @@ class Stopping(TypedDict):
     sequence: int
 
 
+def shown_unit(unit: str, reason: str | None) -> str:
+    """Return the unit that stands behind a value: none behind a reason or a plain number."""
+    return "" if reason or unit == "1" else unit
+
+
 class FigureRow(TypedDict):
+    """One figure; `text` is its value with the digits that it has, or the reason why it has none."""
+
     name: str
     label: str
     unit: str
@@ -291,9 +302,10 @@ class Verdicts(TypedDict):
 
 
 class Overview(TypedDict):
-    """What a run holds; `shown` is the index of the frequency that is shown first."""
+    """What a run holds; `shown` is the index of the frequency that is shown first, `unit` that of its levels."""
 
     of: Of
+    unit: str
     states: list[str]
     frequency_hz: list[float]
     shown: int
@@ -307,9 +319,14 @@ class Overview(TypedDict):
 
 
 class CutAnswer(TypedDict):
-    """A great circle: the direction at an angle is cos(angle) peak + sin(angle) tangent, unit vectors of the device frame."""
+    """A great circle: the direction at an angle is cos(angle) peak + sin(angle) tangent, unit vectors of the device frame.
+
+    why
+        Why the cut has no side lobe of its own, as of a pattern with several beams; empty otherwise.
+    """
 
     of: Of
+    why: str
     angle_deg: list[float]
     first: Levels
     second: Levels
@@ -424,12 +441,27 @@ class FlipNumbers(TypedDict):
 
 
 class FlipWords(TypedDict):
+    run: str
+    measured_at: float
     numbers: FlipNumbers
     sentences: list[str]
 
 
+class BeamMap(TypedDict):
+    """Levels (S21, all frequencies and ports together) of one look, rows of elevation; None where it did not look."""
+
+    stage: str
+    azimuth_deg: list[float]
+    elevation_deg: list[float]
+    level_db: Levels
+
+
 class BeamWords(TypedDict):
-    numbers: dict[str, Any]
+    """What a beam search found; `beam_deg` is azimuth and elevation of the top, None after the coarse look alone."""
+
+    run: str
+    beam_deg: tuple[float, float] | None
+    maps: list[BeamMap]
     readouts_deg: dict[str, float]
     sentences: list[str]
 

@@ -21,6 +21,7 @@ from colure.model.campaign import Campaign
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.geometry.polarization import Basis
+    from colure.model.definitions import Definition
 
 MAP_STEP_DEG = 2.0
 #: A component has no direction this near to the pole of its own unit vectors, degrees: nothing is drawn there.
@@ -96,7 +97,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> an
         "shown": campaign.goal.shown_index(done.frequency_hz),
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
         "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
-        "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
+        "unit": "dBi" if campaign.chamber.reference.absolute else "dB, relative", "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
         "report": run.state(state).report_html.is_file(),
     }  # fmt: skip
 
@@ -109,17 +110,29 @@ def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -
 
         rows = json.loads(kept.read_text(encoding="utf-8"))
         return [
-            {"name": r["name"], "label": r["label"], "unit": "" if r.get("reason") else r["unit"], "frequency_hz": r["frequency_hz"], "value": r["value"],
+            {"name": r["name"], "label": r["label"], "unit": answers.shown_unit(r["unit"], r.get("reason")), "frequency_hz": r["frequency_hz"], "value": r["value"],
              "lower": r["lower"], "upper": r["upper"], "definition": r["definition"],
              "text": r.get("reason") or ("-" if r["value"] is None else format_value(r["value"], r["expanded_uncertainty"] or float("nan")))}
             for r in rows
         ]  # fmt: skip
-    values = done.budget.figures.values(done.expansion)
+    values, near = done.budget.figures.read(done.expansion)
     return [
-        {"name": what.name, "label": what.label, "unit": what.unit, "frequency_hz": float(f), "value": _number(what.display(float(v))),
-         "lower": None, "upper": None, "definition": what.text, "text": f"{what.display(float(v)):.3g}" if np.isfinite(v) else "undefined"}
-        for f, row in zip(done.frequency_hz, values, strict=True) for what, v in zip(done.budget.figures.definitions, row, strict=True)
-    ]  # fmt: skip
+        _plain(what, float(v), float(f), own.reasons.get(what.name, "undefined"))
+        for f, row, own in zip(done.frequency_hz, values, near, strict=True)
+        for what, v in zip(done.budget.figures.definitions, row, strict=True)
+    ]
+
+
+def _plain(what: Definition, value: float, frequency_hz: float, reason: str) -> answers.FigureRow:
+    """Return a figure without its interval: the value to two decimals, or the reason why it does not exist."""
+    from colure.model.figure import format_value
+
+    known, shown = np.isfinite(value), what.display(value)
+    return {
+        "name": what.name, "label": what.label, "unit": answers.shown_unit(what.unit, "" if known else reason), "frequency_hz": frequency_hz,
+        "value": _number(shown), "lower": None, "upper": None, "definition": what.text,
+        "text": format_value(shown, float("nan")) if known else reason,
+    }  # fmt: skip
 
 
 def _of(run_name: str, state: str | None, done: Processed | None = None, index: int | None = None) -> answers.Of:
@@ -168,6 +181,7 @@ def cut(
     folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, plane_deg: float, basis: str
 ) -> answers.CutAnswer:
     """Return a great-circle cut through the peak: levels of both components and of the total, and what is read from it."""
+    from colure.analysis.figures.beams import EDGE
     from colure.analysis.figures.cuts import FarField, cuts, find_beam, tangent_at
     from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
     from colure.geometry.directions import theta_phi
@@ -188,11 +202,14 @@ def cut(
     levels = _drawn((first, second), kind, d, t <= region + 1e-9)
     (own,) = cuts(field, beam, [tangent], slant=slant, span_deg=182.0, region=region)
     edges = edges_deg(own)
+    why = done.budget.figures.patterns(done.expansion.at_frequency(index))[0].several
+    if region < np.pi - 1e-9 and beam.direction[2] <= np.cos(region - 1e-6):
+        why = EDGE.format(np.rad2deg(region))
     return {
-        "of": _of(run_name, state, done, index), "angle_deg": angle.tolist(),
+        "of": _of(run_name, state, done, index), "why": why, "angle_deg": angle.tolist(),
         "first": levels[0], "second": levels[1], "total": levels[2], "names": list(kind.component_names),
         "peak_dbi": float(10.0 * np.log10(beam.intensity)), "beamwidth_deg": _number(beamwidth_deg(own)),
-        "edges_deg": [_number(-edges[1]), _number(edges[0])], "side_lobe_db": _number(20.0 * np.log10(max(first_side_lobe(own), 1e-9))),
+        "edges_deg": [_number(-edges[1]), _number(edges[0])], "side_lobe_db": None if why else _number(20.0 * np.log10(max(first_side_lobe(own), 1e-9))),
         "null_db": _number(20.0 * np.log10(max(first_null(own), 1e-9))),
         "peak_theta_deg": float(np.rad2deg(np.arccos(np.clip(beam.direction[2], -1.0, 1.0)))),
         "peak_phi_deg": float(np.rad2deg(np.arctan2(beam.direction[1], beam.direction[0]))),
@@ -448,31 +465,3 @@ def report_file(folder: Path, run_name: str, kind: str, state: str | None = None
     if not target.is_file():
         raise InputError([f"run {run_name}{'' if state is None else f', state {state}'}: has no report yet"])
     return target.read_bytes()
-
-
-def flip_words(folder: Path, run_name: str) -> answers.FlipWords:
-    """Return what a flip test found: numbers, and what to turn or shift."""
-    found = services.flip_result(Campaign.load(folder), run_folder(folder, run_name))
-    return {
-        "numbers": {
-            "theta_zero_deg": found.theta_zero_deg, "theta_zero_expanded_deg": found.theta_zero_expanded_deg,
-            "axes_offset_mm": found.axes_offset_mm, "axes_offset_expanded_mm": found.axes_offset_expanded_mm,
-        },
-        "sentences": found.sentences(),
-    }  # fmt: skip
-
-
-def beam_words(folder: Path, run_name: str) -> answers.BeamWords:
-    """Return what a beam search found: numbers, and where the readouts point the beam at the probe."""
-    from colure.app.services.beam_search import result
-
-    found = result(folder, run_name)
-    return {"numbers": found.found.__dict__, "readouts_deg": found.readouts_deg, "sentences": found.sentences()}
-
-
-def bench(folder: Path) -> list[answers.InstrumentLine]:
-    """Talk to every instrument, move nothing, and return what was found."""
-    campaign, plan = services.make_plan(folder)
-    return [
-        {"what": one.what, "good": one.good, "found": one.found} for one in services.check_instruments(campaign, plan)
-    ]

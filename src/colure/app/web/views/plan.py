@@ -35,19 +35,22 @@ FIELDS: tuple[tuple[str, str, str], ...] = (
     ("Scan", "goal.step_deg", "between slices"),
     ("Scan", "goal.swept_step_deg", "between sweeps"),
     ("Device", "device.size_mm", "size x, y, z"),
-    ("Device", "device.offset_mm", "centre from the crossing"),
+    ("Device", "device.offset_mm", "centre from the axes' intersection"),
     ("Device", "device.mass_kg", "mass"),
     ("Device", "device.expected_gain_dbi", "expected gain"),
     ("Device", "device.slant_deg", "co-polar slant"),
     ("Device", "device.input_limit_dbm", "largest input"),
-    ("Range", "chamber.range_length_m", "crossing to probe"),
-    ("Range", "chamber.door_distance_m", "crossing to door"),
+    ("Range", "chamber.range_length_m", "axes to probe"),
+    ("Range", "chamber.door_distance_m", "axes to door"),
     ("Range", "chamber.echo_level_db", "stray level"),
     ("Range", "chamber.tie_interval_s", "between ties"),
     ("Range", "chamber.analyzer.power_dbm", "power"),
     ("Range", "chamber.analyzer.if_bandwidth_hz", "bandwidth"),
     ("Range", "chamber.analyzer.averages", "averages"),
 )
+
+#: What [scan] in goal.toml decides: the form of such a campaign does not show it.
+BY_SCAN = ("goal.region_deg", "goal.scheme", "goal.order", "goal.step_deg", "goal.swept_step_deg")
 
 
 def form_of(folder: Path) -> answers.FormAnswer:
@@ -56,7 +59,7 @@ def form_of(folder: Path) -> answers.FormAnswer:
     own = {"goal": campaign.goal, "device": campaign.device, "chamber": campaign.chamber}
     return {"name": campaign.goal.name, "device": campaign.device.name, "chamber": campaign.chamber.name,
             "simulated": "twin" in (campaign.chamber.analyzer.resource, campaign.chamber.axes.resource),
-            "fields": [_field(own, *one) for one in FIELDS]}  # fmt: skip
+            "fields": [_field(own, *one) for one in FIELDS if campaign.goal.scan is None or one[1] not in BY_SCAN]}  # fmt: skip
 
 
 def _field(own: dict[str, Any], group: str, key: str, label: str) -> answers.Field:
@@ -111,10 +114,11 @@ def consequences(folder: Path, edits: dict[str, Any]) -> answers.PlanAnswer:
     declared_s = float(p.get("declared_duration_s", p["duration_s"]))
     sweep_s = float(p["sweep_s"])
     sweeping = sweep_s * len(plan)
+    wishes = {} if campaign.goal.want is None else campaign.goal.want.wishes
     forecast: list[answers.Forecast] = [
         {
             "name": name, "label": definition(name).label, "unit": definition(name).unit.replace("dBi", "dB"),
-            "expanded": found["expanded"], "cause": found["cause"],
+            "expanded": found["expanded"], "text": f"{found['expanded']:.2g}", "wanted": wishes.get(name), "cause": found["cause"],
         }
         for name, found in p["forecast"].items()
     ]  # fmt: skip

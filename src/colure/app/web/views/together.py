@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, TypedDict
 
+import numpy as np
+
 from colure.app import services
 from colure.app.storage.folders import run_folder
 from colure.app.storage.run_kinds import is_cuts
@@ -22,13 +24,18 @@ if TYPE_CHECKING:
 
 
 class CutOfRun(TypedDict):
-    """One measured cut; lower and upper hold the co-polar level in 95 of 100 cases."""
+    """One measured cut; lower and upper hold the co-polar level in 95 of 100 cases.
+
+    directions
+        Three values a point: the direction in the device frame.
+    """
 
     name: str
     label: str
     angle_name: str
     unit: str
     angle_deg: list[float]
+    directions: list[float]
     co: answers.Levels
     cross: answers.Levels
     lower: answers.Levels
@@ -133,6 +140,7 @@ def cuts_of(folder: Path, run_name: str, state: str | None, frequency: int | Non
         "components": cuts.component_words(found.scan),
         "cuts": [
             {"name": one.name, "label": one.label, "angle_name": one.angle_name, "unit": one.unit, "angle_deg": one.angle_deg.tolist(),
+             "directions": np.round(one.directions, 5).ravel().tolist(),
              "co": _levels(one.co_dbi), "cross": _levels(one.cross_dbi), "lower": _levels(one.lower_dbi), "upper": _levels(one.upper_dbi)}
             for one in found.levels if abs(one.frequency_hz - at_hz) < 1.0
         ],
@@ -225,7 +233,7 @@ def _figure(one: Figure) -> answers.FigureRow:
     known = math.isfinite(one.value)
     text = one.reason or (format_value(one.value, one.expanded_uncertainty or math.nan) if known else "-")
     return {
-        "name": one.name, "label": one.label, "unit": "" if one.reason else one.unit, "frequency_hz": one.frequency_hz,
+        "name": one.name, "label": one.label, "unit": answers.shown_unit(one.unit, one.reason), "frequency_hz": one.frequency_hz,
         "value": _known(one.value), "lower": _known(one.lower), "upper": _known(one.upper), "definition": one.definition, "text": text,
     }  # fmt: skip
 
