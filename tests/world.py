@@ -30,6 +30,7 @@ from colure.twin.gcode_server import GcodeController
 from colure.twin.line_server import LineController
 from colure.twin.motion import Stage
 from colure.twin.scpi_server import ScpiAnalyzer as ScpiServer
+from colure.twin.states import responses_in
 
 TIMEOUT = pyvisa.VisaIOError(StatusCode.error_timeout)
 LOST = pyvisa.VisaIOError(StatusCode.error_connection_lost)
@@ -175,7 +176,7 @@ class World:
         truth, chamber = self.campaign.simulated(), self.campaign.chamber
         self.time = Clock(0.0)
         self.clock = VirtualClock(self.time)
-        self.range = SimulatedRange(chamber, truth, maker_of(self.campaign))
+        self.range = SimulatedRange(chamber, truth, maker_of(self.campaign), responses_in(self.campaign))
         self.stage = Stage(chamber.axis_table, self.time, truth, Faults(truth))
         self.stage.glance_s = 0.0
         self.scpi = ScpiServer(self.range, self.stage)

@@ -36,6 +36,7 @@ NOT_RUN = {
     "colure report my-campaign": "the tutorial writes one, with a specification",
     "colure acquire my-horn": "asks a person, and a scan " + LONG + "a record stands in for it",
     "colure acquire my-beams": "asks a person, and needs a device that is switched; a record stands in for it",
+    "colure acquire my-array": "asks a person, and needs an array that takes commands; a record stands in for it",
     "colure rehearse my-horn --draws 25": LONG + "tests/app/services/test_rehearse.py",
     "colure report my-campaign --sign laboratory.p12 --passphrase-file passphrase.txt": (
         "needs a key; tests/report/test_laboratory.py"

@@ -30,7 +30,7 @@ BAD_NEWS = {
     "colure evaluate my-horn": (0, 1),
 }
 #: Pages that begin with nothing.
-FROM_NOTHING = ("tutorial", "coordinates", "simulate-your-device", "many-beams")
+FROM_NOTHING = ("tutorial", "coordinates", "simulate-your-device", "many-beams", "measure-an-array")
 
 
 def blocks(page: Path) -> list[tuple[str, str, str]]:

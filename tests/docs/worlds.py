@@ -89,6 +89,28 @@ def beams(here: Path) -> None:
     rehearsed(folder, "second", seed=2)
 
 
+def array(here: Path) -> None:
+    """An array of 2 x 2 elements with commands, a tiny one; the page brings the beams."""
+    folder = here / "my-array"
+    services.new_campaign(folder)
+    (folder / "goal.toml").write_text('name = "array"\nstart_ghz = 24.0\nstop_ghz = 24.0\npoints = 1\nwanted_level_db = -20\nstep_deg = 30\nscheme = "two-pass"\n', encoding="utf-8")  # fmt: skip
+    edited(folder / "device.toml", r"\[49\.7, 49\.7, 4\.0\]", "[2.8, 2.8, 1.0]")
+    edited(folder / "device.toml", r"\[0\.0, 0\.0, -30\.0\]", "[0.0, 0.0, 0.0]")
+    page = (Path(__file__).parents[2] / "docs" / "how-to" / "measure-an-array.md").read_text(encoding="utf-8")
+    told = re.search(r"```toml\n(.*?)```", page, re.DOTALL)
+    assert told
+    edited(folder / "device.toml", r"\[elements\].*", told[1])
+    (folder / "twin.toml").write_text("seed = 5\ncommand_error_db = 0.2\ncommand_error_deg = 2.0\n", encoding="utf-8")
+
+
+def array_measured(here: Path) -> None:
+    """Stands for the scan of the array."""
+    campaign, plan = services.make_plan(here / "my-array")
+    made = run_folder(here / "my-array", "first")
+    made.path.mkdir(parents=True)
+    save_dataset(record_of_rehearsal(campaign, plan, truth=campaign.simulated()), made.record)
+
+
 def pairs(here: Path) -> None:
     """Three pairs of antennas of 15, 20 and 9 dBi, 1.2 m apart, by the Friis formula."""
     f, gains = np.array([23.5e9, 24.0e9, 24.5e9]), {"one": 15.0, "two": 20.0, "three": 9.0}
@@ -127,6 +149,7 @@ BEFORE: dict[str, Callable[[Path], None]] = {
     "choose-a-grid": files,
     "find-an-echo": echo,
     "many-beams": beams,
+    "measure-an-array": array,
     "measure-gain": pairs,
     "tour": tour,
     "work-with-a-file": files,
@@ -137,4 +160,7 @@ SHORTER: dict[str, Callable[[Path], None]] = {
     "colure acquire my-campaign --run boxes --yes": coarse,
 }
 #: By line that is not carried out: what is done instead.
-INSTEAD: dict[str, Callable[[Path], None]] = {"colure acquire my-horn": horn}
+INSTEAD: dict[str, Callable[[Path], None]] = {
+    "colure acquire my-horn": horn,
+    "colure acquire my-array": array_measured,
+}

@@ -16,7 +16,8 @@ from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
 from colure.model.loading import validate
 from colure.twin.antennas import panel
-from colure.twin.devices import device_of, maker_of, steered
+from colure.twin.devices import device_of, maker_of
+from colure.twin.states import steered
 from colure.waves.horn import horn_gain_dbi
 
 F = np.array([24e9])

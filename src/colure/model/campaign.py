@@ -9,6 +9,7 @@ from typing import Any
 
 from colure.errors import InputError
 from colure.model.chamber import Chamber, SimulatedChamber
+from colure.model.commands import Commands, commands_of, read_commands
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
@@ -46,6 +47,7 @@ class Campaign:
     @classmethod
     def of(cls, folder: Path, tables: Mapping[str, dict[str, Any]]) -> Campaign:
         """Check the tables `goal`, `chamber` and `device` of a folder; raises `InputError` with every fault."""
+        tables = {**tables, "device": _with_coded_names(folder, tables["device"])}
         faults: list[str] = []
         found: dict[str, object] = {}
         for name, model in (("goal", Goal), ("chamber", Chamber), ("device", Device)):
@@ -62,6 +64,10 @@ class Campaign:
             raise InputError(faults)
         return cls(folder, goal, chamber, device)
 
+    def commands(self) -> Commands | None:
+        """Return what the elements of an array are told in its states; None where device.toml names no file of codes."""
+        return commands_of(self.device, self.folder)
+
     def recipe(self) -> Recipe | None:
         """Return what recipe.toml wants done to a record; None if there is none."""
         path = self.folder / "recipe.toml"
@@ -76,6 +82,16 @@ class Campaign:
         """Return the truth of the simulated chamber (twin.toml; perfect if there is none)."""
         path = self.folder / "twin.toml"
         return load(SimulatedChamber, path) if path.exists() else SimulatedChamber()
+
+
+def _with_coded_names(folder: Path, device: dict[str, Any]) -> dict[str, Any]:
+    """Return the table of device.toml with the names of the states that its file of codes holds."""
+    states = device.get("states")
+    if not isinstance(states, dict) or not isinstance(states.get("codes"), str):
+        return device
+    if "names" in states:
+        raise InputError(["device.toml: states.names: must be left out with states.codes, the file names the states"])
+    return {**device, "states": {**states, "names": list(read_commands(folder / states["codes"]).names)}}
 
 
 def _cross_checks(goal: Goal, chamber: Chamber, device: Device) -> list[str]:

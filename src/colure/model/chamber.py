@@ -16,6 +16,7 @@ from colure.model.reference import Reference
 from colure.model.signal_chain import Cable as Cable  # noqa: PLC0414
 from colure.model.signal_chain import Jumps, OnePort, Temperature, TrueChain
 from colure.model.simulated_device import SimulatedDevice
+from colure.model.simulated_states import TrueStates
 
 
 class Probe(Section):
@@ -391,7 +392,7 @@ class FaultTable(Section):
     at: int = Field(ge=1, le=10_000_000, json_schema_extra={"unit": "operations"})
 
 
-class SimulatedChamber(TrueChain):
+class SimulatedChamber(TrueChain, TrueStates):
     """The truth of the simulated chamber, from twin.toml: what the measurement must cope with.
 
     cable_flex_deg, cable_flex_other_deg
@@ -438,8 +439,6 @@ class SimulatedChamber(TrueChain):
         How late the axes' answers come.
     backlash_deg
         Play of each axis by name.
-    state_steer_deg
-        Azimuth of the beam in each device state.
     faults
         Faults at given operations.
     random_faults_per_1000
@@ -483,6 +482,5 @@ class SimulatedChamber(TrueChain):
     time_factor: float = number("times real", 0, 1000, 0.0)
     axes_latency_s: float = number("s", 0, 10, 0.0)
     backlash_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)
-    state_steer_deg: tuple[Annotated[float, Field(ge=-89, le=89)], ...] = ()
     faults: tuple[FaultTable, ...] = ()
     random_faults_per_1000: float = number("faults per 1000 operations", 0, 1000, 0.0)

@@ -39,7 +39,12 @@ class States(Section):
     loop
         `inner`: all states at every position; `outer`: the whole scan for one state after the other.
     names
-        Names of the states, in their order.
+        Names of the states, in their order; left out where `codes` names a file, which names them.
+    codes
+        CSV file beside device.toml that says what every element of an array is told in every state: `colure codes` writes it.
+    command_error_db, command_error_deg
+        Rms by which an element misses a command in level and phase: an error of its own for every element and command, the same
+        each time. 0: commands are exact.
     settle_s
         Wait after a state was taken.
     timeout_s
@@ -56,7 +61,10 @@ class States(Section):
         Command and arguments of a program that takes a state.
     """
 
-    names: Annotated[tuple[Annotated[str, Field(pattern=r"^[A-Za-z0-9_.+-]{1,60}$")], ...], Field(min_length=1)]
+    names: tuple[Annotated[str, Field(pattern=r"^[A-Za-z0-9_.+-]{1,60}$")], ...] = ()
+    codes: Annotated[str, Field(min_length=1, max_length=200)] | None = None
+    command_error_db: float = number("dB", 0, 6, 0.0)
+    command_error_deg: float = number("deg", 0, 45, 0.0)
     loop: Literal["inner", "outer"] = "inner"
     settle_s: float = number("s", 0, 600, 0.0)
     timeout_s: float = number("s", 0.1, 600, 10.0)
@@ -69,6 +77,8 @@ class States(Section):
 
     @model_validator(mode="after")
     def _one_way(self) -> States:
+        if not self.names and self.codes is None:
+            raise ValueError("names: missing; at least one state, or `codes`, the file that names them (names)")
         if len(set_of := frozenset(self.names)) != len(self.names):
             raise ValueError(f"names: {len(self.names)} given, {len(set_of)} different; each must be unique (names)")
         if self.resource is not None and self.program:

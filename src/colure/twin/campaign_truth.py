@@ -8,7 +8,8 @@ from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 from colure.model.evaluation import Evaluation
-from colure.twin.devices import maker_of, steered
+from colure.twin.devices import maker_of
+from colure.twin.states import in_state, responses_in
 from colure.twin.truth import Asked, TrueFigure, truth_of
 
 
@@ -29,10 +30,9 @@ def campaign_truth(campaign: Campaign, *, state: str | None = None) -> list[dict
     if state is not None and state not in names:
         raise InputError([f"state = {state!r}: must be one of {', '.join(names) or 'none, the device has one'}"])
     device = maker_of(campaign)(campaign.goal.frequency_hz)
-    steers = campaign.simulated().state_steer_deg
-    index = names.index(state) if state is not None else 0
-    if names and index < len(steers):
-        device = steered(device, float(np.deg2rad(steers[index])))
+    if names:
+        index = names.index(state) if state is not None else 0
+        device = in_state(device, index, campaign.simulated(), responses_in(campaign))
     name = state if state is not None else names[0] if names else "beam"
     return truth_of(device, asked_of(campaign, campaign.evaluation(), state=name))
 

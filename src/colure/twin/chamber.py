@@ -14,9 +14,10 @@ from colure.geometry.kinematics import Misalignment, device_to_lab, probe_to_lab
 from colure.geometry.rotations import RigidMotion
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.twin.antennas import horn, probe_ports
-from colure.twin.devices import DeviceMaker, steered
+from colure.twin.devices import DeviceMaker
 from colure.twin.signal_chain import SignalChain, StandingWave
 from colure.twin.sources import Cluster, transmission
+from colure.twin.states import in_state
 
 DEVICE_CHANNEL = 1
 REFERENCE_CHANNEL = 2
@@ -62,8 +63,11 @@ class SimulatedRange:
         chamber: Chamber,
         truth: SimulatedChamber,
         device_of: DeviceMaker,
+        responses: ComplexArray | None = None,
     ) -> None:
         self._device_of = device_of
+        #: What every element answers in every state (state, element); None where states are no commands to elements.
+        self._responses = responses
         self.chamber = chamber
         self.truth = truth
         self._misalignment = misalignment_of(truth)
@@ -75,7 +79,7 @@ class SimulatedRange:
         self._ports: list[tuple[Cluster, FloatArray]] = []
         self._frequency = np.zeros(0)
         self._known: dict[bytes, _Antennas] = {}
-        #: Which of its states the device is in, and where each state steers its beam.
+        #: Which of its states the device is in.
         self.state = 0
         #: What hangs on the device's cable: `device`, or the `reference` that a person put in its place.
         self.mounted: Literal["device", "reference"] = "device"
@@ -116,11 +120,9 @@ class SimulatedRange:
 
     def _in_states(self, device: Cluster) -> dict[int, tuple[Cluster, FloatArray]]:
         """Return the device in each of its states, under -1 - index."""
-        found = {}
-        for index, steer_deg in enumerate(self.truth.state_steer_deg):
-            turned = steered(device, float(np.deg2rad(steer_deg)))
-            found[-1 - index] = (turned, turned.power())
-        return found
+        count = len(self.truth.state_steer_deg if self._responses is None else self._responses)
+        made = [in_state(device, index, self.truth, self._responses) for index in range(count)]
+        return {-1 - index: (one, one.power()) for index, one in enumerate(made)}
 
     def _probe(self, frequency_hz: FloatArray) -> list[tuple[Cluster, FloatArray]]:
         ports = probe_ports(

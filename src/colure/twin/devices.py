@@ -34,6 +34,7 @@ from colure.twin.apertures import HornFlaws, Sheet, disc, flared_horn, patch, re
 from colure.twin.declared import elliptical, stand_in
 from colure.twin.source_table import read_sources
 from colure.twin.sources import Cluster
+from colure.twin.states import in_state, responses_of
 from colure.twin.wires import crossed_dipoles, dipole, helix, joined
 
 LIGHT = 299_792_458.0
@@ -77,7 +78,7 @@ def device_of(
     folder
         Where files of sources lie.
     state
-        Index into `state_steer_deg`; the device as built if None or if there are no states.
+        Index of one of its states; the device as built if None or if there are no states.
 
     Raises
     ------
@@ -85,9 +86,7 @@ def device_of(
         If a file of sources is not as it must be.
     """
     made = device_maker(truth, device, band_hz=band_hz, folder=folder)(frequency_hz)
-    if state is None or not 0 <= state < len(truth.state_steer_deg):
-        return made
-    return steered(made, float(np.deg2rad(truth.state_steer_deg[state])))
+    return in_state(made, state, truth, responses_of(truth, device, folder))
 
 
 def device_maker(
@@ -113,12 +112,6 @@ def device_maker(
         return replace(made, position=made.position + place, efficiency=made.efficiency * _passed(table))
 
     return make
-
-
-def steered(device: Cluster, angle: float) -> Cluster:
-    """Return a device whose sources are phased to turn its beam by `angle` (radians) towards x."""
-    shift = np.exp(-1j * device.k[:, None] * np.sin(angle) * device.position[None, :, 0])
-    return replace(device, weights=device.weights * shift)
 
 
 def _passed(table: SimulatedAntenna) -> float:

@@ -23,6 +23,7 @@ from colure.twin.devices import DeviceMaker, device_maker, device_of
 from colure.twin.drawn_chain import draw_chain
 from colure.twin.signal_chain import SignalChain
 from colure.twin.sources import Cluster
+from colure.twin.states import responses_of
 from colure.values import holds_arrays
 
 #: Side walls, floor, ceiling and the wall behind the device: how far from the crossing (range lengths), how much tilted.
@@ -89,6 +90,8 @@ def draw_chamber(
     truth = SimulatedChamber(
         device=None if holding is None else holding.device,
         state_steer_deg=() if holding is None else holding.state_steer_deg,
+        command_error_db=0.0 if device.states is None else device.states.command_error_db,
+        command_error_deg=0.0 if device.states is None else device.states.command_error_deg,
         probe_ring_mm=(holding or SimulatedChamber()).probe_ring_mm,
         seed=seed,
         drift_db=chamber.tie_drift_db,
@@ -212,8 +215,14 @@ def _received_at(simulated: SimulatedRange, plan: Plan, rows: IntArray) -> Compl
     return np.concatenate(found)
 
 
-def _range_of(chamber: Chamber, truth: SimulatedChamber, make: DeviceMaker, frequency_hz: FloatArray) -> SimulatedRange:
-    simulated = SimulatedRange(chamber, truth, make)
+def _range_of(
+    chamber: Chamber,
+    truth: SimulatedChamber,
+    make: DeviceMaker,
+    frequency_hz: FloatArray,
+    responses: ComplexArray | None = None,
+) -> SimulatedRange:
+    simulated = SimulatedRange(chamber, truth, make, responses)
     simulated.set_frequencies(frequency_hz)
     return simulated
 
@@ -250,7 +259,7 @@ def rehearse(
     if truth is None:
         truth = draw_chamber(chamber, device, plan, seed, holding=holding, folder=folder)
     make = device_maker(truth, device, band_hz=plan.frequency_hz, folder=folder)
-    simulated = _range_of(chamber, truth, make, plan.frequency_hz)
+    simulated = _range_of(chamber, truth, make, plan.frequency_hz, responses_of(truth, device, folder))
     # The horn's true gain differs from its computed one within what is declared (k = 2).
     error_db = (
         0.0

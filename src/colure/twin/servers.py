@@ -28,6 +28,7 @@ from colure.twin.small_servers import (
     SimulatedSwitch,
 )
 from colure.twin.stages import Stages
+from colure.twin.states import responses_in
 
 LOOPBACK = "127.0.0.1"
 LONGEST_LINE = 4096
@@ -213,7 +214,9 @@ def start_twin(
     """
     truth = campaign.simulated()
     clock = Clock(max(truth.time_factor, least_time_factor))
-    chamber, faults = SimulatedRange(campaign.chamber, truth, maker_of(campaign)), Faults(truth)
+    chamber = SimulatedRange(campaign.chamber, truth, maker_of(campaign), responses_in(campaign))
+    chamber.set_frequencies(campaign.goal.frequency_hz[:1])  # a device that cannot take its states says so now
+    faults = Faults(truth)
     stages = {name: Stage(axes, clock, truth, faults) for name, axes in _axes_of(campaign.chamber).items()}
     fixed = [name for name, axis in campaign.chamber.axis_table.items() if axis.fixed]
     stage = Stages(list(stages.values()), fixed)

@@ -156,6 +156,8 @@ def transform(
     done = stages(record, chamber, device, todo, reference, known)
     sphere = done.sphere
     noise = done.transfer.noise.max(axis=1) * np.abs(done.transfer.factor).max(axis=1) * sphere.noise_factor
+    # Ties and reference were read once; a sum of states is as noisy as its weights make it.
+    noise = noise * float(record.attrs.get("noise_factor", 1.0))
     step = far_field_step(
         sphere,
         distance_m=chamber.range_length_m,

@@ -155,6 +155,14 @@ def _time_gate(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertu
     return Perturbation(cause, np.stack(both), words)
 
 
+def _commands(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    """What the beam is told was not measured: its elements answer otherwise than the states say."""
+    drawn, field = trial.inputs.commands, trial.inputs.sphere.field
+    assert drawn is not None  # the cause concerns sums of states only
+    words = "errors of the elements' commands as declared, in the states that were added up and in the beam itself"
+    return Perturbation(cause, trial.changed_field(field + drawn), words)
+
+
 def _finite_distance(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     words = "change by a transform, which this recipe leaves out; it stays in the value"
     if trial.inputs.sphere.one_polarization:
@@ -269,6 +277,9 @@ CAUSES: tuple[Cause, ...] = (
     Cause(key="time gate", text="the same recipe with a gate that closes one resolution earlier and knows less of the delays",
           needs="a time gate", perturb=_time_gate, kind="measured", distribution="change",
           applies=lambda inputs: inputs.other_gate is not None),
+    Cause(key="element commands", text="a beam synthesized from other states: declared errors of the elements' commands",
+          needs="states.codes with command_error_db or command_error_deg", perturb=_commands, distribution="Monte Carlo",
+          applies=lambda inputs: inputs.commands is not None),
     Cause(key="finite distance", text="without a transform: what one would change (a bias that stays in the value)",
           needs="a recipe without a transform", perturb=_finite_distance, kind="measured", distribution="bias",
           applies=lambda inputs: inputs.step.direct),

@@ -67,6 +67,8 @@ class Inputs:
     seed: what every random draw begins with.
     place_db: expanded, of the reference horn's place. age_days: of a stored calibration when the record was measured; None without.
     reflection: of the device, where the run measured it.
+    commands (draw, frequency, 2, theta, phi): what errors of an array's element commands add to the field, as drawn; None where
+    the device is measured in the state that counts.
     leak_noise (frequency,): noise, each of the two quadratures, of the probe's impurity as the horn's sweeps told it.
     """
 
@@ -93,6 +95,7 @@ class Inputs:
     age_days: float | None = None
     noise_dof: float = float("inf")
     reflection: DeviceReflection | None = None
+    commands: ComplexArray | None = None
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""
@@ -125,6 +128,7 @@ class Inputs:
             reflection=None if self.reflection is None else self.reflection.at(one),
             sweeps=self.sweeps.only(index),
             other_gate=None if self.other_gate is None else self.other_gate[one],
+            commands=None if self.commands is None else self.commands[:, one],
             gate=None if self.gate is None else self.gate.only(index),
         )
 

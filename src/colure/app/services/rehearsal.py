@@ -52,6 +52,7 @@ REMEDIES = {
     "jumps": "find the loose connector; ties closer together bracket a jump better",
     "sampling and truncation": "a lower wanted_level_db: more waves",
     "region truncation": "a larger region_deg: what lies beyond it is not known",
+    "element commands": "measure the beam itself, or add states with its commands: colure codes --commands",
     "time gate": "a wider band, or absorber instead of a gate",
     "cable flexing": "a phase-stable cable, a rotary joint, or dedicated turns",
 }

@@ -502,11 +502,18 @@ def show_coverage(found: StateCoverage) -> None:
                   box=None, title_justify="left", pad_edge=False)  # fmt: skip
     table.add_column("state")
     table.add_column("peak", justify="right")
+    table.add_column("azimuth", justify="right")
+    table.add_column("elevation", justify="right")
     for percent in found.percent:
         table.add_column(f"{percent:g} %", justify="right")
     for name, row in found.states.items():
-        table.add_row(name, f"{found.peak[name]:.2f}", *(f"{value:.2f}" for value in row))
+        toward = (f"{value:.1f}" for value in found.toward[name])
+        table.add_row(name, f"{found.peak[name]:.2f}", *toward, *(f"{value:.2f}" for value in row))
     table.add_row(
-        "[bold]best of all[/]", f"{max(found.peak.values()):.2f}", *(f"[bold]{value:.2f}[/]" for value in found.best)
+        f"[bold]best of all[/] ({found.strongest} peaks highest)",
+        f"{max(found.peak.values()):.2f}",
+        "",
+        "",
+        *(f"[bold]{value:.2f}[/]" for value in found.best),
     )
     console().print(table)

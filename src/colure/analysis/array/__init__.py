@@ -1,0 +1,1 @@
+"""Arrays whose elements have commands: from states to elements, beams and calibrations."""

@@ -1,0 +1,38 @@
+"""Tables of an array's beams and elements."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+from rich.table import Table
+
+from colure.app.terminal.screens import console
+
+if TYPE_CHECKING:
+    from colure.app.services.synthesizing import Beam
+    from colure.model.figure import Figure
+
+#: Figures of a synthesized beam in the table, with their column's name; all of them are in the JSON.
+COLUMNS = {"gain_dbi": "gain", "beam_azimuth_deg": "azimuth", "beam_elevation_deg": "elevation", "beamwidth_e_deg": "E width",
+           "beamwidth_h_deg": "H width"}  # fmt: skip
+
+
+def show_beams(beams: Sequence[Beam]) -> None:
+    """Print peak, direction and widths of synthesized beams, each with its interval."""
+    shown = [name for name in COLUMNS if any(f.name == name for f in beams[0].figures)]
+    table = Table(title=f"Synthesized beams at {beams[0].figures[0].frequency_hz / 1e9:.3f} GHz (k = 2)", box=None,
+                  title_justify="left", pad_edge=False)  # fmt: skip
+    table.add_column("beam")
+    for name in shown:
+        table.add_column(f"{COLUMNS[name]} / {beams[0].figure(name).unit}", justify="right")
+    for one in beams:
+        table.add_row(one.name, *(_with_interval(one.figure(name)) for name in shown))
+    console().print(table)
+
+
+def _with_interval(figure: Figure) -> str:
+    if figure.reason or np.isnan(figure.value):
+        return "undefined"
+    return f"{figure.value:.2f} \u00b1 {figure.expanded_uncertainty:.2f}"

@@ -1,0 +1,1 @@
+"""Tests of arrays whose elements have commands."""
