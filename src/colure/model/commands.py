@@ -12,6 +12,7 @@ import numpy as np
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.model.tables import numbers_of, read_rows
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     from colure.model.device import Device
@@ -28,6 +29,7 @@ HIGHEST_DB = 60.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Commands:
     """Commanded weight (state, element) of every element in every state; 0: switched off.
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.values import holds_arrays
 
 #: Noise is taken for at least so much of the mean reading: a receiver without any leaves nothing to divide by.
 LEAST_NOISE = 1e-9
@@ -22,6 +23,7 @@ SAME_COMMAND = 1e-8
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Answers:
     """Every (element, command) that occurs, without switched-off elements.
 
@@ -61,6 +63,7 @@ class Answers:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Errors:
     """What states may be wrong by, all as wave ratios like the sweeps.
 
@@ -88,6 +91,7 @@ class Errors:
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Combination:
     """Sums of states: `states` (sum, state), the answers' share that stays as an error, `left` (sum, answer).
 

@@ -9,6 +9,7 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.plan import ROLES, Role
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -18,6 +19,7 @@ LEAST_TOGETHER = 0.9
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class Places:
     """Where every state was measured.
 

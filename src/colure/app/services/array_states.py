@@ -16,6 +16,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray
 from colure.model.campaign import Campaign
 from colure.model.commands import Commands
+from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -31,6 +32,7 @@ LARGEST_MISFIT = 2.0
 
 
 @dataclass(frozen=True)
+@holds_arrays
 class ArrayRun:
     """The states of a run that are added up, what their elements were told, and what they may be wrong by.
 
