@@ -14,7 +14,7 @@ from collections import Counter
 from pathlib import Path
 
 from colure.app import services
-from colure.app.scale.batch import Job, do, find_items, run_batch, write_table
+from colure.app.scale.batch import BatchJob, do, find_items, run_batch, write_table
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.model.files import save_dataset
@@ -56,10 +56,10 @@ def main() -> None:
     make(folder, arguments.records)
     print(f"{arguments.records} records made in {time.perf_counter() - begin:.0f} s", flush=True)
     items = find_items([str(folder)])
-    do(Job(items[0], "process", again=True))  # libraries are loaded
+    do(BatchJob(items[0], "process", again=True))  # libraries are loaded
     begin = time.perf_counter()
     for item in items[:20]:
-        do(Job(item, "process", again=True))
+        do(BatchJob(item, "process", again=True))
     alone = 20 / (time.perf_counter() - begin)
     print(f"process, one after the other in this process: {alone:.1f} a second", flush=True)
     for what, some, again in (("process", items, True), ("process", items, False), ("evaluate", items[: arguments.evaluate], True), ("evaluate", items[: arguments.evaluate], False)):  # fmt: skip

@@ -23,13 +23,13 @@ from colure.instruments.protocols import LostError
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from colure.model.campaign import Campaign
 from colure.twin.chamber import SimulatedRange
-from colure.twin.clock import Clock
+from colure.twin.clock import SimulatedClock
 from colure.twin.devices import maker_of
 from colure.twin.faults import Faults, HangUpError, SilenceError
 from colure.twin.gcode_server import GcodeController
 from colure.twin.line_server import LineController
 from colure.twin.motion import Stage
-from colure.twin.scpi_server import ScpiAnalyzer as ScpiServer
+from colure.twin.scpi_server import SimulatedAnalyzer as ScpiServer
 from colure.twin.states import responses_in
 
 TIMEOUT = pyvisa.VisaIOError(StatusCode.error_timeout)
@@ -41,7 +41,7 @@ class VirtualClock:
 
     real_time = True
 
-    def __init__(self, clock: Clock) -> None:
+    def __init__(self, clock: SimulatedClock) -> None:
         self._clock = clock
         self.slept_s = 0.0
 
@@ -174,7 +174,7 @@ class World:
 
     def __post_init__(self) -> None:
         truth, chamber = self.campaign.simulated(), self.campaign.chamber
-        self.time = Clock(0.0)
+        self.time = SimulatedClock(0.0)
         self.clock = VirtualClock(self.time)
         self.range = SimulatedRange(chamber, truth, maker_of(self.campaign), responses_in(self.campaign))
         self.stage = Stage(chamber.axis_table, self.time, truth, Faults(truth))

@@ -10,7 +10,7 @@ from colure.errors import GuardError, InstrumentError, MotionError
 from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, KeepOut
-from colure.twin.clock import Clock
+from colure.twin.clock import SimulatedClock
 from tests.world import VirtualClock
 
 AXES = {
@@ -87,7 +87,7 @@ def guard(small_campaign):
     text += '\n[[keep_out]]\nname = "bracket meets mast"\nazimuth = [100, 185]\nroll = [80, 100]\n'
     (small_campaign / "chamber.toml").write_text(text, encoding="utf-8")
     chamber = Campaign.load(small_campaign).chamber
-    return Guard(chamber, tuple(chamber.axis_table), VirtualClock(Clock(0.0)), coordinated=True)
+    return Guard(chamber, tuple(chamber.axis_table), VirtualClock(SimulatedClock(0.0)), coordinated=True)
 
 
 def test_refusals_name_axis_value_limit_and_sector(guard):

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from colure.geometry.profiles import coordinated_time, move_time, peak_speed, ramp_time, travelled
 from colure.model.chamber import Axis
 from colure.planning.duration import approached_time
-from colure.twin.clock import Clock
+from colure.twin.clock import SimulatedClock
 from colure.twin.motion import Move, Stage
 
 limits = st.floats(0.5, 100.0)
@@ -63,7 +63,7 @@ def test_coordinated_moves_last_as_long_as_the_simulated_axes_take(jerk):
         "roll": Axis(speed_deg_s=30, acceleration_deg_s2=25, jerk_deg_s3=jerk),
     }
     tables = list(axes.values())
-    stage = Stage(axes, Clock())
+    stage = Stage(axes, SimulatedClock())
     for target in ({"azimuth": 30.0, "roll": 5.0}, {"azimuth": 29.0, "roll": 90.0}, {"azimuth": 29.5, "roll": 90.0}):
         before = stage.positions()
         begin = stage.clock.now()

@@ -79,7 +79,7 @@ def test_averaging_costs_time_as_it_should(twin):
 
 def test_a_message_based_wire_carries_text_and_blocks(twin, small_campaign):
     _, wanted = sweep(twin.analyzer_resource, words())
-    from colure.twin.scpi_server import ScpiAnalyzer as ScpiServer
+    from colure.twin.scpi_server import SimulatedAnalyzer as ScpiServer
 
     server = HislipServer(ScpiServer(twin.chamber, twin.stage).answer)
     resource = f"TCPIP::127.0.0.1::hislip0,{server.port}::INSTR"

@@ -9,7 +9,7 @@ from contextlib import suppress
 
 import pytest
 
-from colure.instruments.line import Line, LineRules, Wanted
+from colure.instruments.line import ControllerLine, ExpectedReply, LineRules
 from colure.instruments.links import LineEnds
 from colure.instruments.protocols import LostError
 from colure.instruments.wires import SerialWire
@@ -65,22 +65,22 @@ def test_a_line_that_could_not_be_opened_anew_says_so_until_it_is(sync):
     """The controller is switched off and on again (common practice, no source)."""
     server = answering()
     port = server.server_address[1]
-    line = Line(f"127.0.0.1:{port}", LineRules(sync=sync, sync_pattern="^ID[?]$"), timeout_s=1.0)
-    assert line.exchange("pos", Wanted()) == ["POS"]
+    line = ControllerLine(f"127.0.0.1:{port}", LineRules(sync=sync, sync_pattern="^ID[?]$"), timeout_s=1.0)
+    assert line.exchange("pos", ExpectedReply()) == ["POS"]
     server.shutdown()
     server.server_close()
     with pytest.raises(LostError, match="cannot be opened"):
         line.reopen()
     for ask in (
-        lambda: line.exchange("pos", Wanted()),
+        lambda: line.exchange("pos", ExpectedReply()),
         lambda: line.shout("stop"),
-        lambda: line.first("pos", Wanted()),
+        lambda: line.first("pos", ExpectedReply()),
     ):
         with pytest.raises(LostError, match="cannot be opened"):
             ask()
     server = answering(port)
     line.reopen()
-    assert line.exchange("pos", Wanted()) == ["POS"]
+    assert line.exchange("pos", ExpectedReply()) == ["POS"]
     line.shout("stop")
     line.close()
     server.shutdown()

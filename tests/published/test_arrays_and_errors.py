@@ -11,7 +11,7 @@ from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.twin.sources import Cluster
 from colure.twin.true_field import TrueField
-from colure.twin.truth import Asked, truth_of
+from colure.twin.truth import TruthSettings, truth_of
 from colure.waves.elements import element_excitations
 from colure.waves.expansion import Expansion
 from colure.waves.transform import analysis
@@ -93,7 +93,7 @@ def test_grating_lobes_appear_beyond_the_onset(pitch, visible):
     assert (pitch > 1.0 / (1.0 + np.sin(np.pi / 4))) == visible
     device = steered(24, pitch=pitch, scan_deg=45.0)
     found = read(expansion_of(device, 24 * 4 + 30))
-    (true,) = truth_of(device, Asked())
+    (true,) = truth_of(device, TruthSettings())
     assert found["side_lobe_highest_db"] == pytest.approx(true["side_lobe_highest_db"].value, abs=2e-3)
     if not visible:
         assert found["beam_azimuth_deg"] == pytest.approx(45.0, abs=0.3) and found["side_lobe_highest_db"] < -12.0

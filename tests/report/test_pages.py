@@ -9,9 +9,9 @@ import pytest
 import typst
 from matplotlib.image import imread
 
-from colure.report.document import Document, Paragraph, Section, Side, Table, chart
+from colure.report.document import Document, Paragraph, ReportSection, Side, Table, chart
 from colure.report.look import canvas
-from colure.report.paging import LEAST_SCALE, PAGE_MM, Piece, scales
+from colure.report.paging import LEAST_SCALE, PAGE_MM, PageBlock, scales
 from colure.report.pdf import font_paths, laid_out
 
 #: A page that is less full than this needs a cause; the last one has one.
@@ -40,7 +40,7 @@ def test_pictures_fill_the_page_behind_text_of_any_length(tmp_path, lines):
         drawn.append(chart(figure, "A line."))
     table = Table(("a", "b"), tuple((str(i), "1") for i in range(lines)))
     document = Document("T", "s", ("short",), (
-        Section("First", (table, drawn[0], drawn[1])), Section("Second", (drawn[2], Side((drawn[0], drawn[3])), Paragraph("end"))),
+        ReportSection("First", (table, drawn[0], drawn[1])), ReportSection("Second", (drawn[2], Side((drawn[0], drawn[3])), Paragraph("end"))),
     ))  # fmt: skip
     shares = filled(document, tmp_path)
     assert min(shares[:-1]) >= FULL, shares
@@ -48,7 +48,7 @@ def test_pictures_fill_the_page_behind_text_of_any_length(tmp_path, lines):
 
 def test_a_picture_shrinks_to_the_rest_of_its_page_and_no_further():
     """Heights worked out by hand: 180 mm of text leave 258 - 180 - 3.8 = 74.2 mm."""
-    near = scales([Piece("text", 180.0), Piece("chart", 80.0, 10.0)])
+    near = scales([PageBlock("text", 180.0), PageBlock("chart", 80.0, 10.0)])
     assert LEAST_SCALE < near[1] < (74.2 - 10.0) / 70.0
-    assert scales([Piece("text", 220.0), Piece("chart", 80.0, 10.0)])[1] == 1.0
-    assert scales([Piece("chart", 400.0, 10.0)])[0] < PAGE_MM / 400.0
+    assert scales([PageBlock("text", 220.0), PageBlock("chart", 80.0, 10.0)])[1] == 1.0
+    assert scales([PageBlock("chart", 400.0, 10.0)])[0] < PAGE_MM / 400.0

@@ -12,7 +12,7 @@ from colure.acquire.clocks import Clock, SystemClock
 from colure.acquire.control import Control
 from colure.acquire.exchange import DEVICE, Exchange
 from colure.acquire.flying import flight_of, fly
-from colure.acquire.gate import Gate
+from colure.acquire.gate import StartCheck
 from colure.acquire.journal import Journal, Row, names_of_sensors
 from colure.acquire.outcome import Options, Outcome, Tally
 from colure.acquire.states import State, check
@@ -89,7 +89,7 @@ class Engine:
             sensor_names=names_of_sensors(journal, sensors),
         )
         self._ties = TieKeeper(chamber)
-        self._gate = Gate(self._station, journal, self._ties, self._note)
+        self._gate = StartCheck(self._station, journal, self._ties, self._note)
         self._whereabouts = Whereabouts(self._station, journal)
         self._exchange = Exchange(plan, journal)
         self._tally = Tally()

@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.acquire.journal import Journal, Row
 from colure.acquire.station import Station, blame
-from colure.acquire.ties import Change, TieKeeper
+from colure.acquire.ties import TieChange, TieKeeper
 from colure.acquire.whereabouts import lost_count
 from colure.errors import AcquisitionError, GuardError, MotionError
 from colure.geometry.conventions import FloatArray
@@ -35,7 +35,7 @@ def who_answers(analyzer: AnalyzerDriver, axes: AxesDriver, states: StateDriver 
     return {"analyzer": receiver, "axes": controller, "states": switch, "receiver": analyzer.receiver}
 
 
-class Gate:
+class StartCheck:
     """Lets a run begin, or go on after an interruption, only from a proven state."""
 
     def __init__(self, station: Station, journal: Journal, ties: TieKeeper, say: Callable[[str, str], None]) -> None:
@@ -177,7 +177,7 @@ class Gate:
         if last is None or planned.size == 0:
             return None
         row = self._station.measure(int(planned[0]), Role.RESUME)
-        change = Change.between(last, row)
+        change = TieChange.between(last, row)
         if abs(change.level_db) > RESUME_TOLERANCE_DB:
             raise AcquisitionError(
                 f"tie point changed by {change.level_db:+.2f} dB since the interruption, "

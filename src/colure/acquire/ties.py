@@ -14,14 +14,14 @@ OVERDUE = 1.5
 
 
 @dataclass(frozen=True)
-class Change:
+class TieChange:
     """How much a tie differs from an earlier one."""
 
     level_db: float
     phase_deg: float
 
     @classmethod
-    def between(cls, before: Row, after: Row) -> Change:
+    def between(cls, before: Row, after: Row) -> TieChange:
         """Compare two tie rows: mean over frequencies at the stronger port."""
         strong = int(np.argmax(np.abs(before.trace).mean(axis=0)))
         ratio = after.trace[:, strong] / before.trace[:, strong]
@@ -38,9 +38,9 @@ class TieKeeper:
         self._last: Row | None = None
         self._restless = False
 
-    def measured(self, row: Row) -> Change | None:
+    def measured(self, row: Row) -> TieChange | None:
         """Take note of a tie; returns its change against the one before."""
-        change = None if self._last is None else Change.between(self._last, row)
+        change = None if self._last is None else TieChange.between(self._last, row)
         if change is not None:
             self._restless = abs(change.level_db) > self._limit_db or abs(change.phase_deg) > self._limit_deg
         self._last = row

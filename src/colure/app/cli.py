@@ -479,10 +479,10 @@ def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> N
 def _check(campaign: Campaign, made: Plan, as_json: bool, *, senses: bool, yes: bool) -> None:
     """Print what every instrument said; exit code 3 if one of them is not ready."""
     from colure.app import services
-    from colure.app.commands.jog import Asked
+    from colure.app.commands.jog import Confirmation
     from colure.app.terminal import screens
 
-    lines = services.check_instruments(campaign, made, confirm=Asked(yes=yes) if senses else None)
+    lines = services.check_instruments(campaign, made, confirm=Confirmation(yes=yes) if senses else None)
     if as_json:
         click.echo(json_text([line.__dict__ for line in lines]))
     else:

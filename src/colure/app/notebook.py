@@ -37,9 +37,9 @@ if TYPE_CHECKING:
     from colure.analysis.compare.match import Freedom
     from colure.analysis.findings.finding import Finding
     from colure.analysis.pipeline.recipe import Processed
-    from colure.app.scale.pieces import Outcome as Scaled
-    from colure.app.services.comparing import Compared
-    from colure.app.services.evaluation import Effects
+    from colure.app.scale.pieces import PiecesOutcome as Scaled
+    from colure.app.services.comparing import PatternComparison
+    from colure.app.services.evaluation import StepEffects
     from colure.app.services.rehearsal import Rehearsal
     from colure.app.services.verdicts import Judged
     from colure.model.plan import Plan
@@ -236,7 +236,7 @@ class Run:
         """Return what the data say of themselves, largest effect first."""
         return services.findings(self.campaign, self._of(state))
 
-    def effects(self, *, state: str | None = None) -> Effects:
+    def effects(self, *, state: str | None = None) -> StepEffects:
         """Return what every step of the recipe does to every figure."""
         return services.effects(self.campaign, self._of(state))
 
@@ -246,7 +246,9 @@ class Run:
 
         return judge_run(self.campaign, self._of(state), Path(specification))
 
-    def compare(self, other: Path | Run, *, freedom: Freedom | None = None, state: str | None = None) -> Compared:
+    def compare(
+        self, other: Path | Run, *, freedom: Freedom | None = None, state: str | None = None
+    ) -> PatternComparison:
         """Compare with a simulated or earlier pattern file, or another run, as they stand or matched.
 
         freedom

@@ -47,7 +47,7 @@ OPTIONAL = {
 
 
 @dataclass(frozen=True)
-class Answer:
+class ConformanceAnswer:
     """One question of the kit: None in `good` says what the instrument cannot do."""
 
     what: str
@@ -59,26 +59,26 @@ class Kit:
     """Asks one question after the other and keeps what was answered."""
 
     def __init__(self) -> None:
-        self.answers: list[Answer] = []
+        self.answers: list[ConformanceAnswer] = []
 
     def ask(self, what: str, question: Callable[[], str]) -> bool:
         """Ask, and tell whether the answer was good."""
         try:
-            self.answers.append(Answer(what, True, question()))
+            self.answers.append(ConformanceAnswer(what, True, question()))
         except InstrumentError as error:
-            self.answers.append(Answer(what, False, str(error)))
+            self.answers.append(ConformanceAnswer(what, False, str(error)))
         return bool(self.answers[-1].good)
 
     def missing(self, profile: object) -> None:
         """Name the words that a profile lacks."""
         for word, meaning in OPTIONAL.items():
             if hasattr(profile, word) and not getattr(profile, word):
-                self.answers.append(Answer(f"`{word}`", None, f"empty: {meaning}"))
+                self.answers.append(ConformanceAnswer(f"`{word}`", None, f"empty: {meaning}"))
 
 
 def axes_conformance(
     profile: GcodeProfile | LineProfile, resource: str, *, timeout_s: float, timer: Timer, move_deg: float = 0.0
-) -> list[Answer]:
+) -> list[ConformanceAnswer]:
     """Ask an axis controller everything that a run will ask.
 
     move_deg
@@ -113,7 +113,7 @@ def axes_conformance(
 def driver_conformance(
     group: str, name: str, resource: str, axes: Sequence[str], settings: SweepSettings, *, timeout_s: float,
     timer: Timer, folder: Path | None, move_deg: float = 0.0,
-) -> list[Answer]:  # fmt: skip
+) -> list[ConformanceAnswer]:  # fmt: skip
     """Ask a receiver's or axis controller's driver of another package everything that a run will ask.
 
     Parameters
@@ -225,7 +225,7 @@ def _move(axes: AxesDriver, name: str, move_deg: float) -> str:
 
 def analyzer_conformance(
     profile: AnalyzerProfile | PowerProfile, resource: str, settings: SweepSettings, *, timeout_s: float
-) -> list[Answer]:
+) -> list[ConformanceAnswer]:
     """Ask a receiver everything that a run will ask; its source is off at the end."""
     kit, opened = Kit(), []
 

@@ -53,7 +53,7 @@ class LineRules:
 
 
 @dataclass(frozen=True)
-class Wanted:
+class ExpectedReply:
     """The answer that a command has: a number of lines, or all lines until one matches `end`.
 
     expect
@@ -90,7 +90,7 @@ class Heard:
     hold: threading.Event = field(default_factory=threading.Event)
 
 
-class Line:
+class ControllerLine:
     """Exchanges with one controller; `shout` passes them by.
 
     Raises
@@ -120,7 +120,7 @@ class Line:
     def _open(self) -> None:
         self._wire: Wire = self._opener(self.resource, timeout_s=self.timeout_s, ends=self.rules.ends)
         self._inbox = Inbox()
-        self._wanted: Wanted | None = None
+        self._wanted: ExpectedReply | None = None
         self._asked = ""
         self._echoes: deque[str] = deque(maxlen=50)
         self._syncs_due = 0
@@ -184,7 +184,9 @@ class Line:
         else:
             lines.put(text)
 
-    def exchange(self, text: str, wanted: Wanted, *, raw: bool = False, limit_s: float | None = None) -> list[str]:
+    def exchange(
+        self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None
+    ) -> list[str]:
         """Send one line (`raw`: without its end) and return the lines of its answer."""
         with self._exchange_lock:
             if self._doubt:
@@ -218,7 +220,7 @@ class Line:
             )
 
     def _ask(
-        self, text: str, wanted: Wanted, *, raw: bool = False, limit_s: float | None = None, rest: int = 0
+        self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, rest: int = 0
     ) -> list[str]:
         self._discard()
         self._asked = text
@@ -227,14 +229,14 @@ class Line:
         try:
             self._put(text + ("" if raw else self.rules.ends.write))
             lines = [] if silent else self._collect(text, wanted, self.timeout_s if limit_s is None else limit_s)
-            return lines + (self._collect(text, Wanted(lines=rest), self.timeout_s) if rest else [])
+            return lines + (self._collect(text, ExpectedReply(lines=rest), self.timeout_s) if rest else [])
         except LostError as error:
             self._doubt = str(error)
             raise
         finally:
             self._wanted = None
 
-    def _collect(self, text: str, wanted: Wanted, limit_s: float) -> list[str]:
+    def _collect(self, text: str, wanted: ExpectedReply, limit_s: float) -> list[str]:
         lines: list[str] = []
         end_s = time.monotonic() + limit_s
         while len(lines) < MOST_LINES:
@@ -270,7 +272,7 @@ class Line:
                 raise LostError(str(item))
             return item
 
-    def first(self, text: str, wanted: Wanted, *, raw: bool = False) -> list[str]:
+    def first(self, text: str, wanted: ExpectedReply, *, raw: bool = False) -> list[str]:
         """Exchange before the sentinel is known: whose answer comes is for the caller to find out."""
         with self._exchange_lock:
             self._require_wire()
@@ -291,7 +293,7 @@ class Line:
         """Whether a new connection begins with nothing under way."""
         return self._wire.fresh
 
-    def post(self, text: str, wanted: Wanted, *, raw: bool = False) -> None:
+    def post(self, text: str, wanted: ExpectedReply, *, raw: bool = False) -> None:
         """Send a line whose answer comes when it comes; `take` waits for it. No exchange in between."""
         with self._exchange_lock:
             if self._doubt:
@@ -334,7 +336,7 @@ class Line:
         for _ in range(SENTINELS):
             self._doubt = ""
             self._syncs_due += 1
-            wanted = Wanted(end=self.rules.sync_pattern)
+            wanted = ExpectedReply(end=self.rules.sync_pattern)
             with suppress(LostError):
                 self._ask(self.rules.sync, wanted, limit_s=self.timeout_s, rest=self.rules.sync_rest)
                 self._syncs_due -= 1

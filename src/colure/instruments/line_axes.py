@@ -10,8 +10,8 @@ from collections.abc import Callable, Mapping
 from contextlib import suppress
 
 from colure.errors import InstrumentError, MotionError
-from colure.instruments.line import Line, LineRules
-from colure.instruments.line_profile import LineAxis, LineProfile, Step
+from colure.instruments.line import ControllerLine, LineRules
+from colure.instruments.line_profile import LineAxis, LineProfile, SequenceStep
 from colure.instruments.line_status import LineStatus
 from colure.instruments.protocols import AxesStatus, HeldError, LostError, Timer, Watch
 from colure.instruments.sequences import Talk
@@ -79,8 +79,8 @@ class LineAxes:
         self.one_by_one = self._alone or wraps
         self._timer = timer
         self._held = threading.Event()
-        self._line = Line(resource, rules_of(profile), timeout_s=timeout_s, opener=opener)
-        self._aside: Line | None = None
+        self._line = ControllerLine(resource, rules_of(profile), timeout_s=timeout_s, opener=opener)
+        self._aside: ControllerLine | None = None
         self._talk = Talk(self._line, profile, timer)
         self._status = LineStatus(self._talk, profile, self._names)
         self._batches: deque[dict[str, float]] = deque()
@@ -89,7 +89,7 @@ class LineAxes:
         self._due: set[str] = set()
         try:
             if profile.hold_line == "second":
-                self._aside = Line(resource, rules_of(profile), timeout_s=timeout_s, opener=opener)
+                self._aside = ControllerLine(resource, rules_of(profile), timeout_s=timeout_s, opener=opener)
             self._meet()
             self._prepare()
             self._identity = self.identity()
@@ -204,7 +204,7 @@ class LineAxes:
         return [{name: ways[k] for name, ways in legs.items() if k < len(ways)} for k in range(most)]
 
     @staticmethod
-    def _together(steps: tuple[Step, ...]) -> bool:
+    def _together(steps: tuple[SequenceStep, ...]) -> bool:
         """Tell whether commands name all axes at once."""
         return bool(steps) and not any("{axis" in step.send or "{value" in step.send for step in steps)
 
@@ -242,7 +242,7 @@ class LineAxes:
         axis = self._names[name]
         return f"{axis.to_wire(angle_deg if axis.wraps_deg is None else angle_deg % axis.wraps_deg):.{axis.decimals}f}"
 
-    def _command(self, steps: tuple[Step, ...], names: tuple[str, ...], fields: Mapping[str, str]) -> None:
+    def _command(self, steps: tuple[SequenceStep, ...], names: tuple[str, ...], fields: Mapping[str, str]) -> None:
         if self._words.completion == "reply":
             self._replies.append(self._talk.post(steps, **fields))
             return

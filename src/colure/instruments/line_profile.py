@@ -73,7 +73,7 @@ class LineTable(Section):
         )
 
 
-class Step(Section):
+class SequenceStep(Section):
     """One step of a sequence: send, await an answer, ask until the answer is the one wanted, wait.
 
     raw
@@ -101,7 +101,7 @@ class Step(Section):
     _patterns = field_validator("end", "expect", "until")(compiles)
 
     @model_validator(mode="after")
-    def _does_something(self) -> Step:
+    def _does_something(self) -> SequenceStep:
         if not self.send and not self.pause_s:
             raise ValueError("a step needs `send` or `pause_s` (s)")
         return self
@@ -118,14 +118,14 @@ def _steps(value: Any) -> Any:
     """Take one command, one step, or a list of both for a sequence."""
     if value == "":
         return ()
-    if isinstance(value, (str, dict, Step)):
+    if isinstance(value, (str, dict, SequenceStep)):
         value = [value]
     if isinstance(value, (list, tuple)):
         return tuple({"send": one} if isinstance(one, str) else one for one in value)
     return value
 
 
-Words = Annotated[tuple[Step, ...], BeforeValidator(_steps)]
+Words = Annotated[tuple[SequenceStep, ...], BeforeValidator(_steps)]
 
 
 class LineAxis(Section):
@@ -181,7 +181,7 @@ class LineAxis(Section):
 class LineProfile(Section):
     """Command templates and reply patterns that adapt any ASCII controller.
 
-    Every verb is one command, one step, or a list of steps (`Step`). `{axis}` is the axis' name on the wire, `{value}` a
+    Every verb is one command, one step, or a list of steps (`SequenceStep`). `{axis}` is the axis' name on the wire, `{value}` a
     position in its units, `{speed}` its speed in units per second, `{words}` all axes of a move (`word` for each);
     `{azimuth}` and so on are the positions of all axes by name. Every command is answered by a line unless
     `acknowledge` is empty.
@@ -285,7 +285,7 @@ class LineProfile(Section):
         moves = [axis.move or self.move for axis in self.axes.values()]
         return all(steps[-1].expect or steps[-1].end for steps in moves)
 
-    def _known_fields(self, verb: str, steps: tuple[Step, ...]) -> None:
+    def _known_fields(self, verb: str, steps: tuple[SequenceStep, ...]) -> None:
         known = {*FIELDS.get(verb, ()), *(self.axes if verb in ("move", "timed") else ())}
         for step in steps:
             try:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 
 from colure.errors import InstrumentError
-from colure.instruments.line_profile import LineAxis, LineProfile, Step
+from colure.instruments.line_profile import LineAxis, LineProfile, SequenceStep
 from colure.instruments.links import real_number
 from colure.instruments.protocols import AxesStatus, LostError
 from colure.instruments.sequences import STRAY, Talk
@@ -18,7 +18,7 @@ SAME_DEG = 1e-3
 Off = Callable[[str, float, float], float]
 
 
-def _names_axis(steps: tuple[Step, ...]) -> bool:
+def _names_axis(steps: tuple[SequenceStep, ...]) -> bool:
     return any("{axis" in step.send for step in steps)
 
 
@@ -30,7 +30,7 @@ class LineStatus:
         self._words = words
         self._axes = axes
         self._before: dict[str, float] = {}
-        self._answers: dict[tuple[tuple[Step, ...], str], str] = {}
+        self._answers: dict[tuple[tuple[SequenceStep, ...], str], str] = {}
 
     def read(self, targets_deg: Mapping[str, float], off: Off) -> AxesStatus:
         """Return positions, motion, hold, door and alarm.
@@ -65,7 +65,7 @@ class LineStatus:
         )
         return changed or far
 
-    def _ask(self, steps: tuple[Step, ...], axis: str, expect: str = "") -> str:
+    def _ask(self, steps: tuple[SequenceStep, ...], axis: str, expect: str = "") -> str:
         key = (steps, axis if _names_axis(steps) else "")
         if key not in self._answers:
             self._answers[key] = self._talk.ask(steps, expect, axis=axis)

@@ -70,7 +70,7 @@ class ModbusContactProfile(ModbusProfile):
     closed: Literal[0, 1] = 1
 
 
-class Register(Section):
+class ModbusQuantity(Section):
     """One quantity in one or several registers.
 
     type
@@ -95,11 +95,11 @@ class ModbusSensorProfile(ModbusProfile):
     """Registers of a sensor by quantity, the unit at the end of its name: `temperature_c`."""
 
     kind: Literal["modbus-sensor"]
-    quantities: dict[str, Register] = Field(min_length=1, max_length=20)
+    quantities: dict[str, ModbusQuantity] = Field(min_length=1, max_length=20)
 
     @field_validator("quantities")
     @classmethod
-    def _names(cls, value: dict[str, Register]) -> dict[str, Register]:
+    def _names(cls, value: dict[str, ModbusQuantity]) -> dict[str, ModbusQuantity]:
         require_unit_names(value)
         return value
 
@@ -204,7 +204,7 @@ class ModbusSensor(ModbusLine):
         """Return every quantity; raises `InstrumentError` if one cannot be read or is beyond what it can be."""
         return {name: self._quantity(name, one) for name, one in self._table.items()}
 
-    def _quantity(self, name: str, one: Register) -> float:
+    def _quantity(self, name: str, one: ModbusQuantity) -> float:
         count, form = TYPES[one.type]
         words = list(self.ask(REGISTERS[one.read], one.address, count).registers)
         if len(words) != count:

@@ -133,7 +133,7 @@ class StatesProfile(WordsProfile):
     expect: str = "^{index}$"
 
 
-class Quantity(Section):
+class SensorQuantity(Section):
     """One quantity of a sensor.
 
     query
@@ -169,11 +169,11 @@ class SensorProfile(WordsProfile):
     """
 
     kind: Literal["sensor"]
-    quantities: dict[str, Quantity] = Field(min_length=1, max_length=20)
+    quantities: dict[str, SensorQuantity] = Field(min_length=1, max_length=20)
 
     @field_validator("quantities")
     @classmethod
-    def _names(cls, value: dict[str, Quantity]) -> dict[str, Quantity]:
+    def _names(cls, value: dict[str, SensorQuantity]) -> dict[str, SensorQuantity]:
         require_unit_names(value)
         return value
 

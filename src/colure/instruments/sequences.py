@@ -7,8 +7,8 @@ import time
 from collections.abc import Mapping
 
 from colure.errors import InstrumentError
-from colure.instruments.line import Line, Wanted
-from colure.instruments.line_profile import LineProfile, Step
+from colure.instruments.line import ControllerLine, ExpectedReply
+from colure.instruments.line_profile import LineProfile, SequenceStep
 from colure.instruments.protocols import LostError, Timer
 from colure.instruments.status_words import refusal, says
 
@@ -30,33 +30,33 @@ class Talk:
         If an answer is missing or is not the one expected.
     """
 
-    def __init__(self, line: Line, words: LineProfile, timer: Timer) -> None:
+    def __init__(self, line: ControllerLine, words: LineProfile, timer: Timer) -> None:
         self.line = line
         self._words = words
         self._timer = timer
 
-    def tell(self, steps: tuple[Step, ...], **fields: object) -> None:
+    def tell(self, steps: tuple[SequenceStep, ...], **fields: object) -> None:
         """Send commands, each acknowledged if the controller acknowledges."""
         self._run(steps, fields, asked=False, expect="")
 
-    def ask(self, steps: tuple[Step, ...], expect: str = "", **fields: object) -> str:
+    def ask(self, steps: tuple[SequenceStep, ...], expect: str = "", **fields: object) -> str:
         """Send queries and return the last answer, its lines joined by newlines."""
         return self._run(steps, fields, asked=True, expect=expect)
 
-    def first(self, steps: tuple[Step, ...]) -> str:
+    def first(self, steps: tuple[SequenceStep, ...]) -> str:
         """Ask before the sentinel is known."""
         step = steps[0]
-        wanted = Wanted(lines=1 if step.answers is None else step.answers, end=step.end, expect=step.expect)
+        wanted = ExpectedReply(lines=1 if step.answers is None else step.answers, end=step.end, expect=step.expect)
         return "\n".join(self.line.first(self._fill(step, {}), wanted, raw=step.raw))
 
-    def post(self, steps: tuple[Step, ...], **fields: object) -> str:
+    def post(self, steps: tuple[SequenceStep, ...], **fields: object) -> str:
         """Send commands without waiting for the last one's answer; return the pattern of that answer."""
         captured = dict(fields)
         if steps[:-1]:
             self._run(steps[:-1], captured, asked=False, expect="")
         last = steps[-1]
         pattern = last.expect or last.end or self._words.acknowledge
-        self.line.post(self._fill(last, captured), Wanted(expect=pattern, fault=self._words.fault), raw=last.raw)
+        self.line.post(self._fill(last, captured), ExpectedReply(expect=pattern, fault=self._words.fault), raw=last.raw)
         return pattern
 
     def posted(self, pattern: str, limit_s: float) -> bool:
@@ -67,7 +67,7 @@ class Talk:
         self._judge(answer, pattern)
         return True
 
-    def _run(self, steps: tuple[Step, ...], fields: Mapping[str, object], *, asked: bool, expect: str) -> str:
+    def _run(self, steps: tuple[SequenceStep, ...], fields: Mapping[str, object], *, asked: bool, expect: str) -> str:
         captured, answer = dict(fields), ""
         for number, step in enumerate(steps):
             last = number == len(steps) - 1
@@ -81,23 +81,23 @@ class Talk:
                 self._timer.sleep(step.pause_s)
         return answer
 
-    def _once(self, step: Step, fields: Mapping[str, object], *, asked: bool, expect: str) -> str:
+    def _once(self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str) -> str:
         acknowledged = "" if asked else self._words.acknowledge
         pattern = step.expect or acknowledged
         lines = step.answers
         if lines is None:
             lines = 1 if asked or pattern else 0
-        wanted = Wanted(lines=lines, end=step.end, expect=pattern or expect, fault=self._words.fault)
+        wanted = ExpectedReply(lines=lines, end=step.end, expect=pattern or expect, fault=self._words.fault)
         found = self.line.exchange(self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s)
         answer = "\n".join(found)
         if found:
             self._judge(answer, pattern)
         return answer
 
-    def _until(self, step: Step, fields: Mapping[str, object]) -> str:
+    def _until(self, step: SequenceStep, fields: Mapping[str, object]) -> str:
         limit_s = self.line.timeout_s if step.limit_s is None else step.limit_s
         text, begin = self._fill(step, fields), time.monotonic()
-        wanted = Wanted(lines=1 if step.answers is None else step.answers, end=step.end, fault=self._words.fault)
+        wanted = ExpectedReply(lines=1 if step.answers is None else step.answers, end=step.end, fault=self._words.fault)
         while True:
             answer = "\n".join(self.line.exchange(text, wanted, raw=step.raw))
             self._judge(answer, "")
@@ -109,7 +109,7 @@ class Talk:
                 )
             self._timer.sleep(step.every_s)
 
-    def _fill(self, step: Step, fields: Mapping[str, object]) -> str:
+    def _fill(self, step: SequenceStep, fields: Mapping[str, object]) -> str:
         try:
             return step.send.format(**fields)
         except (KeyError, ValueError, IndexError) as error:

@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from colure.instruments.conformance import EXCHANGES, Answer, Kit
+from colure.instruments.conformance import EXCHANGES, ConformanceAnswer, Kit
 from colure.instruments.plugins import is_driver
 from colure.instruments.protocols import InstrumentError
 from colure.instruments.role_profiles import KINDS, role_profile
@@ -28,7 +28,7 @@ OPTIONAL = {
 def small_conformance(
     name: str, resource: str, *, role: str, timeout_s: float, folder: Path | None, power_dbm: float, start_hz: float,
     states: Sequence[str] = (),
-) -> list[Answer]:  # fmt: skip
+) -> list[ConformanceAnswer]:  # fmt: skip
     """Ask a smaller instrument everything that a run will ask.
 
     Parameters
@@ -65,7 +65,7 @@ def small_conformance(
             opened[0].close()
     if not is_driver(name):
         words = role_profile(name, folder, role=role)
-        kit.answers += [Answer(f"`{word}`", None, f"empty: {meaning}") for word, meaning in OPTIONAL.items()
+        kit.answers += [ConformanceAnswer(f"`{word}`", None, f"empty: {meaning}") for word, meaning in OPTIONAL.items()
                         if getattr(words, word, None) == ""]  # fmt: skip
     return kit.answers
 

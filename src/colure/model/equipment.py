@@ -9,8 +9,8 @@ from pydantic import Field, model_validator
 
 from colure.model.loading import Section
 
-Text = Annotated[str, Field(max_length=300)]
-Kind = Literal["analyzer", "horn", "probe", "cable", "adapter", "positioner", "other"]
+EquipmentText = Annotated[str, Field(max_length=300)]
+EquipmentKind = Literal["analyzer", "horn", "probe", "cable", "adapter", "positioner", "other"]
 
 
 class Equipment(Section):
@@ -32,12 +32,12 @@ class Equipment(Section):
         Dates of the calibration and of the next one.
     """
 
-    kind: Kind
-    name: Text
-    serial: Text = ""
-    certificate: Text = ""
+    kind: EquipmentKind
+    name: EquipmentText
+    serial: EquipmentText = ""
+    certificate: EquipmentText = ""
     certificate_file: Annotated[str, Field(max_length=200)] = ""
-    uncertainty: Text = ""
+    uncertainty: EquipmentText = ""
     calibrated: date | None = None
     due: date | None = None
 

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from colure.model.loading import Section
 
-Text = Annotated[str, Field(max_length=200)]
+IdentityText = Annotated[str, Field(max_length=200)]
 
 
 class RunIdentity(Section):
@@ -28,11 +28,11 @@ class RunIdentity(Section):
         File names of pictures of the set-up, kept in the run's folder `photographs`.
     """
 
-    tag: Text = ""
-    operator: Text = ""
-    serial: Text = ""
-    customer: Text = ""
-    order: Text = ""
+    tag: IdentityText = ""
+    operator: IdentityText = ""
+    serial: IdentityText = ""
+    customer: IdentityText = ""
+    order: IdentityText = ""
     note: Annotated[str, Field(max_length=2000)] = ""
     photographs: Annotated[str, Field(max_length=2000)] = ""
 

@@ -9,7 +9,7 @@ from pydantic import Field, model_validator
 from colure.geometry.kinematics import AxisMap, Geometry
 from colure.model.loading import Section, number
 
-Interval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
+AngleInterval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
 
 
 class Axis(Section):
@@ -168,10 +168,10 @@ class KeepOut(Section):
     """
 
     name: Annotated[str, Field(min_length=1, max_length=200)]
-    azimuth: Interval | None = None
-    roll: Interval | None = None
-    elevation: Interval | None = None
-    probe: Interval | None = None
+    azimuth: AngleInterval | None = None
+    roll: AngleInterval | None = None
+    elevation: AngleInterval | None = None
+    probe: AngleInterval | None = None
 
     @model_validator(mode="after")
     def _bounded(self) -> KeepOut:

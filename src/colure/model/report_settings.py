@@ -9,8 +9,8 @@ from pydantic import Field, model_validator
 
 from colure.model.loading import Section
 
-Text = Annotated[str, Field(max_length=300)]
-Words = Annotated[str, Field(max_length=4000)]
+ReportText = Annotated[str, Field(max_length=300)]
+ReportWords = Annotated[str, Field(max_length=4000)]
 #: Languages of the short report; the full one is written in English.
 Language = Literal["en", "de", "fr", "es"]
 
@@ -26,9 +26,9 @@ class Party(Section):
         Person, telephone or electronic mail.
     """
 
-    name: Text = ""
-    address: Text = ""
-    contact: Text = ""
+    name: ReportText = ""
+    address: ReportText = ""
+    contact: ReportText = ""
 
 
 class Interval(Section):
@@ -95,19 +95,19 @@ class ReportSettings(Section):
         Planes whose cuts are drawn.
     """
 
-    number: Text = ""
+    number: ReportText = ""
     issue: int = Field(default=1, ge=1, le=999)
-    changes: Words = ""
+    changes: ReportWords = ""
     laboratory: Party = Party()
-    location: Text = ""
+    location: ReportText = ""
     customer: Party = Party()
     received: date | None = None
-    condition: Text = ""
-    authorized_by: Text = ""
-    method: Text = ""
-    sampling: Text = ""
-    deviations: Words = ""
-    external: Words = ""
+    condition: ReportText = ""
+    authorized_by: ReportText = ""
+    method: ReportText = ""
+    sampling: ReportText = ""
+    deviations: ReportWords = ""
+    external: ReportWords = ""
     temperature_c: Interval | None = None
     humidity_percent: Interval | None = None
     language: Language = "en"

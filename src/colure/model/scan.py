@@ -83,7 +83,7 @@ Angles = Annotated[
     WithJsonSchema({"anyOf": [{"type": "number"}, {"type": "string"}, {"type": "array"}]}),
 ]
 #: The two angles of a direction, by the names that [scan] gives them.
-Pair = Literal["theta_phi", "azimuth_elevation"]
+ComponentPair = Literal["theta_phi", "azimuth_elevation"]
 #: (name of the angle, short name for cuts) of both angles of a pair.
 PAIRS: dict[str, tuple[tuple[str, str], tuple[str, str]]] = {
     "theta_phi": (("theta", "theta"), ("phi", "phi")),
@@ -230,7 +230,11 @@ class Scan(Section):
         return found
 
     def _of_pair(
-        self, pair: Pair, one: FloatArray, two: FloatArray, direction: Callable[[FloatArray, FloatArray], FloatArray]
+        self,
+        pair: ComponentPair,
+        one: FloatArray,
+        two: FloatArray,
+        direction: Callable[[FloatArray, FloatArray], FloatArray],
     ) -> list[Cut]:
         second = self.sweep == "second" or (self.sweep == "auto" and one.size == 1 and two.size > 1)
         swept, fixed = (two, one) if second else (one, two)

@@ -16,7 +16,7 @@ from colure.planning.aim import Bearing, aims
 from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer
 from colure.planning.flip import as_directions, probe_within
-from colure.planning.path import Run, build_runs
+from colure.planning.path import PlannedSlice, build_runs
 from colure.planning.preflight import settings_of
 from colure.planning.scan import order_of
 
@@ -50,7 +50,7 @@ def search_plan(campaign: Campaign, centre_deg: tuple[float, float] | None = Non
         update={"scheme": "dual-port" if dual else "one-pass", "style": "step", "region_deg": 90.0, "want": None}
     )
     runs = [
-        Run(targets, Role.SCAN, number, 0, np.full(len(targets), -1, np.int64), line=False)
+        PlannedSlice(targets, Role.SCAN, number, 0, np.full(len(targets), -1, np.int64), line=False)
         for number, targets in rows.items()
     ]
     path = build_runs(look, chamber, device.model_copy(update={"states": None}), runs)

@@ -18,7 +18,7 @@ from colure.model.plan import Plan, Role, ScanGrid
 from colure.model.scan import Scan
 from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer
-from colure.planning.path import Run, build_runs
+from colure.planning.path import PlannedSlice, build_runs
 from colure.planning.preflight import settings_of
 from colure.planning.sampling import step_for
 from colure.planning.scan import order_of
@@ -52,7 +52,7 @@ def flip_plan(campaign: Campaign) -> Plan:
     for number, (roll, line) in enumerate(((0.0, theta), (180.0, theta[::-1]))):
         turned = probe_within(chamber.axis_table["probe"].map, device.slant_deg - roll)
         angles = np.stack([line, np.full(line.size, roll), np.full(line.size, turned)], axis=-1)
-        runs.append(Run(readouts_of(chamber, angles), Role.SCAN, number, 0, state, line=False))
+        runs.append(PlannedSlice(readouts_of(chamber, angles), Role.SCAN, number, 0, state, line=False))
     path = build_runs(one_pass, chamber, simple, runs)
     grid = ScanGrid(step, step, float(theta.max()))
     resolved = replace(campaign, goal=one_pass)

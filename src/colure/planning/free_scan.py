@@ -21,7 +21,7 @@ from colure.planning.choose import Proposal, with_analyzer
 from colure.planning.flown_cuts import FlownLines, flown_lines, require_still
 from colure.planning.level import campaign_budget
 from colure.planning.operator_grid import grid_proposal
-from colure.planning.path import Run, build_runs
+from colure.planning.path import PlannedSlice, build_runs
 from colure.planning.sampling import step_for
 from colure.planning.scan import order_of
 from colure.planning.visits import readouts_of
@@ -90,7 +90,9 @@ def _by_direction(campaign: Campaign) -> Proposal:
     lines = None
     if goal.style == "fly":
         lines = flown_lines(resolved, cuts, [one.angles_deg for one in angles], order=order)
-        angles = [_Places(line, _slants(chamber.positioner.geometry, np.deg2rad(line))) for line in lines.angles_deg]
+        angles = [
+            _AxisAngles(line, _slants(chamber.positioner.geometry, np.deg2rad(line))) for line in lines.angles_deg
+        ]
     runs = _runs(resolved, scan, offsets, angles, lines)
     path = build_runs(goal, chamber, device, runs, None if lines is None else lines.speed, dwell_s=scan.dwell_s)
     step = max((cut.step_deg for cut in cuts), default=0.0) or 1.0
@@ -160,14 +162,14 @@ def _reach_deg(cuts: list[Cut]) -> float:
 
 
 @dataclass(frozen=True)
-class _Places:
+class _AxisAngles:
     """Angles of both axes of the device (n, 2), and the slant received at probe roll 0 (n,), degrees."""
 
     angles_deg: FloatArray
     slant_deg: FloatArray
 
 
-def _all_angles(chamber: Chamber, cuts: list[Cut], *, double_sided: bool) -> list[_Places]:
+def _all_angles(chamber: Chamber, cuts: list[Cut], *, double_sided: bool) -> list[_AxisAngles]:
     """Return where the axes go for every cut; raises `InputError` naming what is out of reach."""
     found, faults = [], list[str]()
     for cut in cuts:
@@ -177,7 +179,7 @@ def _all_angles(chamber: Chamber, cuts: list[Cut], *, double_sided: bool) -> lis
             faults += error.faults
             continue
         slant = _slants(chamber.positioner.geometry, np.deg2rad(angles))
-        found.append(_Places(angles, slant))
+        found.append(_AxisAngles(angles, slant))
     if faults:
         more = [f"... and {len(faults) - MOST_NAMED} more cuts"] if len(faults) > MOST_NAMED else []
         raise InputError([*faults[:MOST_NAMED], *more])
@@ -264,8 +266,8 @@ def _out_of_reach(chamber: Chamber, cut: Cut, number: int) -> str:
 
 
 def _runs(
-    campaign: Campaign, scan: Scan, offsets: list[float], places: list[_Places], lines: FlownLines | None
-) -> list[Run]:
+    campaign: Campaign, scan: Scan, offsets: list[float], places: list[_AxisAngles], lines: FlownLines | None
+) -> list[PlannedSlice]:
     """Return every cut of every state, repeat and pass; neighbours run in opposite directions.
 
     On the fly the cut nearest to the beam is first flown there and back, which shows latency and backlash.
@@ -273,12 +275,12 @@ def _runs(
     states, chamber = campaign.device.states, campaign.chamber
     count = 0 if states is None else len(states.names)
     inner = states is not None and states.loop == "inner"
-    out = list[Run]()
+    out = list[PlannedSlice]()
     if lines is not None:
         there = _targets(chamber, places[lines.strongest], offsets[0], follows=scan.probe == "follows")
         require_still(chamber, there, lines)
         nobody = np.full(len(there), -1, np.int64)
-        out += [Run(line, Role.TURN, lines.strongest, 0, nobody, line=True) for line in (there, there[::-1])]
+        out += [PlannedSlice(line, Role.TURN, lines.strongest, 0, nobody, line=True) for line in (there, there[::-1])]
     for outer in range(count if count and not inner else 1):
         for _ in range(scan.repeats):
             for pass_index, offset in enumerate(offsets):
@@ -292,11 +294,11 @@ def _runs(
                         targets, state = np.repeat(targets, count, axis=0), np.tile(np.arange(count), len(targets))
                     if lines is not None:
                         require_still(chamber, targets, lines)
-                    out.append(Run(targets, Role.SCAN, where, pass_index, state, line=lines is not None))
+                    out.append(PlannedSlice(targets, Role.SCAN, where, pass_index, state, line=lines is not None))
     return out
 
 
-def _targets(chamber: Chamber, places: _Places, offset_deg: float, *, follows: bool) -> FloatArray:
+def _targets(chamber: Chamber, places: _AxisAngles, offset_deg: float, *, follows: bool) -> FloatArray:
     """Return readouts (n, axis) with the probe at an offset; half a turn is the same polarization."""
     table = chamber.axis_table
     if "probe" not in table:

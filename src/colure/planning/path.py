@@ -67,7 +67,7 @@ class Path:
 
 @dataclass(frozen=True)
 @holds_arrays
-class Run:
+class PlannedSlice:
     """Points measured one after the other without a tie between them being necessary: one slice."""
 
     targets_deg: FloatArray
@@ -172,7 +172,7 @@ def build_runs(
     goal: Goal,
     chamber: Chamber,
     device: Device,
-    runs: list[Run],
+    runs: list[PlannedSlice],
     flight: FlightSpeed | None = None,
     *,
     dwell_s: float = 0.0,
@@ -212,7 +212,7 @@ def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:
     )
 
 
-def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Iterator[Run]:
+def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Iterator[PlannedSlice]:
     """Yield every slice in measuring order."""
     states = device.states
     geometry = chamber.positioner.geometry
@@ -238,7 +238,9 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
         backwards = order.index(where) % 2 == 1 and goal.path == "serpentine"
         other = swept if backwards else swept[::-1]
         for line in (other,) if count == 0 else (other, other[::-1]):
-            yield Run(angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True)
+            yield PlannedSlice(
+                angles(line, slices[where], offsets[0]), Role.TURN, where, 0, _states(line.size, -1), line=True
+            )
     for outer in range(count if count and not inner else 1):
         state = outer if count and not inner else -1
         for number, (pass_index, where) in enumerate(_passes(order, len(offsets), goal.progressive)):
@@ -246,7 +248,7 @@ def _runs(goal: Goal, chamber: Chamber, grid: ScanGrid, device: Device) -> Itera
             targets, own = angles(line, slices[where], offsets[pass_index]), _states(line.size, state)
             if inner:
                 targets, own = np.repeat(targets, count, axis=0), np.tile(np.arange(count), line.size)
-            yield Run(targets, Role.SCAN, where, pass_index, own, line=fly)
+            yield PlannedSlice(targets, Role.SCAN, where, pass_index, own, line=fly)
 
 
 def _passes(order: list[int], passes: int, progressive: bool) -> Iterator[tuple[int, int]]:
@@ -304,7 +306,7 @@ def _smaller_region(chamber: Chamber, grid: ScanGrid) -> list[str]:
     ]
 
 
-class _Layout:
+class _PathBuilder:
     """Collects points and the time they take, with a tie whenever the interval is over."""
 
     def __init__(
@@ -365,7 +367,7 @@ class _Layout:
         """Tell whether the last point is a tie."""
         return self._columns[-1][0] == ROLES.index(Role.TIE)
 
-    def steps(self, run: Run) -> None:
+    def steps(self, run: PlannedSlice) -> None:
         """Append a slice point by point, with ties in between."""
         times = point_times(run.targets_deg, self._here, self.tables, self._sweep_s)
         switched = (np.diff(run.state_index, prepend=-1) != 0) & (run.state_index >= 0)
@@ -377,7 +379,7 @@ class _Layout:
             if self._elapsed_s >= self._interval_s:
                 self.tie()
 
-    def line(self, run: Run) -> None:
+    def line(self, run: PlannedSlice) -> None:
         """Append a slice that is flown; its time is shared evenly among its points."""
         assert self.flight is not None
         axis = self.names.index(self.flight.axis)
@@ -421,12 +423,12 @@ class _Layout:
 def _with_ties(
     chamber: Chamber,
     goal: Goal,
-    runs: list[Run],
+    runs: list[PlannedSlice],
     flight: FlightSpeed | None,
     device: Device,
     dwell_s: float = 0.0,
 ) -> Path:
-    layout = _Layout(chamber, goal, flight, device, dwell_s)
+    layout = _PathBuilder(chamber, goal, flight, device, dwell_s)
     for here in reference_readouts(chamber, device, polarization_scheme(goal, chamber)):
         for _ in range(chamber.reference.sweeps):
             layout.single(here, Role.REFERENCE)
@@ -443,7 +445,7 @@ def _with_ties(
     return layout.path()
 
 
-def _cable_turns(chamber: Chamber, runs: list[Run], rest_deg: FloatArray) -> Iterator[FloatArray]:
+def _cable_turns(chamber: Chamber, runs: list[PlannedSlice], rest_deg: FloatArray) -> Iterator[FloatArray]:
     """Yield readouts that turn each axis of the device there and back over the scan's travel, the others at rest."""
     if chamber.cable is None:
         return

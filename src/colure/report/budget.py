@@ -6,7 +6,7 @@ import numpy as np
 
 from colure.model.figure import BudgetRow, Figure
 from colure.report import charts
-from colure.report.document import Block, Cell, Paragraph, Ref, Section, Table, anchor, chart
+from colure.report.document import Block, Cell, Paragraph, Ref, ReportSection, Table, anchor, chart
 from colure.report.terms import NEAR_FIELD, OVER_THE_AIR, covered
 
 GUM_HEADER = ("Term", "Type", "Distribution", "Half width", "Divisor", "Standard uncertainty", "Sensitivity",
@@ -16,10 +16,10 @@ GUM_HEADER = ("Term", "Type", "Distribution", "Half width", "Divisor", "Standard
 GUM_SHARES = (1.7, 0.6, 1.5, 1.2, 1.0, 1.5, 1.4, 1.15, 1.6, 1.3, 2.8)
 
 
-def budget_section(here: list[Figure], frequency: float) -> Section:
+def budget_section(here: list[Figure], frequency: float) -> ReportSection:
     """Return the budget of the figures of one frequency, which all exist."""
     present = {row.group for row in here[0].budget}
-    return Section(
+    return ReportSection(
         "Uncertainty budget",
         (
             Paragraph(

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from colure.report import sections
 from colure.report.budget import budget_section
-from colure.report.document import Document, Section
+from colure.report.document import Document, ReportSection
 from colure.report.doors import sections_of_others
 from colure.report.particulars import particulars_sections
 from colure.report.short import compose_short
@@ -22,17 +22,17 @@ if TYPE_CHECKING:
 ANSWERED = ("gain_dbi", "beamwidth_e_deg", "beamwidth_h_deg", "side_lobe_e_db", "side_lobe_h_db")
 
 
-def _particulars(source: Source) -> tuple[Section, ...]:
+def _particulars(source: Source) -> tuple[ReportSection, ...]:
     return particulars_sections(source.particulars, decision=source.decision, not_included=not_included(source.figures))
 
 
-def _budget(source: Source) -> tuple[Section, ...]:
+def _budget(source: Source) -> tuple[ReportSection, ...]:
     known = [one for one in source.here if not one.reason and one.name not in sections.ZERO_AT_MIDDLE]
     return (budget_section(known, source.frequency),) if known else ()
 
 
 #: Every section by the name that report.toml calls it by, in the order in which a full report shows them.
-SECTIONS: Final[Mapping[str, Callable[[Source], tuple[Section, ...]]]] = {
+SECTIONS: Final[Mapping[str, Callable[[Source], tuple[ReportSection, ...]]]] = {
     "particulars": _particulars,
     "verdict": lambda source: sections.verdict_section(source.judged),
     "figures": lambda source: (sections.figures_section(source.here, source.frequency),),

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.model.figure import format_value
-from colure.report.document import Document, Paragraph, Section, Table, chart
+from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.look import BAND, CO, CROSS, INK, canvas, styled
 
 if TYPE_CHECKING:
@@ -42,14 +42,14 @@ def compose_control(device: str, runs: Sequence[str], frequency_hz: float, every
         subtitle=f"{len(runs)} runs from {runs[0]} to {runs[-1]}, {frequency_hz / 1e9:.3f} GHz",
         answer=tuple(alarms) or ("In control: no run lies outside the limits, no cumulative sum exceeds its decision interval.",),
         sections=(
-            Section("Limits", (
+            ReportSection("Limits", (
                 Table(("Figure", "centre", "sigma", "limits", "outside", "shifted"), rows, shares=(2.2, 0.8, 0.7, 1.5, 1.2, 1.2)),
                 *(Paragraph(f"{one.label}: cannot tell, because {one.reason}.") for one in every if one.found is None),
                 Paragraph("Limits are 3 standard deviations from the mean of the first runs; sigma is the mean moving range over 1.128. "
                           "The cumulative sum has an allowance of 0.5 sigma and a decision interval of 5 sigma. "
                           "Source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 and 6.3.2.3."),
             )),
-            Section("Charts", tuple(
+            ReportSection("Charts", tuple(
                 chart(control_picture(one, runs), f"{one.label}: values with limits; below, cumulative sums. Dotted: the last run that sets limits.")
                 for one in known
             )),

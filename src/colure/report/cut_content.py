@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from colure.report.cut_charts import cuts_chart
-from colure.report.document import Document, Paragraph, Section, Table, chart
+from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.particulars import particulars_sections
 
 if TYPE_CHECKING:
@@ -68,11 +68,11 @@ def compose_cuts(source: CutSource) -> Document:
         sections=(
             *particulars_sections(one, not_included=terms),
             _figures_section(here, frequency),
-            *((Section("What was measured", (Table(("", ""), source.measured, wide=True, shares=(1.0, 4.0)),)),)
+            *((ReportSection("What was measured", (Table(("", ""), source.measured, wide=True, shares=(1.0, 4.0)),)),)
               if source.measured else ()),
-            Section("Cuts", (chart(cuts_chart(source.levels, frequency, source.components),
+            ReportSection("Cuts", (chart(cuts_chart(source.levels, frequency, source.components),
                                    f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."),)),
-            Section("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),
+            ReportSection("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),
             *_budget_section(known),
             _set_up(source),
             _definitions(known),
@@ -85,17 +85,17 @@ def compose_cuts(source: CutSource) -> Document:
     )  # fmt: skip
 
 
-def _figures_section(here: list[Figure], frequency: float) -> Section:
+def _figures_section(here: list[Figure], frequency: float) -> ReportSection:
     rows = tuple((one.label, one.text(), one.unit) for one in here if not one.reason)
     why: dict[str, list[str]] = {}
     for one in here:
         if one.reason:
             why.setdefault(one.reason, []).append(one.label)
     words = tuple(Paragraph(f"{'; '.join(labels)}: {reason}.") for reason, labels in why.items())
-    return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), rows), *words))
+    return ReportSection("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), rows), *words))
 
 
-def _budget_section(known: list[Figure]) -> tuple[Section, ...]:
+def _budget_section(known: list[Figure]) -> tuple[ReportSection, ...]:
     """Return the contributions, a row a figure and a column a cause; then what every cause is known from."""
     causes = {row.term: f"{row.kind}: {row.basis}" for one in known for row in one.budget}
     if not causes:
@@ -106,7 +106,7 @@ def _budget_section(known: list[Figure]) -> tuple[Section, ...]:
     rows = tuple(
         (f"{one.label} / {one.unit}", *(_share(one, cause) for cause in shown), one.interval_text()) for one in known
     )
-    return (Section("Uncertainty", (
+    return (ReportSection("Uncertainty", (
         Paragraph("Each error adds to the field at an angle. Its effect follows from level, slope and curvature of the measured "
                   "cut. Independent contributions add by root sum of squares (JCGM 100:2008), k = 2. The finite distance moves "
                   "all readings of a kind alike: its extremes are added to the ends of the interval."),
@@ -123,15 +123,15 @@ def _share(one: Figure, cause: str) -> str:
     return f"{max(found):.2g}" if found else "-"
 
 
-def _definitions(known: list[Figure]) -> Section:
+def _definitions(known: list[Figure]) -> ReportSection:
     """Return what every figure means; of several cuts each meaning stands once."""
     rows = dict.fromkeys((one.label.split(": ", 1)[-1], one.definition, one.source) for one in known)
-    return Section(
+    return ReportSection(
         "Definitions", (Table(("Figure", "Meaning", "Source"), tuple(rows), wide=True, shares=(1.2, 2.4, 2.0)),)
     )
 
 
-def _set_up(source: CutSource) -> Section:
+def _set_up(source: CutSource) -> ReportSection:
     attrs, scan = source.record_attrs, source.scan
     rows = (
         ("Positioner", source.chamber.positioner.geometry.value),
@@ -145,4 +145,4 @@ def _set_up(source: CutSource) -> Section:
         ("Plan", str(attrs.get("plan_hash", ""))),
         ("Journal root", str(attrs.get("journal_root_hash", ""))),
     )  # fmt: skip
-    return Section("Set-up", (Table(("", ""), rows, wide=True),))
+    return ReportSection("Set-up", (Table(("", ""), rows, wide=True),))

@@ -74,7 +74,7 @@ class Chart:
 
 
 @dataclass(frozen=True)
-class Link:
+class FileLink:
     """The way back to a file beside the report."""
 
     name: str
@@ -89,7 +89,7 @@ class Side:
     charts: tuple[Chart, ...]
 
 
-Block = Paragraph | Table | Chart | Link | Side
+Block = Paragraph | Table | Chart | FileLink | Side
 
 
 #: Dots per inch of pictures.
@@ -99,7 +99,7 @@ PNG_EFFORT = 6
 
 
 @dataclass(frozen=True)
-class Section:
+class ReportSection:
     """A titled list of blocks."""
 
     title: str
@@ -131,7 +131,7 @@ class Document:
     title: str
     subtitle: str
     answer: tuple[str, ...]
-    sections: tuple[Section, ...] = field(default=())
+    sections: tuple[ReportSection, ...] = field(default=())
     footer: str = ""
     page_words: str = "page {page} of {pages}"
     ending: str = ""

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Protocol
 
 from colure.model.doors import brought
-from colure.report.document import Block, Chart, Link, Paragraph, Section, Table
+from colure.report.document import Block, Chart, FileLink, Paragraph, ReportSection, Table
 
 if TYPE_CHECKING:
     from colure.report.source import Source
@@ -26,7 +26,7 @@ class SectionDoor(Protocol):
         ...
 
 
-def sections_of_others(source: Source) -> tuple[Section, ...]:
+def sections_of_others(source: Source) -> tuple[ReportSection, ...]:
     """Return the sections that other packages bring.
 
     Raises
@@ -38,8 +38,8 @@ def sections_of_others(source: Source) -> tuple[Section, ...]:
     for one in brought("colure.report_sections"):
         blocks = one.call(Sequence, one.thing.blocks, source)  # type: ignore[type-abstract]
         for block in blocks:
-            if not isinstance(block, Paragraph | Table | Chart | Link):
+            if not isinstance(block, Paragraph | Table | Chart | FileLink):
                 raise one.refusal(f"blocks returned {type(block).__name__}, must be a block of colure.report.document")
         if blocks:
-            out.append(Section(f"{one.thing.title} ({one.package})", tuple(blocks)))
+            out.append(ReportSection(f"{one.thing.title} ({one.package})", tuple(blocks)))
     return tuple(out)

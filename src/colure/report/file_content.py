@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from colure.report.budget import contributions
 from colure.report.content import ANSWERED
-from colure.report.document import Block, Document, Link, Paragraph, Section, Table, chart
+from colure.report.document import Block, Document, FileLink, Paragraph, ReportSection, Table, chart
 from colure.report.sections import (
     OVER_FREQUENCY,
     definitions_section,
@@ -79,15 +79,15 @@ def compose_file(source: FileSource) -> Document:
         sections=(
             *verdict_section(source.judged),
             figures_section(here, source.shown_hz),
-            Section("What is not known", tuple(Paragraph(text) for text in source.unknown)),
-            Section("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes))),
-            Section("The sphere", _drawn(source.sphere)),
+            ReportSection("What is not known", tuple(Paragraph(text) for text in source.unknown)),
+            ReportSection("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes))),
+            ReportSection("The sphere", _drawn(source.sphere)),
             *_frequency_section(source, here),
             _budget_section(known, source.shown_hz),
-            Section("The file", (
+            ReportSection("The file", (
                 Table(("", ""), source.holds, wide=True),
                 *((Table(("Step", "Parameters"), steps_of(source.made), wide=True),) if source.made else ()),
-                Link("File", source.file, f"SHA-256 {source.sha256}"),
+                FileLink("File", source.file, f"SHA-256 {source.sha256}"),
             )),
             definitions_section(here),
         ),
@@ -111,15 +111,15 @@ def _drawn(pictures: tuple[Picture, ...]) -> tuple[Block, ...]:
     return tuple(chart(one.drawing, one.caption, dense=one.dense) for one in pictures)
 
 
-def _frequency_section(source: FileSource, here: list[Figure]) -> tuple[Section, ...]:
+def _frequency_section(source: FileSource, here: list[Figure]) -> tuple[ReportSection, ...]:
     if source.over_frequency is None:
-        return (Section("Over frequency", (Paragraph("The file holds one frequency."),)),)
-    return (Section("Over frequency", (*_drawn((source.over_frequency,)), *tables_over_frequency(source.figures, here))),)  # fmt: skip
+        return (ReportSection("Over frequency", (Paragraph("The file holds one frequency."),)),)
+    return (ReportSection("Over frequency", (*_drawn((source.over_frequency,)), *tables_over_frequency(source.figures, here))),)  # fmt: skip
 
 
-def _budget_section(known: list[Figure], frequency: float) -> Section:
+def _budget_section(known: list[Figure], frequency: float) -> ReportSection:
     if not known or not known[0].budget:
-        return Section(
+        return ReportSection(
             "Uncertainty budget",
             (Paragraph("None: the file states no errors of its field, so no figure has an interval."),),
         )
@@ -127,7 +127,7 @@ def _budget_section(known: list[Figure], frequency: float) -> Section:
         "Every cause is a set of drawn errors of the field; a figure's standard uncertainty is their rms change of it. They add "
         "by root sum of squares; k is Student's factor for the effective degrees of freedom (JCGM 100:2008, G.4)."
     )
-    return Section(
+    return ReportSection(
         "Uncertainty budget", (words, *contributions(known, frequency, "colure export FILE figures writes all"))
     )
 

@@ -6,7 +6,7 @@ import base64
 from html import escape
 from pathlib import Path
 
-from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Side, Table
+from colure.report.document import Block, Cell, Chart, Document, FileLink, Paragraph, Ref, Side, Table
 
 STYLE = Path(__file__).parent / "templates" / "report.css"
 
@@ -50,7 +50,7 @@ def _block(block: Block) -> str:
         return f"<p>{escape(block.text)}</p>"
     if isinstance(block, Table):
         return _table(block)
-    if isinstance(block, Link):
+    if isinstance(block, FileLink):
         target = escape(block.target, quote=True)
         return f"<p class='link'><a href='{target}'>{escape(block.name)}: {target}</a><br><small>{escape(block.note)}</small></p>"
     if isinstance(block, Side):

@@ -23,11 +23,11 @@ SPARE_MM: Final = 6.0
 #: Height of one row of a table that starts below a title.
 ROW_MM: Final = 12.0
 
-Kind = Literal["heading", "text", "table", "chart"]
+BlockKind = Literal["heading", "text", "table", "chart"]
 
 
 @dataclass(frozen=True)
-class Piece:
+class PageBlock:
     """One block of a report on paper.
 
     height_mm
@@ -36,12 +36,12 @@ class Piece:
         Part of the height that does not shrink with a picture: its caption.
     """
 
-    kind: Kind
+    kind: BlockKind
     height_mm: float
     fixed_mm: float = 0.0
 
 
-def scales(pieces: Sequence[Piece]) -> list[float]:
+def scales(pieces: Sequence[PageBlock]) -> list[float]:
     """Return the size of every piece as a share of its full size: below 1 for pictures that end a page."""
     out, y, titles = [], 0.0, 0.0
     for piece in pieces:
@@ -60,7 +60,7 @@ def scales(pieces: Sequence[Piece]) -> list[float]:
     return out
 
 
-def _placed(piece: Piece, y: float, titles: float) -> tuple[float, float]:
+def _placed(piece: PageBlock, y: float, titles: float) -> tuple[float, float]:
     """Return (scale of a picture, where it ends) below `y` with its titles."""
     wanted = titles + piece.height_mm
     if y + wanted + SPARE_MM <= PAGE_MM:

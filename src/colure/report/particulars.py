@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from colure.model.equipment import Register
 from colure.model.report_settings import Interval, Party, ReportSettings
-from colure.report.document import Block, Logo, Paragraph, Section, Table
+from colure.report.document import Block, Logo, Paragraph, ReportSection, Table
 from colure.report.texts import Texts
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ class Particulars:
 
 def particulars_sections(
     one: Particulars, *, decision: Decision | None = None, not_included: Sequence[str] = ()
-) -> tuple[Section, ...]:
+) -> tuple[ReportSection, ...]:
     """Return the laboratory's particulars, the equipment, and the statements that every report makes.
 
     decision
@@ -80,9 +80,11 @@ def particulars_sections(
         Terms that the intervals do not hold.
     """
     return (
-        Section(one.say("particulars"), (Table(("", ""), _rows(one), wide=True, shares=(1.0, 3.0)),)),
-        Section(one.say("equipment"), _equipment(one)),
-        Section(one.say("statements"), tuple(Paragraph(text) for text in _statements(one, decision, not_included))),
+        ReportSection(one.say("particulars"), (Table(("", ""), _rows(one), wide=True, shares=(1.0, 3.0)),)),
+        ReportSection(one.say("equipment"), _equipment(one)),
+        ReportSection(
+            one.say("statements"), tuple(Paragraph(text) for text in _statements(one, decision, not_included))
+        ),
     )
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from colure.report.document import Block, Cell, Chart, Document, Paragraph, Ref, Side, Table
-from colure.report.paging import WIDTH_MM, Kind, Piece, scales
+from colure.report.paging import WIDTH_MM, BlockKind, PageBlock, scales
 
 PREAMBLE = Path(__file__).parent / "templates" / "preamble.typ"
 #: Tables with more columns than this are set smaller, so that nothing is cut off.
@@ -45,8 +45,8 @@ def laid_out(document: Document, folder: Path) -> Path:
     found = [
         float(one) for one in json.loads(typst.query(str(source), "<height>", field="value", font_paths=font_paths()))
     ]
-    pieces = [Piece("text", found[0]), Piece("text", found[1])]
-    pieces += [Piece(one.kind, found[2 + 2 * i], found[3 + 2 * i]) for i, one in enumerate(items)]
+    pieces = [PageBlock("text", found[0]), PageBlock("text", found[1])]
+    pieces += [PageBlock(one.kind, found[2 + 2 * i], found[3 + 2 * i]) for i, one in enumerate(items)]
     parts = [head, _head(document, folder), _answer_block(document)]
     parts += [one.text(scale) for one, scale in zip(items, scales(pieces)[2:], strict=True)]
     if document.ending:
@@ -92,7 +92,7 @@ def _answer_block(document: Document) -> str:
 
 
 @dataclass(frozen=True)
-class _Item:
+class _PaperBlock:
     """One block on paper.
 
     text, bare
@@ -101,17 +101,17 @@ class _Item:
         The part of `bare` that does not shrink.
     """
 
-    kind: Kind
+    kind: BlockKind
     text: Callable[[float], str]
     bare: Callable[[float], str]
     caption: str = ""
 
 
-def _items(document: Document, drawn: _Pictures) -> list[_Item]:
+def _items(document: Document, drawn: _Pictures) -> list[_PaperBlock]:
     found = []
     for section in document.sections:
         title = f"= {_text(section.title)}"
-        found.append(_Item("heading", _always(title), _always(title)))
+        found.append(_PaperBlock("heading", _always(title), _always(title)))
         found += [_item(block, drawn) for block in section.blocks if block != Side(())]
     return found
 
@@ -120,9 +120,9 @@ def _always(text: str) -> Callable[[float], str]:
     return lambda _: text
 
 
-def _item(block: Block, drawn: _Pictures) -> _Item:
+def _item(block: Block, drawn: _Pictures) -> _PaperBlock:
     if isinstance(block, Table):
-        return _Item("table", _always(_table(block)), _always(_table(block, bare=True)))
+        return _PaperBlock("table", _always(_table(block)), _always(_table(block, bare=True)))
     if isinstance(block, (Chart, Side)):
         charts = block.charts if isinstance(block, Side) else (block,)
         names = [drawn.kept(one) for one in charts]
@@ -136,12 +136,12 @@ def _item(block: Block, drawn: _Pictures) -> _Item:
                 return placed[0]
             return f"#grid(columns: (1fr, 1fr), gutter: 5mm, {', '.join(f'[{one}]' for one in placed)})"
 
-        return _Item(
+        return _PaperBlock(
             "chart", text, lambda scale: text(scale, bare=True), f"#grid(columns: ({columns}), gutter: 5mm, {captions})"
         )
     plain = _text(block.text) if isinstance(block, Paragraph) else (
         f"*{_text(block.name)}:* {_text(block.target)} \\ #muted[#text(size: 7.5pt)[{_text(block.note)}]]")  # fmt: skip
-    return _Item("text", _always(plain), _always(plain))
+    return _PaperBlock("text", _always(plain), _always(plain))
 
 
 def _page_footer(document: Document) -> str:

@@ -11,7 +11,19 @@ from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts, maps
 from colure.report.axis_charts import axis_cuts, signs_sketch
-from colure.report.document import Block, Cell, Chart, Link, Paragraph, Ref, Section, Side, Table, anchor, chart
+from colure.report.document import (
+    Block,
+    Cell,
+    Chart,
+    FileLink,
+    Paragraph,
+    Ref,
+    ReportSection,
+    Side,
+    Table,
+    anchor,
+    chart,
+)
 from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
@@ -37,7 +49,7 @@ PANELS = 4
 COLUMNS = 6
 
 
-def verdict_section(judged: Verdicts | None) -> tuple[Section, ...]:
+def verdict_section(judged: Verdicts | None) -> tuple[ReportSection, ...]:
     """Return every requirement's verdict, and the cut nearest to each mask; nothing without a specification."""
     if judged is None:
         return ()
@@ -52,7 +64,7 @@ def verdict_section(judged: Verdicts | None) -> tuple[Section, ...]:
         )
         for one in judged.views
     )
-    return (Section("Verdict", (table, *drawn)),)
+    return (ReportSection("Verdict", (table, *drawn)),)
 
 
 def where(plan: Plan) -> str:
@@ -60,7 +72,7 @@ def where(plan: Plan) -> str:
     return "the whole sphere" if plan.grid.whole else f"theta up to {plan.settings['region_deg']:g} deg"
 
 
-def set_up_section(source: Source) -> tuple[Section, ...]:
+def set_up_section(source: Source) -> tuple[ReportSection, ...]:
     chamber, device, plan = source.chamber, source.device, source.plan
     reach, level = plan.predicted["reach"], plan.predicted["level"]
     geometry = chamber.positioner.geometry
@@ -80,7 +92,7 @@ def set_up_section(source: Source) -> tuple[Section, ...]:
     )  # fmt: skip
     sketch = charts.range_sketch(chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names)
     return (
-        Section(
+        ReportSection(
             "Set-up and plan",
             (
                 Table(("", ""), rows, wide=True),
@@ -113,7 +125,7 @@ def _scheme_words(scheme: str, offsets: str = "") -> str:
     return "dual-polarized probe, both ports in one pass"
 
 
-def figures_section(figures: Sequence[Figure], frequency: float) -> Section:
+def figures_section(figures: Sequence[Figure], frequency: float) -> ReportSection:
     """Return the table of figures of one frequency, and why some do not exist; those that are zero by definition are left out."""
     here = [one for one in figures if one.name not in ZERO_AT_MIDDLE]
     topics = list(dict.fromkeys(figure.topic for figure in here))
@@ -124,7 +136,7 @@ def figures_section(figures: Sequence[Figure], frequency: float) -> Section:
         if figure.topic == topic and not figure.reason
     ]
     why = tuple(Paragraph(text) for text in undefined_words(here))
-    return Section("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), tuple(rows)), *why))
+    return ReportSection("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), tuple(rows)), *why))
 
 
 def sense_of(figure: Figure, here: Sequence[Figure]) -> str:
@@ -180,13 +192,13 @@ def _named(figure: Figure) -> Ref:
     return Ref(figure.label, anchor(figure.name))
 
 
-def cuts_section(source: Source) -> tuple[Section, ...]:
+def cuts_section(source: Source) -> tuple[ReportSection, ...]:
     """Return the principal cuts at the middle frequency, as lines and as polar diagrams, and their side lobes."""
     wanted, frequency = source.particulars.settings.planes, source.frequency
     planes: dict[str, GreatCircleCut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
     gain = source.cuts.peak_dbi
     return (
-        Section(
+        ReportSection(
             "Cuts",
             (
                 chart(
@@ -251,7 +263,7 @@ def side_lobe_tables(planes: dict[str, list[tuple[float, float]]]) -> tuple[Bloc
     return (Table(("Side lobes", "radiation intensity, re the peak"), tuple(rows), wide=True),)
 
 
-def sphere_section(source: Source) -> tuple[Section, ...]:
+def sphere_section(source: Source) -> tuple[ReportSection, ...]:
     """Return maps over direction cosines and over the sphere, the solid, and the coverage."""
     centre, frequency = source.middle, source.frequency
     pattern = source.processed.pattern
@@ -268,7 +280,7 @@ def sphere_section(source: Source) -> tuple[Section, ...]:
         chart(charts.sphere_map(theta, phi, field, gain=gain), f"{gain}, {frequency / 1e9:.3f} GHz.", dense=True),
         Side((solid, *covered)),
     )
-    return (Section(title, blocks),)
+    return (ReportSection(title, blocks),)
 
 
 def _front(source: Source, centre: int, frequency: float) -> tuple[Chart, ...]:
@@ -302,7 +314,7 @@ def _coverage_blocks(source: Source, centre: int) -> tuple[Chart, ...]:
     return (chart(maps.coverage_curve({"device": power}, theta, None), f"Spherical coverage: {words}."),)
 
 
-def face_section(source: Source) -> tuple[Section, ...]:
+def face_section(source: Source) -> tuple[ReportSection, ...]:
     """Return the excitation of the device's elements; nothing where the scan cannot tell."""
     face, frequency = source.face, source.frequency
     if face is None:
@@ -315,7 +327,7 @@ def face_section(source: Source) -> tuple[Section, ...]:
     if rows:
         found = Table(("Element (from 0)", "Verdict", "level", "phase"), rows, caption="Against a smooth illumination.")
     return (
-        Section(
+        ReportSection(
             "Excitation of the elements",
             (
                 chart(
@@ -334,7 +346,7 @@ def face_section(source: Source) -> tuple[Section, ...]:
     )
 
 
-def frequency_section(source: Source) -> tuple[Section, ...]:
+def frequency_section(source: Source) -> tuple[ReportSection, ...]:
     """Return figures and cuts over frequency; nothing where one frequency was measured."""
     if source.processed.frequency_hz.size < 2:
         return ()
@@ -358,7 +370,7 @@ def frequency_section(source: Source) -> tuple[Section, ...]:
         for i in range(0, len(groups), PANELS)
     )
     return (
-        Section(
+        ReportSection(
             "Over frequency",
             (
                 *drawn,
@@ -369,14 +381,14 @@ def frequency_section(source: Source) -> tuple[Section, ...]:
     )
 
 
-def findings_section(source: Source) -> tuple[Section, ...]:
+def findings_section(source: Source) -> tuple[ReportSection, ...]:
     """Return what the self-consistency checks found, largest effect first."""
     rows = tuple(
         (f"{one.topic}, {one.level_db:.0f} dB" if one.has_level else one.topic, f"{one.text}.")
         for one in source.findings
     )
     return (
-        Section(
+        ReportSection(
             "Self-consistency checks",
             (
                 Paragraph(
@@ -390,12 +402,12 @@ def findings_section(source: Source) -> tuple[Section, ...]:
     )
 
 
-def drift_section(source: Source) -> tuple[Section, ...]:
+def drift_section(source: Source) -> tuple[ReportSection, ...]:
     """Return the drift of the boresight check (tie points) and what its correction leaves."""
     drift = source.processed.drift
     jumps = "" if not drift.jumps else f" {len(drift.jumps)} jumps were found; they were not smoothed over."
     return (
-        Section(
+        ReportSection(
             "Drift",
             (
                 chart(
@@ -412,7 +424,7 @@ def drift_section(source: Source) -> tuple[Section, ...]:
     )
 
 
-def measured_section(source: Source) -> tuple[Section, ...]:
+def measured_section(source: Source) -> tuple[ReportSection, ...]:
     """Return what was measured of what was planned, and what the pattern rests on."""
     points, found, drift = source.plan.predicted["points"], source.processed.completeness, source.processed.drift
     rows: list[tuple[Cell, ...]] = [("Planned", f"{points['scan']} scan points over {where(source.plan)}, {points['tie']} tie points, "
@@ -438,7 +450,7 @@ def measured_section(source: Source) -> tuple[Section, ...]:
     rows += [("Ties", f"{one.text}.") for one in weak]
     rows.append(("Left out", _left_out(source)))
     rows += [("Stopped", text) for text in source.stops]
-    return (Section("What was measured", (Table(("", ""), tuple(rows), wide=True, shares=(1.0, 4.0)),)),)
+    return (ReportSection("What was measured", (Table(("", ""), tuple(rows), wide=True, shares=(1.0, 4.0)),)),)
 
 
 def _left_out(source: Source) -> str:
@@ -452,19 +464,19 @@ def _left_out(source: Source) -> str:
     return f"{where}{what}; {lost} figures are undefined, for the reasons given below the figures"
 
 
-def trace_section(source: Source) -> tuple[Section, ...]:
+def trace_section(source: Source) -> tuple[ReportSection, ...]:
     """Return every processing step with its parameters, and the files with their hashes."""
     steps = steps_of(history(source.processed.pattern))
     return (
-        Section(
+        ReportSection(
             "Traceability to the raw data",
             (
                 Table(("Step", "Parameters"), steps, wide=True),
-                Link("Record", source.record_file, f"SHA-256 {source.record_sha256}"),
-                Link(
+                FileLink("Record", source.record_file, f"SHA-256 {source.record_sha256}"),
+                FileLink(
                     "Journal", "journal.sqlite", f"root hash {source.record_attrs.get('journal_root_hash', 'unknown')}"
                 ),
-                Link("Pattern", "pattern.nc", "netCDF-4, e_theta and e_phi on a 1 deg grid"),
+                FileLink("Pattern", "pattern.nc", "netCDF-4, e_theta and e_phi on a 1 deg grid"),
                 Paragraph(f"Plan hash {source.record_attrs.get('plan_hash', source.plan.hash)}"),
             ),
         ),
@@ -487,9 +499,9 @@ def _short(value: Any) -> str:
     return text if len(text) <= 90 else text[:87] + "..."
 
 
-def definitions_section(here: Sequence[Figure]) -> Section:
+def definitions_section(here: Sequence[Figure]) -> ReportSection:
     """Return what every figure means, with its source."""
     rows = tuple((one.label, one.definition, one.source) for one in here)
     anchors = tuple(anchor(one.name) for one in here)
     table = Table(("Figure", "Meaning", "Source"), rows, wide=True, anchors=anchors, shares=(1.2, 3.2, 1.3))
-    return Section("Definitions", (table,))
+    return ReportSection("Definitions", (table,))

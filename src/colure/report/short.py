@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.model.figure import LOOK, NOT_TO_BE_USED, Figure, format_value
 from colure.report import charts
-from colure.report.document import Document, Paragraph, Section, Table, chart
+from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.particulars import particulars_sections
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def _completeness(source: Source) -> str:
     return say("completeness_part", measured=sum(found.measured), planned=sum(found.planned))
 
 
-def _results(source: Source) -> Section:
+def _results(source: Source) -> ReportSection:
     """Return the chosen figures at the middle frequency; undefined ones say so."""
     say, settings = source.particulars.say, source.particulars.settings
     by_name = {one.name: one for one in source.figures if one.frequency_hz == source.frequency}
@@ -72,7 +72,7 @@ def _results(source: Source) -> Section:
     )
     header = (say("figure"), f"{source.frequency / 1e9:.3f} GHz", say("unit"))
     table = Table(header, rows, shares=(2.6, 2.2, 0.4))
-    return Section(say("results"), (table,))
+    return ReportSection(say("results"), (table,))
 
 
 def value_text(one: Figure, say: Texts) -> str:
@@ -93,7 +93,7 @@ def value_text(one: Figure, say: Texts) -> str:
     return text if flag is None else f"{text} ({say(flag)})"
 
 
-def _verdict(source: Source) -> tuple[Section, ...]:
+def _verdict(source: Source) -> tuple[ReportSection, ...]:
     if source.judged is None:
         return ()
     say, judged = source.particulars.say, source.judged
@@ -109,15 +109,15 @@ def _verdict(source: Source) -> tuple[Section, ...]:
         rows.append((requirement, say(one.outcome.replace(" ", "_")), margin))
     outcome = say(judged.outcome.replace(" ", "_"))
     table = Table((say("requirement"), say("verdict"), say("margin")), tuple(rows), wide=True, shares=(2.6, 1.0, 1.0))
-    return (Section(f"{say('verdict')}: {outcome}", (table,)),)
+    return (ReportSection(f"{say('verdict')}: {outcome}", (table,)),)
 
 
-def _cuts(source: Source) -> Section:
+def _cuts(source: Source) -> ReportSection:
     say, wanted = source.particulars.say, source.particulars.settings.planes
     planes: dict[str, GreatCircleCut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
     drawn = charts.cuts_rectangular(planes, source.cuts.peak_dbi, source.levels, say)
     title = say("cuts", frequency=f"{source.frequency / 1e9:.3f}")
-    return Section(title, (chart(drawn, say("chart_caption"), width_percent=72), *_undefined(source)))
+    return ReportSection(title, (chart(drawn, say("chart_caption"), width_percent=72), *_undefined(source)))
 
 
 def _undefined(source: Source) -> tuple[Paragraph, ...]:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
-class Asked:
+class Requirement:
     """One requirement without words: the figure's name (empty for a mask) and its bounds, or the mask's name."""
 
     figure: str
@@ -48,7 +48,7 @@ class Verdicts:
     outcome: str
     rows: list[Verdict]
     views: list[MaskView]
-    asked: list[Asked]
+    asked: list[Requirement]
 
     @property
     def sentence(self) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from colure.report.document import Block, Paragraph, Section, Side, Table, chart
+from colure.report.document import Block, Paragraph, ReportSection, Side, Table, chart
 from colure.report.step_charts import room_chart, step_chart
 
 if TYPE_CHECKING:
@@ -20,7 +20,7 @@ NAMES = {
 }  # fmt: skip
 
 
-def steps_section(found: list[Diagnosis]) -> Section:
+def steps_section(found: list[Diagnosis]) -> ReportSection:
     """Return what each step found and did."""
     blocks: list[Block] = [
         Paragraph(
@@ -29,10 +29,10 @@ def steps_section(found: list[Diagnosis]) -> Section:
     ]
     drawn = [chart(step_chart(one), f"{NAMES[one.step]}. {one.text}") for one in found]
     blocks += [Side(tuple(drawn[i : i + 2])) for i in range(0, len(drawn), 2)]
-    return Section("What each step found and did", tuple(blocks))
+    return ReportSection("What each step found and did", tuple(blocks))
 
 
-def room_section(found: EchoMap | None) -> tuple[Section, ...]:
+def room_section(found: EchoMap | None) -> tuple[ReportSection, ...]:
     """Return the map of the room, if the scan can tell."""
     if found is None:
         return ()
@@ -52,7 +52,7 @@ def room_section(found: EchoMap | None) -> tuple[Section, ...]:
     if rows:
         table = Table(("From", "azimuth, elevation / deg", "level", "explains", "extra path"), rows)
     return (
-        Section(
+        ReportSection(
             "Where stray signals come from",
             (
                 Paragraph(

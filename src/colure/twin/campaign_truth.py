@@ -10,7 +10,7 @@ from colure.model.campaign import Campaign
 from colure.model.evaluation import Evaluation
 from colure.twin.devices import maker_of
 from colure.twin.states import in_state, responses_in
-from colure.twin.truth import Asked, TrueFigure, truth_of
+from colure.twin.truth import TrueFigure, TruthSettings, truth_of
 
 
 def campaign_truth(campaign: Campaign, *, state: str | None = None) -> list[dict[str, TrueFigure]]:
@@ -37,9 +37,9 @@ def campaign_truth(campaign: Campaign, *, state: str | None = None) -> list[dict
     return truth_of(device, asked_of(campaign, campaign.evaluation(), state=name))
 
 
-def asked_of(campaign: Campaign, settings: Evaluation, *, state: str = "beam") -> Asked:
+def asked_of(campaign: Campaign, settings: Evaluation, *, state: str = "beam") -> TruthSettings:
     """Return what a campaign's figures depend on besides the device: declared polarization, region, scheme, settings."""
-    return Asked(
+    return TruthSettings(
         slant_deg=campaign.device.slant_deg if campaign.goal.co_polar_deg is None else campaign.goal.co_polar_deg,
         settings=settings,
         region_deg=campaign.goal.region_deg,

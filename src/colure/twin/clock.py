@@ -6,7 +6,7 @@ import threading
 import time
 
 
-class Clock:
+class SimulatedClock:
     """Time of the simulated chamber in seconds since it was started.
 
     factor 0: virtual; time only passes when somebody waits for something. Otherwise

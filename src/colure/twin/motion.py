@@ -11,7 +11,7 @@ import numpy as np
 
 from colure.model.chamber import Axis, SimulatedChamber
 from colure.model.faults import FaultKind
-from colure.twin.clock import Clock
+from colure.twin.clock import SimulatedClock
 from colure.twin.faults import Faults, HangUpError, SilenceError
 from colure.twin.signal_chain import SignalChain
 
@@ -124,7 +124,7 @@ class Stage:
     def __init__(
         self,
         axes: dict[str, Axis],
-        clock: Clock,
+        clock: SimulatedClock,
         truth: SimulatedChamber | None = None,
         faults: Faults | None = None,
     ) -> None:

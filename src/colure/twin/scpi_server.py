@@ -18,7 +18,7 @@ from colure.twin.chamber import SimulatedRange
 from colure.twin.faults import HangUpError, SilenceError
 from colure.twin.motion import Stage
 from colure.twin.small_servers import SimulatedSource, SimulatedSwitch
-from colure.twin.stages import Stages
+from colure.twin.stages import StageSet
 
 IDENTITY = "Colure,Simulated network analyzer,0,1"
 OTHER_IDENTITY = "Colure,Another simulated analyzer,1,1"
@@ -35,7 +35,7 @@ NO_POWER_DBM = -250.0
 
 
 #: What a command does with its query mark and number, and with its argument.
-Action = Callable[[str, str], "str | bytes | None"]
+CommandAction = Callable[[str, str], "str | bytes | None"]
 
 
 def header_pattern(definition: str) -> re.Pattern[str]:
@@ -49,7 +49,7 @@ def header_pattern(definition: str) -> re.Pattern[str]:
     return re.compile("^:?" + ":".join(parts) + "$", re.IGNORECASE)
 
 
-class ScpiAnalyzer:
+class SimulatedAnalyzer:
     """State and commands of the simulated analyzer; one instance serves every connection.
 
     source, switch
@@ -61,7 +61,7 @@ class ScpiAnalyzer:
     def __init__(
         self,
         chamber: SimulatedRange,
-        stage: Stage | Stages,
+        stage: Stage | StageSet,
         *,
         source: SimulatedSource | None = None,
         switch: SimulatedSwitch | None = None,
@@ -83,11 +83,11 @@ class ScpiAnalyzer:
         self._finish, self._begun = 0.0, 0.0
         self._traces: dict[int, np.ndarray] = {}
         self._commands = self._table()
-        self._heads: dict[str, tuple[Action, str]] = {}
+        self._heads: dict[str, tuple[CommandAction, str]] = {}
 
-    def _table(self) -> list[tuple[re.Pattern[str], Action]]:
+    def _table(self) -> list[tuple[re.Pattern[str], CommandAction]]:
         number = self._number
-        entries: dict[str, Action] = {
+        entries: dict[str, CommandAction] = {
             "SENSe:FREQuency:STARt": number("start", 1e6, 1.1e12),
             "SENSe:FREQuency:STOP": number("stop", 1e6, 1.1e12),
             "SENSe:SWEep:POINts": number("points", 1, 100001),
@@ -152,7 +152,7 @@ class ScpiAnalyzer:
         action, suffix = found
         return action(f"?{suffix}" if query else "", argument.strip())
 
-    def _understood(self, head: str) -> tuple[Action, str] | None:
+    def _understood(self, head: str) -> tuple[CommandAction, str] | None:
         """Return what a header stands for, and its number; None if nothing."""
         if head not in self._heads:
             matches = ((pattern.match(head), action) for pattern, action in self._commands)

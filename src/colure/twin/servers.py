@@ -13,21 +13,21 @@ from typing import Protocol, TypeVar
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, Chamber
 from colure.twin.chamber import SimulatedRange
-from colure.twin.clock import Clock
+from colure.twin.clock import SimulatedClock
 from colure.twin.devices import maker_of
 from colure.twin.faults import Faults, HangUpError, SilenceError
 from colure.twin.gcode_server import GcodeController
 from colure.twin.line_server import LineController, SerialLine
 from colure.twin.motion import Stage
-from colure.twin.scpi_server import ScpiAnalyzer
+from colure.twin.scpi_server import SimulatedAnalyzer
 from colure.twin.small_servers import (
     SimulatedContact,
-    SimulatedDevice,
     SimulatedSensor,
     SimulatedSource,
     SimulatedSwitch,
+    SmallInstrument,
 )
-from colure.twin.stages import Stages
+from colure.twin.stages import StageSet
 from colure.twin.states import responses_in
 
 LOOPBACK = "127.0.0.1"
@@ -50,7 +50,7 @@ class _Server(socketserver.ThreadingTCPServer):
             super().handle_error(request, client_address)  # type: ignore[arg-type]
 
 
-def _scpi_handler(analyzer: ScpiAnalyzer, lock: threading.Lock) -> type[socketserver.BaseRequestHandler]:
+def _scpi_handler(analyzer: SimulatedAnalyzer, lock: threading.Lock) -> type[socketserver.BaseRequestHandler]:
     class Handler(socketserver.StreamRequestHandler):
         disable_nagle_algorithm = True
 
@@ -150,7 +150,7 @@ class RunningTwin:
     analyzer_port: int
     axes_port: int
     device_port: int
-    stages: Stages
+    stages: StageSet
     chamber: SimulatedRange
     servers: tuple[_Server, ...]
     serial: SerialLine | None = None
@@ -213,16 +213,16 @@ def start_twin(
         Simulated seconds per real second, if twin.toml asks for less (0: virtual time).
     """
     truth = campaign.simulated()
-    clock = Clock(max(truth.time_factor, least_time_factor))
+    clock = SimulatedClock(max(truth.time_factor, least_time_factor))
     chamber = SimulatedRange(campaign.chamber, truth, maker_of(campaign), responses_in(campaign))
     chamber.set_frequencies(campaign.goal.frequency_hz[:1])  # a device that cannot take its states says so now
     faults = Faults(truth)
     stages = {name: Stage(axes, clock, truth, faults) for name, axes in _axes_of(campaign.chamber).items()}
     fixed = [name for name, axis in campaign.chamber.axis_table.items() if axis.fixed]
-    stage = Stages(list(stages.values()), fixed)
+    stage = StageSet(list(stages.values()), fixed)
     small = _small(campaign.chamber, chamber, faults, clock)
     # An analyzer that is simulated too sees the simulated source and switch, if the range has any.
-    analyzer = ScpiAnalyzer(chamber, stage, source=_first(small, SimulatedSource), switch=_first(small, SimulatedSwitch),
+    analyzer = SimulatedAnalyzer(chamber, stage, source=_first(small, SimulatedSource), switch=_first(small, SimulatedSwitch),
                             own_power_dbm=_own_power_dbm(campaign))  # fmt: skip
     controllers = {name: GcodeController(one, second=number > 0) for number, (name, one) in enumerate(stages.items())}
     wanted = [("analyzer", analyzer_port, _scpi_handler(analyzer, threading.Lock()))]
@@ -252,10 +252,10 @@ def _axes_of(chamber: Chamber) -> dict[str, dict[str, Axis]]:
     }
 
 
-def _small(chamber: Chamber, room: SimulatedRange, faults: Faults, clock: Clock) -> dict[str, TextInstrument]:
+def _small(chamber: Chamber, room: SimulatedRange, faults: Faults, clock: SimulatedClock) -> dict[str, TextInstrument]:
     """Return the simulated sources, switches, contacts, sensors and states by name."""
     makers: dict[str, Callable[[], TextInstrument]] = {
-        "source": lambda: SimulatedSource(faults), "switch": SimulatedSwitch, "state": lambda: SimulatedDevice(room),
+        "source": lambda: SimulatedSource(faults), "switch": SimulatedSwitch, "state": lambda: SmallInstrument(room),
         "interlock": lambda: SimulatedContact(faults), "sensor": lambda: SimulatedSensor(room, faults, clock),
     }  # fmt: skip
     return {one.shown_name: makers[one.role]() for one in chamber.outfit if one.role in makers}

@@ -6,7 +6,7 @@ import re
 
 from colure.model.faults import FaultKind
 from colure.twin.chamber import SimulatedRange
-from colure.twin.clock import Clock
+from colure.twin.clock import SimulatedClock
 from colure.twin.faults import Faults, SilenceError
 
 NO_ERROR = '0,"No error"'
@@ -99,7 +99,7 @@ class SimulatedContact:
 class SimulatedSensor:
     """A sensor of temperature and humidity that follows the chamber's air; silent for good once its fault's turn has come."""
 
-    def __init__(self, chamber: SimulatedRange, faults: Faults, clock: Clock) -> None:
+    def __init__(self, chamber: SimulatedRange, faults: Faults, clock: SimulatedClock) -> None:
         self._chamber, self._faults, self._clock = chamber, faults, clock
         self.silent = False
 
@@ -117,7 +117,7 @@ class SimulatedSensor:
         return "41.0 %" if text == "HUMIDITY?" else "ERR"
 
 
-class SimulatedDevice:
+class SmallInstrument:
     """A device that takes states: `STATE n`, acknowledged, and `STATE?`."""
 
     def __init__(self, chamber: SimulatedRange) -> None:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import threading
 from collections.abc import Sequence
 
-from colure.twin.clock import Clock
+from colure.twin.clock import SimulatedClock
 from colure.twin.faults import Faults
 from colure.twin.motion import Stage
 
 
-class Stages:
+class StageSet:
     """What the analyzer asks of the axes, over all controllers; axes that nobody turns stand at 0."""
 
     def __init__(self, stages: Sequence[Stage], fixed: Sequence[str] = ()) -> None:
@@ -18,7 +18,7 @@ class Stages:
         self._fixed = dict.fromkeys(fixed, 0.0)
 
     @property
-    def clock(self) -> Clock:
+    def clock(self) -> SimulatedClock:
         """The one clock of the chamber."""
         return self.stages[0].clock
 

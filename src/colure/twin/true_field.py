@@ -29,7 +29,7 @@ NODES = 12
 #: A level is passed where the amplitude is lower by this share: what only touches it stays above.
 PASSES = 5e-5
 
-Level = Callable[[float | FloatArray], FloatArray]
+LevelOver = Callable[[float | FloatArray], FloatArray]
 
 
 @dataclass(frozen=True)
@@ -164,7 +164,7 @@ class TrueField:
             half[active] *= np.where(at_border, 1.0, SHRINK)
         return here
 
-    def edge(self, level: Level, share: float, sign: float) -> float:
+    def edge(self, level: LevelOver, share: float, sign: float) -> float:
         """Return the angle at which the main lobe of a cut has fallen to a share of its amplitude, radians; nan if nowhere."""
         wanted = float(level(0.0)[0]) * share
         angle = np.arange(0.0, np.pi, self.cut_step)
@@ -177,7 +177,7 @@ class TrueField:
                 return _crossing(lambda a: level(sign * a), float(angle[last]), float(angle[below[0]]), wanted)
         return float("nan")
 
-    def lobe_and_null(self, level: Level) -> tuple[float, float]:
+    def lobe_and_null(self, level: LevelOver) -> tuple[float, float]:
         """Return (higher first side lobe, shallower first null) of a cut, in amplitude re its centre; nan where there is none."""
         lobes, nulls = [], []
         for sign in (1.0, -1.0):
@@ -295,7 +295,7 @@ def _inside(roots: ComplexArray, low: float, high: float) -> FloatArray:
     return np.asarray(np.clip(real[(real > low - room) & (real < high + room)], low, high))
 
 
-def _crossing(level: Level, low: float, high: float, wanted: float) -> float:
+def _crossing(level: LevelOver, low: float, high: float, wanted: float) -> float:
     """Return the first angle between two at which an amplitude falls through a value."""
     square = _smooth(lambda a: level(a) ** 2, low, high)
     found = _inside(np.asarray((square - wanted**2).roots(), complex), low, high)
@@ -306,7 +306,7 @@ def _crossing(level: Level, low: float, high: float, wanted: float) -> float:
     return float(brentq(lambda a: float(level(a)[0]) - wanted, low, high, xtol=1e-12))
 
 
-def _extreme(level: Level, sign: float, low: float, high: float, down: float) -> float:
+def _extreme(level: LevelOver, sign: float, low: float, high: float, down: float) -> float:
     """Return the least (down = 1) or largest (-1) amplitude between two angles."""
     return float(np.sqrt(max(_least(lambda a: level(sign * a) ** 2, float(low), float(high), down=down), 0.0)))
 

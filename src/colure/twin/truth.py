@@ -28,7 +28,7 @@ from colure.twin.true_ellipse import (
     from_azimuth_elevation,
     ludwig3,
 )
-from colure.twin.true_field import Level, TrueField
+from colure.twin.true_field import LevelOver, TrueField
 from colure.values import holds_arrays
 
 if TYPE_CHECKING:
@@ -58,7 +58,7 @@ class TrueFigure:
 
 @dataclass(frozen=True)
 @holds_arrays
-class Asked:
+class TruthSettings:
     """What figures depend on besides the device.
 
     slant_deg: the declared co-polar direction; region_deg: polar angle up to which it is measured; one_polarization: only the
@@ -77,10 +77,10 @@ class Asked:
 
 def figures_of(device: Cluster, slant_deg: float) -> list[dict[str, float]]:
     """Return the true figures of any cluster over the whole sphere, one dictionary per frequency; nan where there is none."""
-    return [{name: one.value for name, one in row.items()} for row in truth_of(device, Asked(slant_deg))]
+    return [{name: one.value for name, one in row.items()} for row in truth_of(device, TruthSettings(slant_deg))]
 
 
-def truth_of(device: Cluster, asked: Asked) -> list[dict[str, TrueFigure]]:
+def truth_of(device: Cluster, asked: TruthSettings) -> list[dict[str, TrueFigure]]:
     """Return every true figure of a cluster that was asked for, by name, one dictionary per frequency."""
     judges = [_Judge(device.at(index), asked) for index in range(device.frequency_hz.size)]
     if asked.settings.principal_planes == "measured":
@@ -143,7 +143,7 @@ def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0, *, ring_m
 class _Judge:
     """One device at one frequency, and everything that can be read from its closed-form field."""
 
-    def __init__(self, device: Cluster, asked: Asked) -> None:
+    def __init__(self, device: Cluster, asked: TruthSettings) -> None:
         self.asked, self.settings = asked, asked.settings
         self.slant, self.region = float(np.deg2rad(asked.slant_deg)), float(np.deg2rad(asked.region_deg))
         one = asked.one_polarization
@@ -204,7 +204,7 @@ class _Judge:
                 at = tops[int(np.argmax(levels))]
                 self.equal_apart_deg = float(np.rad2deg(np.arccos(np.clip(at @ self.direction, -1.0, 1.0))))
 
-    def level(self, tangent: FloatArray) -> Level:
+    def level(self, tangent: FloatArray) -> LevelOver:
         """Return the amplitude over the angle on a great circle through the peak: of both polarizations, or the co-polar one."""
 
         def at(angle: float | FloatArray) -> FloatArray:
@@ -298,7 +298,7 @@ class _Judge:
         """Return the tangent (3,) of the plane at an angle (radians) from E towards H."""
         return np.asarray(np.cos(angle) * self.tangent + np.sin(angle) * self.normal)
 
-    def _width(self, level: Level, share: float) -> float:
+    def _width(self, level: LevelOver, share: float) -> float:
         return float(np.rad2deg(self.field.edge(level, share, 1.0) + self.field.edge(level, share, -1.0)))
 
     def worst_xpd_db(self) -> float:

@@ -20,10 +20,10 @@ from colure.waves.transform import analysis
 TE11_ROOT = 1.8411837813406593  # first zero of J1', any table of Bessel functions
 
 
-Pattern = Callable[[FloatArray, FloatArray, float], tuple[ArrayLike, ArrayLike]]
+ProbePattern = Callable[[FloatArray, FloatArray, float], tuple[ArrayLike, ArrayLike]]
 
 
-def from_pattern(k: FloatArray, order: int, pattern: Pattern) -> Expansion:
+def from_pattern(k: FloatArray, order: int, pattern: ProbePattern) -> Expansion:
     """Expand a function pattern(theta, phi, k) -> (e_theta, e_phi) sampled on a grid with poles.
 
     `theta` and `phi` are arrays (theta, phi) in radians, `k` one wavenumber; result leading

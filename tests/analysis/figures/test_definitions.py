@@ -10,7 +10,7 @@ from colure.model.evaluation import Evaluation, Window
 from colure.model.goal import Want
 from colure.planning.forecast import FORECASTS
 from colure.twin.sources import Cluster
-from colure.twin.truth import Asked, truth_of
+from colure.twin.truth import TruthSettings, truth_of
 
 EVERYTHING = Evaluation(
     beamwidth_levels_db=(3.0, 10.0),
@@ -54,7 +54,7 @@ def test_goal_toml_takes_a_wish_for_every_figure_with_a_forecast():
 
 def test_a_truth_or_why_not():
     loss = np.full(FREQUENCY_HZ.size, 0.1)
-    rows = truth_of(pair_of_dipoles(), Asked(settings=EVERYTHING, mismatch_loss_db=loss))
+    rows = truth_of(pair_of_dipoles(), TruthSettings(settings=EVERYTHING, mismatch_loss_db=loss))
     wanted = {what.name: what.unit for what in EVERY if not what.no_truth}
     assert {name: one.unit for name, one in rows[1].items()} == wanted
 

@@ -19,7 +19,7 @@ from colure.model.evaluation import Evaluation, Window
 from colure.twin.antennas import horn, panel
 from colure.twin.sources import Cluster
 from colure.twin.true_field import TrueField
-from colure.twin.truth import Asked, TrueFigure, truth_of
+from colure.twin.truth import TrueFigure, TruthSettings, truth_of
 from colure.waves.expansion import Expansion
 from colure.waves.transform import analysis
 from tests.conftest import cluster_of, expansion_of
@@ -103,7 +103,7 @@ def agree(found: float, true: TrueFigure, name: str) -> bool:
 @pytest.mark.parametrize("name", DEVICES)
 def test_every_figure_is_the_true_one_or_undefined_in_both(name):
     device, order = DEVICES[name]
-    (true,) = truth_of(device, Asked())
+    (true,) = truth_of(device, TruthSettings())
     figures, expansion = FigureSet(), expansion_of(device, order)
     (near,) = figures.places(expansion)
     found = shown(figures, figures.values(expansion)[0])
@@ -176,7 +176,7 @@ def test_cuts_of_one_component_where_it_is_asked_for():
         wanted = Evaluation(cuts_of=kind)
         figures = FigureSet(wanted)
         found = shown(figures, figures.values(expansion_of(device, 52))[0])
-        (true,) = truth_of(device, Asked(settings=wanted))
+        (true,) = truth_of(device, TruthSettings(settings=wanted))
         for name in ("beamwidth_e_deg", "beamwidth_h_deg", "side_lobe_e_db", "side_lobe_h_db", "null_h_db"):
             assert found[name] == pytest.approx(true[name].value, abs=1e-3), (kind, name)
 
@@ -193,7 +193,7 @@ def test_settings_region_and_one_polarization_are_the_same_in_both():
     for region in (180.0, 60.0):
         figures = FigureSet(wanted, region=float(np.deg2rad(region)))
         found = shown(figures, figures.values(expansion)[0])
-        (true,) = truth_of(device, Asked(settings=wanted, region_deg=region))
+        (true,) = truth_of(device, TruthSettings(settings=wanted, region_deg=region))
         for name in figures.names:
             # Coverage and sectors are counted on grids: a tenth of a dB between two of them.
             off = 0.1 if name.startswith(("coverage", "sector")) else TOLERANCE.get(name, 1e-3)
@@ -211,7 +211,7 @@ def test_two_beams_are_no_single_beam_and_their_levels_decide():
         assert ("beam_azimuth_deg" not in near.reasons) == one
         if not one:
             assert "equal" in near.reasons["beam_azimuth_deg"]
-        (true,) = truth_of(both, Asked())
+        (true,) = truth_of(both, TruthSettings())
         assert np.isfinite(true["beam_azimuth_deg"].value) == one
 
 
@@ -247,7 +247,7 @@ def test_front_to_rear_does_not_jump_at_the_sectors_edge():
         return shown(one, one.values(expansion)[0])["front_to_rear_db"]
 
     for sector in (20.0, 35.0, 65.0):
-        (true,) = truth_of(device, Asked(settings=Evaluation(rear_sector_deg=sector)))
+        (true,) = truth_of(device, TruthSettings(settings=Evaluation(rear_sector_deg=sector)))
         assert found(sector) == pytest.approx(true["front_to_rear_db"].value, abs=1e-3)
     for sector in np.linspace(20.0, 65.0, 16):
         assert abs(found(float(sector) + 0.01) - found(float(sector))) < 0.05
@@ -279,7 +279,7 @@ def test_a_phase_that_is_not_flat_has_no_centre():
     saddle = cluster_of(F, device.position, device.electric, device.magnetic, np.exp(1.6j * (x**2 - y**2))[None])
     figures = FigureSet()
     (near,) = figures.places(expansion_of(saddle, 52))
-    (true,) = truth_of(saddle, Asked())
+    (true,) = truth_of(saddle, TruthSettings())
     for axis in "xyz":
         assert "ripples by" in near.reasons[f"phase_centre_{axis}_mm"]
         assert "ripples by" in true[f"phase_centre_{axis}_mm"].reason
@@ -289,7 +289,7 @@ def test_a_peak_at_the_edge_of_the_region_is_no_peak():
     device = sheet(8, steer_deg=45.0)
     figures = FigureSet(region=float(np.deg2rad(40.0)))
     (near,) = figures.places(expansion_of(device, 52))
-    (true,) = truth_of(device, Asked(region_deg=40.0))
+    (true,) = truth_of(device, TruthSettings(region_deg=40.0))
     for name in ("gain_dbi", "beam_azimuth_deg", "beamwidth_e_deg", "side_lobe_e_db"):
         assert "edge of the measured region" in near.reasons[name]
         assert "edge of the region" in true[name].reason
@@ -304,7 +304,7 @@ def test_one_polarization_gives_partial_gains():
     slanted = cluster_of(
         F, [0, 0, 0], [np.cos(np.pi / 3), np.sin(np.pi / 3), 0], [-np.sin(np.pi / 3), np.cos(np.pi / 3), 0]
     )
-    (true,) = truth_of(slanted, Asked(one_polarization=True, region_deg=60.0))
+    (true,) = truth_of(slanted, TruthSettings(one_polarization=True, region_deg=60.0))
     assert true["gain_dbi"].value == pytest.approx(10 * np.log10(3.0 / 4.0), abs=1e-6)
     assert "both polarizations" in true["xpd_db"].reason and "whole sphere" in true["directivity_dbi"].reason
 

@@ -13,7 +13,7 @@ from colure.geometry.directions import from_azimuth_over_elevation
 from colure.geometry.sphere import equiangular
 from colure.model.evaluation import Evaluation
 from colure.twin.antennas import panel
-from colure.twin.truth import Asked, truth_of
+from colure.twin.truth import TruthSettings, truth_of
 from colure.waves.transform import synthesis
 from tests.conftest import cluster_of, expansion_of
 
@@ -58,7 +58,7 @@ def test_the_axis_is_named_and_nothing_is_given_without_one():
 def test_a_panel_against_its_closed_form_truth():
     frequency = np.array([24e9])
     device, wanted = panel(frequency, seed=7, centre_m=(0.01, 0.02, 0.03)), Evaluation(reference_axis_deg=(4.0, -3.0))
-    true = truth_of(device, Asked(0.0, settings=wanted))[0]
+    true = truth_of(device, TruthSettings(0.0, settings=wanted))[0]
     found = figures(expansion_of(device, 52), (4.0, -3.0))
     for name in NAMES:
         assert found[name] == pytest.approx(true[name].value, abs=1e-3), name

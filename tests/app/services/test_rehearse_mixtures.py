@@ -11,7 +11,7 @@ from click.testing import CliRunner
 from colure.app import services
 from colure.app.cli import main
 from colure.app.scale.rehearsals import counts_by_figure, draws_of
-from colure.app.services.rehearsal import Finding, rehearse
+from colure.app.services.rehearsal import FigureAgainstTruth, rehearse
 from colure.model.figure import Figure
 from tests.coverage.scenarios import AZIMUTH_OVER_ELEVATION, HORN_38_GHZ, SCENARIOS, Scenario, band, sized
 
@@ -138,5 +138,5 @@ def test_the_command_shares_many_draws(tmp_path, request):
 def test_angles_are_compared_whole_turns_away():
     """A tilt measured as 89.8 deg of an ellipse whose tilt is -89.9 deg is off by -0.3 deg (derivable)."""
     figure = Figure("tilt_deg", "Tilt", 89.8, "deg", 1e9, 89.4, 90.2, "", "")
-    found = Finding(figure, -89.9)
+    found = FigureAgainstTruth(figure, -89.9)
     assert found.error == pytest.approx(-0.3) and found.inside and found.ratio == pytest.approx(0.75)

@@ -15,7 +15,7 @@ from colure.acquire.outcome import Options
 from colure.app import services
 from colure.app.cli import main
 from colure.app.services.rehearsal import record_of_rehearsal
-from colure.app.services.stopping import Known, even_sets, first_enough, parsed, with_until
+from colure.app.services.stopping import FiguresSoFar, even_sets, first_enough, parsed, with_until
 from colure.app.storage.folders import run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -63,8 +63,8 @@ def test_even_sets_are_even_and_complete(name, tmp_path):
 
 def test_enough_is_every_figure_that_was_wished_and_no_jump():
     want = Want(gain_dbi=0.3, beamwidth_e_deg=0.5)
-    known = Known({"gain_dbi": 0.2, "beamwidth_e_deg": 0.4}, {"gain_dbi": (10.0,), "beamwidth_e_deg": (30.0,)})
-    before = Known({"gain_dbi": 0.4, "beamwidth_e_deg": 1.0}, {"gain_dbi": (10.3,), "beamwidth_e_deg": (30.9,)})
+    known = FiguresSoFar({"gain_dbi": 0.2, "beamwidth_e_deg": 0.4}, {"gain_dbi": (10.0,), "beamwidth_e_deg": (30.0,)})
+    before = FiguresSoFar({"gain_dbi": 0.4, "beamwidth_e_deg": 1.0}, {"gain_dbi": (10.3,), "beamwidth_e_deg": (30.9,)})
     assert known.enough(want, None) and known.enough(want, before)
     assert not known.enough(Want(gain_dbi=0.1), None)
     assert not known.enough(Want(gain_dbi=0.3, xpd_db=1.0), None)

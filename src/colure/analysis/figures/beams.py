@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from colure.analysis.figures.cuts import OMNIDIRECTIONAL, FarField, Plane, declared_vector, find_beam
+from colure.analysis.figures.cuts import OMNIDIRECTIONAL, CutPlanes, FarField, declared_vector, find_beam
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import angle_between, cross
@@ -39,7 +39,7 @@ class Near:
 
     direction: FloatArray
     centre_m: FloatArray | None
-    plane: Plane = "declared"
+    plane: CutPlanes = "declared"
     cone_deg: float = 8.0
     width_deg: float = 360.0
     reasons: dict[str, str] = field(default_factory=dict)

@@ -40,7 +40,7 @@ BEHIND_DEG = 120.0
 
 Component = Literal["intensity", "co"]
 #: Where the E plane comes from: the declared co-polar vector, or the ellipse's major axis.
-Plane = Literal["declared", "ellipse"]
+CutPlanes = Literal["declared", "ellipse"]
 #: A maximum that bends by less than this share of its other direction is a ridge: nothing moves along it.
 FLAT = 1e-4
 #: Figures need no more digits than this of the compiled transform.
@@ -59,7 +59,7 @@ class Beam:
     direction: FloatArray
     tangent: FloatArray
     intensity: float
-    plane: Plane = "declared"
+    plane: CutPlanes = "declared"
 
 
 @dataclass(frozen=True)
@@ -132,7 +132,7 @@ def ludwig_3(vectors: ComplexArray, directions: FloatArray, slant: float) -> tup
 
 
 def find_beam(
-    coefficients: ComplexArray | FarField, *, slant: float, region: float = np.pi, plane: Plane | None = None
+    coefficients: ComplexArray | FarField, *, slant: float, region: float = np.pi, plane: CutPlanes | None = None
 ) -> Beam:
     """Return the peak of |e|^2 of one expansion (2, J) within `region` (radians) of +z, to about 1e-6 rad.
 
@@ -185,7 +185,7 @@ def local_maxima(power: FloatArray, known: BoolArray) -> tuple[IntArray, IntArra
 
 
 def beam_at(
-    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None, several: bool = False
+    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: CutPlanes | None = None, several: bool = False
 ) -> Beam:
     """Return the beam whose peak (3,) and field there (3,) are known; see `e_plane`."""
     tangent, found = e_plane(direction, vector, slant, plane=plane, several=several)
@@ -193,8 +193,8 @@ def beam_at(
 
 
 def e_plane(
-    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: Plane | None = None, several: bool = False
-) -> tuple[FloatArray, Plane]:
+    direction: FloatArray, vector: ComplexArray, slant: float, *, plane: CutPlanes | None = None, several: bool = False
+) -> tuple[FloatArray, CutPlanes]:
     """Return the tangent (3,) of the E plane at a peak (3,) with the field (3,), and where it comes from.
 
     The E plane of a linearly polarized antenna holds its field vector (IEEE Std 145, from memory). The declared co-polar

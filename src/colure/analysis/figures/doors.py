@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import Protocol
 
 from colure.analysis.figures.one_pattern import OnePattern
-from colure.analysis.figures.readings import BAND_READINGS, READINGS, Reading
+from colure.analysis.figures.readings import BAND_READINGS, READINGS, FigureReading
 from colure.model.definitions import BAND_DEFINITIONS, Definition
 from colure.model.doors import Brought, brought
 
@@ -38,7 +38,7 @@ def definitions_of_others() -> tuple[Definition, ...]:
     return tuple(what for what, _ in _found(tuple(sys.path)))
 
 
-def reading_of(key: str) -> Reading:
+def reading_of(key: str) -> FigureReading:
     """Return how a figure is read, by the key of its definition."""
     own = READINGS.get(key)
     if own is not None:
@@ -47,7 +47,7 @@ def reading_of(key: str) -> Reading:
 
 
 @lru_cache(maxsize=16)
-def _found(path: tuple[str, ...]) -> tuple[tuple[Definition, Reading], ...]:
+def _found(path: tuple[str, ...]) -> tuple[tuple[Definition, FigureReading], ...]:
     taken = {what.name for what in BAND_DEFINITIONS} | set(READINGS) | set(BAND_READINGS)
     out = []
     for one in brought("colure.figures"):
@@ -65,7 +65,7 @@ def _found(path: tuple[str, ...]) -> tuple[tuple[Definition, Reading], ...]:
     return tuple(out)
 
 
-def _reading(one: Brought) -> Reading:
+def _reading(one: Brought) -> FigureReading:
     def read(pattern: OnePattern, what: Definition) -> float:
         return one.call(float, one.thing.read, pattern)
 

@@ -13,9 +13,9 @@ from colure.analysis.figures.cuts import (
     MAY_BE_HIGHEST,
     MOST_CANDIDATES,
     Beam,
+    CutPlanes,
     FarField,
     GreatCircleCut,
-    Plane,
     beam_at,
     circles,
     climbed,
@@ -63,7 +63,7 @@ class PatternSettings:
     commanded_deg: tuple[float, float] | None
 
     @property
-    def plane(self) -> Plane | None:
+    def plane(self) -> CutPlanes | None:
         """Where the E plane comes from; None: as the pattern itself says."""
         return None if self.settings.principal_planes == "auto" else "declared"
 

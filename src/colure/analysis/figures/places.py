@@ -38,7 +38,7 @@ RIVAL, MOST_RIVALS = 0.8, 400
 #: Where along the rays of the worst cross-polarization it is looked at, as shares of the way to the beam's edge.
 ALONG_RAYS = (0.25, 0.5, 0.75, 1.0)
 
-Kind = Literal["level", "cross over co"]
+ReadingKind = Literal["level", "cross over co"]
 
 
 @dataclass(frozen=True)
@@ -61,7 +61,7 @@ class FieldReading:
     """
 
     name: str
-    kind: Kind
+    kind: ReadingKind
     where: IntArray
     slope: ComplexArray | None = None
     turn: ComplexArray | None = None

@@ -19,7 +19,7 @@ from colure.model.definitions import Definition
 DELAY_DIGITS = 9
 
 #: From one pattern at one frequency.
-Reading = Callable[[OnePattern, Definition], float]
+FigureReading = Callable[[OnePattern, Definition], float]
 #: From the patterns of all frequencies: values (frequency,).
 BandReading = Callable[[Sequence[OnePattern]], FloatArray]
 
@@ -88,7 +88,7 @@ def _signed_ratio(one: OnePattern) -> float:
     return float(np.copysign(one.minor_over_major, one.circularity))
 
 
-READINGS: dict[str, Reading] = {
+READINGS: dict[str, FigureReading] = {
     **{name: lambda one, what: _component(one, what.name) for pair in NAMES.values() for name in pair},
     "xpd_circular_db": lambda one, what: (1.0 - one.minor_over_major) / (1.0 + one.minor_over_major),
     "axial_ratio_signed_db": lambda one, what: _signed_ratio(one),

@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.analysis.uncertainty.trial import Cause, Kind, Perturbation, Trial
+from colure.analysis.uncertainty.trial import Cause, CauseKind, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
 from colure.geometry.rotations import about_axis
@@ -16,7 +16,7 @@ from colure.model.chamber import AlignmentTolerance
 from colure.waves.probe import first_order_response, ideal_response
 
 
-def _kind(trial: Trial) -> Kind:
+def _kind(trial: Trial) -> CauseKind:
     return "measured" if trial.inputs.aligned else "declared"
 
 

@@ -20,7 +20,7 @@ from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 
-Kind = Literal["measured", "declared"]
+CauseKind = Literal["measured", "declared"]
 
 
 class Declarations(Protocol):
@@ -80,7 +80,7 @@ class Cause:
     needs: str
     perturb: Callable[[Cause, Trial, np.random.Generator], Perturbation]
     distribution: Distribution
-    kind: Kind = "declared"
+    kind: CauseKind = "declared"
     group: str = ""
     type_a: bool = False
     known_mean: bool = False
@@ -139,7 +139,7 @@ class Perturbation:
     basis: str
     size: float | None = None
     unit: str = ""
-    kind: Kind | None = None
+    kind: CauseKind | None = None
     dof: float = float("inf")
     shared: FloatArray | None = None
     beside: Mapping[str, FloatArray] = field(default_factory=dict)
@@ -156,7 +156,7 @@ class Perturbation:
         return out
 
     @property
-    def known_as(self) -> Kind:
+    def known_as(self) -> CauseKind:
         """`measured` or `declared`."""
         return self.cause.kind if self.kind is None else self.kind
 

@@ -41,7 +41,7 @@ def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) 
     from colure.app.terminal import screens
     from colure.errors import InputError
 
-    for stage in get_args(beam_search.Stage):
+    for stage in get_args(beam_search.SearchStage):
         run = beam_search.stage_run(folder, run_name, stage)
         if run.record.exists():
             continue

@@ -12,7 +12,7 @@ import click
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
-    from colure.app.services.comparing import FigureRow
+    from colure.app.services.comparing import ComparedFigure
     from colure.app.services.cuts import CutChange
     from colure.app.storage.folders import RunFolder
 
@@ -204,7 +204,7 @@ def _plain_change(row: CutChange) -> dict[str, object]:
     return {k: None if isinstance(v, float) and not math.isfinite(v) else v for k, v in content.items()}
 
 
-def _plain(row: FigureRow) -> dict[str, object]:
+def _plain(row: ComparedFigure) -> dict[str, object]:
     """Return a row for JSON: null for what nobody states or nothing decides, and why."""
     reason = ""
     if math.isnan(row.value) or math.isnan(row.other):

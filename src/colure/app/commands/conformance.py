@@ -13,7 +13,7 @@ import click
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
-    from colure.instruments.conformance import Answer
+    from colure.instruments.conformance import ConformanceAnswer
 
 
 ROLES = ("receiver", "axis-controller", "source", "switch", "interlock", "state", "sensor")
@@ -73,7 +73,7 @@ def conformance(profile_name: str, yes: bool, move_deg: float, as_json: bool, **
 def _answers(
     name: str, move_deg: float, *, resource: str, role: str | None, folder: Path, axes: str, states: str,
     start_ghz: float, stop_ghz: float, power_dbm: float, timeout_s: float,
-) -> list[Answer]:  # fmt: skip
+) -> list[ConformanceAnswer]:  # fmt: skip
     """Ask what the profile's kind, or the role of a driver, wants to know."""
     from colure.acquire.clocks import SystemClock
     from colure.instruments.conformance import analyzer_conformance, axes_conformance, driver_conformance

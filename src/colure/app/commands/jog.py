@@ -170,7 +170,7 @@ def _prove_all(hand: Jogger, *, yes: bool) -> None:
     for name in hand.turning:
         _clear(yes, f"{name} turns by 1 deg and back")
         made = hand.prove(name)
-        right = Asked(yes=yes).right(name, made) is not False
+        right = Confirmation(yes=yes).right(name, made) is not False
         click.echo(
             f"{name:<10} readout {made:+.3f} deg, {'not looked at' if yes else 'as seen' if right else 'WRONG WAY'}"
         )
@@ -190,7 +190,7 @@ def _clear(yes: bool, what: str) -> None:
         raise InputError(["not acknowledged: nothing was moved"])
 
 
-class Asked:
+class Confirmation:
     """A person at the terminal, asked before an axis moves and whether it went the right way; `yes`: nobody looks."""
 
     def __init__(self, *, yes: bool) -> None:

@@ -61,7 +61,7 @@ class Item:
 
 
 @dataclass(frozen=True)
-class Job:
+class BatchJob:
     """An item and what to do with it."""
 
     item: Item
@@ -155,7 +155,7 @@ def run_batch(
     """Yield the result of every item as it is done."""
     # A worker elsewhere has another current folder.
     file = None if specification is None else specification.resolve()
-    jobs = [Job(replace(item, folder=item.folder.resolve()), what, file, again) for item in items]
+    jobs = [BatchJob(replace(item, folder=item.folder.resolve()), what, file, again) for item in items]
     with workers_of(scheduler, workers) as many:
         for index, outcome in many.run(do, jobs):
             item = items[index]
@@ -169,7 +169,7 @@ def run_batch(
                 yield replace(outcome, item=item, rows=named)
 
 
-def do(job: Job) -> Result:
+def do(job: BatchJob) -> Result:
     """Do one item, or take over what was found last time if nothing changed."""
     begin = time.perf_counter()
     item, run = job.item, run_folder(job.item.folder, job.item.run).state(job.item.state)
@@ -185,7 +185,7 @@ def do(job: Job) -> Result:
     return Result(item, "done", rows=rows, seconds=time.perf_counter() - begin)
 
 
-def content_key(job: Job) -> str:
+def content_key(job: BatchJob) -> str:
     """Return a hash of all that a result depends on: version, record, every file beside the campaign, specification."""
     from colure.model.files import file_hash
 
@@ -226,7 +226,7 @@ def _keep(place: Path, key: str, rows: list[dict[str, Any]], outputs: list[Path]
     write_whole(place, json_text(content))
 
 
-def _done(job: Job, run: RunFolder) -> tuple[list[dict[str, Any]], list[Path], str]:
+def _done(job: BatchJob, run: RunFolder) -> tuple[list[dict[str, Any]], list[Path], str]:
     """Process or evaluate an item; returns rows, the files that were written, and why there is no verdict, if so."""
     from colure.app import services
     from colure.model.campaign import Campaign

@@ -38,7 +38,7 @@ COPIES, IDLE_BYTES = 14, 400 << 20
 
 
 @dataclass(frozen=True)
-class Piece:
+class RecordPiece:
     """One state and block of frequencies: from where, to where.
 
     key
@@ -55,7 +55,7 @@ class Piece:
     step_deg: float
     known: Known | None = None
 
-    def of(self, layout: Layout, state: int, number: int, known: Known | None) -> Piece:
+    def of(self, layout: PieceLayout, state: int, number: int, known: Known | None) -> RecordPiece:
         """Return the piece of another state and block."""
         return replace(
             self, state=state if layout.states else None, number=number, block=layout.blocks[number], known=known
@@ -63,7 +63,7 @@ class Piece:
 
 
 @dataclass(frozen=True)
-class Layout:
+class PieceLayout:
     """How a record is cut: states, frequencies, blocks, and the memory that one piece is expected to take."""
 
     states: tuple[str, ...]
@@ -79,11 +79,11 @@ class Layout:
 
 
 @dataclass(frozen=True)
-class Outcome:
+class PiecesOutcome:
     """What was done."""
 
     target: str
-    layout: Layout
+    layout: PieceLayout
     done: int
     before: int
     seconds: float
@@ -101,7 +101,7 @@ def process_large(
     memory_bytes: int = WORKER_BYTES,
     step_deg: float | None = None,
     told: Callable[[int, int], None] | None = None,
-) -> Outcome:
+) -> PiecesOutcome:
     """Transform a run's record, however large, into `patterns.zarr`: waves and fields by state and frequency.
 
     Parameters
@@ -131,7 +131,7 @@ def process_large(
     layout, step, key, missing = _prepared(campaign, source, target, memory_bytes, step_deg)
     total = layout.pieces
     before = done = total - len(missing)
-    first = Piece(folder.resolve(), source, key, target, None, 0, layout.blocks[0], step)
+    first = RecordPiece(folder.resolve(), source, key, target, None, 0, layout.blocks[0], step)
     peak = 0
     with workers_of(scheduler, workers, memory_bytes=memory_bytes) as many:
         if told is not None:
@@ -146,11 +146,11 @@ def process_large(
             done, peak = done + 1, max(peak, found)
             if told is not None:
                 told(done, total)
-    return Outcome(target, layout, done - before, before, time.perf_counter() - begin, tuple(faults), peak)
+    return PiecesOutcome(target, layout, done - before, before, time.perf_counter() - begin, tuple(faults), peak)
 
 
 def _find_known(
-    many: Workers, layout: Layout, first: Piece, states: list[int]
+    many: Workers, layout: PieceLayout, first: RecordPiece, states: list[int]
 ) -> tuple[dict[int, Known | None], list[str]]:
     """Return by state what all frequencies tell together, and faults; None where a state is one piece."""
     if not layout.in_pieces:
@@ -166,7 +166,7 @@ def _find_known(
     return known, faults
 
 
-def _name(layout: Layout, state: int | None) -> str:
+def _name(layout: PieceLayout, state: int | None) -> str:
     return "the record" if state is None else f"state {layout.states[state]}"
 
 
@@ -182,7 +182,7 @@ def _recipe(campaign: Campaign, record: xr.Dataset) -> Recipe:
 
 def _prepared(
     campaign: Campaign, source: str, target: str, memory_bytes: int, step_deg: float | None
-) -> tuple[Layout, float, str, list[tuple[int, int]]]:
+) -> tuple[PieceLayout, float, str, list[tuple[int, int]]]:
     """Cut the record, make its store or go on with one of the same content; returns what is left to do, (state, block)."""
     from colure.model.lazy import open_lazily, read_array
 
@@ -196,7 +196,9 @@ def _prepared(
     return layout, step, key, [(int(s), int(b)) for s, b in np.argwhere(read_array(target, "done") == 0)]
 
 
-def _layout(campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg: float | None) -> tuple[Layout, float]:
+def _layout(
+    campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg: float | None
+) -> tuple[PieceLayout, float]:
     from colure.analysis.pipeline.stages import in_pieces
     from colure.model.lazy import rows_of_state
     from colure.model.record import grid_of, names_of_states
@@ -210,7 +212,7 @@ def _layout(campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg:
     fields = (round(180.0 / step) + 1) * 2 * round(180.0 / step) * 2
     per_frequency = 16 * (COPIES * rows * record.sizes["port"] + 2 * fields)
     if not free:
-        return Layout(tuple(states), count, ((0, count),), IDLE_BYTES + per_frequency * count, False), step
+        return PieceLayout(tuple(states), count, ((0, count),), IDLE_BYTES + per_frequency * count, False), step
     room = memory_bytes - IDLE_BYTES
     if room < per_frequency:
         raise InputError(
@@ -220,14 +222,16 @@ def _layout(campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg:
         )
     size = int(min(count, room // per_frequency))
     blocks = tuple((int(part[0]), int(part[-1]) + 1) for part in np.array_split(np.arange(count), -(-count // size)))
-    return Layout(tuple(states), count, blocks, IDLE_BYTES + per_frequency * max(b - a for a, b in blocks), True), step
+    return PieceLayout(
+        tuple(states), count, blocks, IDLE_BYTES + per_frequency * max(b - a for a, b in blocks), True
+    ), step
 
 
 def _step(order: int) -> float:
     return next((step for step in (6.0, 5.0, 4.0, 3.0, 2.0, 1.0) if 180.0 / step >= order + 2), 0.5)
 
 
-def _make_store(target: str, record: xr.Dataset, layout: Layout, step_deg: float, key: str) -> None:
+def _make_store(target: str, record: xr.Dataset, layout: PieceLayout, step_deg: float, key: str) -> None:
     """Make the empty store; it gets its name last."""
     zarr, states = require_library("zarr", "cluster"), max(1, len(layout.states))
     frequency, order = record["frequency"].values, int(record.attrs["order"])
@@ -292,7 +296,7 @@ def _campaign(folder: Path, key: str) -> Campaign:
     return Campaign.load(folder)
 
 
-def _known(piece: Piece) -> Known:
+def _known(piece: RecordPiece) -> Known:
     """Find what all frequencies of a state tell together."""
     from colure.analysis.pipeline.stages import known_of
     from colure.analysis.steps.alignment import looked_at
@@ -311,7 +315,7 @@ def _known(piece: Piece) -> Known:
         raise InputError([str(error)]) from None
 
 
-def transform_piece(piece: Piece) -> int:
+def transform_piece(piece: RecordPiece) -> int:
     """Transform one block of frequencies of one state and write it to its place; returns the memory's peak in bytes, 0 if unknown."""
     from colure.analysis.pipeline.stages import transform
     from colure.analysis.steps.far_field import pattern_grid

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.app.services.rehearsal import Finding, rehearse
+from colure.app.services.rehearsal import FigureAgainstTruth, rehearse
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan
@@ -21,7 +21,7 @@ class Draw:
     """What one of many rehearsals found; without its record and pattern."""
 
     seed: int
-    findings: list[Finding]
+    findings: list[FigureAgainstTruth]
     seconds: float
     causes: list[tuple[str, int]]
     share_inside: float
@@ -76,7 +76,7 @@ def _draw(task: tuple[Campaign, Plan, int]) -> Draw:
 
 def counts_by_figure(draws: Sequence[Draw]) -> list[FigureCount]:
     """Return every figure's share inside over draws and frequencies, in the figures' order."""
-    cases: dict[str, list[Finding]] = {}
+    cases: dict[str, list[FigureAgainstTruth]] = {}
     for draw in draws:
         for finding in draw.findings:
             if finding.counts:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from colure.analysis.setup.beam_search import BeamFound
     from colure.model.plan import Plan
 
-Stage = Literal["coarse", "fine"]
+SearchStage = Literal["coarse", "fine"]
 
 
 @dataclass(frozen=True)
@@ -39,12 +39,12 @@ class Search:
         ]
 
 
-def stage_run(folder: Path, name: str, stage: Stage) -> RunFolder:
+def stage_run(folder: Path, name: str, stage: SearchStage) -> RunFolder:
     """Return the run of one look of a search."""
     return run_folder(folder, f"{name}-{stage}")
 
 
-def stage_plan(folder: Path, name: str, stage: Stage) -> tuple[Campaign, Plan]:
+def stage_plan(folder: Path, name: str, stage: SearchStage) -> tuple[Campaign, Plan]:
     """Plan one look: coarse, or fine about what the coarse one found.
 
     Raises
@@ -62,13 +62,13 @@ def stage_plan(folder: Path, name: str, stage: Stage) -> tuple[Campaign, Plan]:
     return campaign, search_plan(campaign, (round(first.azimuth_deg, 3), round(first.elevation_deg, 3)))
 
 
-def finished(folder: Path, name: str) -> list[Stage]:
+def finished(folder: Path, name: str) -> list[SearchStage]:
     """Return which looks of a search hold a record."""
-    stages: tuple[Stage, ...] = ("coarse", "fine")
+    stages: tuple[SearchStage, ...] = ("coarse", "fine")
     return [stage for stage in stages if stage_run(folder, name, stage).record.is_file()]
 
 
-def levels(folder: Path, name: str, stage: Stage) -> tuple[FloatArray, FloatArray, FloatArray]:
+def levels(folder: Path, name: str, stage: SearchStage) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Return azimuth, elevation (degrees, device frame) and level (dB, S21) of every direction of one look."""
     from colure.analysis.setup.beam_search import levels_of
 

@@ -110,7 +110,7 @@ class Overlaid:
 
 
 @dataclass(frozen=True)
-class FigureRow:
+class ComparedFigure:
     """One figure of both patterns: values, expanded uncertainties (nan where a file states none), E_n."""
 
     name: str
@@ -142,7 +142,7 @@ class FigureRow:
 
 @dataclass(frozen=True)
 @holds_arrays
-class Compared:
+class PatternComparison:
     """A pattern against another one: how they lie to each other, what is left, figure by figure; quantity of the first.
 
     overlaid
@@ -153,7 +153,7 @@ class Compared:
     middle: int
     frequency_hz: FloatArray
     levels: list[LevelError]
-    rows: list[FigureRow]
+    rows: list[ComparedFigure]
     quantity: Quantity = "realized_gain"
     overlaid: tuple[Overlaid, ...] = ()
 
@@ -170,7 +170,7 @@ def compare_run(
     *,
     freedom: Freedom,
     other_uncertainty_db: float = 0.0,
-) -> Compared:
+) -> PatternComparison:
     """Hold a run against another run of the campaign, or against a pattern file (.nc, or tidy far-field .csv).
 
     Figures are read from both as they are, before anything is matched: what matching took out shows in them. Of another run
@@ -212,12 +212,12 @@ def compare_run(
         if known is not None:
             e_n = normalized_error(f.value, f.expanded_uncertainty, *known)
             rows.append(
-                FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
+                ComparedFigure(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
             )
     middle = done.frequency_hz.size // 2
     planes = cuts_along_the_first(done.budget, errors_of_second, middle)
     quantity: Quantity = "realized_gain" if campaign.chamber.reference.absolute else "directivity"
-    return Compared(found, middle, done.frequency_hz, levels_of(found, middle), rows, quantity, planes)
+    return PatternComparison(found, middle, done.frequency_hz, levels_of(found, middle), rows, quantity, planes)
 
 
 def _at(opened: FilePattern, frequency_hz: FloatArray) -> FilePattern:
@@ -285,7 +285,9 @@ def cuts_along_the_first(one: Inputs, two: Inputs | FilePattern, index: int) -> 
     return tuple(out)
 
 
-def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertainty_db: float = 0.0) -> Compared:
+def compare_files(
+    first: Path, second: Path, *, freedom: Freedom, other_uncertainty_db: float = 0.0
+) -> PatternComparison:
     """Hold a far-field file against another one, at the first one's frequencies.
 
     Intervals are those that the files state (`error_waves`); errors that are unknown count as none, so that no figure
@@ -316,10 +318,10 @@ def compare_files(first: Path, second: Path, *, freedom: Freedom, other_uncertai
         raise InputError([str(error)]) from None
     rows = compare_figures(own, two.evaluate(), least_db=other_uncertainty_db)
     middle = frequency.size // 2
-    return Compared(found, middle, frequency, levels_of(found, middle), rows, one.scaled_quantity)
+    return PatternComparison(found, middle, frequency, levels_of(found, middle), rows, one.scaled_quantity)
 
 
-def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db: float = 0.0) -> list[FigureRow]:
+def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db: float = 0.0) -> list[ComparedFigure]:
     """Return the figures that both have, at the first one's frequencies; levels of the other one have at least `least_db`.
 
     What nobody states counts as none, so that no figure agrees by not being known.
@@ -333,7 +335,7 @@ def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db:
             half, other_half = _half(f, 0.0), _half(second, least_db if f.unit.startswith("dB") else 0.0)
             e_n = normalized_error(f.value, float(np.nan_to_num(half)), second.value, float(np.nan_to_num(other_half)))
             rows.append(
-                FigureRow(f.name, f.label, f.unit, f.frequency_hz, f.value, half, second.value, other_half, e_n)
+                ComparedFigure(f.name, f.label, f.unit, f.frequency_hz, f.value, half, second.value, other_half, e_n)
             )
     return rows
 
@@ -343,7 +345,7 @@ def compare_power(
     other: Path | tuple[Campaign, RunFolder],
     *,
     other_uncertainty_db: float = 0.0,
-) -> list[FigureRow]:
+) -> list[ComparedFigure]:
     """Hold two files or runs against each other where at least one is power without phase: figure by figure.
 
     Raises
@@ -395,7 +397,7 @@ def _interpolated(waves: Waves, frequency_hz: FloatArray) -> Waves:
     )  # fmt: skip
 
 
-def save_difference(found: Compared, target: Path) -> None:
+def save_difference(found: PatternComparison, target: Path) -> None:
     """Write the matched second pattern less the first, on the grid that both were held against each other.
 
     Raises

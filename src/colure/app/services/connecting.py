@@ -63,7 +63,7 @@ def twin_process(folder: Path) -> Iterator[dict[str, str]]:
 
 
 @dataclass(frozen=True)
-class Bench:
+class ConnectedInstruments:
     """The chamber's instruments, connected, and the clock they live by.
 
     person
@@ -97,7 +97,7 @@ def is_power_only(campaign: Campaign) -> bool:
 
 
 @contextmanager
-def instruments(campaign: Campaign) -> Iterator[Bench]:
+def instruments(campaign: Campaign) -> Iterator[ConnectedInstruments]:
     """Connect to the chamber's instruments, starting the simulated ones where asked for, and watch interlock and sensors.
 
     Raises
@@ -139,7 +139,7 @@ def instruments(campaign: Campaign) -> Iterator[Bench]:
 
         contacts.watch(brake)
         sensors.watch()
-        yield Bench(analyzer, axes, switch, clock, names, person, contacts, sensors)
+        yield ConnectedInstruments(analyzer, axes, switch, clock, names, person, contacts, sensors)
 
 
 def _served(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) -> tuple[dict[str, str], str | None, Clock]:

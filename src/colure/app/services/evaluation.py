@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
-class Effects:
+class StepEffects:
     """Figures at mid-band with the whole recipe, and by step what they are without it."""
 
     labels: dict[str, str]
@@ -32,7 +32,7 @@ class Effects:
     without: dict[str, dict[str, float]]
 
 
-def effects(campaign: Campaign, run: RunFolder) -> Effects:
+def effects(campaign: Campaign, run: RunFolder) -> StepEffects:
     """Process a run with each step of its recipe left out in turn.
 
     Raises
@@ -52,7 +52,7 @@ def effects(campaign: Campaign, run: RunFolder) -> Effects:
     left_out = {
         str(name): figures(processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
     }
-    return Effects(
+    return StepEffects(
         {what.name: f"{what.label} / {what.unit}" for what in done.budget.figures.definitions}, figures(done), left_out
     )
 

@@ -65,7 +65,7 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         return _write_figures(
             target, evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done), said
         )
-    one = _Field(
+    one = _ExportedField(
         done.pattern, done.frequency_hz, done.expansion, done.budget.slant, done.budget.figures.region,
         campaign.device.name, campaign.device.note or campaign.goal.name, said, done.budget.reflection,
     )  # fmt: skip
@@ -99,7 +99,7 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0
     if kind in ("touchstone", "nsma") and not opened.holds_gain:
         raise InputError([f"export {kind}: {source.name} holds {opened.scale}, no gain (dBi)"])
     waves = opened.waves
-    one = _Field(
+    one = _ExportedField(
         waves.pattern, waves.frequency_hz, opened.scaled(), waves.slant, waves.region, source.stem, f"from {source.name}"
     )  # fmt: skip
     return _write(one, kind, target)
@@ -165,7 +165,7 @@ def _write_by_other(kind: str, run: Exported, target: Path) -> str:
 
 
 @dataclass(frozen=True)
-class _Field:
+class _ExportedField:
     """A far field as other programs want it: on its grid and as waves; slant and region in radians."""
 
     pattern: xr.Dataset
@@ -203,7 +203,7 @@ def _write_figures(target: Path, found: list[Figure], said: dict[str, str] | Non
     return f"every figure with its 95 % interval; {rows.name}: every row of its budget"
 
 
-def _write(one: _Field, kind: str, target: Path) -> str:
+def _write(one: _ExportedField, kind: str, target: Path) -> str:
     from colure.model.exchange import write_csv
     from colure.model.exports import write_mat, write_touchstone
     from colure.model.files import save_dataset
@@ -229,14 +229,14 @@ def _write(one: _Field, kind: str, target: Path) -> str:
     return "azimuth and elevation cuts, co- and cross-polar, middle frequency"
 
 
-def _boresight(done: _Field) -> np.ndarray:
+def _boresight(done: _ExportedField) -> np.ndarray:
     from colure.analysis.figures.cuts import FarField, ludwig_3
 
     z = np.array([[0.0, 0.0, 1.0]])
     return np.array([ludwig_3(FarField(c).at(z), z, done.slant)[0][0] for c in done.expansion.coefficients])
 
 
-def _nsma(done: _Field) -> str:
+def _nsma(done: _ExportedField) -> str:
     from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
     from colure.analysis.figures.lobes import HALF_POWER_DB
     from colure.model.exports import TextCut, nsma_text

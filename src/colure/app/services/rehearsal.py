@@ -63,7 +63,7 @@ PERIODS_DEG = {what.name: what.period for what in DEFINITIONS if what.period}
 
 
 @dataclass(frozen=True)
-class Finding:
+class FigureAgainstTruth:
     """One figure of one rehearsal beside its truth."""
 
     figure: Figure
@@ -110,7 +110,7 @@ class Finding:
 class Rehearsal:
     """Everything one rehearsal found."""
 
-    findings: list[Finding]
+    findings: list[FigureAgainstTruth]
     rehearsed: Rehearsed
     pattern: xr.Dataset
     seconds: float
@@ -254,7 +254,7 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | 
     done = carry_out(campaign, plan, seed=seed, true=true)
     frequencies = [float(f) for f in plan.frequency_hz]
     findings = [
-        Finding(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
+        FigureAgainstTruth(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
         for figure in figures_with_budget(done.processed.budget)
         if figure.name in done.truth[0]
     ]

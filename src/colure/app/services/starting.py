@@ -36,7 +36,7 @@ SEED = 24
 
 
 @dataclass(frozen=True)
-class Kind:
+class StartingKind:
     """A kind of device: its name, its size (x, y, z) in wavelengths, its table in twin.toml for a wavelength in mm.
 
     front_to_back_db, xpd_db
@@ -77,12 +77,12 @@ def _array(wavelength_mm: float) -> dict[str, Any]:
             "efficiency_db": -0.8}  # fmt: skip
 
 
-KINDS: dict[str, Kind] = {
-    "horn": Kind("Horn", (2.4, 3.0, 0.1), _horn, 30.0, 35.0, -45.0),
-    "panel": Kind("Printed 8 x 8 panel", (4.0, 4.0, 0.2), _panel, 24.0, 25.0, -45.0),
-    "patch": Kind("Patch", (0.5, 0.5, 0.05), _patch, 22.0, 25.0, -35.0),
-    "dipole": Kind("Half-wave dipole", (0.5, 0.05, 0.05), _dipole, 1.0, 40.0, -35.0),
-    "array": Kind("Row of 8 elements", (4.0, 0.5, 0.2), _array, 24.0, 25.0, -40.0),
+KINDS: dict[str, StartingKind] = {
+    "horn": StartingKind("Horn", (2.4, 3.0, 0.1), _horn, 30.0, 35.0, -45.0),
+    "panel": StartingKind("Printed 8 x 8 panel", (4.0, 4.0, 0.2), _panel, 24.0, 25.0, -45.0),
+    "patch": StartingKind("Patch", (0.5, 0.5, 0.05), _patch, 22.0, 25.0, -35.0),
+    "dipole": StartingKind("Half-wave dipole", (0.5, 0.05, 0.05), _dipole, 1.0, 40.0, -35.0),
+    "array": StartingKind("Row of 8 elements", (4.0, 0.5, 0.2), _array, 24.0, 25.0, -40.0),
 }
 
 
@@ -188,7 +188,7 @@ def _nice(value: float) -> float:
     return float(f"{value:.4g}")
 
 
-def _device(kind: Kind, start: float, stop: float, table: Mapping[str, Any]) -> dict[str, Any]:
+def _device(kind: StartingKind, start: float, stop: float, table: Mapping[str, Any]) -> dict[str, Any]:
     """Return device.toml's table; the expected gain is the simulated device's own at band centre."""
     from colure.twin.devices import device_of
 

@@ -155,7 +155,7 @@ def ends_text(plan: Plan, want: Want) -> str:
 
 
 @dataclass(frozen=True)
-class Known:
+class FiguresSoFar:
     """What is known of the wanted figures: largest half width of the interval over all frequencies, and the values.
 
     half_widths
@@ -170,13 +170,13 @@ class Known:
     values: Mapping[str, tuple[float, ...]]
     doubts: tuple[str, ...] = ()
 
-    def enough(self, want: Want, before: Known | None) -> bool:
+    def enough(self, want: Want, before: FiguresSoFar | None) -> bool:
         """Tell whether all wanted figures are known, and agree with what fewer slices said of them."""
         if self.doubts or any(self.half_widths.get(name, np.inf) > limit for name, limit in want.wishes.items()):
             return False
         return before is None or all(self._agrees(name, before) for name in want.wishes)
 
-    def _agrees(self, name: str, before: Known) -> bool:
+    def _agrees(self, name: str, before: FiguresSoFar) -> bool:
         moved = np.abs(np.subtract(self.values[name], before.values[name]))
         return bool(np.all(moved <= before.half_widths[name] + self.half_widths[name]))
 
@@ -191,7 +191,7 @@ class Known:
         )
 
 
-def known_of(figures: Sequence[Figure], want: Want) -> Known:
+def known_of(figures: Sequence[Figure], want: Want) -> FiguresSoFar:
     """Return what figures with intervals say of those wanted."""
     widths: dict[str, float] = {}
     values: dict[str, tuple[float, ...]] = {}
@@ -202,10 +202,10 @@ def known_of(figures: Sequence[Figure], want: Want) -> Known:
         widths[name] = max((end if np.isfinite(end) else np.inf for end in ends), default=np.inf)
         values[name] = tuple(one.value for one in some)
         doubts += [caution for one in some if one.use == "not to be used" for caution in one.cautions]
-    return Known(widths, values, tuple(dict.fromkeys(doubts)))
+    return FiguresSoFar(widths, values, tuple(dict.fromkeys(doubts)))
 
 
-def known_from(campaign: Campaign, record: xr.Dataset, want: Want) -> Known | None:
+def known_from(campaign: Campaign, record: xr.Dataset, want: Want) -> FiguresSoFar | None:
     """Process what was measured so far and return what it says; None if no pattern can be made of it yet."""
     from colure.analysis.pipeline.recipe import process
     from colure.analysis.uncertainty.budget import figures_with_budget
@@ -219,9 +219,9 @@ def known_from(campaign: Campaign, record: xr.Dataset, want: Want) -> Known | No
     return known_of(list(figures_with_budget(done.budget)), want)
 
 
-def first_enough(campaign: Campaign, plan: Plan, record: xr.Dataset) -> tuple[EvenSet, Known] | None:
+def first_enough(campaign: Campaign, plan: Plan, record: xr.Dataset) -> tuple[EvenSet, FiguresSoFar] | None:
     """Return the first even set of slices of a whole record that is enough; None if only the whole plan is."""
-    before: Known | None = None
+    before: FiguresSoFar | None = None
     assert campaign.goal.until is not None  # who asks has wishes
     for one in even_sets(plan):
         part = record.isel(point=np.flatnonzero(record["plan_index"].values <= one.last))
@@ -246,7 +246,7 @@ class Stopper:
         self._rows: list[Row] = []
         self._done: set[int] = set()
         self._sets = even_sets(plan)
-        self._before: Known | None = None
+        self._before: FiguresSoFar | None = None
         self._busy = False
         # Spawned: a fork would inherit the instruments' lines and threads.
         self._pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
@@ -282,7 +282,7 @@ class Stopper:
         future = self._pool.submit(known_from, self._campaign, record, self._want)
         future.add_done_callback(partial(self._read, largest))
 
-    def _read(self, one: EvenSet, future: Future[Known | None]) -> None:
+    def _read(self, one: EvenSet, future: Future[FiguresSoFar | None]) -> None:
         """Take what one set of slices told; the next set is looked at after that."""
         try:
             if not future.cancelled():
@@ -290,7 +290,7 @@ class Stopper:
         finally:
             self._busy = False
 
-    def _judge(self, one: EvenSet, future: Future[Known | None]) -> None:
+    def _judge(self, one: EvenSet, future: Future[FiguresSoFar | None]) -> None:
         """Say what one set of slices told, and end the run if it is enough."""
         error = future.exception()
         known = None if error is not None else future.result()

@@ -153,12 +153,12 @@ def judge_opened(
 
 def verdicts_for_report(judged: Judged) -> Verdicts:
     """Return verdicts as the report shows them."""
-    from colure.report.source import Asked, Verdicts
+    from colure.report.source import Requirement, Verdicts
 
     rule = {"simple": "simple acceptance", "guard-band": "guard band of the expanded uncertainty"}
     specification = judged.specification
-    asked = [Asked(one.figure, _bounds(one, judged)) for one in specification.limits]
-    asked += [Asked("", one.name) for one in specification.masks]
+    asked = [Requirement(one.figure, _bounds(one, judged)) for one in specification.limits]
+    asked += [Requirement("", one.name) for one in specification.masks]
     return Verdicts(
         specification.name,
         specification.document,

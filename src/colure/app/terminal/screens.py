@@ -22,10 +22,10 @@ from colure.model.plan import ROLES
 if TYPE_CHECKING:
     from colure.app.scale.rehearsals import Draw
     from colure.app.services.acquisition import CheckLine
-    from colure.app.services.comparing import Compared, FigureRow
+    from colure.app.services.comparing import ComparedFigure, PatternComparison
     from colure.app.services.coverage import StateCoverage
     from colure.app.services.cuts import CutChange
-    from colure.app.services.evaluation import Effects
+    from colure.app.services.evaluation import StepEffects
     from colure.app.services.series import SeriesRow
     from colure.app.services.verdicts import Judged
     from colure.geometry.kinematics import Geometry
@@ -225,7 +225,7 @@ def _shares(found: Sequence[Draw]) -> Table:
     return table
 
 
-def show_effects(found: Effects) -> None:
+def show_effects(found: StepEffects) -> None:
     """Print every figure with the whole recipe, and how it changes without each step."""
     table = Table(title="Figures at mid-band, and how they change without a step", title_justify="left", box=None)
     table.add_column("figure")
@@ -405,7 +405,7 @@ def show_verdicts(found: Judged) -> None:
     console().print(f"all together: [{colours[found.outcome]}]{found.outcome}[/]")
 
 
-def show_compared(found: Compared) -> None:
+def show_compared(found: PatternComparison) -> None:
     """Print how two patterns lie to each other, what is left, and figure by figure at mid-band."""
     m, middle = found.match, found.middle
     turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
@@ -435,7 +435,7 @@ def show_compared(found: Compared) -> None:
     show_figure_rows(found.rows, float(found.frequency_hz[middle]))
 
 
-def show_figure_rows(rows: Sequence[FigureRow], frequency: float) -> None:
+def show_figure_rows(rows: Sequence[ComparedFigure], frequency: float) -> None:
     """Print the figures of two patterns side by side at one frequency in Hz, and how many agree at all of them."""
     table = Table(
         title=f"Figures at {frequency / 1e9:.3f} GHz, as they are", box=None, title_justify="left", pad_edge=False

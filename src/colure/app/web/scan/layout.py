@@ -119,7 +119,7 @@ def planned(folder: Path, run_name: str, kind: Kind) -> tuple[Campaign, Plan, Ru
         run = run_folder(folder, run_name)
         campaign, plan = services.flip_plan(folder) if kind == "flip" else services.make_plan(folder, run)
         return campaign, plan, run
-    stage: beam_search.Stage = "coarse" if kind == "beam-coarse" else "fine"
+    stage: beam_search.SearchStage = "coarse" if kind == "beam-coarse" else "fine"
     campaign, plan = beam_search.stage_plan(folder, run_name, stage)
     return campaign, plan, beam_search.stage_run(folder, run_name, stage)
 

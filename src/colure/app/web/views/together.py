@@ -18,7 +18,7 @@ from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
-    from colure.app.services.comparing import FigureRow
+    from colure.app.services.comparing import ComparedFigure
     from colure.app.services.cuts import CutChange
     from colure.model.figure import Figure
 
@@ -238,7 +238,7 @@ def _figure(one: Figure) -> answers.FigureRow:
     }  # fmt: skip
 
 
-def _change(row: FigureRow | CutChange) -> Change:
+def _change(row: ComparedFigure | CutChange) -> Change:
     missing = math.isnan(row.value) or math.isnan(row.other)
     return {
         "label": row.label, "unit": row.unit, "frequency_hz": row.frequency_hz, "value": _known(row.value), "expanded": _known(row.expanded),
