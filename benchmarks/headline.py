@@ -163,7 +163,7 @@ def measured_pattern(campaign: Campaign, plan: Plan, band_hz: FloatArray) -> Com
     done = process(record, campaign.chamber, campaign.device, grid_step_deg=5.0)
     t, p = fine_grid()
     found = theta_phi(unit_vector(theta=np.deg2rad(t), phi=np.deg2rad(p)).reshape(-1, 3))
-    e = synthesis_at(done.expansion.coefficients[0], found.theta, found.phi)
+    e = synthesis_at(done.expansion.coefficients[0], theta=found.theta, phi=found.phi)
     co, _ = to_basis(e[0], e[1], Basis.LUDWIG_3, theta=found.theta, phi=found.phi)
     return np.asarray(co.reshape(t.shape))
 

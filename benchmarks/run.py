@@ -90,13 +90,13 @@ def scattered() -> None:
     rng, count, k = np.random.default_rng(0), 10_000, 505.0
     theta, phi = np.arccos(rng.uniform(-1, 1, count)), rng.uniform(0, 2 * np.pi, count)
     radius = 1.2 + rng.uniform(-6e-4, 6e-4, count)
-    empty = Samples.of(theta, phi, np.zeros((2, count)), radius=radius)
+    empty = Samples.of(theta=theta, phi=phi, field=np.zeros((2, count)), radius=radius)
     operator = ScatteredOperator(empty, 45, k)
     true = random_coefficients(45, 1)[0]
     field = operator.forward(true * operator.reference) / operator.row_weight * operator.common
     noise = 3e-3 * np.abs(field).max() * (rng.normal(size=field.shape) + 1j * rng.normal(size=field.shape))
     for name, data, limit in (("clean", field, 1.0), ("noisy", field + noise, 2.0)):
-        samples = Samples.of(theta, phi, data, radius=radius)
+        samples = Samples.of(theta=theta, phi=phi, field=data, radius=radius)
         seconds = best(lambda s=samples: fit_scattered(s, 45, k), 2, clock=time.process_time)
         check(f"scattered 10,000 points, N=45, {name}, CPU", seconds, limit, unit=" s")
 

@@ -28,7 +28,7 @@ from tests.endtoend.test_near_to_far import edited
 def move(axes, targets):
     """Move as the engine does, unwatched."""
     axes.begin(targets)
-    return axes.finish(0.0, unwatched, 10.0).positions_deg
+    return axes.finish(0.0, unwatched, limit_s=10.0).positions_deg
 
 
 def engine_of(campaign, plan, journal, analyzer, axes, **options):
@@ -175,7 +175,7 @@ def test_a_hold_does_not_queue_behind_a_move(small_campaign):
 
     def finish():
         try:
-            axes.finish(0.0, unwatched, 10.0)
+            axes.finish(0.0, unwatched, limit_s=10.0)
         except InstrumentError as error:
             ended.append(error)
 

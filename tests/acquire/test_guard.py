@@ -190,8 +190,8 @@ def test_a_readout_that_is_no_number_is_never_a_position(guard):
     with pytest.raises(LostError, match="azimuth reads nan"):
         guard.readouts(status((np.nan, 0.0, 0.0)))
     assert guard.last_deg is None
-    assert guard.position_fault(np.zeros(3), np.array([np.nan, 0.0, 0.0]))
-    assert guard.position_fault(np.zeros(3), np.array([0.0, np.inf, 0.0]))
+    assert guard.position_fault(wanted_deg=np.zeros(3), found_deg=np.array([np.nan, 0.0, 0.0]))
+    assert guard.position_fault(wanted_deg=np.zeros(3), found_deg=np.array([0.0, np.inf, 0.0]))
 
 
 def test_a_move_that_leaves_its_limits_is_stopped_whatever_was_planned(guard):

@@ -112,7 +112,7 @@ def test_steps_and_degrees_agree_and_axes_move_together(rack):
     twin, axes = rack
     start = time.monotonic()
     axes.begin({"azimuth": 10.0, "roll": 15.0, "probe": -20.0})
-    status = axes.finish(0.05, unwatched, 10.0)
+    status = axes.finish(0.05, unwatched, limit_s=10.0)
     assert status.positions_deg == pytest.approx({"azimuth": 10.0, "roll": 15.0, "probe": -20.0}, abs=1 / 800)
     # 10 deg at 20 deg/s and 40 deg/s^2 take 1.0 s; one after the other they would take 2.5 s.
     assert time.monotonic() - start < 1.8
@@ -130,7 +130,7 @@ def test_positions_are_read_after_the_axes_said_that_they_stand(rack, monkeypatc
 
     monkeypatch.setattr(twin.stage, "moving", late)
     axes.begin({"azimuth": 2.0})
-    assert axes.finish(0.0, unwatched, 10.0).positions_deg["azimuth"] == pytest.approx(2.0, abs=1 / 800)
+    assert axes.finish(0.0, unwatched, limit_s=10.0).positions_deg["azimuth"] == pytest.approx(2.0, abs=1 / 800)
 
 
 def test_hold_passes_an_exchange_and_the_line_stays_in_step(rack):
@@ -140,13 +140,13 @@ def test_hold_passes_an_exchange_and_the_line_stays_in_step(rack):
     axes.hold()
     assert twin.stage.held.wait(0.2)
     with pytest.raises(HeldError):
-        axes.finish(0.0, unwatched, 10.0)
+        axes.finish(0.0, unwatched, limit_s=10.0)
     assert axes.status().held
     with pytest.raises(HeldError):
         axes.begin({"azimuth": 0.0})
     axes.release()
     axes.begin({"azimuth": 0.0})
-    assert axes.finish(0.0, unwatched, 20.0).positions_deg["azimuth"] == pytest.approx(0.0, abs=1e-3)
+    assert axes.finish(0.0, unwatched, limit_s=20.0).positions_deg["azimuth"] == pytest.approx(0.0, abs=1e-3)
 
 
 DEGREES = """
@@ -202,7 +202,7 @@ def test_degrees_over_tcp_with_completion_replies(small_campaign):
         assert axes.identity() == "degrees over tcp"
         looks = []
         axes.begin({"azimuth": 8.0, "roll": 3.5})
-        status = axes.finish(0.0, looks.append, 20.0)
+        status = axes.finish(0.0, looks.append, limit_s=20.0)
         assert status.positions_deg == pytest.approx({"azimuth": 8.0, "roll": 3.5, "probe": 0.0})
         # While the controller cannot be asked, the engine's watchdog is still told that we wait.
         assert looks.count(None) >= 5 and looks[-1] == status
@@ -217,7 +217,7 @@ def test_refusals_limits_and_time_are_told(rack):
         axes.begin({"azimuth": 400.0})
     axes.begin({"azimuth": 100.0})
     with pytest.raises(MotionError, match=r"not there after 0\.5 s"):
-        axes.finish(0.0, unwatched, 0.5)
+        axes.finish(0.0, unwatched, limit_s=0.5)
     axes.hold()
 
 

@@ -41,7 +41,7 @@ DEFECTS = [
      "tests/acquire/test_guard.py::test_refusals_name_axis_value_limit_and_sector"),
     ("whole turns forgotten", "acquire/guard.py", "if axis.modulo_deg is not None:\n                near", "if False:\n                near",
      "tests/acquire/test_guard.py::test_whole_turns_of_a_wrapping_readout_are_counted"),
-    ("positions not compared", "acquire/station.py", "fault = self.guard.position_fault(target, shown)", 'fault = ""',
+    ("positions not compared", "acquire/station.py", "fault = self.guard.position_fault(wanted_deg=target, found_deg=shown)", 'fault = ""',
      ENGINE + "test_axis_that_stands_elsewhere_stops_the_run"),
     ("stale sweeps taken", "instruments/scpi_words.py", "if count == before:", "if False:",
      "tests/instruments/test_analyzers.py::test_a_stale_sweep_is_refused_by_its_counter"),

@@ -37,7 +37,7 @@ def simulated_record(campaign: Campaign, plan: Plan, truth: SimulatedChamber):
         channel = REFERENCE_CHANNEL if role == "reference" else DEVICE_CHANNEL
         readouts = dict(zip(plan.axes, target, strict=True))
         for column, port in enumerate(plan.ports):
-            trace[index, :, column] = chamber.received(readouts, port, channel)
+            trace[index, :, column] = chamber.received(readouts, port, channel=channel)
     count = np.arange(len(plan))
     return build_record(
         plan, plan_index=count, role=plan.role, state_index=plan.state_index, trace=trace, commanded_deg=plan.targets_deg,

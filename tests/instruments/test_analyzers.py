@@ -123,7 +123,7 @@ def test_a_power_meter_reads_what_friis_says(twin):
     meter.configure(SETTINGS, (1,))
     power = 20 * np.log10(np.abs(meter.sweep().trace[:, 0]))
     np.testing.assert_allclose(power, -3.0 + 20 * np.log10(np.abs(trace)), atol=1e-3)
-    loss = free_space_loss_db(24.05e9, 1.2)
+    loss = free_space_loss_db(frequency_hz=24.05e9, distance_m=1.2)
     gain = 21.3 + 7.6  # panel and probe, within a dB or so: a check of the scale, not of the antennas
     assert power.mean() == pytest.approx(-3.0 + gain - loss - 12.0, abs=2.0)
     with pytest.raises(InstrumentError, match="2 ports wanted"):

@@ -128,14 +128,14 @@ def test_axes_behind_motor_records(tmp_path, monkeypatch):
         driver.heard = lambda: heard.append(1)
         seen = []
         driver.begin({"azimuth": 4.0, "roll": -2.0})
-        rest = driver.finish(0.0, seen.append, 10.0)
+        rest = driver.finish(0.0, seen.append, limit_s=10.0)
         assert rest.positions_deg == pytest.approx({"azimuth": 4.0, "roll": -2.0}, abs=1e-6) and not rest.moving
         assert any(status.moving for status in seen) and len(heard) > 20
         driver.begin({"azimuth": 40.0, "roll": -2.0})
         time.sleep(0.4)
         driver.hold()
         with pytest.raises(HeldError):
-            driver.finish(0.0, seen.append, 10.0)
+            driver.finish(0.0, seen.append, limit_s=10.0)
         with pytest.raises(HeldError):
             driver.begin({"azimuth": 0.0})
         time.sleep(0.3)

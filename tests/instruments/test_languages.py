@@ -64,7 +64,7 @@ def places(motors: Motors) -> dict[str, float]:
 
 def go(axes: LineAxes, motors: Motors, targets: dict[str, float]) -> dict[str, float]:
     axes.begin(targets, from_deg=places(motors))
-    return axes.finish(0.0, unwatched, 5.0).positions_deg
+    return axes.finish(0.0, unwatched, limit_s=5.0).positions_deg
 
 
 def turned(found: dict[str, float], wanted: dict[str, float]) -> dict[str, float]:
@@ -97,7 +97,7 @@ def test_a_hold_brakes_at_once_and_nothing_goes_on_by_itself(language):
             time.sleep(0.001)
         assert time.monotonic() - sent < 0.1
         with pytest.raises(HeldError):
-            axes.finish(0.0, unwatched, 5.0)
+            axes.finish(0.0, unwatched, limit_s=5.0)
         assert axes.status().held
         braked = places(motors)
         with pytest.raises(HeldError):

@@ -165,13 +165,13 @@ def test_twenty_points_and_a_hold_in_the_middle_of_moves(controller):
     for _ in range(20):
         wanted = {name: round(draw.uniform(-40.0, 40.0), 3) for name in table}
         axes.begin(wanted)
-        assert axes.finish(0.0, unwatched, 20.0).positions_deg == pytest.approx(wanted, abs=1e-3)
+        assert axes.finish(0.0, unwatched, limit_s=20.0).positions_deg == pytest.approx(wanted, abs=1e-3)
     for side in (1.0, -1.0):
         axes.begin({"azimuth": 150.0 * side, "roll": 0.0, "probe": 0.0})
         time.sleep(0.4)
         axes.hold()
         with pytest.raises(HeldError):
-            axes.finish(0.0, unwatched, 5.0)
+            axes.finish(0.0, unwatched, limit_s=5.0)
         time.sleep(0.6)
         rested = axes.status().positions_deg["azimuth"]
         assert abs(rested) < 140.0

@@ -40,7 +40,7 @@ def measure(dialect: Dialect, table: dict, points: int) -> None:
         for _ in range(points):
             wanted = {name: round(draw.uniform(-150.0, 150.0), 2) for name in NAMES}
             axes.begin(wanted)
-            status = axes.finish(0.0, unwatched, 3.0)
+            status = axes.finish(0.0, unwatched, limit_s=3.0)
             true = {name: motors.at(name) for name in NAMES}
             assert not motors.moving() and true == pytest.approx(wanted, abs=0.006), dialect
             assert status.positions_deg == pytest.approx(wanted, abs=0.006), dialect

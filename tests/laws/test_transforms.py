@@ -29,7 +29,7 @@ def random_coefficients(seed: int, order: int, *lead: int) -> np.ndarray:
 
 def cartesian(expansion: Expansion, d: np.ndarray) -> np.ndarray:
     t, p = theta_phi(d)
-    e = expansion.far_field_at(t, p)
+    e = expansion.far_field_at(theta=t, phi=p)
     return to_ludwig_1(e[..., 0, :], e[..., 1, :], theta=t, phi=p)
 
 
@@ -63,8 +63,10 @@ def test_adjoint_inner_product_at_points(seed, order):
     a, b = random_coefficients(seed, order, 2)
     rng = np.random.default_rng(seed)
     t, p = rng.uniform(0, np.pi, 40), rng.uniform(0, 6.28, 40)
-    field = synthesis_at(b, t, p)
-    assert np.vdot(adjoint_at(field, order, t, p), a) == pytest.approx(np.vdot(field, synthesis_at(a, t, p)), rel=1e-9)
+    field = synthesis_at(b, theta=t, phi=p)
+    assert np.vdot(adjoint_at(field, order, theta=t, phi=p), a) == pytest.approx(
+        np.vdot(field, synthesis_at(a, theta=t, phi=p)), rel=1e-9
+    )
 
 
 @given(seeds, orders)
@@ -73,7 +75,7 @@ def test_scattered_and_ring_synthesis_agree(seed, order):
     theta = np.linspace(0, np.pi, 5)
     t, p = np.meshgrid(theta, np.arange(6) * np.pi / 3, indexing="ij")
     rings = transform.synthesis(a, theta, 6)
-    points = synthesis_at(a, t, p).reshape(rings.shape)
+    points = synthesis_at(a, theta=t, phi=p).reshape(rings.shape)
     assert points == pytest.approx(rings, abs=1e-10 * np.abs(a).max() * order)
 
 

@@ -99,7 +99,7 @@ def test_axial_ratio_and_circular_discrimination(ar_db, xpd_db):
     e_theta, e_phi = 1.0, -1j * minor  # right-handed: phi lags theta by 90 deg
     right, left = to_basis(e_theta, e_phi, Basis.CIRCULAR, theta=0.3, phi=0.4)
     assert 20 * np.log10(abs(right) / abs(left)) == pytest.approx(xpd_db, abs=6e-4)
-    found = ellipse(e_theta, e_phi)
+    found = ellipse(e_theta=e_theta, e_phi=e_phi)
     assert 20 * np.log10(found.axial_ratio) == pytest.approx(ar_db, abs=1e-12)
     assert found.inverse_axial_ratio > 0 and found.tilt == pytest.approx(0.0, abs=1e-12)
 
@@ -116,13 +116,15 @@ def test_pure_right_hand_wave_has_no_left_part():
 def test_linear_pair_imbalance(imbalance, phase, ar, xpd):
     e_theta, e_phi = 1.0, 10 ** (-imbalance / 20) * np.exp(-1j * D(phase))
     right, left = to_basis(e_theta, e_phi, Basis.CIRCULAR, theta=0.0, phi=0.0)
-    assert 20 * np.log10(ellipse(e_theta, e_phi).axial_ratio) == pytest.approx(ar, abs=6e-5 if ar != 1 else 5e-4)
+    assert 20 * np.log10(ellipse(e_theta=e_theta, e_phi=e_phi).axial_ratio) == pytest.approx(
+        ar, abs=6e-5 if ar != 1 else 5e-4
+    )
     assert 20 * np.log10(abs(right / left)) == pytest.approx(xpd, abs=6e-4)
 
 
 def test_tilt_turns_with_the_wave():
     for tilt in D([-80, -30, 0, 25, 89]):
-        assert ellipse(np.cos(tilt), np.sin(tilt)).tilt == pytest.approx(tilt, abs=1e-12)
+        assert ellipse(e_theta=np.cos(tilt), e_phi=np.sin(tilt)).tilt == pytest.approx(tilt, abs=1e-12)
 
 
 def test_clenshaw_curtis_weights_as_printed():

@@ -116,8 +116,12 @@ def test_normalized_error_against_gtc():
     gtc = pytest.importorskip("GTC")
     one, other = gtc.ureal(21.2, 0.125), gtc.ureal(20.9, 0.1)
     difference = one - other
-    assert normalized_error(21.2, 0.25, 20.9, 0.2) == pytest.approx(difference.x / (2 * difference.u), rel=1e-12)
-    assert normalized_error(1.0, 0.0, 1.0, 0.0) == 0.0 and np.isinf(normalized_error(1.0, 0.0, 2.0, 0.0))
+    assert normalized_error(one=21.2, expanded_one=0.25, other=20.9, expanded_other=0.2) == pytest.approx(
+        difference.x / (2 * difference.u), rel=1e-12
+    )
+    assert normalized_error(one=1.0, expanded_one=0.0, other=1.0, expanded_other=0.0) == 0.0 and np.isinf(
+        normalized_error(one=1.0, expanded_one=0.0, other=2.0, expanded_other=0.0)
+    )
 
 
 @pytest.mark.parametrize(

@@ -141,14 +141,14 @@ def test_two_spheres_near_by_become_their_own_field_farther_out(request):
     keep = REGIONS["cap"](np.rad2deg(theta), np.rad2deg(phi))
     theta, phi = theta[keep], phi[keep]
     field = np.stack(from_cartesian(spheres_near(1.2 * unit_vector(theta=theta, phi=phi)), theta=theta, phi=phi))
-    fit = fit_scattered(Samples.of(theta, phi, field, radius=1.2), 18, K)
+    fit = fit_scattered(Samples.of(theta=theta, phi=phi, field=field, radius=1.2), 18, K)
     t, p = (a.ravel() for a in np.meshgrid(np.deg2rad(np.arange(2.0, 180, 8)), np.deg2rad(np.arange(0, 360.0, 12))))
     truth = np.stack(from_cartesian(spheres_near(3.0 * unit_vector(theta=t, phi=p)), theta=t, phi=p))
 
     def out(coefficients):
         order = int(np.sqrt(coefficients.shape[-1] + 1)) - 1
         functions = outgoing(order, np.array(K * 3.0)).tangential()[:, mode_degrees(order) - 1]
-        return synthesis_at(coefficients * functions, t, p) * np.exp(-1j * K * 3.0) / 3.0
+        return synthesis_at(coefficients * functions, theta=t, phi=p) * np.exp(-1j * K * 3.0) / 3.0
 
     error, peak = length(out(fit.coefficients) - truth), length(truth).max()
     bound = 2.0 * np.sqrt(np.mean(length(out(fit.error_draws())) ** 2, axis=0) + (fit.truncation() / 3.0) ** 2)

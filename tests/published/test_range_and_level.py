@@ -19,7 +19,7 @@ from colure.waves.horn import e_plane_loss_db, h_plane_loss_db, horn_gain_dbi
 )
 def test_free_space_loss(ghz, metres, loss):
     # H. T. Friis, Proc. IRE 34:254, 1946.
-    assert free_space_loss_db(ghz * 1e9, metres) == pytest.approx(loss, abs=5e-5)
+    assert free_space_loss_db(frequency_hz=ghz * 1e9, distance_m=metres) == pytest.approx(loss, abs=5e-5)
 
 
 def test_far_field_distance_means_a_sixteenth_of_a_wavelength():

@@ -27,7 +27,7 @@ LIGHT = 299_792_458.0
 
 def one_mode(order: int, kind: int, n: int, m: int) -> np.ndarray:
     a = np.zeros((2, mode_count(order)), complex)
-    a[kind, mode_index(n, m)] = 1.0
+    a[kind, mode_index(n, azimuthal=m)] = 1.0
     return a
 
 
@@ -45,7 +45,7 @@ def test_near_field_of_every_mode_equals_the_independent_wave(s, nm, kr):
     n, m = nm
     theta, phi, radius = 0.8, 2.3, 0.37
     q = np.zeros((2, mode_count(n)), complex)
-    q[s - 1, mode_index(n, m)] = 1.0
+    q[s - 1, mode_index(n, azimuthal=m)] = 1.0
     expansion = Expansion(from_power_normalized(q), np.array(kr / radius))
     ours = expansion.near_field(radius, [theta], 1)
     # Our grid starts at phi = 0: turn the device back by phi instead of the grid.
@@ -53,7 +53,7 @@ def test_near_field_of_every_mode_equals_the_independent_wave(s, nm, kr):
     cartesian = expansion.near_field_at(point[None])[0]
     e_r = cartesian @ unit_vector(theta=theta, phi=phi)
     tangential = synthesis_at(
-        expansion.coefficients * outgoing(n, np.array(kr)).tangential()[:, mode_degrees(n) - 1], theta, phi
+        expansion.coefficients * outgoing(n, np.array(kr)).tangential()[:, mode_degrees(n) - 1], theta=theta, phi=phi
     )[:, 0] * (np.exp(-1j * kr) / radius)
     assert ours.shape == (3, 1, 1)
     found = np.array([e_r, *tangential])
@@ -75,7 +75,7 @@ def test_on_axis_only_first_order_modes_survive(n, printed):
     """|K_theta| = |K_phi| = sqrt(2n+1)/2 on axis for m = +-1, with the integral of |K|^2 equal 4 pi."""
     for kind in (GRAD, CURL):
         for m in range(-n, n + 1):
-            field = np.sqrt(4 * np.pi) * synthesis_at(one_mode(n, kind, n, m), 0.0, 0.0)[:, 0]
+            field = np.sqrt(4 * np.pi) * synthesis_at(one_mode(n, kind, n, m), theta=0.0, phi=0.0)[:, 0]
             size = printed if abs(m) == 1 else 0.0
             assert np.abs(field) == pytest.approx([size, size], abs=6e-6)
 
@@ -84,7 +84,7 @@ def test_on_axis_only_first_order_modes_survive(n, printed):
 def test_highest_directivity_of_all_modes_is_n_squared_plus_two_n(order, limit):
     """R. F. Harrington 1960: N^2 + 2N; reached by coefficients conjugate to the on-axis field."""
     modes = np.concatenate(
-        [[synthesis_at(one_mode(order, kind, n, m), 0.0, 0.0)[0, 0]
+        [[synthesis_at(one_mode(order, kind, n, m), theta=0.0, phi=0.0)[0, 0]
           for n, m in zip(mode_degrees(order), mode_orders(order), strict=True)] for kind in (GRAD, CURL)]
     )  # fmt: skip
     best = np.conj(modes)

@@ -37,7 +37,7 @@ def test_a_smooth_map_is_small_and_keeps_its_colours():
     theta, phi = np.arange(0.0, 181.0, 2.0), np.arange(0.0, 360.0, 2.0)
     t, p = np.deg2rad(np.meshgrid(theta, phi, indexing="ij"))
     field = np.exp(3j * np.sin(t) * np.cos(p)) + np.exp(-9j * np.sin(t) * np.sin(p)) * np.cos(t)
-    figure = sphere_map(theta, phi, np.stack([field, 0.3j * field])).figure
+    figure = sphere_map(theta_deg=theta, phi_deg=phi, field=np.stack([field, 0.3j * field])).figure
     packed = chart(figure, "Map.", dense=True)
     seen = np.asarray(Image.open(io.BytesIO(packed.data)).convert("RGB"), float)
     drawn = np.asarray(figure.canvas.buffer_rgba(), float)[..., :3]

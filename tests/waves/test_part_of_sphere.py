@@ -104,7 +104,7 @@ def judged_fit(theta, phi, data, truth, region, cap):
     truth
         (2, direction) at LOOK_T, LOOK_P.
     """
-    fit = fit_scattered(Samples.of(theta, phi, data), cap, K)
+    fit = fit_scattered(Samples.of(theta=theta, phi=phi, field=data), cap, K)
     peak = length(truth).max()
     bound = 2.0 * np.sqrt(np.mean(length(on_grid(fit.error_draws())) ** 2, axis=0) + fit.truncation() ** 2)
     error = length(on_grid(fit.coefficients) - truth)
@@ -133,7 +133,7 @@ def test_real_harmonics_are_the_transforms_own():
     phi = random.uniform(0, 2 * np.pi, theta.size)
     for order in (1, 2, 13):
         columns = random.normal(size=2 * mode_count(order)) + 1j * random.normal(size=2 * mode_count(order))
-        expected = synthesis_at(to_modes(columns, order), theta, phi)
+        expected = synthesis_at(to_modes(columns, order), theta=theta, phi=phi)
         assert matrix_at(theta, phi, order) @ columns == pytest.approx(expected, abs=1e-10)
 
 
@@ -175,7 +175,7 @@ def test_a_field_that_no_antenna_of_a_tiny_cap_has_is_answered_all_the_same():
         a.ravel() for a in np.meshgrid(np.linspace(0.0, np.pi, 19), np.arange(36) * np.pi / 18.0, indexing="ij")
     )
     huygens = (1.0 + np.cos(theta)) * np.stack([np.cos(phi), -np.sin(phi)])
-    fit = fit_scattered(Samples.of(np.deg2rad(theta), phi, huygens), 18, K)
+    fit = fit_scattered(Samples.of(theta=np.deg2rad(theta), phi=phi, field=huygens), 18, K)
     assert np.all(np.isfinite(fit.coefficients)) and np.isfinite(fit.residual)
 
 

@@ -23,7 +23,7 @@ TRUTH = expansion_of(DEVICE, 25).coefficients[0]
 
 
 def directivity(expansion):
-    return 4 * np.pi * np.abs(expansion.far_field_at(0.0, 0.0)[0, 0, 0]) ** 2 / expansion.power()[0]
+    return 4 * np.pi * np.abs(expansion.far_field_at(theta=0.0, phi=0.0)[0, 0, 0]) ** 2 / expansion.power()[0]
 
 
 def test_dipole_model():
@@ -132,7 +132,7 @@ def test_imbalanced_impure_ports_of_a_tilted_shifted_probe():
     imbalance = 0.8 * np.exp(0.4j)
     value = np.where(port == 1, imbalance * value, value)
     straight = [expansion_of(one, 4) for one in (co, cross)]
-    level = complex(straight[0].far_field_at(0.0, 0.0)[0, 0, 0])
+    level = complex(straight[0].far_field_at(theta=0.0, phi=0.0)[0, 0, 0])
     models = [probe_models.mounted(one, offset=shift, tilt=tilt) for one in straight]
     models[1] = models[1].with_coefficients(imbalance * models[1].coefficients)
     samples = ProbeSamples(*where, port, value, np.ones(value.size))
@@ -142,8 +142,10 @@ def test_imbalanced_impure_ports_of_a_tilted_shifted_probe():
 
 def test_impure_port_is_the_port_plus_its_quarter_turn():
     leaky = probe_models.impure(probe_models.dipole(K), leak=0.1j, gain=2.0)
-    e = leaky.far_field_at(0.0, 0.0)[0, :, 0]
-    assert e == pytest.approx(2.0 * probe_models.dipole(K).far_field_at(0.0, 0.0)[0, 0, 0] * np.array([1.0, 0.1j]))
+    e = leaky.far_field_at(theta=0.0, phi=0.0)[0, :, 0]
+    assert e == pytest.approx(
+        2.0 * probe_models.dipole(K).far_field_at(theta=0.0, phi=0.0)[0, 0, 0] * np.array([1.0, 0.1j])
+    )
 
 
 def test_general_operator_and_adjoint_match():

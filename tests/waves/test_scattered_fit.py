@@ -23,14 +23,14 @@ TRUTH = expansion_of(DEVICE, 60)
 
 def near_samples(theta, phi, radius, noise_db=None, seed=0):
     """Closed form checked below: fields of the panel's expansion at scattered places."""
-    empty = Samples.of(theta, phi, np.zeros((2, np.size(theta))), radius=radius)
+    empty = Samples.of(theta=theta, phi=phi, field=np.zeros((2, np.size(theta))), radius=radius)
     operator = ScatteredOperator(empty, 60, K)
     field = operator.forward(TRUTH.coefficients[0] * operator.reference) / operator.row_weight * operator.common
     if noise_db is not None:
         random = np.random.default_rng(seed)
         raw = random.normal(size=(2, *field.shape)) / np.sqrt(2.0)
         field = field + 10 ** (noise_db / 20) * np.abs(field).max() * (raw[0] + 1j * raw[1])
-    return Samples.of(theta, phi, field, radius=radius)
+    return Samples.of(theta=theta, phi=phi, field=field, radius=radius)
 
 
 def rms_db(coefficients, within_deg=180.0):
@@ -115,14 +115,16 @@ def test_missing_repeated_and_weightless_points():
     spoiled[:, :50] = 1e3
     weight = np.ones(again.size)
     weight[:50] = 0.0
-    fit = fit_scattered(Samples.of(theta[again], phi[again], spoiled, radius=radius[again], weight=weight), 40, K)
+    fit = fit_scattered(
+        Samples.of(theta=theta[again], phi=phi[again], field=spoiled, radius=radius[again], weight=weight), 40, K
+    )
     assert rms_db(fit.coefficients) <= -60.0
 
 
 def test_far_field_samples_need_no_radius():
     theta, phi, _ = jittered(6000)
-    field = TRUTH.far_field_at(theta, phi)[0]
-    fit = fit_scattered(Samples.of(theta, phi, field), 40, K)
+    field = TRUTH.far_field_at(theta=theta, phi=phi)[0]
+    fit = fit_scattered(Samples.of(theta=theta, phi=phi, field=field), 40, K)
     assert rms_db(fit.coefficients) <= -100.0
 
 
@@ -135,12 +137,14 @@ def test_bad_samples_are_refused(change, words):
     good = {"field": np.ones((2, 50)), "weight": np.ones(50), "radius": np.ones(50)}
     with pytest.raises(ValueError, match=words):
         given = {**good, **change}
-        Samples.of(np.ones(50), np.ones(50), given["field"], radius=given["radius"], weight=given["weight"])
+        Samples.of(
+            theta=np.ones(50), phi=np.ones(50), field=given["field"], radius=given["radius"], weight=given["weight"]
+        )
 
 
 def test_too_few_samples_for_the_order():
     with pytest.raises(ValueError, match="lower the order"):
-        fit_scattered(Samples.of(np.ones(50), np.ones(50), np.ones((2, 50))), 40, K)
+        fit_scattered(Samples.of(theta=np.ones(50), phi=np.ones(50), field=np.ones((2, 50))), 40, K)
 
 
 def test_radii_that_spread_too_far_are_refused_with_numbers():

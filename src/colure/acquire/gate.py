@@ -125,7 +125,7 @@ class StartCheck:
             if status.held:
                 # A readout of zero is no proof: a controller that lost power on its way reads the same.
                 raise MotionError("the axes were held while they sought their reference; home the axes")
-            fault = station.guard.position_fault(target, station.guard.readouts(status))
+            fault = station.guard.position_fault(wanted_deg=target, found_deg=station.guard.readouts(status))
             if fault:
                 raise MotionError(f"after homing: {fault}")
             self._journal.set_meta("distrust", None)

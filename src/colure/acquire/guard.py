@@ -167,7 +167,7 @@ class Guard:
         if self._interlock and status.door_open is None:
             raise InstrumentError("chamber.toml: axes.interlock = true, but the controller does not report the door")
 
-    def leaves(self, found_deg: FloatArray, start_deg: FloatArray) -> str:
+    def leaves(self, *, found_deg: FloatArray, start_deg: FloatArray) -> str:
         """Say which limit or keep-out sector a running move has entered; empty if none that it did not start in."""
         slack = np.array([max(axis.readback_tolerance_deg, 1e-6) for axis in self.axes.values()])
         gone = (found_deg < np.minimum(self._bounds.low, start_deg) - slack) | (
@@ -199,7 +199,7 @@ class Guard:
         # Axes that wait for each other, or rest on their way, take the sum at least; a rest is as long as a start and a stop.
         return 2.0 * sum(own) if self.one_by_one else max(own)
 
-    def position_fault(self, wanted_deg: FloatArray, found_deg: FloatArray) -> str:
+    def position_fault(self, *, wanted_deg: FloatArray, found_deg: FloatArray) -> str:
         """Say which axis stands where it should not; empty if all are right."""
         for name, axis, wanted, found in zip(self.names, self.axes.values(), wanted_deg, found_deg, strict=True):
             # Written so that a value that is no number is never in position.
@@ -264,7 +264,7 @@ class MotionWatch:
         self._guard.require_safe(status)
         if self._clock.real_time:
             self._check_jump(found, now)
-        left = self._guard.leaves(found, self._start)
+        left = self._guard.leaves(found_deg=found, start_deg=self._start)
         if left:
             raise MotionError(f"{left}; home the axes")
         self._check_direction(found)

@@ -72,12 +72,12 @@ class Jogger:
         settle_s = max(axis.settle_s for axis in self._guard.axes.values())
         try:
             self._axes.begin(self._guard.wire(target), from_deg=here)
-            status = self._axes.finish(settle_s, watch, 2.0 * watch.expected_s + settle_s + 10.0)
+            status = self._axes.finish(settle_s, watch, limit_s=2.0 * watch.expected_s + settle_s + 10.0)
             found = self._guard.readouts(status)
         except BaseException:
             self._axes.hold()
             raise
-        fault = self._guard.position_fault(target, found)
+        fault = self._guard.position_fault(wanted_deg=target, found_deg=found)
         if fault:
             raise MotionError(fault)
         return self._guard.wire(found)

@@ -151,7 +151,7 @@ class Station:
         with self.guarded(), blame("axes"):
             self.axes.begin(self.guard.wire(target_deg), from_deg=self.guard.wire(self.guard.last_deg))
             # A sane controller is done long before; its own words (stall, hold) usually come first.
-            status = self.axes.finish(settle, watch, 2.0 * watch.expected_s + settle + 10.0)
+            status = self.axes.finish(settle, watch, limit_s=2.0 * watch.expected_s + settle + 10.0)
             return self.guard.readouts(status)
 
     def watch(self, target_deg: FloatArray, *, per_s: float | None = None) -> MotionWatch:
@@ -321,7 +321,7 @@ class Station:
         return texts
 
     def _require_position(self, index: int, target: FloatArray, shown: FloatArray) -> None:
-        fault = self.guard.position_fault(target, shown)
+        fault = self.guard.position_fault(wanted_deg=target, found_deg=shown)
         if not fault:
             return
         off = np.abs(target - shown)

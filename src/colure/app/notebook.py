@@ -400,13 +400,13 @@ class Pattern:
         """Draw gain over theta and phi: total, or partial where one polarization was measured; on `ax`, or a new figure's."""
         from colure.report import charts
 
-        return charts.sphere_map(*self._field(frequency_ghz), gain=self._gain_name(), ax=ax)[0]
+        return charts.sphere_map(**self._field(frequency_ghz), gain=self._gain_name(), ax=ax)[0]
 
     def plot_solid(self, *, frequency_ghz: float | None = None, ax: Axes | None = None) -> Axes:
         """Draw the pattern as a solid; on `ax`, which has three dimensions, or a new figure's."""
         from colure.report import charts
 
-        return charts.solid(*self._field(frequency_ghz), gain=self._gain_name(), ax=ax)[0]
+        return charts.solid(**self._field(frequency_ghz), gain=self._gain_name(), ax=ax)[0]
 
     def plot_front(self, *, frequency_ghz: float | None = None, ax: OnAxes = None) -> Panels:
         """Draw co, cross and axial ratio over direction cosines of the front half; on three `ax`, or a new figure's."""
@@ -415,10 +415,15 @@ class Pattern:
         one = self.processed.expansion.coefficients[self._index(frequency_ghz)]
         return maps.front_maps(one, slant=self.processed.budget.slant, ax=ax)
 
-    def _field(self, frequency_ghz: float | None) -> tuple[Any, Any, Any]:
+    def _field(self, frequency_ghz: float | None) -> dict[str, Any]:
         from colure.model.pattern import field_of
 
-        return self.data["theta"].values, self.data["phi"].values, field_of(self.data)[self._index(frequency_ghz)]
+        d = self.data
+        return {
+            "theta_deg": d["theta"].values,
+            "phi_deg": d["phi"].values,
+            "field": field_of(d)[self._index(frequency_ghz)],
+        }
 
     def __repr__(self) -> str:
         f = self.processed.frequency_hz / 1e9

@@ -71,7 +71,7 @@ def mode_count(order: int) -> int:
     return order * (order + 2)
 
 
-def mode_index(degree: ArrayLike, azimuthal: ArrayLike) -> IntArray:
+def mode_index(degree: ArrayLike, *, azimuthal: ArrayLike) -> IntArray:
     """Return the position of (n, m) in a coefficient array: n(n+1) + m - 1."""
     n = np.asarray(degree, dtype=np.int64)
     return np.asarray(n * (n + 1) + np.asarray(azimuthal, dtype=np.int64) - 1, dtype=np.int64)

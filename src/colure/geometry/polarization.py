@@ -137,7 +137,7 @@ class Ellipse:
     tilt: FloatArray
 
 
-def ellipse(e_theta: ArrayLike, e_phi: ArrayLike) -> Ellipse:
+def ellipse(*, e_theta: ArrayLike, e_phi: ArrayLike) -> Ellipse:
     """Return the polarization ellipse of (e_theta, e_phi).
 
     Axial ratio = (|R| + |L|) / ||R| - |L||; tilt from the phase between R and L.

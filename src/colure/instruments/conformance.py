@@ -204,7 +204,7 @@ def _move(axes: AxesDriver, name: str, move_deg: float) -> str:
             f"{name} reached its target in spite of a hold; use a longer `move`, or `hold` is not heard"
         )
     try:
-        axes.finish(0.0, unwatched, 30.0)
+        axes.finish(0.0, unwatched, limit_s=30.0)
     except HeldError:
         pass
     else:
@@ -217,7 +217,7 @@ def _move(axes: AxesDriver, name: str, move_deg: float) -> str:
             f"{name} goes on after `release`: {here:.3f} to {rested:.3f} deg; put what forgets the move into it"
         )
     axes.begin(start, from_deg=axes.status().positions_deg)
-    back = axes.finish(0.0, unwatched, 60.0).positions_deg[name]
+    back = axes.finish(0.0, unwatched, limit_s=60.0).positions_deg[name]
     if abs(back - start[name]) > 0.02 * abs(move_deg):
         raise InstrumentError(f"{name} came back to {back:.3f} deg, started from {start[name]:.3f} deg")
     return f"held after {here - start[name]:+.2f} deg, stood {stood_s:.2f} s later, came back to {back:.3f} deg"

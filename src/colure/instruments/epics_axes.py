@@ -159,7 +159,7 @@ class EpicsAxes:
         if self._held.is_set() or status.held:
             raise HeldError(f"{self._resource}: the axes are held")
 
-    def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus:
+    def finish(self, settle_s: float, watch: Watch, *, limit_s: float) -> AxesStatus:
         """Wait until all axes stand, looking at them meanwhile, then let them settle."""
         begin = self._timer.monotonic()
         while True:
@@ -251,9 +251,9 @@ class EpicsAxes:
             self._write(self._field(axis, self._homing()[0]), 1)
         self._began_s = self._timer.monotonic()
         self._timer.sleep(START_S)
-        self.finish(0.0, watch, limit_s)
+        self.finish(0.0, watch, limit_s=limit_s)
         self.begin({axis: table.home_deg for axis, table in self._axes.items()})
-        return self.finish(max(table.settle_s for table in self._axes.values()), watch, limit_s)
+        return self.finish(max(table.settle_s for table in self._axes.values()), watch, limit_s=limit_s)
 
     def beat(self) -> None:
         """Do nothing: records have no watchdog of their own."""

@@ -86,7 +86,7 @@ class GcodeAxes:
             raise InstrumentError("axes profile: `timed` is empty, the speed of a move cannot be set")
         self._reply()
 
-    def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus:
+    def finish(self, settle_s: float, watch: Watch, *, limit_s: float) -> AxesStatus:
         """Wait until all axes stand and have settled, looking at them meanwhile.
 
         Raises
@@ -166,7 +166,7 @@ class GcodeAxes:
             raise InstrumentError("axes profile: `home` is empty; home the axes by the controller's own means")
         self._link.write(self._words.home)
         self._reply()
-        return self.finish(0.0, watch, limit_s)
+        return self.finish(0.0, watch, limit_s=limit_s)
 
     def beat(self) -> None:
         """Tell the controller that we are alive; it stops by itself when this lapses."""

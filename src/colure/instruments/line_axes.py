@@ -249,7 +249,7 @@ class LineAxes:
         self._due.update(names)
         self._talk.tell(steps, **fields)
 
-    def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus:
+    def finish(self, settle_s: float, watch: Watch, *, limit_s: float) -> AxesStatus:
         """Wait until all axes stand, looking at them meanwhile, then let them settle."""
         begin = self._timer.monotonic()
         status = self._stand(watch, limit_s, begin)
@@ -386,7 +386,7 @@ class LineAxes:
         else:
             for axis in self._names.values():
                 self._talk.tell(axis.home or self._words.home, axis=axis.name)
-        return self.finish(0.0, watch, limit_s)
+        return self.finish(0.0, watch, limit_s=limit_s)
 
     def beat(self) -> None:
         """Tell the controller that we are alive, if the profile knows how and the controller can listen now."""

@@ -126,7 +126,7 @@ class ManyAxes:
                     f"axis {name} target = {targets_deg[name]:g}: must be 0 deg: turntable = true, nobody turns it"
                 )
 
-    def finish(self, settle_s: float, watch: Watch, limit_s: float) -> AxesStatus:
+    def finish(self, settle_s: float, watch: Watch, *, limit_s: float) -> AxesStatus:
         """Wait until all axes stand and have settled; every look at one controller is a look at all of them.
 
         Raises
@@ -139,9 +139,9 @@ class ManyAxes:
         moving = self._moving or self.controllers
         if len(self.controllers) == 1:
             one = self.controllers[0]
-            return self._merged({one.name: one.driver.finish(settle_s, self._all_of(one, watch), limit_s)})
+            return self._merged({one.name: one.driver.finish(settle_s, self._all_of(one, watch), limit_s=limit_s)})
         for one in moving:
-            one.driver.finish(0.0, self._all_of(one, watch), limit_s)
+            one.driver.finish(0.0, self._all_of(one, watch), limit_s=limit_s)
         left = settle_s
         while left > 0.0:
             watch(None)

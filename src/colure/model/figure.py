@@ -139,14 +139,14 @@ class Figure:
         """Return value and uncertainty with digits that the uncertainty supports, or why there is none."""
         if self.reason:
             return self.reason
-        return f"{format_value(self.value, self.expanded_uncertainty)} {self.interval_text()}"
+        return f"{format_value(self.value, uncertainty=self.expanded_uncertainty)} {self.interval_text()}"
 
     def cells(self) -> tuple[str, str]:
         """Return value and interval as the two cells of a table; a dash, and why, where there is no value."""
         if self.reason:
             return "-", self.reason
         warning = "" if self.use == USABLE else f" ({self.use})"
-        return format_value(self.value, self.expanded_uncertainty), self.interval_text() + warning
+        return format_value(self.value, uncertainty=self.expanded_uncertainty), self.interval_text() + warning
 
     def text_with_unit(self) -> str:
         """Return value, uncertainty and unit, or why there is no value."""
@@ -162,13 +162,13 @@ class Figure:
         if not np.isfinite(up) and not np.isfinite(down):
             return "(no bound: some of its errors leave no such figure)"
         if not np.isfinite(up):
-            return f"(at least {format_value(self.lower, down)})"
+            return f"(at least {format_value(self.lower, uncertainty=down)})"
         if not np.isfinite(down):
-            return f"(at most {format_value(self.upper, up)})"
+            return f"(at most {format_value(self.upper, uncertainty=up)})"
         if max(up, down) > 1.25 * min(up, down):
             digits = max(up, down)
-            return f"+{format_value(up, digits)}/-{format_value(down, digits)}"
-        return f"\u00b1 {format_value(self.expanded_uncertainty, self.expanded_uncertainty)}"
+            return f"+{format_value(up, uncertainty=digits)}/-{format_value(down, uncertainty=digits)}"
+        return f"\u00b1 {format_value(self.expanded_uncertainty, uncertainty=self.expanded_uncertainty)}"
 
     def as_dict(self) -> dict[str, Any]:
         """Return plain JSON-ready data (infinities become null)."""
@@ -182,7 +182,7 @@ def _finite(data: dict[str, Any]) -> dict[str, Any]:
     return {key: None if isinstance(value, float) and not np.isfinite(value) else value for key, value in data.items()}
 
 
-def format_value(value: float, uncertainty: float) -> str:
+def format_value(value: float, *, uncertainty: float) -> str:
     """Format a value with as many decimals as two digits of its uncertainty need."""
     if not np.isfinite(value):
         return str(value)

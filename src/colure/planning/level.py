@@ -26,7 +26,7 @@ class LinkBudget:
     noise_error_db: float
 
 
-def free_space_loss_db(frequency_hz: float, distance_m: float) -> float:
+def free_space_loss_db(*, frequency_hz: float, distance_m: float) -> float:
     """Return 20 log10(4 pi d f / c) (H. T. Friis, Proc. IRE 34:254, 1946)."""
     return float(20.0 * np.log10(4.0 * np.pi * distance_m * frequency_hz / SPEED_OF_LIGHT))
 
@@ -52,7 +52,7 @@ def link_budget(
     wanted_level_db: float,
 ) -> LinkBudget:
     """Return received level, noise and signal-to-noise ratio at the peak and at a wanted level."""
-    loss = free_space_loss_db(frequency_hz, distance_m)
+    loss = free_space_loss_db(frequency_hz=frequency_hz, distance_m=distance_m)
     received = power_dbm + device_gain_dbi + probe_gain_dbi - loss - cable_loss_db
     noise = THERMAL_DBM_HZ + noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
     snr = float(received - noise)

@@ -159,7 +159,7 @@ def _signed(angle: int) -> str:
 
 
 def sphere_map(
-    theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN, ax: OnAxes = None
+    *, theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, gain: str = TOTAL_GAIN, ax: OnAxes = None
 ) -> Panels:
     """Draw gain (total, or partial where one polarization was measured) over theta and phi; `field` (2, theta, phi), nan where nothing was measured."""
     theta_deg, field = _known(theta_deg, field)
@@ -197,7 +197,7 @@ def _known(theta_deg: FloatArray, field: ComplexArray) -> tuple[FloatArray, Comp
 
 
 def solid(
-    theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, *, gain: str = TOTAL_GAIN, ax: OnAxes = None
+    *, theta_deg: FloatArray, phi_deg: FloatArray, field: ComplexArray, gain: str = TOTAL_GAIN, ax: OnAxes = None
 ) -> Panels:
     """Draw the pattern as a solid: radius and colour are gain down to 40 dB below the peak; `ax`: axes with three dimensions."""
     import matplotlib as mpl

@@ -32,8 +32,8 @@ def compose_control(device: str, runs: Sequence[str], frequency_hz: float, every
     known = [one for one in every if one.found is not None]
     alarms = [text for one in known for text in alarm_words(one, runs)]
     rows = tuple(
-        (f"{one.label} / {one.unit}", format_value(one.found.centre, one.found.sigma), f"{one.found.sigma:.2g}",
-         f"{format_value(one.found.low, one.found.sigma)} \u2013 {format_value(one.found.high, one.found.sigma)}",
+        (f"{one.label} / {one.unit}", format_value(one.found.centre, uncertainty=one.found.sigma), f"{one.found.sigma:.2g}",
+         f"{format_value(one.found.low, uncertainty=one.found.sigma)} \u2013 {format_value(one.found.high, uncertainty=one.found.sigma)}",
          _names(one.found.outside, runs), _names(one.found.shifted, runs))
         for one in known if one.found is not None
     )  # fmt: skip
@@ -63,9 +63,9 @@ def alarm_words(one: Controlled, runs: Sequence[str]) -> list[str]:
     found = one.found
     if found is None:
         return []
-    limits = f"{format_value(found.low, found.sigma)} to {format_value(found.high, found.sigma)} {one.unit}"
+    limits = f"{format_value(found.low, uncertainty=found.sigma)} to {format_value(found.high, uncertainty=found.sigma)} {one.unit}"
     said = [
-        f"{one.label}: run {runs[index]} reads {format_value(found.values[index], found.sigma)} {one.unit}, outside {limits}. "
+        f"{one.label}: run {runs[index]} reads {format_value(found.values[index], uncertainty=found.sigma)} {one.unit}, outside {limits}. "
         "Repeat it; then check reference, cables and mount."
         for index in found.outside
     ]

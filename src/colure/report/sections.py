@@ -271,13 +271,19 @@ def sphere_section(source: Source) -> tuple[ReportSection, ...]:
     field = field_of(pattern)[centre]
     gain = charts.PARTIAL_GAIN if source.processed.sphere.one_polarization else charts.TOTAL_GAIN
     solid = chart(
-        charts.solid(theta, phi, field, gain=gain), f"The same as a solid, {frequency / 1e9:.3f} GHz.", dense=True
+        charts.solid(theta_deg=theta, phi_deg=phi, field=field, gain=gain),
+        f"The same as a solid, {frequency / 1e9:.3f} GHz.",
+        dense=True,
     )
     covered = _coverage_blocks(source, centre)
     title = "The whole sphere" if source.plan.grid.whole else f"The sphere, {where(source.plan)}"
     blocks: tuple[Block, ...] = (
         *_front(source, centre, frequency),
-        chart(charts.sphere_map(theta, phi, field, gain=gain), f"{gain}, {frequency / 1e9:.3f} GHz.", dense=True),
+        chart(
+            charts.sphere_map(theta_deg=theta, phi_deg=phi, field=field, gain=gain),
+            f"{gain}, {frequency / 1e9:.3f} GHz.",
+            dense=True,
+        ),
         Side((solid, *covered)),
     )
     return (ReportSection(title, blocks),)

@@ -79,14 +79,14 @@ def value_text(one: Figure, say: Texts) -> str:
     """Return a figure's value and interval, with every word in the catalogue's language."""
     if one.reason:
         return say("undefined")
-    value = format_value(one.value, one.expanded_uncertainty)
+    value = format_value(one.value, uncertainty=one.expanded_uncertainty)
     up, down = one.upper - one.value, one.value - one.lower
     if not np.isfinite(up) and not np.isfinite(down):
         text = f"{value} ({say('no_interval')})"
     elif not np.isfinite(up):
-        text = f"{value} ({say('at_least', value=format_value(one.lower, down))})"
+        text = f"{value} ({say('at_least', value=format_value(one.lower, uncertainty=down))})"
     elif not np.isfinite(down):
-        text = f"{value} ({say('at_most', value=format_value(one.upper, up))})"
+        text = f"{value} ({say('at_most', value=format_value(one.upper, uncertainty=up))})"
     else:
         text = f"{value} {one.interval_text()}"
     flag = {LOOK: "look", NOT_TO_BE_USED: "not_to_be_used"}.get(one.use)

@@ -150,7 +150,7 @@ class SimulatedRange:
         return {name: axis.map.angle_deg(readouts_deg[name]) for name, axis in self.chamber.axis_table.items()}
 
     def received(
-        self, readouts_deg: Readouts, port: int, channel: int = DEVICE_CHANNEL, *, moving: bool = False
+        self, readouts_deg: Readouts, port: int, *, channel: int = DEVICE_CHANNEL, moving: bool = False
     ) -> ComplexArray:
         """Return S21 of the antennas and walls alone, shape (..., frequency) for readouts of shape (...).
 
@@ -238,7 +238,7 @@ class SimulatedRange:
         if channel == CABLE_CHANNEL:
             clean = self._shorted(np.shape(time_s))
         elif on_the_way is None:
-            clean = self.received(readouts_deg, port, channel)
+            clean = self.received(readouts_deg, port, channel=channel)
         else:
             clean = self._received_moving(on_the_way, port, channel)
         angles = self.angles_deg(readouts_deg)
@@ -308,13 +308,13 @@ class SimulatedRange:
         one_point = np.ndim(next(iter(places[0].values()))) == 0
         if one_point and self.truth.standing_wave_db is None:
             together = {name: np.array([place[name] for place in places], float) for name in places[0]}
-            return self.received(together, port, channel, moving=True)
+            return self.received(together, port, channel=channel, moving=True)
         whole, antennas, ports = self._frequency, self._antennas, self._ports
         out = np.empty((*np.shape(next(iter(places[0].values()))), whole.size), complex)
         try:
             for index, place in enumerate(places):
                 self.set_frequencies(whole[index : index + 1])
-                out[..., index] = self.received(place, port, channel)[..., 0]
+                out[..., index] = self.received(place, port, channel=channel)[..., 0]
         finally:
             self._frequency, self._antennas, self._ports = whole, antennas, ports
         return out

@@ -111,7 +111,7 @@ def _return_loss_db(mismatch_loss_db: float) -> float:
     return float("inf") if back <= 0.0 else float(-10.0 * np.log10(back))
 
 
-def far_field_on(device: Cluster, index: int, theta: FloatArray, phi: FloatArray) -> ComplexArray:
+def far_field_on(device: Cluster, index: int, *, theta: FloatArray, phi: FloatArray) -> ComplexArray:
     """Return the closed-form far field (2, theta, phi) at one frequency on a grid of radians, up to a factor."""
     return np.asarray(_on_grid(device.at(index), theta, phi)[0])
 

@@ -56,7 +56,7 @@ def plane_field(expansion: Expansion, x: ArrayLike, y: ArrayLike, z: float, *, t
     for index, (coefficients, k) in enumerate(zip(flat, ks, strict=True)):
         u, v, w, weight = visible_region(int(np.ceil(float(k) * reach * 1.5)) + expansion.order + 8)
         theta, phi = theta_phi(np.stack([u, v, w], axis=-1))
-        e = synthesis_at(coefficients, theta, phi)
+        e = synthesis_at(coefficients, theta=theta, phi=phi)
         vector = to_ludwig_1(e[0], e[1], theta=theta, phi=phi)[:, :2]
         window = 1.0 - taper + taper * w**2
         spectrum = vector * (weight * window / w * np.exp(-1j * k * w * z))[:, None] * (-1j * k / (2.0 * np.pi))

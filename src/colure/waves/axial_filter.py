@@ -44,7 +44,7 @@ def _places(top: int, keep_order: int, most: int) -> tuple[IntArray, IntArray]:
     outof: list[IntArray] = []
     for m in range(-most, most + 1):
         for n_max, found in ((top, into), (keep_order, outof)):
-            where = mode_index(np.arange(max(1, abs(m)), n_max + 1), m)
+            where = mode_index(np.arange(max(1, abs(m)), n_max + 1), azimuthal=m)
             found += [where, where + mode_count(n_max)]
     order = np.concatenate(outof)
     back = np.full(2 * mode_count(keep_order), order.size)
@@ -64,7 +64,7 @@ def _blocks(k: tuple[float, ...], shift_m: float, top: int, order: int, keep_ord
     turn = np.exp(-1j * np.array(k)[:, None] * shift_m * nodes)  # (frequency, node)
     out = []
     for m in range(-min(top, order, keep_order), min(top, order, keep_order) + 1):
-        where = [mode_index(np.arange(max(1, abs(m)), n + 1), m) for n in (top, order, keep_order)]
+        where = [mode_index(np.arange(max(1, abs(m)), n + 1), azimuthal=m) for n in (top, order, keep_order)]
         one, few, last = (waves[..., i].reshape(2 * nodes.size, -1) for i in where)
         area = np.repeat(2.0 * np.pi * weights, 2)
         phase = np.repeat(turn, 2, axis=1)

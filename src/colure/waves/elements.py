@@ -89,7 +89,7 @@ def element_excitations(
     left, floor = np.empty(len(flat)), np.empty(len(flat))
     waves = _element_waves(theta, phi) if pattern == "estimated" else None
     for index, (coefficients, k) in enumerate(zip(flat, expansion.k.reshape(-1), strict=True)):
-        e = root * synthesis_at(coefficients, theta, phi)
+        e = root * synthesis_at(coefficients, theta=theta, phi=phi)
         steer = np.exp(1j * k * (d @ places.T))
         # The panel's own pattern is also where the search for another one starts.
         co = np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
@@ -115,7 +115,7 @@ def element_excitations(
 def _element_waves(theta: FloatArray, phi: FloatArray) -> ComplexArray:
     """Return the fields (wave, 2, direction) of all waves up to `HIGHEST_DEGREE` about an element."""
     count = mode_count(HIGHEST_DEGREE)
-    return synthesis_at(np.eye(2 * count, dtype=complex).reshape(2 * count, 2, count), theta, phi)
+    return synthesis_at(np.eye(2 * count, dtype=complex).reshape(2 * count, 2, count), theta=theta, phi=phi)
 
 
 def _together(

@@ -72,9 +72,9 @@ class Expansion:
         """Return (e_theta, e_phi) on rings, shape (..., 2, theta, phi); angles in radians."""
         return synthesis(self.coefficients, theta, phi_count, phi_start=phi_start)
 
-    def far_field_at(self, theta: ArrayLike, phi: ArrayLike) -> ComplexArray:
+    def far_field_at(self, *, theta: ArrayLike, phi: ArrayLike) -> ComplexArray:
         """Return (e_theta, e_phi) at arbitrary directions, shape (..., 2, count)."""
-        return synthesis_at(self.coefficients, theta, phi)
+        return synthesis_at(self.coefficients, theta=theta, phi=phi)
 
     def magnetic(self) -> Expansion:
         """Return the expansion of eta H, whose far field is r^ x E."""
@@ -103,8 +103,8 @@ class Expansion:
             chosen = np.flatnonzero(radii == radius)
             theta, phi = theta_phi(xyz[chosen])
             tangential, radial, common = self._at_radius(float(radius))
-            across = synthesis_at(tangential, theta, phi)
-            along = synthesis_at(radial[..., None, :], theta, phi, spin=0)[..., 0, :]
+            across = synthesis_at(tangential, theta=theta, phi=phi)
+            along = synthesis_at(radial[..., None, :], theta=theta, phi=phi, spin=0)[..., 0, :]
             vector = to_ludwig_1(across[..., 0, :], across[..., 1, :], theta=theta, phi=phi)
             vector = vector + along[..., None] * unit_vector(theta=theta, phi=phi)
             out[..., chosen, :] = vector * common[..., None, None]
@@ -161,7 +161,7 @@ def _euler_zyz(r: FloatArray) -> tuple[float, float, float]:
     return float(np.arctan2(r[1, 2], r[0, 2])), b, float(np.arctan2(r[2, 1], -r[2, 0]))
 
 
-def from_cartesian_field(field: ArrayLike, theta: ArrayLike, phi: ArrayLike) -> ComplexArray:
+def from_cartesian_field(field: ArrayLike, *, theta: ArrayLike, phi: ArrayLike) -> ComplexArray:
     """Return tangential components (..., 2, theta, phi) of Cartesian fields (..., theta, phi, 3)."""
     t, p = np.meshgrid(np.asarray(theta, float), np.asarray(phi, float), indexing="ij")
     return np.stack(from_cartesian(field, theta=t, phi=p), axis=-3)

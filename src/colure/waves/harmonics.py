@@ -40,9 +40,9 @@ def harmonics_at(order: int, theta: FloatArray, phi: FloatArray, *, single: bool
         orders = np.arange(n + 1)
         sign = np.where(orders % 2 == 0, 1.0, -1.0)[:, None]
         for where, one, two in (
-            (mode_index(n, orders), along, across),
+            (mode_index(n, azimuthal=orders), along, across),
             # Y of order -m is the conjugate times (-1)^m.
-            (mode_index(n, -orders), sign * along.conj(), sign * across.conj()),
+            (mode_index(n, azimuthal=-orders), sign * along.conj(), sign * across.conj()),
         ):
             out[0, GRAD, where], out[1, GRAD, where] = one, two
             out[0, CURL, where], out[1, CURL, where] = -two, one
@@ -58,8 +58,8 @@ def scalars_at(order: int, theta: FloatArray) -> FloatArray:
     out = np.empty((mode_count(order), theta.size))
     for n in range(1, order + 1):
         now, m = _next_degree(n, before, last, sine, cosine), np.arange(n + 1)
-        out[mode_index(n, m)] = now[: n + 1]
-        out[mode_index(n, -m)] = np.where(m % 2 == 0, 1.0, -1.0)[:, None] * now[: n + 1]
+        out[mode_index(n, azimuthal=m)] = now[: n + 1]
+        out[mode_index(n, azimuthal=-m)] = np.where(m % 2 == 0, 1.0, -1.0)[:, None] * now[: n + 1]
         before, last = last, now
     return out
 
@@ -112,7 +112,11 @@ def _pairs(order: int) -> tuple[IntArray, IntArray, FloatArray]:
     """Return where waves of orders m and -m are, degree by degree from m = 0, and (-1)^m; 0 where both are one."""
     n = np.concatenate([np.full(n + 1, n) for n in range(1, order + 1)])
     m = np.concatenate([np.arange(n + 1) for n in range(1, order + 1)])
-    return mode_index(n, m), mode_index(n, -m), np.where(m == 0, 0.0, np.where(m % 2 == 0, 1.0, -1.0))
+    return (
+        mode_index(n, azimuthal=m),
+        mode_index(n, azimuthal=-m),
+        np.where(m == 0, 0.0, np.where(m % 2 == 0, 1.0, -1.0)),
+    )
 
 
 def _halves(order: int, theta: FloatArray) -> tuple[FloatArray, FloatArray]:

@@ -90,7 +90,14 @@ def _places(
     cosine = [first + kind * (2 * n + 1) + 2 * m - 1 for kind in (0, 1)]
     sine = [one + 1 for one in cosine]
     sign = np.where(m % 2 == 0, 1.0, -1.0)
-    return (mode_index(every, 0), zero), mode_index(n, m), mode_index(n, -m), cosine, sine, sign
+    return (
+        (mode_index(every, azimuthal=0), zero),
+        mode_index(n, azimuthal=m),
+        mode_index(n, azimuthal=-m),
+        cosine,
+        sine,
+        sign,
+    )
 
 
 def _legendre(theta: FloatArray, order: int) -> FloatArray:

@@ -32,7 +32,7 @@ def _tables(order: int) -> tuple[IntArray, IntArray, IntArray, FloatArray]:
     n, m = n[keep], m[keep]
     half = m * (2 * order + 1 - m) // 2 + n
     sign = np.where(m % 2 == 0, 1.0, -1.0)
-    return half, mode_index(n, m), mode_index(n, -m), sign
+    return half, mode_index(n, azimuthal=m), mode_index(n, azimuthal=-m), sign
 
 
 @lru_cache(maxsize=16)
@@ -104,7 +104,7 @@ def to_power_normalized(coefficients: ComplexArray) -> ComplexArray:
     """
     n = mode_degrees(order_of_count(coefficients.shape[-1]))
     m = mode_orders(order_of_count(coefficients.shape[-1]))
-    flipped = mode_index(n, -m)
+    flipped = mode_index(n, azimuthal=-m)
     # conj(sum a Psi_nm) = sum conj(a_{n,-m}) (-1)^m Psi_nm.
     mirrored = np.conj(coefficients[..., flipped]) * np.where(m % 2 == 0, 1.0, -1.0)
     scale = 1.0 / np.sqrt(2.0 * np.pi)
@@ -122,4 +122,4 @@ def from_power_normalized(q: ComplexArray) -> ComplexArray:
     mirrored[..., CURL, :] = -q[..., 0, :] / (1j) ** (n + 1)
     mirrored[..., GRAD, :] = q[..., 1, :] / (1j) ** n
     mirrored = mirrored * np.sqrt(2.0 * np.pi) * np.where(m % 2 == 0, 1.0, -1.0)
-    return np.asarray(np.conj(mirrored[..., mode_index(n, -m)]))
+    return np.asarray(np.conj(mirrored[..., mode_index(n, azimuthal=-m)]))

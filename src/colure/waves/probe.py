@@ -134,11 +134,11 @@ def mode_response(
     # Integrals without conjugation: pairing (n, m) with (n, -m) and the sign (-1)^m.
     whole = np.empty((*e.shape[:-2], 2, order, 2 * top + 1), complex)
     common = np.exp(-1j * probe.k * (inner - distance)) * inner * distance
-    level = probe.far_field_at(0.0, 0.0)[..., 0, 0] if boresight is None else boresight
+    level = probe.far_field_at(theta=0.0, phi=0.0)[..., 0, 0] if boresight is None else boresight
     factor = common * (-1j * probe.k / (4.0 * np.pi)) / level
     for mu in range(-top, top + 1):
         n = np.arange(max(1, abs(mu)), order + 1)
-        here, sign = mode_index(n, -mu), (-1.0) ** mu
+        here, sign = mode_index(n, azimuthal=-mu), (-1.0) ** mu
         rg, rc = r_grad[..., here], r_curl[..., here]
         grad = rg * h[..., CURL, here] - rc * e[..., GRAD, here]
         curl = -rc * h[..., GRAD, here] - rg * e[..., CURL, here]

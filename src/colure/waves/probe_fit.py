@@ -113,14 +113,14 @@ class ProbeOperator(LeastSquares):
             p = self._response[port, node]
             for mu in range(self._top + 1):
                 plus, minus = (self._mixed(b, p, m) for m in (mu, -mu))
-                where = s.theta[chosen], s.phi[chosen]
+                theta, phi = s.theta[chosen], s.phi[chosen]
                 share = self._shares[node, chosen]
                 if mu == 0:
-                    total[chosen] += share * synthesis_at(plus[None], *where, spin=0)[0]
+                    total[chosen] += share * synthesis_at(plus[None], theta=theta, phi=phi, spin=0)[0]
                     continue
                 # E + jB feeds Q + jU, E - jB feeds Q - jU of the spin-weighted transform.
                 pair = np.stack([0.5 * (minus + plus), -0.5j * (minus - plus)])
-                q, u = synthesis_at(pair, *where, spin=mu)
+                q, u = synthesis_at(pair, theta=theta, phi=phi, spin=mu)
                 turn = np.exp(1j * mu * s.roll[chosen])
                 total[chosen] += share * (-turn * (q - 1j * u) - (-1.0) ** mu * np.conj(turn) * (q + 1j * u))
         return np.asarray(total[None, :] * self.row_weight)
@@ -132,14 +132,16 @@ class ProbeOperator(LeastSquares):
         for port, node, chosen in self._parts():
             p = np.conj(self._response[port, node])
             values = weighted[chosen] * self._shares[node, chosen]
-            where = s.theta[chosen], s.phi[chosen]
+            theta, phi = s.theta[chosen], s.phi[chosen]
             for mu in range(self._top + 1):
                 if mu == 0:
-                    self._add(out, p, 0, adjoint_at(values[None], self.order, *where, spin=0)[0])
+                    self._add(out, p, 0, adjoint_at(values[None], self.order, theta=theta, phi=phi, spin=0)[0])
                     continue
                 turn = np.exp(1j * mu * s.roll[chosen])
                 first, second = -np.conj(turn) * values, -((-1.0) ** mu) * turn * values
-                pair = adjoint_at(np.stack([first + second, 1j * first - 1j * second]), self.order, *where, spin=mu)
+                pair = adjoint_at(
+                    np.stack([first + second, 1j * first - 1j * second]), self.order, theta=theta, phi=phi, spin=mu
+                )
                 self._add(out, p, mu, 0.5 * (pair[0] - 1j * pair[1]))
                 self._add(out, p, -mu, 0.5 * (pair[0] + 1j * pair[1]))
         return out
@@ -194,7 +196,7 @@ def fit_probe_samples(
         raise ValueError(f"samples: port {samples.port.min()} to {samples.port.max()}, must be 0 to {len(ports) - 1}")
     k = float(ports[0].k[0])
     top = max(port.order for port in ports) if highest_mu is None else highest_mu
-    level = complex(ports[0].far_field_at(0.0, 0.0)[0, 0, 0]) if boresight is None else boresight
+    level = complex(ports[0].far_field_at(theta=0.0, phi=0.0)[0, 0, 0]) if boresight is None else boresight
     operator = ProbeOperator(samples, order, k, ports, highest_mu=top, boresight=level)
     return solve_with_noise(
         operator,

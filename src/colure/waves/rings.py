@@ -85,7 +85,7 @@ class RingFit:
             wave = np.zeros((2, 2, mode_count(order)), complex)
             m = np.arange(-n, n + 1)
             for kind in (0, 1):
-                wave[kind, kind, mode_index(n, m)] = 1.0
+                wave[kind, kind, mode_index(n, azimuthal=m)] = 1.0
             field = synthesis(wave, self.theta, columns)
             by_order = np.fft.fft(field, axis=-1) / columns
             for one in range(-min(n, top), min(n, top) + 1):
@@ -113,5 +113,5 @@ class RingFit:
             n = np.arange(max(1, abs(m)), self.order + 1)
             rows = weighted[..., m].reshape(*field.shape[:-3], 2 * rings)
             found = rows @ inverse.T * np.exp(-1j * m * phi_start)
-            out[..., mode_index(n, m)] = found.reshape(*field.shape[:-3], 2, n.size)
+            out[..., mode_index(n, azimuthal=m)] = found.reshape(*field.shape[:-3], 2, n.size)
         return out

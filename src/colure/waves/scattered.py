@@ -26,7 +26,7 @@ def locations(theta: ArrayLike, phi: ArrayLike) -> FloatArray:
 
 
 def synthesis_at(
-    coefficients: ComplexArray, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1, accuracy: float = ACCURACY
+    coefficients: ComplexArray, *, theta: ArrayLike, phi: ArrayLike, spin: int = 1, accuracy: float = ACCURACY
 ) -> ComplexArray:
     """Return the field at arbitrary directions, shape (..., 2, count) (spin 0: (..., 1, count)).
 
@@ -73,7 +73,7 @@ def _evaluated(
 
 
 def adjoint_at(
-    field: ComplexArray, order: int, theta: ArrayLike, phi: ArrayLike, *, spin: int = 1, accuracy: float = ACCURACY
+    field: ComplexArray, order: int, *, theta: ArrayLike, phi: ArrayLike, spin: int = 1, accuracy: float = ACCURACY
 ) -> ComplexArray:
     """Return the adjoint of `synthesis_at` under the plain complex inner product.
 

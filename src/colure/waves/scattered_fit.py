@@ -56,10 +56,10 @@ class Samples:
     @classmethod
     def of(
         cls,
+        *,
         theta: ArrayLike,
         phi: ArrayLike,
         field: ArrayLike,
-        *,
         radius: ArrayLike | None = None,
         weight: ArrayLike | None = None,
     ) -> Samples:
@@ -128,7 +128,9 @@ class ScatteredOperator(LeastSquares):
         """Return weighted samples (2, count), common factor exp(-jkr)/r removed."""
 
         def one(q: int) -> ComplexArray:
-            found = synthesis_at(b * self._scales[q], self.samples.theta, self.samples.phi, accuracy=self.accuracy)
+            found = synthesis_at(
+                b * self._scales[q], theta=self.samples.theta, phi=self.samples.phi, accuracy=self.accuracy
+            )
             return np.asarray(found * self._shares[q])
 
         return np.asarray(sum(threaded(one, len(self._scales))) * self.row_weight)
@@ -138,8 +140,8 @@ class ScatteredOperator(LeastSquares):
         weighted = rows * self.row_weight
 
         def one(q: int) -> ComplexArray:
-            places = self.samples.theta, self.samples.phi
-            found = adjoint_at(weighted * self._shares[q], self.order, *places, accuracy=self.accuracy)
+            s = self.samples
+            found = adjoint_at(weighted * self._shares[q], self.order, theta=s.theta, phi=s.phi, accuracy=self.accuracy)
             return np.asarray(found * np.conj(self._scales[q]))
 
         return np.asarray(sum(threaded(one, len(self._scales))))

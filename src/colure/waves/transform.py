@@ -18,7 +18,7 @@ from colure.waves.threads import threaded, threads
 LAYOUTS = {"with-poles": "CC", "without-poles": "F1", "gauss-legendre": "GL"}
 
 
-def highest_order(layout: str, rings: int, phi_count: int) -> int:
+def highest_order(layout: str, *, rings: int, phi_count: int) -> int:
     """Return the highest degree that a regular grid determines without aliasing."""
     by_rings = rings - 2 if layout == "with-poles" else rings - 1
     return max(0, min(by_rings, (phi_count - 1) // 2))
@@ -44,7 +44,7 @@ def analysis(
         If the grid is too coarse for `order`.
     """
     rings, columns = field.shape[-2:]
-    limit = highest_order(layout, rings, columns)
+    limit = highest_order(layout, rings=rings, phi_count=columns)
     if not 1 <= order <= limit:
         raise ValueError(
             f"order: {order}, must be 1 to {limit} (degree) on {rings} rings x {columns} columns, {layout}"

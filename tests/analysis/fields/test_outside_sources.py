@@ -36,7 +36,7 @@ def measured(noise_db):
 
 def error_of(coefficients):
     truth = far(DEVICE, LOOK_T, LOOK_P)
-    error = np.sqrt(np.sum(np.abs(synthesis_at(coefficients, LOOK_T, LOOK_P) - truth) ** 2, axis=0))
+    error = np.sqrt(np.sum(np.abs(synthesis_at(coefficients, theta=LOOK_T, phi=LOOK_P) - truth) ** 2, axis=0))
     return error / np.sqrt(np.max(np.sum(np.abs(truth) ** 2, axis=0)))
 
 
@@ -92,10 +92,10 @@ def test_any_source_beside_a_device_is_taken_out_and_the_bound_holds(request):
         low = found.expansion.coefficients
         random = np.random.default_rng(seed)
         raw = random.normal(size=(2, 24, *low.shape)) * np.sqrt(0.5)
-        drawn = synthesis_at(found.errors + per_mode * (raw[0] + 1j * raw[1]), LOOK_T, LOOK_P)
+        drawn = synthesis_at(found.errors + per_mode * (raw[0] + 1j * raw[1]), theta=LOOK_T, phi=LOOK_P)
         bound = 2.0 * np.sqrt(np.mean(np.sum(np.abs(drawn) ** 2, axis=-2), axis=0))
         before, after = (
-            np.sqrt(np.sum(np.abs(synthesis_at(one, LOOK_T, LOOK_P) - truth) ** 2, axis=0))
+            np.sqrt(np.sum(np.abs(synthesis_at(one, theta=LOOK_T, phi=LOOK_P) - truth) ** 2, axis=0))
             for one in (coefficients, low)
         )
         gains.append(20.0 * np.log10(before.max() / after.max()))

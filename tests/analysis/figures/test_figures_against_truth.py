@@ -58,7 +58,7 @@ def test_optional_figures_follow_their_definitions():
     )
     d = np.stack([np.sin(az) * np.cos(el), np.sin(el), np.cos(az) * np.cos(el)], -1)
     theta, phi = np.arccos(d[:, 2]), np.arctan2(d[:, 1], d[:, 0])
-    power = np.sum(np.abs(expansion.far_field_at(theta, phi)[0]) ** 2, axis=0)
+    power = np.sum(np.abs(expansion.far_field_at(theta=theta, phi=phi)[0]) ** 2, axis=0)
     assert found["sector_front_min_dbi"] == pytest.approx(10 * np.log10(power.min()), abs=0.01)
     assert found["sector_front_mean_dbi"] == pytest.approx(
         10 * np.log10(np.average(power, weights=np.cos(el))), abs=0.01

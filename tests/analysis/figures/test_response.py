@@ -85,7 +85,7 @@ def test_harmonics_are_those_of_the_compiled_transform():
     theta, phi = random.uniform(0.0, np.pi, 40), random.uniform(0.0, 2.0 * np.pi, 40)
     waves = errors(1, 1.0)[0]
     by_matrix = np.einsum("dckj,kj->cd", harmonics_at(ORDER, theta, phi), waves)
-    assert by_matrix == pytest.approx(synthesis_at(waves, theta, phi), abs=1e-9)
+    assert by_matrix == pytest.approx(synthesis_at(waves, theta=theta, phi=phi), abs=1e-9)
 
 
 def test_fields_of_many_expansions_are_those_of_the_compiled_transform():
@@ -95,7 +95,7 @@ def test_fields_of_many_expansions_are_those_of_the_compiled_transform():
     phi = random.uniform(0.0, 2.0 * np.pi, theta.size)
     waves = errors(4, 1.0)
     found = FieldsAt(ORDER, theta, phi, exact=2).of(waves)
-    expected = np.swapaxes(synthesis_at(waves, theta, phi), 1, 2)
+    expected = np.swapaxes(synthesis_at(waves, theta=theta, phi=phi), 1, 2)
     assert found[:, :2] == pytest.approx(expected[:, :2], abs=1e-9)
     assert np.abs(found - expected).max() < 1e-6 * np.abs(expected).max()
 
@@ -141,7 +141,7 @@ def test_a_cut_turns_with_the_ellipse_that_names_it():
 def ludwig_ratio(waves: np.ndarray, other: np.ndarray, direction: np.ndarray) -> complex:
     """Return the theta component of waves over the phi component of others in a direction."""
     theta, phi = np.arccos(direction[2]), np.arctan2(direction[1], direction[0])
-    one, two = (synthesis_at(w, np.array([theta]), np.array([phi]))[0, :, 0] for w in (waves, other))
+    one, two = (synthesis_at(w, theta=np.array([theta]), phi=np.array([phi]))[0, :, 0] for w in (waves, other))
     return complex(one[0] / two[1])
 
 

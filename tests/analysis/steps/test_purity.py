@@ -47,7 +47,7 @@ def test_a_probe_of_25_db_purity_measures_as_a_pure_one(small_campaign, ports):
         for step in ("with", "without"):
             used = recipe if step == "with" else recipe.without("purity")
             done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=used)
-            found[name, step] = done.expansion.far_field_at([0.0], [0.0])[:, :, 0]
+            found[name, step] = done.expansion.far_field_at(theta=[0.0], phi=[0.0])[:, :, 0]
     peak = np.abs(found["pure", "with"][:, 0]).max()
     pure = found["pure", "without"]
     off = {key: 20 * np.log10(1e-12 + np.abs(value - pure).max() / peak) for key, value in found.items()}

@@ -187,7 +187,7 @@ def test_standing_wave_has_half_a_wavelength_of_period(tmp_path):
                 campaign.chamber, one.model_copy(update={"probe_offset_mm": (0.0, 0.0, farther_mm)}), make
             )
             there.set_frequencies(f)
-            got.append(there.received(dict.fromkeys(campaign.chamber.axis_table, 0.0), 1, DEVICE_CHANNEL)[0])
+            got.append(there.received(dict.fromkeys(campaign.chamber.axis_table, 0.0), 1, channel=DEVICE_CHANNEL)[0])
         return float(20.0 * np.log10(np.abs(got[0] / got[1])))
 
     here = [ripple_db(share * wave_mm) for share in (0.0, 0.125, 0.25, 0.375, 0.5)]

@@ -79,7 +79,7 @@ def probe_file(probe):
 
 def worst_db(coefficients):
     truth = far(DEVICE, LOOK_T, LOOK_P)
-    error = np.sqrt(np.sum(np.abs(synthesis_at(coefficients, LOOK_T, LOOK_P) - truth) ** 2, axis=0))
+    error = np.sqrt(np.sum(np.abs(synthesis_at(coefficients, theta=LOOK_T, phi=LOOK_P) - truth) ** 2, axis=0))
     return 20 * np.log10(error.max() / np.sqrt(np.max(np.sum(np.abs(truth) ** 2, axis=0))))
 
 

@@ -267,7 +267,7 @@ def _db(ratio: float) -> float:
     return float(20.0 * np.log10(max(ratio, 1e-15)))
 
 
-def normalized_error(one: float, expanded_one: float, other: float, expanded_other: float) -> float:
+def normalized_error(*, one: float, expanded_one: float, other: float, expanded_other: float) -> float:
     """Return E_n = (x1 - x2)/sqrt(U1^2 + U2^2) with expanded uncertainties (ISO/IEC 17043; |E_n| <= 1 agrees).
 
     Infinite where nothing is said of either uncertainty and the values differ.

@@ -94,8 +94,8 @@ def displaced(
     sine = np.maximum(np.sin(theta), 1e-6)
     turn = step_p / sine
     steady = np.abs(turn) < 0.2  # beside a pole the vectors turn with phi; there only theta is moved
-    moved = synthesis_at(near, np.clip(theta + step_t, 0.0, np.pi), phi + np.where(steady, turn, 0.0))
-    change = moved * np.exp(-1j * k * along * random.normal(size=theta.size)) - synthesis_at(near, theta, phi)
+    moved = synthesis_at(near, theta=np.clip(theta + step_t, 0.0, np.pi), phi=phi + np.where(steady, turn, 0.0))
+    change = moved * np.exp(-1j * k * along * random.normal(size=theta.size)) - synthesis_at(near, theta=theta, phi=phi)
     return np.asarray(change)
 
 

@@ -54,6 +54,12 @@ class WholeSphere:
     field: ComplexArray
     phi_start: float
 
+    @property
+    def highest_order(self) -> int:
+        """The highest order that the grid carries."""
+        rings, columns = self.field.shape[-2:]
+        return highest_order(self.layout, rings=rings, phi_count=columns)
+
 
 @dataclass(frozen=True)
 @holds_arrays
@@ -135,7 +141,7 @@ def expand(
     limit = min(limit, 10_000 if cap is None or whole is not None else cap)
     if whole is not None:
         rings, columns = whole.field.shape[-2:]
-        top = highest_order(whole.layout, rings, columns)
+        top = highest_order(whole.layout, rings=rings, phi_count=columns)
         if order is not None and order > top:
             raise ValueError(f"order: {order}, must be at most {top} (degree) on {rings} rings x {columns} columns")
         radius = None if samples.radius_m is None else float(np.mean(samples.radius_m))
@@ -143,7 +149,7 @@ def expand(
         return _from_rings(whole, top, limit, radius, k, fixed=order is not None, declared=declared)
     chosen = order if order is not None else max(3, min(limit, sampled_order(samples)))
     theta, phi, field = folded(samples)
-    bundle = Samples.of(theta, phi, field, radius=samples.radius_m, weight=samples.weight)
+    bundle = Samples.of(theta=theta, phi=phi, field=field, radius=samples.radius_m, weight=samples.weight)
     fit = fit_scattered(bundle, chosen, k)
     found = int(np.count_nonzero(np.isfinite(fit.damping))) if order is None else chosen
     words = (
@@ -187,7 +193,7 @@ def _from_rings(
 ) -> ExpandedField:
     """Analyse rings, cut the spectrum's noise floor, take the radial functions out."""
     field = whole.field if radius is None else whole.field * radius * np.exp(1j * k * radius)
-    highest = highest_order(whole.layout, *whole.field.shape[-2:])
+    highest = whole.highest_order
     measured = analysis(field, highest, layout=whole.layout, phi_start=whole.phi_start)
     order = top if fixed else min(limit, signal_order(resized(measured, top)))
     largest = float(np.max(np.abs(field)))

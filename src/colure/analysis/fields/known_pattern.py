@@ -13,7 +13,7 @@ from colure.model.fields import FieldSamples, recognize_grid, samples_of
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.rings import RingFit
-from colure.waves.transform import analysis, highest_order
+from colure.waves.transform import analysis
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -83,7 +83,7 @@ def opened_pattern(dataset: xr.Dataset) -> KnownPattern:
             raise ValueError("pattern: its directions are no regular grid of theta and phi (deg)")
         whole = whole_sphere(grid)
         if whole is not None:
-            top = highest_order(whole.layout, *whole.field.shape[-2:])
+            top = whole.highest_order
             order = max(order, signal_order(analysis(whole.field, top, layout=whole.layout, phi_start=whole.phi_start)))
         else:
             order = max(order, _ring_order(grid.field))
@@ -125,7 +125,7 @@ def _expanded(one: FieldSamples, order: int) -> tuple[ComplexArray, float]:
         raise ValueError("pattern: its directions are no regular grid of theta and phi (deg)")
     whole = whole_sphere(grid)
     if whole is not None:
-        top = min(order, highest_order(whole.layout, *whole.field.shape[-2:]))
+        top = min(order, whole.highest_order)
         return analysis(whole.field, top, layout=whole.layout, phi_start=whole.phi_start), float(np.pi)
     step = float(grid.phi[1] - grid.phi[0])
     if not np.isclose(step * grid.phi.size, 2.0 * np.pi, atol=1e-6) or grid.theta[0] < -1e-9:

@@ -123,7 +123,7 @@ def _first_order(
     """Return the fast correction where it loses less than the noise, else why not."""
     k = float(port.k[0])
     rings, columns = whole.field.shape[-2:]
-    top = highest_order(whole.layout, rings, columns)
+    top = highest_order(whole.layout, rings=rings, phi_count=columns)
     field = whole.field * radius * np.exp(1j * k * radius)
     measured = analysis(field, top, layout=whole.layout, phi_start=whole.phi_start)
     chosen = min(limit, top, signal_order(measured)) if order is None else min(order, top)
@@ -172,7 +172,7 @@ def _general(
     mu = _highest_mu(ports, chosen, received, 1e-10)
     fit = fit_probe_samples(received, chosen, ports, highest_mu=mu, boresight=_boresight(ports[0]))
     theta, phi, field = folded(samples)
-    bundle = Samples.of(theta, phi, field, radius=samples.radius_m, weight=samples.weight)
+    bundle = Samples.of(theta=theta, phi=phi, field=field, radius=samples.radius_m, weight=samples.weight)
     errors: ErrorDraws = fit_errors(fit, bundle, float(ports[0].k[0]), declared, draws_wanted=PROBE_DRAWS)
     words = (
         f"least squares behind the probe on {samples.theta.size} directions, order {chosen}, azimuthal orders of the "
@@ -197,7 +197,7 @@ def _received(samples: FieldSamples, *, ports: int) -> ProbeSamples:
 
 
 def _boresight(port: Expansion) -> complex:
-    return complex(port.far_field_at(0.0, 0.0)[0, 0, 0])
+    return complex(port.far_field_at(theta=0.0, phi=0.0)[0, 0, 0])
 
 
 def _highest_mu(ports: list[Expansion], order: int, received: ProbeSamples, share: float) -> int:

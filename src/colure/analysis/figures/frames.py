@@ -159,6 +159,6 @@ def view(expansion: Expansion, coordinates: Coordinates, basis: Basis, *, step_d
         raise ValueError(f"step: {step_deg:g}, must be from 0.1 to 45 deg")
     first, second = grid_of(coordinates, step_deg)
     t, p = theta_phi(direction_of(coordinates, first, second))
-    e = expansion.far_field_at(t, p)
+    e = expansion.far_field_at(theta=t, phi=p)
     pair = to_basis(e[:, 0], e[:, 1], basis, theta=t, phi=p, slant=slant)
     return View(coordinates, basis, first, second, np.stack(pair, axis=1))

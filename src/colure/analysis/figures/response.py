@@ -100,7 +100,7 @@ class Response:
         one = np.einsum("pi,pci->cp", along, _hats(theta, phi))
         per_phase = centre_rows(cone, co, self.k) / co
         # Rows of a matrix are what the adjoint makes of them, conjugated: no field of every single wave is needed.
-        rows = adjoint_at((per_phase[:, None] * one).conj(), order, theta, phi, accuracy=ROW_ACCURACY)
+        rows = adjoint_at((per_phase[:, None] * one).conj(), order, theta=theta, phi=phi, accuracy=ROW_ACCURACY)
         return np.asarray(rows.conj().reshape(3, -1))
 
     @cached_property

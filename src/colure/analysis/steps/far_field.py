@@ -156,7 +156,7 @@ def far_field_step(
             order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings, True, None, grid
         )
     if sphere.whole:
-        order = highest_order("with-poles", sphere.theta.size, sphere.phi.size)
+        order = highest_order("with-poles", rings=sphere.theta.size, phi_count=sphere.phi.size)
     else:
         # Waves hold each other in balance inside the part that was seen: none may be dropped afterwards.
         order = min((sphere.phi.size - 1) // 2, keep_order)
@@ -231,7 +231,7 @@ def probe_from(dataset: xr.Dataset, name: str, frequency_hz: FloatArray) -> Expa
         raise ValueError(
             f"{name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg"
         )
-    order = min(20, highest_order("with-poles", theta.size, phi.size))
+    order = min(20, highest_order("with-poles", rings=theta.size, phi_count=phi.size))
     coefficients = analysis(field_of(dataset), order)
     known = dataset["frequency"].values
     if frequency_hz.min() < known.min() - 1.0 or frequency_hz.max() > known.max() + 1.0:

@@ -75,7 +75,7 @@ def _response(probe: Expansion | None, gain_dbi: float, travel: FloatArray, chi:
         np.array([0.0, np.arccos(np.clip(looked[2], -1.0, 1.0))]),
         np.array([0.0, np.arctan2(looked[1], looked[0])]),
     )
-    field = synthesis_at(probe.coefficients, theta, phi)  # (frequency, 2, direction)
+    field = synthesis_at(probe.coefficients, theta=theta, phi=phi)  # (frequency, 2, direction)
     on_axis = field[:, 0, 0]  # along x at phi = 0
     t_hat, p_hat = theta_hat(theta=theta[1], phi=phi[1]), phi_hat(theta=theta[1], phi=phi[1])
     vector = field[:, 0, 1, None] * t_hat + field[:, 1, 1, None] * p_hat

@@ -62,7 +62,7 @@ class ForwardModel:
         k = self._k if of is None else self._k[of]
         direction, radius, vectors = self._seen(error)
         t, p = theta_phi(direction)
-        e = synthesis_at(measured, t, p, accuracy=FORWARD_ACCURACY).reshape(len(measured), 2, *t.shape)
+        e = synthesis_at(measured, theta=t, phi=p, accuracy=FORWARD_ACCURACY).reshape(len(measured), 2, *t.shape)
         along = np.stack([np.sum(vectors * theta_hat(theta=t, phi=p), axis=-1),
                           np.sum(vectors * phi_hat(theta=t, phi=p), axis=-1)], axis=1)  # fmt: skip
         way = np.exp(-1j * k[:, None, None] * (radius - self._distance)) * self._distance / radius

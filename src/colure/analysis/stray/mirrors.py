@@ -163,7 +163,7 @@ class Wall:
         for d in directions:
             local = np.einsum("...ji,j->...i", self._rotation, d)
             t, p = theta_phi(local)
-            e = synthesis_at(self._device.coefficients[index], t, p, accuracy=ACCURACY).reshape(2, *t.shape)
+            e = synthesis_at(self._device.coefficients[index], theta=t, phi=p, accuracy=ACCURACY).reshape(2, *t.shape)
             vector = e[0][..., None] * theta_hat(theta=t, phi=p) + e[1][..., None] * phi_hat(theta=t, phi=p)
             room = np.einsum("...ij,...j->...i", self._rotation, vector)
             across = np.stack([room @ one for one in tangents(d)])

@@ -88,7 +88,7 @@ def _bend(trial: Trial) -> float:
     angles = np.array([0.0, *(DECLARED_AT,) * 4])
     turns = np.array([0.0, *(np.arange(4) * np.pi / 2.0)])
     middle = probe.coefficients[len(probe.coefficients) // 2 :][:1]
-    seen = np.linalg.norm(synthesis_at(middle, angles, turns)[0], axis=0)
+    seen = np.linalg.norm(synthesis_at(middle, theta=angles, phi=turns)[0], axis=0)
     return float(-np.log(np.mean(seen[1:]) / seen[0]) / DECLARED_AT**2)
 
 

@@ -135,7 +135,7 @@ def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> V
     cause = max(groups, key=lambda name: groups[name]) if groups else "the uncertainty"
     needed = abs(open_[0])
     text += (
-        f"; an expanded uncertainty below {format_value(needed, needed)} {unit} would decide it (now {open_[3]:.2g} {unit}; "
+        f"; an expanded uncertainty below {format_value(needed, uncertainty=needed)} {unit} would decide it (now {open_[3]:.2g} {unit}; "
         f"most of it: {cause})"
     )
     return Verdict(requirement, outcome, text, margin, unit, needed)

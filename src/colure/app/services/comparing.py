@@ -210,7 +210,10 @@ def compare_run(
     for f in own:
         known = theirs.get((f.name, round(f.frequency_hz)))
         if known is not None:
-            e_n = normalized_error(f.value, f.expanded_uncertainty, *known)
+            theirs_value, theirs_expanded = known
+            e_n = normalized_error(
+                one=f.value, expanded_one=f.expanded_uncertainty, other=theirs_value, expanded_other=theirs_expanded
+            )
             rows.append(
                 ComparedFigure(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
             )
@@ -333,7 +336,12 @@ def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db:
         second = theirs.get((f.name, round(f.frequency_hz)))
         if second is not None:
             half, other_half = _half(f, 0.0), _half(second, least_db if f.unit.startswith("dB") else 0.0)
-            e_n = normalized_error(f.value, float(np.nan_to_num(half)), second.value, float(np.nan_to_num(other_half)))
+            e_n = normalized_error(
+                one=f.value,
+                expanded_one=float(np.nan_to_num(half)),
+                other=second.value,
+                expanded_other=float(np.nan_to_num(other_half)),
+            )
             rows.append(
                 ComparedFigure(f.name, f.label, f.unit, f.frequency_hz, f.value, half, second.value, other_half, e_n)
             )

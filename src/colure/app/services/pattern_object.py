@@ -199,7 +199,8 @@ class FilePattern:
             drawn = charts.plane_picture(*self._plane(i), ax=ax)
         else:
             draw = charts.sphere_map if kind == "map" else charts.solid
-            drawn = draw(*self._grid(i), ax=ax)
+            theta_deg, phi_deg, field = self._grid(i)
+            drawn = draw(theta_deg=theta_deg, phi_deg=phi_deg, field=field, ax=ax)
         return charts.renamed(drawn, self.scale, "dBi" if self.scale in ("gain", "directivity") else "dB re the peak")
 
     def _bands(self, i: int) -> dict[str, LevelCut]:

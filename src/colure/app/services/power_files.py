@@ -116,7 +116,9 @@ class PowerPattern:
         size = np.sqrt(t.power[index])
         field = np.stack([size, np.zeros_like(size)]).astype(complex)
         draw = charts.sphere_map if kind == "map" else charts.solid
-        return charts.renamed(draw(np.rad2deg(t.theta), np.rad2deg(t.phi), field, ax=ax), *SCALES[t.quantity])
+        return charts.renamed(
+            draw(theta_deg=np.rad2deg(t.theta), phi_deg=np.rad2deg(t.phi), field=field, ax=ax), *SCALES[t.quantity]
+        )
 
     def _over_frequency(self, ax: OnAxes) -> Panels:
         if self.frequency_hz.size < 2:

@@ -71,7 +71,7 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
         values, expanded = ([float(one[key]) for one in found] for key in ("value", "expanded_uncertainty"))
         trend, trend_expanded = _trend(values)
         e_n = [
-            normalized_error(v, u, values[reference], expanded[reference])
+            normalized_error(one=v, expanded_one=u, other=values[reference], expanded_other=expanded[reference])
             for v, u in zip(values, expanded, strict=True)
         ]
         spread = float(np.std(values, ddof=1)) if len(values) > 1 else 0.0

@@ -446,11 +446,11 @@ def show_figure_rows(rows: Sequence[ComparedFigure], frequency: float) -> None:
     for row in rows:
         if row.frequency_hz == frequency:
             colour = "green" if row.agrees else "bold red"
-            half = "?" if math.isnan(row.expanded) else format_value(row.expanded, row.expanded)
+            half = "?" if math.isnan(row.expanded) else format_value(row.expanded, uncertainty=row.expanded)
             own = row.change_expanded
-            change = "?" if math.isnan(own) else format_value(own, own)
-            table.add_row(row.label, f"{format_value(row.value, row.expanded)} \u00b1 {half}",
-                          format_value(row.other, row.expanded), f"{format_value(row.change, own)} \u00b1 {change}", row.unit,
+            change = "?" if math.isnan(own) else format_value(own, uncertainty=own)
+            table.add_row(row.label, f"{format_value(row.value, uncertainty=row.expanded)} \u00b1 {half}",
+                          format_value(row.other, uncertainty=row.expanded), f"{format_value(row.change, uncertainty=own)} \u00b1 {change}", row.unit,
                           f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
     console().print(table)
     off = [row for row in rows if not row.agrees]
@@ -471,8 +471,8 @@ def show_changes(rows: Sequence[CutChange], name: str, other: str) -> None:
             continue
         half = row.change_expanded
         colour = "green" if row.agrees else "bold red"
-        table.add_row(row.label, format_value(row.value, row.expanded), format_value(row.other, row.other_expanded),
-                      f"[{colour}]{'+' if row.change >= 0 else ''}{format_value(row.change, half)} \u00b1 {format_value(half, half)}[/]", row.unit)  # fmt: skip
+        table.add_row(row.label, format_value(row.value, uncertainty=row.expanded), format_value(row.other, uncertainty=row.other_expanded),
+                      f"[{colour}]{'+' if row.change >= 0 else ''}{format_value(row.change, uncertainty=half)} \u00b1 {format_value(half, uncertainty=half)}[/]", row.unit)  # fmt: skip
     console().print(table)
     known = [row for row in rows if not row.reason]
     changed = [row for row in known if not row.agrees]
@@ -491,7 +491,7 @@ def show_series(rows: Sequence[SeriesRow], names: Sequence[str], golden: str) ->
     for row in rows:
         worst = max(range(len(names)), key=lambda i: abs(row.e_n[i]))
         sure = "" if abs(row.trend) > row.trend_expanded else " (none)"
-        table.add_row(row.label, format_value(row.mean, row.spread), f"{row.spread:.2g}", f"{row.trend:+.2g}{sure}", row.unit,
+        table.add_row(row.label, format_value(row.mean, uncertainty=row.spread), f"{row.spread:.2g}", f"{row.trend:+.2g}{sure}", row.unit,
                       f"{row.e_n[worst]:+.2f}", names[worst])  # fmt: skip
     console().print(table)
 

@@ -112,7 +112,7 @@ def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -
         return [
             {"name": r["name"], "label": r["label"], "unit": answers.shown_unit(r["unit"], r.get("reason")), "frequency_hz": r["frequency_hz"], "value": r["value"],
              "lower": r["lower"], "upper": r["upper"], "definition": r["definition"],
-             "text": r.get("reason") or ("-" if r["value"] is None else format_value(r["value"], r["expanded_uncertainty"] or float("nan")))}
+             "text": r.get("reason") or ("-" if r["value"] is None else format_value(r["value"], uncertainty=r["expanded_uncertainty"] or float("nan")))}
             for r in rows
         ]  # fmt: skip
     values, near = done.budget.figures.read(done.expansion)

@@ -215,7 +215,7 @@ def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> answers.Rehe
     pattern = found.pattern
     measured = field_of(pattern)[plan.frequency_hz.size // 2]
     theta, phi = (np.deg2rad(pattern[name].values) for name in ("theta", "phi"))
-    true = far_field_on(found.rehearsed.device, plan.frequency_hz.size // 2, theta, phi)
+    true = far_field_on(found.rehearsed.device, plan.frequency_hz.size // 2, theta=theta, phi=phi)
     known = np.isfinite(measured)
     # Level and phase are matched: what the reference makes of them is a figure of its own.
     true = true * np.vdot(true[known], measured[known]) / np.vdot(true[known], true[known])

@@ -231,7 +231,7 @@ def _figure(one: Figure) -> answers.FigureRow:
     from colure.model.figure import format_value
 
     known = math.isfinite(one.value)
-    text = one.reason or (format_value(one.value, one.expanded_uncertainty or math.nan) if known else "-")
+    text = one.reason or (format_value(one.value, uncertainty=one.expanded_uncertainty or math.nan) if known else "-")
     return {
         "name": one.name, "label": one.label, "unit": answers.shown_unit(one.unit, one.reason), "frequency_hz": one.frequency_hz,
         "value": _known(one.value), "lower": _known(one.lower), "upper": _known(one.upper), "definition": one.definition, "text": text,
