@@ -131,7 +131,7 @@ def _plain(what: Definition, value: float, frequency_hz: float, reason: str) -> 
     return {
         "name": what.name, "label": what.label, "unit": answers.shown_unit(what.unit, "" if known else reason), "frequency_hz": frequency_hz,
         "value": _number(shown), "lower": None, "upper": None, "definition": what.text,
-        "text": format_value(shown, float("nan")) if known else reason,
+        "text": format_value(shown, uncertainty=float("nan")) if known else reason,
     }  # fmt: skip
 
 
