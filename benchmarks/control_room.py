@@ -21,7 +21,7 @@ import uvicorn
 
 from colure.acquire.journal import Row
 from colure.app import services
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.room import Room, campaign_id
 from colure.app.web.scan.child import Teller, _of
 from colure.app.web.scan.layout import Layout, layout_for
@@ -48,7 +48,7 @@ def started(folder: Path) -> tuple[Room, str, uvicorn.Server, threading.Thread]:
     return room, f"http://127.0.0.1:{port}", server, thread
 
 
-def headers_of(room: Room, base: str, role: Role = Role.CONFIGURE) -> dict[str, str]:
+def headers_of(room: Room, base: str, role: SessionRole = SessionRole.CONFIGURE) -> dict[str, str]:
     """Come in as a browser would."""
     session, cookie = room.sessions.redeem(room.sessions.invite(role))
     session.bucket.rate = session.bucket.burst = session.bucket.left = 1e9
@@ -88,7 +88,7 @@ def live_surface(room: Room, base: str, layout: Layout) -> tuple[float, float]:
         )
         page = browser.new_page(viewport={"width": 1280, "height": 800})
         begin = time.perf_counter()
-        page.goto(f"{base}/launch?code={room.sessions.invite(Role.VIEW)}")
+        page.goto(f"{base}/launch?code={room.sessions.invite(SessionRole.VIEW)}")
         page.wait_for_selector("nav")
         first = time.perf_counter() - begin
         page.goto(f"{base}/#scan")

@@ -1,8 +1,9 @@
-"""The house: no module, whatever room it is in, takes part in a circle of imports."""
+"""The house: no module takes part in a circle of imports, and no name of a class stands for two things."""
 
 from __future__ import annotations
 
 import ast
+import re
 from pathlib import Path
 
 import grimp
@@ -72,3 +73,39 @@ def test_every_file_of_a_room_lies_in_a_room_of_its_own():
     """Nothing but the doors, and what the layer check names, lies beside the rooms of analysis and app."""
     beside = {room: {path.name for path in (SOURCE / room).glob("*.py")} for room in ("analysis", "app")}
     assert beside == {"analysis": {"__init__.py"}, "app": {"__init__.py", "cli.py", "notebook.py"}}
+
+
+def defined(text: str) -> set[str]:
+    """Return the classes and the named types of a module: capitals first, small letters after."""
+    names = set()
+    for node in ast.parse(text).body:
+        if isinstance(node, ast.ClassDef):
+            names.add(node.name)
+        elif isinstance(node, ast.Assign | ast.AnnAssign):
+            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
+            names.update(one.id for one in targets if isinstance(one, ast.Name))
+    return {name for name in names if re.fullmatch(r"_?[A-Z]\w*[a-z]\w*", name)}
+
+
+def doubles(texts: dict[str, str]) -> dict[str, list[str]]:
+    """Return the names that several modules define, a leading underscore counted as no difference, with these modules."""
+    where: dict[str, list[str]] = {}
+    for module, text in texts.items():
+        for name in defined(text):
+            where.setdefault(name.removeprefix("_"), []).append(module)
+    return {name: modules for name, modules in where.items() if len(modules) > 1}
+
+
+def test_a_class_name_stands_for_one_thing():
+    """If this fails: the newer one of the two gets a name that says more."""
+    texts = {str(path.relative_to(SOURCE)): path.read_text(encoding="utf-8") for path in SOURCE.rglob("*.py")}
+    assert doubles(texts) == {}
+
+
+def test_a_planted_double_is_found():
+    one = "class Gate:\n    pass\n\nKind = str\nLIMIT = 3\n"
+    two = "Kind: type = int\nLIMIT = 4\n\nclass _Gate:\n    pass\n"
+    assert doubles({"one.py": one, "two.py": two, "three.py": "class Other: ...\n"}) == {
+        "Gate": ["one.py", "two.py"],
+        "Kind": ["one.py", "two.py"],
+    }

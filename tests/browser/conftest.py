@@ -14,7 +14,7 @@ import pytest
 import uvicorn
 
 from colure.app.web.guard.connections import BoundedProtocol
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.room import Room
 from colure.app.web.server import build
 
@@ -35,10 +35,10 @@ class Served:
     def base(self) -> str:
         return f"http://127.0.0.1:{self.port}"
 
-    def link(self, role: Role = Role.CONFIGURE) -> str:
+    def link(self, role: SessionRole = SessionRole.CONFIGURE) -> str:
         return f"{self.base}/launch?code={self.room.sessions.invite(role)}"
 
-    def headers(self, role: Role = Role.CONFIGURE) -> dict[str, str]:
+    def headers(self, role: SessionRole = SessionRole.CONFIGURE) -> dict[str, str]:
         """Headers of a program that came in as a browser does."""
         session, cookie = self.room.sessions.redeem(self.room.sessions.invite(role))
         return {"Cookie": f"colure-{self.port}={cookie}", "Origin": self.base, "X-Colure-Token": session.token}

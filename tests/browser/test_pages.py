@@ -19,7 +19,7 @@ import pytest
 from colure.app import services
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.room import campaign_id
 from colure.app.web.scan.layout import layout_for
 from colure.app.web.scan.live import LiveScan
@@ -47,7 +47,7 @@ def until(page, expression: str, arg=None, seconds: float = 20.0) -> None:
         time.sleep(0.05)
 
 
-def enter(page, served, where: str, role: Role = Role.CONFIGURE) -> None:
+def enter(page, served, where: str, role: SessionRole = SessionRole.CONFIGURE) -> None:
     """Open the room with a fresh link and go to one of its pages."""
     page.goto(served.link(role))
     page.wait_for_selector("nav")
@@ -460,7 +460,7 @@ def test_twenty_watch_and_the_picture_is_the_same_for_all(tiny_campaign):
         points = np.flatnonzero(scan.layout.cell >= 0)[:40]
         url, pictures = f"ws://127.0.0.1:{served.port}/api/live", set()
         with ExitStack() as stack:
-            cookies = [served.headers(Role.VIEW)["Cookie"] for _ in range(20)]
+            cookies = [served.headers(SessionRole.VIEW)["Cookie"] for _ in range(20)]
             sockets = [
                 stack.enter_context(connect(url, additional_headers={"Cookie": c}, origin=served.base)) for c in cookies
             ]

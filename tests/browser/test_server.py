@@ -22,12 +22,12 @@ import pytest
 from websockets.sync.client import connect
 
 from colure.app.web.guard import connections
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.sessions import Bucket
 from colure.app.web.room import campaign_id
 
 
-def post(served, path, body, role=Role.CONFIGURE, headers=None):
+def post(served, path, body, role=SessionRole.CONFIGURE, headers=None):
     return httpx.post(served.base + path, json=body, headers=headers or served.headers(role), timeout=60)
 
 
@@ -35,7 +35,7 @@ def test_the_page_and_its_headers(served):
     with httpx.Client(base_url=served.base) as client:
         refused = client.get("/")
         assert refused.status_code == 401 and "errors" in refused.json()
-        link = served.link(Role.VIEW)
+        link = served.link(SessionRole.VIEW)
         entered = client.get(link)
         cookie = entered.headers["set-cookie"].lower()
         assert "httponly" in cookie and "samesite=strict" in cookie and "path=/" in cookie
@@ -90,10 +90,10 @@ def test_doors_answer_and_refuse_in_words(served):
     assert post(served, "/api/lease", {"hold": True}, headers=headers).json()["mine"]
     assert post(served, "/api/start", {**start, "cautions_read": False}, headers=headers).status_code == 422
     assert post(served, "/api/start", {**start, "sequence": 7}, headers=headers).status_code == 409
-    assert post(served, "/api/lease", {"hold": True}, role=Role.OPERATE).status_code == 422
-    assert post(served, "/api/lease", {"hold": True}, role=Role.VIEW).status_code == 403
-    assert post(served, "/api/save", {"campaign": campaign["id"]}, role=Role.OPERATE).status_code == 403
-    assert post(served, "/api/stop", {}, role=Role.VIEW).json()["stopping"] is False
+    assert post(served, "/api/lease", {"hold": True}, role=SessionRole.OPERATE).status_code == 422
+    assert post(served, "/api/lease", {"hold": True}, role=SessionRole.VIEW).status_code == 403
+    assert post(served, "/api/save", {"campaign": campaign["id"]}, role=SessionRole.OPERATE).status_code == 403
+    assert post(served, "/api/stop", {}, role=SessionRole.VIEW).json()["stopping"] is False
 
 
 def test_a_form_is_written_with_its_comments_and_the_old_file_kept(served, tiny_campaign):
@@ -109,7 +109,7 @@ def test_a_form_is_written_with_its_comments_and_the_old_file_kept(served, tiny_
 
 
 def test_cross_site_sockets_do_not_open(served):
-    good = served.headers(Role.VIEW)
+    good = served.headers(SessionRole.VIEW)
     url = f"ws://127.0.0.1:{served.port}/api/live"
     with connect(url, additional_headers={"Cookie": good["Cookie"]}, origin=served.base) as socket:
         assert json.loads(socket.recv(timeout=10))["type"] == "status"
@@ -125,7 +125,7 @@ def test_cross_site_sockets_do_not_open(served):
 
 def test_the_live_link_outlives_the_patience_with_silent_connections(served, monkeypatch):
     monkeypatch.setattr(connections, "PATIENCE_S", 0.3)
-    good = served.headers(Role.VIEW)
+    good = served.headers(SessionRole.VIEW)
     url = f"ws://127.0.0.1:{served.port}/api/live"
     with connect(url, additional_headers={"Cookie": good["Cookie"]}, origin=served.base, ping_interval=None) as live:
         assert json.loads(live.recv(timeout=10))["type"] == "status"
@@ -138,7 +138,7 @@ def test_a_burst_of_silent_connections_stays_within_the_bound(served, monkeypatc
     monkeypatch.setattr(connections, "MOST_CONNECTIONS", 8)
     silent = [socket.create_connection(("127.0.0.1", served.port), timeout=5.0) for _ in range(60)]
     try:
-        stopped = httpx.post(served.base + "/api/stop", json={}, headers=served.headers(Role.VIEW), timeout=10)
+        stopped = httpx.post(served.base + "/api/stop", json={}, headers=served.headers(SessionRole.VIEW), timeout=10)
         assert stopped.status_code == 200
         open_ = 0
         for one in silent:
@@ -171,7 +171,7 @@ def test_a_stop_is_answered_within_a_second_beside_800_idle_connections(served):
     )
     try:
         assert other.stdout is not None and int(other.stdout.readline()) >= 700
-        headers, latencies = served.headers(Role.VIEW), []
+        headers, latencies = served.headers(SessionRole.VIEW), []
         for _ in range(40):
             begin = time.perf_counter()
             line = http.client.HTTPConnection("127.0.0.1", served.port, timeout=10)
@@ -191,7 +191,7 @@ def test_a_stop_is_answered_within_a_second_beside_800_idle_connections(served):
 def test_stop_is_heard_while_everything_else_is_busy(served, tiny_campaign):
     """All workers hang and requests wait at the door; stop still reaches the scan's own pipe at once."""
     headers, campaign = served.headers(), campaign_id(tiny_campaign)
-    watcher = served.headers(Role.VIEW)
+    watcher = served.headers(SessionRole.VIEW)
     post(served, "/api/lease", {"hold": True}, headers=headers)
     for kind in ("quick", "view", "long"):
         asyncio.run_coroutine_threadsafe(served.room.desk.do(time.sleep, 20.0, kind=kind), served.loop)
@@ -216,7 +216,7 @@ def test_silent_connections_make_room_and_are_dropped(served, monkeypatch):
     """What never completes a request line neither fills the room nor keeps a stop out."""
     monkeypatch.setattr(connections, "PATIENCE_S", 1.0)
     monkeypatch.setattr(connections, "MOST_CONNECTIONS", 8)
-    headers = served.headers(Role.VIEW)
+    headers = served.headers(SessionRole.VIEW)
     silent = [socket.create_connection(("127.0.0.1", served.port), timeout=5.0) for _ in range(24)]
     try:
         for one in silent[::2]:
@@ -287,7 +287,7 @@ def test_stop_ends_a_move_by_hand(served, tiny_campaign, request):
     truth = tiny_campaign / "twin.toml"
     words = truth.read_text("utf-8") if truth.is_file() else ""
     truth.write_text("time_factor = 1.0\n" + re.sub(r"time_factor.*\n", "", words), "utf-8")
-    headers, watcher, campaign = served.headers(), served.headers(Role.VIEW), campaign_id(tiny_campaign)
+    headers, watcher, campaign = served.headers(), served.headers(SessionRole.VIEW), campaign_id(tiny_campaign)
     post(served, "/api/lease", {"hold": True}, headers=headers)
     answers = []
 

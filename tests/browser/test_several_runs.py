@@ -8,7 +8,7 @@ from colure.app import services
 from colure.app.services.rehearsal import _record
 from colure.app.services.rehearsal import measured as rehearsed
 from colure.app.storage.folders import run_folder
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from colure.model.files import save_dataset
 from colure.planning.preflight import make_plan
 from tests.app.test_cuts import BOTH, ROLL, campaign
@@ -46,7 +46,7 @@ def test_runs_are_compared_and_laid_in_a_row(page, served, tiny_campaign):
 def test_who_only_watches_starts_none_of_it(page, served, tiny_campaign):
     measured(tiny_campaign, "one")
     measured(tiny_campaign, "two")
-    enter(page, served, "explore?run=one&tab=together", Role.VIEW)
+    enter(page, served, "explore?run=one&tab=together", SessionRole.VIEW)
     page.wait_for_selector(".piece")
     assert page.get_by_role("button", name="compare", exact=True).is_disabled()
     assert page.get_by_role("button", name="compare the set-ups").is_disabled()

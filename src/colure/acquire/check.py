@@ -21,7 +21,7 @@ from colure.model.chamber import Chamber
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag
 
-CheckLine = tuple[str, bool, str]
+CheckRow = tuple[str, bool, str]
 #: A level that is farther from the plan's promise than this is a fault, dB: a circular device reads 3 dB less with a linear probe,
 #: a steered one as much. The axes look along the beam within this, degrees.
 LEVEL_WRONG_DB, ALONG_DEG = 8.0, 1.0
@@ -37,13 +37,13 @@ def check_bench(
     clock: Clock,
     contacts: Contacts | None = None,
     sensors: Sensors | None = None,
-) -> list[CheckLine]:
+) -> list[CheckRow]:
     """Return (what, good, found) for every question asked; the source is left off."""
     station = Station(
         plan, chamber, analyzer=analyzer, axes=axes, states=states, state_table=None, clock=clock,
         control=Control(), watchdog=None,
     )  # fmt: skip
-    lines: list[CheckLine] = _interlock(contacts or Contacts())
+    lines: list[CheckRow] = _interlock(contacts or Contacts())
     if any(not good for _, good, _ in lines):
         return lines  # somebody may be inside: the source is not switched on
 
@@ -114,7 +114,7 @@ def check_bench(
     return lines
 
 
-def _interlock(contacts: Contacts) -> list[CheckLine]:
+def _interlock(contacts: Contacts) -> list[CheckRow]:
     """Read every contact once; an open one is no fault of the bench, but a run would wait for it, and a lost one is."""
     contacts.read_all()
     door, stop = contacts.open_now()
@@ -182,12 +182,12 @@ class Confirm(Protocol):
     def right(self, axis: str, made_deg: float) -> bool | None: ...
 
 
-def check_motion(chamber: Chamber, axes: AxesDriver, clock: Clock, confirm: Confirm) -> list[CheckLine]:
+def check_motion(chamber: Chamber, axes: AxesDriver, clock: Clock, confirm: Confirm) -> list[CheckRow]:
     """Turn every axis by a degree and back, brake it on a longer way, and return (what, good, found).
 
     Ends at the first fault: an axis that does not do what it was told is not moved again.
     """
-    hand, lines = Jogger(chamber, axes, clock), list[CheckLine]()
+    hand, lines = Jogger(chamber, axes, clock), list[CheckRow]()
     for name in hand.turning:
         confirm.clear(f"{name} turns by 1 deg and back, then up to {HOLD_DEG:g} deg until it is braked, and back")
         try:

@@ -99,7 +99,7 @@ def with_flags(message: str, parameters: Sequence[click.Parameter]) -> str:
     return re.sub(r"^(\w+)(?= = |:)", lambda found: flags.get(found[1], found[1]), quoted, flags=re.MULTILINE)
 
 
-class Commands(click.Group):
+class CommandGroup(click.Group):
     """Turns our own errors into plain lines and exit codes."""
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
@@ -121,7 +121,7 @@ class Commands(click.Group):
             ctx.exit(error.exit_code)
 
 
-@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.group(cls=CommandGroup, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(__version__, prog_name="colure")
 @click.pass_context
 def main(ctx: click.Context) -> None:

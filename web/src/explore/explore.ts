@@ -2,7 +2,7 @@
 
 import { button, choice, fill, h, slider, tabs } from "../draw/dom";
 import { get, post } from "../request/server";
-import type { Run } from "../request/types";
+import type { RunRow } from "../request/types";
 import { put } from "../shell/address";
 import type { Page, View } from "../shell/page";
 import { Panel } from "../shell/panel";
@@ -47,7 +47,7 @@ export function explorePage(view: View): Page {
     opened = new Panel("Run", "card opened"),
     panel = h("div", { class: "tab-panel", attrs: { id: "explore-panel" } });
   const controls = h("div", { class: "controls" });
-  const kinds = new Map<string, Run["kind"]>();
+  const kinds = new Map<string, RunRow["kind"]>();
   let names: string[] = [],
     shown: Tab | null = null,
     playing = 0;

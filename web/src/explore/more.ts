@@ -5,7 +5,7 @@ import { levels, lines as inks, phases, shade } from "../draw/colours";
 import { button, fill, h, number, slider, table } from "../draw/dom";
 import { LevelMap } from "../draw/map";
 import { post } from "../request/server";
-import type { Effects, Face, Impulse, Verdicts } from "../request/types";
+import type { Effects, FaceAnswer, Impulse, VerdictsAnswer } from "../request/types";
 import { jobLine, longWork } from "../shell/jobs";
 import { Panel } from "../shell/panel";
 import { may, session } from "../shell/session";
@@ -51,7 +51,7 @@ export class ApertureTab extends OnePanel {
     }, { keep: true, of: (a) => a.of, expect: looked.of(true) }); // prettier-ignore
   }
 
-  private draw(face: Face): void {
+  private draw(face: FaceAnswer): void {
     const names = {
       rows: face.y_mm,
       columns: face.x_mm,
@@ -293,7 +293,7 @@ export class VerdictTab extends OnePanel {
   }
 }
 
-function verdict(found: Verdicts): HTMLElement {
+function verdict(found: VerdictsAnswer): HTMLElement {
   const tone = (outcome: string) => (outcome === "pass" ? "good" : outcome === "fail" ? "bad" : "warn-text");
   return h(
     "div",

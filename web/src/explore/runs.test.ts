@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { Run } from "../request/types";
+import type { RunRow } from "../request/types";
 import { matches, stateWords } from "./runs";
 
-const run: Run = {
+const run: RunRow = {
   name: "first",
   kind: "sphere",
   state: "stopped",

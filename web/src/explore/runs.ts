@@ -3,11 +3,11 @@
 import { levels } from "../draw/colours";
 import { button, fill, h } from "../draw/dom";
 import { post } from "../request/server";
-import type { Run } from "../request/types";
+import type { RunRow } from "../request/types";
 import { dialog } from "../shell/dialog";
 import { may, session, words } from "../shell/session";
 
-const STATES: Record<Run["state"], string> = {
+const STATES: Record<RunRow["state"], string> = {
   complete: "complete",
   stopped: "stopped, can go on",
   begun: "begun, can go on",
@@ -24,7 +24,7 @@ const ENTRIES: [string, string][] = [
 ];
 
 /** Whether every word occurs in what is known of a run. */
-export function matches(run: Run, text: string): boolean {
+export function matches(run: RunRow, text: string): boolean {
   const all = [run.name, run.kind, STATES[run.state], ...Object.values(run.identity)].join(" ").toLowerCase();
   return text
     .toLowerCase()
@@ -32,7 +32,7 @@ export function matches(run: Run, text: string): boolean {
     .every((word) => all.includes(word));
 }
 
-export function stateWords(run: Run): string {
+export function stateWords(run: RunRow): string {
   const count = run.total && run.state !== "complete" ? ` (${run.measured} of ${run.total})` : "";
   return `${STATES[run.state]}${count}`;
 }
@@ -40,7 +40,7 @@ export function stateWords(run: Run): string {
 export class RunDrawer {
   readonly list = h("div", { class: "runs" });
   readonly element: HTMLDetailsElement;
-  private runs: Run[] = [];
+  private runs: RunRow[] = [];
   private chosen = "";
   private search = h("input", {
     attrs: { type: "search", placeholder: "find by name, tag, operator, state", "aria-label": "find runs" },
@@ -52,7 +52,7 @@ export class RunDrawer {
     this.element = h("details", { class: "card drawer", attrs: { open: true } }, this.summary, this.search, this.list);
   }
 
-  fill(runs: Run[]): void {
+  fill(runs: RunRow[]): void {
     this.runs = runs;
     this.draw();
   }
@@ -73,7 +73,7 @@ export class RunDrawer {
     this.choose(this.chosen);
   }
 
-  private card(run: Run): HTMLElement {
+  private card(run: RunRow): HTMLElement {
     const when = run.measured_at
       ? new Date(1000 * run.measured_at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" })
       : "";
@@ -96,7 +96,7 @@ export class RunDrawer {
     return h("div", { class: "run-card" }, main, about);
   }
 
-  private about(run: Run): void {
+  private about(run: RunRow): void {
     const faults = h("p", { class: "faults", attrs: { role: "alert" } });
     const boxes = ENTRIES.map(([key, label]) => {
       const box =
@@ -121,7 +121,7 @@ export class RunDrawer {
   }
 }
 
-function thumb(run: Run): HTMLElement | null {
+function thumb(run: RunRow): HTMLElement | null {
   if (!run.thumb) return null;
   const picture = h("canvas", { class: "thumb", attrs: { width: 48, height: 24, "aria-hidden": "true" } }),
     pen = picture.getContext("2d");

@@ -1,12 +1,12 @@
 /** What Explore looks at: one run, one state, one frequency; and where that stands in the address. */
 
-import type { Cut, Levels, Opened, Overview, Of } from "../request/types";
+import type { CutRequest, LevelsRequest, Opened, Overview, Of } from "../request/types";
 import { numberOf, put, value } from "../shell/address";
 import type { Subject } from "../shell/panel";
 import { session } from "../shell/session";
 
-export type BasisName = NonNullable<Cut["basis"]>;
-export type CoordinatesName = NonNullable<Levels["coordinates"]>;
+export type BasisName = NonNullable<CutRequest["basis"]>;
+export type CoordinatesName = NonNullable<LevelsRequest["coordinates"]>;
 export type Component = "total" | "first" | "second";
 
 export const BASES: [BasisName, string][] = [

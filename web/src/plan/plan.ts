@@ -3,7 +3,7 @@
 import { button, duration, fill, h, number, slider, table } from "../draw/dom";
 import { LevelMap } from "../draw/map";
 import { get, post, Refusal } from "../request/server";
-import type { FormAnswer, Motion, PlanAnswer, Rehearsal, Scheme } from "../request/types";
+import type { FormAnswer, Motion, PlanAnswer, RehearsalAnswer, Scheme } from "../request/types";
 import { clearDraft, draftOf, onDrafts, unsaved } from "../shell/drafts";
 import { jobLine, longWork } from "../shell/jobs";
 import { distinct } from "../scene/angles";
@@ -274,7 +274,7 @@ function drawSchemes(found: Scheme[]): Node[] {
   ];
 }
 
-function drawRehearsal(found: Rehearsal): Node[] {
+function drawRehearsal(found: RehearsalAnswer): Node[] {
   const map = new LevelMap("predicted error over all directions"),
     top = Math.ceil(Math.max(...found.error_db) / 5) * 5;
   map.draw({

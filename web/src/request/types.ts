@@ -18,10 +18,10 @@ export interface CampaignName {
 export interface CampaignRuns {
   id: string;
   folder: string;
-  runs: Run[];
+  runs: RunRow[];
 }
 
-export interface Run {
+export interface RunRow {
   name: string;
   kind: "sphere" | "cuts" | "begun";
   state: "begun" | "stopped" | "complete" | "damaged" | "nothing";
@@ -151,7 +151,7 @@ export interface Hold {
 export interface PlanAnswer {
   rows: ([string, string])[];
   missing: string[];
-  forecast: Forecast[];
+  forecast: ForecastRow[];
   verdict: string;
   duration: string;
   points: number;
@@ -160,7 +160,7 @@ export interface PlanAnswer {
   alternatives: Alternative[];
 }
 
-export interface Forecast {
+export interface ForecastRow {
   name: string;
   label: string;
   unit: string;
@@ -298,7 +298,7 @@ export interface Rehearse {
   seed?: number;
 }
 
-export interface Campaign {
+export interface CampaignRequest {
   campaign: string;
 }
 
@@ -335,7 +335,7 @@ export interface ByHand {
   at: number;
   text: string;
   axes: Limits[];
-  sweep: Sweep | null;
+  sweep: SweepMessage | null;
 }
 
 export interface Limits {
@@ -346,14 +346,14 @@ export interface Limits {
   home_deg: number;
 }
 
-export interface Sweep {
+export interface SweepMessage {
   frequency_hz: number[];
   level_db: number[][];
   time_ns: number[];
   impulse_db: number[];
 }
 
-export interface Move {
+export interface MoveRequest {
   campaign: string;
   to_deg: Record<string, number>;
   clear: true;
@@ -432,7 +432,7 @@ export interface Spectral {
   basis?: "theta-phi" | "ludwig-2-az-over-el" | "ludwig-2-el-over-az" | "ludwig-3" | "circular";
 }
 
-export interface Verdicts {
+export interface VerdictsAnswer {
   of: Of;
   specification: string;
   document: string;
@@ -463,7 +463,7 @@ export interface Overview {
   states: string[];
   frequency_hz: number[];
   shown: number;
-  steps: Step[];
+  steps: StepRow[];
   region_deg: number;
   slant_deg: number;
   figures: FigureRow[];
@@ -472,7 +472,7 @@ export interface Overview {
   report: boolean;
 }
 
-export interface Step {
+export interface StepRow {
   name: string;
   on: boolean;
   may_change: boolean;
@@ -517,7 +517,7 @@ export interface CutAnswer {
   tangent: number[];
 }
 
-export interface Cut {
+export interface CutRequest {
   campaign: string;
   run: string;
   state?: string | null;
@@ -541,7 +541,7 @@ export interface FieldMap {
   total: (number | null)[];
 }
 
-export interface Levels {
+export interface LevelsRequest {
   campaign: string;
   run: string;
   state?: string | null;
@@ -584,10 +584,10 @@ export interface FindingRow {
 
 export interface Aperture {
   of: Of;
-  face: Face | null;
+  face: FaceAnswer | null;
 }
 
-export interface Face {
+export interface FaceAnswer {
   x_mm: number[];
   y_mm: number[];
   level_db: number[];
@@ -659,7 +659,7 @@ export interface Comparing {
   matched?: ("frame" | "origin" | "level")[];
 }
 
-export interface TwoSetUps {
+export interface SetUpsRequest {
   campaign: string;
   run: string;
   state?: string | null;
@@ -696,7 +696,7 @@ export interface BeamMap {
   level_db: (number | null)[];
 }
 
-export interface Rehearsal {
+export interface RehearsalAnswer {
   rows: RehearsedFigure[];
   share_inside: number;
   seconds: number;
@@ -795,12 +795,12 @@ export interface Asks {
   "/api/save": { body: Form; answer: Written };
   "/api/tutor": { body: Direction; answer: Lesson };
   "/api/rehearse": { body: Rehearse; answer: JobName };
-  "/api/check": { body: Campaign; answer: Checked };
+  "/api/check": { body: CampaignRequest; answer: Checked };
   "/api/cancel": { body: GiveUp; answer: JobState };
   "/api/before": { body: Beginning; answer: Before };
-  "/api/where": { body: Campaign; answer: ByHand };
-  "/api/sweep": { body: Campaign; answer: ByHand };
-  "/api/move": { body: Move; answer: ByHand };
+  "/api/where": { body: CampaignRequest; answer: ByHand };
+  "/api/sweep": { body: CampaignRequest; answer: ByHand };
+  "/api/move": { body: MoveRequest; answer: ByHand };
   "/api/point": { body: PointAt; answer: ByHand };
   "/api/rest": { body: HomeOf; answer: ByHand };
   "/api/set-rest": { body: SetHome; answer: Written };
@@ -811,20 +811,20 @@ export interface Asks {
   "/api/abort": { body: Nothing; answer: Stopping };
   "/api/stop": { body: Nothing; answer: Stopping };
   "/api/spectrum": { body: Spectral; answer: Spectrum };
-  "/api/verdicts": { body: OneRun; answer: Verdicts | null };
+  "/api/verdicts": { body: OneRun; answer: VerdictsAnswer | null };
   "/api/judge": { body: OneRun; answer: JobName };
   "/api/overview": { body: Opened; answer: Overview };
-  "/api/cut": { body: Cut; answer: CutAnswer };
-  "/api/map": { body: Levels; answer: FieldMap };
-  "/api/masks": { body: Cut; answer: Masks };
+  "/api/cut": { body: CutRequest; answer: CutAnswer };
+  "/api/map": { body: LevelsRequest; answer: FieldMap };
+  "/api/masks": { body: CutRequest; answer: Masks };
   "/api/impulse": { body: OneRun; answer: Impulse };
   "/api/findings": { body: OneRun; answer: Findings };
-  "/api/aperture": { body: Cut; answer: Aperture };
+  "/api/aperture": { body: CutRequest; answer: Aperture };
   "/api/cuts": { body: CutsOf; answer: CutsRun };
   "/api/series": { body: Many; answer: Series };
   "/api/coverage": { body: OneRun; answer: JobName };
   "/api/compare": { body: Comparing; answer: JobName };
-  "/api/two-set-ups": { body: TwoSetUps; answer: JobName };
+  "/api/two-set-ups": { body: SetUpsRequest; answer: JobName };
   "/api/flip": { body: OneRun; answer: FlipWords };
   "/api/beam": { body: OneRun; answer: BeamWords };
   "/api/home": { body: OneRun; answer: string[] };
@@ -835,11 +835,11 @@ export interface Asks {
 
 /** What slow work ends with, by the path that begins it. */
 export interface Results {
-  "/api/rehearse": Rehearsal;
+  "/api/rehearse": RehearsalAnswer;
   "/api/effects": Effects;
   "/api/evaluate": number;
   "/api/report": string[];
-  "/api/judge": Verdicts | null;
+  "/api/judge": VerdictsAnswer | null;
   "/api/coverage": Coverage;
   "/api/compare": Comparison;
   "/api/two-set-ups": SetUpsWords;

@@ -64,7 +64,7 @@ class Answers:
 
 @dataclass(frozen=True)
 @holds_arrays
-class Errors:
+class CombinedErrors:
     """What states may be wrong by, all as wave ratios like the sweeps.
 
     noise, freedom
@@ -126,7 +126,7 @@ def require_apart(weight: ComplexArray) -> None:
         )
 
 
-def combine(measured: ComplexArray, wanted: ComplexArray, errors: Errors) -> Combination:
+def combine(measured: ComplexArray, wanted: ComplexArray, errors: CombinedErrors) -> Combination:
     """Return the sums of states that predict wanted answers with the least mean square error.
 
     Parameters
@@ -146,7 +146,7 @@ def combine(measured: ComplexArray, wanted: ComplexArray, errors: Errors) -> Com
     return _predicted(seen, both.chosen[len(measured) :].astype(complex), measured, errors)
 
 
-def elements_alone(measured: ComplexArray, errors: Errors) -> Combination:
+def elements_alone(measured: ComplexArray, errors: CombinedErrors) -> Combination:
     """Return the sums of states that give every element by itself: the mean of its answers, turned back. Raises as `combine` does."""
     seen = Answers.of(measured)
     require_apart(measured)
@@ -154,13 +154,13 @@ def elements_alone(measured: ComplexArray, errors: Errors) -> Combination:
     return _predicted(seen, own, measured, errors)
 
 
-def answers_alone(measured: ComplexArray, errors: Errors) -> Combination:
+def answers_alone(measured: ComplexArray, errors: CombinedErrors) -> Combination:
     """Return the sums of states that give every answer by itself. Raises as `combine` does."""
     seen = Answers.of(measured)
     return _predicted(seen, np.eye(seen.element.size, dtype=complex), measured, errors)
 
 
-def covariance(seen: Answers, errors: Errors) -> ComplexArray:
+def covariance(seen: Answers, errors: CombinedErrors) -> ComplexArray:
     """Return (state, state) the mean product of the states' errors."""
     states = len(seen.chosen)
     spread = seen.chosen * (errors.level[seen.element] * np.abs(seen.told) * errors.command) ** 2
@@ -168,7 +168,7 @@ def covariance(seen: Answers, errors: Errors) -> ComplexArray:
     return np.asarray(spread @ seen.chosen.T + errors.leak**2 + floor * np.eye(states), complex)
 
 
-def _predicted(seen: Answers, wanted: ComplexArray, measured: ComplexArray, errors: Errors) -> Combination:
+def _predicted(seen: Answers, wanted: ComplexArray, measured: ComplexArray, errors: CombinedErrors) -> Combination:
     """Return the best linear unbiased prediction of sums of answers (sum, answer)."""
     require_apart(measured)
     design = seen.chosen @ seen.elements
@@ -182,7 +182,7 @@ def _predicted(seen: Answers, wanted: ComplexArray, measured: ComplexArray, erro
     return Combination(seen, np.asarray(states), np.asarray(states @ seen.chosen - wanted))
 
 
-def misfit(measured: ComplexArray, sweeps: ComplexArray, errors: Errors) -> tuple[float, int]:
+def misfit(measured: ComplexArray, sweeps: ComplexArray, errors: CombinedErrors) -> tuple[float, int]:
     """Return how large the states' disagreement is over what their declared errors explain (1: as large), and how many states are spare.
 
     sweeps (state, place). Without a spare state nothing can be told: nan and 0.
@@ -220,7 +220,7 @@ def levels(measured: ComplexArray, sweeps: ComplexArray, noise: float) -> FloatA
     return np.asarray(np.sqrt(np.maximum(power, 0.0)))
 
 
-def drawn(random: np.random.Generator, errors: Errors, shape: tuple[int, ...]) -> ComplexArray:
+def drawn(random: np.random.Generator, errors: CombinedErrors, shape: tuple[int, ...]) -> ComplexArray:
     """Return drawn relative errors of commands: in amplitude and in phase, each with its own size."""
     two = random.normal(size=(2, *shape))
     return np.asarray(errors.amplitude * two[0] + 1j * errors.phase * two[1])

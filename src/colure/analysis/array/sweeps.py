@@ -20,7 +20,7 @@ LEAST_TOGETHER = 0.9
 
 @dataclass(frozen=True)
 @holds_arrays
-class Places:
+class StatePlaces:
     """Where every state was measured.
 
     rows (state, place)
@@ -38,7 +38,7 @@ class Places:
         return np.asarray(trace.reshape(len(self.rows), -1))
 
 
-def places_of(record: xr.Dataset, states: int) -> Places:
+def places_of(record: xr.Dataset, states: int) -> StatePlaces:
     """Return where all states of a record were measured, in measured order.
 
     Raises
@@ -64,7 +64,7 @@ def places_of(record: xr.Dataset, states: int) -> Places:
             "record: the states were not measured one after the other at each place, so drift came between them; "
             'measure with states.loop = "inner" (device.toml)'
         )
-    return Places(scan[ranks[:, np.argsort(ranks.min(axis=0))]], int(np.count_nonzero(~whole)))
+    return StatePlaces(scan[ranks[:, np.argsort(ranks.min(axis=0))]], int(np.count_nonzero(~whole)))
 
 
 def _with_repeats(place: IntArray, state: IntArray) -> IntArray:
@@ -77,7 +77,7 @@ def _with_repeats(place: IntArray, state: IntArray) -> IntArray:
     return np.asarray(place + count * (int(place.max(initial=0)) + 1))
 
 
-def summed(record: xr.Dataset, places: Places, weights: ComplexArray, name: str) -> xr.Dataset:
+def summed(record: xr.Dataset, places: StatePlaces, weights: ComplexArray, name: str) -> xr.Dataset:
     """Return the record of one sum of states: as if the device had one state, with its ties, reference and cable sweeps.
 
     weights (state,). The attribute `noise_factor` says how much noisier its sweeps are than one that was read.
@@ -106,5 +106,5 @@ def summed(record: xr.Dataset, places: Places, weights: ComplexArray, name: str)
 
 
 def rows_of(summed_record: xr.Dataset) -> IntArray:
-    """Return the rows of the scan in a summed record, in the order of `Places`."""
+    """Return the rows of the scan in a summed record, in the order of `StatePlaces`."""
     return np.flatnonzero(summed_record["role"].values == ROLES.index(Role.SCAN))

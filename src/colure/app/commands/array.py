@@ -46,10 +46,10 @@ def codes(
     """
     from typing import cast
 
-    from colure.app.services.codes import Method, write_codes
+    from colure.app.services.codes import CodeMethod, write_codes
 
     target, made = write_codes(
-        folder, cast("Method", method), elements=elements, commands=commands, steps=steps, order=order, beams=beams
+        folder, cast("CodeMethod", method), elements=elements, commands=commands, steps=steps, order=order, beams=beams
     )  # fmt: skip
     if as_json:
         click.echo(json_text({"file": str(target), "states": len(made.names), "elements": made.elements}))

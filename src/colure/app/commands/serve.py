@@ -46,12 +46,20 @@ def serve(
         if path is not None and not path.is_file():
             raise InputError([f"--{name} = {path}: there is no such file"])
     try:
-        from colure.app.web.guard.roles import Role
+        from colure.app.web.guard.roles import SessionRole
         from colure.app.web.server import serve as run
     except ModuleNotFoundError as error:
         raise InputError([f"serve: {error.name} is missing; install it with: pip install 'colure[web]'"]) from None
     try:
-        run(chosen, port=port, host=host, certificate=certificate, key=key, role=Role[role.upper()], announce=_announce)
+        run(
+            chosen,
+            port=port,
+            host=host,
+            certificate=certificate,
+            key=key,
+            role=SessionRole[role.upper()],
+            announce=_announce,
+        )
     except OSError as error:
         raise InputError([f"--port = {port}: {error.strerror}; choose another one"]) from None
 

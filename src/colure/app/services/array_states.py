@@ -21,8 +21,8 @@ from colure.values import holds_arrays
 if TYPE_CHECKING:
     import xarray as xr
 
-    from colure.analysis.array.combine import Combination, Errors
-    from colure.analysis.array.sweeps import Places
+    from colure.analysis.array.combine import Combination, CombinedErrors
+    from colure.analysis.array.sweeps import StatePlaces
     from colure.analysis.pipeline.recipe import Processed
 
 #: Draws of the commands' errors behind a figure's interval, and behind a comparison's limit.
@@ -45,10 +45,10 @@ class ArrayRun:
     campaign: Campaign
     run: RunFolder
     record: xr.Dataset
-    places: Places
+    places: StatePlaces
     states: Commands
     rows: list[int]
-    errors: Errors
+    errors: CombinedErrors
 
     @cached_property
     def sweeps(self) -> ComplexArray:
@@ -143,7 +143,7 @@ def array_run(campaign: Campaign, run: RunFolder, *, without: Sequence[str] = ()
         If device.toml names no codes, a state is not among them, the states do not tell the elements apart, or they were not
         measured one after the other at each place.
     """
-    from colure.analysis.array.combine import Errors, levels, spare_noise
+    from colure.analysis.array.combine import CombinedErrors, levels, spare_noise
     from colure.analysis.array.sweeps import places_of
     from colure.app.storage.run_kinds import require_sphere
 
@@ -167,7 +167,7 @@ def array_run(campaign: Campaign, run: RunFolder, *, without: Sequence[str] = ()
     except ValueError as error:
         raise InputError([str(error)]) from None
     isolation = campaign.chamber.analyzer.isolation_db
-    errors = Errors(
+    errors = CombinedErrors(
         noise,
         level,
         table.command_error_db * float(np.log(10.0)) / 20.0,
@@ -215,7 +215,7 @@ def _noise(campaign: Campaign, record: xr.Dataset) -> tuple[float, float]:
 
 
 @dataclass(frozen=True)
-class Held:
+class BeamAgreement:
     """A synthesized beam held against the same beam as it was measured, at every place of the scan.
 
     difference_db, expected_db, limit_db
@@ -237,7 +237,7 @@ class Held:
         return self.difference_db <= self.limit_db
 
 
-def held_against(array: ArrayRun, state: str) -> Held:
+def held_against(array: ArrayRun, state: str) -> BeamAgreement:
     """Hold a beam that was measured as a state against the sum of the other states; `array` must be without it.
 
     Both went through the same chamber at the same places: what is left is noise, and the commands' errors.
@@ -262,7 +262,7 @@ def held_against(array: ArrayRun, state: str) -> Held:
     def below(power: float) -> float:
         return float(10.0 * np.log10(max(power, 1e-300)) - 20.0 * np.log10(peak))
 
-    return Held(
+    return BeamAgreement(
         state, measured.size, below(float(np.mean(np.abs(difference) ** 2))), below(float(drawn.mean())),
         below(float(np.quantile(drawn, 0.95))), float(found.noise_factor[0]),
     )  # fmt: skip

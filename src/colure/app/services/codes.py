@@ -12,13 +12,13 @@ from colure.model.device import Device
 from colure.model.loading import read_toml, validate
 from colure.planning.codes import joined, orthogonal, rotated, toggled, turned
 
-Method = Literal["codes", "toggle", "rotate"]
+CodeMethod = Literal["codes", "toggle", "rotate"]
 FILE = "codes.csv"
 
 
 def write_codes(
     folder: Path,
-    method: Method = "codes",
+    method: CodeMethod = "codes",
     *,
     elements: int | None = None,
     commands: str = "180",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from colure.app.services.array_states import ArrayRun, Held, array_run, held_against
+from colure.app.services.array_states import ArrayRun, BeamAgreement, array_run, held_against
 from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
-class Beam:
+class SynthesizedBeam:
     """A synthesized beam at mid-band: its figures with intervals, and its noise over that of a measured sweep."""
 
     name: str
@@ -50,7 +50,7 @@ def each_beam(array: ArrayRun, book: Commands) -> Iterator[tuple[str, Processed,
 
 def synthesize(
     campaign: Campaign, run: RunFolder, weights: Path, *, pattern: Path | None = None
-) -> tuple[ArrayRun, list[Beam]]:
+) -> tuple[ArrayRun, list[SynthesizedBeam]]:
     """Return every beam of a codebook with its figures; the pattern of its only beam is written to `pattern`.
 
     Raises
@@ -70,14 +70,14 @@ def synthesize(
     beams = []
     for name, done, factor in each_beam(array, book):
         middle = done.frequency_hz.size // 2
-        beams.append(Beam(name, figures_with_budget(done.budget.only(middle)), factor))
+        beams.append(SynthesizedBeam(name, figures_with_budget(done.budget.only(middle)), factor))
         if pattern is not None:
             made = with_step(done.pattern, "synthesized", beam=name, states=len(array.states.names))
             save_dataset(made, pattern)
     return array, beams
 
 
-def hold_against(campaign: Campaign, run: RunFolder, states: tuple[str, ...]) -> tuple[ArrayRun, list[Held]]:
+def hold_against(campaign: Campaign, run: RunFolder, states: tuple[str, ...]) -> tuple[ArrayRun, list[BeamAgreement]]:
     """Hold beams that were measured as states against the sums of the other states.
 
     Raises

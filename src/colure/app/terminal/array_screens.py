@@ -11,7 +11,7 @@ from rich.table import Table
 from colure.app.terminal.screens import console
 
 if TYPE_CHECKING:
-    from colure.app.services.synthesizing import Beam
+    from colure.app.services.synthesizing import SynthesizedBeam
     from colure.model.figure import Figure
 
 #: Figures of a synthesized beam in the table, with their column's name; all of them are in the JSON.
@@ -19,7 +19,7 @@ COLUMNS = {"gain_dbi": "gain", "beam_azimuth_deg": "azimuth", "beam_elevation_de
            "beamwidth_h_deg": "H width"}  # fmt: skip
 
 
-def show_beams(beams: Sequence[Beam]) -> None:
+def show_beams(beams: Sequence[SynthesizedBeam]) -> None:
     """Print peak, direction and widths of synthesized beams, each with its interval."""
     shown = [name for name in COLUMNS if any(f.name == name for f in beams[0].figures)]
     table = Table(title=f"Synthesized beams at {beams[0].figures[0].frequency_hz / 1e9:.3f} GHz (k = 2)", box=None,

@@ -11,7 +11,7 @@ from colure.app.web.scan.layout import Kind
 Id = Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{1,80}$")]
 Value = float | int | str | bool | None | list[Annotated[float, Field(ge=-1e9, le=1e9)]]
 Edits = Annotated[dict[Annotated[str, Field(max_length=80)], Value], Field(max_length=60)]
-Basis = Literal["theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", "circular"]
+BasisName = Literal["theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", "circular"]
 Index = Annotated[int, Field(ge=0, le=1_000_000)]
 
 
@@ -57,7 +57,7 @@ class Start(Body):
     home: bool = False
 
 
-class Campaign(Body):
+class CampaignRequest(Body):
     campaign: Id
 
 
@@ -71,13 +71,13 @@ class GiveUp(Body):
     job: Id
 
 
-Axis = Annotated[str, Field(pattern=r"^[a-z_]{1,30}$")]
+AxisKey = Annotated[str, Field(pattern=r"^[a-z_]{1,30}$")]
 Turn = Annotated[float, Field(ge=-3600, le=3600)]
 
 
-class Move(Body):
+class MoveRequest(Body):
     campaign: Id
-    to_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
+    to_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=8)]
     clear: Literal[True]
 
 
@@ -96,13 +96,13 @@ class HomeOf(Body):
 
 class SetHome(Body):
     campaign: Id
-    home_deg: Annotated[dict[Axis, Turn], Field(min_length=1, max_length=8)]
+    home_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=8)]
 
 
 class Said(Body):
     campaign: Id
     run: Id
-    said: Annotated[dict[Axis, Annotated[str, Field(max_length=2000)]], Field(max_length=6)]
+    said: Annotated[dict[AxisKey, Annotated[str, Field(max_length=2000)]], Field(max_length=6)]
 
 
 class Command(Body):
@@ -122,26 +122,26 @@ class Opened(Body):
     gate_ns: tuple[GateTime, GateWidth] | None = None
 
 
-class Cut(Opened):
+class CutRequest(Opened):
     frequency: Index = 0
     plane_deg: float = Field(default=0.0, ge=-360, le=360)
-    basis: Basis = "ludwig-3"
+    basis: BasisName = "ludwig-3"
 
 
-class Pair(Cut):
+class Pair(CutRequest):
     other: Id
 
 
-class Levels(Opened):
+class LevelsRequest(Opened):
     frequency: Index = 0
     coordinates: Literal["theta-phi", "az-el", "alpha-epsilon", "u-v"] = "theta-phi"
-    basis: Basis = "ludwig-3"
+    basis: BasisName = "ludwig-3"
 
 
 class Spectral(Opened):
     theta_deg: float = Field(ge=0, le=180)
     phi_deg: float = Field(ge=-720, le=720)
-    basis: Basis = "ludwig-3"
+    basis: BasisName = "ludwig-3"
 
 
 class OneRun(Body):
@@ -166,7 +166,7 @@ class Many(Body):
     state: Id | None = None
 
 
-class TwoSetUps(OneRun):
+class SetUpsRequest(OneRun):
     """A run, and one of another campaign: the same device in another set-up."""
 
     other_campaign: Id

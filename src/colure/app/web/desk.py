@@ -17,8 +17,8 @@ from colure.errors import InputError
 #: Memory that a worker may take; what does not fit ends the worker, never the scan.
 LARGEST_MEMORY_BYTES = 12 << 30
 #: quick: answers while somebody types; view: pictures of a run; long: what takes longer than a person waits for.
-Kind = Literal["quick", "view", "long"]
-LIMIT_S: dict[Kind, float] = {"quick": 30.0, "view": 120.0, "long": 1800.0}
+WorkKind = Literal["quick", "view", "long"]
+LIMIT_S: dict[WorkKind, float] = {"quick": 30.0, "view": 120.0, "long": 1800.0}
 T = TypeVar("T")
 
 
@@ -61,14 +61,14 @@ class Desk:
     """Three workers, so that a view never waits behind a rehearsal, nor typing behind a view."""
 
     def __init__(self) -> None:
-        self._pools: dict[Kind, ProcessPoolExecutor] = {}
+        self._pools: dict[WorkKind, ProcessPoolExecutor] = {}
 
     def open(self) -> None:
         """Start the workers, so that the first question finds them ready."""
         for kind in ("quick", "view", "long"):
             self._pool(kind).submit(int)
 
-    async def do(self, work: Callable[..., T], *arguments: Any, kind: Kind = "quick") -> T:
+    async def do(self, work: Callable[..., T], *arguments: Any, kind: WorkKind = "quick") -> T:
         """Have work done and return its result.
 
         Raises
@@ -94,12 +94,12 @@ class Desk:
             raise InputError(faults)
         return result
 
-    def _pool(self, kind: Kind) -> ProcessPoolExecutor:
+    def _pool(self, kind: WorkKind) -> ProcessPoolExecutor:
         if kind not in self._pools:
             self._pools[kind] = ProcessPoolExecutor(1, multiprocessing.get_context("spawn"), initializer=_prepare)
         return self._pools[kind]
 
-    def end(self, kind: Kind) -> None:
+    def end(self, kind: WorkKind) -> None:
         """End a worker in the middle of what it does; the next request starts a new one."""
         pool = self._pools.pop(kind, None)
         if pool is None:

@@ -16,7 +16,7 @@ from colure.errors import InputError
 #: Work that may wait, and results that are kept for who asks.
 MOST_JOBS, MOST_KEPT = 8, 32
 
-State = Literal["waiting", "at work", "done", "failed", "given up"]
+JobStage = Literal["waiting", "at work", "done", "failed", "given up"]
 
 
 @dataclass
@@ -35,7 +35,7 @@ class Job:
     arguments: tuple[Any, ...]
     asked: float
     usual_s: float | None = None
-    state: State = "waiting"
+    state: JobStage = "waiting"
     began: float | None = None
     ended: float | None = None
     result: Any = None

@@ -11,10 +11,10 @@ from colure.app.services.beam_search import set_home
 from colure.app.web.bodies import (
     Beginning,
     Body,
-    Campaign,
+    CampaignRequest,
     Command,
     Comparing,
-    Cut,
+    CutRequest,
     CutsOf,
     Direction,
     Form,
@@ -22,9 +22,9 @@ from colure.app.web.bodies import (
     Hold,
     HomeOf,
     Invite,
-    Levels,
+    LevelsRequest,
     Many,
-    Move,
+    MoveRequest,
     Nothing,
     OneRun,
     Opened,
@@ -33,11 +33,11 @@ from colure.app.web.bodies import (
     Rehearse,
     Said,
     SetHome,
+    SetUpsRequest,
     Spectral,
     Start,
-    TwoSetUps,
 )
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import Session
 from colure.app.web.room import Room, stamp
@@ -60,7 +60,7 @@ async def me(room: Room, session: Session, ids: dict[str, str], body: None) -> a
 
 
 async def invite(room: Room, session: Session, ids: dict[str, str], body: Invite) -> answers.Code:
-    return {"code": room.sessions.invite(Role[body.role.upper()])}
+    return {"code": room.sessions.invite(SessionRole[body.role.upper()])}
 
 
 async def lease(room: Room, session: Session, ids: dict[str, str], body: Hold) -> answers.Me:
@@ -135,7 +135,7 @@ async def judge(room: Room, session: Session, ids: dict[str, str], body: OneRun)
     return _long(room, session, body, "judge", "verdict", explore_view.judged)
 
 
-async def check(room: Room, session: Session, ids: dict[str, str], body: Campaign) -> answers.Checked:
+async def check(room: Room, session: Session, ids: dict[str, str], body: CampaignRequest) -> answers.Checked:
     room.require_idle()
     lines = await room.desk.do(aligning.bench, room.folder(body.campaign), kind="view")
     room.checked[body.campaign] = {"at": time.time(), "lines": lines}
@@ -165,15 +165,15 @@ async def before(room: Room, session: Session, ids: dict[str, str], body: Beginn
     return await room.desk.do(before_start, room.folder(body.campaign), body.run, body.kind)
 
 
-async def where(room: Room, session: Session, ids: dict[str, str], body: Campaign) -> ByHand:
+async def where(room: Room, session: Session, ids: dict[str, str], body: CampaignRequest) -> ByHand:
     return await room.hand(body.campaign, "where", {}, "the axes are asked where they are")
 
 
-async def sweep(room: Room, session: Session, ids: dict[str, str], body: Campaign) -> ByHand:
+async def sweep(room: Room, session: Session, ids: dict[str, str], body: CampaignRequest) -> ByHand:
     return await room.hand(body.campaign, "sweep", {}, "one sweep is taken")
 
 
-async def move(room: Room, session: Session, ids: dict[str, str], body: Move) -> ByHand:
+async def move(room: Room, session: Session, ids: dict[str, str], body: MoveRequest) -> ByHand:
     said = ", ".join(f"{axis} to {value:g} deg" for axis, value in body.to_deg.items())
     return await room.hand(body.campaign, "move", dict(body.to_deg), f"by hand: {said}")
 
@@ -203,7 +203,7 @@ async def spectrum(room: Room, session: Session, ids: dict[str, str], body: Spec
     return await room.desk.do(explore_view.spectrum, *_run(room, body), *asked, kind="view")
 
 
-async def verdicts(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.Verdicts | None:
+async def verdicts(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.VerdictsAnswer | None:
     return await room.desk.do(explore_view.verdicts, room.folder(body.campaign), body.run, body.state, kind="view")
 
 
@@ -240,18 +240,18 @@ async def overview(room: Room, session: Session, ids: dict[str, str], body: Open
     return await room.desk.do(explore_view.overview, *_run(room, body), kind="view")
 
 
-async def cut(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.CutAnswer:
+async def cut(room: Room, session: Session, ids: dict[str, str], body: CutRequest) -> answers.CutAnswer:
     return await room.desk.do(
         explore_view.cut, *_run(room, body), body.frequency, body.plane_deg, body.basis, kind="view"
     )
 
 
-async def field_map(room: Room, session: Session, ids: dict[str, str], body: Levels) -> answers.FieldMap:
+async def field_map(room: Room, session: Session, ids: dict[str, str], body: LevelsRequest) -> answers.FieldMap:
     chosen = (body.frequency, body.coordinates, body.basis)
     return await room.desk.do(explore_view.field_map, *_run(room, body), *chosen, kind="view")
 
 
-async def masks(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.Masks:
+async def masks(room: Room, session: Session, ids: dict[str, str], body: CutRequest) -> answers.Masks:
     folder = room.folder(body.campaign)
     asked = (body.run, body.frequency, body.plane_deg, body.state)
     return await room.desk.do(explore_view.mask_levels, folder, *asked, kind="view")
@@ -265,7 +265,7 @@ async def findings(room: Room, session: Session, ids: dict[str, str], body: OneR
     return await room.desk.do(explore_view.findings, room.folder(body.campaign), body.run, body.state, kind="view")
 
 
-async def aperture(room: Room, session: Session, ids: dict[str, str], body: Cut) -> answers.Aperture:
+async def aperture(room: Room, session: Session, ids: dict[str, str], body: CutRequest) -> answers.Aperture:
     folder = room.folder(body.campaign)
     return await room.desk.do(explore_view.aperture, folder, body.run, body.state, body.frequency, kind="view")
 
@@ -292,7 +292,7 @@ async def compare(room: Room, session: Session, ids: dict[str, str], body: Compa
     return {"job": room.jobs.begin("compare", words, session.name, together_view.comparison, *asked)}
 
 
-async def set_ups(room: Room, session: Session, ids: dict[str, str], body: TwoSetUps) -> answers.JobName:
+async def set_ups(room: Room, session: Session, ids: dict[str, str], body: SetUpsRequest) -> answers.JobName:
     words = f"set-ups of runs {body.run} and {body.other}"
     asked = (room.folder(body.campaign), body.run, body.state, room.folder(body.other_campaign), body.other)
     return {"job": room.jobs.begin("set-ups", words, session.name, together_view.two_set_ups, *asked)}
@@ -313,21 +313,21 @@ async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) 
 
 
 def _run(room: Room, body: Opened) -> tuple[Any, ...]:
-    trial = explore_view.Trial(tuple(sorted(set(body.off))), body.gate_ns)
+    trial = explore_view.ViewSettings(tuple(sorted(set(body.off))), body.gate_ns)
     return room.folder(body.campaign), body.run, body.state, trial
 
 
-def _get(path: str, role: Role, summary: str, handler: Any) -> Door:
+def _get(path: str, role: SessionRole, summary: str, handler: Any) -> Door:
     return Door("GET", path, role, summary, handler)
 
 
-def _post(path: str, role: Role, summary: str, handler: Any, body: type[Body], **more: bool) -> Door:
+def _post(path: str, role: SessionRole, summary: str, handler: Any, body: type[Body], **more: bool) -> Door:
     return Door("POST", path, role, summary, handler, body, **more)
 
 
-V, O, C = Role.VIEW, Role.OPERATE, Role.CONFIGURE  # noqa: E741 - a table is read by columns
+V, O, C = SessionRole.VIEW, SessionRole.OPERATE, SessionRole.CONFIGURE  # noqa: E741 - a table is read by columns
 DOORS: tuple[Door, ...] = (
-    Door("GET", "/launch", Role.NOBODY, "open a session with a launch code"),
+    Door("GET", "/launch", SessionRole.NOBODY, "open a session with a launch code"),
     Door("GET", "/", V, "the page"),
     Door("GET", "/assets/{name}", V, "a file of the page"),
     Door("WS", "/api/live", V, "the scan as it happens"),
@@ -349,12 +349,12 @@ DOORS: tuple[Door, ...] = (
     _post("/api/save", C, "write a form into the campaign's files", save, Form),
     _post("/api/tutor", V, "one direction in all coordinates and polarizations", tutor, Direction),
     _post("/api/rehearse", O, "carry a form's plan out on the simulated chamber", rehearse, Rehearse),
-    _post("/api/check", O, "talk to every instrument, move nothing", check, Campaign),
+    _post("/api/check", O, "talk to every instrument, move nothing", check, CampaignRequest),
     _post("/api/cancel", O, "give long work up", cancel, GiveUp),
     _post("/api/before", V, "what a person reads before a start", before, Beginning),
-    _post("/api/where", O, "where the axes are", where, Campaign),
-    _post("/api/sweep", O, "take one sweep, move nothing", sweep, Campaign, lease=True),
-    _post("/api/move", O, "turn axes by hand", move, Move, lease=True),
+    _post("/api/where", O, "where the axes are", where, CampaignRequest),
+    _post("/api/sweep", O, "take one sweep, move nothing", sweep, CampaignRequest, lease=True),
+    _post("/api/move", O, "turn axes by hand", move, MoveRequest, lease=True),
     _post("/api/point", O, "point the device at a direction", point, PointAt, lease=True),
     _post("/api/rest", O, "all axes to their home, or seek their marks", rest, HomeOf, lease=True),
     _post("/api/set-rest", C, "make readouts the axes' home", set_rest, SetHome),
@@ -368,17 +368,17 @@ DOORS: tuple[Door, ...] = (
     _post("/api/verdicts", V, "the verdicts that are kept beside a run", verdicts, OneRun),
     _post("/api/judge", O, "hold limits.toml against a run", judge, OneRun),
     _post("/api/overview", V, "what a run holds", overview, Opened),
-    _post("/api/cut", V, "a cut through the peak", cut, Cut),
-    _post("/api/map", V, "levels over a grid of coordinates", field_map, Levels),
-    _post("/api/masks", V, "masks of limits.toml in a plane", masks, Cut),
+    _post("/api/cut", V, "a cut through the peak", cut, CutRequest),
+    _post("/api/map", V, "levels over a grid of coordinates", field_map, LevelsRequest),
+    _post("/api/masks", V, "masks of limits.toml in a plane", masks, CutRequest),
     _post("/api/impulse", V, "the impulse response", impulse, OneRun),
     _post("/api/findings", V, "what the data say of themselves", findings, OneRun),
-    _post("/api/aperture", V, "the picture of a panel's face", aperture, Cut),
+    _post("/api/aperture", V, "the picture of a panel's face", aperture, CutRequest),
     _post("/api/cuts", V, "what a run of cuts holds", cuts, CutsOf),
     _post("/api/series", V, "many runs, each against a golden unit's", series, Many),
     _post("/api/coverage", O, "coverage of every state, and of the best", coverage, OneRun),
     _post("/api/compare", O, "every figure of two runs held against each other", compare, Comparing),
-    _post("/api/two-set-ups", O, "one device in two set-ups", set_ups, TwoSetUps),
+    _post("/api/two-set-ups", O, "one device in two set-ups", set_ups, SetUpsRequest),
     _post("/api/flip", V, "what a flip test found", flip, OneRun),
     _post("/api/beam", V, "what a beam search found", beam, OneRun),
     _post("/api/home", C, "make the beam's readouts the axes' zeros", home, OneRun),
@@ -389,11 +389,11 @@ DOORS: tuple[Door, ...] = (
 
 #: What slow work ends with, by the door that begins it.
 RESULTS: dict[str, Any] = {
-    "/api/rehearse": answers.Rehearsal,
+    "/api/rehearse": answers.RehearsalAnswer,
     "/api/effects": answers.Effects,
     "/api/evaluate": int,
     "/api/report": list[str],
-    "/api/judge": answers.Verdicts | None,
+    "/api/judge": answers.VerdictsAnswer | None,
     "/api/coverage": together_view.Coverage,
     "/api/compare": together_view.Comparison,
     "/api/two-set-ups": together_view.SetUpsWords,

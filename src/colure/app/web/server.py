@@ -17,8 +17,8 @@ from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
-from colure.app.web.guard.guard import HEADERS, POLICY, REPORT_POLICY, Guard
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.guard import HEADERS, POLICY, REPORT_POLICY, AccessControl
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import SESSION_LIFE_S
 from colure.app.web.room import Room, Stale
@@ -42,7 +42,7 @@ ENTERED = '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" conte
 
 def build(
     room: Room, *, hosts: frozenset[str], cookie: str, secure: bool = False, doors: tuple[Door, ...] = DOORS
-) -> Guard:
+) -> AccessControl:
     """Return the guarded application of a room."""
     files = _files()
 
@@ -67,7 +67,7 @@ def build(
             endpoint = special.get(door.path) or _answer(room, door)
             routes.append(Route(door.path, endpoint, methods=[door.method]))
     inner = Starlette(routes=routes, lifespan=life, exception_handlers={500: _broken})
-    return Guard(inner, doors, room.sessions, room.lease, hosts, cookie, secure)
+    return AccessControl(inner, doors, room.sessions, room.lease, hosts, cookie, secure)
 
 
 def _headers(policy: str = POLICY, *, keep: bool = False) -> dict[str, str]:
@@ -270,7 +270,7 @@ async def _show(room: Room, socket: WebSocket, taken: asyncio.Event) -> None:
         await asyncio.sleep(1.0 / FRAMES_PER_S)
 
 
-def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None, key: Path | None, role: Role,
+def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None, key: Path | None, role: SessionRole,
           announce: Callable[[str], None]) -> None:  # fmt: skip
     """Serve a control room until it is told to end."""
     import socket

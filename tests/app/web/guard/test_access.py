@@ -16,8 +16,8 @@ from starlette.responses import PlainTextResponse
 from starlette.routing import Route
 
 from colure.app.web.guard import guard as guards
-from colure.app.web.guard.guard import Guard
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.guard import AccessControl
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.routes import Door, find, is_id
 from colure.app.web.guard.sessions import BURST, CODE_LIFE_S, LEASE_S, SESSION_LIFE_S, Bucket, Lease, Sessions
 from colure.app.web.room import Room
@@ -30,7 +30,7 @@ ORIGINS = (None, "same", "https://evil.example", "null", "http://127.0.0.1:8025"
 SITES = (None, "same-origin", "cross-site")
 
 
-def guarded() -> tuple[Guard, dict[Role, tuple[str, str]]]:
+def guarded() -> tuple[AccessControl, dict[SessionRole, tuple[str, str]]]:
     """A guard in front of an application that always answers, and a session of every role: (cookie, token)."""
 
     async def inner(scope, receive, send):
@@ -38,12 +38,12 @@ def guarded() -> tuple[Guard, dict[Role, tuple[str, str]]]:
 
     sessions, lease = Sessions(), Lease()
     keys = {}
-    for role in (Role.VIEW, Role.OPERATE, Role.CONFIGURE):
+    for role in (SessionRole.VIEW, SessionRole.OPERATE, SessionRole.CONFIGURE):
         session, cookie = sessions.redeem(sessions.invite(role))
         session.bucket = Bucket(1e9, 1e9)
         keys[role] = (cookie, session.token)
     sessions._wrong = Bucket(1e9, 1e9)
-    return Guard(inner, DOORS, sessions, lease, frozenset({HOST, "localhost:8024"}), "colure-8024"), keys
+    return AccessControl(inner, DOORS, sessions, lease, frozenset({HOST, "localhost:8024"}), "colure-8024"), keys
 
 
 def scope_of(door: Door, host, origin, cookie, token, site, kind="application/json", method=None):
@@ -82,18 +82,18 @@ def allowed(door: Door, host, origin, role, token_good, site, holds) -> bool:
 def test_access_matrix():
     guard, keys = guarded()
     cells = wrong = 0
-    for holding in (None, Role.OPERATE):
+    for holding in (None, SessionRole.OPERATE):
         guard.lease._holder = None
         if holding is not None:
             session = guard.sessions.find(keys[holding][0])
             assert guard.lease.take(session)
         for door, host, origin, role, token, site in itertools.product(
-            DOORS, HOSTS, ORIGINS, Role, ("own", "other", "none"), SITES
+            DOORS, HOSTS, ORIGINS, SessionRole, ("own", "other", "none"), SITES
         ):
-            cookie = "" if role is Role.NOBODY else keys[role][0]
+            cookie = "" if role is SessionRole.NOBODY else keys[role][0]
             secret = {
-                "own": "" if role is Role.NOBODY else keys[role][1],
-                "other": keys[Role.CONFIGURE][1][::-1],
+                "own": "" if role is SessionRole.NOBODY else keys[role][1],
+                "other": keys[SessionRole.CONFIGURE][1][::-1],
                 "none": "",
             }[token]
             scope = scope_of(door, host, origin, cookie, secret, site)
@@ -117,14 +117,14 @@ def test_what_a_foreign_form_can_send_is_not_taken(kind):
     guard, keys = guarded()
     stop = next(d for d in DOORS if d.path == "/api/stop")
     with pytest.raises(guards.Refused) as refused:
-        guard._admit(scope_of(stop, HOST, "same", *keys[Role.VIEW], "same-origin", kind))
+        guard._admit(scope_of(stop, HOST, "same", *keys[SessionRole.VIEW], "same-origin", kind))
     assert refused.value.status == 415
 
 
 def test_twice_the_same_header_is_refused():
     guard, keys = guarded()
     for name, value in ((b"host", HOST.encode()), (b"origin", f"http://{HOST}".encode()), (b"x-colure-token", b"x")):
-        scope = scope_of(DOORS[3], HOST, "same", *keys[Role.VIEW], None)
+        scope = scope_of(DOORS[3], HOST, "same", *keys[SessionRole.VIEW], None)
         scope["headers"] += [(name, value), (name, value)]
         with pytest.raises(guards.Refused):
             guard._admit(scope)
@@ -138,13 +138,13 @@ def test_a_route_without_a_rule_does_not_open(tmp_path):
     listed = {door.path for door in DOORS}
     assert {route.path for route in inner.routes} == listed
     inner.router.routes.append(Route("/api/secret", lambda request: PlainTextResponse("in")))
-    session, cookie = app.sessions.redeem(app.sessions.invite(Role.CONFIGURE))
-    scope = scope_of(Door("GET", "/api/secret", Role.VIEW, ""), HOST, "same", cookie, session.token, None)
+    session, cookie = app.sessions.redeem(app.sessions.invite(SessionRole.CONFIGURE))
+    scope = scope_of(Door("GET", "/api/secret", SessionRole.VIEW, ""), HOST, "same", cookie, session.token, None)
     with pytest.raises(guards.Refused) as refused:
         app._admit(scope)
     assert refused.value.status == 404
     # Every rule is a choice: nobody without a session comes further than the launch link.
-    assert [d.path for d in DOORS if d.role is Role.NOBODY] == ["/launch"]
+    assert [d.path for d in DOORS if d.role is SessionRole.NOBODY] == ["/launch"]
     assert [d.path for d in DOORS if d.reserved] == ["/api/stop"]
     assert {d.path for d in DOORS if d.lease} == {
         "/api/start",
@@ -185,10 +185,10 @@ def test_ids_hold_no_way_out():
 def test_codes_open_once_and_not_for_ever():
     now = [0.0]
     sessions = Sessions(lambda: now[0])
-    code = sessions.invite(Role.VIEW)
+    code = sessions.invite(SessionRole.VIEW)
     session, cookie = sessions.redeem(code)
     assert sessions.redeem(code) is None and sessions.find(cookie) is session and sessions.find(cookie + "x") is None
-    late = sessions.invite(Role.CONFIGURE)
+    late = sessions.invite(SessionRole.CONFIGURE)
     now[0] = CODE_LIFE_S + 1.0
     assert sessions.redeem(late) is None
     now[0] = SESSION_LIFE_S + 1.0
@@ -199,7 +199,7 @@ def test_codes_open_once_and_not_for_ever():
 def test_the_lease_has_one_holder_and_runs_out():
     now = [0.0]
     sessions, lease = Sessions(lambda: now[0]), Lease(lambda: now[0])
-    one, other = (sessions.redeem(sessions.invite(Role.OPERATE))[0] for _ in range(2))
+    one, other = (sessions.redeem(sessions.invite(SessionRole.OPERATE))[0] for _ in range(2))
     assert lease.take(one) and lease.take(one) and not lease.take(other)
     now[0] = LEASE_S + 1.0
     assert lease.holder is None and lease.take(other) and not lease.take(one)
@@ -219,25 +219,25 @@ def test_guessing_and_flooding_are_slowed_down_but_stop_is_not():
             guard._admit(scope_of(me, HOST, None, f"guess{i}", "", None))
         statuses.append(refused.value.status)
     assert statuses == [401, 401, 401, 429, 429]
-    session = guard.sessions.find(keys[Role.VIEW][0])
+    session = guard.sessions.find(keys[SessionRole.VIEW][0])
     session.bucket = Bucket(0.0, BURST)
     plan, stop = (next(d for d in DOORS if d.path == path) for path in ("/api/plan", "/api/stop"))
     passed = 0
     for _ in range(int(BURST) + 20):
         try:
-            guard._admit(scope_of(plan, HOST, "same", *keys[Role.VIEW], "same-origin"))
+            guard._admit(scope_of(plan, HOST, "same", *keys[SessionRole.VIEW], "same-origin"))
             passed += 1
         except guards.Refused as refused_:
             assert refused_.status == 429
     assert passed == int(BURST)
     guard._requests = guards.MOST_REQUESTS
     for _ in range(200):
-        guard._admit(scope_of(stop, HOST, "same", *keys[Role.VIEW], "same-origin"))
+        guard._admit(scope_of(stop, HOST, "same", *keys[SessionRole.VIEW], "same-origin"))
     live = next(d for d in DOORS if d.method == "WS")
     session.bucket = Bucket(1e9, 1e9)
     guard._sockets = guards.MOST_SOCKETS
     with pytest.raises(guards.Refused) as refused:
-        guard._admit(scope_of(live, HOST, "same", keys[Role.VIEW][0], "", "same-origin"))
+        guard._admit(scope_of(live, HOST, "same", keys[SessionRole.VIEW][0], "", "same-origin"))
     assert refused.value.status == 503
 
 
@@ -247,7 +247,7 @@ def test_guessing_and_flooding_are_slowed_down_but_stop_is_not():
 def test_bodies_are_bounded(length, chunks, status):
     guard, keys = guarded()
     stop = next(d for d in DOORS if d.path == "/api/stop")
-    scope = scope_of(stop, HOST, "same", *keys[Role.VIEW], "same-origin")
+    scope = scope_of(stop, HOST, "same", *keys[SessionRole.VIEW], "same-origin")
     scope["headers"].append((b"content-length", length))
     messages = [{"type": "http.request", "body": c, "more_body": i + 1 < len(chunks)} for i, c in enumerate(chunks)]
     sent = []
@@ -274,5 +274,5 @@ def test_a_body_that_never_comes_is_given_up(monkeypatch):
     async def send(message):
         sent.append(message)
 
-    asyncio.run(guard(scope_of(stop, HOST, "same", *keys[Role.VIEW], "same-origin"), receive, send))
+    asyncio.run(guard(scope_of(stop, HOST, "same", *keys[SessionRole.VIEW], "same-origin"), receive, send))
     assert sent[0]["status"] == 408

@@ -8,7 +8,7 @@ import pytest
 from colure.app import services
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
-from colure.app.web.views.explore import PLAIN, Trial, impulse, opened, overview
+from colure.app.web.views.explore import PLAIN, ViewSettings, impulse, opened, overview
 from colure.errors import InputError
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
@@ -32,7 +32,7 @@ def test_a_gate_is_tried_within_its_limits(run):
     # 2 / span and 1 / step of seven frequencies over 0.6 GHz (the gate's own definition).
     assert least == pytest.approx(10.0 / 3.0) and most == pytest.approx(10.0)
     before = run_folder(run, "first").record.read_bytes()
-    trial = Trial(gate_ns=(shown["strongest_ns"], 5.0))
+    trial = ViewSettings(gate_ns=(shown["strongest_ns"], 5.0))
     tried, plain = opened(run, "first", None, trial), opened(run, "first")
     recipe = plain.recipe
     assert recipe is not None
@@ -49,10 +49,10 @@ def test_a_gate_is_tried_within_its_limits(run):
     )
     assert run_folder(run, "first").record.read_bytes() == before
     with pytest.raises(InputError, match="must be from"):
-        opened(run, "first", None, Trial(gate_ns=(1.0, 0.1)))
+        opened(run, "first", None, ViewSettings(gate_ns=(1.0, 0.1)))
 
 
 def test_steps_are_left_out_by_name(run):
-    assert not opened(run, "first", None, Trial(off=("drift",))).recipe.runs("drift")
+    assert not opened(run, "first", None, ViewSettings(off=("drift",))).recipe.runs("drift")
     with pytest.raises(InputError, match="cannot be switched off"):
-        opened(run, "first", None, Trial(off=("gain",)))
+        opened(run, "first", None, ViewSettings(off=("gain",)))

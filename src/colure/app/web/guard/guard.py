@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from http.cookies import CookieError, SimpleCookie
 from typing import Any
 
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.routes import Door, find
 from colure.app.web.guard.sessions import Lease, Session, Sessions
 from colure.model.strict_json import json_text
@@ -55,7 +55,7 @@ class Refused(Exception):  # noqa: N818 - a refusal is an answer, not an error
 
 
 @dataclass
-class Guard:
+class AccessControl:
     """ASGI application that lets through what the doors' rules allow.
 
     hosts
@@ -117,7 +117,7 @@ class Guard:
             raise Refused(404, "there is no such door")
         door, ids = found
         session = self._session(headers)
-        if session is None and door.role > Role.NOBODY:
+        if session is None and door.role > SessionRole.NOBODY:
             raise Refused(401 if self.sessions.may_fail() else 429, "open the link that colure serve printed")
         if session is not None and session.role < door.role:
             raise Refused(403, f"needs a session that may {door.role.word}; this one may {session.role.word}")

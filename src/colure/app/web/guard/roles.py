@@ -8,7 +8,7 @@ from typing import Literal, cast
 RoleWord = Literal["nobody", "view", "operate", "configure"]
 
 
-class Role(IntEnum):
+class SessionRole(IntEnum):
     """What a session may do; each includes those before it. `NOBODY` is who has no session."""
 
     NOBODY = 0

@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from pydantic import BaseModel
 
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 
 if TYPE_CHECKING:
     from colure.app.web.guard.sessions import Session
 
 
-Method = Literal["GET", "POST", "WS"]
+HttpMethod = Literal["GET", "POST", "WS"]
 
 
 @dataclass(frozen=True)
@@ -33,9 +33,9 @@ class Door:
         Called with the control room, the session, the ids of the path and the body.
     """
 
-    method: Method
+    method: HttpMethod
     path: str
-    role: Role
+    role: SessionRole
     summary: str
     handler: Callable[[Any, Session, dict[str, str], Any], Awaitable[Any]] | None = None
     body: type[BaseModel] | None = None

@@ -8,7 +8,7 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 
 SECRET_BYTES = 32
 #: A launch code is good once, and for this long.
@@ -57,7 +57,7 @@ class Session:
     """
 
     key: str
-    role: Role
+    role: SessionRole
     token: str
     until: float
     bucket: Bucket = field(default_factory=lambda: Bucket(RATE, BURST))
@@ -73,11 +73,11 @@ class Sessions:
 
     def __init__(self, clock: Callable[[], float] = time.monotonic) -> None:
         self._clock = clock
-        self._codes: dict[str, tuple[Role, float]] = {}
+        self._codes: dict[str, tuple[SessionRole, float]] = {}
         self._sessions: dict[str, Session] = {}
         self._wrong = Bucket(WRONG_PER_MINUTE / 60.0, WRONG_PER_MINUTE)
 
-    def invite(self, role: Role) -> str:
+    def invite(self, role: SessionRole) -> str:
         """Return a launch code for a role; it opens one session."""
         code = secrets.token_urlsafe(SECRET_BYTES)
         now = self._clock()
@@ -87,9 +87,9 @@ class Sessions:
 
     def redeem(self, code: str) -> tuple[Session, str] | None:
         """Return a new session and its cookie for a code that is good; the code is spent."""
-        role, until = self._codes.pop(_digest(code), (Role.NOBODY, 0.0))
+        role, until = self._codes.pop(_digest(code), (SessionRole.NOBODY, 0.0))
         now = self._clock()
-        if role is Role.NOBODY or until <= now:
+        if role is SessionRole.NOBODY or until <= now:
             return None
         self._forget_old(now)
         cookie = secrets.token_urlsafe(SECRET_BYTES)

@@ -15,7 +15,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, get_args
 
-from colure.app.web.scan.messages import ByHand, Limits, Sweep
+from colure.app.web.scan.messages import ByHand, Limits, SweepMessage
 from colure.errors import GuardError, InputError, InstrumentError, MotionError
 from colure.model.campaign import Campaign
 from colure.model.strict_json import plain
@@ -71,7 +71,7 @@ def _limits(campaign: Campaign, hand: Jogger, here: Mapping[str, float]) -> list
     ]  # fmt: skip
 
 
-def _sweep(folder: Path) -> Sweep:
+def _sweep(folder: Path) -> SweepMessage:
     import numpy as np
 
     from colure.analysis.steps.gate import impulse_response

@@ -108,7 +108,7 @@ class Limits(TypedDict):
     home_deg: float
 
 
-class Sweep(TypedDict):
+class SweepMessage(TypedDict):
     """One sweep: levels by port over the frequencies, and the first port's impulse response where it has one."""
 
     frequency_hz: list[float]
@@ -123,4 +123,4 @@ class ByHand(TypedDict):
     at: float
     text: str
     axes: list[Limits]
-    sweep: Sweep | None
+    sweep: SweepMessage | None

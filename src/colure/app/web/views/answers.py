@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from typing import Any, Literal, TypedDict
 
+from colure.app.web.guard.roles import RoleWord
+
 Levels = list[float | None]
 #: A value of the form as the files hold it.
 FieldValue = float | int | str | bool | None | list[float]
-
-
-RoleWord = Literal["nobody", "view", "operate", "configure"]
 
 
 class CampaignName(TypedDict):
@@ -43,7 +42,7 @@ class Of(TypedDict):
     frequency_hz: float | None
 
 
-class Run(TypedDict):
+class RunRow(TypedDict):
     """One run in the list of a campaign.
 
     state, measured, total, measured_at
@@ -68,7 +67,7 @@ class Run(TypedDict):
 class CampaignRuns(TypedDict):
     id: str
     folder: str
-    runs: list[Run]
+    runs: list[RunRow]
 
 
 class Field(TypedDict):
@@ -95,7 +94,7 @@ class FormAnswer(TypedDict):
     fields: list[Field]
 
 
-class Forecast(TypedDict):
+class ForecastRow(TypedDict):
     """What a figure's expanded uncertainty will be, as text with its unit, beside what was wanted (None: nothing)."""
 
     name: str
@@ -118,7 +117,7 @@ class Alternative(TypedDict):
 class PlanAnswer(TypedDict):
     rows: list[tuple[str, str]]
     missing: list[str]
-    forecast: list[Forecast]
+    forecast: list[ForecastRow]
     verdict: str
     duration: str
     points: int
@@ -201,7 +200,7 @@ class RehearsedFigure(TypedDict):
     cause: str
 
 
-class Rehearsal(TypedDict):
+class RehearsalAnswer(TypedDict):
     rows: list[RehearsedFigure]
     share_inside: float
     seconds: float
@@ -274,7 +273,7 @@ class FigureRow(TypedDict):
     text: str
 
 
-class Step(TypedDict):
+class StepRow(TypedDict):
     name: str
     on: bool
     may_change: bool
@@ -289,7 +288,7 @@ class VerdictRow(TypedDict):
     needed: float | None
 
 
-class Verdicts(TypedDict):
+class VerdictsAnswer(TypedDict):
     """A specification held against a run; `current` is False where the record, or limits.toml, changed since."""
 
     of: Of
@@ -309,7 +308,7 @@ class Overview(TypedDict):
     states: list[str]
     frequency_hz: list[float]
     shown: int
-    steps: list[Step]
+    steps: list[StepRow]
     region_deg: float
     slant_deg: float
     figures: list[FigureRow]
@@ -416,7 +415,7 @@ class Findings(TypedDict):
     rows: list[FindingRow]
 
 
-class Face(TypedDict):
+class FaceAnswer(TypedDict):
     x_mm: list[float]
     y_mm: list[float]
     level_db: list[float]
@@ -430,7 +429,7 @@ class Aperture(TypedDict):
     """The picture of a panel's face; None where device.toml declares no elements."""
 
     of: Of
-    face: Face | None
+    face: FaceAnswer | None
 
 
 class FlipNumbers(TypedDict):

@@ -37,7 +37,7 @@ def _changed_at(folder: Path, run: RunFolder) -> float:
 
 
 @dataclass(frozen=True)
-class Trial:
+class ViewSettings:
     """How a run is looked at: steps of its recipe that are left out, and a time gate (middle, width in ns) that is tried."""
 
     off: tuple[str, ...] = ()
@@ -49,11 +49,11 @@ class Trial:
         return not self.off and self.gate_ns is None
 
 
-PLAIN = Trial()
+PLAIN = ViewSettings()
 
 
 @lru_cache(maxsize=4)
-def _opened(folder: Path, run_name: str, state: str | None, trial: Trial, _changed: float) -> Processed:
+def _opened(folder: Path, run_name: str, state: str | None, trial: ViewSettings, _changed: float) -> Processed:
     from colure.model.recipe import ORDER, Recipe
 
     campaign, run = Campaign.load(folder), run_folder(folder, run_name)
@@ -74,7 +74,7 @@ def _opened(folder: Path, run_name: str, state: str | None, trial: Trial, _chang
     return services.process_with(campaign, run.state(state), recipe)
 
 
-def opened(folder: Path, run_name: str, state: str | None = None, trial: Trial = PLAIN) -> Processed:
+def opened(folder: Path, run_name: str, state: str | None = None, trial: ViewSettings = PLAIN) -> Processed:
     """Return a processed run; what was asked for lately is kept."""
     run = run_folder(folder, run_name)
     if not run.record.is_file():
@@ -86,7 +86,7 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: Trial =
     return _opened(folder, run_name, state, trial, _changed_at(folder, run))
 
 
-def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> answers.Overview:
+def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings) -> answers.Overview:
     """Return what a run holds: frequencies, states, recipe, findings, and the figures as they are known."""
     done = opened(folder, run_name, state, trial)
     run, campaign = run_folder(folder, run_name), Campaign.load(folder)
@@ -102,7 +102,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: Trial) -> an
     }  # fmt: skip
 
 
-def _figures(done: Processed, run: RunFolder, trial: Trial, state: str | None) -> list[answers.FigureRow]:
+def _figures(done: Processed, run: RunFolder, trial: ViewSettings, state: str | None) -> list[answers.FigureRow]:
     """Return the figures with their intervals if they were evaluated, else the values alone."""
     kept = services.addresses(run.state(state), "figures.json")[0]
     if trial.plain and kept.is_file() and kept.stat().st_mtime >= run.record.stat().st_mtime:
@@ -178,7 +178,7 @@ def evaluated(folder: Path, run_name: str, state: str | None) -> int:
 
 
 def cut(
-    folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, plane_deg: float, basis: str
+    folder: Path, run_name: str, state: str | None, trial: ViewSettings, frequency: int, plane_deg: float, basis: str
 ) -> answers.CutAnswer:
     """Return a great-circle cut through the peak: levels of both components and of the total, and what is read from it."""
     from colure.analysis.figures.beams import EDGE
@@ -263,7 +263,7 @@ def _level(values: ComplexArray | FloatArray, known: BoolArray) -> list[float | 
 
 
 def field_map(
-    folder: Path, run_name: str, state: str | None, trial: Trial, frequency: int, coordinates: str, basis: str
+    folder: Path, run_name: str, state: str | None, trial: ViewSettings, frequency: int, coordinates: str, basis: str
 ) -> answers.FieldMap:  # fmt: skip
     """Return levels over a grid of coordinates: rows of the second (or of theta), None where nothing was measured."""
     from colure.analysis.figures.frames import Coordinates, direction_of, view
@@ -354,7 +354,7 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
     mean = np.angle(np.sum(found.excited * np.abs(found.excited)))
     known = size > 10.0 ** (found.floor_db / 20.0)
     turn = np.where(known, np.rad2deg(np.angle(shown * np.exp(-1j * mean))), 0.0)
-    face: answers.Face = {
+    face: answers.FaceAnswer = {
         "x_mm": (1e3 * found.x_m).tolist(), "y_mm": (1e3 * found.y_m).tolist(),
         "level_db": np.round(amplitude_db(size, least=1e-4), 2).ravel().tolist(),
         "phase_deg": np.round(turn, 1).ravel().tolist(),
@@ -395,7 +395,7 @@ def mask_levels(
 
 
 def spectrum(
-    folder: Path, run_name: str, state: str | None, trial: Trial, theta_deg: float, phi_deg: float, basis: str
+    folder: Path, run_name: str, state: str | None, trial: ViewSettings, theta_deg: float, phi_deg: float, basis: str
 ) -> answers.Spectrum:
     """Return levels of one direction over all frequencies; raises `InputError` outside the measured region."""
     from colure.analysis.figures.cuts import FarField
@@ -417,7 +417,7 @@ def spectrum(
     }  # fmt: skip
 
 
-def verdicts(folder: Path, run_name: str, state: str | None) -> answers.Verdicts | None:
+def verdicts(folder: Path, run_name: str, state: str | None) -> answers.VerdictsAnswer | None:
     """Return the verdicts that are kept beside a run; None if limits.toml was never held against it."""
     run = run_folder(folder, run_name)
     kept, limits = services.addresses(run.state(state), "verdicts.json")[0], folder / "limits.toml"
@@ -432,7 +432,7 @@ def verdicts(folder: Path, run_name: str, state: str | None) -> answers.Verdicts
     }  # fmt: skip
 
 
-def judged(folder: Path, run_name: str, state: str | None) -> answers.Verdicts | None:
+def judged(folder: Path, run_name: str, state: str | None) -> answers.VerdictsAnswer | None:
     """Hold limits.toml against a run, keep the verdicts beside it and return them."""
     from colure.app.services.verdicts import judge_run
 

@@ -115,7 +115,7 @@ def consequences(folder: Path, edits: dict[str, Any]) -> answers.PlanAnswer:
     sweep_s = float(p["sweep_s"])
     sweeping = sweep_s * len(plan)
     wishes = {} if campaign.goal.want is None else campaign.goal.want.wishes
-    forecast: list[answers.Forecast] = [
+    forecast: list[answers.ForecastRow] = [
         {
             "name": name, "label": definition(name).label, "unit": definition(name).unit.replace("dBi", "dB"),
             "expanded": found["expanded"], "text": f"{found['expanded']:.2g}", "wanted": wishes.get(name), "cause": found["cause"],
@@ -202,7 +202,7 @@ def save_home(folder: Path, home_deg: dict[str, float], stamp: str) -> list[str]
     return ["chamber.toml"]
 
 
-def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> answers.Rehearsal:
+def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> answers.RehearsalAnswer:
     """Carry a form's plan out on the simulated chamber and hold it against the truth."""
     from colure.app.services.rehearsal import rehearse
     from colure.model.pattern import field_of

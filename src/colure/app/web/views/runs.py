@@ -21,9 +21,9 @@ from colure.model.loading import validate
 THUMB_ROWS, THUMB_COLUMNS, THUMB_RANGE_DB = 24, 48, 40.0
 
 
-def runs_of(folder: Path) -> list[answers.Run]:
+def runs_of(folder: Path) -> list[answers.RunRow]:
     """Return the runs of a campaign, the last measured first, with what each holds."""
-    found: list[answers.Run] = []
+    found: list[answers.RunRow] = []
     for name in run_names(folder):
         try:
             run = run_folder(folder, name)
