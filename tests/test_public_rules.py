@@ -111,8 +111,8 @@ def test_look_alike_numbers_are_given_by_name():
 
 
 @pytest.mark.parametrize(
-    "call", [lambda: ellipse(e_theta=1.0, e_phi=1j), lambda: mode_index(1, azimuthal=0), lambda: synthesis_at(np.ones((1, 2, 3)), theta=0.1, phi=0.2),
-             lambda: normalized_error(one=1.0, expanded_one=0.1, other=1.1, expanded_other=0.1)]
+    "call", [lambda: ellipse(1.0, 1j), lambda: mode_index(1, 0), lambda: synthesis_at(np.ones((1, 2, 3)), 0.1, 0.2),
+             lambda: normalized_error(1.0, 0.1, 1.1, 0.1)]
 )  # fmt: skip
 def test_given_by_place_they_are_refused(call):
     with pytest.raises(TypeError, match="positional argument"):
