@@ -20,7 +20,10 @@ export function alignPage(view: View): Page {
     beam = new Panel("Beam search", "card step"),
     rest = new Panel("What only a scan shows", "card step");
   const screen = new AlignScreen();
-  const hand = new HandPanel((db) => screen.reading(db));
+  const hand = new HandPanel((db) => {
+    screen.reading(db);
+    tick("sweep", `${db.toFixed(1)} dB`);
+  });
   const list = h("ol", { class: "checklist" });
   const campaign = session.campaign;
   const steps: Step[] = [
@@ -45,7 +48,12 @@ export function alignPage(view: View): Page {
       return [h("p", { class: "quiet" }, "Not asked since the server began. Nothing moves when they are.")];
     const when = new Date(1000 * found.at).toLocaleString();
     talk.subject.textContent = `asked ${when}`;
-    tick("talk", found.lines.every((l) => l.good) ? `ready, ${when}` : "");
+    tick(
+      "talk",
+      found.lines.every((l) => l.good)
+        ? `ready, ${new Date(1000 * found.at).toLocaleString([], { dateStyle: "short", timeStyle: "short" })}`
+        : "",
+    );
     return [
       table(
         ["what", "state", "found"],
@@ -235,7 +243,11 @@ export function alignPage(view: View): Page {
     (e: unknown) => talk.fault(e),
   );
   void earlier();
-  fill(view.stage.caption, "The chamber as chamber.toml declares it.");
+  // No page's pose stays for the next one: until axes are read they stand at zero here, and that is said.
+  if (!live.status.angles_deg?.length) {
+    view.chamber.turn(0, 0, 0);
+    fill(view.stage.caption, "The chamber as chamber.toml declares it, all axes drawn at zero.");
+  } else fill(view.stage.caption, "The chamber as chamber.toml declares it, axes as last told.");
   drawList();
   const element = h(
     "div",

@@ -193,7 +193,11 @@ export class RecipeTab extends OnePanel {
     const all = button("what does every step do?", () => {
       all.disabled = true;
       longWork("/api/effects", asked, (job) => fill(room, jobLine(job))).then(
-        (found) => fill(room, effects(found)),
+        (found) => {
+          // The tab may have been left and made anew meanwhile: whoever shows this run now shows what came.
+          EFFECTS.set(JSON.stringify(asked), found);
+          if (looked.run === asked.run) this.explorer.changed();
+        },
         (error: unknown) => {
           all.disabled = false;
           fill(room);
@@ -202,6 +206,8 @@ export class RecipeTab extends OnePanel {
       );
     });
     all.disabled = !may("operate");
+    const kept = EFFECTS.get(JSON.stringify(asked));
+    if (kept) fill(room, effects(kept));
     this.panel.show(
       looked.subject(false),
       h("p", {}, "Switch a step off, and every view and figure follows. The record itself is never changed."),
@@ -211,6 +217,9 @@ export class RecipeTab extends OnePanel {
     );
   }
 }
+
+/** What every step does, by the run that was asked about, for as long as the page is open. */
+const EFFECTS = new Map<string, Effects>();
 
 function effects(found: Effects): HTMLElement {
   const steps = Object.keys(found.without);
@@ -282,7 +291,7 @@ export class VerdictTab extends OnePanel {
       place = h("div");
     const go = button("hold limits.toml against this run", () => {
       go.disabled = true;
-      longWork("/api/judge", asked, (job) => fill(place, jobLine(job))).then(() => looked.run === asked.run && this.show(), (error: unknown) => {
+      longWork("/api/judge", asked, (job) => fill(place, jobLine(job))).then(() => looked.run === asked.run && this.explorer.changed(), (error: unknown) => {
         go.disabled = false;
         fill(place);
         this.panel.fault(error);

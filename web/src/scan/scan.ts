@@ -299,6 +299,8 @@ export function scanPage(view: View): Page {
     const [theta, phi] = thetaPhi(d);
     map.point({ row: theta, column: (phi + 360) % 360 });
   });
+  // No page's pose stays for the next one.
+  if (!live.status.angles_deg?.length) view.chamber.turn(0, 0, 0);
   if (!live.grid) {
     picture.empty("Levels are drawn as they come; where nothing was measured, nothing is drawn.");
     cutPanel.empty("The cut follows the strongest direction.");

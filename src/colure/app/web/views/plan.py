@@ -35,7 +35,7 @@ FIELDS: tuple[tuple[str, str, str], ...] = (
     ("Scan", "goal.step_deg", "between slices"),
     ("Scan", "goal.swept_step_deg", "between sweeps"),
     ("Device", "device.size_mm", "size x, y, z"),
-    ("Device", "device.offset_mm", "centre from the axes' intersection"),
+    ("Device", "device.offset_mm", "centre x, y, z"),
     ("Device", "device.mass_kg", "mass"),
     ("Device", "device.expected_gain_dbi", "expected gain"),
     ("Device", "device.slant_deg", "co-polar slant"),
