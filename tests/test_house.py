@@ -109,3 +109,33 @@ def test_a_planted_double_is_found():
         "Gate": ["one.py", "two.py"],
         "Kind": ["one.py", "two.py"],
     }
+
+
+#: Where a logarithm is written out: the one place for decibels, recommendations as they are printed, and the simulated
+#: chamber, which shares nothing with what it judges.
+OWN_LOGARITHMS = ("geometry/conventions.py", "analysis/verdict/masks.py", "twin/")
+#: What still stands elsewhere: inside sums of arrays and in texts, where a helper's 0-dimensional array would read no better.
+LOGARITHMS_LEFT = 58
+
+
+def written_out(text: str) -> int:
+    """Return how many decibels a module makes by hand: 10 or 20 times np.log10, or such a product turned round."""
+    products = [
+        node for node in ast.walk(ast.parse(text)) if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult)
+    ]
+    return sum(bool(re.match(r"-?(10|20)(\.0)? \* (float\()?np\.log10\(", ast.unparse(node))) for node in products)
+
+
+def test_decibels_are_made_in_one_place():
+    """If this fails: `amplitude_db` and `power_db` of geometry.conventions are the place."""
+    found = {
+        name: written_out(path.read_text(encoding="utf-8"))
+        for path in SOURCE.rglob("*.py")
+        if not (name := path.relative_to(SOURCE).as_posix()).startswith(OWN_LOGARITHMS)
+    }
+    assert sum(found.values()) <= LOGARITHMS_LEFT, {name: count for name, count in found.items() if count}
+
+
+def test_a_planted_logarithm_is_counted():
+    assert written_out("x = 20.0 * np.log10(a) - 10 * float(np.log10(b))\ny = -20.0 * np.log10(c)\n") == 3
+    assert written_out("x = amplitude_db(a) + 25.0 * np.log10(b)\n") == 0

@@ -13,7 +13,7 @@ from colure.acquire.jogging import HOLD_DEG, Jogger
 from colure.acquire.station import Station
 from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
 from colure.errors import GuardError, InstrumentError
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.instruments.contacts import Contacts
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
 from colure.instruments.sensors import Sensors
@@ -62,7 +62,7 @@ def check_bench(
     def sweep() -> str:
         station.prepare(Role.TIE, -1)  # the device, not the reference
         found = analyzer.sweep()
-        level = float(20.0 * np.log10(max(float(np.abs(found.trace).mean(axis=0).max()), 1e-12)))
+        level = float(amplitude_db(max(float(np.abs(found.trace).mean(axis=0).max()), 1e-12)))
         read_db.append(level)
         flags = f"; flags {Flag(found.flags)!r}" if found.flags else ""
         return f"{found.trace.shape[0]} frequencies x {found.trace.shape[1]} ports, mean {level:.1f} dB{flags}"

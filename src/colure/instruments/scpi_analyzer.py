@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from colure.errors import InstrumentError
-from colure.geometry.conventions import ComplexArray
+from colure.geometry.conventions import ComplexArray, amplitude_db
 from colure.instruments.links import Opener, VisaLink
 from colure.instruments.profile import AnalyzerProfile
 from colure.instruments.protocols import LostError, Sweep, SweepSettings
@@ -133,7 +133,7 @@ class ScpiAnalyzer(ScpiInstrument):
         for command in words.reflection_end:
             self._link.write(command)
         require_plausible(found[:, None], self._link.resource)
-        highest = float(20.0 * np.log10(np.abs(found).max()))
+        highest = float(amplitude_db(np.abs(found).max()))
         if highest > MOST_REFLECTED_DB:
             raise InstrumentError(
                 f"{self._link.resource}: reflection reads {highest:.1f} dB, must be at most {MOST_REFLECTED_DB:g} dB: is "

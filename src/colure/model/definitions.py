@@ -10,8 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-import numpy as np
-
+from colure.geometry.conventions import amplitude_db, power_db
 from colure.model.components import DIPOLE_DBI, SYMBOLS, component_definitions, signed_ratio_db, wanted
 from colure.model.evaluation import Evaluation
 
@@ -130,15 +129,15 @@ def _same(x: float) -> float:
 
 def _ratio_down_db(x: float) -> float:
     """Level of a ratio below one, as a positive number of dB; zero ratio is infinitely far down."""
-    return float("inf") if x <= 0.0 else float(-20.0 * np.log10(x))
+    return float("inf") if x <= 0.0 else float(-amplitude_db(x))
 
 
 def _level_db(x: float) -> float:
-    return float("-inf") if x <= 0.0 else float(20.0 * np.log10(x))
+    return float("-inf") if x <= 0.0 else float(amplitude_db(x))
 
 
 def _power_db(x: float) -> float:
-    return float("-inf") if x <= 0.0 else float(10.0 * np.log10(x))
+    return float("-inf") if x <= 0.0 else float(power_db(x))
 
 
 def definitions_for(

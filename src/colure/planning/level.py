@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import SPEED_OF_LIGHT
+from colure.geometry.conventions import SPEED_OF_LIGHT, amplitude_db
 from colure.model.campaign import Campaign
 
 THERMAL_DBM_HZ = -173.975  # k T0 at 290 K, section 8 of the standards sheet (derived)
@@ -28,7 +28,7 @@ class LinkBudget:
 
 def free_space_loss_db(*, frequency_hz: float, distance_m: float) -> float:
     """Return 20 log10(4 pi d f / c) (H. T. Friis, Proc. IRE 34:254, 1946)."""
-    return float(20.0 * np.log10(4.0 * np.pi * distance_m * frequency_hz / SPEED_OF_LIGHT))
+    return float(amplitude_db(4.0 * np.pi * distance_m * frequency_hz / SPEED_OF_LIGHT))
 
 
 def noise_error_db(snr_db: float) -> float:

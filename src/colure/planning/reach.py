@@ -7,7 +7,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from colure.geometry.conventions import FloatArray, wavelength
+from colure.geometry.conventions import FloatArray, amplitude_db, wavelength
 
 
 @dataclass(frozen=True)
@@ -160,7 +160,7 @@ def first_side_lobe_db(weights: FloatArray, ratio: float) -> float:
         lobe_top = middle + (right - left) ** 2 / (8.0 * (2.0 * middle - left - right))
     else:
         lobe_top = lobe[best]
-    return float(20.0 * np.log10(lobe_top / level.max()))
+    return float(amplitude_db(lobe_top / level.max()))
 
 
 def taylor_weights(count: int, side_lobe_db: float) -> FloatArray:

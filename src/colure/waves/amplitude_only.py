@@ -18,7 +18,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike
 
-from colure.geometry.conventions import ComplexArray, FloatArray, mode_degrees, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, mode_degrees, order_of_count, power_db
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.values import holds_arrays
@@ -161,7 +161,7 @@ def _noise_misfit_db(amplitude: FloatArray, weight: FloatArray, noise_db: float)
     """Return the amplitude misfit that noise alone leaves: its in-phase half over the rms signal."""
     mean = float(np.sum(amplitude**2) / np.sum(weight**2))
     signal = np.sqrt(mean) / float(np.max(amplitude / weight))
-    return float(noise_db - 10.0 * np.log10(2.0) - 20.0 * np.log10(signal))
+    return float(noise_db - power_db(2.0) - amplitude_db(signal))
 
 
 def _system(
@@ -223,11 +223,11 @@ def _stage(matrix: ComplexArray, intensity: FloatArray, scale: FloatArray, x: Co
 
 def _misfit(matrix: ComplexArray, amplitude: FloatArray, x: ComplexArray) -> float:
     ratio = float(np.linalg.norm(np.abs(matrix @ x) - amplitude) / np.linalg.norm(amplitude))
-    return float(20.0 * np.log10(max(ratio, 1e-20)))
+    return float(amplitude_db(max(ratio, 1e-20)))
 
 
 def _apart_db(first: ComplexArray, second: ComplexArray) -> float:
     """Return the difference of two solutions, common phase and level free, relative."""
     scale = np.vdot(second, first) / np.vdot(second, second)
     ratio = float(np.linalg.norm(scale * second - first) / np.linalg.norm(first))
-    return float(20.0 * np.log10(max(ratio, 1e-20)))
+    return float(amplitude_db(max(ratio, 1e-20)))

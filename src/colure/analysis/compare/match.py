@@ -63,7 +63,7 @@ class Match:
     @property
     def level_db(self) -> FloatArray:
         """Level that the second one was raised by, (frequency,)."""
-        return np.asarray(20.0 * np.log10(np.abs(self.factor)))
+        return amplitude_db(np.abs(self.factor))
 
     @property
     def difference_db(self) -> FloatArray:
@@ -264,7 +264,7 @@ def levels_of(found: Match, index: int, *, step_db: float = 5.0, floor_db: float
 
 
 def _db(ratio: float) -> float:
-    return float(20.0 * np.log10(max(ratio, 1e-15)))
+    return float(amplitude_db(max(ratio, 1e-15)))
 
 
 def normalized_error(*, one: float, expanded_one: float, other: float, expanded_other: float) -> float:

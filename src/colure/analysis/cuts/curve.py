@@ -9,7 +9,7 @@ import numpy as np
 from scipy.interpolate import make_interp_spline
 from scipy.signal import find_peaks
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.values import holds_arrays
 
 #: Points of the curve between two samples.
@@ -32,7 +32,7 @@ class CutCurve:
     @property
     def level_db(self) -> FloatArray:
         """Level in dB."""
-        return np.asarray(20.0 * np.log10(np.maximum(self.amplitude, LOWEST)))
+        return amplitude_db(np.maximum(self.amplitude, LOWEST))
 
     def at(self, angle_deg: float) -> float:
         """Return the amplitude at an angle, linear between fine points."""

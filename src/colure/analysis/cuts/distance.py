@@ -11,7 +11,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, wavenumber
 
 #: How far beyond the extremes of the stand-ins the true effect may lie (common practice, no source).
 MARGIN = 1.3
@@ -119,7 +119,7 @@ def _stand_in(
     one, two = (
         abs(_pattern(k, across_m, where, tapered=taper, edge=edge, angles=0.0)[0]) for where in (distance_m, None)
     )
-    peak_db = float(20.0 * np.log10(abs(near[0]) / abs(far[0]) * one / two))
+    peak_db = float(amplitude_db(abs(near[0]) / abs(far[0]) * one / two))
     a, b = np.abs(near) / abs(near[0]), np.abs(far) / abs(far[0])
     ends = [{level: _crossing(x, level) for level in levels_db} for x in (a, b)]
     return _StandIn(ends[0], ends[1], float(np.abs(a - b)[_first_null(b) :].max()), peak_db)

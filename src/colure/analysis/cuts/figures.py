@@ -18,6 +18,7 @@ from colure.analysis.cuts.reader import DB, HALF_POWER_DB, SOURCE, CutReader
 from colure.analysis.cuts.scan import CutScan, MeasuredCut
 from colure.analysis.figures.beams import NO_REFERENCE
 from colure.analysis.steps.reflection import DeviceReflection
+from colure.geometry.conventions import amplitude_db
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
@@ -200,7 +201,7 @@ class _FigureReader(CutReader):
         low = value + 20.0 * np.log10(1.0 - total) if total < 1.0 else -float("inf")
         rows = {term: DB * x for term, x in relative.items()}
         return self.figure(
-            what, label, "dB", float(value), rows, text, ends=(float(low), float(value + 20.0 * np.log10(1.0 + total)))
+            what, label, "dB", float(value), rows, text, ends=(float(low), float(value + amplitude_db(1.0 + total)))
         )
 
     def _side_lobe(self, side: int, word: str) -> Figure:

@@ -10,7 +10,7 @@ import numpy as np
 from colure.analysis.cuts.figures import reader_of
 from colure.analysis.cuts.reader import DB
 from colure.analysis.cuts.scan import CutScan, MeasuredCut
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.geometry.directions import azimuth_over_elevation, theta_phi
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -94,4 +94,4 @@ def _level(
 
 
 def _dbi(amplitude: FloatArray) -> FloatArray:
-    return np.asarray(20.0 * np.log10(np.maximum(amplitude, LOWEST)))
+    return amplitude_db(np.maximum(amplitude, LOWEST))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.analysis.cuts.curve import Lobes
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, amplitude_db
 
 #: Samples within this of the highest make the top; the taller one shows how much that choice matters, dB.
 TOP_DB, TALLER_DB = 1.5, 3.0
@@ -46,7 +46,7 @@ def top_of(angle_deg: FloatArray, amplitude: FloatArray, lobes: Lobes) -> Top:
         step = float(np.deg2rad(np.diff(lobes.curve.angle_deg)[index]))
         a = lobes.curve.amplitude[index - 1 : index + 2] / lobes.peak
         bend = max(float(-(a[0] - 2.0 * a[1] + a[2]) / step**2), 1e-6)
-        return Top(lobes.peak_deg, float(20.0 * np.log10(lobes.peak)), bend, 1.0, 1.0, 0.0, 0.0)
+        return Top(lobes.peak_deg, float(amplitude_db(lobes.peak)), bend, 1.0, 1.0, 0.0, 0.0)
     if low is None or tall is None:
         return chosen
     # A parabola leaves out what falls steeper than it; half of what a taller top changes bounds that.

@@ -7,7 +7,7 @@ import numpy as np
 from colure.analysis.cuts.curve import curve_of
 from colure.analysis.cuts.reader import DB, CutReader
 from colure.analysis.figures.beams import NO_REFERENCE
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.model.figure import Figure
 
 #: A wave whose axial ratio is larger is linear for every use: no sense is told (common practice, no source).
@@ -76,7 +76,7 @@ def circular(reader: CutReader) -> list[Figure]:
     ends = tuple(-20.0 * np.log10(x) if x > 0.0 else float("inf") for x in (min(high, 1.0), low))
     out.append(
         reader.figure(
-            *names[2], -20.0 * float(np.log10(max(ratio, 1e-12))), rows, text, ends=(float(ends[0]), float(ends[1]))
+            *names[2], -float(amplitude_db(max(ratio, 1e-12))), rows, text, ends=(float(ends[0]), float(ends[1]))
         )
     )
     return [*out, _axial(reader, names[3], ratio, (low, high), hands[0] >= hands[1], rows)]
@@ -119,7 +119,7 @@ def _gain(reader: CutReader, name: tuple[str, str, str], a: float, errors: dict[
     text = f"Gain (realized) of the {name[1].split('-')[0]}-hand circular component at the peak of the cut."
     return reader.figure(
         *name,
-        20.0 * float(np.log10(max(a, 1e-12))),
+        float(amplitude_db(max(a, 1e-12))),
         rows,
         text,
         bias=(low, high),
@@ -138,7 +138,7 @@ def _axial(
     """Return the axial ratio with its sense; none where the errors leave open which hand is the stronger one."""
 
     def ratio_db(weaker: float) -> float:
-        return float(20.0 * np.log10((1.0 + weaker) / max(1.0 - weaker, 1e-12)))
+        return float(amplitude_db((1.0 + weaker) / max(1.0 - weaker, 1e-12)))
 
     least = ratio_db(ends[0])
     if ends[1] >= 1.0 or least > LINEAR_DB:

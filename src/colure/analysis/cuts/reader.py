@@ -9,7 +9,7 @@ from colure.analysis.cuts.distance import DistanceError, distance_error, extent_
 from colure.analysis.cuts.errors import BASIS, KIND, Errors
 from colure.analysis.cuts.peak import TALLER_DB, TOP_DB
 from colure.analysis.cuts.scan import CutScan, MeasuredCut
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, power_db
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -18,7 +18,7 @@ from colure.model.figure import BudgetRow, Figure
 
 DB = 20.0 / np.log(10.0)
 #: Half power is -3.0103 dB (IEEE Std 145, half-power beamwidth).
-HALF_POWER_DB = float(10.0 * np.log10(2.0))
+HALF_POWER_DB = float(power_db(2.0))
 #: While the beam faces a wall, echoes are this much above their mean over all directions (as forecasts take it).
 FACING = 1.6
 #: Other lobes within this of the highest leave open which one is the peak, dB.

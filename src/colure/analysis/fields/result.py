@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, order_of_count
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db, order_of_count
 from colure.geometry.directions import fold, unit_vector
 from colure.model.fields import FieldSamples
 from colure.values import holds_arrays
@@ -27,7 +27,7 @@ def amplitude_words(ratio: float) -> str:
 
 
 def ratio_db(ratio: float) -> float:
-    return float(20.0 * np.log10(ratio)) if ratio > 0.0 else -400.0
+    return float(amplitude_db(ratio)) if ratio > 0.0 else -400.0
 
 
 def folded(samples: FieldSamples) -> tuple[FloatArray, FloatArray, ComplexArray]:

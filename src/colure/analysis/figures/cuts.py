@@ -12,7 +12,7 @@ from typing import Literal
 
 import numpy as np
 
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, IntArray
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, IntArray, power_db
 from colure.geometry.directions import cross, phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.values import holds_arrays
 from colure.waves.scattered import Sampler
@@ -418,4 +418,4 @@ def principal_cuts(
     """Return the cuts in both principal planes through the peak, by plane, and the peak's gain in dBi."""
     beam = find_beam(coefficients, slant=slant, region=region)
     planes = {plane: cut(coefficients, beam, plane=plane, slant=slant, region=region) for plane in ("E", "H")}
-    return planes, float(10.0 * np.log10(beam.intensity))
+    return planes, float(power_db(beam.intensity))

@@ -14,7 +14,7 @@ from colure.analysis.figures.doors import definitions_of_others, reading_of
 from colure.analysis.figures.one_pattern import OnePattern, PatternSettings
 from colure.analysis.figures.phase_centre import ripple_reason
 from colure.analysis.figures.readings import BAND_READINGS
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db
 from colure.model.components import wanted as bases_wanted
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation
@@ -175,7 +175,7 @@ class FigureSet:
         """Return why figures do not exist in an unperturbed pattern, by name."""
         beam, several = one.beam, one.several
         ripple = ripple_reason(one.ripple_deg, one.cone_deg)
-        axial_ratio_db = -20.0 * float(np.log10(max(one.minor_over_major, 1e-15)))
+        axial_ratio_db = -float(amplitude_db(max(one.minor_over_major, 1e-15)))
         reasons: dict[str, str] = {}
         if self.relative:
             reasons |= {d.name: NO_REFERENCE for d in self.definitions if d.gain or d.absolute}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.model.device import Device, Elements
 from colure.values import holds_arrays
 from colure.waves.aperture import Suspect, plane_field, suspicious_elements
@@ -88,8 +88,8 @@ def face_at(
     plane = plane_field(one, x_m, y_m, float(centre_m[2]))
     co = np.cos(slant) * plane[0] + np.sin(slant) * plane[1]
     suspects = suspicious_elements(found.weight, grid.rows, grid.columns)
-    residual = float(20.0 * np.log10(np.mean(found.residual)))
-    floor = float(20.0 * np.log10(max(float(found.floor.mean()), 1e-10)))
+    residual = float(amplitude_db(np.mean(found.residual)))
+    floor = float(amplitude_db(max(float(found.floor.mean()), 1e-10)))
     return Face(x_m, y_m, np.asarray(co), positions, found.weight, residual, floor, pitch,
                 found.weight[index].reshape(grid.rows, grid.columns), tuple(suspects))  # fmt: skip
 

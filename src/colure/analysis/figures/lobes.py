@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 
 from colure.analysis.figures.cuts import GreatCircleCut
-from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.conventions import FloatArray, IntArray, amplitude_db, power_db
 
-HALF_POWER_DB = float(10.0 * np.log10(2.0))
+HALF_POWER_DB = float(power_db(2.0))
 #: A cut must pass a level by this share of its power: one that only touches it (a turnstile at its horizon) stays above.
 PASSES = 1e-4
 
@@ -124,7 +124,7 @@ def side_lobes(one: GreatCircleCut) -> list[tuple[float, float]]:
     high = centre + int(right[0]) if right.size else level.size
     low = centre - int(left[0]) if left.size else -1
     return [
-        (float(one.angle_deg[i]), float(20.0 * np.log10(_vertex(level, int(i)) / level[centre])))
+        (float(one.angle_deg[i]), float(amplitude_db(_vertex(level, int(i)) / level[centre])))
         for i in tops
         if i > high or i < low
     ]

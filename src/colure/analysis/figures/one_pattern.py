@@ -29,7 +29,7 @@ from colure.analysis.figures.lobes import beamwidth_deg
 from colure.analysis.figures.phase_centre import beam_cone_deg, centre_in, cone_of, copolar, ripple_deg
 from colure.analysis.figures.sectors import sector
 from colure.analysis.figures.sphere import UP, Sky, coverage, rim, rim_peak
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, power_db
 from colure.geometry.directions import angle_between, from_azimuth_over_elevation
 from colure.model.evaluation import Evaluation
 from colure.values import holds_arrays
@@ -183,12 +183,12 @@ class OnePattern:
     @cached_property
     def gain_dbi(self) -> float:
         """Level of the peak over an isotropic radiator with unit power."""
-        return float(10.0 * np.log10(self.beam.intensity))
+        return float(power_db(self.beam.intensity))
 
     @cached_property
     def directivity_dbi(self) -> float:
         """Level of the peak over the mean of all directions."""
-        return float(10.0 * np.log10(4.0 * np.pi * self.beam.intensity / self.radiated))
+        return float(power_db(4.0 * np.pi * self.beam.intensity / self.radiated))
 
     @cached_property
     def radiated(self) -> float:
@@ -244,8 +244,7 @@ class OnePattern:
         finer = Sky.of(self.field, least_rings=COVERAGE_RINGS)
         levels = coverage(finer.power, finer.theta, percents)
         return {
-            percent: float(10.0 * np.log10(max(float(level), 1e-20)))
-            for percent, level in zip(percents, levels, strict=True)
+            percent: float(power_db(max(float(level), 1e-20))) for percent, level in zip(percents, levels, strict=True)
         }
 
     @cached_property

@@ -10,7 +10,7 @@ from colure.analysis.figures.components import component_rows
 from colure.analysis.figures.cuts import GreatCircleCut
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
 from colure.analysis.figures.one_pattern import OnePattern
-from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, power_db
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 from colure.model.components import NAMES
 from colure.model.definitions import Definition
@@ -73,7 +73,7 @@ def _horizon(one: OnePattern, band_deg: float) -> float:
 
 
 def _level_dbi(intensity: float) -> float:
-    return float(10.0 * np.log10(max(intensity, 1e-20)))
+    return float(power_db(max(intensity, 1e-20)))
 
 
 def _component(one: OnePattern, name: str) -> float:
@@ -101,7 +101,7 @@ READINGS: dict[str, FigureReading] = {
     "radiation_efficiency_db": lambda one, what: _efficiency(one) + one.mismatch_loss_db,
     "mismatch_loss_db": lambda one, what: one.mismatch_loss_db,
     "return_loss_db": lambda one, what: float(np.sqrt(1.0 - 10.0 ** (-0.1 * one.mismatch_loss_db))),
-    "sector_mean_dbi": lambda one, what: float(10.0 * np.log10(one.sectors[str(what.at[0])][0])),
+    "sector_mean_dbi": lambda one, what: float(power_db(one.sectors[str(what.at[0])][0])),
     "sector_min_dbi": lambda one, what: _level_dbi(one.sectors[str(what.at[0])][1]),
     "beam_azimuth_deg": lambda one, what: _azimuth_elevation_deg(one)[0],
     "beam_elevation_deg": lambda one, what: _azimuth_elevation_deg(one)[1],

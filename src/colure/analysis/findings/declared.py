@@ -19,6 +19,7 @@ from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.misfit import Shares, chance_of_adjustments, freedom_of, misfit_of, shares_of
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.steps.drift import DB
+from colure.geometry.conventions import power_db
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
@@ -264,7 +265,7 @@ def _noise(done: Processed, chamber: Chamber) -> Iterator[Finding]:
         return
     noise = np.asarray(done.transfer.noise)[:, 0]
     freedom = freedom_of(done)
-    found = float(10.0 * np.log10(max(float(np.mean(noise**2)), 1e-30)))
+    found = float(power_db(max(float(np.mean(noise**2)), 1e-30)))
     # The scatter itself scatters: chi-square over its degrees of freedom (JCGM 100:2008, G.3).
     most = promised + NOISE_MARGIN_DB + 10.0 * np.log10(float(chdtri(freedom, RARE)) / freedom)
     if found > most:

@@ -14,7 +14,7 @@ import numpy as np
 
 from colure.analysis.findings.finding import Finding
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
-from colure.geometry.conventions import SPEED_OF_LIGHT, wavenumber
+from colure.geometry.conventions import SPEED_OF_LIGHT, power_db, wavenumber
 from colure.model.conditions import celsius, spans_of
 from colure.model.figure import LOOK, NOT_TO_BE_USED, USABLE, Figure
 
@@ -90,7 +90,7 @@ def most_directivity_dbi(device: Device, frequency_hz: float) -> float:
     """Return the directivity of all waves up to N = k r0, N^2 + 2 N (Harrington, Time-Harmonic Electromagnetic Fields,
     1961, section 6-12; from memory), r0 the radius of the smallest sphere about the device; never below N = 1."""  # fmt: skip
     n = max(1.0, float(wavenumber(frequency_hz)) * 0.5e-3 * float(np.linalg.norm(device.size_mm)))
-    return float(10.0 * np.log10(n**2 + 2.0 * n))
+    return float(power_db(n**2 + 2.0 * n))
 
 
 def _level(done: Processed, chamber: Chamber, device: Device) -> Iterator[Finding]:

@@ -25,7 +25,7 @@ from colure.analysis.steps.gate import GateResponse
 from colure.analysis.steps.horn_place import place_uncertainty_db
 from colure.analysis.steps.reflection import DeviceReflection, device_reflection
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
@@ -305,7 +305,7 @@ def mismatch_db(
     source = chamber.analyzer.source_match_db
     if source is None or not chamber.reference.absolute or (reference is not None and reference.path is not None):
         return 0.0
-    of_device = device.match_db if reflection is None else float(20.0 * np.log10(max(reflection.high.max(), 1e-9)))
+    of_device = device.match_db if reflection is None else float(amplitude_db(max(reflection.high.max(), 1e-9)))
     widths = [
         20.0 * np.log10(1.0 + 10.0 ** ((source + match) / 20.0))
         for match in (chamber.reference.match_db, of_device)
@@ -319,7 +319,7 @@ def peaks_db(done: Stages) -> tuple[float, float]:
     ties, scan = (of_role(done.steady, *roles)["trace"].values for roles in ((Role.TIE, Role.RESUME), (Role.SCAN,)))
     strongest = np.sqrt(np.mean(np.abs(scan) ** 2, axis=1)).max()
     tie = np.sqrt(np.mean(np.abs(ties) ** 2, axis=(0, 1))).max()
-    return float(20.0 * np.log10(strongest)), float(20.0 * np.log10(strongest / max(float(tie), 1e-15)))
+    return float(amplitude_db(strongest)), float(amplitude_db(strongest / max(float(tie), 1e-15)))
 
 
 def promised_noise_db(record: xr.Dataset, chamber: Chamber) -> float | None:

@@ -64,10 +64,8 @@ def strongest_of_scan(record: xr.Dataset, chamber: Chamber) -> tuple[BeamFound, 
     power = np.bincount(which.ravel(), 10.0 ** (level / 10.0)) / np.maximum(1, np.bincount(which.ravel()))
     top = int(np.argmax(power))
     at_boresight = float(np.mean(10.0 ** (level[near] / 10.0)))
-    nan, top_db = float("nan"), float(10.0 * np.log10(power[top]))
-    return BeamFound(float(places[top, 0]), float(places[top, 1]), nan, nan, top_db), 10.0 * float(
-        np.log10(at_boresight)
-    )
+    nan, top_db = float("nan"), float(power_db(power[top]))
+    return BeamFound(float(places[top, 0]), float(places[top, 1]), nan, nan, top_db), float(power_db(at_boresight))
 
 
 def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:

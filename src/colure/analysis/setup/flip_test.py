@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.steps.drift import correct, declared_drift, track
-from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, wavenumber
 from colure.model.chamber import Chamber
 from colure.model.plan import Role
 from colure.model.record import of_role
@@ -98,7 +98,7 @@ def evaluate_flip(record: xr.Dataset, chamber: Chamber) -> Flip:
     found = least_squares(flat, np.zeros(2), x_scale=(0.05, 0.1), bounds=((-LARGEST_DEG, -20.0), (LARGEST_DEG, 20.0)))
     sigma = _sigma(np.asarray(found.fun), np.asarray(found.jac), places.size)
     before, after = (
-        float(20.0 * np.log10(np.sqrt(np.mean(np.abs(rest(x)) ** 2)) + 1e-15)) for x in (np.zeros(2), found.x)
+        float(amplitude_db(np.sqrt(np.mean(np.abs(rest(x)) ** 2)) + 1e-15)) for x in (np.zeros(2), found.x)
     )
     expanded = np.hypot(2.0 * sigma, FLOOR)
     return Flip(float(found.x[0]), float(expanded[0]), float(found.x[1]), float(expanded[1]), before, after)

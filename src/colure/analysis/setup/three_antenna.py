@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, wavelength
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db, wavelength
 from colure.values import holds_arrays
 
 PAIRS = ((0, 1), (0, 2), (1, 2))
@@ -37,7 +37,7 @@ class Gains:
 
 def mismatch_loss_db(reflection: ComplexArray) -> FloatArray:
     """Return -10 log10(1 - |reflection|^2): what a mismatched antenna does not accept, dB."""
-    return np.asarray(-10.0 * np.log10(1.0 - np.abs(reflection) ** 2))
+    return np.asarray(-power_db(1.0 - np.abs(reflection) ** 2))
 
 
 def three_antenna_gains(

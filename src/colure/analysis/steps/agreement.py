@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.steps.assemble import components, evenly_spaced_slices
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.record import grid_of
@@ -21,7 +21,7 @@ NOTHING_DB = -200.0
 
 def level_db(ratio: float) -> float:
     """Return a field ratio in dB, not below `NOTHING_DB`."""
-    return float(20.0 * np.log10(max(ratio, 10.0 ** (NOTHING_DB / 20.0))))
+    return float(amplitude_db(max(ratio, 10.0 ** (NOTHING_DB / 20.0))))
 
 
 def boresight_by_slice(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, ComplexArray, float] | None:

@@ -10,7 +10,7 @@ import numpy as np
 from colure.analysis.steps.horn_place import horn_seen
 from colure.analysis.steps.reflection import DeviceReflection
 from colure.analysis.steps.repetition import students_factor
-from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db, wavenumber
 from colure.geometry.kinematics import device_to_lab
 from colure.model.chamber import Chamber
 from colure.model.files import with_step
@@ -406,7 +406,7 @@ def apply_gain(record: xr.Dataset, transfer: GainTransfer) -> xr.Dataset:
     unequal = {}
     if transfer.factor.shape[1] == 2:
         unequal = {
-            "imbalance_db": [round(float(20.0 * np.log10(abs(x))), 4) for x in transfer.imbalance],
+            "imbalance_db": [round(float(amplitude_db(abs(x))), 4) for x in transfer.imbalance],
             "imbalance_deg": [round(float(np.rad2deg(np.angle(x))), 3) for x in transfer.imbalance],
         }
     attrs = {**record["trace"].attrs, "long_name": "field at the probe, exp(-jkA)/A removed, sqrt(gain)"}

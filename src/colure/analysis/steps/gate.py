@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, power_db
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import of_role
@@ -320,7 +320,7 @@ def _levels_about(gate: Gate, span_hz: float, echoes_s: list[float], spread_s: f
         )
         for other in echoes_s[1:]:
             chosen &= np.abs(delay - (other - peak)) > OTHER_ECHO / span_hz + spread_s
-        return 10.0 * float(np.log10(max(float(profile.power[chosen].sum()) / own, 1e-20))) if own > 0.0 else 0.0
+        return float(power_db(max(float(profile.power[chosen].sum()) / own, 1e-20))) if own > 0.0 else 0.0
 
     return level(-LOOKS_BEFORE, -BESIDE), level(BESIDE, LOOKS_AFTER) if echoes_s else -200.0
 

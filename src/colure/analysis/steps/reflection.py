@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.steps.repetition import students_factor
-from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, power_db
 from colure.model.plan import Role
 from colure.model.record import of_role
 from colure.model.signal_chain import OnePort
@@ -70,7 +70,7 @@ class DeviceReflection:
 
 def loss_db(modulus: FloatArray) -> FloatArray:
     """Return -10 log(1 - |G|^2): what an antenna does not accept of the available power, dB."""
-    return np.asarray(-10.0 * np.log10(1.0 - modulus**2))
+    return np.asarray(-power_db(1.0 - modulus**2))
 
 
 def device_reflection(record: xr.Dataset, left: OnePort | None) -> DeviceReflection | None:

@@ -18,7 +18,7 @@ from colure.analysis.uncertainty.combination import Contribution, correlation, e
 from colure.analysis.uncertainty.effects import CauseEffects, Ends
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Perturbation, Trial
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.model.definitions import Definition
 from colure.model.figure import BudgetRow, Figure
 from colure.values import holds_arrays
@@ -93,7 +93,7 @@ def _of_least(value_db: float, half_db: float) -> Ends:
     """Return the interval of a smallest modulus: even in amplitude, for an error adds to the field, not to its level."""
     share = half_db * np.log(10.0) / 20.0
     low = value_db + 20.0 * np.log10(1.0 - share) if share < 1.0 else -np.inf
-    return Ends(float(low), float(value_db + 20.0 * np.log10(1.0 + share)))
+    return Ends(float(low), float(value_db + amplitude_db(1.0 + share)))
 
 
 def corrected(values: FloatArray, contributions: Sequence[Contribution]) -> FloatArray:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 
 from colure.analysis.figures.response import Response
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, power_db
 
 #: Directions within so many standard deviations of the difference to the largest may be the largest in truth.
 REACH = 3.0
@@ -42,7 +42,7 @@ def raised_db(fields: ComplexArray, errors: ComplexArray) -> FloatArray:
     true = measured.mean() + share * (measured - measured.mean())
     evened = fields[kept] * np.sqrt(true / measured)[:, None]
     found = np.max(np.sum(np.abs(evened + errors[:, kept]) ** 2, axis=-1), axis=1)
-    return np.asarray(10.0 * np.log10(found / true.max()))
+    return power_db(found / true.max())
 
 
 def corrections(response: Response, fields: ComplexArray, gain_db: FloatArray) -> dict[str, FloatArray]:

@@ -13,7 +13,7 @@ from colure.app.services import processing
 from colure.app.services.reference import reference_of
 from colure.app.storage.folders import RunFolder, require_record
 from colure.errors import InputError
-from colure.geometry.conventions import ComplexArray
+from colure.geometry.conventions import ComplexArray, amplitude_db, power_db
 from colure.model.campaign import Campaign
 from colure.model.commands import Commands
 from colure.values import holds_arrays
@@ -260,7 +260,7 @@ def held_against(array: ArrayRun, state: str) -> BeamAgreement:
     drawn = drawn + noise * known * (1.0 + random.normal(size=drawn.size) / np.sqrt(measured.size))
 
     def below(power: float) -> float:
-        return float(10.0 * np.log10(max(power, 1e-300)) - 20.0 * np.log10(peak))
+        return float(power_db(max(power, 1e-300)) - amplitude_db(peak))
 
     return BeamAgreement(
         state, measured.size, below(float(np.mean(np.abs(difference) ** 2))), below(float(drawn.mean())),

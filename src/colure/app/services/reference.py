@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.errors import InputError
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, power_db
 from colure.model.admission import require_regular
 from colure.model.campaign import Campaign
 from colure.model.tables import LARGEST_TABLE_BYTES, read_numbers
@@ -41,7 +41,7 @@ def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData 
         adapter = None if table.adapter is None else _scattering(folder / table.adapter, frequency_hz, 2)
         path = substitution_path(source=source, horn=horn, device=device, adapter=adapter)
         if campaign.device.reflection is not None:
-            loss = np.asarray(-10.0 * np.log10(np.maximum(1.0 - np.abs(device) ** 2, 1e-12)))
+            loss = np.asarray(-power_db(np.maximum(1.0 - np.abs(device) ** 2, 1e-12)))
     probe = probe_of(campaign, frequency_hz) if any(table.offset_mm) else None
     stored, stored_at_s = None, None
     if table.method == "stored":

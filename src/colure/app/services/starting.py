@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 
 from colure.errors import InputError
+from colure.geometry.conventions import power_db
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
@@ -213,7 +214,7 @@ def _device(kind: StartingKind, start: float, stop: float, table: Mapping[str, A
         SimulatedChamber.model_validate({"device": table}), Device.model_validate(out), centre, band_hz=centre
     )
     gain = float(np.sum(np.abs(made.far_field([[0.0, 0.0, 1.0]])) ** 2))
-    return {**out, "expected_gain_dbi": round(10.0 * float(np.log10(gain)), 1)}
+    return {**out, "expected_gain_dbi": round(float(power_db(gain)), 1)}
 
 
 def _chamber(device: Device, wavelength_m: float) -> Any:

@@ -13,6 +13,7 @@ import numpy as np
 
 from colure.app.web.scan.layout import Kind, Layout
 from colure.app.web.scan.messages import Grid, Status, Word
+from colure.geometry.conventions import amplitude_db
 from colure.model.plan import ROLES, Role
 
 #: Words of a scan that a page shows; all of them are in the journal.
@@ -118,7 +119,7 @@ class LiveScan:
         drift = [
             [
                 round(at - self._ties[0][0], 1),
-                round(20.0 * float(np.log10(abs(v / first))), 4),
+                round(float(amplitude_db(abs(v / first))), 4),
                 round(float(np.rad2deg(np.angle(v / first))), 3),
             ]
             for at, v in self._ties[-400:]

@@ -15,7 +15,7 @@ from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.app.web.views import answers
 from colure.errors import InputError
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db, power_db
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
@@ -208,7 +208,7 @@ def cut(
     return {
         "of": _of(run_name, state, done, index), "why": why, "angle_deg": angle.tolist(),
         "first": levels[0], "second": levels[1], "total": levels[2], "names": list(kind.component_names),
-        "peak_dbi": float(10.0 * np.log10(beam.intensity)), "beamwidth_deg": _number(beamwidth_deg(own)),
+        "peak_dbi": float(power_db(beam.intensity)), "beamwidth_deg": _number(beamwidth_deg(own)),
         "edges_deg": [_number(-edges[1]), _number(edges[0])], "side_lobe_db": None if why else _number(20.0 * np.log10(max(first_side_lobe(own), 1e-9))),
         "null_db": _number(20.0 * np.log10(max(first_null(own), 1e-9))),
         "peak_theta_deg": float(np.rad2deg(np.arccos(np.clip(beam.direction[2], -1.0, 1.0)))),
