@@ -432,11 +432,11 @@ def _only_of_one_run(state: str | None, why: str) -> None:
 def _evaluate_file(source: Path, *, as_json: bool) -> None:
     """Print the figures of a far-field file; evaluation.toml beside it asks for more, as in a campaign."""
     from colure.app.services.pattern_object import FilePattern, open_pattern
-    from colure.app.services.power_files import PowerPattern, is_power_file
+    from colure.app.services.power_files import is_power_file, open_power
     from colure.app.terminal import screens
 
     wanted = FilePattern.wanted_beside(source)
-    opened = PowerPattern(source) if is_power_file(source) else open_pattern(source)
+    opened = open_power(source) if is_power_file(source) else open_pattern(source)
     figures = list(opened.evaluate(wanted))
     if as_json:
         click.echo(json_text([figure.as_dict() for figure in figures]))

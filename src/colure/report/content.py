@@ -70,16 +70,13 @@ def compose(source: Source) -> Document:
     one, say = source.particulars, source.particulars.say
     f = source.processed.frequency_hz / 1e9
     band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
-    return Document(
-        title=source.device.name,
-        subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
-        answer=_answer(source),
-        sections=tuple(section for name in wanted for section in SECTIONS[name](source)),
-        footer=one.footer,
-        page_words=say("page_of", page="{page}", pages="{pages}"),
-        ending=one.ending,
-        language=one.settings.language,
-        logo=one.logo,
+    return one.framed(
+        Document(
+            title=source.device.name,
+            subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
+            answer=_answer(source),
+            sections=tuple(section for name in wanted for section in SECTIONS[name](source)),
+        )
     )
 
 

@@ -60,7 +60,7 @@ def compose_cuts(source: CutSource) -> Document:
     )
     f = source.scan.frequency_hz / 1e9
     terms = tuple(dict.fromkeys(term for figure in here for term in figure.not_included))
-    return Document(
+    return one.framed(Document(
         title=source.device.name,
         subtitle=f"Cuts at the range length, {say('band', low=f'{f[0]:.3f}', high=f'{f[-1]:.3f}', count=f.size)}"
         + (f" \u2014 {say('demo')}" if source.demo else ""),
@@ -77,12 +77,7 @@ def compose_cuts(source: CutSource) -> Document:
             _set_up(source),
             _definitions(known),
         ),
-        footer=one.footer,
-        page_words=say("page_of", page="{page}", pages="{pages}"),
-        ending=one.ending,
-        language=one.settings.language,
-        logo=one.logo,
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
 def _figures_section(here: list[Figure], frequency: float) -> ReportSection:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from colure.report.budget import contributions
 from colure.report.content import ANSWERED
 from colure.report.document import Block, Document, FileLink, Paragraph, ReportSection, Table, chart
+from colure.report.particulars import particulars_sections
 from colure.report.sections import (
     OVER_FREQUENCY,
     definitions_section,
@@ -21,6 +22,7 @@ from colure.report.sections import (
 if TYPE_CHECKING:
     from colure.model.figure import Figure
     from colure.report.drawing import Drawing, Panels
+    from colure.report.particulars import Particulars
     from colure.report.source import Verdicts
 
 
@@ -49,6 +51,8 @@ class FileSource:
         (angle in degrees, dB re the peak) by plane; empty if unknown.
     made
         The file's history, step by step.
+    particulars
+        Who measured what for whom; None for a file that says nothing of it.
     """
 
     name: str
@@ -64,6 +68,12 @@ class FileSource:
     file: str
     sha256: str
     judged: Verdicts | None = None
+    particulars: Particulars | None = None
+
+    @property
+    def kind(self) -> str:
+        """What the figures are read from, in a word."""
+        return "file" if self.particulars is None else "run"
 
 
 def compose_file(source: FileSource) -> Document:
@@ -71,12 +81,17 @@ def compose_file(source: FileSource) -> Document:
     here = [one for one in source.figures if one.frequency_hz == source.shown_hz]
     known = [one for one in here if not one.reason]
     frequencies = sorted({one.frequency_hz for one in source.figures})
-    return Document(
+    stated, origin = (
+        source.particulars,
+        "Far field from a file" if source.particulars is None else "Power without phase",
+    )
+    decided = None if source.judged is None else source.judged.applied
+    whole = Document(
         title=source.name,
-        subtitle=f"Far field from a file, {frequencies[0] / 1e9:.6g} to {frequencies[-1] / 1e9:.6g} GHz, "
-        f"{len(frequencies)} frequencies",
+        subtitle=f"{origin}, {frequencies[0] / 1e9:.6g} to {frequencies[-1] / 1e9:.6g} GHz, {len(frequencies)} frequencies",
         answer=_answer(source, known),
         sections=(
+            *(() if stated is None else particulars_sections(stated, decision=decided, not_included=_left_out(known))),
             *verdict_section(source.judged),
             figures_section(here, source.shown_hz),
             ReportSection("What is not known", tuple(Paragraph(text) for text in source.unknown)),
@@ -84,7 +99,7 @@ def compose_file(source: FileSource) -> Document:
             ReportSection("The sphere", _drawn(source.sphere)),
             *_frequency_section(source, here),
             _budget_section(known, source.shown_hz),
-            ReportSection("The file", (
+            ReportSection(f"The {source.kind}", (
                 Table(("", ""), source.holds, wide=True),
                 *((Table(("Step", "Parameters"), steps_of(source.made), wide=True),) if source.made else ()),
                 FileLink("File", source.file, f"SHA-256 {source.sha256}"),
@@ -92,6 +107,12 @@ def compose_file(source: FileSource) -> Document:
             definitions_section(here),
         ),
     )  # fmt: skip
+    return whole if stated is None else stated.framed(whole)
+
+
+def _left_out(known: list[Figure]) -> tuple[str, ...]:
+    """Return the terms that no interval holds, each by itself."""
+    return tuple(dict.fromkeys(term for figure in known for term in figure.not_included))
 
 
 def _answer(source: FileSource, known: list[Figure]) -> tuple[str, ...]:
@@ -101,7 +122,7 @@ def _answer(source: FileSource, known: list[Figure]) -> tuple[str, ...]:
         "No specification was given to hold it against." if source.judged is None else source.judged.sentence
     )  # fmt: skip
     return (
-        f"At {source.shown_hz / 1e9:.6g} GHz: {told}." if told else "No figure can be read from this file.",
+        f"At {source.shown_hz / 1e9:.6g} GHz: {told}." if told else f"No figure can be read from this {source.kind}.",
         good,
         *source.unknown[:2],
     )
@@ -113,7 +134,7 @@ def _drawn(pictures: tuple[Picture, ...]) -> tuple[Block, ...]:
 
 def _frequency_section(source: FileSource, here: list[Figure]) -> tuple[ReportSection, ...]:
     if source.over_frequency is None:
-        return (ReportSection("Over frequency", (Paragraph("The file holds one frequency."),)),)
+        return (ReportSection("Over frequency", (Paragraph(f"The {source.kind} holds one frequency."),)),)
     return (ReportSection("Over frequency", (*_drawn((source.over_frequency,)), *tables_over_frequency(source.figures, here))),)  # fmt: skip
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import TYPE_CHECKING
 
 from colure.model.equipment import Register
 from colure.model.report_settings import Interval, Party, ReportSettings
-from colure.report.document import Block, Logo, Paragraph, ReportSection, Table
+from colure.report.document import Block, Document, Logo, Paragraph, ReportSection, Table
 from colure.report.texts import Texts
 
 if TYPE_CHECKING:
@@ -58,15 +58,17 @@ class Particulars:
         """Unique number of the report."""
         return self.settings.number or f"{self.run}-{self.record_sha256[:12]}"
 
-    @property
-    def footer(self) -> str:
-        """What stands at the foot of every page beside its number."""
-        return self.say("footer", number=self.number, issue=self.settings.issue)
-
-    @property
-    def ending(self) -> str:
-        """The line that ends the report."""
-        return self.say("end", number=self.number, issue=self.settings.issue)
+    def framed(self, document: Document) -> Document:
+        """Return a document with what stands on every page and at its end: number, page count, logo, language."""
+        say, issue = self.say, self.settings.issue
+        return replace(
+            document,
+            footer=say("footer", number=self.number, issue=issue),
+            page_words=say("page_of", page="{page}", pages="{pages}"),
+            ending=say("end", number=self.number, issue=issue),
+            language=self.settings.language,
+            logo=self.logo,
+        )
 
 
 def particulars_sections(

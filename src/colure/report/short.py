@@ -34,16 +34,13 @@ def compose_short(source: Source, not_included: tuple[str, ...]) -> Document:
     f = source.processed.frequency_hz / 1e9
     band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
     first, equipment, statements = particulars_sections(one, decision=source.decision, not_included=not_included)
-    return Document(
-        title=f"{say('title')}: {source.device.name}",
-        subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
-        answer=(_completeness(source),),
-        sections=(first, equipment, statements, *_verdict(source), _results(source), _cuts(source)),
-        footer=one.footer,
-        page_words=say("page_of", page="{page}", pages="{pages}"),
-        ending=one.ending,
-        language=one.settings.language,
-        logo=one.logo,
+    return one.framed(
+        Document(
+            title=f"{say('title')}: {source.device.name}",
+            subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
+            answer=(_completeness(source),),
+            sections=(first, equipment, statements, *_verdict(source), _results(source), _cuts(source)),
+        )
     )
 
 

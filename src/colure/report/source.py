@@ -51,6 +51,11 @@ class Verdicts:
     asked: list[Requirement]
 
     @property
+    def applied(self) -> Decision:
+        """The rule of decision, and what it was applied to."""
+        return Decision(self.decision, f"{self.name} ({self.document})" if self.document else self.name)
+
+    @property
     def sentence(self) -> str:
         """The outcome in one sentence."""
         passed = sum(one.outcome == "pass" for one in self.rows)
@@ -128,10 +133,7 @@ class Source:
     @property
     def decision(self) -> Decision | None:
         """The rule by which a specification was decided; None where there was none."""
-        if self.judged is None:
-            return None
-        one = self.judged
-        return Decision(one.decision, f"{one.name} ({one.document})" if one.document else one.name)
+        return None if self.judged is None else self.judged.applied
 
     @property
     def middle(self) -> int:

@@ -9,7 +9,7 @@ import pytest
 from click.testing import CliRunner
 
 from colure.app.cli import main
-from colure.app.services.power_files import PowerPattern
+from colure.app.services.power_files import open_power
 
 
 def table(path, power, names, step=15.0, top=180.0, scale=1.0):
@@ -110,7 +110,7 @@ def test_stated_errors_become_intervals_that_hold(tmp_path, request):
     true = {"gain_dbi": 4.7712, "directivity_dbi": 4.7712, "efficiency_db": 0.0, "upper_share_db": -3.0103}
     inside = []
     for seed in range(count):
-        found = {f.name: f for f in PowerPattern(scattered(tmp_path / "s.csv", seed)).evaluate()}
+        found = {f.name: f for f in open_power(scattered(tmp_path / "s.csv", seed)).evaluate()}
         inside += [found[name].lower <= value <= found[name].upper for name, value in true.items()]
         assert found["gain_dbi"].expanded_uncertainty < 0.7
     assert np.mean(inside) >= (0.92 if count > 10 else 0.8)
@@ -146,7 +146,7 @@ def test_masks_comparison_and_report_of_power(tmp_path):
 
 def test_half_a_sphere_has_cuts_up_to_its_rim(tmp_path):
     """(1 + cos t)^2 / 4 is -6.0206 dB at 90 deg and -2.4988 dB at 60 deg (closed form)."""
-    power = PowerPattern(table(tmp_path / "half.csv", huygens, ("power_db",), step=10.0, top=90.0))
+    power = open_power(table(tmp_path / "half.csv", huygens, ("power_db",), step=10.0, top=90.0))
     (cut,) = power.cuts((0.0,))[2.4e9]
     level = 20 * np.log10(cut.amplitude["total"])
     at = {round(a): level[i] for i, a in enumerate(cut.angle_deg)}

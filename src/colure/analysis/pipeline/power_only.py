@@ -19,6 +19,7 @@ from colure.analysis.figures.sphere import UP, belt_weights, coverage
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import ReferenceData, gain_transfer
+from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
 from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi, unit_vector
@@ -30,6 +31,7 @@ from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.figure import BudgetRow, Figure
 from colure.model.plan import Role
+from colure.model.power_table import LARGEST_ERROR_DB
 from colure.model.record import of_role
 from colure.values import holds_arrays
 
@@ -48,12 +50,19 @@ PEAK_ROUNDS = 4
 TOP_DB = 1.0
 MOST_REACH = 0.5
 DB = 10.0 / np.log(10.0)
+UNTOLD = "below what these samples tell; measure with a smaller step"
 
 
 @dataclass(frozen=True)
 @holds_arrays
 class PowerSphere:
-    """Total gain, linear (frequency, theta, phi), rings and columns over a full turn; whole or part of the sphere."""
+    """Total gain, linear (frequency, theta, phi), rings and columns over a full turn; whole or part of the sphere.
+
+    noise_db, drift_db
+        Of a run: expanded, what noise makes of the peak, and what drift leaves between the directions.
+    tied_db
+        Expanded, what all directions together have against the reference, since the ties that lead there are noisy too.
+    """
 
     frequency_hz: FloatArray
     theta: FloatArray
@@ -61,6 +70,7 @@ class PowerSphere:
     gain: FloatArray
     noise_db: float
     drift_db: float
+    tied_db: float = 0.0
 
     @property
     def whole(self) -> bool:
@@ -98,15 +108,19 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
         raise ValueError(
             f"record: {int(readings.min())} to {int(readings.max())} polarizations a direction, must be 2 (passes or ports)"
         )
-    noise = float(np.max(transfer.noise * np.abs(transfer.factor)) / np.sqrt(reading.max()))
+    each = transfer.noise * np.abs(transfer.factor)
+    # Few sweeps are repeated: Student's factor counts how few (JCGM 100:2008, G.3), over all frequencies and ports together.
+    k = students_factor(max(1.0, transfer.freedom * each.size))
+    noise = k * float(np.sqrt(np.mean(each**2) / reading.max()))
     theta, phi, gain = _folded(places, total)
     return PowerSphere(
         record["frequency"].values,
         theta,
         phi,
         gain,
-        2.0 * NEPER_DB * noise / np.sqrt(2.0),
+        NEPER_DB * noise / np.sqrt(2.0),
         2.0 * NEPER_DB * drift.left.level,
+        2.0 * NEPER_DB * drift.left.common,
     )
 
 
@@ -153,9 +167,9 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
         several = no_single_beam(sphere, f)
         for what in chosen:
             value = values[what.name]
-            change = max(abs(turned(what, value - one[what.name])) for one in coarser)
+            change = changed(what, value, coarser)
             rows = _budget(what, value, sphere, chamber, _curvature_db(device, chamber, float(frequency)), change)
-            reason = several if what.single_beam else ""
+            reason = several if what.single_beam else untold(change)
             out.append(build_figure(what, value, rows, float(frequency), reason=reason))
     return out
 
@@ -172,6 +186,18 @@ def no_single_beam(sphere: PowerSphere, f: int) -> str:
 def turned(what: Definition, change: float) -> float:
     """Return a change of a figure, of an angle within half a turn."""
     return (change + 180.0) % 360.0 - 180.0 if what.unit == "deg" else change
+
+
+def changed(what: Definition, value: float, coarser: list[dict[str, float]]) -> float:
+    """Return the largest change of a figure by fewer samples; nan where all or fewer samples do not tell it."""
+    moved = [abs(turned(what, value - one[what.name])) for one in coarser]
+    known = [one for one in moved if np.isfinite(one)]
+    return max(known, default=float("nan"))
+
+
+def untold(change: float) -> str:
+    """Return why samples do not tell a figure; empty if they do."""
+    return UNTOLD if np.isnan(change) else ""
 
 
 def thinned(sphere: PowerSphere) -> list[PowerSphere]:
@@ -221,6 +247,11 @@ class Continuous:
         # Rings go on through the poles, where phi is half a turn further.
         self._table = np.concatenate([fine, np.roll(fine[-2:0:-1], finer[1] // 2, axis=1)])
         self._spline = spline_filter(self._table, order=5, mode="grid-wrap")
+
+    @property
+    def least_told(self) -> float:
+        """The lowest power that its samples tell: twice as deep as they make it pass below zero between them."""
+        return 2.0 * max(0.0, -float(self._table.min()))
 
     def at(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
         """Return the power (count,) at directions in radians, never below 0."""
@@ -315,7 +346,8 @@ def _sphere_values(
     for percent, level in zip(
         settings.coverage_percent, coverage(about, theta, settings.coverage_percent), strict=True
     ):
-        values[f"coverage_{percent:g}_dbi"] = DB * float(np.log(max(level, 1e-20)))
+        told = level > between.least_told
+        values[f"coverage_{percent:g}_dbi"] = DB * float(np.log(level)) if told else float("nan")
     if settings.transmit_power_dbm is not None:
         values["trp_dbm"] = settings.transmit_power_dbm + efficiency
     if settings.sensitivity_dbm is not None:
@@ -380,11 +412,12 @@ def _budget(
             ),
             BudgetRow("sampling and truncation", change, words, "measured", "change"),
         )
+    drift = float(np.hypot(sphere.drift_db, what.gain * sphere.tied_db))
     rows = [
         BudgetRow("reference gain", abs(what.gain) * chamber.reference.gain_uncertainty_db, "declared", "declared", "normal",
                   chamber.reference.gain_uncertainty_db, "dB"),
         BudgetRow("noise", sphere.noise_db, "scatter of repeated sweeps", "measured", "normal", sphere.noise_db, "dB"),
-        BudgetRow("drift residual", sphere.drift_db, "ties against each other", "measured", "normal", sphere.drift_db, "dB"),
+        BudgetRow("drift residual", drift, "ties against each other", "measured", "normal", drift, "dB"),
         BudgetRow("range echoes", 2.0 * NEPER_DB * echo, "declared level against the peak", "declared", "U-shaped", chamber.echo_level_db, "dB"),
         BudgetRow("finite distance", curvature_db, "bulge of the wave over the device, not transformed", "declared",
                   "rectangular"),
@@ -392,6 +425,23 @@ def _budget(
     if what.display(1.0) != 1.0:  # a share: dB to natural units
         rows = [row.of_size(row.expanded / DB * min(0.5, value)) for row in rows]
     return (*rows, BudgetRow("sampling and truncation", change, words, "measured", "change"))
+
+
+def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple[float, FloatArray]:
+    """Return what all levels of a run may be wrong by together, and each by itself.
+
+    Returns
+    -------
+    Expanded uncertainty (k = 2) of all levels together, dB: reference gain, the way from the reference by the ties, and finite
+    distance, the largest of all frequencies.
+    Standard deviation (frequency, theta, phi) of each level, dB: noise and echoes stand against the level itself, drift does not.
+    """
+    bulge = max(_curvature_db(device, chamber, float(f)) for f in sphere.frequency_hz)
+    gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
+    below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
+    echo = NEPER_DB * 10.0 ** (chamber.echo_level_db / 20.0)
+    scatter = np.hypot(np.hypot(0.5 * sphere.noise_db, echo) * below, 0.5 * sphere.drift_db)
+    return float(np.sqrt(gain**2 + bulge**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)
 
 
 def _curvature_db(device: Device, chamber: Chamber, frequency_hz: float) -> float:

@@ -12,11 +12,13 @@ from colure.analysis.figures.cuts import Beam, declared_vector
 from colure.analysis.pipeline.power_only import (
     Continuous,
     PowerSphere,
+    changed,
     native_values,
     no_single_beam,
     sampled_peak,
     thinned,
     turned,
+    untold,
 )
 from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
@@ -82,8 +84,9 @@ def figures_of_power(
         )
         several = no_single_beam(sphere, f)
         for what in chosen:
-            rows = _rows(what, values[0][what.name], coarser, moved, errors)
-            reason = several if what.single_beam else ""
+            change = changed(what, values[0][what.name], coarser)
+            rows = _rows(what, values[0][what.name], change, moved, errors)
+            reason = several if what.single_beam else untold(change)
             out.append(_stated(build_figure(what, values[0][what.name], rows, float(frequency), reason=reason), errors))
     return out
 
@@ -115,14 +118,13 @@ def _drawn(sphere: PowerSphere, errors: TableErrors | None) -> list[PowerSphere]
 def _rows(
     what: Definition,
     value: float,
-    coarser: Sequence[dict[str, float]],
+    change: float,
     moved: Sequence[dict[str, float]],
     errors: TableErrors | None,
 ) -> tuple[BudgetRow, ...]:
-    change = max(abs(turned(what, value - one[what.name])) for one in coarser)
     rows = [BudgetRow("sampling and truncation", change, "fewer samples against all", "measured", "change")]
     if moved:
-        spread = float(np.sqrt(np.mean([turned(what, one[what.name] - value) ** 2 for one in moved]))) / PART
+        spread = float(np.sqrt(np.nanmean([turned(what, one[what.name] - value) ** 2 for one in moved]))) / PART
         k = students_factor(DRAWS - 1.0)
         words = "stated by the table for each level by itself"
         rows.append(

@@ -30,6 +30,8 @@ if TYPE_CHECKING:
 DB = 20.0 / np.log(10.0)
 #: Ties that differ this many times more than ties usually do, and by this much at least, show a jump.
 JUMP_TIMES, JUMP_LEAST = 6.0, 0.02
+#: Median over standard deviation of a quadrature: of a modulus of two (Rayleigh, sqrt(2 ln 2)) over that of one (0.6745).
+MEDIAN_WITHOUT_PHASE = 1.1774 / 0.6745
 #: Correlation time of a drift that takes half an hour to reach what is declared (common practice, no source).
 DRIFT_TIME_S = 900.0
 #: Level (nepers) and phase (rad) of a drift that nobody declared: 0.3 dB and 8 deg.
@@ -178,6 +180,8 @@ def sweep_noise(record: xr.Dataset) -> FloatArray:
         return np.zeros(trace.shape[1:])
     # Neighbours differ by sqrt 2 of the noise, and drift hardly counts between them.
     each = np.mean(np.abs(np.diff(trace, axis=0)[same]) ** 2, axis=0) / 2.0
+    if not np.any(trace.imag):
+        each *= 2.0  # a level far above the noise shows one of two quadratures
     return np.asarray(np.sqrt(np.broadcast_to(each.mean(axis=0), each.shape)))
 
 
@@ -235,9 +239,11 @@ def _jumps(record: xr.Dataset, time_s: FloatArray, ratio: ComplexArray, noise: f
         return ()
     change = np.mean(np.log(ratio[1:] / ratio[:-1]), axis=1)
     size = np.abs(change)
+    # A level alone scatters about zero more often than a level with its phase: the median is lower against the standard deviation.
+    times = JUMP_TIMES * (1.0 if np.any(change.imag) else MEDIAN_WITHOUT_PHASE)
     usual = float(np.median(size))
     found = []
-    for index in np.flatnonzero(size > max(JUMP_LEAST, JUMP_TIMES * max(usual, noise))):
+    for index in np.flatnonzero(size > max(JUMP_LEAST, times * max(usual, noise))):
         after, before = _bracket(record, float(time_s[index]), float(time_s[index + 1]), complex(change[index]))
         level, phase = DB * change[index].real, np.rad2deg(change[index].imag)
         found.append(Jump(0.5 * (after + before), after, before, float(level), float(phase)))

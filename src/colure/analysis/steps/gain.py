@@ -227,8 +227,10 @@ def _scatter(block: ComplexArray, mean: ComplexArray) -> tuple[FloatArray, float
     blocks, sweeps = block.shape[:2]
     # Every direction repeats its sweeps.
     apart = np.mean(np.abs(block - block.mean(axis=1, keepdims=True)) ** 2, axis=(0, 1))
-    noise = np.sqrt(apart * sweeps / max(1, sweeps - 1))
-    return noise, 2.0 * blocks * (sweeps - 1), coverage_factor(sweeps) * noise / np.sqrt(2.0 * sweeps) / np.abs(mean)
+    # A level without its phase, far above the noise, shows one of two quadratures.
+    seen = 2.0 if np.any(block.imag) else 1.0
+    noise = np.sqrt(2.0 / seen * apart * sweeps / max(1, sweeps - 1))
+    return noise, seen * blocks * (sweeps - 1), coverage_factor(sweeps) * noise / np.sqrt(2.0 * sweeps) / np.abs(mean)
 
 
 def relative_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData | None = None) -> GainTransfer:

@@ -47,6 +47,7 @@ def coverage(folder: Path, run_name: str, plot: Path | None, weights: Path | Non
             "best": found.best.tolist(), "states": {name: row.tolist() for name, row in found.states.items()}, "peak": found.peak,
             "toward_deg": {name: [None if math.isnan(v) else v for v in both] for name, both in found.toward.items()},
             "strongest": found.strongest,
+            "untold_percent": list(found.untold),
         }))  # fmt: skip
     else:
         screens.show_coverage(found)

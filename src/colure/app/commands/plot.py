@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import io
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from colure.app.services.picture_kinds import KINDS
 from colure.model.strict_json import json_text
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
 
 SUFFIXES = (".png", ".svg", ".pdf", ".html")
 
@@ -59,17 +63,15 @@ def plot(
     from colure.app.services.cuts import draw_cuts
     from colure.app.services.pattern_files import is_file, waves_of
     from colure.app.services.pattern_object import FilePattern
-    from colure.app.services.power_files import PowerPattern, is_power_file
-    from colure.app.storage.folders import require_free, run_folder
+    from colure.app.services.power_files import PowerPattern, is_power_file, open_power
+    from colure.app.services.power_runs import PowerRun
+    from colure.app.services.processing import has_phase
+    from colure.app.storage.folders import run_folder
     from colure.app.storage.run_kinds import is_cuts
     from colure.errors import InputError
     from colure.model.campaign import Campaign
 
-    if target.suffix.lower() not in SUFFIXES:
-        raise InputError([f"{target}: must end in one of {', '.join(SUFFIXES)}"])
-    require_free(target)
-    if not target.parent.is_dir():
-        raise InputError([f"{target}: folder {target.parent} does not exist"])
+    _require_target(target)
     found: FilePattern | PowerPattern | str
     campaign = None if is_file(source) or not source.is_dir() else Campaign.load(source)
     declared = campaign is not None and campaign.device.elements is not None
@@ -91,8 +93,11 @@ def plot(
         )  # fmt: skip
         found = f"Elements of {source.name} at {at / 1e9:.6g} GHz; below {face.floor_db:.0f} dB none can be told from nothing"
         drawing = face_picture(face)
+    elif campaign is not None and run.record.is_file() and not has_phase(run.state(state)):
+        found = PowerRun(campaign, run.state(state))
+        drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     elif is_power_file(source):
-        found = PowerPattern(source, slant_deg=slant_deg)
+        found = open_power(source, slant_deg=slant_deg)
         drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     else:
         found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
@@ -100,6 +105,12 @@ def plot(
             # The frequency to watch, or mid-band.
             frequency_ghz = float(1e-9 * found.frequency_hz[campaign.goal.shown_index(found.frequency_hz)])
         drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
+    _save(drawing, kind, target)
+    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}\nwrote {target}")
+
+
+def _save(drawing: Figure, kind: str, target: Path) -> None:
+    """Write a picture; as HTML it is a page that holds the drawing."""
     if target.suffix.lower() == ".html":
         out = io.StringIO()
         drawing.savefig(out, format="svg")
@@ -108,4 +119,15 @@ def plot(
         target.write_text(page, encoding="utf-8")
     else:
         drawing.savefig(target, dpi=200)
-    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}\nwrote {target}")
+
+
+def _require_target(target: Path) -> None:
+    """Raise `InputError` if a picture cannot be written there."""
+    from colure.app.storage.folders import require_free
+    from colure.errors import InputError
+
+    if target.suffix.lower() not in SUFFIXES:
+        raise InputError([f"{target}: must end in one of {', '.join(SUFFIXES)}"])
+    require_free(target)
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])

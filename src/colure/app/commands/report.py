@@ -68,7 +68,7 @@ def report(
     """
     from colure.app import services
     from colure.app.services import cuts
-    from colure.app.services.file_reporting import report_file
+    from colure.app.services.file_reporting import report_file, report_power_run
     from colure.app.services.pattern_files import is_file
     from colure.app.services.reporting import report_on
     from colure.app.storage.folders import run_folder
@@ -92,6 +92,9 @@ def report(
             raise InputError([f"--specification: run {run_name} {NO_SPHERE}"])
         _require_signable(folder, run, key_file)
         cuts.write_report(Campaign.load(folder), run)
+    elif run.record.is_file() and not services.has_phase(run):
+        _require_signable(folder, run, key_file)
+        report_power_run(Campaign.load(folder), run, specification)
     else:
         campaign, made = services.make_plan(folder, run)
         _require_signable(folder, run, key_file)

@@ -376,10 +376,10 @@ def _figures(source: Path | tuple[Campaign, RunFolder]) -> list[Figure]:
     """Return the figures of a file or of a run."""
     from colure.app.services.evaluation import read_figures
     from colure.app.services.pattern_object import open_pattern
-    from colure.app.services.power_files import PowerPattern, is_power_file
+    from colure.app.services.power_files import is_power_file, open_power
 
     if isinstance(source, Path):
-        opened = PowerPattern(source) if is_power_file(source) else open_pattern(source)
+        opened = open_power(source) if is_power_file(source) else open_pattern(source)
         return list(opened.evaluate())
     return read_figures(*source)
 

@@ -21,8 +21,11 @@ from colure.values import holds_arrays
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.inputs import Inputs
+    from colure.model.figure import Figure
 
 USUAL_PERCENT = (15.0, 20.0, 50.0, 85.0)
+#: A level of a power-only run that changes by more than this with fewer samples is not told, dB.
+MOST_SAMPLED_DB = 2.0
 
 
 @dataclass(frozen=True)
@@ -36,6 +39,8 @@ class StateCoverage:
         (theta, phi) total gain of every state and of the best, on rings `theta` (radians).
     toward
         Azimuth and elevation of every state's peak, degrees; nan where it has no single beam.
+    untold
+        Usual percentages that the samples of a power-only run do not tell.
     """
 
     frequency_hz: float
@@ -49,6 +54,7 @@ class StateCoverage:
     best_power: FloatArray
     theta: FloatArray
     toward: dict[str, tuple[float, float]]
+    untold: tuple[float, ...] = ()
 
     @property
     def strongest(self) -> str:
@@ -62,20 +68,73 @@ def _peak_alone(inputs: Inputs) -> Inputs:
     return replace(inputs, figures=replace(inputs.figures, settings=settings))
 
 
+@dataclass(frozen=True)
+class _Seen:
+    """One beam at mid-band: its figures by name, rings (radians), total gain (theta, phi), and the same from fewer samples."""
+
+    figures: dict[str, Figure]
+    theta: FloatArray
+    power: FloatArray
+    fewer: tuple[FloatArray, ...] = ()
+    least_told: float = 0.0
+
+    @property
+    def gain(self) -> Figure:
+        """Its peak gain."""
+        return self.figures["gain_dbi"]
+
+    @property
+    def toward(self) -> tuple[float, float]:
+        """Azimuth and elevation of its peak, degrees."""
+        return self.figures["beam_azimuth_deg"].value, self.figures["beam_elevation_deg"].value
+
+
+def _with_phase(run: RunFolder, done: Processed) -> _Seen:
+    from colure.analysis.uncertainty.budget import figures_with_budget
+    from colure.model.pattern import field_of
+
+    _require_whole(run, whole=done.sphere.whole)
+    middle = done.frequency_hz.size // 2
+    figures = {f.name: f for f in figures_with_budget(_peak_alone(done.budget.only(middle)))}
+    field = field_of(done.pattern)[middle]
+    return _Seen(figures, np.deg2rad(done.pattern["theta"].values), np.sum(np.abs(field) ** 2, axis=0))
+
+
+def _without_phase(campaign: Campaign, run: RunFolder) -> _Seen:
+    """Return what a power-only state shows, on rings that its continuous pattern is read at."""
+    from colure.analysis.pipeline.power_only import FINE_RINGS, Continuous, thinned
+    from colure.app.services.power_runs import PowerRun
+
+    measured = PowerRun(campaign, run)
+    _require_whole(run, whole=measured.sphere.whole)
+    middle = measured.frequency_hz.size // 2
+    at = float(measured.frequency_hz[middle])
+    figures = {f.name: f for f in measured.evaluate() if f.frequency_hz == at}
+    between = [Continuous(one.gain[middle]) for one in (measured.sphere, *thinned(measured.sphere))]
+    fine = [one.sky(np.eye(3), least_rings=FINE_RINGS) for one in between]
+    return _Seen(figures, fine[0][0], fine[0][1], tuple(power for _, power in fine[1:]), between[0].least_told)
+
+
+def _require_whole(run: RunFolder, *, whole: bool) -> None:
+    if not whole:
+        raise InputError([f"run {run.path.name}: covers part of the sphere; coverage needs all of it (deg)"])
+
+
 def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
     """Process every state of a run and read the coverage of each and of the best of all, weighted with solid angle.
 
     Raises
     ------
     InputError
-        If the device has one state only, or the scan does not cover the whole sphere.
+        If the device has one state only, the scan does not cover the whole sphere, or evaluation.toml asks for a level of
+        a power-only run that its samples do not tell.
     """
     names = processing.states_of(run)
     if len(names) < 2:
         raise InputError(
             [f"run {run.path.name}: {max(len(names), 1)} state, needs at least 2 for a best-of envelope (states)"]
         )
-    return _coverage(campaign, run, ((name, processing.process(campaign, run.state(name))) for name in names))
+    return _coverage(campaign, ((name, _seen(campaign, run.state(name))) for name in names))
 
 
 def coverage_over_codebook(campaign: Campaign, run: RunFolder, weights: Path) -> StateCoverage:
@@ -88,37 +147,68 @@ def coverage_over_codebook(campaign: Campaign, run: RunFolder, weights: Path) ->
     """
     array = array_run(campaign, run)
     beams = each_beam(array, codebook(array, weights))
-    return _coverage(campaign, run, ((name, done) for name, done, _ in beams))
+    return _coverage(campaign, ((name, _with_phase(run, done)) for name, done, _ in beams))
 
 
-def _coverage(campaign: Campaign, run: RunFolder, beams: Iterable[tuple[str, Processed]]) -> StateCoverage:
+def _seen(campaign: Campaign, run: RunFolder) -> _Seen:
+    if not processing.has_phase(run):
+        return _without_phase(campaign, run)
+    return _with_phase(run, processing.process(campaign, run))
+
+
+def _coverage(campaign: Campaign, beams: Iterable[tuple[str, _Seen]]) -> StateCoverage:
     from colure.analysis.figures.sphere import coverage
-    from colure.analysis.uncertainty.budget import figures_with_budget
-    from colure.model.pattern import field_of
 
     if not campaign.chamber.reference.absolute:
         raise InputError(["coverage: needs a reference: reference.method = 'none' in chamber.toml gives no gain (dBi)"])
     settings = campaign.evaluation()
-    percent = settings.coverage_percent or USUAL_PERCENT
-    power, peak, toward, expanded, frequency, theta = {}, {}, {}, 0.0, 0.0, np.zeros(0)
-    for name, done in beams:
-        if not done.sphere.whole:
-            raise InputError([f"run {run.path.name}: covers part of the sphere; coverage needs all of it (deg)"])
-        middle = done.frequency_hz.size // 2
-        frequency, theta = float(done.frequency_hz[middle]), np.deg2rad(done.pattern["theta"].values)
-        power[name] = np.sum(np.abs(field_of(done.pattern)[middle]) ** 2, axis=0)
-        read = {f.name: f for f in figures_with_budget(_peak_alone(done.budget.only(middle)))}
-        gain = read["gain_dbi"]
-        toward[name] = (read["beam_azimuth_deg"].value, read["beam_elevation_deg"].value)
-        peak[name], expanded = gain.value, max(expanded, gain.expanded_uncertainty)
+    seen = dict(beams)
+    first = next(iter(seen.values()))
+    power = {name: one.power for name, one in seen.items()}
+    best = np.max(np.stack(list(power.values())), axis=0)
+    wanted = settings.coverage_percent or USUAL_PERCENT
+    sparse = [np.max(np.stack(some), axis=0) for some in zip(*(one.fewer for one in seen.values()), strict=True)]
+    every = [(best, sparse), *((one.power, list(one.fewer)) for one in seen.values())]
+    least = max(one.least_told for one in seen.values())
+    change = np.max([_change_db(one, fewer, first.theta, wanted, least) for one, fewer in every], axis=0)
+    percent = _told(wanted, change, asked=bool(settings.coverage_percent))
     offset = 0.0 if settings.transmit_power_dbm is None else settings.transmit_power_dbm
     unit = "dBi" if settings.transmit_power_dbm is None else "dBm"
 
     def levels(one: FloatArray) -> FloatArray:
-        return np.asarray(power_db(coverage(one, theta, percent), least=1e-20) + offset)
+        return np.asarray(power_db(coverage(one, first.theta, percent), least=1e-20) + offset)
 
-    best = np.max(np.stack(list(power.values())), axis=0)
+    sampled = max(change[[p in percent for p in wanted]], default=0.0)
+    expanded = float(np.hypot(max(one.gain.expanded_uncertainty for one in seen.values()), sampled))
     return StateCoverage(
-        frequency, percent, {name: levels(one) for name, one in power.items()}, levels(best), unit, expanded,
-        {name: value + offset for name, value in peak.items()}, power, best, theta, toward,
+        first.gain.frequency_hz, percent, {name: levels(one) for name, one in power.items()}, levels(best), unit, expanded,
+        {name: one.gain.value + offset for name, one in seen.items()}, power, best, first.theta,
+        {name: one.toward for name, one in seen.items()},
+        tuple(p for p in wanted if p not in percent),
     )  # fmt: skip
+
+
+def _change_db(
+    power: FloatArray, fewer: list[FloatArray], theta: FloatArray, percent: tuple[float, ...], least_told: float
+) -> FloatArray:
+    """Return by how much fewer samples change each level, dB; infinite where a level lies below what the samples tell."""
+    from colure.analysis.figures.sphere import coverage
+
+    level = coverage(power, theta, percent)
+    change = np.zeros(len(percent))
+    for one in fewer:
+        other = coverage(one, theta, percent)
+        change = np.maximum(change, np.abs(power_db(level, least=1e-20) - power_db(other, least=1e-20)))
+    return np.where(level > least_told, change, np.inf)
+
+
+def _told(wanted: tuple[float, ...], change_db: FloatArray, *, asked: bool) -> tuple[float, ...]:
+    """Return the percentiles that the samples tell; raises `InputError` if none is left, or one that was asked for is not told."""
+    loose = [(p, c) for p, c in zip(wanted, change_db, strict=True) if c > MOST_SAMPLED_DB]
+    if loose and (asked or len(loose) == len(wanted)):
+        raise InputError(
+            [f"coverage_percent = {p:g}: "
+             + (f"changes by {c:.2g} dB with fewer samples, at most {MOST_SAMPLED_DB:g}" if np.isfinite(c) else "below what the samples tell")
+             + ": measure with a smaller step (step_deg in goal.toml), or ask for a larger percentage" for p, c in loose]
+        )  # fmt: skip
+    return tuple(p for p in wanted if p not in [one for one, _ in loose])

@@ -55,8 +55,10 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         )
     if kind == "reflection":
         return processing.write_reflection(campaign, run, target)
-    done = processing.process(campaign, run)
     said = {"run": run.path.name, **identity_of(run).said}
+    if not processing.has_phase(run):
+        return _write_power(campaign, run, kind, target, said)
+    done = processing.process(campaign, run)
     done = replace(done, pattern=done.pattern.assign_attrs({f"identity_{name}": text for name, text in said.items()}))
     if kind not in ENDINGS:
         found = evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done)
@@ -71,6 +73,20 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     )  # fmt: skip
     words = _write(one, kind, target)
     return words if kind != "csv" else f"{words}; {_beside(target, said)}"
+
+
+def _write_power(campaign: Campaign, run: RunFolder, kind: str, target: Path, said: dict[str, str]) -> str:
+    """Write the levels or figures of a power-only run; every other form needs phase."""
+    from colure.app.services.power_runs import PowerRun
+
+    if kind not in ("csv", "figures"):
+        raise InputError(
+            [f"export {kind}: run {run.path.name} is power-only: must be csv or figures; {kind} needs phase"]
+        )
+    measured = PowerRun(campaign, run)
+    if kind == "figures":
+        return _write_figures(target, list(measured.evaluate()), said)
+    return f"{measured.write(target)}; {_beside(target, said)}"
 
 
 def _beside(target: Path, said: dict[str, str]) -> str:

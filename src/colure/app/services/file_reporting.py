@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.app.services.particulars import particulars_of, stops_of
 from colure.app.services.pattern_object import FilePattern, open_pattern
-from colure.app.services.power_files import PowerPattern, is_power_file
+from colure.app.services.power_files import PowerPattern, is_power_file, open_power
+from colure.app.services.power_runs import PowerRun
+from colure.app.services.processing import addresses, opened, own_state
 from colure.app.services.verdicts import judge_opened, verdicts_for_report
 from colure.app.storage.folders import require_free
 from colure.errors import InputError
 from colure.model.specification import load_specification
 
 if TYPE_CHECKING:
+    from colure.app.storage.folders import RunFolder
+    from colure.model.campaign import Campaign
     from colure.model.figure import Figure
     from colure.report.file_content import FileSource, Picture
     from colure.report.source import Verdicts
@@ -60,7 +66,9 @@ def report_file(
         require_free(target)
     power = is_power_file(path)
     document = compose_file(
-        _power_source(path, specification, slant_deg) if power else _source(path, specification, slant_deg)
+        _power_source(open_power(path, slant_deg=slant_deg), path, specification)
+        if power
+        else _source(path, specification, slant_deg)
     )
     try:
         targets[0].write_text(render_html(document), encoding="utf-8")
@@ -68,6 +76,53 @@ def report_file(
     except PermissionError as error:
         raise InputError([f"{into}: cannot be written: {error.strerror}; name a folder by `to`"]) from None
     return targets
+
+
+def report_power_run(campaign: Campaign, run: RunFolder, specification: Path | None = None) -> None:
+    """Write the report of a power-only run as one HTML page and as a PDF beside the record.
+
+    Raises
+    ------
+    InputError
+        If the record lacks directions or polarizations, report.toml asks for the short form, or the specification cannot be held.
+    """
+    from colure.model.files import file_hash
+    from colure.report.file_content import compose_file
+    from colure.report.html import render_html
+    from colure.report.pdf import render_pdf
+
+    method = "method_power", "method_gain" if campaign.chamber.reference.absolute else "method_relative"
+    stated = particulars_of(campaign, run, opened(run), file_hash(run.record), method=method)
+    if stated.settings.form == "short":
+        raise InputError(
+            [
+                f"report.toml: form = 'short': run {run.path.name} is power-only, its report has one form; set form = 'full'"
+            ]
+        )
+    source = _power_source(PowerRun(campaign, run), run.record, specification)
+    document = compose_file(replace(
+        source, name=campaign.device.name, particulars=stated, holds=(*source.holds, *_how_measured(campaign, run))
+    ))  # fmt: skip
+    own = own_state(run)
+    for target in addresses(own, "report.html"):
+        target.write_text(render_html(document), encoding="utf-8")
+    for target in addresses(own, "report.pdf"):
+        render_pdf(document, target)
+
+
+def _how_measured(campaign: Campaign, run: RunFolder) -> tuple[tuple[str, str], ...]:
+    """Return what was measured with what, as rows of the report."""
+    record, device = opened(run), campaign.device
+    size, offset = ("; ".join(f"{x:g}" for x in some) for some in (device.size_mm, device.offset_mm))
+    return (
+        ("Positioner", campaign.chamber.positioner.geometry.value),
+        ("Range length", f"{campaign.chamber.range_length_m:g} m"),
+        ("Device", f"size {size} mm, offset {offset} mm"),
+        ("Readings", str(record.sizes["point"])),
+        *(("Stopped", text) for text in stops_of(record)),
+        ("Plan", str(record.attrs.get("plan_hash", ""))),
+        ("Journal root", str(record.attrs.get("journal_root_hash", ""))),
+    )
 
 
 def _source(path: Path, specification: Path | None, slant_deg: float) -> FileSource:
@@ -111,23 +166,23 @@ def _over_frequency(figures: list[Figure]) -> Picture | None:
     return Picture(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals.")
 
 
-def _power_source(path: Path, specification: Path | None, slant_deg: float) -> FileSource:
+def _power_source(power: PowerPattern, path: Path, specification: Path | None) -> FileSource:
     from colure.model.files import file_hash
     from colure.report.file_content import FileSource, Picture
 
-    opened = PowerPattern(path, slant_deg=slant_deg)
-    figures = list(opened.evaluate(FilePattern.wanted_beside(path)))
-    shown, at = _shown(opened)
-    banded = "; bands are the 95 % intervals without what moves all levels together" if opened.errors else ""
+    measured = isinstance(power, PowerRun)
+    figures = list(power.evaluate(None if measured else FilePattern.wanted_beside(path)))
+    shown, at = _shown(power)
+    banded = "; bands are the 95 % intervals without what moves all levels together" if power.errors else ""
     return FileSource(
-        name=path.stem, figures=figures, shown_hz=shown, holds=_power_holds(opened, path), unknown=tuple(_power_unknown(opened)),
-        cuts=(Picture(opened.plot("cuts"), f"Cuts of total power through the peak at {at}{banded}."),),
+        name=path.stem, figures=figures, shown_hz=shown, holds=_power_holds(power, path), unknown=tuple(_power_unknown(power)),
+        cuts=(Picture(power.plot("cuts"), f"Cuts of total power through the peak at {at}{banded}."),),
         sphere=(
-            Picture(opened.plot("map"), f"Total {opened.scale}, {at}; blank where nothing is known.", dense=True),
-            Picture(opened.plot("solid"), f"The same as a solid, {at}.", dense=True),
+            Picture(power.plot("map"), f"Total {power.scale}, {at}; blank where nothing is known.", dense=True),
+            Picture(power.plot("solid"), f"The same as a solid, {at}.", dense=True),
         ),
         over_frequency=_over_frequency(figures), side_lobes={}, made=[], file=path.name, sha256=file_hash(path),
-        judged=_judged(opened, path, figures, specification),
+        judged=_judged(power, path, figures, specification),
     )  # fmt: skip
 
 
@@ -143,9 +198,9 @@ def _power_holds(opened: PowerPattern, path: Path) -> tuple[tuple[str, str], ...
     )
 
 
-def _power_unknown(opened: PowerPattern) -> list[str]:
+def _power_unknown(power: PowerPattern) -> list[str]:
     """Say what a table of power does not hold, what matters most first."""
-    t, out = opened.table, []
+    t, out = power.table, []
     if not t.states_errors:
         out.append(
             "The table states no errors of its levels: no figure has an interval, and a guard band decides nothing."
@@ -154,11 +209,11 @@ def _power_unknown(opened: PowerPattern) -> list[str]:
     out.append("The E plane is the declared one; power does not tell it.")
     if t.quantity == "relative":
         out.append("The levels are relative: gain and efficiency cannot be told from them.")
-    if not opened.sphere.whole:
+    if not power.sphere.whole:
         out.append(
             f"Beyond {np.rad2deg(t.theta[-1]):.4g} deg from +z nothing is known; figures of the whole sphere are left out."
         )
-    return [*out, *NO_RANGE]
+    return out if isinstance(power, PowerRun) else [*out, *NO_RANGE]
 
 
 def _cut_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:

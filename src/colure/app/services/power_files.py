@@ -36,6 +36,11 @@ def is_power_file(path: Path) -> bool:
     return level_columns(header) is not None
 
 
+def open_power(path: Path, *, slant_deg: float = 0.0) -> PowerPattern:
+    """Open a table of power; raises `InputError` naming what is wrong in it."""
+    return PowerPattern(path.stem, read_power(path), slant_deg=slant_deg)
+
+
 class PowerPattern:
     """A table of power and what can be read from it without phase.
 
@@ -45,8 +50,8 @@ class PowerPattern:
         Declared direction of the co-polar vector, degrees from x towards y: it names the E plane, which power does not tell.
     """
 
-    def __init__(self, path: Path, *, slant_deg: float = 0.0) -> None:
-        self.name, self.table = path.stem, read_power(path)
+    def __init__(self, name: str, table: PowerTable, *, slant_deg: float = 0.0) -> None:
+        self.name, self.table = name, table
         self.slant = float(np.deg2rad(slant_deg))
 
     @property
@@ -105,7 +110,7 @@ class PowerPattern:
 
         if kind not in KINDS:
             raise InputError([f"kind = {kind!r}: of power without phase must be one of {', '.join(KINDS)}"])
-        t: PowerTable = self.table
+        t = self.table
         index = index_of(t.frequency_hz, frequency_ghz)
         if kind == "frequency":
             return self._over_frequency(ax)

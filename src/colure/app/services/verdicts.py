@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services import cuts, evaluation, processing
+from colure.app.services.power_runs import PowerRun
 from colure.app.storage.folders import RunFolder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
@@ -55,12 +56,8 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path) -> J
     if is_cuts(run):
         judged, own = _judge_cuts(campaign, run, specification), run
     elif not processing.has_phase(run):
-        if specification.masks:
-            raise InputError(
-                [f"mask {mask.name!r}: needs a cut: run {run.path.name} is power-only; limits on its figures can be held"
-                 for mask in specification.masks]
-            )  # fmt: skip
-        judged, own = _decide(specification, evaluation.read_figures(campaign, run), {}), run
+        figures = evaluation.read_figures(campaign, run)
+        judged, own = judge_opened(PowerRun(campaign, run), f"run {run.path.name}", figures, specification), run
     else:
         done = processing.process(campaign, run)
         judged, own = judge(done, evaluation.evaluate(done, run), specification), processing.state_in(done, run)
@@ -122,11 +119,11 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
         If a file is malformed, or the specification names what the far field does not hold.
     """
     from colure.app.services.pattern_object import FilePattern, open_pattern
-    from colure.app.services.power_files import PowerPattern, is_power_file
+    from colure.app.services.power_files import is_power_file, open_power
 
     specification = load_specification(specification_file)
     if is_power_file(path):
-        power = PowerPattern(path, slant_deg=slant_deg)
+        power = open_power(path, slant_deg=slant_deg)
         return judge_opened(power, path.name, list(power.evaluate(FilePattern.wanted_beside(path))), specification)
     opened = open_pattern(path, slant_deg=slant_deg)
     return judge_opened(opened, path.name, list(opened.evaluate(opened.wanted_beside(path))), specification)

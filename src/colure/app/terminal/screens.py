@@ -517,3 +517,7 @@ def show_coverage(found: StateCoverage) -> None:
         *(f"[bold]{value:.2f}[/]" for value in found.best),
     )
     console().print(table)
+    if found.untold:
+        console().print(
+            f"not told by these samples: {', '.join(f'{p:g} %' for p in found.untold)}; measure with a smaller step"
+        )

@@ -1,0 +1,76 @@
+"""A power-only run as a table of its levels: everything that a table of power can do, with the run's own errors."""
+
+from __future__ import annotations
+
+import csv
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.app.services.figure_table import Figures
+from colure.app.services.power_files import PowerPattern
+from colure.app.services.processing import opened
+from colure.app.services.reference import reference_of
+from colure.errors import InputError
+from colure.geometry.conventions import power_db
+from colure.model.campaign import Campaign
+from colure.model.power_table import ERRORS, PLACES, PowerTable
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from colure.app.storage.folders import RunFolder
+    from colure.model.evaluation import Evaluation
+
+#: Column of the levels in the table that a run is exported as.
+LEVEL_COLUMN = {"gain": "gain_dbi", "relative": "power_db"}
+#: Levels below this under 1 are written as this, dB: a table holds no minus infinity.
+LEAST_DB = -300.0
+
+
+class PowerRun(PowerPattern):
+    """The levels that a power-only run measured, total of both polarizations, and what they may be wrong by.
+
+    Raises
+    ------
+    InputError
+        If the record lacks directions or polarizations.
+    """
+
+    def __init__(self, campaign: Campaign, run: RunFolder) -> None:
+        from colure.analysis.pipeline.power_only import level_errors, power_sphere
+
+        chamber, record = campaign.chamber, opened(run)
+        try:
+            found = power_sphere(record, chamber, reference_of(campaign, record["frequency"].values))
+        except ValueError as error:
+            raise InputError([str(error)]) from None
+        common, scatter = level_errors(found, chamber, campaign.device)
+        quantity = "gain" if chamber.reference.absolute else "relative"
+        table = PowerTable(found.frequency_hz, found.theta, found.phi, found.gain, quantity, common, scatter)
+        super().__init__(run.path.name, table, slant_deg=campaign.device.slant_deg)
+        self._measured, self._campaign, self._scatter = found, campaign, scatter
+
+    def evaluate(self, evaluation: Evaluation | None = None) -> Figures:
+        """Read the run's figures, each with its budget; `evaluation` counts instead of evaluation.toml where it is given."""
+        from colure.analysis.pipeline.power_only import power_figures
+
+        one = self._campaign
+        try:
+            return Figures(power_figures(self._measured, one.chamber, one.device, evaluation or one.evaluation()))
+        except ValueError as error:
+            raise InputError([str(error)]) from None
+
+    def write(self, target: Path) -> str:
+        """Write the levels as a table that every command for files reads, with their errors; return in words what it holds."""
+        t = self.table
+        size = t.power.shape
+        f, theta, phi = np.meshgrid(t.frequency_hz, np.rad2deg(t.theta), np.rad2deg(t.phi), indexing="ij")
+        level, common = power_db(t.power, least=10.0 ** (0.1 * LEAST_DB)), np.full(size, t.common_db)
+        rows = np.stack([f, theta, phi, level, common, self._scatter], axis=-1)
+        with target.open("w", encoding="utf-8", newline="") as out:
+            writer = csv.writer(out)
+            writer.writerow([*PLACES, LEVEL_COLUMN[t.quantity], *ERRORS])
+            writer.writerows([f"{x:.10g}" for x in row] for row in rows.reshape(-1, 6))
+        unit = "dBi" if t.quantity == "gain" else "dB on any scale"
+        return f"total {self.scale} of {f.size} directions and frequencies in {unit}, and what each may be wrong by"
