@@ -7,7 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colure.geometry.directions import angle_between, fold, phi_hat, theta_hat, unit_vector
+from colure.geometry.directions import (
+    angle_between,
+    fold,
+    from_azimuth_over_elevation,
+    phi_hat,
+    theta_hat,
+    unit_vector,
+)
 from colure.geometry.kinematics import (
     AxisMap,
     Geometry,
@@ -154,3 +161,15 @@ def test_readouts_nearest_to_home_come_first():
     )
     found = positioner.readouts(unit_vector(theta=np.deg2rad(30.0), phi=np.deg2rad(-10.0)))
     assert np.array(found) == pytest.approx(np.array([(30, -10), (-30, 170), (-30, -190), (30, 350)]))
+
+
+def test_azimuth_and_elevation_point_where_the_formula_says():
+    """d = (sin az cos el, sin el, cos az cos el), worked out by hand for az 30 deg, el 20 deg."""
+    d = from_azimuth_over_elevation(azimuth=np.deg2rad(30.0), elevation=np.deg2rad(20.0))
+    assert d == pytest.approx([0.4698463, 0.3420201, 0.8137977], abs=1e-7)
+
+
+def test_a_readout_exactly_on_a_limit_is_inside():
+    axis = AxisMap(min_deg=-180.0, max_deg=180.0)
+    assert axis.readouts_within(180.0) == [-180.0, 180.0]
+    assert AxisMap(min_deg=-10.0, max_deg=190.0).readouts_within(-10.0) == [-10.0]

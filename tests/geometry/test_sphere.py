@@ -48,3 +48,10 @@ def test_fibonacci_weights_are_exact_to_their_degree():
 def test_fibonacci_refuses_counts_outside_its_limits(count):
     with pytest.raises(ValueError, match="4 to 20000"):
         sphere.fibonacci(count)
+
+
+def test_the_golden_spiral_cuts_the_sphere_into_equal_zones():
+    """z_i = 1 - (2 i + 1) / N: the middles of N zones of equal area (Archimedes: a zone's area grows with its height)."""
+    theta, phi = sphere.fibonacci_lattice(50)
+    assert np.cos(theta) == pytest.approx(np.arange(49, -50, -2) / 50.0, abs=1e-12)
+    assert np.rad2deg(phi[1]) == pytest.approx(137.50776, abs=1e-5)  # the golden angle

@@ -1,7 +1,7 @@
 """Mutation testing of the mathematical rooms: plant small errors, one at a time, and count how many the tests catch.
 
 `python -m tests.mutation.mutants --count 60 --seed 1 [--room waves]` draws mutants (a sign, an operator, a comparison, a
-number, sine for cosine, a forgotten conjugate) from the sources of geometry, waves and analysis, runs the room's tests and
+number, sine for cosine, a forgotten conjugate) from the sources of geometry, waves and analysis (uncertainty alone, if asked), runs the room's tests and
 the published values against each, and prints the survivors and the share caught. A survivor is either an error that no test
 sees, or a change that makes no difference (a tolerance, a speed-up); people must look. POSIX only.
 """
@@ -24,11 +24,14 @@ import colure
 from tests.mutation.preloaded import TIMED_OUT, Preloaded, changed_copy
 
 PACKAGE = Path(colure.__file__).parent
-ROOMS = ("geometry", "waves", "analysis")
+ROOMS = ("geometry", "waves", "uncertainty", "analysis")
+#: Folder of a room, where that is not its name.
+FOLDERS = {"uncertainty": "analysis/uncertainty"}
 #: Tests of a room, quick ones first: the run ends at the first that fails.
 GATES = {
     "geometry": ["tests/geometry", "tests/published", "tests/laws"],
     "waves": ["tests/laws", "tests/waves", "tests/published"],
+    "uncertainty": ["tests/analysis/uncertainty", "tests/published"],
     "analysis": ["tests/published", "tests/analysis", "tests/app/services/test_compare_verdict_export.py"],
 }
 OPERATORS = {ast.Add: "-", ast.Sub: "+", ast.Mult: "/", ast.Div: "*"}
@@ -104,7 +107,7 @@ def drawn(rooms: tuple[str, ...], count: int, seed: int) -> list[Mutant]:
     names = [
         str(p.relative_to(PACKAGE))
         for room in rooms
-        for p in sorted((PACKAGE / room).rglob("*.py"))
+        for p in sorted((PACKAGE / FOLDERS.get(room, room)).rglob("*.py"))
         if p.stem != "__init__"
     ]
     size = np.array([len((PACKAGE / name).read_text(encoding="utf-8").splitlines()) for name in names], float)
@@ -116,12 +119,19 @@ def drawn(rooms: tuple[str, ...], count: int, seed: int) -> list[Mutant]:
     return out
 
 
+def room_of(name: str) -> str:
+    """Return the room whose tests judge a file of the package: the innermost that has its own."""
+    return next(
+        (room for room, folder in FOLDERS.items() if name.startswith(f"{folder}/")), name.split("/", maxsplit=1)[0]
+    )
+
+
 def caught(one: Mutant, gates: Preloaded, *, limit_s: float) -> int:
     """Return the exit code of the gates against a mutant: 0 means that it survives."""
     folder = Path(tempfile.mkdtemp(prefix="mutant-"))
     try:
         changed_copy(PACKAGE, folder / "src", one.name, one.text)
-        return gates.run(folder / "src", GATES[one.name.split("/")[0]], log=folder / "log", limit_s=limit_s)
+        return gates.run(folder / "src", GATES[room_of(one.name)], log=folder / "log", limit_s=limit_s)
     finally:
         shutil.rmtree(folder, ignore_errors=True)
 

@@ -214,7 +214,8 @@ class Run:
         """Run the campaign's recipe and return the pattern; raises `InputError` if the record lacks what it needs.
 
         recipe
-            Another recipe for once (`colure.model.recipe.Recipe`): the run's saved pattern stays as it is.
+            Another recipe for once: the run's saved pattern stays as it is. `colure.analysis.default_recipe(run.record.data,
+            campaign.chamber, campaign.device).without("drift")` leaves out one step.
         """
         if recipe is not None:
             return Pattern(services.process_with(self.campaign, self._of(state), recipe), self.name)

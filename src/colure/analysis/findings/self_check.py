@@ -69,7 +69,14 @@ def self_check(
         With their intervals, where they are known already.
     """
     found = [*_drift(done), *_alignment(done, chamber), *_ports(done, chamber), *_noise(done)]
-    found += _cable(done) + _room(room) + _cautions(done) + sanity(done, figures) + against_declaration(done)
+    found += (
+        _correction(done)
+        + _cable(done)
+        + _room(room)
+        + _cautions(done)
+        + sanity(done, figures)
+        + against_declaration(done)
+    )
     if done.pole_spread_db is not None:
         text = f"the slices all saw the boresight; their readings of it differ by {done.pole_spread_db:.1f} dB rms below the peak"
         found.append(Finding("pole", done.pole_spread_db, text))
@@ -188,6 +195,19 @@ def _room(room: EchoMap | None) -> list[Finding]:
 def _cautions(done: Processed) -> list[Finding]:
     """Say what the steps themselves warn of; a caution is worth reading first."""
     return [Finding("caution", 0.0, text) for text in cautions(done.pattern.attrs["history_json"])]
+
+
+def _correction(done: Processed) -> list[Finding]:
+    """Say that a transform took an ideal dipole for the probe."""
+    if done.budget.probe is not None or done.step.direct:
+        return []
+    return [
+        Finding(
+            "probe",
+            NOTHING_DB,
+            "no probe correction was made: an ideal dipole was assumed, no pattern of the probe is given",
+        )
+    ]
 
 
 def _ports(done: Processed, chamber: Chamber) -> list[Finding]:

@@ -101,8 +101,8 @@ def process(
     Parameters
     ----------
     probe
-        Probe far field at the record's frequencies. None: an ideal dipole is assumed, and the pattern's history says that no probe
-        correction was made.
+        Probe far field at the record's frequencies. None: an ideal dipole is assumed; the pattern's history and `self_check` say that
+        no probe correction was made.
     order
         Order of the device's waves; the plan's by default.
     recipe
