@@ -41,6 +41,8 @@ from colure.app.commands.quiet_zone import quiet_zone
 from colure.app.commands.rehearse import rehearse
 from colure.app.commands.report import report
 from colure.app.commands.runs import identity_options, identity_said, runs
+from colure.app.commands.scan_options import NAMES as SCAN_OPTIONS
+from colure.app.commands.scan_options import scan_in_place, scan_options
 from colure.app.commands.serve import serve
 from colure.app.commands.set_ups import set_ups
 from colure.app.commands.simulate import simulate
@@ -184,15 +186,21 @@ def new(folder: Path, profile_name: str | None, kind: str | None, band: str | No
     "--compare", "compare_all", is_flag=True, help="Set all positioners and polarization schemes side by side."
 )
 @click.option("--learn", "learn_from", metavar="RUN", help="Fit the real axes to a run; later forecasts use them.")
+@scan_options
 @json_option
-def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | None, as_json: bool) -> None:
+def plan(
+    folder: Path, show_points: bool, compare_all: bool, learn_from: str | None, as_json: bool, **asked: Any
+) -> None:
     """Show what a campaign will measure: range, sampling, level, load, duration, exposure.
+
+    Options that name directions take the place of what goal.toml scans; the same options of colure acquire measure them.
 
     \b
     Examples:
       colure plan my-campaign
       colure plan my-campaign --compare
       colure plan my-campaign --learn first
+      colure plan my-campaign --theta -90:90:2 --phi 0:178:2
     """
     from colure.app import services
     from colure.app.terminal import screens
@@ -205,7 +213,7 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
         else:
             screens.show_learned(learned, Campaign.load(folder).chamber, path)
         return
-    campaign, made = services.make_plan(folder)
+    campaign, made = services.make_plan(folder, scan=scan_in_place(asked), monitor_ghz=asked["monitor_ghz"])
     if compare_all:
         from colure.planning.schemes import compare
 
@@ -256,6 +264,7 @@ def plan(folder: Path, show_points: bool, compare_all: bool, learn_from: str | N
     "--until", "until", default=None, metavar="FIGURE=U,...",
     help="End the scan as soon as these figures are known this well, such as gain_dbi=0.3,beamwidth_e_deg=0.2.",
 )  # fmt: skip
+@scan_options
 @identity_options
 @json_option
 def acquire(
@@ -274,9 +283,11 @@ def acquire(
     pause_limit_s: float,
     as_json: bool,
     photographs: tuple[Path, ...],
-    **said: str | None,
+    **said: Any,
 ) -> None:
     """Measure a campaign, or go on with a run that was interrupted.
+
+    Options that name directions take the place of what goal.toml scans; a run that was interrupted goes on with the same ones.
 
     Every point is on disk before it is announced. Ctrl-C brakes the axes and ends the run in a
     safe state; the same command resumes it. In a terminal the keys p, r, s and a pause, resume,
@@ -287,6 +298,7 @@ def acquire(
       colure acquire my-campaign --check --senses
       colure acquire my-campaign --run first
       colure acquire my-campaign --run quick --until gain_dbi=0.3,beamwidth_e_deg=0.5
+      colure acquire my-campaign --run habit --theta -90:90:2 --phi 0:178:2 --offset 0,90
       colure acquire my-campaign --run first --verify
       colure acquire my-campaign --run first --rebuild
     """
@@ -309,7 +321,11 @@ def acquire(
         click.echo(json_text({"record": str(run.record), "points": points}) if as_json else
                    f"record: {run.record}, {points} points from {run.journal.name}")  # fmt: skip
         return
-    campaign, made = services.make_plan(folder, run, until=None if until is None else parsed(until))
+    asked = {name: said.pop(name) for name in SCAN_OPTIONS}
+    campaign, made = services.make_plan(
+        folder, run, until=None if until is None else parsed(until), scan=scan_in_place(asked),
+        monitor_ghz=asked["monitor_ghz"],
+    )  # fmt: skip
     if only_check:
         _check(campaign, made, as_json, senses=senses, yes=yes)
         return

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from colure.app.commands.runs import ENTRIES, identity_options, identity_said
+from colure.app.commands.scan_options import front_cut, scan_of, scan_options
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -17,24 +18,7 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path), default=Path())
-@click.option(
-    "--theta", metavar="ANGLES", help="Polar angles from the boresight: start:stop:step, or a list such as 0,5,10."
-)
-@click.option("--phi", metavar="ANGLES", help="Angles about the boresight, from x towards y. With --theta.")
-@click.option("--az", metavar="ANGLES", help="Azimuths, d = (sin az cos el, sin el, cos az cos el). With --el.")
-@click.option("--el", metavar="ANGLES", help="Elevations. With --az.")
-@click.option("--circles", metavar="ANGLES", help="Great circles through a direction: their planes, from x towards y.")
-@click.option("--through", metavar="AZ,EL", help="That direction; the device's declared beam if left out.")
-@click.option("--along", metavar="ANGLES", help="Angles along great circles.  [default: -90:90:1]")
-@click.option("--directions", metavar="CSV", help="Single directions from a CSV beside goal.toml, as colure aim takes.")
-@click.option("--offset", metavar="ANGLES", default="0", show_default=True,
-              help="Polarization offsets of the probe, one a pass: 0,90 gives both components.")  # fmt: skip
-@click.option("--probe", type=click.Choice(["follows", "fixed"]), default="follows", show_default=True,
-              help="Whether the probe turns with the device's x.")  # fmt: skip
-@click.option("--single-sided", is_flag=True, help="Measure negative theta with the roll turned by 180 deg.")
-@click.option("--repeats", type=int, default=1, show_default=True, help="How often everything is measured.")
-@click.option("--dwell-s", type=float, default=0.0, show_default=True, help="Rest at every point before its sweep.")
-@click.option("--monitor-ghz", type=float, help="Frequency that is shown; mid-band if left out.")
+@scan_options
 @click.option("--run", "run_name", default="cut", show_default=True, help="Name of the run.")
 @identity_options
 @click.option(
@@ -65,7 +49,7 @@ def cut(
     from colure.errors import InputError
 
     run = run_folder(folder, run_name)
-    campaign, made = cuts.cut_plan(folder, _scan_of(asked), monitor_ghz, run)
+    campaign, made = cuts.cut_plan(folder, front_cut(scan_of(asked)), monitor_ghz, run)
     if only_plan:
         if as_json:
             click.echo(json_text({**made.predicted, "hash": made.hash}))
@@ -128,31 +112,3 @@ def show_cuts(found: ReadCuts, path: Path, *, as_json: bool) -> None:
     if found.scan.missing:
         click.echo(f"{found.scan.missing} directions are missing: the run was stopped", err=True)
     click.echo(f"picture: {path / 'cuts.png'}\nall directions and frequencies: {path / 'cuts.csv'}")
-
-
-def _scan_of(asked: dict[str, Any]) -> dict[str, Any]:
-    """Return the table [scan] that the options say."""
-    from colure.errors import InputError
-
-    names = {"theta": "theta_deg", "phi": "phi_deg", "az": "azimuth_deg", "el": "elevation_deg", "circles": "great_circles_deg",
-             "along": "along_deg", "directions": "directions", "offset": "offset_deg", "probe": "probe", "repeats": "repeats",
-             "dwell_s": "dwell_s"}  # fmt: skip
-    scan = {entry: asked[option] for option, entry in names.items() if asked[option] is not None}
-    if asked["single_sided"]:
-        scan["double_sided"] = False
-    if asked["through"] is not None:
-        try:
-            azimuth, elevation = (float(word) for word in asked["through"].split(","))
-        except ValueError:
-            raise InputError(
-                [f"--through = {asked['through']!r}: must be two angles such as 20,0 (azimuth, elevation, deg)"]
-            ) from None
-        scan["through_deg"] = (azimuth, elevation)
-    if not scan.keys() & {"theta_deg", "azimuth_deg", "great_circles_deg", "directions"}:
-        # The habit: one cut over the front.
-        if "phi_deg" not in scan:
-            raise InputError(
-                ["cut: no directions: give --phi (with --theta), --az with --el, --circles, or --directions (deg)"]
-            )
-        scan["theta_deg"] = "-90:90:1"
-    return scan

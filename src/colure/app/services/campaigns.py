@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from colure.app.services.measurable import partly_measurable, require_measurable
 from colure.app.services.reference import require_probe, require_reflection
 from colure.app.storage.folders import RunFolder, run_folder
+from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.goal import Goal
+from colure.model.loading import validate
 from colure.model.plan import Plan
 
 if TYPE_CHECKING:
@@ -16,8 +20,44 @@ if TYPE_CHECKING:
     from colure.planning.learning import Learned
 
 
-def make_plan(folder: Path, run: RunFolder | None = None, *, until: Want | None = None) -> tuple[Campaign, Plan]:
+#: Entries of goal.toml that hold whatever is scanned, and those that only a run with a forecast of its own may keep.
+KEPT = ("name", "start_ghz", "stop_ghz", "points", "wanted_level_db", "path", "if_bandwidth_hz", "power_dbm", "monitor_ghz", "reflection", "run")  # fmt: skip
+STYLED = ("style", "trigger")
+
+
+def with_scan(
+    campaign: Campaign, scan: dict[str, Any], monitor_ghz: float | None, *, source: str, kept: tuple[str, ...] = KEPT
+) -> Campaign:
+    """Return a campaign with a scan in place of whatever its goal.toml scans.
+
+    source
+        Who asks, for what is refused.
+
+    Raises
+    ------
+    InputError
+        If the scan's entries are not as they must be.
+    """
+    if "great_circles_deg" in scan and "through_deg" not in scan:
+        scan = {**scan, "through_deg": campaign.device.beam_deg}  # ties may look elsewhere
+    table = {name: value for name, value in campaign.goal.model_dump().items() if name in kept and value is not None}
+    if monitor_ghz is not None:
+        table["monitor_ghz"] = monitor_ghz
+    return replace(campaign, goal=validate(Goal, {**table, "scan": scan}, source=source))
+
+
+def make_plan(
+    folder: Path,
+    run: RunFolder | None = None,
+    *,
+    until: Want | None = None,
+    scan: dict[str, Any] | None = None,
+    monitor_ghz: float | None = None,
+) -> tuple[Campaign, Plan]:
     """Read a campaign and plan it; what the goal leaves open is chosen in the campaign returned.
+
+    scan, monitor_ghz
+        Entries of [scan] in place of what goal.toml scans, and the frequency to watch with it.
 
     run
         The run that is to be measured: ties look where they did if it has begun, else along the strongest direction known.
@@ -28,7 +68,14 @@ def make_plan(folder: Path, run: RunFolder | None = None, *, until: Want | None 
     from colure.app.services.tie_direction import with_tie_direction
     from colure.planning.preflight import make_plan as plan_campaign
 
-    campaign, ties = with_tie_direction(with_until(Campaign.load(folder), run, until), run)
+    declared = Campaign.load(folder)
+    if scan is not None:
+        if until is not None:
+            raise InputError(
+                ["until: ends spheres that are planned from the goal: leave it out with directions of your own"]
+            )
+        declared = with_scan(declared, scan, monitor_ghz, source="directions", kept=(*KEPT, *STYLED))
+    campaign, ties = with_tie_direction(with_until(declared, run, until), run)
     require_measurable(campaign)
     require_probe(campaign)
     require_reflection(campaign)

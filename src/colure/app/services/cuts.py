@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.app.services.campaigns import with_scan
 from colure.app.services.particulars import particulars_of, stops_of
 from colure.app.services.processing import addresses, opened, own_state, reflection_of, write_reflection
 from colure.app.services.reference import reference_of, require_reflection
@@ -19,8 +20,6 @@ from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.campaign import Campaign
-from colure.model.goal import Goal
-from colure.model.loading import validate
 from colure.model.plan import Plan
 from colure.model.strict_json import json_text
 
@@ -51,29 +50,9 @@ def cut_plan(
     """
     from colure.planning.preflight import make_plan
 
-    declared = Campaign.load(folder)
-    if "great_circles_deg" in scan and "through_deg" not in scan:
-        scan = {**scan, "through_deg": declared.device.beam_deg}  # ties may look elsewhere
-    campaign, ties = with_tie_direction(declared, run)
-    kept = (
-        "name",
-        "start_ghz",
-        "stop_ghz",
-        "points",
-        "wanted_level_db",
-        "path",
-        "if_bandwidth_hz",
-        "power_dbm",
-        "monitor_ghz",
-        "reflection",
-        "run",
-    )
-    table = {name: value for name, value in campaign.goal.model_dump().items() if name in kept and value is not None}
-    if monitor_ghz is not None:
-        table["monitor_ghz"] = monitor_ghz
-    goal = validate(Goal, {**table, "scan": scan}, source="colure cut")
+    campaign, ties = with_tie_direction(with_scan(Campaign.load(folder), scan, monitor_ghz, source="colure cut"), run)
     require_reflection(campaign)
-    resolved, plan = make_plan(replace(campaign, goal=goal))
+    resolved, plan = make_plan(campaign)
     plan.predicted["ties"] = ties.as_dict()
     return resolved, plan
 
