@@ -16,7 +16,7 @@ from colure.analysis.pipeline.sweep_steps import Stages
 from colure.analysis.pipeline.sweeps_again import SweepsAgain
 from colure.analysis.steps.agreement import pole_spread_db
 from colure.analysis.steps.alignment import PARAMETERS, Estimate, left_over
-from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.assemble import MeasuredSphere, slice_errors
 from colure.analysis.steps.cable import CableFlex
 from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
@@ -213,6 +213,7 @@ def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) ->
         mismatch_db=mismatch_db(chamber, own.device, reference, own.reflection),
         reflection=own.reflection,
         drift_parts=_parts(record, drift),
+        drift_errors=slice_errors(record, chamber, sphere, drift.modes) if todo.runs("drift") and drift.level else None,
         leak_noise=leak_noise(done) if todo.runs("purity") else None,
         noise_dof=max(1.0, done.transfer.freedom),
         place_db=place_uncertainty_db(chamber, sphere.frequency_hz, None if reference is None else reference.probe)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -141,6 +142,40 @@ def _solve(matrix: FloatArray, values: ComplexArray) -> ComplexArray:
         )
     inverse = np.linalg.inv(matrix) if matrix.shape[1] == 2 else np.linalg.inv(normal) @ turned
     return np.asarray(np.einsum("dap,dfp->dfa", inverse, values))
+
+
+def slice_errors(
+    record: xr.Dataset, chamber: Chamber, sphere: MeasuredSphere, error: Callable[[FloatArray], ComplexArray]
+) -> ComplexArray | None:
+    """Return what errors of the sweeps do to a sphere's field: matrices (mode, 2, 2, column) that its components are multiplied with.
+
+    None where slices are no columns of the sphere.
+
+    error
+        Gives the relative error (mode, moment) of sweeps at moments (moment,), seconds.
+    """
+    geometry, used = chamber.positioner.geometry, sphere.slices_used
+    if geometry is not Geometry.ROLL_OVER_AZIMUTH or used == 0:
+        return None
+    scan, names = of_role(record, Role.SCAN), [str(name) for name in record["axis"].values]
+    planned = grid_of(record).slices_planned
+    passes, slices, moments = (scan[name].values for name in ("pass_index", "slice_index", "time_s"))
+    numbers, wanted = np.unique(passes), np.arange(used) * (planned // used)
+    rows = [[np.flatnonzero((passes == number) & (slices == one)) for one in wanted] for number in numbers]
+    if any(part.size == 0 for line in rows for part in line):
+        return None
+    found = error(np.array([moments[part].mean() for line in rows for part in line]))
+    found = found.reshape(len(found), numbers.size, used)
+    if numbers.size == 1:
+        each = np.eye(2)[None, :, :, None] * found
+    else:
+        shown = scan["commanded_deg"].values[:, names.index("probe")]
+        angle = chamber.axis_table["probe"].map.angle_deg(shown)
+        chi = np.deg2rad([[angle[part[0]] for part in line] for line in rows])
+        seen = np.stack([np.cos(chi), np.sin(chi)], axis=-1)  # (pass, slice, component)
+        back = np.stack([np.linalg.pinv(seen[:, s]) for s in range(used)], axis=-1)  # (component, pass, slice)
+        each = np.einsum("aps,mps,psb->mabs", back, found, seen)
+    return finer_columns(np.concatenate([each, each], axis=-1).astype(complex), sphere.field.shape[-1])
 
 
 def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr.Dataset:

@@ -42,6 +42,8 @@ READABLE = 10.0**0.5
 REPEATS = 1e-5
 #: How a drift depends on frequency, against what all frequencies share: in proportion to it, and freely.
 ACROSS_BAND = (1.0, 0.1, 0.02)
+#: Share of what the correction leaves that its modes hold.
+MODES_HOLD = 0.98
 #: Moments of the scan at which the drift left is worked out.
 MOMENTS = 160
 
@@ -116,6 +118,29 @@ class DriftTrack:
     def readable(self) -> bool:
         """Tell whether the ties stand far enough above the noise to say anything of the drift."""
         return self.noise * READABLE < 1.0
+
+    def modes(self, moments_s: FloatArray) -> ComplexArray:
+        """Return independent errors (mode, moment) that the correction leaves, each one standard deviation: nepers, and radians as imaginary part.
+
+        What all moments have in common is left out. The errors of neighbouring moments go together as the ties leave them: few ties
+        leave a slope over the whole scan, and with it a difference between its polarization passes.
+        """
+        moments = np.asarray(moments_s, float)
+        count = self.ratio.shape[1]
+        found = []
+        for curves, unit in ((self.level, 1.0), (self.phase, 1j)):
+            total = np.zeros((moments.size, moments.size))
+            for index, one in enumerate(curves):
+                share = max(1, count - 2) / count if index == 2 else 1.0 / count
+                total += share * one.covariance(moments)
+            apart = np.eye(moments.size) - 1.0 / moments.size
+            values, vectors = np.linalg.eigh(apart @ total @ apart)
+            power: FloatArray = np.clip(values[::-1], 0.0, None)
+            kept = int(np.searchsorted(np.cumsum(power), MODES_HOLD * power.sum())) + 1
+            # What is left out of the sum counts with the rest.
+            scale = np.sqrt(power[:kept] * (power.sum() / max(power[:kept].sum(), 1e-300)))
+            found.append(unit * (vectors[:, ::-1][:, :kept] * scale).T)
+        return np.concatenate(found)
 
     def log_gain(self, moments_s: FloatArray) -> ComplexArray:
         """Return the drift without its jumps (moment, frequency): nepers, and radians as the imaginary part."""

@@ -217,8 +217,14 @@ def _noisy(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
 
 
 def _drifted(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
-    """Every part of the scan between two ties gets its own complex gain error, none at the ties: what interpolation leaves."""
+    """What interpolation between ties leaves: errors that go together as the ties leave them, of every pass its own.
+
+    Where slices are no columns, every part of the scan between two ties gets its own complex gain error, none at the ties.
+    """
     field = inputs.sphere.field
+    if inputs.drift_errors is not None:
+        turned = np.tensordot(random.normal(size=len(inputs.drift_errors)), inputs.drift_errors, axes=1)
+        return np.asarray(field + np.einsum("abp,fbtp->fatp", turned, field))
     slices = inputs.sphere.slices_used or field.shape[-1] // 2
     parts = inputs.drift_parts if 0 < inputs.drift_parts < slices else slices
     raw = random.normal(size=(2, 2, parts)) / np.sqrt(2.0)

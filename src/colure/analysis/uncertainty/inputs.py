@@ -61,6 +61,8 @@ class Inputs:
     (first tie, reference). peak_reading: largest wave ratio of the scan, for what is declared of the receiver. mismatch_db: expanded,
     of declared reflections. declared_offset_mm: what the protocol says of the axes' offset, any direction.
     drift_parts: intervals between ties in one pass; what drift leaves is one error in each. 0: one a slice.
+    drift_errors (mode, 2, 2, column): what independent errors of one standard deviation, that drift leaves, do to the sphere's
+    components; None: by `drift_parts`.
     answer: how the alignment from the data answers what is added to the scan; None where none was estimated.
     sweeps: the record and the steps that made the sphere of it, to be gone again.
     noise_dof: degrees of freedom of `noise_sigma`.
@@ -90,6 +92,7 @@ class Inputs:
     mismatch_db: float = 0.0
     answer: AlignmentResponse | None = None
     drift_parts: int = 0
+    drift_errors: ComplexArray | None = None
     leak_noise: FloatArray | None = None
     place_db: float = 0.0
     age_days: float | None = None
