@@ -2,20 +2,34 @@
 
 from __future__ import annotations
 
+import base64
 import csv
+import io
 import json
+import re
 
+import numpy as np
 import pytest
 from click.testing import CliRunner
+from PIL import Image
 
 from colure.app.cli import main
 from colure.app.storage.folders import run_folder
+from colure.app.storage.pictures import LARGEST_BYTES
 from colure.app.storage.run_identity import identity_of, keep_identity, list_runs
 from colure.errors import InputError
 from colure.model.identity import RunIdentity
 from tests.app.test_cuts import measured_cuts, run_colure  # noqa: F401
 
-PNG = b"\x89PNG\r\n\x1a\n" + b"0" * 64
+
+def picture_of(kind="PNG", size=(40, 30), **more):
+    out = io.BytesIO()
+    shade = np.linspace(0, 255, size[0] * size[1] * 3).reshape(size[1], size[0], 3).astype(np.uint8)
+    Image.fromarray(shade).save(out, kind, **more)
+    return out.getvalue()
+
+
+PNG = picture_of()
 
 
 def test_photographs_are_copied_named_and_found(tmp_path):
@@ -27,11 +41,39 @@ def test_photographs_are_copied_named_and_found(tmp_path):
     assert (run.path / "photographs" / "front.png").read_bytes() == PNG
     run.journal.write_bytes(b"")
     assert [one.name for one in list_runs(tmp_path) if one.matches("front 7")] == ["one"]
-    picture.write_bytes(PNG + b"1")
+    picture.write_bytes(picture_of(size=(41, 30)))
     with pytest.raises(InputError, match="another picture front.png is kept"):
         keep_identity(run, RunIdentity(), [picture])
     with pytest.raises(InputError, match="must end in one of"):
         keep_identity(run, RunIdentity(), [tmp_path / "notes.txt"])
+    (tmp_path / "half.png").write_bytes(PNG[:-30])
+    (tmp_path / "text.jpg").write_text("no picture")
+    for name in ("half.png", "text.jpg"):
+        with pytest.raises(InputError, match=f"{name}: is no whole picture"):
+            keep_identity(run, RunIdentity(), [tmp_path / name])
+        assert not (run.path / "photographs" / name).exists()
+
+
+def test_a_report_shows_photographs_small_upright_and_without_the_cameras_notes(measured_cuts, tmp_path):  # noqa: F811
+    """Orientation 6 of Exif 2.3 (table of tag 274) says that the picture's right side is up: width and height change places."""
+    notes = Image.Exif()
+    notes[274], notes[271] = 6, "A camera's maker"
+    camera = tmp_path / "front.jpg"
+    camera.write_bytes(picture_of("JPEG", (3000, 2000), exif=notes))
+    assert b"A camera's maker" in camera.read_bytes()
+    run = run_folder(measured_cuts, "one")
+    keep_identity(run, RunIdentity(), [camera])
+    assert run_colure("report", measured_cuts, "--run", "one").exit_code == 0
+    page = (run.path / "report.html").read_text()
+    shown = base64.b64decode(re.search(r"alt='front.jpg' src='data:image/jpeg;base64,([^']*)'", page)[1])
+    assert len(shown) <= LARGEST_BYTES
+    assert b"A camera's maker" not in shown
+    found = Image.open(io.BytesIO(shown))
+    assert (found.size, dict(found.getexif())) == ((933, 1400), {})
+    (run.path / "photographs" / "front.jpg").write_bytes(camera.read_bytes()[:900])
+    broken = run_colure("report", measured_cuts, "--run", "one")
+    assert broken.exit_code == 2
+    assert "photograph = front.jpg: is no whole picture" in broken.output
 
 
 def test_identity_stands_in_the_exports_of_cuts(measured_cuts, tmp_path):  # noqa: F811

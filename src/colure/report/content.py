@@ -9,7 +9,7 @@ from colure.report import sections
 from colure.report.budget import budget_section
 from colure.report.document import Document, ReportSection
 from colure.report.doors import sections_of_others
-from colure.report.particulars import particulars_sections
+from colure.report.particulars import particulars_sections, photographs_section
 from colure.report.short import compose_short
 from colure.report.steps import room_section, steps_section
 
@@ -37,6 +37,7 @@ SECTIONS: Final[Mapping[str, Callable[[Source], tuple[ReportSection, ...]]]] = {
     "verdict": lambda source: sections.verdict_section(source.judged),
     "figures": lambda source: (sections.figures_section(source.here, source.frequency),),
     "set-up": sections.set_up_section,
+    "photographs": lambda source: photographs_section(source.particulars),
     "measured": sections.measured_section,
     "cuts": sections.cuts_section,
     "sphere": sections.sphere_section,

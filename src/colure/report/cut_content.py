@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from colure.report.cut_charts import cuts_chart
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
-from colure.report.particulars import particulars_sections
+from colure.report.particulars import particulars_sections, photographs_section
 
 if TYPE_CHECKING:
     from colure.analysis.cuts.levels import CutLevel
@@ -70,6 +70,7 @@ def compose_cuts(source: CutSource) -> Document:
             _figures_section(here, frequency),
             *((ReportSection("What was measured", (Table(("", ""), source.measured, wide=True, shares=(1.0, 4.0)),)),)
               if source.measured else ()),
+            *photographs_section(one),
             ReportSection("Cuts", (chart(cuts_chart(source.levels, frequency, source.components),
                                    f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."),)),
             ReportSection("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),

@@ -60,7 +60,7 @@ class Table:
 
 @dataclass(frozen=True)
 class Chart:
-    """A picture with its caption: SVG text, or PNG bytes for dense ones.
+    """A picture with its caption: SVG text, PNG bytes for dense ones, or JPEG bytes (`jpg`) for photographs.
 
     values
         The lines that are drawn, as CSV text; empty for maps, whose data are the pattern's file.

@@ -42,7 +42,7 @@ def _logo(document: Document) -> str:
 
 
 def _mime(kind: str) -> str:
-    return "image/svg+xml" if kind == "svg" else "image/png"
+    return {"svg": "image/svg+xml", "jpg": "image/jpeg"}.get(kind, "image/png")
 
 
 def _block(block: Block) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from colure.model.equipment import Register
 from colure.model.report_settings import Interval, Party, ReportSettings
-from colure.report.document import Block, Document, Logo, Paragraph, ReportSection, Table
+from colure.report.document import Block, Chart, Document, Logo, Paragraph, ReportSection, Side, Table
 from colure.report.texts import Texts
 
 if TYPE_CHECKING:
@@ -39,6 +39,8 @@ class Particulars:
         Keys of the catalogue's sentences on how the results came about.
     register
         Equipment; None where the campaign holds none.
+    photographs
+        Of the set-up, as they are shown.
     """
 
     settings: ReportSettings
@@ -51,6 +53,7 @@ class Particulars:
     method: tuple[str, ...]
     register: Register | None = None
     logo: Logo | None = None
+    photographs: tuple[Chart, ...] = ()
     say: Texts = field(default_factory=lambda: Texts.of("en"))
 
     @property
@@ -88,6 +91,12 @@ def particulars_sections(
             one.say("statements"), tuple(Paragraph(text) for text in _statements(one, decision, not_included))
         ),
     )
+
+
+def photographs_section(one: Particulars) -> tuple[ReportSection, ...]:
+    """Return the photographs of the set-up, two beside each other; nothing where none are kept with the run."""
+    pairs = tuple(Side(one.photographs[i : i + 2]) for i in range(0, len(one.photographs), 2))
+    return (ReportSection("Photographs", pairs),) if pairs else ()
 
 
 def _rows(one: Particulars) -> tuple[tuple[str, str], ...]:

@@ -6,7 +6,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from colure.app.storage.run_identity import identity_of
+from colure.app.storage.run_identity import PHOTOGRAPHS, identity_of
 from colure.errors import InputError
 from colure.model.conditions import celsius, humidity_percent, spans_of
 from colure.model.equipment import Register
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from colure.app.storage.folders import RunFolder
     from colure.model.campaign import Campaign
-    from colure.report.document import Logo
+    from colure.report.document import Chart, Logo
     from colure.report.particulars import Particulars
 
 #: Clocks before this (2001-09-09) are those of simulated runs: no date is read from them.
@@ -82,7 +82,7 @@ def particulars_of(
     Raises
     ------
     InputError
-        If report.toml, equipment.toml or the run's identity is not as it must be, or the logo cannot be read.
+        If report.toml, equipment.toml or the run's identity is not as it must be, or the logo or a photograph cannot be read.
     """
     from colure.report.particulars import Particulars
     from colure.report.texts import Texts
@@ -99,8 +99,18 @@ def particulars_of(
         method=method,
         register=register_of(campaign.folder),
         logo=_logo(campaign.folder, settings.logo),
+        photographs=_photographs(run),
         say=Texts.of(settings.language),
     )
+
+
+def _photographs(run: RunFolder) -> tuple[Chart, ...]:
+    """Return the photographs that are kept with a run, as a report shows them. Raises `InputError` naming one that is broken."""
+    from colure.app.storage.pictures import report_picture
+    from colure.report.document import Chart
+
+    names = [name for name in identity_of(run).photographs.split(", ") if name]
+    return tuple(Chart(report_picture(run.path / PHOTOGRAPHS / name), "jpg", name) for name in names)
 
 
 def _with_conditions(settings: ReportSettings, record: xr.Dataset) -> ReportSettings:

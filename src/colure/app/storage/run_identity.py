@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from colure.app.storage.folders import RunFolder, run_folder, run_names
+from colure.app.storage.pictures import require_picture
 from colure.app.storage.run_kinds import is_cuts
 from colure.app.storage.whole import write_whole
 from colure.errors import InputError
@@ -16,6 +17,8 @@ from colure.model.loading import validate
 from colure.model.strict_json import json_text
 
 FILE = "identity.json"
+#: Folder of a run's photographs.
+PHOTOGRAPHS = "photographs"
 #: What a photograph may be, and how large.
 PICTURES, LARGEST_PHOTOGRAPH_BYTES = (".jpg", ".jpeg", ".png", ".webp"), 50_000_000
 
@@ -59,6 +62,10 @@ def _kept_photograph(run: RunFolder, source: Path) -> str:
     """Copy a picture into the run's folder and return its name."""
     if source.suffix.lower() not in PICTURES:
         raise InputError([f"photograph = {source}: must end in one of {', '.join(PICTURES)}"])
+    if "," in source.name:
+        raise InputError(
+            [f"photograph = {source}: its name must be without a comma: names are listed with commas between"]
+        )
     try:
         data = source.read_bytes()
     except OSError as error:
@@ -69,7 +76,8 @@ def _kept_photograph(run: RunFolder, source: Path) -> str:
                 f"photograph = {source}: {len(data) / 1e6:.0f} MB: must be at most {LARGEST_PHOTOGRAPH_BYTES / 1e6:.0f} MB"
             ]
         )
-    target = run.path / "photographs" / source.name
+    require_picture(data, str(source))
+    target = run.path / PHOTOGRAPHS / source.name
     if target.is_file() and target.read_bytes() != data:
         raise InputError(
             [f"photograph = {source}: another picture {target.name} is kept with the run; rename this one"]
