@@ -215,7 +215,8 @@ class Station:
                 return due.result(timeout=LOOK_S)
             except NotYetError:
                 if due.done():
-                    raise
+                    # It ended just after we looked, or what it raised is a time-out of its own.
+                    return due.result()
                 self.alive()
 
     def prepare(self, role: Role, state: int, *, external: bool = False) -> None:
