@@ -21,8 +21,6 @@ OPEN = 3.0
 VAGUE = 1.5
 #: Correlation times and sizes that are tried.
 LENGTHS, SIZES = 7, 25
-#: So few readings leave size and correlation time open: the variance is then the mean over so many that they allow.
-FEW, ALLOWED = 12, 12
 #: So many readings choose size and correlation time; the estimate itself uses all of them.
 ENOUGH = 300
 
@@ -54,7 +52,6 @@ class DriftCurve:
 
     time_s, variance (reading,): when, and how noisy each is. weights (reading, series): what every reading counts in
     every series. inflation: by how much the readings scatter more about their predictions than they should.
-    others: further covariances that a few readings allow, each with its weights; what is left is their mean square about this curve.
     """
 
     kernel: Kernel
@@ -62,7 +59,6 @@ class DriftCurve:
     variance: FloatArray
     weights: FloatArray
     inflation: float = 1.0
-    others: tuple[tuple[Kernel, FloatArray], ...] = ()
 
     def at(self, moments_s: FloatArray) -> FloatArray:
         """Return the drift (moment, series)."""
@@ -71,30 +67,20 @@ class DriftCurve:
 
     def covariance(self, moments_s: FloatArray) -> FloatArray:
         """Return the covariance (moment, moment) of what is left, up to a constant that nobody can know."""
-        moments = np.asarray(moments_s, float)
-        if not self.others:
-            return np.asarray(self._left(self.kernel, moments) * self.inflation)
-        estimate, found = self.at(moments), np.zeros((moments.size, moments.size))
-        for kernel, weights in self.others:
-            away = (kernel.between(moments, self.time_s) + OPEN**2) @ weights - estimate
-            found += self._left(kernel, moments) + away @ away.T / away.shape[1]
-        return np.asarray(found / len(self.others) * self.inflation)
-
-    def _left(self, kernel: Kernel, moments: FloatArray) -> FloatArray:
-        """Return the covariance (moment, moment) of what is left of a drift of this covariance."""
         from scipy.linalg import cho_factor, cho_solve
 
-        own = kernel.between(moments, moments) + OPEN**2
+        moments = np.asarray(moments_s, float)
+        own = self.kernel.between(moments, moments) + OPEN**2
         if self.time_s.size == 0:
             return own
-        inner = kernel.between(self.time_s, self.time_s) + OPEN**2 + np.diag(self.variance)
-        cross = kernel.between(moments, self.time_s) + OPEN**2
-        return np.asarray(own - cross @ cho_solve(cho_factor(inner, lower=True), cross.T))
+        inner = self.kernel.between(self.time_s, self.time_s) + OPEN**2 + np.diag(self.variance)
+        cross = self.kernel.between(moments, self.time_s) + OPEN**2
+        left = own - cross @ cho_solve(cho_factor(inner, lower=True), cross.T)
+        return np.asarray(left * self.inflation)
 
     def only(self, series: slice | IntArray) -> DriftCurve:
         """Return the curve of some of the series."""
-        others = tuple((kernel, weights[:, series]) for kernel, weights in self.others)
-        return replace(self, weights=self.weights[:, series], others=others)
+        return replace(self, weights=self.weights[:, series])
 
 
 def fit(
@@ -114,11 +100,7 @@ def fit(
     size, length_s
         What is known beforehand of the drift: standard deviation, and correlation time in seconds.
     """
-    tried = _likely(time_s[:ENOUGH], readings[:ENOUGH], variance[:ENOUGH], size, length_s)
-    kernel = max(tried, key=lambda one: one[1])[0]
-    others: tuple[tuple[Kernel, FloatArray], ...] = ()
-    if 1 < time_s.size <= FEW:
-        others = tuple((one, _inverse(one, time_s, variance) @ readings) for one in _allowed(tried))
+    kernel = _likeliest(time_s[:ENOUGH], readings[:ENOUGH], variance[:ENOUGH], size, length_s)
     inner = kernel.between(time_s, time_s) + OPEN**2 + np.diag(variance)
     inverse = np.linalg.inv(inner)
     weights = inverse @ readings
@@ -127,30 +109,15 @@ def fit(
         # What each reading misses when the others predict it, against what it should miss (leave one out, (5.12)).
         missed = weights / np.diag(inverse)[:, None]
         inflation = max(1.0, float(np.mean(missed**2 * np.diag(inverse)[:, None])))
-    return DriftCurve(kernel, time_s, variance, weights, inflation, others)
+    return DriftCurve(kernel, time_s, variance, weights, inflation)
 
 
-def _inverse(kernel: Kernel, time_s: FloatArray, variance: FloatArray) -> FloatArray:
-    return np.asarray(np.linalg.inv(kernel.between(time_s, time_s) + OPEN**2 + np.diag(variance)))
-
-
-def _allowed(tried: list[tuple[Kernel, float]]) -> list[Kernel]:
-    """Return covariances spread evenly over what readings allow: each stands for the same share of their likelihood."""
-    ordered = sorted(tried, key=lambda one: (one[0].smooth, one[0].length_s, one[0].size))
-    likelihood = np.array([one[1] for one in ordered])
-    share = np.cumsum(np.exp(likelihood - likelihood.max()))
-    wanted = (np.arange(ALLOWED) + 0.5) / ALLOWED * share[-1]
-    return [ordered[int(i)][0] for i in np.searchsorted(share, wanted)]
-
-
-def _likely(
-    time_s: FloatArray, readings: FloatArray, variance: FloatArray, size: float, length_s: float
-) -> list[tuple[Kernel, float]]:
-    """Return covariances with the logarithm of how likely the readings make them, whatever their common constant."""
+def _likeliest(time_s: FloatArray, readings: FloatArray, variance: FloatArray, size: float, length_s: float) -> Kernel:
+    """Return the covariance that the readings make most likely, whatever their common constant."""
     count, series = readings.shape
+    best, found = Kernel(size, length_s, smooth=True), -np.inf
     if count < 2:
-        return [(Kernel(size, length_s, smooth=True), 0.0)]
-    out = []
+        return best
     # Orthonormal to the constant: what is left says nothing of it (restricted likelihood).
     free = np.linalg.qr(np.column_stack([np.ones(count), np.eye(count)[:, : count - 1]]))[0][:, 1:]
     data = free.T @ readings
@@ -170,5 +137,6 @@ def _likely(
                 total = 1.0 + tried**2 * power
                 likelihood = -0.5 * float(np.sum(energy / total) + series * np.sum(np.log(total)))
                 likelihood -= 0.5 * (np.log(tried / size) ** 2 + np.log(length / length_s) ** 2) / VAGUE**2
-                out.append((Kernel(float(tried), float(length), smooth), likelihood))
-    return out
+                if likelihood > found:
+                    best, found = Kernel(float(tried), float(length), smooth), likelihood
+    return best
