@@ -13,18 +13,18 @@ from colure.app.storage.folders import run_folder
 from colure.model.campaign import Campaign
 from colure.model.files import open_dataset
 from colure.planning.preflight import make_plan
-from tests.coverage.scenarios import AZIMUTH_OVER_ELEVATION, Scenario, band, four_by_four
+from tests.coverage.scenarios import AZIMUTH_OVER_ELEVATION, Scenario, band, four_by_four, sized
 
 HELD = {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.213}
 
 
-def campaign_of(folder, *, positioner=None, **reference) -> Campaign:
+def campaign_of(folder, *, positioner=None, device=None, **reference) -> Campaign:
     chamber = {"reference": {"reconnect_db": 0.1, "reconnect_deg": 2.0, **reference}}
     if positioner is not None:
         chamber["positioner"] = positioner
     goal = band(24.1, wanted_level_db=-20, region_deg=25)
     return Campaign.load(
-        Scenario(device=four_by_four(), goal=goal, chamber=chamber, twin={"device": HELD}).write(folder)
+        Scenario(device=device or four_by_four(), goal=goal, chamber=chamber, twin={"device": HELD}).write(folder)
     )
 
 
@@ -85,6 +85,6 @@ def test_a_run_that_was_left_at_the_exchange_asks_again(tmp_path):
 
 def test_an_exchange_on_azimuth_over_elevation(tmp_path):
     """Over the shipped words of a controller whose elevation axis has the letter A."""
-    campaign = campaign_of(tmp_path, method="swap", positioner=AZIMUTH_OVER_ELEVATION)
+    campaign = campaign_of(tmp_path, method="swap", positioner=AZIMUTH_OVER_ELEVATION, device=sized(4.0, 4.0, 1.0, 5.0))
     outcome, asked = measured(campaign)
     assert (outcome.state, len(asked)) == (State.DONE, 2), outcome.reason
