@@ -1,8 +1,8 @@
 """Mutation testing of the mathematical rooms: plant small errors, one at a time, and count how many the tests catch.
 
 `python -m tests.mutation.mutants --count 60 --seed 1 [--room waves]` draws mutants (a sign, an operator, a comparison, a
-number, sine for cosine, a forgotten conjugate) from the sources of geometry, waves and analysis (uncertainty alone, if asked), runs the room's tests and
-the published values against each, and prints the survivors and the share caught. A survivor is either an error that no test
+number, sine for cosine, a forgotten conjugate) from the sources of geometry, waves and analysis (of its uncertainty alone, if
+asked), runs the room's tests and the published values against each, and prints the survivors and the share caught. A survivor is either an error that no test
 sees, or a change that makes no difference (a tolerance, a speed-up); people must look. POSIX only.
 """
 
@@ -145,7 +145,7 @@ def main() -> int:
     asked.add_argument("--limit-s", type=float, default=600.0)
     asked.add_argument("--least", type=float, default=0.8, help="share that must be caught")
     options = asked.parse_args()
-    rooms = (options.room,) if options.room else ROOMS
+    rooms = (options.room,) if options.room else tuple(room for room in ROOMS if room not in FOLDERS)
     survivors, begun = [], time.monotonic()
     with Preloaded() as gates:
         for number, one in enumerate(drawn(rooms, options.count, options.seed), 1):
