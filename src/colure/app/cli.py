@@ -16,7 +16,7 @@ import click
 
 from colure import __version__
 from colure.app.commands.aim import aim
-from colure.app.commands.array import codes, synthesize
+from colure.app.commands.array import calibrate_array, codes, embedded, synthesize
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
 from colure.app.commands.beam import beam
 from colure.app.commands.calibrate import calibrate
@@ -85,7 +85,18 @@ GROUPS = {
     "Check and align": ("simulate", "flip", "beam", "aim"),
     "Scan": ("acquire", "look", "serve", "demo"),
     "Correct": ("process", "convert", "effects"),
-    "Read": ("evaluate", "coverage", "elements", "synthesize", "plot", "pattern", "findings", "set-ups"),
+    "Read": (
+        "evaluate",
+        "coverage",
+        "elements",
+        "embedded",
+        "calibrate-array",
+        "synthesize",
+        "plot",
+        "pattern",
+        "findings",
+        "set-ups",
+    ),
     "Judge": ("verdict", "compare", "series"),
     "Hand over": ("report", "export"),
 }
@@ -432,7 +443,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, codes, synthesize, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone,
+    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -56,10 +56,16 @@ class Answers:
         out[np.arange(self.element.size), self.element] = self.told
         return out
 
-    def own_part(self, element: int) -> ComplexArray:
-        """Return (answer,) what an element is: the mean of its answers, each turned back by its command."""
-        own = self.element == element
-        return np.asarray(np.where(own, 1.0 / np.where(own, self.told, 1.0), 0.0) / np.count_nonzero(own))
+    def own_parts(self) -> ComplexArray:
+        """Return (element, answer) what an element is: the mean of its answers, each turned back by its command.
+
+        Commands count that all elements were told; those of a single beam would make its elements something else than the others.
+        """
+        own = self.element == np.arange(int(self.element.max()) + 1)[:, None]
+        like = np.abs(self.told[:, None] - self.told) < SAME_COMMAND
+        shared = own & ((own @ like) > 0).all(axis=0)
+        counted = np.where(shared.any(axis=1, keepdims=True), shared, own)
+        return np.asarray(counted / self.told / np.count_nonzero(counted, axis=1)[:, None])
 
 
 @dataclass(frozen=True)
@@ -150,8 +156,7 @@ def elements_alone(measured: ComplexArray, errors: CombinedErrors) -> Combinatio
     """Return the sums of states that give every element by itself: the mean of its answers, turned back. Raises as `combine` does."""
     seen = Answers.of(measured)
     require_apart(measured)
-    own = np.stack([seen.own_part(n) for n in range(measured.shape[1])])
-    return _predicted(seen, own, measured, errors)
+    return _predicted(seen, seen.own_parts(), measured, errors)
 
 
 def answers_alone(measured: ComplexArray, errors: CombinedErrors) -> Combination:

@@ -116,6 +116,85 @@ def synthesize(
     sys.exit(0 if good and not array.contradicted else CHECK_FAILED)
 
 
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@run_option
+@click.option("--out", type=click.Path(path_type=Path), help="File to write (.nc); embedded.nc in the run's folder by default.")  # fmt: skip
+@click.option("--step-deg", type=click.FloatRange(0.5, 15.0), default=3.0, show_default=True, help="Grid of the patterns.")  # fmt: skip
+@json_option
+def embedded(folder: Path, run_name: str, out: Path | None, step_deg: float, as_json: bool) -> None:
+    """Write every element's embedded pattern, complex and in the device frame, with its errors.
+
+    An element is what its commands turn, on the scale of the whole array's input power. Exit code 1: the states contradict what was
+    declared.
+
+    \b
+    Example: colure embedded my-array --run first
+    """
+    from colure.app.services.array_elements import embedded as write
+    from colure.app.storage.folders import run_folder
+    from colure.model.campaign import Campaign
+
+    run = run_folder(folder, run_name)
+    target = run.path / "embedded.nc" if out is None else out
+    array, elements = write(Campaign.load(folder), run, target, step_deg=step_deg)
+    if as_json:
+        click.echo(json_text({"file": str(target), "elements": [one.__dict__ for one in elements], "cautions": array.cautions}))  # fmt: skip
+    else:
+        from colure.app.terminal.array_screens import show_elements
+
+        show_elements(elements)
+        click.echo(f"wrote {target}")
+    _told(array.cautions, quiet=as_json)
+    sys.exit(CHECK_FAILED if array.contradicted else 0)
+
+
+@click.command(name="calibrate-array")
+@click.argument("source", type=click.Path(path_type=Path))
+@run_option
+@click.option("--power-only", is_flag=True, help="Use the power of a run alone: states in which one element turns.")
+@click.option("--out", type=click.Path(path_type=Path), help="CSV to write.")
+@json_option
+def calibrate_array(source: Path, run_name: str, power_only: bool, out: Path | None, as_json: bool) -> None:
+    """Tell level and phase of every element, and what each command does beyond what it was told; write the table as CSV.
+
+    SOURCE is a campaign folder, or a CSV of powers while one element at a time turns (element, phase_deg, power_db or power_mw).
+    Powers are read by the rotating-element electric-field vector method. Exit code 1: something cannot be told, or does not add up.
+
+    \b
+    Examples:
+      colure calibrate-array my-array --out calibration.csv
+      colure calibrate-array powers.csv --out calibration.csv
+    """
+    from colure.app.services import array_elements, array_powers
+    from colure.app.storage.folders import require_free, run_folder
+    from colure.model.campaign import Campaign
+
+    if out is not None:
+        require_free(out)
+    if source.suffix.lower() == ".csv":
+        rows, cautions = array_powers.from_table(source)
+        good = not cautions
+    elif power_only:
+        rows, cautions = array_powers.from_run(Campaign.load(source), run_folder(source, run_name))
+        good = not cautions
+    else:
+        array, rows = array_elements.calibrated(Campaign.load(source), run_folder(source, run_name))
+        cautions, good = array.cautions, not array.contradicted
+    if out is not None:
+        out.write_text(array_elements.text_of(rows), encoding="utf-8")
+    if as_json:
+        click.echo(json_text({"rows": [one.__dict__ for one in rows], "cautions": cautions}))
+    else:
+        from colure.app.terminal.array_screens import show_calibration
+
+        show_calibration(rows)
+        if out is not None:
+            click.echo(f"wrote {out}")
+    _told(cautions, quiet=as_json)
+    sys.exit(0 if good and not any(one.remark for one in rows) else CHECK_FAILED)
+
+
 def _told(cautions: list[str], *, quiet: bool) -> None:
     for one in cautions:
         if not quiet:

@@ -26,7 +26,9 @@ if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
 
 #: Draws of the commands' errors behind a figure's interval, and behind a comparison's limit.
-DRAWS, LIMIT_DRAWS = 24, 400
+DRAWS, LIMIT_DRAWS = 16, 400
+#: Errors of commands below this share of all elements together change no figure: codes with a free column cancel them exactly.
+NEGLIGIBLE = 1e-5
 #: The states' disagreement may exceed what was declared by this factor before it is called too large.
 LARGEST_MISFIT = 2.0
 
@@ -96,24 +98,25 @@ class ArrayRun:
             "command_error_db or command_error_deg in device.toml (states), or look for a state that was not taken"
         ]
 
-    def process(self, found: Combination, index: int, name: str) -> Processed:
-        """Carry a sum of states through the recipe: its pattern, and a budget that holds its noise and the commands' errors."""
+    def process(self, found: Combination, index: int, name: str, *, draws: int = DRAWS) -> Processed:
+        """Carry a sum of states through the recipe: its pattern, and a budget that holds its noise and drawn errors of the commands."""
         from colure.analysis.array.sweeps import summed
 
         weights = np.zeros(self.places.rows.shape[0], complex)
         weights[self.rows] = found.states[index]
         record = summed(self.record, self.places, weights, name)
         done = processing.processed(self.campaign, record, self.campaign.recipe())
-        return replace(done, budget=replace(done.budget, commands=self._drawn(done, found, index)))
+        return replace(done, budget=replace(done.budget, commands=self._drawn(done, found, index, draws)))
 
-    def _drawn(self, done: Processed, found: Combination, index: int) -> ComplexArray | None:
+    def _drawn(self, done: Processed, found: Combination, index: int, draws: int) -> ComplexArray | None:
         """Return what drawn errors of the commands add to the measured sphere (draw, frequency, 2, theta, phi)."""
         from colure.analysis.array.sweeps import rows_of
 
-        if self.errors.command == 0.0:
+        left = np.abs(found.shares()[index]) * self.errors.level[found.answers.element] * self.errors.command
+        if not draws or float(np.linalg.norm(left)) < NEGLIGIBLE * float(np.linalg.norm(self.errors.level)):
             return None
         again, where = done.budget.sweeps, rows_of(done.budget.sweeps.record)
-        weights = self.error_weights(found, index, DRAWS, seed=done.budget.seed)
+        weights = self.error_weights(found, index, draws, seed=done.budget.seed)
         own = self.record["trace"].values[self.places.rows[self.rows]]
         out = []
         for one in weights:
