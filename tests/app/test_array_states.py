@@ -225,3 +225,32 @@ def test_what_cannot_be_added_up_is_refused_by_name(array, tmp_path):
         with pytest.raises(InputError, match=".*") as refused:
             read_commands(table)
         assert said in str(refused.value)
+
+
+@pytest.mark.nightly
+@pytest.mark.usefixtures("nightly")
+def test_64_elements_in_68_code_states(tmp_path):
+    """An 8 x 8 panel, whole sphere, errors of commands: beams within their limits, elements to -50 dB of the noise and commands alone."""
+    folder = started(tmp_path / "campaign")
+    device = (
+        (folder / "device.toml")
+        .read_text("utf-8")
+        .replace("rows = 2", "rows = 8")
+        .replace("columns = 2", "columns = 8")
+    )
+    device = device.replace("pitch_mm = 1.4", "pitch_mm = 6.2").replace("[2.8, 2.8, 1.0]", "[50.0, 50.0, 2.0]")
+    (folder / "device.toml").write_text(device, "utf-8")
+    goal = (folder / "goal.toml").read_text("utf-8")
+    (folder / "goal.toml").write_text(goal.replace("step_deg = 30\n", ""), "utf-8")
+    beams = "".join(f"{name},{n},{step * (n % 8) % 360}\n" for name, step in (("ahead", 0), ("aside", 90)) for n in range(64))  # fmt: skip
+    (folder / "beams.csv").write_text("state,element,phase_deg\n" + beams, "utf-8")
+    command("codes", folder, "--beams", folder / "beams.csv")
+    campaign, plan = services.make_plan(folder)
+    run = run_folder(folder, "first")
+    run.path.mkdir(parents=True)
+    save_dataset(record_of_rehearsal(campaign, plan, truth=campaign.simulated()), run.record)
+    found = json.loads(command("synthesize", folder, "--against", "ahead", "--against", "aside", "--json"))
+    assert all(one["within"] for one in found["held"])
+    told_ = json.loads(command("embedded", folder, "--step-deg", "15", "--json"))
+    assert len(told_["elements"]) == 64
+    assert all(one["commands_db"] < -50.0 for one in told_["elements"])
