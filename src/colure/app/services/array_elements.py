@@ -75,7 +75,7 @@ def _component(count: int, direction: FloatArray, device: Device) -> ComplexArra
     from colure.waves.scattered import synthesis_at
 
     theta, phi = theta_phi(direction[None])
-    e = synthesis_at(np.eye(2 * count, dtype=complex).reshape(2 * count, 2, count), theta, phi)[..., 0]
+    e = synthesis_at(np.eye(2 * count, dtype=complex).reshape(2 * count, 2, count), theta=theta, phi=phi)[..., 0]
     # Ludwig 3 from the declared slant; of a circular device the hand that it is declared for.
     x = np.cos(phi[0]) * e[:, 0] - np.sin(phi[0]) * e[:, 1]
     y = np.sin(phi[0]) * e[:, 0] + np.cos(phi[0]) * e[:, 1]
@@ -169,7 +169,7 @@ def _direction(device: Device) -> FloatArray:
 
 
 @dataclass(frozen=True)
-class Row:
+class CalibrationRow:
     """One line of a calibration: an element, or one of its commands over what was commanded.
 
     command
@@ -194,16 +194,16 @@ class Row:
 HEADER = "element,command,level_db,level_expanded_db,phase_deg,phase_expanded_deg,remark"
 
 
-def row_of(element: int, command: str, value: complex, spread: FloatArray, remark: str = "") -> Row:
+def row_of(element: int, command: str, value: complex, spread: FloatArray, remark: str = "") -> CalibrationRow:
     """Return a line from a complex value and the standard uncertainties (2,) of its relative amplitude and phase in radians."""
     level = float(20.0 * np.log10(max(abs(value), 1e-15)))
-    return Row(
+    return CalibrationRow(
         element, command, level, 20.0 / float(np.log(10.0)) * 2.0 * float(spread[0]), float(np.rad2deg(np.angle(value))),
         float(np.rad2deg(2.0 * spread[1])), remark,
     )  # fmt: skip
 
 
-def text_of(rows: list[Row]) -> str:
+def text_of(rows: list[CalibrationRow]) -> str:
     """Return a calibration as CSV."""
     lines = [
         f"{r.element},{r.command},{r.level_db:.4f},{r.level_expanded_db:.4f},{r.phase_deg:.3f},{r.phase_expanded_deg:.3f},{r.remark}"
@@ -212,7 +212,7 @@ def text_of(rows: list[Row]) -> str:
     return "\n".join([HEADER, *lines]) + "\n"
 
 
-def calibrated(campaign: Campaign, run: RunFolder) -> tuple[ArrayRun, list[Row]]:
+def calibrated(campaign: Campaign, run: RunFolder) -> tuple[ArrayRun, list[CalibrationRow]]:
     """Return level and phase of every element towards the declared beam, and of every command over what it was told, at mid-band.
 
     Raises
@@ -249,7 +249,7 @@ def _relative_spread(array: ArrayRun, read: list[_Read], value: ComplexArray, f:
     return np.asarray(np.sqrt(total))
 
 
-def _commands(array: ArrayRun) -> list[Row]:
+def _commands(array: ArrayRun) -> list[CalibrationRow]:
     """Return what every command does over what it was told, from all places of the scan together."""
     from colure.analysis.array.combine import answers_alone
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import numpy as np
 
-from colure.app.services.array_elements import Row, row_of
+from colure.app.services.array_elements import CalibrationRow, row_of
 from colure.app.services.array_states import told_in
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
@@ -19,7 +19,7 @@ POWERS = ("power_db", "power_mw")
 FAINT = 0.5
 
 
-def from_table(path: Path) -> tuple[list[Row], list[str]]:
+def from_table(path: Path) -> tuple[list[CalibrationRow], list[str]]:
     """Return the calibration of a CSV with columns element, phase_deg and power_db or power_mw, and its cautions.
 
     Raises
@@ -45,7 +45,7 @@ def from_table(path: Path) -> tuple[list[Row], list[str]]:
     return _calibrated(element, np.deg2rad(values[:, 1]), power)
 
 
-def from_run(campaign: Campaign, run: RunFolder) -> tuple[list[Row], list[str]]:
+def from_run(campaign: Campaign, run: RunFolder) -> tuple[list[CalibrationRow], list[str]]:
     """Return the calibration of a run of rotating states by the power at its strongest place, at mid-band, and its cautions.
 
     Raises
@@ -96,7 +96,7 @@ def turning(weight: ComplexArray) -> tuple[IntArray, FloatArray, IntArray]:
     )
 
 
-def _calibrated(element: IntArray, turn: FloatArray, power: FloatArray) -> tuple[list[Row], list[str]]:
+def _calibrated(element: IntArray, turn: FloatArray, power: FloatArray) -> tuple[list[CalibrationRow], list[str]]:
     from colure.analysis.array.rotating import chosen, relative, turned_elements
 
     try:

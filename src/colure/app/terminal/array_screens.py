@@ -11,7 +11,7 @@ from rich.table import Table
 from colure.app.terminal.screens import console
 
 if TYPE_CHECKING:
-    from colure.app.services.array_elements import Element, Row
+    from colure.app.services.array_elements import CalibrationRow, Element
     from colure.app.services.synthesizing import SynthesizedBeam
     from colure.model.figure import Figure
 
@@ -51,7 +51,7 @@ def show_elements(elements: Sequence[Element]) -> None:
     console().print(table)
 
 
-def show_calibration(rows: Sequence[Row]) -> None:
+def show_calibration(rows: Sequence[CalibrationRow]) -> None:
     """Print the calibration: elements over all, then commands over what was told."""
     table = Table(title="Elements over their rms and about the phase of their sum; commands over what was told (k = 2)", box=None,
                   title_justify="left", pad_edge=False)  # fmt: skip
