@@ -265,7 +265,7 @@ class Engine:
         self._insist(self._reenter, "resume")
 
     def _insist(self, action: Callable[[], None], what: str) -> None:
-        """Run an action, again after faults that pass, with a pause for those that do not.
+        """Run an action: retries transient faults; pauses for persistent ones.
 
         Every third failure waits for a person; door and hold faults wait at once. Recovery may
         fail like anything else and is then tried again within the same count.

@@ -234,7 +234,7 @@ class Run:
         return Figures(services.read_figures(self.campaign, self._of(state)))
 
     def findings(self, *, state: str | None = None) -> list[Finding]:
-        """Return what the data say of themselves, largest effect first."""
+        """Return the self-consistency checks, largest effect first."""
         return services.findings(self.campaign, self._of(state))
 
     def effects(self, *, state: str | None = None) -> StepEffects:

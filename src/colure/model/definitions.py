@@ -51,7 +51,7 @@ class Definition:
     radiated
         +1 or -1 where the whole radiated power moves it dB for dB.
     floor
-        True: what is added to it mostly makes it larger, as with the depth of a null, and the more so the deeper it is.
+        True: errors fill it, as they fill a null: a bias upwards, larger the deeper the null.
         What errors did on average is then no guide to what they did here: nothing is taken off for it.
     least
         True: the smallest modulus over many directions. Errors as large as it is leave it no lower end.

@@ -108,7 +108,7 @@ class Device(Section):
     size_mm
         Width (x), height (y) and depth (z) of the radiating part, metres times 1000.
     offset_mm
-        Centre of that part relative to the axes' crossing, in the device frame.
+        Centre of that part relative to the axes' intersection, in the device frame.
     centre_of_gravity_mm
         Centre of gravity relative to that centre.
     polarization, axial_ratio_db, slant_deg
@@ -184,13 +184,13 @@ class Device(Section):
 
     @property
     def reach_m(self) -> float:
-        """Radius of the smallest sphere about the axes' crossing that holds the device, metres."""
+        """Radius of the smallest sphere about the axes' intersection that holds the device, metres."""
         corner = np.abs(np.asarray(self.offset_mm)) + np.asarray(self.size_mm) / 2.0
         return float(np.linalg.norm(corner)) * 1e-3
 
     @property
     def lateral_m(self) -> float:
-        """Radius of the smallest cylinder about the boresight axis through the crossing that holds the device, metres."""
+        """Radius of the smallest cylinder about the boresight axis through the axes' intersection that holds the device, metres."""
         x, y = (abs(o) + s / 2.0 for o, s in zip(self.offset_mm[:2], self.size_mm[:2], strict=True))
         return float(np.hypot(x, y)) * 1e-3
 

@@ -1,7 +1,7 @@
 """How uncertain every figure will be, from what the chamber declares and the plan does.
 
-A stand-in speaks for the device: an evenly lit line as long as the device in each principal
-plane, with the side lobe, purity and back lobe that device.toml expects. Causes are field errors
+A uniform line source models the device: as long as the device in each principal plane,
+with the side lobe, purity and back lobe that device.toml expects. Causes are field errors
 relative to the peak; each figure's answer to a field error follows from the stand-in's slope,
 curvature and level (first order, derivable). All results are expanded, k = 2.
 """
@@ -60,7 +60,7 @@ class FieldErrors:
     """Errors of the pattern as rms field relative to the peak (drift: relative to the field itself).
 
     once
-        Noise of the few sweeps that everything is compared with: the first tie and the reference.
+        Noise of the first tie and the reference; common to all points.
     """
 
     noise: float

@@ -21,11 +21,11 @@ class Reach:
     edge_phase_deg
         Phase error at the device's edge at the actual range length.
     level_span_db
-        Change of level over a turn because the device sits off the axes' crossing.
+        Change of level over a turn because the device sits off the axes' intersection.
     parallax_deg
         How far off the probe's axis the rim of the turning sphere is seen at most.
     taper_db
-        How much weaker the probe lights the rim of the turning sphere than its centre.
+        Probe taper over the device: level at the rim of the turning sphere below that at its centre.
     side_lobe_m
         Beyond this a side lobe at the wanted level is right to 1 dB without a transform.
     nearest_m

@@ -31,7 +31,7 @@ def azimuthal_order_for(*, lateral_m: float, frequency_hz: float, level_db: floa
 
     A source at distance rho from the axis gives waves J_m(k rho sin theta) exp(j m phi), which die
     out beyond m = k rho sin theta as those of a sphere do beyond n = k r (derivable), and the
-    polarization turns along once. A device far in front of the crossing has a large sphere, but needs
+    polarization turns along once. A device far in front of the axes' intersection has a large sphere, but needs
     no more slices for it.
     """
     side = np.sin(np.deg2rad(min(reach_deg, 90.0)))

@@ -19,7 +19,7 @@ def cuts_of_power(cuts: dict[str, LevelCut], *, banded: bool, ax: OnAxes = None)
     """Draw total levels in dB over the angle from the peak, plane by plane; nothing where nothing was measured.
 
     banded
-        True: the 95 % interval of every level is drawn, without what moves all levels together.
+        True: the 95 % interval of every level is drawn; the common gain uncertainty is not included.
     """
     with styled():
         axes = panels(ax, [f"{name} plane" for name in cuts], (7.2, 2.6 * len(cuts)), sharex=True)

@@ -96,7 +96,7 @@ class Source:
     """Everything the report shows.
 
     findings
-        What the data say of themselves, in the order in which they are listed.
+        Self-consistency checks, in the order in which they are listed.
     face
         Excitation of the device's elements at mid-band; None where the scan cannot tell.
     states

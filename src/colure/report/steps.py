@@ -60,7 +60,9 @@ def room_section(found: EchoMap | None) -> tuple[ReportSection, ...]:
                     "one direction of the room and comes back by a wall would read like the device's own field there: the map shows "
                     "how much of the rest each direction explains. Echoes that turn with the device like its own waves stay hidden."
                 ),
-                chart(room_chart(found), "The room seen from the axes' crossing, looking to the probe.", dense=True),
+                chart(
+                    room_chart(found), "The room seen from the axes' intersection, looking to the probe.", dense=True
+                ),
                 table,
             ),
         ),

@@ -26,10 +26,10 @@ from colure.twin.sources import Cluster
 from colure.twin.states import responses_of
 from colure.values import holds_arrays
 
-#: Side walls, floor, ceiling and the wall behind the device: how far from the crossing (range lengths), how much tilted.
+#: Side walls, floor, ceiling and the wall behind the device: how far from the axes' intersection (range lengths), how much tilted.
 WALLS = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
 NEAREST, FARTHEST, TILT_DEG = 0.45, 0.9, 4.0
-#: No wall stands nearer to the crossing than this, metres.
+#: No wall stands nearer to the axes' intersection than this, metres.
 NEAREST_WALL_M = 0.1
 #: A chamber warms up over this time, however long a scan lasts (common practice, no source).
 DRIFT_TIME_S = 1800.0
@@ -153,7 +153,7 @@ def _walls(random: np.random.Generator, chamber: Chamber, reach_m: float) -> lis
 
 
 def _at_excess(wall: EchoTable, excess_m: float, range_m: float, reach_m: float) -> EchoTable:
-    """Move a wall to where the path by it, from the crossing to the probe, is longer than the direct one by `excess_m`.
+    """Move a wall to where the path by it, from the axes' intersection to the probe, is longer than the direct one by `excess_m`.
 
     With n the wall's normal, d its distance and R the range's length: |2 d n - R z| = R + excess. Where the wall would then
     stand in the device, it stands behind the probe instead.

@@ -97,7 +97,7 @@ def mode_response(
     order
         Highest degree N of the device's waves.
     distance
-        From the axes' crossing to the probe's origin, metres.
+        From the axes' intersection to the probe's origin, metres.
     boresight
         (...,) co-polar boresight field that counts as one; the probe's own by default. A probe
         that is mounted askew keeps the one it has when mounted straight.

@@ -1,6 +1,6 @@
 """What a finite distance does to a cut that nobody transforms: worked out on apertures as long as the device.
 
-Evenly lit and tapered (cosine) apertures speak for the device, in phase and with an edge that leads or lags by 90 deg, as in
+Uniform and tapered (cosine) apertures model the device, in phase and with an edge that leads or lags by 90 deg, as in
 a horn; the true effect is taken to lie between the extremes that they show.
 """
 

@@ -18,7 +18,7 @@ BASIS = {
     "device reflection": "declared one-port error terms of unknown phase, and the scatter of the readings",
     "probe polarization": "probe's impurity and roll, on what lies across",
     "alignment": "declared zeros, tilts and pose",
-    "probe pattern": "probe's taper towards a device beside the axes' crossing",
+    "probe pattern": "probe's taper towards a device beside the axes' intersection",
     "sampling": "every second sample against all; another top of the beam",
     "finite distance": "evenly lit and tapered apertures as long as the device; a bias, the interval leans to its side",
 }

@@ -286,7 +286,7 @@ class _FigureReader(CutReader):
             "sampling": max(self.sampling(value, found), 0.1 * self.spacing()),
         }
         if field / max(slope, 1e-9) > 10.0 * max(step, self.spacing()) or p <= 0.0:
-            return self.none(what, label, "deg", "errors are as large as what is left of the field beside the null")
+            return self.none(what, label, "deg", "errors are as large as the field beside the null")
         half = float(np.sqrt(sum(x**2 for x in rows.values())))
         away = abs(value - self.lobes.peak_deg)
         if half > MOST_OF_THE_WAY * away:

@@ -50,7 +50,7 @@ class MeasuredCut:
     scatter
         (frequency,) rms of repeated readings about their mean, relative to the strongest; nan without repeats.
     off_cut_deg
-        How far the directions leave the cut that was asked for, because the device is beside the axes' crossing.
+        How far the directions leave the cut that was asked for, because the device is beside the axes' intersection.
     off_axis_deg
         How far off its own axis the probe sees the device's centre at most.
     """
@@ -264,7 +264,7 @@ def _seen_from_the_centre(
     chamber: Chamber,
     device: Device,
 ) -> MeasuredCut:
-    """Refer directions, level (1/r) and phase (k r) to the device's declared centre instead of the axes' crossing."""
+    """Refer directions, level (1/r) and phase (k r) to the device's declared centre instead of the axes' intersection."""
     asked, angle = cut.directions[keep], cut.angle_deg[keep]
     centre = 1e-3 * np.asarray(device.offset_mm, float)
     distance = chamber.range_length_m

@@ -1,1 +1,1 @@
-"""What the data say of themselves, and what each step found."""
+"""Self-consistency checks, and what each step changed."""

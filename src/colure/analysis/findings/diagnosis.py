@@ -42,7 +42,7 @@ PHASE_SPAN_DEG = 30.0
 @dataclass(frozen=True)
 @holds_arrays
 class DiagnosisCurve:
-    """One line of a diagnosis; `after` is what the step left (drawn strong), otherwise what it found."""
+    """One line of a diagnosis; `after`: after correction (solid line), otherwise before."""
 
     name: str
     x: FloatArray
@@ -248,7 +248,7 @@ def _distance(bench: _DiagnosisInputs) -> Diagnosis:
         "theta / deg (phi = 0)",
         "level correction / dB",
         (DiagnosisCurve("correction", theta, amplitude_db(factor), True),),
-        "A device beside the crossing comes nearer and goes farther as it turns: level 1/r and phase k r are put right.",
+        "A device beside the axes' intersection changes its distance as it turns: level 1/r and phase k r are corrected.",
     )
 
 
@@ -300,8 +300,8 @@ def _far_field(bench: _DiagnosisInputs) -> Diagnosis:
         "degree of the waves",
         "power / dB of all",
         curves,
-        f"Waves up to degree {done.step.keep_order} are the device's; what the grid resolves beyond, up to {done.step.order}, "
-        "is noise and stray signals, and is dropped.",
+        f"Truncated at order {done.step.keep_order}; the grid resolves orders up to {done.step.order}. "
+        "Higher orders hold noise and stray signals and are discarded.",
     )
 
 
@@ -325,7 +325,7 @@ def _mode_filter(bench: _DiagnosisInputs) -> Diagnosis | None:
         "degree of the waves about the device's own centre",
         "power / dB of all",
         curves,
-        f"About its own centre the device needs waves up to degree {own.order(k)}; what lies above is not its own, and is dropped.",
+        f"About its own centre the device needs order {own.order(k)}; higher orders are stray signals and are discarded.",
     )
 
 
@@ -344,7 +344,10 @@ def _phase_centre(bench: _DiagnosisInputs) -> Diagnosis:
     found = centre_of(done, bench.device.slant_deg)
     flat = Expansion(coefficients, np.asarray(k)).translated(-found.position_m)
     curves = []
-    for name, one, after in (("about the crossing", coefficients, False), ("about it", flat.coefficients, True)):
+    for name, one, after in (
+        ("about the axes' intersection", coefficients, False),
+        ("about the phase centre", flat.coefficients, True),
+    ):
         line = cut(
             one,
             find_beam(one, slant=slant, region=region),

@@ -1,4 +1,4 @@
-"""A finding: one thing that the data say of themselves, how serious it is, and which figures it touches."""
+"""A finding: the result of one self-consistency check, how serious it is, and which figures it touches."""
 
 from __future__ import annotations
 

@@ -61,7 +61,7 @@ def self_check(
     room: EchoMap | None = None,
     figures: Sequence[Figure] = (),
 ) -> list[Finding]:
-    """Return everything the data say of themselves, most serious first, then largest effect first.
+    """Return all self-consistency checks, most serious first, then largest effect first.
 
     room
         From `room_of`.
@@ -156,14 +156,14 @@ def _alignment(done: Processed, chamber: Chamber) -> list[Finding]:
 
 
 def _hidden(done: Processed, chamber: Chamber) -> list[str]:
-    """Say what one sphere about the crossing cannot show of the set-up, and what it would take."""
+    """Say what one scan of a sphere cannot show of the set-up, and what would show it."""
     tolerance = chamber.alignment
     # Gaussian beam exp(-c a^2) of the probe's gain, c = G/8: a tilted one weighs the device's two sides differently.
     bend = 10.0 ** (chamber.probe.gain_dbi / 10.0) / 8.0
     reach = done.step.keep_order / float(done.expansion.k.max())
     tapered = level_db(2.0 * bend * reach / chamber.range_length_m * float(np.deg2rad(1.0)))
     return [
-        f"distance: one sphere fits every range length; \u00b1{tolerance.distance_mm:g} mm as declared (a laser, or two set-ups, tell)",
+        f"range length: one scan cannot show it; the declared value (\u00b1{tolerance.distance_mm:g} mm) was used (a laser, or two set-ups, tell)",
         f"probe pointing: a tilt of 1 deg changes the data by {tapered:.0f} dB at most, too little to be seen or to matter",
         f"device on its mount: beam direction and phase centre move with it; \u00b1{tolerance.device_pose_deg:g} deg as declared",
     ]

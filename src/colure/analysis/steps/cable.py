@@ -1,7 +1,7 @@
 """The moving cable: its phase and level against every axis' angle, from dedicated turns, taken out of every sweep.
 
 A cable that bends changes its electrical length with the axis that bends it, and over a slice that
-looks like a device that stands beside the crossing. With its far end shorted nothing else can
+looks like a device that stands beside the axes' intersection. With its far end shorted nothing else can
 change: what comes back has run through it twice. Each axis turns there and back, so that a steady
 drift cancels in the mean of both ways; half their difference is what the correction does not know.
 """

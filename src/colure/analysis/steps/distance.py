@@ -18,7 +18,7 @@ def at_even_distance(sphere: MeasuredSphere, device: Device, distance_m: float) 
 def even_distance_factor(sphere: MeasuredSphere, device: Device, distance_m: float) -> ComplexArray:
     """Return what brings the device's centre to one distance from the probe, (frequency, theta, phi).
 
-    A device off the crossing comes nearer and goes farther as it turns: its level follows 1/r and
+    A device off the axes' intersection comes nearer and goes farther as it turns: its level follows 1/r and
     its phase k r (section 3 of the standards sheet gives +-0.3 dB for 0.1 m at 3 m). What bends
     within the device itself is left; only a transform takes that out.
     """
@@ -27,5 +27,5 @@ def even_distance_factor(sphere: MeasuredSphere, device: Device, distance_m: flo
     along = d @ centre
     r = np.sqrt(distance_m**2 + float(centre @ centre) - 2.0 * distance_m * along)
     k = wavenumber(sphere.frequency_hz)[:, None, None]
-    # Phase is referred to the crossing again, where a far probe would see it.
+    # Phase is referred to the axes' intersection again, where a far probe would see it.
     return np.asarray(r / distance_m * np.exp(1j * k * (r - distance_m + along)))

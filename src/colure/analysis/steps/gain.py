@@ -87,8 +87,8 @@ class ReferenceData:
     """What files say of the reference: gain (frequency,) dBi and its expanded uncertainty in dB, and its path.
 
     path
-        (frequency,) complex: what adapter and mismatch make of a wave that a matched, direct
-        connection would have let through (`substitution_path`).
+        (frequency,) complex: factor from adapter and mismatch, relative to a matched, direct
+        connection (`substitution_path`).
     device_loss_db
         (frequency,) what the device's own reflection costs, positive; None where no file states it.
     stored, stored_at_s

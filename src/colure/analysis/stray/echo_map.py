@@ -37,7 +37,7 @@ DIRECT_DEG = 12.0
 
 @dataclass(frozen=True)
 class Echo:
-    """One echo: where it leaves the crossing (lab frame, seen from the probe's direction), how strong, how late.
+    """One echo: where it leaves the axes' intersection (lab frame, seen from the probe's direction), how strong, how late.
 
     azimuth_deg, elevation_deg
         Towards +x (right when seen from the probe) and up.

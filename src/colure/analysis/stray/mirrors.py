@@ -18,7 +18,7 @@ from colure.waves.circles import Circles
 from colure.waves.expansion import Expansion
 from colure.waves.scattered import Sampler, synthesis_at
 
-#: Walls of a compact chamber: distance from the crossing in range lengths, tilt, and spread of their reflections.
+#: Walls of a compact chamber: distance from the axes' intersection in range lengths, tilt, and spread of their reflections.
 NEAREST_WALL, FARTHEST_WALL, WALL_TILT_DEG, WALL_SPREAD_DB, WALL_DEPOLARIZES_DB = 0.45, 1.0, 5.0, 5.0, -12.0
 
 

@@ -57,7 +57,7 @@ class Inputs:
     sample, in the units of the measured field. aligned: the chamber's tolerances are what the
     correction from the data left. other_gate (as the sphere's field): what another time gate makes of it.
     gate: what the time gate leaves of later rays, where one was used.
-    once (frequency,): relative noise, each of the two quadratures, of the few sweeps that everything is compared with
+    once (frequency,): relative noise, each of the two quadratures, of the sweeps that are common to all points
     (first tie, reference). peak_reading: largest wave ratio of the scan, for what is declared of the receiver. mismatch_db: expanded,
     of declared reflections. declared_offset_mm: what the protocol says of the axes' offset, any direction.
     drift_parts: intervals between ties in one pass; what drift leaves is one error in each. 0: one a slice.

@@ -27,7 +27,7 @@ from colure.waves.harmonics import FieldsAt
 class LevelCut:
     """One cut at one frequency: amplitudes (sqrt of gain) and their expanded uncertainties, by component.
 
-    angle_deg (n,); amplitude and expanded (n,) of `co`, `cross` and `total`; common_db is what moves all levels together
+    angle_deg (n,); amplitude and expanded (n,) of `co`, `cross` and `total`; common_db is the common gain uncertainty
     (reference gain, mismatch): it counts for absolute levels only.
     """
 

@@ -25,7 +25,7 @@ def in_a_room(trial: Trial, level: float, random: np.random.Generator) -> Callab
     """Return draws of what is added to the waves by reflections from unknown directions of the room, rms `level` below the peak.
 
     The device turns, the room stands: its waves come back as its own far field in a fixed direction of the
-    room, through a mirror of unknown strength, polarization and way. What looks like the device stays in.
+    room, through a mirror of unknown strength, polarization and path length. The part inside the device's mode space is kept.
     Walls leave the phase of all they send back open: every room comes twice, in phase and in quadrature. So many rooms give
     (2 rooms, frequency, 2, J).
     """

@@ -70,7 +70,7 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
         f"range lengths {lengths[0]:g} and {lengths[1]:g} m, {first.frequency_hz.size} frequencies",
         f"to lie on the first, the second device needed a turn of {turn} deg about x, y, z and a shift of {shift} mm",
         f"and {m.level_db[middle]:+.3f} dB at mid-band ({m.level_db.min():+.3f} to {m.level_db.max():+.3f} dB over the band)",
-        f"what is left differs by {m.difference_db[middle]:.1f} dB rms below the peak: stray signals of "
+        f"the remaining difference is {m.difference_db[middle]:.1f} dB rms re the peak: stray signals of "
         f"{found.stray_db.max():.1f} dB rms in each set-up at most, if both have as much",
         f"in the mean of both they are {found.mean_stray_db.max():.1f} dB",
     ]

@@ -58,7 +58,7 @@ def effects(campaign: Campaign, run: RunFolder) -> StepEffects:
 
 
 def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
-    """Return what a run's data say of themselves, largest effect first.
+    """Return a run's self-consistency checks, largest effect first.
 
     Raises
     ------

@@ -237,7 +237,7 @@ def _write(one: _ExportedField, kind: str, target: Path) -> str:
         found = one.reflection
         s11 = "" if found is None else f"; S11: {processing.reflection_words(found)}"
         write_touchstone(target, one.frequency_hz, _boresight(one), "S21: co-polar field at boresight, sqrt of realized gain, phase "
-                         f"about the axes' crossing{s11}; other parameters not measured"
+                         f"about the axes' intersection{s11}; other parameters not measured"
                          + (f"; {one.words}" if one.said else ""),
                          s11=None if found is None else found.coefficient)  # fmt: skip
         return f"co-polar field at boresight as S21 (sqrt of realized gain){s11}"

@@ -173,7 +173,7 @@ def _power_source(power: PowerPattern, path: Path, specification: Path | None) -
     measured = isinstance(power, PowerRun)
     figures = list(power.evaluate(None if measured else FilePattern.wanted_beside(path)))
     shown, at = _shown(power)
-    banded = "; bands are the 95 % intervals without what moves all levels together" if power.errors else ""
+    banded = "; bands are the 95 % intervals; the common gain uncertainty is not included" if power.errors else ""
     return FileSource(
         name=path.stem, figures=figures, shown_hz=shown, holds=_power_holds(power, path), unknown=tuple(_power_unknown(power)),
         cuts=(Picture(power.plot("cuts"), f"Cuts of total power through the peak at {at}{banded}."),),

@@ -249,7 +249,7 @@ def show_learned(learned: Learned, chamber: Chamber, path: Path) -> None:
     console().print(table)
     console().print(
         f"{1e3 * learned.overhead_s:.1f} ms a point beyond motion, settling and trace (declared "
-        f"{1e3 * chamber.analyzer.sweep_overhead_s:.1f} ms); {1e3 * learned.residual_s:.1f} ms rms unexplained over "
+        f"{1e3 * chamber.analyzer.sweep_overhead_s:.1f} ms); {1e3 * learned.residual_s:.1f} ms rms residual over "
         f"{learned.points} points.\nwrote {path}; what only short moves were seen of stays as declared."
     )
 

@@ -25,7 +25,7 @@ from colure.errors import InputError
 
 #: A line of the scan's process is never longer.
 LONGEST_LINE = 4 << 20
-#: A scan whose room closes gets this long to brake and seal its record.
+#: Shutdown time-out in seconds: so long a scan may brake and seal its record.
 FAREWELL_S = 20.0
 
 

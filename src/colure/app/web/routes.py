@@ -372,7 +372,7 @@ DOORS: tuple[Door, ...] = (
     _post("/api/map", V, "levels over a grid of coordinates", field_map, LevelsRequest),
     _post("/api/masks", V, "masks of limits.toml in a plane", masks, CutRequest),
     _post("/api/impulse", V, "the impulse response", impulse, OneRun),
-    _post("/api/findings", V, "what the data say of themselves", findings, OneRun),
+    _post("/api/findings", V, "self-consistency checks", findings, OneRun),
     _post("/api/aperture", V, "the picture of a panel's face", aperture, CutRequest),
     _post("/api/cuts", V, "what a run of cuts holds", cuts, CutsOf),
     _post("/api/series", V, "many runs, each against a golden unit's", series, Many),

@@ -1,4 +1,4 @@
-"""The guard at the control room's door: what does not prove itself does not come in.
+"""Access control of the control room: denies by default.
 
 Over HTTP and WebSocket alike, before anything is read: the exact host (against rebinding), the exact
 origin (against foreign pages), a listed door, a session, its role, the token, size, rate and load.

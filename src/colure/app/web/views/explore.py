@@ -330,7 +330,7 @@ def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Ef
 
 
 def findings(folder: Path, run_name: str, state: str | None = None) -> answers.Findings:
-    """Return what the data say of themselves."""
+    """Return the self-consistency checks."""
     found = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
     rows: list[answers.FindingRow] = [{"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in found]
     return {"of": _of(run_name, state), "rows": rows}
