@@ -38,10 +38,6 @@ class CutCurve:
         """Return the amplitude at an angle, linear between fine points."""
         return float(np.interp(angle_deg, self.angle_deg, self.amplitude))
 
-    def slope_db_per_deg(self, index: int) -> float:
-        """Return the slope of the level at a fine point."""
-        return float(np.gradient(self.level_db, self.angle_deg)[index])
-
 
 def curve_of(angle_deg: FloatArray, fields: tuple[ComplexArray, ...]) -> CutCurve | None:
     """Lay a curve through samples: each field by splines of order 5, amplitudes summed as powers.

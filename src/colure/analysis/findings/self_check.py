@@ -15,35 +15,15 @@ from colure.analysis.findings.declared import against_declaration
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.sanity import sanity
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
-from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.stray.echo_map import EchoMap, echo_map
 from colure.model.chamber import Chamber
 from colure.model.files import cautions
-from colure.waves.modes import resized
-from colure.waves.transform import synthesis
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from colure.analysis.pipeline.recipe import Processed
-    from colure.analysis.steps.far_field import FarFieldStep
     from colure.model.figure import Figure
-
-
-def stray_level_db(sphere: MeasuredSphere, step: FarFieldStep) -> float | None:
-    """Return the rms of what cannot be the device's field, below the peak; None where the scan cannot tell.
-
-    A lower bound of the stray signals: a fixed wall shows the turning device its own waves from
-    another side, and much of that looks like a device.
-    """
-    if not sphere.whole or sphere.slices_used < 1:
-        return None
-    kept = resized(step.measured(sphere.field), step.keep_order)
-    weight = np.sin(sphere.theta)[:, None]
-    outside = np.abs(sphere.field - synthesis(kept, sphere.theta, sphere.phi.size)) ** 2
-    power = np.sum(np.sum(outside, axis=1) * weight, axis=(-2, -1)) / (np.sum(weight) * sphere.phi.size)
-    peak = np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(-2, -1))
-    return level_db(float(np.sqrt(np.max(power / peak))))
 
 
 def room_of(done: Processed, chamber: Chamber) -> EchoMap | None:
