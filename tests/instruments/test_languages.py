@@ -6,6 +6,7 @@ from __future__ import annotations
 import os
 import random
 import time
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 
 import pytest
@@ -109,6 +110,29 @@ def test_a_hold_brakes_at_once_and_nothing_goes_on_by_itself(language):
         assert not status.held and turned(status.positions_deg, braked) == pytest.approx(braked, abs=0.011)
         go(axes, motors, {"azimuth": 0.0, "roll": 10.0, "probe": -5.0})
         assert places(motors) == pytest.approx({"azimuth": 0.0, "roll": 10.0, "probe": -5.0}, abs=0.011)
+
+
+@pytest.mark.parametrize("verb", ["move", "home"])
+def test_no_step_that_moves_is_sent_after_a_hold_between_two_steps(verb):
+    """A sequence is under way, nothing turns yet, somebody stops: the step that starts the motion must not follow."""
+    sequence = '["axis {axis}", "to 90", { send = "go", expect = "^arrived" }]'
+    slow = sequence.replace('"axis {axis}"', '{ send = "axis {axis}", pause_s = 0.2 }')
+    text = languages.Selector.PROFILE.replace(
+        'move = ["axis {axis}", "to {value}"', 'move = [{ send = "axis {axis}", pause_s = 0.2 }, "to {value}"'
+    )
+    # This controller forgets a hold as soon as nothing moves: only we know of it.
+    with connected("selector", profile=profile_from(text.replace("[axes]", f"[axes]\nazimuth.home = {slow}\n"
+                   f"roll.home = {slow}\nprobe.home = {slow}"))) as (motors, axes):  # fmt: skip
+        motors.hold = lambda: None
+        with ThreadPoolExecutor(1) as beside:
+            there = {"azimuth": 90.0, "roll": 0.0, "probe": 0.0}
+            told = beside.submit(axes.begin, there) if verb == "move" else beside.submit(axes.home, unwatched, 5.0)
+            time.sleep(0.1)
+            axes.hold()
+            with pytest.raises(HeldError):
+                told.result()
+        time.sleep(0.1)
+        assert places(motors) == dict.fromkeys(AXES, 0.0) and not motors.moving()
 
 
 def test_an_axis_that_wraps_goes_the_way_that_was_meant():

@@ -150,6 +150,9 @@ class Engine:
         try:
             self._tally.done = self._journal.done()
             resuming = bool(self._tally.done)
+            last = self._journal.last_row()
+            if last is not None:
+                self._station.resume_after(last)
             self._change(State.RUNNING, f"{total - len(self._tally.done)} of {total} points to measure")
             self._insist(lambda: self._enter(resuming=resuming, home=self._options.home), "start")
             for step in self._steps():

@@ -104,6 +104,7 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
                 step_deg=flight.step_deg,
                 count=round(span / flight.step_deg) + 1,
             )
+    station.look_back(plan.targets_deg[flight.indices[0]])
     watch = station.watch(flight.to_deg, per_s=flight.per_s)
     sweep_s = float(plan.settings["sweep_s"])
     with station.guarded(limit_s=max(0.5, 5.0 * sweep_s)), blame("axes"):
@@ -125,9 +126,12 @@ def _by_position(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
     rate = _rate(flight)
     travelled = np.abs(flight.places_deg - flight.places_deg[0]) / flight.speed_deg_s
     waiting: list[Row] = []
+    number = -1
     while True:
+        # Of which place it is, if it cannot be read: the next pulse's.
+        due = station.plan.targets_deg[flight.indices[min(number + 1, flight.indices.size - 1)]]
         with blame("analyzer"):
-            sweep = station.patiently(station.analyzer.sweep)
+            sweep = station.sweep(due, station.analyzer.sweep)
             moment = station.analyzer.clock_s() - sweep_s
         first = moment if first is None else first
         number = int(np.argmin(np.abs(travelled - (moment - first))))
@@ -173,7 +177,7 @@ def _by_time(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
         begin = clock.monotonic()
         with blame("analyzer"):
             moment = station.analyzer.clock_s()
-            sweep = station.patiently(station.analyzer.sweep)
+            sweep = station.sweep(station.plan.targets_deg[int(index)], station.analyzer.sweep)
         after_s, after = _stamp(station, flight.axis)
         speed = (after - before) / max(after_s - before_s, 1e-9)
         at = before + speed * (begin - before_s)

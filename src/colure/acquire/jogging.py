@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 import numpy as np
 
@@ -83,13 +84,25 @@ class Jogger:
         return self._guard.wire(found)
 
     def home(self) -> dict[str, float]:
-        """Seek the reference marks; positions can be trusted afterwards."""
-        self._guard.require_safe(self._axes.status())
+        """Seek the reference marks; positions can be trusted afterwards.
+
+        An alarm forbids nothing here: it may say that the axes were never homed, or stand on a limit switch.
+
+        Raises
+        ------
+        DoorOpenError, MotionError
+            If the door is open, or an alarm stands afterwards.
+        """
+        status = self._axes.status()
+        self._guard.require_safe(replace(status, alarm=""))
+        if status.held:
+            self._axes.release()
         try:
             status = self._axes.home(lambda _: self._look(), 600.0)
         except BaseException:
             self._axes.hold()
             raise
+        self._guard.require_safe(status)
         return self._guard.wire(self._guard.readouts(status))
 
     def prove(self, name: str) -> float:

@@ -13,6 +13,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
+from colure.acquire.freshness import Freshness, View
 from colure.acquire.guard import Guard, MotionWatch
 from colure.acquire.journal import Row
 from colure.acquire.watchdog import Watchdog
@@ -39,8 +40,6 @@ CHANNELS = {
 }  # fmt: skip
 #: How often the engine looks up while an instrument answers, real seconds.
 LOOK_S = 0.05
-#: So many equal readings of a power-only receiver from as many views are a frozen one.
-SAME_POWERS = 20
 
 
 class Station:
@@ -82,10 +81,8 @@ class Station:
             axes.heard = watchdog.alive
         #: Where the axes were sent last; None until they were.
         self.sent_deg: FloatArray | None = None
-        self._last_trace: ComplexArray | None = None
-        self._same = 0
+        self._fresh = Freshness(analyzer)
         self._lost: set[str] = set()
-        self._last_view: tuple[float | int | None, ...] = ()
         self.forget()
 
     def forget(self) -> None:
@@ -273,11 +270,12 @@ class Station:
         self._require_position(index, target, shown)
         if role is Role.SCAN:
             self._dwell()
+        self.look_back(target)
         with blame("analyzer"):
             moment = self.analyzer.clock_s()
-            sweep = self.patiently(self.reflect if role is Role.REFLECTION else self.analyzer.sweep)
-        self._require_position(index, target, self.look())
+            sweep = self.sweep(target, self.reflect if role is Role.REFLECTION else self.analyzer.sweep)
         self.require_fresh(sweep.trace, target)
+        self._require_position(index, target, self.look())
         # A resume tie stands outside the plan; -1 keeps it apart from the planned one.
         return self.row(-1 if role is Role.RESUME else index, role, moment, target, shown, sweep)
 
@@ -332,18 +330,28 @@ class Station:
             raise MotionError(f"point {index}: {fault}; home the axes")
         raise PositionError(f"point {index}: {fault}")
 
-    def require_fresh(self, trace: ComplexArray, place: FloatArray) -> None:
-        """Raise if a trace equals the one before, bit for bit, although axes, switch or state have changed.
+    def _view(self, place: FloatArray) -> View:
+        return (*np.round(place, 6).tolist(), self._channel, self._state)
 
-        A power-only receiver reads few digits: it may say the same again, but not `SAME_POWERS` times.
-        """
-        view = (*np.round(place, 6).tolist(), self._channel, self._state)
-        before = self._last_trace
-        if before is not None and view != self._last_view:
-            self._same = self._same + 1 if np.array_equal(before, trace) else 0
-            if self._same >= (SAME_POWERS if self.analyzer.receiver == "power" else 1):
-                raise InstrumentError("frozen trace: bit for bit the one before, although axes or switch have moved")
-        self._last_trace, self._last_view = trace.copy(), view
+    def sweep(self, place: FloatArray, sweep: Callable[[], Sweep]) -> Sweep:
+        """Sweep at a place; a trace that cannot be read is known to be one of it."""
+        with self._fresh.sweeping(self._view(place)):
+            return self.patiently(sweep)
+
+    def look_back(self, place: FloatArray) -> None:
+        """Read the trace that the analyzer still holds, if nobody has seen it and it is of another place."""
+        with blame("analyzer"):
+            self._fresh.look_back(self._view(place), self.patiently)
+
+    def require_fresh(self, trace: ComplexArray, place: FloatArray) -> None:
+        """Raise if a trace equals the one before, bit for bit, although axes, switch or state have changed."""
+        self._fresh.require(trace, self._view(place))
+
+    def resume_after(self, row: Row) -> None:
+        """Take the newest row of an earlier session for what the analyzer may still hold."""
+        state = None if self.states is None else max(row.state_index, 0)
+        place = np.round(row.commanded_deg, 6).tolist()
+        self._fresh.resumed(row.trace, (*place, CHANNELS[ROLES[row.role]], state))
 
     def close(self) -> None:
         """Let go of the worker; a hung call ends with its own time-out."""

@@ -214,6 +214,7 @@ def plan(
       colure plan my-campaign --theta -90:90:2 --phi 0:178:2
     """
     from colure.app import services
+    from colure.app.services.flight_words import flight_faults
     from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
@@ -235,7 +236,7 @@ def plan(
             screens.show_comparison_of_schemes(choices)
         return
     if as_json:
-        content = made.as_dict() if show_points else {**made.predicted, "hash": made.hash, "order": made.order,
+        content = made.as_dict() if show_points else {**made.predicted, "not_possible": flight_faults(campaign, made), "hash": made.hash, "order": made.order,
                                                       "step_deg": made.step_deg, "scheme": made.scheme}  # fmt: skip
         click.echo(json_text(content))
         return
@@ -341,7 +342,7 @@ def acquire(
         _check(campaign, made, as_json, senses=senses, yes=yes)
         return
     if not despite_check:
-        require_passed_check(folder)
+        require_passed_check(folder, made.hash)
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
     keep_identity(run, identity_said(campaign, said), photographs)
     options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)

@@ -22,6 +22,8 @@ from colure.instruments.links import LineEnds
 from colure.instruments.protocols import HeldError, LostError, unheard
 from colure.instruments.wires import Wire, WireOpener, open_wire
 
+#: Tells whether somebody has asked for a hold.
+Held = Callable[[], bool]
 #: Somebody who waits for a line looks up this often, seconds; an answer is passed on at once.
 LOOK_S = 0.05
 #: Lines of one answer, characters of one line, and sentinels sent before the line is given up.
@@ -185,9 +187,13 @@ class ControllerLine:
             lines.put(text)
 
     def exchange(
-        self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None
+        self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, unless: Held | None = None
     ) -> list[str]:
-        """Send one line (`raw`: without its end) and return the lines of its answer."""
+        """Send one line (`raw`: without its end) and return the lines of its answer.
+
+        unless
+            Looked at in the moment of sending: nothing is sent once it is true, so that no motion follows a hold.
+        """
         with self._exchange_lock:
             if self._doubt:
                 self._get_in_step()
@@ -195,7 +201,7 @@ class ControllerLine:
             lost: LostError | None = None
             lines: list[str] = []
             try:
-                lines = self._ask(text, wanted, raw=raw, limit_s=limit_s)
+                lines = self._ask(text, wanted, raw=raw, limit_s=limit_s, unless=unless)
             except LostError as error:
                 lost = error
             self._require_running()
@@ -220,14 +226,15 @@ class ControllerLine:
             )
 
     def _ask(
-        self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, rest: int = 0
-    ) -> list[str]:
+        self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, rest: int = 0,
+        unless: Held | None = None,
+    ) -> list[str]:  # fmt: skip
         self._discard()
         self._asked = text
         silent = wanted.lines == 0 and not wanted.end
         self._wanted = None if silent else wanted
         try:
-            self._put(text + ("" if raw else self.rules.ends.write))
+            self._put(text + ("" if raw else self.rules.ends.write), unless)
             lines = [] if silent else self._collect(text, wanted, self.timeout_s if limit_s is None else limit_s)
             return lines + (self._collect(text, ExpectedReply(lines=rest), self.timeout_s) if rest else [])
         except LostError as error:
@@ -293,14 +300,14 @@ class ControllerLine:
         """Whether a new connection begins with nothing under way."""
         return self._wire.fresh
 
-    def post(self, text: str, wanted: ExpectedReply, *, raw: bool = False) -> None:
-        """Send a line whose answer comes when it comes; `take` waits for it. No exchange in between."""
+    def post(self, text: str, wanted: ExpectedReply, *, raw: bool = False, unless: Held | None = None) -> None:
+        """Send a line whose answer comes when it comes; `take` waits for it. No exchange in between, nothing if `unless`."""
         with self._exchange_lock:
             if self._doubt:
                 self._get_in_step()
             self._require_running()
             self._asked, self._wanted = text, wanted
-            self._put(text + ("" if raw else self.rules.ends.write))
+            self._put(text + ("" if raw else self.rules.ends.write), unless)
 
     def take(self, limit_s: float) -> str | None:
         """Return the next answer to what was posted; None if it does not come in time."""
@@ -351,12 +358,17 @@ class ControllerLine:
             f"{self.resource}: {self.rules.sync!r} was not answered by {self.rules.sync_pattern!r} in {SENTINELS} attempts"
         )
 
-    def _put(self, text: str) -> None:
+    def _put(self, text: str, unless: Held | None = None) -> None:
         if self.rules.pace_s > 0.0:
             time.sleep(max(0.0, self._sent_s + self.rules.pace_s - time.monotonic()))
+        if unless is not None and unless():
+            raise HeldError(f"{self.resource}: held by this program")
         if self.rules.echo:
             self._echoes.append(text.strip(" \t\r\n\0" + self.rules.ends.write))
         with self._send_lock:
+            # Whoever holds says so before he sends: what passes here is braked by it.
+            if unless is not None and unless():
+                raise HeldError(f"{self.resource}: held by this program")
             self._wire.send(text.encode("latin-1"))
         self._sent_s = time.monotonic()
 

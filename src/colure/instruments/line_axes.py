@@ -81,7 +81,7 @@ class LineAxes:
         self._held = threading.Event()
         self._line = ControllerLine(resource, rules_of(profile), timeout_s=timeout_s, opener=opener)
         self._aside: ControllerLine | None = None
-        self._talk = Talk(self._line, profile, timer)
+        self._talk = Talk(self._line, profile, timer, self._held.is_set)
         self._status = LineStatus(self._talk, profile, self._names)
         self._batches: deque[dict[str, float]] = deque()
         self._targets: dict[str, float] = {}
@@ -236,7 +236,7 @@ class LineAxes:
                 rate = abs(batch[name] - here[name]) * (per_s or 0.0) * abs(axis.units_per_deg)
                 fields = {**shared, "axis": axis.name, "value": values[name], "speed": f"{rate:.6g}"}
                 self._command(own[name] or common, (name,), fields)
-        self._talk.tell(self._words.start)
+        self._talk.tell(self._words.start, moves=True)
 
     def _value(self, name: str, angle_deg: float) -> str:
         axis = self._names[name]
@@ -247,7 +247,7 @@ class LineAxes:
             self._replies.append(self._talk.post(steps, **fields))
             return
         self._due.update(names)
-        self._talk.tell(steps, **fields)
+        self._talk.tell(steps, moves=True, **fields)
 
     def finish(self, settle_s: float, watch: Watch, *, limit_s: float) -> AxesStatus:
         """Wait until all axes stand, looking at them meanwhile, then let them settle."""
@@ -379,13 +379,14 @@ class LineAxes:
         homes = [axis.home or self._words.home for axis in self._names.values()]
         if not all(homes):
             raise InstrumentError("axes profile: `home` is empty; home the axes by the controller's own means")
+        self._refuse_when_held()
         self._forget_move()
         self._line.news.restart = self._line.news.alarm = ""
         if all(steps == self._words.home for steps in homes) and not any("{axis" in s.send for s in self._words.home):
-            self._talk.tell(self._words.home)
+            self._talk.tell(self._words.home, moves=True)
         else:
             for axis in self._names.values():
-                self._talk.tell(axis.home or self._words.home, axis=axis.name)
+                self._talk.tell(axis.home or self._words.home, moves=True, axis=axis.name)
         return self.finish(0.0, watch, limit_s=limit_s)
 
     def beat(self) -> None:

@@ -6,6 +6,7 @@ from contextlib import suppress
 from typing import Any
 
 from colure.errors import InstrumentError
+from colure.geometry.conventions import ComplexArray
 from colure.instruments.protocols import AnalyzerDriver, SourceDriver, Sweep, SweepSettings, SwitchDriver
 from colure.instruments.scpi_power import ScpiPowerReceiver
 
@@ -71,6 +72,12 @@ class ReceiverChain:
         if reader is None:
             raise InstrumentError("the receiver's driver lacks `reflect`: the device's reflection cannot be read")
         found: Sweep = reader()
+        return found
+
+    def held(self) -> ComplexArray | None:
+        """Return the traces that the receiver holds; None where its driver cannot tell."""
+        reader = getattr(self._receiver, "held", None)
+        found: ComplexArray | None = None if reader is None else reader()
         return found
 
     def clock_s(self) -> float:

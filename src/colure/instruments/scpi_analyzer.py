@@ -143,6 +143,17 @@ class ScpiAnalyzer(ScpiInstrument):
             self._confirm_words()
         return Sweep(np.repeat(found[:, None], len(self._ports), axis=1), flags)
 
+    def held(self) -> ComplexArray | None:
+        """Return the traces that the instrument holds, without another sweep; None if it says that there are none."""
+        found = np.stack([self._trace(port) for port in self._ports], axis=-1)
+        try:
+            self.raise_errors()
+        except LostError:
+            raise
+        except InstrumentError:
+            return None
+        return found
+
     def _trace(self, port: int) -> ComplexArray:
         """Read one port's trace."""
         return self._read(self._profile.trace.format(port=port))

@@ -7,7 +7,7 @@ import time
 from collections.abc import Mapping
 
 from colure.errors import InstrumentError
-from colure.instruments.line import ControllerLine, ExpectedReply
+from colure.instruments.line import ControllerLine, ExpectedReply, Held
 from colure.instruments.line_profile import LineProfile, SequenceStep
 from colure.instruments.protocols import LostError, Timer
 from colure.instruments.status_words import refusal, says
@@ -20,7 +20,7 @@ STRAY = (
 
 
 class Talk:
-    """Sequences on one line.
+    """Sequences on one line; one that moves axes ends with its next step once somebody holds them.
 
     Raises
     ------
@@ -30,14 +30,15 @@ class Talk:
         If an answer is missing or is not the one expected.
     """
 
-    def __init__(self, line: ControllerLine, words: LineProfile, timer: Timer) -> None:
+    def __init__(self, line: ControllerLine, words: LineProfile, timer: Timer, held: Held) -> None:
         self.line = line
+        self._held = held
         self._words = words
         self._timer = timer
 
-    def tell(self, steps: tuple[SequenceStep, ...], **fields: object) -> None:
-        """Send commands, each acknowledged if the controller acknowledges."""
-        self._run(steps, fields, asked=False, expect="")
+    def tell(self, steps: tuple[SequenceStep, ...], *, moves: bool = False, **fields: object) -> None:
+        """Send commands, each acknowledged if the controller acknowledges; `moves`: none after a hold."""
+        self._run(steps, fields, asked=False, expect="", unless=self._held if moves else None)
 
     def ask(self, steps: tuple[SequenceStep, ...], expect: str = "", **fields: object) -> str:
         """Send queries and return the last answer, its lines joined by newlines."""
@@ -53,10 +54,11 @@ class Talk:
         """Send commands without waiting for the last one's answer; return the pattern of that answer."""
         captured = dict(fields)
         if steps[:-1]:
-            self._run(steps[:-1], captured, asked=False, expect="")
+            self._run(steps[:-1], captured, asked=False, expect="", unless=self._held)
         last = steps[-1]
         pattern = last.expect or last.end or self._words.acknowledge
-        self.line.post(self._fill(last, captured), ExpectedReply(expect=pattern, fault=self._words.fault), raw=last.raw)
+        wanted = ExpectedReply(expect=pattern, fault=self._words.fault)
+        self.line.post(self._fill(last, captured), wanted, raw=last.raw, unless=self._held)
         return pattern
 
     def posted(self, pattern: str, limit_s: float) -> bool:
@@ -67,13 +69,21 @@ class Talk:
         self._judge(answer, pattern)
         return True
 
-    def _run(self, steps: tuple[SequenceStep, ...], fields: Mapping[str, object], *, asked: bool, expect: str) -> str:
+    def _run(
+        self,
+        steps: tuple[SequenceStep, ...],
+        fields: Mapping[str, object],
+        *,
+        asked: bool,
+        expect: str,
+        unless: Held | None = None,
+    ) -> str:
         captured, answer = dict(fields), ""
         for number, step in enumerate(steps):
             last = number == len(steps) - 1
             if step.send:
-                answer = self._until(step, captured) if step.until else self._once(
-                    step, captured, asked=asked, expect=expect if last else ""
+                answer = self._until(step, captured, unless) if step.until else self._once(
+                    step, captured, asked=asked, expect=expect if last else "", unless=unless
                 )  # fmt: skip
             match = re.search(step.expect, answer) if step.expect else None
             captured |= {} if match is None else match.groupdict()
@@ -81,25 +91,25 @@ class Talk:
                 self._timer.sleep(step.pause_s)
         return answer
 
-    def _once(self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str) -> str:
+    def _once(self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str, unless: Held | None) -> str:
         acknowledged = "" if asked else self._words.acknowledge
         pattern = step.expect or acknowledged
         lines = step.answers
         if lines is None:
             lines = 1 if asked or pattern else 0
         wanted = ExpectedReply(lines=lines, end=step.end, expect=pattern or expect, fault=self._words.fault)
-        found = self.line.exchange(self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s)
+        found = self.line.exchange(self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s, unless=unless)
         answer = "\n".join(found)
         if found:
             self._judge(answer, pattern)
         return answer
 
-    def _until(self, step: SequenceStep, fields: Mapping[str, object]) -> str:
+    def _until(self, step: SequenceStep, fields: Mapping[str, object], unless: Held | None) -> str:
         limit_s = self.line.timeout_s if step.limit_s is None else step.limit_s
         text, begin = self._fill(step, fields), time.monotonic()
         wanted = ExpectedReply(lines=1 if step.answers is None else step.answers, end=step.end, fault=self._words.fault)
         while True:
-            answer = "\n".join(self.line.exchange(text, wanted, raw=step.raw))
+            answer = "\n".join(self.line.exchange(text, wanted, raw=step.raw, unless=unless))
             self._judge(answer, "")
             if says(step.until, answer):
                 return answer

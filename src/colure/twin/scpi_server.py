@@ -303,6 +303,7 @@ class SimulatedAnalyzer:
 
     def _range_wait(self) -> None:
         if self._fault is FaultKind.ANALYZER_HANG:
+            self._fault = None  # of this exchange, not of the trace
             raise SilenceError
         self._stage.clock.wait_until(self._finish)
 
@@ -327,11 +328,13 @@ class SimulatedAnalyzer:
         port = int(query[1:] or 1)
         if port == REFLECTION_TRACE and self._traces:
             return self._block(self._reflection())
-        if port not in self._traces:
+        if not 1 <= port <= self._range.chamber.probe.ports:
             self._errors.append('-230,"Data corrupt or stale"')
             return None
         self._range_wait()
-        return self._block(self._traces[port])
+        # Before the first sweep the memory holds zeros.
+        empty = np.zeros(round(self._settings["points"]), complex)
+        return self._block(self._traces.get(port, empty))
 
     def _block(self, values: np.ndarray) -> bytes:
         """Return a trace in the format that was asked for, with this sweep's fault in it."""
@@ -345,6 +348,8 @@ class SimulatedAnalyzer:
             payload = payload[:-width]
         count = str(len(payload)).encode()
         extra = bytes(range(width)) if self._fault is FaultKind.LONG_BLOCK else b""
+        if self._fault in (FaultKind.SHORT_BLOCK, FaultKind.LONG_BLOCK):
+            self._fault = None  # of this transfer, not of the trace
         return b"#" + str(len(count)).encode() + count + payload + extra
 
     def _spoiled(self, trace: np.ndarray) -> np.ndarray:

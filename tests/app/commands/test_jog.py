@@ -13,7 +13,7 @@ from colure.acquire.jogging import Jogger
 from colure.acquire.locks import canonical
 from colure.app import services
 from colure.app.cli import main
-from colure.app.services.bench_check import require_passed_check
+from colure.app.services.bench_check import keep_check, require_passed_check
 from colure.app.storage.folders import run_folder
 from colure.errors import GuardError, InputError, InstrumentError
 from colure.instruments.protocols import HeldError
@@ -157,3 +157,15 @@ def test_a_hold_that_is_not_heard_is_a_fault(tiny_campaign):
         patch.setattr(axes, "hold", lambda: None)
         deaf.prove_hold("azimuth")
     axes.close()
+
+
+def test_a_check_that_failed_for_one_plan_is_not_forgotten_when_another_plan_passes(tmp_path):
+    keep_check(tmp_path, "a" * 64, ["level: 20 dB too low"], None)
+    with pytest.raises(InputError, match="level: 20 dB too low"):
+        require_passed_check(tmp_path, "b" * 64)  # nothing is known of another plan but that the bench was wrong
+    keep_check(tmp_path, "b" * 64, [], [])
+    require_passed_check(tmp_path, "b" * 64)
+    with pytest.raises(InputError, match="earlier check of this plan did not pass: level: 20 dB too low"):
+        require_passed_check(tmp_path, "a" * 64)
+    keep_check(tmp_path, "a" * 64, [], None)
+    require_passed_check(tmp_path, "a" * 64)

@@ -59,13 +59,14 @@ def jog(
     ):
         raise InputError(["jog: give --axis with --by or --to (deg), or --home, or --senses"])
     with jogger(Campaign.load(folder)) as hand, _Refusals():
-        here = hand.where()
-        if not as_json:
-            _show(here, hand)
-        if home:
+        if home:  # the axes may be where no readout is trusted
             _clear(yes, "all axes seek their reference marks")
             here = hand.home()
-        elif senses:
+        else:
+            here = hand.where()
+            if not as_json:
+                _show(here, hand)
+        if senses:
             _prove_all(hand, yes=yes)
         elif axis is not None:
             if axis not in here:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.services.bench_check import keep_check, require_passed_check
 from colure.app.services.connecting import instruments, is_simulated
+from colure.app.services.flight_words import flight_faults
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stored_calibration import require_valid
 from colure.app.storage.folders import RunFolder
@@ -85,7 +86,10 @@ def acquire(
     from colure.app.services.tie_direction import keep as keep_tie_direction
 
     if not despite_check:
-        require_passed_check(campaign.folder)
+        require_passed_check(campaign.folder, plan.hash)
+    faults = flight_faults(campaign, plan)
+    if faults:
+        raise InputError([*faults, "nothing was moved"])
     # What cannot be processed afterwards is not measured for hours first.
     reference_of(campaign, plan.frequency_hz)
     require_valid(campaign)
@@ -204,7 +208,7 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
     from colure.acquire.check import check_bench, check_motion
     from colure.errors import InstrumentError, LockedError
 
-    lines: list[CheckLine] = []
+    lines = [CheckLine("on the fly", False, text) for text in flight_faults(campaign, plan)]
     turned: list[CheckLine] | None = None
     try:
         with instruments(campaign) as bench:
@@ -220,7 +224,7 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
     except (InstrumentError, LockedError) as error:
         lines.append(CheckLine("connection", False, str(error)))
     wrong, moved = ([f"{one.what}: {one.found}" for one in part if not one.good] for part in (lines, turned or []))
-    keep_check(campaign.folder, wrong, None if turned is None else moved)
+    keep_check(campaign.folder, plan.hash, wrong, None if turned is None else moved)
     return lines + (turned or [])
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from contextlib import suppress
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -13,49 +14,73 @@ from colure.model.admission import require_regular
 from colure.model.strict_json import json_text
 
 FILE, LARGEST_BYTES = "check.json", 1_000_000
+#: So many plans with a fault are remembered.
+MOST_PLANS = 50
 
 
-def keep_check(folder: Path, faults: list[str], motion: list[str] | None) -> None:
-    """Write down beside the campaign what a check found wrong, nothing if it passed.
+def keep_check(folder: Path, plan_hash: str, faults: list[str], motion: list[str] | None) -> None:
+    """Write down beside the campaign what a check of a plan found wrong, nothing if it passed.
 
     motion
         What was wrong when the axes turned; None if they did not: what was wrong then still is.
     """
-    known = _kept(folder)[1] if motion is None else motion
-    content = {"faults": faults, "motion": known, "when": datetime.now(UTC).isoformat(timespec="seconds")}
+    kept = _kept(folder)
+    plans = {name: texts for name, texts in kept.plans.items() if name != plan_hash}
+    if faults:
+        plans[plan_hash] = faults
+    content = {"faults": faults, "motion": kept.motion if motion is None else motion,
+               "plans": dict(list(plans.items())[-MOST_PLANS:]),
+               "when": datetime.now(UTC).isoformat(timespec="seconds")}  # fmt: skip
     # A folder that cannot be written takes no run either.
     with suppress(OSError):
         write_whole(folder / FILE, json_text(content))
 
 
-def require_passed_check(folder: Path) -> None:
+def require_passed_check(folder: Path, plan_hash: str = "") -> None:
     """Refuse a run after a check that did not pass; without any check nothing is known, and a run may start.
+
+    What the newest check found counts for every plan. What a check of this plan found counts until one of this plan passes,
+    whatever other plans passed since.
 
     Raises
     ------
     InputError
-        With every fault that the newest check found, and what to do.
+        With every fault, and what to do.
     """
-    faults, motion, when = _kept(folder)
-    if not faults and not motion:
+    kept = _kept(folder)
+    mine = [one for one in kept.plans.get(plan_hash, []) if one not in kept.faults]
+    if not kept.faults and not kept.motion and not mine:
         return
-    turn = " --senses" if motion else ""
+    turn = " --senses" if kept.motion else ""
     raise InputError(
-        [f"check of {when} did not pass: {one}" for one in faults + motion]
+        [f"check of {kept.when} did not pass: {one}" for one in kept.faults + kept.motion]
+        + [f"an earlier check of this plan did not pass: {one}" for one in mine]
         + [
             f"mend it and check again (colure acquire FOLDER --check{turn}), or start with `despite_check`; nothing was moved"
         ]
     )
 
 
-def _kept(folder: Path) -> tuple[list[str], list[str], str]:
-    """Return the faults of the newest check, those of the axes' motion, and when it was; raises `InputError` if unreadable."""
+@dataclass(frozen=True)
+class _Kept:
+    """Faults of the newest check, those of the axes' motion, those of plans by their hash, and when the newest check was."""
+
+    faults: list[str]
+    motion: list[str]
+    plans: dict[str, list[str]]
+    when: str
+
+
+def _kept(folder: Path) -> _Kept:
+    """Return what was kept; raises `InputError` if it cannot be read."""
     path = folder / FILE
     if not path.exists():
-        return [], [], ""
+        return _Kept([], [], {}, "")
     require_regular(path, largest_bytes=LARGEST_BYTES)
     try:
         content = json.loads(path.read_text(encoding="utf-8"))
-        return [str(x) for x in content["faults"]], [str(x) for x in content["motion"]], str(content["when"])
-    except (OSError, ValueError, KeyError, TypeError, RecursionError) as error:
+        faults, motion = ([str(x) for x in content[name]] for name in ("faults", "motion"))
+        plans = {str(name): [str(x) for x in texts] for name, texts in content.get("plans", {}).items()}
+        return _Kept(faults, motion, plans, str(content["when"]))
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
         raise InputError([f"{FILE}: cannot be read: {error}; remove it and check again"]) from None

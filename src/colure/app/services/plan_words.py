@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from colure.app.services.flight_words import flight_faults
 from colure.app.services.particulars import register_of, today
 
 if TYPE_CHECKING:
@@ -57,6 +58,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Polarization", scheme if goal.scan is not None or goal.offset_deg is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
+        *(("Not possible", text) for text in flight_faults(campaign, plan)),
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"
                    + (f", {points['reflection']} reflection" if points.get("reflection") else "")),
         *_reflection_rows(campaign),

@@ -1,0 +1,75 @@
+"""Whether the instruments' own files of words can fly a plan: said before anything moves, not after the first points."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from colure.model.campaign import Campaign
+    from colure.model.instrument import Instrument
+    from colure.model.plan import Plan
+
+
+def flight_faults(campaign: Campaign, plan: Plan) -> list[str]:
+    """Return the words that a plan on the fly needs and that a profile lacks; nothing step by step.
+
+    Drivers of other packages are not asked: they refuse when they are called.
+
+    Raises
+    ------
+    InputError
+        If a profile cannot be read.
+    """
+    if plan.settings["style"] != "fly":
+        return []
+    by_pulses = plan.settings["trigger"] == "position"
+    axis = str(plan.settings["fly_axis"])
+    controllers = campaign.chamber.with_role("axis-controller")
+    turning = [one for one in controllers if axis in (one.axes or (axis,))]
+    faults = [text for one in turning for text in _of_controller(campaign, one, by_pulses=by_pulses)]
+    return faults + (_of_receiver(campaign) if by_pulses else [])
+
+
+def _of_controller(campaign: Campaign, one: Instrument, *, by_pulses: bool) -> list[str]:
+    from colure.instruments.line_profile import LineProfile
+    from colure.instruments.plugins import is_driver
+    from colure.instruments.profile import axes_profile, profile_path
+    from colure.model.loading import read_toml
+
+    name, own = one.words, f"{one.words}.toml"
+    if is_driver(name):
+        return []
+    if read_toml(profile_path(name, campaign.folder)).get("kind") == "epics-motors":
+        why = "motor records cannot start sweeps by position: trigger = 'time' or style = 'step' (goal.toml)"
+        return [f"{own}: {why}"] if by_pulses else []
+    words = axes_profile(name, campaign.folder)
+    faults = []
+    timed = bool(words.timed)
+    if isinstance(words, LineProfile):
+        timed = all(axis.timed or words.timed for axis in words.axes.values())
+    if not timed:
+        faults.append(
+            f"{own}: `timed` is empty: the speed of a move cannot be set; style = 'step' (goal.toml) needs none"
+        )
+    if by_pulses and not words.pulses:
+        faults.append(
+            f"{own}: `pulses` is empty: sweeps cannot be started by position; trigger = 'time' or style = 'step' (goal.toml)"
+        )
+    return faults
+
+
+def _of_receiver(campaign: Campaign) -> list[str]:
+    from colure.instruments.plugins import is_driver
+    from colure.instruments.profile import PowerProfile, analyzer_profile
+
+    name = campaign.chamber.analyzer.profile
+    if is_driver(name):
+        return []
+    words = analyzer_profile(name, campaign.folder)
+    if isinstance(words, PowerProfile):
+        return [f"{name}.toml: a power-only receiver takes no pulses; style = 'step' (goal.toml)"]
+    if words.trigger_external:
+        return []
+    return [
+        f"{name}.toml: `trigger_external` is empty: pulses cannot start sweeps; trigger = 'time' or style = 'step' (goal.toml)"
+    ]

@@ -1,0 +1,40 @@
+"""A scan on the fly that controller or analyzer have no words for is told by plan, check and acquire, before anything moves."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from click.testing import CliRunner
+
+from colure.app.cli import main
+from colure.app.services.starting import copy_profile
+
+
+def run(*words):
+    return CliRunner().invoke(main, [str(word) for word in words])
+
+
+@pytest.mark.parametrize(
+    ("profile", "word", "named"),
+    [("gcode-axes", "pulses", "trigger = 'time' or style = 'step'"), ("gcode-axes", "timed", "style = 'step'"),
+     ("scpi-analyzer", "trigger_external", "trigger = 'time' or style = 'step'")],
+)  # fmt: skip
+def test_a_missing_word_for_the_flight_is_named_beforehand(tiny_campaign, profile, word, named):
+    goal = tiny_campaign / "goal.toml"
+    goal.write_text(goal.read_text(encoding="utf-8") + 'style = "fly"\n', encoding="utf-8")
+    assert json.loads(run("plan", tiny_campaign, "--json").output)["not_possible"] == []
+    own = copy_profile(tiny_campaign, profile)
+    lines = own.read_text(encoding="utf-8").splitlines()
+    assert any(line.startswith(f"{word} =") for line in lines)
+    own.write_text("\n".join(line for line in lines if not line.startswith(f"{word} =")), encoding="utf-8")
+    planned = json.loads(run("plan", tiny_campaign, "--json").output)["not_possible"]
+    assert len(planned) == 1 and f"{profile}.toml: `{word}` is empty" in planned[0] and named in planned[0]
+    assert "Not possible" in run("plan", tiny_campaign).output
+    checked = run("acquire", tiny_campaign, "--check", "--json")
+    assert checked.exit_code == 3
+    assert [one["found"] for one in json.loads(checked.output) if not one["good"]] == planned
+    begun = run("acquire", tiny_campaign, "--yes", "--despite-check")
+    assert begun.exit_code == 2 and f"`{word}` is empty" in begun.output and "nothing was moved" in begun.output
+    goal.write_text(goal.read_text(encoding="utf-8").replace("fly", "step"), encoding="utf-8")
+    assert json.loads(run("plan", tiny_campaign, "--json").output)["not_possible"] == []
