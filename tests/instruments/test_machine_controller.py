@@ -16,6 +16,7 @@ import time
 import tomllib
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -291,7 +292,7 @@ def test_a_campaign_is_measured_through_it_from_the_command_line(controller, tin
         assert homed.returncode == 0, homed.stderr
         checked = run("acquire", folder, "--check", "--senses", "--yes")
         assert checked.returncode == 0, checked.stdout + checked.stderr
-        stopped = run("acquire", folder, "--yes", "--json", stop_after_s=12.0)
+        stopped = run("acquire", folder, "--yes", "--json", stop_at=run_folder(tiny_campaign, "first").journal)
         done = run("acquire", folder, "--yes", "--json")
         found = json.loads(done.stdout)
         assert found["state"] == "done" and found["flagged"] == 0, (found, stopped.stdout, done.stderr)
@@ -305,14 +306,16 @@ def test_a_campaign_is_measured_through_it_from_the_command_line(controller, tin
     require_the_chambers_own(tiny_campaign, style)
 
 
-def run(*words: str, stop_after_s: float = 0.0) -> subprocess.CompletedProcess:
-    """Run the command line; a positive time presses Ctrl-C after it."""
+def run(*words: str, stop_at: Path | None = None) -> subprocess.CompletedProcess:
+    """Run the command line; Ctrl-C is pressed some seconds after a journal is there."""
     child = subprocess.Popen(
         [sys.executable, "-m", "colure", *words], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
     )
     try:
-        if stop_after_s:
-            time.sleep(stop_after_s)
+        if stop_at is not None:
+            while not stop_at.exists() and child.poll() is None:
+                time.sleep(0.1)
+            time.sleep(15.0)
             child.send_signal(signal.SIGINT)
         out, err = child.communicate(timeout=500)
     except BaseException:

@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
-from colure.acquire.jogging import HOLD_DEG, Jogger
+from colure.acquire.jogging import Jogger
 from colure.acquire.station import Station
 from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
 from colure.errors import GuardError, InstrumentError
@@ -189,8 +189,9 @@ def check_motion(chamber: Chamber, axes: AxesDriver, clock: Clock, confirm: Conf
     """
     hand, lines = Jogger(chamber, axes, clock), list[CheckRow]()
     for name in hand.turning:
-        confirm.clear(f"{name} turns by 1 deg and back, then up to {HOLD_DEG:g} deg until it is braked, and back")
         try:
+            way = abs(hand.hold_way_deg(name, hand.where()[name]))
+            confirm.clear(f"{name} turns by 1 deg and back, then up to {way:g} deg until it is braked, and back")
             made = hand.prove(name)
             seen = confirm.right(name, made)
             lines.append((f"direction of {name}", seen is not False, f"readout {made:+.3f} deg, {_SEEN[seen]}"))

@@ -18,6 +18,8 @@ from colure.model.chamber import Chamber
 PROOF_DEG, PROOF_SHARE = 1.0, 0.1
 #: A move that is held on its way: its length, after how much of it, and how long the axis may take to stand (s).
 HOLD_DEG, HOLD_AFTER_DEG, STAND_S, RELEASED_S = 10.0, 0.5, 5.0, 0.3
+#: A fast axis is given this long to be looked at and held on its way, seconds.
+HOLD_S = 0.5
 
 
 def _nothing() -> None:
@@ -124,6 +126,21 @@ class Jogger:
             raise InstrumentError(f"axis {name}: readout changed by {made:+.3f} deg, commanded {step:+.3f} deg")
         return float(made)
 
+    def hold_way_deg(self, name: str, here_deg: float) -> float:
+        """Return how far an axis would turn if it were not held on its way; the sign says where there is room.
+
+        Raises
+        ------
+        GuardError
+            If it has less than `HOLD_DEG` of travel either way.
+        """
+        low, high = self.limits()[name]
+        wanted = max(HOLD_DEG, HOLD_S * self._guard.axes[name].speed_deg_s)
+        up, down = min(wanted, high - here_deg), min(wanted, here_deg - low)
+        if max(up, down) < HOLD_DEG:
+            raise GuardError(f"axis {name} has less than {HOLD_DEG:g} deg of travel")
+        return up if up >= down else -down
+
     def prove_hold(self, name: str) -> str:
         """Hold one axis on its way, release it, see that it rests, bring it back, and say what was seen.
 
@@ -136,10 +153,7 @@ class Jogger:
         """
         here = self.where()
         start = np.array(list(here.values()))
-        low, high = self.limits()[name]
-        step = HOLD_DEG if here[name] + HOLD_DEG <= high else -HOLD_DEG
-        if here[name] + step < low:
-            raise GuardError(f"axis {name} has less than {HOLD_DEG:g} deg of travel")
+        step = self.hold_way_deg(name, here[name])
         target = np.array([value + (step if one == name else 0.0) for one, value in here.items()])
         self._guard.check_path(np.stack([start, target]), "hold")
         held_deg, stood_s = self._held_on_its_way(name, here, target)
@@ -172,8 +186,11 @@ class Jogger:
                 raise InstrumentError(f"axis {name} still moves {STAND_S:g} s after a hold")
             self._clock.sleep(0.02)
         stood_s = self._clock.monotonic() - held_s
-        if abs(found - target[self._guard.names.index(name)]) < PROOF_SHARE * PROOF_DEG:
-            raise InstrumentError(f"axis {name} reached its target {HOLD_DEG:g} deg away in spite of a hold")
+        wanted = float(target[self._guard.names.index(name)])
+        if abs(found - wanted) < PROOF_SHARE * PROOF_DEG:
+            raise InstrumentError(
+                f"axis {name} reached its target {abs(wanted - here[name]):g} deg away in spite of a hold"
+            )
         if not self._axes.status().held:
             raise InstrumentError(f"axis {name} does not read as held after a hold")
         return found, stood_s

@@ -263,7 +263,7 @@ class LineAxes:
     def _stand(self, watch: Watch, limit_s: float, begin: float) -> AxesStatus:
         """Wait until the axes stand after one batch of commands."""
         self._await_replies(watch, limit_s)
-        sent, rested = self._timer.monotonic(), 0.0
+        sent, resting = self._timer.monotonic(), math.inf
         while True:
             self._refuse_when_held()
             status = self.status()
@@ -271,9 +271,11 @@ class LineAxes:
             now = self._timer.monotonic()
             if not status.moving and not (now - sent < START_S and self._has_not_begun(status)):
                 # Axes that seek their reference rest on the way; only positions tell of them here.
-                if self._targets or self._words.completion != "position" or rested > HOMING_REST_S:
+                resting = min(resting, now)
+                if self._targets or self._words.completion != "position" or now - resting > HOMING_REST_S:
                     return status
-                rested += self._words.poll_s
+            else:
+                resting = math.inf
             if now - begin > limit_s:
                 raise MotionError(f"{self._line.resource}: axes not there after {limit_s:.1f} s")
             self._timer.sleep(self._words.poll_s)

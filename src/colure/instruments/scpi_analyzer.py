@@ -144,7 +144,13 @@ class ScpiAnalyzer(ScpiInstrument):
         return Sweep(np.repeat(found[:, None], len(self._ports), axis=1), flags)
 
     def held(self) -> ComplexArray | None:
-        """Return the traces that the instrument holds, without another sweep; None if it says that there are none."""
+        """Return the traces that the instrument holds, without another sweep; None if it has none yet (or zeros).
+
+        Raises
+        ------
+        InstrumentError
+            If they cannot be read, or hold what no receiver measures.
+        """
         found = np.stack([self._trace(port) for port in self._ports], axis=-1)
         try:
             self.raise_errors()
@@ -152,6 +158,11 @@ class ScpiAnalyzer(ScpiInstrument):
             raise
         except InstrumentError:
             return None
+        if not np.any(found):
+            return None
+        require_plausible(found, self._link.resource)
+        if found.size < FEW_VALUES and self._profile.number_format != "ascii":
+            self._confirm_words()
         return found
 
     def _trace(self, port: int) -> ComplexArray:

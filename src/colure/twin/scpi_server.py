@@ -337,9 +337,8 @@ class SimulatedAnalyzer:
         return self._block(self._traces.get(port, empty))
 
     def _block(self, values: np.ndarray) -> bytes:
-        """Return a trace in the format that was asked for, with this sweep's fault in it."""
-        trace = self._spoiled(values)
-        pairs = np.stack([trace.real, trace.imag], axis=-1).ravel()
+        """Return a trace in the format that was asked for, with a fault of its transfer."""
+        pairs = np.stack([values.real, values.imag], axis=-1).ravel()
         if self._number_format == "ASC":
             return ",".join(f"{value:.12e}" for value in pairs).encode()
         width = 8 if self._number_format == "REAL,64" else 4
