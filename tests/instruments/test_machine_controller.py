@@ -100,8 +100,8 @@ LINEAR_UNITS = mm
 ANGULAR_UNITS = degree
 DEFAULT_LINEAR_VELOCITY = 100
 MAX_LINEAR_VELOCITY = 100
-DEFAULT_ANGULAR_VELOCITY = 90
-MAX_ANGULAR_VELOCITY = 90
+DEFAULT_ANGULAR_VELOCITY = 40
+MAX_ANGULAR_VELOCITY = 40
 NO_FORCE_HOMING = 1
 [EMCIO]
 EMCIO = io
@@ -109,13 +109,13 @@ CYCLE_TIME = 0.100
 TOOL_TABLE = tool.tbl
 """
 JOINT = """[AXIS_{letter}]
-MAX_VELOCITY = 90
+MAX_VELOCITY = 40
 MAX_ACCELERATION = 400
 MIN_LIMIT = -190
 MAX_LIMIT = 190
 [JOINT_{number}]
 TYPE = ANGULAR
-MAX_VELOCITY = 90
+MAX_VELOCITY = 40
 MAX_ACCELERATION = 400
 MIN_LIMIT = -190
 MAX_LIMIT = 190
@@ -188,7 +188,7 @@ def controller(request, tmp_path):
 
 def test_twenty_points_and_a_hold_in_the_middle_of_moves(controller):
     words = validate(LineProfile, tomllib.loads(PROFILE), source="machine.toml")
-    table = {n: Axis(speed_deg_s=90, acceleration_deg_s2=400) for n in ("azimuth", "roll", "probe")}
+    table = {n: Axis(speed_deg_s=40, acceleration_deg_s2=400) for n in ("azimuth", "roll", "probe")}
     axes = LineAxes(controller, words, table, timeout_s=2.0, timer=SystemClock())
     assert axes.identity().startswith("HELLO ACK")
     assert axes.status().alarm == "axes not referenced"
@@ -202,7 +202,7 @@ def test_twenty_points_and_a_hold_in_the_middle_of_moves(controller):
         assert axes.finish(0.0, unwatched, limit_s=20.0).positions_deg == pytest.approx(wanted, abs=1e-3)
     for side in (1.0, -1.0):
         axes.begin({"azimuth": 150.0 * side, "roll": 0.0, "probe": 0.0})
-        time.sleep(0.4)
+        time.sleep(0.8)
         axes.hold()
         with pytest.raises(HeldError):
             axes.finish(0.0, unwatched, limit_s=5.0)
@@ -265,7 +265,8 @@ def on_the_controller(folder, controller: str, analyzer: str) -> None:
         ('resource = "twin"\nprofile = "gcode-axes"\ninterlock = true ', f'resource = "{controller}"\nprofile = "machine"\ninterlock = false '),
     )  # fmt: skip
     text = (folder / "chamber.toml").read_text(encoding="utf-8")
-    for entry, value in (("speed_deg_s", 90), ("acceleration_deg_s2", 400)):
+    # A look takes up to 0.15 s on a busy computer: at 40 deg/s the axis is within its 10 deg of following error by then.
+    for entry, value in (("speed_deg_s", 40), ("acceleration_deg_s2", 400)):
         text = re.sub(rf"^{entry} = .*\n", f"{entry} = {value}\n", text, flags=re.MULTILINE)
     (folder / "chamber.toml").write_text(text, encoding="utf-8")
 

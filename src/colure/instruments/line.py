@@ -187,7 +187,13 @@ class ControllerLine:
             lines.put(text)
 
     def exchange(
-        self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, unless: Held | None = None
+        self,
+        text: str,
+        wanted: ExpectedReply,
+        *,
+        raw: bool = False,
+        limit_s: float | None = None,
+        unless: Held | None = None,
     ) -> list[str]:
         """Send one line (`raw`: without its end) and return the lines of its answer.
 

@@ -91,7 +91,9 @@ class Talk:
                 self._timer.sleep(step.pause_s)
         return answer
 
-    def _once(self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str, unless: Held | None) -> str:
+    def _once(
+        self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str, unless: Held | None
+    ) -> str:
         acknowledged = "" if asked else self._words.acknowledge
         pattern = step.expect or acknowledged
         lines = step.answers
