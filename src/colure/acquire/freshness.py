@@ -16,8 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 #: What a sweep looks at: positions of the axes, channel of the switch, state of the device. `UNKNOWN` equals no view.
-View = tuple[float | int | str | None, ...]
-UNKNOWN: View = ("unknown",)
+SweptView = tuple[float | int | str | None, ...]
+UNKNOWN: SweptView = ("unknown",)
 #: So many equal readings of a power-only receiver, which reads few digits, from as many views are a frozen one.
 SAME_POWERS = 20
 #: An instrument that fails to say what it holds is asked so often, and then no more.
@@ -34,23 +34,23 @@ class Freshness:
     def __init__(self, analyzer: AnalyzerDriver) -> None:
         self._analyzer = analyzer
         self._trace: ComplexArray | None = None
-        self._view: View = UNKNOWN
-        self._unread: View | None = None
+        self._view: SweptView = UNKNOWN
+        self._unread: SweptView | None = None
         self._same = self._failed = 0
 
-    def resumed(self, trace: ComplexArray, view: View) -> None:
+    def resumed(self, trace: ComplexArray, view: SweptView) -> None:
         """Take over the newest trace of an earlier session; what the analyzer holds now may be another one."""
         self._trace, self._view, self._unread = trace.copy(), view, UNKNOWN
 
     @contextmanager
-    def sweeping(self, view: View) -> Iterator[None]:
+    def sweeping(self, view: SweptView) -> Iterator[None]:
         """Know what an unread trace was taken of, if the sweep fails or is given up."""
         self._unread = view
         yield
         self._unread = None
 
     def look_back(
-        self, view: View, patiently: Callable[[Callable[[], ComplexArray | None]], ComplexArray | None]
+        self, view: SweptView, patiently: Callable[[Callable[[], ComplexArray | None]], ComplexArray | None]
     ) -> None:
         """Read what the analyzer holds, if nobody has seen it and something else is to be swept now.
 
@@ -72,7 +72,7 @@ class Freshness:
             return
         self._trace, self._view = held, unread
 
-    def require(self, trace: ComplexArray, view: View) -> None:
+    def require(self, trace: ComplexArray, view: SweptView) -> None:
         """Raise `InstrumentError` if a trace equals the one before, bit for bit, although something else is looked at."""
         before = self._trace
         if before is not None and (view != self._view):

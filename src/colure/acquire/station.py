@@ -13,7 +13,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
-from colure.acquire.freshness import Freshness, View
+from colure.acquire.freshness import Freshness, SweptView
 from colure.acquire.guard import Guard, MotionWatch
 from colure.acquire.journal import Row
 from colure.acquire.watchdog import Watchdog
@@ -330,7 +330,7 @@ class Station:
             raise MotionError(f"point {index}: {fault}; home the axes")
         raise PositionError(f"point {index}: {fault}")
 
-    def _view(self, place: FloatArray) -> View:
+    def _view(self, place: FloatArray) -> SweptView:
         return (*np.round(place, 6).tolist(), self._channel, self._state)
 
     def sweep(self, place: FloatArray, sweep: Callable[[], Sweep]) -> Sweep:

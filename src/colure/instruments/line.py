@@ -23,7 +23,7 @@ from colure.instruments.protocols import HeldError, LostError, unheard
 from colure.instruments.wires import Wire, WireOpener, open_wire
 
 #: Tells whether somebody has asked for a hold.
-Held = Callable[[], bool]
+HoldAsked = Callable[[], bool]
 #: Somebody who waits for a line looks up this often, seconds; an answer is passed on at once.
 LOOK_S = 0.05
 #: Lines of one answer, characters of one line, and sentinels sent before the line is given up.
@@ -193,7 +193,7 @@ class ControllerLine:
         *,
         raw: bool = False,
         limit_s: float | None = None,
-        unless: Held | None = None,
+        unless: HoldAsked | None = None,
     ) -> list[str]:
         """Send one line (`raw`: without its end) and return the lines of its answer.
 
@@ -233,7 +233,7 @@ class ControllerLine:
 
     def _ask(
         self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, rest: int = 0,
-        unless: Held | None = None,
+        unless: HoldAsked | None = None,
     ) -> list[str]:  # fmt: skip
         self._discard()
         self._asked = text
@@ -306,7 +306,7 @@ class ControllerLine:
         """Whether a new connection begins with nothing under way."""
         return self._wire.fresh
 
-    def post(self, text: str, wanted: ExpectedReply, *, raw: bool = False, unless: Held | None = None) -> None:
+    def post(self, text: str, wanted: ExpectedReply, *, raw: bool = False, unless: HoldAsked | None = None) -> None:
         """Send a line whose answer comes when it comes; `take` waits for it. No exchange in between, nothing if `unless`."""
         with self._exchange_lock:
             if self._doubt:
@@ -364,7 +364,7 @@ class ControllerLine:
             f"{self.resource}: {self.rules.sync!r} was not answered by {self.rules.sync_pattern!r} in {SENTINELS} attempts"
         )
 
-    def _put(self, text: str, unless: Held | None = None) -> None:
+    def _put(self, text: str, unless: HoldAsked | None = None) -> None:
         if self.rules.pace_s > 0.0:
             time.sleep(max(0.0, self._sent_s + self.rules.pace_s - time.monotonic()))
         if unless is not None and unless():

@@ -7,7 +7,7 @@ import time
 from collections.abc import Mapping
 
 from colure.errors import InstrumentError
-from colure.instruments.line import ControllerLine, ExpectedReply, Held
+from colure.instruments.line import ControllerLine, ExpectedReply, HoldAsked
 from colure.instruments.line_profile import LineProfile, SequenceStep
 from colure.instruments.protocols import LostError, Timer
 from colure.instruments.status_words import refusal, says
@@ -30,7 +30,7 @@ class Talk:
         If an answer is missing or is not the one expected.
     """
 
-    def __init__(self, line: ControllerLine, words: LineProfile, timer: Timer, held: Held) -> None:
+    def __init__(self, line: ControllerLine, words: LineProfile, timer: Timer, held: HoldAsked) -> None:
         self.line = line
         self._held = held
         self._words = words
@@ -76,7 +76,7 @@ class Talk:
         *,
         asked: bool,
         expect: str,
-        unless: Held | None = None,
+        unless: HoldAsked | None = None,
     ) -> str:
         captured, answer = dict(fields), ""
         for number, step in enumerate(steps):
@@ -92,7 +92,7 @@ class Talk:
         return answer
 
     def _once(
-        self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str, unless: Held | None
+        self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str, unless: HoldAsked | None
     ) -> str:
         acknowledged = "" if asked else self._words.acknowledge
         pattern = step.expect or acknowledged
@@ -106,7 +106,7 @@ class Talk:
             self._judge(answer, pattern)
         return answer
 
-    def _until(self, step: SequenceStep, fields: Mapping[str, object], unless: Held | None) -> str:
+    def _until(self, step: SequenceStep, fields: Mapping[str, object], unless: HoldAsked | None) -> str:
         limit_s = self.line.timeout_s if step.limit_s is None else step.limit_s
         text, begin = self._fill(step, fields), time.monotonic()
         wanted = ExpectedReply(lines=1 if step.answers is None else step.answers, end=step.end, fault=self._words.fault)
