@@ -26,6 +26,8 @@ export function alignPage(view: View): Page {
   });
   const list = h("ol", { class: "checklist" });
   const campaign = session.campaign;
+  /** What this page still asks for when it is left, nobody waits for. */
+  const gone = new AbortController();
   const steps: Step[] = [
     { key: "talk", words: "Instruments answer", panel: talk, state: "" },
     { key: "hand", words: "Axes move as told", panel: hand.panel, state: "" },
@@ -154,10 +156,11 @@ export function alignPage(view: View): Page {
   /** The flip tests that are on disk already: the last two are the picture's before and after. */
   const earlier = async () => {
     try {
-      const all = await get("/api/campaigns"),
+      const all = await get("/api/campaigns", [], gone.signal),
         runs = all.find((c) => c.id === campaign)?.runs ?? [];
       const flips = runs.filter((one) => one.record && /^flip/.test(one.name)).slice(0, 2);
-      for (const one of flips.reverse()) screen.flip(await post("/api/flip", { campaign, run: one.name }), false);
+      for (const one of flips.reverse())
+        screen.flip(await post("/api/flip", { campaign, run: one.name }, gone.signal), false);
       if (flips.length) tick("flip", `run ${flips[flips.length - 1].name}`);
     } catch {
       // Another kind of run by that name: nothing is drawn of it.
@@ -231,7 +234,7 @@ export function alignPage(view: View): Page {
       if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes);
     },
   });
-  post("/api/motion", { campaign }).then(
+  post("/api/motion", { campaign }, gone.signal).then(
     (m) => {
       view.chamber.build(m);
       rolls = m.geometry === "roll-over-azimuth";
@@ -260,6 +263,7 @@ export function alignPage(view: View): Page {
     element,
     leave: () => {
       stopWatching();
+      gone.abort();
       hand.leave();
       screen.panel.leave();
       for (const one of [talk, flip, beam]) one.leave();

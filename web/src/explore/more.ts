@@ -308,7 +308,11 @@ function verdict(found: VerdictsAnswer): HTMLElement {
     "div",
     {},
     h("p", { class: `verdict ${tone(found.outcome)}` }, `${found.specification}: ${found.outcome}`),
-    h("p", { class: "small quiet" }, `${found.document}; decided by ${found.decision}.`),
+    h(
+      "p",
+      { class: "small quiet" },
+      `${found.document ? `${found.document}; decided` : "Decided"} by ${found.decision}.`,
+    ),
     !found.current
       ? h("p", { class: "warn" }, "The record or limits.toml changed since: hold it against the run again.")
       : "",

@@ -30,6 +30,7 @@ export function learnPage(view: View): Page {
   const group = new Group(),
     dialPlace = h("div", { class: "dial" }),
     captions = h("ol", { class: "captions" }),
+    gone = new AbortController(),
     reach = h("p", { class: "small quiet" });
   view.stage.device.add(group);
   let geometry = (STANDS.find(([key]) => key === value("stand"))?.[0] ?? "roll-over-azimuth") as Geometry,
@@ -287,7 +288,7 @@ export function learnPage(view: View): Page {
     basis = Number(v);
     void ask();
   })), readings); // prettier-ignore
-  post("/api/motion", { campaign: session.campaign }).then(
+  post("/api/motion", { campaign: session.campaign }, gone.signal).then(
     (m) => {
       const of = (name: string) => m.limits_deg[m.axes.indexOf(name)] ?? [-180, 360],
         first = of("azimuth"),
@@ -303,7 +304,7 @@ export function learnPage(view: View): Page {
       }
       stand();
     },
-    () => stand(),
+    () => gone.signal.aborted || stand(),
   );
   stand();
   return {
@@ -311,6 +312,7 @@ export function learnPage(view: View): Page {
     element: h("div", { class: "page learn-page" }, play.element, questions.element, hand.element),
     leave: () => {
       stop();
+      gone.abort();
       inner.leave();
       emptied(group);
       view.stage.device.remove(group);
