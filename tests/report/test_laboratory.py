@@ -9,16 +9,11 @@ from datetime import UTC, date, datetime, timedelta
 import pypdf
 import pytest
 
-from colure.app import services
 from colure.app.services.particulars import register_of, settings_of
-from colure.app.services.reporting import sign_report, source_of
-from colure.app.services.verdicts import judge
-from colure.app.storage.run_identity import keep_identity
+from colure.app.services.reporting import sign_report
 from colure.errors import InputError
 from colure.model.equipment import Register
-from colure.model.identity import RunIdentity
 from colure.model.loading import load
-from colure.model.specification import Specification
 from colure.report.content import SECTIONS, compose
 from colure.report.document import Document
 from colure.report.particulars import Particulars, particulars_sections
@@ -26,7 +21,6 @@ from colure.report.pdf import render_pdf
 from colure.report.texts import LANGUAGES, Texts, catalogue
 from tests.report.readability import MOST_WORDS, mean_words, sentences
 from tests.report.test_pages import FULL, filled
-from tests.report.test_report import small_campaign
 
 DECLARED = """
 number = "A-17"
@@ -147,7 +141,6 @@ def test_the_decision_rule_states_its_risk(tmp_path):
     [
         ("issue = 2", "needs changes"),
         ('changes = "x"', "issue 1 changes nothing"),
-        ('language = "de"', "set form = 'short'"),
         ("temperature_c = { low = 25, high = 20 }", "high must not be below low"),
         ("planes = []", "must name E, H or both"),
     ],
@@ -246,23 +239,6 @@ def test_a_signed_report_is_whole_and_trusted_and_one_changed_byte_shows(tmp_pat
     assert not status.intact and not status.bottom_line
     with pytest.raises(InputError, match="issue 1 is signed already; set issue = 2"):
         sign_report(RunFolder(tmp_path), printed, 1, key_file=key, passphrase=b"open sesame")
-
-
-@pytest.fixture(scope="module")
-def source(tmp_path_factory):
-    """A 3 x 3 panel at two frequencies, held against limits."""
-    campaign, plan, run = small_campaign(tmp_path_factory.mktemp("laboratory") / "c")
-    keep_identity(run, RunIdentity(serial="S-5"))
-    done = services.process(campaign, run)
-    figures = services.evaluate(done, run)
-    judged = judge(done, figures, load(Specification, campaign.folder / "limits.toml"))
-    return source_of(campaign, plan, run, done, figures, judged)
-
-
-@pytest.fixture(scope="module")
-def whole(source):
-    """The full report in English: drawn once for every test that reads it."""
-    return compose(source)
 
 
 def test_no_page_of_a_whole_report_is_less_than_two_thirds_full(whole, tmp_path):

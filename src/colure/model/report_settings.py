@@ -11,7 +11,7 @@ from colure.model.loading import Section
 
 ReportText = Annotated[str, Field(max_length=300)]
 ReportWords = Annotated[str, Field(max_length=4000)]
-#: Languages of the short report; the full one is written in English.
+#: Languages of a report.
 Language = Literal["en", "de", "fr", "es"]
 
 
@@ -80,7 +80,7 @@ class ReportSettings(Section):
     temperature_c, humidity_percent
         Lowest and highest reading during the measurement, in degrees Celsius and percent relative humidity.
     language
-        Language of the short report.
+        Language of the report. What the full report has in English only, its first page says.
     form
         `full`, or `short`: two pages.
     logo
@@ -124,8 +124,6 @@ class ReportSettings(Section):
             raise ValueError(f"issue = {self.issue}: needs changes, what changed against issue {self.issue - 1}")
         if self.issue == 1 and self.changes.strip():
             raise ValueError("changes: issue 1 changes nothing; raise issue, or leave changes out")
-        if self.form == "full" and self.language != "en":
-            raise ValueError(f"language = {self.language!r}: the full report is written in English; set form = 'short'")
         if not self.planes or len(set(self.planes)) != len(self.planes):
             raise ValueError(f"planes = {list(self.planes)}: must name E, H or both, each once")
         return self

@@ -11,7 +11,9 @@ from colure.report.document import Document, ReportSection
 from colure.report.doors import sections_of_others
 from colure.report.particulars import particulars_sections, photographs_section
 from colure.report.short import compose_short
+from colure.report.spoken import pictures_in
 from colure.report.steps import room_section, steps_section
+from colure.report.translation import Translation
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
@@ -69,16 +71,22 @@ def compose(source: Source) -> Document:
         if name not in SECTIONS:
             raise ValueError(f"report.toml: sections: {name!r}: must be one of {', '.join(SECTIONS)}")
     one, say = source.particulars, source.particulars.say
+    speak = Translation(one.settings.language)
+    with pictures_in(speak):
+        composed = tuple(section for name in wanted for section in SECTIONS[name](source))
     f = source.processed.frequency_hz / 1e9
     band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
-    return one.framed(
+    document = one.framed(
         Document(
             title=source.device.name,
             subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
             answer=_answer(source),
-            sections=tuple(section for name in wanted for section in SECTIONS[name](source)),
+            sections=composed,
         )
     )
+    # The particulars are written in the language already.
+    kept = frozenset(say(key) for key in ("particulars", "equipment", "statements"))
+    return document if speak.language == "en" else speak.document(document, kept=kept)
 
 
 def not_included(figures: list[Figure]) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.model.exports import safe_text
+from colure.report.spoken import translate_picture
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure as Canvas
@@ -146,6 +147,7 @@ def chart(drawn: Canvas | Panels, caption: str, *, dense: bool = False, width_pe
     from PIL import Image
 
     figure = drawn.figure
+    translate_picture(figure)
     buffer = io.BytesIO()
     if dense:
         figure.set_dpi(DENSE_DPI)

@@ -1,0 +1,223 @@
+"""A composed report in another language: every text is looked up in the catalogue by its English wording.
+
+Sections are written in English. An entry of `templates/full.toml` holds the same sentence in all languages; words in braces stand for
+numbers, names, or other texts of the catalogue. What no entry fits stays English, and the translation keeps count of it.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from dataclasses import dataclass, field, replace
+from functools import cache
+from importlib import resources
+from textwrap import fill
+from typing import Final
+
+from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Section, Side, Table
+from colure.report.texts import catalogue
+
+_FIELD: Final = re.compile(r"\{(\w+)\}")
+#: Words of three letters or more that are units, symbols or names of the trade in every language.
+_NO_WORDS: Final = frozenset(
+    [
+        "deg",
+        "dbi",
+        "dbm",
+        "dbd",
+        "dbic",
+        "ghz",
+        "mhz",
+        "sin",
+        "cos",
+        "netcdf",
+        "sha",
+        "chi",
+        "psi",
+        "phi",
+        "ref",
+        "root",
+        "rms",
+        "mode",
+        "nan",
+        "ludwig",
+        "ilac",
+        "jcgm",
+        "ieee",
+        "std",
+        "gpp",
+        "annex",
+    ]
+)
+#: Fields that hold a name, a formula or an address: they stay as they are.
+_NAMES: Final = frozenset(("name", "formula", "file", "hash", "place", "parts", "scheme"))
+#: Texts within texts within texts.
+DEEPEST: Final = 3
+_WORD: Final = re.compile(r"[A-Za-z]{3,}")
+
+
+def full_texts() -> list[dict[str, str]]:
+    """Return the full report's texts, each in every language."""
+    file = resources.files("colure.report") / "templates" / "full.toml"
+    found: list[dict[str, str]] = tomllib.loads(file.read_text(encoding="utf-8"))["text"]
+    return found
+
+
+@dataclass(frozen=True)
+class _Entry:
+    """One text: what it looks like in English, with its fields by name, and every language's wording."""
+
+    pattern: re.Pattern[str]
+    wordings: dict[str, str]
+
+
+@cache
+def _entries() -> tuple[dict[str, dict[str, str]], tuple[_Entry, ...]]:
+    """Return the texts without fields by their English wording, and those with fields, the longest first."""
+    every = [*full_texts(), *catalogue().values()]
+    plain = {one["en"]: one for one in reversed(every) if not _FIELD.search(one["en"])}
+    patterned = sorted(
+        (one for one in every if _FIELD.search(one["en"])), key=lambda one: -len(_FIELD.sub("", one["en"]))
+    )
+    return plain, tuple(_Entry(_pattern(one["en"]), one) for one in patterned)
+
+
+def _pattern(text: str) -> re.Pattern[str]:
+    parts, at = [], 0
+    for found in _FIELD.finditer(text):
+        parts += [re.escape(text[at : found.start()]), f"(?P<{found[1]}>.+?)"]
+        at = found.end()
+    return re.compile("".join([*parts, re.escape(text[at:])]))
+
+
+def has_words(text: str) -> bool:
+    """Tell whether a text says anything beyond numbers, units, symbols and names of files and standards."""
+    left = re.sub(r"[\w-]+\.(?:nc|toml|json|sqlite|csv|pdf)\b|\b[0-9a-f]{12,}\b", "", text)
+    return any(word.lower() not in _NO_WORDS for word in _WORD.findall(left))
+
+
+def _filled(wording: str, values: dict[str, str]) -> str:
+    return _FIELD.sub(lambda name: values[name[1]], wording)
+
+
+@dataclass
+class Translation:
+    """Texts of one language.
+
+    left
+        What no entry fitted and stays English, in the order in which it came up.
+    """
+
+    language: str
+    left: list[str] = field(default_factory=list)
+    _known: dict[tuple[str, int], str | None] = field(default_factory=dict, repr=False)
+
+    def __call__(self, text: str) -> str:
+        """Return a text in the language; itself, kept in `left`, if the catalogue holds none like it."""
+        if self.language == "en" or not has_words(text):
+            return text
+        found = self._found(" ".join(text.split()))
+        if found is None:
+            self.left.append(text)
+            return text
+        return fill(found, max(len(line) for line in text.splitlines())) if "\n" in text else found
+
+    def _found(self, text: str, depth: int = 0) -> str | None:
+        """Return the translation; None if the catalogue holds none, or none of what stands in one of its fields."""
+        key = text, depth
+        if key not in self._known:
+            self._known[key] = self._looked_up(text, depth)
+        return self._known[key]
+
+    def _looked_up(self, text: str, depth: int) -> str | None:
+        plain, patterned = _entries()
+        if text in plain:
+            return plain[text][self.language]
+        if depth > DEEPEST:
+            return None
+        for one in patterned:
+            found = one.pattern.fullmatch(text)
+            if found is None:
+                continue
+            values = {
+                name: value if name in _NAMES else self._value(value, depth + 1)
+                for name, value in found.groupdict().items()
+            }
+            known = {name: value for name, value in values.items() if value is not None}
+            if len(known) == len(values):
+                return _filled(one.wordings[self.language], known)
+        return None
+
+    def _value(self, text: str, depth: int) -> str | None:
+        """Return what stands in a field: a text of the catalogue, a list of such, or a value without words; None if none of them."""
+        for mark in ("", "; ", ", "):
+            pieces = [self._piece(one, depth) for one in (text.split(mark) if mark else [text])]
+            known = [one for one in pieces if one is not None]
+            if len(known) == len(pieces):
+                return mark.join(known)
+        return None
+
+    def _piece(self, text: str, depth: int) -> str | None:
+        """Return one text of a list, which may begin small and may have its value behind it."""
+        if not has_words(text):
+            return text
+        for one in (text, text[0].upper() + text[1:]):
+            if (found := self._found(one, depth)) is not None:
+                return found
+            split = re.fullmatch(r"(.*[^\s\d.,\u00b1+-])\s+([-+]?\d.*)", one)
+            if split is not None and not has_words(split[2]) and (found := self._found(split[1], depth)) is not None:
+                return f"{found} {split[2]}"
+        return None
+
+    def document(self, document: Document, *, kept: frozenset[str]) -> Document:
+        """Return a report in the language; on its first page stands which sections hold English.
+
+        kept
+            Titles of sections that are in the language already.
+        """
+        answer = tuple(self(text) for text in document.answer)
+        page_one = bool(self.left)
+        sections, english = [], []
+        for section in document.sections:
+            if section.title in kept:
+                sections.append(section)
+                continue
+            before = len(self.left)
+            sections.append(self._section(section))
+            if len(self.left) > before:
+                english.append(sections[-1].title)
+        said = _cautions(self.language) if page_one else ""
+        parts = ", ".join(one for one in (said, *dict.fromkeys(english)) if one)
+        told = (self._found(f"In English in this report: {parts}.") or parts,) if parts else ()
+        return replace(document, answer=(*answer, *told), sections=tuple(sections))
+
+    def _section(self, section: Section) -> Section:
+        return Section(self(section.title), tuple(self._block(block) for block in section.blocks))
+
+    def _block(self, block: Block) -> Block:
+        if isinstance(block, Paragraph):
+            return Paragraph(self(block.text))
+        if isinstance(block, Table):
+            rows = tuple(tuple(self._cell(cell) for cell in row) for row in block.rows)
+            header = tuple(self._cell(cell) for cell in block.header)
+            return replace(block, header=header, rows=rows, caption=self(block.caption))
+        if isinstance(block, Link):
+            return replace(block, name=self(block.name), note=self(block.note))
+        if isinstance(block, Side):
+            return Side(tuple(self._chart(one) for one in block.charts))
+        return self._chart(block)
+
+    def _chart(self, chart: Chart) -> Chart:
+        return replace(chart, caption=self(chart.caption))
+
+    def _cell(self, cell: Cell) -> Cell:
+        return Ref(self(cell.text), cell.anchor) if isinstance(cell, Ref) else self(cell)
+
+
+def _cautions(language: str) -> str:
+    return {
+        "en": "cautions",
+        "de": "Warnungen auf dieser Seite",
+        "fr": "avertissements de cette page",
+        "es": "avisos de esta página",
+    }[language]
