@@ -101,7 +101,12 @@ def test_the_full_report_in_german_french_and_spanish(source, tmp_path):
     german = compose(formed(source, language="de", sections=few))
     render_pdf(german, tmp_path / "report.pdf")
     page = " ".join(pypdf.PdfReader(tmp_path / "report.pdf").pages[0].extract_text().split())
-    assert "In diesem Bericht auf Englisch:" in page and "Bei 24." in page and "Geplant: " in page and "Alle Intervalle" in page
+    assert (
+        "In diesem Bericht auf Englisch:" in page
+        and "Bei 24." in page
+        and "Geplant: " in page
+        and "Alle Intervalle" in page
+    )
     assert "Halbwertsbreite, E-Ebene" in page
 
 
@@ -123,3 +128,8 @@ def test_a_text_that_nobody_wrote_down_is_left_and_counted():
     # A sentence of the catalogue with an unknown word in one of its fields is not half translated.
     assert speak("Decision rule: by the weather.") == "Decision rule: by the weather."
     assert speak("5.2 mm") == "5.2 mm" and len(speak.left) == 2
+
+
+def test_small_words_count_too_and_units_do_not():
+    assert Translation("de")("30 of 30") == "30 von 30"
+    assert not has_words("21.21 \u00b1 0.25 dBi") and not has_words("record.nc") and has_words("every slice")

@@ -53,7 +53,7 @@ _NO_WORDS: Final = frozenset(
 _NAMES: Final = frozenset(("name", "formula", "file", "hash", "place", "parts", "scheme"))
 #: Texts within texts within texts.
 DEEPEST: Final = 3
-_WORD: Final = re.compile(r"[A-Za-z]{3,}")
+_WORD: Final = re.compile(r"[A-Za-z]{3,}|\b(?:of|to|is|at|in)\b")
 
 
 def full_texts() -> list[dict[str, str]]:
