@@ -7,7 +7,7 @@ import re
 import pypdf
 
 from colure.report.content import SECTIONS, compose
-from colure.report.document import Chart, Document, Link, Paragraph, Section, Side, Table
+from colure.report.document import Chart, Document, FileLink, Paragraph, Section, Side, Table
 from colure.report.pdf import render_pdf
 from colure.report.texts import LANGUAGES
 from colure.report.translation import Translation, full_texts, has_words
@@ -35,7 +35,7 @@ def texts(section: Section) -> list[tuple[str, str]]:
         elif isinstance(block, Table):
             out += [("header", str(getattr(one, "text", one))) for one in block.header] + [("caption", block.caption)]
             out += [("cells", str(getattr(one, "text", one))) for row in block.rows for one in row]
-        elif isinstance(block, Link):
+        elif isinstance(block, FileLink):
             out += [("text", block.name), ("text", block.note)]
         elif isinstance(block, (Chart, Side)):
             out += [("captions", one.caption) for one in (block.charts if isinstance(block, Side) else (block,))]

@@ -14,7 +14,7 @@ from importlib import resources
 from textwrap import fill
 from typing import Final
 
-from colure.report.document import Block, Cell, Chart, Document, Link, Paragraph, Ref, Section, Side, Table
+from colure.report.document import Block, Cell, Chart, Document, FileLink, Paragraph, Ref, Section, Side, Table
 from colure.report.texts import catalogue
 
 _FIELD: Final = re.compile(r"\{(\w+)\}")
@@ -201,7 +201,7 @@ class Translation:
             rows = tuple(tuple(self._cell(cell) for cell in row) for row in block.rows)
             header = tuple(self._cell(cell) for cell in block.header)
             return replace(block, header=header, rows=rows, caption=self(block.caption))
-        if isinstance(block, Link):
+        if isinstance(block, FileLink):
             return replace(block, name=self(block.name), note=self(block.note))
         if isinstance(block, Side):
             return Side(tuple(self._chart(one) for one in block.charts))
