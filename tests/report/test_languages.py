@@ -7,7 +7,7 @@ import re
 import pypdf
 
 from colure.report.content import SECTIONS, compose
-from colure.report.document import Chart, Document, FileLink, Paragraph, Section, Side, Table
+from colure.report.document import Chart, Document, FileLink, Paragraph, ReportSection, Side, Table
 from colure.report.pdf import render_pdf
 from colure.report.texts import LANGUAGES
 from colure.report.translation import Translation, full_texts, has_words
@@ -26,7 +26,7 @@ LEFT = {
 }
 
 
-def texts(section: Section) -> list[tuple[str, str]]:
+def texts(section: ReportSection) -> list[tuple[str, str]]:
     """Return every text of a section with its place."""
     out = [("title", section.title)]
     for block in section.blocks:

@@ -14,7 +14,7 @@ from importlib import resources
 from textwrap import fill
 from typing import Final
 
-from colure.report.document import Block, Cell, Chart, Document, FileLink, Paragraph, Ref, Section, Side, Table
+from colure.report.document import Block, Cell, Chart, Document, FileLink, Paragraph, Ref, ReportSection, Side, Table
 from colure.report.texts import catalogue
 
 _FIELD: Final = re.compile(r"\{(\w+)\}")
@@ -191,8 +191,8 @@ class Translation:
         told = (self._found(f"In English in this report: {parts}.") or parts,) if parts else ()
         return replace(document, answer=(*answer, *told), sections=tuple(sections))
 
-    def _section(self, section: Section) -> Section:
-        return Section(self(section.title), tuple(self._block(block) for block in section.blocks))
+    def _section(self, section: ReportSection) -> ReportSection:
+        return ReportSection(self(section.title), tuple(self._block(block) for block in section.blocks))
 
     def _block(self, block: Block) -> Block:
         if isinstance(block, Paragraph):
