@@ -122,7 +122,7 @@ def _element(
     shown = {what.name: what.display(float(v)) for what, v in zip(figures.definitions, values, strict=True)}
     peak = float(np.sqrt(np.max(np.sum(np.abs(field[middle]) ** 2, axis=0))))
     below = [float(amplitude_db(row[middle] / peak, least=1e-15)) for row in errors]
-    element = Element(number, 20.0 * float(np.log10(peak)), (shown["beam_azimuth_deg"], shown["beam_elevation_deg"]), *below)  # fmt: skip
+    element = Element(number, float(amplitude_db(peak)), (shown["beam_azimuth_deg"], shown["beam_elevation_deg"]), *below)  # fmt: skip
     return element, field, (theta, phi)
 
 
@@ -196,7 +196,7 @@ HEADER = "element,command,level_db,level_expanded_db,phase_deg,phase_expanded_de
 
 def row_of(element: int, command: str, value: complex, spread: FloatArray, remark: str = "") -> CalibrationRow:
     """Return a line from a complex value and the standard uncertainties (2,) of its relative amplitude and phase in radians."""
-    level = float(20.0 * np.log10(max(abs(value), 1e-15)))
+    level = float(amplitude_db(max(abs(value), 1e-15)))
     return CalibrationRow(
         element, command, level, 20.0 / float(np.log(10.0)) * 2.0 * float(spread[0]), float(np.rad2deg(np.angle(value))),
         float(np.rad2deg(2.0 * spread[1])), remark,
@@ -270,6 +270,6 @@ def _commands(array: ArrayRun) -> list[CalibrationRow]:
 
 
 def _said(weight: complex) -> str:
-    level = 20.0 * np.log10(abs(weight))
+    level = float(amplitude_db(abs(weight)))
     phase = f"{np.rad2deg(np.angle(weight)) % 360.0 + 0.0:.6g} deg"
     return phase if abs(level) < 1e-6 else f"{phase} {level:+.6g} dB"
