@@ -98,7 +98,7 @@ def compose_file(source: FileSource) -> Document:
             ReportSection("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes))),
             ReportSection("The sphere", _drawn(source.sphere)),
             *_frequency_section(source, here),
-            _budget_section(known, source.shown_hz),
+            _budget_section(known, source.shown_hz, source.kind),
             ReportSection(f"The {source.kind}", (
                 Table(("", ""), source.holds, wide=True),
                 *((Table(("Step", "Parameters"), steps_of(source.made), wide=True),) if source.made else ()),
@@ -138,18 +138,23 @@ def _frequency_section(source: FileSource, here: list[Figure]) -> tuple[ReportSe
     return (ReportSection("Over frequency", (*_drawn((source.over_frequency,)), *tables_over_frequency(source.figures, here))),)  # fmt: skip
 
 
-def _budget_section(known: list[Figure], frequency: float) -> ReportSection:
+def _budget_section(known: list[Figure], frequency: float, kind: str) -> ReportSection:
     if not known or not known[0].budget:
         return ReportSection(
             "Uncertainty budget",
             (Paragraph("None: the file states no errors of its field, so no figure has an interval."),),
         )
+    causes = {
+        "file": "Every cause is a set of drawn errors of the field; a figure's standard uncertainty is their rms change of it.",
+        "run": "Every cause states what it changes of the level; what fewer samples change stands for the sampling.",
+    }
     words = Paragraph(
-        "Every cause is a set of drawn errors of the field; a figure's standard uncertainty is their rms change of it. They add "
-        "by root sum of squares; k is Student's factor for the effective degrees of freedom (JCGM 100:2008, G.4)."
+        f"{causes[kind]} They add by root sum of squares; k is Student's factor for the effective degrees of freedom "
+        "(JCGM 100:2008, G.4)."
     )
     return ReportSection(
-        "Uncertainty budget", (words, *contributions(known, frequency, "colure export FILE figures writes all"))
+        "Uncertainty budget",
+        (words, *contributions(known, frequency, f"colure export {kind.upper()} figures writes all")),
     )
 
 
