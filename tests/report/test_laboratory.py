@@ -94,7 +94,7 @@ def stated(folder, *, identity, measured):
 
 
 def text_of(one, target, **more):
-    document = Document("Panel", "", (), particulars_sections(one, **more), one.footer, ending=one.ending)
+    document = one.framed(Document("Panel", "", (), particulars_sections(one, **more)))
     render_pdf(document, target)
     pages = pypdf.PdfReader(target).pages
     return " ".join(" ".join(page.extract_text() for page in pages).split()), len(pages)
