@@ -10,7 +10,7 @@ from colure.app.services.array_elements import CalibrationRow, row_of
 from colure.app.services.array_states import told_in
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
-from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db
 from colure.model.campaign import Campaign
 from colure.model.tables import numbers_of, read_rows
 
@@ -112,7 +112,7 @@ def _calibrated(element: IntArray, turn: FloatArray, power: FloatArray) -> tuple
         remark = ""
         if n in undecided:
             other = abs(found.other[n] / best.value[n])
-            remark = f"cannot tell: the element may be {20.0 * np.log10(other):+.1f} dB stronger, as strong as all others together"
+            remark = f"cannot tell: the element may be {float(amplitude_db(other)):+.1f} dB stronger, as strong as all others together"
         elif spread[n, 1] > FAINT:
             remark = "cannot tell: the element is no stronger than the powers' scatter"
         rows.append(row_of(n, "element", complex(share[n]), spread[n], remark))
