@@ -198,6 +198,25 @@ def test_an_axis_that_creeps_past_the_first_pulse_is_flown_again(tiny_campaign, 
         np.testing.assert_allclose(np.frombuffer(ours[6], complex), np.frombuffer(theirs[6], complex), rtol=1e-9)
 
 
+@pytest.mark.parametrize("at", [18, 20, 22])
+def test_a_line_begins_only_where_all_axes_stand(tiny_campaign, tmp_path, at):
+    """Pulses tell of the swept axis alone: another one whose count is half a degree off must not be flown with."""
+    with (tiny_campaign / "goal.toml").open("a", encoding="utf-8") as out:
+        out.write('style = "fly"\n')
+    with_faults(tiny_campaign, (FaultKind.READBACK_OFF, at))
+    world, plan = world_of(tiny_campaign, kind="gcode")
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    events = []
+    world.engine(plan, journal, listener=events.append).run()
+    flown = [
+        event.data["index"] for event in events if event.kind == "point" and plan.line_index[event.data["index"]] >= 0
+    ]
+    told = [event.text for event in events if "stands at" in event.text]
+    assert told
+    assert len(flown) <= (at - 18) // 2 * 12, "nothing of the line that began in a wrong place is kept"
+    journal.close()
+
+
 def centred_again(folder: Path) -> Path:
     text = (folder / "twin.toml").read_text(encoding="utf-8")
     head, _, tail = text.partition("\n[[faults]]")

@@ -3,39 +3,25 @@ joints, its TCP server), measured through by a profile alone: echo on, acknowled
 
 from __future__ import annotations
 
-import json
 import os
 import random
-import re
 import shutil
 import signal
 import socket
 import subprocess
-import sys
 import time
 import tomllib
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
-from pathlib import Path
 
-import numpy as np
 import pytest
 
 from colure.acquire.clocks import SystemClock
-from colure.acquire.station import CHANNELS
-from colure.app.storage.folders import run_folder
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.protocols import HeldError, unwatched
-from colure.model.campaign import Campaign
 from colure.model.chamber import Axis
-from colure.model.files import open_dataset
 from colure.model.loading import validate
-from colure.model.plan import ROLES, Role
-from colure.twin.chamber import SimulatedRange
-from colure.twin.devices import maker_of
-from colure.twin.servers import start_twin
-from tests.endtoend.test_near_to_far import edited
 
 PROFILE = r"""
 kind = "line-axes"
@@ -228,124 +214,3 @@ def hold_while_homing(axes: LineAxes) -> None:
     time.sleep(0.5)
     assert axes.status().positions_deg == pytest.approx(rested, abs=1e-3), "nothing goes on by itself"
     assert max(abs(x) for x in rested.values()) > 1.0, "it was held on its way"
-
-
-class Onlooker:
-    """A connection of its own to the controller: where the axes are, whoever moves them."""
-
-    def __init__(self, resource: str) -> None:
-        host, port = resource.split(":")
-        self._line = socket.create_connection((host, int(port)), timeout=10.0)
-        self._words = self._line.makefile("rw", encoding="ascii", newline="\n")
-        self._ask("hello EMC onlooker 1.0", "HELLO ACK")
-        self._ask("set echo off", "set echo off")  # the last echo
-
-    def _ask(self, text: str, begins: str) -> str:
-        self._words.write(text + "\r\n")
-        self._words.flush()
-        while not (line := self._words.readline().strip()).startswith(begins):
-            assert line or begins, text
-        return line
-
-    def places(self) -> dict[str, float]:
-        """Return the positions of all axes, degrees."""
-        numbers = [float(x) for x in self._ask("get abs_act_pos", "ABS_ACT_POS").split()[1:]]
-        return dict(zip(("azimuth", "roll", "probe"), numbers[3:], strict=True))
-
-    def close(self) -> None:
-        self._line.close()
-
-
-def on_the_controller(folder, controller: str, analyzer: str) -> None:
-    """Let a campaign's axes be the controller's, by its file of words, and its analyzer the one served at an address."""
-    (folder / "machine.toml").write_text(PROFILE, encoding="utf-8")
-    edited(
-        folder, "chamber.toml",
-        ('resource = "twin"           #', f'resource = "{analyzer}"  #'),
-        ('resource = "twin"\nprofile = "gcode-axes"\ninterlock = true ', f'resource = "{controller}"\nprofile = "machine"\ninterlock = false '),
-    )  # fmt: skip
-    text = (folder / "chamber.toml").read_text(encoding="utf-8")
-    # A look takes up to 0.15 s on a busy computer: at 40 deg/s the axis is within its 10 deg of following error by then.
-    for entry, value in (("speed_deg_s", 40), ("acceleration_deg_s2", 400)):
-        text = re.sub(rf"^{entry} = .*\n", f"{entry} = {value}\n", text, flags=re.MULTILINE)
-    (folder / "chamber.toml").write_text(text, encoding="utf-8")
-
-
-@pytest.mark.parametrize("style", ["step", "fly"])
-def test_a_campaign_is_measured_through_it_from_the_command_line(controller, tiny_campaign, style):
-    """conformance, check with every axis turned and held, a run that is stopped and goes on: the analyzer sees where the axes
-    really are through a connection of its own, and the record is the one of the simulated chamber's own axes."""
-    goal = tiny_campaign / "goal.toml"
-    if style == "fly":
-        goal.write_text(goal.read_text(encoding="utf-8") + 'style = "fly"\ntrigger = "time"\n', encoding="utf-8")
-    campaign = Campaign.load(tiny_campaign)
-    twin, eye = start_twin(campaign), Onlooker(controller)
-    twin.stages.true_positions = lambda moment: eye.places()
-    host, port = twin.analyzer_resource.split("::")[1:3]
-    on_the_controller(tiny_campaign, controller, f"{host}:{port}")
-    folder = str(tiny_campaign)
-    try:
-        asked = run(
-            "conformance", "machine", "--resource", controller, "--folder", folder, "--move", "60", "--yes", "--json"
-        )
-        assert not [one for one in json.loads(asked.stdout) if one["good"] is False], asked.stdout
-        homed = run("jog", folder, "--home", "--yes")
-        assert homed.returncode == 0, homed.stderr
-        checked = run("acquire", folder, "--check", "--senses", "--yes")
-        assert checked.returncode == 0, checked.stdout + checked.stderr
-        stopped = run("acquire", folder, "--yes", "--json", stop_at=run_folder(tiny_campaign, "first").journal)
-        done = run("acquire", folder, "--yes", "--json")
-        found = json.loads(done.stdout)
-        assert found["state"] == "done" and found["flagged"] == 0, (found, stopped.stdout, done.stderr)
-        assert (
-            json.loads(stopped.stdout)["state"] == "stopped"
-            and 0 < json.loads(stopped.stdout)["measured"] < found["measured"]
-        )
-    finally:
-        eye.close()
-        twin.close()
-    require_the_chambers_own(tiny_campaign, style)
-
-
-def run(*words: str, stop_at: Path | None = None) -> subprocess.CompletedProcess:
-    """Run the command line; Ctrl-C is pressed some seconds after a journal is there."""
-    child = subprocess.Popen(
-        [sys.executable, "-m", "colure", *words], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
-    )
-    try:
-        if stop_at is not None:
-            while not stop_at.exists() and child.poll() is None:
-                time.sleep(0.1)
-            time.sleep(15.0)
-            child.send_signal(signal.SIGINT)
-        out, err = child.communicate(timeout=500)
-    except BaseException:
-        child.kill()
-        raise
-    return subprocess.CompletedProcess(words, child.returncode, out, err)
-
-
-def require_the_chambers_own(folder, style: str) -> None:
-    """Compare with what the simulated chamber measures with its own axes, where the controller really stood.
-
-    Flown by time, sweeps begin within half a step of their places: those are compared at the places that were read.
-    """
-    ours = open_dataset(run_folder(folder, "first").record)
-    if style == "step":
-        assert np.abs(ours["readback_deg"].values - ours["commanded_deg"].values).max() < 0.011
-    campaign = Campaign.load(folder)
-    chamber = SimulatedRange(campaign.chamber, campaign.simulated(), maker_of(campaign))
-    chamber.set_frequencies(ours["frequency"].values)
-    peak = np.abs(ours["trace"].values).max()
-    for number in range(ours.sizes["point"]):
-        one = ours.isel(point=number)
-        places = dict(zip(("azimuth", "roll", "probe"), one["readback_deg"].values.tolist(), strict=True))
-        role = (
-            Role(str(one["role"].values))
-            if isinstance(one["role"].values.item(), str)
-            else ROLES[int(one["role"].values)]
-        )
-        wanted = chamber.sweep(
-            places, port=1, channel=CHANNELS[role], time_s=0.0, power_dbm=0.0, if_bandwidth_hz=1000.0
-        )
-        np.testing.assert_allclose(one["trace"].values[:, 0], wanted, atol=(2e-3 if style == "step" else 2e-2) * peak)

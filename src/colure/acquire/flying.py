@@ -92,7 +92,8 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
     role = ROLES[plan.role[flight.indices[0]]]
     triggered = plan.settings["trigger"] == "position"
     # What the run-up leaves of the settling is waited for here.
-    station.move(flight.from_deg, settle_s=float(plan.settings["entry_settle_s"]), run_up=flight.axis)
+    shown = station.move(flight.from_deg, settle_s=float(plan.settings["entry_settle_s"]), run_up=flight.axis)
+    station.require_entry(int(flight.indices[0]), flight.from_deg, shown)
     station.prepare(role, station.state_of(int(flight.indices[0])), external=triggered)
     station.guard.check_path(np.stack([flight.from_deg, flight.to_deg]), "line")
     if triggered:

@@ -319,6 +319,13 @@ class Station:
         self._lost = lost
         return texts
 
+    def require_entry(self, index: int, target: FloatArray, shown: FloatArray) -> None:
+        """Prove that axes stand where a line begins, those that still settle at a second look; raises like a point does."""
+        if self.guard.position_fault(wanted_deg=target, found_deg=shown):
+            self.clock.sleep(max(self._settle_s.values()))
+            shown = self.look()
+        self._require_position(index, target, shown)
+
     def _require_position(self, index: int, target: FloatArray, shown: FloatArray) -> None:
         fault = self.guard.position_fault(wanted_deg=target, found_deg=shown)
         if not fault:
