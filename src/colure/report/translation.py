@@ -64,7 +64,7 @@ def full_texts() -> list[dict[str, str]]:
 
 
 @dataclass(frozen=True)
-class _Entry:
+class _TranslatedTerm:
     """One text: what it looks like in English, with its fields by name, and every language's wording."""
 
     pattern: re.Pattern[str]
@@ -72,14 +72,14 @@ class _Entry:
 
 
 @cache
-def _entries() -> tuple[dict[str, dict[str, str]], tuple[_Entry, ...]]:
+def _entries() -> tuple[dict[str, dict[str, str]], tuple[_TranslatedTerm, ...]]:
     """Return the texts without fields by their English wording, and those with fields, the longest first."""
     every = [*full_texts(), *catalogue().values()]
     plain = {one["en"]: one for one in reversed(every) if not _FIELD.search(one["en"])}
     patterned = sorted(
         (one for one in every if _FIELD.search(one["en"])), key=lambda one: -len(_FIELD.sub("", one["en"]))
     )
-    return plain, tuple(_Entry(_pattern(one["en"]), one) for one in patterned)
+    return plain, tuple(_TranslatedTerm(_pattern(one["en"]), one) for one in patterned)
 
 
 def _pattern(text: str) -> re.Pattern[str]:
