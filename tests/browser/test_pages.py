@@ -246,6 +246,7 @@ def test_no_panel_shows_another_runs_numbers(page, served, tiny_campaign):
     )
     enter(page, served, "explore?run=two")
     page.wait_for_selector("table.figures tbody tr")
+    page.locator("details.drawer > summary").click()  # closed where the address names a run
     page.locator("button[data-run=one]").click()
     page.locator("button[data-run=two]").click()
     page.wait_for_selector(".figures-panel .subject:has-text('run two')")

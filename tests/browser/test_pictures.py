@@ -16,7 +16,7 @@ import pytest
 from PIL import Image
 
 from colure.app.services.starting import start_campaign
-from colure.app.web.guard.roles import Role
+from colure.app.web.guard.roles import SessionRole
 from tests.browser.conftest import CHROMIUM, serving
 from tests.browser.test_pages import begin_scan, enter, measured, until
 from tests.endtoend.test_near_to_far import edited
@@ -182,7 +182,7 @@ def test_a_story_in_pictures(browser, tmp_path):
         other = browser.new_context(viewport={"width": 390, "height": 844}, color_scheme="dark")
         second = other.new_page()
         second.set_default_timeout(120_000)
-        second.goto(served.link(Role.VIEW))
+        second.goto(served.link(SessionRole.VIEW))
         second.wait_for_selector("nav")
         second.goto(f"{served.base}/#{address}")
         second.wait_for_selector(".tab-card canvas.map")

@@ -45,7 +45,7 @@ DEFECTS = [
      ENGINE + "test_axis_that_stands_elsewhere_stops_the_run"),
     ("stale sweeps taken", "instruments/scpi_words.py", "if count == before:", "if False:",
      "tests/instruments/test_analyzers.py::test_a_stale_sweep_is_refused_by_its_counter"),
-    ("frozen traces taken", "acquire/station.py", "and view != self._last_view:", "and False:", FAULT + "[frozen]"),
+    ("frozen traces taken", "acquire/freshness.py", "and (view != self._view):", "and False:", FAULT + "[frozen]"),
     ("non-finite values taken", "instruments/scpi_analyzer.py", "if not np.all(np.isfinite(trace)):", "if False:",
      FAULT + "[not-a-number]"),
     ("flags of the analyzer ignored", "instruments/scpi_words.py", "if condition & mask:", "if False:", FAULT + "[overload]"),

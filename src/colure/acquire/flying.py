@@ -140,7 +140,7 @@ def _by_position(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
         if late < 0.25 * period:
             index = int(flight.indices[number])
             shown = station.plan.targets_deg[index].copy()
-            station.require_fresh(sweep.trace, shown)
+            sweep = station.fresh(sweep, shown)
             _check_place(station, flight, moment, sweep_s, float(flight.places_deg[number]))
             waiting.append(station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate))
             if number > 0:
@@ -187,7 +187,7 @@ def _by_time(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
             continue  # too late, or not at constant speed yet: flown again
         shown = station.plan.targets_deg[int(index)].copy()
         shown[flight.axis] = at
-        station.require_fresh(sweep.trace, shown)
+        sweep = station.fresh(sweep, shown)
         rate = _rate(flight) * (speed / (direction * flight.speed_deg_s))
         yield station.row(int(index), role, moment, station.plan.targets_deg[int(index)], shown, sweep, rate)
 

@@ -20,6 +20,8 @@ SweptView = tuple[float | int | str | None, ...]
 UNKNOWN: SweptView = ("unknown",)
 #: So many equal readings of a power-only receiver, which reads few digits, from as many views are a frozen one.
 SAME_POWERS = 20
+#: So many sweeps that equal a trace of an unknown place are refused; the next is taken, and flagged.
+SAME_UNKNOWN = 2
 #: An instrument that fails to say what it holds is asked so often, and then no more.
 ATTEMPTS = 2
 
@@ -72,11 +74,20 @@ class Freshness:
             return
         self._trace, self._view = held, unread
 
-    def require(self, trace: ComplexArray, view: SweptView) -> None:
-        """Raise `InstrumentError` if a trace equals the one before, bit for bit, although something else is looked at."""
-        before = self._trace
+    def require(self, trace: ComplexArray, view: SweptView) -> bool:
+        """Raise `InstrumentError` if a trace equals the one before, bit for bit, although something else is looked at.
+
+        Returns
+        -------
+        Whether it is undecided: several sweeps gave the trace that was held before this session, of a place that nobody knows. A
+        frozen analyzer does that, and so does a receiver without noise at the same place; the next place tells which.
+        """
+        before, undecided = self._trace, False
         if before is not None and (view != self._view):
             self._same = self._same + 1 if np.array_equal(before, trace) else 0
-            if self._same >= (SAME_POWERS if self._analyzer.receiver == "power" else 1):
+            undecided = self._view == UNKNOWN and self._same > SAME_UNKNOWN
+            if not undecided and self._same >= (SAME_POWERS if self._analyzer.receiver == "power" else 1):
                 raise InstrumentError("frozen trace: bit for bit the one before, although axes or switch have moved")
+            self._same = 0 if undecided else self._same
         self._trace, self._view = trace.copy(), view
+        return undecided

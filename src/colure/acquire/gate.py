@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Any
 
 import numpy as np
@@ -113,9 +114,11 @@ class StartCheck:
             with blame("axes"):
                 station.axes.release()
         except (HeldError, MotionError):
-            # Standing on a limit switch, or with an encoder that creeps, only homing helps.
+            # Standing on a limit switch, or with an encoder that creeps, only homing helps; nothing moves while it is held.
             if station.stopping or not home:
                 raise
+            with blame("axes"), suppress(HeldError):
+                station.axes.release()
         if home:
             target = np.array([axis.home_deg for axis in station.guard.axes.values()])
             station.guard.last_deg = station.sent_deg = target

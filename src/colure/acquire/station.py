@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
 from contextlib import contextmanager
+from dataclasses import replace
 from typing import Any, TypeVar
 
 import numpy as np
@@ -18,7 +19,7 @@ from colure.acquire.guard import Guard, MotionWatch
 from colure.acquire.journal import Row
 from colure.acquire.watchdog import Watchdog
 from colure.errors import InstrumentError, MotionError
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import FloatArray
 from colure.instruments.contacts import Contacts
 from colure.instruments.protocols import (
     AnalyzerDriver,
@@ -33,6 +34,7 @@ from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
 from colure.model.device import States
 from colure.model.plan import ROLES, Plan, Role
+from colure.model.record import Flag
 
 T = TypeVar("T")
 CHANNELS = {
@@ -274,7 +276,7 @@ class Station:
         with blame("analyzer"):
             moment = self.analyzer.clock_s()
             sweep = self.sweep(target, self.reflect if role is Role.REFLECTION else self.analyzer.sweep)
-        self.require_fresh(sweep.trace, target)
+        sweep = self.fresh(sweep, target)
         self._require_position(index, target, self.look())
         # A resume tie stands outside the plan; -1 keeps it apart from the planned one.
         return self.row(-1 if role is Role.RESUME else index, role, moment, target, shown, sweep)
@@ -350,9 +352,16 @@ class Station:
         with blame("analyzer"):
             self._fresh.look_back(self._view(place), self.patiently)
 
-    def require_fresh(self, trace: ComplexArray, place: FloatArray) -> None:
-        """Raise if a trace equals the one before, bit for bit, although axes, switch or state have changed."""
-        self._fresh.require(trace, self._view(place))
+    def fresh(self, sweep: Sweep, place: FloatArray) -> Sweep:
+        """Return a sweep that is not the one before, with a flag where that is undecided.
+
+        Raises
+        ------
+        InstrumentError
+            If its trace equals the one before, bit for bit, although axes, switch or state have changed.
+        """
+        undecided = self._fresh.require(sweep.trace, self._view(place))
+        return replace(sweep, flags=sweep.flags | int(Flag.UNDECIDED)) if undecided else sweep
 
     def resume_after(self, row: Row) -> None:
         """Take the newest row of an earlier session for what the analyzer may still hold."""

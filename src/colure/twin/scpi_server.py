@@ -203,7 +203,8 @@ class SimulatedAnalyzer:
             return
         self._count += 1
         before, self._begun = self._traces, begin
-        self._traces = self._measure(begin, length)
+        # What spoils a trace stays in the memory until the next sweep.
+        self._traces = {port: self._spoiled(trace) for port, trace in self._measure(begin, length).items()}
         if self._fault is FaultKind.FROZEN and before.keys() == self._traces.keys():
             self._traces = before
 

@@ -167,7 +167,7 @@ def slice_errors(
     found = error(np.array([moments[part].mean() for line in rows for part in line]))
     found = found.reshape(len(found), numbers.size, used)
     if numbers.size == 1:
-        each = np.eye(2)[None, :, :, None] * found
+        each = np.eye(2)[None, :, :, None] * found[:, 0, None, None, :]
     else:
         shown = scan["commanded_deg"].values[:, names.index("probe")]
         angle = chamber.axis_table["probe"].map.angle_deg(shown)
