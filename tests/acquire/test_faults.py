@@ -230,7 +230,7 @@ def centred_again(folder: Path) -> Path:
 def test_hundreds_of_hours_with_thousands_of_faults(tiny_campaign, fast_folder, seed, request):  # noqa: F811
     if seed == 2 and not request.config.getoption("--nightly"):
         pytest.skip("a second seed is for the nightly run")
-    hours, faults = (2000.0, 20_000) if request.config.getoption("--nightly") else (10.0, 100)
+    hours, faults = (2000.0, 20_000) if request.config.getoption("--nightly") else (5.0, 50)
     # By default one dialect; the nightly run takes them in turn.
     kinds = tuple(KINDS) if request.config.getoption("--nightly") else ("line",)
     print(long_run(tiny_campaign, fast_folder, seed, hours=hours, faults=faults, kinds=kinds))

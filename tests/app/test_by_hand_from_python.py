@@ -16,7 +16,7 @@ from colure.planning.preflight import make_plan
 UNCORRECTED = "no probe correction was made"
 
 
-def test_another_recipe_leaves_the_saved_pattern_and_a_missing_probe_is_said(tmp_path):
+def test_another_recipe_leaves_the_saved_pattern_and_a_missing_probe_is_said(tmp_path, nightly):
     start_campaign(tmp_path / "c", kind="dipole", band="2.4-2.5")
     goal = (tmp_path / "c" / "goal.toml").read_text(encoding="utf-8").splitlines()
     goal = ["points = 2" if line.startswith("points") else line for line in goal]

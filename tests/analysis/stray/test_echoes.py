@@ -75,7 +75,7 @@ def test_pose_level_and_difference_are_told_apart():
         match(one, expansion_of(panel(frequency + 1e8), 38))
 
 
-def test_two_distances_show_the_rooms_stray_level(campaign_folder, tmp_path):
+def test_two_distances_show_the_rooms_stray_level(campaign_folder, tmp_path, nightly):
     """The same panel at 1.2 and 1.3 m beside a wall: the level from the difference against the true stray field's."""
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 1"), ("stop_ghz = 24.25", "stop_ghz = 24.0"))
     wall, runs, true = EchoTable(normal=(1.0, 0.0, 0.0), distance_m=0.7, level_db=-25.0), [], []
