@@ -121,7 +121,7 @@ def test_an_open_door_pauses_and_closing_alone_starts_nothing(tiny):
 def test_a_defect_of_our_own_leaves_a_safe_chamber_and_is_not_hidden(tiny, monkeypatch):
     world, plan, journal = tiny
     engine = world.engine(plan, journal)
-    monkeypatch.setattr(engine._station, "require_fresh", lambda *_: 1 / 0)
+    monkeypatch.setattr(engine._station, "fresh", lambda *_: 1 / 0)
     world.log_wire = True
     with pytest.raises(ZeroDivisionError):
         engine.run()
