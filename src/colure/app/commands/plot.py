@@ -95,15 +95,14 @@ def plot(
         drawing = face_picture(face)
     elif campaign is not None and run.record.is_file() and not has_phase(run.state(state)):
         found = PowerRun(campaign, run.state(state))
-        drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     elif is_power_file(source):
         found = open_power(source, slant_deg=slant_deg)
-        drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     else:
         found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
         if campaign is not None and frequency_ghz is None and kind != "frequency":
             # The frequency to watch, or mid-band.
             frequency_ghz = float(1e-9 * found.frequency_hz[campaign.goal.shown_index(found.frequency_hz)])
+    if not isinstance(found, str):
         drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     _save(drawing, kind, target)
     click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}\nwrote {target}")

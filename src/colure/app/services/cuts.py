@@ -11,7 +11,14 @@ import numpy as np
 
 from colure.app.services.campaigns import with_scan
 from colure.app.services.particulars import particulars_of, stops_of
-from colure.app.services.processing import addresses, opened, own_state, reflection_of, write_reflection
+from colure.app.services.processing import (
+    addresses,
+    opened,
+    own_state,
+    reflection_of,
+    write_documents,
+    write_reflection,
+)
 from colure.app.services.reference import reference_of, require_reflection
 from colure.app.services.tie_direction import with_tie_direction
 from colure.app.storage.folders import RunFolder, require_free
@@ -187,8 +194,6 @@ def write_report(campaign: Campaign, run: RunFolder) -> None:
     """Write the report of a run of cuts as one HTML page and as a PDF beside the record."""
     from colure.model.files import file_hash
     from colure.report.cut_content import CutSource, compose_cuts
-    from colure.report.html import render_html
-    from colure.report.pdf import render_pdf
 
     found, record, sha256 = evaluate(campaign, run), opened(run), file_hash(run.record)
     reference = "method_gain" if campaign.chamber.reference.absolute else "method_relative"
@@ -206,11 +211,7 @@ def write_report(campaign: Campaign, run: RunFolder) -> None:
         demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",), particulars=stated,
         measured=_measured(record, found.scan),
     ))  # fmt: skip
-    own = own_state(run)
-    for target in addresses(own, "report.html"):
-        target.write_text(render_html(document), encoding="utf-8")
-    for target in addresses(own, "report.pdf"):
-        render_pdf(document, target)
+    write_documents(own_state(run), document)
 
 
 def _measured(record: xr.Dataset, scan: CutScan) -> tuple[tuple[str, str], ...]:

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from colure.app.services import cuts
 from colure.app.services.processing import addresses, has_phase, opened, own_state, process, processed, state_in
-from colure.app.services.reference import reference_of
 from colure.app.storage.folders import RunFolder, require_record
 from colure.app.storage.run_kinds import is_cuts
 from colure.errors import InputError
@@ -148,14 +147,9 @@ def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
     InputError
         If the record lacks directions or polarizations.
     """
-    from colure.analysis.pipeline.power_only import power_figures, power_sphere
+    from colure.app.services.power_runs import PowerRun
 
-    record = opened(run)
-    try:
-        sphere = power_sphere(record, campaign.chamber, reference_of(campaign, record["frequency"].values))
-        found = power_figures(sphere, campaign.chamber, campaign.device, campaign.evaluation())
-    except ValueError as error:
-        raise InputError([str(error)]) from None
+    found = list(PowerRun(campaign, run).evaluate())
     for target in addresses(own_state(run), "figures.json"):
         target.write_text(json_text([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
     return found

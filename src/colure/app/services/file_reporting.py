@@ -12,13 +12,15 @@ from colure.app.services.particulars import particulars_of, stops_of
 from colure.app.services.pattern_object import FilePattern, open_pattern
 from colure.app.services.power_files import PowerPattern, is_power_file, open_power
 from colure.app.services.power_runs import PowerRun
-from colure.app.services.processing import addresses, opened, own_state
+from colure.app.services.processing import opened, own_state, write_documents
 from colure.app.services.verdicts import judge_opened, verdicts_for_report
 from colure.app.storage.folders import require_free
 from colure.errors import InputError
 from colure.model.specification import load_specification
 
 if TYPE_CHECKING:
+    import xarray as xr
+
     from colure.app.storage.folders import RunFolder
     from colure.model.campaign import Campaign
     from colure.model.figure import Figure
@@ -88,11 +90,10 @@ def report_power_run(campaign: Campaign, run: RunFolder, specification: Path | N
     """
     from colure.model.files import file_hash
     from colure.report.file_content import compose_file
-    from colure.report.html import render_html
-    from colure.report.pdf import render_pdf
 
     method = "method_power", "method_gain" if campaign.chamber.reference.absolute else "method_relative"
-    stated = particulars_of(campaign, run, opened(run), file_hash(run.record), method=method)
+    record = opened(run)
+    stated = particulars_of(campaign, run, record, file_hash(run.record), method=method)
     if stated.settings.form == "short":
         raise InputError(
             [
@@ -101,18 +102,14 @@ def report_power_run(campaign: Campaign, run: RunFolder, specification: Path | N
         )
     source = _power_source(PowerRun(campaign, run), run.record, specification)
     document = compose_file(replace(
-        source, name=campaign.device.name, particulars=stated, holds=(*source.holds, *_how_measured(campaign, run))
+        source, name=campaign.device.name, particulars=stated, holds=(*source.holds, *_how_measured(campaign, record))
     ))  # fmt: skip
-    own = own_state(run)
-    for target in addresses(own, "report.html"):
-        target.write_text(render_html(document), encoding="utf-8")
-    for target in addresses(own, "report.pdf"):
-        render_pdf(document, target)
+    write_documents(own_state(run), document)
 
 
-def _how_measured(campaign: Campaign, run: RunFolder) -> tuple[tuple[str, str], ...]:
+def _how_measured(campaign: Campaign, record: xr.Dataset) -> tuple[tuple[str, str], ...]:
     """Return what was measured with what, as rows of the report."""
-    record, device = opened(run), campaign.device
+    device = campaign.device
     size, offset = ("; ".join(f"{x:g}" for x in some) for some in (device.size_mm, device.offset_mm))
     return (
         ("Positioner", campaign.chamber.positioner.geometry.value),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.steps.reflection import DeviceReflection
     from colure.model.recipe import Recipe
+    from colure.report.document import Document
 
 
 def process(campaign: Campaign, run: RunFolder) -> Processed:
@@ -166,6 +168,20 @@ def addresses(run: RunFolder, name: str) -> list[Path]:
         return [run.path / name]
     plain = [run.path / name] if states_of(run)[:1] == [run.chosen] else []
     return [*plain, run.result(name)]
+
+
+def write_documents(own: RunFolder, document: Document) -> None:
+    """Write a report of a run (of one state) as one HTML page and as a PDF beside the record, each made once."""
+    from colure.report.html import render_html
+    from colure.report.pdf import render_pdf
+
+    page = render_html(document)
+    for target in addresses(own, "report.html"):
+        target.write_text(page, encoding="utf-8")
+    printed = addresses(own, "report.pdf")
+    render_pdf(document, printed[0])
+    for target in printed[1:]:
+        shutil.copyfile(printed[0], target)
 
 
 def has_phase(run: RunFolder) -> bool:

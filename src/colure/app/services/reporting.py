@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import shutil
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
 from colure.app.services.particulars import particulars_of, stops_of
-from colure.app.services.processing import addresses, opened, process_with, state_in, states_of
+from colure.app.services.processing import opened, process_with, state_in, states_of, write_documents
 from colure.app.services.reference import reference_of
 from colure.app.services.verdicts import judge, verdicts_for_report
 from colure.app.storage.folders import RunFolder
@@ -107,22 +106,13 @@ def write_report(
         If report.toml or equipment.toml is not as it must be.
     """
     from colure.report.content import compose
-    from colure.report.html import render_html
-    from colure.report.pdf import render_pdf
 
-    own = state_in(processed, run)
     source = source_of(campaign, plan, run, processed, figures, judged)
     try:
         document = compose(source)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    page = render_html(document)
-    for target in addresses(own, "report.html"):
-        target.write_text(page, encoding="utf-8")
-    printed = addresses(own, "report.pdf")
-    render_pdf(document, printed[0])
-    for target in printed[1:]:
-        shutil.copyfile(printed[0], target)
+    write_documents(state_in(processed, run), document)
 
 
 def _method(processed: Processed, campaign: Campaign) -> tuple[str, ...]:
