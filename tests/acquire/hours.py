@@ -1,7 +1,8 @@
 """Hundreds of simulated hours with faults at random, in several dialects, step by step and on the fly, with an operator who looks,
 homes and resumes: `python -m tests.acquire.hours --seed N --hours 500 --minutes 60`.
 
-The seed of the faults is another one in every run and after every restart; one number repeats all of it."""
+The seed of the faults is another one in every run and after every restart; one number repeats all of it, with `--first K` from
+its run K on."""
 
 from __future__ import annotations
 
@@ -23,6 +24,8 @@ from tests.world import world_of
 
 #: The dialect of the axes and how often they are looked at, and what goal.toml says more.
 KINDS = {"line": ("line", ""), "gcode": ("gcode", ""), "fly": ("gcode", 'style = "fly"\n')}
+#: A run's own seed is this one's times 100,000 and the number of the run; twin.toml takes 31 bits.
+MOST_SEEDS = 21_474
 #: How many operations of 1000 fail; every fourth run of a dialect fails in none.
 SHARE_PER_1000 = 150.0
 #: Receiver noise of the runs with faults: 174 dB below 1 mW in 1 Hz, over 1 kHz, from 1 mW; seven times that is no noise any more.
@@ -133,6 +136,7 @@ def long_run(
     faults: float,
     kinds: tuple[str, ...],
     minutes: float = float("inf"),
+    first: int = 1,
     tell: bool = False,
 ) -> str:
     """Measure a campaign again and again until hours and faults are enough, or the time is over; returns what was seen."""
@@ -142,7 +146,7 @@ def long_run(
         with_goal(folder, goal, KINDS[kind][1])
         references[kind] = reference_of(folder, fast, kind)
     seen = dict.fromkeys(("hours", "faults", "starts", "runs"), 0.0)
-    begin = time.perf_counter()
+    begin, before = time.perf_counter(), first - 1
 
     def words() -> str:
         seconds = time.perf_counter() - begin
@@ -150,10 +154,10 @@ def long_run(
                 f"{3600 * seen['hours'] / seconds:.0f} times real time, {seconds:.0f} s")  # fmt: skip
 
     while (seen["hours"] < hours or seen["faults"] < faults) and time.perf_counter() - begin < 60.0 * minutes:
-        turn, which = divmod(int(seen["runs"]), len(kinds))
+        turn, which = divmod(before + int(seen["runs"]), len(kinds))
         seen["runs"] += 1
         kind = kinds[which]
-        own = int(seed * 100_000 + seen["runs"])
+        own = int(seed * 100_000 + before + seen["runs"])
         with_goal(folder, goal, KINDS[kind][1])
         big_positioner(folder, own, 0.0 if turn % 4 == 0 else SHARE_PER_1000, noise=True)
         world, plan = world_of(folder, kind=KINDS[kind][0], poll_s=5.0)
@@ -179,15 +183,18 @@ def main() -> None:
     """Run it as said on the command line."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--seed", type=int, required=True)
+    parser.add_argument("--first", type=int, default=1)
     parser.add_argument("--hours", type=float, default=500.0)
     parser.add_argument("--minutes", type=float, default=60.0)
     parser.add_argument("--kinds", nargs="+", choices=tuple(KINDS), default=tuple(KINDS))
     asked = parser.parse_args()
+    if not 0 <= asked.seed < MOST_SEEDS:
+        parser.error(f"--seed = {asked.seed}: must be from 0 to {MOST_SEEDS - 1}")
     fast = Path(tempfile.mkdtemp(dir=Path("/dev/shm") if Path("/dev/shm").is_dir() else None))
     try:
         services.new_campaign(fast / "campaign")
         print(long_run(tiny(fast / "campaign"), fast, asked.seed, hours=asked.hours, faults=0, kinds=tuple(asked.kinds),
-                       minutes=asked.minutes, tell=True))  # fmt: skip
+                       minutes=asked.minutes, first=asked.first, tell=True))  # fmt: skip
     finally:
         shutil.rmtree(fast, ignore_errors=True)
 

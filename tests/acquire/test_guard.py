@@ -137,6 +137,58 @@ def test_following_error_grows_with_speed_and_ends_the_motion(guard):
     assert clock.monotonic() < 1.0
 
 
+def slow_to_tell(guard, *, look_s: float, renewed_s: float, begins_s: float, sent_s: float, stuck_deg: float = np.inf):
+    """An azimuth axis at 40 deg/s whose controller tells its position late; return the highest limit of its lag, seconds.
+
+    Common practice, no source: a status page renewed ten times a second, a brake that opens for 0.2 s.
+    """
+    guard.axes["azimuth"] = Axis(
+        **{**guard.axes["azimuth"].model_dump(), "speed_deg_s": 40, "acceleration_deg_s2": 400}
+    )
+    guard.last_deg = np.array([-80.0, 0.0, 0.0])
+    clock, watch = guard._clock, MotionWatch(guard, np.array([90.0, 0.0, 0.0]), guard._clock)
+    clock.sleep(sent_s)
+    watch.begun()
+    begin = clock.monotonic()
+    while True:
+        clock.sleep(look_s)
+        t = np.floor((clock.monotonic() - begin) / renewed_s) * renewed_s - begins_s
+        way = min(0.0 if t < 0.0 else 200.0 * t * t if t < 0.1 else 40.0 * t - 2.0, stuck_deg)
+        watch(status((min(-80.0 + way, 90.0), 0.0, 0.0), moving=way < 170.0))
+        if way >= 170.0:
+            return guard.age_s
+
+
+@pytest.mark.parametrize(
+    ("look_s", "renewed_s", "begins_s", "sent_s"),
+    [
+        (0.1, 0.1, 0.1, 0.25),
+        (0.1, 0.12, 0.2, 0.3),
+        (0.02, 0.1, 0.3, 0.1),
+        (0.3, 0.001, 0.1, 0.5),
+        (0.05, 0.12, 0.0, 0.0),
+    ],
+)
+def test_a_controller_that_tells_positions_late_is_not_taken_for_a_slow_axis(
+    guard, look_s, renewed_s, begins_s, sent_s
+):
+    assert slow_to_tell(guard, look_s=look_s, renewed_s=renewed_s, begins_s=begins_s, sent_s=sent_s) < 0.25
+
+
+def test_an_axis_that_sticks_is_seen_on_a_fast_line_as_soon_as_before(guard):
+    begin = guard._clock.monotonic()
+    with pytest.raises(MotionError, match="azimuth follows .* limit 5.000 deg"):
+        slow_to_tell(guard, look_s=0.02, renewed_s=0.001, begins_s=0.05, sent_s=0.05, stuck_deg=40.0)
+    reached_s = 0.05 + 0.05 + 0.1 + 38.0 / 40.0
+    assert guard._clock.monotonic() - begin - reached_s < 0.2
+
+
+def test_an_axis_that_never_begins_is_seen_in_time(guard):
+    with pytest.raises(MotionError, match="azimuth follows"):
+        slow_to_tell(guard, look_s=0.02, renewed_s=0.001, begins_s=99.0, sent_s=0.1)
+    assert guard._clock.monotonic() < 1.0
+
+
 def test_a_stall_is_noticed_by_lack_of_progress(guard):
     guard.last_deg = np.zeros(3)
     slow = Axis(**{**guard.axes["azimuth"].model_dump(), "following_error_deg": 89.0})

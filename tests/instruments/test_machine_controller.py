@@ -9,6 +9,7 @@ import shutil
 import signal
 import socket
 import subprocess
+import sys
 import time
 import tomllib
 from concurrent.futures import ThreadPoolExecutor
@@ -22,6 +23,7 @@ from colure.instruments.line_profile import LineProfile
 from colure.instruments.protocols import HeldError, unwatched
 from colure.model.chamber import Axis
 from colure.model.loading import validate
+from tests.instruments.range_beside import Places, put_beside, require_right
 
 PROFILE = r"""
 kind = "line-axes"
@@ -186,8 +188,8 @@ def test_twenty_points_and_a_hold_in_the_middle_of_moves(controller):
         wanted = {name: round(draw.uniform(-40.0, 40.0), 3) for name in table}
         axes.begin(wanted)
         assert axes.finish(0.0, unwatched, limit_s=20.0).positions_deg == pytest.approx(wanted, abs=1e-3)
-    for side in (1.0, -1.0):
-        axes.begin({"azimuth": 150.0 * side, "roll": 0.0, "probe": 0.0})
+    for side, per_s in ((1.0, None), (-1.0, None), (1.0, 0.15)):  # as fast as it can, back, and at a set speed
+        axes.begin({"azimuth": 150.0 * side, "roll": 0.0, "probe": 0.0}, per_s=per_s)
         time.sleep(0.8)
         axes.hold()
         with pytest.raises(HeldError):
@@ -214,3 +216,38 @@ def hold_while_homing(axes: LineAxes) -> None:
     time.sleep(0.5)
     assert axes.status().positions_deg == pytest.approx(rested, abs=1e-3), "nothing goes on by itself"
     assert max(abs(x) for x in rested.values()) > 1.0, "it was held on its way"
+
+
+def places_of(resource: str) -> Places:
+    """Return what asks the controller over a connection of its own; axis names as in `PROFILE`."""
+    line = socket.create_connection(("127.0.0.1", int(resource.rsplit(":", 1)[1])), timeout=5.0)
+    words = line.makefile("rw", encoding="ascii", newline="\r\n")
+
+    def say(text: str) -> None:
+        words.write(text + "\n")
+        words.flush()
+
+    say("hello EMC beside 1.0")
+    say("set echo off")
+
+    def ask() -> dict[str, float]:
+        say("get abs_act_pos")
+        while not (answer := words.readline()).startswith("ABS_ACT_POS"):
+            assert answer
+        return dict(zip(("azimuth", "roll", "probe"), map(float, answer.split()[4:7]), strict=True))
+
+    return ask
+
+
+def test_a_whole_campaign(controller, tiny_campaign):
+    """From the command line: homed, measured at 40 deg/s, sealed."""
+    (tiny_campaign / "machine.toml").write_text(PROFILE, encoding="utf-8")
+    motion = {"speed_deg_s": 40.0, "acceleration_deg_s2": 400.0, "settle_s": 0.05}
+    beside = put_beside(tiny_campaign, controller, "machine", places_of(controller), **motion)
+    done = subprocess.run(
+        [sys.executable, "-m", "colure", "acquire", str(tiny_campaign), "--yes", "--home"],
+        capture_output=True, text=True, timeout=900,
+    )  # fmt: skip
+    beside.close()
+    assert done.returncode == 0, done.stdout + done.stderr
+    require_right(tiny_campaign, "first", points=100, share=1e-3)

@@ -112,6 +112,7 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
         here = station.guard.wire(flight.from_deg)
         station.sent_deg = flight.to_deg
         station.axes.begin(station.guard.wire(flight.to_deg), per_s=flight.per_s, from_deg=here)
+        watch.begun()
         yield from _by_position(station, flight, role) if triggered else _by_time(station, flight, role)
         station.guard.readouts(station.axes.finish(0.0, watch, limit_s=2.0 * watch.expected_s + 10.0))
 

@@ -18,8 +18,14 @@ from colure.values import holds_arrays
 
 #: At speed the readout may lag by this much travel time on top of the axis' standstill limit.
 LAG_S = 0.1
+#: An axis begins to turn this long after its command at the latest: brakes are let go, the controller plans, seconds.
+START_S = 0.5
+#: Positions that a controller tells are never taken to be older than this, seconds.
+OLDEST_S = 0.5
 #: An axis that has not come nearer for this long is stalled.
 STALL_S = 1.5
+#: Readouts that differ by less are the same, degrees.
+SAME_DEG = 1e-9
 #: An axis that stands this far on the wrong side of its start runs the wrong way, degrees; jitter of coarse readouts on top.
 WRONG_WAY_DEG, WRONG_WAY_TOLERANCES = 0.25, 4.0
 
@@ -99,6 +105,8 @@ class Guard:
         self.one_by_one = one_by_one
         #: Last known readouts with whole turns counted.
         self.last_deg: FloatArray | None = None
+        #: How old a readout of moving axes may be beyond the look that brought it: what their controller has shown so far.
+        self.age_s = LAG_S
 
     def check_path(self, path_deg: FloatArray, what: str) -> None:
         """Refuse a list of positions (position, axis) if a move between two of them is forbidden.
@@ -212,7 +220,10 @@ class Guard:
 
 
 class MotionWatch:
-    """Looks at one running move; call it with every status.
+    """Looks at one running move; call it with every status, and `begun` once the command is out.
+
+    How far an axis may lag follows from its speed and from how old its readout may be: on a slow line the question takes
+    a tenth of a second, and many controllers tell positions that they renew no more often.
 
     Raises
     ------
@@ -252,6 +263,14 @@ class MotionWatch:
         self._looked_s, self._earlier_s = self._begin, self._begin
         self._nearest = float(way.sum())
         self._nearest_s = self._begin
+        #: When each axis was last seen where it began, and when any readout last changed.
+        self._left_s = np.full(way.size, self._begin)
+        self._changed_s = self._begin
+
+    def begun(self) -> None:
+        """Say that the command is out: the exchanges that sent it are no motion."""
+        self._begin = self._nearest_s = self._changed_s = self._clock.monotonic()
+        self._left_s[:] = self._begin
 
     def __call__(self, status: AxesStatus | None) -> None:
         """Look at one status; None only says that we are still waiting."""
@@ -271,6 +290,7 @@ class MotionWatch:
         if not self._clock.real_time:
             return
         if status.moving:
+            self._learn_age(found, now)
             self._check_progress(found, now)
             self._check_following(found)
         self._before = found
@@ -312,15 +332,26 @@ class MotionWatch:
         elif now - self._nearest_s > STALL_S:
             raise MotionError(f"axes stalled {left:.3f} deg before their target for {STALL_S:g} s; home the axes")
 
+    def _learn_age(self, found: FloatArray, now: float) -> None:
+        """Learn when each axis began to turn, and how rarely the controller renews the positions that it tells."""
+        tolerances = np.array([axis.readback_tolerance_deg for axis in self._guard.axes.values()])
+        resting = np.abs(found - self._start) <= tolerances
+        self._left_s[resting] = min(now, self._begin + START_S)
+        if np.any(np.abs(found - self._before) > SAME_DEG):
+            # A look in between saw the same once more; before the first change the axes may have rested.
+            if self._looked_s > self._changed_s and not np.array_equal(self._before, self._start):
+                self._guard.age_s = max(self._guard.age_s, min(now - self._changed_s, OLDEST_S))
+            self._changed_s = now
+
     def _check_following(self, found: FloatArray) -> None:
         """Compare with the slowest motion that was commanded: ahead of it is fine, behind is not."""
         for place, (name, axis) in enumerate(self._guard.axes.items()):
             # A coordinated or timed axis is slower than its own profile by the slack at most.
-            elapsed = self._looked_s - self._begin - self._slack_s[place]
+            elapsed = self._looked_s - self._left_s[place] - self._slack_s[place]
             way = abs(self._target[place] - self._start[place])
             due = travelled(elapsed, float(way), axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
             behind = due - float(self._sign[place] * (found[place] - self._start[place]))
-            limit = axis.following_error_deg + LAG_S * axis.speed_deg_s
+            limit = axis.following_error_deg + self._guard.age_s * axis.speed_deg_s
             if behind > limit:
                 raise MotionError(
                     f"axis {name} follows {behind:.3f} deg behind its command, limit {limit:.3f} deg; home the axes"

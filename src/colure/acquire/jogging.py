@@ -75,6 +75,7 @@ class Jogger:
         settle_s = max(axis.settle_s for axis in self._guard.axes.values())
         try:
             self._axes.begin(self._guard.wire(target), from_deg=here)
+            watch.begun()
             status = self._axes.finish(settle_s, watch, limit_s=2.0 * watch.expected_s + settle_s + 10.0)
             found = self._guard.readouts(status)
         except BaseException:
@@ -171,6 +172,7 @@ class Jogger:
         watch = MotionWatch(self._guard, target, self._clock, also=self._look)
         try:
             self._axes.begin(self._guard.wire(target), from_deg=here)
+            watch.begun()
             begin = self._clock.monotonic()
             while abs(self._seen(watch)[name] - here[name]) < HOLD_AFTER_DEG:
                 if self._clock.monotonic() - begin > watch.expected_s + STAND_S:

@@ -149,6 +149,7 @@ class Station:
         self.sent_deg = target_deg
         with self.guarded(), blame("axes"):
             self.axes.begin(self.guard.wire(target_deg), from_deg=self.guard.wire(self.guard.last_deg))
+            watch.begun()
             # A sane controller is done long before; its own words (stall, hold) usually come first.
             status = self.axes.finish(settle, watch, limit_s=2.0 * watch.expected_s + settle + 10.0)
             return self.guard.readouts(status)
