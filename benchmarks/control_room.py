@@ -34,7 +34,7 @@ SECONDS = 8.0
 
 def started(folder: Path) -> tuple[Room, str, uvicorn.Server, threading.Thread]:
     """Serve a room from a thread."""
-    listening = socket.socket()
+    listening = socket.socket(proto=socket.IPPROTO_TCP)  # as the server of a person does; see `serve`
     listening.bind(("127.0.0.1", 0))
     port = listening.getsockname()[1]
     room = Room([folder])

@@ -24,6 +24,8 @@ from colure.values import holds_arrays
 
 #: Passes whose offsets raise the noise of the vector more than this (10 deg apart) do not give one.
 MOST_NOISE = 6.0
+#: A plan of more points is refused before any of them is laid out: at a second each it would take twelve days.
+MOST_POINTS = 1_000_000
 
 
 @dataclass(frozen=True)
@@ -148,8 +150,9 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
     Raises
     ------
     InputError
-        If an axis would leave its limits anywhere; the message names axis, value and limit.
+        If there are more than `MOST_POINTS`, or an axis would leave its limits anywhere; the message names axis, value and limit.
     """
+    _require_bearable(goal, chamber, device, grid)
     states = device.states
     if states is not None and goal.style == "fly" and states.loop == "inner":
         raise InputError(["device.toml: states.loop = 'inner': must be 'outer' on the fly (goal.toml style)"])
@@ -166,6 +169,22 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
         raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
     flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
     return build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s)
+
+
+def _require_bearable(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> None:
+    """Raise `InputError` for a plan of too many points, counted from its angles alone."""
+    geometry = chamber.positioner.geometry
+    directions = grid.swept_deg(geometry).size * grid.sliced_deg(geometry).size
+    passes = len(pass_offsets(goal, chamber, device))
+    states = 1 if device.states is None else len(device.states.names)
+    count = directions * passes * states
+    if count > MOST_POINTS:
+        raise InputError(
+            [
+                f"goal.toml: step_deg = {grid.step_deg:g}: {count} points ({directions} directions, {passes} passes, {states} states): "
+                f"must be at most {MOST_POINTS} (points); take a larger step_deg, a higher wanted_level_db or a smaller region_deg"
+            ]
+        )
 
 
 def build_runs(

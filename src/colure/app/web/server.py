@@ -279,7 +279,9 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
 
     from colure.app.web.guard.connections import BoundedProtocol
 
-    listening = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET)
+    # Only a socket that says that it is TCP is freed from Nagle's wait by asyncio: 40 ms for every answer on a kept connection.
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    listening = socket.socket(family, socket.SOCK_STREAM, socket.IPPROTO_TCP)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind((host, port))
     # A link that is opened at once waits a moment instead of being refused.
