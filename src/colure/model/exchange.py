@@ -244,9 +244,18 @@ def _numbers(column: pd.Series, name: str, decimal: str) -> tuple[np.ndarray, li
         # `nan` as we write it says that nothing was measured there; an empty cell says nothing.
         good |= column.astype(str).str.strip().str.lower().to_numpy() == "nan"
     wrong = np.flatnonzero(~good)
-    # What parsed is shown as a number, what did not as it was written.
-    shown = [c if isinstance(c := column.iloc[i], str) else f"{c:g}" for i in wrong[:21]]
-    return values, [(int(i), text, need) for i, text in zip(wrong[:21], shown, strict=True)]
+    # What parsed is shown as a number, what did not as it was written; the same again is shown once.
+    found: dict[str, int] = {}
+    for i in wrong:
+        found.setdefault(c if isinstance(c := column.iloc[i], str) else f"{c:g}", int(i))
+        if len(found) > 20:
+            break
+    return values, [(row, text, need + _meant(name, values[row])) for text, row in found.items()]
+
+
+def _meant(name: str, value: float) -> str:
+    """Return what a frequency below 1 Hz would be in gigahertz, for an error's end; empty for anything else."""
+    return f"; {value:g} GHz is {value * 1e9:g} in this column" if name == "frequency_hz" and 0.0 < value < 1.0 else ""
 
 
 def write_csv(dataset: xr.Dataset, path: Path) -> int:

@@ -117,7 +117,7 @@ def process(
       colure process my-campaign --run first
       colure process 'campaigns/*' --table patterns.csv
       colure process my-campaign --scheduler local --workers 2
-      colure process near.nc far.nc --to far-field
+      colure process near.csv far.nc --to far-field
       colure process near.nc far.nc --to far-field --origin-m 0,0,-0.03 --keep-radius-m 0.05
       colure process near.nc far.nc --probe probe.nc --position-mm 0.1
       colure process --amplitude-only near-1.nc near-2.nc far.nc --start design.nc --size-mm 26,26,4
@@ -142,7 +142,7 @@ def process(
             as_json=as_json,
         )
         return
-    if destination is not None or (len(sources) == 2 and sources[0].endswith(".nc")):
+    if destination is not None or (len(sources) == 2 and sources[0].endswith((".nc", ".csv"))):
         from colure.app.services.converting import FileUncertainty, transform_file
 
         if len(sources) != 2:

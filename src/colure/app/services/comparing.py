@@ -135,9 +135,14 @@ class ComparedFigure:
         return float(np.linalg.norm(known)) if known else float("nan")
 
     @property
+    def undefined(self) -> bool:
+        """Tell whether neither pattern has this figure."""
+        return bool(np.isnan(self.value) and np.isnan(self.other))
+
+    @property
     def agrees(self) -> bool:
-        """Tell whether the difference lies inside both uncertainties together."""
-        return bool(abs(self.e_n) <= 1.0) or bool(np.isnan(self.value) and np.isnan(self.other))
+        """Tell whether the difference lies inside both uncertainties together, or neither pattern has the figure."""
+        return bool(abs(self.e_n) <= 1.0) or self.undefined
 
 
 @dataclass(frozen=True)

@@ -135,9 +135,8 @@ def transform_file(
         If a file is missing or malformed, or the samples cannot carry the result.
     """
     from colure.analysis.fields.near_to_far import far_field
-    from colure.model.field_layout import laid_out
     from colure.model.fields import LEAST_SUPPORT, samples_of
-    from colure.model.files import open_dataset, save_dataset
+    from colure.model.files import save_dataset
     from colure.model.plausible import require_plausible
 
     if abs(180.0 / step_deg - round(180.0 / step_deg)) > 1e-9:
@@ -145,7 +144,7 @@ def transform_file(
     if not target.parent.is_dir():
         raise InputError([f"{target}: folder {target.parent} does not exist"])
     require_free(target)
-    dataset = laid_out(open_dataset(source), source.name)
+    dataset = _near_field(source, accept)
     samples = samples_of(dataset)
     told = require_plausible(samples, source.name, accept)
     _require_surface(samples, source.name)
@@ -163,6 +162,19 @@ def transform_file(
         if share < 1.0:
             words.append(f"only {100 * share:.0f} % of the grid is determined by the data (variable `support`)")
     return [*words, *(f"caution: {one}" for one in told)]
+
+
+def _near_field(source: Path, accept: frozenset[str]) -> xr.Dataset:
+    """Return the near field of a .nc or a tidy .csv with its radius in a column."""
+    from colure.model.exchange import read_csv
+    from colure.model.field_layout import laid_out
+    from colure.model.files import file_hash, open_dataset, with_step
+
+    if source.suffix.lower() != ".csv":
+        return laid_out(open_dataset(source), source.name)
+    dataset = read_csv(source, accept=accept)
+    told = str(dataset.attrs.pop("caution"))
+    return with_step(dataset, "read", file=source.name, sha256=file_hash(source), caution=told)
 
 
 def _require_surface(samples: list[FieldSamples], source: str) -> None:

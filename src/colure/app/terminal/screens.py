@@ -443,18 +443,33 @@ def show_figure_rows(rows: Sequence[ComparedFigure], frequency: float) -> None:
     table.add_column("figure")
     for name in ("this", "other", "change", "unit", "E_n"):
         table.add_column(name, justify="right" if name != "unit" else "left")
-    for row in rows:
-        if row.frequency_hz == frequency:
+    here = [row for row in rows if row.frequency_hz == frequency]
+    for row in here:
+        if not row.undefined:
             colour = "green" if row.agrees else "bold red"
-            half = "?" if math.isnan(row.expanded) else format_value(row.expanded, uncertainty=row.expanded)
             own = row.change_expanded
-            change = "?" if math.isnan(own) else format_value(own, uncertainty=own)
-            table.add_row(row.label, f"{format_value(row.value, uncertainty=row.expanded)} \u00b1 {half}",
-                          format_value(row.other, uncertainty=row.expanded), f"{format_value(row.change, uncertainty=own)} \u00b1 {change}", row.unit,
-                          f"[{colour}]{row.e_n:+.2f}[/]")  # fmt: skip
+            change = "undefined in one" if math.isnan(row.change) else _with_half(row.change, own, own)
+            table.add_row(row.label, _with_half(row.value, row.expanded, row.expanded), _figure_or_none(row.other, row.expanded), change,
+                          row.unit, f"[{colour}]{'' if math.isnan(row.change) else f'{row.e_n:+.2f}'}[/]")  # fmt: skip
     console().print(table)
-    off = [row for row in rows if not row.agrees]
-    console().print(f"{len(rows) - len(off)} of {len(rows)} figures over all frequencies agree (|E_n| at most 1)")
+    missing = [row.label for row in here if row.undefined]
+    if missing:
+        console().print(f"Undefined in both: {'; '.join(missing)}.", highlight=False)
+    known = [row for row in rows if not row.undefined]
+    good = sum(row.agrees for row in known)
+    console().print(f"{good} of {len(known)} figures over all frequencies agree (|E_n| at most 1)")
+
+
+def _figure_or_none(value: float, expanded: float) -> str:
+    return "undefined" if math.isnan(value) else format_value(value, uncertainty=expanded)
+
+
+def _with_half(value: float, expanded: float, shown_to: float) -> str:
+    """Return value and half width in words; a half width that nobody states is a question mark."""
+    if math.isnan(value):
+        return "undefined"
+    half = "?" if math.isnan(expanded) else format_value(expanded, uncertainty=expanded)
+    return f"{format_value(value, uncertainty=shown_to)} \u00b1 {half}"
 
 
 def show_changes(rows: Sequence[CutChange], name: str, other: str) -> None:
