@@ -17,7 +17,6 @@ import click
 from colure import __version__
 from colure.app.commands.aim import aim
 from colure.app.commands.array import calibrate_array, codes, embedded, synthesize
-from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
 from colure.app.commands.beam import beam
 from colure.app.commands.calibrate import calibrate
 from colure.app.commands.compare import compare, series
@@ -26,6 +25,7 @@ from colure.app.commands.coverage import coverage
 from colure.app.commands.cut import cut
 from colure.app.commands.effects import effects
 from colure.app.commands.elements import elements
+from colure.app.commands.evaluate import evaluate
 from colure.app.commands.explain import explain
 from colure.app.commands.export import export
 from colure.app.commands.fields import convert, process
@@ -362,71 +362,6 @@ def acquire(
 
 
 @main.command()
-@click.argument("sources", nargs=-1)
-@click.option(
-    "--run", "run_name", help="Name of the run, or a pattern of names; `first` of one folder, all of several."
-)
-@click.option(
-    "--specification",
-    type=click.Path(path_type=Path),
-    default=None,
-    help="Limits and masks that every run of a batch is held against.",
-)
-@click.option("--state", default=None, help="State of a device that has several; the first by default.")
-@batch_options
-@json_option
-def evaluate(
-    sources: tuple[str, ...], run_name: str | None, state: str | None, batch: BatchOptions, as_json: bool
-) -> None:
-    """Read the figures from a run, each with its expanded uncertainty; or from many runs at once.
-
-    A power-only run gives the power figures. evaluation.toml asks for more: levels, planes, sectors, power at the port.
-    Several folders, a glob, a run folder or @list make a batch: what did not change since last time is kept, what
-    fails is told and left out, and --table holds all figures and verdicts.
-    Exit code 1: a figure is not to be used, because the data contradict the declaration.
-
-    \b
-    Examples:
-      colure evaluate my-campaign --run first --json
-      colure evaluate far.nc
-      colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv
-    """
-    from colure.app.services.pattern_files import is_file
-
-    if len(sources) == 1 and is_file(Path(sources[0])) and Path(sources[0]).is_file():
-        _only_of_one_run(state, "a file holds one state")
-        _evaluate_file(Path(sources[0]), as_json=as_json)
-        return
-    if batch.is_batch(sources, run_name) or batch.specification is not None or batch.scheduler is not None:
-        _only_of_one_run(state, "a batch does every state by itself")
-        run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)
-        return
-    from colure.app import services
-    from colure.app.commands.cut import show_cuts
-    from colure.app.services import cuts
-    from colure.app.storage.folders import require_record, run_folder
-    from colure.app.storage.run_kinds import is_cuts
-    from colure.app.terminal import screens
-    from colure.model.campaign import Campaign
-
-    folder = Path(sources[0] if sources else ".")
-    run, campaign = run_folder(folder, run_name or "first").state(state), Campaign.load(folder)
-    require_record(run)
-    if is_cuts(run):
-        show_cuts(cuts.evaluate(campaign, run), run.path, as_json=as_json)
-        return
-    figures = services.read_figures(campaign, run)
-    if as_json:
-        click.echo(json_text([figure.as_dict() for figure in figures]))
-    else:
-        screens.show_figures(figures, campaign.goal)
-        click.echo(f"all frequencies and budgets: {run.figures}")
-    for line in services.step_cautions(run):
-        click.echo(f"caution: {line}", err=True)
-    sys.exit(screens.show_against(figures))
-
-
-@main.command()
 @click.option("--folder", type=click.Path(path_type=Path), default=None, help="Where to put the campaign.")
 @json_option
 def demo(folder: Path | None, as_json: bool) -> None:
@@ -444,33 +379,9 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone,
+    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone,
 ):  # fmt: skip
     main.add_command(command)
-
-
-def _only_of_one_run(state: str | None, why: str) -> None:
-    """Raise `InputError` if a state is asked for where none can be chosen."""
-    from colure.errors import InputError
-
-    if state is not None:
-        raise InputError([f"--state = {state!r}: {why}; give one campaign folder, or leave --state out"])
-
-
-def _evaluate_file(source: Path, *, as_json: bool) -> None:
-    """Print the figures of a far-field file; evaluation.toml beside it asks for more, as in a campaign."""
-    from colure.app.services.pattern_object import FilePattern, open_pattern
-    from colure.app.services.power_files import is_power_file, open_power
-    from colure.app.terminal import screens
-
-    wanted = FilePattern.wanted_beside(source)
-    opened = open_power(source) if is_power_file(source) else open_pattern(source)
-    figures = list(opened.evaluate(wanted))
-    if as_json:
-        click.echo(json_text([figure.as_dict() for figure in figures]))
-        return
-    click.echo(repr(opened))
-    screens.show_figures(figures)
 
 
 def _verify(run: RunFolder, as_json: bool) -> None:

@@ -150,3 +150,54 @@ def test_a_pattern_file_of_megahertz_is_told_a_way_that_works(tmp_path, monkeypa
     assert refused.exit_code == 2 and way in refused.output
     assert CliRunner().invoke(main, way.split()[1:]).exit_code == 0
     assert CliRunner().invoke(main, ["plot", "checked.nc", "cuts.png"]).exit_code == 0
+
+
+@pytest.mark.parametrize(
+    ("tilt_deg", "slant_deg", "words", "xpd_db"),
+    [(0, 0, "", 100.0), (90, 90, "co-polar along y", 100.0), (60, 90, "caution: the wave at the peak lies 60 deg", 4.7712),
+     (25, 0, "caution: the wave at the peak lies 25 deg", 6.6269)],
+)  # fmt: skip
+def test_a_file_that_says_no_polarization_is_read_along_its_stronger_axis(tmp_path, tilt_deg, slant_deg, words, xpd_db):
+    """A Huygens source has no cross-polar field (Ludwig's third definition; IEEE Std 145); turned, 20 log(cot) dB (derivable)."""
+    c, s = np.cos(np.deg2rad(tilt_deg)), np.sin(np.deg2rad(tilt_deg))
+    save_dataset(field(([c, s, 0.0], [-s, c, 0.0])), tmp_path / "far.nc")
+    opened = colure.open_pattern(tmp_path / "far.nc")
+    assert np.rad2deg(opened.waves.slant) == pytest.approx(slant_deg)
+    assert opened.copolar.startswith(words) and bool(opened.copolar) == bool(words)
+    found = opened.evaluate()["xpd_db"].value
+    assert found > 100.0 if xpd_db == 100.0 else found == pytest.approx(xpd_db, abs=1e-3)
+    said = CliRunner().invoke(main, ["evaluate", str(tmp_path / "far.nc")])
+    assert (words in said.output) and said.exit_code == 0
+    its_own = colure.open_pattern(tmp_path / "far.nc", slant_deg=tilt_deg)
+    assert its_own.copolar == "" and its_own.evaluate()["xpd_db"].value > 100.0
+
+
+def test_a_circular_wave_has_no_stronger_axis(tmp_path):
+    save_dataset(field(([1, -1j, 0], [1j, 1, 0])), tmp_path / "far.nc")
+    opened = colure.open_pattern(tmp_path / "far.nc")
+    assert opened.waves.slant == 0.0 and opened.copolar == ""
+
+
+def test_near_fields_as_csv_are_transformed_without_a_detour(tmp_path):
+    """The far field equals that of the same file converted first; gigahertz in the column of hertz are told with the line."""
+    near = field(HUYGENS).assign_attrs(kind="near")
+    write_csv(near, tmp_path / "plain.csv")
+    lines = (tmp_path / "plain.csv").read_text(encoding="utf-8").splitlines()
+    rows = [f"{lines[0]},radius_m", *(f"{line},50" for line in lines[1:])]
+    (tmp_path / "near.csv").write_text("\n".join(rows), encoding="utf-8")
+    for command in (["process", "near.csv", "a.nc", "--to", "far-field", "--accept", "radius"],
+                    ["convert", "near.csv", "near.nc", "--accept", "radius"], ["process", "near.nc", "b.nc"]):  # fmt: skip
+        said = CliRunner().invoke(main, [str(tmp_path / one) if "." in one else one for one in command])
+        assert said.exit_code == 0, said.output
+    a, b = (colure.open_pattern(tmp_path / name).waves.expansion.coefficients for name in ("a.nc", "b.nc"))
+    assert np.array_equal(a, b)
+    wrong = "\n".join([rows[0], *(f"2.4,{row.split(',', 1)[1]}" for row in rows[1:650])])
+    (tmp_path / "ghz.csv").write_text(wrong, encoding="utf-8")
+    said = CliRunner().invoke(main, ["process", str(tmp_path / "ghz.csv"), str(tmp_path / "c.nc"), "--to", "far-field"])
+    assert said.exit_code == 2 and "if that is right: --accept frequency" in said.output
+
+
+def test_a_comparison_says_what_neither_file_has(tmp_path):
+    save_dataset(field(SHORT), tmp_path / "one.nc")
+    said = CliRunner().invoke(main, ["compare", str(tmp_path / "one.nc"), str(tmp_path / "one.nc")])
+    assert said.exit_code == 0 and "Undefined in both: Beam azimuth" in said.output and "nan" not in said.output

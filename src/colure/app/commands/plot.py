@@ -22,8 +22,8 @@ SUFFIXES = (".png", ".svg", ".pdf", ".html")
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--kind", type=click.Choice(KINDS), default="cuts", show_default=True, help="What to draw.")
 @click.option("--frequency-ghz", type=float, help="One of the frequencies; the one to watch, or mid-band, by default.")
-@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0), default=0.0, show_default=True,
-              help="Co-polar direction of a file's field, from x towards y.")  # fmt: skip
+@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0),
+              help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.")  # fmt: skip
 @click.option("--rows", type=click.IntRange(1, 200), help="Aperture of a file: elements along y, drawn one by one.")
 @click.option("--columns", type=click.IntRange(1, 200), help="Elements along x.")
 @click.option("--pitch-mm", type=click.FloatRange(0.01, 10000.0), help="Distance between two elements.")
@@ -36,7 +36,7 @@ def plot(
     target: Path,
     kind: str,
     frequency_ghz: float | None,
-    slant_deg: float,
+    slant_deg: float | None,
     rows: int | None,
     columns: int | None,
     pitch_mm: float | None,
@@ -96,7 +96,7 @@ def plot(
     elif campaign is not None and run.record.is_file() and not has_phase(run.state(state)):
         found = PowerRun(campaign, run.state(state))
     elif is_power_file(source):
-        found = open_power(source, slant_deg=slant_deg)
+        found = open_power(source, slant_deg=slant_deg or 0.0)
     else:
         found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
         if campaign is not None and frequency_ghz is None and kind != "frequency":
@@ -105,7 +105,8 @@ def plot(
     if not isinstance(found, str):
         drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     _save(drawing, kind, target)
-    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}\nwrote {target}")
+    said = f"\n{found.copolar}" if isinstance(found, FilePattern) and found.copolar else ""
+    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}{said}\nwrote {target}")
 
 
 def _save(drawing: Figure, kind: str, target: Path) -> None:

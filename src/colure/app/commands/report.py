@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 )
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0),
-              help="Co-polar direction of a file's field, from x towards y; 0 by default.")  # fmt: skip
+              help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.")  # fmt: skip
 @click.option(
     "--to", "target", type=click.Path(path_type=Path), help="Folder of a file's report; beside it by default."
 )
@@ -81,7 +81,7 @@ def report(
             raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
         if key_file is not None:
             raise InputError([f"--sign = {key_file}: only the report of a run can be signed"])
-        _say(*report_file(source, target, specification, slant_deg=slant_deg or 0.0), as_json=as_json)
+        _say(*report_file(source, target, specification, slant_deg=slant_deg), as_json=as_json)
         return
     for option, given in (("--slant-deg", slant_deg), ("--to", target)):
         if given is not None:

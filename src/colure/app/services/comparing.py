@@ -299,7 +299,8 @@ def compare_files(
     """Hold a far-field file against another one, at the first one's frequencies.
 
     Intervals are those that the files state (`error_waves`); errors that are unknown count as none, so that no figure
-    agrees by not being known. The second file's levels have at least `other_uncertainty_db`. Co-polar is along x.
+    agrees by not being known. The second file's levels have at least `other_uncertainty_db`. The co-polar vector is the
+    first one's: x or y, whichever is the stronger one at its peak.
 
     Raises
     ------
@@ -309,7 +310,8 @@ def compare_files(
     from colure.analysis.compare.match import levels_of, match
     from colure.app.services.pattern_object import open_pattern
 
-    one, two = open_pattern(first), open_pattern(second)
+    one = open_pattern(first)
+    two = open_pattern(second, slant_deg=float(np.rad2deg(one.waves.slant)))
     if not freedom.level and one.scale != two.scale:
         raise InputError(
             [

@@ -146,7 +146,8 @@ def transform_file(
     require_free(target)
     dataset = _near_field(source, accept)
     samples = samples_of(dataset)
-    told = require_plausible(samples, source.name, accept)
+    # What was accepted when the file was converted is not asked again.
+    told = require_plausible(samples, source.name, accept | set(str(dataset.attrs.get("accepted", "")).split()))
     _require_surface(samples, source.name)
     given = uncertainty or FileUncertainty()
     try:

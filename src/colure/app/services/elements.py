@@ -52,7 +52,7 @@ def elements_of(
         )  # fmt: skip
     if device is not None and slant_deg is not None:
         raise InputError([f"slant_deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
-    waves = waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg or 0.0)
+    waves = waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg)
     if np.rad2deg(waves.region) < VISIBLE_DEG - 1e-6:
         raise InputError(
             [f"{waves.name}: known to {np.rad2deg(waves.region):.3g} deg from +z; elements need {VISIBLE_DEG:g} deg"]

@@ -96,7 +96,7 @@ def _beside(target: Path, said: dict[str, str]) -> str:
     return f"{beside.name}: run and identity"
 
 
-def export_file(source: Path, kind: str, target: Path, *, slant_deg: float = 0.0) -> str:
+def export_file(source: Path, kind: str, target: Path, *, slant_deg: float | None = None) -> str:
     """Write the field, cuts or figures of a far-field file as `export` does those of a run.
 
     Raises

@@ -36,7 +36,7 @@ WHOLE = np.pi - 1e-9
 
 
 def report_file(
-    path: Path, folder: Path | None = None, specification: Path | None = None, *, slant_deg: float = 0.0
+    path: Path, folder: Path | None = None, specification: Path | None = None, *, slant_deg: float | None = None
 ) -> tuple[Path, Path]:
     """Write the report of a far-field file as one HTML page and a PDF; nothing is overwritten.
 
@@ -68,7 +68,7 @@ def report_file(
         require_free(target)
     power = is_power_file(path)
     document = compose_file(
-        _power_source(open_power(path, slant_deg=slant_deg), path, specification)
+        _power_source(open_power(path, slant_deg=slant_deg or 0.0), path, specification)
         if power
         else _source(path, specification, slant_deg)
     )
@@ -122,7 +122,7 @@ def _how_measured(campaign: Campaign, record: xr.Dataset) -> tuple[tuple[str, st
     )
 
 
-def _source(path: Path, specification: Path | None, slant_deg: float) -> FileSource:
+def _source(path: Path, specification: Path | None, slant_deg: float | None) -> FileSource:
     from colure.model.files import file_hash, history
     from colure.report.file_content import FileSource
 
@@ -266,6 +266,9 @@ def _unknown(opened: FilePattern, figures: list[Figure]) -> list[str]:
     else:
         left = sorted({name for one in figures for name in one.not_included})
         out.append(f"Not in the intervals, because the file does not state them: {', '.join(left)}.")
+    if opened.copolar:
+        words = opened.copolar.removeprefix("caution: ")
+        out.append(f"Nobody declared the co-polar direction: {words}.")
     if opened.scale in ("directivity", "level"):
         out.append("The field is relative: gain and efficiency cannot be told from it.")
     if waves.region < WHOLE:

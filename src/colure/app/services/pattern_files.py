@@ -24,6 +24,10 @@ if TYPE_CHECKING:
 FILE_ENDINGS = (".nc", ".csv")
 #: A field known to less than this, radians from +z, is no pattern.
 LEAST_REGION = float(np.deg2rad(10.0))
+#: A component this much stronger than the other one (amplitudes) says which of x and y is meant.
+TELLING = 1.12
+#: A wave so far beside the co-polar axis is told about, degrees, if its linear share is at least this (axial ratio above 5 dB).
+WELL_ALONG_DEG, LINEAR = 10.0, 0.5
 
 
 @dataclass(frozen=True)
@@ -32,6 +36,7 @@ class Waves:
     """A far field as waves (frequency, 2, J), up to which polar angle from +z it is known (radians), and on a grid.
 
     quantity: what |e|^2 is: relative, directivity, gain, realized_gain or eirp. slant: of the co-polar vector, radians.
+    copolar: how the co-polar vector of a file was chosen, in words; empty where it was said.
     """
 
     name: str
@@ -41,6 +46,7 @@ class Waves:
     pattern: xr.Dataset
     quantity: str
     slant: float
+    copolar: str = ""
 
 
 def is_file(source: Path) -> bool:
@@ -48,7 +54,9 @@ def is_file(source: Path) -> bool:
     return source.suffix.lower() in FILE_ENDINGS
 
 
-def waves_of(source: Path, *, run_name: str = "first", state: str | None = None, slant_deg: float = 0.0) -> Waves:
+def waves_of(
+    source: Path, *, run_name: str = "first", state: str | None = None, slant_deg: float | None = None
+) -> Waves:
     """Return the far field of a pattern file, or of a run of a campaign folder (processed anew).
 
     Raises
@@ -72,8 +80,12 @@ def waves_of_processed(name: str, done: Processed) -> Waves:
     return Waves(name, done.frequency_hz, done.expansion, region, done.pattern, "realized_gain", done.budget.slant)
 
 
-def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
-    """Return the far field of a file; raises `InputError` if it holds none, or too little to expand."""
+def waves_of_file(path: Path, *, slant_deg: float | None = None) -> Waves:
+    """Return the far field of a file; raises `InputError` if it holds none, or too little to expand.
+
+    slant_deg
+        Direction of the co-polar vector from x towards y; None: x or y, whichever is the stronger one at the peak.
+    """
     from colure.analysis.fields.known_pattern import opened_pattern
     from colure.model.exchange import read_far_field
 
@@ -89,10 +101,36 @@ def waves_of_file(path: Path, *, slant_deg: float = 0.0) -> Waves:
         known = opened_pattern(dataset)
     except (ValueError, KeyError) as error:
         raise InputError([f"{path.name}: {error}"]) from None
-    quantity = str(dataset.attrs.get("quantity", "relative"))
-    return Waves(
-        path.stem, known.frequency_hz, known.expansion, min(region, known.region), dataset, quantity, float(np.deg2rad(slant_deg))
-    )  # fmt: skip
+    quantity, region = str(dataset.attrs.get("quantity", "relative")), min(region, known.region)
+    chosen, words = (slant_deg, "") if slant_deg is not None else copolar_direction(known.expansion, region)
+    slant = float(np.deg2rad(chosen))
+    return Waves(path.stem, known.frequency_hz, known.expansion, region, dataset, quantity, slant, words)
+
+
+def copolar_direction(expansion: Expansion, region: float) -> tuple[float, str]:
+    """Return the co-polar direction of a field that nobody declared, degrees from x towards y, and how it was chosen.
+
+    It is x or y, whichever is the stronger one (Ludwig 3) at the peak of the middle frequency. Neither is where the wave is
+    linear and slanted: the words say so.
+    """
+    from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
+
+    middle = expansion.coefficients[expansion.k.size // 2]
+    peak = find_beam(middle, slant=0.0, region=region).direction
+    x, y = (complex(part[0]) for part in ludwig_3(FarField(middle).at(peak[None]), peak[None], 0.0))
+    along_y = abs(y) > TELLING * abs(x)
+    chosen, axis = (90.0, "y") if along_y else (0.0, "x")
+    turned = (x * np.conj(y)).real
+    tilt = 0.5 * float(np.rad2deg(np.arctan2(2.0 * turned, abs(x) ** 2 - abs(y) ** 2))) % 180.0
+    # The ellipse's axes from its invariants: |x|^2 + |y|^2 and 2 |Im(x y*)| (Stokes).
+    whole, circular = abs(x) ** 2 + abs(y) ** 2, 2.0 * abs((x * np.conj(y)).imag)
+    off = abs((tilt - chosen + 90.0) % 180.0 - 90.0)
+    if off > WELL_ALONG_DEG and np.sqrt(whole**2 - circular**2) > LINEAR * whole:
+        return chosen, (
+            f"caution: the wave at the peak lies {tilt:.0f} deg from x towards y; co- and cross-polar figures count from {axis}, "
+            f"{off:.0f} deg beside it. --slant-deg {tilt:.0f} makes them its own"
+        )
+    return chosen, f"co-polar along {axis}, the stronger at the peak; --slant-deg says another" if along_y else ""
 
 
 def _supported_region(dataset: xr.Dataset) -> float:

@@ -31,13 +31,14 @@ APERTURE_POINTS = 121
 APERTURE_MARGIN = 1.1
 
 
-def open_pattern(path: str | Path, *, slant_deg: float = 0.0) -> FilePattern:
+def open_pattern(path: str | Path, *, slant_deg: float | None = None) -> FilePattern:
     """Open a far field: a pattern of ours (.nc) or a tidy CSV, whole or up to a polar angle from +z.
 
     Parameters
     ----------
     slant_deg
-        Direction of the co-polar vector, degrees from x towards y (Ludwig 3).
+        Direction of the co-polar vector, degrees from x towards y (Ludwig 3). None: x or y, whichever is the stronger one at
+        the peak of the middle frequency; `copolar` says which.
 
     Raises
     ------
@@ -62,6 +63,11 @@ class FilePattern:
     def frequency_hz(self) -> FloatArray:
         """Frequencies (frequency,)."""
         return self.waves.frequency_hz
+
+    @property
+    def copolar(self) -> str:
+        """How the co-polar vector was chosen, and a caution where the wave lies beside it; empty where nothing is to be told."""
+        return self.waves.copolar
 
     @property
     def scale(self) -> str:

@@ -107,7 +107,7 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
     return _decide(specification, figures, cuts)
 
 
-def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) -> Judged:
+def judge_file(path: Path, specification_file: Path, *, slant_deg: float | None = None) -> Judged:
     """Hold a far-field file (.nc, .csv) against a specification file; nothing is written.
 
     A guard band decides nothing where the file states no errors, and no mask is passed where the file holds no field.
@@ -123,7 +123,7 @@ def judge_file(path: Path, specification_file: Path, *, slant_deg: float = 0.0) 
 
     specification = load_specification(specification_file)
     if is_power_file(path):
-        power = open_power(path, slant_deg=slant_deg)
+        power = open_power(path, slant_deg=slant_deg or 0.0)
         return judge_opened(power, path.name, list(power.evaluate(FilePattern.wanted_beside(path))), specification)
     opened = open_pattern(path, slant_deg=slant_deg)
     return judge_opened(opened, path.name, list(opened.evaluate(opened.wanted_beside(path))), specification)
