@@ -17,6 +17,7 @@ import psutil
 import pytest
 
 from colure.app import services
+from colure.app.services.bench_check import keep_check
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.app.web.guard.roles import SessionRole
@@ -291,6 +292,19 @@ def test_a_finished_runs_name_is_not_gone_on_with(page, served, tiny_campaign):
     page.get_by_role("button", name="take the name first-2").click()
     until(page, "(document.querySelector('[role=dialog] table')?.innerText ?? '').includes('first-2')")
     assert not page.get_by_label("Everyone is clear").is_disabled()
+
+
+def test_a_start_in_spite_of_a_failed_check_takes_a_second_tick(page, served, tiny_campaign, nightly):
+    keep_check(tiny_campaign, "any", ["axis roll: held, but reads as free after a hold"], None)
+    enter(page, served, "scan")
+    page.get_by_role("button", name="take motion lease").click()
+    page.get_by_role("button", name="start or go on").click()
+    page.wait_for_selector("text=did not pass: axis roll: held, but reads as free")
+    start = page.get_by_role("button", name="start", exact=True)
+    page.get_by_label("Everyone is clear").check()
+    assert start.is_disabled()
+    page.get_by_label("Start in spite of it").check()
+    assert not start.is_disabled()
 
 
 def test_a_server_that_is_gone_is_said_loudly(browser, tiny_campaign):

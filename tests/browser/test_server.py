@@ -21,6 +21,8 @@ import numpy as np
 import pytest
 from websockets.sync.client import connect
 
+from colure.app import services
+from colure.app.services.bench_check import keep_check
 from colure.app.web.guard import connections
 from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.sessions import Bucket
@@ -94,6 +96,32 @@ def test_doors_answer_and_refuse_in_words(served):
     assert post(served, "/api/lease", {"hold": True}, role=SessionRole.VIEW).status_code == 403
     assert post(served, "/api/save", {"campaign": campaign["id"]}, role=SessionRole.OPERATE).status_code == 403
     assert post(served, "/api/stop", {}, role=SessionRole.VIEW).json()["stopping"] is False
+
+
+def test_a_start_after_a_failed_check_is_refused_unless_told(served, tiny_campaign, request):
+    """A check that did not pass is tied to the plan; the dialog is told, a start needs a word of its own."""
+    _, plan = services.make_plan(tiny_campaign)
+    keep_check(tiny_campaign, plan.hash, ["level: -71.3 dBm: must be within 6 dB of -60.2 dBm"], None)
+    keep_check(tiny_campaign, "another plan", [], None)  # what passes for another plan says nothing of this one
+    headers, one = served.headers(), {"campaign": campaign_id(tiny_campaign), "run": "first"}
+    (fault,) = post(served, "/api/before", one, headers=headers).json()["failed_checks"]
+    assert fault.startswith("an earlier check of this plan did not pass: level: -71.3 dBm")
+    assert post(served, "/api/lease", {"hold": True}, headers=headers).json()["mine"]
+    start = {**one, "cautions_read": True}
+    refused = post(served, "/api/start", {**start, "sequence": served.room.sequence}, headers=headers)
+    assert refused.status_code == 422 and fault in refused.json()["errors"] and served.room.scan is None
+    if not request.config.getoption("--nightly"):
+        return  # the scan itself takes a while
+    told = {**start, "sequence": served.room.sequence, "despite_check": True}
+    assert post(served, "/api/start", told, headers=headers).status_code == 200
+    deadline = time.monotonic() + 120.0
+    while served.room.scan.status()["measured"] < 2:
+        assert time.monotonic() < deadline and served.room.busy, served.room.scan.status()["words"]
+        time.sleep(0.1)
+    assert post(served, "/api/stop", {}, headers=headers).json()["stopping"]
+    while served.room.busy:
+        assert time.monotonic() < deadline
+        time.sleep(0.05)
 
 
 def test_a_form_is_written_with_its_comments_and_the_old_file_kept(served, tiny_campaign):

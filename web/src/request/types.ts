@@ -314,6 +314,7 @@ export interface Before {
   cautions: string[];
   on_disk: Held;
   fault: string;
+  failed_checks: string[];
   free_name: string;
   simulated: boolean;
 }
@@ -394,6 +395,7 @@ export interface Start {
   cautions_read: true;
   kind?: "scan" | "flip" | "beam-coarse" | "beam-fine";
   home?: boolean;
+  despite_check?: boolean;
 }
 
 export interface Command {

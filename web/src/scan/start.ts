@@ -69,8 +69,10 @@ function content(
 ): (Node | null | false)[] {
   const read = h("input", {
     attrs: { type: "checkbox", disabled: said.fault !== "" },
-    on: { change: () => (go.disabled = !read.checked) },
+    on: { change: () => ready() },
   });
+  const failed = said.failed_checks;
+  const despite = h("input", { attrs: { type: "checkbox" }, on: { change: () => ready() } });
   const home = h("input", { attrs: { type: "checkbox" } });
   const faults = h("p", { class: "faults", attrs: { role: "alert" } }, said.fault);
   const rest = said.on_disk.total ? said.points - said.on_disk.measured : said.points;
@@ -86,6 +88,7 @@ function content(
         cautions_read: true as const,
         kind,
         home: home.checked,
+        despite_check: despite.checked,
       };
       post("/api/start", body).then(
         () => {
@@ -101,6 +104,9 @@ function content(
     "main",
   );
   go.disabled = true;
+  function ready(): void {
+    go.disabled = !read.checked || (failed.length > 0 && !despite.checked);
+  }
   const facts: [string, string][] = [
     ["run", said.run],
     ["to measure", `${Math.max(0, rest)} of ${said.points} points`],
@@ -122,6 +128,10 @@ function content(
       ),
     faults,
     said.fault !== "" && button(`take the name ${said.free_name}`, () => other(said.free_name), "main"),
+    failed.length > 0 && h("h3", {}, "The instruments did not pass their check"),
+    failed.length > 0 && h("ul", { class: "warn" }, ...failed.map((line) => h("li", {}, line))),
+    failed.length > 0 &&
+      h("p", {}, h("label", {}, despite, " Start in spite of it. Better: mend it, and check again under Align.")),
     h("h3", {}, "Cautions"),
     h("ul", {}, ...said.cautions.map((line) => h("li", {}, line))),
     h("p", {}, h("label", {}, read, " Everyone is clear of the axes and the cautions are understood.")),

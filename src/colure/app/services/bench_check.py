@@ -36,8 +36,8 @@ def keep_check(folder: Path, plan_hash: str, faults: list[str], motion: list[str
         write_whole(folder / FILE, json_text(content))
 
 
-def require_passed_check(folder: Path, plan_hash: str = "") -> None:
-    """Refuse a run after a check that did not pass; without any check nothing is known, and a run may start.
+def failed_checks(folder: Path, plan_hash: str = "") -> list[str]:
+    """Return what checks found wrong that speaks against a run of this plan; nothing without any check.
 
     What the newest check found counts for every plan. What a check of this plan found counts until one of this plan passes,
     whatever other plans passed since.
@@ -45,18 +45,31 @@ def require_passed_check(folder: Path, plan_hash: str = "") -> None:
     Raises
     ------
     InputError
-        With every fault, and what to do.
+        If what was kept cannot be read.
     """
     kept = _kept(folder)
     mine = [one for one in kept.plans.get(plan_hash, []) if one not in kept.faults]
-    if not kept.faults and not kept.motion and not mine:
+    return [f"check of {kept.when} did not pass: {one}" for one in kept.faults + kept.motion] + [
+        f"an earlier check of this plan did not pass: {one}" for one in mine
+    ]
+
+
+def require_passed_check(folder: Path, plan_hash: str = "") -> None:
+    """Refuse a run after a check that did not pass; without any check nothing is known, and a run may start.
+
+    Raises
+    ------
+    InputError
+        With every fault of `failed_checks`, and what to do.
+    """
+    failed = failed_checks(folder, plan_hash)
+    if not failed:
         return
-    turn = " --senses" if kept.motion else ""
+    turn = " --senses" if _kept(folder).motion else ""
     raise InputError(
-        [f"check of {kept.when} did not pass: {one}" for one in kept.faults + kept.motion]
-        + [f"an earlier check of this plan did not pass: {one}" for one in mine]
-        + [
-            f"mend it and check again (colure acquire FOLDER --check{turn}), or start with `despite_check`; nothing was moved"
+        [
+            *failed,
+            f"mend it and check again (colure acquire FOLDER --check{turn}), or start with `despite_check`; nothing was moved",
         ]
     )
 

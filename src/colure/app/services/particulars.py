@@ -32,13 +32,13 @@ PNG_BEGINS = b"\x89PNG\r\n\x1a\n"
 def settings_of(folder: Path) -> ReportSettings:
     """Return report.toml of a campaign folder; an empty one if there is none. Raises `InputError` with every fault."""
     path = folder / "report.toml"
-    return load(ReportSettings, path) if path.is_file() else ReportSettings()
+    return load(ReportSettings, path) if path.exists() else ReportSettings()
 
 
 def register_of(folder: Path) -> Register | None:
     """Return equipment.toml of a campaign folder; None if there is none. Raises `InputError` with every fault."""
     path = folder / "equipment.toml"
-    if not path.is_file():
+    if not path.exists():
         return None
     found = load(Register, path)
     missing = [one for one in found.item if one.certificate_file and not (folder / one.certificate_file).is_file()]

@@ -55,6 +55,7 @@ class Start(Body):
     cautions_read: Literal[True]
     kind: Kind = "scan"
     home: bool = False
+    despite_check: bool = False
 
 
 class CampaignRequest(Body):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import functools
 import hashlib
 import json
 import sys
@@ -63,21 +64,21 @@ class Room:
         if sequence != self.sequence:
             raise Stale(f"sequence = {sequence}: must be {self.sequence}; somebody else gave a command meanwhile")
 
-    async def start(self, campaign: str, run: str, *, kind: Kind, home: bool) -> None:
+    async def start(self, campaign: str, run: str, *, kind: Kind, home: bool, despite_check: bool = False) -> None:
         """Start a scan, or go on with one that was interrupted.
 
         Raises
         ------
         InputError
-            If one runs already, or the campaign cannot be planned.
+            If one runs already, the campaign cannot be planned, or a check did not pass and nobody said `despite_check`.
         """
         folder = self.folder(campaign)
         self.require_idle()
-        await self.desk.do(require_startable, folder, run, kind)
+        await self.desk.do(functools.partial(require_startable, despite_check=despite_check), folder, run, kind)
         layout = await self.desk.do(layout_for, folder, run, kind)
         if self.busy:
             raise InputError(["a scan was started meanwhile"])
-        words = ["--kind", kind, *(["--home"] if home else [])]
+        words = ["--kind", kind, *(["--home"] if home else []), *(["--despite-check"] if despite_check else [])]
         self._child = await asyncio.create_subprocess_exec(
             sys.executable, "-m", "colure.app.web.scan.child", str(folder), run, *words,
             stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,

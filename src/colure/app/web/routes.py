@@ -213,7 +213,7 @@ async def tutor(room: Room, session: Session, ids: dict[str, str], body: Directi
 
 async def start(room: Room, session: Session, ids: dict[str, str], body: Start) -> answers.Sequence:
     room.require_current(body.sequence)
-    await room.start(body.campaign, body.run, kind=body.kind, home=body.home)
+    await room.start(body.campaign, body.run, kind=body.kind, home=body.home, despite_check=body.despite_check)
     return {"sequence": room.sequence}
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from colure.acquire.glance import Glance, glance
+from colure.app.services.bench_check import failed_checks
 from colure.app.services.cautions import cautions_of
 from colure.app.services.connecting import is_simulated
 from colure.app.storage.folders import RunFolder, run_folder
@@ -53,12 +54,16 @@ def before(folder: Path, run_name: str, kind: Kind) -> Before:
     return {
         "run": run_name, "kind": kind, "points": len(plan), "duration_s": float(plan.predicted["duration_s"]) * share,
         "cautions": cautions_of(campaign, plan), "on_disk": on_disk, "fault": _fault(run_name, on_disk, seen, plan.hash),
-        "free_name": free_name(folder, run_name), "simulated": is_simulated(campaign, "axis-controller"),
+        "failed_checks": failed_checks(folder, plan.hash), "free_name": free_name(folder, run_name), "simulated": is_simulated(campaign, "axis-controller"),
     }  # fmt: skip
 
 
-def require_startable(folder: Path, run_name: str, kind: Kind) -> None:
-    """Raise `InputError` if a start would go on with what is complete, or with another plan."""
+def require_startable(folder: Path, run_name: str, kind: Kind, *, despite_check: bool = False) -> None:
+    """Raise `InputError` if a start would go on with what is complete, or with another plan, or if a check did not pass."""
     said = before(folder, run_name, kind)
     if said["fault"]:
         raise InputError([f"{said['fault']}; free: {said['free_name']}"])
+    if said["failed_checks"] and not despite_check:
+        raise InputError(
+            [*said["failed_checks"], "mend it and check again, or say that the scan starts in spite of it"]
+        )

@@ -137,7 +137,9 @@ def _history(journal_path: Path, middle: int) -> Iterator[list[list[Any]]]:
     yield from (rows[i : i + HISTORY_CHUNK] for i in range(0, len(rows), HISTORY_CHUNK))
 
 
-def carry_out(folder: Path, run_name: str, *, kind: Kind, home: bool, teller: Teller, remote: _Remote) -> int:
+def carry_out(
+    folder: Path, run_name: str, *, kind: Kind, home: bool, despite_check: bool, teller: Teller, remote: _Remote
+) -> int:
     """Measure, telling everything; returns an exit code."""
     from colure.acquire.outcome import Options
     from colure.app import services
@@ -157,7 +159,13 @@ def carry_out(folder: Path, run_name: str, *, kind: Kind, home: bool, teller: Te
             teller.tell({"kind": event.kind, "text": text, "row": _of(row, middle)}, may_drop=event.kind == "point")
 
     outcome = services.acquire(
-        campaign, plan, run, listener=listen, on_engine=remote.attach, options=Options(home=home)
+        campaign,
+        plan,
+        run,
+        listener=listen,
+        on_engine=remote.attach,
+        options=Options(home=home),
+        despite_check=despite_check,
     )
     teller.tell({"kind": "outcome", "state": outcome.state.value, "text": outcome.reason, "measured": outcome.measured,
                  "total": outcome.total, "flagged": outcome.flagged})  # fmt: skip
@@ -171,6 +179,7 @@ def main() -> int:
     parser.add_argument("run")
     parser.add_argument("--kind", choices=get_args(Kind), default="scan")
     parser.add_argument("--home", action="store_true")
+    parser.add_argument("--despite-check", action="store_true")
     arguments = parser.parse_args()
     # What anything else prints must not get between the lines.
     out = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
@@ -179,7 +188,13 @@ def main() -> int:
     threading.Thread(target=remote.listen, daemon=True).start()
     try:
         return carry_out(
-            arguments.folder, arguments.run, kind=arguments.kind, home=arguments.home, teller=teller, remote=remote
+            arguments.folder,
+            arguments.run,
+            kind=arguments.kind,
+            home=arguments.home,
+            despite_check=arguments.despite_check,
+            teller=teller,
+            remote=remote,
         )
     except InputError as error:
         teller.tell({"kind": "refused", "text": "; ".join(error.faults)})

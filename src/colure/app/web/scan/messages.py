@@ -87,7 +87,13 @@ class Held(TypedDict):
 
 
 class Before(TypedDict):
-    """What a start dialog says; `fault` is why this name must not be started, empty if it may."""
+    """What a start dialog says.
+
+    fault
+        Why this name must not be started, empty if it may.
+    failed_checks
+        What checks of the instruments found wrong; a start needs `despite_check` then.
+    """
 
     run: str
     kind: str
@@ -96,6 +102,7 @@ class Before(TypedDict):
     cautions: list[str]
     on_disk: Held
     fault: str
+    failed_checks: list[str]
     free_name: str
     simulated: bool
 
