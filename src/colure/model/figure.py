@@ -187,6 +187,11 @@ def format_value(value: float, *, uncertainty: float) -> str:
     if not np.isfinite(value):
         return str(value)
     if not np.isfinite(uncertainty) or uncertainty <= 0.0:
-        return f"{value:.2f}"
+        return _unsigned_zero(f"{value:.2f}")
     decimals = int(np.clip(1 - np.floor(np.log10(uncertainty)), 0, 4))
-    return f"{value:.{decimals}f}"
+    return _unsigned_zero(f"{value:.{decimals}f}")
+
+
+def _unsigned_zero(text: str) -> str:
+    """Return a number's text; a zero without its sign."""
+    return text.lstrip("-") if float(text) == 0.0 else text

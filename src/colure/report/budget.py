@@ -82,7 +82,7 @@ def _row(row: BudgetRow) -> tuple[Cell, ...]:
     """Return one row as the GUM tabulates it."""
 
     def of(value: float | None, unit: str) -> str:
-        return "" if value is None else f"{value:.3g} {unit}".strip()
+        return "" if value is None else f"{value:.3g}" + (f" {unit}" if unit not in ("", "1") else "")
 
     return (row.term, row.evaluation, row.distribution, of(row.size, row.unit), f"{row.divisor:.3g}", of(row.standard, row.unit),
             of(row.sensitivity, ""), dof_text(row.dof), small(row.contribution), row.kind, row.basis)  # fmt: skip

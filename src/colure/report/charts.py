@@ -55,6 +55,7 @@ def cuts_rectangular(
     say = say or Texts.of("en")
     with styled():
         axes = panels(ax, _planes(cuts), (7.2, 4.6), sharex=True)
+        reach = _reach(cuts)
         for one_ax, (plane, one) in zip(axes, cuts.items(), strict=True):
             drawn = _drawable(one)
             co, cross = (np.where(drawn, amplitude_db(x), np.nan) for x in (one.co, one.cross))
@@ -68,8 +69,8 @@ def cuts_rectangular(
             one_ax.plot(one.angle_deg, co, color=CO)
             one_ax.plot(one.angle_deg, cross, color=CROSS, linestyle=(0, (4, 2)))
             one_ax.set_ylim(peak_gain_dbi + FLOOR_DB, peak_gain_dbi + 4)
-            one_ax.set_xlim(-180, 180)
-            one_ax.set_xticks(range(-180, 181, 30 if axes.own else 60))
+            one_ax.set_xlim(-reach, reach)
+            one_ax.set_xticks(np.arange(-reach, reach + 1.0, 30.0 if axes.own else 60.0))
             one_ax.set_ylabel(say("gain_axis"))
             one_ax.set_title(say("plane", plane=plane))
             _label_lines(one_ax, say("co_banded" if plane in levels else "co"), say("cross"))
@@ -80,6 +81,12 @@ def cuts_rectangular(
 
 def _planes(cuts: Iterable[str]) -> list[str]:
     return [f"{name} plane" for name in cuts]
+
+
+def _reach(cuts: dict[str, GreatCircleCut]) -> float:
+    """Return the angle up to which cuts are drawn, a multiple of 30 deg: beyond the region that was measured there is nothing."""
+    far = max(float(np.abs(one.angle_deg[_drawable(one)]).max(initial=30.0)) for one in cuts.values())
+    return float(min(180.0, 30.0 * np.ceil(far / 30.0)))
 
 
 def _drawable(one: GreatCircleCut) -> NDArray[np.bool_]:
@@ -123,9 +130,16 @@ def _label_lines(ax: Any, co: str, cross: str) -> None:
     ax.text(1.0, 0.94, cross, transform=ax.transAxes, color=CROSS, va="top", ha="right", fontsize=8)
 
 
-def cuts_polar(cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, *, ax: OnAxes = None) -> Panels:
-    """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak; `ax`: polar axes, one for each cut."""
-    words = "solid: co-polar   dashed: cross-polar   relative to the peak"
+def cuts_polar(
+    cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, *, hands: bool = False, ax: OnAxes = None
+) -> Panels:
+    """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak; `ax`: polar axes, one for each cut.
+
+    hands
+        True: the components are the circular ones, right-hand and left-hand.
+    """
+    names = ("right-hand", "left-hand") if hands else ("co-polar", "cross-polar")
+    words = f"solid: {names[0]}   dashed: {names[1]}   relative to the peak"
     with styled():
         axes = panels(ax, _planes(cuts), (7.2, 3.7), columns=len(cuts), projection="polar")
         for polar, (plane, one) in zip(axes, cuts.items(), strict=True):
@@ -226,7 +240,8 @@ def solid(
             )
         )  # fmt: skip
         _sphere_grid(space)
-        for end, name in (((1.25, 0, 0), "z"), ((0, 1.2, 0), "x"), ((0, 0, 1.2), "y")):
+        # x runs nearly along the line of sight: its letter lies beyond the solid only if it is longer.
+        for end, name in (((1.25, 0, 0), "z"), ((0, 1.75, 0), "x"), ((0, 0, 1.2), "y")):
             space.plot([0, end[0]], [0, end[1]], [0, end[2]], color=INK, linewidth=0.8)
             space.text(*(1.12 * one for one in end), name, color=INK, fontsize=10, ha="center", va="center")
         for limits in (space.set_xlim, space.set_ylim, space.set_zlim):
@@ -405,6 +420,13 @@ def _element(face: Face, row: int, column: int) -> int:
     return row * columns + column
 
 
+def _beside(along_mm: float) -> str:
+    """Say where along z the device's centre lies."""
+    if along_mm == 0.0:
+        return "at it"
+    return f"{abs(along_mm):g} mm {'behind' if along_mm < 0 else 'in front'}"
+
+
 def range_sketch(
     range_length_m: float, offset_mm: tuple[float, float, float], reach_m: float, names: tuple[str, str]
 ) -> Drawing:
@@ -420,8 +442,8 @@ def range_sketch(
         ax.plot([range_length_m, range_length_m + 0.06], [0, 0], color=CROSS, linewidth=6, solid_capstyle="butt")
         ax.annotate("", (range_length_m, -0.075), (0, -0.075), arrowprops={"arrowstyle": "<->", "color": INK})
         ax.text(range_length_m / 2, -0.07, f"range length {range_length_m:g} m", ha="center", va="bottom")
-        ax.text(0.0, 0.105, f"axes' intersection ({names[0]}, {names[1]}); device {abs(offset_mm[2]):g} mm "
-                f"{'behind' if offset_mm[2] < 0 else 'in front'}, turning radius {1e3 * reach_m:.0f} mm",
+        ax.text(0.0, 0.105, f"axes' intersection ({names[0]}, {names[1]}); device {_beside(offset_mm[2])}, "
+                f"turning radius {1e3 * reach_m:.0f} mm",
                 ha="left", va="bottom")  # fmt: skip
         ax.text(range_length_m + 0.07, 0, "probe", va="center", color=CROSS)
         ax.set_aspect("equal")

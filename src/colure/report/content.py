@@ -9,6 +9,7 @@ from colure.report import sections
 from colure.report.budget import budget_section
 from colure.report.document import Document, ReportSection
 from colure.report.doors import sections_of_others
+from colure.report.measured import measured_section, where
 from colure.report.particulars import particulars_sections, photographs_section
 from colure.report.short import compose_short
 from colure.report.spoken import pictures_in
@@ -29,7 +30,7 @@ def _particulars(source: Source) -> tuple[ReportSection, ...]:
 
 
 def _budget(source: Source) -> tuple[ReportSection, ...]:
-    known = [one for one in source.here if not one.reason and one.name not in sections.ZERO_AT_MIDDLE]
+    known = [one for one in source.here if not one.reason and not sections.zero_by_definition(one)]
     return (budget_section(known, source.frequency),) if known else ()
 
 
@@ -40,7 +41,7 @@ SECTIONS: Final[Mapping[str, Callable[[Source], tuple[ReportSection, ...]]]] = {
     "figures": lambda source: (sections.figures_section(source.here, source.frequency),),
     "set-up": sections.set_up_section,
     "photographs": lambda source: photographs_section(source.particulars),
-    "measured": sections.measured_section,
+    "measured": measured_section,
     "cuts": sections.cuts_section,
     "sphere": sections.sphere_section,
     "elements": sections.face_section,
@@ -112,7 +113,7 @@ def _answer(source: Source) -> tuple[str, ...]:
         + ".",
         *against(source.figures),
         good,
-        f"Planned: {points['scan']} points over {sections.where(source.plan)} ({source.plan.scheme} scheme, slices every "
+        f"Planned: {points['scan']} points over {where(source.plan)} ({source.plan.scheme} scheme, slices every "
         f"{source.plan.step_deg:.3g} deg, order {source.plan.order}); {_measured(source.processed)}.",
         "All intervals are expanded uncertainties, about 95 %."
         + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else "")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from colure.report.cut_charts import cuts_chart
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.particulars import particulars_sections, photographs_section
+from colure.report.sections import tables_over_frequency
 
 if TYPE_CHECKING:
     from colure.analysis.cuts.levels import CutLevel
@@ -21,6 +22,9 @@ if TYPE_CHECKING:
 LEAST_SHARE = 0.05
 #: With more columns than this their names stand upright.
 MOST_FLAT = 3
+#: Figures over frequency, of all cuts together; of more than that those that end like `FIRST`.
+MOST_LISTED = 12
+FIRST = ("_peak_dbi", "_width_3_deg")
 
 
 @dataclass(frozen=True)
@@ -55,8 +59,14 @@ def compose_cuts(source: CutSource) -> Document:
     frequency = float(source.scan.frequency_hz[source.shown])
     here = [one for one in source.figures if one.frequency_hz == frequency]
     known = [one for one in here if not one.reason]
-    answer = tuple(
-        f"{one.label}: {one.text_with_unit()}" for one in known if one.name.endswith(("_peak_dbi", "_width_3_deg"))
+    first = [one for one in known if one.name.endswith(FIRST)]
+    answer = (
+        (
+            f"At {frequency / 1e9:.3f} GHz: {'; '.join(f'{one.label} {one.text_with_unit()}' for one in first)}.",
+            "All intervals are expanded uncertainties, about 95 %.",
+        )
+        if first
+        else ()
     )
     f = source.scan.frequency_hz / 1e9
     terms = tuple(dict.fromkeys(term for figure in here for term in figure.not_included))
@@ -73,6 +83,7 @@ def compose_cuts(source: CutSource) -> Document:
             *photographs_section(one),
             ReportSection("Cuts", (chart(cuts_chart(source.levels, frequency, source.components),
                                    f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."),)),
+            *_over_frequency(source.figures, known),
             ReportSection("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),
             *_budget_section(known),
             _set_up(source),
@@ -89,6 +100,15 @@ def _figures_section(here: list[Figure], frequency: float) -> ReportSection:
             why.setdefault(one.reason, []).append(one.label)
     words = tuple(Paragraph(f"{'; '.join(labels)}: {reason}.") for reason, labels in why.items())
     return ReportSection("Figures", (Table(("Figure", f"{frequency / 1e9:.3f} GHz", "unit"), rows), *words))
+
+
+def _over_frequency(every: list[Figure], known: list[Figure]) -> tuple[ReportSection, ...]:
+    """Return the figures at all frequencies; nothing where one was measured."""
+    if len({one.frequency_hz for one in every}) < 2 or not known:
+        return ()
+    # Of many cuts the peak and the width: all figures of all cuts would fill pages with narrow columns.
+    shown = known if len(known) <= MOST_LISTED else [one for one in known if one.name.endswith(FIRST)]
+    return (ReportSection("Over frequency", tuple(tables_over_frequency(every, shown, linked=False))),)
 
 
 def _budget_section(known: list[Figure]) -> tuple[ReportSection, ...]:

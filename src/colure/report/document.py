@@ -48,6 +48,8 @@ class Table:
         Relative widths of the columns on paper, where the usual ones do not suit.
     upright
         On paper the columns' names but the first stand upright: many narrow columns.
+    small
+        Set in small type on paper, however many columns there are: tables that belong together look alike.
     """
 
     header: tuple[Cell, ...]
@@ -57,6 +59,7 @@ class Table:
     anchors: tuple[str, ...] = ()
     shares: tuple[float, ...] = ()
     upright: bool = False
+    small: bool = False
 
 
 @dataclass(frozen=True)

@@ -76,6 +76,8 @@ def waterfall(cuts: list[GreatCircleCut], frequency_hz: FloatArray, plane: str) 
                              rasterized=True)  # fmt: skip
         ax.set_xlabel(f"angle from the peak in the {plane} plane / deg")
         ax.set_ylabel("frequency / GHz")
+        if frequency_hz.size > 1:
+            ax.set_ylim(frequency_hz[0] / 1e9, frequency_hz[-1] / 1e9)
         ax.grid(visible=False)
         figure.colorbar(mesh, ax=ax, label="co-polar / dB re peak", pad=0.02)
         return figure

@@ -17,7 +17,7 @@ BETWEEN_MM: Final = 3.8
 #: What a title keeps free above itself beyond that; at the head of a page nothing.
 ABOVE_TITLE_MM: Final = 3.6
 #: A picture is never drawn smaller than this share of its size.
-LEAST_SCALE: Final = 0.5
+LEAST_SCALE: Final = 0.62
 #: What the heights may be wrong by on a page: rows that move to the next page as a whole.
 SPARE_MM: Final = 6.0
 #: Height of one row of a table that starts below a title.
@@ -43,6 +43,11 @@ class PageBlock:
 
 def scales(pieces: Sequence[PageBlock]) -> list[float]:
     """Return the size of every piece as a share of its full size: below 1 for pictures that end a page."""
+    return placed(pieces)[0]
+
+
+def placed(pieces: Sequence[PageBlock]) -> tuple[list[float], float]:
+    """Return (size of every piece as a share of its full size, height in mm that the last page is filled to)."""
     out, y, titles = [], 0.0, 0.0
     for piece in pieces:
         scale = 1.0
@@ -57,7 +62,7 @@ def scales(pieces: Sequence[PageBlock]) -> list[float]:
             y = _flowed((y if y + titles + first <= PAGE_MM else 0.0) + titles, piece.height_mm)
             titles = 0.0
         out.append(scale)
-    return out
+    return out, y
 
 
 def _placed(piece: PageBlock, y: float, titles: float) -> tuple[float, float]:

@@ -9,11 +9,17 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from colure.report.document import Block, Cell, Chart, Document, Paragraph, Ref, Side, Table
-from colure.report.paging import WIDTH_MM, BlockKind, PageBlock, scales
+from colure.report.paging import PAGE_MM, WIDTH_MM, BlockKind, PageBlock, placed
 
 PREAMBLE = Path(__file__).parent / "templates" / "preamble.typ"
 #: Tables with more columns than this are set smaller, so that nothing is cut off.
 MANY_COLUMNS = 6
+#: Type size of tables and space above and below their rows, pt: the usual, then denser ones.
+ROWS = ((8.0, 3.4), (7.6, 2.7), (7.3, 2.1))
+#: A last page that is filled less far than this is avoided if denser rows can, mm.
+LEAST_LAST_MM = PAGE_MM / 3.0
+#: Height of the line that ends a report, mm.
+ENDING_MM = 8.0
 
 
 def render_pdf(document: Document, path: Path) -> None:
@@ -27,32 +33,48 @@ def render_pdf(document: Document, path: Path) -> None:
 
 def laid_out(document: Document, folder: Path) -> Path:
     """Write the document's Typst text and its pictures into a folder, pictures sized so that pages are full; return its address."""
-    import typst
-
     drawn = _Pictures(folder)
     items = _items(document, drawn)
     source = folder / "report.typ"
-    head = _opening(document, folder)
-    measured = "\n".join(
-        f"#context [#metadata(measure(block(width: {WIDTH_MM}mm)[{text}]).height.mm()) <height>]"
-        for text in [
-            _answer_block(document),
-            _head(document, folder),
-            *(part for one in items for part in (one.bare(1.0), one.caption)),
-        ]
-    )
-    source.write_text(head + "\n\n" + measured, encoding="utf-8")
-    found = [
-        float(one) for one in json.loads(typst.query(str(source), "<height>", field="value", font_paths=font_paths()))
-    ]
-    pieces = [PageBlock("text", found[0]), PageBlock("text", found[1])]
-    pieces += [PageBlock(one.kind, found[2 + 2 * i], found[3 + 2 * i]) for i, one in enumerate(items)]
+    chosen: tuple[str, list[float], float] | None = None
+    # Denser rows save a last page that would hold next to nothing.
+    for rows in ROWS:
+        head = _opening(document, rows)
+        found = _heights(document, items, head, source)
+        pieces = [PageBlock("text", found[0]), PageBlock("text", found[1])]
+        pieces += [PageBlock(one.kind, found[2 + 2 * i], found[3 + 2 * i]) for i, one in enumerate(items)]
+        pieces += [PageBlock("text", ENDING_MM)] if document.ending else []
+        sizes, last_mm = placed(pieces)
+        if chosen is None or last_mm > chosen[2]:
+            chosen = head, sizes, last_mm
+        if last_mm >= LEAST_LAST_MM or sum(found) < PAGE_MM:
+            break
+    assert chosen is not None  # there is a first kind of rows
+    head, sizes, _ = chosen
     parts = [head, _head(document, folder), _answer_block(document)]
-    parts += [one.text(scale) for one, scale in zip(items, scales(pieces)[2:], strict=True)]
+    parts += [one.text(scale) for one, scale in zip(items, sizes[2:], strict=False)]
     if document.ending:
         parts.append(f"#v(1em)#align(center)[#muted[{_text(document.ending)}]]")
     source.write_text("\n\n".join(parts), encoding="utf-8")
     return source
+
+
+def _heights(document: Document, items: list[_PaperBlock], head: str, source: Path) -> list[float]:
+    """Return the heights in mm of the answer, the title, and every block with its caption, as Typst sets them."""
+    import typst
+
+    measured = "\n".join(
+        f"#context [#metadata(measure(block(width: {WIDTH_MM}mm)[{text}]).height.mm()) <height>]"
+        for text in [
+            _answer_block(document),
+            _head(document, source.parent),
+            *(part for one in items for part in (one.bare(1.0), one.caption)),
+        ]
+    )
+    source.write_text(head + "\n\n" + measured, encoding="utf-8")
+    return [
+        float(one) for one in json.loads(typst.query(str(source), "<height>", field="value", font_paths=font_paths()))
+    ]
 
 
 def font_paths() -> list[str]:
@@ -69,11 +91,12 @@ def _bundled_fonts() -> Path | None:
     return folder if folder.is_dir() else None
 
 
-def _opening(document: Document, folder: Path) -> str:
+def _opening(document: Document, rows: tuple[float, float]) -> str:
     """Return what stands before all content."""
     return "\n\n".join(
         (
             PREAMBLE.read_text(encoding="utf-8"),
+            f"#let table-text = {rows[0]}pt\n#let row-gap = {rows[1]}pt",
             f"#set document(title: {_quoted(document.title)})",
             f'#set text(lang: "{document.language}")',
             _page_footer(document),
@@ -196,7 +219,7 @@ class _Pictures:
 
 def _table(table: Table, *, bare: bool = False) -> str:
     columns = len(table.header)
-    size = "6.6pt" if columns > MANY_COLUMNS else "8pt"
+    size = "6.6pt" if table.small or columns > MANY_COLUMNS else "table-text"
     if table.wide:
         widths = ["auto"] + ["1fr"] * (columns - 1)
         if columns > 3:  # the last column explains
@@ -223,7 +246,7 @@ def _table(table: Table, *, bare: bool = False) -> str:
         cells += [first, *(f"[{_cell(cell, bare=bare)}]" for cell in row[1:])]
     caption = f"#muted[#text(size: 8pt)[{_text(table.caption)}]]" if table.caption else ""
     return (
-        f"#text(size: {size})[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: 3.4pt), "
+        f"#text(size: {size})[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: row-gap), "
         f'stroke: (x, y) => (bottom: 0.4pt + rgb("#d5dce1")), {", ".join(cells)})]{caption}'
     )
 

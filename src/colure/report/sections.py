@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -24,18 +25,26 @@ from colure.report.document import (
     anchor,
     chart,
 )
+from colure.report.measured import where
+from colure.report.source import NOT_HELD
 from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
     from colure.analysis.figures.cuts import GreatCircleCut
     from colure.model.figure import Figure
-    from colure.model.plan import Plan
     from colure.report.source import Source, Verdicts
 
 OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_elevation_deg", "beamwidth_e_deg",
                   "beamwidth_h_deg", "side_lobe_e_db", "xpd_db")  # fmt: skip
 #: Figures that compare with the middle frequency, where they are zero by definition.
 ZERO_AT_MIDDLE = ("squint_deg", "phase_centre_wander_mm")
+
+
+def zero_by_definition(figure: Figure) -> bool:
+    """Tell whether a figure is zero whatever the device does: at the middle frequency, or without any other one to differ from."""
+    return figure.name in ZERO_AT_MIDDLE or (not figure.reason and figure.lower == figure.upper == figure.value == 0.0)
+
+
 #: Signs of the angles, in one sentence each.
 SIGNS = (
     "Looking out of the device along its boresight: positive azimuth is to the left, positive elevation is up. "
@@ -53,9 +62,13 @@ def verdict_section(judged: Verdicts | None) -> tuple[ReportSection, ...]:
     """Return every requirement's verdict, and the cut nearest to each mask; nothing without a specification."""
     if judged is None:
         return ()
-    rows = tuple((one.requirement, one.outcome, one.text) for one in judged.rows)
-    table = Table(("Requirement", "Verdict", "Why"), rows, caption=f"Decision rule: {judged.rule}.", wide=True,
-                  shares=(1.2, 0.45, 1.7))  # fmt: skip
+    # What no interval holds stands once under the table, not in every row.
+    rows = tuple((one.requirement, one.outcome, one.text.partition(NOT_HELD)[0]) for one in judged.rows)
+    left_out = next((one.text.partition(NOT_HELD)[2].rstrip(")") for one in judged.rows if NOT_HELD in one.text), "")
+    caption = f"Decision rule: {judged.rule}." + (
+        f" A pass does not hold, because no data were given: {left_out}." if left_out else ""
+    )
+    table = Table(("Requirement", "Verdict", "Why"), rows, caption=caption, wide=True, shares=(1.2, 0.45, 1.7))
     drawn = (
         chart(
             charts.mask_chart(one),
@@ -65,11 +78,6 @@ def verdict_section(judged: Verdicts | None) -> tuple[ReportSection, ...]:
         for one in judged.views
     )
     return (ReportSection("Verdict", (table, *drawn)),)
-
-
-def where(plan: Plan) -> str:
-    """Say which part of the sphere was measured."""
-    return "the whole sphere" if plan.grid.whole else f"theta up to {plan.settings['region_deg']:g} deg"
 
 
 def set_up_section(source: Source) -> tuple[ReportSection, ...]:
@@ -127,7 +135,7 @@ def _scheme_words(scheme: str, offsets: str = "") -> str:
 
 def figures_section(figures: Sequence[Figure], frequency: float) -> ReportSection:
     """Return the table of figures of one frequency, and why some do not exist; those that are zero by definition are left out."""
-    here = [one for one in figures if one.name not in ZERO_AT_MIDDLE]
+    here = [one for one in figures if not zero_by_definition(one)]
     topics = list(dict.fromkeys(figure.topic for figure in here))
     rows: list[tuple[Cell, ...]] = [
         (_named(figure), figure.text() + sense_of(figure, here), figure.unit)
@@ -161,12 +169,14 @@ def undefined_words(figures: Sequence[Figure]) -> list[str]:
 
 
 def tables_over_frequency(
-    figures: Sequence[Figure], here: Sequence[Figure], wanted_ghz: Sequence[float] = ()
+    figures: Sequence[Figure], here: Sequence[Figure], wanted_ghz: Sequence[float] = (), *, linked: bool = True
 ) -> list[Block]:
     """Return the figures named by `here` at every frequency, as many beside each other as a page holds.
 
     wanted_ghz
         Frequencies to list; all of them if it names none that was measured.
+    linked
+        True: the columns' names lead to the rows of the definitions.
     """
     at = {(figure.name, figure.frequency_hz): figure for figure in figures}
     every = sorted({one.frequency_hz for one in figures})
@@ -176,15 +186,18 @@ def tables_over_frequency(
     columns = -(-len(chosen) // max(1, -(-len(chosen) // COLUMNS))) if chosen else 1
     blocks: list[Block] = []
     for some in (chosen[i : i + columns] for i in range(0, len(chosen), columns)):
-        header: tuple[Cell, ...] = ("GHz", *(Ref(f"{one.label} / {one.unit}", anchor(one.name)) for one in some))
+        heads = ((f"{one.label} / {one.unit}", anchor(one.name)) for one in some)
+        header: tuple[Cell, ...] = ("GHz", *(Ref(*head) if linked else head[0] for head in heads))
         rows = tuple((f"{f / 1e9:.3f}", *(_short_text(at[one.name, f]) for one in some)) for f in listed)
-        blocks.append(Table(header, rows, shares=(0.7, *(1.0,) * len(some))))
+        blocks.append(Table(header, rows, shares=(0.7, *(1.0,) * len(some)), small=True))
     return blocks
 
 
 def _short_text(figure: Figure) -> str:
     """Return value and uncertainty for a narrow column; why a figure does not exist is said elsewhere."""
-    return "undefined" if figure.reason else figure.text()
+    if figure.reason:
+        return "undefined"
+    return "0" if figure.lower == figure.upper == figure.value == 0.0 else figure.text()
 
 
 def _named(figure: Figure) -> Ref:
@@ -208,15 +221,41 @@ def cuts_section(source: Source) -> tuple[ReportSection, ...]:
                     "Ludwig-3 components are not defined opposite to the boresight; nothing is drawn there.",
                     width_percent=80,
                 ),
-                chart(
-                    charts.cuts_polar(planes, gain),
-                    f"The same cuts as polar diagrams, {frequency / 1e9:.3f} GHz.",
-                    width_percent=80,
-                ),
+                _polar(source, planes, gain),
+                *_no_plane_of_its_own(source),
                 *_about_the_axis(source, gain),
                 *side_lobe_tables({name: one for name, one in source.cuts.side_lobes.items() if name in wanted}),
                 *_unclear_lobes({name: count for name, count in source.cuts.unclear.items() if name in wanted}),
             ),
+        ),
+    )
+
+
+def _polar(source: Source, planes: dict[str, GreatCircleCut], gain: float) -> Chart:
+    """Return the polar diagrams: of both circular components where the device is declared circular."""
+    at = f"{source.frequency / 1e9:.3f} GHz"
+    if source.device.polarization == "linear":
+        return chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {at}.", width_percent=80)
+    # |x + j y| of Ludwig-3 components is |theta + j phi|: the right-hand component (IEEE Std 145, exp(+jwt)).
+    half = np.sqrt(0.5)
+    turned = {
+        name: replace(one, co=half * (one.co + 1j * one.cross), cross=half * (one.co - 1j * one.cross))
+        for name, one in planes.items()
+    }
+    drawn = charts.cuts_polar(turned, gain, hands=True)
+    return chart(
+        drawn, f"The same cuts as polar diagrams of the right- and left-hand components, {at}.", width_percent=80
+    )
+
+
+def _no_plane_of_its_own(source: Source) -> tuple[Paragraph, ...]:
+    """Say which planes E and H are of a device without a plane of its own."""
+    if source.device.polarization == "linear":
+        return ()
+    return (
+        Paragraph(
+            "A circularly polarized device has no E plane of its own. E names the plane of the declared direction, H the plane at "
+            "right angles to it."
         ),
     )
 
@@ -390,7 +429,7 @@ def frequency_section(source: Source) -> tuple[ReportSection, ...]:
 def findings_section(source: Source) -> tuple[ReportSection, ...]:
     """Return what the self-consistency checks found, largest effect first."""
     rows = tuple(
-        (f"{one.topic}, {one.level_db:.0f} dB" if one.has_level else one.topic, f"{one.text}.")
+        (f"{one.topic}, {one.level_db:.0f} dB" if one.has_level else one.topic, f"{one.text}.".replace("`", ""))
         for one in source.findings
     )
     return (
@@ -428,46 +467,6 @@ def drift_section(source: Source) -> tuple[ReportSection, ...]:
             ),
         ),
     )
-
-
-def measured_section(source: Source) -> tuple[ReportSection, ...]:
-    """Return what was measured of what was planned, and what the pattern rests on."""
-    points, found, drift = source.plan.predicted["points"], source.processed.completeness, source.processed.drift
-    rows: list[tuple[Cell, ...]] = [("Planned", f"{points['scan']} scan points over {where(source.plan)}, {points['tie']} tie points, "
-                                     f"{points['reference']} reference sweeps")]  # fmt: skip
-    if found is None:
-        rows.append(("Measured", "not known: the pattern does not come from a record of this program"))
-    else:
-        rows.append(("State", "complete" if found.whole else "INCOMPLETE"))
-        rows += [
-            (f"Pass {number}", f"{one} of {planned} points")
-            for number, (one, planned) in enumerate(zip(found.measured, found.planned, strict=True), 1)
-        ]
-        used = f"{found.slices_used} of {found.slices_planned}" + (", evenly spaced" if found.thinned else "")
-        rows.append(("Slices used", used if found.slices_used else "single points, no slices"))
-        rows.append(
-            (
-                "Flagged points",
-                f"{found.flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed",
-            )
-        )
-    rows.append(("Tie points used", f"{drift.time_s.size}; noise of one {100 * drift.noise:.2g} %"))
-    weak = [one for one in source.findings if one.topic == "ties"]
-    rows += [("Ties", f"{one.text}.") for one in weak]
-    rows.append(("Left out", _left_out(source)))
-    rows += [("Stopped", text) for text in source.stops]
-    return (ReportSection("What was measured", (Table(("", ""), tuple(rows), wide=True, shares=(1.0, 4.0)),)),)
-
-
-def _left_out(source: Source) -> str:
-    """Say which directions and which figures the report does not hold."""
-    region = source.processed.sphere.region_deg
-    where = "no direction" if source.plan.grid.whole else f"directions beyond theta = {region:g} deg"
-    what = (
-        ", both polarizations measured" if not source.processed.sphere.one_polarization else "; the other polarization"
-    )
-    lost = len({one.name for one in source.figures if one.reason and one.frequency_hz == source.frequency})
-    return f"{where}{what}; {lost} figures are undefined, for the reasons given below the figures"
 
 
 def trace_section(source: Source) -> tuple[ReportSection, ...]:

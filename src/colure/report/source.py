@@ -33,6 +33,10 @@ class Requirement:
     bounds: str
 
 
+#: What a verdict says of terms that its interval does not hold begins so.
+NOT_HELD = " (not included, because nothing is declared: "
+
+
 @dataclass(frozen=True)
 class Verdicts:
     """A specification's verdicts: name, document, rule in words and by its name in the file, outcome of all together.

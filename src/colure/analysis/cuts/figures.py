@@ -304,7 +304,7 @@ class _FigureReader(CutReader):
         if not why and not self.lobes.curve.closed:
             back = back if back <= angle[-1] else back - 360.0
             if not angle[0] <= back <= angle[-1]:
-                why = f"the cut does not reach the direction opposite to the peak ({back:g} deg)"
+                why = f"the cut does not reach the direction opposite to the peak ({back:.1f} deg)"
         if why:
             return self.none(what, label, "dB", why)
         a = self.lobes.curve.at(back)

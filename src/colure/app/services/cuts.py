@@ -190,6 +190,10 @@ def write_levels(levels: list[CutLevel], target: Path) -> None:
                 )
 
 
+#: What the report says that cuts do not give.
+CUTS_GIVE = "The run holds cuts or single directions, no sphere. No transform, map, directivity, efficiency or radiated power follows from it."
+
+
 def write_report(campaign: Campaign, run: RunFolder) -> None:
     """Write the report of a run of cuts as one HTML page and as a PDF beside the record."""
     from colure.model.files import file_hash
@@ -208,7 +212,7 @@ def write_report(campaign: Campaign, run: RunFolder) -> None:
         chamber=campaign.chamber, device=campaign.device, scan=found.scan, levels=found.levels, figures=found.figures,
         shown=found.shown, components=component_words(found.scan), record_attrs=dict(record.attrs),
         record_file=run.record.name, record_sha256=sha256,
-        demo=campaign.chamber.analyzer.resource == "twin", limits=(f"This run {NO_SPHERE}.",), particulars=stated,
+        demo=campaign.chamber.analyzer.resource == "twin", limits=(CUTS_GIVE,), particulars=stated,
         measured=_measured(record, found.scan),
     ))  # fmt: skip
     write_documents(own_state(run), document)
@@ -228,7 +232,7 @@ def _measured(record: xr.Dataset, scan: CutScan) -> tuple[tuple[str, str], ...]:
         ("State", missing if scan.missing else "complete"),
         ("Readings", f"{points.sizes['point']}; {ties.sizes['point']} tie points, {references.sizes['point']} reference sweeps"),
         ("Directions", directions + more),
-        ("Flagged readings", f"{flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed"),
+        ("Flagged readings", f"{flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed" if flagged else "none"),
         ("Drift", f"{100.0 * scan.drift:.2g} % rms of the level remain after correction by the ties"),
         *(("Stopped", text) for text in stops_of(record)),
     )  # fmt: skip

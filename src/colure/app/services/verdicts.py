@@ -248,8 +248,10 @@ def _decide(specification: Specification, figures: list[Figure], cuts: dict[floa
 
 def _qualified(verdicts: list[Verdict], specification: Specification, figures: list[Figure]) -> list[Verdict]:
     """Return verdicts that say beside every pass by guard band what its interval does not hold."""
+    from colure.report.source import NOT_HELD
+
     left_out = next((f.not_included for f in figures if f.not_included), ())
     if specification.decision != "guard-band" or not left_out:
         return verdicts
-    words = f" (not included, because nothing is declared: {', '.join(left_out)})"
+    words = f"{NOT_HELD}{', '.join(left_out)})"
     return [replace(one, text=one.text + words) if one.outcome == "pass" else one for one in verdicts]
