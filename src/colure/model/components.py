@@ -47,10 +47,10 @@ def signed_ratio_db(inverse: float) -> float:
 def component_definitions(bases: tuple[str, ...], units: tuple[str, ...]) -> Iterator[tuple[str, str, str, str, str]]:
     """Yield name, label, unit, meaning and kind (`amplitude`, `ratio`, `signed`, `dbd` or `linear`) of every figure."""
     if "circular" in bases:
-        for name, hand, sign in ((NAMES["circular"][0], "right", "j"), (NAMES["circular"][1], "left", "-j")):
+        for name, hand, sign in ((NAMES["circular"][0], "right", "+ j"), (NAMES["circular"][1], "left", "- j")):
             yield (name, f"Partial gain at peak, {hand}-hand", "dBic",
                    f"Gain (realized) of the {hand}-hand circular component at the peak of the total intensity, "
-                   f"(e_theta + {sign} e_phi)/sqrt 2, over an isotropic radiator of that sense.", "amplitude")  # fmt: skip
+                   f"(e_theta {sign} e_phi)/sqrt 2, over an isotropic radiator of that sense.", "amplitude")  # fmt: skip
         yield ("xpd_circular_db", "Circular cross-polar discrimination at peak", "dB",
                "Stronger over weaker circular component at the peak.", "ratio")  # fmt: skip
         yield ("axial_ratio_signed_db", "Axial ratio at peak with its sense", "dB",

@@ -31,6 +31,8 @@ FACE_FLOOR_DB = -25.0
 LOWEST_FACE_DB = -60.0
 #: Over a chart of half a page's width a title has room for so many letters.
 TITLE_LETTERS = 34
+#: With more rings than this a solid is drawn from every second ring and column.
+FINE_RINGS = 60
 #: Letters in a line of the title over a solid.
 SOLID_LETTERS = 44
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
@@ -224,9 +226,13 @@ def solid(
         space: Any = axes[0]
         level = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-12)
         top = float(np.nanmax(level))
-        closed = np.concatenate([level, level[:, :1]], axis=1)[::2, ::2]
+        # Facets of 2 deg are fine enough; a coarse grid is drawn as it is.
+        every = 2 if theta_deg.size > FINE_RINGS else 1
+        closed = np.concatenate([level, level[:, :1]], axis=1)[::every, ::every]
         radius = np.clip((closed - top + 40.0) / 40.0, 0.0, 1.0)
-        t, p = np.meshgrid(np.deg2rad(theta_deg[::2]), np.deg2rad(np.append(phi_deg, 360.0)[::2]), indexing="ij")
+        t, p = np.meshgrid(
+            np.deg2rad(theta_deg[::every]), np.deg2rad(np.append(phi_deg, 360.0)[::every]), indexing="ij"
+        )
         colours = mpl.colormaps[FIELD_MAP](radius)
         # Drawn with boresight to the right and y up, as seen from beside the range.
         x, y, z = radius * np.sin(t) * np.cos(p), radius * np.sin(t) * np.sin(p), radius * np.cos(t)

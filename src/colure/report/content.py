@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
 from colure.report import sections
@@ -12,9 +12,8 @@ from colure.report.doors import sections_of_others
 from colure.report.measured import measured_section, where
 from colure.report.particulars import particulars_sections, photographs_section
 from colure.report.short import compose_short
-from colure.report.spoken import pictures_in
 from colure.report.steps import room_section, steps_section
-from colure.report.translation import Translation
+from colure.report.translation import composed_in
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
@@ -71,23 +70,19 @@ def compose(source: Source) -> Document:
     for name in wanted:
         if name not in SECTIONS:
             raise ValueError(f"report.toml: sections: {name!r}: must be one of {', '.join(SECTIONS)}")
-    one, say = source.particulars, source.particulars.say
-    speak = Translation(one.settings.language)
-    with pictures_in(speak):
-        composed = tuple(section for name in wanted for section in SECTIONS[name](source))
+    return composed_in(source.particulars, lambda: _whole(source, wanted))
+
+
+def _whole(source: Source, wanted: Sequence[str]) -> Document:
+    say = source.particulars.say
     f = source.processed.frequency_hz / 1e9
     band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
-    document = one.framed(
-        Document(
-            title=source.device.name,
-            subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
-            answer=_answer(source),
-            sections=composed,
-        )
+    return Document(
+        title=source.device.name,
+        subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
+        answer=_answer(source),
+        sections=tuple(section for name in wanted for section in SECTIONS[name](source)),
     )
-    # The particulars are written in the language already.
-    kept = frozenset(say(key) for key in ("particulars", "equipment", "statements"))
-    return document if speak.language == "en" else speak.document(document, kept=kept)
 
 
 def not_included(figures: list[Figure]) -> tuple[str, ...]:
@@ -124,7 +119,7 @@ def _answer(source: Source) -> tuple[str, ...]:
 def against(figures: list[Figure]) -> list[str]:
     """Say on page one what the data say against the figures."""
     told = dict.fromkeys(words for one in figures for words in one.cautions)
-    return [f"{words[0].upper()}{words[1:]}." for words in told]
+    return [f"{words[0].upper()}{words[1:]}.".replace("`", "") for words in told]
 
 
 def _measured(done: Processed) -> str:

@@ -9,6 +9,7 @@ from colure.report.cut_charts import cuts_chart
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.particulars import particulars_sections, photographs_section
 from colure.report.sections import tables_over_frequency
+from colure.report.translation import composed_in
 
 if TYPE_CHECKING:
     from colure.analysis.cuts.levels import CutLevel
@@ -55,6 +56,10 @@ class CutSource:
 
 def compose_cuts(source: CutSource) -> Document:
     """Return the whole report of a run of cuts."""
+    return composed_in(source.particulars, lambda: _whole(source))
+
+
+def _whole(source: CutSource) -> Document:
     one, say = source.particulars, source.particulars.say
     frequency = float(source.scan.frequency_hz[source.shown])
     here = [one for one in source.figures if one.frequency_hz == frequency]
@@ -70,13 +75,13 @@ def compose_cuts(source: CutSource) -> Document:
     )
     f = source.scan.frequency_hz / 1e9
     terms = tuple(dict.fromkeys(term for figure in here for term in figure.not_included))
-    return one.framed(Document(
+    return Document(
         title=source.device.name,
-        subtitle=f"Cuts at the range length, {say('band', low=f'{f[0]:.3f}', high=f'{f[-1]:.3f}', count=f.size)}"
+        subtitle=f"{say('cuts_at_range')}, {say('band', low=f'{f[0]:.3f}', high=f'{f[-1]:.3f}', count=f.size)}"
         + (f" \u2014 {say('demo')}" if source.demo else ""),
         answer=answer or ("No figure could be read from these directions; the levels are in the table of the run.",),
         sections=(
-            *particulars_sections(one, not_included=terms),
+            *particulars_sections(one, not_included=terms, undeclared=False),
             _figures_section(here, frequency),
             *((ReportSection("What was measured", (Table(("", ""), source.measured, wide=True, shares=(1.0, 4.0)),)),)
               if source.measured else ()),
@@ -89,7 +94,7 @@ def compose_cuts(source: CutSource) -> Document:
             _set_up(source),
             _definitions(known),
         ),
-    ))  # fmt: skip
+    )  # fmt: skip
 
 
 def _figures_section(here: list[Figure], frequency: float) -> ReportSection:

@@ -50,6 +50,8 @@ class Table:
         On paper the columns' names but the first stand upright: many narrow columns.
     small
         Set in small type on paper, however many columns there are: tables that belong together look alike.
+    verbatim
+        The rows hold names of the program and of files, which are the same in every language.
     """
 
     header: tuple[Cell, ...]
@@ -60,6 +62,7 @@ class Table:
     shares: tuple[float, ...] = ()
     upright: bool = False
     small: bool = False
+    verbatim: bool = False
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,8 @@ from colure.report.sections import (
     tables_over_frequency,
     verdict_section,
 )
+from colure.report.texts import Texts
+from colure.report.translation import composed_in
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
@@ -77,21 +79,28 @@ class FileSource:
 
 
 def compose_file(source: FileSource) -> Document:
-    """Return the whole report of a file."""
+    """Return the whole report of a file, which is English, or of a power-only run, in the language that report.toml names."""
+    if source.particulars is None:
+        return _whole(source)
+    return composed_in(source.particulars, lambda: _whole(source))
+
+
+def _whole(source: FileSource) -> Document:
     here = [one for one in source.figures if one.frequency_hz == source.shown_hz]
     known = [one for one in here if not one.reason]
     frequencies = sorted({one.frequency_hz for one in source.figures})
     stated, origin = (
         source.particulars,
-        "Far field from a file" if source.particulars is None else "Power without phase",
+        "Far field from a file" if source.particulars is None else source.particulars.say("power_only"),
     )
+    say = Texts.of("en") if stated is None else stated.say
     decided = None if source.judged is None else source.judged.applied
-    whole = Document(
+    return Document(
         title=source.name,
-        subtitle=f"{origin}, {frequencies[0] / 1e9:.6g} to {frequencies[-1] / 1e9:.6g} GHz, {len(frequencies)} frequencies",
+        subtitle=f"{origin}, {_band(frequencies, say)}",
         answer=_answer(source, known),
         sections=(
-            *(() if stated is None else particulars_sections(stated, decision=decided, not_included=_left_out(known))),
+            *(() if stated is None else particulars_sections(stated, decision=decided, not_included=_left_out(known), undeclared=False)),
             *verdict_section(source.judged),
             figures_section(here, source.shown_hz),
             ReportSection("What is not known", tuple(Paragraph(text) for text in source.unknown)),
@@ -101,13 +110,17 @@ def compose_file(source: FileSource) -> Document:
             _budget_section(known, source.shown_hz, source.kind),
             ReportSection(f"The {source.kind}", (
                 Table(("", ""), source.holds, wide=True),
-                *((Table(("Step", "Parameters"), steps_of(source.made), wide=True),) if source.made else ()),
+                *((Table(("Step", "Parameters"), steps_of(source.made), wide=True, verbatim=True),) if source.made else ()),
                 FileLink("File", source.file, f"SHA-256 {source.sha256}"),
             )),
             definitions_section(here),
         ),
     )  # fmt: skip
-    return whole if stated is None else stated.framed(whole)
+
+
+def _band(frequencies_hz: list[float], say: Texts) -> str:
+    low, high = (f"{one / 1e9:.6g}" for one in (frequencies_hz[0], frequencies_hz[-1]))
+    return say("band", low=low, high=high, count=len(frequencies_hz))
 
 
 def _left_out(known: list[Figure]) -> tuple[str, ...]:

@@ -75,7 +75,7 @@ class Particulars:
 
 
 def particulars_sections(
-    one: Particulars, *, decision: Decision | None = None, not_included: Sequence[str] = ()
+    one: Particulars, *, decision: Decision | None = None, not_included: Sequence[str] = (), undeclared: bool = True
 ) -> tuple[ReportSection, ...]:
     """Return the laboratory's particulars, the equipment, and the statements that every report makes.
 
@@ -83,12 +83,15 @@ def particulars_sections(
         None where no specification was given.
     not_included
         Terms that the intervals do not hold.
+    undeclared
+        True: because nobody declared them; False: whatever was declared.
     """
     return (
         ReportSection(one.say("particulars"), (Table(("", ""), _rows(one), wide=True, shares=(1.0, 3.0)),)),
         ReportSection(one.say("equipment"), _equipment(one)),
         ReportSection(
-            one.say("statements"), tuple(Paragraph(text) for text in _statements(one, decision, not_included))
+            one.say("statements"),
+            tuple(Paragraph(text) for text in _statements(one, decision, not_included, undeclared=undeclared)),
         ),
     )
 
@@ -179,11 +182,18 @@ def _equipment(one: Particulars) -> tuple[Block, ...]:
     return (Table(header, rows, wide=True, shares=(1.6, 1.0, 1.0, 1.1, 0.9, 1.0)),)
 
 
-def _statements(one: Particulars, decision: Decision | None, not_included: Sequence[str]) -> list[str]:
+def _statements(
+    one: Particulars, decision: Decision | None, not_included: Sequence[str], *, undeclared: bool
+) -> list[str]:
     say = one.say
     found = [say("only_item"), say("in_full"), say("coverage")]
     if not_included:
-        found.append(say("not_included", terms=", ".join(say.term(one) for one in not_included)))
+        found.append(
+            say(
+                "not_included" if undeclared else "not_in_intervals",
+                terms=", ".join(say.term(one) for one in not_included),
+            )
+        )
     if decision is None:
         return [*found, say("rule_none")]
     key = "rule_guard_band" if decision.rule == "guard-band" else "rule_simple"

@@ -18,8 +18,11 @@ MANY_COLUMNS = 6
 ROWS = ((8.0, 3.4), (7.6, 2.7), (7.3, 2.1))
 #: A last page that is filled less far than this is avoided if denser rows can, mm.
 LEAST_LAST_MM = PAGE_MM / 3.0
-#: Height of the line that ends a report, mm.
-ENDING_MM = 8.0
+#: Up to here the last page's predicted end is sure, mm; margin above a page's text in the template, mm.
+SURE_MM = 0.8 * PAGE_MM
+TOP_MM = 20.0
+#: Tells where the report ends.
+LAST_MARK = "#context [#metadata((page: here().page(), y: here().position().y.mm())) <last>]"
 
 
 def render_pdf(document: Document, path: Path) -> None:
@@ -36,27 +39,30 @@ def laid_out(document: Document, folder: Path) -> Path:
     drawn = _Pictures(folder)
     items = _items(document, drawn)
     source = folder / "report.typ"
-    chosen: tuple[str, list[float], float] | None = None
     # Denser rows save a last page that would hold next to nothing.
     for rows in ROWS:
         head = _opening(document, rows)
         found = _heights(document, items, head, source)
         pieces = [PageBlock("text", found[0]), PageBlock("text", found[1])]
         pieces += [PageBlock(one.kind, found[2 + 2 * i], found[3 + 2 * i]) for i, one in enumerate(items)]
-        pieces += [PageBlock("text", ENDING_MM)] if document.ending else []
         sizes, last_mm = placed(pieces)
-        if chosen is None or last_mm > chosen[2]:
-            chosen = head, sizes, last_mm
-        if last_mm >= LEAST_LAST_MM or sum(found) < PAGE_MM:
+        parts = [head, _head(document, folder), _answer_block(document)]
+        parts += [one.text(scale) for one, scale in zip(items, sizes[2:], strict=True)]
+        if document.ending:
+            parts.append(f"#v(1em)#align(center)[#muted[{_text(document.ending)}]]")
+        source.write_text("\n\n".join([*parts, LAST_MARK]), encoding="utf-8")
+        # The heights tell the last page but for rows that move as a whole: near its edges Typst is asked.
+        if LEAST_LAST_MM <= last_mm <= SURE_MM or not _last_page_is_bare(source):
             break
-    assert chosen is not None  # there is a first kind of rows
-    head, sizes, _ = chosen
-    parts = [head, _head(document, folder), _answer_block(document)]
-    parts += [one.text(scale) for one, scale in zip(items, sizes[2:], strict=False)]
-    if document.ending:
-        parts.append(f"#v(1em)#align(center)[#muted[{_text(document.ending)}]]")
-    source.write_text("\n\n".join(parts), encoding="utf-8")
     return source
+
+
+def _last_page_is_bare(source: Path) -> bool:
+    """Tell whether the last of several pages is filled less far than `LEAST_LAST_MM`."""
+    import typst
+
+    mark = json.loads(typst.query(str(source), "<last>", field="value", font_paths=font_paths()))[0]
+    return bool(mark["page"] > 1 and mark["y"] - TOP_MM < LEAST_LAST_MM)
 
 
 def _heights(document: Document, items: list[_PaperBlock], head: str, source: Path) -> list[float]:
@@ -246,7 +252,7 @@ def _table(table: Table, *, bare: bool = False) -> str:
         cells += [first, *(f"[{_cell(cell, bare=bare)}]" for cell in row[1:])]
     caption = f"#muted[#text(size: 8pt)[{_text(table.caption)}]]" if table.caption else ""
     return (
-        f"#text(size: {size})[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: row-gap), "
+        f"#text(size: {size}, hyphenate: true)[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: row-gap), "
         f'stroke: (x, y) => (bottom: 0.4pt + rgb("#d5dce1")), {", ".join(cells)})]{caption}'
     )
 

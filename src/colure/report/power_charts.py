@@ -36,5 +36,5 @@ def cuts_of_power(cuts: dict[str, LevelCut], *, banded: bool, ax: OnAxes = None)
             panel.set_xticks(range(-180, 181, 30 if axes.own else 60))
             panel.set_ylabel("gain / dBi")
             panel.set_title(f"{plane} plane (by the declared co-polar direction), total power")
-        axes[-1].set_xlabel("Angle from the peak / deg")
+        axes[-1].set_xlabel("angle from the peak / deg")
         return axes

@@ -65,9 +65,7 @@ def verdict_section(judged: Verdicts | None) -> tuple[ReportSection, ...]:
     # What no interval holds stands once under the table, not in every row.
     rows = tuple((one.requirement, one.outcome, one.text.partition(NOT_HELD)[0]) for one in judged.rows)
     left_out = next((one.text.partition(NOT_HELD)[2].rstrip(")") for one in judged.rows if NOT_HELD in one.text), "")
-    caption = f"Decision rule: {judged.rule}." + (
-        f" A pass does not hold, because no data were given: {left_out}." if left_out else ""
-    )
+    caption = f"Decision rule: {judged.rule}." + (f" The intervals do not hold: {left_out}." if left_out else "")
     table = Table(("Requirement", "Verdict", "Why"), rows, caption=caption, wide=True, shares=(1.2, 0.45, 1.7))
     drawn = (
         chart(
@@ -215,7 +213,7 @@ def cuts_section(source: Source) -> tuple[ReportSection, ...]:
             "Cuts",
             (
                 chart(
-                    charts.cuts_rectangular(planes, gain, source.levels, source.particulars.say),
+                    charts.cuts_rectangular(planes, gain, source.levels),
                     f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, Ludwig-3 components. Bands are "
                     "the 95 % intervals of the level at each angle; the common gain uncertainty is not included. "
                     "Ludwig-3 components are not defined opposite to the boresight; nothing is drawn there.",
@@ -476,7 +474,7 @@ def trace_section(source: Source) -> tuple[ReportSection, ...]:
         ReportSection(
             "Traceability to the raw data",
             (
-                Table(("Step", "Parameters"), steps, wide=True),
+                Table(("Step", "Parameters"), steps, wide=True, verbatim=True),
                 FileLink("Record", source.record_file, f"SHA-256 {source.record_sha256}"),
                 FileLink(
                     "Journal", "journal.sqlite", f"root hash {source.record_attrs.get('journal_root_hash', 'unknown')}"

@@ -34,7 +34,7 @@ class Requirement:
 
 
 #: What a verdict says of terms that its interval does not hold begins so.
-NOT_HELD = " (not included, because nothing is declared: "
+NOT_HELD = " (not included in its interval: "
 
 
 @dataclass(frozen=True)

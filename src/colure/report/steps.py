@@ -56,7 +56,7 @@ def room_section(found: EchoMap | None) -> tuple[ReportSection, ...]:
             "Where stray signals come from",
             (
                 Paragraph(
-                    f"{found.rest_db:.0f} dB rms below the peak do not fit the device's waves. A wave that leaves the turning device in "
+                    f"A part of {found.rest_db:.0f} dB rms relative to the peak does not fit the device's waves. A wave that leaves the turning device in "
                     "one direction of the room and comes back by a wall would read like the device's own field there: the map shows "
                     "how much of the rest each direction explains. Echoes that turn with the device like its own waves stay hidden."
                 ),

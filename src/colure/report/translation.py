@@ -12,10 +12,16 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from importlib import resources
 from textwrap import fill
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from colure.report.document import Block, Cell, Chart, Document, FileLink, Paragraph, Ref, ReportSection, Side, Table
+from colure.report.spoken import pictures_in
 from colure.report.texts import catalogue
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from colure.report.particulars import Particulars
 
 _FIELD: Final = re.compile(r"\{(\w+)\}")
 #: Words of three letters or more that are units, symbols or names of the trade in every language.
@@ -51,15 +57,19 @@ _NO_WORDS: Final = frozenset(
 )
 #: Fields that hold a name, a formula or an address: they stay as they are.
 _NAMES: Final = frozenset(("name", "formula", "file", "hash", "place", "parts", "scheme"))
+#: The catalogue's files, beside those texts that the short report has by key.
+CATALOGUE: Final = ("full.toml", "sentences.toml")
 #: Texts within texts within texts.
-DEEPEST: Final = 3
+DEEPEST: Final = 6
 _WORD: Final = re.compile(r"[A-Za-z]{3,}|\b(?:of|to|is|at|in)\b")
 
 
 def full_texts() -> list[dict[str, str]]:
     """Return the full report's texts, each in every language."""
-    file = resources.files("colure.report") / "templates" / "full.toml"
-    found: list[dict[str, str]] = tomllib.loads(file.read_text(encoding="utf-8"))["text"]
+    folder = resources.files("colure.report") / "templates"
+    found: list[dict[str, str]] = []
+    for name in CATALOGUE:
+        found += tomllib.loads((folder / name).read_text(encoding="utf-8"))["text"]
     return found
 
 
@@ -116,7 +126,8 @@ class Translation:
         """Return a text in the language; itself, kept in `left`, if the catalogue holds none like it."""
         if self.language == "en" or not has_words(text):
             return text
-        found = self._found(" ".join(text.split()))
+        joined = " ".join(text.split())
+        found = self._found(joined) or self._value(joined, 0)
         if found is None:
             self.left.append(text)
             return text
@@ -164,6 +175,8 @@ class Translation:
         for one in (text, text[0].upper() + text[1:]):
             if (found := self._found(one, depth)) is not None:
                 return found
+            if (found := self._found(f"{one}.", depth)) is not None:
+                return found.removesuffix(".")
             split = re.fullmatch(r"(.*[^\s\d.,\u00b1+-])\s+([-+]?\d.*)", one)
             if split is not None and not has_words(split[2]) and (found := self._found(split[1], depth)) is not None:
                 return f"{found} {split[2]}"
@@ -198,7 +211,9 @@ class Translation:
         if isinstance(block, Paragraph):
             return Paragraph(self(block.text))
         if isinstance(block, Table):
-            rows = tuple(tuple(self._cell(cell) for cell in row) for row in block.rows)
+            rows = (
+                block.rows if block.verbatim else tuple(tuple(self._cell(cell) for cell in row) for row in block.rows)
+            )
             header = tuple(self._cell(cell) for cell in block.header)
             return replace(block, header=header, rows=rows, caption=self(block.caption))
         if isinstance(block, FileLink):
@@ -212,6 +227,16 @@ class Translation:
 
     def _cell(self, cell: Cell) -> Cell:
         return Ref(self(cell.text), cell.anchor) if isinstance(cell, Ref) else self(cell)
+
+
+def composed_in(one: Particulars, compose: Callable[[], Document]) -> Document:
+    """Compose a report in the language that its particulars name, pictures included; the particulars are in it already."""
+    speak = Translation(one.settings.language)
+    with pictures_in(speak):
+        document = one.framed(compose())
+    if speak.language == "en":
+        return document
+    return speak.document(document, kept=frozenset(one.say(key) for key in ("particulars", "equipment", "statements")))
 
 
 def _cautions(language: str) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 BASIS = {
-    "reference gain": "declared, or the table's own",
+    "reference gain": "its uncertainty in chamber.toml, or in the table of its gain",
     "reference place": "declared place of the horn, and the probe's pattern towards it",
     "drift since calibration": "declared drift a day, and the calibration's age",
     "reconnection": "declared, from the reference's connection to the device's",

@@ -26,6 +26,9 @@ EQUAL_DB = 0.5
 #: A level that varies by less along the whole cut has no peak, dB.
 FLAT_DB = 1.0
 SOURCE = "IEEE Std 145; read along the measured cut at the range length, no transform"
+#: What no interval of a cut holds, but for mismatch and reconnection where they are declared.
+LEFT_OUT = ("mismatch", "leakage", "linearity", "standing wave", "probe place", "probe pointing", "reconnection", "position error",
+            "temperature", "jumps")  # fmt: skip
 
 
 class CutReader:
@@ -175,8 +178,13 @@ class CutReader:
         )
         return Figure(
             self.name(what), f"{self.cut.cut.label}: {label}", value, unit, self.frequency, low - bias[1], high - bias[0], text,
-            SOURCE, topic="cut", budget=budget,
+            SOURCE, topic="cut", budget=budget, not_included=self.left_out(),
         )  # fmt: skip
+
+    def left_out(self) -> tuple[str, ...]:
+        """Return what no interval of a cut holds: mismatch and reconnection only where nothing is declared of them."""
+        declared = {name for name, size in self._common_db().items() if size > 0.0}
+        return tuple(name for name in LEFT_OUT if name not in declared)
 
     def sampling(self, own: float, read: list[float]) -> float:
         """Return what every second sample alone would change; nothing where it cannot be read."""

@@ -190,7 +190,7 @@ def _misfit(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
 
 
 def _echoes(found: Stray, declared: float) -> Finding:
-    seen = f"{found.visible_db:.1f} dB below the peak does not fit the device's waves"
+    seen = f"a part of {found.visible_db:.1f} dB relative to the peak does not fit the device's waves"
     measured = _level_words(found)
     if found.chance < RARE:
         text = (
@@ -205,7 +205,7 @@ def _echoes(found: Stray, declared: float) -> Finding:
             f"{seen}: stray signals are {measured}; that agrees with the {declared:g} dB of chamber.toml",
         )
     hides = (
-        "rooms differ too much in what they show of themselves; a second run with the device a quarter of a wavelength nearer would tell"
+        "chambers with equal echoes differ too much here; a second run with the device a quarter of a wavelength nearer would tell"
         if found.quieter_db is None
         else f"noise hides it; {found.quieter_db:.0f} dB less noise (averages, if_bandwidth_hz, power_dbm) would tell"
     )
@@ -225,7 +225,7 @@ def _level_words(found: Stray) -> str:
         if found.lower_db > NOTHING_DB
         else f"up to {found.upper_db:.1f} dB"
     )
-    return f"{found.level_db:.1f} dB rms below the peak (95 %: {ends})"
+    return f"{found.level_db:.1f} dB rms relative to the peak (95 %: {ends})"
 
 
 def _most_words(found: Stray) -> str:
@@ -351,15 +351,15 @@ def _silent(done: Processed, chamber: Chamber, compared: DeclaredComparisons) ->
     """Name the declarations of which a record like this says nothing, and the run that would tell."""
     told = {one.topic for one in compared.evidence}
     silent = [
-        f"reference gain (\u00b1{chamber.reference.gain_uncertainty_db:g} dB; `colure three-antenna` tells)",
-        f"pose of the device (\u00b1{chamber.alignment.device_pose_deg:g} deg; a second run with the device mounted anew, `colure set-ups`)",
-        f"range length (\u00b1{chamber.alignment.distance_mm:g} mm; a laser, or a second distance)",
+        f"reference gain (\u00b1{chamber.reference.gain_uncertainty_db:g} dB: `colure three-antenna` tells)",
+        f"pose of the device (\u00b1{chamber.alignment.device_pose_deg:g} deg: a second run with the device mounted anew, `colure set-ups`)",
+        f"range length (\u00b1{chamber.alignment.distance_mm:g} mm: a laser, or a second distance)",
     ]
     if "cable" not in told:
-        silent.append(f"cable flexing ({chamber.cable_flex_deg:g} deg; turns of the cable, [cable] in chamber.toml)")
+        silent.append(f"cable flexing ({chamber.cable_flex_deg:g} deg: turns of the cable, [cable] in chamber.toml)")
     if "probe" not in told:
         silent.append(
-            f"purity of the probe ({chamber.probe.cross_polar_db:g} dB; a horn of known reference.cross_polar_db, both polarizations)"
+            f"purity of the probe ({chamber.probe.cross_polar_db:g} dB: a horn of known reference.cross_polar_db, both polarizations)"
         )
     if "alignment" not in told:
         silent.append("alignment of the positioner (both polarizations with a transform)")

@@ -195,7 +195,7 @@ def _misfit(done: Processed, chamber: Chamber, device: Device) -> Iterator[Findi
         return
     size = " x ".join(f"{x:g}" for x in device.size_mm)
     text = (
-        f"{level:.1f} dB below the peak does not fit a device of {size} mm at the declared place: it is larger, stands elsewhere, or moved. "
+        f"a part of {level:.1f} dB relative to the peak does not fit a device of {size} mm at the declared place: it is larger, stands elsewhere, or moved. "
         "Correct size_mm and offset_mm in device.toml and measure again"
     )
     yield Finding("size", level, text, NOT_TO_BE_USED if level > MISFIT_WRONG_DB else "look")

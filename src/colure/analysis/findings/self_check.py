@@ -58,7 +58,7 @@ def self_check(
         + against_declaration(done)
     )
     if done.pole_spread_db is not None:
-        text = f"the slices all saw the boresight; their readings of it differ by {done.pole_spread_db:.1f} dB rms below the peak"
+        text = f"every slice saw the boresight; the readings differ by {done.pole_spread_db:.1f} dB rms relative to the peak"
         found.append(Finding("pole", done.pole_spread_db, text))
     found.sort(key=lambda one: (one.rank, -one.level_db))
     centre = centre_of(done, device_slant_deg)
@@ -66,7 +66,7 @@ def self_check(
     dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)
     flat = f"{centre.ripple_deg:.2f} deg rms within {centre.cone_deg:.3g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' intersection)"
     text = f"phase centre {centre.reason}" if centre.reason else (
-        f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.2f} \u00b1 {dz:.2f} mm (noise alone). "
+        f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.3f} \u00b1 {dz:.3f} mm (noise alone). "
         f"About it the phase is flat to {flat}")  # fmt: skip
     found.append(Finding("phase centre", NOTHING_DB, text))
     return found

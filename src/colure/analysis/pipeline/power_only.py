@@ -149,6 +149,11 @@ def _folded(places_deg: FloatArray, total: FloatArray) -> tuple[FloatArray, Floa
     return theta, phi, np.moveaxis(both, -1, 0)
 
 
+#: What no interval of a power-only run holds, whatever chamber.toml declares.
+LEFT_OUT = ("alignment", "probe polarization", "mismatch", "leakage", "linearity", "standing wave", "reconnection", "position error",
+            "temperature", "jumps")  # fmt: skip
+
+
 def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, settings: Evaluation) -> list[Figure]:
     """Return every figure that power alone gives, with its interval and budget; without a reference those that need no gain.
 
@@ -170,7 +175,7 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
             change = changed(what, value, coarser)
             rows = _budget(what, value, sphere, chamber, _curvature_db(device, chamber, float(frequency)), change)
             reason = several if what.single_beam else untold(change)
-            out.append(build_figure(what, value, rows, float(frequency), reason=reason))
+            out.append(build_figure(what, value, rows, float(frequency), left_out=LEFT_OUT, reason=reason))
     return out
 
 

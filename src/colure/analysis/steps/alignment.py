@@ -44,6 +44,11 @@ class Parameter:
     error: Misalignment
     advice: str
 
+    @property
+    def called(self) -> str:
+        """What the parameter is called in a sentence, with its key."""
+        return f"{CALLED[self.name]} ({self.name})"
+
 
 DEG, MM = float(np.rad2deg(1.0)), 1e3
 PARAMETERS = (
@@ -59,6 +64,14 @@ PARAMETERS = (
               "turn the probe's roll zero back by this much"),
 )  # fmt: skip
 NAMES = tuple(p.name for p in PARAMETERS)
+#: What every parameter is called in a sentence.
+CALLED = {
+    "theta_zero": "zero of the azimuth axis",
+    "roll_axis_tilt": "tilt of the roll axis",
+    "axes_offset_x": "offset of the axes along x",
+    "axes_offset_y": "offset of the axes along y",
+    "probe_roll_zero": "zero of the probe's roll",
+}
 #: Wide priors (one standard deviation, SI) where nothing better is known: one degree, five millimetres.
 WIDE = dict(zip(NAMES, (1 / DEG, 1 / DEG, 5 / MM, 5 / MM, 1 / DEG), strict=True))
 #: A tolerance of zero says that nothing is to be found: a ten-thousandth of a degree, half a micrometre stand for it.
@@ -166,7 +179,7 @@ class Estimate:
             p, (value, expanded), (expected, allowed) = table[name], self.alone[name], self.declared[name]
             about = f" about {p.per_si * expected:+.3g}" if expected else ""
             out.append(
-                f"{name} is MORE than what is declared: {p.per_si * value:+.3f} \u00b1 {p.per_si * expanded:.3f} {p.unit} from the data"
+                f"{p.called} is MORE than what is declared: {p.per_si * value:+.3f} \u00b1 {p.per_si * expanded:.3f} {p.unit} from the data"
                 f" alone, declared \u00b1{p.per_si * allowed:.2g} {p.unit}{about}: adjust it, or correct [alignment] in chamber.toml"
             )
         if not out and self.conflict < RARE:
@@ -179,10 +192,10 @@ class Estimate:
     def _sentence(self, p: Parameter) -> str:
         value, expanded = p.per_si * self.values[p.name], p.per_si * self.expanded[p.name]
         if not self.seen[p.name]:
-            return f"{p.name}: not seen by this scan, which leaves it open to \u00b1{expanded:.2g} {p.unit}; the declared tolerance holds"
+            return f"{p.called}: not seen by this scan, which leaves it open to \u00b1{expanded:.2g} {p.unit}; the declared tolerance holds"
         alike = f" ({self.alike[p.name]})" if p.name in self.alike else ""
         advice = p.advice if abs(value) > expanded else "nothing to do"
-        return f"{p.name}: {value:+.3f} \u00b1 {expanded:.3f} {p.unit}{alike}: {advice}"
+        return f"{p.called}: {value:+.3f} \u00b1 {expanded:.3f} {p.unit}{alike}: {advice}"
 
 
 def readings_of(tolerance: AlignmentTolerance) -> dict[str, float]:

@@ -110,7 +110,9 @@ def report_power_run(campaign: Campaign, run: RunFolder, specification: Path | N
 def _how_measured(campaign: Campaign, record: xr.Dataset) -> tuple[tuple[str, str], ...]:
     """Return what was measured with what, as rows of the report."""
     device = campaign.device
-    size, offset = ("; ".join(f"{x:g}" for x in some) for some in (device.size_mm, device.offset_mm))
+    size, offset = (
+        mark.join(f"{x:g}" for x in some) for mark, some in ((" x ", device.size_mm), (", ", device.offset_mm))
+    )
     return (
         ("Positioner", campaign.chamber.positioner.geometry.value),
         ("Range length", f"{campaign.chamber.range_length_m:g} m"),

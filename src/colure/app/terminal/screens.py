@@ -357,7 +357,7 @@ def show_figures(figures: Sequence[Figure], goal: Goal | None = None) -> None:
         console().print(f"{'; '.join(labels)}: {reason}.", markup=False, highlight=False)
     left_out = next((figure.not_included for figure in figures if figure.not_included), ())
     if left_out:
-        console().print(f"Not included, because nothing is declared: {', '.join(left_out)}.")
+        console().print(f"Not included in the intervals: {', '.join(left_out)}.")
 
 
 def show_against(figures: Sequence[Figure]) -> int:
