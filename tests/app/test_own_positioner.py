@@ -62,6 +62,8 @@ def test_the_guide_works_as_written(tmp_path, tiny_campaign):
                 for name in ("goal.toml", "device.toml", "twin.toml"):
                     (tmp_path / "my-range" / name).write_bytes((tiny_campaign / name).read_bytes())
                 hurry(tmp_path / "my-range" / "chamber.toml")
+                goal = tmp_path / "my-range" / "goal.toml"
+                goal.write_text(goal.read_text("utf-8") + "region_deg = 60\n", "utf-8")
             if "--check" in words:
                 assert "SIMULATED STEPPER RACK 3 AXES" in done.stdout
                 assert "door closed" in done.stdout and "NO" not in re.findall(
@@ -73,7 +75,8 @@ def test_the_guide_works_as_written(tmp_path, tiny_campaign):
             simulator.wait(timeout=10)
             simulator.stdout.close()
     record = open_dataset(tmp_path / "my-range" / "runs" / "first" / "record.nc")
-    assert record.attrs["complete"] == 1 and record.sizes["point"] > 150
+    assert (tmp_path / "first.png").read_bytes().startswith(b"\x89PNG")
+    assert record.attrs["complete"] == 1 and record.sizes["point"] > 60
 
 
 def hurry(chamber: Path) -> None:

@@ -35,6 +35,8 @@ NOT_RUN = {
     "colure beam my-campaign": "asks a person; tests/analysis/setup/test_beam_search.py",
     "colure report my-campaign": "the tutorial writes one, with a specification",
     "colure acquire my-horn": "asks a person, and a scan " + LONG + "a record stands in for it",
+    "colure acquire my-patch": "asks a person; a record stands in for it",
+    "colure acquire my-patch --run power": "asks a person, and needs a power meter; a record stands in for it",
     "colure acquire my-beams": "asks a person, and needs a device that is switched; a record stands in for it",
     "colure acquire my-array": "asks a person, and needs an array that takes commands; a record stands in for it",
     "colure rehearse my-horn --draws 25": LONG + "tests/app/services/test_rehearse.py",

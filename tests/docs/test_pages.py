@@ -29,8 +29,16 @@ BAD_NEWS = {
     # With a coarse grid or a device at hand that is not the declared one, a figure may contradict the declaration.
     "colure evaluate my-horn": (0, 1),
 }
+#: Fewer bytes hold no picture.
+LEAST_PICTURE = 5000
 #: Pages that begin with nothing.
-FROM_NOTHING = ("tutorial", "coordinates", "simulate-your-device", "many-beams", "measure-an-array")
+FROM_NOTHING = ("tutorial", "coordinates", "simulate-your-device", "many-beams", "measure-an-array", "half-sphere-of-a-horn", "circular-patch",
+                "measure-power-only")  # fmt: skip
+
+
+#: The guide of every daily job; each ends in a picture that its own commands make.
+DAILY = ("connect-your-positioner", "measure-one-cut", "measure-gain", "half-sphere-of-a-horn", "circular-patch", "many-beams", "measure-an-array",
+         "measure-power-only", "work-with-a-file", "report-for-a-customer")  # fmt: skip
 
 
 def blocks(page: Path) -> list[tuple[str, str, str]]:
@@ -95,6 +103,15 @@ def test_what_a_page_says_works(page, tmp_path, monkeypatch, request):
                 elif line not in known:
                     worlds.SHORTER.get(line, lambda here: None)(tmp_path)
                     run(line)
+                    if line.startswith("colure plot"):
+                        assert (tmp_path / shlex.split(line)[3]).stat().st_size > LEAST_PICTURE, line
+
+
+@pytest.mark.parametrize("name", DAILY)
+def test_every_daily_job_has_a_guide_that_draws_a_picture(name):
+    """Which the test above, or the one that the page's own is left to, carries out."""
+    lines = lines_of((DOCS / "how-to" / f"{name}.md").read_text(encoding="utf-8"))
+    assert any(line.startswith("colure plot") and line not in NOT_RUN for line in lines)
 
 
 @pytest.mark.parametrize("example", sorted((DOCS / "gallery").glob("*.py")), ids=lambda path: path.stem)

@@ -18,7 +18,7 @@ from colure.app.services.converting import convert_file
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.model.campaign import Campaign
-from colure.model.files import save_dataset
+from colure.model.files import open_dataset, save_dataset
 
 SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 2\nwanted_level_db = -20\nscheme = "two-pass"\n'
 LIMITS = 'name = "file"\n\n[[limits]]\nfigure = "beamwidth_e_deg"\nat_most = 15.0\n'
@@ -42,8 +42,17 @@ def first_look(folder: Path) -> None:
     """The tutorial's campaign, measured and processed."""
     services.new_campaign(folder)
     (folder / "goal.toml").write_text(f'name = "First look"\n{SMALL}', encoding="utf-8")
+    four_by_four(folder)
     rehearsed(folder)
     services.process(Campaign.load(folder), run_folder(folder, "first"))
+
+
+def four_by_four(folder: Path) -> None:
+    """Make the demo's panel one of 4 x 4 elements: a quarter of the points."""
+    edited(folder / "device.toml", r"\[49\.7, 49\.7, 4\.0\]", "[24.9, 24.9, 4.0]")
+    edited(folder / "device.toml", r"expected_gain_dbi = [0-9.]+", "expected_gain_dbi = 16.5")
+    edited(folder / "device.toml", r"rows = 8\ncolumns = 8", "rows = 4\ncolumns = 4")
+    edited(folder / "twin.toml", r"\[device\].*?(?=\[\[echoes)", "")
 
 
 def files(here: Path) -> None:
@@ -123,13 +132,34 @@ def pairs(here: Path) -> None:
 
 def horn(here: Path) -> None:
     """Stands for the scan of the 38 GHz horn."""
-    edited(here / "my-horn" / "goal.toml", r"points = \d+", "points = 2")
+    if "region_deg" not in (here / "my-horn" / "goal.toml").read_text(encoding="utf-8"):
+        edited(here / "my-horn" / "goal.toml", r"points = \d+", "points = 1")
     rehearsed(here / "my-horn")
 
 
+def patch(here: Path) -> None:
+    """Stands for the scan of a patch that is right-handed, as its page says."""
+    edited(here / "my-patch" / "device.toml", r'polarization = "linear"', 'polarization = "right"')
+    rehearsed(here / "my-patch")
+
+
+def patch_power(here: Path) -> None:
+    """Stands for the scan of a patch with a power meter: the levels of a record."""
+    edited(here / "my-patch" / "goal.toml", r"points = 1", "points = 1\nstep_deg = 10")
+    rehearsed(here / "my-patch", "power")
+    kept = run_folder(here / "my-patch", "power").record
+    record = open_dataset(kept).load()
+    record.close()
+    levels = record["trace"].dims, np.abs(record["trace"].values).astype(complex)
+    kept.unlink()
+    save_dataset(record.assign(trace=levels).assign_attrs(receiver="power"), kept)
+
+
 def shorter(here: Path) -> None:
-    """Scan a device of 14 mm instead of 50 mm: as many commands, a quarter of the points."""
+    """Scan a device of 14 mm instead of 50 mm: as many commands, a tenth of the points."""
     folder = here / "my-campaign"
+    if "[49.7" not in (folder / "device.toml").read_text(encoding="utf-8"):
+        return  # another page's campaign is small already
     edited(folder / "goal.toml", r"points = \d+", "step_deg = 15\npoints = 2")
     edited(folder / "device.toml", r"\[49\.7, 49\.7, 4\.0\]", "[14.0, 14.0, 2.0]")
     edited(folder / "device.toml", r"\[0\.0, 0\.0, -30\.0\]", "[0.0, 0.0, 0.0]")
@@ -139,9 +169,12 @@ def shorter(here: Path) -> None:
 
 
 def coarse(here: Path) -> None:
-    """Scan in steps of 30 deg."""
-    edited(here / "my-campaign" / "goal.toml", r"step_deg = 15", "step_deg = 30")
-    edited(here / "my-campaign" / "device.toml", r"\[14\.0, 14\.0, 2\.0\]", "[2.0, 2.0, 1.0]")
+    """Scan a tiny device in steps of 30 deg."""
+    folder = here / "my-campaign"
+    edited(folder / "goal.toml", r"points = \d+", "step_deg = 30\npoints = 2")
+    edited(folder / "device.toml", r"size_mm = \[[^]]*\]", "size_mm = [2.0, 2.0, 1.0]")
+    edited(folder / "device.toml", r"\[0\.0, 0\.0, -30\.0\]", "[0.0, 0.0, 0.0]")
+    edited(folder / "device.toml", r"\[elements\].*", "")
 
 
 #: By page: what lies there before its first line.
@@ -156,11 +189,13 @@ BEFORE: dict[str, Callable[[Path], None]] = {
 }
 #: By line: what is changed before it, so that it takes less time.
 SHORTER: dict[str, Callable[[Path], None]] = {
-    "colure acquire my-campaign --check": shorter,
+    "colure rehearse my-campaign": shorter,
     "colure acquire my-campaign --run boxes --yes": coarse,
 }
 #: By line that is not carried out: what is done instead.
 INSTEAD: dict[str, Callable[[Path], None]] = {
     "colure acquire my-horn": horn,
     "colure acquire my-array": array_measured,
+    "colure acquire my-patch": patch,
+    "colure acquire my-patch --run power": patch_power,
 }
