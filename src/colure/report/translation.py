@@ -232,10 +232,10 @@ class Translation:
 def composed_in(one: Particulars, compose: Callable[[], Document]) -> Document:
     """Compose a report in the language that its particulars name, pictures included; the particulars are in it already."""
     speak = Translation(one.settings.language)
+    if speak.language == "en":
+        return one.framed(compose())
     with pictures_in(speak):
         document = one.framed(compose())
-    if speak.language == "en":
-        return document
     return speak.document(document, kept=frozenset(one.say(key) for key in ("particulars", "equipment", "statements")))
 
 

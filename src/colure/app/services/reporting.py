@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 
 #: Side lobes below this are not listed, dB re the peak.
 LEAST_LOBE_DB = -40.0
+#: Levels change over 180 deg / order: up to this one, intervals at every degree draw them.
+BROAD_ORDER = 60
 #: The report draws the coverage of so many states beside each other.
 MOST_STATES_DRAWN = 12
 
@@ -147,7 +149,8 @@ def _principal_levels(processed: Processed, shown: int) -> dict[str, LevelCut]:
     from colure.analysis.uncertainty.level_cuts import level_cuts
 
     inputs = processed.budget.only(shown)
-    e_cut, h_cut = level_cuts(inputs, (0.0, 90.0), step_deg=0.5)[0]
+    step_deg = 1.0 if processed.expansion.order <= BROAD_ORDER else 0.5
+    e_cut, h_cut = level_cuts(inputs, (0.0, 90.0), step_deg=step_deg)[0]
     return {"E": e_cut, "H": h_cut}
 
 
