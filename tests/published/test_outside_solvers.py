@@ -9,7 +9,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.steps.gate import gated, propose
+from colure.analysis.steps.time_gate import gated, propose
 from colure.geometry.conventions import SPEED_OF_LIGHT, mode_degrees
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian

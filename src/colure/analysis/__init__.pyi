@@ -10,7 +10,7 @@ from .steps.assemble import MeasuredSphere, assemble
 from .steps.drift import DriftTrack, track
 from .steps.far_field import FarFieldStep, far_field_step, pattern_grid
 from .steps.gain import GainTransfer, gain_transfer
-from .steps.gate import Gate, gated, impulse_response
+from .steps.time_gate import Gate, gated, impulse_response
 from .uncertainty.budget import Budget, budget_of, figures_with_budget
 from .verdict.verdicts import Verdict, overall
 

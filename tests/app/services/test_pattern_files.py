@@ -201,3 +201,4 @@ def test_a_comparison_says_what_neither_file_has(tmp_path):
     save_dataset(field(SHORT), tmp_path / "one.nc")
     said = CliRunner().invoke(main, ["compare", str(tmp_path / "one.nc"), str(tmp_path / "one.nc")])
     assert said.exit_code == 0 and "Undefined in both: Beam azimuth" in said.output and "nan" not in said.output
+    assert "one.nc and one.nc hold the same bytes; that they agree says nothing" in said.stderr

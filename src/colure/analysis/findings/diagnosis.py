@@ -17,8 +17,8 @@ from colure.analysis.steps.agreement import boresight_by_slice, level_db
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.distance import even_distance_factor
 from colure.analysis.steps.drift import correct
-from colure.analysis.steps.gate import gated, impulse_response
 from colure.analysis.steps.places import flown_both_ways, lag_of
+from colure.analysis.steps.time_gate import gated, impulse_response
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.model.plan import Role
 from colure.model.record import of_role

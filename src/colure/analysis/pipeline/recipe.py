@@ -21,9 +21,9 @@ from colure.analysis.steps.cable import CableFlex
 from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days, with_reflection
-from colure.analysis.steps.gate import GateResponse
 from colure.analysis.steps.horn_place import place_uncertainty_db
 from colure.analysis.steps.reflection import DeviceReflection, device_reflection
+from colure.analysis.steps.time_gate import GateResponse
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.model.chamber import Chamber

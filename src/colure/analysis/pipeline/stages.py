@@ -29,9 +29,9 @@ from colure.analysis.steps.cable import CableFlex
 from colure.analysis.steps.drift import DriftTrack, declared_drift, track
 from colure.analysis.steps.far_field import FarFieldStep, far_field_step
 from colure.analysis.steps.gain import ReferenceData
-from colure.analysis.steps.gate import Gate
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.mode_filter import OwnWaves
+from colure.analysis.steps.time_gate import Gate
 from colure.analysis.stray.mirrors import hearing, stray_fields
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.kinematics import ALIGNED, Geometry

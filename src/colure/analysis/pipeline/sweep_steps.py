@@ -13,8 +13,8 @@ from colure.analysis.steps.cable import CableFlex, cable_flex, correct_cable, ha
 from colure.analysis.steps.distance import at_even_distance
 from colure.analysis.steps.drift import DriftTrack, correct
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer, method_of
-from colure.analysis.steps.gate import Gate, common_response, gate_record, proposed_gate
 from colure.analysis.steps.places import to_planned_places
+from colure.analysis.steps.time_gate import Gate, common_response, gate_record, proposed_gate
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.doors import Brought, brought

@@ -11,7 +11,7 @@ import numpy as np
 from colure.analysis.pipeline.stages import stages
 from colure.analysis.pipeline.sweep_steps import sweep_steps
 from colure.analysis.steps.gain import ReferenceData
-from colure.analysis.steps.gate import Gate
+from colure.analysis.steps.time_gate import Gate
 from colure.geometry.conventions import ComplexArray
 from colure.model.chamber import Chamber
 from colure.model.device import Device

@@ -9,8 +9,8 @@ from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.steps.alignment import AlignmentResponse
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
-from colure.analysis.steps.gate import GateResponse
 from colure.analysis.steps.reflection import DeviceReflection
+from colure.analysis.steps.time_gate import GateResponse
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.chamber import Chamber
 from colure.model.device import Device

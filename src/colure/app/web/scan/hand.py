@@ -74,7 +74,7 @@ def _limits(campaign: Campaign, hand: Jogger, here: Mapping[str, float]) -> list
 def _sweep(folder: Path) -> SweepMessage:
     import numpy as np
 
-    from colure.analysis.steps.gate import impulse_response
+    from colure.analysis.steps.time_gate import impulse_response
     from colure.app import services
     from colure.app.services.jogging import sweeps
     from colure.geometry.conventions import amplitude_db

@@ -295,7 +295,7 @@ def field_map(
 
 def impulse(folder: Path, run_name: str) -> answers.Impulse:
     """Return the impulse response of the strongest tie, dB over nanoseconds."""
-    from colure.analysis.steps.gate import impulse_response, limits
+    from colure.analysis.steps.time_gate import impulse_response, limits
     from colure.model.files import open_dataset
     from colure.model.plan import Role
     from colure.model.record import of_role

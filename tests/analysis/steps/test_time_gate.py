@@ -10,7 +10,7 @@ import skrf
 import xarray as xr
 
 from colure.analysis.pipeline.recipe import GATE_ERROR
-from colure.analysis.steps.gate import (
+from colure.analysis.steps.time_gate import (
     Gate,
     GateResponse,
     common_response,
