@@ -96,7 +96,7 @@ def read_csv(
         samples.append(FieldSamples(float(str(frequency)), theta, phi, field, radius, weight))
     told = require_plausible(samples, path.name, accept, insist=insist)
     samples, said = merged(samples, path.name)
-    told = [*told, *said]
+    told = [*told, *said, *_unread(table.attrs["unread"])]
     found = _on_grid(samples, path.name)
     found = scattered_dataset(samples, path.name) if found is None else found
     return found.assign_attrs(caution="; ".join(told))
@@ -123,6 +123,17 @@ def read_far_field(path: Path) -> xr.Dataset:
     accepted = frozenset(str(dataset.attrs.get("accepted", "")).split())
     require_plausible(samples_of(dataset), path.name, accepted, insist=insist)
     return dataset
+
+
+def _unread(names: list[str]) -> list[str]:
+    """Say what columns of a file nobody reads."""
+    told = []
+    if "error_bound" in names:
+        told.append(
+            "column error_bound is not read back: intervals of figures need the .nc file that it was written from"
+        )
+    others = [name for name in names if name != "error_bound"]
+    return [*told, f"columns that are not read: {', '.join(others)}"] if others else told
 
 
 def _on_grid(samples: list[FieldSamples], source: str) -> xr.Dataset | None:
@@ -185,7 +196,9 @@ def _read_table(path: Path) -> pd.DataFrame:
         more = [f"{path.name}: and more faults like these"] if len(faults) > 20 else []
         raise InputError(faults[:20] + more)
     # Directions that say nan were not measured.
-    return pd.DataFrame(numbers)[~gaps.all(axis=0)]
+    found = pd.DataFrame(numbers)[~gaps.all(axis=0)]
+    found.attrs["unread"] = [name for name in table.columns if name not in numbers]
+    return found
 
 
 def _parse(path: Path, source: TextTable, *, as_text: bool) -> pd.DataFrame | None:

@@ -202,3 +202,14 @@ def test_a_comparison_says_what_neither_file_has(tmp_path):
     said = CliRunner().invoke(main, ["compare", str(tmp_path / "one.nc"), str(tmp_path / "one.nc")])
     assert said.exit_code == 0 and "Undefined in both: Beam azimuth" in said.output and "nan" not in said.output
     assert "one.nc and one.nc hold the same bytes; that they agree says nothing" in said.stderr
+
+
+def test_columns_that_nobody_reads_are_named(tmp_path):
+    """Our own CSV states the error of every direction; read back, it gives no intervals, and says where they are."""
+    write_csv(field(HUYGENS), tmp_path / "far.csv")
+    lines = (tmp_path / "far.csv").read_text(encoding="utf-8").splitlines()
+    rows = [f"{lines[0]},error_bound,snr_db", *(f"{line},0.001,60" for line in lines[1:])]
+    (tmp_path / "more.csv").write_text("\n".join(rows), encoding="utf-8")
+    said = CliRunner().invoke(main, ["evaluate", str(tmp_path / "more.csv")])
+    assert said.exit_code == 0 and "error_bound is not read back: intervals of figures need the .nc" in said.output
+    assert "columns that are not read: snr_db" in said.output

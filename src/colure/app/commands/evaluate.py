@@ -112,6 +112,6 @@ def _evaluate_file(source: Path, slant_deg: float | None, *, as_json: bool) -> N
         click.echo(json_text([figure.as_dict() for figure in figures]))
         return
     click.echo(repr(opened))
-    if isinstance(opened, FilePattern) and opened.copolar:
-        click.echo(opened.copolar)
+    for line in opened.cautions if isinstance(opened, FilePattern) else ():
+        click.echo(line)
     screens.show_figures(figures)

@@ -105,7 +105,7 @@ def plot(
     if not isinstance(found, str):
         drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
     _save(drawing, kind, target)
-    said = f"\n{found.copolar}" if isinstance(found, FilePattern) and found.copolar else ""
+    said = "".join(f"\n{line}" for line in found.cautions) if isinstance(found, FilePattern) else ""
     click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}{said}\nwrote {target}")
 
 

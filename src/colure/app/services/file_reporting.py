@@ -268,9 +268,7 @@ def _unknown(opened: FilePattern, figures: list[Figure]) -> list[str]:
     else:
         left = sorted({name for one in figures for name in one.not_included})
         out.append(f"Not in the intervals, because the file does not state them: {', '.join(left)}.")
-    if opened.copolar:
-        words = opened.copolar.removeprefix("caution: ")
-        out.append(f"Nobody declared the co-polar direction: {words}.")
+    out += [f"How the file is read: {line.removeprefix('caution: ')}." for line in opened.cautions]
     if opened.scale in ("directivity", "level"):
         out.append("The field is relative: gain and efficiency cannot be told from it.")
     if waves.region < WHOLE:

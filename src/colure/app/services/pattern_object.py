@@ -65,6 +65,12 @@ class FilePattern:
         return self.waves.frequency_hz
 
     @property
+    def cautions(self) -> tuple[str, ...]:
+        """What is worth telling about the file and how it is read, a line each."""
+        told = str(self.data.attrs.get("caution", ""))
+        return tuple(line for line in (f"caution: {told}" if told else "", self.copolar) if line)
+
+    @property
     def copolar(self) -> str:
         """How the co-polar vector was chosen, and a caution where the wave lies beside it; empty where nothing is to be told."""
         return self.waves.copolar
