@@ -83,8 +83,7 @@ def compare(
             source, run_name, path, state, other_state, other_uncertainty_db=other_uncertainty_db, as_json=as_json
         )
         return
-    if other_state in (None, state):
-        _say_if_the_same(source, run_name, other)
+    _say_if_the_same(source, run_name, other, one_state=other_state in (None, state))
     if is_file(source):
         found = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
     else:
@@ -117,7 +116,7 @@ def compare(
     sys.exit(0 if found.agrees else 1)
 
 
-def _say_if_the_same(source: Path, run_name: str, other: str) -> None:
+def _say_if_the_same(source: Path, run_name: str, other: str, *, one_state: bool) -> None:
     """Warn where something is compared with itself: all its figures agree, which says nothing."""
     from colure.app.storage.folders import run_folder
     from colure.model.files import file_hash
@@ -126,7 +125,7 @@ def _say_if_the_same(source: Path, run_name: str, other: str) -> None:
         one if one.suffix.lower() in (".nc", ".csv") else run_folder(source, name).record
         for one, name in ((source, run_name), (Path(other), other))
     ]
-    if all(one.is_file() for one in both) and file_hash(both[0]) == file_hash(both[1]):
+    if one_state and all(one.is_file() for one in both) and file_hash(both[0]) == file_hash(both[1]):
         names = (source.name, Path(other).name) if source.is_file() else (run_name, other)
         click.echo(f"caution: {names[0]} and {names[1]} hold the same bytes; that they agree says nothing", err=True)
 
