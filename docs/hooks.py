@@ -61,7 +61,7 @@ def _svg(figure: Any) -> str:
 
 
 def gallery() -> tuple[str, dict[str, str]]:
-    """Return the gallery's page and its pictures; each states its source and what is left between the curves."""
+    """Return the gallery's page and its pictures; each states its source and the difference between the curves."""
     lines = [
         "# Gallery: held against published curves",
         "",

@@ -1,4 +1,4 @@
-"""The engine: what is left of the plan, point by point, committed before announced."""
+"""The engine: the remaining plan, point by point, committed before announced."""
 
 from __future__ import annotations
 
@@ -228,7 +228,7 @@ class Engine:
         return np.flatnonzero(self._plan.line_index == self._plan.line_index[missing[0]])
 
     def _steps(self) -> Iterator[IntArray]:
-        """Yield what is left: single points, or all missing points of one line."""
+        """Yield what remains: single points, or all missing points of one line."""
         lines = self._plan.line_index
         index, total = 0, len(self._plan)
         while index < total:

@@ -49,7 +49,7 @@ def phi_hat(*, theta: ArrayLike, phi: ArrayLike) -> FloatArray:
 
 
 def tangents(direction: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Return two unit vectors (3,) square to a direction (3,) and to each other, without a preferred turn."""
+    """Return two unit vectors (3,) at right angles to a direction (3,) and to each other, without a preferred turn."""
     least = np.zeros(3)
     least[int(np.argmin(np.abs(direction)))] = 1.0
     first = cross(direction, least)

@@ -102,14 +102,17 @@ def _answer(source: Source) -> tuple[str, ...]:
     good = "No specification was given to hold it against."
     if source.judged is not None:
         good = source.judged.sentence
+    told, measured = against(source.figures), _measured(source.processed)
+    if any(measured in one for one in told):
+        measured = "not all of them were measured, as said above"
     return (
         f"At {frequency / 1e9:.3f} GHz: "
         + "; ".join(f"{one.label[0].lower()}{one.label[1:]} {one.text_with_unit()}" for one in first)
         + ".",
-        *against(source.figures),
+        *told,
         good,
         f"Planned: {points['scan']} points over {where(source.plan)} ({source.plan.scheme} scheme, slices every "
-        f"{source.plan.step_deg:.3g} deg, order {source.plan.order}); {_measured(source.processed)}.",
+        f"{source.plan.step_deg:.3g} deg, order {source.plan.order}); {measured}.",
         "All intervals are expanded uncertainties, about 95 %."
         + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else "")
         + (f" Not included, no data given: {', '.join(gain.not_included)}." if gain.not_included else ""),

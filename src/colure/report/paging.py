@@ -1,7 +1,7 @@
 """How pictures are sized so that pages are full: a picture that misses the end of a page by little is drawn smaller, not moved.
 
 A picture that did not fit would leave the rest of its page blank. So heights are measured first, pages are filled in order, and
-a picture takes what is left of its page if that is not much less than it wants.
+a picture takes the rest of its page if that is not much less than it wants.
 """
 
 from __future__ import annotations

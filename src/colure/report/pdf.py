@@ -240,7 +240,7 @@ def _table(table: Table, *, bare: bool = False) -> str:
         widths = [f"{share:g}fr" for share in table.shares]
     cells = []
     if any(table.header):
-        heads = [f"#muted[*{_cell(cell, bare=bare)}*]" for cell in table.header]
+        heads = [f"#text(hyphenate: true)[#muted[*{_cell(cell, bare=bare)}*]]" for cell in table.header]
         if table.upright:
             # Turned, so that many narrow columns keep their names apart.
             heads[1:] = [f"#rotate(-90deg, reflow: true)[{one}]" for one in heads[1:]]
@@ -252,7 +252,7 @@ def _table(table: Table, *, bare: bool = False) -> str:
         cells += [first, *(f"[{_cell(cell, bare=bare)}]" for cell in row[1:])]
     caption = f"#muted[#text(size: 8pt)[{_text(table.caption)}]]" if table.caption else ""
     return (
-        f"#text(size: {size}, hyphenate: true)[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: row-gap), "
+        f"#text(size: {size})[#table(columns: ({', '.join(widths)}), align: {align}, inset: (x: 3pt, y: row-gap), "
         f'stroke: (x, y) => (bottom: 0.4pt + rgb("#d5dce1")), {", ".join(cells)})]{caption}'
     )
 

@@ -10,6 +10,8 @@ from colure.model.figure import LOOK, NOT_TO_BE_USED, Figure, format_value
 from colure.report import charts
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.particulars import particulars_sections
+from colure.report.sections import sense_of
+from colure.report.translation import Translation
 
 if TYPE_CHECKING:
     from colure.analysis.figures.cuts import GreatCircleCut
@@ -64,12 +66,25 @@ def _results(source: Source) -> ReportSection:
             raise ValueError(
                 f"report.toml: figures: {', '.join(unknown)}: no label in language {settings.language!r}; leave out, or use 'en'"
             )
+    speak = Translation(settings.language)
     rows = tuple(
-        (say.label(name, by_name[name].label), value_text(by_name[name], say), by_name[name].unit) for name in names
+        (
+            _label(by_name[name], say),
+            speak(value_text(by_name[name], say) + sense_of(by_name[name], source.figures)),
+            by_name[name].unit,
+        )
+        for name in names
     )
     header = (say("figure"), f"{source.frequency / 1e9:.3f} GHz", say("unit"))
     table = Table(header, rows, shares=(2.6, 2.2, 0.4))
     return ReportSection(say("results"), (table,))
+
+
+def _label(one: Figure, say: Texts) -> str:
+    """Return a figure's label; of a circular device the planes are the declared one and the one at right angles."""
+    if "declared plane" in one.label or "plane at right angles" in one.label:
+        return Translation(say.language)(one.label)
+    return say.label(one.name, one.label)
 
 
 def value_text(one: Figure, say: Texts) -> str:

@@ -170,7 +170,7 @@ def _at_excess(wall: EchoTable, excess_m: float, range_m: float, reach_m: float)
 
 
 def _wall(random: np.random.Generator, square: tuple[float, float, float], range_m: float, reach_m: float) -> EchoTable:
-    """Draw one wall of a room that is nearly square to the range."""
+    """Draw one wall of a room that is nearly at right angles to the range."""
     normal = np.asarray(square) + random.normal(0.0, np.deg2rad(TILT_DEG), 3)
     normal /= np.linalg.norm(normal)
     return EchoTable(

@@ -209,7 +209,7 @@ class TrueField:
         return _least(at, float(best - turn[1]), float(best + turn[1]), down=-1.0)
 
     def share_about(self, axis: str, low: float, high: float) -> float:
-        """Return the share of the radiated power whose sine of elevation above the plane square to an axis is from low to high."""
+        """Return the share of the radiated power whose sine of elevation above the plane at right angles to an axis is from low to high."""
         nodes, weights = np.polynomial.legendre.leggauss(self.degree // 2 + 1)
         v = 0.5 * (high - low) * (nodes + 1.0) + low
         columns = self.degree + 1
@@ -321,5 +321,5 @@ def _least(value: Callable[[FloatArray], FloatArray], low: float, high: float, *
                                 options={"xatol": 1e-10})  # fmt: skip
         return down * float(found.fun)
     turns = _inside(np.asarray(smooth.deriv().roots(), complex), low, high)
-    # The function itself where the polynomial turns: what is left of its own rounding does not matter there.
+    # The function itself where the polynomial turns: the rest of its own rounding does not matter there.
     return float(down * np.min(down * value(np.concatenate([turns, [low, high]]))))

@@ -159,7 +159,7 @@ def solve_directly(rows: FitRows, cap: int, *, seed: int = 11) -> DirectSolution
         if following == order or work_of(rows, following) > MOST_WORK:
             if noise > WELL_SHOWN * size:
                 return None
-            break  # what is left counts as noise, and no iteration would come closer
+            break  # the remainder counts as noise, and no iteration would come closer
         order = following
     order = min(order, last + SILENT_DEGREES)
     count = 2 * mode_count(order)

@@ -67,7 +67,7 @@ class RingFit:
         for matrix in self._matrices():
             u, s, vh = np.linalg.svd(matrix, full_matrices=False)
             left = max(self.damping, LEAST_DAMPING) ** 2
-            # Three rounds of the damped solution on what is left: the bias is the cube of one round's.
+            # Three rounds of the damped solution on the remainder: the bias is the cube of one round's.
             taken = 1.0 - (left / (s**2 + left)) ** 3
             with np.errstate(divide="ignore", invalid="ignore"):
                 scale = np.where(s > 1e-12, taken / s, 0.0)

@@ -245,7 +245,7 @@ export class CutsTab implements Tab {
       },
       `difference of ${this.explorer.looked.run}`,
     );
-    return [h("h3", {}, "What is left between the fields"), this.apart.element, ...told];
+    return [h("h3", {}, "Difference between the fields"), this.apart.element, ...told];
   }
 
   private readings(series: Line[], cut: CutAnswer): HTMLElement | null {

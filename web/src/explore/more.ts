@@ -241,7 +241,7 @@ function effects(found: Effects): HTMLElement {
 
 export class FindingsTab extends OnePanel {
   constructor(explorer: Explorer) {
-    super(explorer, "What the data say of themselves");
+    super(explorer, "Self-consistency checks");
   }
 
   show(): void {

@@ -1,4 +1,4 @@
-"""Two patterns of one device: how they lie to each other, and what is left between them.
+"""Two patterns of one device: how they lie to each other, and how they differ then.
 
 Frame, phase reference, level and phase are matched first and told apart from the rest: a device
 that was mounted anew, a cable that changed and a true difference are three different things.
@@ -197,7 +197,7 @@ class TwoSetUps:
     stray_db
         (frequency,) rms of the stray field in one set-up relative to the peak, if both have as much.
     mean_stray_db
-        What is left in the mean of both, 3 dB less.
+        The remainder in the mean of both, 3 dB less.
     """
 
     match: Match

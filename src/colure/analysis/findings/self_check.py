@@ -1,7 +1,7 @@
 """How well the data agree with themselves, in plain language, ranked by what it does to the pattern.
 
 Redundancy comes for free: every slice passes the pole, ties are repeated, and a device fills
-fewer waves than a scan resolves. What is left over in each is turned into a level below the peak.
+fewer waves than a scan resolves. The remainder of each is turned into a level below the peak.
 """
 
 from __future__ import annotations

@@ -104,7 +104,7 @@ class SweepStep(RecipeStep):
     """A step from sweeps to the measured sphere.
 
     run
-        Returns the work with the step done, or with what is left to do where it is switched off.
+        Returns the work with the step done, or with what remains to be done where it is switched off.
     """
 
     run: Callable[[Work, bool], Work]

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 #: The top of a beam is a surface of third degree in dB down to here.
 TOP_DB = 5.0
-#: Unknowns of that surface; what is left over tells how sure they are.
+#: Unknowns of that surface; the remainder tells how sure they are.
 UNKNOWNS = 10
 ROUNDS = 20
 

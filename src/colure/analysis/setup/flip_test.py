@@ -105,7 +105,7 @@ def evaluate_flip(record: xr.Dataset, chamber: Chamber) -> Flip:
 
 
 def _sigma(left: FloatArray, jacobian: FloatArray, places: int) -> FloatArray:
-    """Return standard uncertainties from what is left over, which hangs together along the cut and over the band.
+    """Return standard uncertainties from the remainder, which hangs together along the cut and over the band.
 
     Sums over stretches of the cut stand for independent pieces (cluster-robust covariance).
     """

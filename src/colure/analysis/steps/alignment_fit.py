@@ -183,7 +183,7 @@ class AlignmentMisfit:
         )
 
     def _at(self, found: FloatArray, jacobian: FloatArray | None) -> tuple[FloatArray, FloatArray, float]:
-        """Return (what is left outside, what each parameter moves out, square of what no parameter explains).
+        """Return (what remains outside, what each parameter moves out, square of what no parameter explains).
 
         jacobian
             What each parameter moves out, if that is known well enough.

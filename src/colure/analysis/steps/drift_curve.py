@@ -66,7 +66,7 @@ class DriftCurve:
         return np.asarray(known @ self.weights)
 
     def covariance(self, moments_s: FloatArray) -> FloatArray:
-        """Return the covariance (moment, moment) of what is left, up to a constant that nobody can know."""
+        """Return the covariance (moment, moment) of the remainder, up to a constant that nobody can know."""
         from scipy.linalg import cho_factor, cho_solve
 
         moments = np.asarray(moments_s, float)
@@ -118,7 +118,7 @@ def _likeliest(time_s: FloatArray, readings: FloatArray, variance: FloatArray, s
     best, found = Kernel(size, length_s, smooth=True), -np.inf
     if count < 2:
         return best
-    # Orthonormal to the constant: what is left says nothing of it (restricted likelihood).
+    # Orthonormal to the constant: the remainder says nothing of it (restricted likelihood).
     free = np.linalg.qr(np.column_stack([np.ones(count), np.eye(count)[:, : count - 1]]))[0][:, 1:]
     data = free.T @ readings
     noise = free.T @ (variance[:, None] * free)

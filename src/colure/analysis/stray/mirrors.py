@@ -61,7 +61,7 @@ def draw_walls(
     """Return where waves leave for the walls of a rectangular room (wall, 3), how much longer that way is, and the mirrors.
 
     Side walls, floor, ceiling and the wall behind the device, anywhere from `NEAREST_WALL` to `FARTHEST_WALL` range
-    lengths away and not quite square to the axes (common practice, no source): the direction of the probe's image.
+    lengths away and not quite at right angles to the axes (common practice, no source): the direction of the probe's image.
     A mirror (wall, 2, 2) turns the wave's two components there into those along the lab's x and y: as a plane
     conductor does, weaker, and with some of it depolarized. `hears` gives the probe's responses. Where the extra paths of
     known echoes are declared, every wall has one of them.

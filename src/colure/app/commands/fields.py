@@ -106,7 +106,7 @@ def process(
 
     --amplitude-only finds the phase from amplitudes on two or more spheres. It starts from a far field that resembles
     the device (--start). It gives no error of the field, no delay and no phase over frequency. It writes nothing and
-    ends with exit code 1 where the result does not prove itself.
+    ends with exit code 1 where the checks of the result fail.
 
     Several folders, a glob, a run folder or @list make a batch: what did not change since last time is
     kept, what fails is told and left out. --scheduler cuts one large record into states and blocks of

@@ -183,7 +183,7 @@ def _recipe(campaign: Campaign, record: xr.Dataset) -> Recipe:
 def _prepared(
     campaign: Campaign, source: str, target: str, memory_bytes: int, step_deg: float | None
 ) -> tuple[PieceLayout, float, str, list[tuple[int, int]]]:
-    """Cut the record, make its store or go on with one of the same content; returns what is left to do, (state, block)."""
+    """Cut the record, make its store or go on with one of the same content; returns what remains to be done, (state, block)."""
     from colure.model.lazy import open_lazily, read_array
 
     with open_lazily(source) as record:

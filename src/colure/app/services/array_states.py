@@ -243,7 +243,7 @@ class BeamAgreement:
 def held_against(array: ArrayRun, state: str) -> BeamAgreement:
     """Hold a beam that was measured as a state against the sum of the other states; `array` must be without it.
 
-    Both went through the same chamber at the same places: what is left is noise, and the commands' errors.
+    Both went through the same chamber at the same places: they differ by noise, and the commands' errors.
     """
     names = processing.states_of(array.run)
     measured = array.places.sweeps(array.record)[names.index(state)]

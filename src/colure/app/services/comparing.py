@@ -148,7 +148,7 @@ class ComparedFigure:
 @dataclass(frozen=True)
 @holds_arrays
 class PatternComparison:
-    """A pattern against another one: how they lie to each other, what is left, figure by figure; quantity of the first.
+    """A pattern against another one: how they lie to each other, how they differ then, figure by figure; quantity of the first.
 
     overlaid
         Cuts of both at mid-band along the same directions: the principal planes through the first one's peak.

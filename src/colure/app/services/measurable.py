@@ -10,7 +10,7 @@ GAIN_WISHES = ("gain_dbi", "efficiency_db")
 #: Entries of evaluation.toml that need a gain, and those that need the whole sphere.
 GAIN_ENTRIES = ("coverage_percent", "transmit_power_dbm", "sensitivity_dbm", "sectors")
 SPHERE_ENTRIES = ("coverage_percent", "horizon_bands_deg")
-#: Entries that give less on part of a sphere, and what is left of them.
+#: Entries that give less on part of a sphere, and what they still give.
 LESS = {
     "transmit_power_dbm": ("total radiated power", "the EIRP"),
     "sensitivity_dbm": ("total isotropic sensitivity", "the EIS"),

@@ -406,7 +406,7 @@ def show_verdicts(found: Judged) -> None:
 
 
 def show_compared(found: PatternComparison) -> None:
-    """Print how two patterns lie to each other, what is left, and figure by figure at mid-band."""
+    """Print how two patterns lie to each other, how they differ then, and figure by figure at mid-band."""
     m, middle = found.match, found.middle
     turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
     moved = [

@@ -344,7 +344,7 @@ DOORS: tuple[Door, ...] = (
     _post("/api/lease", O, "take, renew or give back the motion lease", lease, Hold),
     _post("/api/plan", V, "what follows from a form", plan, Form),
     _post("/api/schemes", V, "positioners and polarization schemes side by side", schemes, Form),
-    _post("/api/difference", V, "what is left between two runs, matched", difference, Pair),
+    _post("/api/difference", V, "difference between two runs' fields, matched", difference, Pair),
     _post("/api/motion", V, "the way of the axes of a form", motion, Form),
     _post("/api/save", C, "write a form into the campaign's files", save, Form),
     _post("/api/tutor", V, "one direction in all coordinates and polarizations", tutor, Direction),

@@ -46,7 +46,7 @@ class Teller:
             self._lines.put(json.dumps(plain(content), separators=(",", ":")).encode() + b"\n")
 
     def close(self) -> None:
-        """Write what is left, for a moment at most."""
+        """Write what is not yet written, for a moment at most."""
         self._lines.put(None)
         self._thread.join(timeout=5.0)
 

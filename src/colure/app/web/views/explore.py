@@ -220,7 +220,7 @@ def cut(
 def difference(
     folder: Path, run_name: str, other: str, frequency: int, plane_deg: float, basis: str, state: str | None = None
 ) -> answers.Difference:  # fmt: skip
-    """Return what is left between two runs' fields along a cut; as they stand, the phase of every frequency matched."""
+    """Return the difference between two runs' fields along a cut; as they stand, the phase of every frequency matched."""
     from colure.analysis.compare.match import AS_THEY_STAND, match
     from colure.analysis.figures.cuts import FarField, find_beam, tangent_at
     from colure.geometry.directions import theta_phi
