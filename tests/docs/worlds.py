@@ -133,7 +133,7 @@ def pairs(here: Path) -> None:
 def horn(here: Path) -> None:
     """Stands for the scan of the 38 GHz horn."""
     if "region_deg" not in (here / "my-horn" / "goal.toml").read_text(encoding="utf-8"):
-        edited(here / "my-horn" / "goal.toml", r"points = \d+", "points = 1")
+        edited(here / "my-horn" / "goal.toml", r"points = \d+", "points = 2")
     rehearsed(here / "my-horn")
 
 
