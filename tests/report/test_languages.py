@@ -10,8 +10,10 @@ import pypdf
 
 import colure
 from colure.report.content import SECTIONS, compose
-from colure.report.document import Chart, Document, FileLink, Paragraph, ReportSection, Side, Table
+from colure.report.document import Chart, Document, FileLink, Paragraph, ReportSection, Side, Table, chart
+from colure.report.look import canvas
 from colure.report.pdf import render_pdf
+from colure.report.spoken import pictures_in
 from colure.report.texts import LANGUAGES
 from colure.report.translation import Translation, full_texts, has_words
 from tests.report.test_laboratory import formed
@@ -78,8 +80,6 @@ def leaves_the_same(whole: Document, language: str) -> list[str]:
 
 def test_the_full_report_in_german_french_and_spanish(source, tmp_path):
     """One test, so that the report is drawn once: pictures, sections, page one as it is printed, and the other languages."""
-    from colure.report.spoken import pictures_in
-
     pictures = Translation("de")
     with pictures_in(pictures):
         for name in ("set-up", "cuts", "sphere", "frequency", "uncertainty", "room", "drift", "steps"):
@@ -115,6 +115,15 @@ def test_a_text_that_nobody_wrote_down_is_left_and_counted():
     # A sentence of the catalogue with an unknown word in one of its fields is not half translated.
     assert speak("Decision rule: by the weather.") == "Decision rule: by the weather."
     assert speak("5.2 mm") == "5.2 mm" and len(speak.left) == 2
+
+
+def test_names_along_an_axis_are_translated_too():
+    figure = canvas(3.0, 2.0)
+    ax = figure.subplots()
+    ax.set_yticks([0, 1], ["Peak directivity  \u00b1 0.017 dBi", "7"])
+    with pictures_in(Translation("es")):
+        chart(figure, "Bars.")
+    assert [one.get_text() for one in ax.get_yticklabels()] == ["Directividad m\u00e1xima \u00b1 0.017 dBi", "7"]
 
 
 def test_small_words_count_too_and_units_do_not():

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
+from functools import partial
 from typing import Any
 
 _SPOKEN: ContextVar[Callable[[str], str] | None] = ContextVar("texts of pictures", default=None)
@@ -33,7 +34,16 @@ def translate_picture(figure: Any) -> None:
         formatter = axis.get_major_formatter()
         if isinstance(formatter, FixedFormatter):
             formatter.seq = [speak(str(one)) for one in formatter.seq]
+        named = _names_by_place(formatter)
+        named.update({place: speak(name) for place, name in named.items()})
     ticks = {id(label) for ax in figure.axes for axis in (ax.xaxis, ax.yaxis) for label in axis.get_ticklabels()}
     for one in figure.findobj(Text):
         if one.get_text() and id(one) not in ticks:
             one.set_text(speak(one.get_text()))
+
+
+def _names_by_place(formatter: Any) -> dict[float, str]:
+    """Return the names that `set_yticks(places, names)` gave, by place, as matplotlib keeps them; empty where none were given."""
+    func = getattr(formatter, "func", None)
+    held = func.args[0] if isinstance(func, partial) and func.args else None
+    return held if isinstance(held, dict) else {}
