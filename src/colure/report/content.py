@@ -9,6 +9,7 @@ from colure.report import sections
 from colure.report.budget import budget_section
 from colure.report.document import Document, ReportSection
 from colure.report.doors import sections_of_others
+from colure.report.figure_tables import figures_section, zero_by_definition
 from colure.report.measured import measured_section, where
 from colure.report.particulars import particulars_sections, photographs_section
 from colure.report.short import compose_short
@@ -29,7 +30,7 @@ def _particulars(source: Source) -> tuple[ReportSection, ...]:
 
 
 def _budget(source: Source) -> tuple[ReportSection, ...]:
-    known = [one for one in source.here if not one.reason and not sections.zero_by_definition(one)]
+    known = [one for one in source.here if not one.reason and not zero_by_definition(one)]
     return (budget_section(known, source.frequency),) if known else ()
 
 
@@ -37,7 +38,7 @@ def _budget(source: Source) -> tuple[ReportSection, ...]:
 SECTIONS: Final[Mapping[str, Callable[[Source], tuple[ReportSection, ...]]]] = {
     "particulars": _particulars,
     "verdict": lambda source: sections.verdict_section(source.judged),
-    "figures": lambda source: (sections.figures_section(source.here, source.frequency),),
+    "figures": lambda source: (figures_section(source.here, source.frequency),),
     "set-up": sections.set_up_section,
     "photographs": lambda source: photographs_section(source.particulars),
     "measured": measured_section,

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from colure.report.cut_charts import cuts_chart
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
+from colure.report.figure_tables import tables_over_frequency
 from colure.report.particulars import particulars_sections, photographs_section
-from colure.report.sections import tables_over_frequency
 from colure.report.translation import composed_in
 
 if TYPE_CHECKING:

@@ -8,23 +8,17 @@ from typing import TYPE_CHECKING, Any
 from colure.report.budget import contributions
 from colure.report.content import ANSWERED
 from colure.report.document import Block, Document, FileLink, Paragraph, ReportSection, Table, chart
+from colure.report.figure_tables import figures_section, tables_over_frequency, without_interval
 from colure.report.particulars import particulars_sections
-from colure.report.sections import (
-    OVER_FREQUENCY,
-    definitions_section,
-    figures_section,
-    side_lobe_tables,
-    steps_of,
-    tables_over_frequency,
-    verdict_section,
-)
+from colure.report.sections import OVER_FREQUENCY, definitions_section, side_lobe_tables, steps_of, verdict_section
 from colure.report.texts import Texts
 from colure.report.translation import composed_in
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
     from colure.report.drawing import Drawing, Panels
-    from colure.report.particulars import Particulars
+    from colure.report.figure_tables import figures_section, tables_over_frequency, without_interval
+from colure.report.particulars import Particulars
     from colure.report.source import Verdicts
 
 
@@ -130,7 +124,7 @@ def _left_out(known: list[Figure]) -> tuple[str, ...]:
 
 def _answer(source: FileSource, known: list[Figure]) -> tuple[str, ...]:
     first = [one for one in known if one.name in (*ANSWERED, "directivity_dbi", "eirp_dbm")]
-    told = "; ".join(f"{one.label[0].lower()}{one.label[1:]} {one.text_with_unit()}" for one in first)
+    told = "; ".join(f"{one.label[0].lower()}{one.label[1:]} {_with_unit(one)}" for one in first)
     good = (
         "No specification was given to hold it against." if source.judged is None else source.judged.sentence
     )  # fmt: skip
@@ -139,6 +133,11 @@ def _answer(source: FileSource, known: list[Figure]) -> tuple[str, ...]:
         good,
         *source.unknown[:2],
     )
+
+
+def _with_unit(one: Figure) -> str:
+    bare = without_interval(one)
+    return f"{bare} {one.unit}" if bare else one.text_with_unit()
 
 
 def _drawn(pictures: tuple[Picture, ...]) -> tuple[Block, ...]:

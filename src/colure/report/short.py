@@ -9,8 +9,8 @@ import numpy as np
 from colure.model.figure import LOOK, NOT_TO_BE_USED, Figure, format_value
 from colure.report import charts
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
+from colure.report.figure_tables import sense_of
 from colure.report.particulars import particulars_sections
-from colure.report.sections import sense_of
 from colure.report.translation import Translation
 
 if TYPE_CHECKING:

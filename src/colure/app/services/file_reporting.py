@@ -162,7 +162,9 @@ def _over_frequency(figures: list[Figure]) -> Picture | None:
     groups = pictured_over_frequency(figures)
     if not groups or len({one.frequency_hz for one in figures}) < 2:
         return None
-    return Picture(charts.over_frequency(groups), "Figures over frequency; bands are the 95 % intervals.")
+    banded = any(np.isfinite(one.upper - one.lower) for _, some in groups for one in some)
+    words = "Figures over frequency; bands are the 95 % intervals." if banded else "Figures over frequency."
+    return Picture(charts.over_frequency(groups), words)
 
 
 def _power_source(power: PowerPattern, path: Path, specification: Path | None) -> FileSource:
