@@ -17,8 +17,7 @@ from colure.report.translation import composed_in
 if TYPE_CHECKING:
     from colure.model.figure import Figure
     from colure.report.drawing import Drawing, Panels
-    from colure.report.figure_tables import figures_section, tables_over_frequency, without_interval
-from colure.report.particulars import Particulars
+    from colure.report.particulars import Particulars
     from colure.report.source import Verdicts
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import numpy as np
 import pytest
 
@@ -85,7 +87,7 @@ def test_what_is_off_by_more_than_declared_is_a_finding_and_still_taken_out(fold
 def test_what_is_a_sum_says_so(folder):
     """The probe beside its place is a theta zero, the cable's bend an offset of the axes: said wherever advice is printed."""
     ((_, one),) = estimates(folder, [1], 8.0)
-    said = {text.split(":")[0].split(" ")[0]: text for text in one.sentences()}
+    said = {re.findall(r"\((\w+)\)", text)[0]: text for text in one.sentences()}
     assert f"1 mm of it looks like {np.rad2deg(1e-3 / 1.2):.3f} deg" in said["theta_zero"]
     # One degree of phase at 24.1 GHz is 299.79 / 24.1 / 360 mm of way.
     assert f"{299.792458 / 24.1 / 360:.3f} mm" in said["axes_offset_x"]
