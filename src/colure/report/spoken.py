@@ -29,6 +29,10 @@ def translate_picture(figure: Any) -> None:
     speak = _SPOKEN.get()
     if speak is None:
         return
+    ticks = {id(label) for ax in figure.axes for axis in (ax.xaxis, ax.yaxis) for label in axis.get_ticklabels()}
+    for one in figure.findobj(Text):
+        if one.get_text() and id(one) not in ticks:
+            one.set_text(speak(one.get_text()))
     # Names along an axis are written anew from its formatter whenever it is drawn.
     for axis in (one for ax in figure.axes for one in (ax.xaxis, ax.yaxis)):
         formatter = axis.get_major_formatter()
@@ -36,10 +40,6 @@ def translate_picture(figure: Any) -> None:
             formatter.seq = [speak(str(one)) for one in formatter.seq]
         named = _names_by_place(formatter)
         named.update({place: speak(name) for place, name in named.items()})
-    ticks = {id(label) for ax in figure.axes for axis in (ax.xaxis, ax.yaxis) for label in axis.get_ticklabels()}
-    for one in figure.findobj(Text):
-        if one.get_text() and id(one) not in ticks:
-            one.set_text(speak(one.get_text()))
 
 
 def _names_by_place(formatter: Any) -> dict[float, str]:
