@@ -188,6 +188,7 @@ def run_colure(*words):
 
 
 def test_a_run_of_cuts_is_a_run_like_any_other(measured_cuts, tmp_path):
+    (measured_cuts / "report.toml").write_text('language = "es"\n', encoding="utf-8")
     for words in (
         ("evaluate", measured_cuts, "--run", "one"),
         ("report", measured_cuts, "--run", "two"),
@@ -202,7 +203,10 @@ def test_a_run_of_cuts_is_a_run_like_any_other(measured_cuts, tmp_path):
         (made / name).stat().st_size > 1000
         for name in ("cuts.png", "cuts.csv", "report.html", "report.pdf", "figures.json")
     )
-    assert "no transform" in (made / "report.html").read_text(encoding="utf-8")
+    (measured_cuts / "report.toml").unlink()
+    page = (made / "report.html").read_text(encoding="utf-8")
+    # Nothing is left in English: page one would name it.
+    assert "sin transformaci\u00f3n" in page and "ingl\u00e9s" not in page and "range length" not in page
 
 
 @pytest.mark.parametrize(

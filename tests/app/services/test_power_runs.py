@@ -76,16 +76,18 @@ def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
     limits = beams / "limits.toml"
     limits.write_text(LIMITS, "utf-8")
     assert json.loads(told("verdict", beams, limits, *of_run[1:], "--json"))["outcome"] == "pass"
+    (beams / "report.toml").write_text('language = "de"\n', "utf-8")
     told("report", *of_run, "--specification", limits)
     page = (beams / "runs" / "power" / "report-right.html").read_text("utf-8")
     for words in (
-        "power without phase, no transform",
-        "PASS",
-        "not stated",
-        "Power without phase tells no polarization",
+        "Leistung ohne Phase, ohne Umrechnung",
+        "Anforderungen",
+        "nicht angegeben",
+        "Leistung ohne Phase zeigt keine Polarisation",
     ):
         assert words in page, words
-    assert "range length, probe, drift, echoes and reference are not known" not in page
+    # Nothing is left in English: page one would name it.
+    assert "auf Englisch" not in page and "range length" not in page
     # Power has twice the bandwidth of the field: 7.5 deg are too coarse for the lower levels of this panel.
     assert "below what the samples tell" in told("coverage", beams, "--run", "power", code=2)
     (beams / "evaluation.toml").write_text("coverage_percent = [15]\n", "utf-8")
