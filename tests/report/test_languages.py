@@ -183,7 +183,7 @@ def test_every_sentence_of_findings_steps_and_causes_is_in_the_catalogue():
     assert speak.left == []
 
 
-def test_requirements_of_every_form_are_in_the_catalogue():
+def test_requirements_and_bounds_of_every_form_are_in_the_catalogue():
     """As verdicts name them: limits with and without a band, masks of every component and plane, of cuts too; both decision rules."""
     speak = Translation("es")
     for text in (
@@ -193,6 +193,10 @@ def test_requirements_of_every_form_are_in_the_catalogue():
         "mask all round (table), co, plane at 30 deg, 24.1 to 24.2 GHz",
         "mask all round (table), cross, planes every 15 deg",
         "phi = 0 deg: peak gain at least 5 dBi",
+        "(at least 44)",
+        "51 (at least 44)",
+        "Front-to-back ratio  (at least 44) dB",
+        "(no bound: some of its errors leave no such figure)",
         "Against first article: NOT DECIDABLE; 1 of 2 requirements pass (simple acceptance).",
         "Decision rule: guard band of the expanded uncertainty. The intervals do not hold: mismatch, leakage.",
     ):
