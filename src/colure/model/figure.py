@@ -120,6 +120,11 @@ class Figure:
     cautions: tuple[str, ...] = ()
 
     @property
+    def zero_by_definition(self) -> bool:
+        """Tell whether it is zero whatever the device does: compared with its own frequency, or without any other one to differ from."""
+        return not self.reason and self.lower == self.upper == self.value == 0.0
+
+    @property
     def expanded_uncertainty(self) -> float:
         """Larger half width of the interval, in the figure's unit."""
         return max(self.value - self.lower, self.upper - self.value)

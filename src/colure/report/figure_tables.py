@@ -21,7 +21,7 @@ ZERO_AT_MIDDLE = ("squint_deg", "phase_centre_wander_mm")
 
 def zero_by_definition(figure: Figure) -> bool:
     """Tell whether a figure is zero whatever the device does: at the middle frequency, or without any other one to differ from."""
-    return figure.name in ZERO_AT_MIDDLE or (not figure.reason and figure.lower == figure.upper == figure.value == 0.0)
+    return figure.name in ZERO_AT_MIDDLE or figure.zero_by_definition
 
 
 def figures_section(figures: Sequence[Figure], frequency: float) -> ReportSection:

@@ -349,7 +349,7 @@ def show_figures(figures: Sequence[Figure], goal: Goal | None = None) -> None:
             continue
         if figure.reason:
             reasons.setdefault(figure.reason, []).append(figure.label)
-        else:
+        elif not figure.zero_by_definition:
             table.add_row(figure.label, *figure.cells(), figure.unit)
     console().print(table)
     for reason, labels in reasons.items():
