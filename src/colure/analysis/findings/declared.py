@@ -122,18 +122,6 @@ def _together(compared: DeclaredComparisons) -> Iterator[Finding]:
     yield Finding("declarations", NOTHING_DB, text, "look")
 
 
-def stray_of(done: Processed) -> Stray | None:
-    """Estimate the stray signals from what does not fit the device's waves; None where the scan cannot tell.
-
-    A wall shows the turning device its own waves from another side, and part of that looks like a device. How much stays
-    visible is drawn over rooms; how strong the noise is beside it is known as well as the reference's sweeps repeat.
-    """
-    misfit = misfit_of(done)
-    if misfit is None:
-        return None
-    return _stray(shares_of(done, misfit), misfit.inputs.chamber.echo_level_db)
-
-
 def _stray(shares: Shares, declared_db: float) -> Stray:
     low, middle, high = (max(v, NOTHING_DB) for v in shares.levels_db(declared_db, (0.025, 0.5, 0.975)))
     typical = _typical(shares, 0.0)

@@ -64,7 +64,7 @@ def compare(
     from colure.app.services.pattern_files import is_file
     from colure.app.storage.folders import RunFolder, require_chart_target, run_folder
     from colure.app.storage.run_kinds import is_cuts
-    from colure.app.terminal import screens
+    from colure.app.terminal import comparison_screens
     from colure.errors import InputError
     from colure.model.campaign import Campaign
 
@@ -112,7 +112,7 @@ def compare(
             "matched": sorted(words), "figures": [_plain(one) for one in found.rows], "agrees": found.agrees,
         }))  # fmt: skip
     else:
-        screens.show_compared(found)
+        comparison_screens.show_compared(found)
     sys.exit(0 if found.agrees else 1)
 
 
@@ -169,7 +169,7 @@ def _compare_power(
     from colure.app.services.comparing import compare_power
     from colure.app.services.pattern_files import is_file
     from colure.app.storage.folders import run_folder
-    from colure.app.terminal import screens
+    from colure.app.terminal import comparison_screens
     from colure.model.campaign import Campaign
 
     one = source if is_file(source) else (Campaign.load(source), run_folder(source, run_name).state(state))
@@ -184,7 +184,7 @@ def _compare_power(
         click.echo(json_text({"figures": [_plain(one) for one in rows], "agrees": agrees}))
     else:
         frequencies = sorted({row.frequency_hz for row in rows})
-        screens.show_figure_rows(rows, frequencies[len(frequencies) // 2])
+        comparison_screens.show_figure_rows(rows, frequencies[len(frequencies) // 2])
     sys.exit(0 if agrees else 1)
 
 
@@ -202,14 +202,14 @@ def _compare_cuts(source: Path, run_name: str, other: RunFolder, plot: Path | No
     """Print the change of every figure of two runs of cuts; exit code 1 if one is larger than both uncertainties."""
     from colure.app.services import cuts
     from colure.app.storage.folders import run_folder
-    from colure.app.terminal import screens
+    from colure.app.terminal import comparison_screens
     from colure.model.campaign import Campaign
 
     rows = cuts.compare(Campaign.load(source), run_folder(source, run_name), other, plot)
     if as_json:
         click.echo(json_text([_plain_change(row) for row in rows]))
     else:
-        screens.show_changes(rows, run_name, other.path.name)
+        comparison_screens.show_changes(rows, run_name, other.path.name)
     sys.exit(0 if all(row.agrees for row in rows) else 1)
 
 
@@ -271,7 +271,7 @@ def series(
     """
     from colure.app.services.series import series as over_devices
     from colure.app.storage.folders import require_chart_target
-    from colure.app.terminal import screens
+    from colure.app.terminal import comparison_screens
 
     require_chart_target(plot)
     if page is None and baseline is not None:
@@ -290,7 +290,7 @@ def series(
     if as_json:
         click.echo(json_text([row.__dict__ for row in rows]))
     else:
-        screens.show_series(rows, list(runs), golden or runs[0])
+        comparison_screens.show_series(rows, list(runs), golden or runs[0])
 
 
 def _control(
