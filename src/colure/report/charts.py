@@ -335,7 +335,11 @@ def budget_bars(figures: Sequence[Figure], *, ax: OnAxes = None) -> Panels:
         ax.set_xlim(0, 100)
         ax.set_xlabel("share of the variance / %")
         ax.grid(visible=False, axis="y")
-        ax.legend(ncols=3, frameon=False, fontsize=8, loc="lower center", bbox_to_anchor=(0.3, 1.0))
+        if axes.own:
+            # Over the whole picture: long names of figures leave the axes little width.
+            axes.figure.legend(ncols=3, frameon=False, fontsize=8, loc="outside upper center")
+        else:
+            ax.legend(ncols=3, frameon=False, fontsize=8, loc="lower center", bbox_to_anchor=(0.3, 1.0))
         return axes
 
 

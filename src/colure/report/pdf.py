@@ -248,6 +248,7 @@ def _table(table: Table, *, bare: bool = False) -> str:
     names = table.anchors or ("",) * len(table.rows)
     for name, row in zip(names, table.rows, strict=True):
         first = _cell(row[0], bare=bare)
+        first = f"#text(hyphenate: true)[{first}]"
         first = f"[#[{first}] <{name}>]" if name and not bare else f"[{first}]"
         cells += [first, *(f"[{_cell(cell, bare=bare)}]" for cell in row[1:])]
     caption = f"#muted[#text(size: 8pt)[{_text(table.caption)}]]" if table.caption else ""
