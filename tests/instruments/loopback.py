@@ -45,6 +45,12 @@ class Loopback:
     def _serve(self, connection: socket.socket) -> None:
         raise NotImplementedError
 
+    def drop(self) -> None:
+        """End every connection; new ones are taken."""
+        for connection in self._open:
+            with suppress(OSError):
+                connection.shutdown(socket.SHUT_RDWR)
+
     def close(self) -> None:
         """Stop listening and end every connection."""
         with suppress(OSError):

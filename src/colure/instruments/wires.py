@@ -96,12 +96,14 @@ class SerialWire:
         self._resource = resource
         self._closed = False
         self._reading = threading.Lock()
-        options: dict[str, Any] = {} if port.startswith("rfc2217://") or os.name == "nt" else {"exclusive": True}
+        options: dict[str, Any] = {"write_timeout": SEND_LIMIT_S, "exclusive": True if os.name != "nt" else None}
+        if port.startswith("rfc2217://"):
+            options = {}  # the library refuses both here; what it sends goes into a socket with a time-out of its own
         try:
             self._port = serial.serial_for_url(
                 port, baudrate=ends.baud_rate, bytesize=ends.data_bits, parity=PARITIES[ends.parity],
                 stopbits=ends.stop_bits, xonxoff=ends.flow == "xonxoff", rtscts=ends.flow == "rtscts",
-                dsrdtr=ends.flow == "dsrdtr", timeout=SERIAL_LOOK_S, write_timeout=SEND_LIMIT_S, **options,
+                dsrdtr=ends.flow == "dsrdtr", timeout=SERIAL_LOOK_S, **options,
             )  # fmt: skip
             self._port.reset_input_buffer()
         except Exception as error:  # the library raises what its protocol handlers raise
@@ -132,8 +134,13 @@ class SerialWire:
         self._closed = True
         with suppress(Exception):
             self._port.cancel_read()
-        with self._reading, suppress(Exception):
-            self._port.close()
+        with self._reading:
+            # Of a connection that is broken already the library forgets to close its socket.
+            behind = getattr(self._port, "_socket", None)
+            with suppress(Exception):
+                self._port.close()
+            if behind is not None:
+                behind.close()
 
 
 class MessageWire:
