@@ -9,16 +9,18 @@ import sys
 import time
 from contextlib import contextmanager
 from pathlib import Path
+from threading import Timer
 
 import pytest
 
 from colure.acquire.clocks import SystemClock
 from colure.errors import InputError, InstrumentError
 from colure.instruments.connect import connect_axes
-from colure.instruments.protocols import HeldError, LostError
+from colure.instruments.protocols import HeldError, LostError, unwatched
 from colure.instruments.small_connect import connect_contact, connect_sensor
 from colure.model.chamber import Axis, AxisController
 from colure.model.instrument import Instrument
+from tests.instruments.range_beside import Places, put_beside, require_right
 
 ROOT = Path(__file__).parents[2]
 SLOW_S = 30.0
@@ -150,3 +152,66 @@ def test_axes_behind_motor_records(tmp_path, monkeypatch):
     with pytest.raises(LostError):
         driver.status()
     driver.close()
+
+
+#: Bits of MSTA as the reference of the motor record (synApps) names them, counted from 0, and what a person reads.
+BITS = {2: "limit-switch, positive end", 13: "limit-switch, negative end", 6: "slip or stall", 9: "driver problem"}
+
+
+@pytest.mark.skipif(os.name == "nt", reason="the library's server wants a POSIX loop")
+def test_motor_records_home_tell_alarms_and_are_held_on_the_way(tmp_path, monkeypatch):
+    for name in ("EPICS_CA_ADDR_LIST", "EPICS_CA_AUTO_ADDR_LIST"):
+        monkeypatch.setenv(name, "")
+    port = free_port()
+    text = 'kind = "epics-motors"\nhome = "forward"\n[motors]\nazimuth = "range:m1"\nroll = "range:m2"\n'
+    words(tmp_path, "records", text)
+    table = AxisController(profile="records", timeout_s=2.0)
+    axes = {name: Axis(**AXIS) for name in ("azimuth", "roll")}
+    with child("tests.instruments.motor_peer", EPICS_CA_SERVER_PORT=str(port)):
+        listening(port)
+        driver = connect_axes(table, f"127.0.0.1:{port}", axes, tmp_path, timer=SystemClock())
+        driver.begin({"azimuth": 6.0, "roll": -2.0})
+        driver.finish(0.0, unwatched, limit_s=10.0)
+        assert driver.home(unwatched, 20.0).positions_deg == pytest.approx({"azimuth": 0.0, "roll": 0.0}, abs=1e-6)
+        (bits,) = driver._context.get_pvs("range:bits")
+        bits.wait_for_connection(timeout=SLOW_S)
+        for bit, said in BITS.items():
+            bits.write([1 << bit], timeout=SLOW_S)
+            assert driver.status().alarm == f"azimuth: {said}"
+        bits.write([1 << 12], timeout=SLOW_S)
+        with pytest.raises(LostError, match="has lost its controller"):
+            driver.status()
+        bits.write([0], timeout=SLOW_S)
+        driver.begin({"azimuth": 40.0, "roll": 0.0})
+        driver.finish(0.0, unwatched, limit_s=10.0)
+        Timer(0.8, driver.hold).start()  # after the marks, on the way to the home position
+        with pytest.raises(HeldError):
+            driver.home(unwatched, 20.0)
+        driver.release()
+        assert driver.status().positions_deg["azimuth"] > 5.0
+        driver.close()
+
+
+def places_of(port: int, folder: Path) -> Places:
+    """Return what asks the records by a driver of its own, which moves nothing."""
+    axes = {name: Axis(**AXIS) for name in ("azimuth", "roll", "probe")}
+    driver = connect_axes(AxisController(profile="records", timeout_s=2.0), f"127.0.0.1:{port}", axes, folder, timer=SystemClock())  # fmt: skip
+    return lambda: driver.status().positions_deg
+
+
+@pytest.mark.skipif(os.name == "nt", reason="the library's server wants a POSIX loop")
+def test_a_whole_campaign_with_motor_records(tiny_campaign, monkeypatch, nightly):
+    port = free_port()
+    records = '[motors]\nazimuth = "range:m1"\nroll = "range:m2"\nprobe = "range:m3"\n'
+    words(tiny_campaign, "records", f'kind = "epics-motors"\nhome = "forward"\n{records}')
+    with child("tests.instruments.motor_peer", EPICS_CA_SERVER_PORT=str(port)):
+        listening(port)
+        motion = {"speed_deg_s": 60.0, "acceleration_deg_s2": 240.0, "settle_s": 0.05}
+        beside = put_beside(tiny_campaign, f"127.0.0.1:{port}", "records", places_of(port, tiny_campaign), **motion)
+        done = subprocess.run(
+            [sys.executable, "-m", "colure", "acquire", str(tiny_campaign), "--yes", "--home"],
+            capture_output=True, text=True, timeout=900,
+        )  # fmt: skip
+        beside.close()
+    assert done.returncode == 0, done.stdout + done.stderr
+    require_right(tiny_campaign, "first", points=100, share=1e-3)
