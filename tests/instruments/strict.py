@@ -3,6 +3,7 @@ form, refuses everything else by -113, and lets a test choose how its answers lo
 
 from __future__ import annotations
 
+import re
 import socket
 from dataclasses import dataclass, field
 
@@ -30,6 +31,9 @@ class Strict:
     asked: list[str] = field(default_factory=list)
     form: str = "REAL,64"
     order: str = "NORM"
+    #: Table of segments, rising: (start, stop, points, bandwidth, power); None: this instrument has none.
+    segments: list[dict[str, float]] | None = None
+    segmented: bool = False
     sweeps: int = 0
     pending: int = 0
 
@@ -61,6 +65,10 @@ class Strict:
         }
         if head in numbers and value:
             self.settings[numbers[head]] = float(value)
+        elif head.startswith("SENS:SEGM") and self.segments is not None:
+            return self._segment(head, value)
+        elif head == "SENS:SWE:TYPE" and value in ("LIN", "SEGM") and self.segments is not None:
+            self.segmented = value == "SEGM"
         elif head == "FORM" and value:
             self.form = value
         elif head == "FORM:BORD" and value:
@@ -82,7 +90,33 @@ class Strict:
         self.pending -= 1
         return self.pending < 0
 
+    def _segment(self, head: str, value: str) -> str | None:
+        """Rows are made in order; each keeps what it is told, bandwidths only as filters that it has (1, 3, 10, ... Hz)."""
+        rows = self.segments
+        assert rows is not None
+        if head == "SENS:SEGM:DEL:ALL":
+            rows.clear()
+            return None
+        found = re.fullmatch(r"SENS:SEGM(\d+):(ADD|FREQ:STAR|FREQ:STOP|SWE:POIN|BWID|POW)(\??)", head)
+        if found is None or (found[2] == "ADD") != (int(found[1]) == len(rows) + 1):
+            self.errors.append(f'-113,"Undefined header;{head[:30]}"')
+        elif found[2] == "ADD":
+            rows.append({})
+        elif found[3]:
+            return f"{rows[int(found[1]) - 1].get(found[2], 0.0):+.11E}"
+        else:
+            wanted = float(value)
+            near = [m * 10.0**d for d in range(7) for m in (1.0, 3.0)]
+            filters = min(near, key=lambda one: abs(np.log(one / wanted))) if found[2] == "BWID" else wanted
+            rows[int(found[1]) - 1][found[2]] = filters
+        return None
+
     def frequencies(self, *, shown: bool = False) -> np.ndarray:
+        if self.segmented and self.segments:
+            parts = [np.linspace(r["FREQ:STAR"], r["FREQ:STOP"], round(r["SWE:POIN"])) for r in self.segments]
+            if self.lies == "segments":
+                parts = parts[::-1]
+            return np.concatenate(parts)
         s = self.settings
         step = (s["STOP"] - s["STAR"]) / (s["POIN"] - 1)
         shift = step if shown and self.lies == "frequencies" else 0.0

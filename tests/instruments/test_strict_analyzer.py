@@ -11,9 +11,10 @@ import pytest
 from colure.errors import InputError, InstrumentError
 from colure.instruments.links import VisaLink
 from colure.instruments.profile import AnalyzerProfile
-from colure.instruments.protocols import LostError, SweepSettings
+from colure.instruments.protocols import LostError, SweepSettings, require_segments
 from colure.instruments.resources import resource_name
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.model.bands import Segment
 from colure.model.loading import validate
 from tests.instruments.hislip import HislipServer
 from tests.instruments.strict import SocketServer, Strict
@@ -119,6 +120,65 @@ def test_a_sweep_that_is_polled_for_and_averages_by_triggers():
     assert instrument.asked.count("SYST:ERR?") == 1
     analyzer.close()
     server.close()
+
+
+SEGMENTS = {
+    "segment_start": ["SENS:SEGM:DEL:ALL"], "segment_end": ["SENS:SWE:TYPE SEGM"],
+    "segment": ["SENS:SEGM{number}:ADD", "SENS:SEGM{number}:FREQ:STAR {start_hz:.0f}", "SENS:SEGM{number}:FREQ:STOP {stop_hz:.0f}",
+                "SENS:SEGM{number}:SWE:POIN {points}", "SENS:SEGM{number}:BWID {if_bandwidth_hz:g}", "SENS:SEGM{number}:POW {power_dbm:g}"],
+    "segment_confirm": {"start_hz": "SENS:SEGM{number}:FREQ:STAR?", "points": "SENS:SEGM{number}:SWE:POIN?",
+                        "if_bandwidth_hz": "SENS:SEGM{number}:BWID?"},
+}  # fmt: skip
+
+
+def in_bands(instrument: Strict, words: AnalyzerProfile, width_hz: float = 300.0) -> tuple[dict, np.ndarray]:
+    """Sweep two bands of 5 and 3 frequencies; return what was read back, and the trace."""
+    parts = (Segment(5.75e9, 5.85e9, 5, 3000.0, 0.0), Segment(24e9, 24.25e9, 3, width_hz, -3.0))
+    server = SocketServer(instrument.answer)
+    analyzer = ScpiAnalyzer(server.resource, words, timeout_s=1.0)
+    try:
+        found = analyzer.configure(SweepSettings(5.75e9, 24.25e9, 8, 1000.0, 0.0, 1, parts), (1,))
+        return found, analyzer.sweep().trace[:, 0]
+    finally:
+        analyzer.close()
+        server.close()
+
+
+def test_bands_are_swept_as_segments_and_every_setting_is_read_back():
+    instrument = Strict(segments=[{"FREQ:STAR": 1.0}])  # what somebody left in the table is deleted
+    found, trace = in_bands(instrument, profile(**SEGMENTS))
+    np.testing.assert_allclose(trace, instrument.truth(), rtol=1e-14)
+    np.testing.assert_allclose(instrument.frequencies()[[0, 4, 5, 7]], [5.75e9, 5.85e9, 24e9, 24.25e9])
+    assert found["segment 2 if_bandwidth_hz"] == 300.0
+    assert not instrument.errors
+
+
+def test_a_segment_that_the_instrument_does_not_keep_is_refused():
+    with pytest.raises(InstrumentError, match=r"segment 2: .*if_bandwidth_hz = 300, must be 500"):
+        in_bands(Strict(segments=[]), profile(**SEGMENTS), width_hz=500.0)
+    with pytest.raises(InstrumentError, match="Undefined header;SENS:SEGM"):
+        in_bands(Strict(), profile(**SEGMENTS))
+
+
+def test_segments_in_another_order_are_told_by_the_list_of_frequencies():
+    with pytest.raises(InstrumentError, match=r"frequency \d is 242500000\d\d, must be 5800000000 Hz"):
+        in_bands(Strict(segments=[], lies="segments"), profile(**SEGMENTS))
+
+
+@pytest.mark.parametrize(
+    ("changes", "missing"), [({}, "segment"), ({**SEGMENTS, "frequency_list": ""}, "frequency_list")]
+)
+def test_a_profile_without_words_for_segments_is_refused_by_the_missing_word(changes, missing):
+    with pytest.raises(InstrumentError, match=f"`{missing}` is empty, 2 segments cannot be swept"):
+        in_bands(Strict(segments=[]), profile(**changes))
+
+
+def test_a_driver_that_says_nothing_of_segments_gets_none():
+    settings = SweepSettings(
+        5e9, 24e9, 2, 1000.0, 0.0, 1, (Segment(5e9, 5e9, 1, 1e3, 0.0), Segment(24e9, 24e9, 1, 1e3, 0.0))
+    )
+    with pytest.raises(InstrumentError, match="lacks `takes_segments`: it cannot sweep 2 segments"):
+        require_segments(object(), settings)
 
 
 def test_a_poll_without_its_answer_is_refused():

@@ -11,6 +11,7 @@ from colure.acquire.states import State
 from colure.app import services
 from colure.errors import InputError
 from colure.model.chamber import Analyzer, Axis
+from colure.model.goal import Goal
 from colure.planning.duration import coordinated_time, move_time, point_times, sweep_time
 from colure.planning.learning import learn, recall, save
 from tests.world import world_of
@@ -78,7 +79,9 @@ def test_half_a_sphere_at_two_degrees_takes_a_hundred_minutes():
     """Common practice, no source: 91 x 91 points at 2 deg with 25-point sweeps take 100 minutes, 0.72 s a point.
     20 deg/s, 40 deg/s^2, 0.25 s settling and 1 kHz explain it: 447 ms of motion, 250 ms of rest, 25 ms of sweep."""
     axis = Axis(speed_deg_s=20, acceleration_deg_s2=40, settle_s=0.25)
-    sweep = sweep_time(25, Analyzer(if_bandwidth_hz=1000.0, sweep_overhead_s=0.0))
+    sweep = sweep_time(
+        Goal(name="x", start_ghz=24, stop_ghz=24.25, points=25), Analyzer(if_bandwidth_hz=1000.0, sweep_overhead_s=0.0)
+    )
     theta = np.arange(-90.0, 90.1, 2.0)
     slices = [np.stack([theta if n % 2 == 0 else theta[::-1], np.full(91, 2.0 * n)], axis=-1) for n in range(91)]
     times = point_times(np.concatenate(slices), np.array([-90.0, 0.0]), [axis, axis], sweep)

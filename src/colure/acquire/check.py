@@ -133,7 +133,9 @@ def _against_plan(plan: Plan, read_db: float, here_deg: FloatArray) -> str:
         If it reads more than any direction may, or, with the axes at the ties' place, far less than promised.
     """
     promised = plan.predicted["level"]
-    peak = float(promised["received_dbm"]) - float(promised["power_dbm"])
+    # The mean over all frequencies was read; the promise holds at one, and path loss goes with frequency.
+    wider = float(amplitude_db(np.mean(float(promised["frequency_hz"]) / plan.frequency_hz)))
+    peak = float(promised["received_dbm"]) - float(promised["power_dbm"]) + wider
     ties = plan.targets_deg[plan.role == ROLES.index(Role.TIE)]
     along = bool(ties.size) and bool(np.all(np.abs(ties[0] - here_deg) < ALONG_DEG))
     words = f"{read_db:.1f} dB, the plan promises {peak:.1f} dB along the beam"

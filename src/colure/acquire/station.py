@@ -29,6 +29,7 @@ from colure.instruments.protocols import (
     StateDriver,
     Sweep,
     SweepSettings,
+    require_segments,
 )
 from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
@@ -95,15 +96,14 @@ class Station:
 
     def settings(self) -> SweepSettings:
         """Return the plan's trace settings."""
-        s = self.plan.settings
-        return SweepSettings(
-            s["start_hz"], s["stop_hz"], s["points"], s["if_bandwidth_hz"], s["power_dbm"], s["averages"]
-        )
+        return SweepSettings.of_plan(self.plan.settings)
 
     def configure(self) -> dict[str, Any]:
         """Set the receiver up and return its settings as read back."""
+        settings = self.settings()
         with blame("analyzer"):
-            found = self.analyzer.configure(self.settings(), self.plan.ports)
+            require_segments(self.analyzer, settings)
+            found = self.analyzer.configure(settings, self.plan.ports)
         self.forget()
         return found
 

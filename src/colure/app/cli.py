@@ -225,7 +225,8 @@ def plan(
         else:
             screens.show_learned(learned, Campaign.load(folder).chamber, path)
         return
-    campaign, made = services.make_plan(folder, scan=scan_in_place(asked), monitor_ghz=asked["monitor_ghz"])
+    campaign, made = services.make_plan(folder, scan=scan_in_place(asked), monitor_ghz=asked["monitor_ghz"],
+                                         frequencies=asked["frequencies"])  # fmt: skip
     if compare_all:
         from colure.planning.schemes import compare
 
@@ -337,6 +338,7 @@ def acquire(
     campaign, made = services.make_plan(
         folder, run, until=None if until is None else parsed(until), scan=scan_in_place(asked),
         monitor_ghz=asked["monitor_ghz"],
+        frequencies=asked["frequencies"],
     )  # fmt: skip
     if only_check:
         _check(campaign, made, as_json, senses=senses, yes=yes)

@@ -34,6 +34,10 @@ class AnalyzerProfile(Section):
         port that is driven (S11), it is a second trace of the same sweep.
     reflection_start, reflection_end
         Commands before and after such a sweep: the device on the other port (S22) needs that port driven.
+    segment, segment_start, segment_end, segment_confirm
+        Commands of one segment of a sweep over several bands ({number} from 1, {start_hz}, {stop_hz}, {points},
+        {if_bandwidth_hz}, {power_dbm}), those before the first and after the last, and queries ({number}) whose answers must
+        equal the setting they are named after. Without them only one evenly spaced band can be swept.
     start, poll, poll_pattern
         Where `sweep` has no answer: commands sent before it; a query repeated until it matches (IEEE 488.2, 12.5.2).
     each_average
@@ -47,6 +51,10 @@ class AnalyzerProfile(Section):
     confirm: dict[str, str] = Field(default_factory=dict)
     confirm_words: dict[str, str] = Field(default_factory=dict)
     frequency_list: str = ""
+    segment: tuple[str, ...] = ()
+    segment_start: tuple[str, ...] = ()
+    segment_end: tuple[str, ...] = ()
+    segment_confirm: dict[str, str] = Field(default_factory=dict)
     start: tuple[str, ...] = ()
     sweep: str
     poll: str = ""
@@ -82,7 +90,15 @@ class AnalyzerProfile(Section):
             raise ValueError(
                 "`poll` and `poll_pattern` belong together: a query, and its answer when the sweep is complete"
             )
+        known = ("start_hz", "stop_hz", "points", "if_bandwidth_hz", "power_dbm")
+        if unknown := [name for name in self.segment_confirm if name not in known]:
+            raise ValueError(f"`segment_confirm`: {unknown[0]!r} is no setting of a segment; known: {', '.join(known)}")
         return self
+
+    @property
+    def lacks_for_segments(self) -> str:
+        """Which word is missing for a sweep over several bands: its commands, or the query that proves the frequencies."""
+        return "segment" if not self.segment else "frequency_list" if not self.frequency_list else ""
 
 
 class PowerProfile(Section):

@@ -8,6 +8,7 @@ from typing import Any, Protocol
 
 from colure.errors import InstrumentError as InstrumentError  # noqa: PLC0414 - the room's front offers it too
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.bands import Segment, told_segments
 from colure.values import holds_arrays
 
 
@@ -29,7 +30,12 @@ class DoorOpenError(InstrumentError):
 
 @dataclass(frozen=True)
 class SweepSettings:
-    """Trace settings, the same for every point of a plan."""
+    """Trace settings, the same for every point of a plan.
+
+    segments
+        Parts of the sweep with a bandwidth and a power of their own, rising; empty for one even sweep. `start_hz`, `stop_hz`
+        and `points` are then those of all together. A driver that takes them says so: `takes_segments = True`.
+    """
 
     start_hz: float
     stop_hz: float
@@ -37,12 +43,21 @@ class SweepSettings:
     if_bandwidth_hz: float
     power_dbm: float
     averages: int = 1
+    segments: tuple[Segment, ...] = ()
+
+    @classmethod
+    def of_plan(cls, settings: Mapping[str, Any]) -> SweepSettings:
+        """Return the trace settings that a plan's settings hold."""
+        names = ("start_hz", "stop_hz", "points", "if_bandwidth_hz", "power_dbm", "averages")
+        return cls(**{name: settings[name] for name in names}, segments=told_segments(settings))
 
     @property
     def frequency_hz(self) -> FloatArray:
         """The frequencies of one trace."""
         import numpy as np
 
+        if self.segments:
+            return np.concatenate([one.frequency_hz for one in self.segments])
         return np.linspace(self.start_hz, self.stop_hz, self.points)
 
 
@@ -102,6 +117,15 @@ class AnalyzerDriver(Protocol):
     def safe(self) -> None: ...
     def reconnect(self) -> None: ...
     def close(self) -> None: ...
+
+
+def require_segments(analyzer: AnalyzerDriver, settings: SweepSettings) -> None:
+    """Raise `InstrumentError` if a sweep has segments and the receiver's driver does not say that it takes them."""
+    if settings.segments and not getattr(analyzer, "takes_segments", False):
+        raise InstrumentError(
+            f"the receiver's driver lacks `takes_segments`: it cannot sweep {len(settings.segments)} segments; give goal.toml one "
+            "evenly spaced band"
+        )
 
 
 class AxesDriver(Protocol):

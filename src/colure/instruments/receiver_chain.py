@@ -25,6 +25,7 @@ class ReceiverChain:
     ) -> None:
         self._receiver, self._source, self._switch = receiver, source, switch
         self.receiver = receiver.receiver
+        self.takes_segments = bool(getattr(receiver, "takes_segments", False))
         if source is None:
             return
         if not isinstance(receiver, ScpiPowerReceiver) and not hasattr(receiver, "tuned"):

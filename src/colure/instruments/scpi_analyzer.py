@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import time
+from dataclasses import asdict
 from typing import Any
 
 import numpy as np
@@ -14,6 +15,7 @@ from colure.instruments.links import Opener, VisaLink
 from colure.instruments.profile import AnalyzerProfile
 from colure.instruments.protocols import LostError, Sweep, SweepSettings
 from colure.instruments.scpi_words import ScpiInstrument
+from colure.model.bands import Segment
 
 #: No path between two antennas amplifies by more than this, active devices included (common practice, no source).
 MOST_GAIN_DB = 80.0
@@ -32,6 +34,7 @@ class ScpiAnalyzer(ScpiInstrument):
     """Analyzer behind a VISA resource; see `AnalyzerDriver`."""
 
     receiver = "vector"
+    takes_segments = True
 
     def __init__(self, resource: str, profile: AnalyzerProfile, *, timeout_s: float, opener: Opener = VisaLink) -> None:
         super().__init__(resource, profile, timeout_s=timeout_s, opener=opener)
@@ -52,8 +55,42 @@ class ScpiAnalyzer(ScpiInstrument):
         self._points, self._ports = settings.points, ports
         self._sweeps = settings.averages if self._profile.each_average else 1
         found = self.confirm(self._profile.confirm, settings)
+        if settings.segments:
+            found |= self._set_segments(settings.segments)
         self._confirm_words()
         self._confirm_frequencies(settings)
+        return found
+
+    def _set_segments(self, segments: tuple[Segment, ...]) -> dict[str, Any]:
+        """Send the table of segments, read the error queue, and return what was read back of each.
+
+        Raises
+        ------
+        InstrumentError
+            If the profile has no words for segments, or the instrument refuses one or keeps another value.
+        """
+        words = self._profile
+        if missing := words.lacks_for_segments:
+            raise InstrumentError(
+                f"analyzer profile: `{missing}` is empty, {len(segments)} segments cannot be swept; give goal.toml one evenly "
+                "spaced band"
+            )
+        for command in words.segment_start:
+            self._link.write(command)
+        for number, one in enumerate(segments, start=1):
+            for command in words.segment:
+                self._link.write(command.format(number=number, **asdict(one)))
+        for command in words.segment_end:
+            self._link.write(command)
+        self.raise_errors()
+        found: dict[str, Any] = {}
+        for number, one in enumerate(segments, start=1):
+            queries = {name: query.format(number=number) for name, query in words.segment_confirm.items()}
+            try:
+                kept = self.confirm(queries, one)
+            except InstrumentError as error:
+                raise InstrumentError(f"segment {number}: {error}") from None
+            found |= {f"segment {number} {name}": value for name, value in kept.items()}
         return found
 
     def _confirm_words(self) -> None:

@@ -26,6 +26,7 @@ class ScpiPowerReceiver(ScpiInstrument):
     """
 
     receiver = "power"
+    takes_segments = True
 
     def __init__(self, resource: str, profile: PowerProfile, *, timeout_s: float, opener: Opener = VisaLink) -> None:
         super().__init__(resource, profile, timeout_s=timeout_s, opener=opener)
@@ -38,6 +39,11 @@ class ScpiPowerReceiver(ScpiInstrument):
         """Send the settings; raises `InstrumentError` if they are refused or two ports are wanted."""
         if ports != (1,):
             raise InstrumentError(f"power receiver: {len(ports)} ports wanted, must be 1 (ports)")
+        if any(
+            (one.if_bandwidth_hz, one.power_dbm) != (settings.if_bandwidth_hz, settings.power_dbm)
+            for one in settings.segments
+        ):
+            raise InstrumentError("power receiver: bands with bandwidth or power of their own; it has one of each")
         self.setup(settings)
         self._settings = settings
         return {}

@@ -11,6 +11,7 @@ from colure.errors import InstrumentError
 from colure.instruments.links import Link, Opener, VisaLink
 from colure.instruments.profile import AnalyzerProfile, PowerProfile
 from colure.instruments.protocols import LostError, SweepSettings
+from colure.model.bands import Segment
 from colure.model.record import Flag
 
 FLAGS = {"overload": Flag.OVERLOAD, "unlevelled": Flag.UNLEVELLED, "unlocked": Flag.UNLOCKED}
@@ -41,7 +42,7 @@ class ScpiInstrument:
         self.raise_errors()
         self._count = None
 
-    def confirm(self, queries: Mapping[str, str], settings: SweepSettings) -> dict[str, Any]:
+    def confirm(self, queries: Mapping[str, str], settings: SweepSettings | Segment) -> dict[str, Any]:
         """Read settings back and compare them with what was asked for.
 
         Raises

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from colure.errors import InputError
+from colure.model.bands import with_list
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.commands import Commands, commands_of, read_commands
 from colure.model.device import Device
@@ -47,7 +48,11 @@ class Campaign:
     @classmethod
     def of(cls, folder: Path, tables: Mapping[str, dict[str, Any]]) -> Campaign:
         """Check the tables `goal`, `chamber` and `device` of a folder; raises `InputError` with every fault."""
-        tables = {**tables, "device": _with_coded_names(folder, tables["device"])}
+        tables = {
+            **tables,
+            "device": _with_coded_names(folder, tables["device"]),
+            "goal": with_list(folder, tables["goal"]),
+        }
         faults: list[str] = []
         found: dict[str, object] = {}
         for name, model in (("goal", Goal), ("chamber", Chamber), ("device", Device)):

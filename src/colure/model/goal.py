@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 import numpy as np
-from pydantic import Field, model_validator
+from pydantic import Field, ValidationError, model_validator
 
 from colure.geometry.conventions import FloatArray
+from colure.model.bands import Band, joined
 from colure.model.identity import RunIdentity
 from colure.model.loading import Section, number
 from colure.model.scan import Angles, Scan, angles_of
@@ -85,7 +86,13 @@ class Goal(Section):
     name
         Name of the campaign, for reports.
     start_ghz, stop_ghz, points
-        The frequencies: first, last, and how many, evenly spaced.
+        The frequencies: first, last, and how many, evenly spaced. Left out with [[band]] or frequency_list.
+    band
+        Several bands in one sweep, each with its frequencies and, if wanted, its own IF bandwidth and power: a [[band]] table each,
+        in rising order. Sharing one sweep, they share every direction.
+    frequency_list
+        CSV beside goal.toml with column frequency_ghz (or frequency_mhz, frequency_hz), rising; columns if_bandwidth_hz and
+        power_dbm if wanted.
     step_deg
         Angle between slices; left out: the largest that the device's size allows.
     oversampling
@@ -112,6 +119,8 @@ class Goal(Section):
     start_ghz: float = number("GHz", 0.03, 1100)
     stop_ghz: float = number("GHz", 0.03, 1100)
     points: int = Field(ge=1, le=100001, json_schema_extra={"unit": "frequencies"})
+    band: tuple[Band, ...] = ()
+    frequency_list: Annotated[str, Field(min_length=1, max_length=200)] | None = None
     wanted_level_db: float = number("dB", -100, -10, -50.0)
     scheme: Literal["auto", "two-pass", "dual-port", "one-pass"] = "auto"
     region_deg: float = number("deg", 5, 180, 180.0)
@@ -135,8 +144,32 @@ class Goal(Section):
     run: RunIdentity | None = None
     monitor_ghz: float | None = Field(default=None, ge=0.03, le=1100, json_schema_extra={"unit": "GHz"})
 
+    @model_validator(mode="before")
+    @classmethod
+    def _ends_of_bands(cls, data: Any) -> Any:
+        """Take first, last and number of the frequencies from the bands, where there are any."""
+        if not isinstance(data, dict):
+            return data
+        if not data.get("band"):
+            if data.get("frequency_list"):
+                raise ValueError("frequency_list: is read together with its folder, as colure plan does")
+            return data
+        try:
+            bands = [one if isinstance(one, Band) else Band.model_validate(one) for one in data["band"]]
+        except (ValidationError, TypeError):
+            # The field's own check says what is wrong with which band.
+            return {"start_ghz": 1.0, "stop_ghz": 1.0, "points": 1, **data}
+        every = joined(bands)
+        ends = {"start_ghz": float(every[0] / 1e9), "stop_ghz": float(every[-1] / 1e9), "points": int(every.size)}
+        for name, value in ends.items():
+            if name in data and abs(float(data[name]) - value) > 1e-9:
+                raise ValueError(
+                    f"{name} = {data[name]}: must be left out with [[band]] or frequency_list (they say {value:g})"
+                )
+        return {**data, "band": bands, **ends}
+
     @model_validator(mode="after")
-    def _band(self) -> Goal:
+    def _ends(self) -> Goal:
         if self.stop_ghz < self.start_ghz:
             raise ValueError(f"stop_ghz = {self.stop_ghz:g} must be at least start_ghz = {self.start_ghz:g} GHz")
         if self.points == 1 and self.stop_ghz != self.start_ghz:
@@ -177,7 +210,9 @@ class Goal(Section):
 
     @property
     def frequency_hz(self) -> FloatArray:
-        """The frequencies, equidistant, in hertz."""
+        """The frequencies in hertz, rising; evenly spaced unless there are bands or a list."""
+        if self.band:
+            return joined(self.band)
         return np.linspace(self.start_ghz * 1e9, self.stop_ghz * 1e9, self.points)
 
     @property

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from enum import IntFlag
 from typing import TYPE_CHECKING, Any
@@ -56,7 +57,7 @@ def build_record(
     commanded_deg, readback_deg, rate_deg_s
         (point, axis) readouts in degrees at the start of the sweep, and how fast they change
         during it (0 for step and settle): frequency i of n is read (i + 1/2) / n of the
-        attribute `trace_s` later.
+        attribute `trace_s` later; over segments every frequency takes its own 1 / IF bandwidth of it.
     time_s, wall_time, monotonic_s
         (point,) instrument clock in seconds, seconds since 1970, the computer's monotonic clock.
     flags
@@ -108,6 +109,7 @@ def build_record(
                 for name in ("form", "scan_json", "reference_method", "offsets_deg")
                 if name in plan.settings
             },
+            **({"segments": json.dumps(plan.settings["segments"])} if "segments" in plan.settings else {}),
             **{
                 name: float(plan.settings[name])
                 for name in ("power_dbm", "if_bandwidth_hz", "averages")

@@ -6,8 +6,9 @@ from colure.errors import InputError
 from colure.geometry.conventions import wavenumber
 from colure.model.campaign import Campaign
 from colure.planning.choose import Proposal
+from colure.planning.duration import segments
 from colure.planning.exposure import Exposure, assess_exposure
-from colure.planning.frequency_grid import frequency_grid, gate_verdict
+from colure.planning.frequency_grid import gate_verdict
 from colure.planning.reach import TRANSFORM, Reach, assess
 
 #: Signal-to-noise at the wanted level below which that level is not measured, dB (common practice, no source).
@@ -30,7 +31,9 @@ def range_of(campaign: Campaign, order: int) -> Reach:
 def exposure_of(campaign: Campaign) -> Exposure:
     """Return the exposure at a campaign's door."""
     return assess_exposure(
-        power_dbm=campaign.device.power_dbm(campaign.chamber.analyzer.power_dbm),
+        power_dbm=campaign.device.power_dbm(
+            max(one.power_dbm for one in segments(campaign.goal, campaign.chamber.analyzer))
+        ),
         gain_dbi=campaign.device.expected_gain_dbi,
         distance_m=campaign.chamber.door_distance_m,
         frequency_hz=float(campaign.goal.frequency_hz[-1]),
@@ -43,8 +46,7 @@ def require_possible(best: Proposal) -> None:
     goal, chamber = campaign.goal, campaign.chamber
     faults = []
     if goal.gate:
-        grid = frequency_grid(float(goal.frequency_hz[0]), float(goal.frequency_hz[-1]), goal.points)
-        verdict = gate_verdict(grid, chamber.echo_excess_m)
+        verdict = gate_verdict(goal.frequency_hz, chamber.echo_excess_m)
         if verdict != "gating possible":
             faults.append(f"goal.toml: gate = true: {verdict}")
     reach = range_of(campaign, best.order)

@@ -72,15 +72,16 @@ def with_analyzer(campaign: Campaign) -> Campaign:
     update: dict[str, Any] = {}
     if goal.if_bandwidth_hz is not None:
         update["if_bandwidth_hz"] = goal.if_bandwidth_hz
-    if goal.power_dbm is not None:
-        update["power_dbm"] = goal.power_dbm
-        most = analyzer.power_dbm if analyzer.max_power_dbm is None else analyzer.max_power_dbm
+    asked = [("power_dbm", goal.power_dbm)]
+    asked += [(f"band {number}: power_dbm", one.power_dbm) for number, one in enumerate(goal.band, start=1)]
+    most = analyzer.power_dbm if analyzer.max_power_dbm is None else analyzer.max_power_dbm
+    for name, power in asked:
         for limit, owner in ((most, "chamber.toml analyzer.max_power_dbm"),
                              (device.input_limit_dbm, "device.toml input_limit_dbm")):  # fmt: skip
-            if goal.power_dbm > limit:
-                raise InputError(
-                    [f"goal.toml: power_dbm = {goal.power_dbm:g}: must be at most {limit:g} dBm ({owner})"]
-                )
+            if power is not None and power > limit:
+                raise InputError([f"goal.toml: {name} = {power:g}: must be at most {limit:g} dBm ({owner})"])
+    if goal.power_dbm is not None:
+        update["power_dbm"] = goal.power_dbm
     if not update:
         return campaign
     chamber = campaign.chamber.model_copy(update={"analyzer": analyzer.model_copy(update=update)})

@@ -6,7 +6,9 @@ import numpy as np
 
 from colure.geometry import profiles
 from colure.geometry.conventions import FloatArray
+from colure.model.bands import Segment, segments_of
 from colure.model.chamber import Analyzer, Axis
+from colure.model.goal import Goal
 
 
 def move_time(distance_deg: FloatArray, axis: Axis) -> FloatArray:
@@ -15,14 +17,28 @@ def move_time(distance_deg: FloatArray, axis: Axis) -> FloatArray:
     return profiles.move_time(distance, axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
 
 
-def trace_time(points: int, analyzer: Analyzer) -> float:
-    """Return the time in seconds from the first to the last frequency of one sweep: points / IF bandwidth."""
-    return points * analyzer.averages / analyzer.if_bandwidth_hz
+def segments(goal: Goal, analyzer: Analyzer) -> tuple[Segment, ...]:
+    """Return the segments of one sweep: one for an even sweep, else those of the bands, each with its bandwidth and power."""
+    width, power = analyzer.if_bandwidth_hz, analyzer.power_dbm
+    if goal.band:
+        return segments_of(goal.band, if_bandwidth_hz=width, power_dbm=power)
+    every = goal.frequency_hz
+    return (Segment(float(every[0]), float(every[-1]), every.size, width, power),)
 
 
-def sweep_time(points: int, analyzer: Analyzer) -> float:
-    """Return the time of one sweep in seconds: points / IF bandwidth plus the fixed overhead."""
-    return trace_time(points, analyzer) + analyzer.sweep_overhead_s
+def trace_time(goal: Goal, analyzer: Analyzer) -> float:
+    """Return the time in seconds from the first to the last frequency of one sweep: points / IF bandwidth, segment by segment."""
+    return sum(one.points * analyzer.averages / one.if_bandwidth_hz for one in segments(goal, analyzer))
+
+
+def narrowest_bandwidth(goal: Goal, analyzer: Analyzer) -> float:
+    """Return the smallest IF bandwidth of a sweep's segments, hertz: it integrates longest."""
+    return min(one.if_bandwidth_hz for one in segments(goal, analyzer))
+
+
+def sweep_time(goal: Goal, analyzer: Analyzer) -> float:
+    """Return the time of one sweep in seconds: that of its frequencies plus the fixed overhead."""
+    return trace_time(goal, analyzer) + analyzer.sweep_overhead_s
 
 
 def coordinated_time(ways_deg: FloatArray, axes: list[Axis]) -> FloatArray:

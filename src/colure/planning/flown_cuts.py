@@ -12,7 +12,7 @@ from colure.geometry.directions import from_azimuth_over_elevation
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.scan import Cut
-from colure.planning.duration import sweep_time
+from colure.planning.duration import narrowest_bandwidth, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit
 from colure.values import holds_arrays
 
@@ -56,8 +56,10 @@ def flown_lines(campaign: Campaign, cuts: list[Cut], angles_deg: list[FloatArray
         )
     column, step = moving[0]
     name = chamber.positioner.geometry.axis_names[column]
-    axis, sweep_s = chamber.axis_table[name], sweep_time(goal.points, chamber.analyzer)
-    smear = smear_limit(order=order, if_bandwidth_hz=chamber.analyzer.if_bandwidth_hz, level_db=goal.wanted_level_db)
+    axis, sweep_s = chamber.axis_table[name], sweep_time(goal, chamber.analyzer)
+    smear = smear_limit(
+        order=order, if_bandwidth_hz=narrowest_bandwidth(goal, chamber.analyzer), level_db=goal.wanted_level_db
+    )
     # A sweep takes at most a step on the way: the frequencies of the first and last direction need one sweep more.
     lines = [_longer(angles, column, 1 + MORE_SWEEPS) for angles in angles_deg]
     shown = np.concatenate([axis.map.readout_deg(line[:, column]) for line in lines])

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import SPEED_OF_LIGHT
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
+from colure.model.bands import evenly_spaced
 
 #: A window that keeps side lobes low widens the response by about this (common practice, no source).
 WINDOW_WIDENING = 2.0
@@ -30,25 +31,37 @@ class FrequencyGrid:
     resolution_m: float
 
 
-def frequency_grid(start_hz: float, stop_hz: float, points: int) -> FrequencyGrid | None:
-    """Return what a grid resolves; None for a single frequency."""
-    if points < 2 or stop_hz <= start_hz:
+def frequency_grid(frequency_hz: FloatArray) -> FrequencyGrid | None:
+    """Return what frequencies (n,) in Hz resolve; None for a single one, and for unequal steps, which carry no time gate."""
+    if frequency_hz.size < 2 or not evenly_spaced(frequency_hz):
         return None
-    span = stop_hz - start_hz
-    step = span / (points - 1)
+    span = float(frequency_hz[-1] - frequency_hz[0])
+    step = span / (frequency_hz.size - 1)
     return FrequencyGrid(step, span, 1.0 / step, SPEED_OF_LIGHT / step, 1.0 / span, SPEED_OF_LIGHT / span)
 
 
-def gate_verdict(grid: FrequencyGrid | None, echo_excess_m: tuple[float, ...]) -> str:
+def no_grid_words(frequency_hz: FloatArray) -> str:
+    """Say why frequencies carry no time gate, where `frequency_grid` is None."""
+    if frequency_hz.size < 2:
+        return "one frequency: no time gate is possible"
+    steps = np.diff(frequency_hz) / 1e6
+    return (
+        f"steps from {steps.min():g} to {steps.max():g} MHz: no time gate is possible, it needs equal steps: one band of "
+        "start_ghz, stop_ghz, points"
+    )
+
+
+def gate_verdict(frequency_hz: FloatArray, echo_excess_m: tuple[float, ...]) -> str:
     """Say whether a time gate can part the declared echoes from the direct ray, and what is missing.
 
     echo_excess_m
         How much longer than the direct ray the echoes' ways are, metres.
     """
+    grid = frequency_grid(frequency_hz)
     if not echo_excess_m:
         return "no echo distances declared (chamber.toml echo_excess_m), gating not judged"
     if grid is None:
-        return "one frequency: no time gate is possible"
+        return no_grid_words(frequency_hz)
     nearest, farthest = min(echo_excess_m), max(echo_excess_m)
     wanted_span = WINDOW_WIDENING * SPEED_OF_LIGHT / nearest
     wanted_step = SPEED_OF_LIGHT / (2.0 * farthest)

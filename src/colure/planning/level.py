@@ -7,7 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.geometry.conventions import SPEED_OF_LIGHT, amplitude_db
+from colure.model.bands import Segment
 from colure.model.campaign import Campaign
+from colure.planning.duration import segments
 
 THERMAL_DBM_HZ = -173.975  # k T0 at 290 K, section 8 of the standards sheet (derived)
 
@@ -24,6 +26,7 @@ class LinkBudget:
     snr_peak_db: float
     snr_wanted_db: float
     noise_error_db: float
+    frequency_hz: float
 
 
 def free_space_loss_db(*, frequency_hz: float, distance_m: float) -> float:
@@ -65,20 +68,32 @@ def link_budget(
         snr,
         snr + wanted_level_db,
         noise_error_db(max(0.0, snr + wanted_level_db)),
+        frequency_hz,
     )
+
+
+def segment_budgets(campaign: Campaign) -> list[tuple[Segment, LinkBudget]]:
+    """Return every segment of a campaign's sweep with its link budget at its highest frequency; averaging narrows the bandwidth."""
+    goal, chamber, analyzer = campaign.goal, campaign.chamber, campaign.chamber.analyzer
+    return [
+        (
+            one,
+            link_budget(
+                frequency_hz=one.stop_hz,
+                distance_m=chamber.range_length_m,
+                power_dbm=campaign.device.power_dbm(one.power_dbm),
+                device_gain_dbi=campaign.device.expected_gain_dbi,
+                probe_gain_dbi=chamber.probe.gain_dbi,
+                cable_loss_db=analyzer.cable_loss_db,
+                noise_figure_db=analyzer.noise_figure_db,
+                if_bandwidth_hz=one.if_bandwidth_hz / analyzer.averages,
+                wanted_level_db=goal.wanted_level_db,
+            ),
+        )
+        for one in segments(goal, analyzer)
+    ]
 
 
 def campaign_budget(campaign: Campaign) -> LinkBudget:
-    """Return the link budget of a campaign at its highest frequency; averaging narrows the bandwidth."""
-    goal, chamber, analyzer = campaign.goal, campaign.chamber, campaign.chamber.analyzer
-    return link_budget(
-        frequency_hz=float(goal.frequency_hz[-1]),
-        distance_m=chamber.range_length_m,
-        power_dbm=campaign.device.power_dbm(analyzer.power_dbm),
-        device_gain_dbi=campaign.device.expected_gain_dbi,
-        probe_gain_dbi=chamber.probe.gain_dbi,
-        cable_loss_db=analyzer.cable_loss_db,
-        noise_figure_db=analyzer.noise_figure_db,
-        if_bandwidth_hz=analyzer.if_bandwidth_hz / analyzer.averages,
-        wanted_level_db=goal.wanted_level_db,
-    )
+    """Return the link budget of a campaign at the highest frequency of the segment whose signal-to-noise ratio is lowest."""
+    return min((level for _, level in segment_budgets(campaign)), key=lambda level: level.snr_peak_db)

@@ -17,7 +17,7 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.model.scan import angles_of
-from colure.planning.duration import approached_time, line_time, point_times, sweep_time
+from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
 from colure.values import holds_arrays
@@ -219,13 +219,13 @@ def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:
         name,
         axis,
         step_deg=grid.swept_step_deg,
-        sweep_s=sweep_time(goal.points, chamber.analyzer),
+        sweep_s=sweep_time(goal, chamber.analyzer),
         low_deg=float(readouts.min()),
         high_deg=float(readouts.max()),
         settle_s=max(axis.settle_s for axis in chamber.axis_table.values()),
         smear_deg_s=smear_limit(
             order=grid.slices_planned,
-            if_bandwidth_hz=chamber.analyzer.if_bandwidth_hz,
+            if_bandwidth_hz=narrowest_bandwidth(goal, chamber.analyzer),
             level_db=goal.wanted_level_db,
         ),
     )
@@ -335,7 +335,7 @@ class _PathBuilder:
         self.names = tuple(chamber.axis_table)
         self.flight = flight
         self._interval_s = chamber.tie_interval_s
-        self._sweep_s = sweep_time(goal.points, chamber.analyzer)
+        self._sweep_s = sweep_time(goal, chamber.analyzer)
         self._dwell_s = dwell_s
         self._state_s = 0.0 if device.states is None else device.states.settle_s
         self.tie_deg = tie_readouts(chamber, device, follows=polarization_scheme(goal, chamber) != "dual-port")

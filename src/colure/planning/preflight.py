@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
+
 import numpy as np
 
+from colure.model.bands import as_settings
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role, ScanGrid
 from colure.model.scan import Scan
 from colure.planning.answers import exposure_of, range_of, require_possible, shortfalls
 from colure.planning.choose import Proposal, best_bandwidth, best_power_dbm, proposals
-from colure.planning.duration import sweep_time, trace_time
+from colure.planning.duration import segments, sweep_time, trace_time
 from colure.planning.flight import FlightSpeed
 from colure.planning.free_scan import scan_proposal, scan_settings, scan_warnings
 from colure.planning.frequency_grid import frequency_grid, gate_verdict
 from colure.planning.learning import recall
+from colure.planning.level import segment_budgets
 from colure.planning.load import Load, assess_load, require_bearable
 from colure.planning.operator_grid import grid_warnings, repeated_words
 from colure.planning.path import Path, pass_offsets, polarization_scheme
@@ -90,13 +94,18 @@ def settings_of(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) 
         "start_hz": float(goal.frequency_hz[0]),
         "stop_hz": float(goal.frequency_hz[-1]),
         "points": goal.points,
-        "sweep_s": sweep_time(goal.points, analyzer),
-        "trace_s": trace_time(goal.points, analyzer),
+        "sweep_s": sweep_time(goal, analyzer),
+        "trace_s": trace_time(goal, analyzer),
         "style": goal.style,
         "swept_step_deg": grid.swept_step_deg,
         "region_deg": goal.region_deg,
         "reach_deg": grid.reach_deg,
     }
+    parts = segments(goal, analyzer)
+    if len(parts) > 1:
+        settings["segments"] = as_settings(parts)
+    else:
+        settings |= {"if_bandwidth_hz": parts[0].if_bandwidth_hz, "power_dbm": parts[0].power_dbm}
     if campaign.chamber.reference.method != "switch":
         settings["reference_method"] = campaign.chamber.reference.method
     if goal.dwell_s:
@@ -129,27 +138,47 @@ def _duration(campaign: Campaign, path: Path) -> dict[str, object]:
     return {"duration_s": seconds, "learned_from": learned.run, "declared_duration_s": declared_s}
 
 
+def _of_bands(campaign: Campaign) -> dict[str, object]:
+    """Return time and level of each segment of a sweep over bands; nothing where the sweep is an even one of one setting."""
+    if not campaign.goal.band:
+        return {}
+    analyzer = campaign.chamber.analyzer
+    rows = [
+        {
+            **asdict(segment),
+            "trace_s": segment.points * analyzer.averages / segment.if_bandwidth_hz,
+            "received_dbm": level.received_dbm,
+            "noise_dbm": level.noise_dbm,
+            "snr_peak_db": level.snr_peak_db,
+            "snr_wanted_db": level.snr_wanted_db,
+        }
+        for segment, level in segment_budgets(campaign)
+    ]
+    return {"segments": rows}
+
+
 def _predictions(best: Proposal, load: Load, asked: Scan | None) -> dict[str, object]:
     campaign, path, level = best.campaign, best.path, best.level
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
     top_hz, analyzer = float(goal.frequency_hz[-1]), chamber.analyzer
-    grid = frequency_grid(float(goal.frequency_hz[0]), top_hz, goal.points)
+    grid = frequency_grid(goal.frequency_hz)
     power, limited_by = best_power_dbm(analyzer, level, device.input_limit_dbm)
     unplanned = {Role.RESUME} if goal.reflection else {Role.RESUME, Role.REFLECTION}
     counts = {r.value: int(np.sum(path.role == code)) for code, r in enumerate(ROLES) if r not in unplanned}
     return {
         **_duration(campaign, path),
-        "sweep_s": sweep_time(goal.points, analyzer),
+        "sweep_s": sweep_time(goal, analyzer),
         "points": counts,
         "data_bytes": _data_bytes(campaign, path),
         "reach": range_of(campaign, best.order).__dict__,
         "level": level.__dict__,
+        **_of_bands(campaign),
         "best_power_dbm": power,
         "best_power_limit": limited_by,
         "best_if_bandwidth_hz": best_bandwidth(campaign),
         "exposure": exposure_of(campaign).__dict__,
         "frequency_grid": None if grid is None else grid.__dict__,
-        "gating": gate_verdict(grid, chamber.echo_excess_m),
+        "gating": gate_verdict(goal.frequency_hz, chamber.echo_excess_m),
         "power_grids": power_grids(
             largest_m=device.largest_dimension_m, frequency_hz=top_hz, step_deg=best.grid.step_deg
         ).__dict__,

@@ -27,7 +27,7 @@ def order_of(campaign: Campaign) -> int:
 def most_sweeps(campaign: Campaign, step_deg: float) -> int:
     """Return how many sweeps a slice's step can hold without slowing the swept axis down."""
     axis = campaign.chamber.axis_table[swept_axis(campaign.chamber.positioner.geometry)]
-    least = axis.speed_deg_s * sweep_time(campaign.goal.points, campaign.chamber.analyzer) / DUTY
+    least = axis.speed_deg_s * sweep_time(campaign.goal, campaign.chamber.analyzer) / DUTY
     return max(1, int(step_deg / least + 1e-9))
 
 
@@ -105,5 +105,5 @@ def edge_margin_deg(campaign: Campaign, swept_step_deg: float, *, one_pass: bool
     if goal.style == "fly":
         # Frequencies are read on the way: the last one of a backward slice lies this much further in.
         axis = chamber.axis_table[swept_axis(chamber.positioner.geometry)]
-        out += axis.speed_deg_s * sweep_time(goal.points, chamber.analyzer)
+        out += axis.speed_deg_s * sweep_time(goal, chamber.analyzer)
     return out

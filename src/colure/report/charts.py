@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
+from colure.model.bands import stretches
 from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
 from colure.report.texts import Texts
@@ -283,9 +284,11 @@ def over_frequency(groups: Sequence[tuple[str, Sequence[Figure]]], *, ax: OnAxes
         for index, (one, (title, figures)) in enumerate(zip(axes, groups, strict=True)):
             f = np.array([each.frequency_hz for each in figures]) / 1e9
             value = np.array([each.value for each in figures])
-            one.fill_between(f, [each.lower for each in figures], [each.upper for each in figures], color=BAND, alpha=0.6,
-                             linewidth=0)  # fmt: skip
-            one.plot(f, value, color=CO, marker="o", markersize=3)
+            lower, upper = (np.array([getattr(each, end) for each in figures]) for end in ("lower", "upper"))
+            # No line leads across the gap between two bands.
+            for part in stretches(1e9 * f):
+                one.fill_between(f[part], lower[part], upper[part], color=BAND, alpha=0.6, linewidth=0)
+                one.plot(f[part], value[part], color=CO, marker="o", markersize=3)
             one.set_title(fill(title, TITLE_LETTERS))
             one.set_ylabel(figures[0].unit)
             one.ticklabel_format(useOffset=False)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from colure.model.bands import segment_words
 from colure.report.cut_charts import cuts_chart
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.figure_tables import tables_over_frequency
@@ -161,7 +162,7 @@ def _set_up(source: CutSource) -> ReportSection:
         ("Cuts", "; ".join(one.cut.label for one in scan.cuts[:8]) + (f"; {len(scan.cuts)} cuts" if len(scan.cuts) > 8 else "")),
         ("Polarization", f"{source.components[0]}; offsets {', '.join(f'{x:g}' for x in scan.scan.offsets_deg)} deg, probe {scan.scan.probe}"),
         ("Repeats", str(scan.scan.repeats)),
-        ("Power, bandwidth", f"{attrs.get('power_dbm', float('nan')):g} dBm, {attrs.get('if_bandwidth_hz', float('nan')):g} Hz"),
+        ("Power, bandwidth", "; ".join(segment_words(attrs))),
         ("Record", f"{source.record_file}, SHA-256 {source.record_sha256}"),
         ("Plan", str(attrs.get("plan_hash", ""))),
         ("Journal root", str(attrs.get("journal_root_hash", ""))),

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.model.bands import segment_words
 from colure.model.files import history
 from colure.model.pattern import field_of
 from colure.report import charts, maps
@@ -79,8 +80,7 @@ def set_up_section(source: Source) -> tuple[ReportSection, ...]:
         ("Polarization scheme", _scheme_words(plan.scheme, str(plan.settings.get("offsets_deg", "")))),
         ("Probe", f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
                   f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
-        ("Analyzer", f"{plan.settings['power_dbm']:g} dBm, {plan.settings['if_bandwidth_hz']:g} Hz; predicted signal-to-noise "
-                     f"{level['snr_peak_db']:.0f} dB at the peak"),
+        ("Analyzer", f"{'; '.join(segment_words(plan.settings))}; predicted signal-to-noise {level['snr_peak_db']:.0f} dB at the peak"),
         ("Reference", gain_source(chamber, source.processed.budget.chamber)),
         ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
     )  # fmt: skip

@@ -220,12 +220,14 @@ class SimulatedRange:
         port: int,
         channel: int,
         time_s: float | FloatArray,
-        power_dbm: float,
-        if_bandwidth_hz: float,
+        power_dbm: float | FloatArray,
+        if_bandwidth_hz: float | FloatArray,
         on_the_way: Sequence[Readouts] | None = None,
     ) -> ComplexArray:
         """Return sweeps as the analyzer reads them: path, drift, cable, leakage, noise; (..., frequency).
 
+        power_dbm, if_bandwidth_hz
+            One for all frequencies, or (frequency,).
         on_the_way
             True positions at every frequency's own moment, if the axes move meanwhile.
         """
@@ -268,7 +270,12 @@ class SimulatedRange:
         return np.asarray(value * (1.0 + 1e-12 * wave))
 
     def reflected(
-        self, readouts_deg: Readouts, *, time_s: float | FloatArray, power_dbm: float, if_bandwidth_hz: float
+        self,
+        readouts_deg: Readouts,
+        *,
+        time_s: float | FloatArray,
+        power_dbm: float | FloatArray,
+        if_bandwidth_hz: float | FloatArray,
     ) -> ComplexArray:
         """Return the device's reflection as the analyzer reads it, (..., frequency).
 
@@ -290,7 +297,11 @@ class SimulatedRange:
         return np.asarray(value + 1e-12 * wave)
 
     def _noisy(
-        self, value: ComplexArray, power_dbm: float, if_bandwidth_hz: float, random: np.random.Generator
+        self,
+        value: ComplexArray,
+        power_dbm: float | FloatArray,
+        if_bandwidth_hz: float | FloatArray,
+        random: np.random.Generator,
     ) -> ComplexArray:
         """Return wave ratios with the receiver's noise."""
         noise_dbm = -173.975 + self.chamber.analyzer.noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)

@@ -305,9 +305,17 @@ def _reflections(simulated: SimulatedRange, plan: Plan, time_s: FloatArray, rows
     return simulated.reflected(
         dict(zip(plan.axes, plan.targets_deg[rows].T, strict=True)),
         time_s=time_s[rows],
-        power_dbm=float(plan.settings["power_dbm"]),
-        if_bandwidth_hz=float(plan.settings["if_bandwidth_hz"]) / int(plan.settings["averages"]),
+        power_dbm=_every(plan, "power_dbm"),
+        if_bandwidth_hz=_every(plan, "if_bandwidth_hz") / int(plan.settings["averages"]),
     )
+
+
+def _every(plan: Plan, name: str) -> float | FloatArray:
+    """Return a setting of the receiver: one for all frequencies, or (frequency,) where the sweep has segments."""
+    rows = plan.settings.get("segments")
+    if not rows:
+        return float(plan.settings[name])
+    return np.concatenate([np.full(int(row["points"]), float(row[name])) for row in rows])
 
 
 def _sweeps(
@@ -316,15 +324,16 @@ def _sweeps(
     """Return the sweeps of one block, (point, frequency)."""
     places, way = plan.targets_deg[rows], None
     if rate.any():
-        moments = (np.arange(plan.frequency_hz.size) + 0.5) / plan.frequency_hz.size * float(plan.settings["trace_s"])
+        each = np.broadcast_to(1.0 / np.asarray(_every(plan, "if_bandwidth_hz")), plan.frequency_hz.shape)
+        moments = (np.cumsum(each) - 0.5 * each) / each.sum() * float(plan.settings["trace_s"])
         way = [dict(zip(plan.axes, (places + rate * t).T, strict=True)) for t in moments]
     return simulated.sweep(
         dict(zip(plan.axes, places.T, strict=True)),
         port=port,
         channel=int(channels(plan)[rows[0]]),
         time_s=time_s,
-        power_dbm=float(plan.settings["power_dbm"]),
-        if_bandwidth_hz=float(plan.settings["if_bandwidth_hz"]) / int(plan.settings["averages"]),
+        power_dbm=_every(plan, "power_dbm"),
+        if_bandwidth_hz=_every(plan, "if_bandwidth_hz") / int(plan.settings["averages"]),
         on_the_way=way,
     )
 

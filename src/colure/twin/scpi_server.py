@@ -34,7 +34,7 @@ PULSE_PATIENCE_S = 30.0
 NO_POWER_DBM = -250.0
 
 
-#: What a command does with its query mark and number, and with its argument.
+#: What a command does with its query mark and number (`?2`; `2` alone for a setting), and with its argument.
 CommandAction = Callable[[str, str], "str | bytes | None"]
 
 
@@ -75,6 +75,9 @@ class SimulatedAnalyzer:
         self._spot_hz = PRESET["start"]
         self._identity = IDENTITY
         self._external = False
+        #: Rows of the table of segments, and whether sweeps follow it.
+        self._segments: list[dict[str, float]] = []
+        self._segmented = False
         self._fault: FaultKind | None = None
         self._count = 0
         self._channel = 1
@@ -90,7 +93,7 @@ class SimulatedAnalyzer:
         entries: dict[str, CommandAction] = {
             "SENSe:FREQuency:STARt": number("start", 1e6, 1.1e12),
             "SENSe:FREQuency:STOP": number("stop", 1e6, 1.1e12),
-            "SENSe:SWEep:POINts": number("points", 1, 100001),
+            "SENSe:SWEep:POINts": self._sweep_points,
             "SENSe:BANDwidth": number("band", 1, 1e7),
             "SENSe:BANDwidth:RESolution": number("band", 1, 1e7),
             "SENSe:AVERage:COUNt": number("averages", 1, 100000),
@@ -100,6 +103,15 @@ class SimulatedAnalyzer:
             "SENSe:FREQuency:CW": self._spot,
             "READ": lambda q, a: self._read_power(),
             "SOURce:POWer": number("power", -60, 30),
+            "SENSe:SWEep:TYPE": self._sweep_type,
+            "SENSe:SEGMent:DELete:ALL": lambda q, a: self._segments.clear(),
+            "SENSe:SEGMent#:ADD": self._add_segment,
+            "SENSe:SEGMent#:STATe": lambda q, a: None,
+            "SENSe:SEGMent#:FREQuency:STARt": self._of_segment("start", 1e6, 1.1e12),
+            "SENSe:SEGMent#:FREQuency:STOP": self._of_segment("stop", 1e6, 1.1e12),
+            "SENSe:SEGMent#:SWEep:POINts": self._of_segment("points", 1, 100001),
+            "SENSe:SEGMent#:BWIDth": self._of_segment("band", 1, 1e7),
+            "SENSe:SEGMent#:POWer": self._of_segment("power", -60, 30),
             "INITiate": lambda q, a: self._initiate(),
             "INITiate:IMMediate": lambda q, a: self._initiate(),
             "INITiate:CONTinuous": lambda q, a: None,
@@ -150,7 +162,7 @@ class SimulatedAnalyzer:
             self._errors.append(f'-113,"Undefined header;{command[:40]}"')
             return None
         action, suffix = found
-        return action(f"?{suffix}" if query else "", argument.strip())
+        return action(f"?{suffix}" if query else suffix, argument.strip())
 
     def _understood(self, head: str) -> tuple[CommandAction, str] | None:
         """Return what a header stands for, and its number; None if nothing."""
@@ -180,8 +192,63 @@ class SimulatedAnalyzer:
 
         return act
 
+    def _sweep_type(self, query: str, argument: str) -> str | None:
+        if query:
+            return "SEGM" if self._segmented else "LIN"
+        if argument.upper() not in ("LIN", "LINEAR", "SEGM", "SEGMENT"):
+            self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
+            return None
+        self._segmented = argument.upper().startswith("SEGM")
+        return None
+
+    def _sweep_points(self, query: str, argument: str) -> str | None:
+        if query and self._segmented:
+            return str(self._frequencies().size)
+        return self._number("points", 1, 100001)(query, argument)
+
+    def _add_segment(self, query: str, argument: str) -> None:
+        """Append a row to the table; numbers run on."""
+        number = int(query or 1)
+        if number != len(self._segments) + 1:
+            self._errors.append(f'-222,"Data out of range;segment {number}"')
+            return
+        self._segments.append(dict(PRESET))
+
+    def _of_segment(self, name: str, low: float, high: float) -> CommandAction:
+        def act(query: str, argument: str) -> str | None:
+            number = int(query.lstrip("?") or 1)
+            if not 1 <= number <= len(self._segments):
+                self._errors.append(f'-222,"Data out of range;segment {number}"')
+                return None
+            row = self._segments[number - 1]
+            if query.startswith("?"):
+                return f"{row[name]:.12g}"
+            try:
+                value = float(argument)
+            except ValueError:
+                self._errors.append(f'-104,"Data type error;{name}"')
+                return None
+            if not low <= value <= high:
+                self._errors.append(f'-222,"Data out of range;{name} {value:g}, {low:g} to {high:g}"')
+                return None
+            row[name] = value
+            return None
+
+        return act
+
+    def _rows(self) -> list[dict[str, float]]:
+        """Return what is swept, one row for each segment."""
+        return self._segments if self._segmented and self._segments else [self._settings]
+
     def _frequencies(self) -> np.ndarray:
-        return np.linspace(self._settings["start"], self._settings["stop"], round(self._settings["points"]))
+        return np.concatenate([np.linspace(r["start"], r["stop"], round(r["points"])) for r in self._rows()])
+
+    def _every(self, name: str) -> float | np.ndarray:
+        """Return a setting at every frequency; a number where all of the sweep has one."""
+        rows = self._rows()
+        if len(rows) == 1:
+            return rows[0][name]
+        return np.concatenate([np.full(round(r["points"]), r[name]) for r in rows])
 
     def _initiate(self) -> None:
         """Start a sweep now, or at the next pulse; every port is read during the same sweep."""
@@ -190,7 +257,7 @@ class SimulatedAnalyzer:
         if self._fault in (FaultKind.WRONG_IDENTITY, FaultKind.LOST_SETTINGS):
             # Somebody exchanged the instrument, or it was switched off and on: the line is gone either way.
             self._identity = OTHER_IDENTITY if self._fault is FaultKind.WRONG_IDENTITY else self._identity
-            self._settings = dict(PRESET)
+            self._settings, self._segments, self._segmented = dict(PRESET), [], False
             raise HangUpError
         if self._fault is FaultKind.ANALYZER_DROP:
             raise HangUpError
@@ -209,13 +276,13 @@ class SimulatedAnalyzer:
             self._traces = before
 
     def _sweep_length(self) -> float:
-        s = self._settings
-        return s["points"] * s["averages"] / s["band"]
+        return self._settings["averages"] * sum(row["points"] / row["band"] for row in self._rows())
 
     def _measure(self, begin: float, length: float) -> dict[int, np.ndarray]:
         self._range.set_frequencies(self._frequencies())
-        settings, count = self._settings, round(self._settings["points"])
-        moments = begin + length * (np.arange(count) + 0.5) / count
+        # Every frequency takes what its bandwidth asks for.
+        each = np.concatenate([np.full(round(row["points"]), 1.0 / row["band"]) for row in self._rows()])
+        moments = begin + length * (np.cumsum(each) - 0.5 * each) / each.sum()
         way = None
         if self._stage.busy_until() > begin:
             way = [self._stage.true_positions(float(moment)) for moment in moments]
@@ -225,8 +292,8 @@ class SimulatedAnalyzer:
                 port=port,
                 channel=self._channel if self._switch is None else self._switch.channel,
                 time_s=begin,
-                power_dbm=settings["power"],
-                if_bandwidth_hz=settings["band"] / settings["averages"],
+                power_dbm=self._every("power"),
+                if_bandwidth_hz=self._every("band") / self._settings["averages"],
                 on_the_way=way,
             )
             for port in range(1, self._range.chamber.probe.ports + 1)
@@ -234,14 +301,13 @@ class SimulatedAnalyzer:
 
     def _reflection(self) -> np.ndarray:
         """Return the reflection of the device's port during the newest sweep."""
-        settings = self._settings
         self._range.set_frequencies(self._frequencies())
         self._range_wait()
         return self._range.reflected(
             self._stage.true_positions(self._begun),
             time_s=self._begun,
-            power_dbm=settings["power"],
-            if_bandwidth_hz=settings["band"] / settings["averages"],
+            power_dbm=self._every("power"),
+            if_bandwidth_hz=self._every("band") / self._settings["averages"],
         )
 
     def _pulse(self) -> float:
@@ -334,7 +400,7 @@ class SimulatedAnalyzer:
             return None
         self._range_wait()
         # Before the first sweep the memory holds zeros.
-        empty = np.zeros(round(self._settings["points"]), complex)
+        empty = np.zeros(self._frequencies().size, complex)
         return self._block(self._traces.get(port, empty))
 
     def _block(self, values: np.ndarray) -> bytes:

@@ -66,7 +66,7 @@ class SignalChain:
         log = np.log(_factor(self._truth.imbalance_db, self._truth.imbalance_deg))
         return np.asarray(np.exp(log * (np.ones_like(roll) if port == 2 else np.sin(roll) ** 2)))
 
-    def read(self, value: ComplexArray, *, power_dbm: float) -> ComplexArray:
+    def read(self, value: ComplexArray, *, power_dbm: float | FloatArray) -> ComplexArray:
         """Return what a receiver reads (...) that is not linear."""
         truth, out = self._truth, value
         if truth.linearity_db:

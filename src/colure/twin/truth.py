@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.bands import stretches
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation, Window
 from colure.model.pattern import build_pattern
@@ -461,10 +462,14 @@ def _along_the_band(rows: list[dict[str, float]], judges: list[_Judge], frequenc
     middle = judges[len(judges) // 2]
     # An ellipse's axis has no sign: every one is taken along the middle frequency's.
     signs = [1.0 if judge.tangent @ middle.tangent >= 0.0 else -1.0 for judge in judges]
-    phases = np.unwrap([float(np.angle(s * (j.vector @ j.tangent))) for s, j in zip(signs, judges, strict=True)])
-    delay = -1e9 * np.gradient(phases, frequency_hz) / (2.0 * np.pi)
+    phases = np.array([float(np.angle(s * (j.vector @ j.tangent))) for s, j in zip(signs, judges, strict=True)])
+    delay = np.full(frequency_hz.size, np.nan)
+    for one in stretches(frequency_hz):
+        if one.stop - one.start > 1:
+            slope = np.gradient(np.unwrap(phases[one]), frequency_hz[one])
+            delay[one] = -1e9 * (slope - slope.mean()) / (2.0 * np.pi)
     centres = [np.array([row[f"phase_centre_{axis}_mm"] for axis in "xyz"]) for row in rows]
-    for row, judge, value, centre in zip(rows, judges, delay - delay.mean(), centres, strict=True):
+    for row, judge, value, centre in zip(rows, judges, delay, centres, strict=True):
         path = centre - centres[len(centres) // 2]
         row["phase_centre_wander_mm"] = float(np.sqrt(path @ path) * np.sign(max(path, key=abs)))
         row["group_delay_ns"] = round(float(value), 9)  # finer is arithmetic

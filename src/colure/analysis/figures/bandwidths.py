@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from colure.geometry.conventions import FloatArray
+from colure.model.bands import stretches
 from colure.model.evaluation import Span
 from colure.model.figure import BudgetRow, Figure
 
@@ -75,7 +76,9 @@ def _stretch(frequency_hz: FloatArray, value: FloatArray, limit: float, best: in
     if value[best] < limit:
         return 0.0, False
     ends, reached = [], False
-    for step, last in ((1, value.size - 1), (-1, 0)):
+    # Nothing is known between two bands: a gap ends what was measured.
+    own = next(one for one in stretches(frequency_hz) if one.start <= best < one.stop)
+    for step, last in ((1, own.stop - 1), (-1, own.start)):
         i = best
         while i != last and value[i + step] >= limit:
             i += step

@@ -8,15 +8,13 @@ import numpy as np
 
 from colure.analysis.figures.components import component_rows
 from colure.analysis.figures.cuts import GreatCircleCut
+from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
 from colure.analysis.figures.one_pattern import OnePattern
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, power_db
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 from colure.model.components import NAMES
 from colure.model.definitions import Definition
-
-#: Delays are told to so many digits, ns: finer is arithmetic.
-DELAY_DIGITS = 9
 
 #: From one pattern at one frequency.
 FigureReading = Callable[[OnePattern, Definition], float]
@@ -143,10 +141,7 @@ def _delay_ns(every: Sequence[OnePattern]) -> FloatArray:
     middle = every[len(every) // 2]
     # An ellipse's axis has no sign: every one is taken along the middle frequency's.
     turned = [0.0 if one.beam.tangent @ middle.beam.tangent >= 0.0 else np.pi for one in every]
-    phase = np.unwrap([one.phase + turn for one, turn in zip(every, turned, strict=True)])
-    delay = -1e9 * np.gradient(phase, frequency) / (2.0 * np.pi)
-    # Of three frequencies the middle one's delay is the mean, exactly: no rounding is left of it.
-    return np.asarray(np.round(delay - delay.mean(), DELAY_DIGITS))
+    return delay_ns(np.array([one.phase + turn for one, turn in zip(every, turned, strict=True)]), frequency)
 
 
 def _squint_deg(every: Sequence[OnePattern]) -> FloatArray:

@@ -203,7 +203,8 @@ def shares_of(done: Processed, misfit: ScanMisfit) -> Shares:
     noise = np.stack([inputs.sphere.white_noise(random) * inputs.noise_sigma[0] for _ in range(NOISES)])
     # Sweeps of all frequencies tell the noise better than those of one.
     known, middle = done.transfer.noise[:, 0] ** 2, done.frequency_hz.size // 2
-    pooled = float(known.mean() / max(known[middle], 1e-300))
+    alike = known if done.noise_by_frequency is None else known / done.noise_by_frequency
+    pooled = float(alike.mean() / max(alike[middle], 1e-300))
     measured_db = 10.0 * np.log10(max(float(known.mean()), 1e-30))
     return Shares(
         float(misfit.power(inputs.sphere.field[None])[0]),

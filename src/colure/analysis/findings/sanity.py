@@ -94,8 +94,9 @@ def most_directivity_dbi(device: Device, frequency_hz: float) -> float:
 
 
 def _level(done: Processed, chamber: Chamber, device: Device) -> Iterator[Finding]:
-    middle = float(done.frequency_hz[done.frequency_hz.size // 2])
-    read, wanted = done.scan_peak_db, expected_peak_db(chamber, device, middle)
+    # The rms of all frequencies was read, and path loss goes with frequency: bands may lie far apart.
+    alike = float(np.mean(done.frequency_hz**-2.0) ** -0.5)
+    read, wanted = done.scan_peak_db, expected_peak_db(chamber, device, alike)
     if read is None or abs(read - wanted) <= LEVEL_LOOK_DB:
         return
     off = read - wanted

@@ -26,6 +26,7 @@ from colure.analysis.steps.reflection import DeviceReflection, device_reflection
 from colure.analysis.steps.time_gate import GateResponse
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import FloatArray, amplitude_db
+from colure.model.bands import of_segments, relative_noise
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
@@ -70,6 +71,8 @@ class Processed:
     noise_promised_db: float | None = None
     scan_peak_db: float | None = None
     tie_below_peak_db: float | None = None
+    #: (frequency,) how strong the noise is against the mean of all frequencies, in power, as bandwidths and powers say.
+    noise_by_frequency: FloatArray | None = None
 
 
 def require_phase(record: xr.Dataset) -> None:
@@ -141,6 +144,7 @@ def process(
         _budget_inputs(found, own, figures), found.sphere.frequency_hz, found.alignment, todo, done.cable,
         pole_spread_db(done.calibrated, chamber), completeness_of(record, found.sphere, chamber.positioner.geometry), device,
         chamber, promised_noise_db(record, chamber), *peaks_db(done),
+        relative_noise(record.attrs, found.sphere.frequency_hz),
     )  # fmt: skip
 
 
@@ -328,8 +332,12 @@ def promised_noise_db(record: xr.Dataset, chamber: Chamber) -> float | None:
     attrs = record.attrs
     if "if_bandwidth_hz" not in attrs or "power_dbm" not in attrs:
         return None
-    bandwidth = 10.0 * np.log10(float(attrs["if_bandwidth_hz"]) / float(attrs.get("averages", 1)))
-    return float(THERMAL_DBM_HZ + chamber.analyzer.noise_figure_db + bandwidth - float(attrs["power_dbm"]))
+    frequency, width, power = record["frequency"].values, float(attrs["if_bandwidth_hz"]), float(attrs["power_dbm"])
+    widths = of_segments(attrs, frequency, "if_bandwidth_hz", width) / float(attrs.get("averages", 1))
+    powers = of_segments(attrs, frequency, "power_dbm", power)
+    # Over bands with bandwidth and power of their own: the mean of all frequencies.
+    mean = 10.0 * np.log10(np.mean(widths * 10.0 ** (-powers / 10.0)))
+    return float(THERMAL_DBM_HZ + chamber.analyzer.noise_figure_db + mean)
 
 
 def _with_cable(chamber: Chamber, flex: CableFlex | None) -> Chamber:

@@ -15,6 +15,7 @@ import numpy as np
 
 from colure.analysis.steps.drift_curve import DriftCurve, fit
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.model.bands import relative_noise
 from colure.model.files import with_step
 from colure.model.plan import Role
 from colure.model.record import Flag, of_role
@@ -192,7 +193,7 @@ def track(record: xr.Dataset, *, declared: complex = UNDECLARED) -> DriftTrack:
         predicted = smooth[:-2] * (1.0 - share) + smooth[2:] * share
         residual = float(np.sqrt(np.mean(np.abs(predicted / smooth[1:-1] - 1.0) ** 2)))
     found = DriftTrack(time_s, ratio, residual, jumps, noise=float(np.sqrt(np.mean(noise**2))))
-    found = _with_curves(found, smooth, noise, declared)
+    found = _with_curves(found, smooth, noise, declared, record["frequency"].values)
     return replace(found, left=_left(found, record))
 
 
@@ -207,18 +208,22 @@ def sweep_noise(record: xr.Dataset) -> FloatArray:
     each = np.mean(np.abs(np.diff(trace, axis=0)[same]) ** 2, axis=0) / 2.0
     if not np.any(trace.imag):
         each *= 2.0  # a level far above the noise shows one of two quadratures
-    return np.asarray(np.sqrt(np.broadcast_to(each.mean(axis=0), each.shape)))
+    # Bandwidth and power of each band are known: their noise is one number, seen through all of them.
+    beside = relative_noise(record.attrs, record["frequency"].values)[:, None]
+    return np.asarray(np.sqrt(np.mean(each / beside, axis=0) * beside))
 
 
-def _with_curves(found: DriftTrack, smooth: ComplexArray, noise: FloatArray, declared: complex) -> DriftTrack:
+def _with_curves(
+    found: DriftTrack, smooth: ComplexArray, noise: FloatArray, declared: complex, frequency_hz: FloatArray
+) -> DriftTrack:
     """Return the track with its drift as functions of time."""
     logs = np.log(np.abs(smooth)) + 1j * np.unwrap(np.angle(smooth), axis=0)
     if not found.readable:
         logs = np.zeros_like(logs)
     count = logs.shape[1]
-    ramp = np.linspace(-1.0, 1.0, count) if count > 1 else np.zeros(1)
     parts = [np.full(count, count**-0.5)]
     if count > 1:
+        ramp = frequency_hz - frequency_hz.mean()
         parts.append(ramp / np.linalg.norm(ramp))
     shared = [np.outer(logs @ one, one) for one in parts]
     # Far below the signal the noise of level and of phase is that of one quadrature each.

@@ -18,6 +18,7 @@ from colure.analysis.stray.mirrors import Wall
 from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, tangents, unit_vector
 from colure.geometry.kinematics import Geometry
+from colure.model.bands import evenly_spaced
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 
@@ -217,7 +218,7 @@ def _taken_out(
 def _excess(wall: Wall, sphere: MeasuredSphere, d: FloatArray) -> tuple[float | None, float | None]:
     """Return how much longer the way by a wall is, and what the band resolves, metres."""
     frequency = sphere.frequency_hz
-    if frequency.size < 3:
+    if frequency.size < 3 or not evenly_spaced(frequency):
         return None, None
     weights = []
     for index in range(frequency.size):

@@ -8,8 +8,8 @@ from functools import cached_property
 
 import numpy as np
 
+from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.places import FieldReading
-from colure.analysis.figures.readings import DELAY_DIGITS
 from colure.analysis.figures.response import PatternChanges, Response
 from colure.analysis.uncertainty.combination import Contribution, joint_weights
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
@@ -246,13 +246,12 @@ def along_the_band(answers: Sequence[PatternChanges], responses: Sequence[Respon
     k = np.array([one.k for one in responses])
     frequency = k * SPEED_OF_LIGHT / (2.0 * np.pi)
     phase = np.stack([one.phase for one in answers], axis=1)
-    delay = -1e9 * np.gradient(phase, frequency, axis=1) / (2.0 * np.pi)
     then = np.stack([one.places.directions[0] for one in responses])
     now = np.stack([one.direction for one in answers], axis=1)  # (n, frequency, 3)
     middle = len(responses) // 2
     squint = _squint(now, middle) - _squint(then, middle)
     centre = [one.near.centre_m for one in responses]
-    found = {"group_delay_ns": np.round(delay - delay.mean(axis=1, keepdims=True), DELAY_DIGITS), "squint_deg": squint}
+    found = {"group_delay_ns": delay_ns(phase, frequency, change=True), "squint_deg": squint}
     if all(one is not None for one in centre):
         place = np.stack([one for one in centre if one is not None])
         moved = np.stack([one.centre_m for one in answers], axis=1)

@@ -11,6 +11,7 @@ import numpy as np
 from colure.analysis.steps.gain import method_of
 from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.bands import of_segments
 from colure.model.plan import ROLES, Role
 from colure.model.reference import WITH_HORN
 
@@ -61,7 +62,9 @@ def _compression(cause: Cause, trial: Trial, random: np.random.Generator) -> Per
     """A receiver that compresses at the declared level: by 1 dB there, in proportion to power below."""
     level_dbm, again = trial.inputs.chamber.analyzer.compression_dbm, trial.inputs.sweeps
     assert level_dbm is not None  # declared
-    power_dbm = float(again.record.attrs.get("power_dbm", trial.inputs.chamber.analyzer.power_dbm))
+    attrs = again.record.attrs
+    declared_dbm = float(attrs.get("power_dbm", trial.inputs.chamber.analyzer.power_dbm))
+    power_dbm = of_segments(attrs, again.record["frequency"].values, "power_dbm", declared_dbm)[:, None]
     over = np.abs(again.trace) ** 2 * 10.0 ** ((power_dbm - level_dbm) / 10.0)
     less = again.trace / np.sqrt(1.0 + ONE_DB * over)
     words = f"declared 1 dB less at {level_dbm:g} dBm or above, in every sweep; the receiver may be better"

@@ -27,7 +27,14 @@ if TYPE_CHECKING:
 @click.option("--yes", is_flag=True, help="The cautions are read and everyone is clear of the axes.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
 def cut(
-    folder: Path, run_name: str, only_plan: bool, yes: bool, as_json: bool, monitor_ghz: float | None, **asked: Any
+    folder: Path,
+    run_name: str,
+    only_plan: bool,
+    yes: bool,
+    as_json: bool,
+    monitor_ghz: float | None,
+    frequencies: str | None,
+    **asked: Any,
 ) -> None:
     """Measure, draw and evaluate cuts in one command; the result is a run like any other.
 
@@ -38,6 +45,7 @@ def cut(
       colure cut my-campaign --phi 0 --theta -90:90:1 --run h-plane --yes
       colure cut my-campaign --phi 0,90 --theta -90:90:1 --offset 0,90 --run both --yes
       colure cut my-campaign --az -60:60:0.5 --el 0 --run azimuth --yes
+      colure cut my-campaign --phi 0 --frequencies 5.8,24:24.25:0.05 --run two-bands --yes
       colure cut my-campaign --circles 0,45 --through 20,0 --run skew --yes
     """
     from colure.app import services
@@ -49,7 +57,7 @@ def cut(
     from colure.errors import InputError
 
     run = run_folder(folder, run_name)
-    campaign, made = cuts.cut_plan(folder, front_cut(scan_of(asked)), monitor_ghz, run)
+    campaign, made = cuts.cut_plan(folder, front_cut(scan_of(asked)), monitor_ghz, run, frequencies=frequencies)
     if only_plan:
         if as_json:
             click.echo(json_text({**made.predicted, "hash": made.hash}))

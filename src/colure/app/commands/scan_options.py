@@ -15,7 +15,7 @@ ENTRY_OF = {
 }  # fmt: skip
 #: Options of which one is needed to name a direction.
 DIRECTIONS = ("theta", "phi", "az", "el", "circles", "directions")
-NAMES = (*ENTRY_OF, "monitor_ghz")
+NAMES = (*ENTRY_OF, "monitor_ghz", "frequencies")
 
 
 def scan_options(command: Callable[..., Any]) -> Callable[..., Any]:
@@ -39,6 +39,8 @@ def scan_options(command: Callable[..., Any]) -> Callable[..., Any]:
         click.option("--single-sided", is_flag=True, help="Measure negative theta with the roll turned by 180 deg."),
         click.option("--repeats", type=int, help="How often everything is measured.  [default: 1]"),
         click.option("--dwell-s", type=float, help="Rest at every point before its sweep.  [default: 0]"),
+        click.option("--frequencies", metavar="GHZ",
+                     help="Frequencies in GHz instead of goal.toml's: a list, start:stop:step, or a CSV beside goal.toml."),
         click.option("--monitor-ghz", type=float, help="Frequency that is shown; mid-band if left out."),
     )  # fmt: skip
     for one in reversed(options):
@@ -92,7 +94,9 @@ def scan_in_place(asked: dict[str, Any]) -> dict[str, Any] | None:
 
     if any(asked[name] is not None for name in DIRECTIONS):
         return scan_of(asked)
-    alone = [f"--{name.replace('_', '-')}" for name in NAMES if asked[name] not in (None, False)]
+    alone = [
+        f"--{name.replace('_', '-')}" for name in NAMES if name != "frequencies" and asked[name] not in (None, False)
+    ]
     if alone:
         raise InputError(
             [f"{', '.join(alone)}: must come with directions: --theta and --phi, --az and --el, --circles or --directions; "

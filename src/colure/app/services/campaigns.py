@@ -7,9 +7,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from colure.app.services.measurable import partly_measurable, require_measurable
-from colure.app.services.reference import require_probe, require_reflection
+from colure.app.services.reference import require_bands, require_probe, require_reference, require_reflection
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
+from colure.model.bands import bands_said, with_list
 from colure.model.campaign import Campaign
 from colure.model.goal import Goal
 from colure.model.loading import validate
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
 
 
 #: Entries of goal.toml that hold whatever is scanned, and those that only a run with a forecast of its own may keep.
-KEPT = ("name", "start_ghz", "stop_ghz", "points", "wanted_level_db", "path", "if_bandwidth_hz", "power_dbm", "monitor_ghz", "reflection", "run")  # fmt: skip
+KEPT = ("name", "start_ghz", "stop_ghz", "points", "band", "frequency_list", "wanted_level_db", "path", "if_bandwidth_hz", "power_dbm", "monitor_ghz", "reflection", "run")  # fmt: skip
 STYLED = ("style", "trigger")
 
 
@@ -46,6 +47,30 @@ def with_scan(
     return replace(campaign, goal=validate(Goal, {**table, "scan": scan}, source=source))
 
 
+def with_frequencies(campaign: Campaign, said: str | None) -> Campaign:
+    """Return a campaign with other frequencies than its goal.toml names; as it is if none are said.
+
+    said
+        GHz: a list, `start:stop:step`, or the name of a CSV beside goal.toml.
+
+    Raises
+    ------
+    InputError
+        If they cannot be read.
+    """
+    if said is None:
+        return campaign
+    left = ("start_ghz", "stop_ghz", "points", "band", "frequency_list", "monitor_ghz")
+    table = {name: v for name, v in campaign.goal.model_dump().items() if name not in left and v is not None}
+    try:
+        named = {"frequency_list": said} if said.lower().endswith(".csv") else {"band": bands_said(said)}
+    except ValueError as error:
+        raise InputError([f"--frequencies = {said!r}: {error}"]) from None
+    return replace(
+        campaign, goal=validate(Goal, with_list(campaign.folder, {**table, **named}), source="--frequencies")
+    )
+
+
 def make_plan(
     folder: Path,
     run: RunFolder | None = None,
@@ -53,11 +78,14 @@ def make_plan(
     until: Want | None = None,
     scan: dict[str, Any] | None = None,
     monitor_ghz: float | None = None,
+    frequencies: str | None = None,
 ) -> tuple[Campaign, Plan]:
     """Read a campaign and plan it; what the goal leaves open is chosen in the campaign returned.
 
     scan, monitor_ghz
         Entries of [scan] in place of what goal.toml scans, and the frequency to watch with it.
+    frequencies
+        Frequencies in place of those of goal.toml, see `with_frequencies`.
 
     run
         The run that is to be measured: ties look where they did if it has begun, else along the strongest direction known.
@@ -68,7 +96,7 @@ def make_plan(
     from colure.app.services.tie_direction import with_tie_direction
     from colure.planning.preflight import make_plan as plan_campaign
 
-    declared = Campaign.load(folder)
+    declared = with_frequencies(Campaign.load(folder), frequencies)
     if scan is not None:
         if until is not None:
             raise InputError(
@@ -79,7 +107,9 @@ def make_plan(
     require_measurable(campaign)
     require_probe(campaign)
     require_reflection(campaign)
+    require_reference(campaign)
     resolved, plan = plan_campaign(campaign)
+    require_bands(resolved, plan)
     plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign)]
     plan.predicted["ties"] = ties.as_dict()
     if resolved.goal.until is not None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.app.services.campaigns import with_scan
+from colure.app.services.campaigns import with_frequencies, with_scan
 from colure.app.services.particulars import particulars_of, stops_of
 from colure.app.services.processing import (
     addresses,
@@ -19,7 +19,7 @@ from colure.app.services.processing import (
     write_documents,
     write_reflection,
 )
-from colure.app.services.reference import reference_of, require_reflection
+from colure.app.services.reference import reference_of, require_bands, require_reference, require_reflection
 from colure.app.services.tie_direction import with_tie_direction
 from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_identity import identity_of
@@ -43,12 +43,19 @@ MOST_NAMED = 8
 
 
 def cut_plan(
-    folder: Path, scan: dict[str, Any], monitor_ghz: float | None = None, run: RunFolder | None = None
+    folder: Path,
+    scan: dict[str, Any],
+    monitor_ghz: float | None = None,
+    run: RunFolder | None = None,
+    *,
+    frequencies: str | None = None,
 ) -> tuple[Campaign, Plan]:
     """Return a campaign with a scan in place of whatever its goal.toml scans, and the plan of it.
 
     run
         The run that is to be measured: ties look where they did if it has begun, else along the strongest direction known.
+    frequencies
+        Frequencies in place of those of goal.toml, see `with_frequencies`.
 
     Raises
     ------
@@ -57,9 +64,12 @@ def cut_plan(
     """
     from colure.planning.preflight import make_plan
 
-    campaign, ties = with_tie_direction(with_scan(Campaign.load(folder), scan, monitor_ghz, source="colure cut"), run)
+    declared = with_frequencies(Campaign.load(folder), frequencies)
+    campaign, ties = with_tie_direction(with_scan(declared, scan, monitor_ghz, source="colure cut"), run)
     require_reflection(campaign)
+    require_reference(campaign)
     resolved, plan = make_plan(campaign)
+    require_bands(resolved, plan)
     plan.predicted["ties"] = ties.as_dict()
     return resolved, plan
 

@@ -50,15 +50,11 @@ def readouts_for(
 
 def sweeps(campaign: Campaign, made: Plan, count: int) -> Iterator[Sweep]:
     """Yield sweeps with the plan's settings, the source switched off at the end; nothing moves."""
-    from colure.instruments.protocols import SweepSettings
+    from colure.instruments.protocols import SweepSettings, require_segments
 
-    s = made.settings
+    settings = SweepSettings.of_plan(made.settings)
     with receiver_alone(campaign) as analyzer:
-        analyzer.configure(
-            SweepSettings(
-                s["start_hz"], s["stop_hz"], s["points"], s["if_bandwidth_hz"], s["power_dbm"], s["averages"]
-            ),
-            made.ports,
-        )
+        require_segments(analyzer, settings)
+        analyzer.configure(settings, made.ports)
         for _ in range(count):
             yield analyzer.sweep()

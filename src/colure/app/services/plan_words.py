@@ -6,10 +6,15 @@ from typing import TYPE_CHECKING, Any
 
 from colure.app.services.flight_words import flight_faults
 from colure.app.services.particulars import register_of, today
+from colure.model.bands import band_words
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
     from colure.model.plan import Plan
+
+
+#: More segments than this are counted, not listed.
+SHOWN_SEGMENTS = 8
 
 
 def duration_text(seconds: float) -> str:
@@ -45,7 +50,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         scheme = _offsets_text(plan, goal.probe)
     return (
         ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),
-        ("Band", f"{goal.start_ghz:g} to {goal.stop_ghz:g} GHz, {goal.points} frequencies, {p['sweep_s']:.3f} s a sweep"),
+        *_band_rows(campaign, p),
         ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' intersection"),
         ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
                   f"{reach['edge_phase_deg']:.1f} deg, level span {reach['level_span_db']:.2f} dB"),
@@ -84,6 +89,22 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         *_equipment_rows(campaign),
         ("Plan hash", plan.hash[:16]),
     )  # fmt: skip
+
+
+def _band_rows(campaign: Campaign, predicted: dict[str, Any]) -> tuple[tuple[str, str], ...]:
+    """Return the frequencies and how long a sweep takes; of several bands each with its time, power, bandwidth and level."""
+    goal, sweep_s = campaign.goal, predicted["sweep_s"]
+    whole = f"{band_words(goal.start_ghz, goal.stop_ghz, goal.points)}, {sweep_s:.3f} s a sweep"
+    segments = predicted.get("segments", [])
+    if len(segments) < 2:
+        return (("Band", whole),)
+    listed = [
+        (f"Segment {number}", f"{band_words(one['start_hz'] / 1e9, one['stop_hz'] / 1e9, one['points'])}, {one['trace_s']:.3f} s; {one['power_dbm']:g} dBm, {one['if_bandwidth_hz']:g} Hz; signal-to-noise "
+         f"{one['snr_peak_db']:.1f} dB at the peak, {one['snr_wanted_db']:.1f} dB at the wanted level")
+        for number, one in enumerate(segments[:SHOWN_SEGMENTS], start=1)
+    ]  # fmt: skip
+    more = [("Segments", f"{len(segments) - SHOWN_SEGMENTS} more")] if len(segments) > SHOWN_SEGMENTS else []
+    return (("Bands", f"{whole}, {len(segments)} segments"), *listed, *more)
 
 
 def _offsets_text(plan: Plan, probe: str) -> str:
@@ -141,7 +162,7 @@ def _grid_text(predicted: dict[str, Any]) -> str:
     """Say what the frequency grid can see in time."""
     grid = predicted["frequency_grid"]
     if grid is None:
-        return "one frequency: no time gate is possible"
+        return str(predicted["gating"])
     return (f"step {grid['step_hz'] / 1e6:.1f} MHz: echoes alias beyond {grid['alias_free_m']:.1f} m of excess path; "
             f"span resolves {grid['resolution_m']:.2f} m; {predicted['gating']}")  # fmt: skip
 

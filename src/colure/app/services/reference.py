@@ -11,11 +11,13 @@ import numpy as np
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, power_db
 from colure.model.admission import require_regular
+from colure.model.bands import told_segments
 from colure.model.campaign import Campaign
 from colure.model.tables import LARGEST_TABLE_BYTES, read_numbers
 
 if TYPE_CHECKING:
     from colure.analysis.steps.gain import ReferenceData
+    from colure.model.plan import Plan
     from colure.waves.expansion import Expansion
 
 HEADER = ("frequency_ghz", "gain_dbi", "uncertainty_db")
@@ -235,6 +237,50 @@ def require_reflection(campaign: Campaign) -> None:
             )
     if faults:
         raise InputError(faults)
+
+
+def require_reference(campaign: Campaign) -> None:
+    """Raise `InputError` if a file of the reference does not cover a plan's frequencies: no evaluation could make that good."""
+    try:
+        reference_of(campaign, campaign.goal.frequency_hz)
+    except InputError as error:
+        way_out = "; give a table of this band, narrow the frequencies of goal.toml, or reference.method = 'none' for a relative pattern"
+        raise InputError(
+            [
+                one.replace("the record needs", "goal.toml asks for") + way_out if ": covers " in one else one
+                for one in error.faults
+            ]
+        ) from None
+
+
+def require_bands(campaign: Campaign, made: Plan) -> None:
+    """Raise `InputError` if a plan's sweep has segments and the receiver has no words for them, with the word that is missing."""
+    from colure.instruments.plugins import is_driver
+    from colure.instruments.profile import PowerProfile, analyzer_profile
+
+    analyzer, count = campaign.chamber.analyzer, len(told_segments(made.settings))
+    if not count or is_driver(analyzer.profile):
+        return  # a driver says whether it takes segments when it is opened
+    words = analyzer_profile(analyzer.profile, campaign.folder)
+    own = sorted(
+        {
+            name
+            for band in campaign.goal.band
+            for name in ("if_bandwidth_hz", "power_dbm")
+            if getattr(band, name) is not None
+        }
+    )
+    if isinstance(words, PowerProfile):
+        if own:
+            raise InputError(
+                [f"goal.toml: band: {', '.join(own)}: must be left out with a power-only receiver (analyzer.profile = "
+                 f"{analyzer.profile!r}): it has one bandwidth and one power"]
+            )  # fmt: skip
+    elif words.lacks_for_segments:
+        raise InputError(
+            [f"{analyzer.profile}.toml: {words.lacks_for_segments}: missing; goal.toml asks for {count} segments in one sweep: add the "
+             "words of your analyzer, or ask for one evenly spaced band and one power (start_ghz, stop_ghz, points)"]
+        )  # fmt: skip
 
 
 def require_probe(campaign: Campaign) -> None:

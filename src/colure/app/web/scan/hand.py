@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any, Literal, get_args
 
 from colure.app.web.scan.messages import ByHand, Limits, SweepMessage
 from colure.errors import GuardError, InputError, InstrumentError, MotionError
+from colure.model.bands import evenly_spaced
 from colure.model.campaign import Campaign
 from colure.model.strict_json import plain
 
@@ -83,7 +84,7 @@ def _sweep(folder: Path) -> SweepMessage:
     (found,) = sweeps(campaign, made, 1)
     trace, frequency = np.asarray(found.trace).reshape(made.frequency_hz.size, -1), made.frequency_hz
     time_s, response = np.zeros(0), np.zeros(0, complex)
-    if frequency.size >= 3:
+    if frequency.size >= 3 and evenly_spaced(frequency):
         time_s, response = impulse_response(trace[:, 0], frequency)
     level = amplitude_db(np.abs(trace), least=1e-10)
     top = max(float(np.abs(response).max(initial=0.0)), 1e-30)

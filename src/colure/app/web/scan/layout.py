@@ -14,7 +14,7 @@ from colure.geometry.directions import azimuth_over_elevation, from_azimuth_over
 from colure.geometry.kinematics import AxisMap, Geometry, sighting
 from colure.model.campaign import Campaign
 from colure.model.plan import ROLES, Plan, Role
-from colure.planning.level import campaign_budget
+from colure.planning.level import segment_budgets
 from colure.values import holds_arrays
 
 #: What a room can start.
@@ -95,7 +95,8 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
         directions = from_azimuth_over_elevation(azimuth=c.ravel(), elevation=r.ravel())
     else:
         directions = sighting(geometry, first=one.ravel(), second=two.ravel()).direction
-    link = campaign_budget(campaign)
+    watched = float(plan.frequency_hz[campaign.goal.shown_index(plan.frequency_hz)])
+    link = next(level for one, level in segment_budgets(campaign) if one.stop_hz >= watched - 1.0)
     return Layout(
         rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
         plan.targets_deg, plan.axes, time_s, plan.hash,

@@ -296,6 +296,7 @@ def field_map(
 def impulse(folder: Path, run_name: str) -> answers.Impulse:
     """Return the impulse response of the strongest tie, dB over nanoseconds."""
     from colure.analysis.steps.time_gate import impulse_response, limits
+    from colure.model.bands import evenly_spaced
     from colure.model.files import open_dataset
     from colure.model.plan import Role
     from colure.model.record import of_role
@@ -305,6 +306,10 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
     if frequency.size < 3:
         raise InputError(
             [f"run {run_name}: {frequency.size} frequencies: an impulse response needs at least 3 (frequencies)"]
+        )
+    if not evenly_spaced(frequency):
+        raise InputError(
+            [f"run {run_name}: bands or unequal steps: an impulse response needs equal steps (frequencies)"]
         )
     ties = of_role(record, Role.TIE)["trace"].values
     strong = int(np.argmax(np.abs(ties).mean(axis=(0, 1))))
