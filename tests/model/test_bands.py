@@ -7,7 +7,7 @@ import pytest
 
 from colure.errors import InputError
 from colure.model.bands import (
-    Band,
+    GoalBand,
     as_settings,
     bands_said,
     moments_s,
@@ -93,7 +93,7 @@ def test_a_list_gives_a_band_for_each_bandwidth_and_power(tmp_path):
 
 
 def test_words_of_the_command_line_are_bands():
-    said = [Band.model_validate(one) for one in bands_said("5.8,24:24.25:0.125,38,39.7")]
+    said = [GoalBand.model_validate(one) for one in bands_said("5.8,24:24.25:0.125,38,39.7")]
     assert [one.frequency_hz.size for one in said] == [1, 3, 2]
     with pytest.raises(ValueError, match="must be a frequency or start:stop:step"):
         bands_said("24..25")

@@ -37,7 +37,7 @@ LIMITS = {"if_bandwidth_hz": (1.0, 10e6), "power_dbm": (-60.0, 30.0)}
 Gigahertz = Annotated[float, Field(ge=LOWEST_GHZ, le=HIGHEST_GHZ)]
 
 
-class Band(Section):
+class GoalBand(Section):
     """One stretch of the frequencies that every sweep measures; several of them may have wide gaps between them.
 
     start_ghz, stop_ghz
@@ -61,7 +61,7 @@ class Band(Section):
     power_dbm: float | None = Field(default=None, ge=-60, le=30, json_schema_extra={"unit": "dBm"})
 
     @model_validator(mode="after")
-    def _one_form(self) -> Band:
+    def _one_form(self) -> GoalBand:
         ends = {"start_ghz": self.start_ghz, "stop_ghz": self.stop_ghz}
         inner = {"points": self.points, "step_mhz": self.step_mhz}
         given = [name for name, value in {**ends, **inner}.items() if value is not None]
@@ -151,7 +151,7 @@ def bands_said(text: str) -> list[dict[str, Any]]:
     return found
 
 
-def joined(bands: Sequence[Band]) -> FloatArray:
+def joined(bands: Sequence[GoalBand]) -> FloatArray:
     """Return the frequencies (n,) of several bands in hertz; raises `ValueError` unless they rise from band to band."""
     found = [one.frequency_hz for one in bands]
     for number, (before, after) in enumerate(pairwise(found), start=2):
@@ -276,7 +276,7 @@ class Segment:
         return np.linspace(self.start_hz, self.stop_hz, self.points)
 
 
-def segments_of(bands: Sequence[Band], *, if_bandwidth_hz: float, power_dbm: float) -> tuple[Segment, ...]:
+def segments_of(bands: Sequence[GoalBand], *, if_bandwidth_hz: float, power_dbm: float) -> tuple[Segment, ...]:
     """Return the segments of a sweep over bands; bandwidth and power count where a band has none of its own.
 
     Unequal frequencies of a list become one segment for each evenly spaced run of three or more, and one for each other.

@@ -8,7 +8,7 @@ import numpy as np
 from pydantic import Field, ValidationError, model_validator
 
 from colure.geometry.conventions import FloatArray
-from colure.model.bands import Band, joined
+from colure.model.bands import GoalBand, joined
 from colure.model.identity import RunIdentity
 from colure.model.loading import Section, number
 from colure.model.scan import Angles, Scan, angles_of
@@ -119,7 +119,7 @@ class Goal(Section):
     start_ghz: float = number("GHz", 0.03, 1100)
     stop_ghz: float = number("GHz", 0.03, 1100)
     points: int = Field(ge=1, le=100001, json_schema_extra={"unit": "frequencies"})
-    band: tuple[Band, ...] = ()
+    band: tuple[GoalBand, ...] = ()
     frequency_list: Annotated[str, Field(min_length=1, max_length=200)] | None = None
     wanted_level_db: float = number("dB", -100, -10, -50.0)
     scheme: Literal["auto", "two-pass", "dual-port", "one-pass"] = "auto"
@@ -155,7 +155,7 @@ class Goal(Section):
                 raise ValueError("frequency_list: is read together with its folder, as colure plan does")
             return data
         try:
-            bands = [one if isinstance(one, Band) else Band.model_validate(one) for one in data["band"]]
+            bands = [one if isinstance(one, GoalBand) else GoalBand.model_validate(one) for one in data["band"]]
         except (ValidationError, TypeError):
             # The field's own check says what is wrong with which band.
             return {"start_ghz": 1.0, "stop_ghz": 1.0, "points": 1, **data}

@@ -32,6 +32,10 @@ class SimulatedAntenna(Section):
         Radiated over accepted power.
     reflection_db, reflection_deg
         S11 at the device's connector; it lowers the realized gain, and the total efficiency with it. None: matched.
+    resonance_ghz, resonance_q
+        Where the reflection is that of a resonance: its frequency, where S11 is reflection_db, and its loaded width: away from
+        it the reflection grows as that of a series circuit whose reactance is resistance x Q (f / f0 - f0 / f). None: S11 is the
+        same at all frequencies.
     position_mm
         The device's centre relative to the axes' intersection; `offset_mm` of device.toml if left out.
     """
@@ -39,7 +43,17 @@ class SimulatedAntenna(Section):
     efficiency_db: float = number("dB", -60, 0, 0.0)
     reflection_db: float | None = optional("dB", -80, -0.1)
     reflection_deg: float = number("deg", -360, 360, 0.0)
+    resonance_ghz: float | None = optional("GHz", 0.03, 1100)
+    resonance_q: float | None = optional("1", 0.5, 10000)
     position_mm: Millimetres3 | None = None
+
+    @model_validator(mode="after")
+    def _resonance(self) -> SimulatedAntenna:
+        if (self.resonance_ghz is None) != (self.resonance_q is None):
+            raise ValueError("resonance_ghz and resonance_q belong together (GHz, 1)")
+        if self.resonance_ghz is not None and self.reflection_db is None:
+            raise ValueError("resonance_ghz needs reflection_db: S11 at the resonance (dB)")
+        return self
 
 
 class PolarizedAntenna(SimulatedAntenna):

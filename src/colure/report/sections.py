@@ -27,6 +27,7 @@ from colure.report.document import (
 from colure.report.figure_tables import tables_over_frequency
 from colure.report.measured import where
 from colure.report.source import NOT_HELD
+from colure.report.reflection_charts import reflection_chart
 from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
@@ -35,7 +36,8 @@ if TYPE_CHECKING:
     from colure.report.source import Source, Verdicts
 
 OVER_FREQUENCY = ("gain_dbi", "directivity_dbi", "beam_azimuth_deg", "beam_elevation_deg", "beamwidth_e_deg",
-                  "beamwidth_h_deg", "side_lobe_e_db", "xpd_db")  # fmt: skip
+                  "beamwidth_h_deg", "side_lobe_e_db", "xpd_db", "return_loss_db", "mismatch_loss_db",
+                  "radiation_efficiency_db")  # fmt: skip
 #: Signs of the angles, in one sentence each.
 SIGNS = (
     "Looking out of the device along its boresight: positive azimuth is to the left, positive elevation is up. "
@@ -328,11 +330,24 @@ def frequency_section(source: Source) -> tuple[ReportSection, ...]:
         chart(charts.over_frequency(groups[i : i + PANELS]), "Figures over frequency; bands are the 95 % intervals.")
         for i in range(0, len(groups), PANELS)
     )
+    measured = source.processed.budget.reflection
+    reflected = (
+        ()
+        if measured is None
+        else (
+            chart(
+                reflection_chart(measured, source.processed.frequency_hz),
+                "Reflection S11 of the device, as measured in the run: level with its 95 % interval, and in the complex plane; circles "
+                "are 0, -10 and -20 dB.",
+            ),
+        )
+    )
     return (
         ReportSection(
             "Over frequency",
             (
                 *drawn,
+                *reflected,
                 Side(falls),
                 *tables_over_frequency(source.figures, source.here, source.particulars.settings.frequencies_ghz),
             ),

@@ -8,7 +8,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 from colure.model.evaluation import Evaluation
-from colure.twin.devices import maker_of
+from colure.twin.devices import maker_of, true_reflection
 from colure.twin.states import in_state, responses_in
 from colure.twin.truth import TrueFigure, TruthSettings, truth_of
 
@@ -60,5 +60,5 @@ def _mismatch_loss_db(campaign: Campaign) -> FloatArray | None:
     device = campaign.simulated().device
     if device is None or device.reflection_db is None:
         return np.zeros(campaign.goal.frequency_hz.size) if campaign.goal.reflection else None
-    passed = 1.0 - 10.0 ** (device.reflection_db / 10.0)
-    return np.full(campaign.goal.frequency_hz.size, -10.0 * np.log10(passed))
+    back = np.abs(true_reflection(device, campaign.goal.frequency_hz)) ** 2
+    return np.asarray(-10.0 * np.log10(1.0 - back))

@@ -14,7 +14,7 @@ from colure.geometry.kinematics import Misalignment, device_to_lab, probe_to_lab
 from colure.geometry.rotations import RigidMotion
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.twin.antennas import horn, probe_ports
-from colure.twin.devices import DeviceMaker
+from colure.twin.devices import DeviceMaker, true_reflection
 from colure.twin.signal_chain import SignalChain, StandingWave
 from colure.twin.sources import Cluster, transmission
 from colure.twin.states import in_state
@@ -281,11 +281,8 @@ class SimulatedRange:
 
         The wave runs through the moving cable twice; level and phase of the path drift as those of the pattern's sweeps do.
         """
-        held = self.truth.device
-        told = 0.0 if held is None or held.reflection_db is None else 10.0 ** (held.reflection_db / 20.0)
-        turn = 0.0 if held is None else float(np.deg2rad(held.reflection_deg))
-        shape = (*np.shape(time_s), self._frequency.size)
-        read = self._chain.one_port(np.full(shape, told * np.exp(1j * turn)))
+        told = true_reflection(self.truth.device, self._frequency)
+        read = self._chain.one_port(np.broadcast_to(told, (*np.shape(time_s), told.size)))
         first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
         flex = np.exp(2j * np.deg2rad(self._bend_deg(np.deg2rad(first))))
         value = read * (self._drift(time_s) * self._chain.wander(time_s) * flex)[..., None]

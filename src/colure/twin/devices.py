@@ -12,7 +12,7 @@ from pathlib import Path
 import numpy as np
 
 from colure.errors import InputError
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.rotations import RigidMotion
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
@@ -109,14 +109,32 @@ def device_maker(
 
     def make(frequency_hz: FloatArray) -> Cluster:
         made = build(np.asarray(frequency_hz, float))
-        return replace(made, position=made.position + place, efficiency=made.efficiency * _passed(table))
+        return replace(made, position=made.position + place, efficiency=made.efficiency * _passed(table, frequency_hz))
 
     return make
 
 
-def _passed(table: SimulatedAntenna) -> float:
-    """Return the share of the available power that the device accepts."""
-    return 1.0 if table.reflection_db is None else 1.0 - 10.0 ** (table.reflection_db / 10.0)
+def true_reflection(table: SimulatedAntenna | None, frequency_hz: FloatArray) -> ComplexArray:
+    """Return the device's reflection at its connector (frequency,), complex; 0 where it is matched.
+
+    At a resonance z = r (1 + j Q (f/f0 - f0/f)), S11 = (z - 1) / (z + 1) (series resonant circuit, any text on circuits, from
+    memory), with r above 1 so that S11 is `reflection_db` at f0.
+    """
+    frequency = np.asarray(frequency_hz, float)
+    if table is None or table.reflection_db is None:
+        return np.zeros(frequency.size, complex)
+    at_best = 10.0 ** (table.reflection_db / 20.0)
+    turn = np.exp(1j * np.deg2rad(table.reflection_deg))
+    if table.resonance_ghz is None or table.resonance_q is None:
+        return np.full(frequency.size, at_best * turn)
+    off = frequency / (1e9 * table.resonance_ghz)
+    z = (1.0 + at_best) / (1.0 - at_best) * (1.0 + 1j * table.resonance_q * (off - 1.0 / off))
+    return np.asarray((z - 1.0) / (z + 1.0) * turn)
+
+
+def _passed(table: SimulatedAntenna, frequency_hz: FloatArray) -> FloatArray:
+    """Return the share (frequency,) of the available power that the device accepts."""
+    return np.asarray(1.0 - np.abs(true_reflection(table, frequency_hz)) ** 2)
 
 
 def _builder(table: SimulatedAntenna, device: Device, band_hz: FloatArray, folder: Path | None) -> DeviceMaker:

@@ -65,10 +65,8 @@ def with_frequencies(campaign: Campaign, said: str | None) -> Campaign:
     try:
         named = {"frequency_list": said} if said.lower().endswith(".csv") else {"band": bands_said(said)}
     except ValueError as error:
-        raise InputError([f"--frequencies = {said!r}: {error}"]) from None
-    return replace(
-        campaign, goal=validate(Goal, with_list(campaign.folder, {**table, **named}), source="--frequencies")
-    )
+        raise InputError([f"frequencies = {said!r}: {error}"]) from None
+    return replace(campaign, goal=validate(Goal, with_list(campaign.folder, {**table, **named}), source="frequencies"))
 
 
 def make_plan(
