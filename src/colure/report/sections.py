@@ -26,8 +26,8 @@ from colure.report.document import (
 )
 from colure.report.figure_tables import tables_over_frequency
 from colure.report.measured import where
-from colure.report.source import NOT_HELD
 from colure.report.reflection_charts import reflection_chart
+from colure.report.source import NOT_HELD
 from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
