@@ -362,7 +362,7 @@ def _phase(band: bool) -> Iterator[Definition]:
     if band:
         yield Definition("group_delay_ns", "Group delay at peak, about its mean", "ns",
                          "-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the axes' intersection, minus its "
-                         "mean over the band; of several bands with gaps, each by itself.", GUM, _same, topic, symbol="tau_g", band=True, absolute=True, single_beam=True,
+                         "mean over the band.", GUM, _same, topic, symbol="tau_g", band=True, absolute=True, single_beam=True,
                          absent="its band has one frequency", no_forecast=BEYOND)  # fmt: skip
         yield Definition("squint_deg", "Squint from the mid-band beam", "deg",
                          "Frequency scan. The reference axis is the peak at the middle frequency; the sign is that of the larger of azimuth "
