@@ -13,7 +13,7 @@ from colure.model.chamber import SimulatedChamber
 from colure.model.evaluation import Evaluation, Window
 from colure.twin.antennas import panel
 from colure.twin.truth import figures_of
-from tests.conftest import expansion_of
+from tests.conftest import cluster_of, expansion_of
 
 TOLERANCE = {
     "null_e_db": 0.01,
@@ -64,6 +64,24 @@ def test_optional_figures_follow_their_definitions():
         10 * np.log10(np.average(power, weights=np.cos(el))), abs=0.01
     )
     assert found["xpd_worst_db"] >= found["xpd_db"] - 1e-12
+
+
+def test_the_mean_over_a_sector_that_holds_a_null():
+    """Short dipole along z, D = 1.5 sin^2 theta (Balanis, ch. 4): 1.5 (1 - <cos^2 az> <cos^2 el>) over the solid angle (derivable)."""
+    frequency = np.array([2.4e9])
+    device = cluster_of(frequency, [0, 0, 0], [0, 0, 1])
+    a, b = np.deg2rad(30.0), np.deg2rad(20.0)
+    figures = FigureSet(
+        Evaluation(sectors=(Window(name="front", azimuth_deg=(-30.0, 30.0), elevation_deg=(-20.0, 20.0)),))
+    )
+    expansion = expansion_of(device, 4)
+    scaled = expansion.with_coefficients(
+        expansion.coefficients * np.sqrt(4.0 * np.pi / np.sum(np.abs(expansion.coefficients) ** 2))
+    )
+    found = dict(zip(figures.names, figures.values(scaled)[0], strict=True))
+    mean = 1.5 * (1.0 - (0.5 + np.sin(2.0 * a) / (4.0 * a)) * (1.0 - np.sin(b) ** 2 / 3.0))
+    assert found["sector_front_mean_dbi"] == pytest.approx(10.0 * np.log10(mean), abs=1e-6)
+    assert found["sector_front_min_dbi"] < -70.0
 
 
 def test_less_than_the_whole_sphere_says_less():

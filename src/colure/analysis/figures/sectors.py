@@ -11,10 +11,13 @@ from colure.model.evaluation import Window
 
 #: Lowest samples of a sector about which its smallest value is looked for.
 MINIMA = 8
+#: Nodes of a sector's mean beyond half of the periods that fit into it.
+SPARE_NODES = 12
 
 
 def sector(sky: Sky, window: Window) -> tuple[float, float]:
     """Return (mean over solid angle, smallest) of |e|^2 in a sector, on a grid as fine as the lobes ask for."""
+    mean = _mean_within(sky, window)
     step = float(np.rad2deg(sky.theta[1])) / 2.0
     (a, b), (c, d) = window.azimuth_deg, window.elevation_deg
     az = np.deg2rad(np.linspace(a, b, max(3, int(np.ceil((b - a) / step)) + 1)))
@@ -22,11 +25,25 @@ def sector(sky: Sky, window: Window) -> tuple[float, float]:
     z, y = np.meshgrid(az, el, indexing="ij")
     places = from_azimuth_over_elevation(azimuth=z, elevation=y)
     power = sky.field.power_at(places.reshape(-1, 3)).reshape(z.shape)
-    weight = np.cos(y)
-    weight[[0, -1]] *= 0.5
-    weight[:, [0, -1]] *= 0.5
     least = _least_within(sky, window, places.reshape(-1, 3)[np.argsort(power.ravel())[:MINIMA]])
-    return float(np.sum(power * weight) / np.sum(weight)), min(float(power.min()), least)
+    return mean, min(float(power.min()), least)
+
+
+def _mean_within(sky: Sky, window: Window) -> float:
+    """Return the mean of |e|^2 over the solid angle of a sector, by the rule of Gauss and Legendre in both angles.
+
+    A field of degree n turns with at most 2 n periods a turn in |e|^2: with half of these over the sector and `SPARE_NODES` more the
+    rule is at rounding level. Even samples and their trapezoids miss a null inside by tenths of a decibel.
+    """
+    low, high = np.deg2rad(np.transpose([window.azimuth_deg, window.elevation_deg]))
+    counts = np.ceil(sky.field.order * (high - low)).astype(int) + SPARE_NODES
+    (x, u), (y, v) = (np.polynomial.legendre.leggauss(int(count)) for count in counts)
+    az, el = 0.5 * (
+        (high - low)[:, None, None] * np.stack(np.meshgrid(x, y, indexing="ij")) + (high + low)[:, None, None]
+    )
+    weight = u[:, None] * v[None, :] * np.cos(el)
+    power = sky.field.power_at(from_azimuth_over_elevation(azimuth=az, elevation=el).reshape(-1, 3)).reshape(az.shape)
+    return float(np.sum(power * weight) / np.sum(weight))
 
 
 def _least_within(sky: Sky, window: Window, starts: FloatArray) -> float:
