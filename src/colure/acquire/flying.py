@@ -138,7 +138,12 @@ def _by_position(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
         first = moment if first is None else first
         number = int(np.argmin(np.abs(travelled - (moment - first))))
         late = abs(float(travelled[number]) - (moment - first))
-        if late < 0.25 * period:
+        if late >= 0.25 * period:
+            # Of a point that is not wanted: a frozen analyzer may hand its trace over at the next one.
+            passed = station.plan.targets_deg[int(flight.indices[0])].copy()
+            passed[flight.axis] += flight.direction * flight.speed_deg_s * (moment - first)
+            station.fresh(sweep, passed)
+        else:
             index = int(flight.indices[number])
             shown = station.plan.targets_deg[index].copy()
             sweep = station.fresh(sweep, shown)
@@ -184,11 +189,12 @@ def _by_time(station: Station, flight: Flight, role: Role) -> Iterator[Row]:
         speed = (after - before) / max(after_s - before_s, 1e-9)
         at = before + speed * (begin - before_s)
         before_s, before = after_s, after
-        if abs(at - float(place)) > 0.5 * abs(flight.step_deg) or abs(speed) < 0.9 * flight.speed_deg_s:
-            continue  # too late, or not at constant speed yet: flown again
         shown = station.plan.targets_deg[int(index)].copy()
         shown[flight.axis] = at
+        # Whether its point is kept or not: a frozen analyzer may hand this trace over at the next one.
         sweep = station.fresh(sweep, shown)
+        if abs(at - float(place)) > 0.5 * abs(flight.step_deg) or abs(speed) < 0.9 * flight.speed_deg_s:
+            continue  # too late, or not at constant speed yet: flown again
         rate = _rate(flight) * (speed / (direction * flight.speed_deg_s))
         yield station.row(int(index), role, moment, station.plan.targets_deg[int(index)], shown, sweep, rate)
 
