@@ -106,7 +106,12 @@ def test_a_cut_that_nobody_transforms_holds_what_its_distance_costs():
     known = distance_error(
         along_m=side, across_m=side, distance_m=2.0 * side**2 / lam, frequency_hz=24e9, levels_db=(3.0103,)
     )
-    bare = SimpleNamespace(name=str, cut=SimpleNamespace(cut=SimpleNamespace(label="cut")), frequency=24e9)
+    bare = SimpleNamespace(
+        name=str,
+        cut=SimpleNamespace(cut=SimpleNamespace(label="cut")),
+        frequency=24e9,
+        left_out=tuple,
+    )
     figure = CutReader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {}, "", bias=known.peak_db)
     assert figure.lower <= 20.0 + 0.119 <= figure.upper
     one_sided = CutReader.figure(bare, "peak_dbi", "peak gain", "dBi", 20.0, {"noise": 0.01}, "", bias=(-0.119, 0.0))
