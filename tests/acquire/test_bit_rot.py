@@ -60,7 +60,7 @@ def test_no_flipped_bit_is_silent(tiny_campaign, fast_folder, part, request):  #
     clean = path.read_bytes()
     copy = fast_folder / "flipped.sqlite"
     random = np.random.default_rng((7, part))
-    flips = 20_000 if request.config.getoption("--nightly") else 2500
+    flips = 20_000 if request.config.getoption("--nightly") else 1000
     seen = 0
     for _ in range(flips):
         damaged = bytearray(clean)

@@ -155,27 +155,23 @@ def test_a_count_lost_at_the_last_attempt_is_not_taken_for_a_place_at_rest(tiny_
     journal.close()
 
 
-def test_faults_in_flight_are_flown_again(campaign_folder, tmp_path):
-    from tests.endtoend.test_on_the_fly import centred
-
-    faults = "".join(f'\n[[faults]]\nkind = "{kind}"\nat = {at}\n' for kind, at in (
-        ("not-a-number", 100), ("overload", 180), ("analyzer-drop", 300), ("short-block", 420), ("stale", 500)))  # fmt: skip
-    folder = centred(campaign_folder, 'style = "fly"\n', faults)
-    goal = (folder / "goal.toml").read_text(encoding="utf-8")
-    (folder / "goal.toml").write_text(goal.replace("= -85 ", "= -20 "), encoding="utf-8")
-    world, plan = world_of(folder, kind="gcode")
-    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
-    outcome = world.engine(plan, journal).run()
-    assert outcome.state is State.DONE and outcome.measured == len(plan) and outcome.flagged == 0
-    assert len(world.stage.faults.happened) == 5
-    clean = centred_again(folder)
-    other, _ = world_of(clean, kind="gcode")
-    whole = Journal.create(tmp_path / "whole.sqlite", plan, {})
-    other.engine(plan, whole).run()
-    for ours, theirs in zip(planned_rows(journal), planned_rows(whole), strict=True):
+def test_faults_in_flight_are_flown_again(tiny_campaign, tmp_path):
+    with (tiny_campaign / "goal.toml").open("a", encoding="utf-8") as out:
+        out.write('style = "fly"\n')
+    faults = tuple((FaultKind(kind), at) for kind, at in (
+        ("not-a-number", 20), ("overload", 45), ("analyzer-drop", 75), ("short-block", 105), ("stale", 130)))  # fmt: skip
+    rows = []
+    for wanted in (faults, ()):
+        with_faults(tiny_campaign, *wanted)
+        world, plan = world_of(tiny_campaign, kind="gcode")
+        journal = Journal.create(tmp_path / f"{len(wanted)}.sqlite", plan, {})
+        outcome = world.engine(plan, journal).run()
+        assert outcome.state is State.DONE and outcome.measured == len(plan) and outcome.flagged == 0
+        assert len(world.stage.faults.happened) == len(wanted)
+        rows.append(planned_rows(journal))
+        journal.close()
+    for ours, theirs in zip(*rows, strict=True):
         np.testing.assert_allclose(np.frombuffer(ours[6], complex), np.frombuffer(theirs[6], complex), rtol=1e-9)
-    journal.close()
-    whole.close()
 
 
 def test_an_axis_that_creeps_past_the_first_pulse_is_flown_again(tiny_campaign, tmp_path):
@@ -215,14 +211,6 @@ def test_a_line_begins_only_where_all_axes_stand(tiny_campaign, tmp_path, at):
     assert told
     assert len(flown) <= (at - 18) // 2 * 12, "nothing of the line that began in a wrong place is kept"
     journal.close()
-
-
-def centred_again(folder: Path) -> Path:
-    text = (folder / "twin.toml").read_text(encoding="utf-8")
-    head, _, tail = text.partition("\n[[faults]]")
-    device = tail[tail.index("[device]") :] if "[device]" in tail else ""
-    (folder / "twin.toml").write_text(f"{head}\n{device}", encoding="utf-8")
-    return folder
 
 
 @pytest.mark.skipif(os.name == "nt", reason="wants a memory file system")

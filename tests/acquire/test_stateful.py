@@ -178,7 +178,7 @@ def test_any_order_of_events_keeps_the_invariants(tmp_path, request):
     run_state_machine_as_test(
         Chamber,
         settings=settings(
-            max_examples=2000 if many else 14, stateful_step_count=12, deadline=None, derandomize=not many,
+            max_examples=2000 if many else 7, stateful_step_count=12, deadline=None, derandomize=not many,
             suppress_health_check=list(HealthCheck),
         ),
     )  # fmt: skip
