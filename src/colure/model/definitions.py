@@ -170,7 +170,7 @@ def definitions_for(
         *(_mismatch() if reflection_measured else ()),
         *_beam(settings),
         *_lobes(settings),
-        *_polarization(settings),
+        *_polarization(settings, hands),
         *_components(settings, hands),
         *_phase(band),
         *_power(settings, partial),
@@ -315,14 +315,16 @@ def _lobes(settings: Evaluation) -> Iterator[Definition]:
                      no_forecast=BEYOND)  # fmt: skip
 
 
-def _polarization(settings: Evaluation) -> Iterator[Definition]:
+def _polarization(settings: Evaluation, hands: bool) -> Iterator[Definition]:
     topic = "polarization"
     pair: dict[str, Any] = {"pair": True, "single_beam": True}
     where = "the half-power beam" if settings.cone_deg is None else f"{settings.cone_deg:g} deg of the peak"
-    yield Definition("xpd_db", "Cross-polar discrimination at peak", "dB",
+    # Beside the ratio of both hands, the one of two linear components needs its name.
+    ratio = "Linear cross-polar discrimination" if hands else "Cross-polar discrimination"
+    yield Definition("xpd_db", f"{ratio} at peak", "dB",
                      "Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.", LUDWIG,
                      _ratio_down_db, topic, symbol="XPD", **pair)  # fmt: skip
-    yield Definition("xpd_worst_db", "Cross-polar discrimination, worst", "dB",
+    yield Definition("xpd_worst_db", f"{ratio}, worst", "dB",
                      f"Smallest ratio of co- to cross-polar amplitude within {where}, along 16 rays from the peak.", LUDWIG,
                      _ratio_down_db, topic, symbol="XPD_min", no_forecast=BEYOND, **pair)  # fmt: skip
     yield Definition("axial_ratio_db", "Axial ratio at peak", "dB",
