@@ -6,6 +6,9 @@ import pytest
 from click.testing import CliRunner
 
 from colure.app.cli import main
+from colure.errors import InputError
+from colure.model.goal import Goal
+from colure.model.loading import validate
 
 # file, old text, new text, words that the message must hold
 WRONG = [
@@ -74,3 +77,9 @@ def test_nothing_moves_without_the_cautions(campaign_folder):
     assert result.exit_code == 2 and "must be acknowledged" in result.stderr
     assert "hard-wired" in result.stdout and "ICNIRP" in result.stdout
     assert not (campaign_folder / "runs").exists()
+
+
+def test_a_fault_of_a_whole_file_names_no_value():
+    with pytest.raises(InputError) as caught:
+        validate(Goal, {"name": "x", "start_ghz": 24.0, "stop_ghz": 25.0, "points": 1}, source="goal.toml")
+    assert caught.value.faults == ["goal.toml: points = 1 needs start_ghz equal to stop_ghz (GHz)"]

@@ -150,7 +150,11 @@ def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
     if kind == "missing":
         return f"{source}: {where}: missing; needs {_requirement(field, fault)}"
     if kind == "value_error":
-        return f"{source}: {where} = {shown}: {str(fault['msg']).removeprefix('Value error, ')}"
+        text = str(fault["msg"]).removeprefix("Value error, ")
+        # A whole table's value says nothing, nor does a file's name twice.
+        if shown == "(table)":
+            return f"{source}: {text}" if not path else f"{source}: {where}: {text}"
+        return f"{source}: {where} = {shown}: {text}"
     return f"{source}: {where} = {shown}: must be {_requirement(field, fault)}"
 
 
