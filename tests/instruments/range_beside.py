@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 import socket
+import subprocess
+import sys
 import threading
 from collections.abc import Callable
 from pathlib import Path
@@ -90,6 +92,18 @@ def put_beside(folder: Path, axes: str, profile: str, places: Places, **motion: 
     assert '"twin"' not in text
     chamber.write_text(text, encoding="utf-8")
     return beside
+
+
+def require_measured_beside(folder: Path, axes: str, profile: str, places: Places, **motion: float) -> None:
+    """Measure a whole campaign from the command line with somebody else's controller, homed first, and require that it is right."""
+    beside = put_beside(folder, axes, profile, places, **motion)
+    done = subprocess.run(
+        [sys.executable, "-m", "colure", "acquire", str(folder), "--yes", "--home"],
+        capture_output=True, text=True, timeout=900,
+    )  # fmt: skip
+    beside.close()
+    assert done.returncode == 0, done.stdout + done.stderr
+    require_right(folder, "first", points=100, share=1e-3)
 
 
 def require_right(folder: Path, run: str, *, points: int, share: float) -> None:

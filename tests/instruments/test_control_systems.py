@@ -20,7 +20,7 @@ from colure.instruments.protocols import HeldError, LostError, unwatched
 from colure.instruments.small_connect import connect_contact, connect_sensor
 from colure.model.chamber import Axis, AxisController
 from colure.model.instrument import Instrument
-from tests.instruments.range_beside import Places, put_beside, require_right
+from tests.instruments.range_beside import Places, require_measured_beside
 
 ROOT = Path(__file__).parents[2]
 SLOW_S = 30.0
@@ -207,11 +207,4 @@ def test_a_whole_campaign_with_motor_records(tiny_campaign, monkeypatch, nightly
     with child("tests.instruments.motor_peer", EPICS_CA_SERVER_PORT=str(port)):
         listening(port)
         motion = {"speed_deg_s": 60.0, "acceleration_deg_s2": 240.0, "settle_s": 0.05}
-        beside = put_beside(tiny_campaign, f"127.0.0.1:{port}", "records", places_of(port, tiny_campaign), **motion)
-        done = subprocess.run(
-            [sys.executable, "-m", "colure", "acquire", str(tiny_campaign), "--yes", "--home"],
-            capture_output=True, text=True, timeout=900,
-        )  # fmt: skip
-        beside.close()
-    assert done.returncode == 0, done.stdout + done.stderr
-    require_right(tiny_campaign, "first", points=100, share=1e-3)
+        require_measured_beside(tiny_campaign, f"127.0.0.1:{port}", "records", places_of(port, tiny_campaign), **motion)

@@ -9,7 +9,6 @@ import shutil
 import signal
 import socket
 import subprocess
-import sys
 import time
 import tomllib
 from concurrent.futures import ThreadPoolExecutor
@@ -24,7 +23,7 @@ from colure.instruments.line_profile import LineProfile
 from colure.instruments.protocols import HeldError, unwatched
 from colure.model.chamber import Axis
 from colure.model.loading import validate
-from tests.instruments.range_beside import Places, put_beside, require_right
+from tests.instruments.range_beside import Places, require_measured_beside
 
 PROFILE = r"""
 kind = "line-axes"
@@ -250,11 +249,4 @@ def test_a_whole_campaign(controller, tiny_campaign):
     """From the command line: homed, measured at 40 deg/s, sealed."""
     (tiny_campaign / "machine.toml").write_text(PROFILE, encoding="utf-8")
     motion = {"speed_deg_s": 40.0, "acceleration_deg_s2": 400.0, "settle_s": 0.05}
-    beside = put_beside(tiny_campaign, controller, "machine", places_of(controller), **motion)
-    done = subprocess.run(
-        [sys.executable, "-m", "colure", "acquire", str(tiny_campaign), "--yes", "--home"],
-        capture_output=True, text=True, timeout=900,
-    )  # fmt: skip
-    beside.close()
-    assert done.returncode == 0, done.stdout + done.stderr
-    require_right(tiny_campaign, "first", points=100, share=1e-3)
+    require_measured_beside(tiny_campaign, controller, "machine", places_of(controller), **motion)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from itertools import pairwise
 from pathlib import Path
@@ -119,11 +119,17 @@ def require_rising(ghz: Sequence[float], what: str) -> None:
         raise ValueError(f"{what}: 0 frequencies: must hold at least 1 (frequencies)")
     if len(ghz) > MOST_FREQUENCIES:
         raise ValueError(f"{what}: {len(ghz)} frequencies: must be at most {MOST_FREQUENCIES} (frequencies)")
-    for before, after in pairwise(ghz):
+    for _, words in _out_of_order(ghz, "frequencies"):
+        raise ValueError(f"{what}: {words}")
+
+
+def _out_of_order(ghz: Sequence[float] | FloatArray, noun: str) -> Iterator[tuple[int, str]]:
+    """Yield (index, what is wrong) of every frequency in GHz that does not rise above the one before."""
+    for index, (before, after) in enumerate(pairwise(ghz), start=1):
         if abs(after - before) < 1e-9:
-            raise ValueError(f"{what}: {after:.9g} GHz comes twice: must come once")
-        if after < before:
-            raise ValueError(f"{what}: {after:.9g} GHz comes after {before:.9g} GHz: must rise; sort the frequencies")
+            yield index, f"{after:.9g} GHz comes twice: must come once"
+        elif after < before:
+            yield index, f"{after:.9g} GHz comes after {before:.9g} GHz: must rise; sort the {noun}"
 
 
 def bands_said(text: str) -> list[dict[str, Any]]:
@@ -231,14 +237,7 @@ def _faults(name: str, ghz: FloatArray, lines: Sequence[int], column: str) -> li
         )
     if faults:
         return faults
-    for i in np.flatnonzero(np.diff(ghz) < 1e-9).tolist():
-        if abs(ghz[i + 1] - ghz[i]) < 1e-9:
-            faults.append(f"{name}: line {lines[i + 1]}: {ghz[i + 1]:.9g} GHz comes twice: must come once")
-        else:
-            faults.append(
-                f"{name}: line {lines[i + 1]}: {ghz[i + 1]:.9g} GHz comes after {ghz[i]:.9g} GHz: must rise; sort the list"
-            )
-    return faults
+    return [f"{name}: line {lines[index]}: {words}" for index, words in _out_of_order(ghz, "list")]
 
 
 def with_list(folder: Path, goal: Mapping[str, Any]) -> dict[str, Any]:

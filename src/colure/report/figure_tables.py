@@ -95,7 +95,7 @@ def _short_text(figure: Figure) -> str:
     """Return value and uncertainty for a narrow column; why a figure does not exist is said elsewhere."""
     if figure.reason:
         return "undefined"
-    return "0" if figure.lower == figure.upper == figure.value == 0.0 else without_interval(figure) or figure.text()
+    return "0" if figure.zero_by_definition else without_interval(figure) or figure.text()
 
 
 def _named(figure: Figure) -> Ref:

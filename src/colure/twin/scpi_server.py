@@ -32,6 +32,8 @@ REFLECTION_TRACE = 11
 PULSE_PATIENCE_S = 30.0
 #: What a source that is off still gives, dBm.
 NO_POWER_DBM = -250.0
+#: Length of the short form of words (SCPI-1999, volume 1, 6.2.1).
+SHORT = {"LINEAR": 3, "SEGMENT": 4, "IMMEDIATE": 3, "EXTERNAL": 3}
 
 
 #: What a command does with its query mark and number (`?2`; `2` alone for a setting), and with its argument.
@@ -175,33 +177,41 @@ class SimulatedAnalyzer:
             self._heads[head] = action, match.group(1) if match.groups() else ""
         return self._heads[head]
 
-    def _number(self, name: str, low: float, high: float) -> Callable[[str, str], str | None]:
-        def act(query: str, argument: str) -> str | None:
-            if query:
-                return f"{self._settings[name]:.12g}"
-            try:
-                value = float(argument)
-            except ValueError:
-                self._errors.append(f'-104,"Data type error;{name}"')
-                return None
-            if not low <= value <= high:
-                self._errors.append(f'-222,"Data out of range;{name} {value:g}, {low:g} to {high:g}"')
-                return None
-            self._settings[name] = value
-            return None
+    def _number(self, name: str, low: float, high: float) -> CommandAction:
+        return lambda query, argument: self._kept(self._settings, name, low, high, query, argument)
 
-        return act
+    def _kept(
+        self, table: dict[str, float], name: str, low: float, high: float, query: str, argument: str
+    ) -> str | None:
+        """Answer a query of one number of a table, or set it within its limits."""
+        if query.startswith("?"):
+            return f"{table[name]:.12g}"
+        try:
+            value = float(argument)
+        except ValueError:
+            self._errors.append(f'-104,"Data type error;{name}"')
+            return None
+        if not low <= value <= high:
+            self._errors.append(f'-222,"Data out of range;{name} {value:g}, {low:g} to {high:g}"')
+            return None
+        table[name] = value
+        return None
+
+    def _one_of(self, argument: str, *words: str) -> str:
+        """Return which of some words an argument is, in its short form or written out; empty, with an error queued, if none."""
+        found = next((word for word in words if argument.upper() in (word[: SHORT[word]], word)), "")
+        if not found:
+            self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
+        return found
 
     def _sweep_type(self, query: str, argument: str) -> str | None:
         if query:
             return "SEGM" if self._segmented else "LIN"
-        if argument.upper() not in ("LIN", "LINEAR", "SEGM", "SEGMENT"):
-            self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
-            return None
-        self._segmented = argument.upper().startswith("SEGM")
+        if word := self._one_of(argument, "LINEAR", "SEGMENT"):
+            self._segmented = word == "SEGMENT"
         return None
 
-    def _sweep_points(self, query: str, argument: str) -> str | None:
+    def _sweep_points(self, query: str, argument: str) -> str | bytes | None:
         if query and self._segmented:
             return str(self._frequencies().size)
         return self._number("points", 1, 100001)(query, argument)
@@ -220,19 +230,7 @@ class SimulatedAnalyzer:
             if not 1 <= number <= len(self._segments):
                 self._errors.append(f'-222,"Data out of range;segment {number}"')
                 return None
-            row = self._segments[number - 1]
-            if query.startswith("?"):
-                return f"{row[name]:.12g}"
-            try:
-                value = float(argument)
-            except ValueError:
-                self._errors.append(f'-104,"Data type error;{name}"')
-                return None
-            if not low <= value <= high:
-                self._errors.append(f'-222,"Data out of range;{name} {value:g}, {low:g} to {high:g}"')
-                return None
-            row[name] = value
-            return None
+            return self._kept(self._segments[number - 1], name, low, high, query, argument)
 
         return act
 
@@ -324,10 +322,8 @@ class SimulatedAnalyzer:
     def _trigger(self, query: str, argument: str) -> str | None:
         if query:
             return "EXT" if self._external else "IMM"
-        if argument.upper() not in ("IMM", "IMMEDIATE", "EXT", "EXTERNAL"):
-            self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
-            return None
-        self._external = argument.upper().startswith("EXT")
+        if word := self._one_of(argument, "IMMEDIATE", "EXTERNAL"):
+            self._external = word == "EXTERNAL"
         return None
 
     def _spot(self, query: str, argument: str) -> str | None:

@@ -125,7 +125,9 @@ def _say_if_the_same(source: Path, run_name: str, other: str, *, one_state: bool
         one if one.suffix.lower() in (".nc", ".csv") else run_folder(source, name).record
         for one, name in ((source, run_name), (Path(other), other))
     ]
-    if one_state and all(one.is_file() for one in both) and file_hash(both[0]) == file_hash(both[1]):
+    if not one_state or not all(one.is_file() for one in both):
+        return
+    if len({one.stat().st_size for one in both}) == 1 and file_hash(both[0]) == file_hash(both[1]):
         names = (source.name, Path(other).name) if source.is_file() else (run_name, other)
         click.echo(f"caution: {names[0]} and {names[1]} hold the same bytes; that they agree says nothing", err=True)
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
+from colure.app.commands.fields import refuse_slant, slant_option
 from colure.model.strict_json import json_text
 
 
@@ -23,8 +24,7 @@ from colure.model.strict_json import json_text
     help="Limits and masks that every run of a batch is held against.",
 )
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
-@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0),
-              help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.")  # fmt: skip
+@slant_option
 @batch_options
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
 def evaluate(
@@ -50,14 +50,12 @@ def evaluate(
       colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv
     """
     from colure.app.services.pattern_files import is_file
-    from colure.errors import InputError
 
     if len(sources) == 1 and is_file(Path(sources[0])) and Path(sources[0]).is_file():
         _only_of_one_run(state, "a file holds one state")
         _evaluate_file(Path(sources[0]), slant_deg, as_json=as_json)
         return
-    if slant_deg is not None:
-        raise InputError([f"--slant-deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
+    refuse_slant(slant_deg)
     if batch.is_batch(sources, run_name) or batch.specification is not None or batch.scheduler is not None:
         _only_of_one_run(state, "a batch does every state by itself")
         run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)

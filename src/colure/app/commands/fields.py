@@ -17,6 +17,21 @@ def _words(_: object, __: object, text: str) -> frozenset[str]:
     return frozenset(word for word in text.split(",") if word)
 
 
+slant_option = click.option(
+    "--slant-deg",
+    type=click.FloatRange(-180.0, 180.0),
+    help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.",
+)
+
+
+def refuse_slant(slant_deg: float | None) -> None:
+    """Raise `InputError` if a co-polar direction is given of a run, whose device says it."""
+    from colure.errors import InputError
+
+    if slant_deg is not None:
+        raise InputError([f"--slant-deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
+
+
 accept_option = click.option(
     "--accept",
     default="",

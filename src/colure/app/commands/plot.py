@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.fields import slant_option
 from colure.app.services.picture_kinds import KINDS
 from colure.model.strict_json import json_text
 
@@ -22,8 +23,7 @@ SUFFIXES = (".png", ".svg", ".pdf", ".html")
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--kind", type=click.Choice(KINDS), default="cuts", show_default=True, help="What to draw.")
 @click.option("--frequency-ghz", type=float, help="One of the frequencies; the one to watch, or mid-band, by default.")
-@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0),
-              help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.")  # fmt: skip
+@slant_option
 @click.option("--rows", type=click.IntRange(1, 200), help="Aperture of a file: elements along y, drawn one by one.")
 @click.option("--columns", type=click.IntRange(1, 200), help="Elements along x.")
 @click.option("--pitch-mm", type=click.FloatRange(0.01, 10000.0), help="Distance between two elements.")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.fields import slant_option
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -23,8 +24,7 @@ if TYPE_CHECKING:
     "--specification", type=click.Path(path_type=Path), default=None, help="Limits and masks to hold it against."
 )
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
-@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0),
-              help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.")  # fmt: skip
+@slant_option
 @click.option(
     "--to", "target", type=click.Path(path_type=Path), help="Folder of a file's report; beside it by default."
 )

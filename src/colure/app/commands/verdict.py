@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.fields import refuse_slant, slant_option
 from colure.model.strict_json import json_text
 
 
@@ -15,8 +16,7 @@ from colure.model.strict_json import json_text
 @click.argument("specification", type=click.Path(path_type=Path))
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
-@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0),
-              help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.")  # fmt: skip
+@slant_option
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
 def verdict(
     source: Path, specification: Path, run_name: str, state: str | None, slant_deg: float | None, as_json: bool
@@ -44,9 +44,8 @@ def verdict(
         if state is not None:
             raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
         found = judge_file(source, specification, slant_deg=slant_deg)
-    elif slant_deg is not None:
-        raise InputError([f"--slant-deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
     else:
+        refuse_slant(slant_deg)
         found = judge_run(Campaign.load(source), run_folder(source, run_name).state(state), specification)
     if as_json:
         click.echo(json_text({"outcome": found.outcome, "verdicts": [one.__dict__ for one in found.verdicts]}))
