@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import asdict, dataclass, field, fields, replace
 from typing import Any, Final
 
@@ -200,3 +201,12 @@ def format_value(value: float, *, uncertainty: float) -> str:
 def _unsigned_zero(text: str) -> str:
     """Return a number's text; a zero without its sign."""
     return text.lstrip("-") if float(text) == 0.0 else text
+
+
+def undefined_words(figures: Sequence[Figure]) -> list[str]:
+    """Return one sentence a reason: which figures do not exist, and why."""
+    told: dict[str, list[str]] = {}
+    for figure in figures:
+        if figure.reason and figure.label not in told.setdefault(figure.reason, []):
+            told[figure.reason].append(figure.label)
+    return [f"{'; '.join(labels)}: {reason}." for reason, labels in told.items()]

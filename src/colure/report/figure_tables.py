@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.model.figure import format_value
+from colure.model.figure import format_value, undefined_words
 from colure.report.document import Block, Cell, Paragraph, Ref, ReportSection, Table, anchor
 
 if TYPE_CHECKING:
@@ -55,15 +55,6 @@ def sense_of(figure: Figure, here: Sequence[Figure]) -> str:
     if found[0].lower > 0.0:
         return ", right-hand (+)"
     return ", left-hand (-)" if found[0].upper < 0.0 else ", sense undecided"
-
-
-def undefined_words(figures: Sequence[Figure]) -> list[str]:
-    """Return one sentence a reason: which figures do not exist, and why."""
-    told: dict[str, list[str]] = {}
-    for figure in figures:
-        if figure.reason and figure.label not in told.setdefault(figure.reason, []):
-            told[figure.reason].append(figure.label)
-    return [f"{'; '.join(labels)}: {reason}." for reason, labels in told.items()]
 
 
 def tables_over_frequency(

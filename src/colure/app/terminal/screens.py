@@ -15,7 +15,7 @@ from colure.app.services.cautions import cautions_of
 from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.terminal.newest import NewestTrace
 from colure.model.events import Event, Listener, nobody
-from colure.model.figure import NOT_TO_BE_USED
+from colure.model.figure import NOT_TO_BE_USED, undefined_words
 from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
@@ -339,18 +339,13 @@ def show_figures(figures: Sequence[Figure], goal: Goal | None = None) -> None:
     table = Table(title=f"Figures at {centre / 1e9:.3f} GHz (95 % intervals)", title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("value", "right"), ("", "left"), ("unit", "left")):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
-    reasons: dict[str, list[str]] = {}
-    for figure in figures:
-        if figure.frequency_hz != centre:
-            continue
-        if figure.reason:
-            reasons.setdefault(figure.reason, []).append(figure.label)
-        elif not figure.zero_by_definition:
+    here = [figure for figure in figures if figure.frequency_hz == centre]
+    for figure in here:
+        if not figure.reason and not figure.zero_by_definition:
             table.add_row(figure.label, *figure.cells(), figure.unit)
     console().print(table)
-    for reason, labels in reasons.items():
-        # One reason often holds for many figures: it is said once, beside all of them.
-        console().print(f"{'; '.join(labels)}: {reason}.", markup=False, highlight=False)
+    for words in undefined_words(here):
+        console().print(words, markup=False, highlight=False)
     left_out = next((figure.not_included for figure in figures if figure.not_included), ())
     if left_out:
         console().print(f"Not included in the intervals: {', '.join(left_out)}.")
