@@ -11,8 +11,9 @@ import socket
 import subprocess
 import time
 import tomllib
+from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 
 import psutil
 import pytest
@@ -224,29 +225,33 @@ def hold_while_homing(axes: LineAxes) -> None:
     assert max(abs(x) for x in rested.values()) > 1.0, "it was held on its way"
 
 
-def places_of(resource: str) -> Places:
-    """Return what asks the controller over a connection of its own; axis names as in `PROFILE`."""
-    line = socket.create_connection(("127.0.0.1", int(resource.rsplit(":", 1)[1])), timeout=5.0)
-    words = line.makefile("rw", encoding="ascii", newline="\r\n")
+@contextmanager
+def places_of(resource: str) -> Iterator[Places]:
+    """Yield what asks the controller over a connection of its own; axis names as in `PROFILE`."""
+    with (
+        socket.create_connection(("127.0.0.1", int(resource.rsplit(":", 1)[1])), timeout=5.0) as line,
+        line.makefile("rw", encoding="ascii", newline="\r\n") as words,
+    ):
 
-    def say(text: str) -> None:
-        words.write(text + "\n")
-        words.flush()
+        def say(text: str) -> None:
+            words.write(text + "\n")
+            words.flush()
 
-    say("hello EMC beside 1.0")
-    say("set echo off")
+        say("hello EMC beside 1.0")
+        say("set echo off")
 
-    def ask() -> dict[str, float]:
-        say("get abs_act_pos")
-        while not (answer := words.readline()).startswith("ABS_ACT_POS"):
-            assert answer
-        return dict(zip(("azimuth", "roll", "probe"), map(float, answer.split()[4:7]), strict=True))
+        def ask() -> dict[str, float]:
+            say("get abs_act_pos")
+            while not (answer := words.readline()).startswith("ABS_ACT_POS"):
+                assert answer
+            return dict(zip(("azimuth", "roll", "probe"), map(float, answer.split()[4:7]), strict=True))
 
-    return ask
+        yield ask
 
 
 def test_a_whole_campaign(controller, tiny_campaign):
     """From the command line: homed, measured at 40 deg/s, sealed."""
     (tiny_campaign / "machine.toml").write_text(PROFILE, encoding="utf-8")
     motion = {"speed_deg_s": 40.0, "acceleration_deg_s2": 400.0, "settle_s": 0.05}
-    require_measured_beside(tiny_campaign, controller, "machine", places_of(controller), **motion)
+    with places_of(controller) as places:
+        require_measured_beside(tiny_campaign, controller, "machine", places, **motion)
