@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 import numpy as np
 from pydantic import Field, model_validator
 
+from colure.geometry.conventions import FloatArray
 from colure.model.loading import Millimetres3, Section, number
 
 
@@ -27,6 +28,12 @@ class Elements(Section):
     columns: int = Field(ge=1, le=200, json_schema_extra={"unit": "columns"})
     pitch_mm: float = number("mm", 0.01, 10000)
     pattern: Literal["estimated", "panel"] = "estimated"
+
+    def places_m(self, centre_m: FloatArray) -> FloatArray:
+        """Return where the elements stand (element, 3), metres: row by row from -y, from -x within a row, about a centre (3,)."""
+        y, x = (1e-3 * self.pitch_mm * (np.arange(n) - (n - 1) / 2) for n in (self.rows, self.columns))
+        yy, xx = np.meshgrid(y, x, indexing="ij")
+        return np.asarray(np.stack([xx.ravel(), yy.ravel(), np.zeros(xx.size)], axis=-1) + centre_m)
 
 
 class States(Section):

@@ -173,6 +173,24 @@ def chosen(found: Turned) -> Chosen:
     return Chosen(value, covariance, np.array(doubt, np.int64), float(rest), allowed)
 
 
+def beyond_the_range(place_m: FloatArray, direction: FloatArray, *, range_m: float, wavenumber: float) -> ComplexArray:
+    """Return what turns elements as a probe reads them into what they are far away, (element,).
+
+    A wave from r to the probe at R d runs |R d - r|, far away R - d . r: across the direction, r^2 / 2R more (derivable).
+
+    Parameters
+    ----------
+    place_m
+        (element, 3) from the axes' intersection, device frame.
+    direction
+        (3,) unit vector from there to the probe, device frame.
+    range_m, wavenumber
+        Distance of the probe from the axes' intersection, and k in rad/m.
+    """
+    way = np.linalg.norm(range_m * direction - place_m, axis=1)
+    return np.asarray(way / range_m * np.exp(1j * wavenumber * (way - range_m + place_m @ direction)))
+
+
 def relative(value: ComplexArray) -> ComplexArray:
     """Return elements over their rms amplitude, phases about that of their sum: how every table of a calibration is given."""
     return np.asarray(value / np.sqrt(np.mean(np.abs(value) ** 2)) * np.exp(-1j * np.angle(value.sum())))

@@ -76,10 +76,7 @@ def face_at(
     centre_m, size_m
         Centre of the grid (3,) and size of the face (2,), metres.
     """
-    pitch = 1e-3 * grid.pitch_mm
-    y, x = ((np.arange(n) - (n - 1) / 2) * pitch for n in (grid.rows, grid.columns))
-    yy, xx = np.meshgrid(y, x, indexing="ij")
-    positions = np.stack([xx.ravel(), yy.ravel(), np.zeros(xx.size)], axis=-1) + centre_m
+    pitch, positions = 1e-3 * grid.pitch_mm, grid.places_m(centre_m)
     found = element_excitations(expansion, positions, slant=slant, pattern=grid.pattern)
     width, height = (float(s) * (0.5 + PICTURE_MARGIN) for s in size_m)
     x_m = np.linspace(-width, width, PICTURE_POINTS) + centre_m[0]

@@ -10,11 +10,14 @@ from colure.app.services.array_elements import CalibrationRow, row_of
 from colure.app.services.array_states import told_in
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
-from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db, wavenumber
 from colure.model.campaign import Campaign
 from colure.model.tables import numbers_of, read_rows
+from colure.planning.schemes import directions
 
 POWERS = ("power_db", "power_mw")
+#: Phases that differ by less between the probe's place and far away are not worth a word, degrees.
+NEAR_DEG = 0.5
 #: Above this many standard uncertainties of the phase an element is no more than the scatter.
 FAINT = 0.5
 
@@ -48,6 +51,8 @@ def from_table(path: Path) -> tuple[list[CalibrationRow], list[str]]:
 def from_run(campaign: Campaign, run: RunFolder) -> tuple[list[CalibrationRow], list[str]]:
     """Return the calibration of a run of rotating states by the power at its strongest place, at mid-band, and its cautions.
 
+    What the probe's finite distance does to the elements is taken out where device.toml says where they stand; else it is said.
+
     Raises
     ------
     InputError
@@ -64,7 +69,38 @@ def from_run(campaign: Campaign, run: RunFolder) -> tuple[list[CalibrationRow], 
     power = np.abs(record["trace"].values[places.rows][:, :, middle]) ** 2
     place, port = np.unravel_index(int(np.argmax(power.mean(axis=0))), power.shape[1:])
     element, turn, rows = turning(commands.weight)
-    return _calibrated(element, turn, power[rows, place, port])
+    point = places.rows[0, place]
+    direction = directions(
+        tuple(str(name) for name in record["axis"].values),
+        record["commanded_deg"].values[point][None],
+        campaign.chamber,
+    )[0]
+    far, cautions = _far(campaign, direction, float(record["frequency"].values[middle]), int(element.max()) + 1)
+    found, more = _calibrated(element, turn, power[rows, place, port], far)
+    return found, cautions + more
+
+
+def _far(campaign: Campaign, direction: FloatArray, frequency_hz: float, count: int) -> tuple[ComplexArray, list[str]]:
+    """Return what turns elements at the probe into those far away, (element,), and what cannot be told."""
+    from colure.analysis.array.rotating import beyond_the_range
+
+    device, range_m, k = (
+        campaign.device,
+        campaign.chamber.range_length_m,
+        float(wavenumber(np.array([frequency_hz]))[0]),
+    )
+    grid = device.elements
+    if grid is not None and grid.rows * grid.columns == count:
+        place = grid.places_m(1e-3 * np.asarray(device.offset_mm))
+        return beyond_the_range(place, direction, range_m=range_m, wavenumber=k), []
+    across = 0.5e-3 * float(np.hypot(*device.size_mm[:2]))
+    phase_deg = float(np.rad2deg(0.5 * k * across**2 / range_m))
+    if phase_deg < NEAR_DEG:
+        return np.ones(count, complex), []
+    return np.ones(count, complex), [
+        f"phases hold at the probe, {range_m:g} m away; far away an element at the rim is up to {phase_deg:.1f} deg ahead; "
+        "state rows, columns and pitch_mm in [elements] of device.toml and it is taken out"
+    ]
 
 
 def turning(weight: ComplexArray) -> tuple[IntArray, FloatArray, IntArray]:
@@ -96,7 +132,9 @@ def turning(weight: ComplexArray) -> tuple[IntArray, FloatArray, IntArray]:
     )
 
 
-def _calibrated(element: IntArray, turn: FloatArray, power: FloatArray) -> tuple[list[CalibrationRow], list[str]]:
+def _calibrated(
+    element: IntArray, turn: FloatArray, power: FloatArray, far: ComplexArray | None = None
+) -> tuple[list[CalibrationRow], list[str]]:
     from colure.analysis.array.rotating import chosen, relative, turned_elements
 
     try:
@@ -104,7 +142,7 @@ def _calibrated(element: IntArray, turn: FloatArray, power: FloatArray) -> tuple
     except ValueError as error:
         raise InputError([str(error)]) from None
     best = chosen(found)
-    share = relative(best.value)
+    share = relative(best.value if far is None else best.value * far)
     spread = np.sqrt(np.diagonal(best.covariance, axis1=1, axis2=2))
     undecided = set(best.undecided.tolist())
     rows = []
