@@ -82,7 +82,7 @@ def written() -> str:
         body = "undefined" if door.body is None else writer.of(door.body)
         asked[door.method].append(f'  "{door.path}": {{ body: {body}; answer: {answer} }};')
     results = [f'  "{path}": {writer.of(kind)};' for path, kind in RESULTS.items()]
-    live = [writer.of(kind) for kind in (messages.Status, messages.Idle, messages.Grid)]
+    live = [writer.of(kind) for kind in (messages.Status, messages.Idle, messages.Grid, messages.Alive)]
     parts = [
         *writer.interfaces.values(),
         "/** What is read, by path. */\nexport interface Reads {\n" + "\n".join(asked["GET"]) + "\n}\n",

@@ -197,6 +197,9 @@ def test_a_stop_is_answered_within_a_second_beside_800_idle_connections(served):
     other = subprocess.Popen(
         [sys.executable, "-c", flood, str(served.port)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
     )
+    # The workers have started by then, as they have when a scan runs: their start is not what is timed.
+    for kind in ("quick", "view", "long"):
+        served.room.desk._pool(kind).submit(int).result(timeout=60)
     try:
         assert other.stdout is not None and int(other.stdout.readline()) >= 700
         headers, latencies = served.headers(SessionRole.VIEW), []
@@ -212,8 +215,8 @@ def test_a_stop_is_answered_within_a_second_beside_800_idle_connections(served):
     print(
         f"stop beside 800 idle connections: median {1e3 * float(np.median(latencies)):.0f}, most {1e3 * max(latencies):.0f} ms"
     )
-    # Promised is 1 s; a computer that runs other tests beside this one gets more.
-    assert max(latencies) < 3.0 and float(np.median(latencies)) < 0.1
+    # Promised is 1 s; 3 to 16 ms were seen on two cores at a load of 8.
+    assert max(latencies) < 1.0 and float(np.median(latencies)) < 0.1
 
 
 def test_stop_is_heard_while_everything_else_is_busy(served, tiny_campaign):

@@ -145,7 +145,7 @@ class Room {
       switcher,
       h("span", { class: "spring" }),
       draft,
-      jobsButton(),
+      ...jobsButton(),
       link,
       may("configure") && button("invite", () => void this.invite()),
       dark,

@@ -8,10 +8,12 @@ import type { Page, View } from "../shell/page";
 import { Panel } from "../shell/panel";
 import { session } from "../shell/session";
 import { CutsTab } from "./cuts";
+import { showAsRead } from "./asread";
 import { CutsRunView } from "./cutsrun";
 import { FiguresPanel } from "./figures";
 import { PatternOnStage } from "./pattern";
 import { FrequencyTab, MapTab } from "./maps";
+import { PowerRunView } from "./powerrun";
 import { RunDrawer } from "./runs";
 import { ghz, Looked } from "./state";
 import { ApertureTab, FindingsTab, ImpulseTab, RecipeTab, ReportTab, VerdictTab } from "./more";
@@ -48,7 +50,8 @@ export function explorePage(view: View): Page {
     panel = h("div", { class: "tab-panel", attrs: { id: "explore-panel" } });
   const controls = h("div", { class: "controls" });
   const kinds = new Map<string, RunRow["kind"]>();
-  let names: string[] = [],
+  let here = true,
+    names: string[] = [],
     shown: Tab | null = null,
     playing = 0;
 
@@ -66,13 +69,14 @@ export function explorePage(view: View): Page {
     figures.element.hidden = false;
     fill(panel);
     fill(controls);
-    if (kinds.get(run) === "cuts") openCuts();
+    if (kinds.get(run) === "cuts")
+      openBare(new CutsRunView(explorer), "Cuts or single directions: figures of a sphere do not follow from them.");
+    else if (kinds.get(run) === "power") openBare(new PowerRunView(explorer), "Levels without phase.");
     else await again();
   };
-  /** A run of cuts has no sphere to look at: its own charts and figures stand here instead. */
-  const openCuts = () => {
-    const view = new CutsRunView(explorer);
-    opened.show(looked.subject(false), h("p", { class: "small" }, "Cuts or single directions: figures of a sphere do not follow from them."));
+  /** A run of cuts or of levels alone has no waves to look at: its own charts and figures stand here instead. */
+  const openBare = (view: Tab, says: string) => {
+    opened.show(looked.subject(false), h("p", { class: "small" }, says));
     shown = view;
     looked.keep();
     fill(controls, view.element);
@@ -85,7 +89,13 @@ export function explorePage(view: View): Page {
       looked.open(answer);
       return [head()];
     }, { of: (a) => a.of, expect: looked.of(false), waiting: "The run is being processed; the first time takes some seconds." }); // prettier-ignore
-    if (!found || mine !== looked.run) return;
+    if (mine !== looked.run) return;
+    if (!found) {
+      figures.clear("No figure follows from what this run holds so far.");
+      await showAsRead(view, mine, controls, () => here && mine === looked.run && !looked.known);
+      return;
+    }
+    fill(opened.subject, looked.subject(false).words);
     drawControls();
     pattern.show();
     figures.show();
@@ -170,6 +180,8 @@ export function explorePage(view: View): Page {
     together: () => new TogetherTab(explorer),
     report: () => new ReportTab(explorer),
   };
+  opened.empty("The runs are being listed.");
+  figures.clear("Figures stand here once a run is open.");
   void (async () => {
     post("/api/motion", { campaign: session.campaign }).then(
       (m) => view.chamber.build(m),
@@ -185,7 +197,9 @@ export function explorePage(view: View): Page {
       // Whoever comes for one run sees it at once; a choice of several lies open.
       drawer.element.open = runs.length !== 1 && !looked.run;
       const first =
-        looked.run || (runs.find((r) => r.kind === "sphere") ?? runs.find((r) => r.kind === "cuts"))?.name || "";
+        looked.run ||
+        (runs.find((r) => r.kind === "sphere") ?? runs.find((r) => r.kind === "cuts" || r.kind === "power"))?.name ||
+        "";
       if (first) await open(first, looked.state, looked.off, looked.gate);
       else
         opened.empty(
@@ -218,9 +232,10 @@ export function explorePage(view: View): Page {
       ]),
     );
     if (stands[0] === stands[1]) return;
-    const { run, state, off, gate, frequency, plane, basis, coordinates, component, beside, tab, span } = to;
+    const { run, state, off, gate, frequency, plane, basis, basisChosen, coordinates, component, beside, tab, span } =
+      to;
     const same = state === looked.state && off.join() === looked.off.join() && gate?.join() === looked.gate?.join();
-    Object.assign(looked, { frequency, plane, basis, coordinates, component, beside, tab, span });
+    Object.assign(looked, { frequency, plane, basis, basisChosen, coordinates, component, beside, tab, span });
     if (!same) {
       void open(run, state, off, gate);
       return;
@@ -235,6 +250,8 @@ export function explorePage(view: View): Page {
     element,
     follow,
     leave: () => {
+      here = false;
+      drawer.leave();
       window.clearInterval(playing);
       window.clearTimeout(timer);
       opened.leave();

@@ -29,8 +29,8 @@ export class FiguresPanel {
 
   constructor(private explorer: Explorer) {}
 
-  clear(): void {
-    this.panel.empty("");
+  clear(why = ""): void {
+    this.panel.empty(why);
   }
 
   show(): void {

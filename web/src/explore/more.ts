@@ -99,7 +99,13 @@ export class ImpulseTab extends OnePanel {
   }
 
   show(): void {
-    const { looked } = this.explorer;
+    const { looked } = this.explorer,
+      count = looked.known?.frequency_hz.length ?? 0;
+    if (count < 3) {
+      const has = count === 1 ? "1 frequency" : `${count} frequencies`;
+      this.panel.empty(`This run holds ${has}; an impulse response needs at least 3.`, looked.subject(false));
+      return;
+    }
     void this.panel.ask(
       looked.subject(false),
       (signal) => post("/api/impulse", looked.one(), signal),

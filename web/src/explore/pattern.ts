@@ -133,6 +133,7 @@ export class PatternOnStage {
     return h("div", { class: "row" },
       choice("components", names, looked.basis, (v) => {
         looked.basis = v as typeof looked.basis;
+        looked.basisChosen = true;
         this.changed();
       }),
       choice("shown", shown, looked.component, (v) => {

@@ -13,7 +13,6 @@ const run: RunRow = {
   record: true,
   figures: false,
   report: false,
-  thumb: null,
 };
 
 describe("runs", () => {

@@ -1,9 +1,9 @@
 /** The runs of a campaign in a drawer: what each holds, when it was measured, what was said of it; found by words. */
 
-import { levels } from "../draw/colours";
+import { levels, lines } from "../draw/colours";
 import { button, fill, h } from "../draw/dom";
 import { post } from "../request/server";
-import type { RunRow } from "../request/types";
+import type { RunRow, Thumb } from "../request/types";
 import { dialog } from "../shell/dialog";
 import { may, session, words } from "../shell/session";
 
@@ -42,6 +42,20 @@ export class RunDrawer {
   readonly element: HTMLDetailsElement;
   private runs: RunRow[] = [];
   private chosen = "";
+  private loaded = false;
+  private asking = false;
+  private wanted: string[] = [];
+  private thumbs = new Map<string, HTMLElement>();
+  private stop = new AbortController();
+  private campaign = session.campaign;
+  private seen = new IntersectionObserver((entries) => {
+    for (const one of entries)
+      if (one.isIntersecting) {
+        this.seen.unobserve(one.target);
+        this.wanted.push(one.target.getAttribute("data-thumb") ?? "");
+      }
+    void this.askThumbs();
+  });
   private search = h("input", {
     attrs: { type: "search", placeholder: "find by name, tag, operator, state", "aria-label": "find runs" },
     on: { input: () => this.draw() },
@@ -50,11 +64,44 @@ export class RunDrawer {
 
   constructor(private open: (run: string) => void) {
     this.element = h("details", { class: "card drawer", attrs: { open: true } }, this.summary, this.search, this.list);
+    this.draw();
   }
 
   fill(runs: RunRow[]): void {
     this.runs = runs;
+    this.loaded = true;
     this.draw();
+  }
+
+  leave(): void {
+    this.stop.abort();
+    this.seen.disconnect();
+  }
+
+  /** The picture's place; it is asked for when it comes into view, one after the other, and kept while the list is open. */
+  private thumbOf(run: RunRow): HTMLElement {
+    const kept = this.thumbs.get(run.name);
+    if (kept) return kept;
+    const place = h("span", { class: "thumb", attrs: { "data-thumb": run.name } });
+    this.thumbs.set(run.name, place);
+    this.seen.observe(place);
+    return place;
+  }
+
+  private async askThumbs(): Promise<void> {
+    if (this.asking) return;
+    this.asking = true;
+    for (let name; (name = this.wanted.shift()) !== undefined && !this.stop.signal.aborted;) {
+      const place = this.thumbs.get(name);
+      try {
+        const found = await post("/api/thumb", { campaign: this.campaign, run: name }, this.stop.signal);
+        if (place) fill(place, picture(found));
+        if (place) place.title = TOLD[found.what];
+      } catch {
+        // A list without a picture is still the list.
+      }
+    }
+    this.asking = false;
   }
 
   choose(name: string): void {
@@ -66,7 +113,8 @@ export class RunDrawer {
 
   private draw(): void {
     const shown = this.runs.filter((run) => matches(run, this.search.value));
-    if (!this.runs.length)
+    if (!this.loaded) fill(this.list, h("p", { class: "quiet" }, "The runs are being listed."));
+    else if (!this.runs.length)
       fill(this.list, h("p", { class: "quiet" }, "No runs yet. Scan makes them; colure acquire does too."));
     else if (!shown.length) fill(this.list, h("p", { class: "quiet" }, "No run has these words."));
     else fill(this.list, ...shown.map((run) => this.card(run)));
@@ -77,7 +125,7 @@ export class RunDrawer {
     const when = run.measured_at
       ? new Date(1000 * run.measured_at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" })
       : "";
-    const kind = run.kind === "cuts" ? "cuts" : run.kind === "sphere" ? "sphere" : "not sealed";
+    const kind = run.kind === "begun" ? "not sealed" : run.kind === "power" ? "power only" : run.kind;
     const main = h(
       "button",
       {
@@ -85,7 +133,7 @@ export class RunDrawer {
         on: { click: () => this.open(run.name) },
         attrs: { type: "button", "data-run": run.name, "aria-pressed": "false" },
       },
-      thumb(run),
+      this.thumbOf(run),
       h("strong", {}, run.name),
       h("span", { class: "small" }, [kind, run.identity["tag"], run.identity["operator"]].filter(Boolean).join(", ")),
       h("span", { class: `small ${run.state === "complete" ? "good" : "warn-text"}` }, stateWords(run)),
@@ -121,16 +169,33 @@ export class RunDrawer {
   }
 }
 
-function thumb(run: RunRow): HTMLElement | null {
-  if (!run.thumb) return null;
-  const picture = h("canvas", { class: "thumb", attrs: { width: 48, height: 24, "aria-hidden": "true" } }),
-    pen = picture.getContext("2d");
-  if (!pen) return picture;
+const TOLD: Record<Thumb["what"], string> = {
+  pattern: "total level over theta (down) and phi (across), 40 dB",
+  "as read": "levels as they were read, over theta (down) and phi (across), 40 dB; no pattern was processed yet",
+  cut: "the first cut, 40 dB",
+  "": "nothing measured",
+};
+
+/** A pattern or what was read of it as a map, a cut as a line; nothing where nothing was measured. */
+function picture(found: Thumb): HTMLElement | null {
+  if (!found.what) return null;
+  const canvas = h("canvas", {
+      attrs: { width: found.what === "cut" ? 192 : 48, height: found.what === "cut" ? 48 : 24, "aria-hidden": "true" },
+    }),
+    pen = canvas.getContext("2d");
+  if (!pen) return null;
+  if (found.what === "cut") {
+    pen.strokeStyle = lines().co;
+    pen.lineWidth = 2;
+    found.shades.forEach((v, i) => pen.lineTo((192 * i) / (found.shades.length - 1), 46 - (44 * v) / 255));
+    pen.stroke();
+    return canvas;
+  }
   const pixels = pen.createImageData(48, 24);
-  run.thumb.forEach((v, i) => {
-    for (let c = 0; c < 3; c++) pixels.data[4 * i + c] = levels[3 * v + c];
-    pixels.data[4 * i + 3] = 255;
+  found.shades.forEach((v, i) => {
+    for (let c = 0; c < 3; c++) pixels.data[4 * i + c] = levels[3 * Math.max(0, v) + c];
+    pixels.data[4 * i + 3] = v < 0 ? 0 : 255;
   });
   pen.putImageData(pixels, 0, 0);
-  return picture;
+  return canvas;
 }

@@ -39,6 +39,8 @@ export class Looked {
   frequency = -1;
   plane = numberOf("plane") ?? 0;
   basis = oneOf(value("basis"), BASES, "ludwig-3");
+  /** Somebody chose the components; else those of the device's declared polarization are shown. */
+  basisChosen = value("basis") !== "";
   coordinates = oneOf(value("coords"), COORDINATES, "theta-phi");
   component = oneOf<Component>(value("shown"), [["total", ""], ["first", ""], ["second", ""]], "total"); // prettier-ignore
   beside: string[] = value("beside") ? value("beside").split(" ") : [];
@@ -63,6 +65,9 @@ export class Looked {
   /** Take over an overview and find the frequency that the address or the run names. */
   open(known: Overview): void {
     this.known = known;
+    // One of several states is always meant by its name.
+    if (known.states.length > 1) this.state ??= known.states[0];
+    if (!this.basisChosen) this.basis = known.basis;
     const all = known.frequency_hz,
       wanted = numberOf("f");
     if (wanted !== null)
@@ -79,7 +84,7 @@ export class Looked {
     const whole = (v: number, otherwise: number) => (v === otherwise ? "" : String(v));
     put({
       run: this.run, state: this.state ?? "", tab: this.tab === "cuts" ? "" : this.tab, f: this.known ? String(this.hz / 1e9) : "",
-      plane: whole(this.plane, 0), basis: this.basis === "ludwig-3" ? "" : this.basis, coords: this.coordinates === "theta-phi" ? "" : this.coordinates,
+      plane: whole(this.plane, 0), basis: this.basisChosen ? this.basis : "", coords: this.coordinates === "theta-phi" ? "" : this.coordinates,
       shown: this.component === "total" ? "" : this.component, beside: this.beside.join(" "), off: this.off.join(" "),
       gate: this.gate ? this.gate.join(" ") : "", span: whole(this.span, 50),
     }, step); // prettier-ignore

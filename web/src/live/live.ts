@@ -12,10 +12,14 @@ export function moving(s: Status): boolean {
 
 type Watcher = {
   status?: (s: Status) => void;
-  grid?: (g: Grid) => void;
+  /** The cells of the running or last scan; null when the server knows of none (it began anew). */
+  grid?: (g: Grid | null) => void;
   frame?: (f: Float32Array) => void;
   linked?: (up: boolean) => void;
 };
+
+/** Nothing was heard for so long: nobody is there, though the line may look open. The server says something every 2 s. */
+const SILENT_MS = 7000;
 
 /** It comes back by itself; every watcher gets the newest status, grid and picture first, the list of events with them. */
 export class Live {
@@ -26,17 +30,37 @@ export class Live {
   private watchers = new Set<Watcher>();
   private wait = 250;
   private heard = 0;
+  /** There was a link before. */
+  private known = false;
 
   open(): void {
     const socket = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}/api/live`);
     socket.binaryType = "arraybuffer";
+    this.heard = Date.now();
+    const watch = window.setInterval(() => {
+      if (Date.now() - this.heard > SILENT_MS) lost();
+    }, 1000);
+    // A line to nobody closes only when the system gives it up, which may take minutes: it is left at once.
+    const lost = () => {
+      window.clearInterval(watch);
+      socket.onclose = socket.onmessage = socket.onopen = null;
+      socket.close();
+      this.up = false;
+      this.tell((w) => w.linked?.(false));
+      window.setTimeout(() => this.open(), this.wait);
+      this.wait = Math.min(4000, this.wait * 2);
+    };
     socket.onopen = () => {
-      this.wait = 250;
-      this.up = true;
-      this.tell((w) => w.linked?.(true));
+      this.heard = Date.now();
     };
     socket.onmessage = (event) => {
       this.heard = Date.now();
+      if (!this.up) {
+        // Only who speaks is there: an open line alone proves nothing.
+        this.wait = 250;
+        this.up = this.known = true;
+        this.tell((w) => w.linked?.(true));
+      }
       if (typeof event.data === "string") this.hear(JSON.parse(event.data) as LiveMessage);
       else {
         const frame = (this.frame = new Float32Array(event.data as ArrayBuffer));
@@ -49,12 +73,7 @@ export class Live {
         else requestAnimationFrame(next);
       }
     };
-    socket.onclose = () => {
-      this.up = false;
-      this.tell((w) => w.linked?.(false));
-      window.setTimeout(() => this.open(), this.wait);
-      this.wait = Math.min(4000, this.wait * 2);
-    };
+    socket.onclose = lost;
   }
 
   watch(watcher: Watcher): () => void {
@@ -62,17 +81,23 @@ export class Live {
     watcher.status?.(this.status);
     if (this.grid) watcher.grid?.(this.grid);
     if (this.frame) watcher.frame?.(this.frame);
-    watcher.linked?.(this.up || this.heard === 0);
+    watcher.linked?.(this.up || !this.known);
     return () => this.watchers.delete(watcher);
   }
 
   private hear(line: LiveMessage): void {
+    if (line.type === "alive") return;
     if (line.type === "grid") {
       this.grid = line;
       this.frame = null;
       this.tell((w) => w.grid?.(line));
     } else {
-      const status = (this.status = { sequence: 0, lease: "", ...line });
+      const status: Status = (this.status = { sequence: 0, lease: "", ...line });
+      // A server that began anew has no scan: the last one's picture is nobody's any more.
+      if (!status.run && this.grid) {
+        this.grid = this.frame = null;
+        this.tell((w) => w.grid?.(null));
+      }
       this.tell((w) => w.status?.(status));
     }
   }

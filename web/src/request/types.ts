@@ -23,7 +23,7 @@ export interface CampaignRuns {
 
 export interface RunRow {
   name: string;
-  kind: "sphere" | "cuts" | "begun";
+  kind: "sphere" | "cuts" | "power" | "begun";
   state: "begun" | "stopped" | "complete" | "damaged" | "nothing";
   measured: number;
   total: number;
@@ -32,7 +32,6 @@ export interface RunRow {
   record: boolean;
   figures: boolean;
   report: boolean;
-  thumb: number[] | null;
 }
 
 export interface FormAnswer {
@@ -412,6 +411,27 @@ export interface Nothing {
 
 }
 
+export interface Thumb {
+  run: string;
+  what: "pattern" | "as read" | "cut" | "";
+  shades: number[];
+}
+
+export interface OneRun {
+  campaign: string;
+  run: string;
+  state?: string | null;
+}
+
+export interface AsRead {
+  of: Of;
+  directions: number[];
+  level_db: number[];
+  measured: number;
+  total: number;
+  state: string | null;
+}
+
 export interface Spectrum {
   of: Of;
   theta_deg: number;
@@ -453,18 +473,13 @@ export interface VerdictRow {
   needed: number | null;
 }
 
-export interface OneRun {
-  campaign: string;
-  run: string;
-  state?: string | null;
-}
-
 export interface Overview {
   of: Of;
   unit: string;
   states: string[];
   frequency_hz: number[];
   shown: number;
+  basis: "ludwig-3" | "circular";
   steps: StepRow[];
   region_deg: number;
   slant_deg: number;
@@ -628,6 +643,17 @@ export interface CutsOf {
   frequency?: number | null;
 }
 
+export interface PowerView {
+  of: Of;
+  states: string[];
+  all_hz: number[];
+  unit: string;
+  rows: number[];
+  columns: number[];
+  total: (number | null)[];
+  figures: FigureRow[];
+}
+
 export interface Series {
   runs: string[];
   golden: string;
@@ -773,6 +799,11 @@ export interface Grid {
   row_name: string;
   column_name: string;
   directions: number[];
+  state: string | null;
+}
+
+export interface Alive {
+  type: "alive";
 }
 
 /** What is read, by path. */
@@ -812,6 +843,8 @@ export interface Asks {
   "/api/resume": { body: Command; answer: Sequence };
   "/api/abort": { body: Nothing; answer: Stopping };
   "/api/stop": { body: Nothing; answer: Stopping };
+  "/api/thumb": { body: OneRun; answer: Thumb };
+  "/api/as-read": { body: OneRun; answer: AsRead };
   "/api/spectrum": { body: Spectral; answer: Spectrum };
   "/api/verdicts": { body: OneRun; answer: VerdictsAnswer | null };
   "/api/judge": { body: OneRun; answer: JobName };
@@ -823,6 +856,7 @@ export interface Asks {
   "/api/findings": { body: OneRun; answer: Findings };
   "/api/aperture": { body: CutRequest; answer: Aperture };
   "/api/cuts": { body: CutsOf; answer: CutsRun };
+  "/api/power": { body: CutsOf; answer: PowerView };
   "/api/series": { body: Many; answer: Series };
   "/api/coverage": { body: OneRun; answer: JobName };
   "/api/compare": { body: Comparing; answer: JobName };
@@ -847,4 +881,4 @@ export interface Results {
   "/api/two-set-ups": SetUpsWords;
 }
 
-export type LiveMessage = Status | Idle | Grid;
+export type LiveMessage = Status | Idle | Grid | Alive;

@@ -195,6 +195,10 @@ export function scanPage(view: View): Page {
       { name: "phase / 10°", values: ties.map((t) => t[2] / 10), colour: c.cross, dash: "5 3", points: true },
     ], xName: "time since the first / min", yName: "change", yWhole: covering(ties.flatMap((t) => [t[1], t[2] / 10]), 0.2), height: 200 }, `drift of ${s.run}`); // prettier-ignore
   };
+  function nothingYet(): void {
+    picture.empty("Levels are drawn as they come; where nothing was measured, nothing is drawn.");
+    cutPanel.empty("The cut follows the strongest direction.");
+  }
   const draw = () => {
     const g = grid,
       f = frame;
@@ -205,15 +209,20 @@ export function scanPage(view: View): Page {
       scale = { low: top - span, high: top, unit: "dB" };
     view.sphere.dots(f, scale);
     view.sphere.scaleBar(scale, "S21");
+    const own = g.state ? `, state ${g.state}` : "";
     fill(
       view.stage.caption,
-      `Run ${s.run}: ${cells.filter((i) => !Number.isNaN(f[i])).length} of ${cells.length} directions measured, coloured by level; the others are grey.`,
+      `Run ${s.run}${own}: ${cells.filter((i) => !Number.isNaN(f[i])).length} of ${cells.length} directions measured, coloured by level; the others are grey.`,
     );
     if (!picture.body.contains(map.element))
       picture.show(
         subject(s),
         map.element,
-        h("p", { class: "small quiet" }, "Both polarizations together. Empty cells are not measured yet."),
+        h(
+          "p",
+          { class: "small quiet" },
+          `Both polarizations together${g.state ? `, state ${g.state} alone` : ""}. Empty cells are not measured yet.`,
+        ),
       );
     map.draw(
       {
@@ -258,8 +267,17 @@ export function scanPage(view: View): Page {
     status,
     grid: (g) => {
       grid = g;
-      cells = distinct(g.directions);
       frame = null;
+      if (!g) {
+        cells = [];
+        built = "";
+        view.sphere.clear();
+        view.sphere.scaleBar(null);
+        fill(view.stage.caption);
+        nothingYet();
+        return;
+      }
+      cells = distinct(g.directions);
       view.sphere.shape({
         rows: g.rows.length,
         columns: g.columns.length,
@@ -301,10 +319,7 @@ export function scanPage(view: View): Page {
   });
   // No page's pose stays for the next one.
   if (!live.status.angles_deg?.length) view.chamber.turn(0, 0, 0);
-  if (!live.grid) {
-    picture.empty("Levels are drawn as they come; where nothing was measured, nothing is drawn.");
-    cutPanel.empty("The cut follows the strongest direction.");
-  }
+  if (!live.grid) nothingYet();
   const range = slider("range of colours", 20, 100, 10, SPAN, (v) => {
     span = v;
     draw();

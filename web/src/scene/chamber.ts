@@ -12,6 +12,7 @@ import {
   Line,
   LineBasicMaterial,
   Mesh,
+  Points,
   MeshLambertMaterial,
   Vector3,
   type Object3D,
@@ -39,7 +40,7 @@ function rod(from: [number, number, number], to: [number, number, number], radiu
 /** Let go of what a group held on the graphics card. */
 export function emptied(group: Object3D): void {
   group.traverse((one) => {
-    if (one instanceof Mesh || one instanceof Line) {
+    if (one instanceof Mesh || one instanceof Line || one instanceof Points) {
       (one.geometry as BufferGeometry).dispose();
       for (const material of [one.material].flat()) (material as LineBasicMaterial).dispose();
     }

@@ -88,7 +88,6 @@ export class DirectionSphere {
 
   clear(): void {
     emptied(this.drawn);
-    if (this.points) this.points.geometry.dispose();
     this.points = this.mesh = null;
     this.cellKey = "";
     this.stage.ask();

@@ -1,6 +1,7 @@
 /** Long work: begun, watched, given up, announced. The page goes on meanwhile. */
 
 import { button, duration, fill, h } from "../draw/dom";
+import { live } from "../live/live";
 import { get, post, Refusal } from "../request/server";
 import type { Asks, JobState, Results } from "../request/types";
 import { words } from "./session";
@@ -8,7 +9,11 @@ import { words } from "./session";
 type Watcher = (jobs: JobState[]) => void;
 const watchers = new Set<Watcher>();
 let known: JobState[] = [],
-  announced = 0;
+  announced = 0,
+  plainTitle = "";
+/** Own work whose end was told, or that had ended before this page was opened; null until the first list is there. */
+let told: Set<string> | null = null;
+const over = (j: JobState) => j.state !== "waiting" && j.state !== "at work";
 
 export function onJobs(watcher: Watcher): () => void {
   watchers.add(watcher);
@@ -18,6 +23,9 @@ export function onJobs(watcher: Watcher): () => void {
 
 async function refresh(): Promise<void> {
   known = await get("/api/jobs");
+  const ended = known.filter(over);
+  if (told) for (const job of ended) if (job.mine && !told.has(job.id)) announce(job);
+  told = new Set(ended.map((j) => j.id));
   for (const watcher of [...watchers]) watcher(known);
 }
 
@@ -43,7 +51,6 @@ export async function longWork<P extends keyof Results & keyof Asks>(
     told(found.state);
     if (found.state.state === "waiting" || found.state.state === "at work") continue;
     void refresh().catch(() => undefined);
-    announce(found.state);
     if (found.state.state === "done") return found.result as Results[P];
     throw new Refusal(
       422,
@@ -57,9 +64,18 @@ export function mayAnnounce(): boolean {
   return "Notification" in window && Notification.permission === "granted";
 }
 
+const said = h("span", { class: "chip said-job", attrs: { role: "status", hidden: true } });
+let hush = 0;
+
+/** Say that own work ended: in the head of the page; to who looks elsewhere by the title and, where allowed, a notification. */
 function announce(job: JobState): void {
   const text = `${job.words}: ${job.state}`;
+  fill(said, text);
+  said.hidden = false;
+  window.clearTimeout(hush);
+  hush = window.setTimeout(() => (said.hidden = true), 15_000);
   if (!document.hidden) return;
+  if (!announced) plainTitle = document.title;
   announced++;
   document.title = `(${announced}) ${text}`;
   if (mayAnnounce()) new Notification("Colure", { body: text });
@@ -68,7 +84,7 @@ function announce(job: JobState): void {
 document.addEventListener("visibilitychange", () => {
   if (!document.hidden && announced) {
     announced = 0;
-    document.title = document.title.replace(/^\(\d+\) /, "");
+    document.title = plainTitle;
   }
 });
 
@@ -87,19 +103,20 @@ export function jobLine(job: JobState): HTMLElement {
       says,
       `${job.words}: for ${duration(job.for_s)}${job.usual_s ? `, the last one took ${duration(job.usual_s)}` : ""}`,
     );
-    bar.style.width = `${job.usual_s ? Math.min(95, (100 * job.for_s) / job.usual_s) : 15}%`;
+    // Without an earlier one to go by nobody knows how far it is: the bar says that it moves, not how far.
+    if (job.usual_s) bar.style.width = `${Math.min(95, (100 * job.for_s) / job.usual_s)}%`;
+    else bar.className = "unknown";
   } else fill(says, `${job.words}: ${job.state}${job.faults.length ? `: ${job.faults.join("; ")}` : ""}`);
-  const over = job.state !== "waiting" && job.state !== "at work";
   return h(
     "div",
     { class: "job" },
-    h("div", { class: "row" }, says, h("span", { class: "spring" }), !over && stop),
-    !over && h("div", { class: "meter" }, bar),
+    h("div", { class: "row" }, says, h("span", { class: "spring" }), !over(job) && stop),
+    !over(job) && h("div", { class: "meter" }, bar),
   );
 }
 
-/** The drawer of long work, for the head of the page. */
-export function jobsButton(): HTMLElement {
+/** The drawer of long work, for the head of the page, and the place where its end is said. */
+export function jobsButton(): [HTMLElement, HTMLElement] {
   const list = h("div", { class: "job-list", attrs: { "aria-live": "polite" } }),
     count = h("summary", {}, "work"),
     drawer = h("details", { class: "jobs" }, count, list);
@@ -112,15 +129,23 @@ export function jobsButton(): HTMLElement {
     );
   };
   onJobs((jobs) => {
-    const open = jobs.filter((j) => j.state === "waiting" || j.state === "at work");
+    const open = jobs.filter((j) => !over(j));
     drawer.hidden = jobs.length === 0;
     fill(count, open.length ? `work: ${open.length}` : "work");
     fill(list, ask, ...jobs.slice(0, 8).map(jobLine));
     allow();
   });
   window.setInterval(() => {
-    if (known.some((j) => j.state === "waiting" || j.state === "at work") || drawer.open)
-      void refresh().catch(() => undefined);
+    if (known.some((j) => !over(j)) || drawer.open) void refresh().catch(() => undefined);
   }, 1500);
-  return drawer;
+  // The link tells how much is open: work that was begun before a reload, or by somebody else, is found again and its end is told.
+  let open = -1;
+  live.watch({
+    status: (s) => {
+      if (s.jobs === undefined || s.jobs === open) return;
+      open = s.jobs;
+      void refresh().catch(() => undefined);
+    },
+  });
+  return [said, drawer];
 }

@@ -44,8 +44,10 @@ from colure.app.web.room import Room, stamp
 from colure.app.web.scan.before import before as before_start
 from colure.app.web.scan.messages import Before, ByHand, Idle, Status
 from colure.app.web.views import aligning, answers
+from colure.app.web.views import as_read as as_read_view
 from colure.app.web.views import explore as explore_view
 from colure.app.web.views import plan as plan_view
+from colure.app.web.views import power as power_view
 from colure.app.web.views import runs as runs_view
 from colure.app.web.views import together as together_view
 from colure.app.web.views import tutor as tutor_view
@@ -194,6 +196,14 @@ async def set_rest(room: Room, session: Session, ids: dict[str, str], body: SetH
     return {"written": written}
 
 
+async def thumb(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.Thumb:
+    return await room.desk.do(as_read_view.thumb, room.folder(body.campaign), body.run, kind="view")
+
+
+async def as_read(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.AsRead:
+    return await room.desk.do(as_read_view.as_read, room.folder(body.campaign), body.run, kind="view")
+
+
 async def identity(room: Room, session: Session, ids: dict[str, str], body: Said) -> dict[str, str]:
     return await room.desk.do(runs_view.said_of, room.folder(body.campaign), body.run, dict(body.said))
 
@@ -273,6 +283,11 @@ async def aperture(room: Room, session: Session, ids: dict[str, str], body: CutR
 async def cuts(room: Room, session: Session, ids: dict[str, str], body: CutsOf) -> together_view.CutsRun:
     asked = (body.run, body.state, body.frequency)
     return await room.desk.do(together_view.cuts_of, room.folder(body.campaign), *asked, kind="view")
+
+
+async def power(room: Room, session: Session, ids: dict[str, str], body: CutsOf) -> power_view.PowerView:
+    asked = (body.run, body.state, body.frequency)
+    return await room.desk.do(power_view.levels_of, room.folder(body.campaign), *asked, kind="view")
 
 
 async def series(room: Room, session: Session, ids: dict[str, str], body: Many) -> together_view.Series:
@@ -364,6 +379,8 @@ DOORS: tuple[Door, ...] = (
     _post("/api/resume", O, "go on after a pause", functools.partial(steer, word="resume"), Command, lease=True),
     _post("/api/abort", O, "brake, take the drives' power away and end the scan", abort, Nothing),
     _post("/api/stop", V, "brake the axes and end the scan; from any session, always", stop, Nothing, reserved=True),
+    _post("/api/thumb", V, "a small picture of a run", thumb, OneRun),
+    _post("/api/as-read", V, "levels of a run without a pattern, as they were read", as_read, OneRun),
     _post("/api/spectrum", V, "one direction over all frequencies", spectrum, Spectral),
     _post("/api/verdicts", V, "the verdicts that are kept beside a run", verdicts, OneRun),
     _post("/api/judge", O, "hold limits.toml against a run", judge, OneRun),
@@ -375,6 +392,7 @@ DOORS: tuple[Door, ...] = (
     _post("/api/findings", V, "self-consistency checks", findings, OneRun),
     _post("/api/aperture", V, "the picture of a panel's face", aperture, CutRequest),
     _post("/api/cuts", V, "what a run of cuts holds", cuts, CutsOf),
+    _post("/api/power", V, "what a run of levels without phase holds", power, CutsOf),
     _post("/api/series", V, "many runs, each against a golden unit's", series, Many),
     _post("/api/coverage", O, "coverage of every state, and of the best", coverage, OneRun),
     _post("/api/compare", O, "every figure of two runs held against each other", compare, Comparing),

@@ -37,6 +37,9 @@ SECRET = ("/api/me", "/api/lease", "/api/invite")
 FRAMES_PER_S = 12.0
 #: A watcher that takes no picture for this long is let go.
 PATIENCE_S = 30.0
+#: A watcher hears something at least this often; a page that hears nothing for three times as long says that the server is gone.
+HEARTBEAT_S = 2.0
+ALIVE = '{"type":"alive"}'
 ENTERED = '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0; url=/"><link rel="icon" href="data:,"><title>Colure</title><p>Opening the control room.'
 
 
@@ -249,14 +252,24 @@ async def _show(room: Room, socket: WebSocket, taken: asyncio.Event) -> None:
     """Send the newest picture whenever there is a newer one and the last was taken."""
     grid_of: LiveScan | None = None
     sent: tuple[int, dict[str, Any]] | None = None
+    now_s = asyncio.get_running_loop().time
+    told_s = shown_s = now_s()
     while not room.leaving():
-        await asyncio.wait_for(taken.wait(), PATIENCE_S)
+        if now_s() - told_s >= HEARTBEAT_S:
+            told_s = now_s()
+            await socket.send_text(ALIVE)
+        if not taken.is_set():
+            if now_s() - shown_s > PATIENCE_S:
+                return
+            with suppress(TimeoutError):
+                await asyncio.wait_for(taken.wait(), 1.0 / FRAMES_PER_S)
+            continue
         scan, holder = room.scan, room.lease.holder
         about = {"sequence": room.sequence, "lease": "" if holder is None else holder.name, "hand": room.by_hand,
                  "jobs": sum(not one.over for one in room.jobs.all())}  # fmt: skip
         now = (-1 if scan is None else scan.version, about)
         if now != sent:
-            sent = now
+            sent, told_s, shown_s = now, now_s(), now_s()
             if scan is None or room.by_hand is not None:
                 idle = {"type": "status", "state": "idle", "running": False, **about}
                 await socket.send_text(json_text(idle if scan is None else {**scan.status(), **about}))

@@ -36,6 +36,8 @@ class Layout:
         (point,) predicted time of each point.
     noise_db
         Level of the noise that the plan expects, as a wave ratio (S21).
+    state_index, states
+        (point,) device state of each point, -1 if the device has none; their names.
     """
 
     rows_deg: FloatArray
@@ -54,6 +56,8 @@ class Layout:
     passes: int
     maps: tuple[AxisMap, ...]
     noise_db: float
+    state_index: IntArray
+    states: tuple[str, ...]
 
     def angles_deg(self, readouts_deg: list[float]) -> list[float]:
         """Return the angles of the conventions that readouts show, by axis."""
@@ -101,6 +105,7 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
         rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
         plan.targets_deg, plan.axes, time_s, plan.hash,
         int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in plan.axes), link.noise_dbm - link.power_dbm,
+        plan.state_index, plan.states,
     )  # fmt: skip
 
 

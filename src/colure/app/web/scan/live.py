@@ -33,6 +33,7 @@ class LiveScan:
         self._seen = np.zeros(len(layout.cell), bool)
         self._power = np.zeros((layout.passes, layout.shape[0] * layout.shape[1]))
         self._ties: list[tuple[float, complex]] = []
+        self._tie_port: int | None = None
         self._words: deque[Word] = deque(maxlen=MOST_WORDS)
         self._position: list[float] = []
         self._level_db: float | None = None
@@ -98,11 +99,15 @@ class LiveScan:
         if self._strongest_db is None or self._level_db > self._strongest_db:
             self._strongest_db = self._level_db
         if role == TIE:
-            self._ties.append((at, complex(value[int(np.argmax(np.abs(value)))])))
+            # A circular wave is as strong at either port: all checks are read at the port that was strongest first.
+            if self._tie_port is None:
+                self._tie_port = int(np.argmax(np.abs(value)))
+            self._ties.append((at, complex(value[self._tie_port])))
         if 0 <= index < self._seen.size:
             self._seen[index] = True
             cell = self.layout.cell[index]
-            if role == SCAN and cell >= 0:
+            # The picture is of one device state: the first one.
+            if role == SCAN and cell >= 0 and self.layout.state_index[index] <= 0:
                 self._power[max(0, self.layout.pass_index[index]), cell] = power
                 self._slice = int(self.layout.slice_index[index])
 
@@ -139,6 +144,7 @@ class LiveScan:
         return {
             "type": "grid", "rows": layout.rows_deg.tolist(), "columns": layout.columns_deg.tolist(), "row_name": layout.row_name,
             "column_name": layout.column_name, "directions": np.round(layout.directions, 5).ravel().tolist(),
+            "state": layout.states[0] if layout.states else None,
         }  # fmt: skip
 
     def frame(self) -> bytes:

@@ -64,7 +64,7 @@ class Status(TypedDict):
 
 
 class Grid(TypedDict):
-    """The cells of the frames: `directions` holds three numbers a cell, in the device frame."""
+    """The cells of the frames: `directions` holds three numbers a cell, in the device frame; `state` is the one that is shown."""
 
     type: Literal["grid"]
     rows: list[float]
@@ -72,6 +72,13 @@ class Grid(TypedDict):
     row_name: str
     column_name: str
     directions: list[float]
+    state: str | None
+
+
+class Alive(TypedDict):
+    """Said when there is nothing new for a while: a page that hears nothing at all knows that nobody is there."""
+
+    type: Literal["alive"]
 
 
 HeldState = Literal["nothing", "begun", "stopped", "complete", "damaged"]

@@ -52,7 +52,7 @@ class RunRow(TypedDict):
     """
 
     name: str
-    kind: Literal["sphere", "cuts", "begun"]
+    kind: Literal["sphere", "cuts", "power", "begun"]
     state: Literal["begun", "stopped", "complete", "damaged", "nothing"]
     measured: int
     total: int
@@ -61,7 +61,38 @@ class RunRow(TypedDict):
     record: bool
     figures: bool
     report: bool
-    thumb: list[int] | None
+
+
+ThumbKind = Literal["pattern", "as read", "cut", ""]
+
+
+class Thumb(TypedDict):
+    """A small picture of a run.
+
+    what
+        The pattern; levels as they were read, where there is no pattern yet; the first cut; or nothing.
+    shades
+        0 to 255 over 40 dB: 24 rows of theta by 48 columns of phi, -1 where nothing was measured; of a cut 48 heights.
+    """
+
+    run: str
+    what: ThumbKind
+    shades: list[int]
+
+
+class AsRead(TypedDict):
+    """Levels of a run without a pattern: uncorrected wave ratios (S21, dB), all passes together, of the first device state.
+
+    directions
+        Three numbers a level: the direction in the device frame.
+    """
+
+    of: Of
+    directions: list[float]
+    level_db: list[float]
+    measured: int
+    total: int
+    state: str | None
 
 
 class CampaignRuns(TypedDict):
@@ -301,13 +332,18 @@ class VerdictsAnswer(TypedDict):
 
 
 class Overview(TypedDict):
-    """What a run holds; `shown` is the index of the frequency that is shown first, `unit` that of its levels."""
+    """What a run holds; `shown` is the index of the frequency that is shown first, `unit` that of its levels.
+
+    basis
+        The components that the device's declared polarization asks for.
+    """
 
     of: Of
     unit: str
     states: list[str]
     frequency_hz: list[float]
     shown: int
+    basis: Literal["ludwig-3", "circular"]
     steps: list[StepRow]
     region_deg: float
     slant_deg: float

@@ -83,7 +83,9 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: ViewSet
         raise InputError([f"run {run_name}: power only; its figures are read by colure evaluate"])
     if is_cuts(run):
         raise InputError([f"run {run_name}: {NO_SPHERE}; its cuts are read as cuts"])
-    return _opened(folder, run_name, state, trial, _changed_at(folder, run))
+    # Without a name the first state is meant: it is processed once under both.
+    own = state or next(iter(services.states_of(run)), None)
+    return _opened(folder, run_name, own, trial, _changed_at(folder, run))
 
 
 def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings) -> answers.Overview:
@@ -95,6 +97,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings
     return {
         "of": {"run": run_name, "state": state, "frequency_hz": None}, "states": services.states_of(run), "frequency_hz": done.frequency_hz.tolist(),
         "shown": campaign.goal.shown_index(done.frequency_hz),
+        "basis": "ludwig-3" if campaign.device.polarization == "linear" else "circular",
         "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
         "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
         "unit": "dBi" if campaign.chamber.reference.absolute else "dB, relative", "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),

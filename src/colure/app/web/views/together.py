@@ -144,7 +144,7 @@ def cuts_of(folder: Path, run_name: str, state: str | None, frequency: int | Non
              "co": _levels(one.co_dbi), "cross": _levels(one.cross_dbi), "lower": _levels(one.lower_dbi), "upper": _levels(one.upper_dbi)}
             for one in found.levels if abs(one.frequency_hz - at_hz) < 1.0
         ],
-        "figures": [_figure(one) for one in found.figures],
+        "figures": [figure_row(one) for one in found.figures],
     }  # fmt: skip
 
 
@@ -226,7 +226,7 @@ def two_set_ups(folder: Path, run_name: str, state: str | None, other_folder: Pa
     return {"sentences": compare_set_ups((one[0], one[1].state(state)), two, None).sentences}
 
 
-def _figure(one: Figure) -> answers.FigureRow:
+def figure_row(one: Figure) -> answers.FigureRow:
     """Return a figure for the page, or the reason why it has no value."""
     from colure.model.figure import format_value
 

@@ -1,0 +1,125 @@
+/** A run of levels without phase: the total over its grid as a surface and a map, and the figures that power alone gives. */
+
+import { choice, fill, h, slider, table } from "../draw/dom";
+import { LevelMap } from "../draw/map";
+import { post } from "../request/server";
+import type { PowerView } from "../request/types";
+import { DEG, direction, dot, thetaPhi, type Vector } from "../scene/angles";
+import { cursor } from "../shell/cursor";
+import { Panel } from "../shell/panel";
+import type { Explorer } from "./explore";
+import { interval, kin, valueCell } from "./figures";
+import { ghz } from "./state";
+
+export class PowerRunView {
+  private panel = new Panel("Total of both polarizations", "card tab-card");
+  private figures = new Panel("Figures", "card figures-panel");
+  private tools = h("div", { class: "controls row" });
+  private map = new LevelMap("total level over all directions");
+  private frequency: number | null = null;
+  private stopCursor: () => void;
+  readonly element = h("div", {}, this.tools, this.panel.element, this.figures.element);
+
+  constructor(private explorer: Pick<Explorer, "looked" | "view">) {
+    this.map.clicked = (at) => cursor.pin(direction(at.row, at.column));
+    this.map.moved = (at) => cursor.hover(at && direction(at.row, at.column));
+    this.stopCursor = cursor.watch((at) => this.map.point(at && this.place(at)));
+  }
+
+  leave(): void {
+    this.stopCursor();
+    this.panel.leave();
+    this.figures.leave();
+  }
+
+  show(): void {
+    const { looked } = this.explorer,
+      state = looked.state ? `, state ${looked.state}` : "",
+      subject = {
+        key: `${looked.run}/${looked.state ?? ""}|${this.frequency ?? ""}`,
+        words: `run ${looked.run}${state}`,
+      };
+    const asked = { ...looked.one(), frequency: this.frequency };
+    void this.panel
+      .ask(
+        subject,
+        (signal) => post("/api/power", asked, signal),
+        (found) => this.draw(found, subject),
+        { keep: true },
+      )
+      .then((found) => found && fill(this.panel.subject, `${subject.words}, ${ghz(found.of.frequency_hz ?? 0)}`));
+  }
+
+  private draw(found: PowerView, subject: { key: string; words: string }): Node[] {
+    const at = `${subject.words}, ${ghz(found.of.frequency_hz ?? 0)}`;
+    this.controls(found);
+    const here = kin(found.figures.filter((f) => Math.abs(f.frequency_hz - (found.of.frequency_hz ?? 0)) < 1));
+    const rows = here.map((f) => [h("span", { attrs: { title: f.definition } }, f.label), valueCell(f), interval(f)]);
+    this.figures.show({ key: subject.key, words: at }, table(["figure", "value", "95 % interval"], rows, "figures"));
+    const known = found.total.filter((v): v is number => v !== null),
+      high = Math.ceil(known.reduce((a, b) => Math.max(a, b), -200) / 5) * 5,
+      scale = { low: high - this.explorer.looked.span, high, unit: found.unit };
+    this.onSphere(found, scale, at);
+    this.map.draw(
+      { rows: found.rows, columns: found.columns, values: found.total, rowName: "theta / deg", columnName: "phi / deg", ...scale },
+      `total of ${found.of.run}`,
+    ); // prettier-ignore
+    return [
+      h(
+        "p",
+        { class: "small" },
+        "The receiver gave levels without phase: no polarization, no phase centre, no transform.",
+      ),
+      this.map.element,
+    ];
+  }
+
+  private controls(found: PowerView): void {
+    if (this.tools.childElementCount) return;
+    const { looked } = this.explorer,
+      all = found.all_hz,
+      now = all.findIndex((f) => Math.abs(f - (found.of.frequency_hz ?? 0)) < 1);
+    fill(
+      this.tools,
+      all.length > 1 &&
+        slider("frequency", 0, all.length - 1, 1, now, (i) => this.change(i), "", (i) => ghz(all[i])),
+      found.states.length > 1 &&
+        choice("state", found.states.map((s) => [s, s]), looked.state ?? found.states[0], (s) => {
+          looked.state = s;
+          looked.keep();
+          this.show();
+        }),
+    ); // prettier-ignore
+  }
+
+  private change(index: number): void {
+    this.frequency = index;
+    this.show();
+  }
+
+  private place([x, y, z]: Vector): { row: number; column: number } {
+    const [theta, phi] = thetaPhi([x, y, z]);
+    return { row: theta, column: (phi + 360) % 360 };
+  }
+
+  private onSphere(found: PowerView, scale: { low: number; high: number; unit: string }, at: string): void {
+    const { sphere, stage } = this.explorer.view,
+      directions: number[] = [],
+      { rows, columns } = found;
+    for (const t of rows) for (const p of columns) directions.push(...direction(t, p));
+    const step = columns.length > 1 ? columns[1] - columns[0] : 0,
+      closed = Math.abs(columns[columns.length - 1] - columns[0] + step - 360) < 1e-6;
+    sphere.shape({ rows: rows.length, columns: columns.length, closed, directions });
+    sphere.surface(found.total, scale, `power ${at}`);
+    sphere.scaleBar(scale, "total");
+    fill(stage.caption, `${at[0].toUpperCase()}${at.slice(1)}: total level outwards and in colour, without phase.`);
+    stage.hovered = (d) => {
+      cursor.hover(d);
+      const i = d ? sphere.nearest(d) : -1,
+        cell: Vector | null = i < 0 ? null : [directions[3 * i], directions[3 * i + 1], directions[3 * i + 2]],
+        near = d && cell && dot(d, cell) > Math.cos(0.75 * Math.max(step, 4) * DEG),
+        v = near ? found.total[i] : null;
+      fill(stage.readout, d ? `${sphere.words(near ? cell : d)}: ${v === null ? "not measured" : `${v.toFixed(2)} ${scale.unit}`}` : "");
+    };
+  } // prettier-ignore
+}
