@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock, SystemClock
 from colure.acquire.control import Control
-from colure.acquire.exchange import DEVICE, Exchange
+from colure.acquire.exchange import DEVICE, DistanceSteps, Exchange
 from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import StartCheck
 from colure.acquire.journal import Journal, Row, names_of_sensors
@@ -92,6 +92,7 @@ class Engine:
         self._gate = StartCheck(self._station, journal, self._ties, self._note)
         self._whereabouts = Whereabouts(self._station, journal)
         self._exchange = Exchange(plan, journal)
+        self._distances = DistanceSteps(plan, journal)
         self._tally = Tally()
         self._asleep_s = self._clock.asleep_s()
         self._first_tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), None)
@@ -188,10 +189,15 @@ class Engine:
             self._require_followed(way)
         self._gate.check_remaining(way)
         self._whereabouts.setting_out()
-        if resuming and self._exchange.mounted == DEVICE:
+        if resuming and self._exchange.mounted == DEVICE and self._has_tie_here():
             if self._first_tie is not None:
                 self._whereabouts.heading(self._plan.targets_deg[self._first_tie])
             self._gate.check_tie()
+
+    def _has_tie_here(self) -> bool:
+        """Tell whether the last tie was read at the distance at which the range stands now."""
+        ties = [i for i in self._tally.done if ROLES[self._plan.role[i]] is Role.TIE]
+        return not ties or self._distances.wanted(max(ties)) == self._distances.reached
 
     def _require_followed(self, way: FloatArray) -> None:
         """Raise `AcquisitionError` if the axes stand where this run cannot have left them."""
@@ -244,6 +250,7 @@ class Engine:
         """Measure a point or a line, with everything that may have to happen before."""
         self._checkpoint()
         index = int(missing[0])
+        self._move_if_due(index)
         self._exchange_if_due(ROLES[self._plan.role[index]])
         self._tie_if_due()
         if self._plan.line_index[index] < 0:
@@ -265,6 +272,20 @@ class Engine:
         if self._mount is not None:
             self._mount(mounted)
         self._note("exchange", f"mounted as a person says: {mounted}")
+        self._insist(self._reenter, "resume")
+
+    def _move_if_due(self, index: int) -> None:
+        """Let a person move probe or positioner where the next point needs another distance; ties of the last one say nothing then."""
+        why = self._distances.due(index)
+        if not why:
+            return
+        self._insist(self._go_home, "way home")
+        self._rest(why)
+        told = self._distances.confirm(index)
+        self._ties.forget()
+        if self._mount is not None:
+            self._mount(told)
+        self._note("exchange", f"moved as a person says: {told.lower()} mm")
         self._insist(self._reenter, "resume")
 
     def _insist(self, action: Callable[[], None], what: str) -> None:

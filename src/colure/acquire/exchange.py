@@ -45,3 +45,42 @@ class Exchange:
         """Keep that a person has mounted what this role needs, and return what it is."""
         self._journal.set_meta("mounted", self.wanted(role))
         return self.wanted(role)
+
+
+class DistanceSteps:
+    """Knows from the journal at which distance the range stands; nothing to do where the plan has one distance."""
+
+    def __init__(self, plan: Plan, journal: Journal) -> None:
+        self._journal = journal
+        self._steps_mm: list[float] = list(plan.settings.get("distance_steps_mm", []))
+        self._moves = str(plan.settings.get("distance_moves", ""))
+        self._points = int(plan.settings.get("points_per_distance", 0)) or len(plan)
+
+    def wanted(self, index: int) -> int:
+        """Return which distance a point of the plan is measured at."""
+        return index // self._points if self._steps_mm else 0
+
+    @property
+    def reached(self) -> int:
+        """At which distance a person last said that the range stands; the first before anybody was asked."""
+        return int(self._journal.meta("distance") or 0)
+
+    def due(self, index: int) -> str:
+        """Say what a person must move before a point; empty if nothing."""
+        step = self.wanted(index)
+        if step == self.reached:
+            return ""
+        farther = self._steps_mm[step] - self._steps_mm[self.reached]
+        way = "away from" if farther > 0.0 else "towards"
+        other = "device" if self._moves == "probe" else "probe"
+        return (
+            f"distance {step + 1} of {len(self._steps_mm)}: move the {self._moves} {abs(farther):.3f} mm {way} the {other}, along the range, "
+            f"to {self._steps_mm[step]:.3f} mm from its first place; axes are held and the source is off; check with your own eyes before "
+            "you go in, leave the chamber, close the door; then resume"
+        )
+
+    def confirm(self, index: int) -> str:
+        """Keep that a person has moved what the point needs, and return it as a command of the simulated chamber."""
+        step = self.wanted(index)
+        self._journal.set_meta("distance", step)
+        return f"MOVE {self._moves} {self._steps_mm[step]:.6f}"

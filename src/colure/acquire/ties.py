@@ -46,6 +46,10 @@ class TieKeeper:
         self._last = row
         return change
 
+    def forget(self) -> None:
+        """Begin anew: what comes next is not to be compared with what was."""
+        self._last, self._restless = None, False
+
     @property
     def restless(self) -> bool:
         """Tell whether the last change was beyond the chamber's limits."""

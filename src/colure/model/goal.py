@@ -9,6 +9,7 @@ from pydantic import Field, ValidationError, model_validator
 
 from colure.geometry.conventions import FloatArray
 from colure.model.bands import GoalBand, joined
+from colure.model.distance_steps import DistanceSteps
 from colure.model.identity import RunIdentity
 from colure.model.loading import Section, number
 from colure.model.scan import Angles, Scan, angles_of
@@ -109,6 +110,8 @@ class Goal(Section):
     scan
         The operator's own directions and probe offsets instead of the grid that Colure would choose. A regular grid that is
         fine enough is transformed like any other; other directions are read at the range length, without a transform.
+    distance_steps
+        Table of range lengths at which the whole scan is repeated: the wave that bounces between probe and device comes out.
     run
         What every run of this campaign is kept and found by: tag, operator, serial, customer, order, note.
     monitor_ghz
@@ -141,6 +144,7 @@ class Goal(Section):
     want: Want | None = None
     until: Want | None = None
     scan: Scan | None = None
+    distance_steps: DistanceSteps | None = None
     run: RunIdentity | None = None
     monitor_ghz: float | None = Field(default=None, ge=0.03, le=1100, json_schema_extra={"unit": "GHz"})
 
@@ -186,6 +190,19 @@ class Goal(Section):
                 raise ValueError(f"offset_deg = {self.offset_deg!r}: must be 1 to 8 angles from -360 to 360 deg")
         if self.style == "fly" and (self.dwell_s or (self.scan is not None and self.scan.dwell_s)):
             raise ValueError("dwell_s: must be 0 s on the fly (style = 'fly')")
+        return self
+
+    @model_validator(mode="after")
+    def _distances(self) -> Goal:
+        if self.distance_steps is None:
+            return self
+        for name in ("scan", "until", "want"):
+            if getattr(self, name) is not None:
+                raise ValueError(f"{name}: must be left out with distance_steps: it is not done at several distances")
+        if self.style == "fly":
+            raise ValueError(
+                "style = 'fly': must be 'step' with distance_steps: the same places are needed at every distance"
+            )
         return self
 
     def _require_nothing_twice(self) -> None:

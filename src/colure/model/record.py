@@ -16,6 +16,10 @@ if TYPE_CHECKING:
     import xarray as xr
 
 
+#: What a record keeps of the distances at which its scan was repeated.
+DISTANCES = ("distance_steps_mm", "distance_moves", "distance_expanded_mm", "points_per_distance")
+
+
 class Flag(IntFlag):
     """What the receiver complained about, or the recipe; a flagged point is never taken for a clean one."""
 
@@ -109,6 +113,11 @@ def build_record(
                 for name in ("form", "scan_json", "reference_method", "offsets_deg")
                 if name in plan.settings
             },
+            **(
+                {"distance_steps": json.dumps({name: plan.settings[name] for name in DISTANCES})}
+                if "distance_steps_mm" in plan.settings
+                else {}
+            ),
             **({"segments": json.dumps(plan.settings["segments"])} if "segments" in plan.settings else {}),
             **{
                 name: float(plan.settings[name])

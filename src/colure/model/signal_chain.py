@@ -84,6 +84,8 @@ class TrueChain(Section):
     standing_wave_db, standing_wave_deg
         Wave that goes from the antenna to the probe, back, and to the probe again, relative to the direct one: its largest level
         over all directions, and the phase of the probe's reflection.
+    distance_step_error_mm
+        Rms by which a person misses a step of the range's length.
     probe_pointing_deg
         Turn of the probe about the lab's x and y.
     probe_taper_db
@@ -115,6 +117,7 @@ class TrueChain(Section):
     crosstalk_wander_s: float = number("s", 1, 1e6, 1800.0)
     standing_wave_db: float | None = Field(default=None, ge=-120, le=-3, json_schema_extra={"unit": "dB"})
     standing_wave_deg: float = number("deg", -360, 360, 0.0)
+    distance_step_error_mm: float = number("mm", 0, 100, 0.0)
     probe_pointing_deg: tuple[Annotated[float, Field(ge=-45, le=45)], Annotated[float, Field(ge=-45, le=45)]] = (
         0.0,
         0.0,

@@ -17,6 +17,7 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.model.scan import angles_of
+from colure.planning.distances import repeated
 from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
@@ -145,7 +146,7 @@ def progressive_order(count: int) -> list[int]:
 
 
 def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> Path:
-    """Lay out the whole run: reference, ties, and every slice of every pass and state.
+    """Lay out the whole run: reference, ties, and every slice of every pass and state, at every distance.
 
     Raises
     ------
@@ -168,7 +169,7 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
     except InputError as error:
         raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
     flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
-    return build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s)
+    return repeated(build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s), goal)
 
 
 def _require_bearable(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> None:
@@ -177,7 +178,8 @@ def _require_bearable(goal: Goal, chamber: Chamber, device: Device, grid: ScanGr
     directions = grid.swept_deg(geometry).size * grid.sliced_deg(geometry).size
     passes = len(pass_offsets(goal, chamber, device))
     states = 1 if device.states is None else len(device.states.names)
-    count = directions * passes * states
+    distances = 1 if goal.distance_steps is None else goal.distance_steps.steps_m(goal.frequency_hz).size
+    count = directions * passes * states * distances
     if count > MOST_POINTS:
         raise InputError(
             [

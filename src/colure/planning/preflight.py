@@ -12,6 +12,7 @@ from colure.model.plan import ROLES, Plan, Role, ScanGrid
 from colure.model.scan import Scan
 from colure.planning.answers import exposure_of, range_of, require_possible, shortfalls
 from colure.planning.choose import Proposal, best_bandwidth, best_power_dbm, proposals
+from colure.planning.distances import distance_settings, require_suited
 from colure.planning.duration import segments, sweep_time, trace_time
 from colure.planning.flight import FlightSpeed
 from colure.planning.free_scan import scan_proposal, scan_settings, scan_warnings
@@ -33,6 +34,7 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
     InputError
         If a limit would be crossed, a step is too coarse for the device, or a wish cannot be kept.
     """
+    require_suited(campaign)
     load = assess_load(campaign.device, campaign.chamber)
     require_bearable(load, campaign.chamber)
     best, *others = proposals(campaign) if campaign.goal.scan is None else [scan_proposal(campaign)]
@@ -48,7 +50,9 @@ def make_plan(campaign: Campaign) -> tuple[Campaign, Plan]:
         order=best.order,
         step_deg=grid.step_deg,
         states=() if resolved.device.states is None else resolved.device.states.names,
-        settings=settings_of(resolved, path.flight, grid) | _scan_settings(resolved),
+        settings=settings_of(resolved, path.flight, grid)
+        | _scan_settings(resolved)
+        | distance_settings(resolved.goal, len(path.role)),
         predicted={
             **_predictions(best, load, campaign.goal.scan),
             "alternatives": [_row(one) for one in (best, *others)],

@@ -83,6 +83,21 @@ class SimulatedRange:
         self.state = 0
         #: What hangs on the device's cable: `device`, or the `reference` that a person put in its place.
         self.mounted: Literal["device", "reference"] = "device"
+        #: How far what a person moved stands from its first place, and what it is.
+        self._moved_m, self._moves = 0.0, "probe"
+
+    def move(self, what: str, step_m: float) -> None:
+        """Move the probe or the positioner to a step from its first place, with the error that a person makes."""
+        error = 0.0
+        if step_m:
+            key = (self.truth.seed, 31, round(1e7 * abs(step_m)))
+            error = 1e-3 * self.truth.distance_step_error_mm * float(np.random.default_rng(key).normal())
+        self._moves, self._moved_m = what, step_m + error
+
+    @property
+    def _range_m(self) -> float:
+        """Distance from the axes' intersection to the probe as it really is."""
+        return self.chamber.range_length_m + self._moved_m
 
     def set_frequencies(self, frequency_hz: FloatArray) -> None:
         """Rebuild the antennas for a list of frequencies."""
@@ -174,7 +189,7 @@ class SimulatedRange:
             antenna = self._beside(antenna)
         placed = antenna.moved(RigidMotion(motion.rotation, motion.translation))
         roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
-        probe = probe_to_lab(distance=self.chamber.range_length_m, roll=roll, misalignment=self._misalignment)
+        probe = probe_to_lab(distance=self._range_m, roll=roll, misalignment=self._misalignment)
         receiver, receiver_power = self._ports[port - 1]
         direct = transmission(
             self._with_walls(placed),
@@ -188,7 +203,7 @@ class SimulatedRange:
         there_and_back = StandingWave(
             antenna, self.truth, range_m=self.chamber.range_length_m, seed=self.truth.seed + channel
         )
-        place = np.array([0.0, 0.0, self.chamber.range_length_m]) + np.asarray(self._misalignment.probe_offset)
+        place = np.array([0.0, 0.0, self._range_m]) + np.asarray(self._misalignment.probe_offset)
         return np.asarray(direct * there_and_back.factor(placed, place))
 
     def _beside(self, standard: Cluster) -> Cluster:
@@ -203,7 +218,9 @@ class SimulatedRange:
         for wall in self.truth.echoes:
             reflection = 10 ** (wall.level_db / 20.0) * np.exp(1j * np.deg2rad(wall.phase_deg))
             normal = np.asarray(wall.normal) / np.linalg.norm(wall.normal)
-            parts.append(antenna.mirrored(normal, wall.distance_m, complex(reflection)))
+            # Walls stay where they are: seen from a positioner that was moved back, they are elsewhere.
+            away = self._moved_m * float(normal[2]) if self._moves == "positioner" else 0.0
+            parts.append(antenna.mirrored(normal, wall.distance_m + away, complex(reflection)))
         return Cluster(
             antenna.frequency_hz,
             np.concatenate([p.position for p in parts], axis=-2),

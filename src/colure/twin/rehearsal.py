@@ -116,6 +116,7 @@ def draw_chamber(
         else chamber.reference.cross_polar_db,
         reference_cross_polar_deg=float(random.uniform(-180.0, 180.0)),
         echoes=tuple(walls),
+        distance_step_error_mm=0.5 * float(plan.settings.get("distance_expanded_mm", 0.0)),
         **chain,
     )
     make = device_maker(truth, device, band_hz=plan.frequency_hz, folder=folder)
@@ -269,6 +270,7 @@ def rehearse(
     rate = _rates(plan)
     trace = np.empty((len(plan), plan.frequency_hz.size, len(plan.ports)), complex)
     for rows in _alike(plan):
+        _move(simulated, plan, int(rows[0]))
         simulated.state = max(0, int(plan.state_index[rows[0]]))
         if ROLES[plan.role[rows[0]]] is Role.REFLECTION:
             trace[rows] = _reflections(simulated, plan, time_s, rows)[:, :, None]
@@ -284,6 +286,14 @@ def rehearse(
     return Rehearsed(trace, rate, plan.targets_deg + np.stack(jitter, axis=-1), truth, held, error_db)
 
 
+def _move(simulated: SimulatedRange, plan: Plan, row: int) -> None:
+    """Move what a person moves before a point of the plan, where it is measured at several distances."""
+    steps_mm = plan.settings.get("distance_steps_mm")
+    if steps_mm:
+        step = row // int(plan.settings["points_per_distance"])
+        simulated.move(str(plan.settings["distance_moves"]), 1e-3 * float(steps_mm[step]))
+
+
 def channels(plan: Plan) -> IntArray:
     """Return the switch's channel of every point."""
     horn = plan.settings.get("reference_method", "switch") in WITH_HORN
@@ -294,7 +304,8 @@ def channels(plan: Plan) -> IntArray:
 def _alike(plan: Plan) -> Iterator[IntArray]:
     """Yield blocks of points that share antenna, device state and kind of motion, in measuring order."""
     reflections = plan.role == ROLES.index(Role.REFLECTION)
-    key = np.stack([channels(plan), plan.state_index, plan.line_index >= 0, reflections], axis=-1)
+    distance = np.arange(len(plan)) // int(plan.settings.get("points_per_distance", max(1, len(plan))))
+    key = np.stack([channels(plan), plan.state_index, plan.line_index >= 0, reflections, distance], axis=-1)
     borders = np.flatnonzero(np.any(np.diff(key, axis=0), axis=-1)) + 1
     for block in np.split(np.arange(len(plan)), borders):
         yield from np.split(block, range(BLOCK_POINTS, block.size, BLOCK_POINTS))

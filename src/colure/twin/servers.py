@@ -98,7 +98,7 @@ def _gcode_handler(controller: GcodeController) -> type[socketserver.BaseRequest
 
 def _device_handler(chamber: SimulatedRange) -> type[socketserver.BaseRequestHandler]:
     class Handler(socketserver.StreamRequestHandler):
-        """`STATE n` puts the device into a state, `MOUNT device` or `MOUNT reference` is a person's exchange; `?` reads."""
+        """`STATE n`: a state of the device; `MOUNT device|reference`, `MOVE probe|positioner mm`: what a person does; `?` reads."""
 
         disable_nagle_algorithm = True
 
@@ -109,6 +109,9 @@ def _device_handler(chamber: SimulatedRange) -> type[socketserver.BaseRequestHan
                     chamber.state = int(argument)
                 elif word.upper() == "MOUNT" and argument in ("device", "reference"):
                     chamber.mounted = "reference" if argument == "reference" else "device"
+                elif word.upper() == "MOVE" and argument.partition(" ")[0] in ("probe", "positioner"):
+                    what, _, step_mm = argument.partition(" ")
+                    chamber.move(what, 1e-3 * float(step_mm))
                 elif word.upper() == "MOUNT?":
                     self.wfile.write(f"{chamber.mounted}\n".encode("ascii"))
                 elif word.upper() == "STATE?":

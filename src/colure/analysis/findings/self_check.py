@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.figures.phase_centre import PhaseCentre, phase_centre
+from colure.analysis.findings.bounced import distance_findings
 from colure.analysis.findings.declared import against_declaration
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.sanity import sanity
@@ -50,7 +51,8 @@ def self_check(
     """
     found = [*_drift(done), *_alignment(done, chamber), *_ports(done, chamber), *_noise(done)]
     found += (
-        _correction(done)
+        distance_findings(done.bounce, chamber)
+        + _correction(done)
         + _cable(done)
         + _room(room)
         + _cautions(done)

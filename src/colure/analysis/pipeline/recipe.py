@@ -18,6 +18,7 @@ from colure.analysis.steps.agreement import pole_spread_db
 from colure.analysis.steps.alignment import PARAMETERS, Estimate, left_over
 from colure.analysis.steps.assemble import MeasuredSphere, slice_errors
 from colure.analysis.steps.cable import CableFlex
+from colure.analysis.steps.distance_steps import Bounce, at_one_distance
 from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days, with_reflection
@@ -73,6 +74,7 @@ class Processed:
     tie_below_peak_db: float | None = None
     #: (frequency,) how strong the noise is against the mean of all frequencies, in power, as bandwidths and powers say.
     noise_by_frequency: FloatArray | None = None
+    bounce: Bounce | None = None
 
 
 def require_phase(record: xr.Dataset) -> None:
@@ -121,6 +123,7 @@ def process(
         If the record lacks tie points, reference sweeps or scan points, or phase; counts are named.
     """
     require_phase(record)
+    record = at_one_distance(record, chamber, device)
     device = as_measured(record, device)
     todo = default_recipe(record, chamber, device) if recipe is None else recipe
     reflection = device_reflection(record, chamber.one_port)
@@ -144,7 +147,7 @@ def process(
         _budget_inputs(found, own, figures), found.sphere.frequency_hz, found.alignment, todo, done.cable,
         pole_spread_db(done.calibrated, chamber), completeness_of(record, found.sphere, chamber.positioner.geometry), device,
         chamber, promised_noise_db(record, chamber), *peaks_db(done),
-        relative_noise(record.attrs, found.sphere.frequency_hz),
+        relative_noise(record.attrs, found.sphere.frequency_hz), Bounce.of(record),
     )  # fmt: skip
 
 
@@ -185,9 +188,19 @@ def _pattern_of(found: Transformed, own: Surroundings, grid_step_deg: float, fig
 def _chamber_then(found: Transformed, own: Surroundings) -> Chamber:
     """Return the chamber with what the corrections leave open instead of what was declared."""
     chamber = _with_cable(_with_purity(_with_table(own.chamber, own.reference), own.todo), found.done.cable)
+    chamber = _with_bounce(chamber, Bounce.of(own.record))
     if found.alignment is None:
         return chamber
     return chamber.model_copy(update={"alignment": left_over(chamber.alignment, found.alignment)})
+
+
+def _with_bounce(chamber: Chamber, bounce: Bounce | None) -> Chamber:
+    """Return the chamber with what distance steps leave of the standing wave."""
+    if bounce is None:
+        return chamber
+    declared = None if chamber.standing_wave_db is None else 10.0 ** (chamber.standing_wave_db / 20.0)
+    left_db = float(amplitude_db(bounce.residual(declared), least=1e-6))
+    return chamber.model_copy(update={"standing_wave_db": left_db})
 
 
 def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) -> Inputs:
@@ -223,6 +236,7 @@ def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) ->
         place_db=place_uncertainty_db(chamber, sphere.frequency_hz, None if reference is None else reference.probe)
         if horn
         else 0.0,
+        bounce=Bounce.of(record),
         age_days=None if reference is None or reference.stored is None else age_days(record, reference),
     )
     return _with_gate(inputs, found, own) if todo.runs("gate") else inputs

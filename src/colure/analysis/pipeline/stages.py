@@ -26,6 +26,7 @@ from colure.analysis.steps.alignment import (
 from colure.analysis.steps.alignment_fit import Disturbances
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.cable import CableFlex
+from colure.analysis.steps.distance_steps import require_one_distance
 from colure.analysis.steps.drift import DriftTrack, declared_drift, track
 from colure.analysis.steps.far_field import FarFieldStep, far_field_step
 from colure.analysis.steps.gain import ReferenceData
@@ -119,6 +120,7 @@ def stages(
 
     `known` holds what was found from all frequencies already; `gate` is used in place of the recipe's.
     """
+    require_one_distance(record)
     drift = track(record, declared=declared_drift(chamber)) if known is None else known.drift
     work = Work(record, chamber, device, todo, reference, drift, record, None if known is None else known.cable, gate)
     for step in sweep_steps():

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Protocol
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.steps.alignment import AlignmentResponse
 from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.distance_steps import Bounce
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.reflection import DeviceReflection
 from colure.analysis.steps.time_gate import GateResponse
@@ -99,6 +100,7 @@ class Inputs:
     noise_dof: float = float("inf")
     reflection: DeviceReflection | None = None
     commands: ComplexArray | None = None
+    bounce: Bounce | None = None
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""

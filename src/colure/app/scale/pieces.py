@@ -200,9 +200,14 @@ def _layout(
     campaign: Campaign, record: xr.Dataset, memory_bytes: int, step_deg: float | None
 ) -> tuple[PieceLayout, float]:
     from colure.analysis.pipeline.stages import in_pieces
+    from colure.analysis.steps.distance_steps import holds_distances
     from colure.model.lazy import rows_of_state
     from colure.model.record import grid_of, names_of_states
 
+    if holds_distances(record):
+        raise InputError(
+            ["record: holds several distances (distance_steps): colure process puts them together, not in pieces"]
+        )
     states, count = names_of_states(str(record.attrs.get("states", ""))), record.sizes["frequency"]
     step = _step(int(record.attrs["order"])) if step_deg is None else step_deg
     if abs(180.0 / step - round(180.0 / step)) > 1e-9:

@@ -36,14 +36,14 @@ NO_POWER_CUTS = (
 )
 
 
-def _mount(address: str, antenna: str) -> None:
-    """Exchange device and horn in the simulated chamber, as a person does in a real one."""
+def _mount(address: str, what: str) -> None:
+    """Exchange device and horn, or move what a whole command names, in the simulated chamber, as a person does in a real one."""
     _, host, port, _ = address.split("::")
     with (
         socket.create_connection((host, int(port)), timeout=5.0) as line,
         line.makefile("rw", encoding="ascii") as words,
     ):
-        words.write(f"MOUNT {antenna}\nMOUNT?\n")
+        words.write(f"{what if ' ' in what else 'MOUNT ' + what}\nMOUNT?\n")
         words.flush()
         words.readline()
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from colure.app.services.array_elements import CalibrationRow, row_of
 from colure.app.services.array_states import told_in
+from colure.app.services.processing import one_distance
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db, wavenumber
@@ -61,6 +62,7 @@ def from_run(campaign: Campaign, run: RunFolder) -> tuple[list[CalibrationRow], 
     from colure.analysis.array.sweeps import places_of
 
     commands, record = told_in(campaign, run)
+    record = one_distance(campaign, record)
     try:
         places = places_of(record, len(commands.names))
     except ValueError as error:

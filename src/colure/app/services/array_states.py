@@ -152,6 +152,7 @@ def array_run(campaign: Campaign, run: RunFolder, *, without: Sequence[str] = ()
 
     commands, record = told_in(campaign, run)
     require_sphere(record)
+    record = processing.one_distance(campaign, record)
     if not processing.has_phase(run):
         raise InputError([f"run {run.path.name}: receiver is power-only; adding states up needs phase (receiver)"])
     names = processing.states_of(run)

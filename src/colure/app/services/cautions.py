@@ -18,12 +18,18 @@ def cautions_of(campaign: Campaign, plan: Plan) -> list[str]:
         "Exchange of device and horn: the run rests twice and says what to mount; the source is off and the axes are held, "
         "but nothing locks the door: take the drives' power away before you go in."
     ]
+    steps = campaign.goal.distance_steps
+    moving = [
+        f"Distance steps: the run rests before each distance and says how far the {steps.moves} is moved; the source is off and the axes "
+        "are held, but nothing locks the door: take the drives' power away before you go in."
+    ] if steps is not None else []  # fmt: skip
     by_itself = [
         f"The device transmits by itself ({campaign.device.eirp_dbm:g} dBm EIRP): nothing here can switch it off, no stop and "
         "no interlock; switch it off at the device, or stay out of its beam."
     ] if campaign.device.eirp_dbm is not None else []  # fmt: skip
     return [
         *(exchange if swap else []),
+        *moving,
         *by_itself,
         "Axes move without warning and for a long time: nobody inside, door closed, hands and cables clear.",
         "Colure's stop brakes the axes but is no emergency stop: that one is hard-wired, works without software and "

@@ -75,8 +75,19 @@ def look(campaign: Campaign, run: RunFolder) -> Look:
     standing = _standing(campaign, record, total=len(plan))
     if plan.states:
         record = of_state(record, 0)
+    record, beside = _one_distance(campaign, record)
     how, figures, drawing = _read(campaign, plan, record, run.path.name)
-    return Look(*standing, how, figures, drawing)
+    return Look(*standing, f"{how}{beside}", figures, drawing)
+
+
+def _one_distance(campaign: Campaign, record: xr.Dataset) -> tuple[xr.Dataset, str]:
+    """Return a record of several distances as one, or its first distance alone as long as there is no other, and what to say of it."""
+    from colure.analysis.steps.distance_steps import at_one_distance, first_distance
+
+    try:
+        return at_one_distance(record, campaign.chamber, campaign.device), ""
+    except ValueError as error:
+        return first_distance(record), f"; the first distance alone: {error}"
 
 
 def _standing(

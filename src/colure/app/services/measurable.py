@@ -19,6 +19,8 @@ LESS = {
 
 def require_measurable(campaign: Campaign) -> None:
     """Raise `InputError` for figures that were asked for and that no such run can give; entry, value and limit are named."""
+    from colure.instruments.profile import PowerProfile, analyzer_profile
+
     goal, asked = campaign.goal, campaign.evaluation()
     wishes = [
         (table, name) for table, some in (("want", goal.want), ("until", goal.until)) if some for name in some.wishes
@@ -38,6 +40,13 @@ def require_measurable(campaign: Campaign) -> None:
     if goal.scan is None and goal.region_deg < 180.0:
         part = f"must be read on the whole sphere: region_deg = {goal.region_deg:g} in goal.toml must be 180 deg, or leave the entry out"
         faults += [f"evaluation.toml: {name}: {part}" for name in SPHERE_ENTRIES if getattr(asked, name)]
+    if goal.distance_steps is not None and isinstance(
+        analyzer_profile(campaign.chamber.analyzer.profile, campaign.folder), PowerProfile
+    ):
+        faults.append(
+            f"goal.toml: distance_steps: analyzer.profile = {campaign.chamber.analyzer.profile!r} in chamber.toml is power-only: must be an "
+            "analyzer with phase: both waves are told apart by it"
+        )
     if faults:
         raise InputError(faults)
 

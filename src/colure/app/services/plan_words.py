@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from colure.app.services.flight_words import flight_faults
 from colure.app.services.particulars import register_of, today
 from colure.model.bands import band_words
+from colure.planning.distances import distance_words
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
@@ -67,6 +68,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"
                    + (f", {points['reflection']} reflection" if points.get("reflection") else "")),
         *_reflection_rows(campaign),
+        *((("Distances", distance_words(goal)),) if goal.distance_steps is not None else ()),
         ("Ties", _ties_text(campaign, p)),
         ("Duration", f"{duration_text(p['duration_s'])} predicted from the axes and the sweep" + (
             f", as run {p['learned_from']} showed them (declared: {duration_text(p['declared_duration_s'])})"

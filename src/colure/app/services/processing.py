@@ -66,6 +66,16 @@ def opened(run: RunFolder) -> xr.Dataset:
     return record if chosen is None else with_step(record.assign_attrs(state=chosen), "state", name=chosen)
 
 
+def one_distance(campaign: Campaign, record: xr.Dataset) -> xr.Dataset:
+    """Return a record of several distances as one at the declared range length, any other as it is; `InputError` if it is not complete."""
+    from colure.analysis.steps.distance_steps import at_one_distance
+
+    try:
+        return at_one_distance(record, campaign.chamber, campaign.device)
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+
+
 def reflection_of(campaign: Campaign, record: xr.Dataset) -> DeviceReflection | None:
     """Return the device's reflection as a record holds it; raises `InputError` where nobody says what its calibration leaves."""
     from colure.analysis.steps.reflection import device_reflection

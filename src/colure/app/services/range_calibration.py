@@ -26,6 +26,7 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
         If the run read no horn, its record lacks sweeps, or the file is there already.
     """
     from colure.analysis.steps.cable import cable_flex, correct_cable, has_turns
+    from colure.analysis.steps.distance_steps import at_one_distance
     from colure.analysis.steps.drift import correct, declared_drift, track
     from colure.analysis.steps.gain import gain_transfer
 
@@ -39,6 +40,7 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
     require_free(target)
     record = opened(run)
     try:
+        record = at_one_distance(record, chamber, campaign.device)
         steady = correct(record, track(record, declared=declared_drift(chamber)))
         if has_turns(record):
             steady = correct_cable(

@@ -50,10 +50,12 @@ def source_of(
     """Return everything that the report of a processed run shows; `judged` fills its verdict."""
     from colure.analysis.findings.diagnosis import diagnoses
     from colure.analysis.findings.self_check import room_of, self_check
+    from colure.analysis.steps.distance_steps import at_one_distance
     from colure.model.files import file_hash
     from colure.report.source import Source
 
-    record, device = opened(state_in(processed, run)), processed.device or campaign.device
+    device = processed.device or campaign.device
+    record = at_one_distance(opened(state_in(processed, run)), campaign.chamber, device)
     sha256, reference = file_hash(run.record), reference_of(campaign, processed.frequency_hz)
     shown = campaign.goal.shown_index(processed.frequency_hz)
 
