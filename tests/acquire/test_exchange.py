@@ -88,3 +88,22 @@ def test_an_exchange_on_azimuth_over_elevation(tmp_path):
     campaign = campaign_of(tmp_path, method="swap", positioner=AZIMUTH_OVER_ELEVATION, device=sized(4.0, 4.0, 1.0, 5.0))
     outcome, asked = measured(campaign)
     assert (outcome.state, len(asked)) == (State.DONE, 2), outcome.reason
+
+
+def test_a_person_moves_the_probe_and_the_run_goes_on_after_a_stop(tmp_path):
+    """Three distances of a 4 x 4 panel over sockets: asked before each, left at the second, asked again; the bounce is found."""
+    steps = {"mm": [0.0, 1.6, 3.2], "expanded_mm": 0.05, "moves": "probe"}
+    goal = {**band(24.1, wanted_level_db=-20, region_deg=25), "distance_steps": steps}
+    twin = {"device": HELD, "standing_wave_db": -25.0, "drift_deg": 3.0}
+    campaign = Campaign.load(
+        Scenario(device=four_by_four(), goal=goal, chamber={"standing_wave_db": -25.0}, twin=twin).write(tmp_path)
+    )
+    outcome, asked = measured(campaign, refuse=1)
+    assert outcome.state is State.STOPPED, outcome.reason
+    assert "distance 2 of 3: move the probe 1.600 mm away from the device" in asked[0] and "source is off" in asked[0]
+    assert "distance 3 of 3: move the probe 1.600 mm away" in asked[1] and "3.200 mm from its first place" in asked[1]
+    outcome, again = measured(campaign)
+    assert outcome.state is State.DONE and len(again) == 1, outcome.reason
+    done = services.process(campaign, run_folder(campaign.folder, "first"))
+    assert done.bounce is not None and done.bounce.steps_mm == (0.0, 1.6, 3.2)
+    assert 0.003 < done.bounce.rms < 0.06 and abs(done.bounce.path_deg) < 20.0

@@ -37,6 +37,7 @@ NOT_RUN = {
     "colure acquire my-horn": "asks a person, and a scan " + LONG + "a record stands in for it",
     "colure acquire my-patch": "asks a person; a record stands in for it",
     "colure acquire my-patch --run power": "asks a person, and needs a power meter; a record stands in for it",
+    "colure acquire my-sensor": "asks a person, who moves the probe; a record stands in for it",
     "colure acquire my-beams": "asks a person, and needs a device that is switched; a record stands in for it",
     "colure acquire my-array": "asks a person, and needs an array that takes commands; a record stands in for it",
     "colure rehearse my-horn --draws 25": LONG + "tests/app/services/test_rehearse.py",

@@ -28,12 +28,13 @@ BAD_NEWS = {
     "colure evaluate 'campaigns/*' --specification limits.toml --table figures.csv": (0, 1),
     # With a coarse grid or a device at hand that is not the declared one, a figure may contradict the declaration.
     "colure evaluate my-horn": (0, 1),
+    "colure evaluate my-sensor": (0, 1),
 }
 #: Fewer bytes hold no picture.
 LEAST_PICTURE = 5000
 #: Pages that begin with nothing.
 FROM_NOTHING = ("tutorial", "coordinates", "simulate-your-device", "many-beams", "measure-an-array", "half-sphere-of-a-horn", "circular-patch",
-                "measure-power-only")  # fmt: skip
+                "measure-power-only", "take-out-a-bounce")  # fmt: skip
 
 
 #: The guide of every daily job; each ends in a picture that its own commands make.

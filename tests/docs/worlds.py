@@ -19,6 +19,7 @@ from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.model.campaign import Campaign
 from colure.model.files import open_dataset, save_dataset
+from tests.coverage.scenarios import HORN_5_8_GHZ, Scenario, band, sized
 
 SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 2\nwanted_level_db = -20\nscheme = "two-pass"\n'
 LIMITS = 'name = "file"\n\n[[limits]]\nfigure = "beamwidth_e_deg"\nat_most = 15.0\n'
@@ -120,6 +121,23 @@ def array_measured(here: Path) -> None:
     save_dataset(record_of_rehearsal(campaign, plan, truth=campaign.simulated()), made.record)
 
 
+def bounce(here: Path) -> None:
+    """A patch at 5.8 GHz in a chamber with a standing wave, with the steps that the page states."""
+    page = (Path(__file__).parents[2] / "docs" / "how-to" / "take-out-a-bounce.md").read_text(encoding="utf-8")
+    told = re.search(r"```toml\n(.*?)```", page, re.DOTALL)
+    assert told
+    chamber = {"reference": HORN_5_8_GHZ, "standing_wave_db": -28.0}
+    device = sized(30.0, 30.0, 5.0, 7.0)
+    made = Scenario(device=device, goal=band(5.8), chamber=chamber, twin={"device": {"kind": "patch"}})
+    goal = made.write(here / "my-sensor") / "goal.toml"
+    goal.write_text(f"{goal.read_text(encoding='utf-8')}\n{told[1]}", encoding="utf-8")
+
+
+def bounce_measured(here: Path) -> None:
+    """Stands for the scan at four distances."""
+    rehearsed(here / "my-sensor")
+
+
 def pairs(here: Path) -> None:
     """Three pairs of antennas of 15, 20 and 9 dBi, 1.2 m apart, by the Friis formula."""
     f, gains = np.array([23.5e9, 24.0e9, 24.5e9]), {"one": 15.0, "two": 20.0, "three": 9.0}
@@ -184,6 +202,7 @@ BEFORE: dict[str, Callable[[Path], None]] = {
     "many-beams": beams,
     "measure-an-array": array,
     "measure-gain": pairs,
+    "take-out-a-bounce": bounce,
     "tour": tour,
     "work-with-a-file": files,
 }
@@ -197,5 +216,6 @@ INSTEAD: dict[str, Callable[[Path], None]] = {
     "colure acquire my-horn": horn,
     "colure acquire my-array": array_measured,
     "colure acquire my-patch": patch,
+    "colure acquire my-sensor": bounce_measured,
     "colure acquire my-patch --run power": patch_power,
 }

@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock, SystemClock
 from colure.acquire.control import Control
-from colure.acquire.exchange import DEVICE, DistanceSteps, Exchange
+from colure.acquire.exchange import DEVICE, DistanceKeeper, Exchange
 from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import StartCheck
 from colure.acquire.journal import Journal, Row, names_of_sensors
@@ -92,7 +92,7 @@ class Engine:
         self._gate = StartCheck(self._station, journal, self._ties, self._note)
         self._whereabouts = Whereabouts(self._station, journal)
         self._exchange = Exchange(plan, journal)
-        self._distances = DistanceSteps(plan, journal)
+        self._distances = DistanceKeeper(plan, journal)
         self._tally = Tally()
         self._asleep_s = self._clock.asleep_s()
         self._first_tie = next(iter(np.flatnonzero(plan.role == ROLES.index(Role.TIE))), None)

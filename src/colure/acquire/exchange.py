@@ -47,7 +47,7 @@ class Exchange:
         return self.wanted(role)
 
 
-class DistanceSteps:
+class DistanceKeeper:
     """Knows from the journal at which distance the range stands; nothing to do where the plan has one distance."""
 
     def __init__(self, plan: Plan, journal: Journal) -> None:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
@@ -15,33 +13,9 @@ from colure.waves.bounce import distance_weights, noise_over_mean
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
     from colure.model.goal import Goal
-    from colure.planning.path import Path
 
 #: Steps must part both waves at every frequency with at most so much of the noise of a plain mean.
 MOST_NOISE = 2.0
-
-
-def repeated(path: Path, goal: Goal) -> Path:
-    """Return a path once for every distance; as it is where goal.toml asks for one distance."""
-    if goal.distance_steps is None:
-        return path
-    count = goal.distance_steps.steps_m(goal.frequency_hz).size
-
-    def again(column: NDArray[Any]) -> NDArray[Any]:
-        return np.concatenate([column] * count)
-
-    return replace(
-        path,
-        targets_deg=again(path.targets_deg),
-        role=again(path.role),
-        slice_index=again(path.slice_index),
-        pass_index=again(path.pass_index),
-        state_index=again(path.state_index),
-        line_index=again(path.line_index),
-        time_s=again(path.time_s),
-        before_deg=again(path.before_deg),
-        own_s=again(path.own_s),
-    )
 
 
 def distance_settings(goal: Goal, points: int) -> dict[str, Any]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, IntArray
@@ -17,7 +18,6 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.model.scan import angles_of
-from colure.planning.distances import repeated
 from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
@@ -170,6 +170,29 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
         raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
     flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
     return repeated(build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s), goal)
+
+
+def repeated(path: Path, goal: Goal) -> Path:
+    """Return a path once for every distance; as it is where goal.toml asks for one distance."""
+    if goal.distance_steps is None:
+        return path
+    count = goal.distance_steps.steps_m(goal.frequency_hz).size
+
+    def again(column: NDArray[Any]) -> NDArray[Any]:
+        return np.concatenate([column] * count)
+
+    return replace(
+        path,
+        targets_deg=again(path.targets_deg),
+        role=again(path.role),
+        slice_index=again(path.slice_index),
+        pass_index=again(path.pass_index),
+        state_index=again(path.state_index),
+        line_index=again(path.line_index),
+        time_s=again(path.time_s),
+        before_deg=again(path.before_deg),
+        own_s=again(path.own_s),
+    )
 
 
 def _require_bearable(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> None:

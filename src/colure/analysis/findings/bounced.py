@@ -18,21 +18,24 @@ def distance_findings(bounce: Bounce | None, chamber: Chamber) -> list[Finding]:
     if bounce is None:
         return []
     declared = None if chamber.standing_wave_db is None else 10.0 ** (chamber.standing_wave_db / 20.0)
-    horn = "" if np.isnan(bounce.reference) else f", between probe and reference {level_db(bounce.reference):.1f} dB"
-    listed = ", ".join(f"{one:g}" for one in bounce.steps_mm)
+    count, listed = len(bounce.steps_mm), ", ".join(f"{one:.4g}" for one in bounce.steps_mm)
+    device, most, left = level_db(bounce.rms), level_db(bounce.strongest), level_db(bounce.residual(declared))
     text = (
-        f"from {len(bounce.steps_mm)} distances ({listed} mm): between probe and device {level_db(bounce.rms):.1f} dB rms of the direct "
-        f"wave bounced back and forth (19 of 20 strong directions below {level_db(bounce.strongest):.1f} dB){horn}. It was removed; "
-        f"at most {level_db(bounce.residual(declared)):.0f} dB remain, as the budget's row says. What all directions have in common is not in this level"
+        f"from {count} distances ({listed} mm): {device:.1f} dB rms of the direct wave bounced between probe and device, below "
+        f"{most:.1f} dB in 19 of 20 strong directions. It was removed; at most {left:.0f} dB remain, as the budget's row says. "
+        "What all directions have in common is not in this level"
     )
     out = [Finding("standing wave", level_db(bounce.rms), text)]
+    if not np.isnan(bounce.reference):
+        horn = f"{level_db(bounce.reference):.1f} dB of the direct wave bounced between probe and reference; it was removed"
+        out.append(Finding("standing wave", level_db(bounce.reference), horn))
     if bounce.dropped:
         extra = f"{bounce.dropped} extra boresight checks were left out: they were not read at every distance"
         out.append(Finding("standing wave", level_db(bounce.left), extra))
     if abs(bounce.path_deg) > STRANGE_DEG:
         strange = (
             f"between two distances the path changed by {bounce.path_deg:+.0f} deg and {bounce.path_db:+.2f} dB beyond the planned step: look "
-            f"whether the {bounce.moves} was moved as far as asked and the right way, and at the cable that was moved with it"
+            f"whether probe or positioner was moved as far as asked and the right way, and at the cable that was moved with it"
         )
         out.append(Finding("standing wave", level_db(bounce.strongest), strange, "look"))
     if declared is not None and bounce.strongest > declared:

@@ -77,11 +77,6 @@ class Bounce:
         return cls(**{**values, "steps_mm": tuple(values["steps_mm"])})
 
 
-def left_words(bounce: Bounce) -> str:
-    """Say how far the bounce came down, and by how well the steps are known."""
-    return f"{-float(amplitude_db(bounce.left, least=1e-9)):.0f} dB less than it was; steps known to \u00b1{bounce.expanded_mm:g} mm"
-
-
 def holds_distances(record: xr.Dataset) -> bool:
     """Tell whether a record holds several distances that are not put together yet."""
     return bool(record.attrs.get(SEVERAL))
@@ -103,7 +98,8 @@ def first_distance(record: xr.Dataset) -> xr.Dataset:
     own = (index >= 0) & (index < told["points_per_distance"])
     last = time_s[own].max(initial=-np.inf)
     out = record.isel(point=np.flatnonzero(own | ((index < 0) & (time_s <= last))))
-    return out.assign_attrs({name: value for name, value in record.attrs.items() if name != SEVERAL})
+    out.attrs = {name: value for name, value in record.attrs.items() if name != SEVERAL}
+    return out
 
 
 def at_one_distance(record: xr.Dataset, chamber: Chamber, device: Device) -> xr.Dataset:
@@ -143,10 +139,13 @@ def _rows(record: xr.Dataset, count: int, points: int) -> tuple[IntArray, int]:
     return table[:, whole], int(np.count_nonzero(index < 0))
 
 
-def _way_m(
+def _beyond(
     record: xr.Dataset, rows: IntArray, steps_m: FloatArray, chamber: Chamber, centre_m: FloatArray
-) -> FloatArray:
-    """Return how much farther a place (3,) of the device frame is from the probe, beyond the step (distance, row)."""
+) -> ComplexArray:
+    """Return what makes of readings (distance, row, frequency) those of an antenna that moves by the whole step.
+
+    One that stands at `centre_m` (3,) of the device frame, beside the axes' intersection, moves by less where it is seen aside.
+    """
     names = [str(one) for one in record["axis"].values]
     geometry, tables = chamber.positioner.geometry, chamber.axis_table
     commanded = record["commanded_deg"].values[rows]
@@ -156,7 +155,9 @@ def _way_m(
     along = sighting(geometry, first=first, second=second).direction @ centre_m
     range_m = chamber.range_length_m + steps_m[:, None]
     far = np.sqrt(range_m**2 + float(centre_m @ centre_m) - 2.0 * range_m * along)
-    return np.asarray(far - far[:1] - (steps_m - steps_m[0])[:, None])
+    level = far / far[:1] * range_m[:1] / range_m
+    beyond = far - far[:1] - (steps_m - steps_m[0])[:, None]
+    return np.asarray(level[..., None] * np.exp(1j * beyond[..., None] * wavenumber(record["frequency"].values)))
 
 
 def _combined(
@@ -171,8 +172,8 @@ def _combined(
         ((Role.REFERENCE,), chamber.reference.offset_mm if chamber.reference.has_horn else device.offset_mm),
     ):
         of_kind = np.flatnonzero(np.isin(role, [ROLES.index(one) for one in kind]))
-        beyond = _way_m(record, rows[0][of_kind], steps_m, chamber, 1e-3 * np.asarray(centre_mm, float))
-        read[:, of_kind] *= np.exp(1j * beyond[:, :, None] * k)[..., None]
+        centre_m = 1e-3 * np.asarray(centre_mm, float)
+        read[:, of_kind] *= _beyond(record, rows[0][of_kind], steps_m, chamber, centre_m)[..., None]
     scan = role == ROLES.index(Role.SCAN)
     strongest = read[:, scan]
     path = np.einsum("pfc,mpfc->mf", strongest[0].conj(), strongest) / np.sum(np.abs(strongest[0]) ** 2, axis=(0, 2))
@@ -215,11 +216,12 @@ def _with_steps(found: dict[str, Any], record: xr.Dataset, steps_m: FloatArray, 
     twice = 2.0 * found["strongest"] * np.abs(np.sum(weights * turned**2, axis=1))
     drifted = 0.0 if np.isnan(found["drifted"]) else found["drifted"]
     path = found.pop("path")
+    levels = amplitude_db(np.abs(path))
     found.pop("drifted")
     return {
         **found,
         "left": float(np.sqrt(by_steps**2 + twice**2 + (drifted * size) ** 2).max()),
-        "path_db": float(20.0 * np.log10(np.abs(path)).flat[np.argmax(np.abs(np.log(np.abs(path))))]),
+        "path_db": float(levels.flat[np.argmax(np.abs(levels))]),
         "path_deg": float(np.rad2deg(np.angle(path)).flat[np.argmax(np.abs(np.angle(path)))]),
     }
 
@@ -242,7 +244,7 @@ def _put_together(record: xr.Dataset, rows: IntArray, trace: ComplexArray, bounc
         changed[name] = (record[name].dims, (own[0].min() + since)[order], dict(record[name].attrs))
     attrs = {name: value for name, value in record.attrs.items() if name != SEVERAL}
     told = asdict(bounce)
-    out = out.assign(changed).assign_attrs(attrs)
+    out = out.assign(changed)
     out.attrs = {**attrs, REMOVED: json.dumps(told)}
     return with_step(out, "distance steps", distances=len(bounce.steps_mm), moves=bounce.moves,
-                     bounce_rms_db=round(float(20.0 * np.log10(max(bounce.rms, 1e-12))), 2))  # fmt: skip
+                     bounce_rms_db=round(float(amplitude_db(bounce.rms, least=1e-12)), 2))  # fmt: skip

@@ -12,10 +12,9 @@ from dataclasses import replace
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, finer_columns
-from colure.analysis.steps.distance_steps import left_words
 from colure.analysis.uncertainty.alignment_causes import leaked
 from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial
-from colure.geometry.conventions import ComplexArray, FloatArray, mode_degrees, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, mode_degrees, wavenumber
 from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import ALIGNED, Geometry
 from colure.waves.scattered import synthesis_at
@@ -51,10 +50,13 @@ def _standing_wave(cause: Cause, trial: Trial, random: np.random.Generator) -> P
         turns = np.exp(2j * np.pi * random.random(2) - 2j * k[:, None] * inputs.chamber.range_length_m)
         with_device, with_horn = back * turns[:, :1, None], level * turns[:, 1]
         drawn.append(sphere.field * ((1.0 + with_device) / (1.0 + with_horn)[:, None, None])[:, None])
-    strength = f"declared {level_db:g} dB of the direct wave"
-    if inputs.bounce is not None:
-        strength = f"{level_db:.1f} dB of the direct wave, what the distance steps leave ({left_words(inputs.bounce)})"
-    words = f"{strength}, back and forth between probe and device, probe and horn"
+    words = f"declared {level_db:g} dB of the direct wave, back and forth between probe and device, probe and horn"
+    if (bounce := inputs.bounce) is not None:
+        less_db = -float(amplitude_db(bounce.left, least=1e-9))
+        words = (
+            f"the distance steps leave {level_db:.1f} dB of the direct wave, {less_db:.0f} dB less than bounced; "
+            f"steps known to \u00b1{bounce.expanded_mm:g} mm"
+        )
     changes = np.stack([trial.changed_before_alignment(one) for one in drawn])
     return Perturbation(cause, changes, words, level_db, "dB")
 

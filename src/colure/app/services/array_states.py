@@ -31,6 +31,8 @@ DRAWS, LIMIT_DRAWS = 16, 400
 NEGLIGIBLE = 1e-5
 #: The states' disagreement may exceed what was declared by this factor before it is called too large.
 LARGEST_MISFIT = 2.0
+#: Grid on which the strongest direction is looked for, degrees.
+LOOK_DEG = 3.0
 
 
 @dataclass(frozen=True)
@@ -100,13 +102,34 @@ class ArrayRun:
 
     def process(self, found: Combination, index: int, name: str, *, draws: int = DRAWS) -> Processed:
         """Carry a sum of states through the recipe: its pattern, and a budget that holds its noise and drawn errors of the commands."""
+        done = self._summed(found, index, name)
+        echo_level_db = self._echo_level_db(done)
+        chamber = done.budget.chamber.model_copy(update={"echo_level_db": echo_level_db})
+        return replace(
+            done, budget=replace(done.budget, chamber=chamber, commands=self._drawn(done, found, index, draws))
+        )
+
+    def _summed(self, found: Combination, index: int, name: str) -> Processed:
         from colure.analysis.array.sweeps import summed
 
         weights = np.zeros(self.places.rows.shape[0], complex)
         weights[self.rows] = found.states[index]
-        record = summed(self.record, self.places, weights, name)
-        done = processing.processed(self.campaign, record, self.campaign.recipe())
-        return replace(done, budget=replace(done.budget, commands=self._drawn(done, found, index, draws)))
+        return processing.processed(
+            self.campaign, summed(self.record, self.places, weights, name), self.campaign.recipe()
+        )
+
+    @cached_property
+    def _together_db(self) -> float:
+        """Directivity of all elements at 0 deg together, dB: what a stray level is declared of."""
+        return _directivity_db(self._summed(self.beams(np.ones((1, self.states.elements), complex)), 0, "together"))
+
+    def _echo_level_db(self, done: Processed) -> float:
+        """Return the stray level below the peak of a sum: one element throws more at the walls, beside its peak, than all together.
+
+        Stray fields, rms over directions, follow the power that is radiated, the peak follows the directivity (derivable).
+        """
+        declared = self.campaign.chamber.echo_level_db
+        return min(0.0, max(declared, declared + self._together_db - _directivity_db(done)))
 
     def _drawn(self, done: Processed, found: Combination, index: int, draws: int) -> ComplexArray | None:
         """Return what drawn errors of the commands add to the measured sphere (draw, frequency, 2, theta, phi)."""
@@ -135,6 +158,17 @@ class ArrayRun:
         for answer, element in enumerate(found.answers.element):
             by_element[:, element] += each[:, answer]
         return np.asarray(by_element @ self.elements.states)
+
+
+def _directivity_db(done: Processed) -> float:
+    """Return the largest directivity of a processed pattern at mid-band, dB."""
+    from colure.analysis.steps.far_field import pattern_grid
+
+    _, _, field = pattern_grid(done.expansion, LOOK_DEG)
+    middle = done.frequency_hz.size // 2
+    # By Parseval the squares of the waves add up to the power over all directions.
+    radiated = float(np.sum(np.abs(done.expansion.coefficients[middle]) ** 2)) / (4.0 * np.pi)
+    return float(power_db(np.max(np.sum(np.abs(field[middle]) ** 2, axis=0)) / radiated))
 
 
 def array_run(campaign: Campaign, run: RunFolder, *, without: Sequence[str] = ()) -> ArrayRun:

@@ -41,7 +41,7 @@ REMEDIES = {
     "leakage": "better shielding, tighter connectors, more power",
     "receiver compression": "less power at the receiver: 10 dB less is a tenth of it",
     "receiver linearity": "less power at the receiver, or its own linearity correction",
-    "standing wave": "tilt or cover what reflects beside probe and device, or measure at two distances an eighth of a wave apart",
+    "standing wave": "tilt or cover what reflects beside probe and device, or scan at several distances: [distance_steps] in goal.toml",
     "probe place": "survey the probe's place: probe_lateral_mm under alignment in chamber.toml",
     "probe pointing": "point the probe with a laser: probe_pointing_deg under alignment in chamber.toml, or a wider probe",
     "probe pattern": "calibrate the probe's pattern, or a longer range",
