@@ -17,10 +17,8 @@ from tests.coverage.scenarios import SCENARIOS, band
 #: Quick ones that differ in device, mount and scheme.
 LIGHT = (
     "dipole along x",
-    "circular, 1 dB",
     "azimuth over elevation",
     "no transform",
-    "weak signal",
     "further figures, dipole along z",
 )
 

@@ -83,6 +83,10 @@ DEFECTS = [
 ]  # fmt: skip
 
 
+#: Gates that carry out whole runs: seconds each, so that the nightly run looks whether they see their defect.
+RUNS = (ENGINE, CONTROL, FAULT, "tests/acquire/test_bit_rot.py", "tests/acquire/test_gate.py", "tests/crash/")
+
+
 @pytest.fixture(scope="module")
 def gates():
     with Preloaded() as process:
@@ -91,10 +95,13 @@ def gates():
 
 @pytest.mark.skipif(os.name == "nt", reason="the gates use POSIX locks and a memory file system")
 @pytest.mark.parametrize(("what", "name", "old", "new", "gate"), DEFECTS, ids=[row[0] for row in DEFECTS])
-def test_planted_defect_is_caught(tmp_path, gates, what, name, old, new, gate):
+def test_planted_defect_is_caught(tmp_path, request, what, name, old, new, gate):
     package = Path(colure.__file__).parent
     source = (package / name).read_text(encoding="utf-8")
     assert source.count(old) == 1, f"{name}: the text of the defect is there {source.count(old)} times"
+    if gate.startswith(RUNS) and not request.config.getoption("--nightly"):
+        return  # here only whether the defect can still be planted
+    gates: Preloaded = request.getfixturevalue("gates")
     changed_copy(package, tmp_path / "src", name, source.replace(old, new))
     code = gates.run(tmp_path / "src", [gate], log=tmp_path / "log")
     said = (tmp_path / "log").read_text(encoding="utf-8")

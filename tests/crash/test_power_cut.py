@@ -83,7 +83,7 @@ def test_nothing_promised_is_lost(small_campaign, fast_folder, seed, request):
     _, plan = services.make_plan(small_campaign)
     (fast_folder / "live").mkdir()
     log = recorded(plan, fast_folder / "live")
-    rounds = 55 if request.config.getoption("--nightly") else 2
+    rounds = 55 if request.config.getoption("--nightly") else 1
     states, wrong = 0, []
     for promises, files in crashes(log, rounds=rounds, seed=seed):
         states += 1

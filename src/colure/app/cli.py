@@ -37,6 +37,7 @@ from colure.app.commands.jog import goto, jog, trace
 from colure.app.commands.look import look
 from colure.app.commands.pattern import pattern
 from colure.app.commands.plot import plot
+from colure.app.commands.probe_model import probe_model
 from colure.app.commands.quiet_zone import quiet_zone
 from colure.app.commands.rehearse import rehearse
 from colure.app.commands.report import report
@@ -381,7 +382,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone,
+    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -21,7 +21,7 @@ from tests.conftest import expansion_of
 from tests.endtoend.test_near_to_far import edited
 
 
-def test_drift_two_hundred_draws(small_campaign):
+def test_drift_two_hundred_draws(small_campaign, request):
     """Warm-up, swings and noise of the ties: what is left on the scan lies inside twice what is stated between ties at 93 % or more."""
     edited(small_campaign, "chamber.toml", ("tie_interval_s = 180", "tie_interval_s = 60"))
     campaign, plan = services.make_plan(small_campaign)
@@ -31,7 +31,7 @@ def test_drift_two_hundred_draws(small_campaign):
     # The reference's sweeps repeat, and tell what noise the ties have.
     known = np.isin(clean["role"].values, [ROLES.index(role) for role in (Role.TIE, Role.REFERENCE)])
     inside = []
-    for seed in range(200):
+    for seed in range(200 if request.config.getoption("--nightly") else 60):
         rng = np.random.default_rng((seed, 2))
         shape = sum(
             a * np.sin(2 * np.pi * times / (end * period) + phase)

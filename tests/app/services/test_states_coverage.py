@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import shutil
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -15,6 +17,7 @@ from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
+from tests.conftest import small
 
 STATES = """
 [states]
@@ -24,23 +27,32 @@ program = ["true"]
 """
 
 
-@pytest.fixture
-def beams(small_campaign):
-    """A small panel with three beams, rehearsed."""
-    device = small_campaign / "device.toml"
+@pytest.fixture(scope="module")
+def rehearsed(tmp_path_factory):
+    """A small panel with three beams, rehearsed once for all tests."""
+    folder = tmp_path_factory.mktemp("states") / "campaign"
+    services.new_campaign(folder)
+    small(folder)
+    device = folder / "device.toml"
     text = device.read_text("utf-8").split("[elements]")[0]
     device.write_text(text + STATES, "utf-8")
-    goal = small_campaign / "goal.toml"
+    goal = folder / "goal.toml"
     goal.write_text(
         goal.read_text("utf-8").replace("points = 2", "points = 1").replace("stop_ghz = 24.1", "stop_ghz = 24.0"),
         "utf-8",
     )
-    campaign, plan = services.make_plan(small_campaign)
+    campaign, plan = services.make_plan(folder)
     truth = SimulatedChamber(noise=False, state_steer_deg=(-40.0, 0.0, 40.0))
-    run = run_folder(small_campaign, "first")
+    run = run_folder(folder, "first")
     run.path.mkdir(parents=True)
     save_dataset(record_of_rehearsal(campaign, plan, truth=truth), run.record)
-    return small_campaign
+    return folder
+
+
+@pytest.fixture
+def beams(rehearsed, tmp_path):
+    """A copy of one's own of what was rehearsed."""
+    return Path(shutil.copytree(rehearsed, tmp_path / "beams"))
 
 
 def test_the_best_of_all_covers_more_than_each(beams):

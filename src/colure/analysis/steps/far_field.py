@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.mode_filter import OwnWaves
-from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, power_db, wavenumber
 from colure.model.files import open_dataset
 from colure.model.pattern import field_of
 from colure.values import holds_arrays
@@ -26,6 +26,11 @@ if TYPE_CHECKING:
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
 
+#: A probe's pattern is expanded to this order; further, to at most the next one, where a degree beyond it holds more than this share
+#: of the power and stands out of the noise by so many standard deviations.
+USUAL_PROBE_ORDER, LARGEST_PROBE_ORDER, PROBE_LEFT, SURE = 20, 80, 1e-6, 6.0
+#: Share of the power that may lie above the orders that are kept.
+PROBE_CUT = 1e-3
 #: One component of a field of order N bends a little more than the field: its direction turns along.
 MORE_ORDERS = 8
 #: Damping beyond this would show: its square is the share that even well measured waves lose.
@@ -231,8 +236,9 @@ def probe_from(dataset: xr.Dataset, name: str, frequency_hz: FloatArray) -> Expa
         raise ValueError(
             f"{name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg"
         )
-    order = min(20, highest_order("with-poles", rings=theta.size, phi_count=phi.size))
-    coefficients = analysis(field_of(dataset), order)
+    coefficients = _probe_waves(
+        field_of(dataset), highest_order("with-poles", rings=theta.size, phi_count=phi.size), name
+    )
     known = dataset["frequency"].values
     if frequency_hz.min() < known.min() - 1.0 or frequency_hz.max() > known.max() + 1.0:
         raise ValueError(
@@ -244,6 +250,33 @@ def probe_from(dataset: xr.Dataset, name: str, frequency_hz: FloatArray) -> Expa
     imaginary = np.stack([np.interp(frequency_hz, known, column) for column in flat.imag.T], axis=-1)
     joined = (real + 1j * imaginary).reshape(frequency_hz.size, *coefficients.shape[1:])
     return Expansion(joined, wavenumber(frequency_hz))
+
+
+def _probe_waves(field: ComplexArray, carried: int, name: str) -> ComplexArray:
+    """Expand a probe's field up to the order that its waves reach; `carried` is the highest that its grid tells apart.
+
+    Noise lies evenly over all waves: what the highest quarter holds is taken for it.
+    """
+    order = min(USUAL_PROBE_ORDER, carried)
+    coefficients = analysis(field, order)
+    by_degree = Expansion(coefficients, np.zeros(len(field))).mode_power()
+    if np.all(np.sum(by_degree[:, -2:], axis=-1) <= PROBE_LEFT * np.sum(by_degree, axis=-1)):
+        return coefficients
+    every = analysis(field, carried)
+    by_degree = Expansion(every, np.zeros(len(field))).mode_power()
+    total = np.sum(by_degree, axis=-1, keepdims=True)
+    count, high = 2.0 * np.arange(1, carried + 1) + 1.0, carried - max(2, carried // 4)
+    noise = np.median(by_degree[:, high:] / count[high:], axis=-1, keepdims=True) * count
+    excess = by_degree - noise * (1.0 + SURE / np.sqrt(2.0 * count))
+    cut = np.max(np.sum(np.maximum(excess, 0.0)[:, min(high, LARGEST_PROBE_ORDER) :], axis=-1, keepdims=True) / total)
+    if cut > PROBE_CUT:
+        raise ValueError(
+            f"{name}: waves above order {min(high, LARGEST_PROBE_ORDER)} carry {power_db(cut):.0f} dB of its power: must be at most "
+            f"{power_db(PROBE_CUT):.0f} dB; give a finer grid of theta and phi, or use a probe of less gain"
+        )
+    reached = int(np.max(np.flatnonzero(np.any(excess > PROBE_LEFT * total, axis=0)), initial=-1)) + 1
+    reached = min(reached, high, LARGEST_PROBE_ORDER)
+    return resized(every, max(order, reached))
 
 
 def pattern_grid(expansion: Expansion, step_deg: float) -> tuple[FloatArray, FloatArray, ComplexArray]:

@@ -135,7 +135,7 @@ def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
     """
     import tomlkit
 
-    start, stop = _band(band)
+    start, stop = band_of(band)
     wavelength = LIGHT / (0.5e9 * (start + stop))
     targets = [folder / f"{name}.toml" for name in ("chamber", "device", "goal", "twin")]
     taken = [path.name for path in (*targets, folder / "probe.nc") if path.exists()]
@@ -166,7 +166,7 @@ def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
     return [*targets, folder / "probe.nc"]
 
 
-def _band(text: str) -> tuple[float, float]:
+def band_of(text: str) -> tuple[float, float]:
     """Return the (lowest, highest) frequency in GHz of a band such as 37-40 or 24.1."""
     parts = text.split("-")
     try:
