@@ -120,8 +120,10 @@ def _modelled(kind: str, k: FloatArray, size: dict[str, float]) -> Expansion:
         return dipole(k)
     try:
         if kind == "waveguide":
-            return open_waveguide(k, **size)
-        return pyramidal_horn(k, **size) if kind == "horn" else conical_horn(k, **size)
+            return open_waveguide(k, a=size["a"], b=size["b"])
+        if kind == "horn":
+            return pyramidal_horn(k, a=size["a"], b=size["b"], slant_e=size["slant_e"], slant_h=size["slant_h"])
+        return conical_horn(k, radius=size["radius"], slant=size["slant"])
     except ValueError as error:
         raise InputError([f"{kind}: {error}; give a larger guide or a higher band"]) from None
 
