@@ -24,6 +24,8 @@ STANDING_DRAWS = 32
 POSITION_DRAWS = 16
 #: Sites of a device that scatter a wave back to the probe.
 SITES = 40
+#: How differently the sites of a flat face send back: phase in radians, rms (common practice, no source).
+UNEVEN = 0.3
 #: A step small enough to be linear: radians, metres.
 SMALL = 1e-4
 #: Where the uncertainty of the probe's pattern is declared, radians off its axis.
@@ -31,7 +33,7 @@ DECLARED_AT = float(np.deg2rad(10.0))
 
 
 def _standing_wave(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
-    """Draw devices that scatter the probe's wave back to it from sites anywhere in the declared box, more or less in phase."""
+    """Draw devices that scatter the probe's wave back to it: from a flat face, or from anywhere in the declared box."""
     inputs = trial.inputs
     level_db, device, sphere = inputs.chamber.standing_wave_db, inputs.sweeps.device, inputs.sphere
     assert level_db is not None  # declared
@@ -39,11 +41,9 @@ def _standing_wave(cause: Cause, trial: Trial, random: np.random.Generator) -> P
     k = wavenumber(sphere.frequency_hz)
     size, centre = 1e-3 * np.asarray(device.size_mm), 1e-3 * np.asarray(device.offset_mm)
     level, drawn = 10.0 ** (level_db / 20.0), []
-    for _ in range(STANDING_DRAWS):
-        sites = centre + size * random.uniform(-0.5, 0.5, (SITES, 3))
-        even = random.random()
-        raw = random.normal(size=(2, SITES)) / np.sqrt(2.0)
-        weights = even + (1.0 - even) * (raw[0] + 1j * raw[1])
+    for number in range(STANDING_DRAWS):
+        sites, weights = _scatterers(random, size, flat=bool(number % 2))
+        sites = sites + centre
         nearer = (d @ sites.T).reshape(-1, SITES)  # the way to the probe is shorter by it, there and back
         back = np.stack([np.exp(2j * one * nearer) @ weights for one in k]).reshape(k.size, *d.shape[:2])
         back *= level / np.abs(back).max(axis=(1, 2), keepdims=True)
@@ -59,6 +59,22 @@ def _standing_wave(cause: Cause, trial: Trial, random: np.random.Generator) -> P
         )
     changes = np.stack([trial.changed_before_alignment(one) for one in drawn])
     return Perturbation(cause, changes, words, level_db, "dB")
+
+
+def _scatterers(random: np.random.Generator, size_m: FloatArray, *, flat: bool) -> tuple[FloatArray, ComplexArray]:
+    """Return places (site, 3) about the device's centre and their strengths (site,).
+
+    flat
+        A face that sends back like a mirror: all sites in one plane and nearly in phase, as an aperture or a ground plane does. Else
+        sites anywhere in the box, more or less in phase. Nobody knows which one a device is: both are drawn.
+    """
+    sites = size_m * random.uniform(-0.5, 0.5, (SITES, 3))
+    raw = random.normal(size=(2, SITES)) / np.sqrt(2.0)
+    if flat:
+        sites[:, 2] = size_m[2] * random.uniform(-0.5, 0.5)
+        return sites, np.asarray(np.exp(1j * UNEVEN * np.sqrt(2.0) * raw[0]))
+    even = random.random()
+    return sites, np.asarray(even + (1.0 - even) * (raw[0] + 1j * raw[1]))
 
 
 def _towards(trial: Trial) -> list[ComplexArray]:

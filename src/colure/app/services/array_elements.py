@@ -239,9 +239,12 @@ def _relative_spread(array: ArrayRun, read: list[_Read], value: ComplexArray, f:
     total = np.zeros((len(read), 2))
     for name in read[0].errors:
         off = np.array([one.errors[name].towards[:, f] / own for one, own in zip(read, value, strict=True)])
-        # A level that is wrong for all cancels. Phases keep the whole error: taken off the mean, intervals held in 19 of 24 cases.
-        level = off if name == NOISE else off - off.mean(axis=0)
-        total += np.stack([np.sum(level.real**2, axis=1), np.sum(off.imag**2, axis=1)], axis=1)
+        if name != NOISE:
+            # One chamber errs for all elements together: what moves their rms, or the phase of their sum, cancels (first order).
+            level = np.sum(np.abs(value[:, None]) ** 2 * off.real, axis=0) / np.sum(np.abs(value) ** 2)
+            phase = (value @ off / value.sum()).imag
+            off = off - (level + 1j * phase)
+        total += np.stack([np.sum(off.real**2, axis=1), np.sum(off.imag**2, axis=1)], axis=1)
     # What other elements' commands leave in an element: their share, in amplitude and in phase.
     left = array.elements.shares() * value[array.elements.answers.element] / value[:, None]
     for size in (array.errors.amplitude, 1j * array.errors.phase):
