@@ -12,6 +12,7 @@ from colure.acquire.journal import Journal
 from colure.acquire.outcome import Options
 from colure.acquire.states import State
 from colure.acquire.watchdog import Watchdog
+from colure.instruments.protocols import LostError
 from colure.model.plan import ROLES, Role
 from tests.world import planned_rows, world_of
 
@@ -240,3 +241,25 @@ def test_a_computer_that_gives_nobody_time_is_no_reason_to_brake(monkeypatch):
     with dog.guarding():
         dog._run()
     assert not reasons
+
+
+def test_a_recovery_waits_for_the_hold_that_the_watchdog_sent(tiny):
+    """On a slow line that hold is under way for a while; released before it arrives, the axes would seem held by somebody else."""
+    world, plan, journal = tiny
+    engine = world.engine(plan, journal)
+    station, arrived = engine._station, threading.Event()
+
+    class SlowLine:
+        def hold(self):
+            time.sleep(0.3)
+            arrived.set()
+
+    engine._axes = SlowLine()
+    braking = threading.Thread(target=engine._late, args=("engine did not look",))
+    braking.start()
+    while not station.late:
+        time.sleep(0.001)
+    with pytest.raises(LostError, match="engine did not look; the axes were braked"):
+        station.alive()
+    assert arrived.is_set()
+    braking.join()

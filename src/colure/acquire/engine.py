@@ -15,15 +15,16 @@ from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import StartCheck
 from colure.acquire.journal import Journal, Row, names_of_sensors
 from colure.acquire.outcome import Options, Outcome, Tally
+from colure.acquire.persistence import RETRIES, Persistence
 from colure.acquire.states import State, check
-from colure.acquire.station import PositionError, Station
+from colure.acquire.station import Station
 from colure.acquire.ties import TieKeeper
 from colure.acquire.watchdog import Watchdog
 from colure.acquire.whereabouts import Whereabouts
 from colure.errors import AcquisitionError, GuardError, InstrumentError, JournalError, MotionError
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.instruments.contacts import Contacts
-from colure.instruments.protocols import AnalyzerDriver, AxesDriver, DoorOpenError, HeldError, LostError, StateDriver
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, LostError, StateDriver
 from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
 from colure.model.device import States
@@ -33,15 +34,8 @@ from colure.model.record import Flag
 
 __all__ = ["Engine", "Options", "Outcome"]
 
-RETRIES = 3
-#: Seconds before the second, third, ... attempt after a lost connection.
-BACKOFF_S = (0.1, 0.5, 2.0)
 #: A gap of this much suspended time means that the computer slept.
 SLEEP_S = 2.0
-
-
-def _nothing() -> None:
-    """Nothing to recover."""
 
 
 class Engine:
@@ -90,6 +84,9 @@ class Engine:
         )
         self._ties = TieKeeper(chamber)
         self._gate = StartCheck(self._station, journal, self._ties, self._note)
+        self._persistence = Persistence(
+            self._station, self._gate, self._control, note=self._note, rest=self._rest, reenter=self._reenter
+        )
         self._whereabouts = Whereabouts(self._station, journal)
         self._exchange = Exchange(plan, journal)
         self._distances = DistanceKeeper(plan, journal)
@@ -123,8 +120,7 @@ class Engine:
 
     def _late(self, reason: str) -> None:
         """Brake from the watchdog's thread; whoever waits for the axes then finds why, and recovers."""
-        self._station.late = reason
-        self._brake()
+        self._station.brake_late(reason, self._brake)
 
     def _brake(self) -> None:
         """Hold; if even that does not get through, take the drives' power away."""
@@ -155,15 +151,15 @@ class Engine:
             if last is not None:
                 self._station.resume_after(last)
             self._change(State.RUNNING, f"{total - len(self._tally.done)} of {total} points to measure")
-            self._insist(lambda: self._enter(resuming=resuming, home=self._options.home), "start")
+            self._persistence.insist(lambda: self._enter(resuming=resuming, home=self._options.home), "start")
             for step in self._steps():
                 self._execute(step)
                 if self._enough:
                     break
             if self._enough and self._first_tie is not None:
                 # What drifted since the last tie is known only by another one.
-                self._insist(self._extra_tie, "last tie")
-            self._insist(self._go_home, "way home")
+                self._persistence.insist(self._extra_tie, "last tie")
+            self._persistence.insist(self._go_home, "way home")
             return self._end(State.DONE, self._enough or "plan completed")
         except HeldError as error:
             reason = self._control.reason or str(error)
@@ -254,119 +250,39 @@ class Engine:
         self._exchange_if_due(ROLES[self._plan.role[index]])
         self._tie_if_due()
         if self._plan.line_index[index] < 0:
-            self._insist(lambda: self._point(index), f"point {index}")
+            self._persistence.insist(lambda: self._point(index), f"point {index}")
             return
         line = self._line_of(missing)
         flight = flight_of(self._station, line, missing)
         self._whereabouts.heading(flight.from_deg, flight.to_deg)
-        self._insist(lambda: self._line(line), f"line {self._plan.line_index[index]}")
+        self._persistence.insist(lambda: self._line(line), f"line {self._plan.line_index[index]}")
 
     def _exchange_if_due(self, role: Role) -> None:
         """Let a person exchange device and reference where the next point needs the other one."""
         why = self._exchange.due(role)
         if not why:
             return
-        self._insist(self._go_home, "way home")
+        self._persistence.insist(self._go_home, "way home")
         self._rest(why)
         mounted = self._exchange.confirm(role)
         if self._mount is not None:
             self._mount(mounted)
         self._note("exchange", f"mounted as a person says: {mounted}")
-        self._insist(self._reenter, "resume")
+        self._persistence.insist(self._reenter, "resume")
 
     def _move_if_due(self, index: int) -> None:
         """Let a person move probe or positioner where the next point needs another distance; ties of the last one say nothing then."""
         why = self._distances.due(index)
         if not why:
             return
-        self._insist(self._go_home, "way home")
+        self._persistence.insist(self._go_home, "way home")
         self._rest(why)
         told = self._distances.confirm(index)
         self._ties.forget()
         if self._mount is not None:
             self._mount(told)
         self._note("exchange", f"moved as a person says: {told.lower()} mm")
-        self._insist(self._reenter, "resume")
-
-    def _insist(self, action: Callable[[], None], what: str) -> None:
-        """Run an action: retries transient faults; pauses for persistent ones.
-
-        Every third failure waits for a person; door and hold faults wait at once. Recovery may
-        fail like anything else and is then tried again within the same count.
-        """
-        attempt, recovery = 1, _nothing
-        while True:
-            try:
-                recovery()
-                self._explained(action)
-            except MotionError:
-                raise
-            except DoorOpenError as error:
-                reason = str(error)
-            except HeldError as error:
-                if self._control.stopping:
-                    raise
-                reason = self._why_held(error)
-            except InstrumentError as error:
-                reason = self._why_rest(error, what, attempt)
-                if not reason:
-                    attempt, recovery = attempt + 1, self._recovery(error, attempt)
-                    continue
-            else:
-                return
-            self._rest(reason)
-            attempt, recovery = 1, self._reenter
-
-    def _explained(self, action: Callable[[], None]) -> None:
-        """Run an action; what fails because interlock or watchdog braked meanwhile is theirs, whatever it looks like."""
-        try:
-            action()
-        except InstrumentError:
-            if not self._control.stopping:
-                self._station.contacts.require_never_opened()
-                self._station.raise_late()
-            raise
-
-    def _why_held(self, error: HeldError) -> str:
-        """Say why the controller holds although nobody asked us; alarms are motion faults."""
-        try:
-            self._station.guard.require_safe(self._axes.status())
-        except MotionError:
-            raise
-        except InstrumentError as better:
-            return str(better)
-        return f"axes are held by their controller: {error}"
-
-    def _why_rest(self, error: InstrumentError, what: str, attempt: int) -> str:
-        """Say why a failure needs a person; empty if another attempt is due."""
-        if self._control.stopping:
-            raise HeldError(self._control.reason) from None
-        if attempt >= RETRIES:
-            if isinstance(error, PositionError):
-                raise MotionError(f"{error} (after {RETRIES} attempts)") from None
-            return f"{what}: {error} (after {RETRIES} attempts)"
-        self._note("warning", f"{what}: {error}; attempt {attempt + 1} of {RETRIES}")
-        return ""
-
-    def _recovery(self, error: InstrumentError, attempt: int) -> Callable[[], None]:
-        """Return what brings the instrument that failed back into a known state."""
-        instrument, lost = getattr(error, "instrument", ""), isinstance(error, LostError)
-
-        def recover() -> None:
-            if lost:
-                self._clock.sleep(BACKOFF_S[min(attempt, len(BACKOFF_S)) - 1])
-            if instrument == "analyzer" and (lost or attempt > 1):
-                self._gate.regain_analyzer()
-            elif instrument == "axes" and lost:
-                self._gate.regain_axes()
-            elif instrument == "axes":
-                # Whatever went wrong, axes may be under way: they stand before they are told anything again.
-                self._gate.trust_position(home=False)
-            elif instrument == "device" and lost:
-                self._gate.regain_states()
-            self._station.forget()
-
-        return recover
+        self._persistence.insist(self._reenter, "resume")
 
     def _point(self, index: int) -> None:
         role = ROLES[self._plan.role[index]]
@@ -429,7 +345,7 @@ class Engine:
         why = self._ties.due(self._tally.time_s)
         if why and self._first_tie is not None:
             self._note("tie", f"extra tie point: {why}")
-            self._insist(self._extra_tie, "extra tie")
+            self._persistence.insist(self._extra_tie, "extra tie")
 
     def _extra_tie(self) -> None:
         assert self._first_tie is not None
@@ -452,7 +368,7 @@ class Engine:
         reason = self._control.take_pause()
         if reason:
             self._rest(reason)
-            self._insist(self._reenter, "resume")
+            self._persistence.insist(self._reenter, "resume")
 
     def _rest(self, reason: str) -> None:
         """Pause in a safe state until somebody resumes; what follows must prove everything anew."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
@@ -43,6 +44,8 @@ CHANNELS = {
 }  # fmt: skip
 #: How often the engine looks up while an instrument answers, real seconds.
 LOOK_S = 0.05
+#: A watchdog's hold is waited for this long, seconds, before a recovery begins.
+BRAKE_LIMIT_S = 5.0
 
 
 class Station:
@@ -80,6 +83,8 @@ class Station:
         self._worker = None if watchdog is None else ThreadPoolExecutor(1, thread_name_prefix="sweep")
         #: Why the watchdog braked the axes; the engine takes it for a lost line and recovers.
         self.late = ""
+        self._braked = threading.Event()
+        self._braked.set()
         if watchdog is not None:
             axes.heard = watchdog.alive
         #: Where the axes were sent last; None until they were.
@@ -186,9 +191,20 @@ class Station:
         if self._control.stopping:
             raise HeldError(self._control.reason)
 
+    def brake_late(self, reason: str, brake: Callable[[], None]) -> None:
+        """Let the watchdog's thread brake; whoever waits for the axes then finds why."""
+        self._braked.clear()
+        self.late = reason
+        try:
+            brake()
+        finally:
+            self._braked.set()
+
     def raise_late(self) -> None:
         """Raise `LostError` if the watchdog has braked the axes meanwhile."""
         if self.late:
+            # A hold that is still on its way would arrive after the recovery's release, and look like somebody else's.
+            self._braked.wait(BRAKE_LIMIT_S)
             reason, self.late = self.late, ""
             with blame("axes"):
                 raise LostError(f"{reason}; the axes were braked")
