@@ -262,13 +262,16 @@ def _commands(array: ArrayRun) -> list[CalibrationRow]:
     for n, e in enumerate(alone):
         own = np.flatnonzero(answers.element == n)
         norm = float(np.vdot(e, e).real)
-        across = np.abs(alone.conj() @ e / norm) ** 2
+        across = alone @ e.conj() / norm
         for i in own:
             got = complex(np.vdot(e, found.states[i] @ array.sweeps) / norm / answers.told[i])
-            shares = float(np.abs(found.shares()[i]) ** 2 @ across[answers.element] / abs(answers.told[i]) ** 2)
             heard = array.errors.noise**2 * float(found.noise_factor[i]) ** 2 / norm / 2.0
-            sizes = np.array([array.errors.amplitude, array.errors.phase])
-            rows.append(row_of(n, _said(complex(answers.told[i])), got, np.sqrt(shares * sizes**2 + heard)))
+            # Another element's error of phase is one of this one's level where their fields differ in phase.
+            share = found.shares()[i] * across[answers.element] / answers.told[i]
+            even, turned = float(np.sum(share.real**2)), float(np.sum(share.imag**2))
+            level = even * array.errors.amplitude**2 + turned * array.errors.phase**2
+            phase = even * array.errors.phase**2 + turned * array.errors.amplitude**2
+            rows.append(row_of(n, _said(complex(answers.told[i])), got, np.sqrt(np.array([level, phase]) + heard)))
     return rows
 
 
