@@ -16,6 +16,7 @@ TASKS: dict[str, list[list[str]]] = {
         [sys.executable, "benchmarks/recipe.py", "--large"],
         [sys.executable, "benchmarks/report.py"],
         [sys.executable, "benchmarks/headline.py", "--all"],
+        [sys.executable, "benchmarks/arrays.py", "patterns", "--array", "5x3"],
         [sys.executable, "benchmarks/control_room.py"],
         [sys.executable, "benchmarks/start.py"],
         [sys.executable, "benchmarks/batch.py"],

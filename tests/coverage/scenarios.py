@@ -142,6 +142,8 @@ def circular(axial_ratio_db: float) -> Scenario:
     )
 
 
+#: Steps of the range's length, wavelengths at mid-band.
+EIGHTHS = [0.0, 0.125, 0.25, 0.375]
 SCENARIOS: dict[str, Scenario] = {
     "panel at the intersection": Scenario(device={"offset_mm": [0.0, 0.0, 0.0]}, goal=band(24.1)),
     "4 x 4 panel, echoes 6 dB too strong": Scenario(
@@ -217,6 +219,26 @@ SCENARIOS: dict[str, Scenario] = {
                 "slant_h_mm": 45.0,
             }
         },
+    ),
+    "38 GHz horn, four distances": Scenario(
+        device=sized(21.0, 27.0, 5.0, 18.0, offset_mm=[0.0, 0.0, -15.0]),
+        goal=band(37.5, 38.5, 3, distance_steps={"wavelengths": EIGHTHS, "expanded_mm": 0.04}),
+        chamber={"reference": HORN_38_GHZ, "standing_wave_db": -28.0},
+        twin={
+            "device": {
+                "kind": "horn",
+                "aperture_a_mm": 27.0,
+                "aperture_b_mm": 21.0,
+                "slant_e_mm": 45.0,
+                "slant_h_mm": 45.0,
+            }
+        },
+    ),
+    "patch, 5.8 GHz, four distances": Scenario(
+        device=sized(30.0, 30.0, 5.0, 7.0),
+        goal=band(5.75, 5.85, 3, distance_steps={"wavelengths": EIGHTHS, "expanded_mm": 0.2}),
+        chamber={"reference": HORN_5_8_GHZ, "standing_wave_db": -28.0, "echo_level_db": -48},
+        twin={"device": {"kind": "patch"}},
     ),
     "helix, 5.8 GHz": Scenario(
         device=sized(18.0, 18.0, 50.0, 10.0, polarization="right"),

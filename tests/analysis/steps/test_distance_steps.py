@@ -14,25 +14,17 @@ from colure.analysis.steps.distance_steps import Bounce, at_one_distance, first_
 from colure.app import services
 from colure.app.services.rehearsal import carry_out, record_of_rehearsal, rehearse
 from colure.waves.bounce import bounce_phase, distance_weights, noise_over_mean
-from tests.coverage.scenarios import HORN_5_8_GHZ, HORN_38_GHZ, SCENARIOS, Scenario, band, sized
+from tests.coverage.scenarios import EIGHTHS, HORN_5_8_GHZ, SCENARIOS, Scenario, band, sized
 
 LIGHT = 299_792_458.0
-EIGHTHS = {"wavelengths": [0.0, 0.125, 0.25, 0.375], "expanded_mm": 0.2}
+STEPS = {"wavelengths": EIGHTHS, "expanded_mm": 0.2}
 PATCH = Scenario(
     device=sized(30.0, 30.0, 5.0, 7.0),
-    goal={**band(5.75, 5.85, 3), "distance_steps": EIGHTHS},
+    goal={**band(5.75, 5.85, 3), "distance_steps": STEPS},
     chamber={"reference": HORN_5_8_GHZ, "standing_wave_db": -26.0, "echo_level_db": -60},
     twin={"device": {"kind": "patch"}},
 )
-HORN = replace(
-    SCENARIOS["38 GHz horn"],
-    goal={**band(37.5, 38.5, 3), "distance_steps": {**EIGHTHS, "expanded_mm": 0.04}},
-    chamber={"reference": HORN_38_GHZ, "standing_wave_db": -28.0},
-)
-
-
-def at_one(scenario: Scenario) -> Scenario:
-    return replace(scenario, goal={name: value for name, value in scenario.goal.items() if name != "distance_steps"})
+HORN = SCENARIOS["38 GHz horn, four distances"]
 
 
 def test_a_quarter_wave_is_exact_at_one_frequency_and_four_eighths_over_an_octave():
@@ -183,7 +175,7 @@ def test_a_device_beside_the_axes_is_put_right(tmp_path):
     ],
 )
 def test_steps_that_part_nothing_are_refused(tmp_path, changes, said):
-    steps = {name: value for name, value in {**EIGHTHS, **changes}.items() if value is not None}
+    steps = {name: value for name, value in {**STEPS, **changes}.items() if value is not None}
     with pytest.raises(Exception, match=said):
         folder = replace(PATCH, goal={**PATCH.goal, "distance_steps": steps}).write(tmp_path / "campaign")
         services.make_plan(folder)
