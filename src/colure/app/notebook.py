@@ -364,7 +364,7 @@ class Pattern:
         planes: Sequence[str] = PLANES,
         ax: OnAxes = None,
     ) -> Panels:
-        """Draw the principal cuts through the peak, co and cross; mid-band by default.
+        """Draw the principal cuts through the peak, co and cross; mid-band by default. Polar diagrams of a circular wave show both hands.
 
         Parameters
         ----------
@@ -381,7 +381,7 @@ class Pattern:
         """
         import numpy as np
 
-        from colure.analysis.figures.cuts import principal_cuts
+        from colure.analysis.figures.cuts import in_hands, is_circular, principal_cuts
         from colure.report import charts
 
         done = self.processed
@@ -390,7 +390,10 @@ class Pattern:
             coefficients, slant=done.budget.slant, region=float(np.deg2rad(done.sphere.region_deg))
         )
         cuts = chosen_planes(both, planes)
-        return charts.cuts_polar(cuts, gain, ax=ax) if polar else charts.cuts_rectangular(cuts, gain, {}, ax=ax)
+        if not polar:
+            return charts.cuts_rectangular(cuts, gain, {}, ax=ax)
+        hands = is_circular(both)
+        return charts.cuts_polar(in_hands(cuts) if hands else cuts, gain, hands=hands, ax=ax)
 
     def _gain_name(self) -> str:
         from colure.report import charts

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.analysis.figures.cuts import in_hands
 from colure.model.bands import segment_words
 from colure.model.files import history
 from colure.model.pattern import field_of
@@ -152,13 +152,7 @@ def _polar(source: Source, planes: dict[str, GreatCircleCut], gain: float) -> Ch
     at = f"{source.frequency / 1e9:.3f} GHz"
     if source.device.polarization == "linear":
         return chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {at}.", width_percent=80)
-    # |x + j y| of Ludwig-3 components is |theta + j phi|: the right-hand component (IEEE Std 145, exp(+jwt)).
-    half = np.sqrt(0.5)
-    turned = {
-        name: replace(one, co=half * (one.co + 1j * one.cross), cross=half * (one.co - 1j * one.cross))
-        for name, one in planes.items()
-    }
-    drawn = charts.cuts_polar(turned, gain, hands=True)
+    drawn = charts.cuts_polar(in_hands(planes), gain, hands=True)
     return chart(
         drawn, f"The same cuts as polar diagrams of the right- and left-hand components, {at}.", width_percent=80
     )

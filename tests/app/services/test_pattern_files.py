@@ -213,3 +213,21 @@ def test_columns_that_nobody_reads_are_named(tmp_path):
     said = CliRunner().invoke(main, ["evaluate", str(tmp_path / "more.csv")])
     assert said.exit_code == 0 and "error_bound is not read back: intervals of figures need the .nc" in said.output
     assert "columns that are not read: snr_db" in said.output
+
+
+@pytest.mark.parametrize(
+    ("moments", "words"),
+    [(([1, -1j, 0], [1j, 1, 0]), "right-hand"), (([1, -0.2j, 0], [0.2j, 1, 0]), "co-polar")],
+    ids=["circular", "nearly linear"],
+)
+def test_polar_diagrams_of_a_circular_wave_show_both_hands(tmp_path, moments, words):
+    """Two Huygens sources in quadrature: x - j y along +z is the right hand with exp(+jwt) (IEEE Std 145)."""
+    save_dataset(field(moments), tmp_path / "far.nc")
+    drawn = colure.open_pattern(tmp_path / "far.nc").plot("polar")
+    (said,) = {text.get_text() for text in drawn.figure.texts}
+    assert said.startswith(f"solid: {words}")
+    if words == "right-hand":
+        for ax in drawn:
+            right, left = (line.get_ydata() for line in ax.lines[:2])
+            ahead = int(np.argmin(np.abs(ax.lines[0].get_xdata())))
+            assert right[ahead] == pytest.approx(0.0, abs=0.05) and left[ahead] < -35.0

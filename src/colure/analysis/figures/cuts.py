@@ -7,12 +7,12 @@ N + 1: some 2 N + 4 samples hold the whole cut, and a Fourier transform draws it
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
 
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, IntArray, power_db
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, IntArray, amplitude_from_db, power_db
 from colure.geometry.directions import cross, phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.values import holds_arrays
 from colure.waves.scattered import Sampler
@@ -33,6 +33,8 @@ FIRST_STENCIL = 0.5
 OMNIDIRECTIONAL = 10.0**-0.1
 #: A wave whose ellipse is longer than this over its width has an E plane (IEEE Std 145: linearly polarized antennas only).
 LINEAR_DB = 10.0
+#: A wave with an axial ratio below this is drawn as a circular one (common practice, no source).
+CIRCULAR_BELOW_DB = 3.0
 #: The declared co-polar vector is the E plane's while the ellipse lies this near to it and the beam this near to +z.
 TILT_DEG, FORWARD_DEG = 15.0, 60.0
 #: Beyond this polar angle Ludwig's third vectors turn so fast about -z that they name no plane.
@@ -83,6 +85,28 @@ class GreatCircleCut:
     def amplitude(self) -> FloatArray:
         """Amplitudes (angle,) that widths, lobes and nulls are read from."""
         return np.asarray(np.abs(self.co) if self.of == "co" else np.hypot(np.abs(self.co), np.abs(self.cross)))
+
+
+def in_hands(cuts: dict[str, GreatCircleCut]) -> dict[str, GreatCircleCut]:
+    """Return cuts whose `co` and `cross` are the right- and the left-hand component.
+
+    |x + j y| of Ludwig-3 components is |theta + j phi|: the right-hand component (IEEE Std 145, exp(+jwt)).
+    """
+    half = np.sqrt(0.5)
+    return {
+        name: replace(one, co=half * (one.co + 1j * one.cross), cross=half * (one.co - 1j * one.cross))
+        for name, one in cuts.items()
+    }
+
+
+def is_circular(cuts: dict[str, GreatCircleCut]) -> bool:
+    """Tell whether the wave at the peak (angle 0) is a circular one: an axial ratio below `CIRCULAR_BELOW_DB`."""
+    for one in in_hands(cuts).values():
+        peak = int(np.argmin(np.abs(one.angle_deg)))
+        strong, weak = sorted((float(np.abs(one.co[peak])), float(np.abs(one.cross[peak]))), reverse=True)
+        if np.isfinite(strong + weak) and strong + weak >= amplitude_from_db(CIRCULAR_BELOW_DB) * (strong - weak):
+            return False
+    return True
 
 
 class FarField:

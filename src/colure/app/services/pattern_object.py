@@ -171,6 +171,7 @@ class FilePattern:
     ) -> Panels:
         """Draw the field: cuts, polar, map, solid, front, frequency or aperture; mid-band by default.
 
+        Polar diagrams of a wave that is circular at the peak (axial ratio below 3 dB) show both hands.
         Nothing is drawn beyond the angle up to which the field is known, or where `support` says that nothing is.
 
         Parameters
@@ -195,12 +196,13 @@ class FilePattern:
         i = index_of(self.waves.frequency_hz, frequency_ghz)
         one = self.waves.expansion.coefficients[i] * self._factor()[i]
         if kind in ("cuts", "polar"):
-            from colure.analysis.figures.cuts import principal_cuts
+            from colure.analysis.figures.cuts import in_hands, is_circular, principal_cuts
 
             both, peak = principal_cuts(one, slant=self.waves.slant, region=self.waves.region)
             cuts = chosen_planes(both, planes)
+            hands = is_circular(both)
             drawn = (
-                charts.cuts_polar(cuts, peak, ax=ax)
+                charts.cuts_polar(in_hands(cuts) if hands else cuts, peak, hands=hands, ax=ax)
                 if kind == "polar"
                 else charts.cuts_rectangular(cuts, peak, self._bands(i), ax=ax)
             )
