@@ -1,7 +1,7 @@
 /** Curves over one axis, drawn as SVG: zoom and pan in x and y, a cursor that is shared, the peak, and files of it all. */
 
 import { letters, lines as inks } from "./colours";
-import { button, fill, h } from "./dom";
+import { button, fill, h, onResize } from "./dom";
 import { fileName, saveButtons } from "./save";
 import { covering, moved, tickWords, ticks, zoomed, type Range } from "./scales";
 
@@ -73,9 +73,9 @@ export class Chart {
     this.canvas.setAttribute("aria-label", name);
     this.element = h("div", { class: "chart" }, h("div", { class: "chart-view" }), this.legend, tools);
     this.element.firstElementChild!.append(this.canvas);
-    new ResizeObserver(() => {
+    onResize(this.element, () => {
       if (this.data && this.room() !== this.width) this.paint();
-    }).observe(this.element);
+    });
     this.listen();
   }
 

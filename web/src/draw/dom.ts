@@ -23,6 +23,22 @@ export function h<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
+const resizing = new WeakMap<Element, () => void>();
+let sizes: ResizeObserver | null = null;
+
+/** Do something whenever an element's size changes.
+ *
+ * One observer for all, which knows what to do by a weak map: an observer of one's own, whose function names the element,
+ * keeps that element for ever, also after its page was left.
+ */
+export function onResize(element: Element, action: () => void): void {
+  resizing.set(element, action);
+  sizes ??= new ResizeObserver((entries) => {
+    for (const one of entries) resizing.get(one.target)?.();
+  });
+  sizes.observe(element);
+}
+
 /** Put children into an element in place of what was there. */
 export function fill(element: Element, ...children: Child[]): void {
   element.replaceChildren(

@@ -1,7 +1,7 @@
 /** Levels over a grid of two angles: absolute colours, the shared cursor, files of it. */
 
 import { letters, levels, lines as inks, shade, type Ramp } from "./colours";
-import { fill, h } from "./dom";
+import { fill, h, onResize } from "./dom";
 import { fileName, saveButtons, type Columns } from "./save";
 import { tickWords, ticks } from "./scales";
 
@@ -58,9 +58,9 @@ export class LevelMap {
     });
     this.canvas.addEventListener("keydown", (event) => this.key(event));
     // A map that was drawn before its page had a layout is drawn anew when it has a width.
-    new ResizeObserver(() => {
+    onResize(this.canvas, () => {
       if (this.data && this.room() !== this.width) this.paint();
-    }).observe(this.canvas);
+    });
   }
 
   private room(): number {

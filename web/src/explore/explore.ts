@@ -196,15 +196,10 @@ export function explorePage(view: View): Page {
       drawer.fill(runs);
       // Whoever comes for one run sees it at once; a choice of several lies open.
       drawer.element.open = runs.length !== 1 && !looked.run;
-      const first =
-        looked.run ||
-        (runs.find((r) => r.kind === "sphere") ?? runs.find((r) => r.kind === "cuts" || r.kind === "power"))?.name ||
-        "";
+      const opens = runs.find((r) => r.kind === "sphere") ?? runs.find((r) => r.kind !== "begun") ?? runs[0];
+      const first = looked.run || (opens as RunRow | undefined)?.name;
       if (first) await open(first, looked.state, looked.off, looked.gate);
-      else
-        opened.empty(
-          runs.length ? "Choose a run." : "What a run holds is shown here: cuts, maps, figures, findings, report.",
-        );
+      else opened.empty("What a run holds is shown here: cuts, maps, figures, findings, report.");
     } catch (error) {
       opened.fault(error);
     }

@@ -188,11 +188,13 @@ export function scanPage(view: View): Page {
       driftPanel.empty("Two checks along one direction show a drift.");
       return;
     }
-    const c = lines();
+    const c = lines(),
+      // Many checks are a line: a mark for each would be hundreds of elements after a night.
+      few = ties.length < 20;
     if (!driftPanel.body.contains(drift.element)) driftPanel.show(subject(s), drift.element);
     drift.draw({ x: ties.map((t) => t[0] / 60), lines: [
-      { name: "level / dB", values: ties.map((t) => t[1]), colour: c.co, points: true },
-      { name: "phase / 10°", values: ties.map((t) => t[2] / 10), colour: c.cross, dash: "5 3", points: true },
+      { name: "level / dB", values: ties.map((t) => t[1]), colour: c.co, points: few },
+      { name: "phase / 10°", values: ties.map((t) => t[2] / 10), colour: c.cross, dash: "5 3", points: few },
     ], xName: "time since the first / min", yName: "change", yWhole: covering(ties.flatMap((t) => [t[1], t[2] / 10]), 0.2), height: 200 }, `drift of ${s.run}`); // prettier-ignore
   };
   function nothingYet(): void {
