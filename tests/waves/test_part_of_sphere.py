@@ -159,10 +159,13 @@ def test_twenty_antennas_four_noises(region, request):
         for noise in NOISES
     ]
     loss, worst, inside = judged(cases)
-    print(
-        f"{region}: loss median {np.median(loss):.2f} most {loss.max():.2f} dB, worst {db(worst.max()):.1f} dB, "
-        f"inside {inside.mean():.4f}, of one antenna at least {inside.min():.3f}"
-    )
+    for index, noise in enumerate(NOISES):
+        of = slice(index, None, len(NOISES))
+        print(
+            f"{region}, noise {'none' if noise is None else f'{noise:g} dB'}: loss median {np.median(loss[of]):.2f} most "
+            f"{loss[of].max():.2f} dB, worst {db(worst[of].max()):.1f} dB, inside {inside[of].mean():.4f}, of one antenna at "
+            f"least {inside[of].min():.3f}"
+        )
     assert np.max(loss) <= 3.0 and np.mean(inside) >= 0.95
 
 
