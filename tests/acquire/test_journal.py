@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from pathlib import Path
 
 import apsw
 import numpy as np
@@ -99,3 +100,46 @@ def test_a_start_that_was_killed_halfway_is_started_again(journal, tmp_path):
     back = Journal.open(half, journal.plan(), {"analyzer": "other"})
     assert back.meta("identity") == {"analyzer": "test"} and back.done() == {0}
     back.close()
+
+
+def damaged_page(whole: bytes) -> bytes:
+    return whole[:4096] + bytes(range(256)) * 16 + whole[8192:]
+
+
+@pytest.mark.parametrize(
+    ("spoil", "says"),
+    [
+        (lambda whole: whole[: len(whole) // 2 + 77], "pages of it are damaged or missing"),
+        (damaged_page, "pages of it are damaged or missing"),
+        (lambda whole: bytes(len(whole)), "it is no journal"),
+        (lambda whole: b"", "the file is empty or was cut"),
+    ],
+)
+def test_a_journal_that_cannot_be_read_is_named_with_what_to_do_and_left_as_it_is(journal, tmp_path, spoil, says):
+    for index in range(40):
+        journal.append(row(index))
+    journal.close()
+    folder = tmp_path / "copy"
+    folder.mkdir()
+    spoilt = folder / "journal.sqlite"
+    spoilt.write_bytes(spoil(journal.path.read_bytes()))
+    before = spoilt.read_bytes()
+    with pytest.raises(JournalError) as caught:
+        Journal.resume(spoilt)
+    assert str(spoilt) in str(caught.value) and says in str(caught.value) and "another run name" in str(caught.value)
+    if before:
+        assert spoilt.read_bytes() == before
+    # The lock is given up: the whole file put back opens at once.
+    spoilt.write_bytes(journal.path.read_bytes())
+    again = Journal.resume(spoilt)
+    assert again.verify().whole and again.count == 40
+    again.close()
+
+
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="needs a file whose reads fail")
+def test_a_disk_that_fails_is_named_instead_of_an_error_number(tmp_path):
+    (tmp_path / "journal.sqlite").symlink_to("/dev/zero")
+    with pytest.raises(
+        JournalError, match=r"journal\.sqlite: cannot be read .*check disk, cable, free space and permissions"
+    ):
+        Journal.resume(tmp_path / "journal.sqlite")

@@ -10,10 +10,12 @@ import sys
 import time
 
 import pytest
+from click.testing import CliRunner
 
 from colure.acquire.circumstances import changes, circumstances
 from colure.acquire.journal import Journal
 from colure.app import services
+from colure.app.cli import main
 from colure.app.storage.folders import run_folder
 from colure.app.terminal.keys import Controls
 from colure.errors import InputError
@@ -121,3 +123,15 @@ def test_a_run_does_not_go_on_under_other_limits(tiny_campaign):
         InputError, match=r"chamber.toml: axes.azimuth.following_error_deg = 45.0: must be .* to resume"
     ):
         services.acquire(Campaign.load(tiny_campaign), plan, run)
+
+
+@pytest.mark.parametrize("left", [None, b""])
+def test_a_record_whose_journal_is_gone_or_empty_is_not_written_over(small_campaign, left):
+    run = run_folder(small_campaign, "first")
+    run.path.mkdir(parents=True)
+    run.record.write_bytes(b"nineteen points")
+    if left is not None:
+        run.journal.write_bytes(left)
+    result = CliRunner().invoke(main, ["acquire", str(small_campaign), "--run", "first", "--yes"])
+    assert result.exit_code == 2 and "journal.sqlite is gone or empty" in " ".join(result.output.split())
+    assert run.record.read_bytes() == b"nineteen points" and (left is None) == (not run.journal.exists())

@@ -11,7 +11,7 @@ from typing import Any
 
 import apsw
 
-from colure.acquire.journal import HEADER, HEADER_BYTES, Row
+from colure.acquire.journal import HEADER, HEADER_BYTES, Row, unreadable
 from colure.errors import JournalError
 from colure.model.plan import Plan
 
@@ -92,7 +92,9 @@ def rows_so_far(path: Path) -> tuple[Plan, list[Row], dict[str, Any]] | None:
             )
         finally:
             database.close()
-    except (apsw.Error, ValueError) as error:
+    except apsw.Error as error:
+        raise unreadable(path, error) from None
+    except ValueError as error:
         raise JournalError(f"{path.name}: cannot be read as a journal: {error}") from None
     for seq, body, crc in found:
         if zlib.crc32(body) != crc:

@@ -12,7 +12,8 @@ import hashlib
 import json
 import struct
 import zlib
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -144,7 +145,7 @@ class Journal:
             row = self._db.execute("select seq, chain from point order by seq desc limit 1").fetchone()
         except apsw.Error as error:
             self.close()
-            raise JournalError(f"{path.name}: cannot be opened as a journal: {error}") from None
+            raise unreadable(path, error) from None
         self._seq: int = row[0] if row else 0
         self._chain: bytes = row[1] if row else GENESIS
 
@@ -185,7 +186,16 @@ class Journal:
             raise JournalError(f"{self.path.name}: cannot be started: {error}") from None
 
     def _require_format(self) -> None:
-        found = self.meta("format")
+        try:
+            found = self.meta("format")
+        except JournalError:
+            self.close()
+            raise
+        if found is None and self._seq == 0:
+            self.close()
+            raise JournalError(
+                f"{self.path}: holds no run: the file is empty or was cut; put a copy of it back, or choose another run name"
+            )
         if found != JOURNAL_FORMAT:
             self.close()
             raise JournalError(f"{self.path.name}: format {found!r}, must be {JOURNAL_FORMAT} (version)")
@@ -221,7 +231,9 @@ class Journal:
             if _crc(key, row[0]) != row[1]:
                 raise JournalError(f"{self.path.name}: entry {key} is damaged: checksum differs")
             return json.loads(row[0])
-        except (apsw.Error, ValueError, TypeError, AttributeError) as error:
+        except apsw.Error as error:
+            raise unreadable(self.path, error) from None
+        except (ValueError, TypeError, AttributeError) as error:
             raise JournalError(f"{self.path.name}: entry {key} cannot be read: {error}") from None
 
     def note(self, kind: str, text: str, wall_time: float) -> None:
@@ -234,7 +246,8 @@ class Journal:
 
     def events(self) -> list[tuple[float, str, str]]:
         """Return everything noted, as (seconds since 1970, kind, text), oldest first."""
-        return list(self._db.execute("select wall_time, kind, text from event order by seq"))
+        with _reading(self.path):
+            return list(self._db.execute("select wall_time, kind, text from event order by seq"))
 
     def plan(self) -> Plan:
         """Return the plan this journal belongs to; raises `JournalError` if it is gone."""
@@ -279,31 +292,34 @@ class Journal:
     def rows(self) -> list[Row]:
         """Return every row in measured order; raises `JournalError` if one fails its checksum."""
         out = []
-        for seq, body, crc in self._db.execute(
-            "select seq, body, crc from point where seq not in (select seq from superseded) order by seq"
-        ):
-            if zlib.crc32(body) != crc:
-                raise JournalError(f"{self.path.name}: row {seq} is damaged; run the verification")
-            out.append(Row.decode(body))
+        with _reading(self.path):
+            for seq, body, crc in self._db.execute(
+                "select seq, body, crc from point where seq not in (select seq from superseded) order by seq"
+            ):
+                if zlib.crc32(body) != crc:
+                    raise JournalError(f"{self.path.name}: row {seq} is damaged; run the verification")
+                out.append(Row.decode(body))
         return out
 
     def last_row(self, *roles: int) -> Row | None:
         """Return the newest row that has one of the roles (any role if none is named), or None."""
-        for body, crc in self._db.execute(
-            "select body, crc from point where seq not in (select seq from superseded) order by seq desc"
-        ):
-            if zlib.crc32(body) == crc and (not roles or (row := Row.decode(body)).role in roles):
-                return row if roles else Row.decode(body)
+        with _reading(self.path):
+            for body, crc in self._db.execute(
+                "select body, crc from point where seq not in (select seq from superseded) order by seq desc"
+            ):
+                if zlib.crc32(body) == crc and (not roles or (row := Row.decode(body)).role in roles):
+                    return row if roles else Row.decode(body)
         return None
 
     def done(self) -> set[int]:
         """Return the plan indices that are committed."""
-        return {
-            index
-            for (index,) in self._db.execute(
-                "select plan_index from point where plan_index >= 0 and seq not in (select seq from superseded)"
-            )
-        }
+        with _reading(self.path):
+            return {
+                index
+                for (index,) in self._db.execute(
+                    "select plan_index from point where plan_index >= 0 and seq not in (select seq from superseded)"
+                )
+            }
 
     def accept_damage(self) -> tuple[str, ...]:
         """Give up the damaged rows, so that their points are measured anew; returns what was wrong.
@@ -371,6 +387,30 @@ class Journal:
         if self._lock is not None:
             self._lock.close()
             self._lock = None
+
+
+def unreadable(path: Path, error: apsw.Error) -> JournalError:
+    """Return the error of a journal that SQLite cannot read: which file, what is wrong with it, what to do."""
+    if isinstance(error, apsw.NotADBError):
+        wrong, remedy = "it is no journal", "put a copy of it back, or choose another run name"
+    elif isinstance(error, apsw.CorruptError):
+        wrong = "pages of it are damaged or missing"
+        remedy = "copy the run's folder first; put a copy from before back, or measure under another run name"
+    elif isinstance(error, apsw.BusyError):
+        wrong, remedy = "another program holds it", "close that program and repeat the command"
+    else:
+        wrong = "the disk or its file system does not give it back"
+        remedy = "check disk, cable, free space and permissions, then repeat the command: confirmed points are in it and in its -wal file"
+    return JournalError(f"{path}: cannot be read as a journal ({error}): {wrong}; nothing was changed; {remedy}")
+
+
+@contextmanager
+def _reading(path: Path) -> Iterator[None]:
+    """Say of a database that fails while it is read which file it is and what to do."""
+    try:
+        yield
+    except apsw.Error as error:
+        raise unreadable(path, error) from None
 
 
 def names_of_sensors(journal: Journal, sensors: Sensors | None) -> tuple[str, ...]:

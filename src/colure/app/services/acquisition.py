@@ -95,6 +95,7 @@ def acquire(
     require_valid(campaign)
     run.path.mkdir(parents=True, exist_ok=True)
     _check_disk(run.path, plan)
+    _check_journal_kept(run)
     # The simulated chamber does not mind a sleeping computer.
     simulated = is_simulated(campaign, "axis-controller")
     with nullcontext("") if simulated else kept_awake("antenna measurement") as drowsy, instruments(campaign) as bench:
@@ -138,6 +139,18 @@ def acquire(
         finally:
             journal.close()
     return outcome
+
+
+def _check_journal_kept(run: RunFolder) -> None:
+    """Raise `InputError` where a record lies in the folder whose journal is gone: a new run would be written over it."""
+    beside = run.journal.with_name(run.journal.name + "-wal")
+    if run.record.is_file() and not any(path.is_file() and path.stat().st_size for path in (run.journal, beside)):
+        raise InputError(
+            [
+                f"{run.record}: its journal {run.journal.name} is gone or empty, so this run cannot be resumed, and a new one would be written "
+                "over the record: put a copy of the journal back, or measure under another run name (--run); nothing was moved"
+            ]
+        )
 
 
 def _check_disk(folder: Path, plan: Plan) -> None:
