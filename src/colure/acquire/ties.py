@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.acquire.journal import Row
+from colure.geometry.conventions import amplitude_db
 from colure.model.chamber import Chamber
 
 #: Ties that the plan places come about every interval; beyond this share of it one is overdue.
@@ -25,7 +26,7 @@ class TieChange:
         """Compare two tie rows: mean over frequencies at the stronger port."""
         strong = int(np.argmax(np.abs(before.trace).mean(axis=0)))
         ratio = after.trace[:, strong] / before.trace[:, strong]
-        return cls(float(20.0 * np.log10(np.abs(ratio)).mean()), float(np.rad2deg(np.angle(ratio.mean()))))
+        return cls(float(amplitude_db(ratio).mean()), float(np.rad2deg(np.angle(ratio.mean()))))
 
 
 class TieKeeper:

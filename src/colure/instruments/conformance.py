@@ -15,6 +15,7 @@ from typing import Any
 
 import numpy as np
 
+from colure.geometry.conventions import amplitude_db
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
@@ -273,7 +274,7 @@ def _ask_receiver(kit: Kit, receiver: AnalyzerDriver, settings: SweepSettings) -
             begin = time.monotonic()
             trace = receiver.sweep().trace
             times.append(time.monotonic() - begin)
-            levels.append(20.0 * np.log10(float(np.abs(trace).mean())))
+            levels.append(amplitude_db(float(np.abs(trace).mean())))
         return f"{len(trace)} frequencies, {1e3 * float(np.median(times)):.1f} ms a sweep, mean {levels[-1]:.1f} dB"
 
     def off() -> str:

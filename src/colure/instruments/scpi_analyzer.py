@@ -251,7 +251,7 @@ def require_plausible(trace: ComplexArray, resource: str) -> None:
         raise InstrumentError(f"{resource}: trace holds values that are not finite")
     if not np.all(np.any(trace != 0.0, axis=0)):
         raise InstrumentError(f"{resource}: trace is all zero")
-    level_db = 20.0 * np.log10(np.abs(trace[trace != 0.0]))
+    level_db = amplitude_db(trace[trace != 0.0])
     highest, lowest = float(level_db.max()), float(level_db.min())
     if highest > MOST_GAIN_DB or lowest < LEAST_LEVEL_DB:
         wrong, limit = (

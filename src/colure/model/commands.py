@@ -62,7 +62,7 @@ class Commands:
                 said = (
                     f"{OFF},{OFF}"
                     if weight == 0.0
-                    else f"{_plain(np.rad2deg(np.angle(weight)))},{_plain(20.0 * np.log10(abs(weight)))}"
+                    else f"{_plain(np.rad2deg(np.angle(weight)))},{_plain(float(amplitude_db(weight)))}"
                 )
                 lines.append(f"{name},{element},{said}")
         return "\n".join(lines) + "\n"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from colure.geometry.conventions import amplitude_db
 from colure.model.evaluation import Evaluation
 
 #: A half-wave dipole over an isotropic radiator, dB, as the trade rounds it (common practice, no source).
@@ -41,7 +42,7 @@ def signed_ratio_db(inverse: float) -> float:
     """Return an axial ratio in dB with the sign of its sense: + right-handed, - left-handed, from minor over major axis."""
     if inverse == 0.0:
         return float("inf")
-    return float(np.copysign(-20.0 * np.log10(abs(inverse)), inverse))
+    return float(np.copysign(-amplitude_db(abs(inverse)), inverse))
 
 
 def component_definitions(bases: tuple[str, ...], units: tuple[str, ...]) -> Iterator[tuple[str, str, str, str, str]]:

@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 
 from colure.errors import InputError
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, power_db
 from colure.model.plausible import LEAST_HZ
 from colure.model.tables import numbers_of, read_rows
 from colure.values import holds_arrays
@@ -115,7 +115,7 @@ def _checked(
 ) -> PowerTable:
     """Return the table if its rings and columns are regular; raises `InputError` if not."""
     if np.isclose(phi[-1] - phi[0], 360.0):
-        apart = float(np.max(np.abs(10.0 * np.log10(grid[..., 0] / grid[..., -1]))))
+        apart = float(np.max(np.abs(power_db(grid[..., 0] / grid[..., -1]))))
         if apart > CLOSES_DB:
             raise InputError(
                 [f"{name}: phi_deg = {phi[-1]:g}: {apart:.2g} dB off phi_deg = {phi[0]:g}, must be the same direction"]
@@ -136,7 +136,7 @@ def _checked(
         faults.append(f"{name}: phi_deg begins at {phi[0]:g}: must begin at 0 deg")
     # Every column of a pole is the same direction.
     for ring in [i for i in (0, -1) if abs(theta[i] - (0.0 if i == 0 else 180.0)) < 1e-6]:
-        apart = float(np.max(10.0 * np.log10(grid[:, ring].max(axis=-1) / grid[:, ring].min(axis=-1))))
+        apart = float(np.max(power_db(grid[:, ring].max(axis=-1) / grid[:, ring].min(axis=-1))))
         if apart > POLE_DB:
             faults.append(
                 f"{name}: theta_deg = {theta[ring]:g}: levels {apart:.2g} dB apart, must be one direction (at most {POLE_DB:g} dB)"

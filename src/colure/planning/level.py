@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import SPEED_OF_LIGHT, amplitude_db
+from colure.geometry.conventions import SPEED_OF_LIGHT, amplitude_db, power_db
 from colure.model.bands import Segment
 from colure.model.campaign import Campaign
 from colure.planning.duration import segments
@@ -57,7 +57,7 @@ def link_budget(
     """Return received level, noise and signal-to-noise ratio at the peak and at a wanted level."""
     loss = free_space_loss_db(frequency_hz=frequency_hz, distance_m=distance_m)
     received = power_dbm + device_gain_dbi + probe_gain_dbi - loss - cable_loss_db
-    noise = THERMAL_DBM_HZ + noise_figure_db + 10.0 * np.log10(if_bandwidth_hz)
+    noise = THERMAL_DBM_HZ + noise_figure_db + power_db(if_bandwidth_hz)
     snr = float(received - noise)
     return LinkBudget(
         power_dbm,

@@ -74,7 +74,7 @@ def assess(
     lam = float(wavelength(frequency_hz))
     far = 2.0 * largest_m**2 / lam
     phase = 360.0 / lam * (np.hypot(range_length_m, largest_m / 2.0) - range_length_m)
-    span = 20.0 * np.log10((range_length_m + reach_m) / (range_length_m - reach_m))
+    span = float(amplitude_db((range_length_m + reach_m) / (range_length_m - reach_m)))
     parallax = np.arcsin(min(1.0, reach_m / range_length_m))
     taper = taper_db(probe_gain_dbi, float(parallax))
     lobe = distance_for_side_lobe(

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.geometry.directions import theta_phi
 from colure.geometry.polarization import to_ludwig_1
 from colure.waves.expansion import Expansion
@@ -114,7 +114,7 @@ def suspicious_elements(
     basis = np.stack([np.ones_like(x), x, y, x**2, y**2, x**2 * y**2], axis=-1).reshape(-1, 6)
     level, phase = [], []
     for one in table:
-        log_level = 20.0 * np.log10(np.maximum(np.abs(one), 1e-6)).ravel()
+        log_level = amplitude_db(np.maximum(np.abs(one), 1e-6)).ravel()
         level.append(log_level - basis @ _robust_fit(basis, np.maximum(log_level, -30.0), np.ones(log_level.size)))
         strength = np.abs(one).ravel()
         turn = np.angle(one * np.exp(-1j * np.angle(np.sum(one * np.abs(one))))).ravel()

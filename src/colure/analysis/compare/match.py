@@ -218,7 +218,7 @@ def compare_set_ups(first: Expansion, second: Expansion, *, region: float = np.p
     mean = first.with_coefficients(
         0.5 * (first.truncated(order).coefficients + matched.expansion.truncated(order).coefficients)
     )
-    half = 10.0 * np.log10(2.0)
+    half = power_db(2.0)
     return TwoSetUps(matched, mean, difference - half, difference - 2.0 * half)
 
 
@@ -257,7 +257,7 @@ def levels_of(found: Match, index: int, *, step_db: float = 5.0, floor_db: float
         share = float(np.sum(weight[here]) / np.sum(weight))
         out.append(
             LevelError(
-                high - step_db, float(high), 10.0 * np.log10(max(mean, 1e-30)), _db(float(off[here].max())), share
+                high - step_db, float(high), float(power_db(mean, least=1e-30)), _db(float(off[here].max())), share
             )
         )
     return out

@@ -122,7 +122,8 @@ class _FigureReader(CutReader):
             "probe pattern": e.off_axis_db,
             "sampling": float(
                 np.hypot(
-                    self.top.level_change, 0.5 * self.sampling(0.0, [20 * np.log10(o.peak / p) for o in self.fewer])
+                    self.top.level_change,
+                    0.5 * self.sampling(0.0, [float(amplitude_db(o.peak / p)) for o in self.fewer]),
                 )
             ),
             "finite distance": 0.0,
@@ -193,12 +194,12 @@ class _FigureReader(CutReader):
     def _level(self, what: str, label: str, amplitude: float, read: list[float], text: str) -> Figure:
         """Return a level relative to the peak, dB, from an amplitude and what it is on thinner cuts."""
         p = self.lobes.peak
-        value = 20.0 * np.log10(max(amplitude, 1e-12) / p)
+        value = float(amplitude_db(max(amplitude, 1e-12) / p))
         relative = self.errors.at(amplitude, p)
         relative["alignment"] = self.steepest() * 5.0 * self.errors.across_deg / DB
         relative["sampling"] = self.sampling(value, read) / DB
         total = float(np.sqrt(sum(x**2 for x in relative.values())))
-        low = value + 20.0 * np.log10(1.0 - total) if total < 1.0 else -float("inf")
+        low = value + amplitude_db(1.0 - total) if total < 1.0 else -float("inf")
         rows = {term: DB * x for term, x in relative.items()}
         return self.figure(
             what, label, "dB", float(value), rows, text, ends=(float(low), float(value + amplitude_db(1.0 + total)))
@@ -214,7 +215,7 @@ class _FigureReader(CutReader):
         if ripple:
             return self.none(what, label, "dB", ripple)
         read = [
-            20.0 * np.log10(o.curve.amplitude[o.lobe_index[side]] / o.peak)
+            float(amplitude_db(o.curve.amplitude[o.lobe_index[side]] / o.peak))
             for o in self.fewer
             if o.lobe_index[side] >= 0
         ]
@@ -236,7 +237,7 @@ class _FigureReader(CutReader):
         field = float(np.sqrt(2.0 * (e.noise**2 + e.echoes**2) + e.floor**2))
         if top - dip > SET_APART * field:
             return ""
-        stands = f"stands {20.0 * np.log10(top / max(dip, 1e-12)):.1f} dB above the dip before it"
+        stands = f"stands {amplitude_db(top / max(dip, 1e-12)):.1f} dB above the dip before it"
         return f"what lies beyond the dip at {self.shown(float(self.lobes.curve.angle_deg[index])):.0f} deg {stands}, within the errors"
 
     def _null(self, side: int, word: str) -> Figure:
@@ -249,7 +250,7 @@ class _FigureReader(CutReader):
             return self.none(what, label, "dB", ripple)
         amplitude = float(self.lobes.curve.amplitude[index])
         read = [
-            20.0 * np.log10(o.curve.amplitude[o.null_index[side]] / o.peak)
+            float(amplitude_db(o.curve.amplitude[o.null_index[side]] / o.peak))
             for o in self.fewer
             if o.null_index[side] >= 0
         ]
@@ -308,7 +309,7 @@ class _FigureReader(CutReader):
         if why:
             return self.none(what, label, "dB", why)
         a = self.lobes.curve.at(back)
-        read = [20.0 * np.log10(o.curve.at(back) / o.peak) for o in self.fewer]
+        read = [float(amplitude_db(o.curve.at(back) / o.peak)) for o in self.fewer]
         inverse = self._level(what, label, a, read, "Level at the peak over the level in the opposite direction.")
         return Figure(inverse.name, inverse.label, -inverse.value, "dB", self.frequency, -inverse.upper, -inverse.lower,
                       inverse.definition, SOURCE, topic="cut", budget=inverse.budget)  # fmt: skip

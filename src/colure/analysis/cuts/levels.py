@@ -82,9 +82,9 @@ def _level(
         fixed = errors.noise**2 + errors.echoes**2 + errors.floor**2 + errors.impurity**2
         shared = errors.drift**2 + errors.once**2 + (errors.all_common_db / DB) ** 2
         relative = np.sqrt(fixed / amplitude**2 + shared)
-        level = 20.0 * np.log10(amplitude)
-        upper = level + 20.0 * np.log10(1.0 + relative)
-        lower = np.where(relative < 1.0, level + 20.0 * np.log10(np.maximum(1.0 - relative, LOWEST)), -200.0)
+        level = amplitude_db(amplitude)
+        upper = level + amplitude_db(1.0 + relative)
+        lower = np.where(relative < 1.0, level + amplitude_db(np.maximum(1.0 - relative, LOWEST)), -200.0)
     return CutLevel(
         cut.cut.name, cut.cut.label, cut.cut.angle_name, float(scan.frequency_hz[f]), cut.angle_deg, cut.directions,
         _dbi(np.abs(co)), np.rad2deg(np.angle(co)),

@@ -36,7 +36,8 @@ def cross_polar(reader: CutReader) -> list[Figure]:
         total = float(np.sqrt(sum(x**2 for x in errors.values())))
         sign = -1.0 if what == "xpd_db" else 1.0
         ends = [
-            sign * 20.0 * np.log10(x / p) if x > 0.0 else -sign * float("inf") for x in (max(a - total, 0.0), a + total)
+            sign * float(amplitude_db(x / p)) if x > 0.0 else -sign * float("inf")
+            for x in (max(a - total, 0.0), a + total)
         ]
         value = sign * 20.0 * float(np.log10(max(a, 1e-12) / p))
         rows = {term: DB * x / max(a, 1e-12) for term, x in errors.items()}
@@ -73,7 +74,7 @@ def circular(reader: CutReader) -> list[Figure]:
     low, high = max((weak - total) / (strong + total), 0.0), (weak + total) / max(strong - total, 1e-12)
     rows = {term: DB * x * float(np.hypot(1.0 / max(weak, 1e-12), 1.0 / strong)) for term, x in errors.items()}
     text = "Stronger over weaker circular component at the peak."
-    ends = tuple(-20.0 * np.log10(x) if x > 0.0 else float("inf") for x in (min(high, 1.0), low))
+    ends = tuple(-amplitude_db(x) if x > 0.0 else float("inf") for x in (min(high, 1.0), low))
     out.append(
         reader.figure(
             *names[2], -float(amplitude_db(max(ratio, 1e-12))), rows, text, ends=(float(ends[0]), float(ends[1]))
@@ -115,7 +116,7 @@ def _gain(reader: CutReader, name: tuple[str, str, str], a: float, errors: dict[
     common = reader.errors.all_common_db / DB
     total = float(np.sqrt(sum(x**2 for x in errors.values()) + (a * common) ** 2 + (a * reader.errors.once) ** 2))
     low, high = reader.distance.peak_db
-    ends = (20.0 * np.log10(a - total) if a > total else -float("inf"), 20.0 * np.log10(a + total))
+    ends = (float(amplitude_db(a - total)) if a > total else -float("inf"), float(amplitude_db(a + total)))
     text = f"Gain (realized) of the {name[1].split('-')[0]}-hand circular component at the peak of the cut."
     return reader.figure(
         *name,

@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL, CutPlanes, FarField, declared_vector, find_beam
 from colure.analysis.figures.sphere import Sky
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.geometry.directions import angle_between, cross
 from colure.values import holds_arrays
 
@@ -18,7 +18,7 @@ EQUAL_DB = 0.02
 UNSTEADY = 0.5
 #: Ludwig's third co-polar vector turns about -z as fast as phi does: within 30 deg of it it says nothing.
 BEHIND_COS = float(np.cos(np.deg2rad(150.0)))
-OMNIDIRECTIONAL_REASON = f"undefined: no single beam (directions more than 90 deg from the peak lie within {-10.0 * np.log10(OMNIDIRECTIONAL):g} dB of it)"
+OMNIDIRECTIONAL_REASON = f"undefined: no single beam (directions more than 90 deg from the peak lie within {-power_db(OMNIDIRECTIONAL):g} dB of it)"
 #: An ellipse rounder than this has no axis to speak of.
 CIRCULAR_DB = 0.05
 #: Why a run without a reference gives no gain.
@@ -74,7 +74,7 @@ def ellipse_tilt(coefficients: ComplexArray, *, slant: float, region: float = np
     other = cross(beam.direction, beam.tangent)
     # Along its own axes an ellipse's two components are in quadrature.
     minor, major = (abs(complex(vector @ axis)) for axis in (other, beam.tangent))
-    if 20.0 * np.log10(major / max(minor, 1e-300)) < CIRCULAR_DB:
+    if amplitude_db(major / max(minor, 1e-300)) < CIRCULAR_DB:
         return None
     one, two = (declared_vector(beam.direction, slant + turn) for turn in (0.0, 0.5 * np.pi))
     return float(np.arctan2(beam.tangent @ two, beam.tangent @ one))

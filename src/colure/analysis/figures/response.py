@@ -21,7 +21,7 @@ from colure.analysis.figures.one_pattern import reference_axis
 from colure.analysis.figures.phase_centre import centre_rows, cone_of, copolar
 from colure.analysis.figures.places import FieldReading, Places, places_of
 from colure.analysis.figures.sphere import UP, Sky
-from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count, power_db
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
@@ -129,8 +129,8 @@ class Response:
         along, centre, shares = linear[:, 0], linear[:, 1:4].imag, linear[:, 4:]
         added = 2.0 * along.real + np.sum(flat.real**2 + flat.imag**2, axis=1)
         moved, lift = self._peak(fields)
-        gain = 10.0 * np.log10(1.0 + lift / self.places.beam.intensity)
-        radiated = 10.0 * np.log10(1.0 + added / self._power)
+        gain = power_db(1.0 + lift / self.places.beam.intensity)
+        radiated = power_db(1.0 + added / self._power)
         direction = self.places.directions[0] + moved @ self.places.axes
         direction /= np.linalg.norm(direction, axis=1, keepdims=True)
         changes = self._levels(gain, radiated) | self._directions(direction) | self._widths(fields, lift)

@@ -255,7 +255,7 @@ def _noise(done: Processed, chamber: Chamber) -> Iterator[Finding]:
     freedom = freedom_of(done)
     found = float(power_db(max(float(np.mean(noise**2)), 1e-30)))
     # The scatter itself scatters: chi-square over its degrees of freedom (JCGM 100:2008, G.3).
-    most = promised + NOISE_MARGIN_DB + 10.0 * np.log10(float(chdtri(freedom, RARE)) / freedom)
+    most = promised + NOISE_MARGIN_DB + power_db(float(chdtri(freedom, RARE)) / freedom)
     if found > most:
         text = (
             f"noise of one sweep is {found:.1f} dB, the plan promised {promised:.1f} dB: noise_figure_db in chamber.toml is too small, or "

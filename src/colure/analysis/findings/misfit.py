@@ -23,7 +23,7 @@ from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
 from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
 from colure.analysis.uncertainty.rooms import stray_in_a_room
 from colure.analysis.uncertainty.trial import Trial, perturbations
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, power_db
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
 from colure.values import holds_arrays
 from colure.waves.transform import synthesis
@@ -92,7 +92,7 @@ class Shares:
         )
         beside = self._noisy[draw, spread] + self.other[draw]
         with np.errstate(divide="ignore"):
-            ratio = 10.0 * np.log10(np.maximum(self.found - beside, 0.0) / random.choice(self.rooms, DRAWS))
+            ratio = power_db(np.maximum(self.found - beside, 0.0) / random.choice(self.rooms, DRAWS))
         return [float(declared_db + v) for v in np.quantile(ratio, quantiles, method="closest_observation")]
 
     @cached_property
@@ -205,7 +205,7 @@ def shares_of(done: Processed, misfit: ScanMisfit) -> Shares:
     known, middle = done.transfer.noise[:, 0] ** 2, done.frequency_hz.size // 2
     alike = known if done.noise_by_frequency is None else known / done.noise_by_frequency
     pooled = float(alike.mean() / max(alike[middle], 1e-300))
-    measured_db = 10.0 * np.log10(max(float(known.mean()), 1e-30))
+    measured_db = float(power_db(known.mean(), least=1e-30))
     return Shares(
         float(misfit.power(inputs.sphere.field[None])[0]),
         np.array([misfit.power(draw()[0][None])[0] for _ in range(ROOMS)]),

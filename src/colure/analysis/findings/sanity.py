@@ -14,7 +14,7 @@ import numpy as np
 
 from colure.analysis.findings.finding import Finding
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
-from colure.geometry.conventions import SPEED_OF_LIGHT, power_db, wavenumber
+from colure.geometry.conventions import SPEED_OF_LIGHT, amplitude_db, power_db, wavenumber
 from colure.model.conditions import celsius, spans_of
 from colure.model.figure import LOOK, NOT_TO_BE_USED, USABLE, Figure
 
@@ -82,7 +82,7 @@ def worst(figures: Sequence[Figure]) -> str:
 
 def expected_peak_db(chamber: Chamber, device: Device, frequency_hz: float) -> float:
     """Return the wave ratio that the receiver should read at the peak (H. T. Friis, Proc. IRE 34:254, 1946), dB."""
-    loss = 20.0 * np.log10(4.0 * np.pi * chamber.range_length_m * frequency_hz / SPEED_OF_LIGHT)
+    loss = amplitude_db(4.0 * np.pi * chamber.range_length_m * frequency_hz / SPEED_OF_LIGHT)
     return float(device.expected_gain_dbi + chamber.probe.gain_dbi - loss - chamber.analyzer.cable_loss_db)
 
 

@@ -17,6 +17,7 @@ from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.sanity import sanity
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.stray.echo_map import EchoMap, echo_map
+from colure.geometry.conventions import amplitude_db
 from colure.model.chamber import Chamber
 from colure.model.files import cautions
 
@@ -109,7 +110,7 @@ def _drift(done: Processed) -> list[Finding]:
     ratio = done.drift.ratio
     moved = float(np.max(np.abs(ratio / ratio[:1] - 1.0)))
     out = [Finding("drift", level_db(done.drift.between), (
-        f"boresight check readings (ties) drifted by {20 * np.log10(np.abs(ratio).max() / np.abs(ratio).min()):.2f} dB and "
+        f"boresight check readings (ties) drifted by {amplitude_db(np.abs(ratio).max() / np.abs(ratio).min()):.2f} dB and "
         f"{np.rad2deg(np.ptp(np.unwrap(np.angle(ratio), axis=0))):.1f} deg ({level_db(moved):.0f} dB). "
         f"After correction {100 * done.drift.between:.2f} % rms remain"))]  # fmt: skip
     out += _weak_ties(done)
@@ -206,7 +207,7 @@ def _ports(done: Processed, chamber: Chamber) -> list[Finding]:
     if done.transfer.factor.shape[1] == 2:
         unequal = float(np.max(np.abs(ratio - 1.0)))
         out.append(Finding("ports", level_db(unequal), (
-            f"port 2 reads {20 * np.log10(np.abs(ratio).mean()):+.2f} dB and {np.rad2deg(np.angle(ratio.mean())):+.1f} deg against "
+            f"port 2 reads {amplitude_db(np.abs(ratio).mean()):+.2f} dB and {np.rad2deg(np.angle(ratio.mean())):+.1f} deg against "
             "port 1; taken out")))  # fmt: skip
     return out
 

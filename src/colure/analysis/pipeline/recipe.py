@@ -26,7 +26,7 @@ from colure.analysis.steps.horn_place import place_uncertainty_db
 from colure.analysis.steps.reflection import DeviceReflection, device_reflection
 from colure.analysis.steps.time_gate import GateResponse
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.geometry.conventions import FloatArray, amplitude_db
+from colure.geometry.conventions import FloatArray, amplitude_db, power_db
 from colure.model.bands import of_segments, relative_noise
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -326,7 +326,7 @@ def mismatch_db(
         return 0.0
     of_device = device.match_db if reflection is None else float(amplitude_db(max(reflection.high.max(), 1e-9)))
     widths = [
-        20.0 * np.log10(1.0 + 10.0 ** ((source + match) / 20.0))
+        amplitude_db(1.0 + 10.0 ** ((source + match) / 20.0))
         for match in (chamber.reference.match_db, of_device)
         if match is not None
     ]
@@ -350,7 +350,7 @@ def promised_noise_db(record: xr.Dataset, chamber: Chamber) -> float | None:
     widths = of_segments(attrs, frequency, "if_bandwidth_hz", width) / float(attrs.get("averages", 1))
     powers = of_segments(attrs, frequency, "power_dbm", power)
     # Over bands with bandwidth and power of their own: the mean of all frequencies.
-    mean = 10.0 * np.log10(np.mean(widths * 10.0 ** (-powers / 10.0)))
+    mean = power_db(np.mean(widths * 10.0 ** (-powers / 10.0)))
     return float(THERMAL_DBM_HZ + chamber.analyzer.noise_figure_db + mean)
 
 

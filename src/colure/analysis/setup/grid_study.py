@@ -13,7 +13,7 @@ import numpy as np
 from scipy.spatial.transform import Rotation
 
 from colure.geometry.constant_density import charged_particles
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, power_db
 from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.sphere import clenshaw_curtis_weights, fibonacci, fibonacci_lattice
 from colure.values import holds_arrays
@@ -136,10 +136,10 @@ def _errors(
     turned = np.einsum("dj,ojk->odk", grid.directions, turns)
     theta, phi = theta_phi(turned.reshape(-1, 3))
     samples = power(theta, phi).reshape(len(turns), -1)
-    trp = 10.0 * np.log10(samples @ grid.weights / mean)
+    trp = power_db(samples @ grid.weights / mean)
     levels = np.array([_percentiles(one, grid.weights, percent) for one in samples])
-    off = 10.0 * np.log10(np.maximum(levels, 1e-30) / np.maximum(true, 1e-30))
-    top = 10.0 * np.log10(samples.max(axis=1) / peak)
+    off = power_db(np.maximum(levels, 1e-30) / np.maximum(true, 1e-30))
+    top = power_db(samples.max(axis=1) / peak)
     return GridErrors(
         grid.name, len(grid.weights), float(trp.mean()), float(trp.std(ddof=1)), float(np.abs(trp).max()),
         dict(zip(percent, off.mean(axis=0).tolist(), strict=True)), dict(zip(percent, off.std(axis=0, ddof=1).tolist(), strict=True)),

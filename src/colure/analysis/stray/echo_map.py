@@ -15,7 +15,7 @@ import numpy as np
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.stray.mirrors import Wall
-from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, wavenumber
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, amplitude_db, power_db, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, tangents, unit_vector
 from colure.geometry.kinematics import Geometry
 from colure.model.bands import evenly_spaced
@@ -132,7 +132,7 @@ def echo_map(
         seen = grid.shares(left)
     peak = float(np.abs(sphere.field[middle]).max())
     weight = float(np.sum(np.sin(sphere.theta)) * sphere.phi.size)
-    rest_db = 20.0 * np.log10(max(float(np.linalg.norm(rest)) / np.sqrt(weight) / peak, 1e-10))
+    rest_db = amplitude_db(max(float(np.linalg.norm(rest)) / np.sqrt(weight) / peak, 1e-10))
     return EchoMap(directions, share, tuple(found), float(rest_db))
 
 
@@ -206,7 +206,7 @@ def _taken_out(
     power = np.sum(np.abs(whole) ** 2 * np.sin(sphere.theta)[:, None]) / (
         np.sum(np.sin(sphere.theta)) * sphere.phi.size
     )
-    level = 10.0 * np.log10(float(power) / float(np.max(np.sum(np.abs(sphere.field[index]) ** 2, axis=0))))
+    level = power_db(float(power) / float(np.max(np.sum(np.abs(sphere.field[index]) ** 2, axis=0))))
     place = azimuth_over_elevation(d)
     excess, resolution = _excess(wall, sphere, d)
     echo = Echo(

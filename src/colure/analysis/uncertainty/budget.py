@@ -92,7 +92,7 @@ def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, comb
 def _of_least(value_db: float, half_db: float) -> Ends:
     """Return the interval of a smallest modulus: even in amplitude, for an error adds to the field, not to its level."""
     share = half_db * np.log(10.0) / 20.0
-    low = value_db + 20.0 * np.log10(1.0 - share) if share < 1.0 else -np.inf
+    low = value_db + amplitude_db(1.0 - share) if share < 1.0 else -np.inf
     return Ends(float(low), float(value_db + amplitude_db(1.0 + share)))
 
 

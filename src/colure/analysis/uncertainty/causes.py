@@ -18,7 +18,7 @@ from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
 from colure.analysis.uncertainty.rooms import in_a_room, shared_power
 from colure.analysis.uncertainty.slice_causes import SLICE_CAUSES
 from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial, perturbations
-from colure.geometry.conventions import ComplexArray, mode_count
+from colure.geometry.conventions import ComplexArray, mode_count, power_db
 from colure.geometry.rotations import about_axis
 
 NOISE_DRAWS = 16
@@ -194,7 +194,7 @@ def _region(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
     raw = random.normal(size=(2, REGION_DRAWS, sphere.frequency_hz.size, 2, count))
     size = np.sqrt(4.0 * np.pi * intensity / (2.0 * count) / 2.0)
     hidden = step.unseen((raw[0] + 1j * raw[1]) * size[:, None, None])
-    level = 10.0 * np.log10(float(np.max(intensity / np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(1, 2)))))
+    level = float(power_db(np.max(intensity / np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(1, 2)))))
     words = f"beyond what was scanned any field as strong as towards its rim, {-level:.0f} dB below the peak"
     return Perturbation(cause, step.from_measured(hidden).coefficients, words, level, "dB")
 

@@ -15,7 +15,7 @@ from colure.analysis.uncertainty.combination import Contribution, joint_weights
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
 from colure.analysis.uncertainty.trial import Perturbation, Trial
-from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, amplitude_db
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 
 #: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
@@ -181,7 +181,7 @@ def vanishing(response: Response, answer: PatternChanges, joint: ComplexArray) -
         moved = [response.errors(one, answer.fields)[:, i] for one in (top, dip)]
         spread = float(np.sqrt(0.5 * sum(np.mean(np.sum(np.abs(joint @ one) ** 2, axis=-1)) for one in moved)))
         if high[i] - low[i] < SET_APART * spread:
-            why = f"undefined: the lobe stands {DB_FORMAT.format(20.0 * np.log10(high[i] / low[i]))} above the minimum before it, within the errors"
+            why = f"undefined: the lobe stands {DB_FORMAT.format(amplitude_db(high[i] / low[i]))} above the minimum before it, within the errors"
             out |= {name: why, dip.name: why.replace("the lobe stands", "the lobe beyond stands")}
     return out
 
@@ -194,7 +194,7 @@ def _senseless(ends: dict[str, Ends]) -> dict[str, str]:
     least = max(abs(ratio.low), abs(ratio.high))
     if ratio.low * ratio.high > 0.0 and least > 10.0 ** (-LINEAR_DB / 20.0):
         return {}
-    said = f"at least {-20.0 * np.log10(least):.0f} dB" if least > 0.0 else "without bound"
+    said = f"at least {-amplitude_db(least):.0f} dB" if least > 0.0 else "without bound"
     return {
         "axial_ratio_signed_db": f"cannot tell the sense, because the wave is linear within its errors (axial ratio {said})"
     }

@@ -16,7 +16,7 @@ from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.combination import joint_half_width
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Trial
-from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, order_of_count
 from colure.geometry.directions import theta_phi
 from colure.values import holds_arrays
 from colure.waves.harmonics import FieldsAt
@@ -44,7 +44,7 @@ class LevelCut:
         top = float(self.amplitude["co"][self.angle_deg.size // 2]) if relative else 1.0
         common = 0.0 if relative else 10.0 ** (self.common_db / 20.0) - 1.0
         half = np.hypot(u, common * a)
-        level, low, high = (20.0 * np.log10(np.maximum(x, 1e-10) / top) for x in (a, a - half, a + half))
+        level, low, high = (amplitude_db(np.maximum(x, 1e-10) / top) for x in (a, a - half, a + half))
         return level, low, high
 
 

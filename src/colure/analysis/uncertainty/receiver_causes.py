@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.analysis.steps.gain import method_of
 from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.model.bands import of_segments
 from colure.model.plan import ROLES, Role
 from colure.model.reference import WITH_HORN
@@ -53,7 +53,7 @@ def _leakage(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturb
     for _ in range(LEAKAGE_DRAWS):
         phase = wandering(moments, random)[:, None, None] + 2.0 * np.pi * random.random((1, 1, trace.shape[2]))
         drawn.append(trace + 10.0 ** (level_db / 20.0) * np.exp(1j * phase))
-    below = level_db - 20.0 * np.log10(trial.inputs.peak_reading)
+    below = level_db - amplitude_db(trial.inputs.peak_reading)
     words = f"declared isolation {level_db:g} dB: {below:.0f} dB below the peak's reading, in every sweep"
     return Perturbation(cause, _changed(trial, drawn), words, level_db, "dB")
 

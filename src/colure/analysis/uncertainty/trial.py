@@ -14,7 +14,7 @@ from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.realigned import Realigned
 from colure.analysis.uncertainty.combination import DIVISORS, DRAWN, Contribution, Distribution
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, power_db
 from colure.model.chamber import Chamber
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
@@ -284,7 +284,7 @@ def _with_mean_in_doubt(effects: FloatArray, radiated: FloatArray, share: FloatA
     few = np.minimum(share, MOST_NOISE)[:, None]
     with np.errstate(invalid="ignore"):
         mean = effects.mean(axis=0)
-        true = mean - 10.0 * np.log10(1.0 - few**2) * radiated
+        true = mean - power_db(1.0 - few**2) * radiated
         steep = DB_PER_SHARE * few / (1.0 - few) * np.abs(radiated)
         unknown = np.maximum(np.abs(true), steep) * np.sqrt(2.0 / dof)
         variance = np.maximum(np.mean((effects - mean) ** 2, axis=0), 1e-300)

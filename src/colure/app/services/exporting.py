@@ -14,7 +14,7 @@ from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_identity import identity_of
 from colure.app.storage.whole import write_whole
 from colure.errors import InputError
-from colure.geometry.conventions import amplitude_db
+from colure.geometry.conventions import amplitude_db, power_db
 from colure.model.campaign import Campaign
 from colure.model.doors import brought, named
 from colure.model.strict_json import json_text
@@ -260,7 +260,7 @@ def _nsma(done: _ExportedField) -> str:
     slant, region = done.slant, done.region
     middle = done.frequency_hz.size // 2
     gains = np.array(
-        [10.0 * np.log10(find_beam(c, slant=slant, region=region).intensity) for c in done.expansion.coefficients]
+        [power_db(find_beam(c, slant=slant, region=region).intensity) for c in done.expansion.coefficients]
     )
     field = FarField(done.expansion.coefficients[middle])
     angle = np.arange(-180.0, 180.0 + NSMA_STEP_DEG / 2, NSMA_STEP_DEG)

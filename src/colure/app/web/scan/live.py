@@ -13,7 +13,7 @@ import numpy as np
 
 from colure.app.web.scan.layout import Kind, Layout
 from colure.app.web.scan.messages import Grid, Status, Word
-from colure.geometry.conventions import amplitude_db
+from colure.geometry.conventions import amplitude_db, power_db
 from colure.model.plan import ROLES, Role
 
 #: Words of a scan that a page shows; all of them are in the journal.
@@ -95,7 +95,7 @@ class LiveScan:
         value = np.array(parts[0::2]) + 1j * np.array(parts[1::2])
         self._position = position
         power = float(np.sum(np.abs(value) ** 2))
-        self._level_db = 10.0 * np.log10(max(power, 1e-30))
+        self._level_db = float(power_db(power, least=1e-30))
         if self._strongest_db is None or self._level_db > self._strongest_db:
             self._strongest_db = self._level_db
         if role == TIE:
@@ -152,7 +152,7 @@ class LiveScan:
         power = self._power.sum(axis=0)
         grid = np.full(power.size, np.nan, np.float32)
         known = power > 0.0
-        grid[known] = 10.0 * np.log10(power[known])
+        grid[known] = power_db(power[known])
         shaped = grid.reshape(self.layout.shape)
         if self.layout.row_name == "theta":
             # All columns are one direction at a pole: its first measurement is drawn in all of them.
