@@ -64,6 +64,21 @@ def test_a_release_that_lets_a_held_move_go_on_is_found():
     assert any(a.good is False and "goes on after `release`" in a.found for a in answers), answers
 
 
+def test_a_controller_with_fewer_axes_than_the_shipped_profile_is_asked_for_its_own():
+    """The profile lists four axes, the controller turns three: told how to name them, and fit when they are named."""
+    motors = Motors(60.0)
+    server = Terminal(lambda: languages.QueuedGcode(motors))
+    command = ["conformance", "gcode-queued", "--resource", server.resource, "--json"]
+    runs = [
+        CliRunner().invoke(main, [*command, *more])
+        for more in ((), ("--axes", "azimuth,roll,probe"), ("--axes", "tilt"))
+    ]
+    server.close()
+    assert [run.exit_code for run in runs] == [1, 0, 2], [run.output for run in runs]
+    assert any(one["what"] == "`--axes`" for one in json.loads(runs[0].stdout))
+    assert "must be axes of the profile" in runs[2].output
+
+
 def test_a_wrong_pattern_is_found_before_anything_moves():
     text = languages.Talker.PROFILE.replace(r"(?P<axis>\w+) at (?P<value>\S+)", r"(?P<axis>\w+) is (?P<value>\S+)")
     answers, motors = axes_kit(languages.Talker, text, 10.0)

@@ -15,6 +15,7 @@ from typing import Any
 
 import numpy as np
 
+from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
@@ -78,18 +79,36 @@ class Kit:
 
 
 def axes_conformance(
-    profile: GcodeProfile | LineProfile, resource: str, *, timeout_s: float, timer: Timer, move_deg: float = 0.0
+    profile: GcodeProfile | LineProfile,
+    resource: str,
+    *,
+    timeout_s: float,
+    timer: Timer,
+    move_deg: float = 0.0,
+    axes: Sequence[str] = (),
 ) -> list[ConformanceAnswer]:
     """Ask an axis controller everything that a run will ask.
 
     move_deg
         Turn every axis by this and back; 0 moves nothing.
+    axes
+        Those that the controller turns; all of the profile if empty.
+
+    Raises
+    ------
+    InputError
+        If the profile has no words for one of the axes.
     """
     kit, opened = Kit(), []
-    names = tuple(profile.axes if isinstance(profile, LineProfile) else profile.letters)
+    known = tuple(profile.axes if isinstance(profile, LineProfile) else profile.letters)
+    if strange := [name for name in axes if name not in known]:
+        raise InputError([f"--axes: {', '.join(strange)}: must be axes of the profile: {', '.join(known)}"])
+    names = tuple(axes) or known
     table = {name: Axis(speed_deg_s=5.0, acceleration_deg_s2=10.0, min_deg=-3600, max_deg=3600) for name in names}
     if isinstance(profile, LineProfile):
-        wraps = {name: axis.wraps_deg for name, axis in profile.axes.items() if axis.wraps_deg is not None}
+        wraps = {
+            name: axis.wraps_deg for name, axis in profile.axes.items() if name in names and axis.wraps_deg is not None
+        }
         table |= {name: table[name].model_copy(update={"modulo_deg": wrap}) for name, wrap in wraps.items()}
 
     def connect() -> str:
@@ -102,11 +121,11 @@ def axes_conformance(
         return driver.identity()
 
     if kit.ask("connection and identity", connect):
-        axes = opened[0]
+        driver = opened[0]
         try:
-            _ask_axes(kit, axes, move_deg)
+            _ask_axes(kit, driver, move_deg)
         finally:
-            axes.close()
+            driver.close()
     kit.missing(profile)
     return kit.answers
 
@@ -170,6 +189,8 @@ def _ask_axes(kit: Kit, axes: AxesDriver, move_deg: float) -> None:
         return f"the same controller after a new connection: {before}"
 
     if not kit.ask("positions", positions):
+        words = "a controller that lacks one of the profile's axes: name those that it turns, as --axes azimuth,roll"
+        kit.answers.append(ConformanceAnswer("`--axes`", None, words))
         return
     names = list(axes.status().positions_deg)
     kit.ask("time of an exchange", exchange)

@@ -28,7 +28,10 @@ ROLES = ("receiver", "axis-controller", "source", "switch", "interlock", "state"
     "--move", "move_deg", type=click.FloatRange(0, 90), default=0.0, help="Turn every axis by this and back, deg."
 )
 @click.option(
-    "--axes", default="azimuth,roll", show_default=True, help="Axes that a driver of an axis controller turns."
+    "--axes",
+    default="",
+    metavar="NAMES",
+    help="Axes that the controller turns: azimuth,roll. All of the profile; a driver: azimuth,roll.",
 )
 @click.option("--states", default="", metavar="NAMES", help="Device states to take one after the other: left,right.")
 @click.option("--yes", is_flag=True, help="Everyone is clear of the axes; do not ask (for scripts).")
@@ -84,6 +87,7 @@ def _answers(
 
     settings = SweepSettings(1e9 * start_ghz, 1e9 * stop_ghz, 11, 1000.0, power_dbm)
     what = _role(name, role, folder)
+    turned = [one.strip() for one in axes.split(",") if one.strip()]
     if what not in ("receiver", "axis-controller"):
         chosen = [one for one in states.split(",") if one]
         with _locked(resource) if what == "source" else nullcontext():
@@ -92,13 +96,18 @@ def _answers(
                                      states=chosen)  # fmt: skip
     if is_driver(name):
         with _locked(resource) if what == "axis-controller" else nullcontext():
-            return driver_conformance(GROUPS[what], name, resource, axes.split(","), settings, timeout_s=timeout_s,
+            return driver_conformance(GROUPS[what], name, resource, turned or ["azimuth", "roll"], settings, timeout_s=timeout_s,
                                       timer=SystemClock(), folder=folder, move_deg=move_deg)  # fmt: skip
     if what == "receiver":
         return analyzer_conformance(analyzer_profile(name, folder), resource, settings, timeout_s=timeout_s)
     with _locked(resource):
         return axes_conformance(
-            axes_profile(name, folder), resource, timeout_s=timeout_s, timer=SystemClock(), move_deg=move_deg
+            axes_profile(name, folder),
+            resource,
+            timeout_s=timeout_s,
+            timer=SystemClock(),
+            move_deg=move_deg,
+            axes=turned,
         )
 
 
