@@ -9,6 +9,7 @@ import pytest
 
 from colure.app.web.desk import Desk
 from colure.errors import InputError
+from tests.app.web.loops import in_a_loop
 
 
 def test_a_worker_that_dies_is_told_to_all_who_waited_and_replaced():
@@ -21,7 +22,7 @@ def test_a_worker_that_dies_is_told_to_all_who_waited_and_replaced():
         finally:
             desk.close()
 
-    assert asyncio.run(asyncio.wait_for(story(), 60)) == 3
+    assert in_a_loop(asyncio.wait_for(story(), 60)) == 3
 
 
 def test_bad_input_of_the_work_stays_bad_input():
@@ -33,7 +34,7 @@ def test_bad_input_of_the_work_stays_bad_input():
             desk.close()
 
     with pytest.raises(InputError, match="field = 3"):
-        asyncio.run(asyncio.wait_for(story(), 60))
+        in_a_loop(asyncio.wait_for(story(), 60))
 
 
 def _refuse() -> None:

@@ -8,6 +8,7 @@ import pytest
 
 from colure.app.web.jobs import MOST_JOBS, Jobs
 from colure.errors import InputError
+from tests.app.web.loops import in_a_loop
 
 
 class HandDesk:
@@ -54,7 +55,7 @@ def test_one_who_asks_once_does_not_wait_behind_one_who_asks_four_times():
         assert all(job.state == "done" and job.result == "good" for job in jobs.all())
         jobs.close()
 
-    asyncio.run(story())
+    in_a_loop(story())
 
 
 def test_what_is_given_up_frees_the_worker():
@@ -76,7 +77,7 @@ def test_what_is_given_up_frees_the_worker():
             jobs.cancel("rehearse-99")
         jobs.close()
 
-    asyncio.run(story())
+    in_a_loop(story())
 
 
 def test_the_line_is_bounded():
@@ -89,4 +90,4 @@ def test_the_line_is_bounded():
         jobs.close()
         await a_moment()
 
-    asyncio.run(story())
+    in_a_loop(story())

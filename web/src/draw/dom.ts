@@ -28,8 +28,8 @@ let sizes: ResizeObserver | null = null;
 
 /** Do something whenever an element's size changes.
  *
- * One observer for all, which knows what to do by a weak map: an observer of one's own, whose function names the element,
- * keeps that element for ever, also after its page was left.
+ * One observer for all, which knows what to do by a weak map, so that no observer's function names an element of a page that
+ * was left.
  */
 export function onResize(element: Element, action: () => void): void {
   resizing.set(element, action);

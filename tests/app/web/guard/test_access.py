@@ -23,6 +23,7 @@ from colure.app.web.guard.sessions import BURST, CODE_LIFE_S, LEASE_S, SESSION_L
 from colure.app.web.room import Room
 from colure.app.web.routes import DOORS
 from colure.app.web.server import build
+from tests.app.web.loops import in_a_loop
 
 HOST = "127.0.0.1:8024"
 HOSTS = (HOST, "localhost:8024", "127.0.0.1:8025", "evil.example:8024", "127.0.0.1", "", "127.0.0.1:8024.evil.example")
@@ -258,7 +259,7 @@ def test_bodies_are_bounded(length, chunks, status):
     async def send(message):
         sent.append(message)
 
-    asyncio.run(guard(scope, receive, send))
+    in_a_loop(guard(scope, receive, send))
     assert sent[0]["status"] == status
 
 
@@ -274,5 +275,5 @@ def test_a_body_that_never_comes_is_given_up(monkeypatch):
     async def send(message):
         sent.append(message)
 
-    asyncio.run(guard(scope_of(stop, HOST, "same", *keys[SessionRole.VIEW], "same-origin"), receive, send))
+    in_a_loop(guard(scope_of(stop, HOST, "same", *keys[SessionRole.VIEW], "same-origin"), receive, send))
     assert sent[0]["status"] == 408
