@@ -6,6 +6,7 @@ chamber declares is what its imperfections are drawn from: the declarations are 
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -18,6 +19,7 @@ from colure.app import services
 from colure.model.campaign import Campaign
 from colure.model.files import save_dataset
 from colure.twin.truth import probe_calibration
+from tests.mounts import six_axes, swinging_arm
 
 Tables = Mapping[str, Any]
 
@@ -129,6 +131,21 @@ FURTHER = {
     "beamwidth_levels_db": [6.0, 10.0],
     "sectors": [{"name": "front", "azimuth_deg": [-30.0, 30.0], "elevation_deg": [-20.0, 20.0]}],
 }
+
+
+def mounted(joints: str, **more: Any) -> dict[str, Any]:
+    """Return a chamber whose mount has joints in place of two axes."""
+    return {
+        "positioner": {
+            "geometry": None,
+            "azimuth": None,
+            "roll": None,
+            "joints": tomllib.loads(joints)["positioner"]["joints"],
+        },
+        "probe": {"roll": None},
+        "alignment": {"theta_zero_deg": None, "roll_axis_tilt_deg": None, "axes_offset_mm": None},
+        **more,
+    }
 
 
 def circular(axial_ratio_db: float) -> Scenario:
@@ -251,6 +268,31 @@ SCENARIOS: dict[str, Scenario] = {
         goal=band(77.0),
         chamber={"reference": HORN_77_GHZ},
         twin={"device": {"kind": "dipole"}},
+    ),
+    "swinging arm, 4 x 4 panel": Scenario(
+        device=four_by_four(offset_mm=[0.0, 0.0, -30.0]), goal=ONE, chamber=mounted(swinging_arm(1200))
+    ),
+    "swinging arm over one side, dipole 150 mm off": Scenario(
+        device=sized(60.0, 6.0, 6.0, 2.1, offset_mm=[150.0, 0.0, 0.0]),
+        goal=band(2.45),
+        chamber=mounted(
+            swinging_arm(1200, arm="[-2, 182]"), echo_level_db=-45, reference=HORN_2_4_GHZ, largest_device_m=0.5
+        ),
+        twin={"device": {"kind": "dipole", "axis": "x"}},
+    ),
+    "six axes, 38 GHz horn": Scenario(
+        device=sized(21.0, 27.0, 5.0, 18.0, offset_mm=[0.0, 0.0, -15.0]),
+        goal=band(38.0),
+        chamber=mounted(six_axes(600, base_mm=1600), range_length_m=0.6, reference=HORN_38_GHZ),
+        twin={
+            "device": {
+                "kind": "horn",
+                "aperture_a_mm": 27.0,
+                "aperture_b_mm": 21.0,
+                "slant_e_mm": 45.0,
+                "slant_h_mm": 45.0,
+            }
+        },
     ),
     "further figures, 4 x 4 panel": Scenario(device=four_by_four(), goal=ONE, evaluation=FURTHER),
     "further figures, dipole along z": Scenario(

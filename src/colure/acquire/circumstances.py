@@ -24,8 +24,9 @@ def circumstances(chamber: Chamber, folder: Path | None) -> dict[str, Any]:
     return {
         "profiles": _profiles(chamber, folder),
         "roles": _roles(chamber),
-        "axes": {name: axis.model_dump(mode="json") for name, axis in chamber.axis_table.items()},
+        "axes": {name: axis.model_dump(mode="json") for name, axis in chamber.driven_table.items()},
         "keep_out": content["keep_out"],
+        **({"solids": content["positioner"]["solids"]} if chamber.positioner.joints else {}),
         "geometry": str(chamber.positioner.geometry),
         "interlock": chamber.axes.interlock,
         "range_length_m": chamber.range_length_m,
@@ -70,7 +71,7 @@ def changes(before: Mapping[str, Any], now: Mapping[str, Any]) -> list[str]:
         found += [f"{name} profile {profile['name']}: {text}" for text in _differences(words, wanted)]
     gone = [name for name in before["profiles"] if name not in now["profiles"]]
     found += [f"instruments: {name} is missing: must be there to resume" for name in gone]
-    rest = ("roles", "axes", "keep_out", "geometry", "interlock", "range_length_m")
+    rest = ("roles", "axes", "keep_out", "solids", "geometry", "interlock", "range_length_m")
     words, wanted = ({key: one.get(key, {}) for key in rest} for one in (now, before))
     found += [f"chamber.toml: {text}" for text in _differences(_flat(words), _flat(wanted))]
     return found[:MOST] + ([f"and {len(found) - MOST} more"] if len(found) > MOST else [])

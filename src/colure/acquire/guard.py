@@ -13,7 +13,8 @@ from colure.errors import InstrumentError, MotionError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.profiles import coordinated_time, move_time, travelled
 from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
-from colure.model.chamber import Axis, Chamber, KeepOut
+from colure.model.chamber import Axis, Chamber, KeepOut, clearance_of
+from colure.model.joints import values_of
 from colure.values import holds_arrays
 
 #: At speed the readout may lag by this much travel time on top of the axis' standstill limit.
@@ -95,10 +96,17 @@ class Guard:
     def __init__(
         self, chamber: Chamber, names: tuple[str, ...], clock: Clock, *, coordinated: bool, one_by_one: bool = False
     ) -> None:
-        table = chamber.axis_table
+        table = chamber.driven_table
         self.axes: dict[str, Axis] = {name: table[name] for name in names}
         self.names = names
         self._bounds = Bounds.of(self.axes, chamber.keep_out)
+        self._joints = chamber.positioner.joints
+        self._clearance = clearance_of(chamber)
+        if self._clearance is not None and not coordinated:
+            raise GuardError(
+                "chamber.toml: positioner.solids: need a controller whose axes start and end every move together "
+                "(profile: coordinated = true): nobody knows the way of one whose axes do not"
+            )
         self._interlock = chamber.axes.interlock
         self._clock = clock
         self._coordinated = coordinated
@@ -124,7 +132,7 @@ class Guard:
             move, axis = np.argwhere(beyond)[0]
             raise GuardError(
                 f"{what}: move {move}: axis {self.names[axis]} target = {targets[move, axis]:g}: must be from "
-                f"{self._bounds.low[axis]:g} to {self._bounds.high[axis]:g} deg"
+                f"{self._bounds.low[axis]:g} to {self._bounds.high[axis]:g} {self.axes[self.names[axis]].unit}"
             )
         for box, name in zip(self._bounds.boxes, self._bounds.box_names, strict=True):
             touched = through_box(box, starts, targets, coordinated=self._coordinated)
@@ -134,9 +142,26 @@ class Guard:
                     f"{what}: move {move} from {self._text(starts[move])} to {self._text(targets[move])} "
                     f"passes through keep-out sector {name!r}"
                 )
+        self._require_clear(starts, targets, what)
+
+    def _require_clear(self, starts_deg: FloatArray, targets_deg: FloatArray, what: str) -> None:
+        """Raise `GuardError` if solids of a mount with joints meet anywhere on a move."""
+        if self._clearance is None:
+            return
+        found = self._clearance.first_contact(values_of(self._joints, starts_deg), values_of(self._joints, targets_deg))
+        if found is None:
+            return
+        move, contact = found
+        raise GuardError(
+            f"{what}: move {move} from {self._text(starts_deg[move])} to {self._text(targets_deg[move])} would bring "
+            f"{contact.one} to {contact.other} (gap {1e3 * contact.gap:.3g} mm, must stay above 1 mm)"
+        )
 
     def _text(self, place: FloatArray) -> str:
-        return ", ".join(f"{name} {value:g}" for name, value in zip(self.names, place, strict=True)) + " deg"
+        units = [axis.unit for axis in self.axes.values()]
+        if set(units) == {"deg"}:
+            return ", ".join(f"{name} {value:g}" for name, value in zip(self.names, place, strict=True)) + " deg"
+        return ", ".join(f"{name} {value:g} {unit}" for name, value, unit in zip(self.names, place, units, strict=True))
 
     def readouts(self, status: AxesStatus) -> FloatArray:
         """Return a status' positions in plan order, whole turns counted, and remember them.
@@ -184,8 +209,8 @@ class Guard:
         if gone.any():
             axis = int(np.flatnonzero(gone)[0])
             return (
-                f"axis {self.names[axis]} stands at {found_deg[axis]:.3f} deg, outside {self._bounds.low[axis]:g} to "
-                f"{self._bounds.high[axis]:g} deg"
+                f"axis {self.names[axis]} stands at {found_deg[axis]:.3f} {self.axes[self.names[axis]].unit}, outside "
+                f"{self._bounds.low[axis]:g} to {self._bounds.high[axis]:g} {self.axes[self.names[axis]].unit}"
             )
         for (low, high), name in zip(self._bounds.boxes, self._bounds.box_names, strict=True):
             began_inside = np.all((start_deg >= low) & (start_deg <= high))
@@ -213,8 +238,8 @@ class Guard:
             # Written so that a value that is no number is never in position.
             if not abs(wanted - found) <= axis.readback_tolerance_deg:
                 return (
-                    f"axis {name} stands at {found:.4f} deg, commanded {wanted:.4f} deg, "
-                    f"limit {axis.readback_tolerance_deg:g} deg"
+                    f"axis {name} stands at {found:.4f} {axis.unit}, commanded {wanted:.4f} {axis.unit}, "
+                    f"limit {axis.readback_tolerance_deg:g} {axis.unit}"
                 )
         return ""
 

@@ -34,7 +34,7 @@ class Jogger:
     ) -> None:
         self._axes, self._clock, self._look = axes, clock, look
         self._guard = Guard(
-            chamber, tuple(chamber.axis_table), clock, coordinated=axes.coordinated, one_by_one=axes.one_by_one
+            chamber, tuple(chamber.driven_table), clock, coordinated=axes.coordinated, one_by_one=axes.one_by_one
         )
 
     def where(self) -> dict[str, float]:

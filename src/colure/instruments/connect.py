@@ -20,6 +20,7 @@ from colure.instruments.scpi_power import ScpiPowerReceiver
 from colure.instruments.wires import WireOpener, open_wire
 from colure.model.chamber import Analyzer, Axis, AxisController
 from colure.model.device import States
+from colure.model.joints import letters_of
 from colure.model.loading import load, read_toml
 
 
@@ -56,6 +57,7 @@ def connect_axes(
     profile = axes_profile(table.profile, folder)
     if isinstance(profile, LineProfile):
         return LineAxes(resource, profile, axes, timeout_s=table.timeout_s, timer=timer, opener=wires)
+    profile = profile.model_copy(update={"letters": {**profile.letters, **letters_of(axes)}})
     return GcodeAxes(resource, profile, tuple(axes), timeout_s=table.timeout_s, opener=opener)
 
 

@@ -38,7 +38,9 @@ class GcodeAxes:
         self.heard: Callable[[], None] = unheard
         missing = [name for name in axes if name not in profile.letters]
         if missing:
-            raise InstrumentError(f"axes profile: `letters` has no entry for {', '.join(missing)}")
+            raise InstrumentError(
+                f"axes profile: `letters` has no entry for {', '.join(missing)}; a joint may have its own (chamber.toml positioner.joints.letter)"
+            )
         self._words = profile
         self._axes = axes
         self.coordinated = profile.coordinated

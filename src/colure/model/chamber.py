@@ -2,21 +2,29 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Annotated, Any, Literal
 
+import numpy as np
 from pydantic import Field, model_validator
 
-from colure.model.faults import FaultKind
+from colure.geometry.clearance import Clearance
+from colure.geometry.joint_errors import direction_tolerance
+from colure.geometry.joints import JointChain
+from colure.geometry.solids import Solid, pairs_of
 from colure.model.instrument import PROFILES, TIMEOUTS_S, Instrument, faults_of
-from colure.model.loading import Millimetres3, Section, number
+from colure.model.joints import DEVICE, bodies_of, chain_of, solids_of
+from colure.model.loading import Section, number
 from colure.model.positioner import Axis as Axis  # noqa: PLC0414 - offered here too
 from colure.model.positioner import KeepOut as KeepOut  # noqa: PLC0414
 from colure.model.positioner import PositionerTable as PositionerTable  # noqa: PLC0414
+from colure.model.positioner import coordinate_of
 from colure.model.reference import Reference
 from colure.model.signal_chain import Cable as Cable  # noqa: PLC0414
-from colure.model.signal_chain import Jumps, OnePort, Temperature, TrueChain
-from colure.model.simulated_device import SimulatedDevice
-from colure.model.simulated_states import TrueStates
+from colure.model.signal_chain import Jumps, OnePort, Temperature
+from colure.model.simulated_chamber import EchoTable as EchoTable  # noqa: PLC0414
+from colure.model.simulated_chamber import FaultTable as FaultTable  # noqa: PLC0414
+from colure.model.simulated_chamber import SimulatedChamber as SimulatedChamber  # noqa: PLC0414
 
 
 class Probe(Section):
@@ -280,6 +288,62 @@ class Chamber(Section):
                 out[table] = _connected(table, data.get(table, {}), found)
         return out
 
+    @model_validator(mode="before")
+    @classmethod
+    def _joints(cls, data: Any) -> Any:
+        """Give the probe of a mount with joints its roll as a coordinate: two joints point, a third can turn the polarization."""
+        if not isinstance(data, dict) or not isinstance(data.get("positioner"), dict):
+            return data
+        joints, probe = data["positioner"].get("joints"), data.get("probe")
+        if not isinstance(joints, (list, tuple)) or not joints or not isinstance(probe, dict):
+            return data
+        roll = coordinate_of(joints) if len(joints) > 2 else None
+        told = probe.get("roll")
+        told = told.model_dump() if isinstance(told, Axis) else told
+        if told not in (None, None if roll is None else roll.model_dump()):
+            raise ValueError(
+                "probe.roll: remove it: a joint of [[positioner.joints]] with carries = 'probe' rolls the probe"
+            )
+        return {**data, "probe": {**probe, "roll": roll}}
+
+    @model_validator(mode="after")
+    def _joints_alone(self) -> Chamber:
+        if not self.positioner.joints:
+            return self
+        for name, given in (("keep_out", bool(self.keep_out)), ("cable", self.cable is not None)):
+            if given:
+                way = (
+                    "use [[positioner.solids]]"
+                    if name == "keep_out"
+                    else "it turns azimuth and roll, which this mount does not have"
+                )
+                raise ValueError(f"{name}: remove it: with [[positioner.joints]] {way}")
+        object.__setattr__(self, "alignment", self._alignment_of_joints())
+        return self
+
+    def _alignment_of_joints(self) -> AlignmentTolerance:
+        """Return the tolerances of directions and distance that those of the joints come to."""
+        chain = self.chain
+        assert chain is not None  # only asked of a mount with joints
+        along, beside, away = direction_tolerance(chain, tuple(one.tolerance for one in self.positioner.joints))
+        found = {
+            "theta_zero_deg": float(np.rad2deg(along)),
+            "roll_axis_tilt_deg": float(np.rad2deg(beside)),
+            "axes_offset_mm": 1e3 * away,
+        }
+        found = {name: round(value, 6) for name, value in found.items()}
+        for name, value in found.items():
+            if name in self.alignment.model_fields_set and abs(getattr(self.alignment, name) - value) > 1e-6:
+                raise ValueError(
+                    f"alignment.{name} = {getattr(self.alignment, name):g}: remove it: zero_error_deg, tilt_error_deg and "
+                    f"offset_error_mm of [[positioner.joints]] say it, together {value:.3g} here"
+                )
+        if self.alignment.readings != Readings():
+            raise ValueError(
+                "alignment.readings: remove it: with [[positioner.joints]] nothing is aligned from the data"
+            )
+        return self.alignment.model_copy(update=found)
+
     @model_validator(mode="after")
     def _instruments_fit(self) -> Chamber:
         if self.instruments:
@@ -311,8 +375,28 @@ class Chamber(Section):
             )
 
     @property
+    def chain(self) -> JointChain | None:
+        """The joints of the mount as the geometry sees them; None for a positioner with two axes."""
+        joints = self.positioner.joints
+        return chain_of(joints, self.range_length_m) if joints else None
+
+    @property
+    def swings_probe(self) -> bool:
+        """Tell whether the mount carries the probe around the device: another joint than its rotary one carries it."""
+        return sum(one.carries == "probe" for one in self.positioner.joints) > 1
+
+    @property
+    def driven_table(self) -> dict[str, Axis]:
+        """Every axis that a controller reads, by name: the joints where the mount has some, else `axis_table`."""
+        joints = self.positioner.joints
+        return {one.name: one for one in joints} if joints else self.axis_table
+
+    @property
     def axis_table(self) -> dict[str, Axis]:
-        """Every motor axis by name: azimuth, roll or elevation, and the probe's roll."""
+        """Every coordinate of plans and records by name: azimuth, roll or elevation, and the probe's roll.
+
+        They are the motor axes, except on a mount with joints (`driven_table`).
+        """
         names = self.positioner.geometry.axis_names
         table = {names[0]: self.positioner.azimuth, names[1]: self.positioner.second}
         if self.probe.roll is not None:
@@ -322,7 +406,7 @@ class Chamber(Section):
     @property
     def motor_axes(self) -> tuple[str, ...]:
         """Names of the axes that a controller turns."""
-        return tuple(name for name, axis in self.axis_table.items() if not axis.fixed)
+        return tuple(name for name, axis in self.driven_table.items() if not axis.fixed)
 
     @property
     def outfit(self) -> tuple[Instrument, ...]:
@@ -361,126 +445,12 @@ def _connected(table: str, given: dict[str, Any], instruments: list[dict[str, An
     return {**given, **values}
 
 
-class EchoTable(Section):
-    """One reflecting wall of the simulated chamber.
-
-    normal
-        Direction of the wall from the axes' intersection; its length does not matter.
-    distance_m
-        Distance of the wall from the axes' intersection.
-    level_db, phase_deg
-        Reflection of the wall.
-    """
-
-    normal: Millimetres3
-    distance_m: float = number("m", 0.1, 100)
-    level_db: float = number("dB", -120, 0)
-    phase_deg: float = number("deg", -360, 360, 0.0)
-
-
-class FaultTable(Section):
-    """One fault of a simulated instrument.
-
-    at
-        Number of the operation that fails: sweeps for the analyzer's faults, moves for the axes', readings for those of
-        interlock and sensor, commands to switch off for the source's, moves of the second controller for `controller-dead`.
-    kind
-        What fails.
-    """
-
-    kind: FaultKind
-    at: int = Field(ge=1, le=10_000_000, json_schema_extra={"unit": "operations"})
-
-
-class SimulatedChamber(TrueChain, TrueStates):
-    """The truth of the simulated chamber, from twin.toml: what the measurement must cope with.
-
-    cable_flex_deg, cable_flex_other_deg
-        Phase of the moving cable over its axis' angle a: times sin a, and times 1 - cos a and sin 2a.
-    elevation_zero_deg, axes_square_deg
-        Azimuth/elevation positioners: true elevation minus the one shown; the carried axis turned about z against the fixed one.
-    device_tilt_deg, device_pose_deg
-        How the device sits on its mount: about x, and about x, y, z (both together). The reference horn has its own mount.
-    drift_swing, drift_swing_deg
-        Slow swing on top of the warm-up, as a share of it, once in `drift_time_s`, and its phase at the start.
-    device
-        What the chamber holds; built from device.toml if left out.
-    probe_ring_mm
-        Radius of the ring of four sources that the probe is: 0.21 wavelengths have 7 dBi.
-    seed
-        Start of the random numbers: same seed, same noise.
-    noise
-        False: a receiver without noise.
-    drift_db, drift_deg, drift_time_s
-        Warm-up drift of level and phase, and its time constant.
-    echoes
-        Reflecting walls.
-    theta_zero_deg
-        True polar angle minus the one shown.
-    roll_axis_tilt_deg
-        Tilt of the roll axis out of the plane in which azimuth turns.
-    axes_offset_mm
-        How far the axes miss each other.
-    probe_roll_zero_deg
-        True polarization angle of the probe minus the one shown.
-    probe_offset_mm
-        Where the probe stands beside its declared place.
-    probe_cross_polar_db
-        Cross-polar level of the probe on its axis.
-    reference_offset_mm
-        Where the reference horn's mouth really stands from the axes' intersection; as chamber.toml says if left out.
-    reference_cross_polar_db, reference_cross_polar_deg
-        Cross-polar part of the reference horn, level and phase.
-    port2_db, port2_deg
-        Second port relative to the first.
-    time_factor
-        Speed of the simulated clock: 0 does not wait at all, 1 is real time.
-    axes_latency_s
-        How late the axes' answers come.
-    backlash_deg
-        Play of each axis by name.
-    faults
-        Faults at given operations.
-    random_faults_per_1000
-        Faults at random, by their frequency.
-    """
-
-    device: SimulatedDevice | None = None
-    seed: int = Field(default=1, ge=0, le=2**31, json_schema_extra={"unit": "integer"})
-    noise: bool = True
-    drift_db: float = number("dB", 0, 20, 0.0)
-    drift_deg: float = number("deg", 0, 360, 0.0)
-    drift_time_s: float = number("s", 1, 1e6, 1800.0)
-    drift_swing: float = number("1", 0, 5, 0.2)
-    drift_swing_deg: float = number("deg", -360, 360, 0.0)
-    cable_flex_deg: float = number("deg", 0, 90, 0.0)
-    cable_flex_other_deg: tuple[Annotated[float, Field(ge=-90, le=90)], Annotated[float, Field(ge=-90, le=90)]] = (
-        0.0,
-        0.0,
-    )
-    echoes: tuple[EchoTable, ...] = ()
-    theta_zero_deg: float = number("deg", -10, 10, 0.0)
-    roll_axis_tilt_deg: float = number("deg", -10, 10, 0.0)
-    elevation_zero_deg: float = number("deg", -10, 10, 0.0)
-    axes_square_deg: float = number("deg", -10, 10, 0.0)
-    axes_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
-    device_tilt_deg: float = number("deg", -10, 10, 0.0)
-    device_pose_deg: tuple[
-        Annotated[float, Field(ge=-10, le=10)],
-        Annotated[float, Field(ge=-10, le=10)],
-        Annotated[float, Field(ge=-10, le=10)],
-    ] = (0.0, 0.0, 0.0)
-    probe_roll_zero_deg: float = number("deg", -45, 45, 0.0)
-    probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
-    probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
-    probe_ring_mm: float = number("mm", 0.01, 1000, 2.6)
-    reference_offset_mm: Millimetres3 | None = None
-    reference_cross_polar_db: float = number("dB", -200, 0, -200.0)
-    reference_cross_polar_deg: float = number("deg", -360, 360, 0.0)
-    port2_db: float = number("dB", -20, 20, 0.0)
-    port2_deg: float = number("deg", -360, 360, 0.0)
-    time_factor: float = number("times real", 0, 1000, 0.0)
-    axes_latency_s: float = number("s", 0, 10, 0.0)
-    backlash_deg: dict[str, Annotated[float, Field(ge=0, le=10)]] = Field(default_factory=dict)
-    faults: tuple[FaultTable, ...] = ()
-    random_faults_per_1000: float = number("faults per 1000 operations", 0, 1000, 0.0)
+def clearance_of(chamber: Chamber, *others: Solid) -> Clearance | None:
+    """Return what tells whether a mount's solids stay apart, and those that stand on its bodies for a while; None without solids."""
+    positioner, chain = chamber.positioner, chamber.chain
+    if chain is None or not positioner.solids:
+        return None
+    solids, allowed = solids_of(positioner.joints, positioner.solids)
+    bodies = bodies_of(positioner.joints)
+    own = [replace(one, body=bodies[DEVICE]) for one in others]
+    return Clearance(chain, pairs_of([*solids, *own], allowed))

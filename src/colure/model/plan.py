@@ -11,11 +11,13 @@ from typing import Any
 import numpy as np
 
 from colure.errors import InputError
-from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.conventions import BoolArray, FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 from colure.values import holds_arrays
 
 PLAN_FORMAT = 2
+#: Coordinates of plans and records on a mount with joints.
+COORDINATES = ("azimuth", "roll", "probe")
 #: Entries of the campaign's files that only name things, or say when the scan may end: changing them does not make another plan.
 NAMES = frozenset({"name", "note", "run", "monitor_ghz", "until"})
 
@@ -114,6 +116,10 @@ class Plan:
         (point,) which points are swept in one continuous motion (-1: step and settle).
     ports
         Analyzer traces read at every point (1, or 1 and 2).
+    coordinates_deg
+        (point, coordinate) azimuth, roll and the probe's roll that the joints take up; None where the axes are the coordinates.
+    half_turned
+        (point,) where the joints turn the probe by half a turn against that, so that it reads with the other sign.
     """
 
     axes: tuple[str, ...]
@@ -132,9 +138,18 @@ class Plan:
     settings: dict[str, Any] = field(default_factory=dict)
     predicted: dict[str, Any] = field(default_factory=dict)
     inputs: dict[str, Any] = field(default_factory=dict)
+    coordinates_deg: FloatArray | None = None
+    half_turned: BoolArray | None = None
 
     def __len__(self) -> int:
         return len(self.role)
+
+    @property
+    def in_coordinates(self) -> tuple[tuple[str, ...], FloatArray]:
+        """Names of the coordinates, and (point, coordinate) where the points lie in them, degrees."""
+        if self.coordinates_deg is None:
+            return self.axes, self.targets_deg
+        return COORDINATES[: self.coordinates_deg.shape[1]], self.coordinates_deg
 
     @property
     def grid(self) -> ScanGrid:
@@ -160,7 +175,13 @@ class Plan:
 
     def as_dict(self) -> dict[str, Any]:
         """Return the plan as plain JSON-ready data; degrees are rounded to a micro-degree."""
-        return {
+        joints: dict[str, Any] = {}
+        if self.coordinates_deg is not None and self.half_turned is not None:
+            joints = {
+                "coordinates_deg": np.round(self.coordinates_deg, 6).tolist(),
+                "half_turned": self.half_turned.astype(int).tolist(),
+            }
+        return joints | {
             "format": PLAN_FORMAT,
             "axes": list(self.axes),
             "targets_deg": np.round(self.targets_deg, 6).tolist(),
@@ -203,6 +224,8 @@ class Plan:
                 settings=data["settings"],
                 predicted=data["predicted"],
                 inputs=data["inputs"],
+                coordinates_deg=np.asarray(data["coordinates_deg"], float) if "coordinates_deg" in data else None,
+                half_turned=np.asarray(data["half_turned"], bool) if "half_turned" in data else None,
             )
         except (KeyError, TypeError, ValueError) as error:
             raise InputError([f"plan: field missing or malformed: {error}"]) from None

@@ -2,102 +2,39 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any
 
 from pydantic import Field, model_validator
 
-from colure.geometry.kinematics import AxisMap, Geometry
+from colure.geometry.kinematics import Geometry
+from colure.model.axis import Axis as Axis  # noqa: PLC0414 - offered here too
+from colure.model.joints import JointTable, SolidTable, faults_of_joints
 from colure.model.loading import Section, number
 
 AngleInterval = tuple[Annotated[float, Field(ge=-3600, le=3600)], Annotated[float, Field(ge=-3600, le=3600)]]
 
 
-class Axis(Section):
-    """One motor axis: how far, how fast, and how its readout maps to our angle.
-
-    following_error_deg
-        How far the readout may lag behind the commanded motion at standstill; at speed a
-        tenth of a second's travel is allowed on top.
-    modulo_deg
-        The controller's readout wraps after this angle; turns are then counted and journalled.
-    jerk_deg_s3
-        How fast the controller lets the acceleration change; unlimited (trapezoidal speed) if left out.
-    approach_deg
-        Positions are approached with growing readout from this far below, so that backlash always
-        lies on the same side; 0 approaches from wherever the axis comes.
-    wrap_budget_deg
-        Largest angle from `zero_deg` either way that cables survive, whole turns included.
-    position_error_deg
-        How far the axis stands beside its readout, at random from point to point, expanded (k = 2); 0: not declared.
-    min_deg, max_deg
-        Travel limits of the readout. No target beyond them is ever commanded.
-    speed_deg_s, acceleration_deg_s2
-        Of a move, as the controller is set; durations follow from them.
-    settle_s
-        Wait after a move before the sweep starts.
-    sense
-        1 if the readout counts the way Colure counts the angle, -1 if the other way.
-    zero_deg
-        Readout at which the angle of Colure is zero.
-    readback_tolerance_deg
-        Largest distance between target and readout at which a point may be measured.
-    home_deg
-        Readout at which the axis is parked, and to which it returns after homing.
-    torque_nm
-        Torque that the axis can deliver; loads are checked against it.
-    backlash_deg
-        Play of the gear; it enters the uncertainty of positions approached from either side.
-    """
-
-    min_deg: float = number("deg", -3600, 3600, -180.0)
-    max_deg: float = number("deg", -3600, 3600, 180.0)
-    speed_deg_s: float = number("deg/s", 0.01, 1000)
-    acceleration_deg_s2: float = number("deg/s^2", 0.01, 10000)
-    settle_s: float = number("s", 0, 60, 0.25)
-    jerk_deg_s3: float | None = Field(default=None, ge=0.01, le=1e7, json_schema_extra={"unit": "deg/s^3"})
-    approach_deg: float = number("deg", 0, 30, 0.0)
-    sense: Literal[1, -1] = Field(default=1, json_schema_extra={"unit": "1 or -1"})
-    zero_deg: float = number("deg", -3600, 3600, 0.0)
-    readback_tolerance_deg: float = number("deg", 0.0001, 5, 0.02)
-    position_error_deg: float = number("deg", 0, 10, 0.0)
-    home_deg: float = number("deg", -3600, 3600, 0.0)
-    following_error_deg: float = number("deg", 0.001, 90, 1.0)
-    torque_nm: float | None = Field(default=None, ge=0.001, le=1e6, json_schema_extra={"unit": "N m"})
-    backlash_deg: float = number("deg", 0, 10, 0.0)
-    modulo_deg: float | None = Field(default=None, ge=1, le=3600, json_schema_extra={"unit": "deg"})
-    wrap_budget_deg: float | None = Field(default=None, ge=1, le=36000, json_schema_extra={"unit": "deg"})
-
-    @model_validator(mode="after")
-    def _ordered(self) -> Axis:
-        if self.max_deg <= self.min_deg:
-            raise ValueError(f"max_deg = {self.max_deg:g} must be above min_deg = {self.min_deg:g} deg")
-        if not self.min_deg <= self.home_deg <= self.max_deg:
-            raise ValueError(f"home_deg = {self.home_deg:g} must be from {self.min_deg:g} to {self.max_deg:g} deg")
-        return self
-
-    @property
-    def fixed(self) -> bool:
-        """Tell whether this axis does not turn: it has no travel at all."""
-        return self.min_deg == self.max_deg == self.zero_deg == self.home_deg == 0.0
-
-    @property
-    def why_fixed(self) -> str:
-        """Why this axis goes nowhere, to end a refusal with; empty for an axis that turns."""
-        return "; turntable = true: only azimuth turns" if self.fixed else ""
-
-    @property
-    def jerk(self) -> float:
-        """Jerk limit in deg/s^3, infinite where none is declared."""
-        return float("inf") if self.jerk_deg_s3 is None else self.jerk_deg_s3
-
-    @property
-    def map(self) -> AxisMap:
-        """The axis as the geometry sees it."""
-        return AxisMap(self.sense, self.zero_deg, self.min_deg, self.max_deg)
-
-
 #: What a turntable has in place of its second axis: it stands at 0 and never moves.
 FIXED = Axis.model_construct(min_deg=0.0, max_deg=0.0, speed_deg_s=1.0, acceleration_deg_s2=1.0, settle_s=0.0)
+
+
+def coordinate_of(joints: Any) -> Axis:
+    """Return a coordinate of a mount with joints: any angle, whole turns included, as fast as the slowest joint.
+
+    What the joints reach is checked joint by joint. `joints` may not have been validated yet.
+    """
+
+    def values(name: str) -> list[float]:
+        found = [one.get(name) if isinstance(one, dict) else getattr(one, name, None) for one in joints]
+        return [float(value) for value in found if isinstance(value, (int, float)) and not isinstance(value, bool)]
+
+    return Axis.model_construct(
+        min_deg=-720.0,
+        max_deg=720.0,
+        speed_deg_s=min(values("speed_deg_s"), default=10.0),
+        acceleration_deg_s2=min(values("acceleration_deg_s2"), default=10.0),
+        settle_s=max(values("settle_s"), default=0.25),
+    )
 
 
 class PositionerTable(Section):
@@ -115,6 +52,12 @@ class PositionerTable(Section):
         The device axes: azimuth, and roll or elevation, whichever the geometry has.
     load_limit_kg
         Largest mass of device and mount.
+    joints
+        Joints of a mount of any kind (swinging arm, arch, robot arm), from the floor outwards; they take the place of
+        geometry, azimuth, roll, elevation and of the probe's roll. Plans, records and figures keep the coordinates theta
+        (azimuth), phi (roll) and the probe's roll.
+    solids
+        Spheres, capsules and boxes on a mount with joints that must not touch; left out: collisions are not checked.
     turntable
         True: azimuth is the only axis of the device that turns. Roll or elevation has no table, stays at 0 and is never
         commanded; what needs it elsewhere is refused.
@@ -130,6 +73,34 @@ class PositionerTable(Section):
     stiffness_nm_deg: float | None = Field(default=None, ge=0.01, le=1e9, json_schema_extra={"unit": "N m per deg"})
     bracket_half_angle_deg: float = number("deg", 0, 90, 0.0)
     turntable: bool = False
+    joints: tuple[JointTable, ...] = ()
+    solids: tuple[SolidTable, ...] = ()
+
+    @model_validator(mode="before")
+    @classmethod
+    def _coordinates(cls, data: Any) -> Any:
+        """Give a mount with joints the coordinates that its plans and records are written in."""
+        if not isinstance(data, dict) or not data.get("joints"):
+            return data
+        one = coordinate_of(data["joints"])
+        filled = {"geometry": Geometry.ROLL_OVER_AZIMUTH.value, "azimuth": one, "roll": one}
+        for name in ("geometry", "azimuth", "roll", "elevation", "turntable"):
+            wanted = filled.get(name)
+            own = wanted.model_dump() if isinstance(wanted, Axis) else wanted
+            told = data.get(name)
+            told = told.model_dump() if isinstance(told, Axis) else told
+            if told not in (None, False, own):
+                raise ValueError(f"{name}: remove it: the joints say how the mount moves")
+        return {**data, **filled}
+
+    @model_validator(mode="after")
+    def _joints_fit(self) -> PositionerTable:
+        if self.solids and not self.joints:
+            raise ValueError("solids: need [[positioner.joints]]; keep_out bounds the readouts of other positioners")
+        faults = faults_of_joints(self.joints, self.solids) if self.joints else []
+        if faults:
+            raise ValueError("; ".join(faults))
+        return self
 
     @model_validator(mode="after")
     def _second_axis(self) -> PositionerTable:

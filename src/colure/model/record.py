@@ -66,10 +66,26 @@ def build_record(
         (point,) instrument clock in seconds, seconds since 1970, the computer's monotonic clock.
     flags
         (point,) bits of `Flag`: what the analyzer complained about during the sweep.
+    On a mount with joints the positions come as the joints' readouts and leave as coordinates; `joint_commanded` and
+    `joint_readback` (point, joint) keep the readouts, and sweeps of a probe half a turn round change their sign.
+
     sensors, conditions
         Quantities, their unit at the end of the name, and (point, sensor) what they were; `nan` where a sensor was lost.
     """
     import xarray as xr
+
+    names, shown = plan.axes, None
+    if plan.coordinates_deg is not None:
+        from colure.model.joint_record import in_coordinates
+
+        shown = (commanded_deg, readback_deg)
+        found = in_coordinates(
+            plan, plan_index=plan_index, role=role, commanded_deg=commanded_deg, readback_deg=readback_deg
+        )
+        names, commanded_deg, readback_deg = plan.in_coordinates[0], found.commanded_deg, found.readback_deg
+        # A probe turned by half a turn reads the same with the other sign; the record says what the coordinates would show.
+        trace = np.where(found.turned[:, None, None], -trace, trace)
+        rate_deg_s = np.zeros_like(commanded_deg)
 
     def of_plan(column: IntArray) -> IntArray:
         return np.where(plan_index < 0, -1, column[plan_index])
@@ -94,7 +110,7 @@ def build_record(
         coords={
             "frequency": ("frequency", plan.frequency_hz, {"units": "Hz"}),
             "port": ("port", np.asarray(plan.ports)),
-            "axis": ("axis", np.asarray(plan.axes)),
+            "axis": ("axis", np.asarray(names)),
         },
         attrs={
             "title": "Colure record",
@@ -126,6 +142,15 @@ def build_record(
             },
         },
     )
+    if shown is not None:
+        for name, values in zip(("joint_commanded", "joint_readback"), shown, strict=True):
+            dataset[name] = (("point", "joint"), values, {"units": "deg, or mm of a prismatic joint"})
+        dataset["half_turned"] = (
+            "point",
+            found.turned,
+            {"long_name": "sweep stored with the other sign: probe half a turn round"},
+        )
+        dataset = dataset.assign_coords(joint=("joint", np.asarray(plan.axes)))
     if conditions is not None and sensors:
         dataset["conditions"] = (
             ("point", "sensor"), conditions, {"long_name": "what the sensors said; nan: lost"},

@@ -46,7 +46,7 @@ class Learned(Section):
         """Return the chamber's axes with what was learned put in."""
         return {
             name: axis.model_copy(update=self.axes[name].model_dump()) if name in self.axes else axis
-            for name, axis in chamber.axis_table.items()
+            for name, axis in chamber.driven_table.items()
         }
 
 
@@ -60,6 +60,12 @@ class Intervals:
     seconds: FloatArray
 
 
+def _read(record: xr.Dataset) -> tuple[list[str], FloatArray]:
+    """Return the names of the axes that a controller reads, and their readouts (point, axis)."""
+    axis, read = ("joint", "joint_readback") if "joint" in record.dims else ("axis", "readback_deg")
+    return [str(name) for name in record[axis].values], record[read].values
+
+
 def intervals(record: xr.Dataset, chamber: Chamber) -> Intervals:
     """Collect the intervals between points measured step by step, in the order they were measured.
 
@@ -68,15 +74,15 @@ def intervals(record: xr.Dataset, chamber: Chamber) -> Intervals:
     InputError
         If the record holds fewer than 20 such intervals.
     """
-    names = [str(name) for name in record["axis"].values]
+    names, read = _read(record)
     order = np.argsort(record["time_s"].values, kind="stable")
     steps = record["line_index"].values[order] < 0
-    place = record["readback_deg"].values[order]
+    place = read[order]
     seconds = np.diff(record["time_s"].values[order])
     usable = steps[1:] & steps[:-1] & (seconds > 0.0)
     ways = np.abs(np.diff(place, axis=0))
     ways[ways < 0.01] = 0.0
-    settle = np.where(ways > 0.0, [chamber.axis_table[name].settle_s for name in names], 0.0).max(axis=1)
+    settle = np.where(ways > 0.0, [chamber.driven_table[name].settle_s for name in names], 0.0).max(axis=1)
     if int(usable.sum()) < 20:
         raise InputError(
             [f"record: {int(usable.sum())} intervals between step points: must be at least 20 (intervals)"]
@@ -92,10 +98,10 @@ def learn(record: xr.Dataset, chamber: Chamber, run: str) -> Learned:
     """
     from scipy.optimize import least_squares
 
-    names = [str(name) for name in record["axis"].values]
+    names, _ = _read(record)
     data = intervals(record, chamber)
     trace_s = float(record.attrs["trace_s"])
-    declared = [chamber.axis_table[name] for name in names]
+    declared = [chamber.driven_table[name] for name in names]
     start = np.log([v for axis in declared for v in (axis.speed_deg_s, axis.acceleration_deg_s2)])
 
     def axes_of(logs: FloatArray) -> list[Axis]:

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from colure.errors import InputError
-from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.conventions import BoolArray, FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 from colure.geometry.polarization import noise_factor
 from colure.model.chamber import Axis, Chamber
@@ -20,6 +20,7 @@ from colure.model.plan import ROLES, Role, ScanGrid
 from colure.model.scan import angles_of
 from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
+from colure.planning.joint_path import joint_path
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
 from colure.values import holds_arrays
 
@@ -49,10 +50,13 @@ class Path:
     before_deg: FloatArray
     own_s: FloatArray
     flight: FlightSpeed | None = None
+    coordinates_deg: FloatArray | None = None
+    half_turned: BoolArray | None = None
 
     def columns(self) -> dict[str, Any]:
         """Return what a plan takes over as it is: axes, targets and the columns of its points."""
-        names = ("axes", "targets_deg", "role", "slice_index", "pass_index", "state_index", "line_index")
+        names = ("axes", "targets_deg", "role", "slice_index", "pass_index", "state_index", "line_index",
+                 "coordinates_deg", "half_turned")  # fmt: skip
         return {name: getattr(self, name) for name in names}
 
     def time_with(self, tables: list[Axis], overhead_s: float) -> FloatArray:
@@ -231,9 +235,31 @@ def build_runs(
     InputError
         If an axis would leave its limits anywhere; the message names axis, value and limit.
     """
+    if chamber.positioner.joints and goal.style == "fly":
+        raise InputError(
+            [
+                "goal.toml: style = 'fly': must be 'step' with chamber.toml positioner.joints: joints together fly no straight line"
+            ]
+        )
     path = _with_ties(chamber, goal, runs, flight, device, dwell_s)
     check_limits(tuple(chamber.axis_table), path.targets_deg, list(chamber.axis_table.values()))
-    return path
+    return path if chamber.chain is None else _by_joints(path, chamber, device)
+
+
+def _by_joints(path: Path, chamber: Chamber, device: Device) -> Path:
+    """Return a path of coordinates as a path of joints, with the time that the joints take."""
+    tables = list(chamber.driven_table.values())
+    found = joint_path(chamber, device, path.targets_deg, path.role)
+    before = np.vstack([[axis.home_deg for axis in tables], found.targets_deg[:-1]])
+    moved = replace(
+        path,
+        axes=tuple(chamber.driven_table),
+        targets_deg=found.targets_deg,
+        before_deg=before,
+        coordinates_deg=path.targets_deg,
+        half_turned=found.half_turned,
+    )
+    return replace(moved, time_s=moved.time_with(tables, 0.0))
 
 
 def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:

@@ -132,6 +132,8 @@ def _as_if(chamber: Chamber, geometry: Geometry, ports: int) -> Chamber:
         second = second.model_copy(update={"min_deg": -190.0, "max_deg": 190.0, "zero_deg": 0.0, "sense": 1})
     roll, elevation = (second, None) if geometry is Geometry.ROLL_OVER_AZIMUTH else (None, second)
     positioner = table.model_copy(update={"geometry": geometry, "roll": roll, "elevation": elevation})
+    if geometry is not table.geometry:
+        positioner = positioner.model_copy(update={"joints": (), "solids": ()})
     probe = chamber.probe.model_copy(update={"ports": ports})
     if ports == 1 and probe.roll is None:
         raise InputError(["chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)"])
@@ -141,5 +143,8 @@ def _as_if(chamber: Chamber, geometry: Geometry, ports: int) -> Chamber:
 def _near_boresight(path: Path, chamber: Chamber, step_deg: float) -> int:
     """Count sampled directions within one step of +z."""
     scan = (path.role == ROLES.index(Role.SCAN)) & (path.pass_index == 0)
-    d = directions(path.axes, path.targets_deg[scan], chamber)
+    if path.coordinates_deg is None:
+        d = directions(path.axes, path.targets_deg[scan], chamber)
+    else:
+        d = directions(tuple(chamber.axis_table), path.coordinates_deg[scan], chamber)
     return int(np.sum(d[:, 2] > np.cos(np.deg2rad(1.001 * step_deg))))

@@ -11,10 +11,11 @@ import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import Misalignment, device_to_lab, probe_to_lab
-from colure.geometry.rotations import RigidMotion
+from colure.geometry.rotations import RigidMotion, from_rotation_vector
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.twin.antennas import horn, probe_ports
 from colure.twin.devices import DeviceMaker, true_reflection
+from colure.twin.linkage import Linkage, require_joints
 from colure.twin.signal_chain import SignalChain, StandingWave
 from colure.twin.sources import Cluster, transmission
 from colure.twin.states import in_state
@@ -71,6 +72,8 @@ class SimulatedRange:
         self.chamber = chamber
         self.truth = truth
         self._misalignment = misalignment_of(truth)
+        require_joints(chamber, truth)
+        self._linkage = Linkage(chamber, truth) if chamber.positioner.joints else None
         self._chain = SignalChain(truth, truth.seed)
         self._random = np.random.default_rng(truth.seed)
         self._of_reflections = np.random.default_rng((truth.seed, 18))
@@ -162,7 +165,7 @@ class SimulatedRange:
 
     def angles_deg(self, readouts_deg: Readouts) -> dict[str, FloatArray]:
         """Return the convention's angles for controller readouts."""
-        return {name: axis.map.angle_deg(readouts_deg[name]) for name, axis in self.chamber.axis_table.items()}
+        return {name: axis.map.angle_deg(readouts_deg[name]) for name, axis in self.chamber.driven_table.items()}
 
     def received(
         self, readouts_deg: Readouts, port: int, *, channel: int = DEVICE_CHANNEL, moving: bool = False
@@ -172,24 +175,12 @@ class SimulatedRange:
         moving
             The readouts (frequency,) are those at every frequency's own moment; shape (frequency,).
         """
-        angles = self.angles_deg(readouts_deg)
-        first, second = (angles[name] for name in self.chamber.positioner.geometry.axis_names)
         in_state = channel == DEVICE_CHANNEL and -1 - self.state in self._antennas
         antenna, power = self._antennas[-1 - self.state if in_state else channel]
-        misalignment = self._misalignment
-        if channel == REFERENCE_CHANNEL:
-            misalignment = replace(misalignment, device_tilt=(0.0, 0.0, 0.0))
-        motion = device_to_lab(
-            self.chamber.positioner.geometry,
-            first=np.deg2rad(first),
-            second=np.deg2rad(second),
-            misalignment=misalignment,
-        )
+        motion, probe = self._frames(readouts_deg, with_pose=channel != REFERENCE_CHANNEL)
         if channel == REFERENCE_CHANNEL:
             antenna = self._beside(antenna)
-        placed = antenna.moved(RigidMotion(motion.rotation, motion.translation))
-        roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
-        probe = probe_to_lab(distance=self._range_m, roll=roll, misalignment=self._misalignment)
+        placed = antenna.moved(motion)
         receiver, receiver_power = self._ports[port - 1]
         direct = transmission(
             self._with_walls(placed),
@@ -204,7 +195,36 @@ class SimulatedRange:
             antenna, self.truth, range_m=self.chamber.range_length_m, seed=self.truth.seed + channel
         )
         place = np.array([0.0, 0.0, self._range_m]) + np.asarray(self._misalignment.probe_offset)
+        if self._linkage is not None:
+            place = probe.translation[..., None, :]
         return np.asarray(direct * there_and_back.factor(placed, place))
+
+    def _frames(self, readouts_deg: Readouts, *, with_pose: bool) -> tuple[RigidMotion, RigidMotion]:
+        """Return where device frame and probe really stand in the lab; `with_pose` as the device sits on its mount."""
+        angles, off = self.angles_deg(readouts_deg), self._misalignment
+        if not with_pose:
+            off = replace(off, device_tilt=(0.0, 0.0, 0.0))
+        if self._linkage is not None:
+            device, probe = self._linkage.frames(readouts_deg)
+            mounted = RigidMotion.of(rotation=from_rotation_vector(off.device_tilt), shift=off.device_offset)
+            held = probe_to_lab(distance=self._range_m, roll=0.0, misalignment=off)
+            return mounted.then(device), held.then(probe)
+        geometry = self.chamber.positioner.geometry
+        first, second = (angles[name] for name in geometry.axis_names)
+        motion = device_to_lab(geometry, first=np.deg2rad(first), second=np.deg2rad(second), misalignment=off)
+        roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
+        return motion, probe_to_lab(distance=self._range_m, roll=roll, misalignment=off)
+
+    def _cable_angle(self, readouts_deg: Readouts) -> tuple[FloatArray, FloatArray]:
+        """Return the angle that bends the moving cable and the probe's roll, radians: of a mount with joints the polar angle."""
+        if self._linkage is None:
+            angles = self.angles_deg(readouts_deg)
+            first = angles[self.chamber.positioner.geometry.axis_names[0]]
+            return np.deg2rad(first), np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
+        device, probe = self._linkage.frames(readouts_deg)
+        along = np.sum(device.rotation[..., :, 2] * probe.rotation[..., :, 2], axis=-1)
+        roll = self._linkage.roll_deg(readouts_deg)
+        return np.arccos(np.clip(along, -1.0, 1.0)), np.deg2rad(np.broadcast_to(roll, along.shape))
 
     def _beside(self, standard: Cluster) -> Cluster:
         """Return the reference where it really stands: as twin.toml says, or else as chamber.toml does."""
@@ -260,9 +280,8 @@ class SimulatedRange:
             clean = self.received(readouts_deg, port, channel=channel)
         else:
             clean = self._received_moving(on_the_way, port, channel)
-        angles = self.angles_deg(readouts_deg)
-        first = angles[self.chamber.positioner.geometry.axis_names[0]]
-        flex = np.exp(1j * np.deg2rad(self._bend_deg(np.deg2rad(first))))
+        bent, roll = self._cable_angle(readouts_deg)
+        flex = np.exp(1j * np.deg2rad(self._bend_deg(bent)))
         if port == 2:
             clean = clean * 10 ** (truth.port2_db / 20.0) * np.exp(1j * np.deg2rad(truth.port2_deg))
         if channel == CABLE_CHANNEL:
@@ -270,7 +289,6 @@ class SimulatedRange:
         if channel == REFERENCE_CHANNEL:
             clean = clean * chain.reconnected()
         elif channel == DEVICE_CHANNEL:
-            roll = np.deg2rad(angles.get("probe", np.zeros(np.shape(first))))
             clean = clean * chain.second_polarization(np.asarray(roll), port)[..., None]
         value = (
             clean
@@ -300,8 +318,7 @@ class SimulatedRange:
         """
         told = true_reflection(self.truth.device, self._frequency)
         read = self._chain.one_port(np.broadcast_to(told, (*np.shape(time_s), told.size)))
-        first = self.angles_deg(readouts_deg)[self.chamber.positioner.geometry.axis_names[0]]
-        flex = np.exp(2j * np.deg2rad(self._bend_deg(np.deg2rad(first))))
+        flex = np.exp(2j * np.deg2rad(self._bend_deg(self._cable_angle(readouts_deg)[0])))
         value = read * (self._drift(time_s) * self._chain.wander(time_s) * flex)[..., None]
         if self.truth.noise:
             return self._noisy(value, power_dbm, if_bandwidth_hz, self._of_reflections)

@@ -36,7 +36,7 @@ def draw_chain(chamber: Chamber, seed: int) -> dict[str, Any]:
         return draw(expanded) / 2**0.5, draw(expanded) / 2**0.5
 
     lateral = aside(alignment.probe_lateral_mm)
-    axes = chamber.axis_table
+    axes = chamber.driven_table
     drawn: dict[str, Any] = {
         "linearity_db": draw(analyzer.linearity_db),
         "crosstalk_deg": (turn(), turn()),

@@ -11,7 +11,9 @@ from __future__ import annotations
 
 import re
 
+from colure.errors import InputError
 from colure.model.faults import FaultKind
+from colure.model.joints import letters_of
 from colure.twin.faults import SilenceError
 from colure.twin.motion import Pulses, Stage, fail_to_answer
 
@@ -30,7 +32,15 @@ class GcodeController:
         self._second = second
         #: Answers nothing and hears nothing any more, a hold neither.
         self.dead = False
-        self._names = {LETTERS[name]: name for name in stage.axes}
+        self._letters = LETTERS | letters_of(stage.axes)
+        missing = [name for name in stage.axes if name not in self._letters]
+        if missing:
+            raise InputError(
+                [
+                    f"chamber.toml: positioner.joints: letter of {', '.join(missing)}: missing; the controller needs one (letter)"
+                ]
+            )
+        self._names = {self._letters[name]: name for name in stage.axes}
 
     def realtime(self, character: str) -> None:
         """Act on a single character that does not queue behind motion."""
@@ -113,7 +123,7 @@ class GcodeController:
     def _report(self) -> str:
         moving = self.stage.moving()
         positions = self.stage.positions()
-        fields = [f"{LETTERS[name]}:{value:.4f}" for name, value in positions.items()]
+        fields = [f"{self._letters[name]}:{value:.4f}" for name, value in positions.items()]
         state = "held" if self.stage.held.is_set() else "moving" if moving else "idle"
         fields += [f"S:{state}", f"D:{'open' if self.stage.door_open else 'closed'}"]
         if self.stage.alarm:

@@ -23,7 +23,10 @@ class LineController:
 
     def __init__(self, stage: Stage) -> None:
         self.stage = stage
-        self._names = {NUMBERS[name]: name for name in stage.axes}
+        # Joints have no number of their own: they come after the four axes, in their order.
+        others = [name for name in stage.axes if name not in NUMBERS]
+        numbers = NUMBERS | {name: len(NUMBERS) + 1 + number for number, name in enumerate(others)}
+        self._names = {numbers[name]: name for name in stage.axes}
 
     def answer(self, line: str) -> str:
         """Execute one line and return the reply without its line end."""

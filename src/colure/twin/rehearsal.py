@@ -13,11 +13,14 @@ from pathlib import Path
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
+from colure.geometry.joint_errors import across
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber, EchoTable, SimulatedChamber
 from colure.model.device import Device
+from colure.model.joints import JointTable
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.reference import WITH_HORN
+from colure.model.simulated_chamber import TrueJoint
 from colure.twin.chamber import CABLE_CHANNEL, DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
 from colure.twin.devices import DeviceMaker, device_maker, device_of
 from colure.twin.drawn_chain import draw_chain
@@ -29,6 +32,8 @@ from colure.values import holds_arrays
 #: Side walls, floor, ceiling and the wall behind the device: how far from the axes' intersection (range lengths), how much tilted.
 WALLS = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
 NEAREST, FARTHEST, TILT_DEG = 0.45, 0.9, 4.0
+#: Walls around a mount that swings the probe, and how far away (range lengths): there is one on every side.
+AROUND, BEYOND_PROBE = (*WALLS, (0.0, 0.0, 1.0)), (1.1, 2.0)
 #: No wall stands nearer to the axes' intersection than this, metres.
 NEAREST_WALL_M = 0.1
 #: A chamber warms up over this time, however long a scan lasts (common practice, no source).
@@ -83,6 +88,7 @@ def draw_chamber(
         return (draw(expanded) / 3**0.5, draw(expanded) / 3**0.5, draw(expanded) / 3**0.5)
 
     rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
+    stacked = not chamber.positioner.joints
     walls = _walls(random, chamber, device.reach_m)
     bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, 3)
     chain = draw_chain(chamber, seed)
@@ -101,11 +107,12 @@ def draw_chamber(
         drift_swing_deg=float(random.uniform(-180.0, 180.0)),
         cable_flex_deg=float(abs(bends[0])),
         cable_flex_other_deg=(float(bends[1]), float(bends[2])),
-        theta_zero_deg=draw(a.theta_zero_deg),
-        roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg) if rolls else 0.0,
+        joints=tuple(_joint(one, draw) for one in chamber.positioner.joints),
+        theta_zero_deg=draw(a.theta_zero_deg) if stacked else 0.0,
+        roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg) if rolls and stacked else 0.0,
         elevation_zero_deg=0.0 if rolls else draw(a.elevation_zero_deg),
         axes_square_deg=0.0 if rolls else draw(a.axes_square_deg),
-        axes_offset_mm=three(a.axes_offset_mm),
+        axes_offset_mm=three(a.axes_offset_mm if stacked else 0.0),
         device_pose_deg=(draw(a.device_pose_deg), draw(a.device_pose_deg), draw(a.device_pose_deg)),
         probe_roll_zero_deg=draw(a.probe_roll_zero_deg),
         probe_offset_mm=(beside[0], beside[1], draw(a.distance_mm)),
@@ -128,6 +135,20 @@ def draw_chamber(
     return truth.model_copy(update={"echoes": scaled})
 
 
+def _joint(joint: JointTable, draw: Callable[[float], float]) -> TrueJoint:
+    """Draw how a joint really stands: its zero, two tilts and two shifts across its line."""
+    axis = np.asarray(joint.axis, float)
+    sides = np.array(across(axis))
+    tilt = np.array([draw(joint.tilt_error_deg), draw(joint.tilt_error_deg)]) @ sides
+    shift = np.array([draw(joint.offset_error_mm), draw(joint.offset_error_mm)]) @ sides
+    return TrueJoint(
+        name=joint.name,
+        zero_deg=draw(joint.zero_error_deg),
+        tilt_deg=(float(tilt[0]), float(tilt[1]), float(tilt[2])),
+        offset_mm=(float(shift[0]), float(shift[1]), float(shift[2])),
+    )
+
+
 def _horn_place(chamber: Chamber, draw: Callable[[float], float]) -> tuple[float, float, float] | None:
     """Draw where the horn really stands; nothing is drawn where nothing is declared."""
     reference = chamber.reference
@@ -140,9 +161,13 @@ def _horn_place(chamber: Chamber, draw: Callable[[float], float]) -> tuple[float
 def _walls(random: np.random.Generator, chamber: Chamber, reach_m: float) -> list[EchoTable]:
     """Draw the walls of a room, as far away as the declared extra paths of known echoes say where there are any."""
     known = np.array(chamber.echo_excess_m)
+    # No wall stands where a joint carries the probe.
+    swung = chamber.swings_probe
+    sides, far = (AROUND, BEYOND_PROBE) if swung else (WALLS, (NEAREST, FARTHEST))
+    reach_m = max(reach_m, BEYOND_PROBE[0] * chamber.range_length_m / 1.5) if swung else reach_m
     walls = [
-        _wall(random, WALLS[i % len(WALLS)], chamber.range_length_m, reach_m)
-        for i in range(max(len(WALLS), known.size))
+        _wall(random, sides[i % len(sides)], chamber.range_length_m, reach_m, far)
+        for i in range(max(len(sides), known.size))
     ]
     if not known.size:
         return walls
@@ -170,13 +195,19 @@ def _at_excess(wall: EchoTable, excess_m: float, range_m: float, reach_m: float)
     )
 
 
-def _wall(random: np.random.Generator, square: tuple[float, float, float], range_m: float, reach_m: float) -> EchoTable:
+def _wall(
+    random: np.random.Generator,
+    square: tuple[float, float, float],
+    range_m: float,
+    reach_m: float,
+    far: tuple[float, float],
+) -> EchoTable:
     """Draw one wall of a room that is nearly at right angles to the range."""
     normal = np.asarray(square) + random.normal(0.0, np.deg2rad(TILT_DEG), 3)
     normal /= np.linalg.norm(normal)
     return EchoTable(
         normal=(float(normal[0]), float(normal[1]), float(normal[2])),
-        distance_m=max(range_m * random.uniform(NEAREST, FARTHEST), 1.5 * reach_m, NEAREST_WALL_M),
+        distance_m=max(range_m * random.uniform(*far), 1.5 * reach_m, NEAREST_WALL_M),
         level_db=-30.0 - float(random.exponential(5.0)),
         phase_deg=float(random.uniform(-180.0, 180.0)),
     )
@@ -193,7 +224,7 @@ def _stray_db(chamber: Chamber, make: DeviceMaker, plan: Plan, truth: SimulatedC
     tie = np.flatnonzero(plan.role == ROLES.index(Role.TIE))[:1]
     clean, dirty = (_received_at(simulated, plan, np.concatenate([some, tie])) for simulated in (without, with_walls))
     stray = (dirty - clean)[: some.size]
-    weight = _solid_angles(chamber, plan.targets_deg[some])
+    weight = _solid_angles(chamber, plan.in_coordinates[1][some])
     mean = np.sum(np.abs(stray) ** 2 * weight) / np.sum(weight)
     return float(20.0 * np.log10(np.sqrt(mean) / np.max(np.abs(clean))))
 

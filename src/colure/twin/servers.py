@@ -221,7 +221,7 @@ def start_twin(
     chamber.set_frequencies(campaign.goal.frequency_hz[:1])  # a device that cannot take its states says so now
     faults = Faults(truth)
     stages = {name: Stage(axes, clock, truth, faults) for name, axes in _axes_of(campaign.chamber).items()}
-    fixed = [name for name, axis in campaign.chamber.axis_table.items() if axis.fixed]
+    fixed = [name for name, axis in campaign.chamber.driven_table.items() if axis.fixed]
     stage = StageSet(list(stages.values()), fixed)
     small = _small(campaign.chamber, chamber, faults, clock)
     # An analyzer that is simulated too sees the simulated source and switch, if the range has any.
@@ -248,7 +248,7 @@ def start_twin(
 
 def _axes_of(chamber: Chamber) -> dict[str, dict[str, Axis]]:
     """Return the axes of every controller by its name."""
-    table = {name: axis for name, axis in chamber.axis_table.items() if not axis.fixed}
+    table = {name: axis for name, axis in chamber.driven_table.items() if not axis.fixed}
     return {
         one.shown_name: {name: table[name] for name in one.axes or table}
         for one in chamber.with_role("axis-controller")

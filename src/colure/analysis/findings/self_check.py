@@ -30,7 +30,8 @@ if TYPE_CHECKING:
 
 def room_of(done: Processed, chamber: Chamber) -> EchoMap | None:
     """Return the map of the room, None where the scan cannot tell."""
-    if not done.sphere.whole or done.sphere.one_polarization or done.step.direct:
+    # Echoes come from fixed directions of the room only where the probe stands still.
+    if chamber.swings_probe or not done.sphere.whole or done.sphere.one_polarization or done.step.direct:
         return None
     return echo_map(done.sphere, done.step, done.expansion, chamber.positioner.geometry)
 

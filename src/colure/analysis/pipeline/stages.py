@@ -74,9 +74,9 @@ def _whole(record: xr.Dataset, chamber: Chamber, device: Device) -> bool:
 #: From the measured sphere to the device's waves, in one solution: the misalignment is part of the transform's forward model,
 #: and the mode filter of its unknowns. `transform` takes them together.
 WAVE_STEPS = (
-    RecipeStep(name="alignment", needs="the whole sphere, both polarizations, slices about the roll axis", rows=("alignment",),
+    RecipeStep(name="alignment", needs="the whole sphere, both polarizations, slices about the roll axis of a positioner with two axes", rows=("alignment",),
                suits=lambda record, chamber, device: chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
-               and _whole(record, chamber, device)),
+               and not chamber.positioner.joints and _whole(record, chamber, device)),
     RecipeStep(name="far-field", needs="both polarizations", rows=("sampling and truncation",),
                suits=lambda record, chamber, device: not one_pass(record)),
     # Part of a sphere tells no waves apart well enough to drop some of them.

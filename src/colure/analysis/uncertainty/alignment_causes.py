@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of
+from colure.analysis.steps.joint_motions import JointMotions, condensed
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Cause, CauseKind, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray
@@ -31,6 +32,8 @@ def _moved(trial: Trial, error: Misalignment) -> ComplexArray:
 def _errors(inputs: Inputs) -> dict[str, tuple[float, Misalignment]]:
     """Return the errors of a geometry's two axes by name: tolerance in degrees, and that error."""
     chamber = inputs.chamber
+    if chamber.positioner.joints:
+        return {}
     return {name: (size, one) for name, size, one in angle_errors(chamber.positioner.geometry, chamber.alignment)}
 
 
@@ -49,6 +52,16 @@ def _offset(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
     shifts = [_moved(trial, replace(ALIGNED, carried_axis_offset=(1e-3 * x, 1e-3 * y, 1e-3 * z))) for x, y, z in places]
     words = f"{_known(trial)} \u00b1{size:.2g} mm across, declared \u00b1{other:.2g} mm along the range and upwards"
     return Perturbation(cause, np.stack(shifts), words, size, "mm", _kind(trial))
+
+
+def _joints(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    """Every small motion of every joint within its tolerance, each of its own."""
+    inputs, joints = trial.inputs, trial.inputs.chamber.positioner.joints
+    motions = JointMotions(inputs.sphere, inputs.sweeps.record, inputs.chamber, trial.measured)
+    moved = np.stack([trial.changed_field(inputs.sphere.field + change) for change in motions.changes()])
+    size = max(one.zero_error_deg for one in joints)
+    words = f"declared for {len(joints)} joints: zero up to \u00b1{size:.2g} deg, tilt, offset"
+    return Perturbation(cause, condensed(moved), words, size, "deg")
 
 
 def _probe_roll(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -134,7 +147,10 @@ ALIGNMENT_CAUSES = (
     _of_axes("elevation zero", "zero of the elevation axis"),
     _of_axes("axes not square", "angle between the axes that is not 90 deg"),
     Cause(key="axes offset", group="alignment", text="distance between the two axes", needs="axes_offset_mm, or what the correction left",
-          perturb=_offset, distribution="normal"),
+          perturb=_offset, distribution="normal", applies=lambda inputs: not inputs.chamber.positioner.joints),
+    Cause(key="joints", group="alignment", text="small motions of the mount's joints",
+          needs="zero_error_deg, tilt_error_deg, offset_error_mm of the joints", perturb=_joints, distribution="normal",
+          applies=lambda inputs: bool(inputs.chamber.positioner.joints)),
     Cause(key="probe roll", group="alignment", text="turn of the probe about the range's axis",
           needs="probe_roll_zero_deg, or what the correction left", perturb=_probe_roll, distribution="normal"),
     Cause(key="distance", group="alignment", text="range length that the transform uses", needs="distance_mm", perturb=_distance,

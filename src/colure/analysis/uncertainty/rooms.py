@@ -7,7 +7,9 @@ from collections.abc import Callable
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.joint_motions import values_on
 from colure.analysis.stray.mirrors import Wall, draw_walls, hearing
+from colure.analysis.stray.swung import SwungWalls, drawn_room
 from colure.analysis.uncertainty.trial import Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import tangents
@@ -79,6 +81,8 @@ def stray_in_a_room(
     The second part of a draw (frequency,) is the echo of the reference, relative: it stood in the same room.
     """
     sphere = trial.inputs.sphere
+    if trial.inputs.chamber.swings_probe:
+        return _around_the_probe(trial, level, random)
     geometry = trial.inputs.chamber.positioner.geometry
     wall = Wall(sphere, trial.inputs.step, trial.nominal, geometry)
     k = wavenumber(sphere.frequency_hz)
@@ -113,6 +117,38 @@ def stray_in_a_room(
             (stray,) = wall.through_mirrors(directions, (mirror * passed)[None])
             if sphere.one_polarization:
                 stray = _along_the_probe(sphere, stray, trial.inputs.slant)
+        return np.asarray(scale * stray), np.asarray(scale * common)
+
+    return draw
+
+
+def _around_the_probe(
+    trial: Trial, level: float, random: np.random.Generator
+) -> Callable[[], tuple[ComplexArray, ComplexArray]]:
+    """Return draws as `stray_in_a_room` does, of rooms around a mount that swings the probe."""
+    inputs, sphere = trial.inputs, trial.inputs.sphere
+    chain, k = inputs.chamber.chain, wavenumber(sphere.frequency_hz)
+    assert chain is not None  # only a mount with joints swings its probe
+    hears = hearing(inputs.probe, inputs.chamber.probe.gain_dbi)
+    values = values_on(sphere, inputs.sweeps.record, inputs.chamber)
+    walls, middle, weight = (
+        SwungWalls(sphere, trial.nominal, chain, values, hears),
+        k.size // 2,
+        np.sin(sphere.theta)[:, None],
+    )
+    peak = float(np.sqrt(np.sum(np.abs(sphere.field[middle]) ** 2, axis=0).max()))
+
+    def draw() -> tuple[ComplexArray, ComplexArray]:
+        room = drawn_room(random, chain.distance)
+        stray = walls.stray(room)
+        directions, way, mirror = walls.to_horn(room)
+        rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
+        turn = np.exp(-1j * k[:, None] * way)
+        common = np.einsum("fwt,wt,fw,w->f", _of_reference(trial, directions), mirror[:, 0], turn, rim)
+        if sphere.one_polarization:
+            stray = _along_the_probe(sphere, stray, inputs.slant)
+        power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
+        scale = level * peak / float(np.sqrt(max(power, 1e-300)))
         return np.asarray(scale * stray), np.asarray(scale * common)
 
     return draw

@@ -160,8 +160,8 @@ def _axes(stack: ExitStack, campaign: Campaign, names: Mapping[str, str], clock:
     from colure.instruments.many_axes import Controller, ManyAxes
 
     chamber, folder = campaign.chamber, campaign.folder
-    table = {name: axis for name, axis in chamber.axis_table.items() if not axis.fixed}
-    fixed = [name for name, axis in chamber.axis_table.items() if axis.fixed]
+    table = {name: axis for name, axis in chamber.driven_table.items() if not axis.fixed}
+    fixed = [name for name, axis in chamber.driven_table.items() if axis.fixed]
     controllers = []
     for one in chamber.with_role("axis-controller"):
         resource = names[one.shown_name]

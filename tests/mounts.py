@@ -1,0 +1,72 @@
+"""Mounts of other kinds than the three stacks: a swinging arm over a turntable, and a six-axis arm that holds the probe."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+#: Joints in `chamber.toml`; `{range_mm}` is the range length.
+MOVES = "speed_deg_s = 30\nacceleration_deg_s2 = 60\n"
+
+
+def joint(
+    name: str,
+    letter: str,
+    carries: str,
+    axis: str,
+    point_mm: str = "[0, 0, 0]",
+    travel: str = "[-185, 185]",
+    more: str = "",
+) -> str:
+    """Return one joint as TOML."""
+    low, high = travel.strip("[]").split(",")
+    return (
+        f'[[positioner.joints]]\nname = "{name}"\nletter = "{letter}"\ncarries = "{carries}"\naxis = {axis}\n'
+        f"point_mm = {point_mm}\nmin_deg = {low}\nmax_deg = {high}\n{MOVES}{more}\n"
+    )
+
+
+def swinging_arm(range_mm: float, *, arm: str = "[-185, 185]", roll: bool = True, more: str = "") -> str:
+    """A device on a turntable, and an arm that swings the probe over it; zero is the arm above the turntable."""
+    text = joint("turntable", "C", "device", "[0, 0, -1]", travel="[-10, 370]", more=more)
+    text += joint("arm", "B", "probe", "[0, 1, 0]", travel=arm, more=more)
+    return text + (
+        joint("rotary", "U", "probe", "[0, 0, 1]", f"[0, 0, {range_mm}]", "[-200, 200]", more) if roll else ""
+    )
+
+
+def six_axes(range_mm: float, *, base_mm: float = 1100.0, more: str = "") -> str:
+    """A device on a turntable, and beside it an arm of six axes with a spherical wrist, 150 mm behind the probe."""
+    r, base, wrist = range_mm, f"[{base_mm}, 0, 0]", f"[0, 0, {range_mm + 150}]"
+    text = joint("turntable", "C", "device", "[0, 0, -1]", travel="[-10, 370]", more=more)
+    for name, letter, axis, point, travel in (
+        ("waist", "X", "[0, 0, 1]", base, "[-170, 170]"),
+        ("shoulder", "Y", "[0, 1, 0]", base, "[-120, 120]"),
+        ("elbow", "Z", "[0, 1, 0]", f"[{0.8 * base_mm}, 0, {r + 400}]", "[-160, 160]"),
+        ("forearm", "A", "[1, 0, 0]", wrist, "[-190, 190]"),
+        ("wrist", "B", "[0, 1, 0]", wrist, "[-350, 350]"),
+        ("flange", "U", "[0, 0, 1]", f"[0, 0, {r}]", "[-360, 360]"),
+    ):
+        text += joint(name, letter, "probe", axis, point, travel, more)
+    return text
+
+
+def on_mount(folder: Path, joints: str, *, range_m: float, solids: str = "", ports: int = 1) -> None:
+    """Give a campaign's roll-over-azimuth chamber another mount, with the tolerances of its joints."""
+    path = folder / "chamber.toml"
+    text = path.read_text(encoding="utf-8")
+    start, probe = text.index("[positioner]"), text.index("[probe]")
+    roll, analyzer, alignment = (text.index(f"[{name}]") for name in ("probe.roll", "analyzer", "alignment"))
+    text = (
+        text[:start] + "[positioner]\nload_limit_kg = 5\n\n" + joints + solids + text[probe:roll] + text[analyzer:alignment]
+        + "[alignment]\nprobe_roll_zero_deg = 0.25\ndistance_mm = 2.0\ndevice_pose_deg = 0.05\n"
+    )  # fmt: skip
+    before = next(line for line in text.splitlines() if line.startswith("range_length_m"))
+    text = text.replace(before, f"range_length_m = {range_m}").replace("ports = 1", f"ports = {ports}")
+    path.write_text(text, encoding="utf-8")
+    true = folder / "twin.toml"
+    if true.exists():
+        gone = ("theta_zero", "roll_axis", "axes_offset")
+        lines = [line for line in true.read_text(encoding="utf-8").splitlines() if not line.startswith(gone)]
+        text = "\n".join(lines)
+        # Nothing may stand inside the sphere on which the probe swings.
+        true.write_text(text.split("[[echoes]]")[0], encoding="utf-8")
