@@ -18,7 +18,7 @@ def joint(
     more: str = "",
 ) -> str:
     """Return one joint as TOML."""
-    low, high = travel.strip("[]").split(",")
+    low, high = (end.strip() for end in travel.strip("[]").split(","))
     return (
         f'[[positioner.joints]]\nname = "{name}"\nletter = "{letter}"\ncarries = "{carries}"\naxis = {axis}\n'
         f"point_mm = {point_mm}\nmin_deg = {low}\nmax_deg = {high}\n{MOVES}{more}\n"
@@ -70,3 +70,31 @@ def on_mount(folder: Path, joints: str, *, range_m: float, solids: str = "", por
         text = "\n".join(lines)
         # Nothing may stand inside the sphere on which the probe swings.
         true.write_text(text.split("[[echoes]]")[0], encoding="utf-8")
+
+
+def solid(name: str, on: str, at_mm: str, **more: str) -> str:
+    """Return one solid as TOML."""
+    shape = "".join(f"{key} = {value}\n" for key, value in more.items())
+    return f'[[positioner.solids]]\nname = "{name}"\non = "{on}"\nat_mm = {at_mm}\n{shape}\n'
+
+
+#: A turntable of 200 mm on a post, an arm of two tubes beside it that holds the probe 1 m over it, and the floor.
+SOLIDS_OF_ARM = (
+    solid("table", "turntable", "[0, 0, -150]", box_mm="[200, 200, 20]", may_touch='["post"]')
+    + solid("post", "room", "[0, 0, -1390]", to_mm="[0, 0, -170]", capsule_mm="60", may_touch='["table", "floor"]')
+    + solid("floor", "room", "[0, 0, -1500]", box_mm="[4000, 4000, 100]", may_touch='["post"]')
+    + solid("boom", "arm", "[0, 300, 0]", to_mm="[0, 300, 1100]", capsule_mm="40", may_touch='["horn"]')
+    + solid("horn", "probe", "[0, 0, 1050]", box_mm="[60, 60, 100]", may_touch='["boom"]')
+    + solid("tip", "arm", "[0, 0, 950]", sphere_mm="20", may_touch='["boom", "horn"]')
+)
+#: The same turntable, a pedestal beside it, and the links of a six-axis arm of 1100 mm.
+SOLIDS_OF_SIX = (
+    solid("table", "turntable", "[0, 0, -150]", box_mm="[200, 200, 20]", may_touch='["post"]')
+    + solid("post", "room", "[0, 0, -1390]", to_mm="[0, 0, -170]", capsule_mm="60", may_touch='["table", "floor"]')
+    + solid("floor", "room", "[0, 0, -1500]", box_mm="[5000, 5000, 100]", may_touch='["post", "pedestal"]')
+    + solid("pedestal", "room", "[1100, 0, -1400]", to_mm="[1100, 0, -200]", capsule_mm="120", may_touch='["floor"]')
+    + solid("upper", "shoulder", "[1100, 0, 0]", to_mm="[880, 0, 1000]", capsule_mm="60", may_touch='["lower"]')
+    + solid("lower", "elbow", "[880, 0, 1000]", to_mm="[150, 0, 794]", capsule_mm="50", may_touch='["upper", "hand"]')
+    + solid("hand", "wrist", "[0, 0, 750]", to_mm="[0, 0, 680]", capsule_mm="40", may_touch='["lower", "horn"]')
+    + solid("horn", "probe", "[0, 0, 640]", box_mm="[50, 50, 70]", may_touch='["hand"]')
+)

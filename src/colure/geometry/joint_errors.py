@@ -58,22 +58,28 @@ def across(axis: FloatArray) -> tuple[FloatArray, FloatArray]:
 
 
 def small_motions(
-    chain: JointChain, values: FloatArray, tolerances: tuple[JointTolerance, ...]
+    chain: JointChain, values: FloatArray, tolerances: tuple[JointTolerance, ...], *, phi: FloatArray
 ) -> Iterator[tuple[str, Shifted]]:
-    """Yield (joint's name, what one of its small motions does) for joint values (..., joint), where it is not zero."""
+    """Yield (joint's name, what one of its small motions does) for joint values (..., joint), where it is not zero.
+
+    phi
+        (...,) of the direction under test, radians: on the pole the direction itself does not tell it.
+    """
     axes, points = chain.lines(values)
     device, probe = chain.ends(values)
     direction = probe.translation - device.translation
     direction = direction / np.linalg.norm(direction, axis=-1, keepdims=True)
-    theta_hat, phi_hat = _polar(direction, device.rotation)
+    own = np.stack([-np.sin(phi), np.cos(phi), np.zeros_like(phi)], axis=-1)
+    phi_hat = np.einsum("...ij,...j->...i", device.rotation, own)
+    theta_hat = np.cross(phi_hat, direction)
     before = _before(chain, values)
     for number, (joint, size) in enumerate(zip(chain.joints, tolerances, strict=True)):
         sign = 1.0 if joint.carries is Carried.PROBE else -1.0
         arm = probe.translation - points[..., number, :]
         straight = np.zeros_like(arm)
-        own, linear = axes[..., number, :], joint.kind is JointKind.PRISMATIC
+        line, linear = axes[..., number, :], joint.kind is JointKind.PRISMATIC
         sides = [before[number] @ side for side in across(np.asarray(joint.axis, float))]
-        moves = [(straight, own * size.zero)] if linear else [(own * size.zero, straight)]
+        moves = [(straight, line * size.zero)] if linear else [(line * size.zero, straight)]
         moves += [(side * size.tilt, straight) for side in sides] + [(straight, side * size.offset) for side in sides]
         for turn, shift in moves:
             moved = sign * (shift + np.cross(turn, arm))
@@ -88,15 +94,6 @@ def small_motions(
                     sign * np.sum(turn * direction, axis=-1),
                 ),
             )
-
-
-def _polar(direction: FloatArray, device: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Return theta^ and phi^ (..., 3) of a direction in the lab frame, about the device's z axis."""
-    pole = device[..., :, 2]
-    phi_hat = np.cross(pole, direction)
-    size = np.linalg.norm(phi_hat, axis=-1, keepdims=True)
-    phi_hat = np.where(size > 1e-9, phi_hat / np.maximum(size, 1e-9), device[..., :, 1])
-    return np.cross(phi_hat, direction), phi_hat
 
 
 def _before(chain: JointChain, values: FloatArray) -> list[FloatArray]:
@@ -117,10 +114,11 @@ def direction_tolerance(chain: JointChain, tolerances: tuple[JointTolerance, ...
     theta = np.deg2rad(SAMPLES_DEG)
     found = JointInverse(chain).solve(theta=theta, phi=np.zeros_like(theta), chi=np.zeros_like(theta))
     values = found.values[found.reached]
+    found_theta = theta[found.reached]
     if not len(values):
-        values = np.zeros((1, len(chain.joints)))
+        values, found_theta = np.zeros((1, len(chain.joints))), np.zeros(1)
     square = np.zeros((3, len(values)))
-    for _, one in small_motions(chain, values, tolerances):
+    for _, one in small_motions(chain, values, tolerances, phi=np.where(np.sin(found_theta) < 0.0, np.pi, 0.0)):
         square += np.stack([one.theta / chain.distance, one.phi / chain.distance, one.away]) ** 2
     worst = np.sqrt(square.max(axis=1))
     return float(worst[0]), float(worst[1]), float(worst[2])

@@ -6,6 +6,7 @@ of four base fields with weights that differ from sample to sample, so that many
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -26,8 +27,6 @@ if TYPE_CHECKING:
 
 #: Turn by which the field's change with direction is taken, radians, and the accuracy of the transform behind it.
 SMALL, ACCURACY = 1e-4, 1e-10
-#: Small motions are told apart down to this share of what they do together.
-LEFT_OUT = 1e-4
 
 
 def values_on(sphere: MeasuredSphere, record: xr.Dataset, chamber: Chamber) -> FloatArray:
@@ -71,11 +70,11 @@ class JointMotions:
         chain = chamber.chain
         assert chain is not None  # only made for a mount with joints
         self._chain, self._tables, self._distance = chain, chamber.positioner.joints, chamber.range_length_m
-        self._values = values_on(sphere, record, chamber)
+        self.values = values_on(sphere, record, chamber)
         self._k, self._total = wavenumber(sphere.frequency_hz), sphere.phi.size
-        columns = self._values.shape[1]
+        columns = self.values.shape[1]
         phi = sphere.phi[0] + np.arange(columns) * 2.0 * np.pi / columns
-        self._theta, self._phi = np.meshgrid(sphere.theta, phi, indexing="ij")
+        self._theta, self.phi = np.meshgrid(sphere.theta, phi, indexing="ij")
         self._measured = measured
         self._here = self._seen(0.0, 0.0)
         self._along = (self._seen(SMALL, 0.0) - self._here) / SMALL
@@ -83,7 +82,7 @@ class JointMotions:
 
     def _seen(self, along: float, across: float) -> ComplexArray:
         """Return the components (frequency, 2, theta, column) along vectors carried over by a small turn towards theta^ or phi^."""
-        t, p = self._theta, self._phi
+        t, p = self._theta, self.phi
         d, e, f = unit_vector(theta=t, phi=p), theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)
         turn = along + across
         if along:
@@ -107,20 +106,14 @@ class JointMotions:
         return finer_columns(moved + self._here * way[:, None], self._total)
 
     def changes(self) -> list[ComplexArray]:
-        """Return what every small motion within its tolerance (expanded) adds to the field."""
+        """Return what every small motion within its tolerance (expanded) adds to the field.
+
+        A way that is longer in all directions alike is left out: boresight checks and horn see it as well.
+        """
         tolerances = tuple(one.tolerance for one in self._tables)
-        return [self.change(one) for _, one in small_motions(self._chain, self._values, tolerances)]
-
-
-def condensed(changes: ComplexArray) -> ComplexArray:
-    """Return fewer changes (m, ...) with the same sum of squares in every linear reading as many (n, ...).
-
-    Principal components over real weights; what is left out is below `LEFT_OUT` of the whole.
-    """
-    flat = changes.reshape(len(changes), -1)
-    _, size, rows = np.linalg.svd(np.concatenate([flat.real, flat.imag], axis=1), full_matrices=False)
-    rest = np.sqrt(np.maximum(np.sum(size**2) - np.cumsum(size**2), 0.0))
-    kept = int(np.argmax(rest <= LEFT_OUT * np.sqrt(np.sum(size**2)))) + 1 if size.any() else 1
-    main = size[:kept, None] * rows[:kept]
-    half = flat.shape[1]
-    return np.asarray((main[:, :half] + 1j * main[:, half:]).reshape(kept, *changes.shape[1:]))
+        power = np.sum(np.abs(self._here) ** 2, axis=(0, 1)) * np.sin(self._theta)
+        weight = power / power.sum()
+        return [
+            self.change(replace(one, away=one.away - np.sum(weight * one.away)))
+            for _, one in small_motions(self._chain, self.values, tolerances, phi=self.phi)
+        ]

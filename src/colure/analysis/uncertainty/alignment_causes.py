@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of
-from colure.analysis.steps.joint_motions import JointMotions, condensed
+from colure.analysis.steps.joint_motions import JointMotions
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Cause, CauseKind, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray
@@ -61,7 +61,7 @@ def _joints(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
     moved = np.stack([trial.changed_field(inputs.sphere.field + change) for change in motions.changes()])
     size = max(one.zero_error_deg for one in joints)
     words = f"declared for {len(joints)} joints: zero up to \u00b1{size:.2g} deg, tilt, offset"
-    return Perturbation(cause, condensed(moved), words, size, "deg")
+    return Perturbation(cause, moved, words, size, "deg")
 
 
 def _probe_roll(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
