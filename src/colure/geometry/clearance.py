@@ -9,7 +9,7 @@ import numpy as np
 from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.joints import JointChain, JointKind
 from colure.geometry.rotations import RigidMotion
-from colure.geometry.solids import Contact, Solid, distance
+from colure.geometry.solids import Solid, SolidContact, distance
 
 #: Solids count as touching where they come this near, metres.
 NEAR = 1e-3
@@ -65,7 +65,7 @@ class Clearance:
                 out[begin : begin + BLOCK, column] = distance(one.shape, there, other.shape, others)
         return out
 
-    def first_contact(self, starts: FloatArray, ends: FloatArray) -> tuple[int, Contact] | None:
+    def first_contact(self, starts: FloatArray, ends: FloatArray) -> tuple[int, SolidContact] | None:
         """Return the first move (move, joint) that touches anything, and what; None if all stay clear.
 
         All joints of a move start and end together. A way is clear where both its ends are further from touching than the
@@ -76,7 +76,7 @@ class Clearance:
         moves = np.arange(len(starts))
         low, high = np.zeros(len(starts)), np.ones(len(starts))
         gap_low, gap_high = self.gaps(starts), self.gaps(ends)
-        worst: tuple[int, Contact] | None = None
+        worst: tuple[int, SolidContact] | None = None
         for _ in range(MOST_HALVINGS):
             for share, gap in ((low, gap_low), (high, gap_high)):
                 worst = _earlier(worst, self._touching(moves, share, gap))
@@ -93,16 +93,18 @@ class Clearance:
             gap_low, gap_high = np.concatenate([gap_low, gap]), np.concatenate([gap, gap_high])
         return worst
 
-    def _touching(self, moves: IntArray, share: FloatArray, gap: FloatArray) -> tuple[int, Contact] | None:
+    def _touching(self, moves: IntArray, share: FloatArray, gap: FloatArray) -> tuple[int, SolidContact] | None:
         rows, columns = np.nonzero(gap < NEAR)
         if not rows.size:
             return None
         first = int(np.lexsort((share[rows], moves[rows]))[0])
         row, (one, other) = rows[first], self.pairs[columns[first]]
-        return int(moves[row]), Contact(one.name, other.name, float(gap[row, columns[first]]), float(share[row]))
+        return int(moves[row]), SolidContact(one.name, other.name, float(gap[row, columns[first]]), float(share[row]))
 
 
-def _earlier(one: tuple[int, Contact] | None, other: tuple[int, Contact] | None) -> tuple[int, Contact] | None:
+def _earlier(
+    one: tuple[int, SolidContact] | None, other: tuple[int, SolidContact] | None
+) -> tuple[int, SolidContact] | None:
     if one is None or other is None:
         return one or other
     return min(one, other, key=lambda found: (found[0], found[1].share))

@@ -65,7 +65,7 @@ class Joint:
 
 @dataclass(frozen=True)
 @holds_arrays
-class Coordinates:
+class ProbeCoordinates:
     """Where a probe stands as a roll-over-azimuth positioner would say it, radians and metres.
 
     theta, phi
@@ -138,7 +138,7 @@ class JointChain:
         return np.stack(axes, axis=-2), np.stack(points, axis=-2)
 
 
-def coordinates_of(pose: RigidMotion, *, phi_at_pole: FloatArray | float = 0.0) -> Coordinates:
+def coordinates_of(pose: RigidMotion, *, phi_at_pole: FloatArray | float = 0.0) -> ProbeCoordinates:
     """Return the coordinates of a probe's pose in the device frame.
 
     phi_at_pole
@@ -153,7 +153,7 @@ def coordinates_of(pose: RigidMotion, *, phi_at_pole: FloatArray | float = 0.0) 
     along = np.sum(port * theta_hat(theta=theta, phi=phi), axis=-1)
     across = np.sum(port * phi_hat(theta=theta, phi=phi), axis=-1)
     off = np.arctan2(np.linalg.norm(np.cross(boresight, direction), axis=-1), -np.sum(boresight * direction, axis=-1))
-    return Coordinates(theta, phi, np.arctan2(across, along), distance, off)
+    return ProbeCoordinates(theta, phi, np.arctan2(across, along), distance, off)
 
 
 def pose_at(*, theta: FloatArray, phi: FloatArray, chi: FloatArray, distance: float) -> RigidMotion:

@@ -131,7 +131,7 @@ def _between_boxes(one: Box, there: RigidMotion, other: Box, other_there: RigidM
 
 
 @dataclass(frozen=True)
-class Contact:
+class SolidContact:
     """Two solids that come too near to each other: names, how near (m), and where on the way (0 to 1)."""
 
     one: str

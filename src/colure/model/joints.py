@@ -16,9 +16,9 @@ from colure.geometry.solids import Box, Capsule, Solid
 from colure.model.axis import Axis
 from colure.model.loading import Section, number
 
-Name = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9_-]{0,39}$")]
-_Place = Annotated[float, Field(ge=-20000.0, le=20000.0)]
-Place3 = tuple[_Place, _Place, _Place]
+JointName = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9_-]{0,39}$")]
+_Coordinate = Annotated[float, Field(ge=-20000.0, le=20000.0)]
+LabPlace = tuple[_Coordinate, _Coordinate, _Coordinate]
 _Length = Annotated[float, Field(gt=0.0, le=20000.0)]
 #: What solids stand on beside the joints.
 ROOM, DEVICE, PROBE = "room", "device", "probe"
@@ -39,7 +39,7 @@ class JointTable(Axis):
     `readback_tolerance_mm`, `following_error_mm` and `zero_error_mm` in place of the entries in degrees.
 
     name
-        Name of the joint; the controller's axis.
+        JointName of the joint; the controller's axis.
     carries
         Which end of the mount it carries: the device or the probe.
     kind
@@ -54,11 +54,11 @@ class JointTable(Axis):
         How far the joint's zero, its direction (either way across) and its line (either way across) may be off: expanded (k = 2).
     """
 
-    name: Name
+    name: JointName
     carries: Literal["device", "probe"]
     kind: Literal["revolute", "prismatic"] = "revolute"
-    axis: Place3
-    point_mm: Place3 = (0.0, 0.0, 0.0)
+    axis: LabPlace
+    point_mm: LabPlace = (0.0, 0.0, 0.0)
     letter: Annotated[str, Field(pattern=r"^[ABCEHIJKLQRTUVWXYZ]$")] | None = None
     zero_error_deg: float = number("deg", 0, 10, 0.05)
     tilt_error_deg: float = number("deg", 0, 10, 0.05)
@@ -129,14 +129,14 @@ class SolidTable(Section):
         Solids that it is joined to; pairs on one body are never compared. `device` is the box of device.toml.
     """
 
-    name: Name
-    on: Name
-    at_mm: Place3
-    to_mm: Place3 | None = None
+    name: JointName
+    on: JointName
+    at_mm: LabPlace
+    to_mm: LabPlace | None = None
     sphere_mm: Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": "mm"})] | None = None
     capsule_mm: Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": "mm"})] | None = None
     box_mm: tuple[_Length, _Length, _Length] | None = None
-    may_touch: tuple[Name, ...] = ()
+    may_touch: tuple[JointName, ...] = ()
 
     @model_validator(mode="after")
     def _one_shape(self) -> SolidTable:
@@ -162,7 +162,7 @@ class SolidTable(Section):
         )
 
 
-def _metres(place_mm: Place3) -> Vector3:
+def _metres(place_mm: LabPlace) -> Vector3:
     x, y, z = (1e-3 * value for value in place_mm)
     return x, y, z
 

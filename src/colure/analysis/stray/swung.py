@@ -31,7 +31,7 @@ LOOKED_UP_DEG = 3.0
 
 @dataclass(frozen=True)
 @holds_arrays
-class Room:
+class SurroundingRoom:
     """Walls of one room: normals (wall, 3), distances (wall,), reflections (wall,), and what they turn round (wall, 2, 2)."""
 
     normals: FloatArray
@@ -40,7 +40,7 @@ class Room:
     astray: ComplexArray
 
 
-def drawn_room(random: np.random.Generator, range_m: float) -> Room:
+def drawn_room(random: np.random.Generator, range_m: float) -> SurroundingRoom:
     """Draw a room."""
     normals = np.concatenate([np.eye(3), -np.eye(3)])
     normals = normals + random.normal(0.0, np.deg2rad(WALL_TILT_DEG), normals.shape)
@@ -49,7 +49,7 @@ def drawn_room(random: np.random.Generator, range_m: float) -> Room:
     strength = 10.0 ** (-random.exponential(WALL_SPREAD_DB, count) / 20.0) * np.exp(2j * np.pi * random.random(count))
     raw = random.normal(size=(2, count, 2, 2)) / 2.0
     away = range_m * random.uniform(NEAREST_WALL, FARTHEST_WALL, count)
-    return Room(normals, away, strength, 10.0 ** (DEPOLARIZES_DB / 20.0) * (raw[0] + 1j * raw[1]))
+    return SurroundingRoom(normals, away, strength, 10.0 ** (DEPOLARIZES_DB / 20.0) * (raw[0] + 1j * raw[1]))
 
 
 class Hearing:
@@ -107,7 +107,7 @@ class SwungWalls:
         self._samplers = [Sampler(one) for one in device.coefficients]
         self._hearing = Hearing(hears)
 
-    def stray(self, room: Room) -> ComplexArray:
+    def stray(self, room: SurroundingRoom) -> ComplexArray:
         """Return what a room adds to the field (frequency, 2, theta, phi); the level is arbitrary."""
         shape = self._probe.shape[2:]
         out = np.zeros((self._k.size, 2, *shape), complex)
@@ -134,7 +134,7 @@ class SwungWalls:
         return image / far[..., None], far - self._range, arrival / np.linalg.norm(arrival, axis=-1, keepdims=True)
 
     def _mirror(
-        self, room: Room, wall: int, normal: FloatArray, across: FloatArray, travel: FloatArray
+        self, room: SurroundingRoom, wall: int, normal: FloatArray, across: FloatArray, travel: FloatArray
     ) -> ComplexArray:
         """Return what the probe hears along the lab's x and y of the wave's components (..., 2, 2)."""
         turned = 2.0 * np.einsum("...i,...ti->...t", normal, across)[..., None] * normal[..., None, :] - across
@@ -143,7 +143,7 @@ class SwungWalls:
         loud = np.linalg.norm(heard, axis=(-2, -1)) / np.sqrt(2.0)
         return np.asarray(plain + room.astray[wall] * loud[..., None, None])
 
-    def to_horn(self, room: Room) -> tuple[FloatArray, FloatArray, ComplexArray]:
+    def to_horn(self, room: SurroundingRoom) -> tuple[FloatArray, FloatArray, ComplexArray]:
         """Return directions (wall, 3), longer ways (wall,) and mirrors (wall, 2, 2) in the reference position."""
         directions, ways, mirrors = [], [], []
         for wall, normal in enumerate(room.normals):
