@@ -18,6 +18,7 @@ from colure.instruments.contacts import Contacts
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
 from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
+from colure.model.device import Device
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag
 
@@ -90,7 +91,13 @@ def check_bench(
         here = station.guard.last_deg
         begin = [] if here is None else [here]
         station.guard.check_path(np.vstack([*begin, plan.targets_deg]), "plan")
-        return f"{len(plan)} positions inside limits and clear of {len(chamber.keep_out)} keep-out sectors"
+        solids = len(chamber.positioner.solids)
+        what = (
+            f"{solids} solids apart"
+            if chamber.positioner.joints
+            else f"clear of {len(chamber.keep_out)} keep-out sectors"
+        )
+        return f"{len(plan)} positions inside limits and {what}"
 
     ask("analyzer", analyzer.identity)
     ask("settings", settings)
@@ -184,19 +191,25 @@ class Confirm(Protocol):
     def right(self, axis: str, made_deg: float) -> bool | None: ...
 
 
-def check_motion(chamber: Chamber, axes: AxesDriver, clock: Clock, confirm: Confirm) -> list[CheckRow]:
+def check_motion(
+    chamber: Chamber, axes: AxesDriver, clock: Clock, confirm: Confirm, *, device: Device | None = None
+) -> list[CheckRow]:
     """Turn every axis by a degree and back, brake it on a longer way, and return (what, good, found).
 
     Ends at the first fault: an axis that does not do what it was told is not moved again.
     """
-    hand, lines = Jogger(chamber, axes, clock), list[CheckRow]()
+    hand, lines = Jogger(chamber, axes, clock, device=device), list[CheckRow]()
     for name in hand.turning:
         try:
             way = abs(hand.hold_way_deg(name, hand.where()[name]))
-            confirm.clear(f"{name} turns by 1 deg and back, then up to {way:g} deg until it is braked, and back")
+            confirm.clear(
+                f"{name} turns by 1 {hand.unit(name)} and back, then up to {way:g} {hand.unit(name)} until it is braked, and back"
+            )
             made = hand.prove(name)
             seen = confirm.right(name, made)
-            lines.append((f"direction of {name}", seen is not False, f"readout {made:+.3f} deg, {_SEEN[seen]}"))
+            lines.append(
+                (f"direction of {name}", seen is not False, f"readout {made:+.3f} {hand.unit(name)}, {_SEEN[seen]}")
+            )
             if seen is False:
                 return lines
             lines.append((f"hold and release of {name}", True, hand.prove_hold(name)))

@@ -14,7 +14,8 @@ from colure.geometry.conventions import FloatArray
 from colure.geometry.profiles import coordinated_time, move_time, travelled
 from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.chamber import Axis, Chamber, KeepOut, clearance_of
-from colure.model.joints import values_of
+from colure.model.device import Device
+from colure.model.joints import device_solid, values_of
 from colure.values import holds_arrays
 
 #: At speed the readout may lag by this much travel time on top of the axis' standstill limit.
@@ -94,14 +95,21 @@ class Guard:
     """Checks every motion before it is commanded and while it runs."""
 
     def __init__(
-        self, chamber: Chamber, names: tuple[str, ...], clock: Clock, *, coordinated: bool, one_by_one: bool = False
+        self,
+        chamber: Chamber,
+        names: tuple[str, ...],
+        clock: Clock,
+        *,
+        coordinated: bool,
+        one_by_one: bool = False,
+        device: Device | None = None,
     ) -> None:
         table = chamber.driven_table
         self.axes: dict[str, Axis] = {name: table[name] for name in names}
         self.names = names
         self._bounds = Bounds.of(self.axes, chamber.keep_out)
         self._joints = chamber.positioner.joints
-        self._clearance = clearance_of(chamber)
+        self._clearance = clearance_of(chamber, *(() if device is None else (device_solid(device),)))
         if self._clearance is not None and not coordinated:
             raise GuardError(
                 "chamber.toml: positioner.solids: need a controller whose axes start and end every move together "

@@ -13,6 +13,7 @@ from colure.errors import GuardError, InstrumentError, MotionError
 from colure.geometry.conventions import FloatArray
 from colure.instruments.protocols import AxesDriver
 from colure.model.chamber import Chamber
+from colure.model.device import Device
 
 #: A jog that proves the direction of an axis turns it by this, degrees; what comes back may differ by this share.
 PROOF_DEG, PROOF_SHARE = 1.0, 0.1
@@ -30,11 +31,23 @@ class Jogger:
     """Moves axes by hand; raises `GuardError` before a forbidden move, `InstrumentError` after a brake."""
 
     def __init__(
-        self, chamber: Chamber, axes: AxesDriver, clock: Clock, *, look: Callable[[], None] = _nothing
+        self,
+        chamber: Chamber,
+        axes: AxesDriver,
+        clock: Clock,
+        *,
+        device: Device | None = None,
+        look: Callable[[], None] = _nothing,
     ) -> None:
+        """Take the device where solids of a mount with joints must not touch it."""
         self._axes, self._clock, self._look = axes, clock, look
         self._guard = Guard(
-            chamber, tuple(chamber.driven_table), clock, coordinated=axes.coordinated, one_by_one=axes.one_by_one
+            chamber,
+            tuple(chamber.driven_table),
+            clock,
+            coordinated=axes.coordinated,
+            one_by_one=axes.one_by_one,
+            device=device,
         )
 
     def where(self) -> dict[str, float]:
@@ -44,8 +57,12 @@ class Jogger:
         return self._guard.wire(self._guard.readouts(status))
 
     def limits(self) -> dict[str, tuple[float, float]]:
-        """Return the travel of every axis, degrees."""
+        """Return the travel of every axis, degrees (millimetres of a prismatic joint)."""
         return {name: (axis.min_deg, axis.max_deg) for name, axis in self._guard.axes.items()}
+
+    def unit(self, name: str) -> str:
+        """Return the unit of an axis' readout."""
+        return self._guard.axes[name].unit
 
     @property
     def turning(self) -> tuple[str, ...]:

@@ -34,7 +34,7 @@ from colure.instruments.protocols import (
 )
 from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
-from colure.model.device import States
+from colure.model.device import Device, States
 from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag
 
@@ -46,6 +46,12 @@ CHANNELS = {
 LOOK_S = 0.05
 #: A watchdog's hold is waited for this long, seconds, before a recovery begins.
 BRAKE_LIMIT_S = 5.0
+
+
+def device_of(plan: Plan, chamber: Chamber) -> Device | None:
+    """Return the device that a plan was made for where solids of a mount with joints must not touch it."""
+    told = plan.inputs.get("device") if chamber.positioner.solids else None
+    return None if told is None else Device.model_validate(told)
 
 
 class Station:
@@ -74,7 +80,14 @@ class Station:
         self.axes = axes
         self.states = states
         self.clock = clock
-        self.guard = Guard(chamber, plan.axes, clock, coordinated=axes.coordinated, one_by_one=axes.one_by_one)
+        self.guard = Guard(
+            chamber,
+            plan.axes,
+            clock,
+            coordinated=axes.coordinated,
+            one_by_one=axes.one_by_one,
+            device=device_of(plan, chamber),
+        )
         self._state_table = state_table
         self._control = control
         self._watchdog = watchdog

@@ -9,7 +9,7 @@ for the damping).
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -123,6 +123,13 @@ class JointInverse:
         step = np.linalg.solve(square, np.swapaxes(influence, -1, -2) @ (error * unit)[..., None])[..., 0]
         largest = np.abs(step).max(axis=-1, keepdims=True)
         return np.asarray(step * np.minimum(1.0, LARGEST_STEP / np.maximum(largest, 1e-30)))
+
+
+@lru_cache(maxsize=32)
+def rolls_probe(chain: JointChain) -> bool:
+    """Tell whether a mount can roll its probe about the line to the device while it looks in one direction, limits apart."""
+    one = np.ones(1)
+    return bool(JointInverse(chain).solve(theta=one, phi=0.0 * one, chi=0.5 * one).reached[0])
 
 
 def influence_of(chain: JointChain, values: FloatArray) -> FloatArray:

@@ -20,6 +20,11 @@ from colure.values import briefly_shown
 
 #: Ludwig's third definition has no direction at 180 deg; the pattern of one component must stay clear of it.
 ONE_PASS_REGION_DEG = 120.0
+#: Why echoes are not gated where joints carry the probe.
+NO_GATE_ON_A_SWING = (
+    "goal.toml: gate = true: must be false with chamber.toml positioner.joints that carry the probe around the device: "
+    "an echo has no one extra path there"
+)
 
 
 @dataclass(frozen=True)
@@ -126,7 +131,13 @@ def _cross_checks(goal: Goal, chamber: Chamber, device: Device) -> list[str]:
         )
     single = goal.scheme in ("two-pass", "one-pass") or (goal.scheme == "auto" and chamber.probe.ports == 1)
     if single and chamber.probe.roll is None:
-        faults.append("chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)")
+        faults.append(
+            "chamber.toml: positioner.joints: no joint rolls the probe: a single-port probe needs one more with carries = 'probe'"
+            if chamber.positioner.joints
+            else "chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)"
+        )
+    if goal.gate and chamber.swings_probe:
+        faults.append(NO_GATE_ON_A_SWING)
     faults += _role_checks(chamber, device)
     if device.eirp_dbm is None and chamber.analyzer.power_dbm > device.input_limit_dbm:
         faults.append(

@@ -10,6 +10,7 @@ from pydantic import Field, model_validator
 
 from colure.geometry.clearance import Clearance
 from colure.geometry.joint_errors import direction_tolerance
+from colure.geometry.joint_inverse import rolls_probe
 from colure.geometry.joints import JointChain
 from colure.geometry.solids import Solid, pairs_of
 from colure.model.instrument import PROFILES, TIMEOUTS_S, Instrument, faults_of
@@ -318,6 +319,13 @@ class Chamber(Section):
                     else "it turns azimuth and roll, which this mount does not have"
                 )
                 raise ValueError(f"{name}: remove it: with [[positioner.joints]] {way}")
+        if self.swings_probe and self.echo_excess_m:
+            raise ValueError(
+                "echo_excess_m: remove it: with joints that carry the probe around the device an echo has no one extra path (m)"
+            )
+        chain = self.chain
+        if self.probe.roll is not None and chain is not None and not rolls_probe(chain):
+            object.__setattr__(self, "probe", self.probe.model_copy(update={"roll": None}))
         object.__setattr__(self, "alignment", self._alignment_of_joints())
         return self
 

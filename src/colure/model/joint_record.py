@@ -56,13 +56,13 @@ def in_coordinates(
             )
     commanded = asked[rows]
     chamber = Chamber.model_validate(plan.inputs["chamber"])
-    there = _shown(chamber, commanded_deg, commanded)
-    read = commanded + _shown(chamber, readback_deg, commanded) - there
+    there = shown_coordinates(chamber, commanded_deg, commanded)
+    read = commanded + shown_coordinates(chamber, readback_deg, commanded) - there
     codes = [ROLES.index(one) for one in WITHOUT_PROBE]
     return InCoordinates(commanded, read, half[rows] & ~np.isin(role, codes))
 
 
-def _shown(chamber: Chamber, readouts_deg: FloatArray, near_deg: FloatArray) -> FloatArray:
+def shown_coordinates(chamber: Chamber, readouts_deg: FloatArray, near_deg: FloatArray) -> FloatArray:
     """Return coordinates (point, coordinate) of joint readouts, in the form that is nearest to others, degrees."""
     chain = chamber.chain
     assert chain is not None  # only asked of plans with joints

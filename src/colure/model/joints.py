@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 import numpy as np
 from pydantic import Field, model_validator
@@ -15,6 +15,9 @@ from colure.geometry.kinematics import Vector3
 from colure.geometry.solids import Box, Capsule, Solid
 from colure.model.axis import Axis
 from colure.model.loading import Section, number
+
+if TYPE_CHECKING:
+    from colure.model.device import Device
 
 JointName = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9_-]{0,39}$")]
 _Coordinate = Annotated[float, Field(ge=-20000.0, le=20000.0)]
@@ -86,6 +89,13 @@ class JointTable(Axis):
             )
         if np.linalg.norm(self.axis) < 1e-6:
             raise ValueError(f"axis = {list(self.axis)}: must have a length above 0")
+        if self.position_error_deg > 0.0:
+            raise ValueError(
+                f"position_error_deg = {self.position_error_deg:g}: remove it: random errors of a joint are not in the budget yet; "
+                "state them in zero_error_deg (deg)"
+            )
+        if self.torque_nm is not None:
+            raise ValueError(f"torque_nm = {self.torque_nm:g}: remove it: torques of joints are not worked out (N m)")
         if self.modulo_deg is not None and self.kind == "prismatic":
             raise ValueError("modulo_deg: a prismatic joint has no turns; leave it out")
         return self
@@ -160,6 +170,13 @@ class SolidTable(Section):
         return Solid(
             self.name, bodies[self.on], Capsule(at, at if self.to_mm is None else _metres(self.to_mm), 1e-3 * radius)
         )
+
+
+def device_solid(device: Device) -> Solid:
+    """Return the device as the box that device.toml makes it; `clearance_of` puts it on the body that carries it."""
+    x, y, z = (1e-3 * value for value in device.offset_mm)
+    a, b, c = (0.5e-3 * value for value in device.size_mm)
+    return Solid(DEVICE, -1, Box((x, y, z), (a, b, c)))
 
 
 def _metres(place_mm: LabPlace) -> Vector3:

@@ -98,6 +98,17 @@ class PositionerTable(Section):
         if self.solids and not self.joints:
             raise ValueError("solids: need [[positioner.joints]]; keep_out bounds the readouts of other positioners")
         faults = faults_of_joints(self.joints, self.solids) if self.joints else []
+        if self.joints:
+            told = {
+                "carried_mass_kg": self.carried_mass_kg,
+                "carried_arm_mm": self.carried_arm_mm,
+                "stiffness_nm_deg": self.stiffness_nm_deg,
+            }
+            faults += [
+                f"{name} = {value:g}: remove it: loads of joints are not worked out"
+                for name, value in told.items()
+                if value
+            ]
         if faults:
             raise ValueError("; ".join(faults))
         return self

@@ -81,7 +81,7 @@ class Aim:
     @property
     def probe_roll_deg(self) -> float:
         """Probe roll at which slant 0 is received."""
-        return _wrap(-self.slant_deg)
+        return wrapped_deg(-self.slant_deg)
 
 
 def bearing_from(
@@ -184,7 +184,7 @@ def slant_at(geometry: Geometry, *, first: float, second: float) -> float:
     theta, phi = theta_phi(seen.direction)
     pair = np.stack(from_cartesian(seen.first_vector.astype(complex), theta=theta, phi=phi))
     co, cross = (basis_matrix(Basis.LUDWIG_3, theta=theta, phi=phi) @ pair).real
-    return _wrap(float(np.rad2deg(np.arctan2(cross, co))))
+    return wrapped_deg(float(np.rad2deg(np.arctan2(cross, co))))
 
 
 def read_targets(path: Path) -> list[Bearing]:
@@ -241,7 +241,7 @@ def _positioner(geometry: Geometry, chamber: Chamber | None) -> Positioner:
     return Positioner(geometry, free, free)
 
 
-def _wrap(angle_deg: float) -> float:
+def wrapped_deg(angle_deg: float) -> float:
     """Bring an angle to (-180, 180] degrees, without a negative zero."""
     wrapped = -((-angle_deg + 180.0) % 360.0 - 180.0)
     return 0.0 if abs(wrapped) < 1e-12 else wrapped

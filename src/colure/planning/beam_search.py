@@ -16,6 +16,7 @@ from colure.planning.aim import Bearing, aims
 from colure.planning.answers import exposure_of
 from colure.planning.choose import with_analyzer
 from colure.planning.flip import as_directions, probe_within
+from colure.planning.joint_path import in_reach
 from colure.planning.path import PlannedSlice, build_runs
 from colure.planning.preflight import settings_of
 from colure.planning.scan import order_of
@@ -65,8 +66,15 @@ def search_plan(campaign: Campaign, centre_deg: tuple[float, float] | None = Non
         settings=settings_of(resolved, None, ScanGrid(step, step, min(90.0, reach)))
         | as_directions(looks.model_copy(update={"offset_deg": (device.slant_deg,)})),
         predicted={"duration_s": float(path.time_s.sum()), "exposure": exposure_of(campaign).__dict__},
-        inputs={"test": "beam search", "centre_deg": list(centre_deg or ())},
+        inputs={"test": "beam search", "centre_deg": list(centre_deg or ())} | _mount_of(campaign),
     )
+
+
+def _mount_of(campaign: Campaign) -> dict[str, object]:
+    """Return what a record of a mount with joints must know to say where it looked."""
+    if not campaign.chamber.positioner.joints:
+        return {}
+    return {"chamber": campaign.chamber.model_dump(mode="json"), "device": campaign.device.model_dump(mode="json")}
 
 
 def _targets(
@@ -86,7 +94,17 @@ def _targets(
         line = [one for azimuth in across if (one := _readouts(campaign, azimuth, elevation)) is not None]
         if line:
             rows[number] = np.array(line if number % 2 == 0 else line[::-1])
+    if chamber.positioner.joints and rows:
+        free = in_reach(chamber, campaign.device, np.concatenate(list(rows.values())))
+        ends = np.cumsum([len(line) for line in rows.values()])[:-1]
+        kept = zip(rows.items(), np.split(free, ends), strict=True)
+        rows = {number: line[here] for (number, line), here in kept if here.any()}
     if not rows:
+        if chamber.positioner.joints:
+            raise InputError(
+                [f"beam search: no direction about azimuth {centre_deg[0]:g}, elevation {centre_deg[1]:g} deg is in reach of the joints "
+                 "(chamber.toml positioner.joints)"]
+            )  # fmt: skip
         limits = ", ".join(
             f"{n} {chamber.axis_table[n].map.min_deg:g} to {chamber.axis_table[n].map.max_deg:g}"
             for n in geometry.axis_names

@@ -40,6 +40,11 @@ def flip_plan(campaign: Campaign) -> Plan:
     goal, chamber, device = campaign.goal, campaign.chamber, campaign.device
     if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
         raise InputError(["chamber.toml: positioner.geometry: must be 'roll-over-azimuth' for a flip test"])
+    if chamber.positioner.joints:
+        raise InputError(
+            ["chamber.toml: positioner.joints: a flip test turns azimuth and roll against each other, which this mount does not have; "
+             "state each joint's zero_error_deg, tilt_error_deg and offset_error_mm instead"]
+        )  # fmt: skip
     if "probe" not in chamber.axis_table:
         raise InputError(["chamber.toml: probe.roll: missing; a flip test turns the probe with the device (deg)"])
     order = order_of(campaign)

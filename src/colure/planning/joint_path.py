@@ -13,10 +13,9 @@ from colure.geometry.clearance import Clearance
 from colure.geometry.conventions import BoolArray, FloatArray, IntArray
 from colure.geometry.joint_inverse import JointInverse, JointSolution
 from colure.geometry.joints import JointChain
-from colure.geometry.solids import Box, Solid
 from colure.model.chamber import Chamber, clearance_of
 from colure.model.device import Device
-from colure.model.joints import DEVICE, JointTable, readouts_of_values, values_of
+from colure.model.joints import JointTable, device_solid, readouts_of_values, values_of
 from colure.model.plan import ROLES, Role
 from colure.values import holds_arrays
 
@@ -39,13 +38,6 @@ class JointPath:
 def inverse_of(chain: JointChain) -> JointInverse:
     """Return the inverse of a chain."""
     return JointInverse(chain)
-
-
-def device_solid(device: Device) -> Solid:
-    """Return the device as the box that device.toml makes it, on the body that carries it."""
-    x, y, z = (1e-3 * value for value in device.offset_mm)
-    a, b, c = (0.5e-3 * value for value in device.size_mm)
-    return Solid(DEVICE, -1, Box((x, y, z), (a, b, c)))
 
 
 @dataclass(frozen=True)
@@ -130,20 +122,33 @@ def joint_path(
     joints, home = chamber.positioner.joints, np.array([j.home_deg for j in chamber.positioner.joints])
     # The same coordinates come many times: each is worked out once.
     unique, where = np.unique(np.round(coordinates_deg, 9), axis=0, return_inverse=True)
-    ways = ways_of(chamber, unique)
-    clearance, free = clearance_of(chamber, device_solid(device)), ways.possible.copy()
-    if clearance is not None:
-        for number in range(len(free)):
-            rows = np.flatnonzero(free[number])
-            free[number, rows] = np.all(
-                clearance.gaps(values_of(joints, ways.readouts_deg[number, rows])) > 0.0, axis=1
-            )
+    ways, clearance = ways_of(chamber, unique), clearance_of(chamber, device_solid(device))
+    free = _free(joints, ways, clearance)
     _require_ways(chamber, unique, ways, free, clearance)
     chosen = _cheapest(joints, home, ways, free, where.ravel(), role == ROLES.index(Role.SCAN))
     targets = np.round(ways.readouts_deg[chosen, where.ravel()], 9) + 0.0
     if clearance is not None:
         _require_clear(chamber, clearance, coordinates_deg, targets, role)
     return JointPath(targets, ways.half_turned[chosen])
+
+
+def _free(joints: tuple[JointTable, ...], ways: Ways, clearance: Clearance | None) -> BoolArray:
+    """Return which ways (way, point) are within limits and touch nothing."""
+    free = ways.possible.copy()
+    if clearance is not None:
+        for number in range(len(free)):
+            rows = np.flatnonzero(free[number])
+            free[number, rows] = np.all(
+                clearance.gaps(values_of(joints, ways.readouts_deg[number, rows])) > 0.0, axis=1
+            )
+    return free
+
+
+def in_reach(chamber: Chamber, device: Device, coordinates_deg: FloatArray) -> BoolArray:
+    """Return which coordinates (point, 2 or 3), degrees, a mount with joints takes up within limits and without touching anything."""
+    ways = ways_of(chamber, coordinates_deg)
+    free = _free(chamber.positioner.joints, ways, clearance_of(chamber, device_solid(device)))
+    return np.asarray(free.any(axis=0))
 
 
 def _cheapest(
@@ -186,7 +191,7 @@ def _require_ways(
     if not lost.size:
         return
     first = int(lost[0])
-    why = _why_not(chamber, ways, clearance, first)
+    why = why_not(chamber, ways, clearance, first)
     region = np.abs(coordinates_deg[lost, 0]).min()
     raise InputError(
         [f"plan: {_text(coordinates_deg[first])} is out of reach ({lost.size} of {free.shape[1]} poses are): {why}; every pose "
@@ -194,7 +199,7 @@ def _require_ways(
     )  # fmt: skip
 
 
-def _why_not(chamber: Chamber, ways: Ways, clearance: Clearance | None, point: int) -> str:
+def why_not(chamber: Chamber, ways: Ways, clearance: Clearance | None, point: int) -> str:
     """Say what keeps a pose from being taken up: a solid, a limit, or the length of the arms."""
     joints = chamber.positioner.joints
     possible = np.flatnonzero(ways.possible[:, point])

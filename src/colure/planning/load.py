@@ -63,13 +63,17 @@ def carrying_axis(geometry: Geometry) -> str:
 
 
 def assess_load(device: Device, chamber: Chamber, geometry: Geometry | None = None) -> Load:
-    """Return the loads of a device on a chamber's positioner, or on one of another geometry.
+    """Return the loads of a device on a chamber's positioner, or on one of another geometry; none on a mount with joints.
 
     The device counts as a box of its size about its centre of gravity. The carried stage on its arm
     (chamber.toml positioner.carried_mass_kg, carried_arm_mm) loads the axis that carries it in every geometry:
     an elevation axis lifts it and turns its inertia, a vertical azimuth axis turns its inertia.
     """
     own = chamber.positioner
+    if own.joints:
+        return Load(
+            {}, None, f"device {device.mass_kg:g} kg; torques of the {len(own.joints)} joints are not worked out"
+        )
     kind = own.geometry if geometry is None else geometry
     centre = 1e-3 * (np.asarray(device.offset_mm) + np.asarray(device.centre_of_gravity_mm))
     size = 1e-3 * np.asarray(device.size_mm)

@@ -88,7 +88,19 @@ def is_blocked(directions_: FloatArray, geometry: Geometry, half_angle_deg: floa
 
 
 def compare(campaign: Campaign, plan: Plan) -> list[Choice]:
-    """Return every positioner and scheme for this device, with the same axes' speeds, this chamber's first."""
+    """Return every positioner and scheme for this device, with the same axes' speeds, this chamber's first.
+
+    Raises
+    ------
+    InputError
+        On a mount with joints: its joints' speeds say nothing about the axes of another positioner.
+    """
+    if campaign.chamber.positioner.joints:
+        raise InputError(
+            [
+                "chamber.toml: positioner.joints: this mount is not set beside other positioners: the speeds of its joints are not theirs"
+            ]
+        )
     own = campaign.chamber.positioner.geometry
     geometries = [own, *(geometry for geometry in Geometry if geometry is not own)]
     return [_choice(campaign, plan, geometry, ports) for geometry in geometries for ports in (1, 2)]
@@ -132,8 +144,6 @@ def _as_if(chamber: Chamber, geometry: Geometry, ports: int) -> Chamber:
         second = second.model_copy(update={"min_deg": -190.0, "max_deg": 190.0, "zero_deg": 0.0, "sense": 1})
     roll, elevation = (second, None) if geometry is Geometry.ROLL_OVER_AZIMUTH else (None, second)
     positioner = table.model_copy(update={"geometry": geometry, "roll": roll, "elevation": elevation})
-    if geometry is not table.geometry:
-        positioner = positioner.model_copy(update={"joints": (), "solids": ()})
     probe = chamber.probe.model_copy(update={"ports": ports})
     if ports == 1 and probe.roll is None:
         raise InputError(["chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)"])

@@ -32,6 +32,7 @@ from colure.report.terms import gain_source
 
 if TYPE_CHECKING:
     from colure.analysis.figures.cuts import GreatCircleCut
+    from colure.model.chamber import Chamber
     from colure.model.figure import Figure
     from colure.report.source import Source, Verdicts
 
@@ -74,7 +75,7 @@ def set_up_section(source: Source) -> tuple[ReportSection, ...]:
     reach, level = plan.predicted["reach"], plan.predicted["level"]
     geometry = chamber.positioner.geometry
     rows = (
-        ("Positioner", f"{geometry.value}; direction under test d = {geometry.direction_formula}"),
+        ("Positioner", _positioner_words(chamber)),
         ("Range length", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb is {reach['far_field_m']:.2f} m; {reach['verdict']}"),
         ("Device", f"{device.size_mm[0]:g} x {device.size_mm[1]:g} x {device.size_mm[2]:g} mm, "
                    f"centre at {', '.join(f'{x:g}' for x in device.offset_mm)} mm from the axes' intersection"),
@@ -86,17 +87,32 @@ def set_up_section(source: Source) -> tuple[ReportSection, ...]:
         ("Reference", gain_source(chamber, source.processed.budget.chamber)),
         ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
     )  # fmt: skip
-    sketch = charts.range_sketch(chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names)
+    # The sketch shows two axes; joints may lie anywhere.
+    above = [] if chamber.positioner.joints else [
+        chart(
+            charts.range_sketch(chamber.range_length_m, device.offset_mm, device.reach_m, geometry.axis_names),
+            "The range from above.",
+            width_percent=92,
+        )
+    ]  # fmt: skip
     return (
         ReportSection(
             "Set-up and plan",
             (
                 Table(("", ""), rows, wide=True),
-                chart(sketch, "The range from above.", width_percent=92),
+                *above,
                 chart(signs_sketch(), SIGNS, width_percent=76),
             ),
         ),
     )
+
+
+def _positioner_words(chamber: Chamber) -> str:
+    """Name the stack of axes, or the joints of a mount, with the formula of the direction under test."""
+    geometry, joints = chamber.positioner.geometry, chamber.positioner.joints
+    if not joints:
+        return f"{geometry.value}; direction under test d = {geometry.direction_formula}"
+    return f"{len(joints)} joints; theta and phi as on roll over azimuth, d = {geometry.direction_formula}"
 
 
 def _scheme_words(scheme: str, offsets: str = "") -> str:

@@ -21,8 +21,11 @@ NEAR_FIELD: tuple[tuple[str, str], ...] = (
         "truncation of the measured surface",
         "whole sphere: none; a region: its margin is planned for, not considered here",
     ),
-    ("probe position across the range", "alignment: theta zero, roll axis, axes offset; probe place, position error"),
-    ("probe position along the range", "alignment: distance, axes offset"),
+    (
+        "probe position across the range",
+        "alignment: theta zero, roll axis, axes offset, joints; probe place, position error",
+    ),
+    ("probe position along the range", "alignment: distance, axes offset, joints"),
     ("multiple reflections probe to device", "standing wave; a second distance shows it (colure set-ups)"),
     ("receiver amplitude nonlinearity", "receiver linearity, receiver compression"),
     ("system phase error", "cable flexing, drift residual, temperature, jumps"),
@@ -33,7 +36,7 @@ NEAR_FIELD: tuple[tuple[str, str], ...] = (
 )
 #: Headings of over-the-air test methods (3GPP TR 38.903, B.2.1, list of headings).
 OVER_THE_AIR: tuple[tuple[str, str], ...] = (
-    ("positioning misalignment, pointing, positioner", "alignment: device pose, theta zero, roll axis"),
+    ("positioning misalignment, pointing, positioner", "alignment: device pose, theta zero, roll axis, joints"),
     ("measurement distance, phase curvature", "alignment: distance (the transform removes the curvature itself)"),
     ("quality of the quiet zone", "range echoes"),
     ("mismatch, standing wave", "mismatch; standing wave"),

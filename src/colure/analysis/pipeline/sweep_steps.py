@@ -15,6 +15,7 @@ from colure.analysis.steps.drift import DriftTrack, correct
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer, method_of
 from colure.analysis.steps.places import to_planned_places
 from colure.analysis.steps.time_gate import Gate, common_response, gate_record, proposed_gate
+from colure.errors import InputError
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.doors import Brought, brought
@@ -241,6 +242,9 @@ def flex_of(record: xr.Dataset, chamber: Chamber) -> CableFlex:
 
 def gate_of(record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe) -> Gate:
     """Return the time gate that a recipe asks for, what it leaves open proposed from the record's sweeps."""
+    if chamber.swings_probe:
+        raise InputError(["recipe.toml: step 'gate': must be off (on = false): joints carry the probe around the device, and the "
+                          "intervals know no gate there"])  # fmt: skip
     table = todo.step("gate")
     centre, width, response = (
         None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns, table.response_ns)

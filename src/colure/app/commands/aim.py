@@ -12,6 +12,7 @@ from colure.model.strict_json import json_text
 if TYPE_CHECKING:
     from colure.geometry.kinematics import Geometry
     from colure.model.chamber import Chamber
+    from colure.model.device import Device
     from colure.planning.aim import Aim, Bearing
 
 #: Short names for the command line; the formula of d is always printed beside them.
@@ -56,12 +57,17 @@ def aim(
       colure aim --readout azimuth=20,roll=90 --geometry roll
       colure aim --targets stations.csv --campaign my-campaign
     """
+    from colure.errors import InputError
     from colure.geometry.kinematics import Geometry
     from colure.model.campaign import Campaign
     from colure.planning.aim import bearing_from, read_targets
 
-    chamber = None if campaign is None else Campaign.load(campaign).chamber
+    own_campaign = None if campaign is None else Campaign.load(campaign)
+    chamber = None if own_campaign is None else own_campaign.chamber
+    device = None if own_campaign is None else own_campaign.device
     own = None if chamber is None else chamber.positioner.geometry
+    if short and chamber is not None and chamber.positioner.joints:
+        raise InputError([f"--geometry = {short}: leave it out: the mount of --campaign is described by its joints"])
     geometries = [Geometry(SHORT[short])] if short else [own] if own is not None else list(Geometry)
     if readout is not None:
         _show_readouts(readout, geometries, chamber, as_json=as_json)
@@ -72,15 +78,24 @@ def aim(
         bearings = [
             bearing_from(azimuth_deg=azimuth_deg, elevation_deg=elevation_deg, theta_deg=theta_deg, phi_deg=phi_deg)
         ]
-    _show_bearings(bearings, geometries, chamber, as_json=as_json)
+    _show_bearings(bearings, geometries, chamber, device, as_json=as_json)
 
 
 def _show_bearings(
-    bearings: list[Bearing], geometries: list[Geometry], chamber: Chamber | None, *, as_json: bool
+    bearings: list[Bearing],
+    geometries: list[Geometry],
+    chamber: Chamber | None,
+    device: Device | None,
+    *,
+    as_json: bool,
 ) -> None:
-    from colure.planning.aim import aims
+    from colure.planning.joint_aim import ways_to
 
-    found = [(bearing, geometry, aims(bearing, geometry, chamber)) for bearing in bearings for geometry in geometries]
+    found = [
+        (bearing, geometry, ways_to(bearing, geometry, chamber, device))
+        for bearing in bearings
+        for geometry in geometries
+    ]
     if as_json:
         content = [
             {"bearing": bearing.__dict__, "geometry": geometry.value, "direction": geometry.direction_formula,
@@ -91,7 +106,7 @@ def _show_bearings(
     else:
         from colure.app.terminal import screens
 
-        screens.show_aims(found)
+        screens.show_aims(found, chamber)
 
 
 def _plain(one: Aim) -> dict[str, Any]:
@@ -101,17 +116,17 @@ def _plain(one: Aim) -> dict[str, Any]:
 
 def _show_readouts(text: str, geometries: list[Geometry], chamber: Chamber | None, *, as_json: bool) -> None:
     from colure.errors import InputError
-    from colure.planning.aim import bearing_at
+    from colure.planning.joint_aim import bearing_of_readouts
 
     try:
         readouts = {name.strip(): float(value) for name, value in (part.split("=") for part in text.split(","))}
     except ValueError:
         raise InputError([f"--readout = {text!r}: must be like azimuth=20,roll=90 (deg)"]) from None
     fitting = [geometry for geometry in geometries if set(geometry.axis_names) == set(readouts)] or geometries[:1]
-    found = [(geometry, *bearing_at(readouts, geometry, chamber)) for geometry in fitting]
+    found = [(geometry, *bearing_of_readouts(readouts, geometry, chamber)) for geometry in fitting]
     if as_json:
         click.echo(json_text([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in found]))
     else:
         from colure.app.terminal import screens
 
-        screens.show_sightings(found)
+        screens.show_sightings(found, chamber)

@@ -21,9 +21,16 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON f
 
 @click.command()
 @folder_argument
-@click.option("--axis", help="Which axis: azimuth, roll, elevation or probe.")
-@click.option("--by", "by_deg", type=click.FloatRange(-360, 360), help="Turn it by this, degrees.")
-@click.option("--to", "to_deg", type=click.FloatRange(-3600, 3600), help="Turn it to this readout, degrees.")
+@click.option("--axis", help="Which axis: azimuth, roll, elevation or probe, or the name of a joint.")
+@click.option(
+    "--by", "by_deg", type=click.FloatRange(-360, 360), help="Turn it by this, degrees (mm of a prismatic joint)."
+)
+@click.option(
+    "--to",
+    "to_deg",
+    type=click.FloatRange(-3600, 3600),
+    help="Turn it to this readout, degrees (mm of a prismatic joint).",
+)
 @click.option("--home", is_flag=True, help="Seek the reference marks of all axes.")
 @click.option(
     "--senses", is_flag=True, help="Turn every axis by 1 deg and back, and ask whether it went the right way."
@@ -72,7 +79,7 @@ def jog(
             if axis not in here:
                 raise InputError([f"--axis = {axis!r}: must be one of {', '.join(here)}"])
             target = to_deg if to_deg is not None else here[axis] + (by_deg or 0.0)
-            _clear(yes, f"{axis} turns from {here[axis]:.3f} to {target:.3f} deg")
+            _clear(yes, f"{axis} turns from {here[axis]:.3f} to {target:.3f} {hand.unit(axis)}")
             here = hand.to({axis: target})
         if as_json:
             click.echo(json_text(here))
@@ -111,13 +118,15 @@ def goto(
 
     campaign = Campaign.load(folder)
     if home:
-        targets = {name: axis.home_deg for name, axis in campaign.chamber.axis_table.items()}
+        targets = {name: axis.home_deg for name, axis in campaign.chamber.driven_table.items()}
     else:
         targets = readouts_for(campaign, az=az, el=el, theta=theta, phi=phi)
     with jogger(campaign) as hand, _Refusals():
         if not as_json:
             _show(hand.where(), hand)
-        _clear(yes, "axes go to " + ", ".join(f"{name} {value:.3f}" for name, value in targets.items()) + " deg")
+        _clear(
+            yes, "axes go to " + ", ".join(f"{name} {value:.3f} {hand.unit(name)}" for name, value in targets.items())
+        )
         here = hand.to(targets)
         if as_json:
             click.echo(json_text(here))
@@ -160,7 +169,8 @@ def trace(folder: Path, count: int, as_json: bool) -> None:
 def _show(here: Mapping[str, float], hand: Jogger) -> None:
     limits = hand.limits()
     for name, value in here.items():
-        click.echo(f"{name:<10} {value:9.3f} deg   limits {limits[name][0]:g} to {limits[name][1]:g} deg")
+        unit = hand.unit(name)
+        click.echo(f"{name:<10} {value:9.3f} {unit}   limits {limits[name][0]:g} to {limits[name][1]:g} {unit}")
 
 
 def _prove_all(hand: Jogger, *, yes: bool) -> None:
@@ -169,11 +179,11 @@ def _prove_all(hand: Jogger, *, yes: bool) -> None:
 
     wrong = []
     for name in hand.turning:
-        _clear(yes, f"{name} turns by 1 deg and back")
+        _clear(yes, f"{name} turns by 1 {hand.unit(name)} and back")
         made = hand.prove(name)
         right = Confirmation(yes=yes).right(name, made) is not False
         click.echo(
-            f"{name:<10} readout {made:+.3f} deg, {'not looked at' if yes else 'as seen' if right else 'WRONG WAY'}"
+            f"{name:<10} readout {made:+.3f} {hand.unit(name)}, {'not looked at' if yes else 'as seen' if right else 'WRONG WAY'}"
         )
         wrong += [] if right else [name]
     if wrong:

@@ -233,7 +233,10 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
             lines += [CheckLine(*line) for line in found]
             # What has a fault already is not moved.
             if confirm is not None and all(line.good for line in lines):
-                turned = [CheckLine(*line) for line in check_motion(campaign.chamber, bench.axes, bench.clock, confirm)]
+                turned = [
+                    CheckLine(*line)
+                    for line in check_motion(campaign.chamber, bench.axes, bench.clock, confirm, device=campaign.device)
+                ]
     except (InstrumentError, LockedError) as error:
         lines.append(CheckLine("connection", False, str(error)))
     wrong, moved = ([f"{one.what}: {one.found}" for one in part if not one.good] for part in (lines, turned or []))

@@ -88,7 +88,8 @@ def result(folder: Path, name: str) -> Search:
 
     from colure.analysis.setup.beam_search import beam_of
     from colure.geometry.directions import from_azimuth_over_elevation
-    from colure.planning.aim import Bearing, aims
+    from colure.planning.aim import Bearing
+    from colure.planning.joint_aim import ways_to
 
     campaign = Campaign.load(folder)
     try:
@@ -96,7 +97,7 @@ def result(folder: Path, name: str) -> Search:
     except ValueError as error:
         raise InputError([str(error)]) from None
     d = from_azimuth_over_elevation(azimuth=np.deg2rad(found.azimuth_deg), elevation=np.deg2rad(found.elevation_deg))
-    aim = aims(Bearing.of(d), campaign.chamber.positioner.geometry, campaign.chamber)[0]
+    aim = ways_to(Bearing.of(d), campaign.chamber.positioner.geometry, campaign.chamber, campaign.device)[0]
     return Search(found, aim.readouts_deg)
 
 
@@ -110,6 +111,10 @@ def set_home(folder: Path, name: str, stamp: str) -> list[str]:
     """
     search = result(folder, name)
     campaign = Campaign.load(folder)
+    if campaign.chamber.positioner.joints:
+        raise InputError(
+            ["set as home: chamber.toml positioner.joints: zero_deg of each joint is written there by hand (deg)"]
+        )
     if campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
         raise InputError([
             f"set as home: a roll over azimuth has its home on the roll axis; mount the device so that its beam (azimuth "

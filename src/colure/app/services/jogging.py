@@ -31,18 +31,22 @@ def jogger(campaign: Campaign, look: Callable[[], None] | None = None) -> Iterat
     from colure.acquire.jogging import Jogger
 
     with axes_alone(campaign) as (axes, clock):
-        chamber = campaign.chamber
-        yield Jogger(chamber, axes, clock) if look is None else Jogger(chamber, axes, clock, look=look)
+        chamber, device = campaign.chamber, campaign.device
+        if look is None:
+            yield Jogger(chamber, axes, clock, device=device)
+        else:
+            yield Jogger(chamber, axes, clock, device=device, look=look)
 
 
 def readouts_for(
     campaign: Campaign, *, az: float | None, el: float | None, theta: float | None, phi: float | None
 ) -> dict[str, float]:
     """Return the readouts that point the device at a bearing, degrees; raises `InputError` if none lie within limits."""
-    from colure.planning.aim import aims, bearing_from
+    from colure.planning.aim import bearing_from
+    from colure.planning.joint_aim import ways_to
 
     bearing = bearing_from(azimuth_deg=az, elevation_deg=el, theta_deg=theta, phi_deg=phi)
-    ways = aims(bearing, campaign.chamber.positioner.geometry, campaign.chamber)
+    ways = ways_to(bearing, campaign.chamber.positioner.geometry, campaign.chamber, campaign.device)
     if ways[0].fault:
         raise InputError([f"goto: {ways[0].fault}"])
     return ways[0].readouts_deg

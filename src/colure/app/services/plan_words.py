@@ -11,6 +11,7 @@ from colure.planning.distances import distance_words
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
+    from colure.model.chamber import Chamber
     from colure.model.plan import Plan
 
 
@@ -50,7 +51,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
     elif goal.offset_deg is not None:
         scheme = _offsets_text(plan, goal.probe)
     return (
-        ("Geometry", f"{geometry.value}, d = {geometry.direction_formula}"),
+        ("Geometry", _geometry_text(chamber)),
         *_band_rows(campaign, p),
         ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' intersection"),
         ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
@@ -91,6 +92,17 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         *_equipment_rows(campaign),
         ("Plan hash", plan.hash[:16]),
     )  # fmt: skip
+
+
+def _geometry_text(chamber: Chamber) -> str:
+    """Name the positioner with its formula, or the joints of a mount and the coordinates that stand for them."""
+    geometry, joints = chamber.positioner.geometry, chamber.positioner.joints
+    if not joints:
+        return f"{geometry.value}, d = {geometry.direction_formula}"
+    names = ", ".join(f"{one.name} ({one.carries})" for one in joints)
+    solids = len(chamber.positioner.solids)
+    checked = f"{solids} solids kept apart" if solids else "collisions NOT checked (no positioner.solids)"
+    return f"{len(joints)} joints: {names}; {checked}; theta is azimuth, phi is roll, d = {geometry.direction_formula}"
 
 
 def _band_rows(campaign: Campaign, predicted: dict[str, Any]) -> tuple[tuple[str, str], ...]:

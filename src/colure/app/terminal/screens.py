@@ -119,7 +119,12 @@ def show_comparison_of_schemes(choices: Sequence[Choice]) -> None:
 def show_points(plan: Plan) -> None:
     """Print every point of a plan."""
     table = Table(box=None)
-    for name in ("point", "role", "slice", "pass", *(f"{axis} / deg" for axis in plan.axes)):
+    chamber = plan.inputs.get("chamber", {})
+    joints = {one["name"]: one["kind"] for one in chamber.get("positioner", {}).get("joints", ())}
+    units = ["mm" if joints.get(axis) == "prismatic" else "deg" for axis in plan.axes]
+    for name in (
+        "point", "role", "slice", "pass", *(f"{axis} / {unit}" for axis, unit in zip(plan.axes, units, strict=True))
+    ):  # fmt: skip
         table.add_column(name, justify="right")
     for index, target in enumerate(plan.targets_deg):
         role = ROLES[plan.role[index]].value
@@ -128,22 +133,21 @@ def show_points(plan: Plan) -> None:
     console().print(table)
 
 
-def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]]) -> None:
-    """Print the readouts for every bearing, one block a positioner."""
+def _mount_title(geometry: Geometry, chamber: Chamber | None) -> str:
+    """Return what readouts belong to: a positioner with its formula, or the joints of a mount."""
+    if chamber is None or not chamber.positioner.joints:
+        return f"{geometry.value}: d = {geometry.direction_formula}"
+    return f"{chamber.name}: {len(chamber.positioner.joints)} joints"
+
+
+def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]], chamber: Chamber | None = None) -> None:
+    """Print the readouts for every bearing, one block a positioner; on a mount with joints those of the joints."""
+    joints = () if chamber is None else chamber.positioner.joints
     for geometry in dict.fromkeys(geometry for _, geometry, _ in found):
-        table = Table(title=f"{geometry.value}: d = {geometry.direction_formula}", title_justify="left", box=None)
-        one, two = geometry.axis_names
-        for name in (
-            "target",
-            "az / el",
-            "theta / phi",
-            one,
-            two,
-            "slant",
-            "probe roll",
-            "",
-        ):
-            table.add_column(name, justify="left" if name in ("target", "") else "right")
+        table = Table(title=_mount_title(geometry, chamber), title_justify="left", box=None)
+        names = ["readouts"] if joints else list(geometry.axis_names)
+        for name in ("target", "az / el", "theta / phi", *names, "slant", "probe roll", ""):
+            table.add_column(name, justify="left" if name in ("target", "readouts", "") else "right")
         for bearing, own, ways in found:
             if own is not geometry:
                 continue
@@ -151,22 +155,32 @@ def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]]) -> None:
                 first = (bearing.name, f"{bearing.azimuth_deg:.2f} / {bearing.elevation_deg:.2f}",
                          f"{bearing.theta_deg:.2f} / {bearing.phi_deg:.2f}") if number == 0 else ("", "", "")  # fmt: skip
                 reach = "[bold red]out of reach[/bold red]" if aim.fault else "nearest" if number == 0 else "also"
-                table.add_row(*first, *(f"{value:.3f}" for value in aim.readouts_deg.values()),
+                shown = [f"{value:.3f}" for value in aim.readouts_deg.values()]
+                if joints:
+                    shown = [", ".join(f"{one} {value}" for one, value in zip(aim.readouts_deg, shown, strict=True))]
+                table.add_row(*first, *shown,
                               f"{aim.slant_deg:.2f}", f"{aim.probe_roll_deg:.2f}", reach)  # fmt: skip
         console().print(table)
     for fault in dict.fromkeys(aim.fault for _, _, ways in found for aim in ways if aim.fault):
         console().print(fault)
+    if joints:
+        console().print(
+            "Readouts in degrees, of prismatic joints in millimetres. Slant: what port 1 receives there (Ludwig-3, x towards y, in the "
+            "device's frame).\nProbe roll: how much further the probe must be rolled to receive the device's own x component."
+        )
+        return
     console().print(
         "Angles in degrees. Slant: what the probe receives at roll 0 (Ludwig-3, x towards y, in the device's frame).\n"
         "Probe roll: the roll at which it receives the device's own x component."
     )
 
 
-def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]]) -> None:
+def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]], chamber: Chamber | None = None) -> None:
     """Print the bearing that readouts show."""
+    slant_name = "slant" if chamber is not None and chamber.positioner.joints else "slant at probe roll 0"
     for geometry, b, slant in found:
-        table = Table(title=f"{geometry.value}: d = {geometry.direction_formula}", title_justify="left", box=None)
-        for name in ("az / el", "theta / phi", "alpha / epsilon", "slant at probe roll 0"):
+        table = Table(title=_mount_title(geometry, chamber), title_justify="left", box=None)
+        for name in ("az / el", "theta / phi", "alpha / epsilon", slant_name):
             table.add_column(name, justify="right")
         table.add_row(f"{b.azimuth_deg:.3f} / {b.elevation_deg:.3f}", f"{b.theta_deg:.3f} / {b.phi_deg:.3f}",
                       f"{b.alpha_deg:.3f} / {b.epsilon_deg:.3f}", f"{slant:.2f}")  # fmt: skip
@@ -239,7 +253,7 @@ def show_learned(learned: Learned, chamber: Chamber, path: Path) -> None:
     for name in ("axis", "speed declared", "speed real", "acceleration declared", "acceleration real"):
         table.add_column(name, justify="left" if name == "axis" else "right")
     for name, axis in learned.axes.items():
-        declared = chamber.axis_table[name]
+        declared = chamber.driven_table[name]
         table.add_row(name, f"{declared.speed_deg_s:g} deg/s", f"{axis.speed_deg_s:.2f} deg/s",
                       f"{declared.acceleration_deg_s2:g} deg/s^2", f"{axis.acceleration_deg_s2:.2f} deg/s^2")  # fmt: skip
     console().print(table)

@@ -59,13 +59,13 @@ def carry_out(folder: Path, action: Action, values: Mapping[str, float], stop: _
         elif action == "home":
             here = hand.home()
         elif action == "rest":
-            here = hand.to({name: axis.home_deg for name, axis in campaign.chamber.axis_table.items()})
+            here = hand.to({name: axis.home_deg for name, axis in campaign.chamber.driven_table.items()})
         words = {"where": "nothing moved", "home": "reference marks found"}.get(action, "arrived")
         return {"at": time.time(), "text": words, "axes": _limits(campaign, hand, here), "sweep": None}
 
 
 def _limits(campaign: Campaign, hand: Jogger, here: Mapping[str, float]) -> list[Limits]:
-    limits, table = hand.limits(), campaign.chamber.axis_table
+    limits, table = hand.limits(), campaign.chamber.driven_table
     return [
         {"axis": name, "readout_deg": round(value, 4), "min_deg": limits[name][0], "max_deg": limits[name][1], "home_deg": table[name].home_deg}
         for name, value in here.items()

@@ -13,6 +13,8 @@ from colure.geometry.conventions import FloatArray, IntArray
 from colure.geometry.directions import azimuth_over_elevation, from_azimuth_over_elevation
 from colure.geometry.kinematics import AxisMap, Geometry, sighting
 from colure.model.campaign import Campaign
+from colure.model.chamber import Chamber
+from colure.model.joint_record import shown_coordinates
 from colure.model.plan import ROLES, Plan, Role
 from colure.planning.level import segment_budgets
 from colure.values import holds_arrays
@@ -34,10 +36,14 @@ class Layout:
         (row x column, 3) unit vectors in the device frame.
     time_s
         (point,) predicted time of each point.
+    axes, targets_deg
+        Names and (point, axis) readouts; on a mount with joints the coordinates that they come to.
     noise_db
         Level of the noise that the plan expects, as a wave ratio (S21).
     state_index, states
         (point,) device state of each point, -1 if the device has none; their names.
+    mount
+        The chamber of a mount with joints, whose readouts are shown as coordinates; None for others.
     """
 
     rows_deg: FloatArray
@@ -58,10 +64,19 @@ class Layout:
     noise_db: float
     state_index: IntArray
     states: tuple[str, ...]
+    mount: Chamber | None = None
 
     def angles_deg(self, readouts_deg: list[float]) -> list[float]:
         """Return the angles of the conventions that readouts show, by axis."""
-        return [round(float(one.angle_deg(v)), 3) for one, v in zip(self.maps, readouts_deg, strict=False)]
+        shown = self.shown_deg(readouts_deg)
+        return [round(float(one.angle_deg(v)), 3) for one, v in zip(self.maps, shown, strict=False)]
+
+    def shown_deg(self, readouts_deg: list[float]) -> list[float]:
+        """Return readouts as the page shows them, by axis: on a mount with joints the coordinates that they come to."""
+        if self.mount is None or not readouts_deg:
+            return readouts_deg
+        near = np.zeros((1, len(self.axes)))
+        return [round(float(v), 3) for v in shown_coordinates(self.mount, np.array([readouts_deg]), near)[0]]
 
     @property
     def shape(self) -> tuple[int, int]:
@@ -73,7 +88,8 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
     """Lay a plan's scan points out on a grid of directions."""
     geometry = campaign.chamber.positioner.geometry
     tables = campaign.chamber.axis_table
-    first, second = (tables[n].map.angle_deg(plan.targets_deg[:, plan.axes.index(n)]) for n in geometry.axis_names)
+    axes, targets = plan.in_coordinates
+    first, second = (tables[n].map.angle_deg(targets[:, axes.index(n)]) for n in geometry.axis_names)
     seen = sighting(geometry, first=np.deg2rad(first), second=np.deg2rad(second)).direction
     looks = plan.inputs.get("test") == "beam search"
     if looks:
@@ -103,9 +119,10 @@ def layout_of(campaign: Campaign, plan: Plan, time_s: FloatArray) -> Layout:
     link = next(level for one, level in segment_budgets(campaign) if one.stop_hz >= watched - 1.0)
     return Layout(
         rows, columns, *names, cell, np.asarray(directions), plan.role, plan.pass_index, plan.slice_index,
-        plan.targets_deg, plan.axes, time_s, plan.hash,
-        int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in plan.axes), link.noise_dbm - link.power_dbm,
+        targets, axes, time_s, plan.hash,
+        int(plan.pass_index.max()) + 1, tuple(tables[name].map for name in axes), link.noise_dbm - link.power_dbm,
         plan.state_index, plan.states,
+        campaign.chamber if campaign.chamber.positioner.joints else None,
     )  # fmt: skip
 
 

@@ -158,16 +158,21 @@ def motion_of(folder: Path, edits: dict[str, Any]) -> answers.Motion:
     layout = layout_of(campaign, plan, time_s)
     positioner = campaign.chamber.positioner
     tables = campaign.chamber.axis_table
-    angles = np.stack([tables[name].map.angle_deg(plan.targets_deg[:, i]) for i, name in enumerate(plan.axes)], axis=-1)
+    # On a mount with joints the page shows the coordinates that plans and records are written in.
+    axes, shown = plan.in_coordinates
+    angles = np.stack([tables[name].map.angle_deg(shown[:, i]) for i, name in enumerate(axes)], axis=-1)
+    formula = positioner.geometry.direction_formula
+    if positioner.joints:
+        formula += f" (coordinates; the {len(positioner.joints)} joints of the mount are not drawn)"
     return {
-        "geometry": positioner.geometry.value, "formula": positioner.geometry.direction_formula, "axes": list(plan.axes),
-        "angles_deg": np.round(angles, 3).ravel().tolist(), "readouts_deg": np.round(plan.targets_deg, 3).ravel().tolist(),
+        "geometry": positioner.geometry.value, "formula": formula, "axes": list(axes),
+        "angles_deg": np.round(angles, 3).ravel().tolist(), "readouts_deg": np.round(shown, 3).ravel().tolist(),
         "role": plan.role.tolist(), "cell": layout.cell.tolist(), "time_s": np.round(np.cumsum(time_s), 2).tolist(),
         "directions": np.round(layout.directions, 5).ravel().tolist(), "range_m": campaign.chamber.range_length_m,
         "size_mm": list(campaign.device.size_mm), "offset_mm": list(campaign.device.offset_mm),
         "slant_deg": campaign.device.slant_deg, "reach_m": campaign.device.reach_m, "ports": len(plan.ports),
         "limits_deg": [
-            sorted(float(tables[name].map.angle_deg(v)) for v in (tables[name].min_deg, tables[name].max_deg)) for name in plan.axes
+            sorted(float(tables[name].map.angle_deg(v)) for v in (tables[name].min_deg, tables[name].max_deg)) for name in axes
         ],
     }  # fmt: skip
 
@@ -193,7 +198,12 @@ def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
 
 def save_home(folder: Path, home_deg: dict[str, float], stamp: str) -> list[str]:
     """Make readouts the home of the axes in chamber.toml; raises `InputError` for an unknown axis or beyond its limits."""
-    known = Campaign.load(folder).chamber.axis_table
+    chamber = Campaign.load(folder).chamber
+    if chamber.positioner.joints:
+        raise InputError(
+            ["chamber.toml: positioner.joints: home_deg (home_mm) of each joint is written there by hand (deg, mm)"]
+        )
+    known = chamber.axis_table
     faults = [f"axis = {name!r}: must be one of {', '.join(known)}" for name in home_deg if name not in known]
     if faults:
         raise InputError(faults)
