@@ -34,6 +34,18 @@ def swinging_arm(range_mm: float, *, arm: str = "[-185, 185]", roll: bool = True
     )
 
 
+def telescope(range_mm: float) -> str:
+    """A turntable, and an arm pivoted 100 mm below the device: a telescope keeps the range length, a tilt looks back."""
+    text = joint("turntable", "C", "device", "[0, 0, -1]", travel="[-10, 370]")
+    text += joint("arm", "B", "probe", "[0, 1, 0]", "[0, 0, -100]")
+    text += (
+        '[[positioner.joints]]\nname = "telescope"\nletter = "X"\ncarries = "probe"\nkind = "prismatic"\naxis = [0, 0, 1]\n'
+        "min_mm = -400\nmax_mm = 400\nspeed_mm_s = 200\nacceleration_mm_s2 = 400\n"
+    )
+    text += joint("tilt", "A", "probe", "[0, 1, 0]", f"[0, 0, {range_mm}]", "[-90, 90]")
+    return text + joint("rotary", "U", "probe", "[0, 0, 1]", f"[0, 0, {range_mm}]", "[-200, 200]")
+
+
 def six_axes(range_mm: float, *, base_mm: float = 1100.0, more: str = "") -> str:
     """A device on a turntable, and beside it an arm of six axes with a spherical wrist, 150 mm behind the probe."""
     r, base, wrist = range_mm, f"[{base_mm}, 0, 0]", f"[0, 0, {range_mm + 150}]"

@@ -99,6 +99,9 @@ HORN_2_4_GHZ = {
     "slant_e_mm": 300.0,
     "slant_h_mm": 330.0,
 }
+TRUE_HORN_38_GHZ = {
+    "kind": "horn", "aperture_a_mm": 27.0, "aperture_b_mm": 21.0, "slant_e_mm": 45.0, "slant_h_mm": 45.0,
+}  # fmt: skip
 HORN_38_GHZ = {"aperture_a_mm": 32.0, "aperture_b_mm": 26.0, "slant_e_mm": 56.0, "slant_h_mm": 62.0}
 HORN_77_GHZ = {"aperture_a_mm": 16.0, "aperture_b_mm": 13.0, "slant_e_mm": 28.0, "slant_h_mm": 31.0}
 HORN_5_8_GHZ = {"aperture_a_mm": 140.0, "aperture_b_mm": 110.0, "slant_e_mm": 200.0, "slant_h_mm": 220.0}
@@ -133,7 +136,7 @@ FURTHER = {
 }
 
 
-def mounted(joints: str, **more: Any) -> dict[str, Any]:
+def mounted(joints: str, *, ports: int = 1, **more: Any) -> dict[str, Any]:
     """Return a chamber whose mount has joints in place of two axes."""
     return {
         "positioner": {
@@ -142,7 +145,7 @@ def mounted(joints: str, **more: Any) -> dict[str, Any]:
             "roll": None,
             "joints": tomllib.loads(joints)["positioner"]["joints"],
         },
-        "probe": {"roll": None},
+        "probe": {"roll": None, "ports": ports},
         "alignment": {"theta_zero_deg": None, "roll_axis_tilt_deg": None, "axes_offset_mm": None},
         **more,
     }
@@ -227,15 +230,7 @@ SCENARIOS: dict[str, Scenario] = {
         device=sized(21.0, 27.0, 5.0, 18.0, offset_mm=[0.0, 0.0, -15.0]),
         goal=band(38.0),
         chamber={"reference": HORN_38_GHZ},
-        twin={
-            "device": {
-                "kind": "horn",
-                "aperture_a_mm": 27.0,
-                "aperture_b_mm": 21.0,
-                "slant_e_mm": 45.0,
-                "slant_h_mm": 45.0,
-            }
-        },
+        twin={"device": TRUE_HORN_38_GHZ},
     ),
     "38 GHz horn, four distances": Scenario(
         device=sized(21.0, 27.0, 5.0, 18.0, offset_mm=[0.0, 0.0, -15.0]),
@@ -280,19 +275,19 @@ SCENARIOS: dict[str, Scenario] = {
         ),
         twin={"device": {"kind": "dipole", "axis": "x"}},
     ),
+    "arch, two ports, 38 GHz horn": Scenario(
+        device=sized(21.0, 27.0, 5.0, 18.0),
+        goal=band(38.0, region_deg=140, scheme="auto"),
+        chamber=mounted(
+            swinging_arm(800, arm="[-2, 165]", roll=False), range_length_m=0.8, reference=HORN_38_GHZ, ports=2
+        ),
+        twin={"device": TRUE_HORN_38_GHZ},
+    ),
     "six axes, 38 GHz horn": Scenario(
         device=sized(21.0, 27.0, 5.0, 18.0, offset_mm=[0.0, 0.0, -15.0]),
         goal=band(38.0),
         chamber=mounted(six_axes(600, base_mm=1600), range_length_m=0.6, reference=HORN_38_GHZ),
-        twin={
-            "device": {
-                "kind": "horn",
-                "aperture_a_mm": 27.0,
-                "aperture_b_mm": 21.0,
-                "slant_e_mm": 45.0,
-                "slant_h_mm": 45.0,
-            }
-        },
+        twin={"device": TRUE_HORN_38_GHZ},
     ),
     "further figures, 4 x 4 panel": Scenario(device=four_by_four(), goal=ONE, evaluation=FURTHER),
     "further figures, dipole along z": Scenario(

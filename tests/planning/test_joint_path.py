@@ -61,8 +61,10 @@ def require_sound(campaign: Campaign, targets: np.ndarray) -> None:
     assert clear.gaps(values_of(joints, walked)).min() > 0.0
 
 
-@pytest.mark.parametrize("name", MOUNT)
-def test_a_plan_stays_within_limits_and_touches_nothing(campaign_folder, name):
+@pytest.mark.parametrize("name", ["swinging arm", pytest.param("six axes", marks=pytest.mark.nightly)])
+def test_a_plan_stays_within_limits_and_touches_nothing(campaign_folder, name, request):
+    if name == "six axes":
+        request.getfixturevalue("nightly")
     small(campaign_folder, name, region=90 if name == "swinging arm" else 60)
     campaign, plan = make_plan(Campaign.load(campaign_folder))
     assert plan.coordinates_deg is not None and plan.coordinates_deg.shape == (len(plan), 3)

@@ -390,8 +390,8 @@ class Chamber(Section):
 
     @property
     def swings_probe(self) -> bool:
-        """Tell whether the mount carries the probe around the device: another joint than its rotary one carries it."""
-        return sum(one.carries == "probe" for one in self.positioner.joints) > 1
+        """Tell whether the mount carries the probe around the device: a joint does more than roll it about its boresight."""
+        return any(one.carries == "probe" and not one.rolls_only for one in self.positioner.joints)
 
     @property
     def driven_table(self) -> dict[str, Axis]:

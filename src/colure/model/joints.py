@@ -106,6 +106,13 @@ class JointTable(Axis):
         return "mm" if self.kind == "prismatic" else "deg"
 
     @property
+    def rolls_only(self) -> bool:
+        """Tell whether the joint turns about the line from the device to the probe, and moves neither of them."""
+        across = np.hypot(self.axis[0], self.axis[1]) / np.linalg.norm(self.axis)
+        aside_mm = np.hypot(self.point_mm[0], self.point_mm[1])
+        return self.kind == "revolute" and bool(across < 1e-9 and aside_mm < 1e-6)
+
+    @property
     def tolerance(self) -> JointTolerance:
         """How far the joint may be off, expanded: radians and metres."""
         zero = 1e-3 * self.zero_error_deg if self.kind == "prismatic" else float(np.deg2rad(self.zero_error_deg))

@@ -220,7 +220,8 @@ def why_not(chamber: Chamber, ways: Ways, clearance: Clearance | None, point: in
     best = min(ways.found, key=lambda found: found.miss[point] / chamber.range_length_m + found.turned[point])
     return (
         f"no joint values lead there; the nearest pose found is {1e3 * best.miss[point]:.3g} mm and "
-        f"{np.rad2deg(best.turned[point]):.3g} deg beside it"
+        f"{np.rad2deg(best.turned[point]):.3g} deg beside it (joints too short, or axes that miss each other and so keep no "
+        f"range_length_m)"
     )
 
 

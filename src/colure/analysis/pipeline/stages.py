@@ -34,6 +34,7 @@ from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.mode_filter import OwnWaves
 from colure.analysis.steps.time_gate import Gate
 from colure.analysis.stray.mirrors import hearing, stray_fields
+from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.kinematics import ALIGNED, Geometry
 from colure.model.chamber import Chamber
@@ -193,6 +194,9 @@ def _estimate(
     *,
     seed: int,
 ) -> Estimate:
+    if chamber.positioner.joints:
+        raise InputError(["recipe.toml: step 'alignment': must be off (on = false) with chamber.toml positioner.joints: it turns the two axes "
+                          "of a positioner; the joints' tolerances are in the budget"])  # fmt: skip
     some, there = looked_upon(sphere, step, FREQUENCIES)
     rooms = stray_fields(
         some,

@@ -75,7 +75,9 @@ def _echoes(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
         + ("" if inputs.gate is None else ", less what the time gate keeps out")
     )
     shared = shared_power(trial.nominal, rooms[::2])
-    return Perturbation(cause, rooms, words, chamber.echo_level_db, "dB", shared=shared)
+    # A still probe's echoes run over the sphere faster than the device's waves: transform and mode filter keep few of them. A probe
+    # that swings keeps most, and a peak that many directions share takes them.
+    return Perturbation(cause, rooms, words, chamber.echo_level_db, "dB", shared=shared, picked=chamber.swings_probe)
 
 
 def _reference_gain(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
