@@ -94,12 +94,12 @@ class CauseEffects:
         return np.array(rows)
 
     def _against_rivals(self, out: FloatArray) -> None:
-        """Let noise choose among nearly equal maxima, in effects (n, frequency, figure), where its mean is taken off."""
+        """Let noise, and echoes that swing with the probe, choose among nearly equal maxima, in effects (n, frequency, figure)."""
         names = self._bench.inputs.figures.names
         ends = np.cumsum([0, *(len(one.changes) for one in self._every)])
         for one, begin, end in zip(self._every, ends[:-1], ends[1:], strict=True):
             for f, (response, answer) in enumerate(zip(self._responses, self._answers, strict=True)):
-                if one.cause.known_mean:
+                if one.cause.known_mean or one.picked:
                     part = slice(int(begin), int(end))
                     for name, more in corrections(response, answer.fields[part], answer.gain_db[part]).items():
                         if name in names:

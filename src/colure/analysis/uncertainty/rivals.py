@@ -1,6 +1,7 @@
 """What noise does to the largest of many directions that are nearly equal, as on an omnidirectional device.
 
 The direction of the largest measured intensity is mostly one that noise raised, so that gain and directivity are read too high.
+Echoes do the same where the probe swings: transform and mode filter keep most of them, and they run over the ring as noise does.
 Noise that is added once more to the measured ring shows less than that: the ring is uneven by noise already. So the ring is first made as
 even as it is in truth.
 """

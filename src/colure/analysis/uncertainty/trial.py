@@ -133,7 +133,7 @@ class Perturbation:
     shared (frequency,)
         Mean square, in dB of the radiated power, of what draws have in common with the same errors that the record holds.
     picked
-        True: figures that pick the strongest of many like directions have taken the record's own draw with them.
+        True: the largest of many like directions may be one that the record's own errors of this kind raised.
     """
 
     cause: Cause
@@ -248,8 +248,6 @@ class Trial:
         radiated = (self.inputs.figures if self.readout is None else self.readout).radiated
         if one.shared is not None and radiated.any():
             effects = _less(effects, radiated, one.shared)
-        if one.picked and self.readout is None:
-            effects = _as_first(effects)
         if one.cause.known_mean:
             power = np.sum(np.abs(self.nominal.coefficients) ** 2, axis=(-2, -1))
             share = np.sum(np.abs(one.changes) ** 2, axis=(-2, -1)).mean(axis=0) / power
@@ -312,20 +310,6 @@ def _less(effects: FloatArray, radiated: FloatArray, shared: FloatArray) -> Floa
         share = radiated**2 * shared[:, None] / np.maximum(variance, 1e-300)
         less = mean + np.sqrt(1.0 - np.minimum(share, MOST_SHARED)) * (effects - mean)
     return np.asarray(np.where(share > 0.0, less, effects))
-
-
-def _as_first(effects: FloatArray) -> FloatArray:
-    """Return effects of draws (draw, frequency, figure) with the mean that the record's own draw had.
-
-    A figure that picks the strongest of many like directions grows with the amplitude of what is added. The record holds one draw
-    already: another one adds sqrt(2) - 1 of what the first one did (derivable: powers of independent draws add). A mean within the
-    scatter of so few draws is none.
-    """
-    with np.errstate(invalid="ignore"):
-        mean = effects.mean(axis=0)
-        seen = 1.0 - np.var(effects, axis=0) / (len(effects) * np.maximum(mean**2, 1e-300))
-        first = effects + np.sqrt(2.0) * np.clip(seen, 0.0, 1.0) * mean
-    return np.asarray(np.where(np.isfinite(first), first, effects))
 
 
 def _turned_back(change: FloatArray, names: tuple[str, ...]) -> FloatArray:
