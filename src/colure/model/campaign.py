@@ -137,7 +137,9 @@ def _cross_checks(goal: Goal, chamber: Chamber, device: Device) -> list[str]:
             else "chamber.toml: probe.roll: missing; a single-port probe needs a roll axis (deg, deg/s)"
         )
     if goal.distance_steps is not None and chamber.positioner.joints:
-        faults.append("goal.toml: distance_steps: must be left out with chamber.toml positioner.joints: joints keep one range length")
+        faults.append(
+            "goal.toml: distance_steps: must be left out with chamber.toml positioner.joints: joints keep one range length"
+        )
     if goal.gate and chamber.swings_probe:
         faults.append(NO_GATE_ON_A_SWING)
     faults += _role_checks(chamber, device)
