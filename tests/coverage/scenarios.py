@@ -296,6 +296,14 @@ SCENARIOS: dict[str, Scenario] = {
         twin={"device": {"kind": "dipole", "axis": "z"}},
         evaluation={**FURTHER, "up": "z"},
     ),
+    "dual port": Scenario(
+        device=four_by_four(),
+        goal=ONE,
+        chamber={"probe": {"ports": 2, "imbalance_db": 0.5, "imbalance_deg": 4.0}},
+    ),
+    "dipole along z, ties at its null": Scenario(
+        device=sized(1.0, 1.0, 6.0, 2.1), goal=ONE, twin={"device": {"kind": "dipole", "axis": "z"}}
+    ),
     "weak signal": Scenario(device=four_by_four(), goal=ONE, chamber={"analyzer": {"power_dbm": -42}}),
     "region 20 deg, rim in a null": Scenario(device=four_by_four(), goal=band(24.1, region_deg=20)),
     "gated, 4 x 4 panel": Scenario(
