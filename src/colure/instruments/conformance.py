@@ -102,7 +102,7 @@ def axes_conformance(
     kit, opened = Kit(), []
     known = tuple(profile.axes if isinstance(profile, LineProfile) else profile.letters)
     if strange := [name for name in axes if name not in known]:
-        raise InputError([f"--axes: {', '.join(strange)}: must be axes of the profile: {', '.join(known)}"])
+        raise InputError([f"axes = {', '.join(strange)}: must be axes of the profile: {', '.join(known)}"])
     names = tuple(axes) or known
     table = {name: Axis(speed_deg_s=5.0, acceleration_deg_s2=10.0, min_deg=-3600, max_deg=3600) for name in names}
     if isinstance(profile, LineProfile):

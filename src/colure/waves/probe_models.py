@@ -109,8 +109,13 @@ def conical_horn(k: FloatArray, *, radius: float, slant: float, order: int | Non
 
 
 def _order(k: FloatArray, reach: float, order: int | None) -> int:
-    kr = float(np.max(k)) * reach
-    return int(np.ceil(kr + 1.8 * 4.0 ** (2 / 3) * max(kr, 1.0) ** (1 / 3))) if order is None else order
+    return order_of_reach(float(np.max(k)), reach) if order is None else order
+
+
+def order_of_reach(k: float, reach: float) -> int:
+    """Return the order that the waves of an aperture within `reach` of its centre (metres) hold at wavenumber k, to about -80 dB."""
+    kr = k * reach
+    return int(np.ceil(kr + 1.8 * 4.0 ** (2 / 3) * max(kr, 1.0) ** (1 / 3)))
 
 
 def _gauss(length: float, k: FloatArray, *, centre: float = 0.0) -> tuple[FloatArray, FloatArray]:

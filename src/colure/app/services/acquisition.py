@@ -148,7 +148,7 @@ def _check_journal_kept(run: RunFolder) -> None:
         raise InputError(
             [
                 f"{run.record}: its journal {run.journal.name} is gone or empty, so this run cannot be resumed, and a new one would be written "
-                "over the record: put a copy of the journal back, or measure under another run name (--run); nothing was moved"
+                "over the record: put a copy of the journal back, or measure under another run name (`run`); nothing was moved"
             ]
         )
 

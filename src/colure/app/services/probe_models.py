@@ -14,7 +14,7 @@ from colure.geometry.conventions import FloatArray, mode_orders, power_db, waven
 from colure.model.files import save_dataset
 from colure.model.pattern import build_pattern
 from colure.waves.expansion import Expansion
-from colure.waves.probe_models import conical_horn, dipole, open_waveguide, pyramidal_horn
+from colure.waves.probe_models import conical_horn, dipole, open_waveguide, order_of_reach, pyramidal_horn
 
 #: Steps of theta and phi of a file, deg: the coarsest that carries a third more than the probe's order.
 STEPS_DEG = (5.0, 3.0, 2.0, 1.0)
@@ -72,12 +72,15 @@ def write_probe_model(
         raise InputError([f"{target}: must end in .nc for a probe's pattern (file ending)"])
     given = _checked(kind, start_ghz, stop_ghz, size_mm)
     frequency = np.linspace(start_ghz, stop_ghz, POINTS if stop_ghz > start_ghz else 1) * 1e9
-    probe = _modelled(kind, wavenumber(frequency), given)
-    step_deg = next((s for s in STEPS_DEG if 180.0 / s - 1.0 >= 4.0 / 3.0 * probe.order), None)
-    if step_deg is None or probe.order > LARGEST_PROBE_ORDER:
+    k = wavenumber(frequency)
+    reach = given["radius"] if kind == "cone" else 0.5 * float(np.hypot(given.get("a", 0.0), given.get("b", 0.0)))
+    order = order_of_reach(float(k[-1]), reach)
+    if order > LARGEST_PROBE_ORDER:
         raise InputError(
-            [f"{kind}: its waves reach order {probe.order} at {stop_ghz:g} GHz: must be at most {LARGEST_PROBE_ORDER}; use a smaller probe"]
+            [f"{kind}: its waves reach order {order} at {stop_ghz:g} GHz: must be at most {LARGEST_PROBE_ORDER}; use a smaller probe"]
         )  # fmt: skip
+    probe = _modelled(kind, k, given)
+    step_deg = next(s for s in STEPS_DEG if 180.0 / s - 1.0 >= 4.0 / 3.0 * probe.order)
     theta, phi, field = pattern_grid(probe, step_deg)
     words = ", ".join(f"{name} = {value:g}" for name, value in size_mm.items() if value is not None)
     pattern = build_pattern(
