@@ -18,7 +18,7 @@ from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 from colure.model.plan import ScanGrid
 from colure.planning.level import LinkBudget
-from colure.planning.path import polarization_scheme
+from colure.planning.passes import polarization_scheme
 
 #: 20/ln 10: dB per unit of relative field.
 DB = 20.0 / np.log(10.0)

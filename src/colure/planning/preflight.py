@@ -21,7 +21,8 @@ from colure.planning.learning import recall
 from colure.planning.level import segment_budgets
 from colure.planning.load import Load, assess_load, require_bearable
 from colure.planning.operator_grid import grid_warnings, repeated_words
-from colure.planning.path import Path, pass_offsets, polarization_scheme
+from colure.planning.passes import pass_offsets, polarization_scheme
+from colure.planning.path import Path
 from colure.planning.sampling import power_grids
 from colure.planning.schemes import blocked_share
 
