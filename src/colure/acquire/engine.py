@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock, SystemClock
 from colure.acquire.control import Control
-from colure.acquire.exchange import DEVICE, DistanceKeeper, Exchange
+from colure.acquire.exchange import DEVICE, ByHand, DistanceKeeper, Exchange
 from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import StartCheck
 from colure.acquire.journal import Journal, Row, names_of_sensors
@@ -39,7 +39,7 @@ SLEEP_S = 2.0
 
 
 class Engine:
-    """Executes a plan; `mount` is told what a person has mounted (the simulated chamber hangs it up). `pause`, `resume`, `stop` and `abort` may be called from any thread or signal handler."""
+    """Executes a plan; `mount` is told what a person has mounted or moved, as a command (the simulated chamber does it). `pause`, `resume`, `stop` and `abort` may be called from any thread or signal handler."""
 
     def __init__(
         self,
@@ -259,29 +259,28 @@ class Engine:
 
     def _exchange_if_due(self, role: Role) -> None:
         """Let a person exchange device and reference where the next point needs the other one."""
-        why = self._exchange.due(role)
-        if not why:
-            return
-        self._persistence.insist(self._go_home, "way home")
-        self._rest(why)
-        mounted = self._exchange.confirm(role)
-        if self._mount is not None:
-            self._mount(mounted)
-        self._note("exchange", f"mounted as a person says: {mounted}")
-        self._persistence.insist(self._reenter, "resume")
+        if why := self._exchange.due(role):
+            self._by_a_person(why, lambda: self._exchange.confirm(role))
 
     def _move_if_due(self, index: int) -> None:
         """Let a person move probe or positioner where the next point needs another distance; ties of the last one say nothing then."""
-        why = self._distances.due(index)
-        if not why:
-            return
+
+        def moved() -> ByHand:
+            # Before everything is proven anew: that reads a tie at the new distance.
+            self._ties.forget()
+            return self._distances.confirm(index)
+
+        if why := self._distances.due(index):
+            self._by_a_person(why, moved)
+
+    def _by_a_person(self, why: str, confirm: Callable[[], ByHand]) -> None:
+        """Rest at home until a person has done what `why` says; what follows must prove everything anew."""
         self._persistence.insist(self._go_home, "way home")
         self._rest(why)
-        told = self._distances.confirm(index)
-        self._ties.forget()
+        done = confirm()
         if self._mount is not None:
-            self._mount(told)
-        self._note("exchange", f"moved as a person says: {told.lower()} mm")
+            self._mount(done.command)
+        self._note("exchange", done.words)
         self._persistence.insist(self._reenter, "resume")
 
     def _point(self, index: int) -> None:

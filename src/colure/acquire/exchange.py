@@ -1,6 +1,8 @@
-"""Which antenna is mounted, where a person exchanges the device and the reference horn during a run."""
+"""What a person does during a run: exchanges the device and the reference horn, or moves the probe or the positioner."""
 
 from __future__ import annotations
+
+from dataclasses import dataclass
 
 from colure.acquire.journal import Journal
 from colure.model.plan import Plan, Role
@@ -11,6 +13,14 @@ WORDS = {
     REFERENCE: "mount the reference horn in place of the device, at the place that chamber.toml states",
     DEVICE: "mount the device in place of the reference horn",
 }
+
+
+@dataclass(frozen=True)
+class ByHand:
+    """What a person did: as a command of the simulated chamber, and in words for the journal."""
+
+    command: str
+    words: str
 
 
 class Exchange:
@@ -41,10 +51,11 @@ class Exchange:
             "torque the connector, leave the chamber, close the door; then resume"
         )
 
-    def confirm(self, role: Role) -> str:
-        """Keep that a person has mounted what this role needs, and return what it is."""
-        self._journal.set_meta("mounted", self.wanted(role))
-        return self.wanted(role)
+    def confirm(self, role: Role) -> ByHand:
+        """Keep that a person has mounted what this role needs."""
+        wanted = self.wanted(role)
+        self._journal.set_meta("mounted", wanted)
+        return ByHand(f"MOUNT {wanted}", f"mounted as a person says: {wanted}")
 
 
 class DistanceKeeper:
@@ -79,8 +90,9 @@ class DistanceKeeper:
             "you go in, leave the chamber, close the door; then resume"
         )
 
-    def confirm(self, index: int) -> str:
-        """Keep that a person has moved what the point needs, and return it as a command of the simulated chamber."""
+    def confirm(self, index: int) -> ByHand:
+        """Keep that a person has moved what the point needs."""
         step = self.wanted(index)
         self._journal.set_meta("distance", step)
-        return f"MOVE {self._moves} {self._steps_mm[step]:.6f}"
+        done = f"{self._moves} {self._steps_mm[step]:.6f}"
+        return ByHand(f"MOVE {done}", f"moved as a person says: move {done} mm")

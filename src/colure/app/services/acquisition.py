@@ -36,14 +36,14 @@ NO_POWER_CUTS = (
 )
 
 
-def _mount(address: str, what: str) -> None:
-    """Exchange device and horn, or move what a whole command names, in the simulated chamber, as a person does in a real one."""
+def _mount(address: str, command: str) -> None:
+    """Do in the simulated chamber what a person does in a real one: exchange device and horn, move probe or positioner."""
     _, host, port, _ = address.split("::")
     with (
         socket.create_connection((host, int(port)), timeout=5.0) as line,
         line.makefile("rw", encoding="ascii") as words,
     ):
-        words.write(f"{what if ' ' in what else 'MOUNT ' + what}\nMOUNT?\n")
+        words.write(f"{command}\nMOUNT?\n")
         words.flush()
         words.readline()
 
