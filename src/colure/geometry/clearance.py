@@ -56,10 +56,7 @@ class Clearance:
         out = np.empty((len(values), len(self.pairs)))
         for begin in range(0, len(values), BLOCK):
             part = values[begin : begin + BLOCK]
-            links, still = (
-                self._chain.links(part),
-                RigidMotion(np.broadcast_to(np.eye(3), (len(part), 3, 3)), np.zeros((len(part), 3))),
-            )
+            links, still = self._chain.links(part), RigidMotion.none((len(part),))
             for column, (one, other) in enumerate(self.pairs):
                 there, others = (still if s.body < 0 else links[s.body] for s in (one, other))
                 out[begin : begin + BLOCK, column] = distance(one.shape, there, other.shape, others)

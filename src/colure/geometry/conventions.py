@@ -56,6 +56,11 @@ def power_from_db(level_db: ArrayLike) -> FloatArray:
     return np.asarray(10.0 ** (np.asarray(level_db, dtype=np.float64) / 10.0), dtype=np.float64)
 
 
+def wrapped(angle: ArrayLike) -> FloatArray:
+    """Bring angles in radians to [-pi, pi)."""
+    return np.asarray(np.mod(np.asarray(angle, dtype=np.float64) + np.pi, 2.0 * np.pi) - np.pi)
+
+
 def wavenumber(frequency_hz: ArrayLike) -> FloatArray:
     """Return k = 2 pi f / c in rad/m."""
     return np.asarray(2.0 * np.pi * np.asarray(frequency_hz, dtype=np.float64) / SPEED_OF_LIGHT, dtype=np.float64)

@@ -11,7 +11,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike
 
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, wrapped
 
 
 class ThetaPhi(NamedTuple):
@@ -78,11 +78,11 @@ def fold(*, theta: ArrayLike, phi: ArrayLike) -> tuple[ThetaPhi, FloatArray]:
     readout equal `sign` times those of the folded direction.
     """
     t, p = np.broadcast_arrays(np.asarray(theta, float), np.asarray(phi, float))
-    wrapped = np.mod(t + np.pi, 2.0 * np.pi) - np.pi
+    folded_t = wrapped(t)
     # -180 deg and +180 deg are one readout; keep theta = +180 deg unflipped.
-    wrapped = np.where(wrapped == -np.pi, np.pi, wrapped)
-    negative = wrapped < 0.0
-    folded = ThetaPhi(np.abs(wrapped), np.mod(np.where(negative, p + np.pi, p), 2.0 * np.pi))
+    folded_t = np.where(folded_t == -np.pi, np.pi, folded_t)
+    negative = folded_t < 0.0
+    folded = ThetaPhi(np.abs(folded_t), np.mod(np.where(negative, p + np.pi, p), 2.0 * np.pi))
     return folded, np.where(negative, -1.0, 1.0)
 
 

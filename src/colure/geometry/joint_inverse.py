@@ -69,7 +69,7 @@ class JointInverse:
         if not own:
             return None
         joint = self.chain.joints[own[-1]]
-        axis = np.asarray(joint.axis, float) / np.linalg.norm(joint.axis)
+        axis = joint.direction
         beside = np.hypot(axis[0], axis[1]) > ON_Z or np.hypot(joint.point[0], joint.point[1]) > ON_Z
         return None if joint.kind is JointKind.PRISMATIC or beside else (own[-1], sense * float(np.sign(axis[2])))
 

@@ -17,7 +17,7 @@ import numpy as np
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import phi_hat, theta_hat, theta_phi
 from colure.geometry.kinematics import Geometry, Vector3, device_to_lab, probe_to_lab
-from colure.geometry.rotations import RigidMotion
+from colure.geometry.rotations import RigidMotion, from_rotation_vector
 from colure.values import holds_arrays
 
 #: A probe this near to the device frame's z axis stands on the pole, where phi is anyone's: radians.
@@ -51,14 +51,17 @@ class Joint:
     point: Vector3 = (0.0, 0.0, 0.0)
     kind: JointKind = JointKind.REVOLUTE
 
+    @property
+    def direction(self) -> FloatArray:
+        """Unit vector (3,) of its line."""
+        return np.asarray(np.asarray(self.axis, float) / np.linalg.norm(self.axis))
+
     def motion(self, value: FloatArray) -> RigidMotion:
         """Return the motion for joint values (...): radians, or metres."""
-        axis = np.asarray(self.axis, float) / np.linalg.norm(self.axis)
+        along = value[..., None] * self.direction
         if self.kind is JointKind.PRISMATIC:
-            return RigidMotion(np.broadcast_to(np.eye(3), (*value.shape, 3, 3)), value[..., None] * axis)
-        cross = np.array([[0.0, -axis[2], axis[1]], [axis[2], 0.0, -axis[0]], [-axis[1], axis[0], 0.0]])
-        sine, versine = np.sin(value)[..., None, None], 1.0 - np.cos(value)[..., None, None]
-        turned = np.eye(3) + sine * cross + versine * (cross @ cross)
+            return RigidMotion(np.broadcast_to(np.eye(3), (*value.shape, 3, 3)), along)
+        turned = from_rotation_vector(along)
         point = np.asarray(self.point, float)
         return RigidMotion(turned, point - turned @ point)
 
@@ -115,8 +118,7 @@ class JointChain:
         found = []
         for end in (Carried.DEVICE, Carried.PROBE):
             own = self.carrying(end)
-            still = RigidMotion(np.broadcast_to(np.eye(3), (*shape, 3, 3)), np.zeros((*shape, 3)))
-            found.append(links[own[-1]] if own else still)
+            found.append(links[own[-1]] if own else RigidMotion.none(shape))
         return found[0], found[1]
 
     def probe_in_device(self, values: FloatArray) -> RigidMotion:
@@ -130,9 +132,8 @@ class JointChain:
         before = {end: RigidMotion.of() for end in Carried}
         for joint, link in zip(self.joints, self.links(values), strict=True):
             there = before[joint.carries]
-            axis = np.asarray(joint.axis, float) / np.linalg.norm(joint.axis)
             shape = values.shape[:-1]
-            axes.append(np.broadcast_to(there.rotation @ axis, (*shape, 3)))
+            axes.append(np.broadcast_to(there.rotation @ joint.direction, (*shape, 3)))
             points.append(np.broadcast_to(there.points([joint.point])[..., 0, :], (*shape, 3)))
             before[joint.carries] = link
         return np.stack(axes, axis=-2), np.stack(points, axis=-2)

@@ -24,7 +24,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import ArrayLike
 
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, wrapped
 from colure.geometry.directions import azimuth_over_elevation, elevation_over_azimuth, theta_phi
 from colure.geometry.rotations import RigidMotion, about_axis, from_rotation_vector
 from colure.values import holds_arrays
@@ -223,8 +223,8 @@ def solutions(geometry: Geometry, direction: ArrayLike) -> list[tuple[float, flo
 
 def _wrap(angle: float) -> float:
     """Bring an angle to (-pi, pi]."""
-    wrapped = float(np.mod(angle + np.pi, 2.0 * np.pi) - np.pi)
-    return np.pi if np.isclose(wrapped, -np.pi, rtol=0.0, atol=1e-14) else wrapped
+    found = float(wrapped(angle))
+    return np.pi if np.isclose(found, -np.pi, rtol=0.0, atol=1e-14) else found
 
 
 @dataclass(frozen=True)

@@ -28,10 +28,12 @@ def about_axis(axis: str, angle: ArrayLike) -> FloatArray:
 
 
 def from_rotation_vector(vector: ArrayLike) -> FloatArray:
-    """Return the rotation matrix of a rotation vector (axis times angle, radians), shape (3, 3)."""
+    """Return the rotation matrices (..., 3, 3) of rotation vectors (..., 3): axis times angle, radians."""
     from scipy.spatial.transform import Rotation
 
-    return np.asarray(Rotation.from_rotvec(np.asarray(vector, dtype=np.float64)).as_matrix(), dtype=np.float64)
+    given = np.asarray(vector, dtype=np.float64)
+    found = Rotation.from_rotvec(given.reshape(-1, 3)).as_matrix()
+    return np.asarray(found, dtype=np.float64).reshape(*given.shape, 3)
 
 
 @dataclass(frozen=True)
@@ -47,6 +49,11 @@ class RigidMotion:
         """Build a motion from a rotation matrix (default: none) and a shift in metres."""
         matrix = np.eye(3) if rotation is None else np.asarray(rotation, dtype=np.float64)
         return cls(matrix, np.asarray(shift, dtype=np.float64))
+
+    @classmethod
+    def none(cls, shape: tuple[int, ...]) -> RigidMotion:
+        """Return the motion that leaves everything where it is, for every entry of a shape."""
+        return cls(np.broadcast_to(np.eye(3), (*shape, 3, 3)), np.zeros((*shape, 3)))
 
     def then(self, outer: RigidMotion) -> RigidMotion:
         """Return the motion that applies this one first and `outer` after it."""

@@ -42,7 +42,7 @@ class JointTable(Axis):
     `readback_tolerance_mm`, `following_error_mm` and `zero_error_mm` in place of the entries in degrees.
 
     name
-        JointName of the joint; the controller's axis.
+        Name of the joint; the controller's axis.
     carries
         Which end of the mount it carries: the device or the probe.
     kind

@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.clearance import Clearance
-from colure.geometry.conventions import BoolArray, FloatArray, IntArray
+from colure.geometry.conventions import BoolArray, FloatArray, IntArray, wrapped
 from colure.geometry.joint_inverse import JointInverse, JointSolution
 from colure.geometry.joints import JointChain
 from colure.model.chamber import Chamber, clearance_of
@@ -66,7 +66,7 @@ def ways_of(chamber: Chamber, coordinates_deg: FloatArray) -> Ways:
              (theta, phi, chi + half, True), (-theta, phi + half, chi, True)]  # fmt: skip
     readouts, possible, turned, found = [], [], [], []
     for t, p, c, flipped in tries:
-        solution = inverse.solve(theta=t, phi=p, chi=_wrapped(c))
+        solution = inverse.solve(theta=t, phi=p, chi=wrapped(c))
         found.append(solution)
         base = readouts_of_values(joints, solution.values)
         for shown, inside in _with_turns(inverse, joints, base):
@@ -74,10 +74,6 @@ def ways_of(chamber: Chamber, coordinates_deg: FloatArray) -> Ways:
             possible.append(solution.reached & inside)
             turned.append(flipped)
     return Ways(np.stack(readouts), np.stack(possible), np.array(turned), tuple(found))
-
-
-def _wrapped(angle: FloatArray) -> FloatArray:
-    return np.asarray(np.mod(angle + np.pi, 2.0 * np.pi) - np.pi)
 
 
 def _with_turns(

@@ -11,7 +11,7 @@ from colure.analysis.figures.cuts import GreatCircleCut
 from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
 from colure.analysis.figures.one_pattern import OnePattern
-from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, power_db
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, power_db, wrapped
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 from colure.model.components import NAMES
 from colure.model.definitions import Definition
@@ -148,7 +148,7 @@ def _squint_deg(every: Sequence[OnePattern]) -> FloatArray:
     middle, squint = every[len(every) // 2], []
     for one in every:
         az, el = (
-            float(np.mod(x - y + np.pi, 2.0 * np.pi) - np.pi)
+            float(wrapped(x - y))
             for x, y in zip(
                 azimuth_over_elevation(one.beam.direction), azimuth_over_elevation(middle.beam.direction), strict=True
             )

@@ -15,7 +15,7 @@ from colure.analysis.uncertainty.combination import Contribution, joint_weights
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
 from colure.analysis.uncertainty.trial import Perturbation, Trial
-from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, amplitude_db
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, amplitude_db, wrapped
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 
 #: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
@@ -266,7 +266,7 @@ def _squint(directions: FloatArray, middle: int) -> FloatArray:
     """
     at_middle = directions[..., middle : middle + 1, :]
     here, there = azimuth_over_elevation(directions), azimuth_over_elevation(at_middle)
-    az, el = (np.mod(a - b + np.pi, 2.0 * np.pi) - np.pi for a, b in zip(here, there, strict=True))
+    az, el = (wrapped(a - b) for a, b in zip(here, there, strict=True))
     sign = np.sign(np.where(np.abs(az) >= np.abs(el), az, el))
     return np.asarray(sign * np.rad2deg(angle_between(directions, at_middle)))
 
