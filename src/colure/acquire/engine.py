@@ -10,7 +10,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock, SystemClock
 from colure.acquire.control import Control
-from colure.acquire.exchange import DEVICE, ByHand, DistanceKeeper, Exchange
+from colure.acquire.exchange import DEVICE, DistanceKeeper, DoneByHand, Exchange
 from colure.acquire.flying import flight_of, fly
 from colure.acquire.gate import StartCheck
 from colure.acquire.journal import Journal, Row, names_of_sensors
@@ -265,7 +265,7 @@ class Engine:
     def _move_if_due(self, index: int) -> None:
         """Let a person move probe or positioner where the next point needs another distance; ties of the last one say nothing then."""
 
-        def moved() -> ByHand:
+        def moved() -> DoneByHand:
             # Before everything is proven anew: that reads a tie at the new distance.
             self._ties.forget()
             return self._distances.confirm(index)
@@ -273,7 +273,7 @@ class Engine:
         if why := self._distances.due(index):
             self._by_a_person(why, moved)
 
-    def _by_a_person(self, why: str, confirm: Callable[[], ByHand]) -> None:
+    def _by_a_person(self, why: str, confirm: Callable[[], DoneByHand]) -> None:
         """Rest at home until a person has done what `why` says; what follows must prove everything anew."""
         self._persistence.insist(self._go_home, "way home")
         self._rest(why)

@@ -16,7 +16,7 @@ WORDS = {
 
 
 @dataclass(frozen=True)
-class ByHand:
+class DoneByHand:
     """What a person did: as a command of the simulated chamber, and in words for the journal."""
 
     command: str
@@ -51,11 +51,11 @@ class Exchange:
             "torque the connector, leave the chamber, close the door; then resume"
         )
 
-    def confirm(self, role: Role) -> ByHand:
+    def confirm(self, role: Role) -> DoneByHand:
         """Keep that a person has mounted what this role needs."""
         wanted = self.wanted(role)
         self._journal.set_meta("mounted", wanted)
-        return ByHand(f"MOUNT {wanted}", f"mounted as a person says: {wanted}")
+        return DoneByHand(f"MOUNT {wanted}", f"mounted as a person says: {wanted}")
 
 
 class DistanceKeeper:
@@ -90,9 +90,9 @@ class DistanceKeeper:
             "you go in, leave the chamber, close the door; then resume"
         )
 
-    def confirm(self, index: int) -> ByHand:
+    def confirm(self, index: int) -> DoneByHand:
         """Keep that a person has moved what the point needs."""
         step = self.wanted(index)
         self._journal.set_meta("distance", step)
         done = f"{self._moves} {self._steps_mm[step]:.6f}"
-        return ByHand(f"MOVE {done}", f"moved as a person says: move {done} mm")
+        return DoneByHand(f"MOVE {done}", f"moved as a person says: move {done} mm")
