@@ -37,6 +37,7 @@ from colure.geometry.polarization import from_cartesian
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.commands import Commands
+from colure.model.device import Elements
 from colure.model.files import save_dataset
 from colure.planning.codes import joined, orthogonal, rotated
 from colure.twin.chamber import SimulatedRange
@@ -118,8 +119,7 @@ def one(frequency_ghz: float, **more: Any) -> dict[str, Any]:
 
 def grid(rows: int, columns: int, pitch_mm: float) -> FloatArray:
     """Return places (element, 3) row by row from -y, metres."""
-    x, y = (1e-3 * pitch_mm * (np.arange(n) - (n - 1) / 2) for n in (columns, rows))
-    return np.stack([np.tile(x, rows), np.repeat(y, columns), np.zeros(rows * columns)], axis=-1)
+    return Elements(rows=rows, columns=columns, pitch_mm=pitch_mm).places_m(np.zeros(3))
 
 
 def panel(name: str, rows: int, columns: int, *, pitch_mm: float, frequency_ghz: float, gain_dbi: float, **chamber: Any) -> Array:  # fmt: skip

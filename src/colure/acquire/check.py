@@ -81,7 +81,7 @@ def check_bench(
     def reflection() -> str:
         station.prepare(Role.REFLECTION, -1)
         found = station.reflect()
-        return f"device reflects {float(amplitude_db(max(float(np.abs(found.trace).max()), 1e-12))):.1f} dB at most"
+        return f"device reflects {float(amplitude_db(np.abs(found.trace).max(), least=1e-12)):.1f} dB at most"
 
     def source_off() -> str:
         analyzer.safe()

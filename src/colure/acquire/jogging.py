@@ -37,10 +37,10 @@ class Jogger:
         clock: Clock,
         *,
         device: Device | None = None,
-        look: Callable[[], None] = _nothing,
+        look: Callable[[], None] | None = None,
     ) -> None:
         """Take the device where solids of a mount with joints must not touch it."""
-        self._axes, self._clock, self._look = axes, clock, look
+        self._axes, self._clock, self._look = axes, clock, look or _nothing
         self._guard = Guard(
             chamber,
             tuple(chamber.driven_table),

@@ -381,7 +381,7 @@ class Pattern:
         """
         import numpy as np
 
-        from colure.analysis.figures.cuts import in_hands, is_circular, principal_cuts
+        from colure.analysis.figures.cuts import in_own_components, principal_cuts
         from colure.report import charts
 
         done = self.processed
@@ -392,8 +392,8 @@ class Pattern:
         cuts = chosen_planes(both, planes)
         if not polar:
             return charts.cuts_rectangular(cuts, gain, {}, ax=ax)
-        hands = is_circular(both)
-        return charts.cuts_polar(in_hands(cuts) if hands else cuts, gain, hands=hands, ax=ax)
+        cuts, hands = in_own_components(cuts, both)
+        return charts.cuts_polar(cuts, gain, hands=hands, ax=ax)
 
     def _gain_name(self) -> str:
         from colure.report import charts

@@ -71,6 +71,15 @@ def wavelength(frequency_hz: ArrayLike) -> FloatArray:
     return np.asarray(SPEED_OF_LIGHT / np.asarray(frequency_hz, dtype=np.float64), dtype=np.float64)
 
 
+def order_within(kr: float, *, digits: float, least: float = 0.0) -> float:
+    """Return the order that waves of sources within k r need for so many digits, not rounded; the excess is at least that of k r = `least`.
+
+    N = k r + 1.8 d^(2/3) (k r)^(1/3) (Chew, Jin, Michielssen and Song (eds.), Fast and Efficient Algorithms in Computational
+    Electromagnetics, 2001; from memory).
+    """
+    return float(kr + 1.8 * digits ** (2 / 3) * max(kr, least) ** (1 / 3))
+
+
 def mode_count(order: int) -> int:
     """Return N(N+2), the number of (n, m) pairs of one kind up to degree `order`."""
     return order * (order + 2)

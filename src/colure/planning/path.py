@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from colure.errors import InputError
 from colure.geometry.conventions import BoolArray, FloatArray, IntArray
@@ -138,21 +137,9 @@ def repeated(path: Path, goal: Goal) -> Path:
         return path
     count = goal.distance_steps.steps_m(goal.frequency_hz).size
 
-    def again(column: NDArray[Any]) -> NDArray[Any]:
-        return np.concatenate([column] * count)
-
-    return replace(
-        path,
-        targets_deg=again(path.targets_deg),
-        role=again(path.role),
-        slice_index=again(path.slice_index),
-        pass_index=again(path.pass_index),
-        state_index=again(path.state_index),
-        line_index=again(path.line_index),
-        time_s=again(path.time_s),
-        before_deg=again(path.before_deg),
-        own_s=again(path.own_s),
-    )
+    of_points = ("targets_deg", "role", "slice_index", "pass_index", "state_index", "line_index", "time_s", "before_deg", "own_s")  # fmt: skip
+    columns: dict[str, Any] = {name: np.concatenate([getattr(path, name)] * count) for name in of_points}
+    return replace(path, **columns)
 
 
 def _require_bearable(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import wavelength, wavenumber
+from colure.geometry.conventions import order_within, wavelength, wavenumber
 
 #: Steps a person can read and a controller can keep; all divide 180 deg.
 _DIVISIONS = (
@@ -19,8 +19,7 @@ NICE_STEPS_DEG = tuple(180.0 / n for n in _DIVISIONS)
 def order_for(*, reach_m: float, frequency_hz: float, level_db: float) -> int:
     """Return the order N that keeps the truncated remainder below `level_db` (negative, dB).
 
-    N = k r0 + 1.8 d^(2/3) (k r0)^(1/3) with d digits (Chew, Jin, Michielssen and Song (eds.),
-    Fast and Efficient Algorithms in Computational Electromagnetics, 2001; from memory);
+    `order_within` has the formula and its source;
     section 5 of the standards sheet lists residuals of -20 d dB or better.
     """
     return max(5, int(np.ceil(_with_excess(float(wavenumber(frequency_hz)) * reach_m, level_db))))
@@ -40,8 +39,7 @@ def azimuthal_order_for(*, lateral_m: float, frequency_hz: float, level_db: floa
 
 def _with_excess(kr: float, level_db: float) -> float:
     """Return k r with the excess that keeps what is left out below a level."""
-    digits = max(1.0, -level_db / 20.0)
-    return float(kr + 1.8 * digits ** (2 / 3) * kr ** (1 / 3))
+    return order_within(kr, digits=max(1.0, -level_db / 20.0))
 
 
 def step_for(order: int, *, oversampling: float = 1.0, readable: bool = True) -> float:

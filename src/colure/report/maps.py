@@ -60,7 +60,7 @@ def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
     size = np.abs(co) ** 2 + np.abs(cross) ** 2
     circularity = np.clip(2.0 * (co * np.conj(cross)).imag / np.maximum(size, 1e-300), -1.0, 1.0)
     ratio = np.abs(np.tan(0.5 * np.arcsin(circularity)))
-    level = np.minimum(-amplitude_db(np.maximum(ratio, 1e-6)), MOST_AXIAL_DB)
+    level = np.minimum(-amplitude_db(ratio, least=1e-6), MOST_AXIAL_DB)
     return np.where(size > peak**2 * 10 ** (LEAST_LEVEL_DB / 10.0), level, np.nan)
 
 

@@ -114,7 +114,7 @@ def suspicious_elements(
     basis = np.stack([np.ones_like(x), x, y, x**2, y**2, x**2 * y**2], axis=-1).reshape(-1, 6)
     level, phase = [], []
     for one in table:
-        log_level = amplitude_db(np.maximum(np.abs(one), 1e-6)).ravel()
+        log_level = amplitude_db(one, least=1e-6).ravel()
         level.append(log_level - basis @ _robust_fit(basis, np.maximum(log_level, -30.0), np.ones(log_level.size)))
         strength = np.abs(one).ravel()
         turn = np.angle(one * np.exp(-1j * np.angle(np.sum(one * np.abs(one))))).ravel()

@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 from scipy.special import jv
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, order_within
 from colure.geometry.directions import unit_vector
 from colure.waves.expansion import Expansion
 from colure.waves.transform import analysis
@@ -114,8 +114,7 @@ def _order(k: FloatArray, reach: float, order: int | None) -> int:
 
 def order_of_reach(k: float, reach: float) -> int:
     """Return the order that the waves of an aperture within `reach` of its centre (metres) hold at wavenumber k, to about -80 dB."""
-    kr = k * reach
-    return int(np.ceil(kr + 1.8 * 4.0 ** (2 / 3) * max(kr, 1.0) ** (1 / 3)))
+    return int(np.ceil(order_within(k * reach, digits=4.0, least=1.0)))
 
 
 def _gauss(length: float, k: FloatArray, *, centre: float = 0.0) -> tuple[FloatArray, FloatArray]:

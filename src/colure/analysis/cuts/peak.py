@@ -37,7 +37,7 @@ class Top:
 
 def top_of(angle_deg: FloatArray, amplitude: FloatArray, lobes: Lobes) -> Top:
     """Return the top of the main lobe from samples (n,); the curve's own highest point where too few show it."""
-    level = amplitude_db(np.maximum(amplitude, 1e-12))
+    level = amplitude_db(amplitude, least=1e-12)
     low, tall = (_parabola(angle_deg, level, lobes, height) for height in (TOP_DB, TALLER_DB))
     chosen = low or tall
     if chosen is None:

@@ -20,6 +20,7 @@ from colure.geometry.conventions import (
     mode_count,
     mode_degrees,
     order_of_count,
+    order_within,
     wavenumber,
 )
 from colure.geometry.sphere import gauss_legendre
@@ -83,7 +84,7 @@ class ExpandedField:
 def order_cap(k: float, radius_m: float) -> int:
     """Return the highest order that sources inside a sphere of `radius_m` can need."""
     kr = k * radius_m
-    return int(np.ceil(kr + 1.8 * KEEP_DIGITS ** (2 / 3) * max(kr, 1.0) ** (1 / 3))) + ORDER_MARGIN
+    return int(np.ceil(order_within(kr, digits=KEEP_DIGITS, least=1.0))) + ORDER_MARGIN
 
 
 def whole_sphere(grid: FieldGrid) -> WholeSphere | None:

@@ -109,6 +109,14 @@ def is_circular(cuts: dict[str, GreatCircleCut]) -> bool:
     return True
 
 
+def in_own_components(
+    cuts: dict[str, GreatCircleCut], peak_cuts: dict[str, GreatCircleCut]
+) -> tuple[dict[str, GreatCircleCut], bool]:
+    """Return cuts in the components that the wave at the peak of `peak_cuts` asks for, and whether these are the hands."""
+    circular = is_circular(peak_cuts)
+    return in_hands(cuts) if circular else cuts, circular
+
+
 class FarField:
     """The far field of one expansion (2, J), as Cartesian vectors in any directions."""
 

@@ -7,6 +7,7 @@ import numpy as np
 from colure.analysis.findings.finding import Finding
 from colure.analysis.steps.agreement import level_db
 from colure.analysis.steps.distance_steps import Bounce
+from colure.geometry.conventions import amplitude_from_db
 from colure.model.chamber import Chamber
 
 #: Phase that the path may have moved between two distances beyond the step, deg: an eighth of a wavelength the wrong way is 90.
@@ -17,9 +18,9 @@ def distance_findings(bounce: Bounce | None, chamber: Chamber) -> list[Finding]:
     """Return how much of a bounce was found and removed, and what contradicts the steps; nothing where there was one distance."""
     if bounce is None:
         return []
-    declared = None if chamber.standing_wave_db is None else 10.0 ** (chamber.standing_wave_db / 20.0)
+    declared_db = chamber.standing_wave_db
     count, listed = len(bounce.steps_mm), ", ".join(f"{one:.4g}" for one in bounce.steps_mm)
-    device, most, left = level_db(bounce.rms), level_db(bounce.strongest), level_db(bounce.residual(declared))
+    device, most, left = level_db(bounce.rms), level_db(bounce.strongest), level_db(bounce.residual(declared_db))
     text = (
         f"from {count} distances ({listed} mm): {device:.1f} dB rms of the direct wave bounced between probe and device, below "
         f"{most:.1f} dB in 19 of 20 strong directions. It was removed; at most {left:.0f} dB remain, as the budget's row says. "
@@ -38,9 +39,9 @@ def distance_findings(bounce: Bounce | None, chamber: Chamber) -> list[Finding]:
             f"whether probe or positioner was moved as far as asked and the right way, and at the cable that was moved with it"
         )
         out.append(Finding("standing wave", level_db(bounce.strongest), strange, "look"))
-    if declared is not None and bounce.strongest > declared:
+    if declared_db is not None and bounce.strongest > amplitude_from_db(declared_db):
         more = (
-            f"the bounce is stronger ({level_db(bounce.strongest):.1f} dB) than standing_wave_db = {chamber.standing_wave_db:g} dB in "
+            f"the bounce is stronger ({level_db(bounce.strongest):.1f} dB) than standing_wave_db = {declared_db:g} dB in "
             "chamber.toml: runs at one distance state too small an interval"
         )
         out.append(Finding("standing wave", level_db(bounce.strongest), more, "look"))

@@ -198,8 +198,7 @@ def _with_bounce(chamber: Chamber, bounce: Bounce | None) -> Chamber:
     """Return the chamber with what distance steps leave of the standing wave."""
     if bounce is None:
         return chamber
-    declared = None if chamber.standing_wave_db is None else 10.0 ** (chamber.standing_wave_db / 20.0)
-    left_db = float(amplitude_db(bounce.residual(declared), least=1e-6))
+    left_db = float(amplitude_db(bounce.residual(chamber.standing_wave_db), least=1e-6))
     return chamber.model_copy(update={"standing_wave_db": left_db})
 
 

@@ -292,6 +292,11 @@ def _noise_factor(record: xr.Dataset) -> float:
     return noise_factor(np.deg2rad(offsets)) if offsets is not None and offsets.size > 1 else 1.0
 
 
+def azimuths(sphere: MeasuredSphere, columns: int) -> FloatArray:
+    """Return the azimuths of so many columns of a sphere, evenly about the turn, radians."""
+    return np.asarray(sphere.phi[0] + np.arange(columns) * 2.0 * np.pi / columns)
+
+
 def angles_of(sphere: MeasuredSphere, geometry: Geometry) -> tuple[FloatArray, FloatArray]:
     """Return (first, second) axis angles of every measured direction (theta, column), radians.
 

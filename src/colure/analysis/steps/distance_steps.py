@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db, wavenumber
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db, amplitude_from_db, wavenumber
 from colure.geometry.kinematics import sighting
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -63,9 +63,10 @@ class Bounce:
     path_deg: float
     dropped: int
 
-    def residual(self, declared: float | None) -> float:
-        """Return what stays over the direct wave: of what was found, or of what was `declared` if that is more."""
-        return self.left * max(self.strongest, 0.0 if declared is None else declared)
+    def residual(self, declared_db: float | None) -> float:
+        """Return what stays over the direct wave: of what was found, or of what was declared if that is more."""
+        declared = 0.0 if declared_db is None else float(amplitude_from_db(declared_db))
+        return self.left * max(self.strongest, declared)
 
     @classmethod
     def of(cls, record: xr.Dataset) -> Bounce | None:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.steps.assemble import MeasuredSphere, angles_of, finer_columns
+from colure.analysis.steps.assemble import MeasuredSphere, angles_of, azimuths, finer_columns
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import phi_hat, theta_hat, theta_phi, unit_vector
 from colure.geometry.joint_errors import Shifted, small_motions
@@ -73,7 +73,7 @@ class JointMotions:
         self.values = values_on(sphere, record, chamber)
         self._k, self._total = wavenumber(sphere.frequency_hz), sphere.phi.size
         columns = self.values.shape[1]
-        phi = sphere.phi[0] + np.arange(columns) * 2.0 * np.pi / columns
+        phi = azimuths(sphere, columns)
         self._theta, self.phi = np.meshgrid(sphere.theta, phi, indexing="ij")
         self._measured = measured
         self._here = self._seen(0.0, 0.0)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from colure.analysis.steps.assemble import MeasuredSphere, angles_of, finer_columns
+from colure.analysis.steps.assemble import MeasuredSphere, angles_of, azimuths, finer_columns
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.directions import phi_hat, theta_hat, theta_phi
@@ -36,7 +36,7 @@ class ForwardModel:
         self._total, self._to_device = sphere.phi.size, sphere.polar_to_device
         self._first, self._second = angles_of(sphere, geometry)
         columns = self._first.shape[1]
-        phi = sphere.phi[0] + np.arange(columns) * 2.0 * np.pi / columns
+        phi = azimuths(sphere, columns)
         t, p = np.meshgrid(sphere.theta, phi, indexing="ij")
         polar = np.stack([theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)])
         # What the probe's two vectors are worth along the polar ones, where everything stands as it should.

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, order_within
 from colure.values import holds_arrays
 from colure.waves.axial_filter import axial_filter
 from colure.waves.expansion import Expansion
@@ -35,7 +35,7 @@ class OwnWaves:
     def order(self, k: float) -> int:
         """Return the order that sources within the radius need for four digits."""
         kr = k * self.radius_m
-        return max(3, int(np.ceil(kr + 1.8 * OWN_DIGITS ** (2 / 3) * kr ** (1 / 3))))
+        return max(3, int(np.ceil(order_within(kr, digits=OWN_DIGITS))))
 
     def of(self, expansion: Expansion) -> Expansion:
         """Return the expansion with only those waves, about the origin again."""

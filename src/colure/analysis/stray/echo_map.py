@@ -132,7 +132,7 @@ def echo_map(
         seen = grid.shares(left)
     peak = float(np.abs(sphere.field[middle]).max())
     weight = float(np.sum(np.sin(sphere.theta)) * sphere.phi.size)
-    rest_db = amplitude_db(max(float(np.linalg.norm(rest)) / np.sqrt(weight) / peak, 1e-10))
+    rest_db = amplitude_db(float(np.linalg.norm(rest)) / np.sqrt(weight) / peak, least=1e-10)
     return EchoMap(directions, share, tuple(found), float(rest_db))
 
 

@@ -8,7 +8,7 @@ from functools import cached_property
 import numpy as np
 
 from colure.analysis.figures.cuts import FarField
-from colure.analysis.steps.assemble import MeasuredSphere, angles_of, finer_columns
+from colure.analysis.steps.assemble import MeasuredSphere, angles_of, azimuths, finer_columns
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.stray.turning_rings import TurningRings
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
@@ -136,7 +136,7 @@ class Wall:
         self._rotation = device_to_lab(geometry, first=first, second=second).rotation
         # The polar vectors of every direction as the probe sees them, in the room.
         columns = first.shape[1]
-        phi = sphere.phi[0] + np.arange(columns) * 2.0 * np.pi / columns
+        phi = azimuths(sphere, columns)
         t, p = np.meshgrid(sphere.theta, phi, indexing="ij")
         own = np.stack([theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)], axis=-2)
         seen = np.einsum("...ij,...cj->...ci", self._rotation, own @ sphere.polar_to_device.T)

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.analysis.steps.assemble import MeasuredSphere, angles_of, finer_columns
+from colure.analysis.steps.assemble import MeasuredSphere, angles_of, azimuths, finer_columns
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
-from colure.geometry.directions import phi_hat, tangents, theta_hat, theta_phi
+from colure.geometry.directions import phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.geometry.joints import JointChain
 from colure.geometry.kinematics import Geometry, device_to_lab
 from colure.values import holds_arrays
@@ -61,7 +61,7 @@ class Hearing:
         t, p = np.meshgrid(
             np.linspace(0.0, np.pi, self._rows), np.arange(self._columns) * 2.0 * np.pi / self._columns, indexing="ij"
         )
-        d = np.stack([np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t)], axis=-1)
+        d = unit_vector(theta=t, phi=p)
         # Straight backwards the responses of a beam are not defined; nothing is heard there.
         d[-1, :, 2] = -0.999999
         found = hears(d.reshape(-1, 3)).reshape(self._rows, self._columns, 2, 3)
@@ -99,7 +99,7 @@ class SwungWalls:
         # The turn of the room that lets the probe stand still.
         self._turn = self._rotation @ np.swapaxes(chain.ends(values)[0].rotation, -1, -2)
         columns = first.shape[1]
-        phi = sphere.phi[0] + np.arange(columns) * 2.0 * np.pi / columns
+        phi = azimuths(sphere, columns)
         t, p = np.meshgrid(sphere.theta, phi, indexing="ij")
         own = np.stack([theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)], axis=-2)
         seen = np.einsum("...ij,...cj->...ci", self._rotation, own)

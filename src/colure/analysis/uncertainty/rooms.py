@@ -86,12 +86,7 @@ def stray_in_a_room(
     geometry = trial.inputs.chamber.positioner.geometry
     wall = Wall(sphere, trial.inputs.step, trial.nominal, geometry)
     k = wavenumber(sphere.frequency_hz)
-    middle = k.size // 2
-    weight = np.sin(sphere.theta)[:, None]
-    intensity = np.sum(np.abs(sphere.field[middle]) ** 2, axis=0)
-    row, column = (int(i) for i in np.unravel_index(int(np.argmax(intensity)), intensity.shape))
-    peak = float(np.sqrt(intensity[row, column]))
-
+    peak = _peak(sphere)
     length, known = trial.inputs.chamber.range_length_m, trial.inputs.chamber.echo_excess_m
     gate = trial.inputs.gate
     hears = hearing(trial.inputs.probe, trial.inputs.chamber.probe.gain_dbi)
@@ -110,9 +105,7 @@ def stray_in_a_room(
         common = np.einsum("fwt,wt,fw,w->f", _of_reference(trial, directions), mirror[:, 0], passed[..., 0, 0], rim)
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, trial.inputs.slant)
-        # The declared level is that of one reading: half of both components together.
-        power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
-        scale = level * peak / float(np.sqrt(max(power, 1e-300)))
+        scale = level * peak / _of_one_reading(sphere, stray)
         if gate is not None:
             (stray,) = wall.through_mirrors(directions, (mirror * passed)[None])
             if sphere.one_polarization:
@@ -120,6 +113,18 @@ def stray_in_a_room(
         return np.asarray(scale * stray), np.asarray(scale * common)
 
     return draw
+
+
+def _peak(sphere: MeasuredSphere) -> float:
+    """Return the largest amplitude of both components at mid-band."""
+    return float(np.sqrt(np.sum(np.abs(sphere.field[len(sphere.field) // 2]) ** 2, axis=0).max()))
+
+
+def _of_one_reading(sphere: MeasuredSphere, stray: ComplexArray) -> float:
+    """Return the rms of one reading of a stray field over all directions at mid-band: half of both components together."""
+    weight = np.sin(sphere.theta)[:, None]
+    power = 0.5 * np.sum(np.abs(stray[len(stray) // 2]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
+    return float(np.sqrt(max(power, 1e-300)))
 
 
 def _around_the_probe(
@@ -131,12 +136,7 @@ def _around_the_probe(
     assert chain is not None  # only a mount with joints swings its probe
     hears = hearing(inputs.probe, inputs.chamber.probe.gain_dbi)
     values = values_on(sphere, inputs.sweeps.record, inputs.chamber)
-    walls, middle, weight = (
-        SwungWalls(sphere, trial.nominal, chain, values, hears),
-        k.size // 2,
-        np.sin(sphere.theta)[:, None],
-    )
-    peak = float(np.sqrt(np.sum(np.abs(sphere.field[middle]) ** 2, axis=0).max()))
+    walls, peak = SwungWalls(sphere, trial.nominal, chain, values, hears), _peak(sphere)
 
     def draw() -> tuple[ComplexArray, ComplexArray]:
         room = drawn_room(random, chain.distance)
@@ -147,8 +147,7 @@ def _around_the_probe(
         common = np.einsum("fwt,wt,fw,w->f", _of_reference(trial, directions), mirror[:, 0], turn, rim)
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, inputs.slant)
-        power = 0.5 * np.sum(np.abs(stray[middle]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
-        scale = level * peak / float(np.sqrt(max(power, 1e-300)))
+        scale = level * peak / _of_one_reading(sphere, stray)
         return np.asarray(scale * stray), np.asarray(scale * common)
 
     return draw

@@ -31,11 +31,7 @@ def jogger(campaign: Campaign, look: Callable[[], None] | None = None) -> Iterat
     from colure.acquire.jogging import Jogger
 
     with axes_alone(campaign) as (axes, clock):
-        chamber, device = campaign.chamber, campaign.device
-        if look is None:
-            yield Jogger(chamber, axes, clock, device=device)
-        else:
-            yield Jogger(chamber, axes, clock, device=device, look=look)
+        yield Jogger(campaign.chamber, axes, clock, device=campaign.device, look=look)
 
 
 def readouts_for(

@@ -196,16 +196,15 @@ class FilePattern:
         i = index_of(self.waves.frequency_hz, frequency_ghz)
         one = self.waves.expansion.coefficients[i] * self._factor()[i]
         if kind in ("cuts", "polar"):
-            from colure.analysis.figures.cuts import in_hands, is_circular, principal_cuts
+            from colure.analysis.figures.cuts import in_own_components, principal_cuts
 
             both, peak = principal_cuts(one, slant=self.waves.slant, region=self.waves.region)
             cuts = chosen_planes(both, planes)
-            hands = is_circular(both)
-            drawn = (
-                charts.cuts_polar(in_hands(cuts) if hands else cuts, peak, hands=hands, ax=ax)
-                if kind == "polar"
-                else charts.cuts_rectangular(cuts, peak, self._bands(i), ax=ax)
-            )
+            if kind == "polar":
+                cuts, hands = in_own_components(cuts, both)
+                drawn = charts.cuts_polar(cuts, peak, hands=hands, ax=ax)
+            else:
+                drawn = charts.cuts_rectangular(cuts, peak, self._bands(i), ax=ax)
         elif kind == "front":
             reach = float(np.sin(min(self.waves.region, 0.5 * np.pi)))
             drawn = maps.front_maps(one, slant=self.waves.slant, reach=reach, ax=ax)

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from colure.app.services.processing import opened
+from colure.app.services.processing import one_distance, opened
 from colure.app.services.reference import reference_of
 from colure.app.services.stored_calibration import COMPLEX, FORMAT, REAL
 from colure.app.storage.folders import RunFolder, require_free
@@ -26,7 +26,6 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
         If the run read no horn, its record lacks sweeps, or the file is there already.
     """
     from colure.analysis.steps.cable import cable_flex, correct_cable, has_turns
-    from colure.analysis.steps.distance_steps import at_one_distance
     from colure.analysis.steps.drift import correct, declared_drift, track
     from colure.analysis.steps.gain import gain_transfer
 
@@ -38,9 +37,8 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
             ]
         )
     require_free(target)
-    record = opened(run)
+    record = one_distance(campaign, opened(run))
     try:
-        record = at_one_distance(record, chamber, campaign.device)
         steady = correct(record, track(record, declared=declared_drift(chamber)))
         if has_turns(record):
             steady = correct_cable(

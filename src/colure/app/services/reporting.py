@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
 from colure.app.services.particulars import particulars_of, stops_of
-from colure.app.services.processing import opened, process_with, state_in, states_of, write_documents
+from colure.app.services.processing import one_distance, opened, process_with, state_in, states_of, write_documents
 from colure.app.services.reference import reference_of
 from colure.app.services.verdicts import judge, verdicts_for_report
 from colure.app.storage.folders import RunFolder
@@ -50,12 +50,11 @@ def source_of(
     """Return everything that the report of a processed run shows; `judged` fills its verdict."""
     from colure.analysis.findings.diagnosis import diagnoses
     from colure.analysis.findings.self_check import room_of, self_check
-    from colure.analysis.steps.distance_steps import at_one_distance
     from colure.model.files import file_hash
     from colure.report.source import Source
 
     device = processed.device or campaign.device
-    record = at_one_distance(opened(state_in(processed, run)), campaign.chamber, device)
+    record = one_distance(campaign, opened(state_in(processed, run)))
     sha256, reference = file_hash(run.record), reference_of(campaign, processed.frequency_hz)
     shown = campaign.goal.shown_index(processed.frequency_hz)
 
