@@ -3,7 +3,7 @@
 import { fill, h } from "../draw/dom";
 import { post } from "../request/server";
 import type { AsRead } from "../request/types";
-import { DEG, distinct, dot, type Vector } from "../scene/angles";
+import { distinct } from "../scene/angles";
 import { cursor } from "../shell/cursor";
 import type { View } from "../shell/page";
 import { session } from "../shell/session";
@@ -33,11 +33,7 @@ export async function showAsRead(view: View, run: string, place: HTMLElement, st
   );
   stage.hovered = (at) => {
     cursor.hover(at);
-    const i = at ? sphere.nearest(at) : -1,
-      cell: Vector | null = i < 0 ? null : [d[3 * i], d[3 * i + 1], d[3 * i + 2]],
-      near = at && cell && dot(at, cell) > Math.cos(4 * DEG);
-    const says = near ? `${found.level_db[i].toFixed(2)} dB` : "not measured";
-    fill(stage.readout, at ? `${sphere.words(near ? cell : at)}: ${says}` : "");
+    fill(stage.readout, at ? sphere.told(at, 4, (i) => `${found.level_db[i].toFixed(2)} dB`) : "");
   };
   fill(
     place,

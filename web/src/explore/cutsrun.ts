@@ -6,7 +6,7 @@ import { fill, h, slider, table } from "../draw/dom";
 import { covering } from "../draw/scales";
 import { get, post } from "../request/server";
 import type { CutOfRun, CutsRun } from "../request/types";
-import { DEG, distinct, dot, type Vector } from "../scene/angles";
+import { distinct } from "../scene/angles";
 import { cursor } from "../shell/cursor";
 import { Panel } from "../shell/panel";
 import type { Explorer } from "./explore";
@@ -99,11 +99,8 @@ export class CutsRunView {
     fill(stage.caption, `${at[0].toUpperCase()}${at.slice(1)}: ${distinct(directions).length} directions, coloured by level. Nothing was measured elsewhere.`);
     stage.hovered = (d) => {
       cursor.hover(d);
-      const i = d ? sphere.nearest(d) : -1,
-        cell: Vector | null = i < 0 ? null : [directions[3 * i], directions[3 * i + 1], directions[3 * i + 2]];
-      const near = d && cell && dot(d, cell) > Math.cos(3 * DEG),
-        v = near ? values[i] : null;
-      fill(stage.readout, d ? `${sphere.words(near ? cell : d)}: ${v === null ? "not measured" : `${v.toFixed(2)} ${unit}`}` : "");
+      const level = (i: number) => (values[i] === null ? null : `${values[i]!.toFixed(2)} ${unit}`);
+      fill(stage.readout, d ? sphere.told(d, 3, level) : "");
     };
   } // prettier-ignore
 

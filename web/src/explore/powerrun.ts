@@ -4,7 +4,7 @@ import { choice, fill, h, slider, table } from "../draw/dom";
 import { LevelMap } from "../draw/map";
 import { post } from "../request/server";
 import type { PowerView } from "../request/types";
-import { DEG, direction, dot, thetaPhi, type Vector } from "../scene/angles";
+import { direction, thetaPhi, type Vector } from "../scene/angles";
 import { cursor } from "../shell/cursor";
 import { Panel } from "../shell/panel";
 import type { Explorer } from "./explore";
@@ -115,11 +115,8 @@ export class PowerRunView {
     fill(stage.caption, `${at[0].toUpperCase()}${at.slice(1)}: total level outwards and in colour, without phase.`);
     stage.hovered = (d) => {
       cursor.hover(d);
-      const i = d ? sphere.nearest(d) : -1,
-        cell: Vector | null = i < 0 ? null : [directions[3 * i], directions[3 * i + 1], directions[3 * i + 2]],
-        near = d && cell && dot(d, cell) > Math.cos(0.75 * Math.max(step, 4) * DEG),
-        v = near ? found.total[i] : null;
-      fill(stage.readout, d ? `${sphere.words(near ? cell : d)}: ${v === null ? "not measured" : `${v.toFixed(2)} ${scale.unit}`}` : "");
+      const level = (i: number) => (found.total[i] === null ? null : `${found.total[i]!.toFixed(2)} ${scale.unit}`);
+      fill(stage.readout, d ? sphere.told(d, 0.75 * Math.max(step, 4), level) : "");
     };
   } // prettier-ignore
 }

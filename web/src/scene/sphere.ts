@@ -18,7 +18,7 @@ import {
 } from "three";
 import { levels, lines, shade } from "../draw/colours";
 import { fill, h } from "../draw/dom";
-import { direction, thetaPhi, type Vector } from "./angles";
+import { DEG, direction, dot, thetaPhi, type Vector } from "./angles";
 import { emptied } from "./chamber";
 import { RADIUS, type Stage } from "./stage";
 
@@ -209,6 +209,15 @@ export class DirectionSphere {
       }
     }
     return at;
+  }
+
+  /** What stands under the scene where one points: the nearest cell within some degrees and what is told of it. */
+  told(d: Vector, withinDeg: number, words: (cell: number) => string | null): string {
+    const at = this.nearest(d),
+      all = this.cells?.directions ?? [],
+      cell: Vector | null = at < 0 ? null : [all[3 * at], all[3 * at + 1], all[3 * at + 2]],
+      near = cell !== null && dot(d, cell) > Math.cos(withinDeg * DEG);
+    return `${this.words(near ? cell : d)}: ${(near ? words(at) : null) ?? "not measured"}`;
   }
 
   /** The bar beside the scene: absolute levels and their colours. */

@@ -49,7 +49,7 @@ export async function longWork<P extends keyof Results & keyof Asks>(
       continue;
     }
     told(found.state);
-    if (found.state.state === "waiting" || found.state.state === "at work") continue;
+    if (!over(found.state)) continue;
     void refresh().catch(() => undefined);
     if (found.state.state === "done") return found.result as Results[P];
     throw new Refusal(

@@ -147,8 +147,8 @@ def _check_journal_kept(run: RunFolder) -> None:
     if run.record.is_file() and not any(path.is_file() and path.stat().st_size for path in (run.journal, beside)):
         raise InputError(
             [
-                f"{run.record}: its journal {run.journal.name} is gone or empty, so this run cannot be resumed, and a new one would be written "
-                "over the record: put a copy of the journal back, or measure under another run name (`run`); nothing was moved"
+                f"run {run.path.name}: the journal {run.journal.name} is gone or empty, so it cannot be resumed, and a new one would be written "
+                f"over {run.record.name}: put a copy of the journal back, or measure under another run name (`run`); nothing was moved"
             ]
         )
 

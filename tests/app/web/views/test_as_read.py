@@ -85,3 +85,14 @@ def test_a_run_that_another_process_measures_shows_what_it_has(tmp_path):
     assert seen["what"] == "as read" and -1 in seen["shades"] and max(seen["shades"]) > 200
     assert (run.journal.read_bytes(), run.record.exists()) == (before, False)
     journal.close()
+
+
+def test_a_journal_that_cannot_be_read_is_named_without_the_servers_path(tmp_path):
+    _, run, journal, _ = begun(tmp_path / "c", 0.1)
+    journal.close()
+    for beside in ("-wal", "-shm"):
+        run.journal.with_name(run.journal.name + beside).unlink(missing_ok=True)
+    run.journal.write_bytes(bytes(8192))
+    with pytest.raises(InputError, match="run first: journal.sqlite: cannot be read as a journal") as caught:
+        as_read.as_read(tmp_path / "c", "first")
+    assert str(tmp_path) not in str(caught.value) and as_read.thumb(tmp_path / "c", "first")["what"] == ""

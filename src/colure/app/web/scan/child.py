@@ -200,7 +200,9 @@ def main() -> int:
         teller.tell({"kind": "refused", "text": "; ".join(error.faults)})
         return 2
     except Exception as error:
-        teller.tell({"kind": "refused", "text": f"{type(error).__name__}: {error}"})
+        # No path of the server crosses the door; its own output has the whole.
+        words = str(error).replace(f"{arguments.folder}{os.sep}", "")
+        teller.tell({"kind": "refused", "text": f"{type(error).__name__}: {words}"})
         raise
     finally:
         teller.close()

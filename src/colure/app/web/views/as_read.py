@@ -94,7 +94,8 @@ def _record(run: RunFolder) -> tuple[xr.Dataset, int]:
     try:
         found = rows_so_far(run.journal)
     except JournalError as error:
-        raise InputError([f"run {run.path.name}: {error}"]) from None
+        # No path of the server crosses the door.
+        raise InputError([f"run {run.path.name}: {str(error).replace(str(run.journal), run.journal.name)}"]) from None
     if found is None:
         raise InputError([f"run {run.path.name}: holds no point yet"])
     plan, rows, told = found
