@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from colure.analysis.figures.beams import Near, ellipse_tilt, unsteady_beam_reason
+from colure.analysis.figures.cuts import FarField, e_plane
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.phase_centre import phase_centre
 from colure.geometry.conventions import SPEED_OF_LIGHT
@@ -315,3 +316,19 @@ def test_the_measured_ellipse_has_an_axis_unless_it_is_round():
     slanted = cluster_of(F, [0, 0, 0], [np.cos(turn), np.sin(turn), 0], [-np.sin(turn), np.cos(turn), 0])
     assert ellipse_tilt(expansion_of(slanted, 8).coefficients[0], slant=0.0) == pytest.approx(turn, abs=1e-6)
     assert ellipse_tilt(expansion_of(PATCH, 16).coefficients[0], slant=0.0) is None
+
+
+@pytest.mark.parametrize("beam_deg", [(125.0, 40.0), (140.0, 100.0), (165.0, 250.0)])
+@pytest.mark.parametrize("slant_deg", [0.0, 30.0])
+def test_the_e_plane_of_a_beam_far_behind_holds_its_field(beam_deg, slant_deg):
+    """Huygens source turned away from +z, polarized along a wire: the E plane holds the field vector at the peak (IEEE Std 145)."""
+    peak = unit_vector(theta=np.deg2rad(beam_deg[0]), phi=np.deg2rad(beam_deg[1]))
+    wire_axis = np.array([1.0, 0.1, 0.05])
+    along = wire_axis - (wire_axis @ peak) * peak
+    along /= np.linalg.norm(along)
+    source = cluster_of(F, [0, 0, 0], list(along), list(np.cross(peak, along)))
+    field_ = FarField(expansion_of(source, 8).coefficients[0])
+    tangent, plane = e_plane(peak, field_.at(peak[None])[0], np.deg2rad(slant_deg))
+    assert plane == "ellipse"
+    assert tangent @ tangent == pytest.approx(1.0, abs=1e-9)
+    assert abs(tangent @ along) == pytest.approx(1.0, abs=1e-9)

@@ -76,8 +76,8 @@ def ellipse_tilt(coefficients: ComplexArray, *, slant: float, region: float = np
     minor, major = (abs(complex(vector @ axis)) for axis in (other, beam.tangent))
     if amplitude_db(major / max(minor, 1e-300)) < CIRCULAR_DB:
         return None
-    one, two = (declared_vector(beam.direction, slant + turn) for turn in (0.0, 0.5 * np.pi))
-    return float(np.arctan2(beam.tangent @ two, beam.tangent @ one))
+    one = declared_vector(beam.direction, slant)
+    return float(np.arctan2(beam.tangent @ cross(beam.direction, one), beam.tangent @ one))
 
 
 def unsteady_beam_reason(near: Near, expanded_deg: float) -> str:

@@ -238,7 +238,9 @@ def e_plane(
     several
         True: there is no single beam, so that which peak was found says nothing of the declaration.
     """
-    declared, across = declared_vector(direction, slant), declared_vector(direction, slant + 0.5 * np.pi)
+    declared = declared_vector(direction, slant)
+    # Far behind, references projected for two slants would not be at right angles.
+    across = cross(direction, declared)
     co, x = complex(vector @ declared), complex(vector @ across)
     tilt = 0.5 * float(np.arctan2(2.0 * (co * np.conj(x)).real, abs(co) ** 2 - abs(x) ** 2))
     if plane is None:
