@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
 
 import numpy as np
 import pytest
@@ -116,6 +118,29 @@ def test_a_record_is_the_same_wherever_it_lies(made, tmp_path):
             np.testing.assert_array_equal(part[name].values, wanted[name].values)
     with pytest.raises(InputError, match="cannot be read"), open_lazily(str(tmp_path / "nothing.nc")):
         pass
+
+
+LEFT_OPEN = """
+import atexit, sys
+import h5py
+atexit.register(lambda: print(h5py.h5f.get_obj_count(h5py.h5f.OBJ_ALL, h5py.h5f.OBJ_FILE)))
+from pathlib import Path
+from colure.app.scale.pieces import process_large
+assert process_large(Path(sys.argv[1]), "again", record=sys.argv[2]).faults == ()
+"""
+
+
+def test_the_record_is_closed_before_the_interpreter_takes_its_libraries_apart(made):
+    """What is registered first is called last: by then no file may be open, and nothing is said on the error stream."""
+    folder, _ = made
+    target = run_folder(folder, "again").waves
+    if target.exists():
+        write_part(str(target), "done", (1, 0), 0)
+    source = str(run_folder(folder, "first").record)
+    done = subprocess.run(
+        [sys.executable, "-c", LEFT_OPEN, str(folder), source], capture_output=True, text=True, check=False
+    )
+    assert (done.returncode, done.stdout.strip(), done.stderr) == (0, "0", "")
 
 
 def test_the_command_tells_pieces_memory_and_faults(made):

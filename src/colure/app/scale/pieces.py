@@ -7,6 +7,7 @@ worker died or the whole was interrupted, writes the same numbers to the same pl
 
 from __future__ import annotations
 
+import atexit
 import json
 import time
 from collections.abc import Callable
@@ -14,6 +15,7 @@ from contextlib import ExitStack
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from pathlib import Path
+from threading import Lock
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -283,17 +285,34 @@ def _key(campaign: Campaign, record: xr.Dataset, cut: str) -> str:
     return str(digest.hexdigest())
 
 
-def _record(source: str, key: str) -> xr.Dataset:
-    """Return the record of a worker, kept open: its small variables are read once."""
-    return _held(source, key)[1]
+class _OpenRecord:
+    """The record of a worker, kept open for its pieces: closed when another is asked for, and before the process ends.
+
+    A file that is left to the interpreter's end is closed after the libraries that could close it.
+    """
+
+    def __init__(self) -> None:
+        self._lock, self._stack, self._held = Lock(), ExitStack(), ("", "")
+        self._record: xr.Dataset | None = None
+        atexit.register(self.close)
+
+    def at(self, source: str, key: str) -> xr.Dataset:
+        """Return the record of a path or URL; its small variables are read when it is opened."""
+        from colure.model.lazy import open_lazily
+
+        with self._lock:
+            if self._record is None or self._held != (source, key):
+                self.close()
+                self._record, self._held = self._stack.enter_context(open_lazily(source)), (source, key)
+            return self._record
+
+    def close(self) -> None:
+        """Close the file, if one is open."""
+        self._record = None
+        self._stack.close()
 
 
-@lru_cache(maxsize=1)
-def _held(source: str, key: str) -> tuple[ExitStack, xr.Dataset]:
-    from colure.model.lazy import open_lazily
-
-    stack = ExitStack()
-    return stack, stack.enter_context(open_lazily(source))
+_open_record = _OpenRecord()
 
 
 @lru_cache(maxsize=1)
@@ -307,7 +326,7 @@ def _known(piece: RecordPiece) -> Known:
     from colure.analysis.steps.alignment import looked_at
     from colure.model.lazy import read_rows, rows_of_state
 
-    campaign, record = _campaign(piece.folder, piece.key), _record(piece.record, piece.key)
+    campaign, record = _campaign(piece.folder, piece.key), _open_record.at(piece.record, piece.key)
     rows = rows_of_state(record, piece.state)
     some = read_rows(record, rows, looked_at(record.sizes["frequency"]))
     at = some["frequency"].values
@@ -326,7 +345,7 @@ def transform_piece(piece: RecordPiece) -> int:
     from colure.analysis.steps.far_field import pattern_grid
     from colure.model.lazy import read_rows, rows_of_state, write_part
 
-    campaign, record = _campaign(piece.folder, piece.key), _record(piece.record, piece.key)
+    campaign, record = _campaign(piece.folder, piece.key), _open_record.at(piece.record, piece.key)
     here, recipe = slice(*piece.block), _recipe(campaign, record)
     part = read_rows(record, rows_of_state(record, piece.state), here)
     at = part["frequency"].values
