@@ -54,15 +54,19 @@ def bench(small_campaign):
 def test_a_point_is_committed_before_it_is_announced(bench, tmp_path):
     campaign, plan, _, analyzer, axes = bench
     journal = Journal.create(tmp_path / "j.sqlite", plan, {})
-    seen = []
+    seen, rest = [], []
 
     def listen(event):
         if "index" in event.data:
             seen.append(event.data["index"] in journal.done())
+        if event.kind == "state":
+            rest.append((event.data["state"], event.data["at_rest"]))
 
     outcome = engine_of(campaign, plan, journal, analyzer, axes, listener=listen).run()
     journal.close()
     assert outcome.state is State.DONE and len(seen) == len(plan) and all(seen)
+    # Only the end says that the axes stand.
+    assert rest == [("running", False), ("done", True)]
 
 
 def test_predicted_duration_is_what_the_simulated_hardware_takes(bench, tmp_path):

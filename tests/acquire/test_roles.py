@@ -315,10 +315,12 @@ def test_a_stop_says_which_controller_does_not_answer(tmp_path):
     folder = range_campaign(tmp_path / "c", TWO.replace('name = "mast"', 'name = "mast"\ntimeout_s = 0.3'))
     with wired(folder) as (campaign, twin):
         _, plan = services.make_plan(folder)
-        engines, texts = [], []
+        engines, texts, rest = [], [], []
 
         def listen(event):
             texts.append(event.text)
+            if event.kind == "state":
+                rest.append(event.data["at_rest"])
             if event.kind == "point" and event.data["measured"] == 10:
                 twin.controllers["mast"].dead = True
                 engines[0].stop("somebody pressed s")
@@ -326,6 +328,8 @@ def test_a_stop_says_which_controller_does_not_answer(tmp_path):
         outcome = services.acquire(campaign, plan, run_folder(folder, "a"), listener=listen, on_engine=engines.append)
         assert outcome.state is State.STOPPED and twin.controllers["floor"].stage.held.is_set()
     assert any("axes may still move, look before you go near: mast:" in text for text in texts), texts
+    # Who watches goes on to show that something may move.
+    assert rest == [False, False]
 
 
 class Rotator(languages.Talker):

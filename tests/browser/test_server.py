@@ -183,6 +183,23 @@ def test_a_burst_of_silent_connections_stays_within_the_bound(served, monkeypatc
             one.close()
 
 
+def test_a_stop_that_was_sent_is_not_dropped_for_a_burst_that_came_after_it(served, monkeypatch):
+    """All of them are taken in one go, before anything is read: who has spoken is no silent connection."""
+    monkeypatch.setattr(connections, "MOST_CONNECTIONS", 8)
+    words = "".join(f"{name}: {value}\r\n" for name, value in served.headers(SessionRole.VIEW).items())
+    asked = f"POST /api/stop HTTP/1.1\r\nHost: 127.0.0.1:{served.port}\r\nContent-Type: application/json\r\nContent-Length: 2\r\n{words}\r\n{{}}"
+    served.loop.call_soon_threadsafe(time.sleep, 0.5)
+    time.sleep(0.1)
+    stop = socket.create_connection(("127.0.0.1", served.port), timeout=5.0)
+    stop.sendall(asked.encode())
+    silent = [socket.create_connection(("127.0.0.1", served.port), timeout=5.0) for _ in range(60)]
+    try:
+        assert stop.recv(100).startswith(b"HTTP/1.1 200")
+    finally:
+        for one in (stop, *silent):
+            one.close()
+
+
 def test_a_stop_is_answered_within_a_second_beside_800_idle_connections(served):
     """They come from another process and come again when they are dropped, as a scanner's or a broken client's do."""
     flood = (

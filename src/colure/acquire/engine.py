@@ -407,9 +407,9 @@ class Engine:
             with suppress(JournalError):
                 self._journal.note("warning", f"a listener failed: {error}", self._clock.wall())
 
-    def _change(self, new: State, text: str) -> None:
+    def _change(self, new: State, text: str, *, at_rest: bool = False) -> None:
         self.state = check(self.state, new)
-        self._tell(Event("state", f"{new.value}: {text}", {"state": new.value}))
+        self._tell(Event("state", f"{new.value}: {text}", {"state": new.value, "at_rest": at_rest}))
         with suppress(JournalError):
             self._journal.note("state", f"{new.value}: {text}", self._clock.wall())
 
@@ -444,10 +444,13 @@ class Engine:
         if state is State.ABORTED:
             actions.insert(1, self._axes.disable)
             self._distrust(reason)
+        # Whoever watches takes the axes for standing only where every one of them said so.
+        at_rest = True
         for action in actions:
             try:
                 action()
             except InstrumentError as error:
+                at_rest = at_rest and action == self._source_off
                 with suppress(JournalError):
                     self._note("warning", f"while stopping: {error}")
         self._whereabouts.at_rest()
@@ -457,5 +460,5 @@ class Engine:
             self._journal.set_meta("stops", [*stops, stop])
         except JournalError as error:
             self._tell(Event("warning", f"the reason could not be journalled: {error}"))
-        self._change(state, reason)
+        self._change(state, reason, at_rest=at_rest)
         return Outcome(state, reason, len(self._tally.done), len(self._plan), self._tally.flagged)

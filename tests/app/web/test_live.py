@@ -58,6 +58,18 @@ def test_the_picture_of_a_device_with_states_is_that_of_one_state(layout):
     assert np.nanmax(np.frombuffer(scan.frame(), "<f4")) == pytest.approx(-20.0, abs=1e-3)
 
 
+@pytest.mark.parametrize(("at_rest", "moves"), [(True, False), (False, True)])
+def test_a_scan_that_seals_its_record_moves_nothing_and_lets_no_other_begin(layout, at_rest, moves):
+    """STOP is red while the axes may move: where the engine could not tell that they stand, until its process is gone."""
+    scan = LiveScan("c", "first", layout)
+    scan.hear({"kind": "state", "state": "running", "text": "running: 3 of 3 points to measure", "at_rest": False})
+    assert scan.status()["moves"] and scan.running
+    scan.hear({"kind": "state", "state": "done", "text": "done: plan completed", "at_rest": at_rest})
+    assert scan.status()["moves"] is moves and scan.running
+    scan.ended(0)
+    assert not scan.status()["moves"] and not scan.running
+
+
 def test_a_server_with_nothing_new_still_speaks(tiny_campaign, monkeypatch):
     """Without it a page cannot tell a quiet server from one that is gone, and would go on to show its STOP as if it worked."""
     from websockets.sync.client import connect

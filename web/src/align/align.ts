@@ -1,7 +1,7 @@
 /** Align: a checklist from talking to the instruments to what to turn and shift, with one picture of the range. */
 
 import { button, fill, h, table } from "../draw/dom";
-import { live, moving, type Status } from "../live/live";
+import { busy, live, type Status } from "../live/live";
 import { get, post } from "../request/server";
 import type { Checked, FlipWords } from "../request/types";
 import { startDialog, type Kind } from "../scan/start";
@@ -229,7 +229,7 @@ export function alignPage(view: View): Page {
       }
       if (done && s.kind === "beam-fine") void readBeam();
       was = s.running;
-      for (const one of starts) one.disabled = moving(s) || session.me?.mine !== true || (one === flipStart && !rolls);
+      for (const one of starts) one.disabled = busy(s) || session.me?.mine !== true || (one === flipStart && !rolls);
       screen.status(s);
       if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes);
     },

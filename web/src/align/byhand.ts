@@ -3,7 +3,7 @@
 import { Chart, type Line } from "../draw/chart";
 import { lines } from "../draw/colours";
 import { button, h, table } from "../draw/dom";
-import { live, moving } from "../live/live";
+import { busy, live } from "../live/live";
 import { post } from "../request/server";
 import type { ByHand } from "../request/types";
 import { dialog } from "../shell/dialog";
@@ -56,7 +56,7 @@ export class HandPanel {
   }
 
   private enable(): void {
-    const own = session.me?.mine === true && !moving(live.status);
+    const own = session.me?.mine === true && !busy(live.status);
     for (const one of this.buttons) one.disabled = !own || (one.dataset["clear"] === "true" && !this.clear.checked);
   }
 

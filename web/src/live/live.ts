@@ -5,8 +5,13 @@ import type { Grid, LiveMessage, Status as Told } from "../request/types";
 /** Everything but the picture; before a scan was started most of it is not there. */
 export type Status = Pick<Told, "type" | "state" | "running"> & Partial<Told> & { sequence: number; lease: string };
 
-/** Something may move: a scan, or axes by hand. */
+/** The axes may move: by a scan, or by hand. */
 export function moving(s: Status): boolean {
+  return s.moves === true || Boolean(s.hand);
+}
+
+/** A scan's process is there, though it may only seal its record, or axes move by hand: nothing else begins. */
+export function busy(s: Status): boolean {
   return s.running || Boolean(s.hand);
 }
 

@@ -1,8 +1,9 @@
 /** The campaign's form: every field with its unit, limits and meaning; what is wrong is marked where it was typed. */
 
-import { h } from "../draw/dom";
+import { button, h } from "../draw/dom";
 import type { Field, FormAnswer } from "../request/types";
 import { draftOf, setDraft, type Edits } from "../shell/drafts";
+import { bandsOf, bandTable, EVEN, type Band } from "./bands";
 
 export class PlanForm {
   readonly element = h("form", { on: { submit: (event) => event.preventDefault() } });
@@ -12,16 +13,50 @@ export class PlanForm {
     private campaign: string,
     form: FormAnswer,
     private changed: () => void,
+    private again: () => void,
   ) {
-    for (const group of new Set(form.fields.map((f) => f.group)))
+    const rows = bandsOf(form.bands, draftOf(campaign)),
+      fields = form.fields.filter((f) => !rows.length || !EVEN.includes(f.key));
+    for (const group of new Set(fields.map((f) => f.group)))
       this.element.append(
         h(
           "fieldset",
           {},
           h("legend", {}, group),
-          ...form.fields.filter((f) => f.group === group).map((f) => this.field(f)),
+          ...(group === "Wanted" ? [rows.length ? this.bands(form, rows) : null] : []),
+          ...fields.filter((f) => f.group === group).map((f) => this.field(f)),
+          group === "Wanted" && !rows.length && this.several(form),
         ),
       );
+  }
+
+  private bands(form: FormAnswer, rows: Band[]): HTMLElement {
+    const saved = JSON.stringify(form.bands.rows);
+    const place = bandTable(
+      form.bands,
+      rows,
+      (now) => {
+        const plain = now.map((one) => Object.fromEntries(Object.entries(one).filter(([, v]) => v !== null)));
+        setDraft(this.campaign, "goal.band", JSON.stringify(plain) === saved ? undefined : (now as Edits[string]));
+        this.changed();
+      },
+      this.again,
+    );
+    this.labels.set("goal.band", place);
+    return place;
+  }
+
+  /** One even stretch becomes the first of several bands. */
+  private several(form: FormAnswer): HTMLElement {
+    return button("several bands", () => {
+      const draft = draftOf(this.campaign),
+        now = (key: string) => (draft[key] ?? form.fields.find((f) => f.key === key)?.value ?? null) as number | null;
+      const [start_ghz, stop_ghz, points] = EVEN.map(now);
+      for (const key of EVEN) setDraft(this.campaign, key, undefined);
+      setDraft(this.campaign, "goal.band", [{ start_ghz, stop_ghz, points }]);
+      this.again();
+      this.changed();
+    }, "tiny", form.bands.help); // prettier-ignore
   }
 
   private set(f: Field, value: unknown): void {
@@ -88,7 +123,9 @@ export class PlanForm {
   marks(faults: string[]): void {
     for (const [key, label] of this.labels) {
       const last = key.split(".").at(-1)!;
-      const own = faults.find((line) => new RegExp(`(^|[\\s.:])${last} =`).test(line)) ?? "";
+      // Bands are named by their number: band.0 = ..., band 2 starts at ...
+      const named = last === "band" ? /(^|[\s.:])band([. ]\d|:| =)/ : new RegExp(`(^|[\\s.:])${last} =`),
+        own = faults.find((line) => named.test(line)) ?? "";
       label.classList.toggle("wrong", own !== "");
       label.querySelector(".field-fault")!.textContent = own.slice(own.indexOf("must") >= 0 ? own.indexOf("must") : 0);
       for (const box of label.querySelectorAll("input, select")) box.setAttribute("aria-invalid", String(own !== ""));

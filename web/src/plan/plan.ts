@@ -107,7 +107,7 @@ export function planPage(view: View): Page {
   };
   const drawForm = (found: FormAnswer) => {
     known = found;
-    form = new PlanForm(campaign, found, soon);
+    form = new PlanForm(campaign, found, soon, () => formPanel.show({ key: campaign, words: "" }, ...drawForm(found)));
     const save = button("write into the files", () => void keep(save), "main");
     const drop = button("as saved", () => {
       clearDraft(campaign);

@@ -40,6 +40,7 @@ export interface FormAnswer {
   chamber: string;
   simulated: boolean;
   fields: Field[];
+  bands: BandForm;
 }
 
 export interface Field {
@@ -56,6 +57,13 @@ export interface Field {
   whole: boolean;
 }
 
+export interface BandForm {
+  rows: (Record<string, unknown>)[];
+  columns: Field[];
+  listed: string;
+  help: string;
+}
+
 export interface Status {
   type: "status";
   campaign: string;
@@ -64,6 +72,7 @@ export interface Status {
   state: string;
   text: string;
   running: boolean;
+  moves: boolean;
   measured: number;
   total: number;
   left_s: number;
@@ -179,7 +188,7 @@ export interface Alternative {
 
 export interface Form {
   campaign: string;
-  edits?: Record<string, number | string | boolean | null | number[]>;
+  edits?: Record<string, number | string | boolean | null | number[] | (Record<string, number | number[] | null>)[]>;
 }
 
 export interface Scheme {
@@ -239,6 +248,8 @@ export interface Motion {
   reach_m: number;
   ports: number;
   limits_deg: number[][];
+  limits_words: string[];
+  joints: number;
 }
 
 export interface Written {
@@ -293,7 +304,7 @@ export interface JobName {
 
 export interface Rehearse {
   campaign: string;
-  edits?: Record<string, number | string | boolean | null | number[]>;
+  edits?: Record<string, number | string | boolean | null | number[] | (Record<string, number | number[] | null>)[]>;
   seed?: number;
 }
 

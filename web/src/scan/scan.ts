@@ -5,7 +5,7 @@ import { lines } from "../draw/colours";
 import { button, duration, fill, h, number, slider } from "../draw/dom";
 import { LevelMap } from "../draw/map";
 import { covering } from "../draw/scales";
-import { live, moving, type Status } from "../live/live";
+import { busy as taken, live, type Status } from "../live/live";
 import { post } from "../request/server";
 import type { Grid } from "../request/types";
 import { put, value } from "../shell/address";
@@ -81,7 +81,7 @@ export function scanPage(view: View): Page {
     ]);
   const buttons = (s: Status) => {
     const own = session.me?.mine === true,
-      busy = moving(s),
+      busy = taken(s),
       key = `${s.state}${own}${busy}`;
     if (key === shown) return;
     shown = key;

@@ -31,6 +31,8 @@ def write_fields(target: Path, model: type[BaseModel], fields: Mapping[str, Any]
             table = table.setdefault(part, tomlkit.table())
         if value is None:
             table.pop(last, None)
+        elif isinstance(value, list) and value and all(isinstance(one, Mapping) for one in value):
+            table[last] = _tables(table.get(last), value)
         else:
             table[last] = value
     text = tomlkit.dumps(document)
@@ -38,3 +40,23 @@ def write_fields(target: Path, model: type[BaseModel], fields: Mapping[str, Any]
     with target.with_name(f"{target.name}.{stamp}").open("x", encoding="utf-8") as out:
         out.write(before)
     target.write_text(text, encoding="utf-8")
+
+
+def _tables(before: Any, rows: list[Mapping[str, Any]]) -> Any:
+    """Return rows as tables [[...]]; where as many stood there, these are changed and keep their comments."""
+    import tomlkit
+
+    if before is not None and len(before) == len(rows):
+        for old, row in zip(before, rows, strict=True):
+            for name in [name for name in old if name not in row]:
+                old.pop(name)
+            for name, value in row.items():
+                if old.get(name) != value:
+                    old[name] = value
+        return before
+    found = tomlkit.aot()
+    for row in rows:
+        table = tomlkit.table()
+        table.update(row)
+        found.append(table)
+    return found

@@ -9,7 +9,11 @@ from pydantic import BaseModel, ConfigDict, Field
 from colure.app.web.scan.layout import Kind
 
 Id = Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{1,80}$")]
-Value = float | int | str | bool | None | list[Annotated[float, Field(ge=-1e9, le=1e9)]]
+Number = Annotated[float, Field(ge=-1e9, le=1e9)]
+BandEntry = Literal["start_ghz", "stop_ghz", "points", "step_mhz", "frequencies_ghz", "if_bandwidth_hz", "power_dbm"]
+#: One [[band]] of goal.toml; what is None is left out.
+Band = dict[BandEntry, int | Number | list[Number] | None]
+Value = float | int | str | bool | None | list[Number] | Annotated[list[Band], Field(min_length=1, max_length=40)]
 Edits = Annotated[dict[Annotated[str, Field(max_length=80)], Value], Field(max_length=60)]
 BasisName = Literal["theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", "circular"]
 Index = Annotated[int, Field(ge=0, le=1_000_000)]

@@ -10,6 +10,7 @@ import threading
 from collections.abc import Callable
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import suppress
 from typing import Any, Literal, TypeVar
 
 from colure.errors import InputError
@@ -57,16 +58,25 @@ def _done(work: Callable[..., Any], arguments: tuple[Any, ...]) -> tuple[Any, li
         return None, [f"memory: needs more than {LARGEST_MEMORY_BYTES >> 30} GiB (GiB)"]
 
 
+def _soon(loop: asyncio.AbstractEventLoop, action: Callable[..., None], *arguments: Any) -> None:
+    """Have the loop do something, unless it ended meanwhile."""
+    with suppress(RuntimeError):
+        loop.call_soon_threadsafe(action, *arguments)
+
+
 class Desk:
     """Three workers, so that a view never waits behind a rehearsal, nor typing behind a view."""
 
     def __init__(self) -> None:
         self._pools: dict[WorkKind, ProcessPoolExecutor] = {}
+        self._closed = False
 
-    def open(self) -> None:
-        """Start the workers, so that the first question finds them ready."""
-        for kind in ("quick", "view", "long"):
-            self._pool(kind).submit(int)
+    def open(self, kinds: tuple[WorkKind, ...] = ("quick", "view", "long")) -> None:
+        """Start the workers, so that the first question finds them ready: one after the other, for a stop must be heard meanwhile."""
+        if kinds and not self._closed:
+            begun = self._pool(kinds[0]).submit(int)
+            loop = asyncio.get_running_loop()
+            begun.add_done_callback(lambda _: _soon(loop, self.open, kinds[1:]))
 
     async def do(self, work: Callable[..., T], *arguments: Any, kind: WorkKind = "quick") -> T:
         """Have work done and return its result.
@@ -110,5 +120,6 @@ class Desk:
 
     def close(self) -> None:
         """End the workers."""
+        self._closed = True
         for kind in list(self._pools):
             self.end(kind)

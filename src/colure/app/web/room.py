@@ -21,7 +21,7 @@ from colure.app.web.scan.hand import Action
 from colure.app.web.scan.layout import Kind, layout_for
 from colure.app.web.scan.live import LiveScan
 from colure.app.web.scan.messages import ByHand, Hand
-from colure.app.web.views.answers import Checked
+from colure.app.web.views.preparing import Checked
 from colure.errors import InputError
 
 #: A line of the scan's process is never longer.

@@ -43,7 +43,7 @@ from colure.app.web.guard.sessions import Session
 from colure.app.web.room import Room, stamp
 from colure.app.web.scan.before import before as before_start
 from colure.app.web.scan.messages import Before, ByHand, Idle, Status
-from colure.app.web.views import aligning, answers
+from colure.app.web.views import aligning, answers, preparing
 from colure.app.web.views import as_read as as_read_view
 from colure.app.web.views import explore as explore_view
 from colure.app.web.views import plan as plan_view
@@ -82,15 +82,15 @@ async def campaigns(room: Room, session: Session, ids: dict[str, str], body: Non
     return found
 
 
-async def form(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.FormAnswer:
+async def form(room: Room, session: Session, ids: dict[str, str], body: None) -> preparing.FormAnswer:
     return await room.desk.do(plan_view.form_of, room.folder(ids["campaign"]))
 
 
-async def plan(room: Room, session: Session, ids: dict[str, str], body: Form) -> answers.PlanAnswer:
+async def plan(room: Room, session: Session, ids: dict[str, str], body: Form) -> preparing.PlanAnswer:
     return await room.desk.do(plan_view.consequences, room.folder(body.campaign), body.edits)
 
 
-async def schemes(room: Room, session: Session, ids: dict[str, str], body: Form) -> list[answers.Scheme]:
+async def schemes(room: Room, session: Session, ids: dict[str, str], body: Form) -> list[preparing.Scheme]:
     return await room.desk.do(plan_view.schemes, room.folder(body.campaign), body.edits)
 
 
@@ -99,11 +99,11 @@ async def difference(room: Room, session: Session, ids: dict[str, str], body: Pa
     return await room.desk.do(explore_view.difference, folder, body.run, body.other, *chosen, kind="view")
 
 
-async def motion(room: Room, session: Session, ids: dict[str, str], body: Form) -> answers.Motion:
+async def motion(room: Room, session: Session, ids: dict[str, str], body: Form) -> preparing.Motion:
     return await room.desk.do(plan_view.motion_of, room.folder(body.campaign), body.edits)
 
 
-async def save(room: Room, session: Session, ids: dict[str, str], body: Form) -> answers.Written:
+async def save(room: Room, session: Session, ids: dict[str, str], body: Form) -> preparing.Written:
     if room.busy and room.scan is not None and room.scan.campaign == body.campaign:
         raise InputError(["a scan of this campaign is under way: its files stay as they are until it ends"])
     return {"written": await room.desk.do(plan_view.save, room.folder(body.campaign), body.edits, stamp())}
@@ -137,14 +137,14 @@ async def judge(room: Room, session: Session, ids: dict[str, str], body: OneRun)
     return _long(room, session, body, "judge", "verdict", explore_view.judged)
 
 
-async def check(room: Room, session: Session, ids: dict[str, str], body: CampaignRequest) -> answers.Checked:
+async def check(room: Room, session: Session, ids: dict[str, str], body: CampaignRequest) -> preparing.Checked:
     room.require_idle()
     lines = await room.desk.do(aligning.bench, room.folder(body.campaign), kind="view")
     room.checked[body.campaign] = {"at": time.time(), "lines": lines}
     return room.checked[body.campaign]
 
 
-async def checked(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.Checked:
+async def checked(room: Room, session: Session, ids: dict[str, str], body: None) -> preparing.Checked:
     room.folder(ids["campaign"])
     return room.checked.get(ids["campaign"], {"at": 0.0, "lines": []})
 
@@ -190,7 +190,7 @@ async def rest(room: Room, session: Session, ids: dict[str, str], body: HomeOf) 
     return await room.hand(body.campaign, "home" if body.seek else "rest", {}, words)
 
 
-async def set_rest(room: Room, session: Session, ids: dict[str, str], body: SetHome) -> answers.Written:
+async def set_rest(room: Room, session: Session, ids: dict[str, str], body: SetHome) -> preparing.Written:
     room.require_idle()
     written = await room.desk.do(plan_view.save_home, room.folder(body.campaign), dict(body.home_deg), stamp())
     return {"written": written}
@@ -217,7 +217,7 @@ async def verdicts(room: Room, session: Session, ids: dict[str, str], body: OneR
     return await room.desk.do(explore_view.verdicts, room.folder(body.campaign), body.run, body.state, kind="view")
 
 
-async def tutor(room: Room, session: Session, ids: dict[str, str], body: Direction) -> answers.Lesson:
+async def tutor(room: Room, session: Session, ids: dict[str, str], body: Direction) -> preparing.Lesson:
     return tutor_view.lesson(body.theta_deg, body.phi_deg, body.slant_deg)
 
 
@@ -313,11 +313,11 @@ async def set_ups(room: Room, session: Session, ids: dict[str, str], body: SetUp
     return {"job": room.jobs.begin("set-ups", words, session.name, together_view.two_set_ups, *asked)}
 
 
-async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.FlipWords:
+async def flip(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> preparing.FlipWords:
     return await room.desk.do(aligning.flip_words, room.folder(body.campaign), body.run, kind="view")
 
 
-async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.BeamWords:
+async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> preparing.BeamWords:
     return await room.desk.do(aligning.beam_words, room.folder(body.campaign), body.run, kind="view")
 
 
@@ -407,7 +407,7 @@ DOORS: tuple[Door, ...] = (
 
 #: What slow work ends with, by the door that begins it.
 RESULTS: dict[str, Any] = {
-    "/api/rehearse": answers.RehearsalAnswer,
+    "/api/rehearse": preparing.RehearsalAnswer,
     "/api/effects": answers.Effects,
     "/api/evaluate": int,
     "/api/report": list[str],

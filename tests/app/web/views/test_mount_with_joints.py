@@ -30,6 +30,9 @@ def test_the_page_shows_coordinates_and_says_that_joints_are_not_drawn(on_an_arm
     assert way["axes"] == ["azimuth", "roll", "probe"] and "3 joints of the mount are not drawn" in way["formula"]
     angles = np.reshape(way["angles_deg"], (-1, 3))
     assert len(angles) == len(way["role"]) and np.abs(angles[:, 0]).max() <= 180.0
+    # The tutor names the joints' own limits, as the chamber declares them, and its slices stay where the plan goes.
+    assert way["limits_words"] == ["turntable -10 to 370 deg", "arm -185 to 185 deg", "rotary -200 to 200 deg"]
+    assert way["limits_deg"][0] == [angles[:, 0].min(), angles[:, 0].max()] and way["limits_deg"][0][1] <= 180.0
     layout = layout_for(on_an_arm)
     scan = np.flatnonzero(layout.cell >= 0)
     # Where a point's coordinates look is where the page draws it: d = (sin th cos ph, sin th sin ph, cos th).

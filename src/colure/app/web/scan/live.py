@@ -43,11 +43,18 @@ class LiveScan:
         self._measured_before = 0.0
         #: The process is gone; until then its record may still be sealed, and no other scan begins.
         self._over = False
+        #: The engine ended and left every axis standing; what comes after moves nothing.
+        self._at_rest = False
 
     @property
     def running(self) -> bool:
-        """Tell whether the scan's process may still move something."""
+        """Tell whether the scan's process is there: it measures, or seals what was measured."""
         return not self._over
+
+    @property
+    def moves(self) -> bool:
+        """Tell whether the axes may move: until the engine ended with every axis standing, or its process is gone."""
+        return self.running and not self._at_rest
 
     def hear(self, line: dict[str, Any]) -> None:
         """Take in one line of the scan's process."""
@@ -62,6 +69,7 @@ class LiveScan:
                 self._say("tie", line["text"])
         elif kind == "state":
             self.state, self.text = line["state"], line["text"].split(": ", 1)[-1]
+            self._at_rest = bool(line.get("at_rest", False))
             self._say("state", line["text"])
         elif kind in ("outcome", "refused"):
             self.state = line.get("state", "refused")
@@ -131,7 +139,7 @@ class LiveScan:
         ]
         return {
             "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state, "text": self.text,
-            "running": self.running, "measured": int(self._seen.sum()), "total": int(self._seen.size),
+            "running": self.running, "moves": self.moves, "measured": int(self._seen.sum()), "total": int(self._seen.size),
             "left_s": round(max(0.0, (total - done) * pace), 1), "predicted_s": round(total, 1), "axes": list(layout.axes),
             "position_deg": layout.shown_deg(self._position), "angles_deg": layout.angles_deg(self._position), "level_db": self._level_db,
             "strongest_db": self._strongest_db, "noise_db": round(layout.noise_db, 1), "slice": self._slice, "ties": drift,

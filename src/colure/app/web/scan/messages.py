@@ -34,7 +34,11 @@ class Idle(TypedDict):
 
 
 class Status(TypedDict):
-    """The scan but for its picture. Ties: seconds since the run's first, change in dB and degrees."""
+    """The scan but for its picture. Ties: seconds since the run's first, change in dB and degrees.
+
+    running, moves
+        The scan's process is there, so that no other begins; the axes may move. A record is sealed while they stand.
+    """
 
     type: Literal["status"]
     campaign: str
@@ -43,6 +47,7 @@ class Status(TypedDict):
     state: str
     text: str
     running: bool
+    moves: bool
     measured: int
     total: int
     left_s: float

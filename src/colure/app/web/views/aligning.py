@@ -8,12 +8,12 @@ import numpy as np
 
 from colure.app import services
 from colure.app.storage.folders import run_folder
-from colure.app.web.views import answers
+from colure.app.web.views import preparing
 from colure.geometry.conventions import FloatArray
 from colure.model.campaign import Campaign
 
 
-def flip_words(folder: Path, run_name: str) -> answers.FlipWords:
+def flip_words(folder: Path, run_name: str) -> preparing.FlipWords:
     """Return what a flip test found: numbers, and what to turn or shift."""
     run = run_folder(folder, run_name)
     found = services.flip_result(Campaign.load(folder), run)
@@ -27,7 +27,7 @@ def flip_words(folder: Path, run_name: str) -> answers.FlipWords:
     }  # fmt: skip
 
 
-def beam_words(folder: Path, run_name: str) -> answers.BeamWords:
+def beam_words(folder: Path, run_name: str) -> preparing.BeamWords:
     """Return what a beam search found: numbers, where the readouts point the beam at the probe, and the levels of both looks.
 
     After the coarse look alone: its strongest direction, and no readouts.
@@ -55,7 +55,7 @@ def beam_words(folder: Path, run_name: str) -> answers.BeamWords:
     }
 
 
-def _look(stage: str, azimuth_deg: FloatArray, elevation_deg: FloatArray, level_db: FloatArray) -> answers.BeamMap:
+def _look(stage: str, azimuth_deg: FloatArray, elevation_deg: FloatArray, level_db: FloatArray) -> preparing.BeamMap:
     """Lay the directions of one look out on a grid; a cell that was not looked at holds None."""
     columns, at_column = np.unique(np.round(azimuth_deg, 3), return_inverse=True)
     rows, at_row = np.unique(np.round(elevation_deg, 3), return_inverse=True)
@@ -67,7 +67,7 @@ def _look(stage: str, azimuth_deg: FloatArray, elevation_deg: FloatArray, level_
     }  # fmt: skip
 
 
-def bench(folder: Path) -> list[answers.InstrumentLine]:
+def bench(folder: Path) -> list[preparing.InstrumentLine]:
     """Talk to every instrument, move nothing, and return what was found."""
     campaign, plan = services.make_plan(folder)
     return [

@@ -11,8 +11,6 @@ from typing import Any, Literal, TypedDict
 from colure.app.web.guard.roles import RoleWord
 
 Levels = list[float | None]
-#: A value of the form as the files hold it.
-FieldValue = float | int | str | bool | None | list[float]
 
 
 class CampaignName(TypedDict):
@@ -101,103 +99,6 @@ class CampaignRuns(TypedDict):
     runs: list[RunRow]
 
 
-class Field(TypedDict):
-    """A field of the form; `help` is what the reference says of the entry."""
-
-    group: str
-    key: str
-    label: str
-    value: Any
-    unit: str
-    least: float | None
-    most: float | None
-    choices: list[str]
-    help: str
-    optional: bool
-    whole: bool
-
-
-class FormAnswer(TypedDict):
-    name: str
-    device: str
-    chamber: str
-    simulated: bool
-    fields: list[Field]
-
-
-class ForecastRow(TypedDict):
-    """What a figure's expanded uncertainty will be, as text with its unit, beside what was wanted (None: nothing)."""
-
-    name: str
-    label: str
-    unit: str
-    expanded: float
-    text: str
-    wanted: float | None
-    cause: str
-
-
-class Alternative(TypedDict):
-    name: str
-    why: str
-    duration: str
-    points: int
-    choices: Any
-
-
-class PlanAnswer(TypedDict):
-    rows: list[tuple[str, str]]
-    missing: list[str]
-    forecast: list[ForecastRow]
-    verdict: str
-    duration: str
-    points: int
-    hash: str
-    split: list[tuple[str, float]]
-    alternatives: list[Alternative]
-
-
-class Scheme(TypedDict):
-    geometry: str
-    scheme: str
-    points: int
-    pole: str
-    fault: str
-    duration: str
-    polarization: str
-    suits: str
-    formula: str
-
-
-class Motion(TypedDict):
-    """The way of the axes: `axes` values a point in `angles_deg` and `readouts_deg`, three a cell in `directions`.
-
-    limits_deg
-        Lowest and highest angle of the conventions, by axis.
-    """
-
-    geometry: str
-    formula: str
-    axes: list[str]
-    angles_deg: list[float]
-    readouts_deg: list[float]
-    role: list[int]
-    cell: list[int]
-    time_s: list[float]
-    directions: list[float]
-    range_m: float
-    size_mm: list[float]
-    offset_mm: list[float]
-    slant_deg: float
-    reach_m: float
-    ports: int
-    limits_deg: list[list[float]]
-
-
-class Written(TypedDict):
-    written: list[str]
-
-
 class JobName(TypedDict):
     job: str
 
@@ -220,60 +121,6 @@ class JobState(TypedDict):
 class JobAnswer(TypedDict):
     state: JobState
     result: Any
-
-
-class RehearsedFigure(TypedDict):
-    name: str
-    unit: str
-    value: str
-    truth: float
-    inside: bool
-    cause: str
-
-
-class RehearsalAnswer(TypedDict):
-    rows: list[RehearsedFigure]
-    share_inside: float
-    seconds: float
-    theta: list[float]
-    phi: list[float]
-    error_db: list[float]
-
-
-class PolarizationBasis(TypedDict):
-    name: str
-    formula: str
-    components: list[str]
-    first: list[float]
-    second: list[float]
-
-
-class Way(TypedDict):
-    readouts: dict[str, float]
-    slant_fixed: float
-    probe_roll: float
-    fixed: list[float]
-    following: list[float]
-
-
-class Stand(TypedDict):
-    name: str
-    formula: str
-    axes: list[str]
-    pole: str
-    ways: list[Way]
-
-
-class Lesson(TypedDict):
-    direction: list[float]
-    theta: float
-    phi: float
-    azimuth: float
-    elevation: float
-    alpha: float
-    epsilon: float
-    bases: list[PolarizationBasis]
-    positioners: list[Stand]
 
 
 class Sequence(TypedDict):
@@ -466,49 +313,3 @@ class Aperture(TypedDict):
 
     of: Of
     face: FaceAnswer | None
-
-
-class FlipNumbers(TypedDict):
-    theta_zero_deg: float
-    theta_zero_expanded_deg: float
-    axes_offset_mm: float
-    axes_offset_expanded_mm: float
-
-
-class FlipWords(TypedDict):
-    run: str
-    measured_at: float
-    numbers: FlipNumbers
-    sentences: list[str]
-
-
-class BeamMap(TypedDict):
-    """Levels (S21, all frequencies and ports together) of one look, rows of elevation; None where it did not look."""
-
-    stage: str
-    azimuth_deg: list[float]
-    elevation_deg: list[float]
-    level_db: Levels
-
-
-class BeamWords(TypedDict):
-    """What a beam search found; `beam_deg` is azimuth and elevation of the top, None after the coarse look alone."""
-
-    run: str
-    beam_deg: tuple[float, float] | None
-    maps: list[BeamMap]
-    readouts_deg: dict[str, float]
-    sentences: list[str]
-
-
-class InstrumentLine(TypedDict):
-    what: str
-    good: bool
-    found: str
-
-
-class Checked(TypedDict):
-    """What the instruments last answered; `at` is seconds since 1970, 0 if they were not asked since the server began."""
-
-    at: float
-    lines: list[InstrumentLine]

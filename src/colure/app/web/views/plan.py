@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any, get_args
 
@@ -10,9 +11,10 @@ from pydantic import BaseModel
 
 from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.storage.file_edits import write_fields
-from colure.app.web.views import answers
+from colure.app.web.views import preparing
 from colure.errors import InputError
-from colure.geometry.conventions import amplitude_db
+from colure.geometry.conventions import FloatArray, amplitude_db
+from colure.model.bands import GoalBand
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.definitions import definition
@@ -49,20 +51,51 @@ FIELDS: tuple[tuple[str, str, str], ...] = (
     ("Range", "chamber.analyzer.averages", "averages"),
 )
 
+#: What [[band]] in goal.toml, or a list of frequencies, says instead.
+BY_BANDS = ("goal.start_ghz", "goal.stop_ghz", "goal.points")
+#: What a band may say, with the words beside it.
+BAND_COLUMNS = (
+    ("start_ghz", "lowest"),
+    ("stop_ghz", "highest"),
+    ("points", "frequencies"),
+    ("step_mhz", "step"),
+    ("if_bandwidth_hz", "bandwidth"),
+    ("power_dbm", "power"),
+)
 #: What [scan] in goal.toml decides: the form of such a campaign does not show it.
 BY_SCAN = ("goal.region_deg", "goal.scheme", "goal.order", "goal.step_deg", "goal.swept_step_deg")
 
 
-def form_of(folder: Path) -> answers.FormAnswer:
+def form_of(folder: Path) -> preparing.FormAnswer:
     """Return the form's fields with values, units and limits, all from the models themselves."""
     campaign = Campaign.load(folder)
     own = {"goal": campaign.goal, "device": campaign.device, "chamber": campaign.chamber}
     return {"name": campaign.goal.name, "device": campaign.device.name, "chamber": campaign.chamber.name,
             "simulated": "twin" in (campaign.chamber.analyzer.resource, campaign.chamber.axes.resource),
-            "fields": [_field(own, *one) for one in FIELDS if campaign.goal.scan is None or one[1] not in BY_SCAN]}  # fmt: skip
+            "fields": [_field(own, *one) for one in FIELDS if campaign.goal.scan is None or one[1] not in BY_SCAN],
+            "bands": _bands(campaign.goal, str(read_toml(folder / "goal.toml").get("frequency_list") or ""))}  # fmt: skip
 
 
-def _field(own: dict[str, Any], group: str, key: str, label: str) -> answers.Field:
+def _bands(goal: Goal, listed: str) -> preparing.BandForm:
+    """Return the bands of a goal as rows of the form."""
+    blank = {"band": GoalBand(frequencies_ghz=(goal.start_ghz,))}
+    return {
+        "rows": [_band_row(one, summed=listed != "") for one in goal.band],
+        "columns": [_field(blank, "", f"band.{name}", label) for name, label in BAND_COLUMNS],
+        "listed": listed, "help": meaning_of(Goal, "band").replace("`", ""),
+    }  # fmt: skip
+
+
+def _band_row(band: GoalBand, *, summed: bool) -> dict[str, Any]:
+    """Return what a band says; of a stretch of a list its ends and how many, for the list itself may be long."""
+    row = band.model_dump(mode="json", exclude_none=True)
+    if summed:
+        ghz = row.pop("frequencies_ghz")
+        row |= {"start_ghz": ghz[0], "stop_ghz": ghz[-1], "points": len(ghz)}
+    return row
+
+
+def _field(own: dict[str, Any], group: str, key: str, label: str) -> preparing.Field:
     root, *path = key.split(".")
     value: Any = own[root]
     for part in path[:-1]:
@@ -89,11 +122,11 @@ def edited(folder: Path, edits: dict[str, Any]) -> Campaign:
         If a key is none of the form's, or a value is refused; every fault is named.
     """
     tables = {name: read_toml(folder / f"{name}.toml") for name in MODELS}
-    known = {key for _, key, _ in FIELDS}
+    known = {key for _, key, _ in FIELDS} | {"goal.band"}
     unknown = sorted(set(edits) - known)
     if unknown:
         raise InputError([f"field = {name[:60]!r}: must be one of the form's" for name in unknown[:5]])
-    for key, value in edits.items():
+    for key, value in with_bands(edits).items():
         root, *path = key.split(".")
         table = tables[root]
         for part in path[:-1]:
@@ -105,7 +138,15 @@ def edited(folder: Path, edits: dict[str, Any]) -> Campaign:
     return Campaign.of(folder, tables)
 
 
-def consequences(folder: Path, edits: dict[str, Any]) -> answers.PlanAnswer:
+def with_bands(edits: dict[str, Any]) -> dict[str, Any]:
+    """Return edits with the bands as goal.toml writes them: empty entries left out, and the one stretch with them."""
+    if not isinstance(bands := edits.get("goal.band"), list):
+        return edits
+    rows = [{name: value for name, value in one.items() if value is not None} for one in bands]
+    return {**edits, **dict.fromkeys(BY_BANDS), "goal.band": rows}
+
+
+def consequences(folder: Path, edits: dict[str, Any]) -> preparing.PlanAnswer:
     """Return everything that follows from a form: answers with reasons, forecast, duration's parts, alternatives."""
     from colure.planning.preflight import make_plan
 
@@ -115,7 +156,7 @@ def consequences(folder: Path, edits: dict[str, Any]) -> answers.PlanAnswer:
     sweep_s = float(p["sweep_s"])
     sweeping = sweep_s * len(plan)
     wishes = {} if campaign.goal.want is None else campaign.goal.want.wishes
-    forecast: list[answers.ForecastRow] = [
+    forecast: list[preparing.ForecastRow] = [
         {
             "name": name, "label": definition(name).label, "unit": definition(name).unit.replace("dBi", "dB"),
             "expanded": found["expanded"], "text": f"{found['expanded']:.2g}", "wanted": wishes.get(name), "cause": found["cause"],
@@ -133,7 +174,7 @@ def consequences(folder: Path, edits: dict[str, Any]) -> answers.PlanAnswer:
     }  # fmt: skip
 
 
-def schemes(folder: Path, edits: dict[str, Any]) -> list[answers.Scheme]:
+def schemes(folder: Path, edits: dict[str, Any]) -> list[preparing.Scheme]:
     """Return every positioner with every polarization scheme, for this device and this goal."""
     from colure.planning.preflight import make_plan
     from colure.planning.schemes import compare
@@ -147,7 +188,7 @@ def schemes(folder: Path, edits: dict[str, Any]) -> list[answers.Scheme]:
     ]  # fmt: skip
 
 
-def motion_of(folder: Path, edits: dict[str, Any]) -> answers.Motion:
+def motion_of(folder: Path, edits: dict[str, Any]) -> preparing.Motion:
     """Return the way of the axes for the 3D view: targets, what they point at, and when; and what stands on them."""
     from colure.app.web.scan.layout import layout_of
     from colure.planning.path import build_path
@@ -171,10 +212,21 @@ def motion_of(folder: Path, edits: dict[str, Any]) -> answers.Motion:
         "directions": np.round(layout.directions, 5).ravel().tolist(), "range_m": campaign.chamber.range_length_m,
         "size_mm": list(campaign.device.size_mm), "offset_mm": list(campaign.device.offset_mm),
         "slant_deg": campaign.device.slant_deg, "reach_m": campaign.device.reach_m, "ports": len(plan.ports),
-        "limits_deg": [
-            sorted(float(tables[name].map.angle_deg(v)) for v in (tables[name].min_deg, tables[name].max_deg)) for name in axes
+        "limits_deg": _limits_deg(campaign.chamber, axes, angles),
+        "joints": len(positioner.joints),
+        "limits_words": [
+            f"{name} {one.min_deg:g} to {one.max_deg:g} {getattr(one, 'unit', 'deg')}"
+            for name, one in campaign.chamber.driven_table.items() if not one.fixed
         ],
     }  # fmt: skip
+
+
+def _limits_deg(chamber: Chamber, axes: Sequence[str], angles_deg: FloatArray) -> list[list[float]]:
+    """Return how far each axis goes, as angles of the conventions: coordinates of joints as far as the plan goes."""
+    if chamber.positioner.joints:
+        return [[float(one.min()), float(one.max())] for one in np.round(angles_deg.T, 3)]
+    limits = [(chamber.axis_table[name].map, chamber.axis_table[name]) for name in axes]
+    return [sorted(float(one.angle_deg(v)) for v in (table.min_deg, table.max_deg)) for one, table in limits]
 
 
 def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
@@ -186,6 +238,7 @@ def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
         If the form is refused, or a copy of that name is there already.
     """
     edited(folder, edits)
+    edits = with_bands(edits)
     written = []
     for name, model in MODELS.items():
         own = {key.removeprefix(f"{name}."): value for key, value in edits.items() if key.startswith(f"{name}.")}
@@ -212,7 +265,7 @@ def save_home(folder: Path, home_deg: dict[str, float], stamp: str) -> list[str]
     return ["chamber.toml"]
 
 
-def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> answers.RehearsalAnswer:
+def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> preparing.RehearsalAnswer:
     """Carry a form's plan out on the simulated chamber and hold it against the truth."""
     from colure.app.services.rehearsal import rehearse
     from colure.model.pattern import field_of

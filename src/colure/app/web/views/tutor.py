@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from colure.app.web.views import answers
+from colure.app.web.views import preparing
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import Geometry, sighting
@@ -35,7 +35,7 @@ POLES = {
 }
 
 
-def lesson(theta_deg: float, phi_deg: float, slant_deg: float = 0.0) -> answers.Lesson:
+def lesson(theta_deg: float, phi_deg: float, slant_deg: float = 0.0) -> preparing.Lesson:
     """Return everything about one direction of the device frame.
 
     Parameters
@@ -45,7 +45,7 @@ def lesson(theta_deg: float, phi_deg: float, slant_deg: float = 0.0) -> answers.
     """
     t, p = float(np.deg2rad(theta_deg)), float(np.deg2rad(phi_deg))
     bearing = Bearing.of(unit_vector(theta=np.asarray(t), phi=np.asarray(p)))
-    bases: list[answers.PolarizationBasis] = []
+    bases: list[preparing.PolarizationBasis] = []
     for basis, words in WORDS.items():
         # Rows of the matrix are the unit vectors' theta and phi components.
         matrix = basis_matrix(basis, theta=t, phi=p).real
@@ -67,9 +67,9 @@ def lesson(theta_deg: float, phi_deg: float, slant_deg: float = 0.0) -> answers.
     }  # fmt: skip
 
 
-def _positioner(geometry: Geometry, bearing: Bearing, slant_deg: float) -> answers.Stand:
+def _positioner(geometry: Geometry, bearing: Bearing, slant_deg: float) -> preparing.Stand:
     """Return how one positioner points there, and what the probe then sees."""
-    ways: list[answers.Way] = []
+    ways: list[preparing.Way] = []
     for aim in aims(bearing, geometry):
         first, second = (np.deg2rad(aim.readouts_deg[name]) for name in geometry.axis_names)
         seen = sighting(geometry, first=first, second=second)
