@@ -116,6 +116,12 @@ class Definition:
 #: What a pattern lacks where a figure of a cut does not exist.
 NEVER_FALLS = "it never falls so far below the peak"
 NO_LOBE = "there is no side lobe"
+#: Beyond this ratio the co-polar component has a null in the beam, and the ratio there is what the sampling makes of it.
+MOST_CROSS_DB = 20.0
+NO_CO = (
+    f"the cross-polar component stands more than {MOST_CROSS_DB:g} dB above the co-polar one within the beam; "
+    "is slant_deg (device.toml) the device's, or principal_planes = 'measured' (evaluation.toml)?"
+)
 NO_MINIMUM = "there is no minimum beside the main lobe"
 #: Why a plan does not forecast a figure.
 BEYOND = "device.toml does not declare what this figure depends on"
@@ -326,7 +332,7 @@ def _polarization(settings: Evaluation, hands: bool) -> Iterator[Definition]:
                      _ratio_down_db, topic, symbol="XPD", **pair)  # fmt: skip
     yield Definition("xpd_worst_db", f"{ratio}, worst", "dB",
                      f"Smallest ratio of co- to cross-polar amplitude within {where}, along 16 rays from the peak.", LUDWIG,
-                     _ratio_down_db, topic, symbol="XPD_min", no_forecast=BEYOND, **pair)  # fmt: skip
+                     _ratio_down_db, topic, symbol="XPD_min", absent=NO_CO, no_forecast=BEYOND, **pair)  # fmt: skip
     yield Definition("axial_ratio_db", "Axial ratio at peak", "dB",
                      "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db, topic,
                      symbol="AR", no_forecast=BEYOND, **pair)  # fmt: skip

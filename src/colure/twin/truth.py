@@ -8,13 +8,14 @@ what a figure says is a convention, how it is found is not.
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.bands import stretches
-from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
+from colure.model.definitions import MOST_CROSS_DB, NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation, Window
 from colure.model.pattern import build_pattern
 from colure.twin.antennas import probe_ports
@@ -235,12 +236,17 @@ class _Judge:
     @property
     def axial_ratio_db(self) -> float:
         """Of the wave at the peak; infinite for a linear one."""
-        one, two = self._declared(self.slant), self._declared(self.slant + 0.5 * np.pi)
-        return axial_ratio_db(complex(self.vector @ one), complex(self.vector @ two))
+        return axial_ratio_db(*self._co_cross)
+
+    @cached_property
+    def _co_cross(self) -> tuple[complex, complex]:
+        """Ludwig's third components at the peak, wherever it points."""
+        co, cross = (complex(self.vector @ ludwig3(self.direction, self.slant + turn)) for turn in (0.0, 0.5 * np.pi))
+        return co, cross
 
     def at_peak(self) -> dict[str, float]:
         """Return figures that are read at the peak."""
-        co, cross = (complex(self.vector @ self._declared(self.slant + turn)) for turn in (0.0, 0.5 * np.pi))
+        co, cross = self._co_cross
         efficiency_db = 10.0 * np.log10(self.field.efficiency)
         gain = 10.0 * np.log10(self.peak)
         right, left = abs(co + 1j * cross) ** 2, abs(co - 1j * cross) ** 2
@@ -315,7 +321,7 @@ class _Judge:
             e = self.field.at(d)
             co, cross = (np.abs(np.sum(e * ludwig3(d, self.slant + t), axis=-1)) for t in (0.0, 0.5 * np.pi))
             worst = min(worst, down_db(float(np.max(cross / np.maximum(co, 1e-300))), 1.0))
-        return worst
+        return worst if worst > -MOST_CROSS_DB else float("nan")
 
     def over_the_sphere(self) -> dict[str, float]:
         """Return the highest lobe besides the peak, and the front-to-rear ratio over the closed sector."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy.spatial.transform import Rotation
 
 from colure.analysis.figures.beams import Near, ellipse_tilt, unsteady_beam_reason
 from colure.analysis.figures.cuts import FarField, e_plane
@@ -16,6 +17,7 @@ from colure.analysis.figures.phase_centre import phase_centre
 from colure.geometry.conventions import SPEED_OF_LIGHT
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
+from colure.geometry.rotations import RigidMotion
 from colure.model.evaluation import Evaluation, Window
 from colure.twin.antennas import horn, panel
 from colure.twin.sources import Cluster
@@ -332,3 +334,38 @@ def test_the_e_plane_of_a_beam_far_behind_holds_its_field(beam_deg, slant_deg):
     assert plane == "ellipse"
     assert tangent @ tangent == pytest.approx(1.0, abs=1e-9)
     assert abs(tangent @ along) == pytest.approx(1.0, abs=1e-9)
+
+
+@pytest.mark.parametrize(("name", "turn"), [("circular patch", 5), ("circular patch", 28), ("Huygens source", 15)])
+@pytest.mark.parametrize("slant_deg", [0.0, -50.0])
+def test_figures_of_a_device_turned_anyhow(name, turn, slant_deg):
+    """A device on its mount the wrong way round: its beam more than 120 deg from +z."""
+    device, order = DEVICES[name]
+    rotation = Rotation.random(rng=turn).as_matrix()
+    turned = device.moved(RigidMotion(rotation, np.zeros(3)))
+    (true,) = truth_of(turned, TruthSettings(slant_deg=slant_deg))
+    figures, expansion = FigureSet(slant=float(np.deg2rad(slant_deg))), expansion_of(turned, order)
+    found = shown(figures, figures.values(expansion)[0])
+    wrong = {n: (found[n], true[n]) for n in figures.names if not agree(found[n], true[n], n)}
+    assert not wrong
+    # A sense does not change when the device is turned (a rotation is no mirror).
+    assert found["circularity"] == pytest.approx(of(name)[0]["circularity"], abs=1e-6, nan_ok=True)
+
+
+@pytest.mark.parametrize("seed", [6, 8])
+def test_the_highest_lobe_may_stand_at_the_regions_edge(seed):
+    """Three sources of any strength, half a sphere: the highest lobe is that of many samples, those on the rim included."""
+    random = np.random.default_rng(seed)
+    device = cluster_of(
+        F, random.normal(size=(3, 3)) * 0.5 * LAM, random.normal(size=(3, 3)), random.normal(size=(3, 3))
+    )
+    figures, expansion = FigureSet(region=np.pi / 2), expansion_of(device, 26)
+    found = shown(figures, figures.values(expansion)[0])["side_lobe_highest_db"]
+    t, p = np.meshgrid(np.deg2rad(np.arange(0.0, 90.1, 0.5)), np.deg2rad(np.arange(0.0, 360.0, 0.5)), indexing="ij")
+    places = unit_vector(theta=t, phi=p)
+    power = np.sum(np.abs(device.far_field(places.reshape(-1, 3))) ** 2, axis=-1).reshape(t.shape)
+    other = places @ places[np.unravel_index(np.argmax(power), power.shape)] < np.cos(np.deg2rad(10.0))
+    below = np.vstack([power[1:], np.zeros((1, p.shape[1]))])  # beyond the rim nothing is known
+    beside = np.maximum(np.roll(power, 1, axis=1), np.roll(power, -1, axis=1))
+    tops = other[1:] & (power[1:] >= power[:-1]) & (power[1:] >= below[1:]) & (power[1:] >= beside[1:])
+    assert found == pytest.approx(10.0 * np.log10(power[1:][tops].max() / power.max()), abs=1e-3)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from colure.analysis.figures.cuts import OMNIDIRECTIONAL, CutPlanes, FarField, declared_vector, find_beam
+from colure.analysis.figures.cuts import OMNIDIRECTIONAL, CutPlanes, FarField, find_beam, ludwig_3
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
 from colure.geometry.directions import angle_between, cross
@@ -76,8 +76,9 @@ def ellipse_tilt(coefficients: ComplexArray, *, slant: float, region: float = np
     minor, major = (abs(complex(vector @ axis)) for axis in (other, beam.tangent))
     if amplitude_db(major / max(minor, 1e-300)) < CIRCULAR_DB:
         return None
-    one = declared_vector(beam.direction, slant)
-    return float(np.arctan2(beam.tangent @ cross(beam.direction, one), beam.tangent @ one))
+    # Ludwig's third vector of that slant then lies along the axis, wherever on a ring of maxima the peak was found.
+    co, across = ludwig_3(beam.tangent[None].astype(complex), beam.direction[None], slant)
+    return float(np.arctan2(across[0].real, co[0].real))
 
 
 def unsteady_beam_reason(near: Near, expanded_deg: float) -> str:

@@ -37,6 +37,8 @@ LINEAR_DB = 10.0
 CIRCULAR_BELOW_DB = 3.0
 #: The declared co-polar vector is the E plane's while the ellipse lies this near to it and the beam this near to +z.
 TILT_DEG, FORWARD_DEG = 15.0, 60.0
+#: First stencil along the edge of a region, as a share of what the waves resolve, and how often it is looked there.
+EDGE_STENCIL, EDGE_ROUNDS = 0.5, 10
 #: Beyond this polar angle Ludwig's third vectors turn so fast about -z that they name no plane.
 BEHIND_DEG = 120.0
 
@@ -320,16 +322,31 @@ def climbs(
         walking[up] = (size[up] > 1.01 * smallest[up]) | (far > size[up])
         reach[up] = np.minimum(np.where(far > reach[up], 1.5, 1.0) * reach[up], 4.0 * sizes[up])
         size[up] = np.maximum(SHRINK * size[up], smallest[up])
-    return to_the_edge(here, region), ~walking
+    return to_the_edge(field, here, region), ~walking
 
 
-def to_the_edge(directions: FloatArray, region: float) -> FloatArray:
-    """Return directions (n, 3) with those outside a region (radians about +z) moved to its edge, along their meridian."""
+def to_the_edge(field: FarField, directions: FloatArray, region: float) -> FloatArray:
+    """Return directions (n, 3) with those outside a region (radians about +z) moved to the local maximum on its edge.
+
+    Along their meridian to the edge, and along it by parabolas through three samples, which shrink.
+    """
     if region >= np.pi - 1e-9:
         return np.asarray(directions)
-    _, phi = theta_phi(directions)
     outside = directions[:, 2] < np.cos(region + 1e-9)
-    return np.where(outside[:, None], unit_vector(theta=region, phi=phi), directions)
+    if not outside.any():
+        return np.asarray(directions)
+    _, phi = theta_phi(directions[outside])
+    size = np.full(len(phi), EDGE_STENCIL * np.pi / field.order / max(np.sin(region), 0.1))
+    for _ in range(EDGE_ROUNDS):
+        turned = phi + size * np.array([[-1.0], [0.0], [1.0]])
+        low, here, high = field.power_at(unit_vector(theta=region, phi=turned).reshape(-1, 3)).reshape(3, -1)
+        bend = low - 2.0 * here + high
+        step = np.where(bend < 0.0, 0.5 * (low - high) / np.where(bend < 0.0, bend, -1.0), np.sign(high - low))
+        phi = phi + size * np.clip(step, -1.0, 1.0)
+        size = np.where(np.abs(step) < 1.0, SHRINK * size, size)
+    out = directions.copy()
+    out[outside] = unit_vector(theta=region, phi=phi)
+    return out
 
 
 #: Monomials of the nine-point stencil, inverted once.

@@ -326,12 +326,12 @@ class OnePattern:
         other = np.flatnonzero(places @ places[0] < np.cos(2.5 * sky.step))
         some = np.union1d(first, other[:MOST_CANDIDATES])
         at, arrived = self._tops(field, sky, np.concatenate([places[some], rear]))
-        tops, at_rear = to_the_edge(at[: len(some)], self.wanted.region), at[len(some) :]
+        tops, at_rear = to_the_edge(field, at[: len(some)], self.wanted.region), at[len(some) :]
         best = int(np.argmax(field.power_at(tops)))
         peak = (
             tops[best]
             if arrived[best]
-            else to_the_edge(climbed(field, at[best], sky.step)[None], self.wanted.region)[0]
+            else to_the_edge(field, climbed(field, at[best], sky.step)[None], self.wanted.region)[0]
         )
         lobes = tops[arrived[: len(some)]]
         # On the ridge of a fan beam samples make lobes that are none: nobody arrives but at the peak, and others are tried.
@@ -339,7 +339,7 @@ class OnePattern:
             if (lobes @ peak < np.cos(sky.step)).any():
                 break
             more, arrived = self._tops(field, sky, places[other[begin : begin + MOST_TRIED // 4]])
-            lobes = np.concatenate([lobes, to_the_edge(more[arrived], self.wanted.region)])
+            lobes = np.concatenate([lobes, to_the_edge(field, more[arrived], self.wanted.region)])
         return np.asarray(peak), lobes, at_rear
 
     @staticmethod

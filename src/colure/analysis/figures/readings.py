@@ -11,10 +11,10 @@ from colure.analysis.figures.cuts import GreatCircleCut
 from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.lobes import beamwidth_deg, edges_deg, first_null, first_side_lobe
 from colure.analysis.figures.one_pattern import OnePattern
-from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, power_db, wrapped
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_from_db, power_db, wrapped
 from colure.geometry.directions import angle_between, azimuth_over_elevation
 from colure.model.components import NAMES
-from colure.model.definitions import Definition
+from colure.model.definitions import MOST_CROSS_DB, Definition
 
 #: From one pattern at one frequency.
 FigureReading = Callable[[OnePattern, Definition], float]
@@ -31,7 +31,7 @@ def _power(one: OnePattern, *, sign: int, level: float) -> float:
 
 
 def _worst(planes: Sequence[GreatCircleCut], cone_deg: float | None) -> float:
-    """Return the largest cross- over co-polar amplitude along the rays of some planes."""
+    """Return the largest cross- over co-polar amplitude along the rays of some planes; nan where co has a null on them."""
     worst = 0.0
     for one in planes:
         # A cut that never falls to half power counts to 90 deg.
@@ -42,7 +42,7 @@ def _worst(planes: Sequence[GreatCircleCut], cone_deg: float | None) -> float:
         ratio = np.abs(one.cross) / np.maximum(np.abs(one.co), 1e-300)
         edge = np.interp([-ends[1], ends[0]], one.angle_deg, ratio)
         worst = max(worst, float(np.nanmax(ratio[inside])), float(np.nanmax(np.nan_to_num(edge))))
-    return worst
+    return worst if worst < amplitude_from_db(MOST_CROSS_DB) else float("nan")
 
 
 def _efficiency(one: OnePattern) -> float:
