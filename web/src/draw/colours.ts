@@ -54,7 +54,7 @@ export function letters(): number {
   return Math.max(1, (parseFloat(getComputedStyle(document.documentElement).fontSize) || 15) / 15);
 }
 
-export function lines(): {
+export type Inks = {
   co: string;
   cross: string;
   other: string;
@@ -69,7 +69,19 @@ export function lines(): {
   ring: string;
   edge: string;
   card: string;
-} {
+};
+
+let known: { theme: string; inks: Inks } | null = null;
+
+/** The page's inks; read anew when the theme changes, for every chart asks and reading styles is slow. */
+export function lines(): Inks {
+  const theme = document.documentElement.dataset["theme"] ?? "";
+  if (known?.theme === theme && known.inks.ink) return known.inks;
+  known = { theme, inks: read() };
+  return known.inks;
+}
+
+function read(): Inks {
   const style = getComputedStyle(document.documentElement);
   const of = (name: string) => style.getPropertyValue(name).trim();
   return {

@@ -47,6 +47,7 @@ export function scanPage(view: View): Page {
     shown = "",
     built = "",
     span = SPAN,
+    drifted = "",
     lastWords = -1;
 
   const subject = (s: Status) => ({
@@ -132,7 +133,7 @@ export function scanPage(view: View): Page {
         (e: unknown) => now.fault(e),
       );
     }
-    if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes);
+    if (s.axes && s.angles_deg?.length) view.chamber.follow(s.angles_deg, s.axes);
     reading(s);
     happening(s);
     drifting(s);
@@ -191,6 +192,9 @@ export function scanPage(view: View): Page {
     const c = lines(),
       // Many checks are a line: a mark for each would be hundreds of elements after a night.
       few = ties.length < 20;
+    const key = `${s.run} ${ties.length} ${ties[ties.length - 1][0]}`;
+    if (key === drifted && driftPanel.body.contains(drift.element)) return;
+    drifted = key;
     if (!driftPanel.body.contains(drift.element)) driftPanel.show(subject(s), drift.element);
     drift.draw({ x: ties.map((t) => t[0] / 60), lines: [
       { name: "level / dB", values: ties.map((t) => t[1]), colour: c.co, points: few },

@@ -174,11 +174,38 @@ export class Chamber {
     this.stage.ask();
   }
 
-  /** Turn by named angles, as a scan tells them. */
-  turnTo(angles: number[], axes: string[]): void {
+  private named(angles: number[], axes: string[]): [number, number, number] {
     const of = (name: string) => angles[axes.indexOf(name)] ?? 0;
-    this.turn(of("azimuth"), of(this.geometry === "roll-over-azimuth" ? "roll" : "elevation"), of("probe"));
+    return [of("azimuth"), of(this.geometry === "roll-over-azimuth" ? "roll" : "elevation"), of("probe")];
+  }
+
+  /** Turn by named angles, at once. */
+  turnTo(angles: number[], axes: string[]): void {
+    this.stage.moves = null;
+    this.turn(...this.named(angles, axes));
+  }
+
+  /** Go on to where a running scan says that its axes are, in the time until it says so again: axes do not jump. */
+  follow(angles: number[], axes: string[]): void {
+    const to = this.named(angles, axes),
+      from = this.angles;
+    if (to.every((v, i) => Math.abs(v - from[i]) < 1e-3)) return;
+    if (matchMedia("(prefers-reduced-motion: reduce)").matches || document.hidden) {
+      this.turnTo(angles, axes);
+      return;
+    }
+    let began = 0;
+    this.stage.moves = (time) => {
+      began ||= time;
+      const part = Math.min(1, (time - began) / BETWEEN_MS);
+      const at = to.map((v, i) => from[i] + (v - from[i]) * part) as [number, number, number];
+      this.turn(...at);
+      return part < 1;
+    };
+    this.stage.ask();
   }
 }
 
 const RAY = 0.06;
+/** A scan says where its axes are this often, ms. */
+const BETWEEN_MS = 85;

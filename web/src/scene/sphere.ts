@@ -56,12 +56,8 @@ export class DirectionSphere {
       for (let phi = 0; phi < 360; phi += 6) segment(direction(theta, phi), direction(theta, phi + 6));
     for (let phi = 0; phi < 360; phi += 30)
       for (let theta = 0; theta < 180; theta += 6) segment(direction(theta, phi), direction(theta + 6, phi));
-    this.rings.add(
-      new LineSegments(
-        new BufferGeometry().setFromPoints(places),
-        new LineBasicMaterial({ color: c.ring, transparent: true, opacity: 0.55 }),
-      ),
-    );
+    const thin = (this.stage.hairlines = new LineBasicMaterial({ color: c.ring, transparent: true }));
+    this.rings.add(new LineSegments(new BufferGeometry().setFromPoints(places), thin));
     const at = (d: Vector, r: number): Vector => [d[0] * r, d[1] * r, d[2] * r];
     for (let theta = 30; theta < 180; theta += 30)
       this.stage.label(`${theta}°`, at(direction(theta, 0), RADIUS * 1.05), this.rings, "ring");

@@ -8,6 +8,7 @@ import {
   AmbientLight,
   DirectionalLight,
   Group,
+  LineBasicMaterial,
   PerspectiveCamera,
   Raycaster,
   Scene,
@@ -22,6 +23,14 @@ import { keep, kept } from "../shell/kept";
 
 /** Radius of the sphere of directions. */
 export const RADIUS = 0.5;
+
+/** A picture at rest has this many pixels for one of the screen, so that its edges are smooth; drawn by software, no more in all
+ * than this. While it moves software draws one for one: smooth edges of moving pictures would cost as much as the rest together.
+ */
+const FINE = 2,
+  MOST_PIXELS = 2.5e6,
+  RESTED_MS = 180,
+  HAIRLINE = 0.5;
 
 /** Angle of view, degrees from top to bottom, and the width over the height that it needs at least. */
 const ANGLE = 36,
@@ -57,12 +66,17 @@ export class Stage {
   picked: Picked | null = null;
   dragged: Picked | null = null;
   drawn = 0;
+  /** Thin lines: a line is one pixel of the picture wide, however fine that is; they look the same at rest and while they move. */
+  hairlines: LineBasicMaterial | null = null;
   private renderer: WebGLRenderer | null = null;
   private controls: OrbitControls | null = null;
   private asked = false;
   private marks: Label[] = [];
   private riding = false;
   private goal: Vector3 | null = null;
+  private resting = 0;
+  /** Something that moves by itself: told the time before every picture, it says whether it goes on. */
+  moves: ((time: number) => boolean) | null = null;
 
   constructor() {
     this.element = h(
@@ -80,13 +94,12 @@ export class Stage {
     this.scene.add(sun);
     let software = false;
     try {
-      this.renderer = new WebGLRenderer({ antialias: true, alpha: true, powerPreference: "low-power" });
+      this.renderer = new WebGLRenderer({ antialias: false, alpha: true, powerPreference: "low-power" });
       const gl = this.renderer.getContext(),
         info = gl.getExtension("WEBGL_debug_renderer_info");
       software = info
         ? /swiftshader|llvmpipe|software/i.test(String(gl.getParameter(info.UNMASKED_RENDERER_WEBGL)))
         : false;
-      this.renderer.setPixelRatio(software ? 1 : Math.min(2, window.devicePixelRatio));
       const canvas = this.renderer.domElement;
       canvas.setAttribute("role", "img");
       canvas.setAttribute(
@@ -160,23 +173,36 @@ export class Stage {
     this.marks = this.marks.filter((mark) => mark.parent !== parent);
   }
 
-  /** Draw once, soon. */
+  /** Draw once, soon; and once more, finely, when nothing asked for a while. */
   ask(): void {
     if (this.asked || !this.renderer) return;
     this.asked = true;
-    requestAnimationFrame(() => {
+    requestAnimationFrame((time) => {
       this.asked = false;
-      this.render();
+      this.render(time, !this.software);
     });
+    if (!this.software) return;
+    window.clearTimeout(this.resting);
+    this.resting = window.setTimeout(() => {
+      if (!this.asked) this.render(performance.now(), true);
+    }, RESTED_MS);
   }
 
-  private render(): void {
+  private ratio(fine: boolean, pixels: number): number {
+    if (!this.software) return Math.max(FINE, window.devicePixelRatio);
+    return fine ? Math.max(1, Math.min(FINE, Math.sqrt(MOST_PIXELS / pixels))) : 1;
+  }
+
+  private render(time: number, fine: boolean): void {
     const width = this.canvasPlace.clientWidth,
       height = this.canvasPlace.clientHeight;
     if (!this.renderer || !width || !height) return;
-    const size = this.renderer.getSize(new Vector2());
+    const size = this.renderer.getSize(new Vector2()),
+      ratio = this.ratio(fine, width * height);
+    if (this.renderer.getPixelRatio() !== ratio) this.renderer.setPixelRatio(ratio);
+    if (this.hairlines) this.hairlines.opacity = Math.min(1, HAIRLINE * ratio);
     if (size.x !== width || size.y !== height) {
-      this.renderer.setSize(width, height, false);
+      this.renderer.setSize(width, height);
       this.camera.aspect = width / height;
       // In a tall window the angle grows, so that the sphere and the probe stay within its width.
       this.camera.fov =
@@ -189,6 +215,8 @@ export class Stage {
       this.controls?.update();
       this.ask();
     }
+    if (this.moves?.(time)) this.ask();
+    else this.moves = null;
     this.room.quaternion.identity();
     if (this.riding) this.room.quaternion.copy(this.device.quaternion).invert();
     this.renderer.render(this.scene, this.camera);
