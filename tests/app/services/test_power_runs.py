@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
+from colure.analysis.pipeline import power_only
 from colure.app import services
 from colure.app.cli import main
 from colure.app.services.power_files import open_power
@@ -19,6 +20,7 @@ from colure.model.files import save_dataset
 from tests.app.services.test_states_coverage import STATES
 from tests.endtoend.test_near_to_far import edited
 
+STATE_NAMES = ("left", "broadside", "right")
 LIMITS = """name = "total power"
 decision = "simple"
 limits = [{ figure = "gain_dbi", at_least = 5.0 }]
@@ -94,6 +96,32 @@ def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
     assert "below what the samples tell" in told("coverage", beams, "--run", "power", code=2)
     rows = {row["name"]: row for row in json.loads(told("evaluate", beams, "--run", "power", "--json"))}
     assert rows["coverage_15_dbi"]["value"] is None and "smaller step" in rows["coverage_15_dbi"]["reason"]
+
+
+def test_coverage_works_out_the_one_frequency_that_it_tells(small_campaign, monkeypatch):
+    """Two frequencies were measured; what the middle one says alone is what it says among all."""
+    edited(small_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
+    device = small_campaign / "device.toml"
+    device.write_text(device.read_text("utf-8").split("[elements]")[0] + STATES, "utf-8")
+    campaign, plan = services.make_plan(small_campaign)
+    run = run_folder(small_campaign, "power")
+    run.path.mkdir(parents=True)
+    truth = SimulatedChamber(state_steer_deg=(-40.0, 0.0, 40.0))
+    save_dataset(levels_of(record_of_rehearsal(campaign, plan, truth=truth)), run.record)
+    at, own = [], power_only.native_values
+    monkeypatch.setattr(
+        power_only, "native_values", lambda sphere, f, s: at.append(sphere.frequency_hz[f]) or own(sphere, f, s)
+    )
+    (small_campaign / "evaluation.toml").write_text("coverage_percent = [97]\n", "utf-8")
+    found = json.loads(told("coverage", small_campaign, "--run", "power", "--json"))
+    assert len(plan.frequency_hz) == 2 and set(at) == {found["frequency_hz"]}
+    for name in STATE_NAMES:
+        measured = PowerRun(campaign, run.state(name))
+        every = [one for one in measured.evaluate() if one.frequency_hz == plan.frequency_hz[1]]
+        alone = measured.evaluate(index=1)
+        assert [(a.name, a.value, a.lower, a.upper) for a in alone] == [
+            (b.name, b.value, b.lower, b.upper) for b in every
+        ]
 
 
 def test_coverage_without_phase_is_that_with_phase_within_its_interval(beams, nightly):

@@ -77,6 +77,11 @@ class PowerSphere:
         """Tell whether the rings run from pole to pole."""
         return bool(np.isclose(self.theta[0], 0.0) and np.isclose(self.theta[-1], np.pi))
 
+    def only(self, index: int) -> PowerSphere:
+        """Return one frequency alone."""
+        one = slice(index, index + 1)
+        return replace(self, frequency_hz=self.frequency_hz[one], gain=self.gain[one])
+
 
 def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData | None = None) -> PowerSphere:
     """Turn a power-only record into total gain over directions (substitution with the reference, drift taken out).

@@ -21,6 +21,7 @@ from colure.values import holds_arrays
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.uncertainty.inputs import Inputs
+    from colure.model.evaluation import Evaluation
     from colure.model.figure import Figure
 
 USUAL_PERCENT = (15.0, 20.0, 50.0, 85.0)
@@ -62,10 +63,13 @@ class StateCoverage:
         return max(self.peak, key=lambda name: self.peak[name])
 
 
+def _gain_alone(settings: Evaluation) -> Evaluation:
+    """Return settings without the figures that every changed pattern is read anew for: the gain needs none of them."""
+    return settings.model_copy(update={"coverage_percent": (), "sectors": ()})
+
+
 def _peak_alone(inputs: Inputs) -> Inputs:
-    """Return a budget's inputs without the figures that every changed pattern is read anew for: the gain needs none of them."""
-    settings = inputs.figures.settings.model_copy(update={"coverage_percent": (), "sectors": ()})
-    return replace(inputs, figures=replace(inputs.figures, settings=settings))
+    return replace(inputs, figures=replace(inputs.figures, settings=_gain_alone(inputs.figures.settings)))
 
 
 @dataclass(frozen=True)
@@ -108,9 +112,9 @@ def _without_phase(campaign: Campaign, run: RunFolder) -> _Seen:
     measured = PowerRun(campaign, run)
     _require_whole(run, whole=measured.sphere.whole)
     middle = measured.frequency_hz.size // 2
-    at = float(measured.frequency_hz[middle])
-    figures = {f.name: f for f in measured.evaluate() if f.frequency_hz == at}
-    between = [Continuous(one.gain[middle]) for one in (measured.sphere, *thinned(measured.sphere))]
+    figures = {f.name: f for f in measured.evaluate(_gain_alone(campaign.evaluation()), index=middle)}
+    sphere = measured.sphere.only(middle)
+    between = [Continuous(one.gain[0]) for one in (sphere, *thinned(sphere))]
     fine = [one.sky(np.eye(3), least_rings=FINE_RINGS) for one in between]
     return _Seen(figures, fine[0][0], fine[0][1], tuple(power for _, power in fine[1:]), between[0].least_told)
 

@@ -51,13 +51,17 @@ class PowerRun(PowerPattern):
         super().__init__(run.path.name, table, slant_deg=campaign.device.slant_deg)
         self._measured, self._campaign, self._scatter = found, campaign, scatter
 
-    def evaluate(self, evaluation: Evaluation | None = None) -> Figures:
-        """Read the run's figures, each with its budget; `evaluation` counts instead of evaluation.toml where it is given."""
+    def evaluate(self, evaluation: Evaluation | None = None, *, index: int | None = None) -> Figures:
+        """Read the run's figures, each with its budget; `evaluation` counts instead of evaluation.toml where it is given.
+
+        index
+            Of the one frequency that is asked for; all of them if None.
+        """
         from colure.analysis.pipeline.power_only import power_figures
 
-        one = self._campaign
+        one, measured = self._campaign, self._measured if index is None else self._measured.only(index)
         try:
-            return Figures(power_figures(self._measured, one.chamber, one.device, evaluation or one.evaluation()))
+            return Figures(power_figures(measured, one.chamber, one.device, evaluation or one.evaluation()))
         except ValueError as error:
             raise InputError([str(error)]) from None
 
