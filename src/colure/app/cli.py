@@ -35,6 +35,7 @@ from colure.app.commands.grid_study import grid_study
 from colure.app.commands.instruments import instruments
 from colure.app.commands.jog import goto, jog, trace
 from colure.app.commands.look import look
+from colure.app.commands.numbers import FiniteRange
 from colure.app.commands.pattern import pattern
 from colure.app.commands.plot import plot
 from colure.app.commands.probe_model import probe_model
@@ -271,7 +272,7 @@ def plan(
 )
 @click.option("--accept-damage", is_flag=True, help="Measure the points anew whose journal rows are damaged.")
 @click.option(
-    "--pause-limit-s", type=click.FloatRange(0.1, 1e6), default=1800.0, show_default=True,
+    "--pause-limit-s", type=FiniteRange(0.1, 1e6), default=1800.0, show_default=True,
     help="A pause that nobody ends becomes a stop after this.",
 )  # fmt: skip
 @click.option(

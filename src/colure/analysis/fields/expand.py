@@ -17,7 +17,6 @@ from colure.analysis.fields.result import folded, ratio_db
 from colure.geometry.conventions import (
     ComplexArray,
     FloatArray,
-    mode_count,
     mode_degrees,
     order_of_count,
     order_within,
@@ -44,6 +43,10 @@ ORDER_MARGIN = 10
 KEEP_DIGITS = 4.0
 #: Amplitude of a mode, relative to the largest, that double precision leaves.
 ROUNDING = 1e-14
+#: Degrees above the signal that tell the noise.
+FLOOR_DEGREES = 3
+#: Noise of a sample that a text of fifteen digits leaves, over the largest sample.
+LEAST_NOISE = 1e-15
 
 
 @dataclass(frozen=True)
@@ -68,7 +71,7 @@ class ExpandedField:
     """One frequency's expansion, how it came about in plain words, and its possible errors.
 
     noise
-        Rms noise of one component of one sample over the largest sample, as the data show it; nan if they do not.
+        Rms noise of one component of one sample over the largest sample, as the data show it.
     errors
         What the coefficients may be wrong by.
     """
@@ -198,7 +201,7 @@ def _from_rings(
     measured = analysis(field, highest, layout=whole.layout, phi_start=whole.phi_start)
     order = top if fixed else min(limit, signal_order(resized(measured, top)))
     largest = float(np.max(np.abs(field)))
-    noise = floor_noise(measured, order, field.shape[-2] * field.shape[-1]) / largest
+    noise = max(floor_noise(measured, order, field.shape[-2] * field.shape[-1]) / largest, LEAST_NOISE)
     words = (
         f"whole sphere, {whole.field.shape[-2]} rings x {whole.field.shape[-1]} columns {whole.layout}, order {order}"
     )
@@ -215,13 +218,18 @@ def _from_rings(
 
 
 def floor_noise(measured: ComplexArray, order: int, samples: int) -> float:
-    """Return the noise of one sample from the degrees above the signal; nan where there are too few."""
+    """Return the noise of one sample from the degrees above the signal.
+
+    Where fewer than three degrees lie above it, the last three count: what they hold is the most that the noise can be. Each
+    degree's mean counts, as a symmetric antenna leaves most single coefficients empty of what rounded its samples.
+    """
     top = order_of_count(measured.shape[-1])
-    if top < order + 3:
-        return float("nan")
-    above = measured[:, mode_count(order + 1) :]
+    first = max(1, min(order, top - FLOOR_DEGREES) + 1)
+    per_mode = np.mean(np.abs(measured) ** 2, axis=-2)
+    degrees = np.arange(first, top + 1)
+    power = np.add.reduceat(per_mode, degrees**2 - 1) / (2.0 * degrees + 1.0)
     # White noise of variance s^2 per sample puts about s^2 4 pi / samples into every coefficient.
-    return float(np.sqrt(np.median(np.abs(above) ** 2) / np.log(2.0) * samples / (4.0 * np.pi)))
+    return float(np.sqrt(np.median(power) * samples / (4.0 * np.pi)))
 
 
 def grid_errors(
@@ -245,7 +253,6 @@ def grid_errors(
     largest = float(np.max(np.abs(whole.field))) * (1.0 if radius is None else radius)
     if declared.noise_db is not None:
         noise = 10.0 ** (declared.noise_db / 20.0) * largest
-    noise = noise if np.isfinite(noise) else 0.0
     random = np.random.default_rng(5)
 
     def analysed(fields: ComplexArray) -> ComplexArray:

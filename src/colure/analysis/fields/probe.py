@@ -12,6 +12,7 @@ import numpy as np
 
 from colure.analysis.fields.errors import Declared, ErrorDraws
 from colure.analysis.fields.expand import (
+    FLOOR_DEGREES,
     ExpandedField,
     WholeSphere,
     expand,
@@ -130,12 +131,14 @@ def _first_order(
     response = first_order_response(port, chosen, radius).at(0)
     coefficients = remove_response(resized(measured, chosen), response)
     largest = float(np.max(np.abs(field)))
-    noise = floor_noise(measured, chosen, rings * columns) / largest
+    noise = known = floor_noise(measured, chosen, rings * columns) / largest
     if declared.noise_db is not None:
-        noise = 10.0 ** (declared.noise_db / 20.0)
+        noise = known = 10.0 ** (declared.noise_db / 20.0)
+    elif top < chosen + FLOOR_DEGREES:
+        known = 0.0  # the last degrees may hold the device's own waves: no noise to hide behind
     lost = _misfit(samples, port, coefficients, chosen)
-    if not lost <= max(noise if np.isfinite(noise) else 0.0, EXACT):
-        return f"first order would lose {amplitude_words(lost)}, noise {amplitude_words(noise)}"
+    if not lost <= max(known, EXACT):
+        return f"first order would lose {amplitude_words(lost)}, noise {amplitude_words(known)}"
 
     def corrected(waves: ComplexArray) -> ComplexArray:
         return remove_response(waves, response)
@@ -145,7 +148,7 @@ def _first_order(
     )
     words = (
         f"whole sphere, {rings} rings x {columns} columns {whole.layout}, order {chosen}, probe of first order "
-        f"(loses {amplitude_words(lost)}, noise {amplitude_words(noise)})"
+        f"(loses {amplitude_words(lost)}, noise {amplitude_words(known)})"
     )
     return ExpandedField(coefficients, chosen, words, None, noise, errors)
 

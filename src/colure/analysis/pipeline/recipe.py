@@ -44,7 +44,7 @@ if TYPE_CHECKING:
 
 PATTERN_STEP_DEG = 1.0
 #: The true error of a gate lies within this times what another gate changes, in 95 of 100 simulated cases.
-GATE_ERROR = 1.6
+GATE_ERROR = 1.8
 #: kT0, dBm in one hertz at 290 K (section 8 of the standards sheet, derived).
 THERMAL_DBM_HZ = -173.975
 

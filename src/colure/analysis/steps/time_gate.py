@@ -34,7 +34,7 @@ SWEEPS = 128
 #: Share of the mean power that counts as noise of the receiver in the profile.
 NOISE = 1e-7
 #: Share of the whole power that lies evenly over all delays, as few other directions may arrive where the profile is empty.
-FLOOR = 1e-3
+FLOOR = 1e-4
 #: The gate opens so many resolutions before the strongest arrival, at least, and closes half of one before the echo.
 OPENS_BEFORE = 3.0
 CLOSES_BEFORE = 0.5

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.commands.numbers import FINITE
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -24,10 +25,10 @@ SHORT = {
 
 
 @click.command()
-@click.option("--az", "azimuth_deg", type=float, help="Bearing: azimuth, d = (sin az cos el, sin el, cos az cos el).")
-@click.option("--el", "elevation_deg", type=float, help="Bearing: elevation.")
-@click.option("--theta", "theta_deg", type=float, help="Bearing: polar angle from boresight.")
-@click.option("--phi", "phi_deg", type=float, help="Bearing: angle about boresight, from x towards y.")
+@click.option("--az", "azimuth_deg", type=FINITE, help="Bearing: azimuth, d = (sin az cos el, sin el, cos az cos el).")
+@click.option("--el", "elevation_deg", type=FINITE, help="Bearing: elevation.")
+@click.option("--theta", "theta_deg", type=FINITE, help="Bearing: polar angle from boresight.")
+@click.option("--phi", "phi_deg", type=FINITE, help="Bearing: angle about boresight, from x towards y.")
 @click.option("--readout", help="The other way round: azimuth=20,roll=90 asks where the device points.")
 @click.option("--targets", type=click.Path(path_type=Path), help="CSV: name,az_deg,el_deg or name,theta_deg,phi_deg.")
 @click.option("--geometry", "short", type=click.Choice(list(SHORT)), help="Only this positioner; all three by default.")

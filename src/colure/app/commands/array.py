@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.numbers import FiniteRange
 from colure.errors import CHECK_FAILED
 from colure.model.strict_json import json_text
 
@@ -120,7 +121,7 @@ def synthesize(
 @click.argument("folder", type=click.Path(path_type=Path))
 @run_option
 @click.option("--out", type=click.Path(path_type=Path), help="File to write (.nc); embedded.nc in the run's folder by default.")  # fmt: skip
-@click.option("--step-deg", type=click.FloatRange(0.5, 15.0), default=3.0, show_default=True, help="Grid of the patterns.")  # fmt: skip
+@click.option("--step-deg", type=FiniteRange(0.5, 15.0), default=3.0, show_default=True, help="Grid of the patterns.")  # fmt: skip
 @json_option
 def embedded(folder: Path, run_name: str, out: Path | None, step_deg: float, as_json: bool) -> None:
     """Write every element's embedded pattern, complex and in the device frame, with its errors.

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.numbers import FiniteRange
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
 @click.option(
     "--match", "matched", default="", help="What is matched before the difference is formed: any of frame,origin,level."
 )
-@click.option("--other-uncertainty-db", type=click.FloatRange(0.0, 20.0), default=0.0, show_default=True,
+@click.option("--other-uncertainty-db", type=FiniteRange(0.0, 20.0), default=0.0, show_default=True,
               help="Expanded uncertainty of the levels of a pattern file.")  # fmt: skip
 @click.option("--plot", type=click.Path(path_type=Path), help="Draw the difference to this file (.svg, .pdf or .png).")
 @click.option("--difference", type=click.Path(path_type=Path), help="Write the difference pattern to this file (.nc).")

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.commands.numbers import FiniteRange
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -24,9 +25,7 @@ ROLES = ("receiver", "axis-controller", "source", "switch", "interlock", "state"
 @click.option("--resource", required=True, help="Where the instrument answers: host:port, /dev/ttyUSB0, a VISA name.")
 @click.option("--role", type=click.Choice(ROLES), help="What a driver of another package (driver:NAME) is to do.")
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(), help="Where PROFILE.toml lies.")
-@click.option(
-    "--move", "move_deg", type=click.FloatRange(0, 90), default=0.0, help="Turn every axis by this and back, deg."
-)
+@click.option("--move", "move_deg", type=FiniteRange(0, 90), default=0.0, help="Turn every axis by this and back, deg.")
 @click.option(
     "--axes",
     default="",
@@ -35,10 +34,10 @@ ROLES = ("receiver", "axis-controller", "source", "switch", "interlock", "state"
 )
 @click.option("--states", default="", metavar="NAMES", help="Device states to take one after the other: left,right.")
 @click.option("--yes", is_flag=True, help="Everyone is clear of the axes; do not ask (for scripts).")
-@click.option("--start-ghz", type=click.FloatRange(1e-6, 1100), default=1.0, show_default=True)
-@click.option("--stop-ghz", type=click.FloatRange(1e-6, 1100), default=2.0, show_default=True)
-@click.option("--power-dbm", type=click.FloatRange(-60, 30), default=-20.0, show_default=True)
-@click.option("--timeout-s", type=click.FloatRange(0.1, 600), default=5.0, show_default=True)
+@click.option("--start-ghz", type=FiniteRange(1e-6, 1100), default=1.0, show_default=True)
+@click.option("--stop-ghz", type=FiniteRange(1e-6, 1100), default=2.0, show_default=True)
+@click.option("--power-dbm", type=FiniteRange(-60, 30), default=-20.0, show_default=True)
+@click.option("--timeout-s", type=FiniteRange(0.1, 600), default=5.0, show_default=True)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
 def conformance(profile_name: str, yes: bool, move_deg: float, as_json: bool, **asked: Any) -> None:
     """Ask an instrument everything that a run will ask: identity, times, hold and release, error queue; and say what is missing.

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.numbers import FINITE, FiniteRange
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -18,12 +19,12 @@ if TYPE_CHECKING:
 @click.argument("source", type=click.Path(path_type=Path))
 @click.option("--rows", type=click.IntRange(1, 200), help="Elements along y; device.toml says it for a run.")
 @click.option("--columns", type=click.IntRange(1, 200), help="Elements along x.")
-@click.option("--pitch-mm", type=click.FloatRange(0.01, 10000.0), help="Distance between two elements.")
+@click.option("--pitch-mm", type=FiniteRange(0.01, 10000.0), help="Distance between two elements.")
 @click.option("--pattern", type=click.Choice(["estimated", "panel"]), default="estimated", show_default=True,
               help="Pattern of one element: from the data, the same for all; or (1 + cos theta)/2.")  # fmt: skip
-@click.option("--centre-mm", nargs=3, type=float, help="Centre of the elements, x y z from the origin of the field.")
-@click.option("--frequency-ghz", type=float, help="One of the frequencies; mid-band by default.")
-@click.option("--slant-deg", type=click.FloatRange(-180.0, 180.0), help="Co-polar direction of a file's field.")
+@click.option("--centre-mm", nargs=3, type=FINITE, help="Centre of the elements, x y z from the origin of the field.")
+@click.option("--frequency-ghz", type=FINITE, help="One of the frequencies; mid-band by default.")
+@click.option("--slant-deg", type=FiniteRange(-180.0, 180.0), help="Co-polar direction of a file's field.")
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run of a campaign folder.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--plot", type=click.Path(path_type=Path), help="Draw the elements to this file (.svg, .pdf or .png).")

@@ -9,6 +9,7 @@ from typing import Any
 import click
 
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command, scale_out
+from colure.app.commands.numbers import FiniteRange
 from colure.app.scale.threads import one_thread
 from colure.model.strict_json import json_text
 
@@ -19,7 +20,7 @@ def _words(_: object, __: object, text: str) -> frozenset[str]:
 
 slant_option = click.option(
     "--slant-deg",
-    type=click.FloatRange(-180.0, 180.0),
+    type=FiniteRange(-180.0, 180.0),
     help="Co-polar direction of a file's field, from x towards y; by default x or y, the stronger.",
 )
 
@@ -49,20 +50,20 @@ accept_option = click.option(
 @click.option("--order", type=click.IntRange(1, 2000), help="Order of the expansion; chosen from the data by default.")
 @click.option(
     "--step-deg",
-    type=click.FloatRange(0.05, 30.0),
+    type=FiniteRange(0.05, 30.0),
     help="Grid of the result; 1 for a field file, for --scheduler the coarsest of 1 to 6 that holds all waves.",
 )
 @click.option("--origin-m", type=str, help="x,y,z: phase reference of the result and centre of --keep-radius-m.")
-@click.option("--keep-radius-m", type=click.FloatRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
+@click.option("--keep-radius-m", type=FiniteRange(1e-6, 1e3), help="Keep only waves from inside this sphere.")
 @accept_option
 @click.option("--probe", "probe_file", type=click.Path(path_type=Path), help="Far field of the probe, .nc or .csv.")
 @click.option("--probe-port-2", type=click.Path(path_type=Path), help="Far field of a second port in the same frame.")
-@click.option("--noise-db", type=click.FloatRange(-300.0, 0.0), help="Noise of one sample, dB of the largest sample.")
-@click.option("--position-mm", type=click.FloatRange(0.0, 1e3), help="Standard uncertainty of a sample's place.")
-@click.option("--angle-deg", type=click.FloatRange(0.0, 10.0), help="Standard uncertainty of a sample's angles.")
+@click.option("--noise-db", type=FiniteRange(-300.0, 0.0), help="Noise of one sample, dB of the largest sample.")
+@click.option("--position-mm", type=FiniteRange(0.0, 1e3), help="Standard uncertainty of a sample's place.")
+@click.option("--angle-deg", type=FiniteRange(0.0, 10.0), help="Standard uncertainty of a sample's angles.")
 @click.option(
     "--error-limit-db",
-    type=click.FloatRange(-300.0, 0.0),
+    type=FiniteRange(-300.0, 0.0),
     default=-40.0,
     show_default=True,
     help="Error of a determined direction, dB of the peak.",
@@ -76,7 +77,7 @@ accept_option = click.option(
 @click.option("--record", help="Path or URL of the run's record, if it lies elsewhere (with --scheduler).")
 @click.option(
     "--memory-gib",
-    type=click.FloatRange(0.5, 1024.0),
+    type=FiniteRange(0.5, 1024.0),
     default=2.0,
     show_default=True,
     help="What one worker may take (with --scheduler).",
@@ -263,7 +264,7 @@ def _print_steps(steps: list[dict[str, Any]]) -> None:
 @click.command()
 @click.argument("source", type=click.Path(path_type=Path))
 @click.argument("target", type=click.Path(path_type=Path))
-@click.option("--radius-m", type=click.FloatRange(1e-9, 1e9), help="Radius of the sphere, if the CSV has no radius_m.")
+@click.option("--radius-m", type=FiniteRange(1e-9, 1e9), help="Radius of the sphere, if the CSV has no radius_m.")
 @accept_option
 @click.option("--far-field", is_flag=True, help="The CSV holds a far field, exp(-jkr)/r removed.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")

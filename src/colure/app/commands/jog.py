@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.numbers import FINITE, FiniteRange
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -22,13 +23,11 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON f
 @click.command()
 @folder_argument
 @click.option("--axis", help="Which axis: azimuth, roll, elevation or probe, or the name of a joint.")
-@click.option(
-    "--by", "by_deg", type=click.FloatRange(-360, 360), help="Turn it by this, degrees (mm of a prismatic joint)."
-)
+@click.option("--by", "by_deg", type=FiniteRange(-360, 360), help="Turn it by this, degrees (mm of a prismatic joint).")
 @click.option(
     "--to",
     "to_deg",
-    type=click.FloatRange(-3600, 3600),
+    type=FiniteRange(-3600, 3600),
     help="Turn it to this readout, degrees (mm of a prismatic joint).",
 )
 @click.option("--home", is_flag=True, help="Seek the reference marks of all axes.")
@@ -89,10 +88,10 @@ def jog(
 
 @click.command()
 @folder_argument
-@click.option("--az", type=float, help="Bearing: azimuth, degrees.")
-@click.option("--el", type=float, help="Bearing: elevation, degrees.")
-@click.option("--theta", type=float, help="Bearing: polar angle from boresight, degrees.")
-@click.option("--phi", type=float, help="Bearing: angle about boresight, degrees.")
+@click.option("--az", type=FINITE, help="Bearing: azimuth, degrees.")
+@click.option("--el", type=FINITE, help="Bearing: elevation, degrees.")
+@click.option("--theta", type=FINITE, help="Bearing: polar angle from boresight, degrees.")
+@click.option("--phi", type=FINITE, help="Bearing: angle about boresight, degrees.")
 @click.option("--home", is_flag=True, help="Go to `home_deg` of every axis.")
 @yes_option
 @json_option

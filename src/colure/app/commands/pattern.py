@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.numbers import FiniteRange
 from colure.model.strict_json import json_text
 
 COORDINATES = ("theta-phi", "az-el", "alpha-epsilon", "u-v")
@@ -26,7 +27,7 @@ BASES = ("theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", 
     show_default=True,
     help="Phase reference: crossing, phase-centre, or X,Y,Z in mm of the device frame.",
 )
-@click.option("--step-deg", type=click.FloatRange(0.1, 45.0), default=2.0, show_default=True)
+@click.option("--step-deg", type=FiniteRange(0.1, 45.0), default=2.0, show_default=True)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
 def pattern(
     folder: Path,

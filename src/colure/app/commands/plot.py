@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from colure.app.commands.fields import slant_option
+from colure.app.commands.numbers import FINITE, FiniteRange
 from colure.app.services.picture_kinds import KINDS
 from colure.model.strict_json import json_text
 
@@ -22,12 +23,12 @@ SUFFIXES = (".png", ".svg", ".pdf", ".html")
 @click.argument("source", type=click.Path(path_type=Path))
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--kind", type=click.Choice(KINDS), default="cuts", show_default=True, help="What to draw.")
-@click.option("--frequency-ghz", type=float, help="One of the frequencies; the one to watch, or mid-band, by default.")
+@click.option("--frequency-ghz", type=FINITE, help="One of the frequencies; the one to watch, or mid-band, by default.")
 @slant_option
 @click.option("--rows", type=click.IntRange(1, 200), help="Aperture of a file: elements along y, drawn one by one.")
 @click.option("--columns", type=click.IntRange(1, 200), help="Elements along x.")
-@click.option("--pitch-mm", type=click.FloatRange(0.01, 10000.0), help="Distance between two elements.")
-@click.option("--centre-mm", nargs=3, type=float, help="Centre of the elements, x y z from the origin of the field.")
+@click.option("--pitch-mm", type=FiniteRange(0.01, 10000.0), help="Distance between two elements.")
+@click.option("--centre-mm", nargs=3, type=FINITE, help="Centre of the elements, x y z from the origin of the field.")
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run of a campaign folder.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.numbers import FINITE
 from colure.model.strict_json import json_text
 
 KINDS = ("waveguide", "horn", "cone", "dipole")
@@ -15,12 +16,12 @@ KINDS = ("waveguide", "horn", "cone", "dipole")
 @click.argument("kind", type=click.Choice(KINDS))
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--band", required=True, help="GHz, such as 37-40; the file covers nothing else.")
-@click.option("--a-mm", type=float, help="Broad side, the H plane (waveguide, horn).")
-@click.option("--b-mm", type=float, help="Narrow side, the E plane (waveguide, horn).")
-@click.option("--slant-e-mm", type=float, help="From the apex to the aperture in the E plane (horn).")
-@click.option("--slant-h-mm", type=float, help="From the apex to the aperture in the H plane (horn).")
-@click.option("--radius-mm", type=float, help="Of the aperture (cone).")
-@click.option("--slant-mm", type=float, help="From the apex to the rim (cone).")
+@click.option("--a-mm", type=FINITE, help="Broad side, the H plane (waveguide, horn).")
+@click.option("--b-mm", type=FINITE, help="Narrow side, the E plane (waveguide, horn).")
+@click.option("--slant-e-mm", type=FINITE, help="From the apex to the aperture in the E plane (horn).")
+@click.option("--slant-h-mm", type=FINITE, help="From the apex to the aperture in the H plane (horn).")
+@click.option("--radius-mm", type=FINITE, help="Of the aperture (cone).")
+@click.option("--slant-mm", type=FINITE, help="From the apex to the rim (cone).")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
 def probe_model(
     kind: str,

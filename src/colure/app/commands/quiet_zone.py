@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.numbers import FiniteRange
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 
 @click.command(name="quiet-zone")
 @click.argument("table", type=click.Path(path_type=Path))
-@click.option("--radius-mm", type=click.FloatRange(1.0, 1e5), help="Of the zone, for a table of places; the farthest place by default.")  # fmt: skip
+@click.option("--radius-mm", type=FiniteRange(1.0, 1e5), help="Of the zone, for a table of places; the farthest place by default.")  # fmt: skip
 @click.option("--plot", type=click.Path(path_type=Path), help="Draw the ripple of every line to this file (.svg, .pdf or .png).")  # fmt: skip
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
 def quiet_zone(table: Path, radius_mm: float | None, plot: Path | None, as_json: bool) -> None:

@@ -7,6 +7,8 @@ from typing import Any
 
 import click
 
+from colure.app.commands.numbers import FINITE
+
 #: Options and the entries of [scan] that they are.
 ENTRY_OF = {
     "theta": "theta_deg", "phi": "phi_deg", "az": "azimuth_deg", "el": "elevation_deg", "circles": "great_circles_deg",
@@ -38,10 +40,10 @@ def scan_options(command: Callable[..., Any]) -> Callable[..., Any]:
                      help="Whether the probe turns with the device's x.  [default: follows]"),
         click.option("--single-sided", is_flag=True, help="Measure negative theta with the roll turned by 180 deg."),
         click.option("--repeats", type=int, help="How often everything is measured.  [default: 1]"),
-        click.option("--dwell-s", type=float, help="Rest at every point before its sweep.  [default: 0]"),
+        click.option("--dwell-s", type=FINITE, help="Rest at every point before its sweep.  [default: 0]"),
         click.option("--frequencies", metavar="GHZ",
                      help="Frequencies in GHz instead of goal.toml's: a list, start:stop:step, or a CSV beside goal.toml."),
-        click.option("--monitor-ghz", type=float, help="Frequency that is shown; mid-band if left out."),
+        click.option("--monitor-ghz", type=FINITE, help="Frequency that is shown; mid-band if left out."),
     )  # fmt: skip
     for one in reversed(options):
         command = one(command)

@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from colure.app.commands.fields import accept_option
+from colure.app.commands.numbers import FiniteRange
 from colure.model.strict_json import json_text
 
 #: A range longer than this is asked about, metres.
@@ -17,11 +18,9 @@ MOST_RANGE_M = 200.0
 @click.argument("one_two", type=click.Path(path_type=Path))
 @click.argument("one_three", type=click.Path(path_type=Path))
 @click.argument("two_three", type=click.Path(path_type=Path))
-@click.option("--range-m", type=click.FloatRange(0.01, 1e4), required=True, help="Between the reference planes.")
+@click.option("--range-m", type=FiniteRange(0.01, 1e4), required=True, help="Between the reference planes.")
 @click.option("--phase-centre-mm", default="0,0,0", show_default=True, help="In front of each reference plane.")
-@click.option(
-    "--uncertainty-db", type=click.FloatRange(0.001, 5.0), required=True, help="Expanded, k = 2, for the tables."
-)
+@click.option("--uncertainty-db", type=FiniteRange(0.001, 5.0), required=True, help="Expanded, k = 2, for the tables.")
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(), help="Where the three gain tables go.")
 @accept_option
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
