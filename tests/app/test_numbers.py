@@ -25,8 +25,14 @@ def test_every_number_of_every_command_is_a_finite_one():
 
 
 @pytest.mark.parametrize("value", ["nan", "inf", "-inf", "1e999"])
-@pytest.mark.parametrize("words", [("process", "near.csv", "far.nc", "--keep-radius-m"), ("plot", "far.nc", "a.png", "--frequency-ghz")])
+@pytest.mark.parametrize(
+    "words", [("process", "near.csv", "far.nc", "--keep-radius-m"), ("plot", "far.nc", "a.png", "--frequency-ghz")]
+)
 def test_what_is_no_number_is_refused(words, value, tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     result = CliRunner().invoke(main, [*words[:-1], f"{words[-1]}={value}"])
-    assert result.exit_code == 2 and words[-1] in result.output and value.replace("1e999", "inf")[:3] in result.output.lower().replace("1e999", "inf")
+    assert (
+        result.exit_code == 2
+        and words[-1] in result.output
+        and value.replace("1e999", "inf")[:3] in result.output.lower().replace("1e999", "inf")
+    )

@@ -52,7 +52,7 @@ from colure.app.commands.three_antenna import three_antenna
 from colure.app.commands.truth import truth
 from colure.app.commands.verdict import verdict
 from colure.app.scale.threads import one_thread
-from colure.errors import CHECK_FAILED, GOOD, STOPPED, ColureError
+from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -134,6 +134,12 @@ class CommandGroup(click.Group):
             command = self.commands.get(ctx.invoked_subcommand or "")
             click.echo(with_flags(str(error), [] if command is None else command.params), err=True)
             ctx.exit(error.exit_code)
+        except (FileNotFoundError, PermissionError, IsADirectoryError, NotADirectoryError) as error:
+            if error.filename is None:
+                raise
+            # A folder that is not there or may not be written to is bad input, not a fault of the program.
+            click.echo(f"{error.filename}: {error.strerror}", err=True)
+            ctx.exit(BAD_INPUT)
 
 
 @click.group(cls=CommandGroup, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})

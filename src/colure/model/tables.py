@@ -105,7 +105,7 @@ def _separator(path: Path, header: str, line: int) -> str:
     separator = max(SEPARATORS, key=header.count)
     if header.count(separator) > 0:
         return separator
-    if len(header.split()) > 1:
+    if len(re.split(r"[\s|:]+", header.strip())) > 1:
         raise InputError(
             [f"{path.name}: line {line}: {header[:60]!r}: columns must be separated by comma, semicolon or tab"]
         )

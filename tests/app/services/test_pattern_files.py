@@ -123,7 +123,7 @@ def test_what_is_no_far_field_is_refused(tmp_path):
         )
     save_dataset(field(HUYGENS).isel(theta=[9]), tmp_path / "cut.nc")
     result = CliRunner().invoke(main, ["plot", str(tmp_path / "cut.nc"), str(tmp_path / "a.png")])
-    assert result.exit_code == 2 and "no regular grid" in result.stderr
+    assert result.exit_code == 2 and "36 directions on one circle (a cut)" in result.stderr
 
 
 def test_what_hardly_can_be_meant_is_refused_with_the_command_that_says_it_is_right(tmp_path, monkeypatch):

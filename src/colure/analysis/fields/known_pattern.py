@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.analysis.fields.expand import signal_order, whole_sphere
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
-from colure.model.fields import FieldSamples, recognize_grid, samples_of
+from colure.model.fields import FieldGrid, FieldSamples, recognize_grid, samples_of
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.rings import RingFit
@@ -78,9 +78,7 @@ def opened_pattern(dataset: xr.Dataset) -> KnownPattern:
             raise ValueError(
                 f"pattern: {one.theta.size} directions with a field, needs at least {LEAST_SAMPLES} (directions)"
             )
-        grid = recognize_grid(whole_rings(one))
-        if grid is None:
-            raise ValueError("pattern: its directions are no regular grid of theta and phi (deg)")
+        grid = _grid_of(one)
         whole = whole_sphere(grid)
         if whole is not None:
             top = whole.highest_order
@@ -88,6 +86,24 @@ def opened_pattern(dataset: xr.Dataset) -> KnownPattern:
         else:
             order = max(order, _ring_order(grid.field))
     return known_pattern(dataset, max(1, order - MORE_DEGREES))
+
+
+def _grid_of(one: FieldSamples) -> FieldGrid:
+    """Return samples as a grid; raises `ValueError` that says what is wrong with their directions."""
+    grid = recognize_grid(whole_rings(one))
+    if grid is not None:
+        return grid
+    for name, shown in (("phi_deg", one.phi), ("theta_deg", one.theta)):
+        levels = np.unique(np.round(np.rad2deg(shown), 6))
+        if levels.size == 1:
+            raise ValueError(
+                f"{name}: {levels[0]:g} deg alone, {one.theta.size} directions on one circle (a cut): a far field needs rings of phi "
+                "over full turns, from theta 0 deg on"
+            )
+    raise ValueError(
+        f"pattern: its {one.theta.size} directions are no grid of theta and phi in even steps (deg); scattered near fields with a "
+        "`radius_m` become one by colure process"
+    )
 
 
 def _ring_order(field: ComplexArray) -> int:
@@ -120,9 +136,7 @@ def _expanded(one: FieldSamples, order: int) -> tuple[ComplexArray, float]:
     kept = FieldSamples(
         one.frequency_hz, one.theta[known], one.phi[known], one.field[:, known], None, one.weight[known]
     )
-    grid = recognize_grid(whole_rings(kept))
-    if grid is None:
-        raise ValueError("pattern: its directions are no regular grid of theta and phi (deg)")
+    grid = _grid_of(kept)
     whole = whole_sphere(grid)
     if whole is not None:
         top = min(order, whole.highest_order)

@@ -45,8 +45,6 @@ def transform_amplitudes(
     from colure.model.files import open_dataset, save_dataset
     from colure.model.plausible import require_plausible
 
-    if not target.parent.is_dir():
-        raise InputError([f"{target}: folder {target.parent} does not exist"])
     require_free(target)
     told, spheres = [], []
     for source in sources:

@@ -74,8 +74,6 @@ def convert_file(
     from colure.model.plausible import require_plausible
 
     endings = (source.suffix.lower(), target.suffix.lower())
-    if not target.parent.is_dir():
-        raise InputError([f"{target}: folder {target.parent} does not exist"])
     require_free(target)
     if endings == (".csv", ".nc"):
         dataset = read_csv(source, radius_m=radius_m, far_field=far_field, accept=accept)
@@ -141,8 +139,6 @@ def transform_file(
 
     if abs(180.0 / step_deg - round(180.0 / step_deg)) > 1e-9:
         raise InputError([f"step_deg = {step_deg:g}: must divide 180 deg without remainder"])
-    if not target.parent.is_dir():
-        raise InputError([f"{target}: folder {target.parent} does not exist"])
     require_free(target)
     dataset = _near_field(source, accept)
     samples = samples_of(dataset)

@@ -205,8 +205,6 @@ def _require_target(kind: str, target: Path) -> None:
     if target.suffix.lower() != ending:
         raise InputError([f"{target}: must end in {ending} for {kind} (file ending)"])
     require_free(target)
-    if not target.parent.is_dir():
-        raise InputError([f"{target}: folder {target.parent} does not exist"])
 
 
 def _write_figures(target: Path, found: list[Figure], said: dict[str, str] | None = None) -> str:

@@ -173,6 +173,7 @@ def three_antenna_tables(
     taken = [path.name for path in targets if path.exists()]
     if taken:
         raise InputError([f"{folder}: holds {', '.join(taken)} already; choose another `folder`"])
+    folder.mkdir(parents=True, exist_ok=True)
     for target, gain in zip(targets, found.gain_dbi, strict=True):
         with target.open("w", newline="", encoding="utf-8") as out:
             writer = csv.writer(out)

@@ -145,6 +145,8 @@ def require_chart_target(target: Path | None) -> None:
 
 
 def require_free(target: Path) -> None:
-    """Raise `InputError` if a file that is to be written exists: nothing is overwritten."""
+    """Raise `InputError` if a file that is to be written exists, since nothing is overwritten, or if its folder does not."""
     if target.exists():
         raise InputError([f"{target}: exists already; choose another name or remove it first"])
+    if not target.parent.is_dir():
+        raise InputError([f"{target}: folder {target.parent} does not exist"])
