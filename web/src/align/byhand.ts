@@ -177,7 +177,11 @@ export class HandPanel {
       h("p", {}, axes.map((a) => `${a.axis} ${a.readout_deg.toFixed(3)}°`).join(", ")),
       h("p", { class: "small" }, "home_deg of each axis in chamber.toml changes; the file as it was stays beside it."),
       h("div", { class: "row" }, button("back", close), h("span", { class: "spring" }), button("make this home", () => {
-        post("/api/set-rest", { campaign: session.campaign, home_deg: Object.fromEntries(axes.map((a) => [a.axis, a.readout_deg])) }).then(close, (error: unknown) => {
+        post("/api/set-rest", { campaign: session.campaign, home_deg: Object.fromEntries(axes.map((a) => [a.axis, a.readout_deg])) }).then(() => {
+          for (const a of axes) a.home_deg = a.readout_deg;
+          this.draw();
+          close();
+        }, (error: unknown) => {
           close();
           this.panel.fault(error);
         });

@@ -88,9 +88,10 @@ export function slider(
     on: {
       input: () => {
         const now = Number(input.value);
+        action(now);
+        // Some sliders say what the action made of the value.
         fill(shown, say(now));
         input.setAttribute("aria-valuetext", say(now));
-        action(now);
       },
     },
   });

@@ -120,13 +120,15 @@ export function explorePage(view: View): Page {
   const drawControls = () => {
     const known = looked.known!,
       f = known.frequency_hz;
+    // Whatever was played belongs to the controls that were there before.
+    stopPlaying();
     const play = button("play", () => {
-      playing = playing ? 0 : window.setInterval(() => {
+      if (playing) stopPlaying();
+      else playing = window.setInterval(() => {
         if (document.querySelector(".panel[aria-busy]")) return;
-        looked.frequency = (looked.frequency + 1) % f.length;
-        const input = controls.querySelector<HTMLInputElement>("input[type=range]");
-        if (input) input.value = String(looked.frequency);
-        changed();
+        const input = controls.querySelector<HTMLInputElement>("input[type=range]")!;
+        input.value = String((looked.frequency + 1) % f.length);
+        input.dispatchEvent(new Event("input"));
       }, 400);
       fill(play, playing ? "pause" : "play");
     }, "tiny", "go through the frequencies"); // prettier-ignore
@@ -139,6 +141,10 @@ export function explorePage(view: View): Page {
       known.states.length > 1 && choice("state", known.states.map((s) => [s, s]), looked.state ?? known.states[0], (s) => void open(looked.run, s, looked.off, looked.gate)),
       pattern.controls(),
       tabs(TABS, looked.tab, panel, (key) => showTab(key, true)), panel); // prettier-ignore
+  };
+  const stopPlaying = () => {
+    window.clearInterval(playing);
+    playing = 0;
   };
   let timer = 0;
   /** Another frequency, plane or basis: everything that shows it follows, once it rests for a moment. */
@@ -247,7 +253,7 @@ export function explorePage(view: View): Page {
     leave: () => {
       here = false;
       drawer.leave();
-      window.clearInterval(playing);
+      stopPlaying();
       window.clearTimeout(timer);
       opened.leave();
       pattern.leave();

@@ -87,19 +87,21 @@ class _Remote:
         self._lock = threading.Lock()
 
     def attach(self, engine: Engine) -> None:
-        """Control this engine; a stop that came before it counts."""
+        """Control this engine; a stop or an abort that came before it counts."""
         with self._lock:
             self._engine = engine
-            if self._early is not None:
-                engine.stop(self._early)
+            if self._early == "abort":
+                engine.abort("aborted before it began")
+            elif self._early is not None:
+                engine.stop("stopped before it began")
 
     def act(self, word: str) -> None:
         """Do what a word says."""
         with self._lock:
             engine = self._engine
             if engine is None:
-                if word in ("stop", "abort", "gone"):
-                    self._early = "stopped before it began"
+                if word in ("stop", "abort", "gone") and self._early != "abort":
+                    self._early = word
                 return
         if word == "pause":
             engine.pause("paused from the control room")

@@ -260,7 +260,8 @@ def save_home(folder: Path, home_deg: dict[str, float], stamp: str) -> list[str]
     faults = [f"axis = {name!r}: must be one of {', '.join(known)}" for name in home_deg if name not in known]
     if faults:
         raise InputError(faults)
-    table = {f"positioner.{name}.home_deg": round(value, 4) for name, value in home_deg.items()}
+    places = {name: "probe.roll" if name == "probe" else f"positioner.{name}" for name in known}
+    table = {f"{places[name]}.home_deg": round(value, 4) for name, value in home_deg.items()}
     write_fields(folder / "chamber.toml", Chamber, table, stamp)
     return ["chamber.toml"]
 
