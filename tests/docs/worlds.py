@@ -18,7 +18,9 @@ from colure.app.services.converting import convert_file
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
 from colure.model.campaign import Campaign
+from colure.model.chamber import EchoTable
 from colure.model.files import open_dataset, save_dataset
+from tests.coverage.one_room import OneRoom
 from tests.coverage.scenarios import HORN_5_8_GHZ, Scenario, band, sized
 
 SMALL = 'start_ghz = 24.00\nstop_ghz = 24.25\npoints = 2\nwanted_level_db = -20\nscheme = "two-pass"\n'
@@ -138,6 +140,23 @@ def bounce_measured(here: Path) -> None:
     rehearsed(here / "my-sensor")
 
 
+def room(here: Path) -> None:
+    """Three unlike devices in one room of one wall; the third is the one that the room is learned for."""
+    wall = EchoTable(normal=(1.0, 0.15, -0.1), distance_m=0.8, level_db=-20.0, phase_deg=30.0)
+    world = OneRoom(here / "rooms", 3, level_db=-38.0, walls=(wall,), points=2)
+    for number, (name, device) in enumerate({"panel": "circular", "dipole": "dipole", "my-range": "2 x 6"}.items()):
+        run = world.measured(device, number)
+        shutil.copytree(run.campaign.folder, here / name)
+        made = run_folder(here / name, "first")
+        made.path.mkdir(parents=True)
+        save_dataset(run.record, made.record)
+
+
+def with_room(here: Path) -> None:
+    """Stands for the entry in chamber.toml that the page asks for."""
+    edited(here / "my-range" / "chamber.toml", r"range_length_m", 'room = "room.nc"\nrange_length_m')
+
+
 def pairs(here: Path) -> None:
     """Three pairs of antennas of 15, 20 and 9 dBi, 1.2 m apart, by the Friis formula."""
     f, gains = np.array([23.5e9, 24.0e9, 24.5e9]), {"one": 15.0, "two": 20.0, "three": 9.0}
@@ -199,6 +218,7 @@ def coarse(here: Path) -> None:
 BEFORE: dict[str, Callable[[Path], None]] = {
     "choose-a-grid": files,
     "find-an-echo": echo,
+    "learn-a-room": room,
     "many-beams": beams,
     "measure-an-array": array,
     "measure-gain": pairs,
@@ -208,6 +228,7 @@ BEFORE: dict[str, Callable[[Path], None]] = {
 }
 #: By line: what is changed before it, so that it takes less time.
 SHORTER: dict[str, Callable[[Path], None]] = {
+    "colure check-room my-range": with_room,
     "colure rehearse my-campaign": shorter,
     "colure acquire my-campaign --run boxes --yes": coarse,
 }

@@ -34,6 +34,7 @@ from colure.app.commands.flip import flip
 from colure.app.commands.grid_study import grid_study
 from colure.app.commands.instruments import instruments
 from colure.app.commands.jog import goto, jog, trace
+from colure.app.commands.learned_room import check_room, learn_room
 from colure.app.commands.look import look
 from colure.app.commands.numbers import FiniteRange
 from colure.app.commands.pattern import pattern
@@ -389,7 +390,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model,
+    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model, learn_room, check_room,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -218,6 +218,8 @@ class Chamber(Section):
         Distance from the axes' intersection to the probe's phase centre.
     echo_level_db
         Stray signals of the room, rms over all directions of the scan, below the beam peak of the device on the range.
+    room
+        File of a learned room beside chamber.toml (`colure room learn`): its echoes are removed from every run that shows them.
     echo_excess_m
         Extra path lengths of known echoes; a time gate is judged against them.
     cable_flex_deg
@@ -252,6 +254,7 @@ class Chamber(Section):
     range_length_m: float = number("m", 0.05, 1000)
     echo_level_db: float = number("dB", -120, 0, -45.0)
     standing_wave_db: float | None = Field(default=None, ge=-120, le=-3, json_schema_extra={"unit": "dB"})
+    room: str | None = None
     echo_excess_m: tuple[Annotated[float, Field(gt=0, le=1000)], ...] = ()
     cable_flex_deg: float = number("deg", 0, 90, 1.0)
     door_distance_m: float = number("m", 0.1, 1000, 2.0)

@@ -13,7 +13,7 @@ from colure.model.loading import Section
 StepName = str
 #: The only order that makes sense: each step needs what the ones before it have put right.
 ORDER: tuple[StepName, ...] = (
-    "drift", "cable", "places", "gate", "gain", "purity", "assemble", "distance", "alignment", "far-field", "mode-filter",
+    "drift", "cable", "places", "gate", "gain", "purity", "assemble", "distance", "room", "alignment", "far-field", "mode-filter",
 )  # fmt: skip
 #: Steps of other packages turn sweeps into sweeps: they run before this one.
 BEFORE: StepName = "gain"

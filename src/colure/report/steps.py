@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 NAMES = {
     "cable": "Moving cable", "places": "On-the-fly places", "gate": "Time gate", "gain": "Gain by substitution",
     "purity": "The probe's purity", "assemble": "Assembly of the polarizations", "distance": "One distance for all directions",
-    "alignment": "Alignment from the data", "far-field": "Near field to far field", "mode-filter": "Mode filter",
+    "room": "Learned room", "alignment": "Alignment from the data", "far-field": "Near field to far field", "mode-filter": "Mode filter",
     "phase centre": "Phase centre",
 }  # fmt: skip
 

@@ -14,6 +14,7 @@ from colure.analysis.figures.phase_centre import PhaseCentre, phase_centre
 from colure.analysis.findings.bounced import distance_findings
 from colure.analysis.findings.declared import against_declaration
 from colure.analysis.findings.finding import Finding
+from colure.analysis.findings.room_heard import room_findings
 from colure.analysis.findings.sanity import sanity
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.stray.echo_map import EchoMap, echo_map
@@ -57,6 +58,7 @@ def self_check(
         + _correction(done)
         + _cable(done)
         + _room(room)
+        + room_findings(done.heard)
         + _cautions(done)
         + sanity(done, figures)
         + against_declaration(done)

@@ -25,6 +25,7 @@ from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days, wi
 from colure.analysis.steps.horn_place import place_uncertainty_db
 from colure.analysis.steps.reflection import DeviceReflection, device_reflection
 from colure.analysis.steps.time_gate import GateResponse
+from colure.analysis.stray.known_room import RoomHeard
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import FloatArray, amplitude_db, power_db
 from colure.model.bands import of_segments, relative_noise
@@ -32,6 +33,7 @@ from colure.model.chamber import Chamber
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
 from colure.model.files import with_step
+from colure.model.learned_room import LearnedRoom
 from colure.model.pattern import Quantity, build_pattern
 from colure.model.plan import ROLES, Role
 from colure.model.recipe import Recipe, Step
@@ -75,6 +77,7 @@ class Processed:
     #: (frequency,) how strong the noise is against the mean of all frequencies, in power, as bandwidths and powers say.
     noise_by_frequency: FloatArray | None = None
     bounce: Bounce | None = None
+    heard: RoomHeard | None = None
 
 
 def require_phase(record: xr.Dataset) -> None:
@@ -100,6 +103,7 @@ def process(
     reference: ReferenceData | None = None,
     evaluation: Evaluation | None = None,
     state: str = "beam",
+    room: LearnedRoom | None = None,
 ) -> Processed:
     """Run a recipe: drift, places, gate, gain, assembly, alignment, near field to far field, mode filter.
 
@@ -114,6 +118,8 @@ def process(
         The steps; `default_recipe` if None. The record itself is never changed.
     reference
         Gain table and adapter of the reference; its dimensions alone if None.
+    room
+        The learned room, for the step of that name.
     evaluation, state
         What is to be read from the pattern, and the device's state, for its commanded direction.
 
@@ -129,7 +135,7 @@ def process(
     reflection = device_reflection(record, chamber.one_port)
     reference = with_reflection(reference, reflection)
     keep = int(record.attrs["order"]) if order is None else order
-    found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference)
+    found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference, room=room)
     if not chamber.reference.absolute:
         found, reference = brought_to_scale(found, reference)
     asked = Evaluation() if evaluation is None else evaluation
@@ -147,7 +153,7 @@ def process(
         _budget_inputs(found, own, figures), found.sphere.frequency_hz, found.alignment, todo, done.cable,
         pole_spread_db(done.calibrated, chamber), completeness_of(record, found.sphere, chamber.positioner.geometry), device,
         chamber, promised_noise_db(record, chamber), *peaks_db(done),
-        relative_noise(record.attrs, found.sphere.frequency_hz), Bounce.of(record),
+        relative_noise(record.attrs, found.sphere.frequency_hz), Bounce.of(record), found.heard,
     )  # fmt: skip
 
 
@@ -176,6 +182,10 @@ def _pattern_of(found: Transformed, own: Surroundings, grid_step_deg: float, fig
     calibrated, sphere = found.done.calibrated, found.sphere
     quantity = quantity_of(found, absolute=own.chamber.reference.absolute)
     pattern = _pattern(found.expansion, sphere, grid_step_deg, calibrated, quantity)
+    if found.heard is not None:
+        heard = found.heard
+        pattern = with_step(pattern, "room", removed=bool(heard.holds), explained=round(heard.explained, 4), echo_db=round(heard.echo_db, 2),
+                            left_db=round(heard.left_db, 2))  # fmt: skip
     pattern = _history(pattern, calibrated, sphere, found.alignment, own.todo)
     probe = "none: no probe correction was made, an ideal dipole was assumed" if own.probe is None else "pattern"
     pattern = _with_far_field_step(pattern, found.step, sphere, own.chamber, probe)
@@ -188,7 +198,7 @@ def _pattern_of(found: Transformed, own: Surroundings, grid_step_deg: float, fig
 def _chamber_then(found: Transformed, own: Surroundings) -> Chamber:
     """Return the chamber with what the corrections leave open instead of what was declared."""
     chamber = _with_cable(_with_purity(_with_table(own.chamber, own.reference), own.todo), found.done.cable)
-    chamber = _with_bounce(chamber, Bounce.of(own.record))
+    chamber = _without_room(_with_bounce(chamber, Bounce.of(own.record)), found.heard)
     if found.alignment is None:
         return chamber
     return chamber.model_copy(update={"alignment": left_over(chamber.alignment, found.alignment)})
@@ -200,6 +210,13 @@ def _with_bounce(chamber: Chamber, bounce: Bounce | None) -> Chamber:
         return chamber
     left_db = float(amplitude_db(bounce.residual(chamber.standing_wave_db), least=1e-6))
     return chamber.model_copy(update={"standing_wave_db": left_db})
+
+
+def _without_room(chamber: Chamber, heard: RoomHeard | None) -> Chamber:
+    """Return the chamber with what a learned room leaves of the echoes; as declared where it was not removed."""
+    if heard is None or not heard.holds:
+        return chamber
+    return chamber.model_copy(update={"echo_level_db": min(chamber.echo_level_db, heard.left_db)})
 
 
 def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) -> Inputs:

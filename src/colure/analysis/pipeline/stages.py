@@ -33,12 +33,14 @@ from colure.analysis.steps.gain import ReferenceData
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.mode_filter import OwnWaves
 from colure.analysis.steps.time_gate import Gate
+from colure.analysis.stray.known_room import RoomHeard, ScanNoise, require_room, without_room
 from colure.analysis.stray.mirrors import hearing, stray_fields
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.kinematics import ALIGNED, Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
+from colure.model.learned_room import LearnedRoom
 from colure.model.plan import Role
 from colure.model.recipe import Recipe
 from colure.model.record import grid_of, of_role
@@ -60,12 +62,12 @@ class Known:
     drift: DriftTrack
     cable: CableFlex | None
     alignment: Estimate | None
+    heard: RoomHeard | None = None
 
     def at(self, frequencies: slice | IntArray) -> Known:
         """Return what holds at some of the frequencies."""
-        return Known(
-            self.drift.at(frequencies), None if self.cable is None else self.cable.at(frequencies), self.alignment
-        )
+        cable = None if self.cable is None else self.cable.at(frequencies)
+        return replace(self, drift=self.drift.at(frequencies), cable=cable)
 
 
 def _whole(record: xr.Dataset, chamber: Chamber, device: Device) -> bool:
@@ -75,6 +77,8 @@ def _whole(record: xr.Dataset, chamber: Chamber, device: Device) -> bool:
 #: From the measured sphere to the device's waves, in one solution: the misalignment is part of the transform's forward model,
 #: and the mode filter of its unknowns. `transform` takes them together.
 WAVE_STEPS = (
+    RecipeStep(name="room", needs="a learned room (`room` in chamber.toml), the whole sphere, both polarizations, a probe that stands still", rows=("range echoes",),
+               suits=lambda record, chamber, device: chamber.room is not None and not chamber.positioner.joints and _whole(record, chamber, device)),
     RecipeStep(name="alignment", needs="the whole sphere, both polarizations, slices about the roll axis of a positioner with two axes", rows=("alignment",),
                suits=lambda record, chamber, device: chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
                and not chamber.positioner.joints and _whole(record, chamber, device)),
@@ -106,6 +110,7 @@ class Transformed:
     noise: FloatArray
     alignment: Estimate | None
     expansion: Expansion
+    heard: RoomHeard | None = None
 
 
 def stages(
@@ -139,6 +144,7 @@ def transform(
     probe: Expansion | None = None,
     reference: ReferenceData | None = None,
     known: Known | None = None,
+    room: LearnedRoom | None = None,
 ) -> Transformed:
     """Run a recipe as far as the device's waves.
 
@@ -146,6 +152,8 @@ def transform(
     ----------
     keep
         Order of the device's waves.
+    room
+        The learned room, for the step of that name.
     probe, reference
         At the record's frequencies.
     known
@@ -156,6 +164,7 @@ def transform(
     ValueError
         If the record lacks tie points, reference sweeps or scan points; counts are named.
     """
+    learned = require_room(chamber, todo, room) if todo.runs("room") else None
     done = stages(record, chamber, device, todo, reference, known)
     sphere = done.sphere
     noise = done.transfer.noise.max(axis=1) * np.abs(done.transfer.factor).max(axis=1) * sphere.noise_factor
@@ -171,6 +180,10 @@ def transform(
         direct=not todo.runs("far-field"),
         own_waves=_own_waves(device, todo, keep),
     )
+    heard = None
+    if learned is not None:
+        noisy, before = ScanNoise(noise, max(1.0, done.transfer.freedom)), None if known is None else known.heard
+        heard, sphere = without_room(sphere, step, chamber, learned, noise=noisy, probe=probe, known=before)
     aligned = None
     if todo.runs("alignment"):
         aligned = (
@@ -180,7 +193,7 @@ def transform(
         )
         assert aligned is not None  # what is known was found with the same recipe
         sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
-    return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field))
+    return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field), heard)
 
 
 def _estimate(
@@ -276,6 +289,7 @@ def known_of(
     keep: int,
     probe: Expansion | None = None,
     reference: ReferenceData | None = None,
+    room: LearnedRoom | None = None,
 ) -> Known:
     """Look at ties and cable of all frequencies, and at the few that show the misalignment.
 
@@ -289,7 +303,7 @@ def known_of(
     drift = track(record, declared=declared_drift(chamber))
     flex = flex_of(record, chamber) if todo.runs("cable") else None
     first = Known(drift, flex, None)
-    if not todo.runs("alignment"):
+    if not todo.runs("alignment") and not todo.runs("room"):
         return first
     chosen = looked_at(record.sizes["frequency"])
     found = transform(
@@ -301,7 +315,11 @@ def known_of(
         probe=probe,
         reference=reference,
         known=first.at(chosen),
+        room=room,
     )
+    first = replace(first, heard=found.heard)
+    if not todo.runs("alignment"):
+        return first
     estimated = _estimate(found.sphere, found.step, chamber, drift, found.noise, probe, flex, seed=seed_of(record))
     return replace(first, alignment=estimated)
 

@@ -157,13 +157,18 @@ class Wall:
         """Components, rings and columns of one reading."""
         return 2, self._sphere.theta.size, self._sphere.phi.size
 
-    def readings(self, directions: FloatArray, index: int) -> ComplexArray:
-        """Return (direction, 4, 2, theta, phi) readings at one frequency."""
+    def readings(self, directions: FloatArray, index: int, *, device: ComplexArray | None = None) -> ComplexArray:
+        """Return (direction, 4, 2, theta, phi) readings at one frequency.
+
+        device
+            Its waves (2, J) where they are not those of the far field: of an image that stands near.
+        """
         out = []
+        waves = self._device.coefficients[index] if device is None else device
         for d in directions:
             local = np.einsum("...ji,j->...i", self._rotation, d)
             t, p = theta_phi(local)
-            e = synthesis_at(self._device.coefficients[index], theta=t, phi=p, accuracy=ACCURACY).reshape(2, *t.shape)
+            e = synthesis_at(waves, theta=t, phi=p, accuracy=ACCURACY).reshape(2, *t.shape)
             vector = e[0][..., None] * theta_hat(theta=t, phi=p) + e[1][..., None] * phi_hat(theta=t, phi=p)
             room = np.einsum("...ij,...j->...i", self._rotation, vector)
             across = np.stack([room @ one for one in tangents(d)])

@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.app.scale.executors import WORKER_BYTES, Failed, Workers, workers_of
+from colure.app.services.known_rooms import learned_room_of
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.storage.folders import campaign_digest, run_folder
 from colure.errors import InputError
@@ -334,6 +335,7 @@ def _known(piece: RecordPiece) -> Known:
         return known_of(
             record.isel(point=rows), some, campaign.chamber, campaign.device, _recipe(campaign, record),
             keep=int(record.attrs["order"]), probe=probe_of(campaign, at), reference=reference_of(campaign, at),
+            room=learned_room_of(campaign, at),
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
@@ -354,6 +356,7 @@ def transform_piece(piece: RecordPiece) -> int:
         found = transform(
             part, campaign.chamber, campaign.device, recipe, keep=int(part.attrs["order"]),
             probe=probe_of(campaign, at), reference=reference_of(campaign, at), known=known,
+            room=learned_room_of(campaign, at),
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None

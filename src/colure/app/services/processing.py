@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from colure.app.services.acquisition import (
     require_own_record,
 )
+from colure.app.services.known_rooms import learned_room_of
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.storage.folders import RunFolder, require_free, require_record
 from colure.app.storage.run_kinds import require_sphere
@@ -122,9 +123,10 @@ def processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> 
     require_sphere(record)
     frequency = record["frequency"].values
     probe, reference = probe_of(campaign, frequency), reference_of(campaign, frequency)
+    room = learned_room_of(campaign, frequency)
     try:
         return run_recipe(
-            record, campaign.chamber, campaign.device, probe=probe, recipe=recipe, reference=reference,
+            record, campaign.chamber, campaign.device, probe=probe, recipe=recipe, reference=reference, room=room,
             evaluation=campaign.evaluation(), state=str(record.attrs.get("state", "beam")),
         )  # fmt: skip
     except ValueError as error:

@@ -22,7 +22,10 @@ if TYPE_CHECKING:
 
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.steps.gain import ReferenceData
+    from colure.model.chamber import Chamber
+    from colure.model.device import Device
     from colure.model.figure import Figure
+    from colure.model.recipe import Recipe
     from colure.twin.rehearsal import Rehearsed
 
 
@@ -153,6 +156,7 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
     from colure.twin.truth import truth_of
 
     settings = campaign.evaluation()
+    chamber, device, recipe = without_learned_room(campaign)
     rehearsed, moments = measured(campaign if true is None else true, plan, seed=seed)
     record = _record(plan, rehearsed, moments)
     if plan.states:
@@ -161,7 +165,7 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         probe = probe_of(campaign, plan.frequency_hz)
         reference = _beyond_the_horn(campaign, plan.frequency_hz)
         done = process(
-            record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe(), reference=reference,
+            record, chamber, device, probe=probe, recipe=recipe, reference=reference,
             evaluation=settings,
         )  # fmt: skip
     except ValueError as error:
@@ -171,6 +175,13 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         asked = replace(asked, mismatch_loss_db=None)
     truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
     return CarriedOut(done, rehearsed, truth)
+
+
+def without_learned_room(campaign: Campaign) -> tuple[Chamber, Device, Recipe | None]:
+    """Return chamber, device and recipe without a learned room: a drawn chamber has other walls than those that were learned."""
+    recipe = campaign.recipe()
+    chamber = campaign.chamber.model_copy(update={"room": None})
+    return chamber, campaign.device, None if recipe is None else recipe.without("room")
 
 
 def _beyond_the_horn(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData | None:

@@ -209,11 +209,13 @@ def known_from(campaign: Campaign, record: xr.Dataset, want: Want) -> FiguresSoF
     """Process what was measured so far and return what it says; None if no pattern can be made of it yet."""
     from colure.analysis.pipeline.recipe import process
     from colure.analysis.uncertainty.budget import figures_with_budget
+    from colure.app.services.known_rooms import learned_room_of
     from colure.app.services.reference import probe_of
 
     try:
         probe = probe_of(campaign, record["frequency"].values)
-        done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe())
+        room = learned_room_of(campaign, record["frequency"].values)
+        done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe(), room=room)
     except ValueError:
         return None
     return known_of(list(figures_with_budget(done.budget)), want)

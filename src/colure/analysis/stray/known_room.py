@@ -1,0 +1,286 @@
+"""A learned room held against a new run: does the run show the learned echoes, and what does the scan read without them?
+
+The run's own misfit (what its device's waves cannot hold) judges. Every image's echo is fitted with a free complex factor, which is 1
+while the room is as it was. A wall that was moved turns the factor. Nothing is removed unless the run itself shows the echoes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.far_field import FarFieldStep
+from colure.analysis.stray.images import Scanned, Surround
+from colure.analysis.stray.learning import Images, Misfit, moved
+from colure.analysis.stray.mirrors import hearing
+from colure.errors import InputError
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, amplitude_from_db, wavenumber
+from colure.geometry.directions import tangents
+from colure.model.chamber import Chamber
+from colure.model.learned_room import LearnedRoom
+from colure.model.recipe import Recipe
+from colure.values import holds_arrays
+from colure.waves.expansion import Expansion
+from colure.waves.horn import horn_aside, horn_gain_dbi
+
+#: Frequencies at which a run is asked.
+FREQUENCIES = 5
+#: The device is known with its echoes in it: removed, known again, removed anew, so often.
+TURNS = 3
+#: A room has changed when echoes are off by more than this share of them, beyond so many standard deviations.
+OFF, SURE = 0.35, 3.0
+#: An image counts by itself when it holds so much of the echoes' power.
+OWN_SHARE = 0.1
+#: A run confirms a room when the error of its factors is below this, and the learned echoes lower its misfit by so many noise powers.
+UNSURE, LEAST_GAIN = 0.35, 30.0
+#: A run does not confirm a room when more than this of the learned echoes' power remains beyond noise.
+STRANGE = 0.5
+#: The model of an image is good to this share of its echo: the probe's pattern over the device, the field's radial part (derivable).
+MODEL = 0.1
+#: Images that may have escaped: so many, each as strong as one that is just found.
+ESCAPED, JUST_FOUND = 2.0, 30.0
+
+
+@dataclass(frozen=True)
+@holds_arrays
+class RoomHeard:
+    """What a run says of a learned room.
+
+    holds
+        True: the run shows the learned echoes, and they were removed. False: the room has changed. None: the run cannot tell.
+    explained
+        Share of the run's misfit that the learned echoes explain.
+    off, off_expanded
+        Error of the learned echoes as an amplitude ratio to them, and the expanded uncertainty (k = 2) of that.
+    factors (image,)
+        What each learned echo must be multiplied with to explain the run best.
+    echo_db, left_db
+        Rms of the learned echoes in one reading below the peak, and what is expected to remain of the room's echoes.
+    """
+
+    holds: bool | None
+    explained: float
+    off: float
+    off_expanded: float
+    factors: ComplexArray
+    echo_db: float
+    left_db: float
+
+
+@dataclass(frozen=True)
+@holds_arrays
+class ScanNoise:
+    """Noise of one sample of a scan (frequency,), standard deviation, and the degrees of freedom it is known with."""
+
+    sigma: FloatArray
+    freedom: float
+
+
+def heard_and_removed(
+    sphere: MeasuredSphere, step: FarFieldStep, room: LearnedRoom, surround: Surround, noise: ScanNoise
+) -> tuple[RoomHeard, MeasuredSphere]:
+    """Return what a run says of a learned room, and its sphere: without the learned echoes where the run shows them.
+
+    Raises
+    ------
+    ValueError
+        If the scan is not a whole sphere with both polarizations.
+    """
+    require_whole(sphere)
+    images = Images(room.places_m, room.weights)
+    field, device = sphere.field, step.expansion(sphere.field)
+    for _ in range(TURNS):
+        echoes = Scanned(sphere, step, device, surround).echoes(images.places, images.weights)
+        field = sphere.field - echoes
+        device = step.expansion(field)
+    scanned = Scanned(sphere, step, device, surround)
+    heard = _heard(scanned, room, images, noise)
+    return heard, replace(sphere, field=field) if heard.holds else sphere
+
+
+def removed(sphere: MeasuredSphere, step: FarFieldStep, room: LearnedRoom, surround: Surround) -> MeasuredSphere:
+    """Return a sphere without the learned echoes, at frequencies of a run that was asked already."""
+    images = Images(room.places_m, room.weights)
+    field = sphere.field
+    for _ in range(TURNS):
+        scanned = Scanned(sphere, step, step.expansion(field), surround)
+        field = sphere.field - scanned.echoes(images.places, images.weights)
+    return replace(sphere, field=field)
+
+
+def require_whole(sphere: MeasuredSphere) -> None:
+    """Raise `ValueError` where a sphere does not tell a device from its room."""
+    if not sphere.whole or sphere.one_polarization:
+        raise ValueError(
+            "room: needs a whole sphere in both polarizations; part of one does not part a device from its room (deg)"
+        )
+
+
+def asked_at(count: int) -> list[int]:
+    """Return which of so many frequencies are looked at: spread over the band, with two neighbours that tell long paths apart."""
+    spread = np.linspace(0, count - 1, min(count, FREQUENCIES - 1)).round().astype(int)
+    return sorted({*spread.tolist(), min(count - 1, int(spread[spread.size // 2]) + 1)})
+
+
+def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise) -> RoomHeard:
+    sphere = scanned.sphere
+    run = Misfit(scanned, sphere.field, asked_at(sphere.frequency_hz.size))
+    each = [Images(images.places[i : i + 1], images.weights[i : i + 1]) for i in range(images.count)]
+    columns = np.stack([np.concatenate(run.predicted(one)) for one in each])
+    target = np.concatenate(run.targets)
+    gram, right = columns.conj() @ columns.T, columns.conj() @ target
+    factors = np.asarray(np.linalg.solve(gram + 1e-9 * np.trace(gram).real * np.eye(images.count), right))
+    run.judged_by([target - factors @ columns])
+    plain = target - columns.sum(axis=0)
+    before, after = (float(np.sum(np.abs(one) ** 2)) for one in (target, plain))
+    variance = np.diag(np.linalg.inv(run.information * gram + 1e-9 * np.eye(images.count))).real
+    power = _powers(scanned, each)
+    share = power / power.sum()
+    learned = _learned_variance(room)
+    spread = variance + learned
+    squares = np.abs(factors - 1.0) ** 2
+    off = float(np.sqrt(max(float(share @ (squares - spread)), 0.0)))
+    expanded = float(2.0 * np.sqrt(share @ spread))
+    beyond = np.abs(factors - 1.0) > OFF + SURE * np.sqrt(spread)
+    together = float(share @ squares) > (OFF + SURE * np.sqrt(float(share**2 @ spread))) ** 2 + float(share @ spread)
+    gain = run.information * (before - after)
+    holds: bool | None = True
+    if np.any(beyond & (share > OWN_SHARE)) or together:
+        holds = False
+    # What remains beyond noise: other errors of the run, or echoes that were never learned.
+    spread_of_noise = min(1.0, 2.0 / np.sqrt(noise.freedom * len(run.frequencies)))
+    rest = after - run.noise_power(noise.sigma) * (1.0 + spread_of_noise * np.array([1.0, -1.0]))
+    strange, most = np.maximum(rest, 0.0) / float(np.sum(np.abs(columns.sum(axis=0)) ** 2))
+    if holds and (float(share @ variance) > UNSURE**2 or gain < LEAST_GAIN or strange > STRANGE):
+        holds = None
+    echo, left = _levels(scanned, room, images, power, float(most))
+    return RoomHeard(holds, 1.0 - after / before, off, expanded, factors, echo, left)
+
+
+def _powers(scanned: Scanned, each: list[Images]) -> FloatArray:
+    """Return the mean power of every image's echo in one reading, relative to the peak, (image,)."""
+    middle = scanned.sphere.frequency_hz.size // 2
+    return np.array([_of_one_reading(scanned, scanned.echo(one.places, one.weights, middle)) for one in each])
+
+
+def _of_one_reading(scanned: Scanned, field: ComplexArray) -> float:
+    """Return the mean power of one component of a field (2, theta, phi) over all directions, relative to the peak's."""
+    sphere = scanned.sphere
+    weight = np.maximum(np.sin(sphere.theta), 0.0)[:, None]
+    peak = float(np.sum(np.abs(sphere.field[sphere.frequency_hz.size // 2]) ** 2, axis=0).max())
+    return float(0.5 * np.sum(np.abs(field) ** 2 * weight) / (weight.sum() * sphere.phi.size) / peak)
+
+
+def _learned_variance(room: LearnedRoom) -> FloatArray:
+    """Return the relative variance of every image's first weight as it was learned, (image,)."""
+    count = len(room.places_m)
+    own = np.diag(room.covariance).reshape(count, -1)
+    kinds = room.weights.shape[1]
+    return np.asarray((own[:, 3] + own[:, 3 + kinds]) / np.abs(room.weights[:, 0]) ** 2)
+
+
+def _levels(
+    scanned: Scanned, room: LearnedRoom, images: Images, power: FloatArray, strange: float
+) -> tuple[float, float]:
+    """Return the level of the learned echoes, and of what remains: errors of the images, of their model, images that escaped, and what the
+    run may hold beyond noise (`strange`, as a share of the learned echoes' power)."""
+    middle, count = scanned.sphere.frequency_hz.size // 2, images.count
+    whole = _of_one_reading(scanned, scanned.echo(images.places, images.weights, middle))
+    uncertain = 0.0
+    values, vectors = np.linalg.eigh(room.covariance)
+    for value, vector in zip(values, vectors.T, strict=True):
+        change = _change(scanned, images, np.sqrt(max(value, 0.0)) * vector.reshape(count, -1), middle)
+        uncertain += _of_one_reading(scanned, change)
+    escaped = ESCAPED * float(np.median(power * JUST_FOUND / np.maximum(room.drops, JUST_FOUND)))
+    left = uncertain + (MODEL**2 + strange) * float(power.sum()) + escaped
+    return float(amplitude_db(np.sqrt(whole), least=1e-15)), float(amplitude_db(np.sqrt(left), least=1e-15))
+
+
+def _change(scanned: Scanned, images: Images, by: FloatArray, index: int) -> ComplexArray:
+    """Return what small changes (image, parameter) of images change of their echo, (2, theta, phi), to first order in each image."""
+    kinds = images.weights.shape[1]
+    places = np.array([moved(place, one[:3]) for place, one in zip(images.places, by, strict=True)])
+    weights = images.weights + by[:, 3 : 3 + kinds] + 1j * by[:, 3 + kinds :]
+    return scanned.echo(places, weights, index) - scanned.echo(images.places, images.weights, index)
+
+
+def echo_of_horn(
+    room: LearnedRoom, surround: Surround, frequency_hz: FloatArray, sides_m: tuple[float, float, float, float]
+) -> ComplexArray:
+    """Return (frequency,) what the learned echoes add to the reading of a reference horn, over the horn's own wave.
+
+    The horn looks along z with its field along x; its far side lobes are its aperture's, without what runs around the rim.
+    """
+    sides = dict(zip(("a", "b", "slant_e", "slant_h"), sides_m, strict=True))
+    distance = np.linalg.norm(room.places_m, axis=1)
+    directions = room.places_m / distance[:, None]
+    sent = horn_aside(frequency_hz, directions, **sides)
+    near = horn_gain_dbi(frequency_hz, **sides, distance=surround.range_m)
+    over = amplitude_from_db(horn_gain_dbi(frequency_hz, **sides) - near)
+    k = wavenumber(frequency_hz)
+    out = np.zeros(frequency_hz.size, complex)
+    for place, weights, far, field in zip(room.places_m, room.weights, distance, sent.swapaxes(0, 1), strict=True):
+        mirror = np.tensordot(weights, surround.mirrors(place), 1)[0]
+        across = over[:, None] * (field @ np.stack(tangents(place / far)).T)
+        turn = np.exp(-1j * (k - surround.middle_k) * (far - surround.range_m)) * surround.range_m / far
+        out += turn * (across @ mirror)
+    return out
+
+
+def surround_of(chamber: Chamber, probe: Expansion | None, middle_hz: float) -> Surround:
+    """Return the range that a chamber's images stand around; `probe` is its pattern."""
+    hears = hearing(probe, chamber.probe.gain_dbi)
+    return Surround(chamber.positioner.geometry, chamber.range_length_m, float(wavenumber(middle_hz)), hears)
+
+
+def require_room(chamber: Chamber, todo: Recipe, room: LearnedRoom | None) -> LearnedRoom:
+    """Return the learned room that a recipe's step `room` needs.
+
+    Raises
+    ------
+    InputError
+        If there is none, or the recipe or the range has what a room cannot go with.
+    """
+    if room is None:
+        raise InputError(
+            [
+                "recipe.toml: step 'room': must be off (on = false) without `room` in chamber.toml: there is no learned room"
+            ]
+        )
+    if todo.runs("gate"):
+        raise InputError(["recipe.toml: steps 'gate' and 'room': must not be on together: a time gate changes the echoes that the room was learned with"])  # fmt: skip
+    if chamber.positioner.joints or not todo.runs("far-field"):
+        raise InputError(
+            [
+                "recipe.toml: step 'room': needs the step 'far-field', and a positioner of two axes: images stand still only there"
+            ]
+        )
+    return room
+
+
+def without_room(
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    chamber: Chamber,
+    room: LearnedRoom,
+    *,
+    noise: ScanNoise,
+    probe: Expansion | None,
+    known: RoomHeard | None,
+) -> tuple[RoomHeard, MeasuredSphere]:
+    """Run the step `room`: ask the run, remove the echoes if it shows them, and the reference's with them.
+
+    known
+        What all frequencies of the run said already.
+    """
+    surround = surround_of(chamber, probe, room.middle_hz)
+    if known is None:
+        heard, sphere = heard_and_removed(sphere, step, room, surround, noise)
+    else:
+        heard, sphere = known, removed(sphere, step, room, surround) if known.holds else sphere
+    if heard.holds and chamber.reference.has_horn and chamber.reference.sides_m:
+        own = echo_of_horn(room, surround, sphere.frequency_hz, chamber.reference.sides_m)
+        sphere = replace(sphere, field=sphere.field * (1.0 + own)[:, None, None, None])
+    return heard, sphere

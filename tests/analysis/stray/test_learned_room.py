@@ -1,0 +1,107 @@
+"""Learned rooms: corrupt (walls of the simulated chamber), correct, recover; a moved wall is named and nothing is touched."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from colure.analysis.findings.room_heard import room_findings
+from colure.analysis.stray.learning import learn
+from colure.errors import InputError
+from colure.geometry.conventions import power_db
+from colure.model.chamber import EchoTable
+from colure.model.files import open_dataset, save_dataset
+from colure.model.learned_room import LearnedRoom
+from tests.coverage.one_room import OneRoom, echo_left, moved_wall
+
+WALL = EchoTable(normal=(1.0, 0.15, -0.1), distance_m=0.8, level_db=-20.0, phase_deg=30.0)
+
+
+@pytest.fixture(scope="module")
+def world(tmp_path_factory):
+    """A room of one wall, and what a circular panel and a dipole tell of it."""
+    room = OneRoom(tmp_path_factory.mktemp("room"), 3, level_db=-38.0, walls=(WALL,), points=2)
+    return room, room.learned(["circular", "dipole"])
+
+
+def test_two_devices_show_where_the_wall_is(world):
+    """The image of the probe in the plane of the wall (geometrical optics); 5 mm are 1/40 of the band's resolution."""
+    _, learned = world
+    assert len(learned.places_m) == 1
+    normal = np.asarray(WALL.normal) / np.linalg.norm(WALL.normal)
+    probe = np.array([0.0, 0.0, 1.2])
+    image = probe + 2.0 * (WALL.distance_m - normal @ probe) * normal
+    place = learned.places_m[0]
+    cosine = place @ image / np.linalg.norm(place) / np.linalg.norm(image)
+    assert np.rad2deg(np.arccos(cosine)) < 1.5
+    assert power_db(np.abs(learned.weights[0, 0]) ** 2) == pytest.approx(WALL.level_db, abs=1.0)
+
+
+def test_the_next_device_loses_its_echo(world):
+    """A panel of 2 x 6 elements that was not among the devices: its error by echoes against the same run without a wall."""
+    room, learned = world
+    found = echo_left(room.measured("2 x 6", 50), learned)
+    print(found.before_db, found.after_db, found.done.heard)
+    assert found.done.heard is not None and found.done.heard.holds is True
+    assert found.gain_db > 15.0
+    assert found.done.budget.chamber.echo_level_db < -38.0  # the row says less than was declared
+    (told,) = room_findings(found.done.heard)
+    assert told.severity == "information" and "as it was" in told.text
+
+
+@pytest.mark.parametrize("by_m", [0.003, -0.05])
+def test_a_moved_wall_is_named_and_nothing_is_touched(world, by_m):
+    room, learned = world
+    run = room.measured("2 x 6", 51).in_a(moved_wall(room.walls, 0, by_m))
+    done, plain = run.processed(learned), run.processed()
+    assert done.heard is not None and done.heard.holds is False
+    assert np.array_equal(done.expansion.coefficients, plain.expansion.coefficients)
+    assert done.budget.chamber.echo_level_db == run.campaign.chamber.echo_level_db
+    (told,) = room_findings(done.heard)
+    assert told.severity == "look" and "has changed" in told.text
+
+
+def test_a_room_without_its_walls_is_not_corrected(world):
+    """What is not there is not removed: the learned echoes explain nothing."""
+    room, learned = world
+    run = room.measured("2 x 6", 52).in_a(())
+    done, plain = run.processed(learned), run.processed()
+    assert done.heard is not None and not done.heard.holds
+    assert np.array_equal(done.expansion.coefficients, plain.expansion.coefficients)
+
+
+def test_a_quiet_room_teaches_nothing(tmp_path, nightly):
+    room = OneRoom(tmp_path, 4, level_db=-38.0, walls=(), points=2)
+    with pytest.raises(ValueError, match="nothing to learn"):
+        room.learned(["patch", "dipole"])
+    with pytest.raises(ValueError, match="at least 2"):
+        learn([], [])
+
+
+def test_a_room_is_kept_whole_and_serves_its_own_range_only(world, tmp_path):
+    _, learned = world
+    save_dataset(learned.to_dataset(), tmp_path / "room.nc")
+    again = LearnedRoom.from_dataset(open_dataset(tmp_path / "room.nc"), "room.nc")
+    assert again == learned
+    other = learned.identity.__class__("azimuth-over-elevation", 1.3, "2 ports")
+    with pytest.raises(InputError) as error:
+        learned.require_fits(other, np.array([24.1e9]))
+    text = str(error.value)
+    assert "geometry" in text and "range_length_m = 1.2" in text and "probe" in text
+    with pytest.raises(InputError, match="GHz"):
+        learned.require_fits(learned.identity, np.array([26.0e9]))
+
+
+def test_the_step_is_refused_where_it_cannot_be(world):
+    room, learned = world
+    run = room.measured("2 x 6", 53)
+    with pytest.raises(InputError, match="room"):
+        run.processed_with(None, "room")
+    with pytest.raises(InputError, match="gate"):
+        run.processed_with(learned, "gate", "room")
+
+
+def test_a_recipe_without_the_step_leaves_the_run_alone(world):
+    room, learned = world
+    run = room.measured("dipole", 54)
+    assert run.processed_with(learned).heard is None
