@@ -252,6 +252,26 @@ def _distance(bench: _DiagnosisInputs) -> Diagnosis:
     )
 
 
+def _room(bench: _DiagnosisInputs) -> Diagnosis | None:
+    heard = bench.done.heard
+    if heard is None:
+        return None
+    number = np.arange(1.0, heard.factors.size + 1.0)
+    shown = amplitude_db(np.abs(heard.factors), least=1e-3)
+    curves = (
+        DiagnosisCurve("as learned", number, np.zeros(number.size)),
+        DiagnosisCurve("as this run shows it", number, shown, after=True),
+    )
+    return Diagnosis(
+        "room",
+        "number of the learned echo",
+        "strength over the learned one / dB",
+        curves,
+        f"All learned echoes together are off by {100.0 * heard.off:.0f} % \u00b1 {100.0 * heard.off_expanded:.0f} % (k = 2), phases "
+        f"included, and explain {100.0 * max(heard.explained, 0.0):.0f} % of what does not fit the device.",
+    )
+
+
 def _alignment(bench: _DiagnosisInputs) -> Diagnosis | None:
     found = bench.done.alignment
     if found is None:
@@ -386,6 +406,7 @@ DIAGNOSES: dict[str, Callable[[_DiagnosisInputs], Diagnosis | None]] = {
     "purity": _purity,
     "assemble": _assemble,
     "distance": _distance,
+    "room": _room,
     "alignment": _alignment,
     "far-field": _far_field,
     "mode-filter": _mode_filter,

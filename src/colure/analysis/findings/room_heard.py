@@ -10,21 +10,21 @@ def room_findings(heard: RoomHeard | None) -> list[Finding]:
     """Return what was removed, or why nothing was; nothing where no learned room was asked."""
     if heard is None:
         return []
-    share = f"{100.0 * max(heard.explained, 0.0):.0f} %"
+    share = f"{100.0 * max(heard.explained, 0.0):.0f}"
     if heard.holds:
         text = (
-            f"the learned room is as it was: its echoes explain {share} of what does not fit the device. Echoes of {heard.echo_db:.0f} dB rms "
+            f"the learned room is as it was: its echoes explain {share} % of what does not fit the device. Echoes of {heard.echo_db:.0f} dB rms "
             f"were removed; {heard.left_db:.0f} dB are taken to remain, as the budget's row says"
         )
         return [Finding("learned room", heard.left_db, text)]
     if heard.holds is None:
         text = (
-            f"this run cannot tell whether the learned room is as it was: its echoes explain {share} of what does not fit the device; "
+            f"this run cannot tell whether the learned room is as it was: its echoes explain {share} % of what does not fit the device; "
             "noise or other errors hide the rest. Nothing was removed; the row range echoes is what chamber.toml declares"
         )
         return [Finding("learned room", heard.echo_db, text)]
     text = (
-        f"the room has changed: the learned echoes explain {share} of what does not fit the device, and are off by {100.0 * heard.off:.0f} % "
+        f"the room has changed: the learned echoes explain {share} % of what does not fit the device, and are off by {100.0 * heard.off:.0f} % "
         f"(± {100.0 * heard.off_expanded:.0f} %). Nothing was removed. Look what was moved, or learn the room again"
     )
     return [Finding("learned room", heard.echo_db, text, "look")]
