@@ -33,6 +33,10 @@ NOT_RUN = {
     "colure acquire my-campaign": "asks a person; the tutorial acknowledges with --yes",
     "colure acquire my-campaign --run quick --until gain_dbi=0.3,beamwidth_e_deg=0.5": "asks a person; tests/app/services/test_stopping.py",
     "colure beam my-campaign": "asks a person; tests/analysis/setup/test_beam_search.py",
+    "colure verify my-campaign limits.toml --against golden.nc": "asks a person; tests/app/services/test_verifying.py",
+    "colure verify my-campaign limits.toml --against good-unit --against-run first": (
+        "asks a person; tests/app/services/test_verifying.py"
+    ),
     "colure report my-campaign": "the tutorial writes one, with a specification",
     "colure acquire my-horn": "asks a person, and a scan " + LONG + "a record stands in for it",
     "colure acquire my-patch": "asks a person; a record stands in for it",

@@ -52,6 +52,7 @@ from colure.app.commands.simulate import simulate
 from colure.app.commands.three_antenna import three_antenna
 from colure.app.commands.truth import truth
 from colure.app.commands.verdict import verdict
+from colure.app.commands.verify import verify
 from colure.app.scale.threads import one_thread
 from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError
 from colure.model.strict_json import json_text
@@ -100,7 +101,7 @@ GROUPS = {
         "findings",
         "set-ups",
     ),
-    "Judge": ("verdict", "compare", "series"),
+    "Judge": ("verify", "verdict", "compare", "series"),
     "Hand over": ("report", "export"),
 }
 
@@ -390,7 +391,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model, learn_room, check_room,
+    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verify, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model, learn_room, check_room,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -181,3 +181,58 @@ def _solved(gram: ComplexArray, right: ComplexArray) -> ComplexArray:
     """Return the solution of normal equations: few unknowns, well conditioned, many rows."""
     loaded = gram + 1e-13 * np.trace(gram).real / len(gram) * np.eye(len(gram))
     return np.asarray(np.linalg.solve(loaded, right))
+
+
+def element_waves(
+    expansion: Expansion,
+    position: ArrayLike,
+    weight: ComplexArray,
+    *,
+    slant: float = 0.0,
+    cone: float = np.deg2rad(75.0),
+    pattern: ElementPattern = "estimated",
+) -> ComplexArray:
+    """Return the waves (frequency, 2, J) about its own place of an element with excitation one.
+
+    Parameters
+    ----------
+    weight
+        (frequency, element) excitations as `element_excitations` found them.
+
+    Other parameters as there: the same directions are used.
+    """
+    places = np.asarray(position, float)
+    u, v, w, area = visible_region(int(DIRECTIONS * expansion.order) + 8)
+    use = w > np.cos(cone)
+    d = np.stack([u, v, w], axis=-1)[use]
+    theta, phi = theta_phi(d)
+    root = np.sqrt(area[use] / w[use])
+    waves = _element_waves(theta, phi)
+    out = np.zeros((expansion.k.size, 2, mode_count(HIGHEST_DEGREE)), complex)
+    for f, (c, k) in enumerate(zip(expansion.coefficients, expansion.k, strict=True)):
+        e = synthesis_at(c, theta=theta, phi=phi)
+        factor = np.exp(1j * k * (d @ places.T)) @ weight[f]
+        if pattern == "panel":
+            shape = (1.0 + w[use]) / 2.0 * np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
+            model = shape * factor
+            e = shape * (np.vdot(model * root, e * root) / np.vdot(model * root, model * root)) * factor
+        out[f] = _of_lowest_degree(waves * factor * root, e * root)
+    return out
+
+
+def _of_lowest_degree(waves: ComplexArray, field: ComplexArray) -> ComplexArray:
+    """Return the coefficients (2, J) of waves (wave, 2, direction) up to the lowest degree that explains a field (2, direction).
+
+    A degree more is kept only if it lowers the misfit by half: behind, where no field was given, it would be anything.
+    """
+    count, least, best = mode_count(HIGHEST_DEGREE), np.inf, np.zeros(0)
+    for degree in range(1, HIGHEST_DEGREE + 1):
+        some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, count)])
+        matrix = waves[some].reshape(some.size, -1).T
+        found = np.linalg.lstsq(matrix, field.reshape(-1), rcond=1e-9)[0]
+        misfit = float(np.linalg.norm(matrix @ found - field.reshape(-1)))
+        if misfit >= WORTH * least:
+            break
+        least, best = misfit, np.zeros(2 * count, complex)
+        best[some] = found
+    return np.asarray(best.reshape(2, count))

@@ -112,7 +112,7 @@ class CauseEffects:
     @cached_property
     def _ends(self) -> list[dict[str, Ends]]:
         both = zip(self._responses, self._answers, strict=True)
-        found = [_moduli(one, answer, self._joint, self._always) for one, answer in both]
+        found = [moduli(one, answer, self._joint, self._always) for one, answer in both]
         for cause in self._every:
             for name, (low, high) in cause.beside_ends.items():
                 for one, a, b in zip(found, low, high, strict=True):
@@ -147,7 +147,7 @@ class CauseEffects:
         return np.concatenate(parts)
 
 
-def _moduli(response: Response, answer: PatternChanges, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
+def moduli(response: Response, answer: PatternChanges, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
     """Return the intervals of one pattern's moduli; `always` (change,) as in `CauseEffects`."""
     readings = response.places.readings
     asked = [_asked(response, one, answer, joint, always) for one in readings]

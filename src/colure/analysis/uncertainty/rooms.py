@@ -13,6 +13,7 @@ from colure.analysis.stray.swung import SwungWalls, drawn_room
 from colure.analysis.uncertainty.trial import Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import tangents
+from colure.model.chamber import Chamber
 from colure.waves.expansion import Expansion
 from colure.waves.horn import horn_aside, horn_gain_dbi
 
@@ -102,7 +103,13 @@ def stray_in_a_room(
         (stray,) = wall.through_mirrors(directions, (mirror * turn)[None])
         # The reference stood in the same room: its own echo is in every level.
         rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
-        common = np.einsum("fwt,wt,fw,w->f", _of_reference(trial, directions), mirror[:, 0], passed[..., 0, 0], rim)
+        common = np.einsum(
+            "fwt,wt,fw,w->f",
+            of_reference(trial.inputs.chamber, sphere.frequency_hz, directions),
+            mirror[:, 0],
+            passed[..., 0, 0],
+            rim,
+        )
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, trial.inputs.slant)
         scale = level * peak / _of_one_reading(sphere, stray)
@@ -144,7 +151,13 @@ def _around_the_probe(
         directions, way, mirror = walls.to_horn(room)
         rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
         turn = np.exp(-1j * k[:, None] * way)
-        common = np.einsum("fwt,wt,fw,w->f", _of_reference(trial, directions), mirror[:, 0], turn, rim)
+        common = np.einsum(
+            "fwt,wt,fw,w->f",
+            of_reference(trial.inputs.chamber, sphere.frequency_hz, directions),
+            mirror[:, 0],
+            turn,
+            rim,
+        )
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, inputs.slant)
         scale = level * peak / _of_one_reading(sphere, stray)
@@ -165,15 +178,15 @@ def shared_power(nominal: Expansion, rooms: ComplexArray) -> FloatArray:
     return np.asarray(np.mean((10.0 / np.log(10.0) * pairs) ** 2, axis=-1))
 
 
-def _of_reference(trial: Trial, directions: FloatArray) -> ComplexArray:
+def of_reference(chamber: Chamber, frequency_hz: FloatArray, directions: FloatArray) -> ComplexArray:
     """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
-    horn, frequency_hz = trial.inputs.chamber.reference, trial.inputs.sphere.frequency_hz
+    horn = chamber.reference
     if not horn.absolute:
         return np.zeros((frequency_hz.size, len(directions), 2), complex)
     sides = dict(zip(("a", "b", "slant_e", "slant_h"), horn.sides_m, strict=True))
     sent = horn_aside(frequency_hz, directions, **sides)
     # So near, the horn lays less on its axis than its far field would.
-    near = horn_gain_dbi(frequency_hz, **sides, distance=trial.inputs.chamber.range_length_m)
+    near = horn_gain_dbi(frequency_hz, **sides, distance=chamber.range_length_m)
     over = 10.0 ** ((horn_gain_dbi(frequency_hz, **sides) - near) / 20.0)
     return np.asarray(
         np.einsum("fwi,wti->fwt", over[:, None, None] * sent, np.array([tangents(d) for d in directions]))

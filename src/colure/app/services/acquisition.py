@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 import socket
 from collections.abc import Callable, Mapping
-from contextlib import nullcontext
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from colure.acquire.engine import Engine
     from colure.acquire.journal import Journal, Verification
     from colure.acquire.outcome import Options, Outcome
+    from colure.app.services.stopping import Follower
 
 RESERVE_FACTOR = 2.0
 #: What is said before a run that nothing here evaluates.
@@ -58,6 +59,7 @@ def acquire(
     options: Options | None = None,
     accept_damage: bool = False,
     despite_check: bool = False,
+    follow: Callable[[Campaign, Plan, RunFolder, Listener, str], AbstractContextManager[Follower | None]] | None = None,
 ) -> Outcome:
     """Measure what the journal does not hold yet, then seal the record.
 
@@ -69,6 +71,8 @@ def acquire(
         Measure the points anew whose journal rows are damaged; without it damage is refused.
     despite_check
         Start although the newest check of the instruments did not pass.
+    follow
+        Gives what follows the run and may end it: by default what ends a scan whose wanted figures are known.
 
     Raises
     ------
@@ -113,7 +117,8 @@ def acquire(
             _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
             _check_circumstances(journal, campaign)
             _check_whole(journal, listener, accept_damage=accept_damage)
-            with followed(campaign, plan, run, listener, str(identity.get("receiver", "vector"))) as stopper:
+            receiver = str(identity.get("receiver", "vector"))
+            with (follow or followed)(campaign, plan, run, listener, receiver) as stopper:
                 engine: Engine = Engine(
                     plan,
                     campaign.chamber,

@@ -90,10 +90,6 @@ def make_plan(
     until
         Figures and uncertainties at which the scan may end; else what the run or goal.toml says.
     """
-    from colure.app.services.stopping import ends_text, require_reachable, with_until
-    from colure.app.services.tie_direction import with_tie_direction
-    from colure.planning.preflight import make_plan as plan_campaign
-
     declared = with_frequencies(Campaign.load(folder), frequencies)
     if scan is not None:
         if until is not None:
@@ -101,6 +97,15 @@ def make_plan(
                 ["until: ends spheres that are planned from the goal: leave it out with directions of your own"]
             )
         declared = with_scan(declared, scan, monitor_ghz, source="directions", kept=(*KEPT, *STYLED))
+    return plan_of(declared, run, until=until)
+
+
+def plan_of(declared: Campaign, run: RunFolder | None = None, *, until: Want | None = None) -> tuple[Campaign, Plan]:
+    """Plan a campaign that was read; what the goal leaves open is chosen in the campaign returned. Arguments as of `make_plan`."""
+    from colure.app.services.stopping import ends_text, require_reachable, with_until
+    from colure.app.services.tie_direction import with_tie_direction
+    from colure.planning.preflight import make_plan as plan_campaign
+
     campaign, ties = with_tie_direction(with_until(declared, run, until), run)
     require_measurable(campaign)
     require_probe(campaign)

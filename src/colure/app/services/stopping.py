@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -234,34 +234,42 @@ def first_enough(campaign: Campaign, plan: Plan, record: xr.Dataset) -> tuple[Ev
     return None
 
 
-class Stopper:
-    """Follows a run's points and ends it when the wanted figures are known."""
+class Follower:
+    """Follows a run's points and has another process look at them whenever a set of slices is complete.
 
-    def __init__(self, campaign: Campaign, plan: Plan, listener: Listener, receiver: str) -> None:
+    The engine is ended through what `attach` takes; who follows says when in `judged`.
+    """
+
+    def __init__(self, plan: Plan, listener: Listener, receiver: str, sets: Sequence[EvenSet]) -> None:
         from concurrent.futures import ProcessPoolExecutor
         from multiprocessing import get_context
 
-        assert campaign.goal.until is not None  # else there is no stopper
-        self._campaign, self._plan, self._listener, self._receiver = campaign, plan, listener, receiver
-        self._want = campaign.goal.until
-        self._finish: Callable[[str], None] = lambda reason: None
+        self.plan, self.listener, self._receiver = plan, listener, receiver
+        self.finish: Callable[[str], None] = lambda reason: None
         self._rows: list[Row] = []
         self._done: set[int] = set()
-        self._sets = even_sets(plan)
-        self._before: FiguresSoFar | None = None
+        self._sets = list(sets)
         self._busy = False
         # Spawned: a fork would inherit the instruments' lines and threads.
-        self._pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
+        self.pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
+
+    def asked(self, one: EvenSet, record: xr.Dataset) -> Future[Any]:
+        """Have the process look at what was measured so far."""
+        raise NotImplementedError
+
+    def judged(self, one: EvenSet, future: Future[Any]) -> None:
+        """Say what one set of slices told, and end the run if it is enough."""
+        raise NotImplementedError
 
     def attach(self, finish: Callable[[str], None], rows: Sequence[Row]) -> None:
         """Take what ends the run, and what an earlier part of it measured."""
-        self._finish, self._rows = finish, list(rows)
+        self.finish, self._rows = finish, list(rows)
         self._done = {row.plan_index for row in rows}
         self._look()
 
     def __call__(self, event: Event) -> None:
         """Pass an event on, and look at the figures when an even set of slices is complete."""
-        self._listener(event)
+        self.listener(event)
         row = event.data.get("row")
         if row is not None:
             self._rows.append(row)
@@ -269,7 +277,7 @@ class Stopper:
             self._look()
 
     def _look(self) -> None:
-        """Have the figures read of the largest even set that is complete; one at a time, so that answers come in order."""
+        """Have the largest set looked at that is complete; one at a time, so that answers come in order."""
         if self._busy:
             return
         complete = [one for one in self._sets if one.last in self._done and self._done.issuperset(range(one.last))]
@@ -279,43 +287,56 @@ class Stopper:
 
         largest = complete[-1]
         self._sets = [one for one in self._sets if one.slices > largest.slices]
-        record = record_of_rows(self._plan, self._rows).assign_attrs(receiver=self._receiver, complete=0)
+        record = record_of_rows(self.plan, self._rows).assign_attrs(receiver=self._receiver, complete=0)
         self._busy = True
-        future = self._pool.submit(known_from, self._campaign, record, self._want)
-        future.add_done_callback(partial(self._read, largest))
+        self.asked(largest, record).add_done_callback(partial(self._read, largest))
 
-    def _read(self, one: EvenSet, future: Future[FiguresSoFar | None]) -> None:
+    def _read(self, one: EvenSet, future: Future[Any]) -> None:
         """Take what one set of slices told; the next set is looked at after that."""
         try:
             if not future.cancelled():
-                self._judge(one, future)
+                self.judged(one, future)
         finally:
             self._busy = False
 
-    def _judge(self, one: EvenSet, future: Future[FiguresSoFar | None]) -> None:
+    def close(self) -> None:
+        """Let go of the process that looks."""
+        self.pool.shutdown(wait=False, cancel_futures=True)
+
+
+class Stopper(Follower):
+    """Follows a run and ends it when the wanted figures are known."""
+
+    def __init__(self, campaign: Campaign, plan: Plan, listener: Listener, receiver: str) -> None:
+        assert campaign.goal.until is not None  # else there is no stopper
+        super().__init__(plan, listener, receiver, even_sets(plan))
+        self._campaign, self._want = campaign, campaign.goal.until
+        self._before: FiguresSoFar | None = None
+
+    def asked(self, one: EvenSet, record: xr.Dataset) -> Future[Any]:
+        """Have the figures read."""
+        return self.pool.submit(known_from, self._campaign, record, self._want)
+
+    def judged(self, one: EvenSet, future: Future[Any]) -> None:
         """Say what one set of slices told, and end the run if it is enough."""
         error = future.exception()
-        known = None if error is not None else future.result()
+        known: FiguresSoFar | None = None if error is not None else future.result()
         told = f"{one.slices} of {one.planned} slices"
         if known is None:
             why = f": {error}" if error is not None else ""
-            self._listener(Event("warning", f"{told}: the figures cannot be read yet{why}"))
+            self.listener(Event("warning", f"{told}: the figures cannot be read yet{why}"))
             return
         words = f"{told}: {known.words(self._want)}"
         if known.enough(self._want, self._before):
-            self._finish(f"known after {words}")
+            self.finish(f"known after {words}")
         self._before = known
-        self._listener(Event("known", "; ".join([words, *known.doubts])))
-
-    def close(self) -> None:
-        """Let go of the process that reads figures."""
-        self._pool.shutdown(wait=False, cancel_futures=True)
+        self.listener(Event("known", "; ".join([words, *known.doubts])))
 
 
 @contextmanager
 def followed(
     campaign: Campaign, plan: Plan, run: RunFolder, listener: Listener, receiver: str
-) -> Iterator[Stopper | None]:
+) -> Iterator[Follower | None]:
     """Follow a run that may end early while the block runs; None where the whole plan is to be measured.
 
     Raises

@@ -88,7 +88,7 @@ def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification
             [f"limit on {name}: needs a figure of this run's cuts, such as {', '.join(names[:3])}; {run.path.name} {NO_SPHERE}"
              for name in missing]
         )  # fmt: skip
-    return _decide(specification, found, {})
+    return decided(specification, found, {})
 
 
 def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:
@@ -104,7 +104,7 @@ def judge(done: Processed, figures: list[Figure], specification: Specification) 
         for i, f in enumerate(done.frequency_hz)
         if any(in_band(mask.band_ghz, float(f)) for mask in specification.masks)
     }
-    return _decide(specification, figures, cuts)
+    return decided(specification, figures, cuts)
 
 
 def judge_file(path: Path, specification_file: Path, *, slant_deg: float | None = None) -> Judged:
@@ -141,7 +141,7 @@ def judge_opened(
         _require_gain(specification, opened.scale, name)
     planes = _planes(specification)
     cuts = opened.cuts(planes) if planes else {}
-    found = _decide(specification, figures, cuts)
+    found = decided(specification, figures, cuts)
     masks = len(specification.masks)
     limits, held = found.verdicts[: len(found.verdicts) - masks], found.verdicts[len(found.verdicts) - masks :]
     known = [_only_where_known(one, mask, cuts) for one, mask in zip(held, specification.masks, strict=True)]
@@ -230,7 +230,7 @@ def _planes(specification: Specification) -> tuple[float, ...]:
     return tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
 
 
-def _decide(specification: Specification, figures: list[Figure], cuts: dict[float, list[LevelCut]]) -> Judged:
+def decided(specification: Specification, figures: list[Figure], cuts: dict[float, list[LevelCut]]) -> Judged:
     """Hold figures and cuts by frequency against a specification."""
     from colure.analysis.verdict.verdicts import judge as decide
     from colure.analysis.verdict.verdicts import nearest_cuts

@@ -1,0 +1,1 @@
+"""A device held against a reference: what is new in it is found from few slices."""

@@ -1,0 +1,185 @@
+"""From readings of a few slices to the device's pattern, what is new in it, and whether the model may be believed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colure.analysis.innovation.causes import Causes, Drawn
+from colure.analysis.innovation.fit import Covariance, Faulty, Normal, faulty_elements, normal_of, product, stacked
+from colure.analysis.innovation.known_unit import KnownUnit
+from colure.analysis.innovation.range_model import RangeModel
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.values import holds_arrays
+
+#: Rooms and reference errors that make the covariance; the same number is drawn anew to judge by.
+ROOMS = 300
+#: What drawn rooms miss of another room: this share of an echo's amplitude is taken for noise of its own.
+MISSED = 0.2
+#: Rounds in which the common factor of a frequency settles.
+ROUNDS = 3
+
+
+@dataclass(frozen=True)
+@holds_arrays
+class Found:
+    """What a set of slices tells.
+
+    factor
+        (frequency,) complex factor between the reference's level and the readings.
+    deviation
+        (element,) complex relative deviation from the reference.
+    sigma
+        (element,) standard deviation (complex modulus) of that.
+    faulty
+        Elements that are no good ones, and how sure that is.
+    coefficients
+        (frequency, 2, J) the device's waves.
+    errors
+        (draw, frequency, 2, J) what such waves miss, as drawn.
+    misfit, usual
+        Misfits of the readings (kind,), and (draw, kind) of readings that the model explains: of all readings by their
+        covariance, and of what is left when the frequencies' mean is taken, in which a device shows and a room does not.
+    """
+
+    factor: ComplexArray
+    deviation: ComplexArray
+    sigma: FloatArray
+    faulty: Faulty
+    coefficients: ComplexArray
+    errors: ComplexArray
+    misfit: FloatArray
+    usual: FloatArray
+
+    @property
+    def excess(self) -> FloatArray:
+        """Every misfit (kind,) in standard deviations above that of readings that the model explains."""
+        return np.asarray((self.misfit - self.usual.mean(axis=0)) / self.usual.std(axis=0, ddof=1))
+
+
+class Estimator:
+    """Everything that does not depend on what was read: made once for a set of points."""
+
+    def __init__(self, causes: Causes, noise: FloatArray, *, seed: int) -> None:
+        self._causes, self.noise = causes, noise
+        model, known = causes.model, causes.known
+        self.known: KnownUnit = known
+        self.model: RangeModel = model
+        random = np.random.default_rng((seed, 1))
+        stray, _ = causes.rooms(random, ROOMS)
+        # A cause of any phase: in phase and in quadrature, each half of its power.
+        rows = np.concatenate([stray / np.sqrt(ROOMS), causes.reference_shapes()]) / np.sqrt(2.0)
+        shaken = np.concatenate([rows, 1j * rows])
+        count = causes.nominal.size
+        everything = np.concatenate([shaken, causes.tolerances]).reshape(-1, count)
+        echo = 10.0 ** (causes.chamber.echo_level_db / 20.0) * causes.peak
+        floor = np.sqrt(0.5) * np.hypot(noise, MISSED * echo)
+        sigma = np.repeat(floor, causes.nominal.shape[1])
+        self.covariance = Covariance(np.concatenate([sigma, sigma]), stacked(everything))
+        self.new = known.new
+        rows = model.read(model.measured(self.new)).reshape(len(self.new), count)
+        free = np.zeros((len(noise), *causes.nominal.shape), complex)
+        for f in range(len(noise)):
+            free[f, f] = causes.nominal[f]
+        self.normal: Normal = normal_of(
+            self.covariance, free.reshape(len(noise), count), rows, len(known.elements), known.usual
+        )
+        self._shape = causes.nominal.shape
+        both = _paired(np.concatenate([free.reshape(len(noise), count), rows]))
+        self._columns = stacked(both)
+        self._mean_rows = both.reshape(-1, *self._shape).mean(axis=1)
+        self.drawn: Drawn = causes.draws(np.random.default_rng((seed, 2)), ROOMS, noise)
+        self._white_drawn = self.covariance.whiten(stacked(self.drawn.readings.reshape(ROOMS, count)))
+        self._told_drawn = self.covariance.solve(stacked(self.drawn.readings.reshape(ROOMS, count)))
+        self._told_columns = self.covariance.solve(self._columns)
+        self._random = np.random.default_rng((seed, 3))
+
+    def of(self, value: ComplexArray) -> Found:
+        """Return what readings (frequency, point) tell."""
+        nominal, known = self._causes.nominal, self.known
+        factor = np.sum(nominal.conj() * value, axis=1) / np.sum(np.abs(nominal) ** 2, axis=1)
+        free = self.normal.free
+        for _ in range(ROUNDS):
+            off = (value / factor[:, None] - nominal).reshape(1, -1)
+            white = self.covariance.whiten(stacked(off))
+            right = product(self.normal.columns, white)[:, 0]
+            faulty = faulty_elements(self.normal, right, known.likeness.faulty)
+            solver = self.normal.solver(faulty.elements)
+            found = (solver @ right).reshape(-1, 2) @ np.array([1.0, 1j])
+            factor = factor * (1.0 + found[:free])
+        # The factor took its change in: what is left of it is nothing.
+        deviation = found[free:]
+        lacking = self._lacking(stacked(off), (solver @ right)[None])[0]
+        coefficients = factor[:, None, None] * (
+            known.expansion.coefficients + np.tensordot(deviation, self.new, axes=1) + lacking
+        )
+        usual, left, errors = self._drawn_errors(solver, faulty.elements, factor, coefficients)
+        own = off.reshape(self._shape).mean(axis=0) - (solver @ right) @ self._mean_rows
+        spread_of = np.sqrt(np.mean(np.abs(left) ** 2, axis=0))
+        misfit = np.array([product(white, white)[0, 0] - right @ solver @ right, _strength(own, spread_of)])
+        usual = np.stack([usual, _strength(left, spread_of)], axis=-1)
+        spread = np.sqrt(np.sum(np.diag(solver).reshape(-1, 2), axis=1))[free:]
+        return Found(
+            factor,
+            known.by_element(deviation),
+            spread[: len(known.elements)],
+            faulty,
+            coefficients,
+            errors,
+            misfit,
+            usual,
+        )
+
+    def _lacking(self, readings: FloatArray, unknowns: FloatArray) -> ComplexArray:
+        """Return what the reference's waves lack (n, frequency, 2, J), by readings (n, row) less what unknowns (n, unknown) make."""
+        return self._causes.lacking(self._complex(self.covariance.solve(readings) - unknowns @ self._told_columns))
+
+    def _complex(self, rows: FloatArray) -> ComplexArray:
+        """Return stacked rows (n, 2 row) as readings (n, frequency, point)."""
+        real, imaginary = np.split(rows, 2, axis=-1)
+        return np.asarray((real + 1j * imaginary).reshape(len(rows), *self._shape))
+
+    def _drawn_errors(
+        self, solver: FloatArray, faults: tuple[int, ...], factor: ComplexArray, coefficients: ComplexArray
+    ) -> tuple[FloatArray, ComplexArray, ComplexArray]:
+        """Return (misfit (draw,), what is left in the mean over frequency (draw, point), error of the waves (draw, frequency, 2, J)).
+
+        Of drawn readings, solved as the true ones are.
+        """
+        free = self.normal.free
+        size = np.sqrt(self.normal.prior(faults)).reshape(-1, 2)[free:]
+        own = self._random.normal(size=(ROOMS, *size.shape)) * size
+        deviation = own @ np.array([1.0, 1j])
+        parts = np.concatenate([np.zeros((ROOMS, free, 2)), own], axis=1).reshape(ROOMS, -1)
+        # Readings of the drawn device are the fit's own columns: their right sides come from its matrix.
+        right = product(self._white_drawn, self.normal.columns) + parts @ self.normal.matrix
+        found = right @ solver
+        total = (
+            product_of_each(self._white_drawn)
+            + 2.0 * np.sum(parts * product(self._white_drawn, self.normal.columns), axis=1)
+            + np.sum((parts @ self.normal.matrix) * parts, axis=1)
+        )
+        usual = total - np.sum(found * right, axis=1)
+        pair = found.reshape(ROOMS, -1, 2) @ np.array([1.0, 1j])
+        wrong = pair[:, free:] - deviation
+        told = self._complex(self._told_drawn + (parts - found) @ self._told_columns)
+        errors = np.tensordot(wrong, self.new, axes=1) + self._causes.lacking(told) - self.drawn.waves
+        level = pair[:, :free].real + self.drawn.level
+        left = self.drawn.readings.mean(axis=1) + (parts - found) @ self._mean_rows
+        return usual, left, factor[:, None, None] * errors + level[..., None, None] * coefficients
+
+
+def product_of_each(one: tuple[FloatArray, FloatArray]) -> FloatArray:
+    """Return the product (n,) of every whitened vector with itself."""
+    return np.asarray(np.sum(one[0] ** 2, axis=1) - np.sum(one[1] ** 2, axis=1))
+
+
+def _paired(columns: ComplexArray) -> ComplexArray:
+    """Return complex columns (n, row) as those of real unknowns (2 n, row): real part, imaginary part, one after the other."""
+    return np.asarray(np.stack([columns, 1j * columns], axis=1).reshape(2 * len(columns), -1))
+
+
+def _strength(left: ComplexArray, spread: FloatArray) -> FloatArray:
+    """Return the mean square of what is left (..., point) over its usual size (point,)."""
+    return np.asarray(np.mean(np.abs(left / spread) ** 2, axis=-1))

@@ -1,0 +1,158 @@
+"""Elements' deviations from few readings: a linear fit with known covariances, and a search for the few that are faulty.
+
+All is real: a complex quantity is its real and its imaginary part, so that angles and shifts, which are real, fit in. The
+covariance of the readings is noise and a floor on its diagonal, and drawn causes (rooms, misalignment, cable) beside it;
+it is applied through their few dimensions (matrix inversion lemma, any text on linear algebra).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from scipy.linalg import cho_factor, cho_solve, solve_triangular
+
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.values import holds_arrays
+
+#: Standard deviation of each quadrature of a faulty element's relative deviation: none is stronger than about twice itself.
+FAULTY = 0.7
+#: More faults are not looked for: such a device is no reference with faults.
+MOST_FAULTS = 8
+#: A factor that is common to all readings of a frequency is free.
+FREE = 10.0
+
+
+def stacked(values: ComplexArray) -> FloatArray:
+    """Return complex rows (..., n) as real ones (..., 2 n)."""
+    return np.concatenate([values.real, values.imag], axis=-1)
+
+
+@dataclass(frozen=True)
+@holds_arrays
+class Covariance:
+    """Covariance of stacked readings: diag(sigma^2) + causes^T causes.
+
+    sigma (row,), causes (cause, row): one standard deviation each.
+    """
+
+    sigma: FloatArray
+    causes: FloatArray
+
+    @cached_property
+    def _root(self) -> FloatArray:
+        scaled = self.causes / self.sigma
+        return np.asarray(np.linalg.cholesky(np.eye(len(scaled)) + scaled @ scaled.T))
+
+    def whiten(self, rows: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """Return (a, b) of vectors (n, row) such that x^T C^-1 y = a_x a_y - b_x b_y."""
+        a = rows / self.sigma
+        b = solve_triangular(self._root, (self.causes / self.sigma) @ a.T, lower=True).T
+        return a, np.asarray(b)
+
+    def solve(self, rows: FloatArray) -> FloatArray:
+        """Return C^-1 of vectors (n, row)."""
+        a, scaled = rows / self.sigma, self.causes / self.sigma
+        inner = cho_solve((self._root, True), scaled @ a.T)
+        return np.asarray((a - inner.T @ scaled) / self.sigma)
+
+
+def product(one: tuple[FloatArray, FloatArray], other: tuple[FloatArray, FloatArray]) -> FloatArray:
+    """Return the products (n, m) of whitened vectors."""
+    return np.asarray(one[0] @ other[0].T - one[1] @ other[1].T)
+
+
+@dataclass(frozen=True)
+@holds_arrays
+class Normal:
+    """The fit's normal matrix: unknowns are free factors of every frequency first, then elements, then shapes, two rows each.
+
+    usual (element + shape,): by how much good units deviate, rms of the complex value.
+    """
+
+    columns: tuple[FloatArray, FloatArray]
+    matrix: FloatArray
+    free: int
+    elements: int
+    usual: FloatArray
+
+    def prior(self, faults: tuple[int, ...]) -> FloatArray:
+        """Return the prior variances (unknown,): faulty elements may be anything, others as good units differ."""
+        out = np.repeat(np.concatenate([np.full(self.free, 2.0 * FREE**2), self.usual**2])[:, None] / 2.0, 2, axis=1)
+        out[[self.free + i for i in faults]] = FAULTY**2
+        return out.reshape(-1)
+
+    def evidence(self, right: FloatArray, faults: tuple[int, ...]) -> float:
+        """Return the log likelihood of readings with right side (unknown,), up to what all sets of faults share."""
+        root = np.sqrt(self.prior(faults))
+        inner = np.eye(root.size) + root[:, None] * self.matrix * root
+        low = np.linalg.cholesky(inner)
+        seen = solve_triangular(low, root * right, lower=True)
+        return float(0.5 * seen @ seen - np.sum(np.log(np.diag(low))))
+
+    def solver(self, faults: tuple[int, ...]) -> FloatArray:
+        """Return the matrix (unknown, unknown) from right sides to estimates."""
+        root = np.sqrt(self.prior(faults))
+        inner = cho_factor(np.eye(root.size) + root[:, None] * self.matrix * root)
+        return np.asarray(root[:, None] * cho_solve(inner, np.diag(root)))
+
+
+def normal_of(
+    covariance: Covariance, free: ComplexArray, new: ComplexArray, elements: int, usual: FloatArray
+) -> Normal:
+    """Return the normal matrix of complex columns, rows not yet stacked: free (frequency, row), and what is new (n, row).
+
+    Of the latter the first are elements.
+    """
+    both = np.concatenate([free, new])
+    rows = np.stack([stacked(both), stacked(1j * both)], axis=1).reshape(2 * len(both), -1)
+    white = covariance.whiten(rows)
+    return Normal(white, product(white, white), len(free), elements, usual)
+
+
+@dataclass(frozen=True)
+class Faulty:
+    """The faulty elements, how sure each is (probability), and how sure it is that there is none besides."""
+
+    elements: tuple[int, ...]
+    sure: tuple[float, ...]
+    complete: float
+
+
+def faulty_elements(normal: Normal, right: FloatArray, share: float) -> Faulty:
+    """Find the faulty elements by evidence: one more, one less, or one for another as long as that gains.
+
+    share
+        Of elements that are faulty before anything is measured.
+    """
+    odds = float(np.log(share / (1.0 - share)))
+    known: dict[tuple[int, ...], float] = {}
+
+    def worth(faults: tuple[int, ...]) -> float:
+        if faults not in known:
+            known[faults] = normal.evidence(right, faults) + odds * len(faults)
+        return known[faults]
+
+    now: tuple[int, ...] = ()
+    while True:
+        best = max(_neighbours(now, normal.elements), key=worth)
+        if worth(best) <= worth(now) + 1e-9:
+            break
+        now = best
+    around = [now, *_neighbours(now, normal.elements)]
+    weight = np.exp(np.array([worth(one) for one in around]) - worth(now))
+    weight /= weight.sum()
+    sure = tuple(float(sum(w for w, one in zip(weight, around, strict=True) if i in one)) for i in now)
+    more = float(sum(w for w, one in zip(weight, around, strict=True) if set(one) - set(now)))
+    return Faulty(now, sure, 1.0 - more)
+
+
+def _neighbours(faults: tuple[int, ...], elements: int) -> list[tuple[int, ...]]:
+    """Return the sets with one fault more, one less, or one at another element."""
+    others = [i for i in range(elements) if i not in faults]
+    out = [tuple(j for j in faults if j != i) for i in faults]
+    if len(faults) < MOST_FAULTS:
+        out += [tuple(sorted((*faults, j))) for j in others]
+    out += [tuple(sorted((*(j for j in faults if j != i), new))) for i in faults for new in others]
+    return out
