@@ -56,3 +56,11 @@ def test_noise_near_the_peak_is_a_fault_before_anything_moves(tmp_path, power_db
     print(found["signal to noise"])
     assert found["signal to noise"][0] is good
     assert good or "if_bandwidth_hz" in found["signal to noise"][1]
+
+
+def test_settings_are_said_in_words_with_their_units():
+    from colure.acquire.check import _in_words
+
+    read = {"start_hz": 3.7e10, "stop_hz": 24.125e9, "points": 3.0, "if_bandwidth_hz": 1000.0, "power_dbm": -3.0}
+    said = "from 37 GHz, to 24.125 GHz, 3 frequencies, bandwidth 1000 Hz, power -3 dBm"
+    assert ", ".join(_in_words(*one) for one in read.items()) == said

@@ -2,7 +2,7 @@
 
 Kept pictures are small (240 points wide, 128 colours): a lost chart, scene or head shows, a changed letter does not.
 `COLURE_KEEP_PICTURES=1` with `--nightly` keeps the screens as they are now; look at every one before it is committed.
-`COLURE_STORY=FOLDER` says where the story's pictures go (by default the test's own folder).
+`COLURE_STORY=FOLDER` says where the story's pictures go (by default the test's own folder), `COLURE_STORY_WINDOW=390x844-dark` in which window.
 """
 
 from __future__ import annotations
@@ -124,7 +124,9 @@ def test_a_story_in_pictures(browser, tmp_path):
     place = Path(os.environ.get("COLURE_STORY", str(tmp_path / "story")))
     place.mkdir(parents=True, exist_ok=True)
     for served in serving([folder]):
-        context = browser.new_context(viewport={"width": 1280, "height": 800})
+        size, theme = os.environ.get("COLURE_STORY_WINDOW", "1280x800-light").split("-")
+        wide, tall = (int(v) for v in size.split("x"))
+        context = browser.new_context(viewport={"width": wide, "height": tall}, color_scheme=theme)
         page = context.new_page()
         page.set_default_timeout(120_000)
         trouble: list[str] = []

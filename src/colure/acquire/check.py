@@ -23,6 +23,11 @@ from colure.model.plan import ROLES, Plan, Role
 from colure.model.record import Flag
 
 CheckRow = tuple[str, bool, str]
+#: Settings that an analyzer reads back, as words: what is said before the value, a factor, and the unit.
+SETTING_WORDS = {
+    "start_hz": ("from", 1e-9, "GHz"), "stop_hz": ("to", 1e-9, "GHz"), "points": ("", 1.0, "frequencies"),
+    "if_bandwidth_hz": ("bandwidth", 1.0, "Hz"), "averages": ("averages", 1.0, ""), "power_dbm": ("power", 1.0, "dBm"),
+}  # fmt: skip
 #: A level that is farther from the plan's promise than this is a fault, dB: a circular device reads 3 dB less with a linear probe,
 #: a steered one as much. The axes look along the beam within this, degrees.
 LEVEL_WRONG_DB, ALONG_DEG = 8.0, 1.0
@@ -56,7 +61,7 @@ def check_bench(
 
     def settings() -> str:
         found = station.configure()
-        return ", ".join(f"{name} {value:g}" for name, value in found.items()) or "accepted (nothing read back)"
+        return ", ".join(_in_words(*one) for one in found.items()) or "accepted (nothing read back)"
 
     read_db: list[float] = []
 
@@ -224,3 +229,9 @@ _SEEN = {
     False: "turned the other way: change the sign of its `sense` in chamber.toml",
     None: "nobody looked which way",
 }
+
+
+def _in_words(name: str, value: float) -> str:
+    """Say what was read back of a setting, with its unit."""
+    before, factor, unit = SETTING_WORDS.get(name, (name.replace("_", " "), 1.0, ""))
+    return " ".join(part for part in (before, f"{factor * value:.6g}", unit) if part)

@@ -330,6 +330,7 @@ function verdict(found: VerdictsAnswer): HTMLElement {
         r.margin === null ? "-" : `${number(r.margin, 2)} ${r.unit}`,
         r.text,
       ]),
+      "verdicts",
     ),
   );
 }

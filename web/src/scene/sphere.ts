@@ -229,16 +229,14 @@ export class DirectionSphere {
       pen.fillStyle = `rgb(${levels[k]} ${levels[k + 1]} ${levels[k + 2]})`;
       pen.fillRect(0, i, 1, 1);
     }
-    const step = (scale.high - scale.low) / 5;
+    // Round numbers: every 10 dB, over a long range every 20.
+    const span = scale.high - scale.low,
+      step = span > 60 && span % 20 === 0 ? 20 : 10,
+      marks = Array.from({ length: Math.round(span / step) + 1 }, (_, i) => scale.high - i * step);
     fill(
       this.stage.colourBar,
       h("span", {}, `${title} / ${scale.unit}`),
-      h(
-        "div",
-        {},
-        canvas,
-        h("ol", {}, ...[5, 4, 3, 2, 1, 0].map((i) => h("li", {}, (scale.low + i * step).toFixed(0)))),
-      ),
+      h("div", {}, canvas, h("ol", {}, ...marks.map((v) => h("li", {}, v.toFixed(0))))),
     );
   }
 
