@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from concurrent.futures import Future
 
 import numpy as np
@@ -180,3 +181,28 @@ def test_nothing_moves_before_the_cautions_are_acknowledged(world):
     assert told.exit_code == 2
     assert "--yes" in told.output
     assert not (world / "my-array" / "runs" / "verify" / "journal.sqlite").exists()
+
+
+@pytest.mark.nightly
+def test_a_unit_is_verified_on_the_simulated_chamber_and_asked_again_nothing_moves(world):
+    folder = world / "my-array"
+    words = [
+        "verify",
+        str(folder),
+        str(world / "limits.toml"),
+        "--against",
+        str(world / "golden.nc"),
+        "--run",
+        "goods-in",
+    ]
+    told = CliRunner().invoke(main, [*words, "--yes", "--json", "--spread", "0.02", "--reference-error-db", "-50"])
+    assert told.exit_code in (0, 1), told.output
+    run = run_folder(folder, "goods-in")
+    kept = (run.path / verifying.RESULT).read_text(encoding="utf-8")
+    found = json.loads(kept)
+    assert found["by"] in ("slices", "whole scan")
+    assert (found["outcome"] == "pass") == (told.exit_code == 0)
+    before = run.journal.stat().st_mtime_ns
+    again = CliRunner().invoke(main, [*words, "--json", "--spread", "0.02", "--reference-error-db", "-50"])
+    assert again.exit_code == told.exit_code
+    assert run.journal.stat().st_mtime_ns == before

@@ -157,7 +157,8 @@ class Causes:
         raw = random.normal(size=(2, *stray.shape)) / np.sqrt(2.0)
         white = (raw[0] + 1j * raw[1]) * noise[:, None]
         phase = np.exp(2j * np.pi * random.random((count, 1)))
-        gain = random.normal(size=(count, 1)) * 0.5 * self.chamber.reference.gain_uncertainty_db * np.log(10.0) / 20.0
+        horn_db = np.hypot(self.chamber.reference.gain_uncertainty_db, self.chamber.reference.reconnect_db)
+        gain = random.normal(size=(count, 1)) * 0.5 * horn_db * np.log(10.0) / 20.0
         return Drawn(stray + read + moved + white, gain - (phase * horn).real, waves)
 
 

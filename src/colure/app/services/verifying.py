@@ -217,7 +217,6 @@ def _not_held(campaign: Campaign) -> list[str]:
         "reference.adapter": reference.adapter is not None,
         "reference.reflection": reference.reflection is not None,
         "reference.offset_uncertainty_mm": reference.offset_uncertainty_mm > 0.0,
-        "reference.reconnect_db": reference.reconnect_db > 0.0,
     }
     return [name for name, is_so in found.items() if is_so]
 
