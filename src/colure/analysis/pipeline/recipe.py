@@ -27,7 +27,7 @@ from colure.analysis.steps.reflection import DeviceReflection, device_reflection
 from colure.analysis.steps.time_gate import GateResponse
 from colure.analysis.stray.known_room import RoomHeard
 from colure.analysis.uncertainty.inputs import Inputs
-from colure.geometry.conventions import FloatArray, amplitude_db, power_db
+from colure.geometry.conventions import FloatArray, amplitude_db, amplitude_from_db, power_db
 from colure.model.bands import of_segments, relative_noise
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -219,6 +219,11 @@ def _without_room(chamber: Chamber, heard: RoomHeard | None) -> Chamber:
     return chamber.model_copy(update={"echo_level_db": min(chamber.echo_level_db, heard.left_db)})
 
 
+def _horn_louder(chamber: Chamber, heard: RoomHeard | None) -> float:
+    """Return how much louder the reference's echoes stay than those of the device, as an amplitude ratio."""
+    return float(amplitude_from_db(chamber.echo_level_db - _without_room(chamber, heard).echo_level_db))
+
+
 def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) -> Inputs:
     """Return what the uncertainty budget needs of a processed record."""
     record, chamber, todo, reference = own.record, own.chamber, own.todo, own.reference
@@ -253,6 +258,7 @@ def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) ->
         if horn
         else 0.0,
         bounce=Bounce.of(record),
+        horn_louder=_horn_louder(chamber, found.heard),
         age_days=None if reference is None or reference.stored is None else age_days(record, reference),
     )
     return _with_gate(inputs, found, own) if todo.runs("gate") else inputs

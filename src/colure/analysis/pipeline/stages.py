@@ -7,7 +7,9 @@ frequency by frequency, so that a record too large for the memory comes out, pie
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -33,7 +35,7 @@ from colure.analysis.steps.gain import ReferenceData
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.steps.mode_filter import OwnWaves
 from colure.analysis.steps.time_gate import Gate
-from colure.analysis.stray.known_room import RoomHeard, ScanNoise, require_room, without_room
+from colure.analysis.stray.known_room import RoomHeard, ScanNoise, heard_of, removed, require_room
 from colure.analysis.stray.mirrors import hearing, stray_fields
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
@@ -180,20 +182,54 @@ def transform(
         direct=not todo.runs("far-field"),
         own_waves=_own_waves(device, todo, keep),
     )
-    heard = None
-    if learned is not None:
-        noisy, before = ScanNoise(noise, max(1.0, done.transfer.freedom)), None if known is None else known.heard
-        heard, sphere = without_room(sphere, step, chamber, learned, noise=noisy, probe=probe, known=before)
-    aligned = None
-    if todo.runs("alignment"):
-        aligned = (
-            _estimate(sphere, step, chamber, done.drift, noise, probe, done.cable, seed=seed_of(record))
-            if known is None
-            else known.alignment
+    if known is None:
+        found = partial(
+            _estimate,
+            step=step,
+            chamber=chamber,
+            drift=done.drift,
+            noise=noise,
+            probe=probe,
+            flex=done.cable,
+            seed=seed_of(record),
         )
-        assert aligned is not None  # what is known was found with the same recipe
+        noisy = ScanNoise(noise, max(1.0, done.transfer.freedom))
+        heard, sphere, aligned = _room_then_alignment(
+            sphere, step, chamber, learned, found if todo.runs("alignment") else None, noise=noisy, probe=probe
+        )
+    else:
+        heard, aligned = known.heard, known.alignment if todo.runs("alignment") else None
+        if learned is not None and heard is not None and heard.holds:
+            sphere = removed(sphere, step, chamber, learned, probe=probe)
+    if aligned is not None:
         sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
     return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field), heard)
+
+
+def _room_then_alignment(
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    chamber: Chamber,
+    room: LearnedRoom | None,
+    estimated: Callable[[MeasuredSphere], Estimate] | None,
+    *,
+    noise: ScanNoise,
+    probe: Expansion | None,
+) -> tuple[RoomHeard | None, MeasuredSphere, Estimate | None]:
+    """Return what the run says of a learned room, the sphere without its echoes, and the alignment of that.
+
+    The room is asked about an aligned sphere: what misalignment leaves outside the device's waves is no echo.
+    """
+    heard = None
+    if room is not None:
+        looked = sphere
+        if estimated is not None:
+            first = aligned_field(sphere, step, chamber.range_length_m, estimated(sphere))
+            looked = replace(sphere, field=first)
+        heard = heard_of(looked, step, chamber, room, noise=noise, probe=probe)
+        if heard.holds:
+            sphere = removed(sphere, step, chamber, room, probe=probe)
+    return heard, sphere, None if estimated is None else estimated(sphere)
 
 
 def _estimate(
@@ -305,23 +341,38 @@ def known_of(
     first = Known(drift, flex, None)
     if not todo.runs("alignment") and not todo.runs("room"):
         return first
-    chosen = looked_at(record.sizes["frequency"])
+    learned = require_room(chamber, todo, room) if todo.runs("room") else None
     found = transform(
         some,
         chamber,
         device,
-        todo.without("alignment"),
+        todo.without("alignment").without("room"),
         keep=keep,
         probe=probe,
         reference=reference,
-        known=first.at(chosen),
-        room=room,
+        known=first.at(looked_at(record.sizes["frequency"])),
     )
-    first = replace(first, heard=found.heard)
-    if not todo.runs("alignment"):
-        return first
-    estimated = _estimate(found.sphere, found.step, chamber, drift, found.noise, probe, flex, seed=seed_of(record))
-    return replace(first, alignment=estimated)
+    estimated = partial(
+        _estimate,
+        step=found.step,
+        chamber=chamber,
+        drift=drift,
+        noise=found.noise,
+        probe=probe,
+        flex=flex,
+        seed=seed_of(record),
+    )
+    noisy = ScanNoise(found.noise, max(1.0, found.done.transfer.freedom))
+    heard, _, alignment = _room_then_alignment(
+        found.sphere,
+        found.step,
+        chamber,
+        learned,
+        estimated if todo.runs("alignment") else None,
+        noise=noisy,
+        probe=probe,
+    )
+    return replace(first, alignment=alignment, heard=heard)
 
 
 def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:

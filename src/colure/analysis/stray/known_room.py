@@ -78,10 +78,16 @@ class ScanNoise:
     freedom: float
 
 
-def heard_and_removed(
-    sphere: MeasuredSphere, step: FarFieldStep, room: LearnedRoom, surround: Surround, noise: ScanNoise
-) -> tuple[RoomHeard, MeasuredSphere]:
-    """Return what a run says of a learned room, and its sphere: without the learned echoes where the run shows them.
+def heard_of(
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    chamber: Chamber,
+    room: LearnedRoom,
+    *,
+    noise: ScanNoise,
+    probe: Expansion | None,
+) -> RoomHeard:
+    """Return what a run says of a learned room; its sphere should be aligned, if it can be.
 
     Raises
     ------
@@ -89,25 +95,30 @@ def heard_and_removed(
         If the scan is not a whole sphere with both polarizations.
     """
     require_whole(sphere)
-    images = Images(room.places_m, room.weights)
-    field, device = sphere.field, step.expansion(sphere.field)
-    for _ in range(TURNS):
-        echoes = Scanned(sphere, step, device, surround).echoes(images.places, images.weights)
-        field = sphere.field - echoes
-        device = step.expansion(field)
-    scanned = Scanned(sphere, step, device, surround)
-    heard = _heard(scanned, room, images, noise)
-    return heard, replace(sphere, field=field) if heard.holds else sphere
+    surround, images = surround_of(chamber, probe, room.middle_hz), Images(room.places_m, room.weights)
+    device = step.expansion(_without(sphere, step, images, surround))
+    return _heard(Scanned(sphere, step, device, surround), room, images, noise)
 
 
-def removed(sphere: MeasuredSphere, step: FarFieldStep, room: LearnedRoom, surround: Surround) -> MeasuredSphere:
-    """Return a sphere without the learned echoes, at frequencies of a run that was asked already."""
-    images = Images(room.places_m, room.weights)
+def removed(
+    sphere: MeasuredSphere, step: FarFieldStep, chamber: Chamber, room: LearnedRoom, *, probe: Expansion | None
+) -> MeasuredSphere:
+    """Return a sphere without the learned echoes: the device's, and the reference's that is in its level."""
+    surround = surround_of(chamber, probe, room.middle_hz)
+    field = _without(sphere, step, Images(room.places_m, room.weights), surround)
+    if chamber.reference.has_horn:
+        own = echo_of_horn(room, surround, sphere.frequency_hz, chamber.reference.sides_m)
+        field = field * (1.0 + own)[:, None, None, None]
+    return replace(sphere, field=field)
+
+
+def _without(sphere: MeasuredSphere, step: FarFieldStep, images: Images, surround: Surround) -> ComplexArray:
+    """Return the field of a sphere without the echoes of images, the device known anew without them every time."""
     field = sphere.field
     for _ in range(TURNS):
         scanned = Scanned(sphere, step, step.expansion(field), surround)
         field = sphere.field - scanned.echoes(images.places, images.weights)
-    return replace(sphere, field=field)
+    return field
 
 
 def require_whole(sphere: MeasuredSphere) -> None:
@@ -258,29 +269,3 @@ def require_room(chamber: Chamber, todo: Recipe, room: LearnedRoom | None) -> Le
             ]
         )
     return room
-
-
-def without_room(
-    sphere: MeasuredSphere,
-    step: FarFieldStep,
-    chamber: Chamber,
-    room: LearnedRoom,
-    *,
-    noise: ScanNoise,
-    probe: Expansion | None,
-    known: RoomHeard | None,
-) -> tuple[RoomHeard, MeasuredSphere]:
-    """Run the step `room`: ask the run, remove the echoes if it shows them, and the reference's with them.
-
-    known
-        What all frequencies of the run said already.
-    """
-    surround = surround_of(chamber, probe, room.middle_hz)
-    if known is None:
-        heard, sphere = heard_and_removed(sphere, step, room, surround, noise)
-    else:
-        heard, sphere = known, removed(sphere, step, room, surround) if known.holds else sphere
-    if heard.holds and chamber.reference.has_horn and chamber.reference.sides_m:
-        own = echo_of_horn(room, surround, sphere.frequency_hz, chamber.reference.sides_m)
-        sphere = replace(sphere, field=sphere.field * (1.0 + own)[:, None, None, None])
-    return heard, sphere

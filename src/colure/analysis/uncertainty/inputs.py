@@ -69,6 +69,8 @@ class Inputs:
     noise_dof: degrees of freedom of `noise_sigma`.
     seed: what every random draw begins with.
     place_db: expanded, of the reference horn's place. age_days: of a stored calibration when the record was measured; None without.
+    horn_louder: how much louder echoes of the reference horn are than the chamber's level says: a learned room takes
+        out the device's echoes, of the horn's back and rim it knows little.
     reflection: of the device, where the run measured it.
     commands (draw, frequency, 2, theta, phi): what errors of an array's element commands add to the field, as drawn; None where
     the device is measured in the state that counts.
@@ -101,6 +103,7 @@ class Inputs:
     reflection: DeviceReflection | None = None
     commands: ComplexArray | None = None
     bounce: Bounce | None = None
+    horn_louder: float = 1.0
 
     def only(self, index: int) -> Inputs:
         """Return the inputs of one frequency alone."""

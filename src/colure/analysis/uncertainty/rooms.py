@@ -117,7 +117,7 @@ def stray_in_a_room(
             (stray,) = wall.through_mirrors(directions, (mirror * passed)[None])
             if sphere.one_polarization:
                 stray = _along_the_probe(sphere, stray, trial.inputs.slant)
-        return np.asarray(scale * stray), np.asarray(scale * common)
+        return np.asarray(scale * stray), np.asarray(scale * trial.inputs.horn_louder * common)
 
     return draw
 
@@ -161,7 +161,7 @@ def _around_the_probe(
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, inputs.slant)
         scale = level * peak / _of_one_reading(sphere, stray)
-        return np.asarray(scale * stray), np.asarray(scale * common)
+        return np.asarray(scale * stray), np.asarray(scale * trial.inputs.horn_louder * common)
 
     return draw
 
