@@ -7,6 +7,7 @@ import re
 import numpy as np
 import pytest
 from click.testing import CliRunner
+from pypdf import PdfReader
 
 from colure.analysis.cuts.figures import cut_figures, evaluated
 from colure.analysis.cuts.scan import read_cuts
@@ -207,6 +208,15 @@ def test_a_run_of_cuts_is_a_run_like_any_other(measured_cuts, tmp_path):
     page = (made / "report.html").read_text(encoding="utf-8")
     # Nothing is left in English: page one would name it.
     assert "sin transformaci\u00f3n" in page and "ingl\u00e9s" not in page and "range length" not in page
+
+
+def test_the_short_report_of_cuts_has_two_pages(measured_cuts):
+    (measured_cuts / "report.toml").write_text('form = "short"\n', encoding="utf-8")
+    found = run_colure("report", measured_cuts, "--run", "two")
+    (measured_cuts / "report.toml").unlink()
+    assert found.exit_code == 0, found.output
+    pages = [one.extract_text() for one in PdfReader(measured_cuts / "runs" / "two" / "report.pdf").pages]
+    assert len(pages) == 2 and "Figures" in pages[0] + pages[1] and "Definitions" not in pages[0] + pages[1]
 
 
 @pytest.mark.parametrize(

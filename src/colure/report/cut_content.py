@@ -62,7 +62,7 @@ def compose_cuts(source: CutSource) -> Document:
 
 def _whole(source: CutSource) -> Document:
     one, say = source.particulars, source.particulars.say
-    frequency = float(source.scan.frequency_hz[source.shown])
+    frequency = _shown_hz(source)
     here = [one for one in source.figures if one.frequency_hz == frequency]
     known = [one for one in here if not one.reason]
     first = [one for one in known if one.name.endswith(FIRST)]
@@ -83,18 +83,40 @@ def _whole(source: CutSource) -> Document:
         answer=answer or ("No figure could be read from these directions; the levels are in the table of the run.",),
         sections=(
             *particulars_sections(one, not_included=terms, undeclared=False),
-            _figures_section(here, frequency),
-            *((ReportSection("What was measured", (Table(("", ""), source.measured, wide=True, shares=(1.0, 4.0)),)),)
-              if source.measured else ()),
-            *photographs_section(one),
-            ReportSection("Cuts", (chart(cuts_chart(source.levels, frequency, source.components),
-                                   f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."),)),
-            *_over_frequency(source.figures, known),
-            ReportSection("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),
-            *_budget_section(known),
-            _set_up(source),
-            _definitions(known),
+            *(_short_sections if one.settings.form == "short" else _full_sections)(source, here, known),
         ),
+    )
+
+
+def _short_sections(source: CutSource, here: list[Figure], known: list[Figure]) -> tuple[ReportSection, ...]:
+    """Return what two pages hold: figures at one frequency (of many cuts peak and width) and the cuts."""
+    listed = here if len(known) <= MOST_LISTED else [one for one in here if one.name.endswith(FIRST)]
+    return (_figures_section(listed, _shown_hz(source)), _cuts_section(source))
+
+
+def _shown_hz(source: CutSource) -> float:
+    return float(source.scan.frequency_hz[source.shown])
+
+
+def _cuts_section(source: CutSource) -> ReportSection:
+    frequency = _shown_hz(source)
+    drawn = cuts_chart(source.levels, frequency, source.components)
+    words = f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."
+    return ReportSection("Cuts", (chart(drawn, words),))
+
+
+def _full_sections(source: CutSource, here: list[Figure], known: list[Figure]) -> tuple[ReportSection, ...]:
+    return (
+        _figures_section(here, _shown_hz(source)),
+        *((ReportSection("What was measured", (Table(("", ""), source.measured, wide=True, shares=(1.0, 4.0)),)),)
+          if source.measured else ()),
+        *photographs_section(source.particulars),
+        _cuts_section(source),
+        *_over_frequency(source.figures, known),
+        ReportSection("What these directions do not give", tuple(Paragraph(text) for text in source.limits)),
+        *_budget_section(known),
+        _set_up(source),
+        _definitions(known),
     )  # fmt: skip
 
 

@@ -24,12 +24,20 @@ def zero_by_definition(figure: Figure) -> bool:
     return figure.name in ZERO_AT_MIDDLE or figure.zero_by_definition
 
 
-def figures_section(figures: Sequence[Figure], frequency: float) -> ReportSection:
-    """Return the table of figures of one frequency, and why some do not exist; those that are zero by definition are left out."""
+def figures_section(figures: Sequence[Figure], frequency: float, *, linked: bool = True) -> ReportSection:
+    """Return the table of figures of one frequency, and why some do not exist; those that are zero by definition are left out.
+
+    linked
+        Names lead to the definitions; False where the report has none.
+    """
     here = [one for one in figures if not zero_by_definition(one)]
     topics = list(dict.fromkeys(figure.topic for figure in here))
     rows: list[tuple[Cell, ...]] = [
-        (_named(figure), without_interval(figure) or figure.text() + sense_of(figure, here), figure.unit)
+        (
+            _named(figure) if linked else figure.label,
+            without_interval(figure) or figure.text() + sense_of(figure, here),
+            figure.unit,
+        )
         for topic in topics
         for figure in here
         if figure.topic == topic and not figure.reason

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from colure.report.budget import contributions
@@ -88,26 +88,62 @@ def _whole(source: FileSource) -> Document:
     )
     say = Texts.of("en") if stated is None else stated.say
     decided = None if source.judged is None else source.judged.applied
+    first = (
+        ()
+        if stated is None
+        else particulars_sections(stated, decision=decided, not_included=_left_out(known), undeclared=False)
+    )
+    if stated is not None and stated.settings.form == "short":
+        sections = _short_sections(source, here, first)
+    else:
+        sections = _full_sections(source, here, known, first)
     return Document(
         title=source.name,
         subtitle=f"{origin}, {_band(frequencies, say)}",
         answer=_answer(source, known),
-        sections=(
-            *(() if stated is None else particulars_sections(stated, decision=decided, not_included=_left_out(known), undeclared=False)),
-            *verdict_section(source.judged),
-            figures_section(here, source.shown_hz),
-            ReportSection("What is not known", tuple(Paragraph(text) for text in source.unknown)),
-            ReportSection("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes))),
-            ReportSection("The sphere", _drawn(source.sphere)),
-            *_frequency_section(source, here),
-            _budget_section(known, source.shown_hz, source.kind),
-            ReportSection(f"The {source.kind}", (
-                Table(("", ""), source.holds, wide=True),
-                *((Table(("Step", "Parameters"), steps_of(source.made), wide=True, verbatim=True),) if source.made else ()),
-                FileLink("File", source.file, f"SHA-256 {source.sha256}"),
-            )),
-            definitions_section(here),
-        ),
+        sections=sections,
+    )
+
+
+def _short_sections(
+    source: FileSource, here: list[Figure], first: tuple[ReportSection, ...]
+) -> tuple[ReportSection, ...]:
+    """Return what two pages hold: who and how, the verdict, figures at one frequency, the cuts."""
+    wanted = () if source.particulars is None else source.particulars.settings.figures
+    listed = [one for one in here if one.name in wanted] if wanted else here
+    return (
+        *first, *(_without_pictures(one) for one in verdict_section(source.judged)),
+        figures_section(listed, source.shown_hz, linked=False), _unknown_section(source),
+        ReportSection("Cuts", _drawn(source.cuts[:1])),
+    )  # fmt: skip
+
+
+def _without_pictures(section: ReportSection) -> ReportSection:
+    return replace(section, blocks=tuple(one for one in section.blocks if isinstance(one, (Table, Paragraph))))
+
+
+def _unknown_section(source: FileSource) -> ReportSection:
+    return ReportSection("What is not known", tuple(Paragraph(text) for text in source.unknown))
+
+
+def _full_sections(
+    source: FileSource, here: list[Figure], known: list[Figure], first: tuple[ReportSection, ...]
+) -> tuple[ReportSection, ...]:
+    return (
+        *first,
+        *verdict_section(source.judged),
+        figures_section(here, source.shown_hz),
+        _unknown_section(source),
+        ReportSection("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes))),
+        ReportSection("The sphere", _drawn(source.sphere)),
+        *_frequency_section(source, here),
+        _budget_section(known, source.shown_hz, source.kind),
+        ReportSection(f"The {source.kind}", (
+            Table(("", ""), source.holds, wide=True),
+            *((Table(("Step", "Parameters"), steps_of(source.made), wide=True, verbatim=True),) if source.made else ()),
+            FileLink("File", source.file, f"SHA-256 {source.sha256}"),
+        )),
+        definitions_section(here),
     )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from colure.analysis.fields.near_to_far import far_field
-from colure.analysis.fields.outside_sources import without_outside
+from colure.analysis.fields.outside_sources import outside_words, without_outside
 from colure.geometry.conventions import mode_count
 from colure.model.fields import grid_dataset
 from colure.waves.expansion import Expansion
@@ -118,3 +118,24 @@ def test_the_command_says_how_much_lies_outside():
         np.sum(np.abs(np.stack([pattern["e_theta"].values[0], pattern["e_phi"].values[0]]) - truth) ** 2, axis=0)
     )
     assert np.mean(error <= pattern["error_bound"].values[0]) >= 0.95
+
+
+@pytest.mark.parametrize(("spread_out", "explained"), [(False, True), (True, False)])
+def test_what_two_sources_cannot_explain_is_told(spread_out, explained):
+    """One dipole far outside is explained down to the noise; random high degrees are no sources that the fit has waves for."""
+    random, order, kept, noise = np.random.default_rng(4), 14, 5, 1e-4
+    size = 2, mode_count(order)
+    raw = random.normal(size=(2, *size))
+    coefficients = np.sqrt(0.5) * noise * (raw[0] + 1j * raw[1])
+    if spread_out:
+        coefficients = coefficients + 0.1 * (raw[1] - 1j * raw[0])
+    else:
+        dipole = np.zeros((2, mode_count(1)), complex)
+        dipole[0, 1] = 1.0
+        coefficients = (
+            coefficients
+            + Expansion(dipole, np.array(K)).translated(np.array([0.0, 0.3, 1.2]), order=order).coefficients
+        )
+    found = without_outside(Expansion(coefficients, np.array(K)), kept, noise, draws=4)
+    print(found.left, found.places)
+    assert found.explained is explained and ("caution" in outside_words(found, 0.5)) is not explained

@@ -7,6 +7,7 @@ import json
 import numpy as np
 import pytest
 from click.testing import CliRunner
+from pypdf import PdfReader
 
 from colure.analysis.pipeline import power_only
 from colure.app import services
@@ -90,6 +91,11 @@ def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
         assert words in page, words
     # Nothing is left in English: page one would name it.
     assert "auf Englisch" not in page and "range length" not in page
+    (beams / "report.toml").write_text('language = "de"\nform = "short"\n', "utf-8")
+    told("report", *of_run, "--specification", limits)
+    short = PdfReader(beams / "runs" / "power" / "report-right.pdf").pages
+    words = " ".join(page.extract_text() for page in short)
+    assert len(short) == 2 and "Anforderungen" in words and "Definitionen" not in words
     # Power has twice the bandwidth of the field: 7.5 deg are too coarse for the lower levels of this panel.
     assert "below what the samples tell" in told("coverage", beams, "--run", "power", code=2)
     (beams / "evaluation.toml").write_text("coverage_percent = [15]\n", "utf-8")

@@ -45,6 +45,8 @@ REFINED_BY, REFINEMENTS = 2, 40
 ROUNDS, KNOWN = 40, 0.15
 #: The fit's own spread leaves out where the place is wrong; counted in simulated echoes.
 SPREAD = 1.5
+#: More than this many times the noise's power left over is not noise.
+EXPLAINED = 2.0
 #: A source that was not located points its waves somewhere: its field there against its rms over all directions.
 POINTED = 2.0
 
@@ -64,6 +66,9 @@ class Cleaned:
         Power of these degrees that the located sources do not explain, over the whole power.
     places
         Centres of the located sources, metres.
+    explained
+        False where what is left stands out of the noise: there are more or larger sources than the fit has waves for, and `errors`
+        are too small.
     """
 
     expansion: Expansion
@@ -71,6 +76,7 @@ class Cleaned:
     outside: float
     left: float
     places: list[FloatArray]
+    explained: bool = True
 
 
 def without_outside(expansion: Expansion, kept: int, noise: float, *, draws: int, seed: int = 3) -> Cleaned:
@@ -108,7 +114,14 @@ def without_outside(expansion: Expansion, kept: int, noise: float, *, draws: int
     hidden = POINTED * np.sqrt(max(left - expected, 0.0) / low.size)
     raw = random.normal(size=(2, *errors.shape)) * np.sqrt(0.5)
     errors += hidden * (raw[0] + 1j * raw[1])
-    return Cleaned(Expansion(np.asarray(low), expansion.k), errors, before / total, left / total, places)
+    return Cleaned(
+        Expansion(np.asarray(low), expansion.k),
+        errors,
+        before / total,
+        left / total,
+        places,
+        left <= EXPLAINED * expected,
+    )
 
 
 def _located(high: ComplexArray, kept: int, order: int, k: float) -> FloatArray:
@@ -222,4 +235,10 @@ def outside_words(cleaned: Cleaned, radius: float) -> str:
     if not cleaned.places:
         return f"{words}; none was located, so their lower waves stay"
     where = "; ".join("({:.3f}, {:.3f}, {:.3f}) m".format(*place) for place in cleaned.places)
-    return f"{words}; located at {where}, their lower waves subtracted, {left:.1f} dB of the power unexplained"
+    doubt = (
+        ""
+        if cleaned.explained
+        else "; caution: that is more than noise, so the sources are larger than the fit knows: the stated error is too small. "
+        "Declare the smallest `keep_radius_m` that holds the device"
+    )
+    return f"{words}; located at {where}, their lower waves subtracted, {left:.1f} dB of the power unexplained{doubt}"

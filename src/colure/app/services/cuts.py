@@ -212,12 +212,6 @@ def write_report(campaign: Campaign, run: RunFolder) -> None:
     found, record, sha256 = evaluate(campaign, run), opened(run), file_hash(run.record)
     reference = "method_gain" if campaign.chamber.reference.absolute else "method_relative"
     stated = particulars_of(campaign, run, record, sha256, method=("method_cuts", reference))
-    if stated.settings.form == "short":
-        raise InputError(
-            [
-                f"report.toml: form = 'short': run {run.path.name} holds cuts, whose report has one form; set form = 'full'"
-            ]
-        )
     document = compose_cuts(CutSource(
         chamber=campaign.chamber, device=campaign.device, scan=found.scan, levels=found.levels, figures=found.figures,
         shown=found.shown, components=component_words(found.scan), record_attrs=dict(record.attrs),

@@ -86,7 +86,7 @@ def report_power_run(campaign: Campaign, run: RunFolder, specification: Path | N
     Raises
     ------
     InputError
-        If the record lacks directions or polarizations, report.toml asks for the short form, or the specification cannot be held.
+        If the record lacks directions or polarizations, or the specification cannot be held.
     """
     from colure.model.files import file_hash
     from colure.report.file_content import compose_file
@@ -94,12 +94,6 @@ def report_power_run(campaign: Campaign, run: RunFolder, specification: Path | N
     method = "method_power", "method_gain" if campaign.chamber.reference.absolute else "method_relative"
     record = opened(run)
     stated = particulars_of(campaign, run, record, file_hash(run.record), method=method)
-    if stated.settings.form == "short":
-        raise InputError(
-            [
-                f"report.toml: form = 'short': run {run.path.name} is power-only, its report has one form; set form = 'full'"
-            ]
-        )
     source = _power_source(PowerRun(campaign, run), run.record, specification)
     document = compose_file(replace(
         source, name=campaign.device.name, particulars=stated, holds=(*source.holds, *_how_measured(campaign, record))
