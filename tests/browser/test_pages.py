@@ -369,7 +369,7 @@ def shop(campaign_folder, browser):
         process.stdout.close()
 
 
-def test_a_whole_story(shop, browser, campaign_folder):
+def test_a_whole_story(nightly, shop, browser, campaign_folder):
     """Plan, rehearse, start, watch, close and reopen, pause, resume, kill the server, go on, explore, report."""
     process, link = shop()
     trouble: list[str] = []

@@ -15,7 +15,7 @@ from colure.app import services
 from colure.app.storage.folders import run_folder
 from colure.model.files import open_dataset
 
-KILLS = 4
+KILLS = 3
 
 
 def committed(path) -> dict[int, bytes]:

@@ -78,13 +78,16 @@ def leaves_the_same(whole: Document, language: str) -> list[str]:
     return speak.left
 
 
-def test_the_full_report_in_german_french_and_spanish(source, tmp_path):
-    """One test, so that the report is drawn once: pictures, sections, page one as it is printed, and the other languages."""
+def test_every_picture_speaks_german(nightly, source):
     pictures = Translation("de")
     with pictures_in(pictures):
         for name in ("set-up", "cuts", "sphere", "frequency", "uncertainty", "room", "drift", "steps"):
             SECTIONS[name](source)
     assert pictures.left == []
+
+
+def test_the_full_report_in_german_french_and_spanish(source, tmp_path):
+    """One test, so that the report is worked out once: sections, page one as it is printed, and the other languages."""
     whole = english(source)
     kept = frozenset(one.title for one in whole.sections[:3])
     nothing_is_left(whole, Translation("de").document(whole, kept=kept))

@@ -52,7 +52,7 @@ def test_a_flawed_panel_is_found_from_its_design():
     assert found.trustworthy and worst_db(found.coefficients) <= -39.0
 
 
-def test_with_noise():
+def test_with_noise(nightly):
     start = expansion_of(DESIGN, ORDER).coefficients[0]
     found = retrieve(spheres(noise_db=-60.0), K, BASIS, start, noise_db=-60.0)
     assert found.trustworthy and worst_db(found.coefficients) <= -39.0

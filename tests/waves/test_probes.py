@@ -120,7 +120,7 @@ def test_an_elliptical_first_order_probe_is_taken_out_exactly():
     assert error_db(remove_response(measured, ideal)) > -30.0
 
 
-def test_imbalanced_impure_ports_of_a_tilted_shifted_probe():
+def test_imbalanced_impure_ports_of_a_tilted_shifted_probe(nightly):
     """Two ports, the second weaker, turned and leaky; the whole probe shifted and tilted on its mount."""
     co = cluster_of(F, [0, 0, 0], [1, 0, 0], [0, 1, 0])
     cross = cluster_of(F, [0, 0, 0], [0.05j, -1, 0], [1, 0.05j, 0])

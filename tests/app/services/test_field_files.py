@@ -114,7 +114,7 @@ def test_scattered_with_radius_and_weight_columns(tmp_path, request):
 
 def test_directions_that_move_during_the_sweep(tmp_path):
     random = np.random.default_rng(3)
-    theta, phi = np.rad2deg(np.arccos(random.uniform(-1, 1, 2200))), random.uniform(0, 350, 2200)
+    theta, phi = np.rad2deg(np.arccos(random.uniform(-1, 1, 1400))), random.uniform(0, 350, 1400)
     write(tmp_path / "near.csv", theta, phi, 0.5, shift_per_frequency=0.003, device=CENTRED)
     table, said = chain(tmp_path, ["--radius-m", 0.5], ["--step-deg", 3])
     assert "scattered" in said and worst_rms_db(table, device=CENTRED) <= -80.0
