@@ -190,7 +190,7 @@ export function explorePage(view: View): Page {
   figures.clear("Figures stand here once a run is open.");
   void (async () => {
     post("/api/motion", { campaign: session.campaign }).then(
-      (m) => view.chamber.build(m),
+      (m) => here && view.chamber.build(m),
       () => undefined,
     );
     view.chamber.turn(0, 0, 0);

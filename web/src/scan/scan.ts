@@ -48,6 +48,7 @@ export function scanPage(view: View): Page {
     built = "",
     span = SPAN,
     drifted = "",
+    here = true,
     lastWords = -1;
 
   const subject = (s: Status) => ({
@@ -127,6 +128,8 @@ export function scanPage(view: View): Page {
       built = whose;
       post("/api/motion", { campaign: whose }).then(
         (m) => {
+          // An answer that comes after this page was left is nobody's.
+          if (!here) return;
           view.chamber.build(m);
           if (!grid && built === whose) sketch(m.directions);
         },
@@ -345,6 +348,7 @@ export function scanPage(view: View): Page {
     title: "Scan",
     element,
     leave: () => {
+      here = false;
       stopWatching();
       stopCursor();
     },
