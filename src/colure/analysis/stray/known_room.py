@@ -164,7 +164,7 @@ def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise
     spread_of_noise = min(1.0, 2.0 / np.sqrt(noise.freedom * len(run.frequencies)))
     rest = after - run.noise_power(noise.sigma) * (1.0 + spread_of_noise * np.array([1.0, -1.0]))
     strange, most = np.maximum(rest, 0.0) / float(np.sum(np.abs(columns.sum(axis=0)) ** 2))
-    if holds and (float(share @ variance) > UNSURE**2 or gain < LEAST_GAIN or strange > STRANGE):
+    if holds and (float(share @ spread) > UNSURE**2 or gain < LEAST_GAIN or strange > STRANGE):
         holds = None
     echo, left = _levels(scanned, room, images, power, float(most))
     return RoomHeard(holds, 1.0 - after / before, off, expanded, factors, echo, left)
