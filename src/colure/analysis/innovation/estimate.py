@@ -17,6 +17,9 @@ from colure.values import holds_arrays
 ROOMS = 300
 #: What drawn rooms miss of another room: this share of an echo's amplitude is taken for noise of its own.
 MISSED = 0.2
+#: Elements are chosen by the same readings that they are fitted to, and draws are solved with that choice: what the choice may miss
+#: makes errors of the waves this many times as large (set so that intervals hold, 22 campaigns of `benchmarks/verify.py`; decision 0030).
+CHOSEN = 1.5
 #: Rounds in which the common factor of a frequency settles.
 ROUNDS = 3
 
@@ -167,7 +170,7 @@ class Estimator:
         errors = np.tensordot(wrong, self.new, axes=1) + self._causes.lacking(told) - self.drawn.waves
         level = pair[:, :free].real + self.drawn.level
         left = self.drawn.readings.mean(axis=1) + (parts - found) @ self._mean_rows
-        return usual, left, factor[:, None, None] * errors + level[..., None, None] * coefficients
+        return usual, left, CHOSEN * factor[:, None, None] * errors + level[..., None, None] * coefficients
 
 
 def product_of_each(one: tuple[FloatArray, FloatArray]) -> FloatArray:
