@@ -55,6 +55,14 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     return (os.cpu_count() or 1) + 1
 
 
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Skip what is marked `nightly`, unless `--nightly` is given."""
+    if not config.getoption("--nightly"):
+        for item in items:
+            if item.get_closest_marker("nightly"):
+                item.add_marker(pytest.mark.skip(reason="for the nightly run"))
+
+
 @pytest.fixture
 def nightly(request: pytest.FixtureRequest) -> None:
     """Skip what asks for it, unless `--nightly` is given."""

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.numbers import FiniteRange
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -23,9 +24,9 @@ if TYPE_CHECKING:
               help="The reference: a far-field file (.nc, .csv), or the folder of a good unit.")  # fmt: skip
 @click.option("--against-run", default="first", show_default=True, help="Run of the good unit's folder.")
 @click.option("--run", "run_name", default="verify", show_default=True, help="Name of the run.")
-@click.option("--spread", type=click.FloatRange(0.001, 0.3), default=0.03, show_default=True,
+@click.option("--spread", type=FiniteRange(0.001, 0.3), default=0.03, show_default=True,
               help="How far elements of good units are from the reference's, rms, relative.")  # fmt: skip
-@click.option("--reference-error-db", type=click.FloatRange(-80.0, -30.0), default=-45.0, show_default=True,
+@click.option("--reference-error-db", type=FiniteRange(-80.0, -30.0), default=-45.0, show_default=True,
               help="Error of the reference pattern, rms over directions, below its peak.")  # fmt: skip
 @click.option("--yes", is_flag=True, help="Acknowledge the cautions without being asked (for scripts).")
 @click.option("--despite-check", is_flag=True, help="Start although the newest check did not pass.")
