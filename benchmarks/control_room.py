@@ -55,6 +55,13 @@ def headers_of(room: Room, base: str, role: SessionRole = SessionRole.CONFIGURE)
     return {"Cookie": f"colure-{base.rsplit(':', 1)[1]}={cookie}", "Origin": base, "X-Colure-Token": session.token}
 
 
+#: Every picture begins with one clearing of the canvas.
+COUNTED = """
+window.pictures = 0; const clear = WebGL2RenderingContext.prototype.clear;
+WebGL2RenderingContext.prototype.clear = function (...a) { window.pictures++; return clear.apply(this, a) };
+"""
+
+
 def large(layout: Layout) -> Layout:
     """A layout of 181 x 361 cells, every one of them measured twice."""
     theta, phi = np.linspace(0, 180, ROWS), np.linspace(0, 360, COLUMNS)
@@ -63,23 +70,15 @@ def large(layout: Layout) -> Layout:
     d = np.stack([np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t)], -1).reshape(-1, 3)
     zeros, ones = np.zeros(cells.size, int), np.ones(cells.size)
     return Layout(theta, phi, "theta", "phi", cells, d, zeros, zeros, zeros, np.zeros((cells.size, 3)), layout.axes, ones,
-                  "bench", 1, layout.maps, layout.noise_db)  # fmt: skip
+                  "bench", 1, layout.maps, layout.noise_db, zeros - 1, ())  # fmt: skip
 
 
 def live_surface(room: Room, base: str, layout: Layout) -> tuple[float, float]:
     """Return (frames a second that a browser draws of 181 x 361 while the scan goes on, first page in seconds)."""
     from playwright.sync_api import sync_playwright
 
-    frames = [0]
     scan = LiveScan("bench", "bench", large(layout))
     scan._power[:] = 1e-3
-    plain = scan.frame
-
-    def counted() -> bytes:
-        frames[0] += 1
-        return plain()
-
-    scan.frame = counted
     room.scan = scan
     browser_path = shutil.which("chromium") or shutil.which("chromium-browser")
     with sync_playwright() as play:
@@ -87,22 +86,25 @@ def live_surface(room: Room, base: str, layout: Layout) -> tuple[float, float]:
             executable_path=browser_path, args=["--no-sandbox", "--enable-unsafe-swiftshader"]
         )
         page = browser.new_page(viewport={"width": 1280, "height": 800})
+        page.add_init_script(COUNTED)
         begin = time.perf_counter()
         page.goto(f"{base}/launch?code={room.sessions.invite(SessionRole.VIEW)}")
         page.wait_for_selector("nav")
         first = time.perf_counter() - begin
         page.goto(f"{base}/#scan")
         time.sleep(2.0)
-        frames[0], end, i = 0, time.perf_counter() + SECONDS, 0
+        page.evaluate("window.pictures = 0")
+        end, i = time.perf_counter() + SECONDS, 0
         while time.perf_counter() < end:
             for _ in range(20):
                 i = (i + 1) % (ROWS * COLUMNS)
                 scan.hear({"kind": "point", "row": [i, 0, float(i), [0.0, 0.0, 0.0], [0.1 * np.cos(i / 900), 0.02], 0]})
             page.evaluate("0")
             time.sleep(0.02)
+        drawn = page.evaluate("window.pictures") / SECONDS
         browser.close()
     room.scan = None
-    return frames[0] / SECONDS, first
+    return drawn, first
 
 
 def listener_cost(folder: Path) -> tuple[float, float]:
