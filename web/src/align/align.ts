@@ -237,6 +237,11 @@ export function alignPage(view: View): Page {
   post("/api/motion", { campaign }, gone.signal).then(
     (m) => {
       view.chamber.build(m);
+      if (m.joints)
+        fill(
+          view.stage.caption,
+          `The mount's coordinates, drawn as a roll over azimuth; its ${m.joints} joints are not drawn.`,
+        );
       rolls = m.geometry === "roll-over-azimuth";
       screen.positioner(rolls);
       if (rolls) return;

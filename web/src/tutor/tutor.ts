@@ -50,7 +50,7 @@ export function learnPage(view: View): Page {
     fill(
       reach,
       mine
-        ? `This campaign's chamber, by its readouts: ${mine.motion.limits_words.join(", ")}. The slices stay within${mine.motion.joints ? " what the plan goes to" : ""}.${mine.motion.axes.includes("probe") ? "" : " Its probe cannot turn."}`
+        ? `This campaign's chamber, by its readouts: ${mine.motion.limits_words.join(", ")}. The slices stay within${mine.motion.joints ? ` what the plan goes to; the mount's coordinates are drawn, its ${mine.motion.joints} joints are not` : ""}.${mine.motion.axes.includes("probe") ? "" : " Its probe cannot turn."}`
         : own
           ? "Not this campaign's positioner: shown without limits."
           : "",
