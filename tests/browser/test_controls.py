@@ -15,7 +15,7 @@ from PIL import Image
 from colure.app.storage.folders import run_folder
 from colure.app.web.room import campaign_id
 from colure.model.campaign import Campaign
-from tests.browser.test_pages import begin_scan, enter, measured, until
+from tests.browser.test_pages import azimuth_by_hand, begin_scan, enter, measured, until
 from tests.browser.test_server import post
 from tests.endtoend.test_near_to_far import edited
 
@@ -235,14 +235,7 @@ def test_drafts_stay_and_a_scan_says_that_it_uses_what_is_on_disk(page, served, 
 def test_home_is_set_abort_ends_and_pages_print(page, served, three, nightly):
     """The longer way: axes by hand to their new home; a scan aborted by its button; what a printer gets; no motion for who wants none."""
     measured(three, "one")
-    enter(page, served, "align")
-    page.get_by_role("button", name="take motion lease").click()
-    page.get_by_role("button", name="where are the axes?").click()
-    page.wait_for_selector("table.axes tbody tr")
-    page.get_by_label("the axes are free to move").check()
-    page.get_by_label("azimuth: go to this readout").fill("7.5")
-    page.locator("tr:has-text('azimuth') button:has-text('go')").click()
-    until(page, "(document.querySelector('table.axes')?.innerText ?? '').includes('7.500')", seconds=60.0)
+    azimuth_by_hand(page, served, 7.5)
     page.get_by_role("button", name="make this home").click()
     page.locator("[role=dialog]").get_by_role("button", name="make this home").click()
     page.wait_for_selector("[role=dialog]", state="detached")

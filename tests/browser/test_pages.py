@@ -325,18 +325,23 @@ def test_a_server_that_is_gone_is_said_loudly(browser, tiny_campaign):
     assert not uncaught, uncaught
 
 
-def test_axes_by_hand(page, served, request):
-    """Where the axes are, a jog within limits, one beyond them refused in words, one sweep."""
-    if not request.config.getoption("--nightly"):
-        pytest.skip("nightly")
+def azimuth_by_hand(page, served, readout_deg):
+    """Take the lease on the page `align`, read the axes, and send the azimuth axis to a readout."""
     enter(page, served, "align")
     page.get_by_role("button", name="take motion lease").click()
     page.get_by_role("button", name="where are the axes?").click()
     page.wait_for_selector("table.axes tbody tr")
     page.get_by_label("the axes are free to move").check()
-    page.get_by_label("azimuth: go to this readout").fill("5")
+    page.get_by_label("azimuth: go to this readout").fill(f"{readout_deg:g}")
     page.locator("tr:has-text('azimuth') button:has-text('go')").click()
-    until(page, "(document.querySelector('table.axes')?.innerText ?? '').includes('5.000')", seconds=60.0)
+    until(page, f"(document.querySelector('table.axes')?.innerText ?? '').includes('{readout_deg:.3f}')", seconds=60.0)
+
+
+def test_axes_by_hand(page, served, request):
+    """Where the axes are, a jog within limits, one beyond them refused in words, one sweep."""
+    if not request.config.getoption("--nightly"):
+        pytest.skip("nightly")
+    azimuth_by_hand(page, served, 5.0)
     page.get_by_label("azimuth: go to this readout").fill("500")
     page.locator("tr:has-text('azimuth') button:has-text('go')").click()
     page.wait_for_selector(".step .faults:has-text('500')")

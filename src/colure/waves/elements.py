@@ -78,11 +78,8 @@ def element_excitations(
         The element's own pattern.
     """
     places = np.asarray(position, float)
-    u, v, w, weight = visible_region(int(DIRECTIONS * expansion.order) + 8)
-    use = w > np.cos(cone)
-    d = np.stack([u, v, w], axis=-1)[use]
+    d, root = _looked_at(expansion.order, cone)
     theta, phi = theta_phi(d)
-    root = np.sqrt(weight[use] / w[use])
     lead = expansion.coefficients.shape[:-2]
     flat = expansion.coefficients.reshape(-1, *expansion.coefficients.shape[-2:])
     out = np.empty((len(flat), len(places)), complex)
@@ -93,7 +90,7 @@ def element_excitations(
         steer = np.exp(1j * k * (d @ places.T))
         # The panel's own pattern is also where the search for another one starts.
         co = np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
-        shape = root * (1.0 + w[use]) / 2.0
+        shape = root * (1.0 + d[:, 2]) / 2.0
         found = np.linalg.lstsq(shape[:, None] * steer, co[0] * e[0] + co[1] * e[1], rcond=1e-3)[0]
         unsettled = 0.0
         if waves is None:
@@ -110,6 +107,13 @@ def element_excitations(
         spread = noise * np.sqrt(np.diag(np.linalg.pinv(matrix.conj().T @ matrix, rcond=1e-8, hermitian=True)).real)
         floor[index] = max(2.0 * float(np.hypot(np.median(spread), unsettled)) / scale, LEAST_FLOOR)
     return Excitations(out.reshape(*lead, -1), left.reshape(lead), floor.reshape(lead))
+
+
+def _looked_at(order: int, cone: float) -> tuple[FloatArray, FloatArray]:
+    """Return the directions (n, 3) in a cone about +z that a fit to waves of an order uses, and roots of their solid angles (n,)."""
+    u, v, w, area = visible_region(int(DIRECTIONS * order) + 8)
+    use = w > np.cos(cone)
+    return np.stack([u, v, w], axis=-1)[use], np.sqrt(area[use] / w[use])
 
 
 def _element_waves(theta: FloatArray, phi: FloatArray) -> ComplexArray:
@@ -202,18 +206,15 @@ def element_waves(
     Other parameters as there: the same directions are used.
     """
     places = np.asarray(position, float)
-    u, v, w, area = visible_region(int(DIRECTIONS * expansion.order) + 8)
-    use = w > np.cos(cone)
-    d = np.stack([u, v, w], axis=-1)[use]
+    d, root = _looked_at(expansion.order, cone)
     theta, phi = theta_phi(d)
-    root = np.sqrt(area[use] / w[use])
     waves = _element_waves(theta, phi)
     out = np.zeros((expansion.k.size, 2, mode_count(HIGHEST_DEGREE)), complex)
     for f, (c, k) in enumerate(zip(expansion.coefficients, expansion.k, strict=True)):
         e = synthesis_at(c, theta=theta, phi=phi)
         factor = np.exp(1j * k * (d @ places.T)) @ weight[f]
         if pattern == "panel":
-            shape = (1.0 + w[use]) / 2.0 * np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
+            shape = (1.0 + d[:, 2]) / 2.0 * np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
             model = shape * factor
             e = shape * (np.vdot(model * root, e * root) / np.vdot(model * root, model * root)) * factor
         out[f] = _of_lowest_degree(waves * factor * root, e * root)

@@ -9,8 +9,8 @@ import numpy as np
 
 from colure.analysis.innovation.known_unit import KnownUnit
 from colure.analysis.innovation.range_model import RangeModel
-from colure.analysis.stray.mirrors import draw_walls, hearing
-from colure.analysis.uncertainty.rooms import RIM_DB, of_reference
+from colure.analysis.stray.mirrors import draw_walls, hearing, of_reference
+from colure.analysis.uncertainty.rooms import RIM_DB
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.kinematics import ALIGNED, Misalignment
 from colure.model.chamber import Chamber
@@ -90,11 +90,10 @@ class Causes:
         middle, weight = len(k) // 2, np.abs(np.sin(self.model.first))
         own = np.sqrt(np.sum(np.abs(stray[:, middle]) ** 2 * weight, axis=-1) / weight.sum())
         scale = 10.0 ** (chamber.echo_level_db / 20.0) * self.peak / own
-        horn = np.zeros((count, k.size), complex)
-        for i, (towards, way, mirror) in enumerate(drawn):
-            rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
-            sent = of_reference(chamber, self.model.frequency_hz, towards)
-            horn[i] = np.einsum("fwt,wt,fw,w->f", sent, mirror[:, 0], np.exp(-1j * k[:, None] * way), rim)
+        sent = of_reference(chamber, self.model.frequency_hz, directions.reshape(-1, 3))
+        sent = sent.reshape(k.size, *directions.shape[:2], 2)
+        rim = 10.0 ** random.normal(0.0, RIM_DB / 20.0, directions.shape[:2])
+        horn = np.einsum("frwt,rfwt,rw->rf", sent, mirrors[..., 0, :], rim)
         return scale[:, None, None] * stray, scale[:, None] * horn
 
     @cached_property

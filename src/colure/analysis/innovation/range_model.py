@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
+from colure.analysis.steps.alignment_fit import mixed
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import phi_hat, tangents, theta_hat, theta_phi
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment, device_to_lab, probe_to_lab
@@ -65,11 +65,7 @@ class RangeModel:
 
     def change(self, measured: ComplexArray, error: Misalignment, share: float = 1e-2) -> ComplexArray:
         """Return what a small error adds to readings of measured waves, to first order in it."""
-        little: dict[str, Any] = {
-            name: tuple(share * x for x in value) if isinstance(value, tuple) else share * value
-            for name, value in vars(error).items()
-        }
-        return np.asarray((self.read(measured, Misalignment(**little)) - self.read(measured)) / share)
+        return np.asarray((self.read(measured, mixed((error,), np.array([share]))) - self.read(measured)) / share)
 
     def through_walls(self, coefficients: ComplexArray, directions: FloatArray, mirrors: ComplexArray) -> ComplexArray:
         """Return what walls add to the readings (room, frequency, point).

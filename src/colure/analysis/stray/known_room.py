@@ -14,16 +14,14 @@ from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.stray.images import Scanned, Surround
 from colure.analysis.stray.learning import Images, Misfit, moved
-from colure.analysis.stray.mirrors import hearing
+from colure.analysis.stray.mirrors import hearing, of_reference
 from colure.errors import InputError
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, amplitude_from_db, wavenumber
-from colure.geometry.directions import tangents
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, wavenumber
 from colure.model.chamber import Chamber
 from colure.model.learned_room import LearnedRoom
 from colure.model.recipe import Recipe
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
-from colure.waves.horn import horn_aside, horn_gain_dbi
 
 #: Frequencies at which a run is asked.
 FREQUENCIES = 5
@@ -107,7 +105,7 @@ def removed(
     surround = surround_of(chamber, probe, room.middle_hz)
     field = _without(sphere, step, Images(room.places_m, room.weights), surround)
     if chamber.reference.has_horn:
-        own = echo_of_horn(room, surround, sphere.frequency_hz, chamber.reference.sides_m)
+        own = echo_of_horn(room, surround, chamber, sphere.frequency_hz)
         field = field * (1.0 + own)[:, None, None, None]
     return replace(sphere, field=field)
 
@@ -177,11 +175,10 @@ def _powers(scanned: Scanned, each: list[Images]) -> FloatArray:
 
 
 def _of_one_reading(scanned: Scanned, field: ComplexArray) -> float:
-    """Return the mean power of one component of a field (2, theta, phi) over all directions, relative to the peak's."""
+    """Return the mean power of one reading of a field (2, theta, phi) over all directions, relative to the peak's."""
     sphere = scanned.sphere
-    weight = np.maximum(np.sin(sphere.theta), 0.0)[:, None]
     peak = float(np.sum(np.abs(sphere.field[sphere.frequency_hz.size // 2]) ** 2, axis=0).max())
-    return float(0.5 * np.sum(np.abs(field) ** 2 * weight) / (weight.sum() * sphere.phi.size) / peak)
+    return sphere.reading_power(field) / peak
 
 
 def _learned_variance(room: LearnedRoom) -> FloatArray:
@@ -217,26 +214,15 @@ def _change(scanned: Scanned, images: Images, by: FloatArray, index: int) -> Com
     return scanned.echo(places, weights, index) - scanned.echo(images.places, images.weights, index)
 
 
-def echo_of_horn(
-    room: LearnedRoom, surround: Surround, frequency_hz: FloatArray, sides_m: tuple[float, float, float, float]
-) -> ComplexArray:
-    """Return (frequency,) what the learned echoes add to the reading of a reference horn, over the horn's own wave.
-
-    The horn looks along z with its field along x; its far side lobes are its aperture's, without what runs around the rim.
-    """
-    sides = dict(zip(("a", "b", "slant_e", "slant_h"), sides_m, strict=True))
+def echo_of_horn(room: LearnedRoom, surround: Surround, chamber: Chamber, frequency_hz: FloatArray) -> ComplexArray:
+    """Return (frequency,) what the learned echoes add to the reading of the reference horn, over the horn's own wave."""
     distance = np.linalg.norm(room.places_m, axis=1)
-    directions = room.places_m / distance[:, None]
-    sent = horn_aside(frequency_hz, directions, **sides)
-    near = horn_gain_dbi(frequency_hz, **sides, distance=surround.range_m)
-    over = amplitude_from_db(horn_gain_dbi(frequency_hz, **sides) - near)
+    sent = of_reference(chamber, frequency_hz, room.places_m / distance[:, None])
     k = wavenumber(frequency_hz)
     out = np.zeros(frequency_hz.size, complex)
     for place, weights, far, field in zip(room.places_m, room.weights, distance, sent.swapaxes(0, 1), strict=True):
-        mirror = np.tensordot(weights, surround.mirrors(place), 1)[0]
-        across = over[:, None] * (field @ np.stack(tangents(place / far)).T)
         turn = np.exp(-1j * (k - surround.middle_k) * (far - surround.range_m)) * surround.range_m / far
-        out += turn * (across @ mirror)
+        out += turn * (field @ np.tensordot(weights, surround.mirrors(place), 1)[0])
     return out
 
 

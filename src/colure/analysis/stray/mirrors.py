@@ -14,8 +14,10 @@ from colure.analysis.stray.turning_rings import TurningRings
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import phi_hat, tangents, theta_hat, theta_phi
 from colure.geometry.kinematics import Geometry, device_to_lab
+from colure.model.chamber import Chamber
 from colure.waves.circles import Circles
 from colure.waves.expansion import Expansion
+from colure.waves.horn import horn_aside, horn_gain_dbi
 from colure.waves.scattered import Sampler, synthesis_at
 
 #: Walls of a compact chamber: distance from the axes' intersection in range lengths, tilt, and spread of their reflections.
@@ -95,6 +97,21 @@ def draw_walls(
     )
     mirror = plain + 10.0 ** (WALL_DEPOLARIZES_DB / 20.0) * (raw[0] + 1j * raw[1])
     return directions, far - range_m, (strength * phase)[:, None, None] * mirror
+
+
+def of_reference(chamber: Chamber, frequency_hz: FloatArray, directions: FloatArray) -> ComplexArray:
+    """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
+    horn = chamber.reference
+    if not horn.absolute:
+        return np.zeros((frequency_hz.size, len(directions), 2), complex)
+    sides = dict(zip(("a", "b", "slant_e", "slant_h"), horn.sides_m, strict=True))
+    sent = horn_aside(frequency_hz, directions, **sides)
+    # So near, the horn lays less on its axis than its far field would.
+    near = horn_gain_dbi(frequency_hz, **sides, distance=chamber.range_length_m)
+    over = 10.0 ** ((horn_gain_dbi(frequency_hz, **sides) - near) / 20.0)
+    return np.asarray(
+        np.einsum("fwi,wti->fwt", over[:, None, None] * sent, np.array([tangents(d) for d in directions]))
+    )
 
 
 def stray_fields(

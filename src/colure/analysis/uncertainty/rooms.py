@@ -8,14 +8,11 @@ import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.joint_motions import values_on
-from colure.analysis.stray.mirrors import Wall, draw_walls, hearing
+from colure.analysis.stray.mirrors import Wall, draw_walls, hearing, of_reference
 from colure.analysis.stray.swung import SwungWalls, drawn_room
 from colure.analysis.uncertainty.trial import Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
-from colure.geometry.directions import tangents
-from colure.model.chamber import Chamber
 from colure.waves.expansion import Expansion
-from colure.waves.horn import horn_aside, horn_gain_dbi
 
 #: How well an aperture's field tells a horn's far side lobes: what runs around its rim is left out (common practice, no source).
 RIM_DB = 3.5
@@ -112,7 +109,7 @@ def stray_in_a_room(
         )
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, trial.inputs.slant)
-        scale = level * peak / _of_one_reading(sphere, stray)
+        scale = level * peak / _size_of(sphere, stray)
         if gate is not None:
             (stray,) = wall.through_mirrors(directions, (mirror * passed)[None])
             if sphere.one_polarization:
@@ -127,11 +124,9 @@ def _peak(sphere: MeasuredSphere) -> float:
     return float(np.sqrt(np.sum(np.abs(sphere.field[len(sphere.field) // 2]) ** 2, axis=0).max()))
 
 
-def _of_one_reading(sphere: MeasuredSphere, stray: ComplexArray) -> float:
-    """Return the rms of one reading of a stray field over all directions at mid-band: half of both components together."""
-    weight = np.sin(sphere.theta)[:, None]
-    power = 0.5 * np.sum(np.abs(stray[len(stray) // 2]) ** 2 * weight) / (np.sum(weight) * sphere.phi.size)
-    return float(np.sqrt(max(power, 1e-300)))
+def _size_of(sphere: MeasuredSphere, stray: ComplexArray) -> float:
+    """Return the rms of one reading of a stray field at mid-band."""
+    return float(np.sqrt(max(sphere.reading_power(stray[len(stray) // 2]), 1e-300)))
 
 
 def _around_the_probe(
@@ -160,7 +155,7 @@ def _around_the_probe(
         )
         if sphere.one_polarization:
             stray = _along_the_probe(sphere, stray, inputs.slant)
-        scale = level * peak / _of_one_reading(sphere, stray)
+        scale = level * peak / _size_of(sphere, stray)
         return np.asarray(scale * stray), np.asarray(scale * trial.inputs.horn_louder * common)
 
     return draw
@@ -176,21 +171,6 @@ def shared_power(nominal: Expansion, rooms: ComplexArray) -> FloatArray:
     met = 2.0 * (flat.conj() @ np.swapaxes(flat, 1, 2)).real / nominal.power()[:, None, None]
     pairs = met[:, ~np.eye(len(rooms), dtype=bool)]
     return np.asarray(np.mean((10.0 / np.log(10.0) * pairs) ** 2, axis=-1))
-
-
-def of_reference(chamber: Chamber, frequency_hz: FloatArray, directions: FloatArray) -> ComplexArray:
-    """Return what the reference horn sends towards walls (frequency, wall, tangent), over what it lays on its axis."""
-    horn = chamber.reference
-    if not horn.absolute:
-        return np.zeros((frequency_hz.size, len(directions), 2), complex)
-    sides = dict(zip(("a", "b", "slant_e", "slant_h"), horn.sides_m, strict=True))
-    sent = horn_aside(frequency_hz, directions, **sides)
-    # So near, the horn lays less on its axis than its far field would.
-    near = horn_gain_dbi(frequency_hz, **sides, distance=chamber.range_length_m)
-    over = 10.0 ** ((horn_gain_dbi(frequency_hz, **sides) - near) / 20.0)
-    return np.asarray(
-        np.einsum("fwi,wti->fwt", over[:, None, None] * sent, np.array([tangents(d) for d in directions]))
-    )
 
 
 def _along_the_probe(sphere: MeasuredSphere, field: ComplexArray, slant: float) -> ComplexArray:

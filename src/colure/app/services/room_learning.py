@@ -9,13 +9,15 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.services.known_rooms import identity_of, learned_room_of
-from colure.app.services.processing import opened, process_with
+from colure.app.services.processing import opened, processed
 from colure.app.services.reference import probe_of
 from colure.app.storage.folders import RunFolder, require_free, run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
+    import xarray as xr
+
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.stray.known_room import RoomHeard
     from colure.analysis.stray.learning import Misfit
@@ -106,14 +108,14 @@ def _taken(folder: Path, run: RunFolder) -> _TakenRun:
     campaign = Campaign.load(folder)
     name = f"{folder.name}/{run.path.name}"
     record = opened(run)
-    recipe = recipe_without(campaign, run)
+    recipe = _recipe_without(campaign, record)
     if recipe.runs("gate") or not recipe.runs("far-field"):
         raise InputError(
             [
                 f"run {name}: recipe.toml: must have 'gate' off and 'far-field' on: a gate takes out the echoes that are to be learned"
             ]
         )
-    done = process_with(campaign, run, recipe)
+    done = processed(campaign, record, recipe)
     if not done.sphere.whole or done.sphere.one_polarization or campaign.chamber.positioner.joints:
         raise InputError(
             [
@@ -123,12 +125,12 @@ def _taken(folder: Path, run: RunFolder) -> _TakenRun:
     return _TakenRun(name, str(record.attrs.get("journal_root_hash", record.attrs.get("seal", ""))), done, campaign)
 
 
-def recipe_without(campaign: Campaign, run: RunFolder) -> Recipe:
-    """Return a run's recipe with the step `room` switched off."""
+def _recipe_without(campaign: Campaign, record: xr.Dataset) -> Recipe:
+    """Return a record's recipe with the step `room` switched off."""
     from colure.analysis.pipeline.recipe import default_recipe
 
     asked = campaign.recipe()
-    return (default_recipe(opened(run), campaign.chamber, campaign.device) if asked is None else asked).without("room")
+    return (default_recipe(record, campaign.chamber, campaign.device) if asked is None else asked).without("room")
 
 
 def _misfit(one: _TakenRun, middle_hz: float, low_hz: float, high_hz: float) -> Misfit:
@@ -157,7 +159,7 @@ def check_room(campaign: Campaign, run: RunFolder) -> tuple[RoomHeard, LearnedRo
         raise InputError(
             [f'chamber.toml: room: is missing: colure learn-room writes {ROOM_FILE}; then add room = "{ROOM_FILE}"']
         )
-    done = process_with(campaign, run, campaign.recipe())
+    done = processed(campaign, record, campaign.recipe())
     if done.heard is None:
         raise InputError(
             ["recipe.toml: step 'room': must be on to check it, and the run a whole sphere in both polarizations"]

@@ -49,6 +49,9 @@ if TYPE_CHECKING:
 #: After so many slices the fit is made: fewer tell no faults apart, more are no longer few.
 LOOKS = (3, 4, 6, 9)
 RESULT = "verification.json"
+#: Figures of the front half at most are verified. A reference must be known over the cone in which its elements are found,
+#: degrees; elements must explain it down to this amplitude.
+FRONT_DEG, VISIBLE_DEG, MOST_RESIDUAL = 90.0, 75.0, 0.1
 
 
 class UnitSpread(Section):
@@ -405,25 +408,20 @@ def result_of(asked: Asked, run: RunFolder) -> UnitResult:
              "the same command goes on with it"]
         )  # fmt: skip
     done = processing.processed(asked.campaign, record, asked.campaign.recipe())
-    figures = figures_with_budget(done)
+    figures = _of_whole_scan(done)
     judged = verdicts.decided(asked.specification, figures, {})
     return _kept(run, UnitResult("whole scan", float(times.max() - times.min()), judged, figures, told[0]))
 
 
-def figures_with_budget(done: Processed) -> list[Figure]:
+def _of_whole_scan(done: Processed) -> list[Figure]:
     """Return the figures of the whole scan, marked where the data contradict what was declared."""
     from colure.analysis.findings.sanity import marked, sanity
-    from colure.analysis.uncertainty.budget import budget_of
+    from colure.analysis.uncertainty.budget import figures_with_budget
 
-    figures = budget_of(done.budget).figures
+    figures = figures_with_budget(done.budget)
     return marked(figures, sanity(done, figures))
 
 
 def _kept(run: RunFolder, found: UnitResult) -> UnitResult:
     write_whole(run.path / RESULT, json_text(found.as_dict(), indent=1))
     return found
-
-
-#: Figures of the front half at most are verified. A reference must be known over the cone in which its elements are found,
-#: degrees; elements must explain it down to this amplitude.
-FRONT_DEG, VISIBLE_DEG, MOST_RESIDUAL = 90.0, 75.0, 0.1
