@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from colure.geometry.conventions import FloatArray, IntArray
+from colure.geometry.conventions import BoolArray, FloatArray, IntArray
 from colure.geometry.joints import JointChain, JointKind
 from colure.geometry.rotations import RigidMotion
 from colure.geometry.solids import Solid, SolidContact, distance
@@ -51,15 +51,19 @@ class Clearance:
             place, out[number] = point, arm
         return out
 
-    def gaps(self, values: FloatArray) -> FloatArray:
-        """Return how far every pair is apart, (position, pair), metres."""
-        out = np.empty((len(values), len(self.pairs)))
+    def gaps(self, values: FloatArray, wanted: BoolArray | None = None) -> FloatArray:
+        """Return how far every pair is apart, (position, pair), metres; infinity where it is not `wanted` (position, pair)."""
+        out = np.full((len(values), len(self.pairs)), np.inf)
         for begin in range(0, len(values), BLOCK):
             part = values[begin : begin + BLOCK]
             links, still = self._chain.links(part), RigidMotion.none((len(part),))
             for column, (one, other) in enumerate(self.pairs):
-                there, others = (still if s.body < 0 else links[s.body] for s in (one, other))
-                out[begin : begin + BLOCK, column] = distance(one.shape, there, other.shape, others)
+                asked = np.ones(len(part), bool) if wanted is None else wanted[begin : begin + BLOCK, column]
+                rows = np.flatnonzero(asked)
+                if not rows.size:
+                    continue
+                there, others = (_some(still if s.body < 0 else links[s.body], rows) for s in (one, other))
+                out[begin : begin + BLOCK, column][rows] = distance(one.shape, there, other.shape, others)
         return out
 
     def first_contact(self, starts: FloatArray, ends: FloatArray) -> tuple[int, SolidContact] | None:
@@ -78,14 +82,16 @@ class Clearance:
             for share, gap in ((low, gap_low), (high, gap_high)):
                 worst = _earlier(worst, self._touching(moves, share, gap))
             span = np.abs(ends - starts)[moves] * (high - low)[:, None] @ self._reach.T
-            open_ = np.any(gap_low + gap_high - 2.0 * NEAR < span, axis=1)
+            unsure = gap_low + gap_high - 2.0 * NEAR < span
+            open_ = np.any(unsure, axis=1)
             if worst is not None:
                 open_ &= moves < worst[0]
             if not open_.any():
                 return worst
             moves, low, high, gap_low, gap_high = moves[open_], low[open_], high[open_], gap_low[open_], gap_high[open_]
             middle = 0.5 * (low + high)
-            gap = self.gaps(starts[moves] + middle[:, None] * (ends - starts)[moves])
+            # A pair that is clear on the whole way is not asked again.
+            gap = self.gaps(starts[moves] + middle[:, None] * (ends - starts)[moves], unsure[open_])
             moves, low, high = np.tile(moves, 2), np.concatenate([low, middle]), np.concatenate([middle, high])
             gap_low, gap_high = np.concatenate([gap_low, gap]), np.concatenate([gap, gap_high])
         return worst
@@ -97,6 +103,10 @@ class Clearance:
         first = int(np.lexsort((share[rows], moves[rows]))[0])
         row, (one, other) = rows[first], self.pairs[columns[first]]
         return int(moves[row]), SolidContact(one.name, other.name, float(gap[row, columns[first]]), float(share[row]))
+
+
+def _some(motion: RigidMotion, rows: IntArray) -> RigidMotion:
+    return RigidMotion(motion.rotation[rows], motion.translation[rows])
 
 
 def _earlier(

@@ -15,6 +15,7 @@ import numpy as np
 
 from colure.geometry.conventions import BoolArray, FloatArray
 from colure.geometry.joints import Carried, JointChain, JointKind, pose_at
+from colure.geometry.rotations import RigidMotion
 from colure.values import holds_arrays
 
 #: Largest step of a coordinate on the way from the reference position, radians.
@@ -92,14 +93,15 @@ class JointInverse:
         steps = max(1, int(np.ceil(np.abs(asked).max(initial=0.0) / STEP)))
         for number in range(1, steps + 1):
             for _ in range(ON_THE_WAY if number < steps else AT_THE_END):
-                error = self._error(values, asked * (number / steps))
-                values += self._step(values, error)
-        error = self._error(values, asked)
+                links = self.chain.links(values)
+                error = self._error(values, links, asked * (number / steps))
+                values += self._step(values, links, error)
+        error = self._error(values, self.chain.links(values), asked)
         return values, np.linalg.norm(error[:, :3], axis=1), np.linalg.norm(error[:, 3:], axis=1)
 
-    def _error(self, values: FloatArray, asked: FloatArray) -> FloatArray:
+    def _error(self, values: FloatArray, links: list[RigidMotion], asked: FloatArray) -> FloatArray:
         """Return what is left to go (point, 6): shift in metres and turn in radians, in the lab frame."""
-        device, probe = self.chain.ends(values)
+        device, probe = self.chain.ends(values, links)
         wanted = pose_at(theta=asked[:, 0], phi=asked[:, 1], chi=asked[:, 2], distance=self.chain.distance).then(device)
         turn = wanted.rotation @ np.swapaxes(probe.rotation, -1, -2)
         vector = 0.5 * np.stack(
@@ -114,9 +116,9 @@ class JointInverse:
             vector = np.where(np.isfinite(scale)[:, None], vector * scale[:, None], np.pi)
         return np.concatenate([wanted.translation - probe.translation, vector], axis=-1)
 
-    def _step(self, values: FloatArray, error: FloatArray) -> FloatArray:
+    def _step(self, values: FloatArray, links: list[RigidMotion], error: FloatArray) -> FloatArray:
         unit = np.array([1.0 / self.chain.distance] * 3 + [1.0] * 3)
-        influence = influence_of(self.chain, values) * unit[:, None]
+        influence = influence_of(self.chain, values, links) * unit[:, None]
         square = np.swapaxes(influence, -1, -2) @ influence
         size = np.maximum(np.trace(square, axis1=-2, axis2=-1), 1e-30)
         square += (DAMPING * size)[:, None, None] * np.eye(square.shape[-1])
@@ -132,10 +134,11 @@ def rolls_probe(chain: JointChain) -> bool:
     return bool(JointInverse(chain).solve(theta=one, phi=0.0 * one, chi=0.5 * one).reached[0])
 
 
-def influence_of(chain: JointChain, values: FloatArray) -> FloatArray:
+def influence_of(chain: JointChain, values: FloatArray, links: list[RigidMotion] | None = None) -> FloatArray:
     """Return how the probe moves against the device, (..., 6, joint): shift (m) and turn (rad) in the lab frame by one rad or m."""
-    axes, points = chain.lines(values)
-    probe = chain.ends(values)[1].translation
+    links = links or chain.links(values)
+    axes, points = chain.lines(values, links)
+    probe = chain.ends(values, links)[1].translation
     columns = []
     for number, joint in enumerate(chain.joints):
         sign = 1.0 if joint.carries is Carried.PROBE else -1.0

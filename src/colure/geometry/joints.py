@@ -11,13 +11,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cached_property
 
 import numpy as np
 
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import phi_hat, theta_hat, theta_phi
 from colure.geometry.kinematics import Geometry, Vector3, device_to_lab, probe_to_lab
-from colure.geometry.rotations import RigidMotion, from_rotation_vector
+from colure.geometry.rotations import RigidMotion
 from colure.values import holds_arrays
 
 #: A probe this near to the device frame's z axis stands on the pole, where phi is anyone's: radians.
@@ -51,17 +52,24 @@ class Joint:
     point: Vector3 = (0.0, 0.0, 0.0)
     kind: JointKind = JointKind.REVOLUTE
 
-    @property
+    @cached_property
     def direction(self) -> FloatArray:
         """Unit vector (3,) of its line."""
         return np.asarray(np.asarray(self.axis, float) / np.linalg.norm(self.axis))
+
+    @cached_property
+    def _cross(self) -> FloatArray:
+        """Matrix (3, 3) of the cross product with the line's direction."""
+        return np.asarray(np.cross(self.direction, np.eye(3)).T)
 
     def motion(self, value: FloatArray) -> RigidMotion:
         """Return the motion for joint values (...): radians, or metres."""
         along = value[..., None] * self.direction
         if self.kind is JointKind.PRISMATIC:
             return RigidMotion(np.broadcast_to(np.eye(3), (*value.shape, 3, 3)), along)
-        turned = from_rotation_vector(along)
+        # Rodrigues' formula about a fixed axis.
+        sine, rest = np.sin(value)[..., None, None], (1.0 - np.cos(value))[..., None, None]
+        turned = np.eye(3) + sine * self._cross + rest * (self._cross @ self._cross)
         point = np.asarray(self.point, float)
         return RigidMotion(turned, point - turned @ point)
 
@@ -109,9 +117,9 @@ class JointChain:
             out.append(carried[joint.carries])
         return out
 
-    def ends(self, values: FloatArray) -> tuple[RigidMotion, RigidMotion]:
-        """Return (device frame to lab, probe frame to lab)."""
-        device, probe = self._last(self.links(values), values.shape[:-1])
+    def ends(self, values: FloatArray, links: list[RigidMotion] | None = None) -> tuple[RigidMotion, RigidMotion]:
+        """Return (device frame to lab, probe frame to lab); `links` of the values, if they are known already."""
+        device, probe = self._last(links or self.links(values), values.shape[:-1])
         return device, probe_to_lab(distance=self.distance, roll=0.0).then(probe)
 
     def _last(self, links: list[RigidMotion], shape: tuple[int, ...]) -> tuple[RigidMotion, RigidMotion]:
@@ -126,11 +134,11 @@ class JointChain:
         device, probe = self.ends(values)
         return probe.then(device.inverse())
 
-    def lines(self, values: FloatArray) -> tuple[FloatArray, FloatArray]:
+    def lines(self, values: FloatArray, links: list[RigidMotion] | None = None) -> tuple[FloatArray, FloatArray]:
         """Return where every joint's line lies now: directions and points (..., joint, 3) in the lab frame."""
         axes, points = [], []
         before = {end: RigidMotion.of() for end in Carried}
-        for joint, link in zip(self.joints, self.links(values), strict=True):
+        for joint, link in zip(self.joints, links or self.links(values), strict=True):
             there = before[joint.carries]
             shape = values.shape[:-1]
             axes.append(np.broadcast_to(there.rotation @ joint.direction, (*shape, 3)))

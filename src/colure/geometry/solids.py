@@ -1,7 +1,6 @@
 """Simple solids that move with a mount, and how far they stay apart: spheres, capsules and boxes.
 
-Distances are never overstated. Between spheres and capsules they are exact, between capsule and box to a nanometre;
-between boxes the largest gap along the fifteen separating axes is taken (S. Gottschalk et al., "OBBTree", 1996), which is
+Distances are never overstated. Between spheres, capsules and a capsule and a box they are exact; between boxes the largest gap along the fifteen separating axes is taken (S. Gottschalk et al., "OBBTree", 1996), which is
 exact face to face and a lower bound at edges and corners.
 """
 
@@ -15,9 +14,6 @@ import numpy as np
 from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Vector3
 from colure.geometry.rotations import RigidMotion
-
-#: Halvings of the segment that find its nearest point to a box: the ends are then closer together than a nanometre.
-HALVINGS = 60
 
 
 @dataclass(frozen=True)
@@ -98,21 +94,30 @@ def _clipped(top: FloatArray, bottom: FloatArray) -> FloatArray:
 
 
 def _capsule_to_box(capsule: Capsule, there: RigidMotion, box: Box, box_there: RigidMotion) -> FloatArray:
-    """The distance along a segment to a convex body is convex: its least value is found by halving."""
+    """Along the segment the squared distance is convex and, between the planes of the box's sides, a parabola.
+
+    Its slope is a rising polyline whose corners lie in those planes: the least distance is where the slope passes zero.
+    """
     inside = there.then(box_there.inverse())
-    ends = inside.points(capsule.farthest) - np.asarray(box.centre)
+    ends, half = inside.points(capsule.farthest) - np.asarray(box.centre), np.asarray(box.half)
     start, way = ends[..., 0, :], ends[..., 1, :] - ends[..., 0, :]
 
-    def gap(share: FloatArray) -> FloatArray:
-        beyond = np.abs(start + share[..., None] * way) - np.asarray(box.half)
-        return np.asarray(np.linalg.norm(np.maximum(beyond, 0.0), axis=-1))
+    def beyond(share: FloatArray) -> FloatArray:
+        place = start[..., None, :] + share[..., None] * way[..., None, :]
+        return np.asarray(place - np.clip(place, -half, half))
 
-    low, high = np.zeros(start.shape[:-1]), np.ones(start.shape[:-1])
-    for _ in range(HALVINGS):
-        third = (high - low) / 3.0
-        left = gap(low + third) <= gap(high - third)
-        low, high = np.where(left, low, low + third), np.where(left, high - third, high)
-    return gap(0.5 * (low + high)) - capsule.radius
+    moving = np.abs(way) > 1e-14
+    planes = np.stack([side * half - start for side in (-1.0, 1.0)], axis=-1) / np.where(moving, way, 1.0)[..., None]
+    planes = np.clip(np.where(moving[..., None], planes, 0.0), 0.0, 1.0).reshape(*start.shape[:-1], 6)
+    ends_ = np.broadcast_to([0.0, 1.0], (*start.shape[:-1], 2))
+    corners = np.sort(np.concatenate([planes, ends_], axis=-1), axis=-1)
+    slope = np.sum(beyond(corners) * way[..., None, :], axis=-1)
+    after = np.clip(np.sum(slope < 0.0, axis=-1), 1, corners.shape[-1] - 1)[..., None]
+    low, high = (np.take_along_axis(corners, after - one, axis=-1) for one in (1, 0))
+    falls, rises = (np.take_along_axis(slope, after - one, axis=-1) for one in (1, 0))
+    rate = rises - falls
+    share = low + (high - low) * np.clip(-falls / np.where(rate > 0.0, rate, 1.0), 0.0, 1.0)
+    return np.asarray(np.linalg.norm(beyond(share)[..., 0, :], axis=-1) - capsule.radius)
 
 
 def _between_boxes(one: Box, there: RigidMotion, other: Box, other_there: RigidMotion) -> FloatArray:

@@ -43,11 +43,16 @@ def inverse_of(chain: JointChain) -> JointInverse:
 @dataclass(frozen=True)
 @holds_arrays
 class Ways:
-    """Every way to take up coordinates: readouts (way, point, joint), which can be taken, and whether the probe is half turned (way,)."""
+    """Every way to take up coordinates: readouts (way, point, joint), which can be taken, and whether the probe is half turned (way,).
+
+    pose
+        (way,) number of the pose: ways that differ by whole turns of a joint share one.
+    """
 
     readouts_deg: FloatArray
     possible: BoolArray
     half_turned: BoolArray
+    pose: IntArray
     found: tuple[JointSolution, ...]
 
 
@@ -64,16 +69,27 @@ def ways_of(chamber: Chamber, coordinates_deg: FloatArray) -> Ways:
     inverse, half = inverse_of(chain), np.pi
     tries = [(theta, phi, chi, False), (-theta, phi + half, chi + half, False),
              (theta, phi, chi + half, True), (-theta, phi + half, chi, True)]  # fmt: skip
-    readouts, possible, turned, found = [], [], [], []
-    for t, p, c, flipped in tries:
-        solution = inverse.solve(theta=t, phi=p, chi=wrapped(c))
-        found.append(solution)
+    every = [np.concatenate([one[column] for one in tries]) for column in range(3)]
+    found = _split(inverse.solve(theta=every[0], phi=every[1], chi=wrapped(every[2])), len(tries))
+    readouts, possible, turned, pose = [], [], [], []
+    for number, solution in enumerate(found):
         base = readouts_of_values(joints, solution.values)
         for shown, inside in _with_turns(inverse, joints, base):
             readouts.append(shown)
             possible.append(solution.reached & inside)
-            turned.append(flipped)
-    return Ways(np.stack(readouts), np.stack(possible), np.array(turned), tuple(found))
+            turned.append(tries[number][3])
+            pose.append(number)
+    return Ways(np.stack(readouts), np.stack(possible), np.array(turned), np.array(pose), found)
+
+
+def _split(solution: JointSolution, parts: int) -> tuple[JointSolution, ...]:
+    """Return the answers of so many equally long parts of what was asked for."""
+    size = len(solution.miss) // parts
+    rows = [slice(part * size, (part + 1) * size) for part in range(parts)]
+    return tuple(
+        JointSolution(solution.values[own], solution.miss[own], solution.turned[own], solution.reached[own])
+        for own in rows
+    )
 
 
 def _with_turns(
@@ -132,11 +148,13 @@ def _free(joints: tuple[JointTable, ...], ways: Ways, clearance: Clearance | Non
     """Return which ways (way, point) are within limits and touch nothing."""
     free = ways.possible.copy()
     if clearance is not None:
-        for number in range(len(free)):
-            rows = np.flatnonzero(free[number])
-            free[number, rows] = np.all(
-                clearance.gaps(values_of(joints, ways.readouts_deg[number, rows])) > 0.0, axis=1
-            )
+        for pose in range(len(ways.found)):
+            # Whole turns of a joint move no solid: each pose is looked at in one of its ways.
+            same = ways.pose == pose
+            rows = np.flatnonzero(free[same].any(axis=0))
+            shown = ways.readouts_deg[np.flatnonzero(same)[free[same][:, rows].argmax(axis=0)], rows]
+            clear = np.all(clearance.gaps(values_of(joints, shown)) > 0.0, axis=1)
+            free[np.ix_(same, rows)] &= clear
     return free
 
 
