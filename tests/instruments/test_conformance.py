@@ -44,6 +44,53 @@ def test_a_controller_that_fits_passes_and_what_it_lacks_is_named():
     assert all(abs(motors.at(name)) < 0.01 for name in AXES), "everything is back where it was"
 
 
+SHIPPED = {"gcode-waiting": languages.WaitingGcode, "gcode-queued": languages.QueuedGcode}
+
+
+def shipped_kit(name: str, kind, move_deg: float, speed_deg_s: float):
+    from colure.instruments.profile import axes_profile
+
+    motors = Motors(speed_deg_s)
+    server = Terminal(lambda: kind(motors))
+    try:
+        return axes_conformance(
+            axes_profile(name), server.resource, timeout_s=1.0, timer=SystemClock(), move_deg=move_deg, axes=tuple(AXES)
+        ), motors
+    finally:
+        server.close()
+
+
+@pytest.mark.parametrize("speed_deg_s", [10.0, 60.0])
+@pytest.mark.parametrize("name", SHIPPED)
+def test_shipped_profiles_pass_every_time(name, speed_deg_s):
+    """A controller that answers at the end of a move cannot be asked on its way: its answer would be taken for another."""
+    for _ in range(3):
+        answers, motors = shipped_kit(name, SHIPPED[name], 0.2 * speed_deg_s, speed_deg_s)
+        assert not [one for one in answers if one.good is False], answers
+        moves = [one for one in answers if one.what.startswith("move of")]
+        assert [one.good for one in moves] == [True] * 3 and all("held after +" in one.found for one in moves), moves
+        assert all(abs(motors.at(axis)) < 0.01 for axis in AXES)
+
+
+class Deaf(languages.WaitingGcode):
+    """Acknowledges the stop word and goes on."""
+
+    def answer(self, line):
+        self.say("ok\n") if line.startswith("M410") else super().answer(line)
+
+
+def test_a_hold_that_is_acknowledged_but_not_obeyed_is_found():
+    answers, _ = shipped_kit("gcode-waiting", Deaf, 30.0, 40.0)
+    assert any(one.good is False and "reached its target in spite of a hold" in one.found for one in answers), answers
+
+
+def test_a_move_too_quick_for_a_hold_leaves_the_question_open_and_comes_back():
+    answers, motors = shipped_kit("gcode-waiting", languages.WaitingGcode, 2.0, 20000.0)
+    moves = [one for one in answers if one.what.startswith("move of")]
+    assert [one.good for one in moves] == [None] * 3 and all("cannot tell" in one.found for one in moves), moves
+    assert all(abs(motors.at(axis)) < 0.01 for axis in AXES)
+
+
 def test_nothing_moves_unless_asked():
     _, motors = axes_kit(languages.Talker, languages.Talker.PROFILE, 0.0)
     assert motors.log == []
