@@ -134,6 +134,7 @@ class Journal:
                 self._lock = hold_lock(path.with_name(path.name + ".lock"), path.name)
             except LockedError as error:
                 raise JournalError(str(error)) from None
+            self._require_file_of_log()
         try:
             self._db = apsw.Connection(str(path), vfs=vfs) if vfs else apsw.Connection(str(path))
             self._db.set_busy_timeout(1000)
@@ -148,6 +149,16 @@ class Journal:
             raise unreadable(path, error) from None
         self._seq: int = row[0] if row else 0
         self._chain: bytes = row[1] if row else GENESIS
+
+    def _require_file_of_log(self) -> None:
+        """Refuse a log without the file that it belongs to: SQLite would remove it, and the points in it."""
+        log = self.path.with_name(self.path.name + "-wal")
+        if log.is_file() and log.stat().st_size and not (self.path.is_file() and self.path.stat().st_size):
+            self.close()
+            raise JournalError(
+                f"{self.path}: is gone or empty, but confirmed points may lie in {log.name} ({log.stat().st_size} bytes): copy the run's "
+                "folder first, then put a copy of the journal back, or choose another run name; nothing was changed"
+            )
 
     @classmethod
     def create(cls, path: Path, plan: Plan, identity: dict[str, Any], *, vfs: str | None = None) -> Journal:

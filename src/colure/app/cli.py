@@ -340,9 +340,10 @@ def acquire(
         _verify(run, as_json)
         return
     if only_rebuild:
-        points = services.rebuild(run)
-        click.echo(json_text({"record": str(run.record), "points": points}) if as_json else
-                   f"record: {run.record}, {points} points from {run.journal.name}")  # fmt: skip
+        points, kept = services.rebuild(run)
+        aside = f"; what lay there before is {kept}" if kept else ""
+        click.echo(json_text({"record": str(run.record), "points": points, "kept": kept}) if as_json else
+                   f"record: {run.record}, {points} points from {run.journal.name}{aside}")  # fmt: skip
         return
     asked = {name: said.pop(name) for name in SCAN_OPTIONS}
     campaign, made = services.make_plan(

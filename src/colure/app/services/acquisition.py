@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 import socket
 from collections.abc import Callable, Mapping
-from contextlib import AbstractContextManager, nullcontext
+from contextlib import AbstractContextManager, nullcontext, suppress
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -147,15 +147,37 @@ def acquire(
 
 
 def _check_journal_kept(run: RunFolder) -> None:
-    """Raise `InputError` where a record lies in the folder whose journal is gone: a new run would be written over it."""
+    """Raise `InputError` where a record holds points that the journal beside it does not: a new one would be written over it."""
+    if not run.record.is_file():
+        return
     beside = run.journal.with_name(run.journal.name + "-wal")
-    if run.record.is_file() and not any(path.is_file() and path.stat().st_size for path in (run.journal, beside)):
+    if not any(path.is_file() and path.stat().st_size for path in (run.journal, beside)):
         raise InputError(
             [
                 f"run {run.path.name}: the journal {run.journal.name} is gone or empty, so it cannot be resumed, and a new one would be written "
                 f"over {run.record.name}: put a copy of the journal back, or measure under another run name (`run`); nothing was moved"
             ]
         )
+    if not _journal_holds_record(run):
+        raise InputError(
+            [
+                f"run {run.path.name}: {run.record.name} was not made from {run.journal.name} as it is now, and a new one would be written over "
+                "it: put the journal back that it was made from, or measure under another run name (`run`); nothing was moved"
+            ]
+        )
+
+
+def _journal_holds_record(run: RunFolder) -> bool:
+    """Tell whether every point of the record is in the journal beside it; raises `InputError` if one of them cannot be read."""
+    from colure.acquire.journal import Journal, holds_root
+    from colure.model.admission import require_readable_apart
+    from colure.model.files import attribute_of, require_unchanged
+
+    if not require_unchanged(run.record):
+        require_readable_apart(run.record, in_memory=False)
+    root_hash = attribute_of(run.record, "journal_root_hash", "")
+    Journal.resume(run.journal).close()  # says what is wrong with it, if anything is
+    return bool(holds_root(run.journal, root_hash))
 
 
 def _check_disk(folder: Path, plan: Plan) -> None:
@@ -249,8 +271,16 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
     return lines + (turned or [])
 
 
-def rebuild(run: RunFolder) -> int:
-    """Write a run's record anew from its journal and return how many points it holds.
+def rebuild(run: RunFolder) -> tuple[int, str]:
+    """Write a run's record anew from its journal.
+
+    Returns
+    -------
+    points
+        How many the new record holds.
+    kept
+        Name of the file that the old record was kept under, because it cannot be read or was not made from this journal; else
+        empty.
 
     Raises
     ------
@@ -258,13 +288,33 @@ def rebuild(run: RunFolder) -> int:
         If there is no journal, it is damaged, or another process writes it.
     """
     from colure.acquire.journal import Journal
-    from colure.acquire.seal import seal
+    from colure.acquire.seal import record_of, seal
 
     journal = Journal.resume(run.journal)
     try:
-        return int(seal(journal, run.record).sizes["point"])
+        record_of(journal)  # nothing is put aside for a journal that makes no record
     finally:
         journal.close()
+    kept = _put_aside(run)
+    journal = Journal.resume(run.journal)
+    try:
+        return int(seal(journal, run.record).sizes["point"]), kept
+    finally:
+        journal.close()
+
+
+def _put_aside(run: RunFolder) -> str:
+    """Rename a record that holds what its journal does not, or may, and return its new name."""
+    if not run.record.is_file():
+        return ""
+    with suppress(InputError):
+        if _journal_holds_record(run):
+            return ""
+    number = 1
+    while (free := run.record.with_name(f"{run.record.name}.before-{number}")).exists():
+        number += 1
+    run.record.rename(free)
+    return free.name
 
 
 def require_own_record(run: RunFolder, root_hash: str) -> None:
