@@ -7,8 +7,10 @@ import csv
 import re
 
 import pypdf
+import pytest
 
 from colure.app import services
+from colure.app.services import reporting
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.services.verdicts import judge
 from colure.app.storage.folders import run_folder
@@ -44,7 +46,8 @@ def written(folder):
     done = services.process(campaign, run)
     figures = services.evaluate(done, run)
     judged = judge(done, figures, load(Specification, folder / "limits.toml"))
-    services.write_report(campaign, plan, run, done, figures, judged)
+    key = reporting.key_of_report(folder, run, folder / "limits.toml")
+    services.write_report(campaign, plan, run, done, figures, judged, key=key)
     return run.report_html.read_text("utf-8"), pypdf.PdfReader(run.report_pdf), judged
 
 
@@ -88,11 +91,43 @@ def the_budget_names_kinds_distributions_and_the_trades_terms(written):
         assert words in text, words
 
 
-def test_the_report_as_people_get_it(tmp_path):
-    """One report, five looks at it: making it is what costs."""
+def it_is_written_again_for_another_customer_and_nothing_is_worked_out(folder, report, monkeypatch):
+    """The pages of last time with new particulars; what a result depends on is never answered from last time."""
+
+    def never(*_):
+        raise AssertionError("processed again")
+
+    monkeypatch.setattr(reporting, "process", never)
+    run, limits = run_folder(folder, "first"), folder / "limits.toml"
+    (folder / "report.toml").write_text(
+        'issue = 2\nchanges = "customer named"\n[customer]\nname = "Ufer & Tal"\n', "utf-8"
+    )
+    reporting.report_run(folder, run, limits)
+    before, after = (
+        [page.extract_text() for page in one.pages] for one in (report[1], pypdf.PdfReader(run.report_pdf))
+    )
+    assert "Ufer & Tal" in after[0] and "Ufer & Tal" not in "".join(before) and "issue 2" in after[-1]
+    text = run.report_html.read_text("utf-8")
+    assert (
+        text.partition("<h2>Verdict</h2>")[2].partition("</main>")[0].replace("issue 2", "issue 1")
+        == (report[0].partition("<h2>Verdict</h2>")[2].partition("</main>")[0])
+    )
+    for change in (
+        lambda: limits.write_text(limits.read_text("utf-8") + "\n", "utf-8"),
+        lambda: (folder / "report.toml").write_text('language = "fr"\n', "utf-8"),
+        lambda: run.pattern.write_bytes(run.pattern.read_bytes() + b"0"),
+    ):
+        change()
+        with pytest.raises(AssertionError, match="processed again"):
+            reporting.report_run(folder, run, limits)
+
+
+def test_the_report_as_people_get_it(tmp_path, monkeypatch):
+    """One report, six looks at it: making it is what costs."""
     report = written(tmp_path / "c")
     the_first_page_answers_the_three_questions(report)
     every_reference_leads_somewhere(report)
     every_line_chart_brings_its_values(report)
     names_are_text_and_nothing_comes_from_outside(report)
     the_budget_names_kinds_distributions_and_the_trades_terms(report)
+    it_is_written_again_for_another_customer_and_nothing_is_worked_out(tmp_path / "c", report, monkeypatch)

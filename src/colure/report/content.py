@@ -19,6 +19,7 @@ from colure.report.translation import composed_in
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
     from colure.model.figure import Figure
+    from colure.report.second_core import SecondCore
     from colure.report.source import Source
 
 #: What the report answers first, of the figures that exist.
@@ -57,8 +58,11 @@ SECTIONS: Final[Mapping[str, Callable[[Source], tuple[ReportSection, ...]]]] = {
 }
 
 
-def compose(source: Source) -> Document:
+def compose(source: Source, beside: SecondCore | None = None) -> Document:
     """Return the whole report, or the sections of it that report.toml names.
+
+    beside
+        Draws sections on another core.
 
     Raises
     ------
@@ -71,18 +75,19 @@ def compose(source: Source) -> Document:
     for name in wanted:
         if name not in SECTIONS:
             raise ValueError(f"report.toml: sections: {name!r}: must be one of {', '.join(SECTIONS)}")
-    return composed_in(source.particulars, lambda: _whole(source, wanted))
+    return composed_in(source.particulars, lambda: _whole(source, wanted, beside))
 
 
-def _whole(source: Source, wanted: Sequence[str]) -> Document:
+def _whole(source: Source, wanted: Sequence[str], beside: SecondCore | None) -> Document:
     say = source.particulars.say
     f = source.processed.frequency_hz / 1e9
     band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
+    drawn = {name: SECTIONS[name](source) for name in wanted} if beside is None else beside.sections(source, wanted)
     return Document(
         title=source.device.name,
         subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),
         answer=_answer(source),
-        sections=tuple(section for name in wanted for section in SECTIONS[name](source)),
+        sections=tuple(section for name in wanted for section in drawn[name]),
     )
 
 

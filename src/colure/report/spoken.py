@@ -21,6 +21,11 @@ def pictures_in(speak: Callable[[str], str]) -> Iterator[None]:
         _SPOKEN.reset(token)
 
 
+def speaking() -> Callable[[str], str] | None:
+    """Return what every text of a picture passes through now; None where pictures stay as they are."""
+    return _SPOKEN.get()
+
+
 def translate_picture(figure: Any) -> None:
     """Put the texts of a matplotlib figure into the language that pictures are drawn in, before it is laid out."""
     from matplotlib.text import Text

@@ -11,6 +11,7 @@ import click
 
 from colure.acquire.outcome import Options
 from colure.app import services
+from colure.app.services.reporting import key_of_report
 from colure.app.services.verdicts import judge
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.terminal import screens
@@ -54,7 +55,8 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     figures = services.evaluate(processed, run)
     truth = device_truth(campaign)
     judged = judge(processed, figures, load_specification(where / "limits.toml"))
-    services.write_report(campaign, plan, run, processed, figures, judged)
+    key = key_of_report(where, run, where / "limits.toml")
+    services.write_report(campaign, plan, run, processed, figures, judged, key=key)
     frequencies = [float(f) for f in campaign.goal.frequency_hz]
     at = dict(zip(frequencies, truth, strict=True))
     truths = [(figure, at[figure.frequency_hz]) for figure in figures]

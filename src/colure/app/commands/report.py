@@ -70,7 +70,7 @@ def report(
     from colure.app.services import cuts
     from colure.app.services.file_reporting import report_file, report_power_run
     from colure.app.services.pattern_files import is_file
-    from colure.app.services.reporting import report_on
+    from colure.app.services.reporting import report_run
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
     from colure.errors import InputError
@@ -96,9 +96,8 @@ def report(
         _require_signable(folder, run, key_file)
         report_power_run(Campaign.load(folder), run, specification)
     else:
-        campaign, made = services.make_plan(folder, run)
         _require_signable(folder, run, key_file)
-        report_on(campaign, made, run, services.process(campaign, run), specification)
+        report_run(folder, run, specification)
     signed = None if key_file is None else _sign(folder, run, key_file, passphrase_file)
     _say_reports(folder, run, signed, as_json=as_json)
 

@@ -3,15 +3,26 @@
 from __future__ import annotations
 
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
-from colure.app.services.particulars import particulars_of, stops_of
-from colure.app.services.processing import one_distance, opened, process_with, state_in, states_of, write_documents
+from colure.app.services.campaigns import make_plan
+from colure.app.services.particulars import particulars_of, settings_of, stops_of
+from colure.app.services.processing import (
+    one_distance,
+    opened,
+    own_state,
+    process,
+    process_with,
+    state_in,
+    states_of,
+    write_documents,
+)
 from colure.app.services.reference import reference_of
 from colure.app.services.verdicts import judge, verdicts_for_report
-from colure.app.storage.folders import RunFolder
+from colure.app.storage.folders import RunFolder, require_record
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan
@@ -25,9 +36,11 @@ if TYPE_CHECKING:
     from colure.analysis.stray.echo_map import EchoMap
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.app.services.verdicts import Judged
+    from colure.app.storage.kept_report import KeptReport
     from colure.geometry.conventions import FloatArray
     from colure.model.device import Device
     from colure.model.figure import Figure
+    from colure.report.document import Document
     from colure.report.source import PatternCuts, Source
 
 
@@ -100,22 +113,37 @@ def write_report(
     processed: Processed,
     figures: list[Figure],
     judged: Judged | None = None,
+    *,
+    key: str | None = None,
 ) -> None:
     """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict.
+
+    key
+        What its pages are kept under, `report_key`; None: they are not kept.
 
     Raises
     ------
     InputError
         If report.toml or equipment.toml is not as it must be.
     """
-    from colure.report.content import compose
+    from colure.app.storage.kept_report import KeptReport, keep_report
+    from colure.report.content import compose, not_included
+    from colure.report.second_core import second_core
 
-    source = source_of(campaign, plan, run, processed, figures, judged)
-    try:
-        document = compose(source)
-    except ValueError as error:
-        raise InputError([str(error)]) from None
-    write_documents(state_in(processed, run), document)
+    with second_core() as beside:
+        source = source_of(campaign, plan, run, processed, figures, judged)
+        try:
+            document = compose(source, beside)
+        except ValueError as error:
+            raise InputError([str(error)]) from None
+    own = state_in(processed, run)
+    write_documents(own, document)
+    if key is not None:
+        # The logo stands in report.toml's own folder and is read anew.
+        pages = replace(document, logo=None)
+        keep_report(
+            own, key, KeptReport(pages, source.particulars.method, source.decision, not_included(source.figures))
+        )
 
 
 def _method(processed: Processed, campaign: Campaign) -> tuple[str, ...]:
@@ -230,11 +258,64 @@ def _face(processed: Processed, device: Device, shown: int) -> Face | None:
     return face_of(processed.expansion, device, index=shown)
 
 
-def report_on(campaign: Campaign, plan: Plan, run: RunFolder, done: Processed, specification_file: Path | None) -> None:
-    """Evaluate a processed run and write its report, with a verdict if there is a specification file."""
+def report_run(folder: Path, run: RunFolder, specification_file: Path | None) -> None:
+    """Write the report of a campaign's run; pages that nothing has changed since are not worked out again, only the particulars.
+
+    Raises
+    ------
+    InputError
+        If the run holds no record or lacks what its recipe needs, or a file beside it is not as it must be.
+    """
+    from colure.app.storage.kept_report import kept_report
+
+    require_record(run)
+    key = key_of_report(folder, run, specification_file)
+    kept = None if key is None else kept_report(own_state(run), key)
+    if kept is not None:
+        campaign = Campaign.load(folder)
+        write_documents(own_state(run), _renewed(kept, campaign, run))
+        return
+    campaign, plan = make_plan(folder, run)
+    report_on(campaign, plan, run, process(campaign, run), specification_file, key=key)
+
+
+def key_of_report(folder: Path, run: RunFolder, specification_file: Path | None) -> str | None:
+    """Return what the pages of a run's report are kept under; None if they are not. Raises `InputError` for files that are not as they must be."""
+    from colure.app.storage.kept_report import report_key
+
+    if specification_file is not None and not specification_file.is_file():
+        return None
+    return report_key(Campaign.load(folder), own_state(run), settings_of(folder), specification_file)
+
+
+def _renewed(kept: KeptReport, campaign: Campaign, run: RunFolder) -> Document:
+    """Return a kept report with the particulars, the numbers at its feet and the logo of today."""
+    from colure.model.files import file_hash
+    from colure.report.particulars import particulars_sections
+
+    record = one_distance(campaign, opened(own_state(run)))
+    one = particulars_of(campaign, run, record, file_hash(run.record), method=kept.method)
+    fresh = {
+        section.title: section
+        for section in particulars_sections(one, decision=kept.decision, not_included=kept.not_included)
+    }
+    sections = tuple(fresh.get(section.title, section) for section in kept.document.sections)
+    return one.framed(replace(kept.document, sections=sections))
+
+
+def report_on(
+    campaign: Campaign,
+    plan: Plan,
+    run: RunFolder,
+    done: Processed,
+    specification_file: Path | None,
+    *,
+    key: str | None = None,
+) -> None:
+    """Evaluate a processed run and write its report, with a verdict if there is a specification file; `key` as of `write_report`."""
     figures = evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done)
     judged = None if specification_file is None else judge(done, figures, load_specification(specification_file))
-    write_report(campaign, plan, run, done, figures, judged)
+    write_report(campaign, plan, run, done, figures, judged, key=key)
 
 
 def sign_report(run: RunFolder, printed: Path, issue: int, *, key_file: Path, passphrase: bytes) -> Path:
