@@ -74,8 +74,30 @@ def leaves_the_same(whole: Document, language: str) -> list[str]:
     found = speak.document(whole, kept=frozenset(one.title for one in whole.sections[:3]))
     for before, after in zip(whole.sections, found.sections, strict=True):
         for (_, one), (_, other) in zip(texts(before), texts(after), strict=True):
-            assert sorted(re.findall(r"\d+\.\d+", one)) == sorted(re.findall(r"\d+\.\d+", other))
+            assert values(one) == values(other)
     return speak.left
+
+
+def values(text: str) -> list[str]:
+    """Return the decimal numbers of a text, written with a point."""
+    return sorted(one.replace(",", ".") for one in re.findall(r"\d+[.,]\d+", text.replace("\u202f", "")))
+
+
+#: What keeps its point in every language: clauses of standards and versions with several, names of files, editions of a standard.
+WITH_POINTS = re.compile(
+    r"\d+(?:\.\d+){2,}|[\w.-]+\.(?:nc|toml|json|sqlite|csv|pdf)\b|(?:JCGM|IEEE Std|ISO/IEC|3GPP TS|TR|ILAC-G8)[ :]?[\d.:/-]*(?:, \d+(?:\.\d+)*)?"
+)
+
+
+def pointed(text: str) -> list[str]:
+    """Return what still stands with a decimal point, with its surroundings."""
+    return [one[0] for one in re.finditer(r".{0,30}\d\.\d.{0,12}", WITH_POINTS.sub("", text))]
+
+
+def points_left(document: Document) -> list[str]:
+    """Return what still has a decimal point in a report's texts but the particulars: not in names of the program's steps and files."""
+    every = [text for one in document.sections[3:] for _, text in texts(one)]
+    return [found for text in (*every, *document.answer) for found in pointed(text)]
 
 
 def test_every_picture_speaks_german(nightly, source):
@@ -92,12 +114,17 @@ def test_the_full_report_in_german_french_and_spanish(source, tmp_path):
     kept = frozenset(one.title for one in whole.sections[:3])
     nothing_is_left(whole, Translation("de").document(whole, kept=kept))
     assert [leaves_the_same(whole, name) for name in ("de", "fr", "es")] == [[], [], []]
+    assert len(points_left(whole)) > 200
+    others = [Translation(name).document(whole, kept=kept) for name in ("de", "fr", "es")]
+    assert [points_left(one) for one in others] == [[], [], []]
     few = ("particulars", "verdict", "figures", "measured", "checks", "definitions")
     german = compose(formed(source, language="de", sections=few))
     render_pdf(german, tmp_path / "report.pdf")
     page = " ".join(pypdf.PdfReader(tmp_path / "report.pdf").pages[0].extract_text().split())
-    assert "auf Englisch" not in page and "Bei 24." in page and "Geplant: " in page and "Alle Intervalle" in page
+    assert "auf Englisch" not in page and "Bei 24," in page and "Geplant: " in page and "Alle Intervalle" in page
     assert "Halbwertsbreite, E-Ebene" in page
+    printed = "\n".join(one.extract_text() for one in pypdf.PdfReader(tmp_path / "report.pdf").pages)
+    assert pointed(printed) == [] and len(re.findall(r"\d,\d", printed)) > 100
 
 
 def test_every_text_has_the_same_fields_in_every_language():
@@ -117,7 +144,7 @@ def test_a_text_that_nobody_wrote_down_is_left_and_counted():
     assert speak.left == ["Nobody wrote this sentence."]
     # A sentence of the catalogue with an unknown word in one of its fields is not half translated.
     assert speak("Decision rule: by the weather.") == "Decision rule: by the weather."
-    assert speak("5.2 mm") == "5.2 mm" and len(speak.left) == 2
+    assert speak("5.2 mm") == "5,2 mm" and len(speak.left) == 2
 
 
 def test_names_along_an_axis_are_translated_too():
@@ -126,7 +153,7 @@ def test_names_along_an_axis_are_translated_too():
     ax.set_yticks([0, 1], ["Peak directivity  \u00b1 0.017 dBi", "7"])
     with pictures_in(Translation("es")):
         chart(figure, "Bars.")
-    assert [one.get_text() for one in ax.get_yticklabels()] == ["Directividad m\u00e1xima \u00b1 0.017 dBi", "7"]
+    assert [one.get_text() for one in ax.get_yticklabels()] == ["Directividad m\u00e1xima \u00b1 0,017 dBi", "7"]
 
 
 def test_small_words_count_too_and_units_do_not():

@@ -44,5 +44,5 @@ def test_a_child_that_died_costs_time_and_no_section(source, child):
     child._child.kill()
     child._child.wait()
     names = ("drift", "checks", "measured")
-    found = child.sections(source, names)
+    found = child.sections(source, names, SECTIONS)
     assert set(found) == set(names) and told(found["checks"]) == told(SECTIONS["checks"](source))

@@ -81,8 +81,12 @@ def compose(source: Source, beside: SecondCore | None = None) -> Document:
 def _whole(source: Source, wanted: Sequence[str], beside: SecondCore | None) -> Document:
     say = source.particulars.say
     f = source.processed.frequency_hz / 1e9
-    band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
-    drawn = {name: SECTIONS[name](source) for name in wanted} if beside is None else beside.sections(source, wanted)
+    band = say("band", low=say.numeral(f"{f[0]:.3f}"), high=say.numeral(f"{f[-1]:.3f}"), count=f.size)
+    drawn = (
+        {name: SECTIONS[name](source) for name in wanted}
+        if beside is None
+        else beside.sections(source, wanted, SECTIONS)
+    )
     return Document(
         title=source.device.name,
         subtitle=say("measurement", band=band) + (f" \u2014 {say('demo')}" if source.demo else ""),

@@ -12,7 +12,7 @@ from colure.report.figure_tables import figures_section, tables_over_frequency, 
 from colure.report.particulars import particulars_sections
 from colure.report.sections import OVER_FREQUENCY, definitions_section, side_lobe_tables, steps_of, verdict_section
 from colure.report.texts import Texts
-from colure.report.translation import composed_in
+from colure.report.translation import composed_in, written_in
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
@@ -48,6 +48,8 @@ class FileSource:
         The file's history, step by step.
     particulars
         Who measured what for whom; None for a file that says nothing of it.
+    language
+        Of the report of a file without particulars.
     """
 
     name: str
@@ -64,6 +66,7 @@ class FileSource:
     sha256: str
     judged: Verdicts | None = None
     particulars: Particulars | None = None
+    language: str = "en"
 
     @property
     def kind(self) -> str:
@@ -72,9 +75,9 @@ class FileSource:
 
 
 def compose_file(source: FileSource) -> Document:
-    """Return the whole report of a file, which is English, or of a power-only run, in the language that report.toml names."""
+    """Return the whole report of a file or of a power-only run, in its language."""
     if source.particulars is None:
-        return _whole(source)
+        return written_in(source.language, lambda: _whole(source))
     return composed_in(source.particulars, lambda: _whole(source))
 
 
@@ -84,9 +87,9 @@ def _whole(source: FileSource) -> Document:
     frequencies = sorted({one.frequency_hz for one in source.figures})
     stated, origin = (
         source.particulars,
-        "Far field from a file" if source.particulars is None else source.particulars.say("power_only"),
+        "from_file" if source.particulars is None else "power_only",
     )
-    say = Texts.of("en") if stated is None else stated.say
+    say = Texts.of(source.language) if stated is None else stated.say
     decided = None if source.judged is None else source.judged.applied
     first = (
         ()
@@ -99,9 +102,11 @@ def _whole(source: FileSource) -> Document:
         sections = _full_sections(source, here, known, first)
     return Document(
         title=source.name,
-        subtitle=f"{origin}, {_band(frequencies, say)}",
+        subtitle=f"{say(origin)}, {_band(frequencies, say)}",
         answer=_answer(source, known),
         sections=sections,
+        page_words=say("page_of", page="{page}", pages="{pages}"),
+        language=say.language,
     )
 
 
@@ -148,7 +153,7 @@ def _full_sections(
 
 
 def _band(frequencies_hz: list[float], say: Texts) -> str:
-    low, high = (f"{one / 1e9:.6g}" for one in (frequencies_hz[0], frequencies_hz[-1]))
+    low, high = (say.numeral(f"{one / 1e9:.6g}") for one in (frequencies_hz[0], frequencies_hz[-1]))
     return say("band", low=low, high=high, count=len(frequencies_hz))
 
 

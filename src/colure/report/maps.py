@@ -9,7 +9,9 @@ import numpy as np
 from colure.analysis.figures.cuts import FarField, ludwig_3
 from colure.analysis.figures.sphere import coverage
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
+from colure.report.charts import POLE_DEG
 from colure.report.drawing import OnAxes, Panels, panels
+from colure.report.halves import shown_halves
 from colure.report.look import CO, CROSS, FIELD_MAP, INK, canvas, styled
 
 if TYPE_CHECKING:
@@ -24,20 +26,38 @@ LEAST_LEVEL_DB = -20.0
 CELLS = 141
 
 
-def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0, ax: OnAxes = None) -> Panels:
-    """Draw co- and cross-polar level and the axial ratio over direction cosines of the front half (u^2 + v^2 <= reach^2)."""
+def front_maps(
+    coefficients: ComplexArray,
+    *,
+    slant: float,
+    reach: float = 1.0,
+    back: bool = False,
+    region: float = np.pi,
+    peak: float | None = None,
+    ax: OnAxes = None,
+) -> Panels:
+    """Draw co- and cross-polar level and the axial ratio over direction cosines of the front half (u^2 + v^2 <= reach^2).
+
+    back, region
+        True: of the back half (z below 0), up to the angle `region` from +z (rad).
+    peak
+        Amplitude that levels refer to; the highest of the half if None.
+    """
     u = np.linspace(-reach, reach, CELLS)
     uu, vv = np.meshgrid(u, u, indexing="xy")
-    inside = uu**2 + vv**2 <= reach**2
-    d = np.stack([uu[inside], vv[inside], np.sqrt(np.maximum(1.0 - uu[inside] ** 2 - vv[inside] ** 2, 0.0))], axis=-1)
+    z = (-1.0 if back else 1.0) * np.sqrt(np.maximum(1.0 - uu**2 - vv**2, 0.0))
+    inside = (uu**2 + vv**2 <= reach**2) & (z >= np.cos(region) - 1e-9)
+    d = np.stack([uu[inside], vv[inside], z[inside]], axis=-1)
     field = FarField(coefficients).at(d)
     co, cross = ludwig_3(field, d, slant)
-    peak = np.sqrt(np.max(np.abs(co) ** 2 + np.abs(cross) ** 2))
+    peak = float(np.sqrt(np.max(np.abs(co) ** 2 + np.abs(cross) ** 2))) if peak is None else peak
+    # Opposite to the boresight Ludwig's third definition has no directions.
+    defined = d[:, 2] > -np.cos(np.deg2rad(POLE_DEG))
     with styled():
         axes = panels(ax, ["co-polar", "cross-polar", "axial ratio"], (7.2, 2.75), columns=3, sharey=True)
         values = (
-            (_level(co / peak), FLOOR_DB, 0.0, "co-polar / dB re peak", FIELD_MAP),
-            (_level(cross / peak), FLOOR_DB, 0.0, "cross-polar / dB re peak", FIELD_MAP),
+            (np.where(defined, _level(co / peak), np.nan), FLOOR_DB, 0.0, "co-polar / dB re peak", FIELD_MAP),
+            (np.where(defined, _level(cross / peak), np.nan), FLOOR_DB, 0.0, "cross-polar / dB re peak", FIELD_MAP),
             (_axial(co, cross, peak), 0.0, MOST_AXIAL_DB, "axial ratio / dB", "cividis_r"),
         )
         for one, (level, low, high, name, colours) in zip(axes, values, strict=True):
@@ -50,6 +70,25 @@ def front_maps(coefficients: ComplexArray, *, slant: float, reach: float = 1.0, 
             axes.figure.colorbar(mesh, ax=one, label=name, location="bottom", shrink=0.9)
         axes[0].set_ylabel("v")
         return axes
+
+
+def beam_maps(coefficients: ComplexArray, *, slant: float, region: float) -> list[tuple[Panels, bool]]:
+    """Draw the maps of the half of the sphere that holds the beam, or of both where each is within 3 dB of the peak.
+
+    region
+        Angle from +z up to which the field is known, rad.
+
+    Returns
+    -------
+    (picture, whether it shows the back half), levels of all relative to the same peak.
+    """
+    shown, peak = shown_halves(coefficients, region=region)
+    reach = float(np.sin(min(region, 0.5 * np.pi)))
+    level = None if len(shown) == 1 else peak
+    return [
+        (front_maps(coefficients, slant=slant, reach=reach, back=back, region=region, peak=level), back)
+        for back in shown
+    ]
 
 
 def _level(ratio: ComplexArray) -> FloatArray:

@@ -132,8 +132,8 @@ def _rows(one: Particulars) -> tuple[tuple[str, str], ...]:
         ("sampling", told.sampling),
         ("deviations", told.deviations),
         ("external", told.external),
-        ("temperature", _range(told.temperature_c, "\u00b0C")),
-        ("humidity", _range(told.humidity_percent, "%")),
+        ("temperature", _range(told.temperature_c, "\u00b0C", say)),
+        ("humidity", _range(told.humidity_percent, "%", say)),
     ]
     shown = [(say(key), text or say("not_stated")) for key, text in rows]
     if told.issue > 1:
@@ -156,8 +156,8 @@ def _days(one: Particulars) -> str:
     return first if first == last else one.say("measured_from", first=first, last=last)
 
 
-def _range(found: Interval | None, unit: str) -> str:
-    return "" if found is None else f"{found.low:g} \u2013 {found.high:g} {unit}"
+def _range(found: Interval | None, unit: str, say: Texts) -> str:
+    return "" if found is None else say.numeral(f"{found.low:g} \u2013 {found.high:g} {unit}")
 
 
 def _equipment(one: Particulars) -> tuple[Block, ...]:

@@ -12,7 +12,7 @@ import pickle  # between this process and its own child only
 import subprocess
 import sys
 from collections import deque
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from concurrent.futures import TimeoutError as FutureTimeoutError
 from contextlib import contextmanager, suppress
@@ -29,9 +29,10 @@ if TYPE_CHECKING:
 SLOW: Final = ("sphere", "frequency", "cuts", "steps", "uncertainty", "elements", "verdict", "set-up", "room", "drift")
 #: A child that does not answer for so long after this process is ready is given up, s.
 PATIENCE_S: Final = 60.0
-START: Final = "from colure.report.second_core import serve; serve()"
+START: Final = "from colure.report import content, second_core; second_core.serve(content.SECTIONS)"
 
 Sections = dict[str, tuple["ReportSection", ...]]
+Drawers = Mapping[str, Callable[["Source"], tuple["ReportSection", ...]]]
 
 
 class SecondCore:
@@ -43,19 +44,23 @@ class SecondCore:
             [sys.executable, "-c", START], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, env=environment,
         )  # fmt: skip
 
-    def sections(self, source: Source, names: Sequence[str]) -> Sections:
-        """Return the sections of these names, each drawn by whichever process is free."""
+    def sections(self, source: Source, names: Sequence[str], drawers: Drawers) -> Sections:
+        """Return the sections of these names, each drawn by whichever process is free.
+
+        drawers
+            What draws each section here; the child has the same.
+        """
         left = deque(sorted(names, key=lambda name: SLOW.index(name) if name in SLOW else len(SLOW)))
         with ThreadPoolExecutor(1) as pool:
             waiting = pool.submit(self._drawn_by_child, source, speaking(), left)
-            own = _worked_off(source, left)
+            own = _worked_off(source, left, drawers)
             try:
                 others = waiting.result(timeout=PATIENCE_S)
             except FutureTimeoutError:
                 self._child.kill()
                 others = waiting.result()
         missing = deque(name for name in names if name not in own and name not in others)
-        return {**own, **others, **_worked_off(source, missing)}
+        return {**own, **others, **_worked_off(source, missing, drawers)}
 
     def _drawn_by_child(self, source: Source, speak: object, left: deque[str]) -> Sections:
         """Let the child draw what stands first in `left` until nothing is left, or it fails."""
@@ -101,14 +106,12 @@ def second_core() -> Iterator[SecondCore | None]:
         child.close()
 
 
-def _worked_off(source: Source, left: deque[str]) -> Sections:
-    from colure.report.content import SECTIONS
-
+def _worked_off(source: Source, left: deque[str], drawers: Drawers) -> Sections:
     drawn: Sections = {}
     with suppress(IndexError):
         while True:
             name = left.popleft()
-            drawn[name] = SECTIONS[name](source)
+            drawn[name] = drawers[name](source)
     return drawn
 
 
@@ -117,24 +120,22 @@ def _send(to: IO[bytes], thing: object) -> None:
     to.flush()
 
 
-def serve() -> None:
+def serve(drawers: Drawers) -> None:
     """Draw what is asked for on standard input until it ends: the child's whole life."""
     # Nothing that a library prints may come amid the answers.
     back = os.fdopen(os.dup(1), "wb")
     os.dup2(2, 1)
     for library in ("matplotlib.backends.backend_svg", "mpl_toolkits.mplot3d.art3d", "xarray"):
         importlib.import_module(library)  # before it is needed
-    from colure.report.content import SECTIONS
-
     with suppress(EOFError, BrokenPipeError):
         source, language = pickle.load(sys.stdin.buffer)
         _send(back, "ready")
         while True:
             name = pickle.load(sys.stdin.buffer)
             if language is None:
-                _send(back, (SECTIONS[name](source), []))
+                _send(back, (drawers[name](source), []))
                 continue
             speak = Translation(language)
             with pictures_in(speak):
-                drawn = SECTIONS[name](source)
+                drawn = drawers[name](source)
             _send(back, (drawn, speak.left))

@@ -25,6 +25,7 @@ from colure.report.document import (
     chart,
 )
 from colure.report.figure_tables import tables_over_frequency
+from colure.report.halves import half_words
 from colure.report.measured import where
 from colure.report.reflection_charts import reflection_chart
 from colure.report.source import NOT_HELD
@@ -258,15 +259,11 @@ def _front(source: Source, centre: int, frequency: float) -> tuple[Chart, ...]:
     sphere = source.processed.sphere
     if sphere.one_polarization:
         return ()
-    reach = float(np.sin(np.deg2rad(min(sphere.region_deg, 90.0))))
-    figure = maps.front_maps(
-        source.processed.expansion.coefficients[centre], slant=source.processed.budget.slant, reach=reach
+    region, at = float(np.deg2rad(sphere.region_deg)), f"{frequency / 1e9:.3f} GHz"
+    drawn = maps.beam_maps(
+        source.processed.expansion.coefficients[centre], slant=source.processed.budget.slant, region=region
     )
-    words = (
-        f"Over direction cosines u = sin \u03b8 cos \u03c6, v = sin \u03b8 sin \u03c6 of the front half, {frequency / 1e9:.3f} GHz; the axial "
-        "ratio is drawn where the level is within 20 dB of the peak."
-    )
-    return (chart(figure, words, dense=True),)
+    return tuple(chart(figure, half_words(at, back=back), dense=True) for figure, back in drawn)
 
 
 def _coverage_blocks(source: Source, centre: int) -> tuple[Chart, ...]:

@@ -34,7 +34,7 @@ def compose_short(source: Source, not_included: tuple[str, ...]) -> Document:
     """
     one, say = source.particulars, source.particulars.say
     f = source.processed.frequency_hz / 1e9
-    band = say("band", low=f"{f[0]:.3f}", high=f"{f[-1]:.3f}", count=f.size)
+    band = say("band", low=say.numeral(f"{f[0]:.3f}"), high=say.numeral(f"{f[-1]:.3f}"), count=f.size)
     first, equipment, statements = particulars_sections(one, decision=source.decision, not_included=not_included)
     return one.framed(
         Document(
@@ -75,7 +75,7 @@ def _results(source: Source) -> ReportSection:
         )
         for name in names
     )
-    header = (say("figure"), f"{source.frequency / 1e9:.3f} GHz", say("unit"))
+    header = (say("figure"), say.numeral(f"{source.frequency / 1e9:.3f} GHz"), say("unit"))
     table = Table(header, rows, shares=(2.6, 2.2, 0.4))
     return ReportSection(say("results"), (table,))
 
@@ -91,16 +91,20 @@ def value_text(one: Figure, say: Texts) -> str:
     """Return a figure's value and interval, with every word in the catalogue's language."""
     if one.reason:
         return say("undefined")
-    value = format_value(one.value, uncertainty=one.expanded_uncertainty)
+
+    def written(value: float, uncertainty: float) -> str:
+        return say.numeral(format_value(value, uncertainty=uncertainty))
+
+    value = written(one.value, one.expanded_uncertainty)
     up, down = one.upper - one.value, one.value - one.lower
     if not np.isfinite(up) and not np.isfinite(down):
         text = f"{value} ({say('no_interval')})"
     elif not np.isfinite(up):
-        text = f"{value} ({say('at_least', value=format_value(one.lower, uncertainty=down))})"
+        text = f"{value} ({say('at_least', value=written(one.lower, down))})"
     elif not np.isfinite(down):
-        text = f"{value} ({say('at_most', value=format_value(one.upper, uncertainty=up))})"
+        text = f"{value} ({say('at_most', value=written(one.upper, up))})"
     else:
-        text = f"{value} {one.interval_text()}"
+        text = f"{value} {say.numeral(one.interval_text())}"
     flag = {LOOK: "look", NOT_TO_BE_USED: "not_to_be_used"}.get(one.use)
     return text if flag is None else f"{text} ({say(flag)})"
 
@@ -113,11 +117,11 @@ def _verdict(source: Source) -> tuple[ReportSection, ...]:
     rows = []
     for asked, one in zip(judged.asked, judged.rows, strict=True):
         requirement = (
-            f"{say.label(asked.figure, labels.get(asked.figure, asked.figure))} {asked.bounds}"
+            f"{say.label(asked.figure, labels.get(asked.figure, asked.figure))} {say.numeral(asked.bounds)}"
             if asked.figure
             else asked.bounds
         )
-        margin = "" if not np.isfinite(one.margin) else f"{one.margin:+.2f} {one.unit}"
+        margin = "" if not np.isfinite(one.margin) else say.numeral(f"{one.margin:+.2f} {one.unit}")
         rows.append((requirement, say(one.outcome.replace(" ", "_")), margin))
     outcome = say(judged.outcome.replace(" ", "_"))
     table = Table((say("requirement"), say("verdict"), say("margin")), tuple(rows), wide=True, shares=(2.6, 1.0, 1.0))
@@ -128,7 +132,7 @@ def _cuts(source: Source) -> ReportSection:
     say, wanted = source.particulars.say, source.particulars.settings.planes
     planes: dict[str, GreatCircleCut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
     drawn = charts.cuts_rectangular(planes, source.cuts.peak_dbi, source.levels, say)
-    title = say("cuts", frequency=f"{source.frequency / 1e9:.3f}")
+    title = say("cuts", frequency=say.numeral(f"{source.frequency / 1e9:.3f}"))
     return ReportSection(title, (chart(drawn, say("chart_caption"), width_percent=72), *_undefined(source)))
 
 

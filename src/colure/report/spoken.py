@@ -31,6 +31,8 @@ def translate_picture(figure: Any) -> None:
     from matplotlib.text import Text
     from matplotlib.ticker import FixedFormatter
 
+    from colure.report.tick_numbers import speak_ticks
+
     speak = _SPOKEN.get()
     if speak is None:
         return
@@ -43,6 +45,7 @@ def translate_picture(figure: Any) -> None:
         formatter = axis.get_major_formatter()
         if isinstance(formatter, FixedFormatter):
             formatter.seq = [speak(str(one)) for one in formatter.seq]
+        speak_ticks(axis, speak)
         named = _names_by_place(formatter)
         named.update({place: speak(name) for place, name in named.items()})
 

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from importlib import resources
 from typing import Final
 
+from colure.report.numerals import numerals
+
 LANGUAGES: Final = ("en", "de", "fr", "es")
 
 
@@ -34,6 +36,10 @@ class Texts:
     def __call__(self, key: str, **values: object) -> str:
         """Return a text with its values filled in; raises KeyError where the catalogue lacks it."""
         return self.entries[key][self.language].format(**values)
+
+    def numeral(self, text: str) -> str:
+        """Return a value without words, its numbers as the language writes them."""
+        return numerals(text, self.language)
 
     def label(self, name: str, label: str) -> str:
         """Return a figure's label; the program's own where the catalogue holds none (it is English then)."""

@@ -15,6 +15,7 @@ from textwrap import fill
 from typing import TYPE_CHECKING, Final
 
 from colure.report.document import Block, Cell, Chart, Document, FileLink, Paragraph, Ref, ReportSection, Side, Table
+from colure.report.numerals import numerals
 from colure.report.spoken import pictures_in
 from colure.report.texts import catalogue
 
@@ -124,8 +125,10 @@ class Translation:
 
     def __call__(self, text: str) -> str:
         """Return a text in the language; itself, kept in `left`, if the catalogue holds none like it."""
-        if self.language == "en" or not has_words(text):
+        if self.language == "en":
             return text
+        if not has_words(text):
+            return numerals(text, self.language)
         joined = " ".join(text.split())
         found = self._found(joined) or self._value(joined, 0)
         if found is None:
@@ -171,7 +174,7 @@ class Translation:
     def _piece(self, text: str, depth: int) -> str | None:
         """Return one text of a list, which may begin small and may have its value behind it."""
         if not has_words(text):
-            return text
+            return numerals(text, self.language)
         for one in (text, text[0].upper() + text[1:]):
             if (found := self._found(one, depth)) is not None:
                 return found
@@ -179,7 +182,7 @@ class Translation:
                 return found.removesuffix(".")
             split = re.fullmatch(r"(.*[^\s\d.,\u00b1+-])\s+([-+]?\d.*)", one)
             if split is not None and not has_words(split[2]) and (found := self._found(split[1], depth)) is not None:
-                return f"{found} {split[2]}"
+                return f"{found} {numerals(split[2], self.language)}"
         return None
 
     def document(self, document: Document, *, kept: frozenset[str]) -> Document:
@@ -231,12 +234,22 @@ class Translation:
 
 def composed_in(one: Particulars, compose: Callable[[], Document]) -> Document:
     """Compose a report in the language that its particulars name, pictures included; the particulars are in it already."""
-    speak = Translation(one.settings.language)
-    if speak.language == "en":
-        return one.framed(compose())
+    kept = frozenset(one.say(key) for key in ("particulars", "equipment", "statements"))
+    return written_in(one.settings.language, lambda: one.framed(compose()), kept=kept)
+
+
+def written_in(language: str, compose: Callable[[], Document], *, kept: frozenset[str] = frozenset()) -> Document:
+    """Compose a report in a language, pictures included.
+
+    kept
+        Titles of sections that are in the language already.
+    """
+    if language == "en":
+        return compose()
+    speak = Translation(language)
     with pictures_in(speak):
-        document = one.framed(compose())
-    return speak.document(document, kept=frozenset(one.say(key) for key in ("particulars", "equipment", "statements")))
+        document = compose()
+    return speak.document(document, kept=kept)
 
 
 def _cautions(language: str) -> str:

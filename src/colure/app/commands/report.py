@@ -10,11 +10,13 @@ import click
 
 from colure.app.commands.fields import slant_option
 from colure.model.strict_json import json_text
+from colure.report.texts import LANGUAGES
 
 if TYPE_CHECKING:
     from datetime import date
 
     from colure.app.storage.folders import RunFolder
+    from colure.model.report_settings import Language
 
 
 @click.command()
@@ -27,6 +29,12 @@ if TYPE_CHECKING:
 @slant_option
 @click.option(
     "--to", "target", type=click.Path(path_type=Path), help="Folder of a file's report; beside it by default."
+)
+@click.option(
+    "--language",
+    type=click.Choice(LANGUAGES),
+    default=None,
+    help="Language of a file's report; as report.toml beside it says, or English, by default.",
 )
 @click.option(
     "--sign",
@@ -49,6 +57,7 @@ def report(
     state: str | None,
     slant_deg: float | None,
     target: Path | None,
+    language: Language | None,
     key_file: Path | None,
     passphrase_file: Path | None,
     as_json: bool,
@@ -81,11 +90,15 @@ def report(
             raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
         if key_file is not None:
             raise InputError([f"--sign = {key_file}: only the report of a run can be signed"])
-        _say(*report_file(source, target, specification, slant_deg=slant_deg), as_json=as_json)
+        _say(*report_file(source, target, specification, slant_deg=slant_deg, language=language), as_json=as_json)
         return
     for option, given in (("--slant-deg", slant_deg), ("--to", target)):
         if given is not None:
             raise InputError([f"{option} = {given}: only for a file; a run's report lies in its folder"])
+    if language is not None:
+        raise InputError(
+            [f"--language = {language}: only for a file; report.toml states the language of a run's report"]
+        )
     folder, run = source, run_folder(source, run_name).state(state)
     if is_cuts(run):
         if specification is not None:

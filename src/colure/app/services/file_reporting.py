@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.app.services.particulars import particulars_of, stops_of
+from colure.app.services.particulars import particulars_of, settings_of, stops_of
 from colure.app.services.pattern_object import FilePattern, open_pattern
 from colure.app.services.power_files import PowerPattern, is_power_file, open_power
 from colure.app.services.power_runs import PowerRun
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from colure.app.storage.folders import RunFolder
     from colure.model.campaign import Campaign
     from colure.model.figure import Figure
+    from colure.model.report_settings import Language
     from colure.report.file_content import FileSource, Picture
     from colure.report.source import Verdicts
 
@@ -36,7 +37,12 @@ WHOLE = np.pi - 1e-9
 
 
 def report_file(
-    path: Path, folder: Path | None = None, specification: Path | None = None, *, slant_deg: float | None = None
+    path: Path,
+    folder: Path | None = None,
+    specification: Path | None = None,
+    *,
+    slant_deg: float | None = None,
+    language: Language | None = None,
 ) -> tuple[Path, Path]:
     """Write the report of a far-field file as one HTML page and a PDF; nothing is overwritten.
 
@@ -46,6 +52,8 @@ def report_file(
         Where the report goes; beside the file if None.
     specification
         Limits and masks to hold the file against.
+    language
+        Language of the report; that of report.toml beside the file if None, or English.
 
     Returns
     -------
@@ -66,12 +74,13 @@ def report_file(
     targets = into / f"{path.stem}-report.html", into / f"{path.stem}-report.pdf"
     for target in targets:
         require_free(target)
-    power = is_power_file(path)
-    document = compose_file(
+    spoken = language or settings_of(path.parent).language
+    source = (
         _power_source(open_power(path, slant_deg=slant_deg or 0.0), path, specification)
-        if power
+        if is_power_file(path)
         else _source(path, specification, slant_deg)
     )
+    document = compose_file(replace(source, language=spoken))
     try:
         targets[0].write_text(render_html(document), encoding="utf-8")
         render_pdf(document, targets[1])
@@ -223,14 +232,10 @@ def _cut_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:
 
 def _sphere_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:
     from colure.report.file_content import Picture
+    from colure.report.halves import half_words
 
     return (
-        Picture(
-            opened.plot("front"),
-            f"Over direction cosines u = sin θ cos φ, v = sin θ sin φ of the front half, {at}; the axial ratio is drawn where the "
-            "level is within 20 dB of the peak.",
-            dense=True,
-        ),
+        *(Picture(drawn, half_words(at, back=back), dense=True) for drawn, back in opened.beam_maps()),
         Picture(opened.plot("map"), f"Total {opened.scale}, {at}; blank where nothing is known.", dense=True),
         Picture(opened.plot("solid"), f"The same as a solid, {at}.", dense=True),
     )

@@ -216,6 +216,14 @@ class FilePattern:
             drawn = draw(theta_deg=theta_deg, phi_deg=phi_deg, field=field, ax=ax)
         return charts.renamed(drawn, self.scale, "dBi" if self.scale in ("gain", "directivity") else "dB re the peak")
 
+    def beam_maps(self) -> list[tuple[Panels, bool]]:
+        """Draw the half of the sphere that holds the beam over direction cosines at mid-band, or both: (picture, whether it is the back half)."""
+        from colure.report import maps
+
+        i = index_of(self.waves.frequency_hz, None)
+        one = self.waves.expansion.coefficients[i] * self._factor()[i]
+        return maps.beam_maps(one, slant=self.waves.slant, region=self.waves.region)
+
     def _bands(self, i: int) -> dict[str, LevelCut]:
         """Return the principal cuts at one frequency with their intervals; none where the file states no errors."""
         from colure.waves.expansion import Expansion
