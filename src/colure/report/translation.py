@@ -59,7 +59,7 @@ _NO_WORDS: Final = frozenset(
 #: Fields that hold a name, a formula or an address: they stay as they are.
 _NAMES: Final = frozenset(("name", "formula", "file", "hash", "place", "parts", "scheme"))
 #: The catalogue's files, beside those texts that the short report has by key.
-CATALOGUE: Final = ("full.toml", "sentences.toml")
+CATALOGUE: Final = ("full.toml", "sentences.toml", "files.toml")
 #: Texts within texts within texts.
 DEEPEST: Final = 6
 _WORD: Final = re.compile(r"[A-Za-z]{3,}|\b(?:of|to|is|at|in)\b")

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import csv
+import html
 import json
 import os
+import re
 from pathlib import Path
 
 import numpy as np
+import pypdf
 import pytest
 from click.testing import CliRunner
 
@@ -23,6 +26,7 @@ from colure.model.fields import grid_dataset
 from colure.model.files import save_dataset
 from tests.app.services.test_pattern_files import HUYGENS, field
 from tests.conftest import cluster_of
+from tests.report.test_languages import pointed
 
 F = np.array([5.7e9, 5.9e9])
 RADIUS_M = 0.6
@@ -144,12 +148,43 @@ def test_half_a_sphere_from_csv_without_errors_says_so(tmp_path):
     )
 
 
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("de", ("Fernfeld aus einer Datei", "Seite")), ("fr", ("Champ lointain d'un fichier", "page"))],
+)
+def test_the_report_of_a_file_speaks_the_language_of_report_toml_or_of_the_option(tmp_path, language, words):
+    """Intervals and budget in one (report.toml beside the file), half a sphere without errors in the other (the option); nothing is left in English."""
+    if language == "de":
+        save_dataset(
+            far_field(near_field(-50.0, 0.2, 3), step_deg=6.0, declared=Declared(None, 2e-4, 0.0, -40.0))[0],
+            tmp_path / "row.nc",
+        )
+        (tmp_path / "report.toml").write_text('language = "de"\n', "utf-8")
+        command = ["report", str(tmp_path / "row.nc")]
+    else:
+        write_csv(field(HUYGENS, top_deg=90.0), tmp_path / "half.csv")
+        command = ["report", str(tmp_path / "half.csv"), "--language", language]
+    result = CliRunner().invoke(main, [*command, "--json"])
+    assert result.exit_code == 0, result.output
+    text = Path(json.loads(result.output)["html"]).read_text("utf-8")
+    shown = html.unescape(re.sub(r"<[^>]+>", " ", re.sub(r"data:[^'\"]+", "", text.partition("<body>")[2])))
+    # The steps that made the file stand as the file holds them.
+    shown = re.sub(r"to far-field.*?SHA-256", "", shown, flags=re.DOTALL)
+    assert f"<html lang='{language}'>" in text and words[0] in shown
+    for english in ("English", " the ", " is not known", "Definitions", " of the "):
+        assert english not in shown, english
+    assert pointed(shown) == [] and len(re.findall(r"\d,\d", shown)) > 20
+    printed = pypdf.PdfReader(json.loads(result.output)["pdf"]).pages[0].extract_text()
+    assert f"{words[1]} 1 " in printed
+
+
 def test_a_report_is_not_begun_where_it_cannot_be_written_or_makes_no_sense(tmp_path):
     save_dataset(field(HUYGENS), tmp_path / "far.nc")
     far = str(tmp_path / "far.nc")
     for more, words in (
         (["--to", str(tmp_path / "none")], "no such folder"),
         (["--state", "left"], "holds one state"),
+        (["--language", "it"], "is not one of"),
         (["--specification", str(tmp_path / "none.toml")], "none.toml"),
     ):
         result = CliRunner().invoke(main, ["report", far, *more])
