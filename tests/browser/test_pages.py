@@ -24,6 +24,7 @@ from colure.app.web.guard.roles import SessionRole
 from colure.app.web.room import campaign_id
 from colure.app.web.scan.layout import layout_for
 from colure.app.web.scan.live import LiveScan
+from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from tests.browser.conftest import serving
@@ -177,7 +178,7 @@ def test_every_page_opens_and_stop_is_in_reach(page, served, tiny_campaign):
         page.wait_for_selector(f"[role=tab][aria-selected=true]:has-text('{tab}')")
 
 
-def test_the_beam_is_searched_from_the_page(page, served):
+def test_the_beam_is_searched_from_the_page(page, served, tiny_campaign):
     """Coarse, then fine where it was strongest, then what was found in words."""
     enter(page, served, "align")
     page.get_by_role("button", name="take motion lease").click()
@@ -187,7 +188,11 @@ def test_the_beam_is_searched_from_the_page(page, served):
         page.get_by_role("button", name="start", exact=True).click()
         page.wait_for_selector(sign, timeout=60_000)
     page.get_by_role("button", name="set as home").click()
-    page.wait_for_selector("text=has its home on the roll axis")
+    page.wait_for_selector("text=azimuth: home at")
+    # Home is where the axes rest: no angle of the chamber changes, and a roll over azimuth is not asked for its zeros.
+    axis = Campaign.load(tiny_campaign).chamber.positioner.azimuth
+    assert axis.home_deg != 0.0 and axis.zero_deg == 0.0
+    assert page.get_by_role("button", name="take as zeros").count() == 0
 
 
 def test_two_runs_side_by_side(page, served, tiny_campaign):

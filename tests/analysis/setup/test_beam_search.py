@@ -64,16 +64,22 @@ def test_the_command_searches_over_sockets_and_home_is_for_azimuth_and_elevation
     assert result.exit_code == 0, result.output
     found = json.loads(result.output)
     assert set(found["readouts_deg"]) == {"azimuth", "roll"} and abs(found["found"]["azimuth_deg"]) < 10.0
-    with pytest.raises(InputError, match="roll over azimuth has its home on the roll axis"):
-        beam_search.set_home(tiny_campaign, "beam", "now")
+    with pytest.raises(InputError, match="zero of a roll over azimuth lies on its roll axis"):
+        beam_search.set_zeros(tiny_campaign, "beam", "now")
     assert not list(tiny_campaign.glob("chamber.toml.*"))
+    # Home is where the axes go when nobody asks for more: it may be on the beam of any positioner, and no angle changes.
+    before = Campaign.load(tiny_campaign).chamber.axis_table
+    beam_search.set_home(tiny_campaign, "beam", "now")
+    table = Campaign.load(tiny_campaign).chamber.axis_table
+    for name, readout in found["readouts_deg"].items():
+        assert table[name].home_deg == pytest.approx(readout, abs=1e-4) and table[name].map == before[name].map
     again = CliRunner().invoke(main, ["beam", str(tiny_campaign)])
     assert again.exit_code == 0 and "beam at azimuth" in again.output
     assert services.verify(beam_search.stage_run(tiny_campaign, "beam", "fine")).whole
 
 
 def test_home_is_set_where_the_beam_is(campaign_folder):
-    """Azimuth over elevation: the zeros become the beam's readouts, and the file as it was stays beside it."""
+    """Azimuth over elevation: home, or the zeros, become the beam's readouts, and the file as it was stays beside it."""
     edited(
         campaign_folder,
         "goal.toml",
@@ -92,7 +98,12 @@ def test_home_is_set_where_the_beam_is(campaign_folder):
         run.path.mkdir(parents=True)
         save_dataset(looked(campaign, plan, truth), run.record)
     before = (campaign_folder / "chamber.toml").read_text("utf-8")
-    words = beam_search.set_home(campaign_folder, "beam", "before")
+    beam_search.set_home(campaign_folder, "beam", "home")
+    table = Campaign.load(campaign_folder).chamber.axis_table
+    assert table["azimuth"].home_deg == pytest.approx(5.0, abs=0.3) and table["azimuth"].zero_deg == 0.0
+    assert table["elevation"].home_deg == pytest.approx(6.0, abs=0.3) and table["elevation"].zero_deg == 0.0
+    (campaign_folder / "chamber.toml").write_text(before, "utf-8")
+    words = beam_search.set_zeros(campaign_folder, "beam", "before")
     assert len(words) == 2 and (campaign_folder / "chamber.toml.before").read_text("utf-8") == before
     table = Campaign.load(campaign_folder).chamber.axis_table
     assert table["azimuth"].zero_deg == pytest.approx(5.0, abs=0.3)

@@ -5,6 +5,7 @@ import { busy, live, type Status } from "../live/live";
 import { get, post } from "../request/server";
 import type { Checked, FlipWords } from "../request/types";
 import { startDialog, type Kind } from "../scan/start";
+import { dialog } from "../shell/dialog";
 import type { Page, View } from "../shell/page";
 import { Panel } from "../shell/panel";
 import { may, session, words } from "../shell/session";
@@ -23,7 +24,10 @@ export function alignPage(view: View): Page {
   const hand = new HandPanel((db) => {
     screen.reading(db);
     tick("sweep", `${db.toFixed(1)} dB`);
-  });
+  }, (pose) => {
+    view.chamber.follow(pose.angles_deg, pose.axes, pose.joints);
+    fill(view.stage.caption, "The chamber as chamber.toml declares it, axes as read by hand.");
+  }); // prettier-ignore
   const list = h("ol", { class: "checklist" });
   const campaign = session.campaign;
   /** What this page still asks for when it is left, nobody waits for. */
@@ -137,13 +141,18 @@ export function alignPage(view: View): Page {
     try {
       const found = await post("/api/beam", { campaign, run });
       const home = button(
-        "set as home",
-        () => void setHome(run),
-        "",
-        "azimuth/elevation positioners: the beam's readouts become the axes' zeros in chamber.toml",
+          "set as home",
+          () => void keep(run, "home"),
+          "",
+          "home_deg in chamber.toml: all to home then turns the beam to the probe",
+        ),
+        zeros = button("take as zeros", () => asZeros(run), "", "zero_deg in chamber.toml: every angle changes");
+      for (const one of [home, zeros]) one.disabled = !may("configure");
+      fill(
+        beamFound,
+        ...found.sentences.map((s) => h("p", {}, s)),
+        found.beam_deg && h("div", { class: "row" }, home, !rolls && zeros),
       );
-      home.disabled = !may("configure");
-      fill(beamFound, ...found.sentences.map((s) => h("p", {}, s)), found.beam_deg && home);
       fill(beam.faults);
       fill(beam.subject, `run ${run}`);
       screen.found(found);
@@ -166,9 +175,19 @@ export function alignPage(view: View): Page {
       // Another kind of run by that name: nothing is drawn of it.
     }
   };
-  const setHome = async (run: string) => {
+  const asZeros = (run: string) =>
+    dialog("Take the beam's readouts as the zeros of both axes?", (close) => [
+      h("p", {}, "Only where the beam is known to leave the device straight: then what was found is an error of the zeros. A beam that leans on its device is none; with zeros set to it, directions away from the zero come out wrong."),
+      h("p", { class: "small" }, "zero_deg of both axes in chamber.toml changes; the file as it was stays beside it."),
+      h("div", { class: "row" }, button("back", close), h("span", { class: "spring" }), button("take as zeros", () => {
+        close();
+        void keep(run, "zeros");
+      }, "main")),
+    ]); // prettier-ignore
+  const keep = async (run: string, into: "home" | "zeros") => {
     try {
-      fill(beamNow, (await post("/api/home", { campaign, run })).join("; "));
+      fill(beamNow, (await post("/api/home", { campaign, run, into })).join("; "));
+      fill(beam.faults);
     } catch (error) {
       fill(beam.faults, h("p", {}, words(error)));
     }
@@ -231,29 +250,29 @@ export function alignPage(view: View): Page {
       was = s.running;
       for (const one of starts) one.disabled = busy(s) || session.me?.mine !== true || (one === flipStart && !rolls);
       screen.status(s);
-      if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes);
+      if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes, s.joints);
     },
   });
   post("/api/motion", { campaign }, gone.signal).then(
     (m) => {
       view.chamber.build(m);
-      if (m.joints)
-        fill(
-          view.stage.caption,
-          `The mount's coordinates, drawn as a roll over azimuth; its ${m.joints} joints are not drawn.`,
-        );
-      rolls = m.geometry === "roll-over-azimuth";
-      screen.positioner(rolls);
+      rolls = m.geometry === "roll-over-azimuth" && !m.mount;
+      screen.positioner(rolls, m.mount !== null);
       if (rolls) return;
       flipStart.disabled = true;
-      fill(flipNow, "This positioner has no roll axis: the beam search finds the zeros of both axes instead.");
+      fill(
+        flipNow,
+        m.mount
+          ? "A mount that is described by its joints has no flip test: a whole sphere shows what is misaligned."
+          : "This positioner has no roll axis: the beam search finds what both axes read on the beam.",
+      );
     },
     (e: unknown) => talk.fault(e),
   );
   void earlier();
   // No page's pose stays for the next one: until axes are read they stand at zero here, and that is said.
   if (!live.status.angles_deg?.length) {
-    view.chamber.turn(0, 0, 0);
+    view.chamber.rest();
     fill(view.stage.caption, "The chamber as chamber.toml declares it, all axes drawn at zero.");
   } else fill(view.stage.caption, "The chamber as chamber.toml declares it, axes as last told.");
   drawList();

@@ -5,12 +5,15 @@ import { lines } from "../draw/colours";
 import { button, h, table } from "../draw/dom";
 import { busy, live } from "../live/live";
 import { post } from "../request/server";
-import type { ByHand } from "../request/types";
+import type { ByHand, Limits, Pose } from "../request/types";
 import { dialog } from "../shell/dialog";
 import { Panel } from "../shell/panel";
 import { may, session } from "../shell/session";
 import { thetaPhi } from "../scene/angles";
 import { cursor } from "../shell/cursor";
+
+/** What stands behind a readout: degrees, or millimetres of a prismatic joint. */
+const unit = (axis: Limits): string => (axis.unit === "mm" ? " mm" : "°");
 
 const STEPS = [-10, -1, -0.1, 0.1, 1, 10];
 
@@ -27,8 +30,11 @@ export class HandPanel {
   private timer = 0;
   private before: (number | null)[][] = [];
 
-  /** `read` hears the level of every sweep that is taken, dB. */
-  constructor(private read: (db: number) => void) {
+  /** `read` hears the level of every sweep that is taken, dB; `stands` where the axes are whenever they were asked or moved. */
+  constructor(
+    private read: (db: number) => void,
+    private stands: (pose: Pose) => void,
+  ) {
     this.draw();
     const take = this.gated(
       button("take one sweep", () => this.sweep(), "main", "the source is on for one sweep; nothing moves"),
@@ -63,6 +69,7 @@ export class HandPanel {
   private run(words: string, question: () => Promise<ByHand>): void {
     void this.panel.ask({ key: "hand", words }, question, (found) => {
       this.last = found;
+      if (found.pose) this.stands(found.pose);
       this.panel.subject.textContent = `${found.text}, ${new Date(1000 * found.at).toLocaleTimeString()}`;
       return this.content();
     }, { waiting: `${words}. STOP brakes.` }).then((found) => {
@@ -94,16 +101,16 @@ export class HandPanel {
           value: a.readout_deg.toFixed(2),
           min: a.min_deg,
           max: a.max_deg,
-          "aria-label": `${a.axis}: go to this readout, degrees`,
+          "aria-label": `${a.axis}: go to this readout, ${a.unit === "mm" ? "millimetres" : "degrees"}`,
         },
       });
       const to = (v: number) =>
-        this.run(`${a.axis} to ${v.toFixed(2)}°`, () =>
+        this.run(`${a.axis} to ${v.toFixed(2)}${unit(a)}`, () =>
           post("/api/move", { campaign, to_deg: { [a.axis]: v }, clear: true }),
         );
       return [
         h("strong", {}, a.axis),
-        h("span", { class: "mono" }, `${a.readout_deg.toFixed(3)}°`),
+        h("span", { class: "mono" }, `${a.readout_deg.toFixed(3)}${unit(a)}`),
         h(
           "span",
           { class: "jogs" },
@@ -113,13 +120,17 @@ export class HandPanel {
                 `${s > 0 ? "+" : "−"}${Math.abs(s)}`,
                 () => to(a.readout_deg + s),
                 "tiny",
-                `${a.axis}: by ${s} degrees`,
+                `${a.axis}: by ${s} ${a.unit === "mm" ? "millimetres" : "degrees"}`,
               ),
             ),
           ),
         ),
         h("span", { class: "row" }, target, this.gated(button("go", () => to(Number(target.value)), "tiny"))),
-        h("span", { class: "mono small" }, `${a.min_deg}° to ${a.max_deg}°, home ${a.home_deg}°`),
+        h(
+          "span",
+          { class: "mono small" },
+          `${a.min_deg}${unit(a)} to ${a.max_deg}${unit(a)}, home ${a.home_deg}${unit(a)}`,
+        ),
       ];
     });
     const at = cursor.at && thetaPhi(cursor.at);
@@ -156,7 +167,21 @@ export class HandPanel {
     return [
       h("div", { class: "row" }, where, h("label", { class: "row small" }, this.clear, "the axes are free to move")),
       rows.length
-        ? h("div", { class: "scroll-x" }, table(["axis", "readout", "by / deg", "to / deg", "limits"], rows, "axes"))
+        ? h(
+            "div",
+            { class: "scroll-x" },
+            table(
+              [
+                "axis",
+                "readout",
+                this.last!.axes.some((a) => a.unit === "mm") ? "by / deg or mm" : "by / deg",
+                "to",
+                "limits",
+              ],
+              rows,
+              "axes",
+            ),
+          )
         : h("p", { class: "quiet small" }, "Moves need the motion lease and everyone clear."),
       h(
         "div",
@@ -174,7 +199,7 @@ export class HandPanel {
   private keep(): void {
     const axes = this.last?.axes ?? [];
     dialog("Make these readouts the home of the axes?", (close) => [
-      h("p", {}, axes.map((a) => `${a.axis} ${a.readout_deg.toFixed(3)}°`).join(", ")),
+      h("p", {}, axes.map((a) => `${a.axis} ${a.readout_deg.toFixed(3)}${unit(a)}`).join(", ")),
       h("p", { class: "small" }, "home_deg of each axis in chamber.toml changes; the file as it was stays beside it."),
       h("div", { class: "row" }, button("back", close), h("span", { class: "spring" }), button("make this home", () => {
         post("/api/set-rest", { campaign: session.campaign, home_deg: Object.fromEntries(axes.map((a) => [a.axis, a.readout_deg])) }).then(() => {

@@ -53,7 +53,7 @@ export function rangeFromAbove(rolls: boolean, found: FlipWords[]): HTMLElement 
     ? "Blue-green: the roll axis as found, enlarged. Green, dashed: as it should lie."
     : rolls
       ? "Nothing was measured: the green line is where the roll axis should lie. A flip test tells how it does."
-      : "This positioner has no roll axis: a flip test needs one. The beam search finds the zeros of both axes.";
+      : "This positioner has no roll axis: a flip test needs one. The beam search finds what both axes read on the beam.";
   return h(
     "div",
     {},

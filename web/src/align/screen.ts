@@ -23,6 +23,7 @@ export class AlignScreen {
   readonly panel = new Panel("Range from above", "card align-screen");
   private showing: Showing = "above";
   private rolls = true;
+  private mount = false;
   private flips: FlipWords[] = [];
   private beam: BeamWords | null = null;
   private maps = [new LevelMap("coarse look of the beam search"), new LevelMap("fine look of the beam search")];
@@ -38,9 +39,10 @@ export class AlignScreen {
     this.show("above");
   }
 
-  /** What the positioner is: only a roll axis can be told by a flip test. */
-  positioner(rolls: boolean): void {
+  /** What the positioner is: only a roll axis can be told by a flip test, and no flip test is made on a mount with joints. */
+  positioner(rolls: boolean, mount: boolean): void {
     this.rolls = rolls;
+    this.mount = mount;
     if (this.showing === "above") this.show("above");
   }
 
@@ -92,7 +94,11 @@ export class AlignScreen {
   }
 
   private draw(): void {
-    if (this.showing === "above") {
+    if (this.showing === "above" && this.mount)
+      this.panel.empty(
+        "This picture is drawn from flip tests, which a mount with joints does not have. The scene shows its bodies.",
+      );
+    else if (this.showing === "above") {
       const words = this.flips.length ? `flip test${this.flips.length > 1 ? "s" : ""} ${this.flips.slice(-2).map((one) => one.run).join(", ")}` : "not measured yet"; // prettier-ignore
       this.panel.show({ key: "above", words }, rangeFromAbove(this.rolls, this.flips));
     } else if (this.showing === "beam") this.drawBeam();

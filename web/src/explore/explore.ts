@@ -193,7 +193,7 @@ export function explorePage(view: View): Page {
       (m) => here && view.chamber.build(m),
       () => undefined,
     );
-    view.chamber.turn(0, 0, 0);
+    view.chamber.rest();
     try {
       const all = await get("/api/campaigns"),
         runs = all.find((c) => c.id === session.campaign)?.runs ?? [];

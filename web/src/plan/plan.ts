@@ -88,7 +88,12 @@ export function planPage(view: View): Page {
     const n = motion.axes.length,
       way = motion,
       levels = new Array<number | null>(way.directions.length / 3).fill(null);
-    view.chamber.turnTo(way.angles_deg.slice(n * index, n * index + n), way.axes);
+    const k = way.mount?.joints.length ?? 0;
+    view.chamber.turnTo(
+      way.angles_deg.slice(n * index, n * index + n),
+      way.axes,
+      way.mount?.values.slice(k * index, k * index + k),
+    );
     for (let i = 0; i < index; i++) if (way.cell[i] >= 0) levels[way.cell[i]] = 0.35;
     view.sphere.dots(levels, { low: 0, high: 1, unit: "" }, way.cell[index]);
     fill(

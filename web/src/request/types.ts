@@ -80,6 +80,7 @@ export interface Status {
   axes: string[];
   position_deg: number[];
   angles_deg: number[];
+  joints: number[];
   level_db: number | null;
   strongest_db: number | null;
   noise_db: number;
@@ -249,7 +250,37 @@ export interface Motion {
   ports: number;
   limits_deg: number[][];
   limits_words: string[];
-  joints: number;
+  mount: Mount | null;
+}
+
+export interface Mount {
+  joints: JointLine[];
+  solids: MountSolid[];
+  up: number[];
+  values: number[];
+  slice_index: number[];
+  pass_index: number[];
+}
+
+export interface JointLine {
+  name: string;
+  carries: "device" | "probe";
+  kind: "revolute" | "prismatic";
+  axis: number[];
+  point_m: number[];
+  least: number;
+  most: number;
+  unit: string;
+  rolls: boolean;
+}
+
+export interface MountSolid {
+  name: string;
+  body: number;
+  shape: "capsule" | "box";
+  a_m: number[];
+  b_m: number[];
+  radius_m: number;
 }
 
 export interface Written {
@@ -266,6 +297,7 @@ export interface Lesson {
   epsilon: number;
   bases: PolarizationBasis[];
   positioners: Stand[];
+  mount: MountPose | null;
 }
 
 export interface PolarizationBasis {
@@ -292,7 +324,13 @@ export interface Way {
   following: number[];
 }
 
+export interface MountPose {
+  values: number[];
+  fault: string;
+}
+
 export interface Direction {
+  campaign?: string | null;
   theta_deg: number;
   phi_deg: number;
   slant_deg?: number;
@@ -346,15 +384,23 @@ export interface ByHand {
   at: number;
   text: string;
   axes: Limits[];
+  pose: Pose | null;
   sweep: SweepMessage | null;
 }
 
 export interface Limits {
   axis: string;
+  unit: string;
   readout_deg: number;
   min_deg: number;
   max_deg: number;
   home_deg: number;
+}
+
+export interface Pose {
+  axes: string[];
+  angles_deg: number[];
+  joints: number[];
 }
 
 export interface SweepMessage {
@@ -735,6 +781,13 @@ export interface BeamMap {
   level_db: (number | null)[];
 }
 
+export interface BeamKept {
+  campaign: string;
+  run: string;
+  state?: string | null;
+  into?: "home" | "zeros";
+}
+
 export interface RehearsalAnswer {
   rows: RehearsedFigure[];
   share_inside: number;
@@ -874,7 +927,7 @@ export interface Asks {
   "/api/two-set-ups": { body: SetUpsRequest; answer: JobName };
   "/api/flip": { body: OneRun; answer: FlipWords };
   "/api/beam": { body: OneRun; answer: BeamWords };
-  "/api/home": { body: OneRun; answer: string[] };
+  "/api/home": { body: BeamKept; answer: string[] };
   "/api/effects": { body: OneRun; answer: JobName };
   "/api/evaluate": { body: OneRun; answer: JobName };
   "/api/report": { body: OneRun; answer: JobName };

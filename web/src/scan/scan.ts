@@ -136,7 +136,7 @@ export function scanPage(view: View): Page {
         (e: unknown) => now.fault(e),
       );
     }
-    if (s.axes && s.angles_deg?.length) view.chamber.follow(s.angles_deg, s.axes);
+    if (s.axes && s.angles_deg?.length) view.chamber.follow(s.angles_deg, s.axes, s.joints);
     reading(s);
     happening(s);
     drifting(s);
@@ -327,7 +327,7 @@ export function scanPage(view: View): Page {
     map.point({ row: theta, column: (phi + 360) % 360 });
   });
   // No page's pose stays for the next one.
-  if (!live.status.angles_deg?.length) view.chamber.turn(0, 0, 0);
+  if (!live.status.angles_deg?.length) view.chamber.rest();
   if (!live.grid) nothingYet();
   const range = slider("range of colours", 20, 100, 10, SPAN, (v) => {
     span = v;

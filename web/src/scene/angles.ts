@@ -48,7 +48,7 @@ export function times(m: Matrix, v: Vector): Vector {
   return [dot(m[0], v), dot(m[1], v), dot(m[2], v)];
 }
 
-function product(a: Matrix, b: Matrix): Matrix {
+export function product(a: Matrix, b: Matrix): Matrix {
   const column = (k: number): Vector => [b[0][k], b[1][k], b[2][k]];
   return a.map((row) => [0, 1, 2].map((k) => dot(row, column(k)))) as Matrix;
 }

@@ -18,17 +18,25 @@ import {
   type Object3D,
 } from "three";
 import { lines } from "../draw/colours";
-import type { Motion } from "../request/types";
+import type { Motion, Mount } from "../request/types";
 import { DEG, type Geometry } from "./angles";
+import { MountBodies } from "./mount";
 import type { Stage } from "./stage";
 
-export type Stand = Pick<Motion, "geometry" | "range_m" | "size_mm" | "offset_mm" | "ports">;
+export type Stand = Pick<Motion, "geometry" | "range_m" | "size_mm" | "offset_mm" | "ports"> & {
+  mount?: Pick<Mount, "joints" | "solids" | "up"> | null;
+};
 
-function solid(colour: string): MeshLambertMaterial {
+export function solid(colour: string): MeshLambertMaterial {
   return new MeshLambertMaterial({ color: new Color(colour) });
 }
 
-function rod(from: [number, number, number], to: [number, number, number], radius: number, colour: string): Mesh {
+export function rod(
+  from: [number, number, number],
+  to: [number, number, number],
+  radius: number,
+  colour: string,
+): Mesh {
   const a = new Vector3(...from),
     way = new Vector3(...to).sub(a);
   const mesh = new Mesh(new CylinderGeometry(radius, radius, way.length(), 18), solid(colour));
@@ -55,6 +63,9 @@ export class Chamber {
   private probe = new Group();
   private built: Stand | null = null;
   private angles: [number, number, number] = [0, 0, 0];
+  private mount: MountBodies | null = null;
+  /** Values of the joints, as last told. */
+  private values: number[] = [];
 
   constructor(private stage: Stage) {
     stage.room.add(this.fixed, this.carried, this.probe);
@@ -72,20 +83,36 @@ export class Chamber {
 
   /** Build it anew if it is another one. */
   build(stand: Stand, force = false): void {
-    const same =
-      this.built &&
-      JSON.stringify([stand.geometry, stand.range_m, stand.size_mm, stand.offset_mm, stand.ports]) ===
-        JSON.stringify([
-          this.built.geometry,
-          this.built.range_m,
-          this.built.size_mm,
-          this.built.offset_mm,
-          this.built.ports,
-        ]);
+    const same = this.built && this.key(stand) === this.key(this.built);
     if (same && !force) return;
     this.built = stand;
     for (const group of [this.fixed, this.carried, this.onDevice, this.probe]) emptied(group);
     this.stage.clearLabels(this.stage.room);
+    this.mount?.leave();
+    this.mount = stand.mount ? new MountBodies(this.stage, this.fixed, this.probe, stand.mount, stand.range_m) : null;
+    this.stage.upright((stand.mount?.up ?? [0, 1, 0]) as [number, number, number], this.mount !== null);
+    this.stage.eye = this.mount && (() => this.probe.position.clone());
+    if (this.mount) {
+      this.addDevice(stand);
+      this.addProbe(stand);
+      this.pose(this.values);
+      return;
+    }
+    this.probe.rotation.set(0, 0, 0);
+    this.stage.device.position.set(0, 0, 0);
+    this.stacked(stand);
+    this.addDevice(stand);
+    this.addProbe(stand);
+    this.turn(this.angles[0], this.angles[1], this.angles[2]);
+  }
+
+  private key(stand: Stand): string {
+    const mount = stand.mount && [stand.mount.joints, stand.mount.solids, stand.mount.up];
+    return JSON.stringify([stand.geometry, stand.range_m, stand.size_mm, stand.offset_mm, stand.ports, mount ?? null]);
+  }
+
+  /** One of the three stacks of two axes. */
+  private stacked(stand: Stand): void {
     const c = lines(),
       steel = c.quiet;
     const floor = new GridHelper(2.4, 12, c.grid, c.grid);
@@ -119,9 +146,6 @@ export class Chamber {
       );
       this.onDevice.add(rod([-0.56, 0, 0], [0.56, 0, 0], 0.016, c.co));
     }
-    this.addDevice(stand);
-    this.addProbe(stand);
-    this.turn(this.angles[0], this.angles[1], this.angles[2]);
   }
 
   private addDevice(stand: Stand): void {
@@ -146,17 +170,37 @@ export class Chamber {
     if (stand.ports === 2)
       this.probe.add(new ArrowHelper(new Vector3(0, 1, 0), new Vector3(0, 0, -0.02), 0.16, c.co, 0.045, 0.03));
     this.probe.position.set(0, 0, 1);
-    this.stage.label("probe", [0, 0.13, 1.02], this.stage.room, "quiet", false);
+    this.stage.clearLabels(this.probe);
+    // A probe that swings takes its name and the line along which it looks with it.
+    const from = this.mount ? -1 : 0;
+    if (this.mount) this.stage.label("probe", [-0.15, 0, 0.05], this.probe, "quiet", false);
+    else this.stage.label("probe", [0, 0.13, 1.02], this.stage.room, "quiet", false);
     const ray = new Line(
-      new BufferGeometry().setFromPoints([new Vector3(0, 0, RAY), new Vector3(0, 0, 0.96)]),
+      new BufferGeometry().setFromPoints([new Vector3(0, 0, from + RAY), new Vector3(0, 0, from + 0.96)]),
       new LineBasicMaterial({ color: c.quiet }),
     );
-    this.fixed.add(ray);
+    (this.mount ? this.probe : this.fixed).add(ray);
+  }
+
+  /** The chamber with every axis, or every joint, at its zero: no page's pose stays for the next one. */
+  rest(): void {
+    this.stage.moves = null;
+    this.values = [];
+    if (this.mount) this.pose([]);
+    else this.turn(0, 0, 0);
+  }
+
+  /** Stand the bodies of a mount where its joints have these values, degrees and millimetres. */
+  pose(values: readonly number[]): void {
+    this.values = [...values];
+    this.mount?.pose(values);
+    this.stage.ask();
   }
 
   /** Turn everything to angles of the conventions, degrees: azimuth-like, roll or elevation, probe. */
   turn(first: number, second: number, probe: number): void {
     this.angles = [first, second, probe];
+    if (this.mount) return;
     const d = this.stage.device.rotation,
       carried = this.carried.rotation;
     // Device: R of the conventions, written as three.js writes intrinsic rotations.
@@ -179,27 +223,32 @@ export class Chamber {
     return [of("azimuth"), of(this.geometry === "roll-over-azimuth" ? "roll" : "elevation"), of("probe")];
   }
 
-  /** Turn by named angles, at once. */
-  turnTo(angles: number[], axes: string[]): void {
+  /** Turn by named angles, or by the joints of a mount, at once. */
+  turnTo(angles: number[], axes: string[], joints: number[] = []): void {
     this.stage.moves = null;
     this.turn(...this.named(angles, axes));
+    this.pose(joints);
   }
 
   /** Go on to where a running scan says that its axes are, in the time until it says so again: axes do not jump. */
-  follow(angles: number[], axes: string[]): void {
-    const to = this.named(angles, axes),
-      from = this.angles;
-    if (to.every((v, i) => Math.abs(v - from[i]) < 1e-3)) return;
+  follow(angles: number[], axes: string[], joints: number[] = []): void {
+    const swings = this.mount !== null,
+      to = swings ? joints : this.named(angles, axes),
+      from = swings ? this.values : this.angles;
+    if (to.every((v, i) => Math.abs(v - (from[i] ?? 0)) < 1e-3)) return;
+    // A mount that is not built yet takes the pose when it is.
+    if (!swings) this.values = joints;
     if (matchMedia("(prefers-reduced-motion: reduce)").matches || document.hidden) {
-      this.turnTo(angles, axes);
+      this.turnTo(angles, axes, joints);
       return;
     }
     let began = 0;
     this.stage.moves = (time) => {
       began ||= time;
       const part = Math.min(1, (time - began) / BETWEEN_MS);
-      const at = to.map((v, i) => from[i] + (v - from[i]) * part) as [number, number, number];
-      this.turn(...at);
+      const at = to.map((v, i) => (from[i] ?? 0) + (v - (from[i] ?? 0)) * part);
+      if (swings) this.pose(at);
+      else this.turn(...(at as [number, number, number]));
       return part < 1;
     };
     this.stage.ask();

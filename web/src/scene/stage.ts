@@ -42,6 +42,10 @@ export const PRESETS: [string, string, [number, number, number]][] = [
   ["side", "from the side", [2.3, 0.15, 0.3]],
   ["above", "from above", [0.001, 2.4, 0.3]],
 ];
+/** A mount that swings the probe around the device needs so much more room than a probe that stands. */
+const SWINGS = 1.5;
+/** What the camera looks at: between sphere and probe, or the sphere where the probe goes around it. */
+const MIDDLE = 0.22;
 
 type Label = { element: HTMLElement; at: Vector3; parent: Group; hides: boolean };
 export type Picked = (direction: [number, number, number]) => void;
@@ -51,6 +55,11 @@ export class Stage {
   /** What stands in the laboratory, and what turns with the device. */
   readonly room = new Group();
   readonly device = new Group();
+  /** Turns the laboratory so that what is up there is up in the picture. */
+  private readonly world = new Group();
+  /** Where the probe is now, laboratory; null where it stands on z. */
+  eye: (() => Vector3) | null = null;
+  private wide = false;
   readonly canvasPlace = h("div", { class: "canvas" });
   readonly labels = h("div", { class: "labels", attrs: { "aria-hidden": "true" } });
   readonly readout = h("div", { class: "readout mono", attrs: { "aria-live": "off" } });
@@ -86,7 +95,8 @@ export class Stage {
       h("div", { class: "view" }, this.canvasPlace, this.labels, this.readout, this.colourBar),
       this.presets,
     );
-    this.scene.add(this.room);
+    this.scene.add(this.world);
+    this.world.add(this.room);
     this.room.add(this.device);
     this.scene.add(new AmbientLight(0xffffff, 1.7));
     const sun = new DirectionalLight(0xffffff, 1.8);
@@ -111,9 +121,9 @@ export class Stage {
       this.controls.enablePan = false;
       this.controls.minDistance = 0.9;
       this.controls.maxDistance = 5;
-      this.controls.target.set(0, 0, 0.22);
+      this.controls.target.set(0, 0, MIDDLE);
       this.controls.addEventListener("change", () => this.ask());
-      this.controls.addEventListener("end", () => keep("camera", JSON.stringify(this.camera.position.toArray())));
+      this.controls.addEventListener("end", () => keep(this.cameraKey, JSON.stringify(this.camera.position.toArray())));
       this.listen(canvas);
       canvas.addEventListener("webglcontextlost", (event) => event.preventDefault());
       canvas.addEventListener("webglcontextrestored", () => this.ask());
@@ -131,13 +141,40 @@ export class Stage {
     this.software = software;
     this.placeCamera();
     new ResizeObserver(() => this.ask()).observe(this.canvasPlace);
-    fill(this.presets, ...PRESETS.map(([, words, at]) => button(words, () => this.fly(at))));
+    fill(this.presets, ...PRESETS.map(([key, words, at]) => button(words, () => this.fly(this.seat(key, at)))));
+  }
+
+  private get cameraKey(): string {
+    return this.wide ? "camera-wide" : "camera";
+  }
+
+  /** Draw a direction of the laboratory upwards; `wide`: the probe goes around the device, and the camera stands back. */
+  upright(up: [number, number, number], wide: boolean): void {
+    // About x where that is enough, so that x stays to the right.
+    this.world.quaternion.setFromUnitVectors(new Vector3(...up), new Vector3(0, 1, 0));
+    if (wide === this.wide) return;
+    this.wide = wide;
+    this.goal = null;
+    if (this.controls) {
+      this.controls.target.set(0, 0, wide ? 0 : MIDDLE);
+      this.controls.maxDistance = wide ? 8 : 5;
+    }
+    this.placeCamera();
+    this.ask();
+  }
+
+  /** A place to look from. The probe's own is behind it, wherever it is now. */
+  private seat(key: string, at: [number, number, number]): [number, number, number] {
+    if (!this.wide) return at;
+    const place = new Vector3(...at);
+    if (key === "probe" && this.eye) place.copy(this.world.localToWorld(this.eye())).setLength(place.length());
+    return place.multiplyScalar(SWINGS).toArray();
   }
 
   private placeCamera(): void {
-    let at = PRESETS[0][2];
+    let at = this.seat(PRESETS[0][0], PRESETS[0][2]);
     try {
-      const found: unknown = JSON.parse(kept("camera") ?? "null");
+      const found: unknown = JSON.parse(kept(this.cameraKey) ?? "null");
       if (Array.isArray(found) && found.length === 3 && found.every((v) => Number.isFinite(v)))
         at = found as [number, number, number];
     } catch {
@@ -151,7 +188,7 @@ export class Stage {
   fly(to: [number, number, number]): void {
     this.goal = new Vector3(...to);
     if (matchMedia("(prefers-reduced-motion: reduce)").matches) this.camera.position.copy(this.goal);
-    keep("camera", JSON.stringify(to));
+    keep(this.cameraKey, JSON.stringify(to));
     this.ask();
   }
 
@@ -218,7 +255,11 @@ export class Stage {
     if (this.moves?.(time)) this.ask();
     else this.moves = null;
     this.room.quaternion.identity();
-    if (this.riding) this.room.quaternion.copy(this.device.quaternion).invert();
+    this.room.position.set(0, 0, 0);
+    if (this.riding) {
+      this.room.quaternion.copy(this.device.quaternion).invert();
+      this.room.position.copy(this.device.position).negate().applyQuaternion(this.room.quaternion);
+    }
     this.renderer.render(this.scene, this.camera);
     this.place(width, height);
     this.drawn++;

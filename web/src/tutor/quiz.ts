@@ -56,8 +56,37 @@ export const QUESTIONS: Record<Geometry, Question[]> = {
   "elevation-over-azimuth": withoutRoll("elevation over azimuth", "elevation", "azimuth", "x"),
 };
 
-export function quiz(geometry: Geometry, done: (right: number) => void): HTMLElement {
-  const questions = QUESTIONS[geometry];
+/** A mount with joints: what sweeps and steps by its joints' names, and whether a slice keeps theta. */
+export function ofMount(swept: string, stepped: string, slice: string, constantTheta: boolean): Question[] {
+  return [
+    {
+      text: `Of this mount, ${swept} ${swept.startsWith("joints") ? "move" : "moves"}, and ${stepped} ${stepped.startsWith("joints") ? "stand" : "stands"}. What does the probe pass over on the device's sphere?`,
+      answers: constantTheta
+        ? [slice, "a great circle through boresight", "one point"]
+        : ["a circle of constant theta", slice, "one point"],
+      right: constantTheta ? 0 : 1,
+      why: "The orange curve is where the joints really look, worked out from their lines.",
+    },
+    {
+      text: "The probe stands before theta 40°, phi 90° and lies along theta. The device radiates along x. What does the probe take in?",
+      answers: ["all of the field", "half of its power", "none of it: the field is across"],
+      right: 2,
+      why: "At phi 90° the co-polar field of Ludwig's third definition lies along phi. A probe that follows, chi = psi - phi, takes in all of it.",
+    },
+    {
+      text: "Which frame do plans, records and figures of this mount keep?",
+      answers: [
+        "the joints' readouts alone",
+        "theta and phi of the device, and the probe's roll",
+        "azimuth and elevation",
+      ],
+      right: 1,
+      why: "Joints are how the mount gets there; the record keeps their readouts beside theta, phi and the probe's roll.",
+    },
+  ];
+}
+
+export function quiz(questions: Question[], done: (right: number) => void): HTMLElement {
   const place = h("div", { class: "quiz", attrs: { "aria-live": "polite" } });
   let right = 0;
   const ask = (i: number): void => {

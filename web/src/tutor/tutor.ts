@@ -14,13 +14,26 @@ import { lookedAt, ludwig3, thetaPhi, type Geometry, type Vector } from "../scen
 import { emptied } from "../scene/chamber";
 import { RADIUS } from "../scene/stage";
 import { dial, moment, slices, swept, SWEEPS, type Limits } from "./play";
-import { quiz } from "./quiz";
+import {
+  mountDial,
+  mountMoment,
+  mountSlices,
+  mountSwept,
+  mountWords,
+  rollOf,
+  turned,
+  type MountSlice,
+} from "./mountplay";
+import { ofMount, QUESTIONS, quiz } from "./quiz";
 
+/** One of the three stacks, or the campaign's own mount where it is described by joints. */
+type Shown = Geometry | "mount";
 const STANDS: [Geometry, string][] = [
   ["roll-over-azimuth", "roll over azimuth"],
   ["azimuth-over-elevation", "azimuth over elevation"],
   ["elevation-over-azimuth", "elevation over azimuth"],
 ];
+const MINE = "this campaign's mount";
 const WIDE: Limits = { first: [-180, 180], second: [-180, 360] };
 
 export function learnPage(view: View): Page {
@@ -33,9 +46,10 @@ export function learnPage(view: View): Page {
     gone = new AbortController(),
     reach = h("p", { class: "small quiet" });
   view.stage.device.add(group);
-  let geometry = (STANDS.find(([key]) => key === value("stand"))?.[0] ?? "roll-over-azimuth") as Geometry,
+  let geometry: Shown = STANDS.find(([key]) => key === value("stand"))?.[0] ?? "roll-over-azimuth",
+    parts: MountSlice[] = [],
     limits = WIDE,
-    own: { geometry: string; limits: Limits; motion: Motion } | null = null,
+    own: { geometry: Shown; limits: Limits; motion: Motion } | null = null,
     share = 0,
     following = false,
     running = 0,
@@ -50,36 +64,66 @@ export function learnPage(view: View): Page {
     fill(
       reach,
       mine
-        ? `This campaign's chamber, by its readouts: ${mine.motion.limits_words.join(", ")}. The slices stay within${mine.motion.joints ? ` what the plan goes to; the mount's coordinates are drawn, its ${mine.motion.joints} joints are not` : ""}.${mine.motion.axes.includes("probe") ? "" : " Its probe cannot turn."}`
+        ? `This campaign's chamber, by its readouts: ${mine.motion.limits_words.join(", ")}. ${geometry === "mount" ? `${parts.length} slices of the plan are played, as the joints go through them.` : "The slices stay within."}${mine.motion.axes.includes("probe") ? "" : " Its probe cannot turn."}`
         : own
           ? "Not this campaign's positioner: shown without limits."
           : "",
     );
     questions.show(
-      { key: geometry, words: STANDS.find(([k]) => k === geometry)![1] },
-      quiz(geometry, () => undefined),
+      { key: geometry, words: called() },
+      quiz(geometry === "mount" ? mountQuestions() : QUESTIONS[geometry], () => undefined),
     );
     draw();
   };
-  const draw = () => {
+  const called = () => STANDS.find(([k]) => k === geometry)?.[1] ?? MINE;
+  /** The campaign's own mount; only asked for where it is shown. */
+  const mount = () => ({ joints: own!.motion.mount!.joints, range: own!.motion.range_m });
+  const said = () => {
+    if (geometry !== "mount") return { ...SWEEPS[geometry], sweeps: "sweeps", steps: "steps", kind: "great" };
+    const { joints, range } = mount();
+    return mountWords(joints, range, parts);
+  };
+  const mountQuestions = () => {
+    const s = said();
+    return ofMount(s.swept, s.stepped, s.slice, s.kind === "theta");
+  };
+  const count = () => (geometry === "mount" ? parts.length : slices(geometry, limits).length);
+  /** What is shown at this share: slices so far, direction, field, and what the probe sees of it. */
+  const now = () => {
+    if (geometry === "mount") {
+      const { joints, range } = mount(),
+        at = mountMoment(parts, share),
+        seen = mountDial(joints, range, at, following);
+      view.chamber.pose(seen.values);
+      return {
+        slice: at.slice,
+        seen,
+        d: seen.direction,
+        field: seen.fieldVector,
+        ways: mountSwept(joints, range, parts, share),
+      };
+    }
     const at = moment(geometry, limits, share),
       seen = dial(geometry, at, following),
-      c = lines(),
       d = lookedAt(geometry, at.first, at.second);
+    view.chamber.turn(at.first, at.second, seen.probe);
+    return { slice: at.slice, seen, d, field: ludwig3(...thetaPhi(d)), ways: swept(geometry, limits, share) };
+  };
+  const draw = () => {
+    const { slice, seen, d, field, ways } = now(),
+      c = lines();
     emptied(group);
-    for (const one of swept(geometry, limits, share)) if (one.length > 1) group.add(arc(one, c.cross));
-    const field = ludwig3(...thetaPhi(d));
+    for (const one of ways) if (one.length > 1) group.add(arc(one, c.cross));
     group.add(
       new ArrowHelper(new Vector3(...field), new Vector3(...d).multiplyScalar(RADIUS * 1.01), 0.24, c.co, 0.07, 0.04),
     );
-    view.chamber.turn(at.first, at.second, seen.probe);
     view.sphere.cursor(d);
     drawDial(seen);
-    drawCaptions(at.slice, seen.level);
-    const s = SWEEPS[geometry];
+    drawCaptions(slice, seen.level);
+    const s = said();
     fill(
       view.stage.caption,
-      `${STANDS.find(([k]) => k === geometry)![1]}: ${s.swept} sweeps, ${s.stepped} steps. Orange: swept. Blue-green arrow: the device's field.`,
+      `${capital(called())}: ${s.swept} ${s.sweeps}, ${s.stepped} ${s.steps}. Orange: swept. Blue-green arrow: the device's field.`,
     );
     const input = position.querySelector("input")!;
     if (document.activeElement !== input || running) {
@@ -88,8 +132,8 @@ export function learnPage(view: View): Page {
     }
   };
   const sayPosition = (): string => {
-    const at = moment(geometry, limits, share);
-    return `slice ${at.slice + 1} of ${slices(geometry, limits).length}`;
+    const at = geometry === "mount" ? mountMoment(parts, share) : moment(geometry, limits, share);
+    return `slice ${at.slice + 1} of ${count()}`;
   };
   const drawDial = (seen: { field: number; probe: number; level: number }) => {
     const space = "http://www.w3.org/2000/svg",
@@ -143,9 +187,16 @@ export function learnPage(view: View): Page {
     );
   };
   const drawCaptions = (slice: number, level: number) => {
-    const s = SWEEPS[geometry],
+    const s = said(),
       now = slice === 0 ? 0 : following ? 3 : Math.abs(level) < 0.98 ? 2 : 1;
-    const texts = [
+    const texts = geometry === "mount" ? [
+      `${capital(s.swept)} ${s.sweeps}. The probe passes over ${s.slice}.`,
+      `${capital(s.stepped)} ${s.steps}, and the next slice begins. ${s.poles}`,
+      "The field rides on the device: with every step of phi it turns before a probe that lies along theta.",
+      rollOf(mount().joints) < 0
+        ? "No joint of this mount turns the probe alone: it keeps what the plan gives it."
+        : `A probe that follows, turned by ${mount().joints[rollOf(mount().joints)].name}, keeps the same component all the time.`,
+    ] : [
       `The ${s.swept} axis sweeps. The probe passes over ${s.slice}.`,
       `The ${s.stepped} axis steps, and the next slice begins. ${s.poles}`,
       geometry === "roll-over-azimuth"
@@ -154,7 +205,7 @@ export function learnPage(view: View): Page {
       geometry === "roll-over-azimuth"
         ? "A probe that follows the roll keeps the same component all the time."
         : "A probe that turns along with the field keeps the same component.",
-    ];
+    ]; // prettier-ignore
     fill(captions, ...texts.map((text, i) => h("li", { class: i === now ? "now" : "" }, text)));
   };
   const position = slider("through the slices", 0, 1000, 1, 0, (v) => {
@@ -173,7 +224,7 @@ export function learnPage(view: View): Page {
       byHand = null;
       let last = performance.now();
       const step = (time: number) => {
-        share = Math.min(1, share + (time - last) / (4500 * slices(geometry, limits).length));
+        share = Math.min(1, share + (time - last) / (4500 * count()));
         last = time;
         draw();
         if (share >= 1) stop();
@@ -190,7 +241,7 @@ export function learnPage(view: View): Page {
     fill(run, "play");
   };
   const which = choice("positioner", STANDS.map(([k, w]): [string, string] => [k, w]), geometry, (v) => {
-    geometry = v as Geometry;
+    geometry = v as Shown;
     put({ stand: geometry === own?.geometry ? "" : geometry });
     share = 0;
     stand();
@@ -245,7 +296,12 @@ export function learnPage(view: View): Page {
   const ask = async () => {
     const found = await inner.ask(
       { key: "hand|", words: "" },
-      (signal) => post("/api/tutor", { theta_deg: theta, phi_deg: phi }, signal),
+      (signal) =>
+        post(
+          "/api/tutor",
+          { theta_deg: theta, phi_deg: phi, ...(geometry === "mount" ? { campaign: session.campaign } : {}) },
+          signal,
+        ),
       (lesson) => shown(lesson),
       { keep: true },
     );
@@ -254,11 +310,17 @@ export function learnPage(view: View): Page {
   const pose = (found: Lesson) => {
     const c = lines(),
       one = found.bases[basis],
-      name = STANDS.findIndex(([k]) => k === geometry),
-      way = found.positioners[name].ways[0],
-      axes = found.positioners[name].axes,
+      stands = found.positioners[like()],
+      axes = stands.axes,
+      way = stands.ways[0],
       d = new Vector3(...(found.direction as Vector)).multiplyScalar(RADIUS * 1.01);
     emptied(group);
+    view.sphere.cursor(found.direction as Vector);
+    if (found.mount?.fault) {
+      // A mount that cannot look there stays where it is; its arrows would be those of another direction.
+      fill(view.stage.caption, `By hand: ${found.mount.fault}.`);
+      return;
+    }
     for (const [vector, colour, length] of [
       [one.first, c.co, 0.26],
       [one.second, c.good, 0.26],
@@ -266,13 +328,22 @@ export function learnPage(view: View): Page {
       [way.following, c.cross, 0.3],
     ] as [number[], string, number][])
       group.add(new ArrowHelper(new Vector3(...(vector as Vector)), d, length, colour, 0.06, 0.035));
-    view.chamber.turn(way.readouts[axes[0]], way.readouts[axes[1]], following ? way.probe_roll : 0);
-    view.sphere.cursor(found.direction as Vector);
+    if (found.mount) {
+      const { joints } = mount(),
+        values = found.mount.values;
+      view.chamber.pose((following && turned(joints, values, way.probe_roll)) || values);
+    } else view.chamber.turn(way.readouts[axes[0]], way.readouts[axes[1]], following ? way.probe_roll : 0);
     fill(
       view.stage.caption,
       "By hand. Blue-green and green: unit vectors of the components. Grey: a probe that stands still, as an arrow on the device. Orange: one that follows.",
     );
   };
+  /** Which of the three stacks the lesson's words are about; a mount keeps the coordinates of a roll over azimuth. */
+  const like = () =>
+    Math.max(
+      0,
+      STANDS.findIndex(([k]) => k === geometry),
+    );
   const shown = (found: Lesson): Node[] => [
     table(["this direction", "angles / deg", "formula"], [
       ["theta, phi", `${number(found.theta, 1)}, ${number(found.phi, 1)}`, h("code", {}, "(sin th cos ph, sin th sin ph, cos th)")],
@@ -281,8 +352,9 @@ export function learnPage(view: View): Page {
     ]),
     table(["components there", "first", "second"], found.bases.map((b) => [h("span", { attrs: { title: b.formula } }, b.name), h("code", {}, vector(b.first)), h("code", {}, vector(b.second))])),
     table(["positioner", "readouts / deg", "still probe sees slant", "probe roll that follows"], found.positioners.map((p) => [p.name, p.axes.map((a) => `${a} ${number(p.ways[0].readouts[a], 1)}`).join(", "), `${number(p.ways[0].slant_fixed, 1)}°`, `${number(p.ways[0].probe_roll, 1)}°`])),
-    h("p", { class: "small" }, found.positioners[STANDS.findIndex(([k]) => k === geometry)].pole),
-  ]; // prettier-ignore
+    found.mount && !found.mount.fault && table(["joint of this mount", "value"], mount().joints.map((one, i) => [one.name, `${number(found.mount!.values[i], 2)} ${one.unit}`])),
+    h("p", { class: "small" }, found.positioners[like()].pole),
+  ].filter((one) => one instanceof Node); // prettier-ignore
   const bases: [string, string][] = [["0", "theta and phi"], ["1", "Ludwig 2, pole y"], ["2", "Ludwig 2, pole x"], ["3", "Ludwig 3"]]; // prettier-ignore
   hand.show({ key: "", words: "" }, h("p", { class: "small" }, "Drag on the sphere, or type an angle."), h("div", { class: "row" }, h("label", { class: "row" }, "theta", boxes[0], "deg"), h("label", { class: "row" }, "phi", boxes[1], "deg"), choice("arrows", bases, "3", (v) => {
     basis = Number(v);
@@ -293,13 +365,18 @@ export function learnPage(view: View): Page {
       const of = (name: string) => m.limits_deg[m.axes.indexOf(name)] ?? [-180, 360],
         first = of("azimuth"),
         second = of(m.geometry === "roll-over-azimuth" ? "roll" : "elevation");
+      const is: Shown = m.mount ? "mount" : (m.geometry as Geometry);
+      if (m.mount) {
+        parts = mountSlices({ ...m, mount: m.mount });
+        which.querySelector("select")!.append(h("option", { attrs: { value: "mount" } }, MINE));
+      }
       own = {
-        geometry: m.geometry,
+        geometry: is,
         motion: m,
         limits: { first: first as [number, number], second: second as [number, number] },
       };
       if (!value("stand")) {
-        geometry = m.geometry as Geometry;
+        geometry = is;
         which.querySelector("select")!.value = geometry;
       }
       stand();
@@ -319,6 +396,10 @@ export function learnPage(view: View): Page {
       view.stage.dragged = null;
     },
   };
+}
+
+function capital(text: string): string {
+  return text[0].toUpperCase() + text.slice(1);
 }
 
 function vector(v: number[]): string {

@@ -1,4 +1,4 @@
-"""The beam search of a campaign: two short runs, what they found, and the axes' zeros set to it."""
+"""The beam search of a campaign: two short runs, what they found, and the axes' home or zeros set to it."""
 
 from __future__ import annotations
 
@@ -102,28 +102,55 @@ def result(folder: Path, name: str) -> Search:
 
 
 def set_home(folder: Path, name: str, stamp: str) -> list[str]:
-    """Make the beam's readouts the axes' zeros in chamber.toml; the file as it was stays beside it.
+    """Make the beam's readouts the axes' home in chamber.toml: `home` turns the beam to the probe; angles stay what they were.
+
+    The file as it was stays beside it.
 
     Raises
     ------
     InputError
-        If the positioner rolls about the boresight: its zero is the roll axis, not a number.
+        If the mount has joints, whose homes are written by hand, or the beam is out of the axes' reach.
     """
-    search = result(folder, name)
-    campaign = Campaign.load(folder)
-    if campaign.chamber.positioner.joints:
-        raise InputError(
-            ["set as home: chamber.toml positioner.joints: zero_deg of each joint is written there by hand (deg)"]
-        )
+    search, campaign = result(folder, name), Campaign.load(folder)
+    _require_axes(campaign, "home_deg (home_mm)")
+    homes = {f"positioner.{axis}.home_deg": round(value, 4) for axis, value in search.readouts_deg.items()}
+    write_fields(folder / "chamber.toml", Chamber, homes, stamp)
+    return [f"{axis}: home at {value:.4f} deg now" for axis, value in search.readouts_deg.items()]
+
+
+def set_zeros(folder: Path, name: str, stamp: str) -> list[str]:
+    """Make the beam's readouts the axes' zeros in chamber.toml; the file as it was stays beside it.
+
+    Only right where the beam is known to leave the device straight: then what the search found is an error of the zeros.
+    A beam that leans on its device is none, and zeros set to it turn every direction away from the elevation's zero.
+
+    Raises
+    ------
+    InputError
+        If the positioner rolls about the boresight: its zero is the roll axis, not a number; or if the mount has joints.
+    """
+    search, campaign = result(folder, name), Campaign.load(folder)
+    _require_axes(campaign, "zero_deg (zero_mm)")
     if campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
         raise InputError([
-            f"set as home: a roll over azimuth has its home on the roll axis; mount the device so that its beam (azimuth "
+            f"take as zeros: the zero of a roll over azimuth lies on its roll axis; mount the device so that its beam (azimuth "
             f"{search.found.azimuth_deg:+.2f}, elevation {search.found.elevation_deg:+.2f} deg) looks along it, or leave it: "
             f"the pattern is found all the same"
         ])  # fmt: skip
     zeros = {f"positioner.{axis}.zero_deg": round(value, 4) for axis, value in search.readouts_deg.items()}
     write_fields(folder / "chamber.toml", Chamber, zeros, stamp)
     return [f"{axis}: zero at {value:.4f} deg now" for axis, value in search.readouts_deg.items()]
+
+
+def _require_axes(campaign: Campaign, entry: str) -> None:
+    """Raise `InputError` for a positioner whose axes the page does not write."""
+    positioner = campaign.chamber.positioner
+    if positioner.joints:
+        raise InputError([f"chamber.toml: positioner.joints: {entry} of each joint is written there by hand (deg, mm)"])
+    if positioner.turntable:
+        raise InputError(
+            [f"chamber.toml: positioner.turntable = true: {entry} of azimuth is written there by hand (deg)"]
+        )
 
 
 def _record(run: RunFolder) -> Any:

@@ -47,6 +47,9 @@ class Rehearse(Form):
 
 
 class Direction(Body):
+    """A direction for the tutor; with a campaign also how its own mount looks there."""
+
+    campaign: Id | None = None
     theta_deg: float = Field(ge=0, le=180)
     phi_deg: float = Field(ge=-720, le=720)
     slant_deg: float = Field(default=0.0, ge=-360, le=360)
@@ -76,13 +79,17 @@ class GiveUp(Body):
     job: Id
 
 
-AxisKey = Annotated[str, Field(pattern=r"^[a-z_]{1,30}$")]
+#: An axis: one of the positioners' own, or a joint as chamber.toml names it.
+AxisKey = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9_-]{0,39}$")]
+SaidKey = Annotated[str, Field(pattern=r"^[a-z_]{1,30}$")]
+#: Axes that one move may name: a mount may have many joints.
+MOST_AXES = 24
 Turn = Annotated[float, Field(ge=-3600, le=3600)]
 
 
 class MoveRequest(Body):
     campaign: Id
-    to_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=8)]
+    to_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=MOST_AXES)]
     clear: Literal[True]
 
 
@@ -101,13 +108,13 @@ class HomeOf(Body):
 
 class SetHome(Body):
     campaign: Id
-    home_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=8)]
+    home_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=MOST_AXES)]
 
 
 class Said(Body):
     campaign: Id
     run: Id
-    said: Annotated[dict[AxisKey, Annotated[str, Field(max_length=2000)]], Field(max_length=6)]
+    said: Annotated[dict[SaidKey, Annotated[str, Field(max_length=2000)]], Field(max_length=6)]
 
 
 class Command(Body):
@@ -153,6 +160,12 @@ class OneRun(Body):
     campaign: Id
     run: Id
     state: Id | None = None
+
+
+class BeamKept(OneRun):
+    """A beam search whose readouts become the axes' home, or their zeros."""
+
+    into: Literal["home", "zeros"] = "home"
 
 
 class Comparing(OneRun):

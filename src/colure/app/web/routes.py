@@ -7,8 +7,9 @@ import time
 from collections.abc import Callable
 from typing import Any
 
-from colure.app.services.beam_search import set_home
+from colure.app.services.beam_search import set_home, set_zeros
 from colure.app.web.bodies import (
+    BeamKept,
     Beginning,
     Body,
     CampaignRequest,
@@ -218,7 +219,10 @@ async def verdicts(room: Room, session: Session, ids: dict[str, str], body: OneR
 
 
 async def tutor(room: Room, session: Session, ids: dict[str, str], body: Direction) -> preparing.Lesson:
-    return tutor_view.lesson(body.theta_deg, body.phi_deg, body.slant_deg)
+    asked = (body.theta_deg, body.phi_deg, body.slant_deg)
+    if body.campaign is None:
+        return tutor_view.lesson(*asked)
+    return await room.desk.do(tutor_view.lesson, *asked, room.folder(body.campaign))
 
 
 async def start(room: Room, session: Session, ids: dict[str, str], body: Start) -> answers.Sequence:
@@ -321,10 +325,11 @@ async def beam(room: Room, session: Session, ids: dict[str, str], body: OneRun) 
     return await room.desk.do(aligning.beam_words, room.folder(body.campaign), body.run, kind="view")
 
 
-async def home(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> list[str]:
+async def home(room: Room, session: Session, ids: dict[str, str], body: BeamKept) -> list[str]:
     if room.busy:
         raise InputError(["a scan is under way: the chamber's file stays as it is until it ends"])
-    return await room.desk.do(set_home, room.folder(body.campaign), body.run, stamp(), kind="view")
+    keep = set_zeros if body.into == "zeros" else set_home
+    return await room.desk.do(keep, room.folder(body.campaign), body.run, stamp(), kind="view")
 
 
 def _run(room: Room, body: Opened) -> tuple[Any, ...]:
@@ -399,7 +404,7 @@ DOORS: tuple[Door, ...] = (
     _post("/api/two-set-ups", O, "one device in two set-ups", set_ups, SetUpsRequest),
     _post("/api/flip", V, "what a flip test found", flip, OneRun),
     _post("/api/beam", V, "what a beam search found", beam, OneRun),
-    _post("/api/home", C, "make the beam's readouts the axes' zeros", home, OneRun),
+    _post("/api/home", C, "make the beam's readouts the axes' home, or their zeros", home, BeamKept),
     _post("/api/effects", O, "what every step of the recipe does", effects, OneRun),
     _post("/api/evaluate", O, "read every figure with its interval", evaluate, OneRun),
     _post("/api/report", O, "write a run's report", report, OneRun),

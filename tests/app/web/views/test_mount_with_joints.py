@@ -1,4 +1,4 @@
-"""The page and the commands by hand on a mount with joints: coordinates are drawn, joints are moved."""
+"""The page and the commands by hand on a mount with joints: coordinates are told, joints are drawn and moved."""
 
 from __future__ import annotations
 
@@ -10,13 +10,16 @@ from click.testing import CliRunner
 
 from colure.analysis.pipeline.sweep_steps import gate_of
 from colure.app.cli import main
+from colure.app.web.bodies import MoveRequest
+from colure.app.web.scan.hand import _pose
 from colure.app.web.scan.layout import layout_for
 from colure.app.web.scan.live import LiveScan
 from colure.app.web.views import plan as page
+from colure.app.web.views.tutor import lesson
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.recipe import Recipe
-from tests.mounts import swinging_arm
+from tests.mounts import SOLIDS_OF_ARM, swinging_arm
 from tests.twin.test_linkage import dipole_on
 
 
@@ -25,9 +28,21 @@ def on_an_arm(tmp_path):
     return dipole_on(swinging_arm(800), 0.8).write(tmp_path / "c")
 
 
-def test_the_page_shows_coordinates_and_says_that_joints_are_not_drawn(on_an_arm):
+def test_the_page_shows_coordinates_and_draws_joints(on_an_arm):
     way = page.motion_of(on_an_arm, {})
-    assert way["axes"] == ["azimuth", "roll", "probe"] and "3 joints of the mount are not drawn" in way["formula"]
+    assert way["axes"] == ["azimuth", "roll", "probe"]
+    mount = way["mount"]
+    assert [(one["name"], one["carries"], one["rolls"]) for one in mount["joints"]] == [
+        ("turntable", "device", False),
+        ("arm", "probe", False),
+        ("rotary", "probe", True),
+    ]
+    assert mount["up"] == [0.0, 0.0, 1.0], "the turntable stands upright"
+    joints = np.reshape(mount["values"], (-1, 3))
+    assert len(joints) == len(way["role"]) == len(mount["slice_index"])
+    # What the joints do is what the coordinates say, point by point: turntable is phi and arm is theta, or the same pose behind.
+    told = np.reshape(way["angles_deg"], (-1, 3))
+    assert np.allclose(_looks(joints[:, 1], joints[:, 0]), _looks(told[:, 0], told[:, 1]), rtol=0, atol=1e-4)
     angles = np.reshape(way["angles_deg"], (-1, 3))
     assert len(angles) == len(way["role"]) and np.abs(angles[:, 0]).max() <= 180.0
     # The tutor names the joints' own limits, as the chamber declares them, and its slices stay where the plan goes.
@@ -46,6 +61,59 @@ def test_the_page_shows_coordinates_and_says_that_joints_are_not_drawn(on_an_arm
     told = live.status()
     assert told["axes"] == ["azimuth", "roll", "probe"]
     assert told["position_deg"] == pytest.approx([40.0, 30.0, 5.0], abs=1e-3) == told["angles_deg"]
+    assert told["joints"] == [30.0, 40.0, 5.0]
+
+
+def _looks(theta_deg, phi_deg):
+    """d = (sin th cos ph, sin th sin ph, cos th): the table of the conventions."""
+    theta, phi = np.deg2rad(theta_deg), np.deg2rad(phi_deg)
+    return np.stack([np.sin(theta) * np.cos(phi), np.sin(theta) * np.sin(phi), np.cos(theta)], axis=-1)
+
+
+def test_readouts_with_sense_and_zero_become_values_of_joints(on_an_arm):
+    """A controller that counts the arm backwards from 90: what the page draws is the joint's own value, sense * (readout - zero)."""
+    path = on_an_arm / "chamber.toml"
+    text = path.read_text("utf-8")
+    head, tail = text.split('name = "arm"')
+    path.write_text(head + 'name = "arm"\nsense = -1\nzero_deg = 10.0' + tail, "utf-8")
+    live = LiveScan("c", "first", layout_for(on_an_arm))
+    live.hear({"row": [0, 0, 0.0, [30.0, -30.0, 5.0], [1.0, 0.0], 0]})
+    assert live.status()["joints"] == [30.0, 40.0, 5.0]
+    chamber = Campaign.load(on_an_arm).chamber
+    pose = _pose(chamber, {"turntable": 30.0, "arm": -30.0, "rotary": 5.0})
+    assert pose == {"axes": [], "angles_deg": [], "joints": [30.0, 40.0, 5.0]}
+    arm = page.motion_of(on_an_arm, {})["mount"]["joints"][1]
+    assert (arm["least"], arm["most"]) == (-175.0, 195.0)
+
+
+def test_the_tutor_asks_the_mount_how_it_looks_there(on_an_arm):
+    found = lesson(40.0, 30.0, 0.0, on_an_arm)["mount"]
+    assert found == {"values": [30.0, 40.0, 0.0], "fault": ""}
+    assert lesson(40.0, 30.0)["mount"] is None
+    text = (on_an_arm / "chamber.toml").read_text("utf-8")
+    (on_an_arm / "chamber.toml").write_text(text.replace("min_deg = -185", "min_deg = -30").replace("max_deg = 185", "max_deg = 30"), "utf-8")  # fmt: skip
+    beyond = lesson(40.0, 30.0, 0.0, on_an_arm)["mount"]
+    assert beyond["values"] == [] and "arm" in beyond["fault"] and "out of reach" in beyond["fault"]
+
+
+def test_solids_say_where_the_floor_is(on_an_arm):
+    with (on_an_arm / "chamber.toml").open("a", encoding="utf-8") as out:
+        out.write("\n" + SOLIDS_OF_ARM)
+    goal = on_an_arm / "goal.toml"
+    kept = [line for line in goal.read_text("utf-8").splitlines() if not line.startswith("region_deg")]
+    goal.write_text("\n".join(["region_deg = 100.0", *kept]) + "\n", "utf-8")
+    mount = page.motion_of(on_an_arm, {})["mount"]
+    solids = {one["name"]: one for one in mount["solids"]}
+    assert mount["up"] == [0.0, 0.0, 1.0] and set(solids) == {"table", "post", "floor", "boom", "horn", "tip"}
+    assert [solids[name]["body"] for name in ("post", "table", "boom", "horn")] == [-1, 0, 1, 2]
+    assert solids["table"]["shape"] == "box" and solids["table"]["b_m"] == pytest.approx([0.1, 0.1, 0.01])
+    assert solids["boom"]["radius_m"] == 0.04 and solids["boom"]["b_m"] == pytest.approx([0.0, 0.3, 1.1])
+
+
+def test_a_joint_is_moved_by_any_name_that_a_chamber_may_give_it():
+    """Capitals and digits are allowed in chamber.toml, and so they are in a move by hand."""
+    asked = MoveRequest.model_validate({"campaign": "c", "to_deg": {"J1": 3.0, "arm-2": 4.0}, "clear": True})
+    assert set(asked.to_deg) == {"J1", "arm-2"}
 
 
 def test_homes_of_joints_are_not_written_by_the_page(on_an_arm):

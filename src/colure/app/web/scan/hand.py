@@ -15,10 +15,11 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, get_args
 
-from colure.app.web.scan.messages import ByHand, Limits, SweepMessage
+from colure.app.web.scan.messages import ByHand, Limits, Pose, SweepMessage
 from colure.errors import GuardError, InputError, InstrumentError, MotionError
 from colure.model.bands import evenly_spaced
 from colure.model.campaign import Campaign
+from colure.model.chamber import Chamber
 from colure.model.strict_json import plain
 
 if TYPE_CHECKING:
@@ -47,7 +48,13 @@ def carry_out(folder: Path, action: Action, values: Mapping[str, float], stop: _
     """Do one thing by hand and return what was found; raises `ColureError` with the reason if it was not done."""
     campaign = Campaign.load(folder)
     if action == "sweep":
-        return {"at": time.time(), "text": "one sweep; the source is off again", "axes": [], "sweep": _sweep(folder)}
+        return {
+            "at": time.time(),
+            "text": "one sweep; the source is off again",
+            "axes": [],
+            "pose": None,
+            "sweep": _sweep(folder),
+        }
     from colure.app.services.jogging import jogger, readouts_for
 
     with jogger(campaign, stop.look) as hand:
@@ -61,13 +68,22 @@ def carry_out(folder: Path, action: Action, values: Mapping[str, float], stop: _
         elif action == "rest":
             here = hand.to({name: axis.home_deg for name, axis in campaign.chamber.driven_table.items()})
         words = {"where": "nothing moved", "home": "reference marks found"}.get(action, "arrived")
-        return {"at": time.time(), "text": words, "axes": _limits(campaign, hand, here), "sweep": None}
+        axes, pose = _limits(campaign, hand, here), _pose(campaign.chamber, here)
+        return {"at": time.time(), "text": words, "axes": axes, "pose": pose, "sweep": None}
+
+
+def _pose(chamber: Chamber, here: Mapping[str, float]) -> Pose:
+    """Return how the scene draws readouts."""
+    angles = {name: round(float(axis.map.angle_deg(here[name])), 3) for name, axis in chamber.driven_table.items()}
+    if chamber.positioner.joints:
+        return {"axes": [], "angles_deg": [], "joints": list(angles.values())}
+    return {"axes": list(angles), "angles_deg": list(angles.values()), "joints": []}
 
 
 def _limits(campaign: Campaign, hand: Jogger, here: Mapping[str, float]) -> list[Limits]:
     limits, table = hand.limits(), campaign.chamber.driven_table
     return [
-        {"axis": name, "readout_deg": round(value, 4), "min_deg": limits[name][0], "max_deg": limits[name][1], "home_deg": table[name].home_deg}
+        {"axis": name, "unit": hand.unit(name), "readout_deg": round(value, 4), "min_deg": limits[name][0], "max_deg": limits[name][1], "home_deg": table[name].home_deg}
         for name, value in here.items()
     ]  # fmt: skip
 

@@ -78,6 +78,13 @@ class Layout:
         near = np.zeros((1, len(self.axes)))
         return [round(float(v), 3) for v in shown_coordinates(self.mount, np.array([readouts_deg]), near)[0]]
 
+    def joint_values(self, readouts_deg: list[float]) -> list[float]:
+        """Return what joint readouts come to, degrees and millimetres, by joint; nothing on a mount without joints."""
+        if self.mount is None or not readouts_deg:
+            return []
+        shown = zip(self.mount.positioner.joints, readouts_deg, strict=True)
+        return [round(float(one.map.angle_deg(v)), 3) for one, v in shown]
+
     @property
     def shape(self) -> tuple[int, int]:
         """Rows and columns."""

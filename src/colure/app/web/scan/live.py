@@ -141,7 +141,8 @@ class LiveScan:
             "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state, "text": self.text,
             "running": self.running, "moves": self.moves, "measured": int(self._seen.sum()), "total": int(self._seen.size),
             "left_s": round(max(0.0, (total - done) * pace), 1), "predicted_s": round(total, 1), "axes": list(layout.axes),
-            "position_deg": layout.shown_deg(self._position), "angles_deg": layout.angles_deg(self._position), "level_db": self._level_db,
+            "position_deg": layout.shown_deg(self._position), "angles_deg": layout.angles_deg(self._position),
+            "joints": layout.joint_values(self._position), "level_db": self._level_db,
             "strongest_db": self._strongest_db, "noise_db": round(layout.noise_db, 1), "slice": self._slice, "ties": drift,
             "words": list(self._words), "version": self.version,
         }  # fmt: skip

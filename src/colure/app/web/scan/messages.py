@@ -36,6 +36,8 @@ class Idle(TypedDict):
 class Status(TypedDict):
     """The scan but for its picture. Ties: seconds since the run's first, change in dB and degrees.
 
+    joints
+        Values of the joints in degrees and millimetres, on a mount that is described by them; empty on others.
     running, moves
         The scan's process is there, so that no other begins; the axes may move. A record is sealed while they stand.
     """
@@ -55,6 +57,7 @@ class Status(TypedDict):
     axes: list[str]
     position_deg: list[float]
     angles_deg: list[float]
+    joints: list[float]
     level_db: float | None
     strongest_db: float | None
     noise_db: float
@@ -120,7 +123,10 @@ class Before(TypedDict):
 
 
 class Limits(TypedDict):
+    """Where a motor axis stands and how far it goes, in `unit`: degrees, or mm of a prismatic joint."""
+
     axis: str
+    unit: str
     readout_deg: float
     min_deg: float
     max_deg: float
@@ -136,10 +142,19 @@ class SweepMessage(TypedDict):
     impulse_db: list[float]
 
 
+class Pose(TypedDict):
+    """How the scene draws axes: angles of the conventions by name, and the values of joints on a mount that has some."""
+
+    axes: list[str]
+    angles_deg: list[float]
+    joints: list[float]
+
+
 class ByHand(TypedDict):
-    """What a move or a look by hand ended with; `at` is seconds since 1970."""
+    """What a move or a look by hand ended with; `at` is seconds since 1970. `pose` is None where no axis was asked."""
 
     at: float
     text: str
     axes: list[Limits]
+    pose: Pose | None
     sweep: SweepMessage | None

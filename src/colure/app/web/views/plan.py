@@ -12,6 +12,7 @@ from pydantic import BaseModel
 from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.storage.file_edits import write_fields
 from colure.app.web.views import preparing
+from colure.app.web.views.mount import mount_of
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.model.bands import GoalBand
@@ -202,18 +203,15 @@ def motion_of(folder: Path, edits: dict[str, Any]) -> preparing.Motion:
     # On a mount with joints the page shows the coordinates that plans and records are written in.
     axes, shown = plan.in_coordinates
     angles = np.stack([tables[name].map.angle_deg(shown[:, i]) for i, name in enumerate(axes)], axis=-1)
-    formula = positioner.geometry.direction_formula
-    if positioner.joints:
-        formula += f" (coordinates; the {len(positioner.joints)} joints of the mount are not drawn)"
     return {
-        "geometry": positioner.geometry.value, "formula": formula, "axes": list(axes),
+        "geometry": positioner.geometry.value, "formula": positioner.geometry.direction_formula, "axes": list(axes),
         "angles_deg": np.round(angles, 3).ravel().tolist(), "readouts_deg": np.round(shown, 3).ravel().tolist(),
         "role": plan.role.tolist(), "cell": layout.cell.tolist(), "time_s": np.round(np.cumsum(time_s), 2).tolist(),
         "directions": np.round(layout.directions, 5).ravel().tolist(), "range_m": campaign.chamber.range_length_m,
         "size_mm": list(campaign.device.size_mm), "offset_mm": list(campaign.device.offset_mm),
         "slant_deg": campaign.device.slant_deg, "reach_m": campaign.device.reach_m, "ports": len(plan.ports),
         "limits_deg": _limits_deg(campaign.chamber, axes, angles),
-        "joints": len(positioner.joints),
+        "mount": mount_of(campaign.chamber, plan),
         "limits_words": [
             f"{name} {one.min_deg:g} to {one.max_deg:g} {getattr(one, 'unit', 'deg')}"
             for name, one in campaign.chamber.driven_table.items() if not one.fixed

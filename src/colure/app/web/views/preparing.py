@@ -5,7 +5,7 @@ What they answer about runs stands in `answers`; the same rules hold for both.
 
 from __future__ import annotations
 
-from typing import Any, TypedDict
+from typing import Any, Literal, TypedDict
 
 from colure.app.web.views.answers import Levels
 
@@ -94,13 +94,72 @@ class Scheme(TypedDict):
     formula: str
 
 
+class JointLine(TypedDict):
+    """One joint of a mount: its line where every joint stands at zero, lab frame, and how far its value goes.
+
+    Values are degrees of a revolute joint and millimetres of a prismatic one, counted right-handed about `axis`, or along it.
+
+    rolls
+        It turns the probe about the line to the device, and moves nothing else.
+    """
+
+    name: str
+    carries: Literal["device", "probe"]
+    kind: Literal["revolute", "prismatic"]
+    axis: list[float]
+    point_m: list[float]
+    least: float
+    most: float
+    unit: str
+    rolls: bool
+
+
+class MountSolid(TypedDict):
+    """A solid that is declared on a mount: a capsule from `a_m` to `b_m`, or a box with its centre `a_m` and half sides `b_m`.
+
+    body
+        -1 the room, else the number of the joint that carries it.
+    """
+
+    name: str
+    body: int
+    shape: Literal["capsule", "box"]
+    a_m: list[float]
+    b_m: list[float]
+    radius_m: float
+
+
+class Mount(TypedDict):
+    """A mount that is described by its joints, from the floor outwards.
+
+    up
+        Unit vector that the page draws upwards, lab frame.
+    values
+        (point, joint) of the plan's points; `slice_index` and `pass_index` are those of the plan, -1 for ties and references.
+    """
+
+    joints: list[JointLine]
+    solids: list[MountSolid]
+    up: list[float]
+    values: list[float]
+    slice_index: list[int]
+    pass_index: list[int]
+
+
+class MountPose(TypedDict):
+    """Where the joints stand to look along a direction: values by joint, none and the reason if it is out of reach."""
+
+    values: list[float]
+    fault: str
+
+
 class Motion(TypedDict):
     """The way of the axes: `axes` values a point in `angles_deg` and `readouts_deg`, three a cell in `directions`.
 
     limits_deg
         Lowest and highest angle of the conventions, by axis; on a mount with joints what the plan goes to.
-    joints
-        Of the mount; 0 where it is one of the three stacks.
+    mount
+        The joints, where the positioner is described by them; None where it is one of the three stacks.
     limits_words
         How far every motor axis goes by its own readout: the joints, where the mount has some.
     """
@@ -122,7 +181,7 @@ class Motion(TypedDict):
     ports: int
     limits_deg: list[list[float]]
     limits_words: list[str]
-    joints: int
+    mount: Mount | None
 
 
 class Written(TypedDict):
@@ -172,6 +231,8 @@ class Stand(TypedDict):
 
 
 class Lesson(TypedDict):
+    """One direction in every coordinate; `mount` is the asked campaign's, None where it has no joints or none was asked for."""
+
     direction: list[float]
     theta: float
     phi: float
@@ -181,6 +242,7 @@ class Lesson(TypedDict):
     epsilon: float
     bases: list[PolarizationBasis]
     positioners: list[Stand]
+    mount: MountPose | None
 
 
 class FlipNumbers(TypedDict):

@@ -5,13 +5,17 @@ What the probe receives is shown in the device frame, with and without the probe
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 
 from colure.app.web.views import preparing
+from colure.app.web.views.mount import pose_at
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import Geometry, sighting
 from colure.geometry.polarization import Basis, basis_matrix, to_ludwig_1
+from colure.model.campaign import Campaign
 from colure.planning.aim import Bearing, aims
 
 WORDS = {
@@ -35,13 +39,15 @@ POLES = {
 }
 
 
-def lesson(theta_deg: float, phi_deg: float, slant_deg: float = 0.0) -> preparing.Lesson:
+def lesson(theta_deg: float, phi_deg: float, slant_deg: float = 0.0, folder: Path | None = None) -> preparing.Lesson:
     """Return everything about one direction of the device frame.
 
     Parameters
     ----------
     slant_deg
         Component that a following probe is to keep, from x towards y.
+    folder
+        Campaign whose own mount is asked how it looks there, where it is described by joints.
     """
     t, p = float(np.deg2rad(theta_deg)), float(np.deg2rad(phi_deg))
     bearing = Bearing.of(unit_vector(theta=np.asarray(t), phi=np.asarray(p)))
@@ -64,6 +70,7 @@ def lesson(theta_deg: float, phi_deg: float, slant_deg: float = 0.0) -> preparin
         "direction": _short(bearing.direction), "theta": theta_deg, "phi": phi_deg, "azimuth": bearing.azimuth_deg,
         "elevation": bearing.elevation_deg, "alpha": bearing.alpha_deg, "epsilon": bearing.epsilon_deg, "bases": bases,
         "positioners": [_positioner(geometry, bearing, slant_deg) for geometry in Geometry],
+        "mount": None if folder is None else pose_at(Campaign.load(folder), bearing.direction),
     }  # fmt: skip
 
 
