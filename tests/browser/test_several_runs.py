@@ -6,11 +6,13 @@ import pytest
 
 from colure.app import services
 from colure.app.services.rehearsal import _record
-from colure.app.services.rehearsal import measured as rehearsed
+from colure.app.services.rehearsal import measured as swept
 from colure.app.storage.folders import run_folder
 from colure.app.web.guard.roles import SessionRole
+from colure.app.web.views.together import over_runs, over_states
 from colure.model.files import save_dataset
 from colure.planning.preflight import make_plan
+from tests.app.services.test_states_coverage import beams, rehearsed  # noqa: F401 - fixtures
 from tests.app.test_cuts import BOTH, ROLL, campaign
 from tests.browser.conftest import serving
 from tests.browser.test_pages import enter, measured
@@ -58,7 +60,7 @@ def test_a_run_of_cuts_opens(browser, tmp_path):
     )
     run = run_folder(own.folder, "first")
     run.path.mkdir(parents=True)
-    save_dataset(_record(plan, *rehearsed(own, plan, seed=1)), run.record)
+    save_dataset(_record(plan, *swept(own, plan, seed=1)), run.record)
     for served in serving([own.folder]):
         context = browser.new_context(viewport={"width": 1280, "height": 900})
         page = context.new_page()
@@ -73,4 +75,66 @@ def test_a_run_of_cuts_opens(browser, tmp_path):
         page.wait_for_selector(".figures-panel .subject:has-text('37.000 GHz')")
         # The slider that was used is still the one that has the focus.
         assert page.evaluate("document.activeElement.type") == "range"
+        context.close()
+
+
+def table_of(page, label):
+    """Rows of a table as text, the head first."""
+    rows = page.locator(f"[aria-label={label}] tr").all()
+    return [[cell.strip() for cell in row.locator("th, td").all_inner_texts()] for row in rows]
+
+
+def test_a_series_says_what_the_service_says(page, served, tiny_campaign):
+    """Three devices, the last one askew: numbers, verdict and file are those of the service; the golden unit stays in."""
+    for name, truth in (("one", {}), ("two", {}), ("three", {"device_tilt_deg": 3.0})):
+        own, run = measured(tiny_campaign, name, **truth)
+        services.evaluate(services.process(own, run), run)
+    wanted = over_runs(tiny_campaign, ["one", "two", "three"], "two", None)
+    page.set_default_timeout(90_000)
+    enter(page, served, "explore?run=one&tab=together")
+    page.get_by_label("golden unit").select_option("two")
+    boxes = page.get_by_role("group", name="runs of the series")
+    assert boxes.get_by_label("two").is_disabled() and boxes.get_by_label("two").is_checked()
+    page.get_by_role("button", name="show the series").click()
+    page.wait_for_selector("[aria-label=series] table")
+    head, *rows = table_of(page, "series")
+    order = [name for name in head if name in ("one", "two", "three")]
+    assert head[:4] == ["figure", "mean", "spread", "trend"] and set(order) == {"one", "two", "three"}
+    for row, told in zip(rows, wanted["rows"], strict=True):
+        assert row[0] == told["label"] and float(row[1].split()[0]) == pytest.approx(told["mean"], abs=0.0051)
+        for name in order:
+            i = wanted["runs"].index(name)
+            assert float(row[head.index(name)].split()[0]) == pytest.approx(told["values"][i], abs=0.0051)
+    out = sum(any(v is not None and abs(v) > 1 for i, v in enumerate(r["e_n"]) if i != 1) for r in wanted["rows"])
+    said = page.inner_text("section[aria-label=Series] .verdict")
+    assert said.startswith(f"{out} of {len(rows)} figures differ" if out else "No figure"), said
+    with page.expect_download() as event:
+        page.locator("section[aria-label=Series]").get_by_role("button", name="CSV").click()
+    kept = event.value.path().read_text("utf-8").splitlines()
+    assert len(kept) == len(rows) + 1 and "mean" in kept[0] and "trend per device" in kept[0] and "E_n" in kept[0]
+    # Another choice takes the table away; one run alone is no series.
+    for name in ("one", "three"):
+        boxes.get_by_label(name, exact=True).uncheck()
+    assert page.locator("[aria-label=series]").count() == 0
+    assert page.get_by_role("button", name="show the series").is_disabled()
+
+
+def test_coverage_says_what_the_service_says(browser, beams):  # noqa: F811 - the fixture
+    wanted = over_states(beams, "first")
+    for served in serving([beams]):
+        context = browser.new_context(viewport={"width": 1280, "height": 900})
+        page = context.new_page()
+        page.set_default_timeout(90_000)
+        enter(page, served, "explore?run=first&tab=together")
+        page.get_by_role("button", name="read the coverage").click()
+        page.wait_for_selector("[aria-label=coverage] table")
+        head, *rows = table_of(page, "coverage")
+        assert head == ["state", "peak", *(f"{p:g} %" for p in wanted["percent"])]
+        assert [row[0] for row in rows] == ["left", "broadside", "right", "best of all"]
+        for row, told in zip(rows, wanted["rows"], strict=True):
+            assert [float(v) for v in row[1:]] == pytest.approx([told["peak"], *told["levels"]], abs=0.0051)
+        said = page.inner_text("section[aria-label=Coverage]")
+        assert f"{wanted['expanded_db']:.2f} dB (k = 2)" in said and wanted["unit"] in said
+        drawn = page.locator("section[aria-label=Coverage] .chart svg[role=img]")
+        assert drawn.count() == 1 and page.locator("section[aria-label=Coverage] .chart svg path").count() >= 4
         context.close()

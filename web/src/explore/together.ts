@@ -1,5 +1,7 @@
 /** Several runs on one page, as in the command line: compare, series, coverage over states, two set-ups. */
 
+import { Chart } from "../draw/chart";
+import { lines } from "../draw/colours";
 import { button, choice, fill, h, number, table } from "../draw/dom";
 import { csv, fileName, saved, type Columns } from "../draw/save";
 import { get, post } from "../request/server";
@@ -182,34 +184,60 @@ function overRuns({ looked }: Explorer, all: CampaignRuns[]): HTMLElement {
     return piece.body("Series", `A series needs two runs whose figures have intervals; there ${names.length === 1 ? "is one" : "are none"}.${left}`); // prettier-ignore
   const chosen = new Set(names);
   let golden = names.includes(looked.run) ? looked.run : names[0];
+  const show = button("show the series", () =>
+    piece.start(async (told) => {
+      told(h("p", { class: "quiet loading" }, "Being worked out."));
+      const order = names.filter((n) => chosen.has(n) || n === golden),
+        found = await post("/api/series", { campaign: session.campaign, runs: order, golden, state: looked.state });
+      return seriesTable(found, looked.state);
+    }), "main"); // prettier-ignore
+  /** The golden unit is always in the series, and one run alone is none. */
+  const settle = () => {
+    piece.clear();
+    boxes.forEach(({ box }, i) => {
+      box.disabled = names[i] === golden;
+      box.checked = box.disabled || chosen.has(names[i]);
+    });
+    show.disabled = !names.some((n) => n !== golden && chosen.has(n));
+    show.title = show.disabled ? "a series needs another run beside the golden unit's" : "";
+  };
   const boxes = names.map((name) => {
     const box = h("input", { attrs: { type: "checkbox", checked: true }, on: { change: () => {
       if (box.checked) chosen.add(name);
       else chosen.delete(name);
-      piece.clear();
+      settle();
     } } }); // prettier-ignore
-    return h("label", { class: "row" }, box, name);
+    return { box, label: h("label", { class: "row" }, box, name) };
   });
+  settle();
   return piece.body(
     "Series",
     `Spread and trend over the devices in the order they were measured, each against a golden unit.${left}`,
     choice("golden unit", names.map((n) => [n, n]), golden, (name) => {
       golden = name;
-      piece.clear();
+      settle();
     }),
-    h("div", { class: "row", attrs: { role: "group", "aria-label": "runs of the series" } }, ...boxes),
-    button("show the series", () =>
-      piece.start(async () => {
-        const order = names.filter((n) => chosen.has(n) || n === golden);
-        return seriesTable(
-          await post("/api/series", { campaign: session.campaign, runs: order, golden, state: looked.state }),
-        );
-      }), "main"),
+    h("div", { class: "row", attrs: { role: "group", "aria-label": "runs of the series" } }, ...boxes.map((one) => one.label)),
+    show,
   ); // prettier-ignore
 }
 
-function seriesTable(found: Series): Node[] {
-  const worst = (values: (number | null)[]) => Math.max(...values.map((v) => Math.abs(v ?? 0)));
+/** What a series says in one sentence: figures that differ, and those of which nobody can tell. */
+export function seriesVerdict(found: Pick<Series, "runs" | "golden" | "rows">): { good: boolean; words: string } {
+  const others = found.runs.map((run, i) => ({ run, i })).filter(({ run }) => run !== found.golden),
+    of = (row: Series["rows"][number]) => others.map(({ i }) => row.e_n[i]),
+    out = found.rows.filter((row) => of(row).some((v) => v !== null && Math.abs(v) > 1)).length,
+    unknown = found.rows.filter((row) => of(row).some((v) => v === null)).length,
+    rest = unknown ? ` Of ${unknown} nothing can be told: a value or its uncertainty is missing.` : "";
+  if (out) return { good: false, words: `${out} of ${found.rows.length} figures differ from ${found.golden} by more than both uncertainties.${rest}` }; // prettier-ignore
+  if (unknown === found.rows.length) return { good: false, words: `Nothing can be told against ${found.golden}: values or uncertainties are missing.` }; // prettier-ignore
+  return {
+    good: unknown === 0,
+    words: `No figure${unknown ? " that can be compared" : ""} differs from ${found.golden} by more than both uncertainties.${rest}`,
+  };
+}
+
+function seriesTable(found: Series, state: string | null): Node[] {
   const rows = found.rows.map((r) => [
     r.label,
     `${number(r.mean, 2)} ${r.unit}`,
@@ -225,20 +253,25 @@ function seriesTable(found: Series): Node[] {
           ),
     ),
   ]);
-  const out = found.rows.filter((r) => worst(r.e_n) > 1).length;
+  const said = seriesVerdict(found);
   return [
+    h("p", { class: `verdict ${said.good ? "good" : "bad"}` }, said.words),
     h(
       "p",
-      { class: `verdict ${out ? "bad" : "good"}` },
-      out
-        ? `${out} of ${found.rows.length} figures differ from ${found.golden} by more than both uncertainties.`
-        : `No figure differs from ${found.golden} by more than both uncertainties.`,
+      { class: "small quiet" },
+      `At ${ghz(found.frequency_hz)}${state ? `, state ${state}` : ""}; in brackets E_n against ${found.golden}. Spread: one standard deviation; trend: change per device.`,
     ),
-    h("p", { class: "small quiet" }, `At ${ghz(found.frequency_hz)}; in brackets E_n against ${found.golden}.`),
-    scroll("series", table(["figure", "mean", "spread (1 s)", "trend a device", ...found.runs], rows)),
+    scroll("series", table(["figure", "mean", "spread", "trend", ...found.runs], rows)),
     keepTable("series", () => [
       { name: "figure", values: found.rows.map((r) => r.label) },
-      ...found.runs.map((run, i) => ({ name: run, values: found.rows.map((r) => r.values[i]) })),
+      { name: "mean", values: found.rows.map((r) => r.mean) },
+      { name: "spread", values: found.rows.map((r) => r.spread) },
+      { name: "trend per device", values: found.rows.map((r) => r.trend) },
+      { name: "its expanded uncertainty", values: found.rows.map((r) => r.trend_expanded) },
+      ...found.runs.flatMap((run, i) => [
+        { name: run, values: found.rows.map((r) => r.values[i]) },
+        ...(run === found.golden ? [] : [{ name: `${run} E_n`, values: found.rows.map((r) => r.e_n[i]) }]),
+      ]),
       { name: "unit", values: found.rows.map((r) => r.unit) },
     ]),
   ];
@@ -257,13 +290,27 @@ function overStates({ looked }: Explorer): HTMLElement {
 }
 
 function coverageTable(found: Coverage): Node[] {
+  const c = lines(),
+    chart = new Chart("coverage over states"),
+    best = found.rows.length - 1,
+    dashes = ["", "5 3", "2 3", "8 3 2 3"];
+  chart.draw({
+    x: found.percent,
+    lines: found.rows.map((r, i) => ({
+      name: r.state, values: r.levels, points: found.percent.length < 20,
+      colour: i === best ? c.cross : [c.co, c.other, c.good, c.quiet][i % 4],
+      dash: i === best ? "" : dashes[Math.floor(i / 4) % 4],
+    })),
+    xName: "share of all solid angle / %", yName: `level not exceeded / ${found.unit}`, height: 240, digits: 1,
+  }, "coverage over states"); // prettier-ignore
   return [
     h("p", { class: "small" }, `At ${ghz(found.frequency_hz)}, ${found.unit} ± ${found.expanded_db.toFixed(2)} dB (k = 2).`),
+    chart.element,
     scroll(
       "coverage",
       table(
         ["state", "peak", ...found.percent.map((p) => `${p} %`)],
-        found.rows.map((r) => [r.state, number(r.peak), ...r.levels.map((v) => number(v))]),
+        found.rows.map((r, i) => [i === best ? h("strong", {}, r.state) : r.state, number(r.peak), ...r.levels.map((v) => number(v))]),
       ),
     ),
     keepTable("coverage", () => [

@@ -20,10 +20,10 @@ import { levels, lines, shade } from "../draw/colours";
 import { fill, h } from "../draw/dom";
 import { DEG, direction, dot, thetaPhi, type Vector } from "./angles";
 import { emptied } from "./chamber";
+import { coarseStep, mesh, type Cells, type Surface } from "./surface";
 import { RADIUS, type Stage } from "./stage";
 
 export type Scale = { low: number; high: number; unit: string };
-export type Cells = { rows: number; columns: number; closed: boolean; directions: ArrayLike<number> };
 
 /** The ramp's colours in linear light, as the graphics card wants them. */
 const LINEAR = Float32Array.from(levels, (v) => (v / 255) ** 2.2);
@@ -32,6 +32,8 @@ export class DirectionSphere {
   private rings = new Group();
   private points: Points | null = null;
   private mesh: Mesh | null = null;
+  /** The same surface with fewer cells, for pictures that move. */
+  private coarse: { mesh: Mesh; cells: Int32Array } | null = null;
   private drawn = new Group();
   private cursorMark: Mesh;
   private cells: Cells | null = null;
@@ -41,6 +43,7 @@ export class DirectionSphere {
     this.cursorMark = new Mesh(new SphereGeometry(0.016, 16, 12), new MeshBasicMaterial({ color: 0xffffff }));
     this.cursorMark.visible = false;
     stage.device.add(this.rings, this.drawn, this.cursorMark);
+    stage.detail = (fine) => this.detail(fine);
     this.frame();
   }
 
@@ -84,7 +87,7 @@ export class DirectionSphere {
 
   clear(): void {
     emptied(this.drawn);
-    this.points = this.mesh = null;
+    this.points = this.mesh = this.coarse = null;
     this.cellKey = "";
     this.stage.ask();
   }
@@ -136,25 +139,12 @@ export class DirectionSphere {
     if (!this.mesh || this.cellKey !== key) {
       this.clear();
       this.cellKey = key;
-      const geometry = new BufferGeometry(),
-        index: number[] = [];
-      const step = this.stage.software && count > 8000 ? 2 : 1;
-      for (let r = 0; r + step < cells.rows; r += step)
-        for (let k = 0; k < cells.columns; k += step) {
-          const wraps = k + step >= cells.columns;
-          if (wraps && !cells.closed) continue;
-          const a = r * cells.columns + k,
-            b = r * cells.columns + (wraps ? 0 : k + step),
-            e = a + step * cells.columns,
-            f = b + step * cells.columns;
-          if (known(a) && known(b) && known(e) && known(f)) index.push(a, e, b, b, e, f);
-        }
-      geometry.setIndex(index);
-      geometry.setAttribute("position", new BufferAttribute(new Float32Array(3 * count), 3));
-      geometry.setAttribute("color", new BufferAttribute(new Float32Array(3 * count), 3));
-      this.mesh = new Mesh(geometry, new MeshBasicMaterial({ vertexColors: true, side: 2 }));
-      this.mesh.frustumCulled = false;
-      this.drawn.add(this.mesh);
+      this.mesh = this.faced(mesh(cells, 1, known));
+      const step = coarseStep(cells);
+      if (this.stage.software && step > 1) {
+        const thin = mesh(cells, step, known);
+        this.coarse = { mesh: this.faced(thin), cells: thin.cells };
+      }
     }
     const geometry = this.mesh.geometry,
       place = geometry.getAttribute("position") as BufferAttribute,
@@ -177,7 +167,44 @@ export class DirectionSphere {
       for (let k = 0; k < 3; k++) out[3 * i + k] = LINEAR[at + k] * light;
     }
     colour.needsUpdate = true;
+    this.thin(p, out);
+    this.detail(true);
     this.stage.ask();
+  }
+
+  /** A mesh on the sphere whose places and colours come later. */
+  private faced(surface: Surface): Mesh {
+    const geometry = new BufferGeometry(),
+      count = surface.cells.length;
+    geometry.setIndex(new BufferAttribute(surface.index, 1));
+    geometry.setAttribute("position", new BufferAttribute(new Float32Array(3 * count), 3));
+    geometry.setAttribute("color", new BufferAttribute(new Float32Array(3 * count), 3));
+    const found = new Mesh(geometry, new MeshBasicMaterial({ vertexColors: true, side: 2 }));
+    found.frustumCulled = false;
+    this.drawn.add(found);
+    return found;
+  }
+
+  /** Places and colours of the thin mesh are those of the whole one at its own cells. */
+  private thin(places: Float32Array, colours: Float32Array): void {
+    if (!this.coarse) return;
+    const { mesh, cells } = this.coarse;
+    for (const [name, from] of [
+      ["position", places],
+      ["color", colours],
+    ] as const) {
+      const to = mesh.geometry.getAttribute(name) as BufferAttribute,
+        out = to.array as Float32Array;
+      for (let i = 0; i < cells.length; i++) out.set(from.subarray(3 * cells[i], 3 * cells[i] + 3), 3 * i);
+      to.needsUpdate = true;
+    }
+  }
+
+  /** Drawn by software a large surface is thinned while it moves; at rest every cell is there. */
+  private detail(fine: boolean): void {
+    if (!this.coarse || !this.mesh) return;
+    this.mesh.visible = fine;
+    this.coarse.mesh.visible = !fine;
   }
 
   get holds(): "nothing" | "points" | "surface" {

@@ -74,6 +74,8 @@ export class Stage {
   hovered: ((d: [number, number, number] | null) => void) | null = null;
   picked: Picked | null = null;
   dragged: Picked | null = null;
+  /** Told before every picture whether it is a fine one, at rest. */
+  detail: ((fine: boolean) => void) | null = null;
   drawn = 0;
   /** Thin lines: a line is one pixel of the picture wide, however fine that is; they look the same at rest and while they move. */
   hairlines: LineBasicMaterial | null = null;
@@ -260,6 +262,7 @@ export class Stage {
       this.room.quaternion.copy(this.device.quaternion).invert();
       this.room.position.copy(this.device.position).negate().applyQuaternion(this.room.quaternion);
     }
+    this.detail?.(fine);
     this.renderer.render(this.scene, this.camera);
     this.place(width, height);
     this.drawn++;
