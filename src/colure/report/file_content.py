@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from colure.report.budget import contributions
 from colure.report.content import ANSWERED
-from colure.report.document import Block, Document, FileLink, Paragraph, ReportSection, Table, chart
-from colure.report.figure_tables import figures_section, tables_over_frequency, without_interval
+from colure.report.document import Chart, Document, FileLink, Paragraph, ReportSection, Side, Table, chart
+from colure.report.figure_tables import figures_section, tables_over_frequency, without_interval, zero_by_definition
 from colure.report.particulars import particulars_sections
 from colure.report.sections import OVER_FREQUENCY, definitions_section, side_lobe_tables, steps_of, verdict_section
 from colure.report.texts import Texts
@@ -140,9 +140,9 @@ def _full_sections(
         figures_section(here, source.shown_hz),
         _unknown_section(source),
         ReportSection("Cuts", (*_drawn(source.cuts), *side_lobe_tables(source.side_lobes))),
-        ReportSection("The sphere", _drawn(source.sphere)),
+        ReportSection("The sphere", (*_drawn(source.sphere[:-1]), Side(_drawn(source.sphere[-1:])))),
         *_frequency_section(source, here),
-        _budget_section(known, source.shown_hz, source.kind),
+        _budget_section([one for one in known if not zero_by_definition(one)], source.shown_hz, source.kind),
         ReportSection(f"The {source.kind}", (
             Table(("", ""), source.holds, wide=True),
             *((Table(("Step", "Parameters"), steps_of(source.made), wide=True, verbatim=True),) if source.made else ()),
@@ -180,7 +180,7 @@ def _with_unit(one: Figure) -> str:
     return f"{bare} {one.unit}" if bare else one.text_with_unit()
 
 
-def _drawn(pictures: tuple[Picture, ...]) -> tuple[Block, ...]:
+def _drawn(pictures: tuple[Picture, ...]) -> tuple[Chart, ...]:
     return tuple(chart(one.drawing, one.caption, dense=one.dense) for one in pictures)
 
 
