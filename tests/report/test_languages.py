@@ -13,8 +13,9 @@ from colure.report.content import SECTIONS, compose
 from colure.report.document import Chart, Document, FileLink, Paragraph, ReportSection, Side, Table, chart
 from colure.report.look import canvas
 from colure.report.pdf import render_pdf
+from colure.report.sections import _scheme_words
 from colure.report.spoken import pictures_in
-from colure.report.texts import LANGUAGES
+from colure.report.texts import LANGUAGES, Texts
 from colure.report.translation import Translation, full_texts, has_words
 from tests.report.test_laboratory import formed
 
@@ -154,6 +155,16 @@ def test_names_along_an_axis_are_translated_too():
     with pictures_in(Translation("es")):
         chart(figure, "Bars.")
     assert [one.get_text() for one in ax.get_yticklabels()] == ["Directividad m\u00e1xima \u00b1 0,017 dBi", "7"]
+
+
+def test_a_mount_of_joints_has_no_roll_axis_and_one_frequency_is_one():
+    for scheme in ("two-pass", "one-pass"):
+        text = _scheme_words(scheme, joints=True)
+        assert "roll axis" not in text and "roll axis" in _scheme_words(scheme)
+        for language, word in (("de", "gegen phi"), ("fr", "de phi"), ("es", "a phi")):
+            assert word in Translation(language)(text)
+    assert Texts.of("en").band("38.000", "38.000", 1) == "38.000 GHz, one frequency"
+    assert Texts.of("de").band("24.000", "24.250", 2) == "24,000 bis 24,250 GHz, 2 Frequenzen"
 
 
 def test_small_words_count_too_and_units_do_not():

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 
 import numpy as np
+import pypdf
 import pytest
 import typst
 from matplotlib.image import imread
@@ -12,7 +13,7 @@ from matplotlib.image import imread
 from colure.report.document import Document, Paragraph, ReportSection, Side, Table, chart
 from colure.report.look import canvas
 from colure.report.paging import LEAST_SCALE, PAGE_MM, PageBlock, scales
-from colure.report.pdf import font_paths, laid_out
+from colure.report.pdf import font_paths, laid_out, render_pdf
 
 #: A page that is less full than this needs a cause; the last one has one.
 FULL = 2.0 / 3.0
@@ -44,6 +45,21 @@ def test_pictures_fill_the_page_behind_text_of_any_length(tmp_path, lines):
     ))  # fmt: skip
     shares = filled(document, tmp_path)
     assert min(shares[:-1]) >= FULL, shares
+
+
+def test_a_line_that_announces_a_table_stays_with_it(tmp_path):
+    """Lists of 60 lines and upwards: where the line would end a page, it moves to the next one with the table."""
+    table = Table(("a", "b"), (("first", "1"), ("second", "2")))
+    parted = 0
+    for lines in range(46, 54):
+        document = Document("T", "s", (), (ReportSection("S", (
+            *(Paragraph(f"Line {i}.") for i in range(lines - 12)), Paragraph("Published lists:"), table)),))  # fmt: skip
+        render_pdf(document, tmp_path / "report.pdf")
+        pages = [one.extract_text() for one in pypdf.PdfReader(tmp_path / "report.pdf").pages]
+        (last,) = (one for one in pages if "Published lists" in one)
+        assert "first" in last, lines
+        parted += len(pages) > 1 and last == pages[1]
+    assert 0 < parted < 8
 
 
 def test_a_picture_shrinks_to_the_rest_of_its_page_and_no_further():

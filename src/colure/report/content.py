@@ -81,7 +81,7 @@ def compose(source: Source, beside: SecondCore | None = None) -> Document:
 def _whole(source: Source, wanted: Sequence[str], beside: SecondCore | None) -> Document:
     say = source.particulars.say
     f = source.processed.frequency_hz / 1e9
-    band = say("band", low=say.numeral(f"{f[0]:.3f}"), high=say.numeral(f"{f[-1]:.3f}"), count=f.size)
+    band = say.band(f"{f[0]:.3f}", f"{f[-1]:.3f}", f.size)
     drawn = (
         {name: SECTIONS[name](source) for name in wanted}
         if beside is None

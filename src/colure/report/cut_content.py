@@ -78,7 +78,7 @@ def _whole(source: CutSource) -> Document:
     terms = tuple(dict.fromkeys(term for figure in here for term in figure.not_included))
     return Document(
         title=source.device.name,
-        subtitle=f"{say('cuts_at_range')}, {say('band', low=say.numeral(f'{f[0]:.3f}'), high=say.numeral(f'{f[-1]:.3f}'), count=f.size)}"
+        subtitle=f"{say('cuts_at_range')}, {say.band(f'{f[0]:.3f}', f'{f[-1]:.3f}', f.size)}"
         + (f" \u2014 {say('demo')}" if source.demo else ""),
         answer=answer or ("No figure could be read from these directions; the levels are in the table of the run.",),
         sections=(

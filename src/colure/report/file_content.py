@@ -153,8 +153,8 @@ def _full_sections(
 
 
 def _band(frequencies_hz: list[float], say: Texts) -> str:
-    low, high = (say.numeral(f"{one / 1e9:.6g}") for one in (frequencies_hz[0], frequencies_hz[-1]))
-    return say("band", low=low, high=high, count=len(frequencies_hz))
+    low, high = (f"{one / 1e9:.6g}" for one in (frequencies_hz[0], frequencies_hz[-1]))
+    return say.band(low, high, len(frequencies_hz))
 
 
 def _left_out(known: list[Figure]) -> tuple[str, ...]:

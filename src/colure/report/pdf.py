@@ -168,9 +168,14 @@ def _item(block: Block, drawn: _Pictures) -> _PaperBlock:
         return _PaperBlock(
             "chart", text, lambda scale: text(scale, bare=True), f"#grid(columns: ({columns}), gutter: 5mm, {captions})"
         )
-    plain = _text(block.text) if isinstance(block, Paragraph) else (
+    plain = _paragraph(block.text) if isinstance(block, Paragraph) else (
         f"*{_text(block.name)}:* {_text(block.target)} \\ #muted[#text(size: 7.5pt)[{_text(block.note)}]]")  # fmt: skip
     return _PaperBlock("text", _always(plain), _always(plain))
+
+
+def _paragraph(text: str) -> str:
+    """Return a paragraph; one that announces what follows stays with it."""
+    return f"#block(sticky: true)[{_text(text)}]" if text.endswith(":") else _text(text)
 
 
 def _page_footer(document: Document) -> str:

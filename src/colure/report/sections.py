@@ -81,7 +81,7 @@ def set_up_section(source: Source) -> tuple[ReportSection, ...]:
         ("Device", f"{device.size_mm[0]:g} x {device.size_mm[1]:g} x {device.size_mm[2]:g} mm, "
                    f"centre at {', '.join(f'{x:g}' for x in device.offset_mm)} mm from the axes' intersection"),
         ("Sphere about the device", f"radius {1e3 * reach['radius_m']:.1f} mm; order {plan.order}; step {plan.step_deg:g} deg"),
-        ("Polarization scheme", _scheme_words(plan.scheme, str(plan.settings.get("offsets_deg", "")))),
+        ("Polarization scheme", _scheme_words(plan.scheme, str(plan.settings.get("offsets_deg", "")), joints=bool(chamber.positioner.joints))),
         ("Probe", f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
                   f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
         ("Analyzer", f"{'; '.join(segment_words(plan.settings))}; predicted signal-to-noise {level['snr_peak_db']:.0f} dB at the peak"),
@@ -116,7 +116,7 @@ def _positioner_words(chamber: Chamber) -> str:
     return f"{len(joints)} joints; theta and phi as on roll over azimuth, d = {geometry.direction_formula}"
 
 
-def _scheme_words(scheme: str, offsets: str = "") -> str:
+def _scheme_words(scheme: str, offsets: str = "", *, joints: bool = False) -> str:
     if offsets:
         count = len(offsets.split(","))
         kind = (
@@ -126,13 +126,13 @@ def _scheme_words(scheme: str, offsets: str = "") -> str:
         )
         gives = "co-polar only, no transform" if scheme == "one-pass" else "full vector"
         return f"{kind} {offsets.replace(',', ', ')} deg: {gives}; co-polar refers to the first"
+    # A mount of joints has no roll axis by name; the probe's angle follows phi.
+    against = "phi" if joints else "the roll axis"
     if scheme == "one-pass":
-        return (
-            "one probe port along the device's polarization, turning against the roll axis: co-polar only, no transform"
-        )
+        return f"one probe port along the device's polarization, turning against {against}: co-polar only, no transform"
     if scheme == "two-pass":
         return (
-            "one probe port that turns against the roll axis (chi = psi - phi), psi = 0 then 90 deg: "
+            f"one probe port that turns against {against} (chi = psi - phi), psi = 0 then 90 deg: "
             "both Ludwig-3 components"
         )
     return "dual-polarized probe, both ports in one pass"

@@ -34,7 +34,7 @@ def compose_short(source: Source, not_included: tuple[str, ...]) -> Document:
     """
     one, say = source.particulars, source.particulars.say
     f = source.processed.frequency_hz / 1e9
-    band = say("band", low=say.numeral(f"{f[0]:.3f}"), high=say.numeral(f"{f[-1]:.3f}"), count=f.size)
+    band = say.band(f"{f[0]:.3f}", f"{f[-1]:.3f}", f.size)
     first, equipment, statements = particulars_sections(one, decision=source.decision, not_included=not_included)
     return one.framed(
         Document(

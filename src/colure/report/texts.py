@@ -41,6 +41,11 @@ class Texts:
         """Return a value without words, its numbers as the language writes them."""
         return numerals(text, self.language)
 
+    def band(self, low_ghz: str, high_ghz: str, count: int) -> str:
+        """Return the frequencies of a report in words: ends in GHz as they are printed, and their number."""
+        low, high = self.numeral(low_ghz), self.numeral(high_ghz)
+        return self("band_one", frequency=low) if count == 1 else self("band", low=low, high=high, count=count)
+
     def label(self, name: str, label: str) -> str:
         """Return a figure's label; the program's own where the catalogue holds none (it is English then)."""
         key = f"figure_{name}"
