@@ -13,7 +13,7 @@ import numpy as np
 from pydantic import Field, model_validator
 
 from colure.errors import InputError
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import BoolArray, FloatArray
 from colure.model.loading import Section
 from colure.model.tables import numbers_of, read_rows
 
@@ -27,6 +27,8 @@ EQUAL_STEPS = 1e-6
 GAP_STEPS = 5.0
 #: ... or, where steps are unequal anyway, such a share of the frequency.
 GAP_SHARE = 0.1
+#: ... or, between two evenly stepped runs, so many times their steps.
+GAP_BETWEEN_RUNS = 2.0
 #: Columns of a list of frequencies by their unit, in GHz; the first is the one to write.
 COLUMNS = {"frequency_ghz": 1.0, "frequency_mhz": 1e-3, "frequency_hz": 1e-9}
 UNITS = {"frequency_ghz": "GHz", "frequency_mhz": "MHz", "frequency_hz": "Hz"}
@@ -313,16 +315,35 @@ def evenly_spaced(frequency_hz: FloatArray) -> bool:
 def stretches(frequency_hz: FloatArray) -> list[slice]:
     """Return the runs of frequencies without a gap, in order: what goes from one frequency to the next may be read inside each.
 
-    A step is a gap if it is above `GAP_STEPS` median steps, or above a tenth of the frequency where steps are unequal
-    (common practice, no source). Evenly spaced frequencies of three or more are one run.
+    A step is a gap if it is above `GAP_STEPS` median steps, above a tenth of the frequency where steps are unequal, or above
+    twice the steps of the evenly stepped runs of three or more that it parts (common practice, no source). Evenly spaced
+    frequencies of three or more are one run.
     """
     frequency = np.asarray(frequency_hz, float)
     if frequency.size > 2 and evenly_spaced(frequency):
         return [slice(0, frequency.size)]
     steps = np.diff(frequency)
     gap = (steps > GAP_SHARE * frequency[:-1]) | (steps > GAP_STEPS * np.median(steps) if steps.size else False)
-    borders = [0, *(np.flatnonzero(gap) + 1).tolist(), frequency.size]
+    borders = [0, *(np.flatnonzero(gap | _parts_even_runs(steps)) + 1).tolist(), frequency.size]
     return [slice(a, b) for a, b in pairwise(borders)]
+
+
+def _parts_even_runs(steps: FloatArray) -> BoolArray:
+    """Tell which steps (n,) in Hz stand between two equal steps before and two equal steps after, and are much longer."""
+    found = np.zeros(steps.size, bool)
+    if steps.size >= 5:
+        before, after = (np.stack([steps[a : steps.size - 4 + a], steps[a + 1 : steps.size - 3 + a]]) for a in (0, 3))
+        even = [np.ptp(one, axis=0) <= EQUAL_STEPS * one.mean(axis=0) + 2.0 for one in (before, after)]
+        longest = np.maximum(before.max(axis=0), after.max(axis=0))
+        found[2:-2] = even[0] & even[1] & (steps[2:-2] > GAP_BETWEEN_RUNS * longest)
+    return found
+
+
+def bands_apart(frequency_hz: FloatArray) -> str:
+    """Say which bands frequencies lie in, where there are several with gaps between them; empty for one band."""
+    frequency = np.asarray(frequency_hz, float)
+    parts = [frequency[one] / 1e9 for one in stretches(frequency)]
+    return "" if len(parts) < 2 else ", ".join(_ends_words(one) for one in parts) + " GHz; nothing measured in between"
 
 
 def told_segments(settings: Mapping[Any, Any]) -> tuple[Segment, ...]:

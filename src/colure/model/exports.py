@@ -14,6 +14,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.model.bands import bands_apart
 from colure.model.figure import Figure
 from colure.values import holds_arrays
 
@@ -48,13 +49,16 @@ def nsma_text(
     gain_dbi: FloatArray,
     beamwidths_deg: tuple[float, float],
     cuts: list[TextCut],
+    bands: str = "",
 ) -> str:
     """Return cuts as text in the comma-colon format of NSMA recommendation WG16.99.050 (field names from its annex).
 
     frequency_hz, gain_dbi
-        Band edges and middle: three values each.
+        Band edges and the frequency of the cuts between them: three values each.
     beamwidths_deg
         Half-power widths of the azimuth and the elevation cut.
+    bands
+        Where several bands were measured, which: the format itself knows only the lowest and the highest frequency.
     """
     out = io.StringIO()
 
@@ -66,6 +70,9 @@ def nsma_text(
     line("ANTMAN", "")
     line("MODNUM", _plain(name))
     line("DESCR1", _plain(note))
+    line("DESCR2", _plain(f"cuts and widths at {frequency_hz[1] / 1e6:.3f} MHz"))
+    if bands:
+        line("DESCR3", _plain(f"bands {bands}"))
     line("DTDATA", date.strftime("%Y%m%d"))
     line("LOWFRQ", f"{frequency_hz[0] / 1e6:.3f}")
     line("HGHFRQ", f"{frequency_hz[2] / 1e6:.3f}")
@@ -150,6 +157,8 @@ def write_mat(path: Path, pattern: Any) -> None:
         "time_convention": pattern.attrs.get("time_convention", ""),
         "history_json": pattern.attrs.get("history_json", "[]"),
     }
+    if "bands" in pattern.attrs:
+        content["bands"] = str(pattern.attrs["bands"])
     content |= {name: str(text) for name, text in pattern.attrs.items() if name.startswith("identity_")}
     savemat(path, content, do_compression=True, oned_as="column")
 
@@ -175,10 +184,12 @@ def write_reflection(path: Path, frequency_hz: FloatArray, s11: ComplexArray, no
 
 
 def _write_network(path: Path, frequency_hz: FloatArray, s: ComplexArray, note: str) -> None:
-    """Write scattering parameters (frequency, port, port), referred to 50 ohm."""
+    """Write scattering parameters (frequency, port, port), referred to 50 ohm; a reader is warned of gaps between bands."""
     import skrf
 
-    network = skrf.Network(frequency=skrf.Frequency.from_f(frequency_hz, unit="hz"), s=s, z0=50, comments=f" {note}")
+    bands = bands_apart(frequency_hz)
+    text = f" {note}; bands {bands}" if bands else f" {note}"
+    network = skrf.Network(frequency=skrf.Frequency.from_f(frequency_hz, unit="hz"), s=s, z0=50, comments=text)
     network.write_touchstone(path.stem, dir=str(path.parent), write_z0=False)
 
 

@@ -7,7 +7,9 @@ import json
 
 import numpy as np
 import pytest
+import skrf
 from click.testing import CliRunner
+from scipy.io import loadmat
 
 from colure.app import services
 from colure.app.cli import main
@@ -113,8 +115,6 @@ def test_series_against_a_golden_unit(measured):
 
 
 def test_exports_come_back_as_they_were(measured, tmp_path):
-    import skrf
-    from scipy.io import loadmat
 
     pattern = open_dataset(_processed(measured))
     assert run("export", measured, "matlab", tmp_path / "p.mat").exit_code == 0
@@ -135,6 +135,28 @@ def test_exports_come_back_as_they_were(measured, tmp_path):
     again = run("export", measured, "figures", tmp_path / "f.csv")
     assert again.exit_code == 2 and "exists already" in again.stderr
     assert run("export", measured, "matlab", tmp_path / "p.csv").exit_code == 2
+
+
+def test_every_export_says_which_bands_were_measured(measured, tmp_path):
+    """Six frequencies in two bands: what a reader might draw through the gap between them, each file warns of."""
+    said = "37 to 37.5, 39 to 40 GHz; nothing measured in between"
+    ghz = np.array([37.0, 37.25, 37.5, 39.0, 39.5, 40.0])
+    far, two = tmp_path / "far.nc", tmp_path / "two.nc"
+    assert run("export", measured, "netcdf", far).exit_code == 0
+    one = open_dataset(far).load()
+    assert "bands" not in one.attrs
+    save_dataset(one.isel(frequency=[0] * 6).assign_coords(frequency=1e9 * ghz), two)
+    made = {kind: tmp_path / f"out{ending}" for kind, ending in {"netcdf": ".nc", "matlab": ".mat", "touchstone": ".s2p", "nsma": ".txt", "csv": ".csv"}.items()}  # fmt: skip
+    words = {kind: run("export", two, kind, target) for kind, target in made.items()}
+    assert {one.exit_code for one in words.values()} == {0}
+    assert open_dataset(made["netcdf"]).attrs["bands"] == said
+    assert loadmat(made["matlab"])["bands"][0] == said
+    assert said in made["touchstone"].read_text().splitlines()[0]
+    assert np.array_equal(skrf.Network(str(made["touchstone"])).f, 1e9 * ghz)
+    fields, _ = read_nsma(made["nsma"].read_text("ascii"))
+    assert fields["DESCR3"] == f"bands {said}".replace(",", " ")[:60]
+    assert fields["DESCR2"] == "cuts and widths at 39000.000 MHz" and "at 39 GHz" in words["nsma"].output
+    assert said in " ".join(words["csv"].output.split())
 
 
 def _processed(folder):

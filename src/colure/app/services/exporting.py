@@ -59,7 +59,8 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     if not processing.has_phase(run):
         return _write_power(campaign, run, kind, target, said)
     done = processing.process(campaign, run)
-    done = replace(done, pattern=done.pattern.assign_attrs({f"identity_{name}": text for name, text in said.items()}))
+    about = {f"identity_{name}": text for name, text in said.items()} | _bands(done.pattern)
+    done = replace(done, pattern=done.pattern.assign_attrs(about))
     if kind not in ENDINGS:
         found = evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done)
         return _write_by_other(kind, Exported(done.pattern, tuple(found), campaign.device.name), target)
@@ -72,7 +73,15 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         campaign.device.name, campaign.device.note or campaign.goal.name, said, done.budget.reflection,
     )  # fmt: skip
     words = _write(one, kind, target)
-    return words if kind != "csv" else f"{words}; {_beside(target, said)}"
+    return words if kind != "csv" else f"{words}; {_beside(target, said | _bands(done.pattern))}"
+
+
+def _bands(pattern: xr.Dataset) -> dict[str, str]:
+    """Return {"bands": which} where a pattern's frequencies lie in several bands with gaps between them; else nothing."""
+    from colure.model.bands import bands_apart
+
+    words = bands_apart(pattern["frequency"].values)
+    return {"bands": words} if words else {}
 
 
 def _write_power(campaign: Campaign, run: RunFolder, kind: str, target: Path, said: dict[str, str]) -> str:
@@ -116,7 +125,7 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float | Non
         raise InputError([f"export {kind}: {source.name} holds {opened.scale}, no gain (dBi)"])
     waves = opened.waves
     one = _ExportedField(
-        waves.pattern, waves.frequency_hz, opened.scaled(), waves.slant, waves.region, source.stem, f"from {source.name}"
+        waves.pattern.assign_attrs(_bands(waves.pattern)), waves.frequency_hz, opened.scaled(), waves.slant, waves.region, source.stem, f"from {source.name}"
     )  # fmt: skip
     return _write(one, kind, target)
 
@@ -218,13 +227,15 @@ def _write_figures(target: Path, found: list[Figure], said: dict[str, str] | Non
 
 
 def _write(one: _ExportedField, kind: str, target: Path) -> str:
+    from colure.model.bands import bands_apart
     from colure.model.exchange import write_csv
     from colure.model.exports import write_mat, write_touchstone
     from colure.model.files import save_dataset
 
     if kind == "csv":
         write_csv(one.pattern, target)
-        return "far field, exp(+jwt), every grid direction"
+        parted = bands_apart(one.frequency_hz)
+        return "far field, exp(+jwt), every grid direction" + (f"; bands {parted}" if parted else "")
     if kind == "netcdf":
         save_dataset(one.pattern, target)
         return "far field with its whole history"
@@ -240,7 +251,8 @@ def _write(one: _ExportedField, kind: str, target: Path) -> str:
                          s11=None if found is None else found.coefficient)  # fmt: skip
         return f"co-polar field at boresight as S21 (sqrt of realized gain){s11}"
     target.write_text(_nsma(one), encoding="ascii", errors="replace")
-    return "azimuth and elevation cuts, co- and cross-polar, middle frequency"
+    middle = one.frequency_hz[one.frequency_hz.size // 2]
+    return f"azimuth and elevation cuts, co- and cross-polar, at {middle / 1e9:.6g} GHz (the middle frequency)"
 
 
 def _boresight(done: _ExportedField) -> np.ndarray:
@@ -253,6 +265,7 @@ def _boresight(done: _ExportedField) -> np.ndarray:
 def _nsma(done: _ExportedField) -> str:
     from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
     from colure.analysis.figures.lobes import HALF_POWER_DB
+    from colure.model.bands import bands_apart
     from colure.model.exports import TextCut, nsma_text
 
     slant, region = done.slant, done.region
@@ -279,6 +292,7 @@ def _nsma(done: _ExportedField) -> str:
     return nsma_text(
         name=done.name, note="; ".join(x for x in (done.note, done.words) if x), date=datetime.datetime.now(datetime.UTC).date(),
         frequency_hz=done.frequency_hz[some], gain_dbi=gains[some], beamwidths_deg=(widths[0], widths[1]), cuts=cuts,
+        bands=bands_apart(done.frequency_hz),
     )  # fmt: skip
 
 
