@@ -34,6 +34,8 @@ WRONG = [
     ("goal.toml", '"two-pass"', '"dual-port"', ("scheme = 'dual-port'", "1 probe port")),
     ("chamber.toml", 'method = "switch"', 'method = "operator"', ("reference.method = 'operator'", "'switch'")),
     ("device.toml", '"linear"', '"right-hand"', ("polarization = 'right-hand'", "'linear'")),
+    ("goal.toml", "points = 11", 'points = 11\ntag = "lot 3"', ("tag = 'lot 3': unknown field", "[run] (run.tag)")),
+    ("goal.toml", "points = 11", "points = 11\nphi_deg = 0", ("phi_deg = 0: unknown field", "[scan] (scan.phi_deg)")),
     ("goal.toml", "points = 11", "points = = 11", ("goal.toml", "not valid TOML", "line")),
     ("chamber.toml", 'profile = "gcode-axes"', 'profile = "../../etc/passwd"', ("profile", "letters, digits")),
 ]  # fmt: skip

@@ -140,8 +140,7 @@ def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
     kind = fault["type"]
     if kind == "extra_forbidden":
         known = list(owner.model_fields) if owner is not None else []
-        close = difflib.get_close_matches(str(path[-1]), known, n=1)
-        hint = f"; did you mean {close[0]}?" if close else ""
+        hint = _where_it_belongs(str(path[-1]), owner)
         return f"{source}: {where} = {shown}: unknown field; known here: {', '.join(known)}{hint}"
     if kind in ("union_tag_invalid", "union_tag_not_found"):
         tag = f" = {fault['ctx']['tag']!r}" if "tag" in fault["ctx"] else ": missing"
@@ -156,6 +155,17 @@ def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
             return f"{source}: {text}" if not path else f"{source}: {where}: {text}"
         return f"{source}: {where} = {shown}: {text}"
     return f"{source}: {where} = {shown}: must be {_requirement(field, fault)}"
+
+
+def _where_it_belongs(name: str, owner: type[BaseModel] | None) -> str:
+    """Return a hint at the field that was meant: a table beside it that has one of this name, or one that is spelt nearly so."""
+    fields = {} if owner is None else owner.model_fields
+    tables = {table: _nested(field.annotation) for table, field in fields.items()}
+    inside = [table for table, kind in tables.items() if kind is not None and name in kind.model_fields]
+    if len(inside) == 1:
+        return f"; write it in the table [{inside[0]}] ({inside[0]}.{name})"
+    close = difflib.get_close_matches(name, list(fields), n=1)
+    return f"; did you mean {close[0]}?" if close else ""
 
 
 def _find(model: type[BaseModel], path: list[Any]) -> tuple[list[Any], FieldInfo | None, type[BaseModel] | None]:
