@@ -63,11 +63,11 @@ def test_an_even_set_of_slices_is_a_pattern(tmp_path):
     assert any(one.name == "directivity_dbi" for one in found.figures)
 
 
-def test_a_run_without_a_point_says_so(tmp_path):
+def test_a_run_that_was_never_begun_says_so(tmp_path):
     start_campaign(tmp_path / "c", kind="patch", band="5-5.5")
     said = CliRunner().invoke(main, ["look", str(tmp_path / "c")])
     assert said.exit_code == 2
-    assert "holds no point yet" in said.output
+    assert "run first: does not exist; there are no runs here yet" in said.output
 
 
 @pytest.mark.parametrize(

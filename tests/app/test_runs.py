@@ -81,3 +81,20 @@ def test_an_identity_that_is_none_is_refused(folder):
     with pytest.raises(InputError, match="unknown field"):
         identity_of(made)
     assert colure("cut", folder, "--phi", "0", "--run", "two", "--yes", "--tag", "t" * 201).exit_code == 2
+
+
+WRONGLY_NAMED = (
+    ("process", "{}"), ("evaluate", "{}"), ("findings", "{}"), ("effects", "{}"), ("report", "{}"), ("look", "{}"),
+    ("coverage", "{}"), ("calibrate", "{}"), ("acquire", "{}", "--verify"), ("acquire", "{}", "--rebuild"),
+    ("plot", "{}", "o.png"), ("pattern", "{}", "o.csv"), ("export", "{}", "csv", "o.csv"), ("export", "{}", "reflection", "o.s1p"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("words", WRONGLY_NAMED, ids=" ".join)
+def test_a_wrong_name_of_a_run_lists_those_that_exist(tiny_campaign, words):
+    for name in ("one", "two"):
+        (tiny_campaign / "runs" / name).mkdir(parents=True)
+        (tiny_campaign / "runs" / name / "record.nc").touch()
+    said = colure(*[word.replace("{}", str(tiny_campaign)) for word in words], "--run", "tow")
+    assert said.exit_code == 2
+    assert "run tow: does not exist; runs here: one, two" in " ".join(said.output.split())

@@ -16,7 +16,7 @@ from colure.app.services.connecting import instruments, is_simulated
 from colure.app.services.flight_words import flight_faults
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stored_calibration import require_valid
-from colure.app.storage.folders import RunFolder
+from colure.app.storage.folders import RunFolder, require_begun
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.events import Event, Listener, nobody
@@ -284,12 +284,15 @@ def rebuild(run: RunFolder) -> tuple[int, str]:
 
     Raises
     ------
+    InputError
+        If there is no such run.
     JournalError
         If there is no journal, it is damaged, or another process writes it.
     """
     from colure.acquire.journal import Journal
     from colure.acquire.seal import record_of, seal
 
+    require_begun(run)
     journal = Journal.resume(run.journal)
     try:
         record_of(journal)  # nothing is put aside for a journal that makes no record
@@ -331,9 +334,10 @@ def require_own_record(run: RunFolder, root_hash: str) -> None:
 
 
 def verify(run: RunFolder) -> Verification:
-    """Check a journal's checksums and chain."""
+    """Check a journal's checksums and chain; raises `InputError` if there is no such run."""
     from colure.acquire.journal import Journal
 
+    require_begun(run)
     journal = Journal.resume(run.journal)
     try:
         return journal.verify()

@@ -9,7 +9,7 @@ import numpy as np
 
 from colure.app.services import cuts
 from colure.app.services.processing import opened, processed
-from colure.app.storage.folders import RunFolder
+from colure.app.storage.folders import RunFolder, require_begun
 from colure.errors import InputError
 from colure.geometry.conventions import power_db
 from colure.geometry.kinematics import Geometry
@@ -68,6 +68,7 @@ def look(campaign: Campaign, run: RunFolder) -> Look:
             record = opened(run)
             how, figures, drawing = _read(campaign, None, record, run.path.name)
             return Look(*_standing(campaign, record, total=None), how, figures, drawing)
+        require_begun(run)
         raise InputError([f"run {run.path.name}: holds no point yet; a look needs at least one (points)"])
     plan, rows, told = found
     record = record_of_rows(plan, rows, told.get("sensors") or ())

@@ -138,6 +138,7 @@ def states_of(run: RunFolder) -> list[str]:
     from colure.model.files import attribute_of
     from colure.model.record import names_of_states
 
+    require_record(run)
     return names_of_states(attribute_of(run.record, "states", ""))
 
 
@@ -200,6 +201,7 @@ def has_phase(run: RunFolder) -> bool:
     """Tell whether a run's receiver measured phase."""
     from colure.model.files import attribute_of
 
+    require_record(run)
     return attribute_of(run.record, "receiver", "vector") == "vector"
 
 

@@ -48,8 +48,7 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
         raise InputError([f"golden = {golden!r}: must be one of {', '.join(names)}"])
     tables = []
     for name in names:
-        if not folders.run_folder(campaign_folder, name).record.is_file():
-            raise InputError([f"run {name}: holds no record; measure it and run colure evaluate first"])
+        folders.require_record(folders.run_folder(campaign_folder, name))
     reference_run = folders.run_folder(campaign_folder, golden)
     for name in names:
         run = folders.run_folder(campaign_folder, name)

@@ -104,14 +104,20 @@ def require_record(run: RunFolder) -> None:
     """Raise `InputError` if a run holds no record; the runs that exist are named."""
     if run.record.is_file():
         return
+    require_begun(run)
+    what = "was begun and holds no record yet; colure acquire goes on with it"
+    raise InputError([f"run {run.path.name}: {what}; {_runs_here(run)}"])
+
+
+def require_begun(run: RunFolder) -> None:
+    """Raise `InputError` if a run holds neither journal nor record; the runs that exist are named."""
+    if not run.record.is_file() and not run.journal.is_file():
+        raise InputError([f"run {run.path.name}: does not exist; {_runs_here(run)}"])
+
+
+def _runs_here(run: RunFolder) -> str:
     known = run_names(run.path.parent.parent)
-    there = f"runs here: {', '.join(known)}" if known else "there are no runs here yet; colure acquire measures one"
-    what = (
-        "was begun and holds no record yet; colure acquire goes on with it"
-        if run.journal.is_file()
-        else "does not exist"
-    )
-    raise InputError([f"run {run.path.name}: {what}; {there}"])
+    return f"runs here: {', '.join(known)}" if known else "there are no runs here yet; colure acquire measures one"
 
 
 #: Files beside a campaign that change no number: what the report says, and when equipment is due.
