@@ -17,7 +17,7 @@ from colure.waves.scattered import synthesis_at
 from colure.waves.transform import analysis
 from tests.app.services.test_field_probe import FREQUENCY, LOOK_P, LOOK_T, K, far
 
-ORDER, KEPT, WALL = 26, 8, 1.1
+ORDER, KEPT, RADIUS, WALL = 26, 8, 0.36, 1.1
 NORMAL = np.array([0.6, 0.48, 0.64])
 RANDOM = np.random.default_rng(4)
 DEVICE = RANDOM.uniform(-0.2, 0.2, (5, 3)), RANDOM.normal(size=(5, 3)) + 1j * RANDOM.normal(size=(5, 3))
@@ -45,12 +45,14 @@ def test_the_worst_error_gains_where_a_cut_alone_gains_nothing(noise_db):
     field, noise = measured(noise_db)
     coefficients = analysis(field, ORDER)
     per_mode = noise * np.sqrt(4.0 * np.pi / (THETA.size * PHI.size))
-    found = without_outside(Expansion(coefficients, np.array(K)), KEPT, per_mode, draws=8)
+    found = without_outside(Expansion(coefficients, np.array(K)), RADIUS, KEPT, per_mode, draws=8)
     before, cut = error_of(coefficients).max(), error_of(coefficients[:, : mode_count(KEPT)]).max()
     after = error_of(found.expansion.coefficients)
     assert 20 * np.log10(cut / before) > -6.0
     assert 20 * np.log10(after.max()) < {-60.0: -48.0, -100.0: -65.0}[noise_db]
-    assert np.linalg.norm(found.places[0] - 2.0 * WALL * NORMAL) < 0.35
+    assert found.mirror is not None and not found.places
+    assert np.linalg.norm(found.mirror.place - 2.0 * WALL * NORMAL) < 0.01
+    assert abs(found.mirror.factor) == pytest.approx(0.05, rel=0.02)
 
 
 def any_case(seed, noise_db):
@@ -88,7 +90,7 @@ def test_any_source_beside_a_device_is_taken_out_and_the_bound_holds(request):
     gains, inside = [], []
     for seed in range(32):
         coefficients, per_mode, truth = any_case(seed, (-40.0, -60.0, -80.0, -100.0)[seed % 4])
-        found = without_outside(Expansion(coefficients, np.array(K)), KEPT, 1.1 * per_mode, draws=24)
+        found = without_outside(Expansion(coefficients, np.array(K)), RADIUS, KEPT, 1.1 * per_mode, draws=24)
         low = found.expansion.coefficients
         random = np.random.default_rng(seed)
         raw = random.normal(size=(2, 24, *low.shape)) * np.sqrt(0.5)
@@ -111,7 +113,10 @@ def test_the_command_says_how_much_lies_outside():
         np.array([FREQUENCY]), np.rad2deg(THETA), np.rad2deg(PHI), field[None], radius_m=None, source="test"
     )
     pattern, words = far_field(dataset, step_deg=15.0, keep_radius_m=0.36)
-    assert any("outside 0.36 m hold" in line and "located at" in line for line in words)
+    assert any(
+        "outside 0.36 m hold" in line and "image (-26.0 dB) in a wall at (0.660, 0.528, 0.704) m" in line
+        for line in words
+    )
     t, p = np.meshgrid(np.deg2rad(pattern["theta"].values), np.deg2rad(pattern["phi"].values), indexing="ij")
     truth = far(DEVICE, t.ravel(), p.ravel()).reshape(2, *t.shape)
     error = np.sqrt(
@@ -136,6 +141,27 @@ def test_what_two_sources_cannot_explain_is_told(spread_out, explained):
             coefficients
             + Expansion(dipole, np.array(K)).translated(np.array([0.0, 0.3, 1.2]), order=order).coefficients
         )
-    found = without_outside(Expansion(coefficients, np.array(K)), kept, noise, draws=4)
+    found = without_outside(Expansion(coefficients, np.array(K)), 0.5, kept, noise, draws=4)
     print(found.left, found.places)
     assert found.explained is explained and ("caution" in outside_words(found, 0.5)) is not explained
+
+
+def test_a_source_too_near_to_be_told_from_the_device_stays_and_is_named():
+    """A dipole 0.4 wavelengths beyond the sphere: its waves are those that the device's own edge may have; the stated error holds it."""
+    beside = np.array([[0.0, 0.5, 0.6]]), np.array([[0.1, 0.0, 0.0]])
+    t, p = (a.ravel() for a in np.meshgrid(THETA, PHI, indexing="ij"))
+    raw = np.random.default_rng(2).normal(size=(2, 2, t.size)) * np.sqrt(0.5)
+    noise = 1e-4 * np.abs(far(DEVICE, t, p)).max()
+    field = far(DEVICE, t, p) + far(beside, t, p) + noise * (raw[0] + 1j * raw[1])
+    dataset = grid_dataset(
+        np.array([FREQUENCY]), np.rad2deg(THETA), np.rad2deg(PHI), field.reshape(1, 2, THETA.size, PHI.size),
+        radius_m=None, source="test",
+    )  # fmt: skip
+    pattern, words = far_field(dataset, step_deg=15.0, keep_radius_m=0.36)
+    print(words)
+    assert any("too near to the sphere to be told from the device" in line for line in words)
+    t, p = np.meshgrid(np.deg2rad(pattern["theta"].values), np.deg2rad(pattern["phi"].values), indexing="ij")
+    truth = far(DEVICE, t.ravel(), p.ravel()).reshape(2, *t.shape)
+    got = np.stack([pattern["e_theta"].values[0], pattern["e_phi"].values[0]])
+    error = np.sqrt(np.sum(np.abs(got - truth) ** 2, axis=0))
+    assert np.mean(error <= pattern["error_bound"].values[0]) >= 0.95

@@ -43,6 +43,8 @@ ORDER_MARGIN = 10
 KEEP_DIGITS = 4.0
 #: Amplitude of a mode, relative to the largest, that double precision leaves.
 ROUNDING = 1e-14
+#: Standard deviations of a degree's noise power that are no chance.
+CHANCE = 5.0
 #: Degrees above the signal that tell the noise.
 FLOOR_DEGREES = 3
 #: Noise of a sample that a text of fifteen digits leaves, over the largest sample.
@@ -150,7 +152,9 @@ def expand(
             raise ValueError(f"order: {order}, must be at most {top} (degree) on {rings} rings x {columns} columns")
         radius = None if samples.radius_m is None else float(np.mean(samples.radius_m))
         top = top if order is None else order
-        return _from_rings(whole, top, limit, radius, k, fixed=order is not None, declared=declared)
+        return _from_rings(
+            whole, top, limit, radius, k, fixed=order is not None, outside=cap is not None, declared=declared
+        )
     chosen = order if order is not None else max(3, min(limit, sampled_order(samples)))
     theta, phi, field = folded(samples)
     bundle = Samples.of(theta=theta, phi=phi, field=field, radius=samples.radius_m, weight=samples.weight)
@@ -193,13 +197,25 @@ def fit_errors(
 
 
 def _from_rings(
-    whole: WholeSphere, top: int, limit: int, radius: float | None, k: float, *, fixed: bool, declared: Declared
+    whole: WholeSphere,
+    top: int,
+    limit: int,
+    radius: float | None,
+    k: float,
+    *,
+    fixed: bool,
+    outside: bool,
+    declared: Declared,
 ) -> ExpandedField:
-    """Analyse rings, cut the spectrum's noise floor, take the radial functions out."""
+    """Analyse rings, cut the spectrum's noise floor, take the radial functions out.
+
+    outside
+        True where what lies outside the device is looked for: it spreads over many degrees, each hardly above the noise.
+    """
     field = whole.field if radius is None else whole.field * radius * np.exp(1j * k * radius)
     highest = whole.highest_order
     measured = analysis(field, highest, layout=whole.layout, phi_start=whole.phi_start)
-    order = top if fixed else min(limit, signal_order(resized(measured, top)))
+    order = top if fixed else min(limit, signal_order(resized(measured, top), deviations=CHANCE if outside else None))
     largest = float(np.max(np.abs(field)))
     noise = max(floor_noise(measured, order, field.shape[-2] * field.shape[-1]) / largest, LEAST_NOISE)
     words = (
@@ -290,11 +306,11 @@ def _places(whole: WholeSphere) -> tuple[FloatArray, FloatArray]:
     return t.ravel(), p.ravel()
 
 
-def signal_order(measured: ComplexArray) -> int:
+def signal_order(measured: ComplexArray, *, deviations: float | None = None) -> int:
     """Return the degree above which a spectrum holds nothing but an even noise floor.
 
     White noise has the same power in every coefficient. The floor is the median over the
-    upper fifth of the degrees; the last degree that stands 6 dB out of it, and two more, stay.
+    upper fifth of the degrees; the last degree that stands 6 dB (or `deviations` standard deviations of noise) out of it, and two more, stay.
     Where the spectrum still falls at the top there is no floor and everything stays, but for what is rounding.
     """
     per_mode = np.sum(np.abs(measured) ** 2, axis=-2)
@@ -306,7 +322,8 @@ def signal_order(measured: ComplexArray) -> int:
     if top < 12 or floor <= 0.0:
         return top
     # Rounding is not even: a field without noise would keep degrees that hold nothing else.
-    out = np.flatnonzero(spectrum > 4.0 * max(floor, ROUNDING**2 * float(spectrum.max())))
+    above = 4.0 if deviations is None else 1.0 + deviations / np.sqrt(2.0 * (2.0 * np.arange(1, top + 1) + 1.0))
+    out = np.flatnonzero(spectrum > above * max(floor, ROUNDING**2 * float(spectrum.max())))
     return min(top, int(out[-1]) + 3) if out.size else top
 
 

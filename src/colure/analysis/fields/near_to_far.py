@@ -17,7 +17,6 @@ from colure.analysis.fields.outside_sources import outside_words, without_outsid
 from colure.analysis.fields.result import FieldResult, ratio_db, sampled_part, with_errors
 from colure.geometry.conventions import (
     ComplexArray,
-    mode_count,
     wavenumber,
 )
 from colure.model.fields import FieldSamples, samples_of
@@ -141,12 +140,12 @@ def _one_frequency(
     own, said = moved(found.coefficients), []
     noise = moved(found.errors.noise)
     cleaned = None
-    if kept is not None and kept < own.order:
-        highest = noise.coefficients[:, :, mode_count(min(kept, noise.order - 1)) :]
-        cleaned = without_outside(
-            own, kept, float(np.sqrt(np.mean(np.abs(highest) ** 2))), draws=len(noise.coefficients)
-        )
-        own, said = cleaned.expansion, [outside_words(cleaned, keep_radius_m or 0.0)]
+    if kept is not None and keep_radius_m is not None:
+        kept = min(kept, own.order)
+        degrees = np.arange(1, noise.order + 1)
+        per_mode = np.sqrt(noise.mode_power().mean(axis=0) / (2.0 * (2.0 * degrees + 1.0)))
+        cleaned = without_outside(own, keep_radius_m, kept, per_mode, draws=len(noise.coefficients))
+        own, said = cleaned.expansion, [outside_words(cleaned, keep_radius_m)]
     own, noise, waves = cut(own), cut(noise), cut(moved(found.errors.all()))
     field = own.far_field(theta, columns)
     if cleaned is not None:

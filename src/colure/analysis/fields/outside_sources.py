@@ -1,50 +1,47 @@
 """Sources outside the device's sphere that turn with it: found from the waves the device cannot make, and taken out.
 
 Degrees above those of the device's sphere belong to other sources. Cutting them off leaves the lower part of
-these sources in the result, where it is as large as before in the direction of each source. So the sources are
-located by focusing and by the fit of dipoles and quadrupoles, waves about their centre are fitted to the high degrees, and
-their low degrees are subtracted with them. How strong each degree about a centre is follows from the high degrees by the
-evidence (D. J. C. MacKay, Neural Computation 4:415-447, 1992), and with it what the subtraction may be wrong by.
+these sources in the result, where it is as large as before in the direction of each source. So an image of the device in a
+wall is looked for first (`image_in_wall`), then other sources (`source_fit`); their low degrees are subtracted with them.
+What was not told apart enters the stated error as strong as the degrees that show it.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.optimize import minimize
 
+from colure.analysis.fields.image_in_wall import HighDegrees, Image, found_image, mirrored
+from colure.analysis.fields.source_fit import FittedSource, fitted, located, refined
 from colure.geometry.conventions import (
-    BoolArray,
     ComplexArray,
     FloatArray,
-    IntArray,
+    amplitude_db,
     mode_count,
     mode_degrees,
+    order_of_count,
     power_db,
 )
-from colure.geometry.directions import unit_vector
-from colure.geometry.polarization import to_ludwig_1
-from colure.geometry.sphere import gauss_legendre
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
-from colure.waves.transform import synthesis
+from colure.waves.radial import regular
 
-#: Most sources looked for, and the step of the first search in wavelengths.
-MOST_SOURCES = 2
-SEARCH_STEP = 0.5
-#: Highest order of the waves about a source, and power over the noise's that is worth a search.
-HIGHEST_OWN = 9
-WORTH = 1.3
-#: Power over the whole that is not worth one either: the device's own waves beyond its sphere, to four digits.
-NEGLIGIBLE = 1e-7
-#: Degrees of waves by which a place is refined, and evaluations of that.
-REFINED_BY, REFINEMENTS = 2, 40
-#: Rounds of the search for the sizes of the degrees; where a degree is known by less than this share it falls on.
-ROUNDS, KNOWN = 40, 0.15
-#: The fit's own spread leaves out where the place is wrong; counted in simulated echoes.
-SPREAD = 1.5
+#: Most sources looked for, and how often each is fitted again without the others.
+MOST_SOURCES, AGAIN = 3, 2
+#: Power of a degree over the noise's that is worth a search, and standard deviations that are no chance.
+WORTH, CHANCE = 1.3, 5.0
+#: An image is wrong in the low degrees by so many times what the high ones show.
+UNLIKE = 2.0
+#: Power of a source over the noise in one of the degrees that it makes.
+SHOWN = 3.0
+#: Waves of sources on the device's sphere may be so much stronger than its low degrees' mean.
+TAIL = 2.0
+#: Power of all waves over the whole that counts as noise where the data have none.
+LEAST_NOISE = 1e-14
+#: Share of the device's degrees, above them, that the degrees beyond must foretell as well as they say.
+FORETOLD = 0.25
 #: More than this many times the noise's power left over is not noise.
 EXPLAINED = 2.0
 #: A source that was not located points its waves somewhere: its field there against its rms over all directions.
@@ -64,181 +61,293 @@ class Cleaned:
         Power of the degrees above the device's over the whole power.
     left
         Power of these degrees that the located sources do not explain, over the whole power.
+    mirror
+        Image of the device in a wall, if there is one.
     places
-        Centres of the located sources, metres.
+        Centres of the other located sources, metres.
+    near
+        A place that shows itself but is too near to the sphere to be told from the device, metres; None if there is none.
     explained
-        False where what is left stands out of the noise: there are more or larger sources than the fit has waves for, and `errors`
-        are too small.
+        False where what is left stands out of the noise.
+    told_m
+        Distance from the origin beyond which a source at -40 dB shows itself in degrees that the device hardly has, metres.
     """
 
     expansion: Expansion
     errors: ComplexArray
     outside: float
     left: float
+    mirror: Image | None
     places: list[FloatArray]
-    explained: bool = True
-
-
-def without_outside(expansion: Expansion, kept: int, noise: float, *, draws: int, seed: int = 3) -> Cleaned:
-    """Return the expansion (one frequency) without sources outside the sphere whose waves end at degree `kept`.
-
-    Parameters
-    ----------
-    noise
-        Rms noise of one coefficient.
-    draws
-        Number of error draws wanted.
-    """
-    k, whole = float(expansion.k), expansion.power()
-    start, low = mode_count(kept), expansion.coefficients[:, : mode_count(kept)]
-    high = expansion.coefficients[:, start:]
-    before = float(np.sum(np.abs(high) ** 2))
-    places: list[FloatArray] = []
-    errors = np.zeros((draws, *low.shape), complex)
-    expected = noise**2 * high.size
-    random = np.random.default_rng(seed)
-    for _ in range(MOST_SOURCES):
-        power = float(np.sum(np.abs(high) ** 2))
-        if power < max(WORTH * expected, NEGLIGIBLE * float(whole)) or expansion.order < kept + 3:
-            break
-        place = _refined(high, _located(high, kept, expansion.order, k), kept, expansion.order, k)
-        waves, own = _fitted(high, place, kept, expansion.order, k, noise)
-        places.append(place)
-        low = low - waves.low @ own
-        high = (high.ravel() - waves.high @ own).reshape(high.shape)
-        raw = random.normal(size=(2, waves.spread.shape[1], draws)) * np.sqrt(0.5)
-        errors += np.moveaxis(waves.low @ (waves.spread @ (raw[0] + 1j * raw[1])), -1, 0)
-    total = float(whole)
-    left = float(np.sum(np.abs(high) ** 2))
-    # What was not located has low degrees too, about as strong as the high ones that stand out of the noise.
-    hidden = POINTED * np.sqrt(max(left - expected, 0.0) / low.size)
-    raw = random.normal(size=(2, *errors.shape)) * np.sqrt(0.5)
-    errors += hidden * (raw[0] + 1j * raw[1])
-    return Cleaned(
-        Expansion(np.asarray(low), expansion.k),
-        errors,
-        before / total,
-        left / total,
-        places,
-        left <= EXPLAINED * expected,
-    )
-
-
-def _located(high: ComplexArray, kept: int, order: int, k: float) -> FloatArray:
-    """Return the place outside the device's sphere at which the high degrees focus best."""
-    coefficients = np.zeros((2, mode_count(order)), complex)
-    coefficients[:, mode_count(kept) :] = high
-    grid = gauss_legendre(rings=order + 2, phi_count=2 * order + 2)
-    field = synthesis(coefficients, grid.theta, 2 * order + 2)
-    t, p = np.meshgrid(grid.theta, np.arange(2 * order + 2) * np.pi / (order + 1), indexing="ij")
-    weights = np.polynomial.legendre.leggauss(order + 2)[1][:, None]
-    vector = (to_ludwig_1(field[0], field[1], theta=t, phi=p) * weights[..., None]).reshape(-1, 3)
-    towards = unit_vector(theta=t, phi=p).reshape(-1, 3)
-
-    def focus(points: FloatArray) -> FloatArray:
-        return np.asarray(np.sum(np.abs(np.exp(-1j * k * points @ towards.T) @ vector) ** 2, axis=-1))
-
-    step = SEARCH_STEP * 2.0 * np.pi / k
-    reach = order / k
-    axis = np.arange(-np.ceil(reach / step), np.ceil(reach / step) + 1) * step
-    points = np.stack(np.meshgrid(axis, axis, axis, indexing="ij"), axis=-1)
-    # On a lattice the factors of the three axes multiply: no exponential for every place and direction.
-    x, y, z = np.exp(-1j * k * axis[:, None] * towards.T[:, None])
-    flat = (x[:, None] * y).reshape(-1, len(towards))
-    sharp = np.stack([np.sum(np.abs((flat * one) @ vector) ** 2, axis=-1) for one in z], axis=-1).reshape(
-        points.shape[:3]
-    )
-    distance = np.linalg.norm(points, axis=-1)
-    sharp = np.where((distance <= reach + step) & (distance >= 0.7 * kept / k), sharp, 0.0)
-    best = points[np.unravel_index(int(np.argmax(sharp)), sharp.shape)]
-    top = float(sharp.max())
-    found = minimize(
-        lambda at: -float(focus(at[None])[0]) / top, best, method="Nelder-Mead",
-        options={"initial_simplex": best + step * np.concatenate([np.zeros((1, 3)), 0.4 * np.eye(3)]), "maxiter": 120},
-    )  # fmt: skip
-    return np.asarray(found.x)
+    near: FloatArray | None
+    explained: bool
+    told_m: float
 
 
 @dataclass(frozen=True)
-class _SourceWaves:
-    """Waves about a source as low degrees (2, n, own) and high ones (rows, own), and the spread of their fit."""
+@holds_arrays
+class _Measured(HighDegrees):
+    """The high degrees, and how far they stand out of the noise."""
 
-    low: ComplexArray
-    high: ComplexArray
-    spread: ComplexArray
+    def stands_out(self, waves: ComplexArray, worth: float = WORTH) -> bool:
+        """Tell whether a degree stands out of the noise by more than chance."""
+        degrees = np.arange(self.kept + 1, self.order + 1)
+        over = self.per_degree(waves) / self.noise[degrees - 1] ** 2 - 1.0
+        chance = CHANCE / np.sqrt(2.0 * (2.0 * degrees + 1.0))
+        return bool(np.any(over > np.maximum(worth - 1.0, chance)))
 
+    def shows(self, waves: ComplexArray, place: FloatArray) -> bool:
+        """Tell whether the degrees that a place makes, up to k times its distance, show a source's waves.
 
-def _about(place: FloatArray, kept: int, order: int, k: float, top: int) -> tuple[ComplexArray, ComplexArray, IntArray]:
-    """Return waves up to degree `top` about a place: (rows, own) high degrees, (2, n, own) low ones, and their own degrees."""
-    count, degree = 2 * mode_count(top), np.tile(mode_degrees(top), 2)
-    rising = np.argsort(degree, kind="stable")
-    units = np.eye(count, dtype=complex)[rising].reshape(count, 2, -1)
-    moved = Expansion(units, np.full(count, k)).translated(place, order=order).coefficients
-    rows = moved[:, :, mode_count(kept) :].reshape(count, -1).T
-    return rows, np.moveaxis(resized(moved, kept), 0, -1), degree[rising]
+        Those above fall off steeply: nothing lower follows from them.
+        """
+        last = min(int(self.k * float(np.linalg.norm(place))), self.order)
+        over = self.per_degree(waves) / self.noise[self.kept :] ** 2
+        return bool(np.any(over[: last - self.kept] > SHOWN))
 
-
-def _refined(high: ComplexArray, place: FloatArray, kept: int, order: int, k: float) -> FloatArray:
-    """Return the place near by about which dipoles and quadrupoles explain most of the high degrees."""
-    target, wave = high.ravel(), 2.0 * np.pi / k
-    whole = float(np.sum(np.abs(target) ** 2))
-
-    def unexplained(at: FloatArray) -> float:
-        rotation, _ = np.linalg.qr(_about(at, kept, order, k, REFINED_BY)[0])
-        return 1.0 - float(np.sum(np.abs(rotation.conj().T @ target) ** 2)) / whole
-
-    simplex = place + 0.1 * wave * np.concatenate([np.zeros((1, 3)), np.eye(3)])
-    options = {"initial_simplex": simplex, "maxfev": REFINEMENTS, "xatol": 0.01 * wave, "fatol": 1e-6}
-    return np.asarray(minimize(unexplained, place, method="Nelder-Mead", options=options).x)
+    def hidden(self, left: ComplexArray) -> float:
+        """Return the rms of a low coefficient of what was not located: about as strong as the high ones that stand out of the noise."""
+        degrees = np.arange(self.kept + 1, self.order + 1)
+        excess = np.maximum(self.per_degree(left) - self.noise[degrees - 1] ** 2, 0.0)
+        spread = float(np.sum(excess * 2.0 * (2.0 * degrees + 1.0))) / (2.0 * mode_count(self.kept))
+        return POINTED * float(np.sqrt(max(spread, float(np.max(excess, initial=0.0)))))
 
 
-def _fitted(
-    high: ComplexArray, place: FloatArray, kept: int, order: int, k: float, noise: float
-) -> tuple[_SourceWaves, ComplexArray]:
-    """Fit waves about a place to the high degrees, each own degree as strong as these make it."""
-    target = high.ravel()
-    rows, low, degree = _about(place, kept, order, k, min(HIGHEST_OWN, kept))
-    square, right = rows.conj().T @ rows, rows.conj().T @ target
-    at, number = degree - 1, np.bincount(degree)[1:].astype(float)
-    power = float(np.sum(np.abs(target) ** 2))
-    least = 1e-30 * power / target.size
-    sigma2, strength = max(noise**2, least), power / float(np.trace(square).real) * 0.5 ** np.arange(number.size)
-    for turn in range(ROUNDS):
-        scale = np.sqrt(strength[at])
-        inverse = np.linalg.inv(square * scale[:, None] * scale / sigma2 + np.eye(scale.size))
-        solution = scale * (inverse @ (scale * right)) / sigma2
-        known = np.maximum(np.bincount(at, 1.0 - np.diag(inverse).real), 1e-6 * number)
-        following = _falling_on(np.bincount(at, np.abs(solution) ** 2) / known, known > KNOWN * number)
-        left = float(np.sum(np.abs(target - rows @ solution) ** 2))
-        noise2 = max(left / (target.size - float(known.sum())), noise**2, least)
-        if turn == ROUNDS - 1 or np.max(np.abs(np.log(following / strength))) < 0.05:
-            break
-        strength, sigma2 = following, noise2
-    spread = SPREAD * scale[:, None] * np.linalg.cholesky(inverse)
-    return _SourceWaves(low, rows, np.asarray(spread, complex)), np.asarray(solution)
+def without_outside(
+    expansion: Expansion, radius_m: float, kept: int, noise: FloatArray | float, *, draws: int, seed: int = 3
+) -> Cleaned:
+    """Return the expansion (one frequency) without what comes from outside a sphere.
+
+    Parameters
+    ----------
+    radius_m
+        Radius of the device's sphere.
+    kept
+        Highest degree of the result: what a device of this radius may need.
+    noise
+        Rms noise of one coefficient, of all degrees or (degree,).
+    draws
+        Number of error draws wanted.
+    """
+    random, measured = np.random.default_rng(seed), _measured(expansion, radius_m, noise)
+    found = _Removed(measured, resized(expansion.coefficients, kept), draws, random)
+    if expansion.order >= measured.kept + 3 and measured.stands_out(measured.waves):
+        found.image(located(measured))
+        found.sources()
+    left, low, errors = found.left(), found.low, found.errors
+    raw = random.normal(size=(2, *errors.shape)) * np.sqrt(0.5)
+    errors = errors + found.hidden() * (raw[0] + 1j * raw[1])
+    whole, beyond = float(expansion.power()), mode_count(kept)
+    return Cleaned(
+        Expansion(np.asarray(low), expansion.k),
+        np.asarray(errors),
+        float(np.sum(np.abs(expansion.coefficients[:, beyond:]) ** 2)) / whole,
+        float(np.sum(np.abs(left[:, beyond:]) ** 2)) / whole,
+        found.mirror,
+        found.places,
+        found.near,
+        not measured.stands_out(left, EXPLAINED),
+        _told_beyond(expansion, radius_m),
+    )
 
 
-def _falling_on(strength: FloatArray, seen: BoolArray) -> FloatArray:
-    """Let degrees beyond the last seen one fall on as the last ones do: what the data do not show may be there."""
-    out = np.maximum(strength, 1e-30 * float(strength.max()))
-    last = int(np.flatnonzero(seen)[-1]) if seen.any() else 0
-    for degree in range(last + 1, out.size):
-        slope = float(np.clip(out[degree - 1] / out[degree - 2], 1e-3, 0.5)) if degree > 1 else 0.5
-        out[degree] = max(min(out[degree], out[degree - 1]), out[degree - 1] * slope)
-    return out
+def _measured(expansion: Expansion, radius_m: float, noise: FloatArray | float) -> _Measured:
+    """Return the degrees beyond k times the sphere's radius; what the device may have there counts as noise.
+
+    Sources on the sphere itself have waves as strong as regular waves are there: they fall with the degree, not at one.
+    """
+    order, k = expansion.order, float(expansion.k)
+    x, free = k * radius_m, min(max(1, int(np.floor(k * radius_m))), expansion.order)
+    degrees, share = np.arange(1, order + 1), _fading(x, order)
+    per_mode = expansion.mode_power() / (2.0 * (2.0 * degrees + 1.0))
+    near = float(per_mode[max(0, free - 3) : free].max())
+    tail = TAIL * np.sqrt(near) * share / share[free - 1]
+    whole = float(expansion.power())
+    least = np.sqrt(LEAST_NOISE * whole / expansion.coefficients.size)
+    sigma = np.maximum(np.hypot(np.broadcast_to(np.asarray(noise, float), order), tail), least)
+    return _Measured(expansion.coefficients, free, sigma, k)
+
+
+def _fading(x: float, order: int) -> FloatArray:
+    """Return how strong waves (degree,) of sources at k r = x are, 1 for low degrees."""
+    plain, sloped = regular(order, x)
+    degrees = np.arange(1, order + 1)
+    return np.asarray(x * np.sqrt(plain**2 + sloped**2 + degrees * (degrees + 1.0) * (plain / x) ** 2))
+
+
+def _told_beyond(expansion: Expansion, radius_m: float) -> float:
+    k = float(expansion.k)
+    top = int(2.0 * k * radius_m) + 20
+    faded = np.flatnonzero(_fading(k * radius_m, top) < 0.01)
+    return float((faded[0] + 1.0) / k)
+
+
+class _Removed:
+    """What was removed so far: from the high degrees, from the device's, and what that may be wrong by.
+
+    low, errors
+        (2, n(n+2)) the device's waves that remain, and (draw, 2, n(n+2)) what they may be wrong by.
+    mirror, places, near
+        As of `Cleaned`.
+    """
+
+    def __init__(self, measured: _Measured, low: ComplexArray, draws: int, random: np.random.Generator) -> None:
+        self._todo, self._random, self._draws = measured, random, draws
+        self.low, self.errors = low, np.zeros((draws, *low.shape), complex)
+        self.places: list[FloatArray] = []
+        self.mirror: Image | None = None
+        self.near: FloatArray | None = None
+        self._sources: list[FittedSource] = []
+        self._kept = order_of_count(low.shape[-1])
+
+    def left(self) -> ComplexArray:
+        """Return the high degrees that nothing explains, (2, N(N+2))."""
+        return _left(self._todo, self._sources)
+
+    def image(self, place: FloatArray) -> None:
+        """Take the device's image in a wall out, if the high degrees look like one."""
+        todo = self._todo
+        found = found_image(todo, self._kept, place)
+        if found is None:
+            return
+        rest = replace(todo, waves=todo.waves - found.waves)
+        # Four numbers were fitted, and what they do not explain may be as large a share of the low degrees.
+        unlike = max(rest.high() - todo.count, 4.0) / todo.high()
+        self.mirror, self._todo = found, rest
+        self.low = self.low - resized(found.waves, self._kept)
+        self.errors = self.errors + self._shares(UNLIKE * np.sqrt(unlike) * resized(found.waves, self._kept))
+
+    def sources(self) -> None:
+        """Take located sources out, one after the other."""
+        todo = self._todo
+        while len(self._sources) < MOST_SOURCES and todo.stands_out(self.left()):
+            more = _with_another(todo, self._sources, self._draws, self._random)
+            hardly = [one.place for one in more if not todo.shows(one.waves, one.place)]
+            if hardly:
+                self.near = max(hardly, key=self._level)
+                break
+            self._sources = more
+        if not self._sources:
+            return
+        worse = max(1.0, _foretold(todo, self._sources, self._draws, self._random))
+        for one in self._sources:
+            self.places.append(one.place)
+            self.low = self.low - resized(one.waves, self._kept)
+            errors = worse * resized(one.errors, self._kept)
+            self.errors = self.errors + errors + self._shares(self._pointed(one.place, errors))
+
+    def _level(self, place: FloatArray) -> float:
+        """Return the rms of a coefficient, the device's own included, of the degrees that a place would make last."""
+        todo = self._todo
+        last = int(todo.k * float(np.linalg.norm(place))) - todo.kept
+        level = todo.per_degree(todo.waves)
+        return float(np.sqrt(np.max(level[max(0, last - 2) : max(1, last + 1)], initial=0.0)))
+
+    def hidden(self) -> float:
+        """Return the rms of a low coefficient of what was not taken out."""
+        level = self._todo.hidden(self.left())
+        return level if self.near is None else max(level, POINTED * self._level(self.near))
+
+    def _pointed(self, place: FloatArray, errors: ComplexArray) -> ComplexArray:
+        """Return the device's image at a source as strong as the source's error: it may send what the device sends, where nobody looks."""
+        todo = self._todo
+        shape = mirrored(self.low, place, todo.k, todo.order)
+        seen = np.sum(np.abs(shape[:, mode_count(todo.kept) :]) ** 2)
+        cone = 1.0 - np.sqrt(1.0 - min(todo.kept / (todo.k * float(np.linalg.norm(place))), 0.999) ** 2)
+        size = float(np.mean(np.sum(np.abs(resized(errors, todo.kept)) ** 2, axis=(1, 2)))) / cone
+        strength = np.sqrt(size * (1.0 - cone) / max(float(seen), 1e-300))
+        return np.asarray(strength * resized(resized(shape, todo.kept), self._kept))
+
+    def _shares(self, waves: ComplexArray) -> ComplexArray:
+        """Return draws of waves with an unknown factor of rms 1."""
+        raw = self._random.normal(size=(2, self._draws)) * np.sqrt(0.5)
+        return np.asarray((raw[0] + 1j * raw[1])[:, None, None] * waves)
+
+
+def _foretold(todo: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator) -> float:
+    """Return how much worse the lowest measured degrees are foretold by the others than the fit says: error over stated error.
+
+    Degrees below the measured ones are foretold in the same manner, and there nobody can look.
+    """
+    # What the device itself may have in the first of them hides the others.
+    telling = todo.per_degree(todo.waves) > SHOWN * todo.noise[todo.kept :] ** 2
+    first = todo.kept + (int(np.argmax(telling)) if telling.any() else 0)
+    beyond = min(first + max(3, round(FORETOLD * first)), todo.order - 3)
+    if beyond <= todo.kept:
+        return 1.0
+    left, drawn = todo.waves.copy(), np.zeros((draws, *todo.waves.shape), complex)
+    for at, one in enumerate(sources):
+        rest = _left(todo, sources[:at] + sources[at + 1 :])
+        rest[:, : mode_count(beyond)] = 0.0
+        again = fitted(replace(todo, waves=rest, kept=beyond), one.place, draws, random)
+        left, drawn = left - again.waves, drawn + again.errors
+    part = slice(mode_count(todo.kept), mode_count(beyond))
+    sigma = todo.noise[mode_degrees(beyond)[part] - 1]
+    stated = np.mean(np.sum(np.abs(drawn[:, :, part]) ** 2, axis=1), axis=0) + 2.0 * sigma**2
+    power = np.sum(np.abs(left[:, part]) ** 2, axis=0)
+    starts = np.arange(todo.kept + 1, beyond + 1) ** 2 - (todo.kept + 1) ** 2
+    ratios = np.add.reduceat(power, starts) / np.add.reduceat(stated, starts)
+    chosen = telling[: ratios.size]
+    return float(np.sqrt(np.mean(ratios[chosen]))) if chosen.any() else 1.0
+
+
+def _left(todo: _Measured, sources: list[FittedSource]) -> ComplexArray:
+    """Return the high degrees without those of sources."""
+    left = todo.waves - sum((one.waves for one in sources), np.zeros(1))
+    left[:, : mode_count(todo.kept)] = 0.0
+    return np.asarray(left)
+
+
+def _with_another(
+    todo: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator
+) -> list[FittedSource]:
+    """Return one more source; then every one is fitted again to what the others leave."""
+    rest = replace(todo, waves=_left(todo, sources))
+    found = [*sources, fitted(rest, refined(rest, located(rest)), draws, random)]
+    for _ in range(AGAIN if len(found) > 1 else 0):
+        for at, one in enumerate(found):
+            rest = replace(todo, waves=_left(todo, found[:at] + found[at + 1 :]))
+            found[at] = fitted(rest, refined(rest, one.place), draws, random)
+    return found
 
 
 def outside_words(cleaned: Cleaned, radius: float) -> str:
-    """Say how much power lies outside the device's sphere and what was removed."""
+    """Say how much power lies outside the device's sphere, what was removed and what could not be told."""
     outside, left = (float(power_db(max(one, 1e-40))) for one in (cleaned.outside, cleaned.left))
-    words = f"  waves of sources outside {radius:g} m hold {outside:.1f} dB of the power and were removed"
-    if not cleaned.places:
-        return f"{words}; none was located, so their lower waves stay"
-    where = "; ".join("({:.3f}, {:.3f}, {:.3f}) m".format(*place) for place in cleaned.places)
-    doubt = (
-        ""
-        if cleaned.explained
-        else "; caution: that is more than noise, so the sources are larger than the fit knows: the stated error is too small. "
-        "Declare the smallest `keep_radius_m` that holds the device"
-    )
-    return f"{words}; located at {where}, their lower waves subtracted, {left:.1f} dB of the power unexplained{doubt}"
+    unseen = f"sources at -40 dB nearer than {cleaned.told_m:.3g} m cannot be told from the device"
+    if (
+        cleaned.outside <= 0.0
+        and cleaned.mirror is None
+        and not cleaned.places
+        and cleaned.near is None
+        and cleaned.explained
+    ):
+        return f"  nothing outside {radius:g} m stands out of the noise, nothing was removed; {unseen}"
+    parts = [f"  waves of sources outside {radius:g} m hold {outside:.1f} dB of the power and were removed"]
+    if cleaned.mirror is not None:
+        level = float(amplitude_db(abs(cleaned.mirror.factor)))
+        wall = _place(0.5 * cleaned.mirror.place)
+        parts.append(f"the device's image ({level:.1f} dB) in a wall at {wall} was taken out")
+    if cleaned.places:
+        parts.append(f"sources at {'; '.join(map(_place, cleaned.places))}: their lower waves were subtracted")
+    if cleaned.mirror is not None or cleaned.places:
+        parts.append(f"{left:.1f} dB of the power unexplained")
+    else:
+        parts.append("none was located, so their lower waves stay")
+    parts.append(unseen)
+    if cleaned.near is not None:
+        away = float(np.linalg.norm(cleaned.near))
+        parts.append(
+            f"caution: something about {away:.3g} m from the origin is too near to the sphere to be told from the device; it stays, "
+            "and the stated error holds what it may add. Declare the smallest `keep_radius_m` that holds the device"
+        )
+    if not cleaned.explained:
+        parts.append(
+            "caution: that is more than noise; the stated error takes it for as strong in the lower waves. "
+            "Declare the smallest `keep_radius_m` that holds the device"
+        )
+    return "; ".join(parts)
+
+
+def _place(place: FloatArray) -> str:
+    return "({:.3f}, {:.3f}, {:.3f}) m".format(*place)
