@@ -85,7 +85,7 @@ def refined(high: HighDegrees, place: FloatArray) -> FloatArray:
 
 @dataclass(frozen=True)
 @holds_arrays
-class _Squares:
+class _OrderEquations:
     """Normal equations of one azimuthal order with the noise as unit, and the degrees of their unknowns."""
 
     square: ComplexArray
@@ -113,14 +113,14 @@ def fitted(high: HighDegrees, place: FloatArray, draws: int, random: np.random.G
     return FittedSource(place, back, errors)
 
 
-def _squares(high: HighDegrees, block: OrderBlock, target: ComplexArray) -> _Squares:
+def _squares(high: HighDegrees, block: OrderBlock, target: ComplexArray) -> _OrderEquations:
     use = block.degree > high.kept
     weight = 1.0 / high.noise[block.degree[use] - 1]
     rows, right = block.matrix[use] * weight[:, None], target[block.rows[use]] * weight
-    return _Squares(rows.conj().T @ rows, rows.conj().T @ right, block.own)
+    return _OrderEquations(rows.conj().T @ rows, rows.conj().T @ right, block.own)
 
 
-def _by_evidence(high: HighDegrees, squares: list[_Squares]) -> tuple[list[ComplexArray], list[ComplexArray]]:
+def _by_evidence(high: HighDegrees, squares: list[_OrderEquations]) -> tuple[list[ComplexArray], list[ComplexArray]]:
     """Return the own waves of every azimuthal order, and factors of their covariance."""
     top = max(int(one.own.max()) for one in squares)
     number = 2.0 * (2.0 * np.arange(1, top + 1) + 1.0)
