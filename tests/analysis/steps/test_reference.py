@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 import skrf
 
+from colure.analysis.findings.declared import against_declaration
 from colure.analysis.setup.three_antenna import AntennaPair, mismatch_loss_db, three_antenna_gains
 from colure.analysis.steps.gain import gain_transfer, reference_gain_dbi, substitution_path
 from colure.app import services
@@ -124,6 +125,7 @@ def test_a_gain_table_and_an_adapter_count(small_campaign):
     assert gain_source(campaign.chamber, plain.budget.chamber).endswith(
         "gain from its dimensions, \u00b10.25 dB (k = 2)"
     )
+    assert any("reference gain (\u00b10.15 dB:" in one.text for one in against_declaration(found))
     edited(small_campaign, "chamber.toml", ("horn.csv", "none.csv"))
     with pytest.raises(InputError, match=r"none\.csv: cannot be read"):
         processed(Campaign.load(small_campaign), record)

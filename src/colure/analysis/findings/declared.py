@@ -326,7 +326,7 @@ def _efficiency(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     middle = done.frequency_hz.size // 2
     index = figures.names.index("efficiency_db")
     value = float(figures.definitions[index].display(float(figures.values(done.expansion)[middle, index])))
-    reference = chamber.reference
+    reference = done.budget.chamber.reference
     expanded = np.hypot.reduce(
         [reference.gain_uncertainty_db, reference.reconnect_db, done.budget.mismatch_db, LEAST_LEVEL_DB]
     )
@@ -339,7 +339,7 @@ def _silent(done: Processed, chamber: Chamber, compared: DeclaredComparisons) ->
     """Name the declarations of which a record like this says nothing, and the run that would tell."""
     told = {one.topic for one in compared.evidence}
     silent = [
-        f"reference gain (\u00b1{chamber.reference.gain_uncertainty_db:g} dB: `colure three-antenna` tells)",
+        f"reference gain (\u00b1{done.budget.chamber.reference.gain_uncertainty_db:g} dB: `colure three-antenna` tells)",
         f"pose of the device (\u00b1{chamber.alignment.device_pose_deg:g} deg: a second run with the device mounted anew, `colure set-ups`)",
         f"range length (\u00b1{chamber.alignment.distance_mm:g} mm: a laser, or a second distance)",
     ]

@@ -128,7 +128,7 @@ def _of(figures: Sequence[Figure], name: str, done: Processed) -> list[tuple[flo
     chosen = done.budget.figures
     index = chosen.names.index(name)
     values = [float(chosen.definitions[index].display(float(v))) for v in chosen.values(done.expansion)[:, index]]
-    margin = 0.5 if done.chamber is None else done.chamber.reference.gain_uncertainty_db
+    margin = 0.5 if done.chamber is None else done.budget.chamber.reference.gain_uncertainty_db
     return [(float(f), v, margin) for f, v in zip(done.frequency_hz, values, strict=True) if np.isfinite(v)]
 
 
