@@ -31,6 +31,7 @@ from colure.app.commands.export import export
 from colure.app.commands.fields import convert, process
 from colure.app.commands.findings import findings
 from colure.app.commands.flip import flip
+from colure.app.commands.geometry import geometry
 from colure.app.commands.grid_study import grid_study
 from colure.app.commands.instruments import instruments
 from colure.app.commands.jog import goto, jog, trace
@@ -86,7 +87,7 @@ GROUPS = {
         "codes",
         "quiet-zone",
     ),
-    "Check and align": ("simulate", "flip", "beam", "aim"),
+    "Check and align": ("simulate", "flip", "geometry", "beam", "aim"),
     "Scan": ("acquire", "look", "serve", "demo"),
     "Correct": ("process", "convert", "effects"),
     "Read": (
@@ -392,7 +393,7 @@ def demo(folder: Path | None, as_json: bool) -> None:
 
 
 for command in (
-    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, set_ups, verify, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model, learn_room, check_room,
+    aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, geometry, set_ups, verify, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model, learn_room, check_room,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -170,13 +170,26 @@ def fold_double_sided(field: ComplexArray, theta: FloatArray) -> ComplexArray:
     out = np.empty((*field.shape[:-2], last + 1, 2 * columns), complex)
     out[..., :columns] = positive
     out[..., 1 : zero + 1, columns:] = negative
-    poles = [(0, 1.0)] if zero == last else [(0, 1.0), (last, -1.0)]
+    average_poles(out, [(0, 1.0)] if zero == last else [(0, 1.0), (last, -1.0)])
+    return out
+
+
+def average_poles(out: ComplexArray, poles: list[tuple[int, float]]) -> None:
+    """Average the samples of great-circle slices at the poles in a fixed frame, in place.
+
+    Parameters
+    ----------
+    out
+        (..., 2, rings, 2 slices) components of rings over a full turn, the first half of them as they were measured at the poles.
+    poles
+        Rings that are poles, and the cosine of their polar angle.
+    """
+    columns = out.shape[-1] // 2
     phi = np.arange(columns) * np.pi / columns
     phi_all = np.arange(2 * columns) * np.pi / columns
     for ring, cosine in poles:
-        e_theta, e_phi = positive[..., 0, ring, :], positive[..., 1, ring, :]
+        e_theta, e_phi = out[..., 0, ring, :columns], out[..., 1, ring, :columns]
         along_x = np.mean(cosine * np.cos(phi) * e_theta - np.sin(phi) * e_phi, axis=-1)[..., None]
         along_y = np.mean(cosine * np.sin(phi) * e_theta + np.cos(phi) * e_phi, axis=-1)[..., None]
         out[..., 0, ring, :] = cosine * (np.cos(phi_all) * along_x + np.sin(phi_all) * along_y)
         out[..., 1, ring, :] = -np.sin(phi_all) * along_x + np.cos(phi_all) * along_y
-    return out

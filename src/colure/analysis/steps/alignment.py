@@ -11,7 +11,7 @@ shows would do to the estimate is part of its covariance, and an estimate that e
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from functools import cached_property
+from functools import cached_property, partial
 
 import numpy as np
 
@@ -277,7 +277,7 @@ def estimate(
     some, there = looked_upon(sphere, step, frequencies)
     expected = np.array([(read or {}).get(name, 0.0) for name in NAMES])
     errors = tuple(mixed((p.error,), np.array([width])) for p, width in zip(PARAMETERS, widths, strict=True))
-    fit = AlignmentMisfit(some, there, ForwardModel(some, distance_m), errors).solve(
+    fit = AlignmentMisfit(some, there, ForwardModel(some, distance_m), partial(mixed, errors), len(errors)).solve(
         expected / widths, Disturbances() if disturbances is None else disturbances
     )
     sigma, apart = (widths * np.sqrt(np.diag(one)) for one in (fit.covariance, fit.quiet))
@@ -329,7 +329,7 @@ def aligned_field(sphere: MeasuredSphere, step: FarFieldStep, distance_m: float,
 
     Every frequency is corrected for itself: some of them come out as all of them do.
     """
-    return corrected(sphere, step, ForwardModel(sphere, distance_m), misalignment_from(found.values))[0]
+    return corrected(sphere, step, ForwardModel(sphere, distance_m), misalignment_from(found.values), ALIGNED)[0]
 
 
 def looked_at(count: int, frequencies: int = FREQUENCIES) -> IntArray:

@@ -8,16 +8,16 @@ jointly normal variables (any textbook on linear estimation).
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, Generic
 
 import numpy as np
 from scipy.special import chdtrc
 
 from colure.analysis.steps.assemble import MeasuredSphere, finer_columns
 from colure.analysis.steps.far_field import FarFieldStep
-from colure.analysis.steps.misaligned import ForwardModel, corrected
+from colure.analysis.steps.misaligned import E, Reads, corrected
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Misalignment
 from colure.values import holds_arrays
@@ -54,6 +54,8 @@ class Disturbances:
         Stray fields (draw, frequency, 2, theta, phi) of drawn rooms, at any level.
     echo_level
         Their declared field, rms of one reading over directions, relative to the peak; the record may show more, or less.
+    parts
+        So many draws one after the other are the walls of one room, whose phases nobody knows: the level is that of all of them.
     bends
         Fields (shape, frequency, 2, theta, phi) that a bending cable adds, each one standard deviation of its shape.
     """
@@ -62,6 +64,7 @@ class Disturbances:
     slice_error: float = 0.0
     rooms: Iterable[ComplexArray] = ()
     echo_level: float = 0.0
+    parts: int = 1
     bends: ComplexArray | None = None
 
 
@@ -98,6 +101,8 @@ class AlignmentFit:
         Factors (parameter,) by which the declaration gave way to the data.
     conflict
         Probability that data as far off what was declared, or farther, come of a range as declared.
+    known
+        (parameter, parameter): how the estimate follows the parameters themselves; the unit matrix where the data tell all.
     weights
         (parameter, row): how the estimate answers what is added outside the device's waves.
     before, after
@@ -111,30 +116,41 @@ class AlignmentFit:
     alone_sigma: FloatArray
     wider: FloatArray
     conflict: float
+    known: FloatArray
     weights: FloatArray
     before: float
     after: float
 
 
-class AlignmentMisfit:
+class AlignmentMisfit(Generic[E]):
     """One scan with the errors that it may hold; parameters count in units of their declared standard deviations."""
 
     def __init__(
-        self, sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, errors: tuple[Misalignment, ...]
+        self,
+        sphere: MeasuredSphere,
+        step: FarFieldStep,
+        model: Reads[E],
+        error: Callable[[FloatArray], E],
+        count: int,
+        *,
+        draws: int = NOISE_DRAWS,
+        floor: FloatArray | None = None,
     ) -> None:
-        """Take the errors of one standard deviation, one for each parameter."""
-        self._sphere, self._step, self._model, self._errors = sphere, step, model, errors
+        """Take what turns `count` parameters into an error of the range, and how many draws of noise are made.
+
+        floor
+            (frequency,) size below which a wave's coefficient is not the device's: traces do without it. None: traces take all.
+        """
+        self._floor = floor
+        self._sphere, self._step, self._model, self.error = sphere, step, model, error
+        self._count, self._draws, self._aligned = count, draws, error(np.zeros(count))
         self.outside = Outside(step, sphere.theta, sphere.phi.size)
         weight = np.sqrt(np.sin(sphere.theta) + 1e-6)[:, None]
         self._total = float(np.linalg.norm(sphere.field * weight))
 
-    def error(self, units: FloatArray) -> Misalignment:
-        """Return the misalignment that parameters stand for."""
-        return mixed(self._errors, units)
-
-    def solve(self, expected: FloatArray, disturbances: Disturbances) -> AlignmentFit:
-        """Return the posterior by Gauss-Newton; expected (parameter,) in the same units."""
-        found, moved = expected.copy(), np.zeros((len(expected), len(expected)))
+    def solve(self, expected: FloatArray, disturbances: Disturbances, start: FloatArray | None = None) -> AlignmentFit:
+        """Return the posterior by Gauss-Newton; expected and start (parameter,) in the same units, start at the expected by default."""
+        found, moved = (expected if start is None else start).copy(), np.zeros((len(expected), len(expected)))
         scatter: tuple[FloatArray, FloatArray] | None = None
         prior = np.ones(len(expected))
         left = self.outside(self._sphere.field)
@@ -177,6 +193,7 @@ class AlignmentMisfit:
             alone_sigma,
             np.sqrt(prior),
             conflict,
+            gain @ seen,
             gain @ jacobian.T,
             before,
             after,
@@ -188,20 +205,28 @@ class AlignmentMisfit:
         jacobian
             What each parameter moves out, if that is known well enough.
         """
-        data, waves = corrected(self._sphere, self._step, self._model, self.error(found))
+        data, waves = corrected(self._sphere, self._step, self._model, self.error(found), self._aligned)
         left = self.outside(data)
-        jacobian = self._jacobian(waves, found) if jacobian is None else jacobian
+        if jacobian is None:
+            self._clear = clear_waves(waves, self._floor)
+            jacobian = self._jacobian(waves, found)
         rest = left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]
         return left, jacobian, max(float(rest @ rest), (MODEL_ACCURACY * self._total) ** 2)
 
     def _jacobian(self, waves: ComplexArray, at: FloatArray) -> FloatArray:
         """Return what each parameter moves out of the device's waves, (row, parameter), by central differences."""
+        waves = waves * self._clear
         columns = []
         for index in range(len(at)):
             small = np.zeros(len(at))
             small[index] = 0.1
             high, low = (self._model.read(waves, self.error(at + side * small)) for side in (1.0, -1.0))
-            columns.append(self.outside((high - low) / 0.2))
+            moved = (high - low) / 0.2
+            if self._floor is not None:
+                # The waves answer a motion as seen by a range that is already off: what they take up is no trace.
+                own = replace(self._sphere, field=moved)
+                moved = corrected(own, self._step, self._model, self.error(at), self._aligned)[0]
+            columns.append(self.outside(moved))
         return np.stack(columns, axis=-1)
 
     def _scatter(
@@ -214,7 +239,7 @@ class AlignmentMisfit:
         """
         told = _Told(jacobian)
         random = np.random.default_rng(1)
-        drawn = [[told.of(one[None]) for one in self._drawn(random, disturbances)] for _ in range(NOISE_DRAWS)]
+        drawn = [[told.of(one[None]) for one in self._drawn(random, disturbances)] for _ in range(self._draws)]
         (by_noise, noise), (by_slices, slices) = (
             tuple(np.concatenate(x) for x in zip(*kind, strict=True)) for kind in zip(*drawn, strict=True)
         )
@@ -226,7 +251,7 @@ class AlignmentMisfit:
             # As strong as was declared, stronger if noise and slices leave more to explain, never more than there is.
             shown = spread - float(by_noise.mean() + by_slices.mean())
             echoes = echoes * min(max(shown, declared, (MODEL_ACCURACY * self._total) ** 2), spread)
-        quiet = SMALL_SAMPLE / NOISE_DRAWS * (noise.T @ noise + slices.T @ slices)
+        quiet = _missed(self._draws) / self._draws * (noise.T @ noise + slices.T @ slices)
         if disturbances.bends is not None:
             bent = told.of(self.outside(disturbances.bends))[1]
             echoes = echoes + bent.T @ bent
@@ -234,41 +259,41 @@ class AlignmentMisfit:
 
     def _rooms(self, told: _Told, disturbances: Disturbances) -> tuple[FloatArray, float | None]:
         """Return the products' covariance for rooms that leave 1 unexplained, and what rooms as declared leave; None without rooms."""
-        echoes: FloatArray = np.zeros((len(self._errors), len(self._errors)))
+        echoes: FloatArray = np.zeros((self._count, self._count))
         declared: list[FloatArray] = []
         count = 0
         for stray in disturbances.rooms:
             rest = self.outside(stray)
             half = rest.shape[1] // 2
-            left, scores = told.of(rest)
-            declared.append(left * self._as_declared(stray, disturbances.echo_level))
-            for size, one in ((left, scores), told.of(np.concatenate([-rest[:, half:], rest[:, :half]], axis=1))):
+            left = _of_rooms(told.of(rest)[0], disturbances.parts)
+            declared.append(left * self._as_declared(stray, disturbances.echo_level, disturbances.parts))
+            for turned in (rest, np.concatenate([-rest[:, half:], rest[:, :half]], axis=1)):
+                size, one = told.of(turned)
+                size = _of_rooms(size, disturbances.parts)
                 echoes = echoes + (one / size[:, None]).T @ one
-                count += len(one)
+                count += len(one) // disturbances.parts
         return SMALL_SAMPLE / max(count, 1) * echoes, float(np.mean(declared)) if declared else None
 
-    def _as_declared(self, stray: ComplexArray, level: float) -> FloatArray:
+    def _as_declared(self, stray: ComplexArray, level: float, parts: int) -> FloatArray:
         """Return the power factors (draw,) that bring stray fields (draw, frequency, 2, theta, phi) to a level below the peak."""
         weight = np.sin(self._sphere.theta)[:, None]
         # The declared level is that of one reading: half of both components together.
         power = 0.5 * np.sum(np.abs(stray) ** 2 * weight, axis=(2, 3, 4)) / (np.sum(weight) * stray.shape[-1])
         peak = np.max(np.sum(np.abs(self._sphere.field) ** 2, axis=1), axis=(1, 2))
-        return np.asarray(level**2 * np.mean(peak) / np.maximum(np.mean(power, axis=1), 1e-300))
+        return np.asarray(level**2 * np.mean(peak) / np.maximum(_of_rooms(np.mean(power, axis=1), parts), 1e-300))
 
     def _drawn(self, random: np.random.Generator, disturbances: Disturbances) -> tuple[FloatArray, FloatArray]:
         """Return (noise, slice errors) outside the device's waves, one draw of each."""
         sphere = self._sphere
-        shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
-        sigma = np.ones(shape[0]) if disturbances.noise is None else disturbances.noise
-        noise = (random.normal(size=shape) + 1j * random.normal(size=shape)) * (sigma / np.sqrt(2.0))[
-            :, None, None, None
-        ]
+        sigma = np.ones(sphere.frequency_hz.size) if disturbances.noise is None else disturbances.noise
+        # At the poles all slices share one value: their mean, which is noisier than columns of its own would be.
+        noise = sphere.white_noise(random) * sigma[:, None, None, None]
         # A slice holds both sides of the pole and is measured once for each component; neighbours between
         # the same two ties also share an error.
         each, several = (_per_slice(random, sphere.slices_used, n) for n in (1, TIED_SLICES))
         sway = np.tile(disturbances.slice_error * (each + several), (1, 2))[None, :, None, :]
         total = sphere.phi.size
-        return self.outside(finer_columns(noise, total)), self.outside(sphere.field * finer_columns(sway, total))
+        return self.outside(noise), self.outside(sphere.field * finer_columns(sway, total))
 
     def _dilution(self, jacobian: FloatArray, spread: float, at: FloatArray) -> FloatArray:
         """Return the share of each column's size that is noise of the waves themselves, (parameter,).
@@ -277,8 +302,7 @@ class AlignmentMisfit:
         sensitivity that is not there, and would pull the value towards zero (regression dilution).
         """
         random, sphere = np.random.default_rng(2), self._sphere
-        shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
-        noise = finer_columns(random.normal(size=shape) + 1j * random.normal(size=shape), sphere.phi.size)
+        noise = sphere.white_noise(random)
         left = self.outside(noise)
         noise = noise * np.sqrt(spread / float(left @ left))
         own = self._jacobian(resized(self._step.measured(noise), self._step.keep_order), at)
@@ -332,6 +356,23 @@ class _Told:
         """Return (squares (draw,) of what no parameter explains, products (draw, parameter) with the traces)."""
         left = np.sum(rest**2, axis=1) - np.sum((rest @ self._basis) ** 2, axis=1)
         return np.asarray(left), np.asarray(rest @ self._jacobian)
+
+
+def clear_waves(waves: ComplexArray, floor: FloatArray | None) -> FloatArray:
+    """Return 1 for coefficients (frequency, 2, J) that stand out of a floor (frequency,), 0 for others; 1 for all without a floor."""
+    if floor is None:
+        return np.ones(waves.shape)
+    return np.asarray((np.abs(waves) > floor[:, None, None]).astype(float))
+
+
+def _missed(draws: int) -> float:
+    """Return what so few draws of noise may miss (variance ratio)."""
+    return 1.0 + (SMALL_SAMPLE - 1.0) * NOISE_DRAWS / draws
+
+
+def _of_rooms(power: FloatArray, parts: int) -> FloatArray:
+    """Return the power (draw,) of the whole room that every draw is a part of."""
+    return power if parts == 1 else np.repeat(power.reshape(-1, parts).sum(axis=1), parts)
 
 
 def _per_slice(random: np.random.Generator, slices: int, together: int) -> ComplexArray:

@@ -30,7 +30,12 @@ SMALL, ACCURACY = 1e-4, 1e-10
 
 
 def values_on(sphere: MeasuredSphere, record: xr.Dataset, chamber: Chamber) -> FloatArray:
-    """Return the joint values (theta, column, joint) at which a sphere was measured, those of the first pass.
+    """Return the joint values (theta, column, joint) at which a sphere was measured, those of the first pass, as `values_of_pass`."""
+    return values_of_pass(sphere, record, chamber, int(of_role(record, Role.SCAN)["pass_index"].values.min()))
+
+
+def values_of_pass(sphere: MeasuredSphere, record: xr.Dataset, chamber: Chamber, number: int) -> FloatArray:
+    """Return the joint values (theta, column, joint) at which a pass measured a sphere.
 
     Raises
     ------
@@ -42,7 +47,7 @@ def values_on(sphere: MeasuredSphere, record: xr.Dataset, chamber: Chamber) -> F
     shown = scan["commanded_deg"].values
     angle = {n: chamber.axis_table[n].map.angle_deg(shown[:, i]) for i, n in enumerate(names)}
     values = values_of(chamber.positioner.joints, scan["joint_commanded"].values)
-    first = scan["pass_index"].values == scan["pass_index"].values.min()
+    first = scan["pass_index"].values == number
     known: dict[tuple[int, int], FloatArray] = {}
     for a, b, value in zip(angle["azimuth"][first], angle["roll"][first], values[first], strict=True):
         known.setdefault(_key(float(a), float(b)), value)

@@ -7,6 +7,8 @@ over millimetres is neglected (below 1e-3 for a millimetre at 1 m).
 
 from __future__ import annotations
 
+from typing import Protocol, TypeVar
+
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of, azimuths, finer_columns
@@ -22,6 +24,18 @@ CORRECTION_ROUNDS = 8
 SETTLED = 1e-5
 #: The transform of the forward model need be no better than this.
 FORWARD_ACCURACY = 1e-9
+
+
+#: What says how a range is off: a `Misalignment` of two axes, or small motions of many joints.
+E = TypeVar("E")
+E_contra = TypeVar("E_contra", contravariant=True)
+
+
+class Reads(Protocol[E_contra]):
+    """What a probe pair would read of waves on a range that is off."""
+
+    def read(self, measured: ComplexArray, error: E_contra, *, of: IntArray | None = None) -> ComplexArray:
+        """Return fields (frequency, 2, theta, phi) along the nominal polar vectors, as `ForwardModel.read` does."""
 
 
 class ForwardModel:
@@ -75,7 +89,7 @@ class ForwardModel:
 
 
 def corrected(
-    sphere: MeasuredSphere, step: FarFieldStep, model: ForwardModel, error: Misalignment
+    sphere: MeasuredSphere, step: FarFieldStep, model: Reads[E], error: E, aligned: E
 ) -> tuple[ComplexArray, ComplexArray]:
     """Return (data as on an aligned range, their waves): what the error adds is taken off, waves found anew.
 
@@ -83,12 +97,12 @@ def corrected(
     """
     data = sphere.field.copy()
     waves = resized(step.measured(data), step.keep_order)
-    if error == ALIGNED:
+    if error == aligned:
         return data, waves
     size = np.linalg.norm(data.reshape(len(data), -1), axis=1)
     moving = np.arange(len(data))
     for _ in range(CORRECTION_ROUNDS):
-        extra = model.read(waves[moving], error, of=moving) - model.read(waves[moving], ALIGNED, of=moving)
+        extra = model.read(waves[moving], error, of=moving) - model.read(waves[moving], aligned, of=moving)
         better = sphere.field[moving] - extra
         change = np.linalg.norm((better - data[moving]).reshape(len(moving), -1), axis=1)
         data[moving] = better

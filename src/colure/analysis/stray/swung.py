@@ -12,6 +12,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of, azimuths, finer_columns
+from colure.analysis.stray.mirrors import FARTHEST_WALL as FARTHEST_BESIDE
+from colure.analysis.stray.mirrors import NEAREST_WALL as NEAREST_BESIDE
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import phi_hat, tangents, theta_hat, theta_phi, unit_vector
 from colure.geometry.joints import JointChain
@@ -39,16 +41,22 @@ class SurroundingRoom:
     strength: ComplexArray
     astray: ComplexArray
 
+    def wall(self, number: int) -> SurroundingRoom:
+        """Return the room with one of its walls alone."""
+        one = slice(number, number + 1)
+        return SurroundingRoom(self.normals[one], self.away_m[one], self.strength[one], self.astray[one])
 
-def drawn_room(random: np.random.Generator, range_m: float) -> SurroundingRoom:
-    """Draw a room."""
-    normals = np.concatenate([np.eye(3), -np.eye(3)])
+
+def drawn_room(random: np.random.Generator, range_m: float, *, standing: bool = False) -> SurroundingRoom:
+    """Draw a room; around a probe that stands, walls may be nearer, and the one behind the probe is not heard."""
+    normals = np.concatenate([np.eye(3)[: 2 if standing else 3], -np.eye(3)])
     normals = normals + random.normal(0.0, np.deg2rad(WALL_TILT_DEG), normals.shape)
     normals /= np.linalg.norm(normals, axis=1, keepdims=True)
     count = len(normals)
     strength = 10.0 ** (-random.exponential(WALL_SPREAD_DB, count) / 20.0) * np.exp(2j * np.pi * random.random(count))
     raw = random.normal(size=(2, count, 2, 2)) / 2.0
-    away = range_m * random.uniform(NEAREST_WALL, FARTHEST_WALL, count)
+    nearest, farthest = (NEAREST_BESIDE, FARTHEST_BESIDE) if standing else (NEAREST_WALL, FARTHEST_WALL)
+    away = range_m * random.uniform(nearest, farthest, count)
     return SurroundingRoom(normals, away, strength, 10.0 ** (DEPOLARIZES_DB / 20.0) * (raw[0] + 1j * raw[1]))
 
 
