@@ -54,18 +54,18 @@ class Disturbances:
         Stray fields (draw, frequency, 2, theta, phi) of drawn rooms, at any level.
     echo_level
         Their declared field, rms of one reading over directions, relative to the peak; the record may show more, or less.
-    parts
-        So many draws one after the other are the walls of one room, whose phases nobody knows: the level is that of all of them.
     bends
         Fields (shape, frequency, 2, theta, phi) that a bending cable adds, each one standard deviation of its shape.
+    parts
+        So many draws one after the other are the walls of one room, whose phases nobody knows: the level is that of all of them.
     """
 
     noise: FloatArray | None = None
     slice_error: float = 0.0
     rooms: Iterable[ComplexArray] = ()
     echo_level: float = 0.0
-    parts: int = 1
     bends: ComplexArray | None = None
+    parts: int = 1
 
 
 @dataclass(frozen=True)
