@@ -286,8 +286,7 @@ class AlignmentMisfit(Generic[E]):
         """Return (noise, slice errors) outside the device's waves, one draw of each."""
         sphere = self._sphere
         sigma = np.ones(sphere.frequency_hz.size) if disturbances.noise is None else disturbances.noise
-        # At the poles all slices share one value: their mean, which is noisier than columns of its own would be.
-        noise = sphere.white_noise(random) * sigma[:, None, None, None]
+        noise = self._white(random) * sigma[:, None, None, None]
         # A slice holds both sides of the pole and is measured once for each component; neighbours between
         # the same two ties also share an error.
         each, several = (_per_slice(random, sphere.slices_used, n) for n in (1, TIED_SLICES))
@@ -295,14 +294,27 @@ class AlignmentMisfit(Generic[E]):
         total = sphere.phi.size
         return self.outside(noise), self.outside(sphere.field * finer_columns(sway, total))
 
+    def _white(self, random: np.random.Generator) -> ComplexArray:
+        """Return noise of standard deviation 1 in every sample.
+
+        With a floor as the assembly makes it, with the mean of all slices at the poles; without one every column has a sample of its own
+        there, as the misalignment of two axes has been counted with.
+        """
+        sphere = self._sphere
+        if self._floor is not None:
+            return sphere.white_noise(random)
+        shape = (sphere.frequency_hz.size, 2, sphere.theta.size, 2 * sphere.slices_used)
+        noise = (random.normal(size=shape) + 1j * random.normal(size=shape)) / np.sqrt(2.0)
+        return finer_columns(noise, sphere.phi.size)
+
     def _dilution(self, jacobian: FloatArray, spread: float, at: FloatArray) -> FloatArray:
         """Return the share of each column's size that is noise of the waves themselves, (parameter,).
 
         The waves that the forward model turns carry noise too: what it adds to a column looks like
         sensitivity that is not there, and would pull the value towards zero (regression dilution).
         """
-        random, sphere = np.random.default_rng(2), self._sphere
-        noise = sphere.white_noise(random)
+        random = np.random.default_rng(2)
+        noise = self._white(random)
         left = self.outside(noise)
         noise = noise * np.sqrt(spread / float(left @ left))
         own = self._jacobian(resized(self._step.measured(noise), self._step.keep_order), at)

@@ -47,7 +47,7 @@ PROBE = "probe"
 #: Sizes of all motions, in units of one standard deviation each.
 Units = tuple[float, ...]
 #: How fast a probe's response falls along its port and across it, per square radian.
-Beam = tuple[complex, complex]
+ProbeFall = tuple[complex, complex]
 
 
 @dataclass(frozen=True)
@@ -162,7 +162,7 @@ class MovedJoints:
         motions: tuple[SmallMotion, ...],
         *,
         probe: Expansion | None = None,
-        beam: Beam = (0.0, 0.0),
+        beam: ProbeFall = (0.0, 0.0),
     ) -> None:
         """Take the scan, the record that says where the joints stood, what may be off, and the probe.
 
@@ -269,7 +269,7 @@ class _Sight:
     above: FloatArray
 
 
-def beam_of_probe(hears: Callable[[FloatArray], ComplexArray]) -> Beam:
+def beam_of_probe(hears: Callable[[FloatArray], ComplexArray]) -> ProbeFall:
     """Return how fast a probe's response falls along its port and across it, from its responses near the axis."""
     cosine, sine = np.cos(BESIDE), np.sin(BESIDE)
     travel = np.array([[sine, 0, cosine], [-sine, 0, cosine], [0, sine, cosine], [0, -sine, cosine]])
