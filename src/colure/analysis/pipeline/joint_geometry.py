@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.pipeline.recipe import default_recipe, require_phase
-from colure.analysis.pipeline.stages import seed_of, transform
+from colure.analysis.pipeline.stages import bends_of, seed_of, transform
 from colure.analysis.pipeline.sweep_steps import one_pass
 from colure.analysis.steps.alignment import FREQUENCIES, looked_at, looked_upon
 from colure.analysis.steps.alignment_fit import Disturbances
@@ -92,7 +92,8 @@ def solved_geometry(
         rooms_around(some, step, chamber, model, own, seed_of(record)),
         10.0 ** (chamber.echo_level_db / 20.0),
     )
-    disturbances = Disturbances(found.noise[chosen], found.done.drift.between, rooms, level, parts=len(rooms[0]))
+    bends = bends_of(some, chamber, found.done.cable)
+    disturbances = Disturbances(found.noise[chosen], found.done.drift.between, rooms, level, bends, parts=len(rooms[0]))
     shown = of_role(record, Role.SCAN)["commanded_deg"].values[
         :, [str(n) for n in record["axis"].values].index("azimuth")
     ]

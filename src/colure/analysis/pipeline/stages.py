@@ -269,12 +269,12 @@ def _estimate(
             drift.between,
             rooms,
             10.0 ** (chamber.echo_level_db / 20.0),
-            np.concatenate([_bends(some, chamber, flex), *_beside(some, there, chamber)]),
+            np.concatenate([bends_of(some, chamber, flex), *_beside(some, there, chamber)]),
         ),
     )
 
 
-def _bends(sphere: MeasuredSphere, chamber: Chamber, flex: CableFlex | None) -> ComplexArray:
+def bends_of(sphere: MeasuredSphere, chamber: Chamber, flex: CableFlex | None) -> ComplexArray:
     """Return what the moving cable adds, one standard deviation of each shape over the azimuth: sin a and sin 2a.
 
     Left and right of the pole they act with opposite signs, as axes beside each other do; 1 - cos a does not.
