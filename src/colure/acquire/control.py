@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
+import sys
 import threading
+
+#: A thread that works lets another one on after this, seconds. The interpreter's own 5 ms count for every thread that works: beside
+#: two of them a word on a pipe was heard after 63 ms (median, busy computer), with 1 ms after 14 ms.
+SWITCH_S = 0.001
+
+
+def hear_stops_soon() -> None:
+    """Let the threads of this process take turns more often, so that a stop is not kept waiting by those that work."""
+    sys.setswitchinterval(SWITCH_S)
 
 
 class Control:

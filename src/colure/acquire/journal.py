@@ -179,7 +179,12 @@ class Journal:
             If it is in use, damaged, or written in another format.
         """
         journal = cls(path)
-        if journal.meta("format") is None and journal._seq == 0:
+        try:
+            begun = journal.meta("format") is not None or journal._seq > 0
+        except JournalError:
+            journal.close()  # else nobody could open a copy that was put back
+            raise
+        if not begun:
             journal._begin(plan, identity)
         journal._require_format()
         return journal

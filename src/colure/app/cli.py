@@ -454,8 +454,11 @@ def _acquire(
     despite_check: bool,
 ) -> Outcome:
     """Run the engine under a progress bar; Ctrl-C stops it safely."""
+    from colure.acquire.control import hear_stops_soon
     from colure.app import services
     from colure.app.terminal import keys, screens
+
+    hear_stops_soon()
 
     with screens.progress(len(made), quiet=quiet) as listener, keys.Controls(quiet=quiet) as controls:
         return services.acquire(

@@ -364,6 +364,15 @@ class Chamber(Section):
         return self
 
     @model_validator(mode="after")
+    def _temperature_logged(self) -> Chamber:
+        if self.temperature.of_sensor and not any(one.role == "sensor" for one in self.instruments):
+            raise ValueError(
+                "temperature.level_db_per_k: needs a sensor whose temperature is logged ([[instruments]] with role = 'sensor'); without "
+                "one declare the swing: level_db, phase_deg, period_s (dB/K)"
+            )
+        return self
+
+    @model_validator(mode="after")
     def _known_axes(self) -> Chamber:
         if self.probe.polarization == "circular":
             self._require_both_senses()

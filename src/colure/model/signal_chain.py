@@ -10,17 +10,30 @@ from colure.model.loading import Section, number
 
 
 class Temperature(Section):
-    """A swing of level and phase with the room's temperature, such as that of an air conditioner.
+    """What the room's temperature does to level and phase: a swing such as that of an air conditioner, and what a sensor logged.
 
     level_db, phase_deg
         Half of the swing from end to end of what the receiver reads, expanded (k = 2); 0: not declared.
     period_s
         Time of one swing. Ties closer together than half of it follow the swing.
+    level_db_per_k, phase_deg_per_k
+        What the receiver reads more for every kelvin that the run's sensor logged, expanded (k = 2), sign unknown; 0: not
+        declared. Cables and device are taken to follow the sensor at once.
+    sensor
+        Sensor and quantity that count, `air.temperature_c`; empty: the only temperature of the run.
     """
 
     level_db: float = number("dB", 0, 20, 0.0)
     phase_deg: float = number("deg", 0, 360, 0.0)
     period_s: float = number("s", 1, 86400, 1200.0)
+    level_db_per_k: float = number("dB/K", 0, 10, 0.0)
+    phase_deg_per_k: float = number("deg/K", 0, 360, 0.0)
+    sensor: str = Field(default="", max_length=80)
+
+    @property
+    def of_sensor(self) -> bool:
+        """Tell whether a logged temperature says how much level or phase may have moved."""
+        return max(self.level_db_per_k, self.phase_deg_per_k) > 0.0
 
 
 class Jumps(Section):

@@ -16,7 +16,7 @@ from colure.model.chamber import Chamber, SimulatedChamber
 from colure.twin.antennas import horn, probe_ports
 from colure.twin.devices import DeviceMaker, true_reflection
 from colure.twin.linkage import Linkage, require_joints
-from colure.twin.signal_chain import SignalChain, StandingWave
+from colure.twin.signal_chain import SignalChain, StandingWave, air_c
 from colure.twin.sources import Cluster, transmission
 from colure.twin.states import in_state
 
@@ -24,8 +24,6 @@ DEVICE_CHANNEL = 1
 REFERENCE_CHANNEL = 2
 #: The moving cable shorted at its far end: the wave runs through it twice.
 CABLE_CHANNEL = 3
-#: Air in the simulated chamber, and how far it swings, degrees Celsius.
-AIR_C, AIR_SWING_C = 23.0, 0.6
 
 
 #: Controller readouts in degrees by axis name; arrays of one shape are many positions at once.
@@ -154,9 +152,7 @@ class SimulatedRange:
 
     def air_c(self, moment: float) -> float:
         """Return the temperature of the air at a moment, degrees Celsius: it swings with what drives the level's swing."""
-        truth = self.truth
-        turn = 2.0 * np.pi * moment / truth.temperature_period_s + np.deg2rad(truth.temperature_start_deg)
-        return float(AIR_C + AIR_SWING_C * np.sin(turn))
+        return float(air_c(self.truth, moment))
 
     def reference_gain_dbi(self) -> FloatArray:
         """Return the gain of the simulated reference horn on its axis, (frequency,)."""

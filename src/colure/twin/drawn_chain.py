@@ -8,6 +8,7 @@ import numpy as np
 
 from colure.model.chamber import Chamber
 from colure.model.signal_chain import OnePort
+from colure.twin.signal_chain import AIR_SWING_C
 
 #: A declared bound of a leakage or a standing wave is met within so many dB (common practice, no source).
 BELOW_BOUND_DB = 3.0
@@ -60,6 +61,10 @@ def draw_chain(chamber: Chamber, seed: int) -> dict[str, Any]:
         "imbalance_db": draw(probe.imbalance_db),
         "imbalance_deg": draw(probe.imbalance_deg),
     }
+    if chamber.temperature.of_sensor:
+        # The air, and what it does, swing by so much: the sensor sees it.
+        drawn["temperature_db"] += AIR_SWING_C * draw(chamber.temperature.level_db_per_k)
+        drawn["temperature_deg"] += AIR_SWING_C * draw(chamber.temperature.phase_deg_per_k)
     # What nobody declared is not drawn; the budget says that it is not included.
     drawn["crosstalk_db"] = -200.0 if analyzer.isolation_db is None else max(-200.0, bound(analyzer.isolation_db))
     if analyzer.compression_dbm is not None:

@@ -22,6 +22,14 @@ SCATTERERS = 48
 LOOKED_AT = 600
 #: How differently the sites of an antenna scatter: phase in radians, rms (common practice, no source).
 UNEVEN = 0.5
+#: Air in the simulated chamber, and how far it swings, degrees Celsius.
+AIR_C, AIR_SWING_C = 23.0, 0.6
+
+
+def air_c(truth: TrueChain, moment_s: float | FloatArray) -> FloatArray:
+    """Return the temperature of the air at moments, degrees Celsius: it swings with what drives the level's swing."""
+    turn = 2.0 * np.pi * np.asarray(moment_s) / truth.temperature_period_s + np.deg2rad(truth.temperature_start_deg)
+    return np.asarray(AIR_C + AIR_SWING_C * np.sin(turn))
 
 
 class SignalChain:

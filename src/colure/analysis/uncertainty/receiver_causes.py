@@ -12,6 +12,7 @@ from colure.analysis.steps.gain import method_of
 from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.model.bands import of_segments
+from colure.model.conditions import kelvins
 from colure.model.plan import ROLES, Role
 from colure.model.reference import WITH_HORN
 
@@ -104,7 +105,31 @@ def _imbalance(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertu
 
 
 def _temperature(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
-    """A swing whose phase is not known, at periods about the declared one."""
+    """A swing as declared, and what the logged temperature may have done."""
+    swing = trial.inputs.chamber.temperature
+    traces, words = _swung(trial), []
+    if traces:
+        words.append(
+            f"declared \u00b1{swing.level_db:g} dB and \u00b1{swing.phase_deg:g} deg every {swing.period_s:g} s: what the ties leave of it"
+        )
+    size = swing.level_db
+    if swing.of_sensor:
+        record = trial.inputs.sweeps.record
+        warmer = kelvins(record, swing.sensor)
+        span = float(np.ptp(warmer))
+        warmer = (warmer - warmer.mean())[:, None, None]
+        logs = (swing.level_db_per_k / DB, 1j * np.deg2rad(swing.phase_deg_per_k))
+        traces += [trial.inputs.sweeps.trace * np.exp(log * warmer) for log in logs if log]
+        words.append(
+            f"declared \u00b1{swing.level_db_per_k:g} dB and \u00b1{swing.phase_deg_per_k:g} deg per kelvin, {span:.2f} K logged: what "
+            "the ties leave of it"
+        )
+        size = max(size, 0.5 * span * swing.level_db_per_k)
+    return Perturbation(cause, _changed(trial, traces), "; ".join(words), size, "dB")
+
+
+def _swung(trial: Trial) -> list[ComplexArray]:
+    """Return sweeps with a swing whose phase is not known, at periods about the declared one."""
     swing, again = trial.inputs.chamber.temperature, trial.inputs.sweeps
     moments: FloatArray = again.record["time_s"].values
     traces = []
@@ -115,8 +140,7 @@ def _temperature(cause: Cause, trial: Trial, random: np.random.Generator) -> Per
                 # Of a swing of unknown phase both parts have half of the square, and each period counts alike.
                 share = log / np.sqrt(2.0 * len(PERIODS))
                 traces += [again.trace * np.exp(share * part)[:, None, None] for part in (turn.real, turn.imag)]
-    words = f"declared \u00b1{swing.level_db:g} dB and \u00b1{swing.phase_deg:g} deg every {swing.period_s:g} s: what the ties leave of it"
-    return Perturbation(cause, _changed(trial, traces), words, swing.level_db, "dB")
+    return traces
 
 
 def _jumps(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -155,7 +179,8 @@ def _imbalanced(known: Declarations) -> bool:
 
 
 def _swinging(known: Declarations) -> bool:
-    return max(known.chamber.temperature.level_db, known.chamber.temperature.phase_deg) > 0.0
+    swing = known.chamber.temperature
+    return max(swing.level_db, swing.phase_deg) > 0.0 or swing.of_sensor
 
 
 def _jumping(known: Declarations) -> bool:
@@ -176,7 +201,7 @@ RECEIVER_CAUSES = (
     Cause(key="polarization imbalance", text="declared level and phase of the second polarization that the reference does not show",
           needs="imbalance_db, imbalance_deg", perturb=_imbalance, distribution="normal", declared=_imbalanced,
           missing="polarization imbalance"),
-    Cause(key="temperature", text="the declared swing on every sweep: what the ties leave of it", needs="[temperature]",
+    Cause(key="temperature", text="the declared swing and the logged temperature on every sweep: what the ties leave", needs="[temperature]",
           perturb=_temperature, distribution="normal", declared=_swinging, missing="temperature"),
     Cause(key="jumps", text="declared jumps in the record: what the ties leave of them", needs="[jumps]", perturb=_jumps,
           distribution="as drawn", declared=_jumping, missing="jumps", stream=(2,)),

@@ -158,7 +158,7 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
     settings = campaign.evaluation()
     chamber, device, recipe = without_learned_room(campaign)
     rehearsed, moments = measured(campaign if true is None else true, plan, seed=seed)
-    record = _record(plan, rehearsed, moments)
+    record = _record(plan, rehearsed, moments, campaign.chamber)
     if plan.states:
         record = of_state(record, 0)
     try:
@@ -229,12 +229,15 @@ def record_of_rehearsal(
 ) -> xr.Dataset:
     """Return the record of a rehearsed plan; `truth` instead of a drawn chamber."""
     rehearsed, moments = measured(campaign, plan, seed=seed, truth=truth)
-    return _record(plan, rehearsed, moments)
+    return _record(plan, rehearsed, moments, campaign.chamber)
 
 
-def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray) -> xr.Dataset:
+def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray, chamber: Chamber) -> xr.Dataset:
     from colure.model.record import build_record
+    from colure.twin.signal_chain import air_c
 
+    # A plan whose budget counts on a logged temperature gets the drawn chamber's.
+    air = air_c(rehearsed.truth, moments)[:, None] if chamber.temperature.of_sensor else None
     return build_record(
         plan,
         plan_index=np.arange(len(plan)),
@@ -248,6 +251,8 @@ def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray) -> xr.Dataset
         wall_time=moments,
         monotonic_s=moments,
         flags=np.zeros(len(plan), np.int64),
+        sensors=() if air is None else (chamber.temperature.sensor or "air.temperature_c",),
+        conditions=air,
     )
 
 

@@ -290,8 +290,10 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
 
     import uvicorn
 
+    from colure.acquire.control import hear_stops_soon
     from colure.app.web.guard.connections import BoundedProtocol
 
+    hear_stops_soon()
     # Only a socket that says that it is TCP is freed from Nagle's wait by asyncio: 40 ms for every answer on a kept connection.
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     listening = socket.socket(family, socket.SOCK_STREAM, socket.IPPROTO_TCP)

@@ -17,6 +17,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, get_args
 
+from colure.acquire.control import hear_stops_soon
 from colure.app.web.scan.layout import Kind, planned
 from colure.errors import InputError
 from colure.model.events import Event
@@ -183,6 +184,7 @@ def main() -> int:
     parser.add_argument("--home", action="store_true")
     parser.add_argument("--despite-check", action="store_true")
     arguments = parser.parse_args()
+    hear_stops_soon()
     # What anything else prints must not get between the lines.
     out = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())

@@ -15,6 +15,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, get_args
 
+from colure.acquire.control import hear_stops_soon
 from colure.app.web.scan.messages import ByHand, Limits, Pose, SweepMessage
 from colure.errors import GuardError, InputError, InstrumentError, MotionError
 from colure.model.bands import evenly_spaced
@@ -112,6 +113,7 @@ def _sweep(folder: Path) -> SweepMessage:
 
 def main() -> int:
     """Run from the command line; the control room does."""
+    hear_stops_soon()
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("action", choices=get_args(Action))
