@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -143,3 +144,37 @@ def test_a_disk_that_fails_is_named_instead_of_an_error_number(tmp_path):
         JournalError, match=r"journal\.sqlite: cannot be read .*check disk, cable, free space and permissions"
     ):
         Journal.resume(tmp_path / "journal.sqlite")
+
+
+@pytest.mark.parametrize(
+    ("statement", "says"),
+    [
+        ("delete from point where seq = 4", "end: the record was made from 4 points"),
+        ("delete from point", "end: the record was made from 4 points"),
+        ("delete from event where seq = 2", "end: the record was made beside 2 events"),
+        ("delete from meta where key = 'identity'", "entry identity: is gone"),
+        ("insert into superseded values(2)", r"row 2 \(put aside\): no fault of it was accepted"),
+    ],
+)
+def test_a_cut_end_and_points_put_aside_are_noticed(journal, statement, says):
+    """A chain alone does not show that its end is missing: what the record was made from is written down beside it."""
+    for index in range(4):
+        journal.append(row(index))
+    journal.note("state", "running", 1.0)
+    journal.note("stop", "enough", 2.0)
+    journal.note_end()
+    assert journal.verify().whole
+    journal._db.execute(statement)
+    (fault, *_) = journal.verify().damaged
+    assert re.search(says, fault), fault
+
+
+def test_a_run_that_goes_on_and_accepted_damage_are_no_cut_end(journal):
+    for index in range(3):
+        journal.append(row(index))
+    journal.note_end()
+    journal.append(row(3))
+    assert journal.verify().whole
+    journal._db.execute("update point set crc = crc + 1 where seq = 2")
+    assert journal.accept_damage()
+    assert journal.verify().whole and journal.done() == {0, 2, 3}

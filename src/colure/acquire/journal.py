@@ -21,6 +21,7 @@ from typing import Any
 import apsw
 import numpy as np
 
+from colure.acquire.chain import GENESIS, Chain, faults_of_the_end, faults_of_what_is_aside
 from colure.acquire.locks import hold_lock
 from colure.errors import InputError, LockedError
 from colure.errors import JournalError as JournalError  # noqa: PLC0414 - the room's front offers it too
@@ -33,7 +34,6 @@ OLDEST_SQLITE = (3, 51, 3)
 JOURNAL_FORMAT = 2
 HEADER = "<qqqdddqq"
 HEADER_BYTES = struct.calcsize(HEADER)
-GENESIS = b"\0" * 32
 
 
 @dataclass(frozen=True)
@@ -353,7 +353,7 @@ class Journal:
         """Check every checksum and the whole chain; names the damaged points."""
         damaged: list[str] = []
         bad_rows: list[int] = []
-        state = _Chain()
+        state = Chain()
         accepted: list[str] = []
         try:
             accepted = self.meta("accepted_damage") or []
@@ -390,7 +390,27 @@ class Journal:
         ]
         if self.plan().hash != self.meta("plan_hash"):
             damaged.append("plan: hash differs from its content")
-        return damaged
+        aside = [seq for (seq,) in self._db.execute("select seq from superseded order by seq")]
+        damaged += faults_of_what_is_aside(aside, self.meta("accepted_damage") or [])
+        return damaged + faults_of_the_end(self._db, self.meta("sealed"))
+
+    def note_end(self) -> None:
+        """Write down what a record is made from: points, events and entries that may not be fewer later.
+
+        A journal that can no longer be written has said so: its record is worth more than this note.
+        """
+        events, entries = (
+            self._db.execute("select count(*) from event").fetchone()[0],
+            self._db.execute("select key from meta"),
+        )
+        end = {
+            "rows": self._seq,
+            "root": self._chain.hex(),
+            "events": events,
+            "entries": sorted(key for (key,) in entries),
+        }
+        with suppress(JournalError):
+            self.set_meta("sealed", end)
 
     def close(self) -> None:
         """Close the database and give up the lock.
@@ -456,31 +476,6 @@ def holds_root(path: Path, root_hash: str) -> bool | None:
     except (apsw.Error, ValueError):
         return None
     return found is not None
-
-
-class _Chain:
-    """Walks the points in order and remembers what the next link must continue."""
-
-    def __init__(self) -> None:
-        self.previous: bytes = GENESIS
-        self.count = 0
-        self._expected = 1
-
-    def check(self, seq: int, index: int, body: bytes, crc: int, chain: bytes) -> list[str]:
-        """Return what is wrong with one row."""
-        faults = []
-        name = f"row {seq} (plan point {index})"
-        if seq != self._expected:
-            faults.append(f"rows {self._expected} to {seq - 1} are missing")
-        if zlib.crc32(body) != crc:
-            faults.append(f"{name}: checksum differs")
-        elif struct.unpack_from("<q", body)[0] != index:
-            faults.append(f"{name}: index differs from content")
-        if hashlib.sha256(self.previous + body).digest() != chain:
-            faults.append(f"{name}: chain broken")
-        self.previous, self._expected = chain, seq + 1
-        self.count += 1
-        return faults
 
 
 def _crc(*texts: str) -> int:

@@ -74,5 +74,6 @@ def record_of(journal: Journal) -> xr.Dataset:
 def seal(journal: Journal, path: Path) -> xr.Dataset:
     """Write the record beside the journal and return it."""
     record = record_of(journal)
+    journal.note_end()
     save_dataset(record, path)
     return record

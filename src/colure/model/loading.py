@@ -5,12 +5,15 @@ from __future__ import annotations
 import difflib
 import re
 import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
 from importlib import import_module
 from pathlib import Path
-from typing import Annotated, Any, TypeVar, get_args
+from typing import Annotated, Any, Literal, TypeVar, get_args, get_origin
 
 import annotated_types
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 from pydantic.fields import FieldInfo
 
 from colure.errors import InputError as InputError  # noqa: PLC0414 - the room's front offers it too
@@ -43,11 +46,88 @@ class Section(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, validate_default=True, defer_build=True)
 
+    @model_validator(mode="before")
+    @classmethod
+    def _numbers_as_they_are(cls, data: Any) -> Any:
+        """Let no text and no `true` pass for a number: "11" and true would be read as 11 and 1."""
+        if not isinstance(data, dict):
+            return data
+        strict = _strict_fields(cls)
+        return {name: strict[name].sifted(value) if name in strict else value for name, value in data.items()}
+
     def __repr__(self) -> str:
         """Return the entries in a few lines; tables inside only by name."""
         return cut_off(
             type(self).__name__, (f"{name}={in_short(getattr(self, name))}" for name in type(self).model_fields)
         )
+
+
+class NoNumber:
+    """Stands for a text or a `true` where a number belongs, so that the field refuses it; shown as it was written."""
+
+    def __init__(self, written: object) -> None:
+        self._written = written
+
+    def __repr__(self) -> str:
+        """Return what was written."""
+        return repr(self._written)
+
+
+@dataclass(frozen=True)
+class NumbersOnly:
+    """What could be taken for a number in a field that holds numbers, and must not.
+
+    likes
+        `str` and `bool`, unless the field holds such values too.
+    words
+        Texts that it may hold although it holds no others.
+    tables
+        Whether tables in it hold numbers by name; tables with entries of their own look at those themselves.
+    """
+
+    likes: tuple[type, ...]
+    words: frozenset[str]
+    tables: bool
+
+    def sifted(self, value: Any) -> Any:
+        """Return a value, or a list or table of them, with what is only like a number put aside."""
+        if isinstance(value, self.likes) and not (isinstance(value, str) and value in self.words):
+            return NoNumber(value)
+        if isinstance(value, (list, tuple)):
+            return type(value)(self.sifted(one) for one in value)
+        if self.tables and isinstance(value, dict):
+            return {name: self.sifted(one) for name, one in value.items()}
+        return value
+
+
+@cache
+def _strict_fields(model: type[BaseModel]) -> dict[str, NumbersOnly]:
+    """Return the fields that hold numbers."""
+    out = {}
+    for name, field in model.model_fields.items():
+        held = set(_held(field.annotation))
+        if held & {int, float}:
+            words = frozenset(one for one in held if isinstance(one, str))
+            tables = not any(isinstance(one, type) and issubclass(one, BaseModel) for one in held)
+            out[name] = NumbersOnly(tuple(kind for kind in (str, bool) if kind not in held), words, tables)
+    return out
+
+
+def _held(annotation: Any) -> Iterator[Any]:
+    """Yield the kinds of values that an annotation allows, and the words of its literals; not the keys of tables."""
+    origin, inner = get_origin(annotation), get_args(annotation)
+    if origin is Literal:
+        yield from (one if isinstance(one, str) else type(one) for one in inner)
+    elif origin is Annotated:
+        yield from _held(inner[0])
+    elif isinstance(origin, type) and issubclass(origin, Mapping):
+        yield from _held(inner[1])
+    elif inner:
+        for one in inner:
+            yield from _held(one)
+    else:
+        # A kind of text of its own, such as an enumeration, is text.
+        yield str if isinstance(annotation, type) and issubclass(annotation, str) else annotation
 
 
 def number(unit: str, low: float, high: float, default: float | None = None) -> Any:

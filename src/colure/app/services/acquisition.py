@@ -6,7 +6,7 @@ import shutil
 import socket
 from collections.abc import Callable, Mapping
 from contextlib import AbstractContextManager, nullcontext, suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -340,6 +340,12 @@ def verify(run: RunFolder) -> Verification:
     require_begun(run)
     journal = Journal.resume(run.journal)
     try:
-        return journal.verify()
+        found = journal.verify()
     finally:
         journal.close()
+    try:
+        own = not run.record.is_file() or _journal_holds_record(run)
+    except InputError as error:
+        return replace(found, damaged=(*found.damaged, *error.faults))
+    strange = f"{run.record.name}: was not made from {run.journal.name} as it is now: points may be missing at its end"
+    return found if own else replace(found, damaged=(*found.damaged, strange))
