@@ -232,12 +232,12 @@ def record_of_rehearsal(
     return _record(plan, rehearsed, moments, campaign.chamber)
 
 
-def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray, chamber: Chamber) -> xr.Dataset:
+def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray, chamber: Chamber | None = None) -> xr.Dataset:
     from colure.model.record import build_record
     from colure.twin.signal_chain import air_c
 
     # A plan whose budget counts on a logged temperature gets the drawn chamber's.
-    air = air_c(rehearsed.truth, moments)[:, None] if chamber.temperature.of_sensor else None
+    air = air_c(rehearsed.truth, moments)[:, None] if chamber is not None and chamber.temperature.of_sensor else None
     return build_record(
         plan,
         plan_index=np.arange(len(plan)),
@@ -251,7 +251,7 @@ def _record(plan: Plan, rehearsed: Rehearsed, moments: FloatArray, chamber: Cham
         wall_time=moments,
         monotonic_s=moments,
         flags=np.zeros(len(plan), np.int64),
-        sensors=() if air is None else (chamber.temperature.sensor or "air.temperature_c",),
+        sensors=() if air is None or chamber is None else (chamber.temperature.sensor or "air.temperature_c",),
         conditions=air,
     )
 
