@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import itertools
+import os
 import random
 import shutil
 
 import pytest
+from click.testing import CliRunner
 
 from colure.acquire.journal import Journal
 from colure.app import services
+from colure.app.cli import main
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import ColureError, InputError, JournalError
 from colure.model.files import open_dataset
@@ -48,12 +51,13 @@ def measure(tiny_campaign):
     """Measure so many points more of a run of the smallest campaign."""
     campaign, plan = services.make_plan(tiny_campaign)
 
-    def go(run: RunFolder, more: int = 6):
+    def go(run: RunFolder, more: int = 6, then=lambda: None):
         engines, seen = [], []
 
         def listen(event):
             seen.append(event.kind)
             if seen.count("point") >= more:
+                then()
                 engines[0].stop("enough")
 
         return services.acquire(campaign, plan, run, on_engine=engines.append, listener=listen)
@@ -157,3 +161,18 @@ def test_a_log_whose_journal_was_emptied_is_not_thrown_away(measure, tiny_campai
         with pytest.raises(JournalError, match=r"confirmed points may lie in journal.sqlite-wal \(18 bytes\)"):
             measure(run)
         assert log.read_bytes() == b"frames with points"
+
+
+def test_a_folder_that_is_renamed_during_a_run_ends_it_in_one_line_and_loses_nothing(measure, tiny_campaign):
+    run, moved = run_folder(tiny_campaign, "first"), run_folder(tiny_campaign, "moved")
+    with pytest.raises(InputError, match="its folder was moved or removed; every point is in journal.sqlite"):
+        measure(run, 4, then=lambda: run.path.rename(moved.path) if run.path.exists() else None)
+    assert services.rebuild(moved) == (len(on_disk(moved)), "") and len(on_disk(moved)) >= 4
+
+
+def test_a_folder_that_cannot_be_written_is_refused_before_the_cautions(measure, tiny_campaign, monkeypatch):
+    """Root may write everywhere but to a disk that is mounted so: the system's answer is planted."""
+    monkeypatch.setattr("os.access", lambda path, mode, **_: not mode & os.W_OK)
+    result = CliRunner().invoke(main, ["acquire", str(tiny_campaign)])
+    assert result.exit_code == 2 and "cannot be written, and a run is kept there" in " ".join(result.output.split())
+    assert "caution" not in result.output.lower() and not (tiny_campaign / "runs").exists()

@@ -328,6 +328,7 @@ def acquire(
     """
     from colure.acquire.outcome import Options
     from colure.app import services
+    from colure.app.services.acquisition import require_writable
     from colure.app.services.bench_check import require_passed_check
     from colure.app.services.stopping import parsed
     from colure.app.storage.folders import run_folder
@@ -357,6 +358,7 @@ def acquire(
         return
     if not despite_check:
         require_passed_check(folder, made.hash)
+    require_writable(run)
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
     keep_identity(run, identity_said(campaign, said), photographs)
     options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import socket
 from collections.abc import Callable, Mapping
@@ -84,7 +85,6 @@ def acquire(
     from colure.acquire.gate import who_answers
     from colure.acquire.journal import Journal
     from colure.acquire.outcome import Options as EngineOptions
-    from colure.acquire.seal import seal
     from colure.acquire.wakefulness import kept_awake
     from colure.app.services.stopping import followed
     from colure.app.services.tie_direction import keep as keep_tie_direction
@@ -97,6 +97,7 @@ def acquire(
     # What cannot be processed afterwards is not measured for hours first.
     reference_of(campaign, plan.frequency_hz)
     require_valid(campaign)
+    require_writable(run)
     run.path.mkdir(parents=True, exist_ok=True)
     _check_disk(run.path, plan)
     _check_journal_kept(run)
@@ -140,10 +141,39 @@ def acquire(
                     on_engine(engine)
                 outcome = engine.run()
             if outcome.measured:
-                seal(journal, run.record)
+                _seal(journal, run)
         finally:
             journal.close()
     return outcome
+
+
+def _seal(journal: Journal, run: RunFolder) -> None:
+    """Write the record; raises `InputError` where it cannot be written, with what to do: nothing is lost."""
+    from colure.acquire.seal import seal
+
+    try:
+        seal(journal, run.record)
+    except OSError as error:
+        why = error.strerror or str(error) if run.path.is_dir() else "its folder was moved or removed"
+        raise InputError(
+            [
+                f"{run.record}: could not be written: {why}; every point is in {run.journal.name}, wherever it lies now: put the folder back or "
+                "free the disk, then colure acquire FOLDER --run NAME --rebuild makes the record"
+            ]
+        ) from None
+
+
+def require_writable(run: RunFolder) -> None:
+    """Raise `InputError` if nothing can be written where a run is to be kept; nothing is made there."""
+    folder = run.path.absolute()
+    while not folder.exists():
+        folder = folder.parent
+    if not os.access(folder, os.W_OK | os.X_OK):
+        raise InputError(
+            [
+                f"{folder}: cannot be written, and a run is kept there: free it, or copy the campaign to another folder; nothing was moved"
+            ]
+        )
 
 
 def _check_journal_kept(run: RunFolder) -> None:
