@@ -6,6 +6,7 @@ Every room may import this module; it imports none, and no library before it is 
 from __future__ import annotations
 
 import reprlib
+import unicodedata
 from collections.abc import Iterable
 from dataclasses import fields, is_dataclass
 from math import isnan
@@ -145,3 +146,14 @@ def in_short(part: Any) -> str:
     if is_dataclass(part) or hasattr(part, "model_fields_set"):
         return f"{type(part).__name__}(...)"
     return SHORT.repr(part)
+
+
+#: Marks that turn the direction of writing (Unicode Standard Annex 9, section 2).
+TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+
+
+def printable(text: str, keep: str = "\n") -> str:
+    """Return a text that does nothing to a terminal: control characters and marks that turn the writing become `?`, but for `keep`."""
+    return "".join(
+        "?" if one not in keep and (one in TURNING or unicodedata.category(one) == "Cc") else one for one in text
+    )

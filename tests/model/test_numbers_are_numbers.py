@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated, Literal
 
 import pytest
+from click.testing import CliRunner
 from pydantic import Field
 
+from colure.app.cli import main
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.loading import Section, number, validate
@@ -53,3 +56,18 @@ def test_what_may_be_a_text_or_true_stays_one():
     for name, value in {"either": "11", "named": {"a": "1"}, "plain": False}.items():
         with pytest.raises(InputError, match=name):
             validate(Mixed, {**good, name: value}, source="mixed.toml")
+
+
+@pytest.mark.parametrize("mark", ["\\u001b[31m", "\\u202e", "\\u009b2J", "\\u2067", "\\u0007"])
+def test_a_text_that_does_something_to_a_terminal_is_refused(campaign_folder, mark):
+    """Escape sequences (ECMA-48) and marks of direction (Unicode Standard Annex 9)."""
+    path = campaign_folder / "goal.toml"
+    text = path.read_text(encoding="utf-8")
+    path.write_text(re.sub(r'name = "', lambda _: f'name = "{mark}', text, count=1), encoding="utf-8")
+    shown = CliRunner().invoke(main, ["plan", str(campaign_folder)])
+    assert (
+        shown.exit_code == 2
+        and "goal.toml: name = " in shown.output
+        and "must hold no control characters" in shown.output
+    )
+    assert not set(shown.output) & set("\x1b\u202e\u009b\u2067\x07")

@@ -16,6 +16,7 @@ from colure.errors import AcquisitionError, GuardError, MotionError
 from colure.geometry.conventions import FloatArray
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, StateDriver
 from colure.model.plan import ROLES, Role
+from colure.values import printable
 
 #: A tie point re-measured on resume must agree with the journal's within this, in dB.
 RESUME_TOLERANCE_DB = 1.0
@@ -33,7 +34,8 @@ def who_answers(analyzer: AnalyzerDriver, axes: AxesDriver, states: StateDriver 
     with blame("axes"):
         controller = axes.identity()
     switch = None if states is None else states.identity()
-    return {"analyzer": receiver, "axes": controller, "states": switch, "receiver": analyzer.receiver}
+    said = {"analyzer": receiver, "axes": controller, "states": switch, "receiver": analyzer.receiver}
+    return {name: printable(one) if isinstance(one, str) else one for name, one in said.items()}
 
 
 class StartCheck:

@@ -57,6 +57,7 @@ from colure.app.commands.verify import verify
 from colure.app.scale.threads import one_thread
 from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError
 from colure.model.strict_json import json_text
+from colure.values import printable
 
 if TYPE_CHECKING:
     from colure.acquire.outcome import Options, Outcome
@@ -135,13 +136,14 @@ class CommandGroup(click.Group):
             return super().invoke(ctx)
         except ColureError as error:
             command = self.commands.get(ctx.invoked_subcommand or "")
-            click.echo(with_flags(str(error), [] if command is None else command.params), err=True)
+            # An instrument or a file may have said what stands in it.
+            click.echo(printable(with_flags(str(error), [] if command is None else command.params)), err=True)
             ctx.exit(error.exit_code)
         except (FileNotFoundError, PermissionError, IsADirectoryError, NotADirectoryError) as error:
             if error.filename is None:
                 raise
             # A folder that is not there or may not be written to is bad input, not a fault of the program.
-            click.echo(f"{error.filename}: {error.strerror}", err=True)
+            click.echo(printable(f"{error.filename}: {error.strerror}"), err=True)
             ctx.exit(BAD_INPUT)
 
 

@@ -49,6 +49,8 @@ class EpicsProfile(Section):
         How often a move is looked at.
     """
 
+    foreign_words = True
+
     kind: Literal["epics-motors"]
     motors: dict[str, str] = Field(min_length=1)
     home: Literal["forward", "reverse", "none"] = "none"

@@ -203,6 +203,8 @@ class LineProfile(Section):
         An alarm that comes by itself; a status that says that the axes were not homed.
     """
 
+    foreign_words = True
+
     kind: Literal["line-axes"]
     line: LineTable = LineTable()
     axes: dict[str, LineAxis]

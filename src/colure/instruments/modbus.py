@@ -50,6 +50,8 @@ class ModbusProfile(Section):
         Address of the device behind the line.
     """
 
+    foreign_words = True
+
     kind: str
     line: SerialTable = SerialTable()
     unit: int = Field(default=1, ge=0, le=247)

@@ -44,6 +44,8 @@ class AnalyzerProfile(Section):
         `sweep` is carried out once for every average.
     """
 
+    foreign_words = True
+
     kind: Literal["scpi-analyzer"]
     line: LineTable = LineTable()
     identity: str = "*IDN?"
@@ -107,6 +109,8 @@ class PowerProfile(Section):
     `read` is sent once per frequency, after `tune` with `{frequency_hz}`.
     """
 
+    foreign_words = True
+
     kind: Literal["scpi-power"]
     line: LineTable = LineTable()
     identity: str = "*IDN?"
@@ -132,6 +136,8 @@ class GcodeProfile(Section):
     inverse time of the whole move; `wait` receives `{settle_s}`. `coordinated` says that all axes
     of one `move` start and end together.
     """
+
+    foreign_words = True
 
     kind: Literal["gcode-axes"]
     line: LineTable = LineTable()

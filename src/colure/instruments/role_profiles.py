@@ -32,6 +32,8 @@ class WordsProfile(Section):
         Query of the error queue after every command ("" if there is none), and what it says when it is empty.
     """
 
+    foreign_words = True
+
     kind: str
     line: LineTable = LineTable()
     identity: str = ""

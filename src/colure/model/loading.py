@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 from pathlib import Path
-from typing import Annotated, Any, Literal, TypeVar, get_args, get_origin
+from typing import Annotated, Any, ClassVar, Literal, TypeVar, get_args, get_origin
 
 import annotated_types
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
@@ -18,7 +18,7 @@ from pydantic.fields import FieldInfo
 
 from colure.errors import InputError as InputError  # noqa: PLC0414 - the room's front offers it too
 from colure.model.admission import require_regular
-from colure.values import cut_off, in_short
+from colure.values import cut_off, in_short, printable
 
 #: A campaign file larger than this is refused before it is parsed.
 LARGEST_TOML_BYTES = 1_000_000
@@ -42,8 +42,13 @@ def require_library(name: str, extra: str) -> Any:
 
 
 class Section(BaseModel):
-    """Base of every table in a campaign file: frozen, no unknown fields, no infinities."""
+    """Base of every table in a campaign file: frozen, no unknown fields, no infinities.
 
+    foreign_words
+        Its texts are words of an instrument, which may be control characters.
+    """
+
+    foreign_words: ClassVar[bool] = False
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, validate_default=True, defer_build=True)
 
     @model_validator(mode="before")
@@ -197,6 +202,31 @@ def require_shallow(data: dict[str, Any], source: str) -> None:
     raise InputError([f"{source}: nested too deeply: must be at most {DEEPEST} tables or lists"])
 
 
+def _require_plain_text(data: dict[str, Any], source: str) -> None:
+    """Refuse texts that would do something to a terminal, or turn what is written after them around."""
+    faults = [
+        f"{source}: {where} = {text!r}: must hold no control characters, and no marks that turn the direction of writing"
+        for where, text in _texts(data, "")
+        if text != printable(text, keep="\n\r\t")
+    ]
+    if faults:
+        raise InputError(faults)
+
+
+def _texts(value: Any, where: str) -> Iterator[tuple[str, str]]:
+    """Yield every text of a table, its keys too, with the place where it stands."""
+    if isinstance(value, str):
+        yield where, value
+    elif isinstance(value, dict):
+        for name, one in value.items():
+            place = f"{where}.{name}" if where else str(name)
+            yield printable(place), str(name)
+            yield from _texts(one, printable(place))
+    elif isinstance(value, (list, tuple)):
+        for one in value:
+            yield from _texts(one, where)
+
+
 def load(model: type[ModelT], path: Path) -> ModelT:
     """Read and validate one campaign file; raises `InputError` with every fault found."""
     return validate(model, read_toml(path), source=path.name)
@@ -205,6 +235,8 @@ def load(model: type[ModelT], path: Path) -> ModelT:
 def validate(model: type[ModelT], data: dict[str, Any], *, source: str) -> ModelT:
     """Validate a table against a model; raises `InputError` with every fault found."""
     require_shallow(data, source)
+    if not getattr(model, "foreign_words", False):
+        _require_plain_text(data, source)
     try:
         return model.model_validate(data)
     except ValidationError as error:
