@@ -41,6 +41,7 @@ if TYPE_CHECKING:
     from colure.model.device import Device
     from colure.model.figure import Figure
     from colure.report.document import Document
+    from colure.report.second_core import SecondCore
     from colure.report.source import PatternCuts, Source
 
 
@@ -59,17 +60,44 @@ def source_of(
     processed: Processed,
     figures: list[Figure],
     judged: Judged | None = None,
+    beside: SecondCore | None = None,
 ) -> Source:
-    """Return everything that the report of a processed run shows; `judged` fills its verdict."""
+    """Return everything that the report of a processed run shows; `judged` fills its verdict, `beside` begins to draw."""
     from colure.analysis.findings.diagnosis import diagnoses
     from colure.analysis.findings.self_check import room_of, self_check
     from colure.model.files import file_hash
-    from colure.report.source import Source
+    from colure.report.second_core import EARLY
+    from colure.report.source import PatternCuts, Source
 
     device = processed.device or campaign.device
     record = one_distance(campaign, opened(state_in(processed, run)))
     sha256, reference = file_hash(run.record), reference_of(campaign, processed.frequency_hz)
     shown = campaign.goal.shown_index(processed.frequency_hz)
+    known = Source(
+        plan=plan,
+        chamber=campaign.chamber,
+        device=campaign.device,
+        processed=processed,
+        figures=figures,
+        record_attrs=dict(record.attrs),
+        record_file=run.record.name,
+        record_sha256=sha256,
+        demo=campaign.chamber.analyzer.resource == "twin",
+        diagnoses=[],
+        room=None,
+        levels={},
+        cuts=PatternCuts({}, float("nan"), {}, {}),
+        findings=[],
+        face=None,
+        judged=None if judged is None else verdicts_for_report(judged),
+        states=_power_of_states(campaign, run, processed, shown),
+        particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),
+        stops=stops_of(record),
+        shown=shown,
+    )
+    settings = known.particulars.settings
+    if beside is not None and settings.form == "full":
+        beside.begin(known, [name for name in EARLY if name in (settings.sections or EARLY)])
 
     def checked() -> tuple[EchoMap | None, list[Finding]]:
         room = room_of(processed, campaign.chamber)
@@ -82,27 +110,8 @@ def source_of(
         cuts = _cuts(processed, levels, shown)
         diagnosed = diagnoses(record, processed, campaign.chamber, device, reference)
         room, findings = waiting.result()
-    return Source(
-        plan=plan,
-        chamber=campaign.chamber,
-        device=campaign.device,
-        processed=processed,
-        figures=figures,
-        record_attrs=dict(record.attrs),
-        record_file=run.record.name,
-        record_sha256=sha256,
-        demo=campaign.chamber.analyzer.resource == "twin",
-        diagnoses=diagnosed,
-        room=room,
-        levels=levels,
-        cuts=cuts,
-        findings=findings,
-        face=face.result(),
-        judged=None if judged is None else verdicts_for_report(judged),
-        states=_power_of_states(campaign, run, processed, shown),
-        particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),
-        stops=stops_of(record),
-        shown=shown,
+    return replace(
+        known, diagnoses=diagnosed, room=room, levels=levels, cuts=cuts, findings=findings, face=face.result()
     )
 
 
@@ -131,7 +140,7 @@ def write_report(
     from colure.report.second_core import second_core
 
     with second_core() as beside:
-        source = source_of(campaign, plan, run, processed, figures, judged)
+        source = source_of(campaign, plan, run, processed, figures, judged, beside)
         try:
             document = compose(source, beside)
         except ValueError as error:
