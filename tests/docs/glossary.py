@@ -101,6 +101,7 @@ COMMON = frozenset(
         "WCAG",
         "DECIDABLE",
         "FAIL",
+        "FILE",
         "INCLUDED",
         "ON",
         "OVERDUE",
