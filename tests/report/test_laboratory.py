@@ -172,7 +172,9 @@ def test_every_text_exists_in_every_language_with_the_same_values():
         assert set(texts) == set(LANGUAGES), key
         fields = [sorted(re.findall(r"\{(\w+)\}", texts[name])) for name in LANGUAGES]
         assert all(one == fields[0] for one in fields), key
-        units = [re.findall(r"\d+(?:\.\d+)? %|/ d\w+|GHz|ILAC-[\w:/]+", texts[name]) for name in LANGUAGES]
+        # English has a decimal point, the others a comma.
+        plain = [re.sub(r"(?<=\d),(?=\d)", ".", texts[name]) for name in LANGUAGES]
+        units = [re.findall(r"\d+(?:\.\d+)? %|/ d\w+|GHz|ILAC-[\w:/]+", one) for one in plain]
         assert all(sorted(one) == sorted(units[0]) for one in units), key
 
 
