@@ -34,7 +34,7 @@ PATIENCE_S: Final = 60.0
 START: Final = "from colure.report import content, second_core; second_core.serve(content.SECTIONS)"
 
 Sections = dict[str, tuple["ReportSection", ...]]
-_Drawn = tuple[Sections, list[str]]
+_DrawnByChild = tuple[Sections, list[str]]
 Drawers = Mapping[str, Callable[["Source"], tuple["ReportSection", ...]]]
 
 
@@ -50,7 +50,7 @@ class SecondCore:
         self._talk = ThreadPoolExecutor(1)
         self._early: deque[str] = deque()
         self._given: set[str] = set()
-        self._begun: Future[_Drawn] | None = None
+        self._begun: Future[_DrawnByChild] | None = None
 
     def begin(self, source: Source, names: Sequence[str]) -> None:
         """Let the child draw sections of these names while this process still works out what the others show.
@@ -89,7 +89,7 @@ class SecondCore:
         missing = deque(name for name in dict.fromkeys(names) if name not in drawn)
         return {**drawn, **_worked_off(source, missing, drawers)}
 
-    def _drawn_by_child(self, source: Source, language: str, left: deque[str]) -> _Drawn:
+    def _drawn_by_child(self, source: Source, language: str, left: deque[str]) -> _DrawnByChild:
         """Let the child draw what stands first in `left` until nothing is left, or it fails: sections, and texts left in English."""
         drawn: Sections = {}
         english: list[str] = []
