@@ -24,17 +24,21 @@ const ARM = [
 ];
 const THETA = [-80, -40, 0, 40, 80];
 
-/** Slices at these phi, there and back. */
+/** Slices at these phi, there and back, with two checks before them and a second pass after them. */
 function motion(phis: number[]): Parameters<typeof mountSlices>[0] {
-  const points = phis.flatMap((phi, s) => (s % 2 ? [...THETA].reverse() : THETA).map((theta) => ({ theta, phi, s })));
+  const points = phis.flatMap((phi, s) =>
+      (s % 2 ? [...THETA].reverse() : THETA).map((theta) => ({ theta, phi, s, pass: 0 })),
+    ),
+    checks = [0, 0].map(() => ({ theta: 0, phi: 0, s: -1, pass: -1 })),
+    all = [...checks, ...points, ...points.map((p) => ({ ...p, theta: 0.5 * p.theta, pass: 1 }))];
   return {
     axes: ["azimuth", "roll", "probe"],
-    angles_deg: [0, 0, 0, ...points.flatMap((p) => [p.theta, p.phi, 0])],
+    angles_deg: all.flatMap((p) => [p.theta, p.phi, 0]),
     mount: {
       joints: ARM,
-      values: [0, 0, 0, ...points.flatMap((p) => [p.phi, p.theta, 0])],
-      slice_index: [-1, ...points.map((p) => p.s)],
-      pass_index: [-1, ...points.map(() => 0)],
+      values: all.flatMap((p) => [p.phi, p.theta, 0]),
+      slice_index: all.map((p) => p.s),
+      pass_index: all.map((p) => p.pass),
     },
   } satisfies Pick<Motion, "axes" | "angles_deg"> & { mount: object };
 }
@@ -42,7 +46,7 @@ function motion(phis: number[]): Parameters<typeof mountSlices>[0] {
 describe("slices of a plan on a mount with joints", () => {
   const slices = mountSlices(motion([0, 30, 60, 90, 120, 150, 180]));
 
-  it("are six of the plan's, without ties", () => {
+  it("are six of the plan's first pass, without ties", () => {
     expect(slices.length).toBe(6);
     expect(slices[0].values.length).toBe(THETA.length);
   });
