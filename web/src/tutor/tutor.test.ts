@@ -1,31 +1,11 @@
-import { Group, Vector3 } from "three";
 import { beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
-import type { JointLine, Motion } from "../request/types";
+import { motion, standing } from "../scene/arm.fixture";
 import { Chamber } from "../scene/chamber";
 import { DirectionSphere } from "../scene/sphere";
 import { Stage } from "../scene/stage";
 import type { Page, View } from "../shell/page";
 import { learnPage } from "./tutor";
 
-const joint = (name: string, carries: "device" | "probe", axis: number[], point_m: number[], rolls = false): JointLine => ({
-  name, carries, kind: "revolute", axis, point_m, least: -200, most: 370, unit: "deg", rolls,
-}); // prettier-ignore
-const THETA = [-80, -40, 0, 40, 80],
-  PHI = [0, 30, 60, 90, 120, 150];
-const points = PHI.flatMap((phi, s) => (s % 2 ? [...THETA].reverse() : THETA).map((theta) => ({ theta, phi, s })));
-/** What the server says of a swinging arm over a turntable, 2 m. */
-const motion: Motion = {
-  geometry: "roll-over-azimuth", formula: "", axes: ["azimuth", "roll", "probe"],
-  angles_deg: points.flatMap((p) => [p.theta, p.phi, 0]), readouts_deg: points.flatMap((p) => [p.theta, p.phi, 0]),
-  role: points.map(() => 0), cell: points.map((_, i) => i), time_s: points.map((_, i) => i), directions: [],
-  range_m: 2, size_mm: [60, 60, 6], offset_mm: [0, 0, 0], slant_deg: 0, reach_m: 0.05, ports: 1, limits_deg: [[-80, 80], [0, 150], [0, 0]],
-  limits_words: ["turntable -10 to 370 deg", "arm -110 to 110 deg", "rotary -200 to 200 deg"],
-  mount: {
-    joints: [joint("turntable", "device", [0, 0, -1], [0, 0, 0]), joint("arm", "probe", [0, 1, 0], [0, 0, 0]), joint("rotary", "probe", [0, 0, 1], [0, 0, 2], true)],
-    solids: [{ name: "floor", body: -1, shape: "box", a_m: [0, 0, -3], b_m: [4, 4, 0.1], radius_m: 0 }],
-    up: [0, 0, 1], values: points.flatMap((p) => [p.phi, p.theta, 0]), slice_index: points.map((p) => p.s), pass_index: points.map(() => 0),
-  },
-}; // prettier-ignore
 const lesson = (mount: object) => ({
   direction: [0, 0.5, Math.sqrt(0.75)], theta: 30, phi: 90, azimuth: 0, elevation: 30, alpha: 0, epsilon: 30,
   bases: Array.from({ length: 4 }, () => ({ name: "", formula: "", components: ["", ""], first: [1, 0, 0], second: [0, 1, 0] })),
@@ -52,17 +32,9 @@ beforeEach(async () => {
   await vi.waitFor(() => expect(page.element.textContent).toContain("slices of the plan are played"));
 });
 
-const probe = (): Vector3 => {
-  view.stage.scene.updateMatrixWorld(true);
-  const group = view.stage.room.children.filter((one) => one instanceof Group)[3];
-  return view.stage.room.worldToLocal(group.getWorldPosition(new Vector3()));
-};
-const x = (): Vector3 => {
-  view.stage.scene.updateMatrixWorld(true);
-  return view.stage.room.worldToLocal(view.stage.device.localToWorld(new Vector3(1, 0, 0)));
-};
-const close = (found: Vector3, wanted: number[]) =>
-  wanted.forEach((v, i) => expect(found.toArray()[i]).toBeCloseTo(v, 6));
+const probe = () => standing(view.stage).probe,
+  x = () => standing(view.stage).x;
+const close = (found: number[], wanted: number[]) => wanted.forEach((v, i) => expect(found[i]).toBeCloseTo(v, 6));
 function set(share: number): void {
   const input = page.element.querySelector<HTMLInputElement>("input[type=range]")!;
   input.value = String(share);
@@ -84,7 +56,7 @@ describe("the tutor on a mount with joints", () => {
     close(probe(), [Math.sin((-80 * Math.PI) / 180), 0, Math.cos((-80 * Math.PI) / 180)]);
     close(x(), [1, 0, 0]);
     set(125);
-    expect(probe().x).toBeGreaterThan(0);
+    expect(probe()[0]).toBeGreaterThan(0);
     close(x(), [1, 0, 0]);
     // The fourth slice stands at phi 90 from a fifth of it on: right-handed about -z.
     set(640);
