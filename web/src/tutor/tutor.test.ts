@@ -13,12 +13,19 @@ const lesson = (mount: object) => ({
   mount,
 }); // prettier-ignore
 
-let view: View, page: Page, told: object;
+let view: View,
+  page: Page,
+  told: object,
+  refused = false;
 
 beforeAll(() => {
   vi.stubGlobal("ResizeObserver", class { observe() {} disconnect() {} }); // prettier-ignore
   vi.stubGlobal("matchMedia", () => ({ matches: true }));
   vi.stubGlobal("fetch", (path: string) => {
+    if (refused && path === "/api/motion")
+      return Promise.resolve({
+        ok: false, status: 422, json: () => Promise.resolve({ errors: ["theta = 180 is out of reach"] }),
+      }); // prettier-ignore
     const answer = path === "/api/motion" ? motion : lesson(told);
     return Promise.resolve({ ok: true, status: 200, json: () => Promise.resolve(answer) });
   });
@@ -42,6 +49,15 @@ function set(share: number): void {
 }
 
 describe("the tutor on a mount with joints", () => {
+  it("says why the campaign's own mount is not there", async () => {
+    page.leave();
+    refused = true;
+    page = learnPage(view);
+    document.body.replaceChildren(page.element);
+    await vi.waitFor(() => expect(page.element.textContent).toContain("theta = 180 is out of reach"));
+    refused = false;
+  });
+
   it("begins with the campaign's own mount, and says its joints' limits", () => {
     expect(page.element.textContent).toContain("arm -110 to 110 deg");
     expect(page.element.textContent).not.toContain("not drawn");

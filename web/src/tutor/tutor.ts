@@ -381,7 +381,12 @@ export function learnPage(view: View): Page {
       }
       stand();
     },
-    () => gone.signal.aborted || stand(),
+    (error: unknown) => {
+      if (gone.signal.aborted) return;
+      stand();
+      // The campaign's own positioner is missing: that is said, and the three stacks are there all the same.
+      play.fault(error);
+    },
   );
   stand();
   return {
