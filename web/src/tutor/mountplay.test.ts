@@ -57,6 +57,11 @@ describe("slices of a plan on a mount with joints", () => {
     expect(words.slice).toBe("a great circle through boresight");
   });
 
+  it("tell of a detour between two points where the turntable turns over", () => {
+    const over: MountSlice = { values: [[0, 30, 0], [0, 5, 0], [180, 10, 0], [180, 30, 0]], behind: [false, false, true, true], chi: [0, 0, 0, 0] }; // prettier-ignore
+    expect(mountWords(ARM, 1, [over]).kind).toBe("other");
+  });
+
   it("never leave what the plan goes to", () => {
     for (let share = 0; share <= 1; share += 0.003) {
       const [turn, arm] = mountMoment(slices, share).values;

@@ -148,7 +148,8 @@ export function mountWords(
     named = (which: number[]) =>
       `${others(which).length > 1 ? "joints" : "joint"} ${listed(others(which).map((i) => joints[i].name))}`,
     longest = slices.reduce((a, b) => (b.values.length > a.values.length ? b : a)),
-    { words, poles, kind } = curve(longest.values.map((v) => sight(joints, v, rangeM).direction));
+    // Between the points too: a joint that turns over on the way makes a detour there.
+    { words, poles, kind } = curve(mountSwept(joints, rangeM, [longest], 1)[0]);
   return {
     swept: named(swept),
     stepped: named(stepped),
