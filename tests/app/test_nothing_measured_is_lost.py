@@ -143,7 +143,8 @@ def try_to_begin(measure, folder, journal, record, rebuild: bool) -> str:
         services.rebuild(run) if rebuild else measure(run, 1)
     except ColureError as error:
         outcome = "refused"
-        assert run.journal.name in str(error) or run.record.name in str(error), f"{name}: {error}"
+        named = (run.journal.name, run.record.name, f"run {run.path.name}: does not exist")
+        assert any(one in str(error) for one in named), f"{name}: {error}"
         assert record[1] is None or run.record.read_bytes() == record[1], name
     assert before <= on_disk(run), name
     return outcome
