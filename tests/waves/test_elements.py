@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 
 from colure.geometry.conventions import wavelength
-from colure.waves.elements import element_excitations
+from colure.geometry.directions import unit_vector
+from colure.waves.elements import element_excitations, element_waves
 from colure.waves.expansion import Expansion
+from colure.waves.scattered import synthesis_at
 from tests.conftest import cluster_of, expansion_of
 
 F = np.array([10e9])
@@ -87,3 +89,21 @@ def test_upright_dipoles_that_radiate_nothing_ahead_are_told_one_by_one():
         rms, weakest = compared(found.weight[0], true)
         print(f"rms {rms:.1f} dB, dead element {weakest:.1f} dB, floor {20 * np.log10(found.floor[0]):.1f} dB")
         assert rms < -60.0 and weakest < 20 * np.log10(found.floor[0])
+
+
+@pytest.mark.parametrize("pattern", ["estimated", "panel"])
+def test_the_elements_own_waves_times_the_excitations_give_the_pattern_back_in_its_scale(pattern):
+    """4 x 4 Huygens sources, whose pattern is (1 + cos theta)/2 in closed form (Balanis, Antenna Theory, ch. 12): e(d) = f(d) times the array factor."""
+    random = np.random.default_rng(8)
+    true, places = moments(random, 16, 3), grid(4, 4, 0.6 * LAM)
+    device = cluster_of(F, places, true[:, None] * np.array([1, 0, 0]), true[:, None] * np.array([0, 1, 0]))
+    expansion = expansion_of(device, 24)
+    weight = element_excitations(expansion, places, pattern=pattern).weight
+    own = element_waves(expansion, places, weight, pattern=pattern)
+    theta, phi = np.deg2rad(random.uniform(0.0, 70.0, 200)), random.uniform(0.0, 2.0 * np.pi, 200)
+    factor = np.exp(1j * expansion.k[0] * (unit_vector(theta=theta, phi=phi) @ places.T)) @ weight[0]
+    rebuilt = synthesis_at(own[0], theta=theta, phi=phi) * factor
+    field = synthesis_at(expansion.coefficients[0], theta=theta, phi=phi)
+    off = 20 * np.log10(np.abs(rebuilt - field).max() / np.abs(field).max())
+    print(f"{pattern}: worst {off:.1f} dB")
+    assert off < -50.0
