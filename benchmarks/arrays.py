@@ -107,7 +107,8 @@ class Array:
 
 def device_table(size_mm: float, gain_dbi: float, **more: Any) -> dict[str, Any]:
     """Return the device's table: centred on the axes' intersection, every element with its commands."""
-    states = {"codes": "codes.csv", "program": ["true"], "command_error_db": COMMAND_DB, "command_error_deg": COMMAND_DEG}  # fmt: skip
+    states = {"codes": "codes.csv", "program": ["true"], "command_error_db": COMMAND_DB,
+        "command_error_deg": COMMAND_DEG}  # fmt: skip
     return {"size_mm": [size_mm, size_mm, 2.0], "offset_mm": [0.0, 0.0, 0.0], "expected_gain_dbi": gain_dbi,
             "elements": None, "states": states, **more}  # fmt: skip
 
@@ -122,7 +123,8 @@ def grid(rows: int, columns: int, pitch_mm: float) -> FloatArray:
     return Elements(rows=rows, columns=columns, pitch_mm=pitch_mm).places_m(np.zeros(3))
 
 
-def panel(name: str, rows: int, columns: int, *, pitch_mm: float, frequency_ghz: float, gain_dbi: float, **chamber: Any) -> Array:  # fmt: skip
+def panel(name: str, rows: int, columns: int, *, pitch_mm: float, frequency_ghz: float, gain_dbi: float,
+    **chamber: Any) -> Array:  # fmt: skip
     """Return a rectangular array with equal pitch."""
     size = max(rows, columns) * pitch_mm
     elements = {"rows": rows, "columns": columns, "pitch_mm": pitch_mm}
@@ -166,7 +168,8 @@ ARRAYS = {
 def check(name: str, value: float, limit: float, *, at_most: bool = True, unit: str = "") -> None:
     """Print a figure beside its limit and remember a miss."""
     good = value <= limit if at_most else value >= limit
-    print(f"  {'ok  ' if good else 'MISS'} {name}: {value:.4g}{unit} ({'<=' if at_most else '>='} {limit:g}{unit})", flush=True)  # fmt: skip
+    print(f"  {'ok  ' if good else 'MISS'} {name}: {value:.4g}{unit} ({'<=' if at_most else '>='} {limit:g}{unit})",
+        flush=True)  # fmt: skip
     if not good:
         FAILED.append(name)
 
@@ -183,14 +186,16 @@ def carried_out(campaign: Campaign, truth: SimulatedChamber | None, seed: int, n
 
 def own_parts(commands: Commands, response: ComplexArray) -> ComplexArray:
     """Return what each element (element,) really is: half the difference of its answers to 0 and 180 deg."""
-    at = {s: np.array([response[np.argmax(np.abs(w - s) < 1e-9), n] for n, w in enumerate(commands.weight.T)]) for s in (1, -1)}  # fmt: skip
+    at = {s: np.array([response[np.argmax(np.abs(w - s) < 1e-9), n] for n,
+        w in enumerate(commands.weight.T)]) for s in (1, -1)}  # fmt: skip
     return np.asarray(0.5 * (at[1] - at[-1]))
 
 
 def patterns(array: Array, folder: Path) -> None:
     """Print the error of every element's pattern, a chamber with noise alone."""
     campaign = array.write(folder, joined(orthogonal(array.elements), array.beams()))
-    truth = SimulatedChamber(seed=3, device=campaign.simulated().device, probe_cross_polar_db=-42.0, crosstalk_db=-200.0,
+    truth = SimulatedChamber(seed=3, device=campaign.simulated().device, probe_cross_polar_db=-42.0,
+                             crosstalk_db=-200.0,
                              command_error_db=COMMAND_DB, command_error_deg=COMMAND_DEG)  # fmt: skip
     analyzer = campaign.chamber.analyzer
     power = analyzer.power_dbm - excess_db(campaign, truth)
@@ -205,7 +210,8 @@ def patterns(array: Array, folder: Path) -> None:
     assert commands is not None
     snr = 20.0 * np.log10(np.abs(measured.sweeps).max(axis=1) / measured.errors.noise)
     own = own_parts(commands, answered(commands, truth))
-    device = device_maker(truth, campaign.device, band_hz=campaign.goal.frequency_hz, folder=folder)(campaign.goal.frequency_hz)  # fmt: skip
+    device = device_maker(truth, campaign.device, band_hz=campaign.goal.frequency_hz,
+        folder=folder)(campaign.goal.frequency_hz)  # fmt: skip
     theta, phi = np.deg2rad(np.arange(0.0, 180.1, GRID_DEG)), np.deg2rad(np.arange(0.0, 359.9, GRID_DEG))
     t, p = np.meshgrid(theta, phi, indexing="ij")
     share = np.sin(t) / np.sum(np.sin(t))
@@ -213,7 +219,7 @@ def patterns(array: Array, folder: Path) -> None:
     for n, one_ in enumerate(each_element(measured, np.array([0.0, 0.0, 1.0]))):
         from colure.waves.transform import synthesis
 
-        found.append(synthesis(one_.done.expansion.coefficients, theta, phi.size)[0])
+        found.append(synthesis(one_.processed.expansion.coefficients, theta, phi.size)[0])
         far = told(device, np.eye(array.elements)[n] * own[n]).far_field(unit_vector(theta=t, phi=p).reshape(-1, 3))
         true.append(np.stack(from_cartesian(far.reshape(*t.shape, 3), theta=t, phi=p)))
     off = np.array(found) * np.exp(-1j * np.angle(np.vdot(true, found))) - np.array(true)
@@ -300,7 +306,8 @@ def tell(errors: Errors, *, limits: bool = True) -> None:
         # So many cases may be outside by chance (one-sided 95 %, normal).
         check(f"{name}: share inside", inside, INSIDE - 1.65 * np.sqrt(0.05 * 0.95 / off.size), at_most=False)
         if limits and name.startswith("element"):
-            check(f"{name}: rms error", float(np.sqrt(np.mean(off**2))), LEVEL_DB if unit == "dB" else PHASE_DEG, unit=f" {unit}")  # fmt: skip
+            check(f"{name}: rms error", float(np.sqrt(np.mean(off**2))), LEVEL_DB if unit == "dB" else PHASE_DEG,
+                unit=f" {unit}")  # fmt: skip
 
 
 def intervals(array: Array, folder: Path, seeds: range) -> None:
@@ -316,7 +323,8 @@ def intervals(array: Array, folder: Path, seeds: range) -> None:
             within, beams = within + held_against(measured, name).within, beams + 1
         for name, rows in calibration(campaign, run, truth).items():
             errors[name] += rows
-        print(f"    seed {seed}: " + ", ".join(f"{n} {sum(o <= u for o, u in r)}/{len(r)}" for n, r in errors.items()), file=sys.stderr, flush=True)  # fmt: skip
+        print(f"    seed {seed}: " + ", ".join(f"{n} {sum(o <= u for o, u in r)}/{len(r)}" for n, r in errors.items()),
+            file=sys.stderr, flush=True)  # fmt: skip
     print(f"{array.name}: {len(seeds)} campaigns, {(time.process_time() - begin) / len(seeds):.1f} CPU s each")
     print(f"  measured beams within the limit of their sums: {within} of {beams}")
     check("beams within", within / beams, INSIDE - 1.65 * np.sqrt(0.05 * 0.95 / beams), at_most=False)
@@ -365,7 +373,8 @@ def power(array: Array, folder: Path, seeds: range, *, exact: bool, steps: int =
     frequency = campaign.goal.frequency_hz
     for seed in seeds:
         truth = SimulatedChamber(seed=seed, device=campaign.simulated().device, crosstalk_db=-200.0,
-                                 command_error_db=0.0 if exact else COMMAND_DB, command_error_deg=0.0 if exact else COMMAND_DEG)  # fmt: skip
+                                 command_error_db=0.0 if exact else COMMAND_DB,
+                                 command_error_deg=0.0 if exact else COMMAND_DEG)  # fmt: skip
         make = device_maker(truth, campaign.device, band_hz=frequency, folder=folder)
         response = answered(commands, truth)
         room = SimulatedRange(campaign.chamber, truth, make, response)

@@ -69,7 +69,8 @@ def large(layout: Layout) -> Layout:
     cells = np.arange(ROWS * COLUMNS)
     d = np.stack([np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t)], -1).reshape(-1, 3)
     zeros, ones = np.zeros(cells.size, int), np.ones(cells.size)
-    return Layout(theta, phi, "theta", "phi", cells, d, zeros, zeros, zeros, np.zeros((cells.size, 3)), layout.axes, ones,
+    return Layout(theta, phi, "theta", "phi", cells, d, zeros, zeros, zeros, np.zeros((cells.size, 3)), layout.axes,
+                  ones,
                   "bench", 1, layout.maps, layout.noise_db, zeros - 1, ())  # fmt: skip
 
 
@@ -111,7 +112,19 @@ def listener_cost(folder: Path) -> tuple[float, float]:
     """Return (microseconds that telling costs the engine a point, the same relative to the shortest sweep)."""
     _, plan = services.make_plan(folder)
     trace = np.ones((plan.frequency_hz.size, len(plan.ports)), complex)
-    row = Row(5, 0, -1, 1.0, 1.0, 1.0, plan.targets_deg[5], plan.targets_deg[5], 0 * plan.targets_deg[5], trace, 0)
+    row = Row(
+        plan_index=5,
+        role=0,
+        state_index=-1,
+        time_s=1.0,
+        wall_time=1.0,
+        monotonic_s=1.0,
+        commanded_deg=plan.targets_deg[5],
+        readback_deg=plan.targets_deg[5],
+        rate_deg_s=0 * plan.targets_deg[5],
+        trace=trace,
+        flags=0,
+    )
     with tempfile.TemporaryFile() as out:
         teller = Teller(out)
         begin = time.perf_counter()
@@ -147,7 +160,8 @@ def main() -> None:
         server.should_exit = True
         thread.join(timeout=20)
     print(json.dumps({
-        "first_page_s (target 1)": round(first, 2), "plan_ms (median of 20 keystrokes, target 100)": round(1e3 * statistics.median(times), 1),
+        "first_page_s (target 1)": round(first, 2),
+        "plan_ms (median of 20 keystrokes, target 100)": round(1e3 * statistics.median(times), 1),
         "live_181x361_frames_per_s (software GL, target 10)": round(frames, 1),
         "stop_ms (worst of 200)": round(1e3 * max(stops), 1), "telling_us_per_point": round(micro, 1),
         "telling_share_of_a_point (target 0.01)": round(share, 6),

@@ -141,7 +141,9 @@ def test_analyzer_refusal_carries_its_own_words(bench):
     from colure.instruments.protocols import SweepSettings
 
     with pytest.raises(InstrumentError, match="-222"):
-        analyzer.configure(SweepSettings(24e9, 24.1e9, 0, 1e3, 0.0), plan.ports)
+        analyzer.configure(
+            SweepSettings(start_hz=24e9, stop_hz=24.1e9, points=0, if_bandwidth_hz=1e3, power_dbm=0.0), plan.ports
+        )
 
 
 def test_unreachable_instrument_is_named(small_campaign):

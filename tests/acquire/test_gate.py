@@ -134,7 +134,9 @@ def test_a_wrapping_readout_whose_turns_are_lost_must_be_homed(tiny_campaign, tm
     engines[0].run()
     last = float(journal.last_row().readback_deg[1])
     # Somebody turned the roll by hand to the opposite side: either way round is equally near.
-    world.stage._moves["roll"] = Move(last + 178.0, 0.0, 0.0, 30.0, 60.0)
+    world.stage._moves["roll"] = Move(
+        start_deg=last + 178.0, distance_deg=0.0, begin_s=0.0, speed=30.0, acceleration=60.0
+    )
     outcome = world.engine(plan, journal).run()
     assert outcome.state is State.FAULTED and "turns are not certain" in outcome.reason
     homed = world.engine(plan, journal, options=Options(threads=False, home=True)).run()

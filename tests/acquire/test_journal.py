@@ -19,7 +19,19 @@ from colure.errors import JournalError
 def row(index: int, value: complex = 1.0) -> Row:
     trace = np.full((3, 1), value * (index + 1), complex)
     axes = np.array([1.0 * index, 2.0])
-    return Row(index, 0, -1, 0.5 * index, 1e9 + index, 5.0 + index, axes, axes + 1e-3, 0.0 * axes, trace, 0)
+    return Row(
+        plan_index=index,
+        role=0,
+        state_index=-1,
+        time_s=0.5 * index,
+        wall_time=1e9 + index,
+        monotonic_s=5.0 + index,
+        commanded_deg=axes,
+        readback_deg=axes + 1e-3,
+        rate_deg_s=0.0 * axes,
+        trace=trace,
+        flags=0,
+    )
 
 
 @pytest.fixture

@@ -126,7 +126,9 @@ def test_a_level_that_reads_back_otherwise_is_refused(tmp_path):
         honest = source.answer
         source.answer = lambda line: "-5" if line.strip() == "SOUR:POW?" else honest(line)
         with pytest.raises(InstrumentError, match="level reads -5 dBm, must be 0 dBm"):
-            bench.analyzer.configure(SweepSettings(24e9, 24.1e9, 3, 1000.0, 0.0), (1,))
+            bench.analyzer.configure(
+                SweepSettings(start_hz=24e9, stop_hz=24.1e9, points=3, if_bandwidth_hz=1000.0, power_dbm=0.0), (1,)
+            )
         assert not source.on
 
 

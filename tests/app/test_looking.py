@@ -28,8 +28,10 @@ def begun(folder, share, goal=""):
     journal = Journal.create(run.journal, plan, {"receiver": "vector"})
     for i in range(int(share * len(plan))):
         journal.append(
-            Row(i, int(plan.role[i]), -1, float(moments[i]), 1.7e9 + float(moments[i]), float(moments[i]), plan.targets_deg[i],
-                rehearsed.readback_deg[i], rehearsed.rate_deg_s[i], rehearsed.trace[i], 0)
+            Row(plan_index=i, role=int(plan.role[i]), state_index=-1, time_s=float(moments[i]),
+            wall_time=1.7e9 + float(moments[i]), monotonic_s=float(moments[i]), commanded_deg=plan.targets_deg[i],
+                readback_deg=rehearsed.readback_deg[i], rate_deg_s=rehearsed.rate_deg_s[i], trace=rehearsed.trace[i],
+                flags=0)
         )  # fmt: skip
     # The run goes on: another process holds the journal while it is looked at.
     return resolved, run, journal, rehearsed
@@ -75,5 +77,17 @@ def test_a_run_that_was_never_begun_says_so(tmp_path):
 )
 def test_the_newest_trace_is_a_small_chart(levels, chart):
     trace = 10.0 ** (np.array(levels)[:, None] / 20.0) + 0j
-    row = Row(0, 0, -1, 0.0, 0.0, 0.0, np.zeros(2), np.array([1.0, 2.0]), np.zeros(2), trace, 0)
+    row = Row(
+        plan_index=0,
+        role=0,
+        state_index=-1,
+        time_s=0.0,
+        wall_time=0.0,
+        monotonic_s=0.0,
+        commanded_deg=np.zeros(2),
+        readback_deg=np.array([1.0, 2.0]),
+        rate_deg_s=np.zeros(2),
+        trace=trace,
+        flags=0,
+    )
     assert f"-50.0 dB at 1.0 2.0 deg  {chart} {levels[0]:.0f}..-50 dB" == trace_line(row)

@@ -314,7 +314,7 @@ def test_any_program_can_ask_anything_and_nothing_breaks(served, request):
     """Schemathesis asks every door of the table whatever its description allows, and what it does not: no 5xx."""
     headers = served.headers()
     session = served.room.sessions.find(headers["Cookie"].split("=", 1)[1])
-    session.bucket = Bucket(1e9, 1e9)
+    session.bucket = Bucket(rate=1e9, burst=1e9)
     nightly = request.config.getoption("--nightly")
     each = 400 if nightly else 5
     script = Path(__file__).parent / "any_request.py"

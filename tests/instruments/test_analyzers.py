@@ -25,7 +25,7 @@ from colure.twin.servers import start_twin
 from tests.instruments.hislip import HislipServer
 from tests.world import world_of
 
-SETTINGS = SweepSettings(24.0e9, 24.1e9, 5, 1000.0, -3.0, 2)
+SETTINGS = SweepSettings(start_hz=24.0e9, stop_hz=24.1e9, points=5, if_bandwidth_hz=1000.0, power_dbm=-3.0, averages=2)
 
 
 @pytest.fixture

@@ -68,7 +68,7 @@ def test_shipped_profiles_pass_every_time(name, speed_deg_s):
         answers, motors = shipped_kit(name, SHIPPED[name], 0.2 * speed_deg_s, speed_deg_s)
         assert not [one for one in answers if one.good is False], answers
         moves = [one for one in answers if one.what.startswith("move of")]
-        assert [one.good for one in moves] == [True] * 3 and all("held after +" in one.found for one in moves), moves
+        assert [one.good for one in moves] == [True] * 3 and all("held after +" in one.observed for one in moves), moves
         assert all(abs(motors.at(axis)) < 0.01 for axis in AXES)
 
 
@@ -81,13 +81,15 @@ class Deaf(languages.WaitingGcode):
 
 def test_a_hold_that_is_acknowledged_but_not_obeyed_is_found():
     answers, _ = shipped_kit("gcode-waiting", Deaf, 30.0, 40.0)
-    assert any(one.good is False and "reached its target in spite of a hold" in one.found for one in answers), answers
+    assert any(one.good is False and "reached its target in spite of a hold" in one.observed for one in answers), (
+        answers
+    )
 
 
 def test_a_move_too_quick_for_a_hold_leaves_the_question_open_and_comes_back():
     answers, motors = shipped_kit("gcode-waiting", languages.WaitingGcode, 2.0, 20000.0)
     moves = [one for one in answers if one.what.startswith("move of")]
-    assert [one.good for one in moves] == [None] * 3 and all("cannot tell" in one.found for one in moves), moves
+    assert [one.good for one in moves] == [None] * 3 and all("cannot tell" in one.observed for one in moves), moves
     assert all(abs(motors.at(axis)) < 0.01 for axis in AXES)
 
 
@@ -108,7 +110,7 @@ def test_a_release_that_lets_a_held_move_go_on_is_found():
     careless = careless.model_copy(update={"axes": table})
     answers = axes_conformance(careless, server.resource, timeout_s=1.0, timer=SystemClock(), move_deg=20.0)
     server.close()
-    assert any(a.good is False and "goes on after `release`" in a.found for a in answers), answers
+    assert any(a.good is False and "goes on after `release`" in a.observed for a in answers), answers
 
 
 def test_a_controller_with_fewer_axes_than_the_shipped_profile_is_asked_for_its_own():
@@ -146,7 +148,7 @@ def test_an_analyzer_that_fits_and_one_that_swallows_errors():
     server = SocketServer(Silent().answer)
     bad = analyzer_conformance(profile(), server.resource, SETTINGS, timeout_s=1.0)
     server.close()
-    assert any(a.good is False and "an unknown word left no error" in a.found for a in bad)
+    assert any(a.good is False and "an unknown word left no error" in a.observed for a in bad)
 
 
 def test_the_command_prints_and_exits(tmp_path):

@@ -20,7 +20,7 @@ from tests.instruments.hislip import HislipServer
 from tests.instruments.strict import SocketServer, Strict
 from tests.instruments.vxi11 import Vxi11Server
 
-SETTINGS = SweepSettings(23.9e9, 24.1e9, 13, 1000.0, -3.0, 1)
+SETTINGS = SweepSettings(start_hz=23.9e9, stop_hz=24.1e9, points=13, if_bandwidth_hz=1000.0, power_dbm=-3.0, averages=1)
 
 
 def profile(**changes) -> AnalyzerProfile:
@@ -111,7 +111,10 @@ def test_a_sweep_that_is_polled_for_and_averages_by_triggers():
     words = profile(sweep="INIT;*OPC", poll="*ESR?", poll_pattern="^1$", each_average=True)
     server = SocketServer(instrument.answer)
     analyzer = ScpiAnalyzer(server.resource, words, timeout_s=1.0)
-    analyzer.configure(SweepSettings(23.9e9, 24.1e9, 13, 1000.0, -3.0, 4), (1,))
+    analyzer.configure(
+        SweepSettings(start_hz=23.9e9, stop_hz=24.1e9, points=13, if_bandwidth_hz=1000.0, power_dbm=-3.0, averages=4),
+        (1,),
+    )
     np.testing.assert_allclose(analyzer.sweep().trace[:, 0], instrument.truth(), rtol=1e-14)
     assert instrument.sweeps == 4
     # The error queue of one sweep is asked once.
@@ -124,8 +127,10 @@ def test_a_sweep_that_is_polled_for_and_averages_by_triggers():
 
 SEGMENTS = {
     "segment_start": ["SENS:SEGM:DEL:ALL"], "segment_end": ["SENS:SWE:TYPE SEGM"],
-    "segment": ["SENS:SEGM{number}:ADD", "SENS:SEGM{number}:FREQ:STAR {start_hz:.0f}", "SENS:SEGM{number}:FREQ:STOP {stop_hz:.0f}",
-                "SENS:SEGM{number}:SWE:POIN {points}", "SENS:SEGM{number}:BWID {if_bandwidth_hz:g}", "SENS:SEGM{number}:POW {power_dbm:g}"],
+    "segment": ["SENS:SEGM{number}:ADD", "SENS:SEGM{number}:FREQ:STAR {start_hz:.0f}",
+    "SENS:SEGM{number}:FREQ:STOP {stop_hz:.0f}",
+                "SENS:SEGM{number}:SWE:POIN {points}", "SENS:SEGM{number}:BWID {if_bandwidth_hz:g}",
+                "SENS:SEGM{number}:POW {power_dbm:g}"],
     "segment_confirm": {"start_hz": "SENS:SEGM{number}:FREQ:STAR?", "points": "SENS:SEGM{number}:SWE:POIN?",
                         "if_bandwidth_hz": "SENS:SEGM{number}:BWID?"},
 }  # fmt: skip
@@ -133,11 +138,25 @@ SEGMENTS = {
 
 def in_bands(instrument: Strict, words: AnalyzerProfile, width_hz: float = 300.0) -> tuple[dict, np.ndarray]:
     """Sweep two bands of 5 and 3 frequencies; return what was read back, and the trace."""
-    parts = (Segment(5.75e9, 5.85e9, 5, 3000.0, 0.0), Segment(24e9, 24.25e9, 3, width_hz, -3.0))
+    parts = (
+        Segment(start_hz=5.75e9, stop_hz=5.85e9, points=5, if_bandwidth_hz=3000.0, power_dbm=0.0),
+        Segment(start_hz=24e9, stop_hz=24.25e9, points=3, if_bandwidth_hz=width_hz, power_dbm=-3.0),
+    )
     server = SocketServer(instrument.answer)
     analyzer = ScpiAnalyzer(server.resource, words, timeout_s=1.0)
     try:
-        found = analyzer.configure(SweepSettings(5.75e9, 24.25e9, 8, 1000.0, 0.0, 1, parts), (1,))
+        found = analyzer.configure(
+            SweepSettings(
+                start_hz=5.75e9,
+                stop_hz=24.25e9,
+                points=8,
+                if_bandwidth_hz=1000.0,
+                power_dbm=0.0,
+                averages=1,
+                segments=parts,
+            ),
+            (1,),
+        )
         return found, analyzer.sweep().trace[:, 0]
     finally:
         analyzer.close()
@@ -175,7 +194,16 @@ def test_a_profile_without_words_for_segments_is_refused_by_the_missing_word(cha
 
 def test_a_driver_that_says_nothing_of_segments_gets_none():
     settings = SweepSettings(
-        5e9, 24e9, 2, 1000.0, 0.0, 1, (Segment(5e9, 5e9, 1, 1e3, 0.0), Segment(24e9, 24e9, 1, 1e3, 0.0))
+        start_hz=5e9,
+        stop_hz=24e9,
+        points=2,
+        if_bandwidth_hz=1000.0,
+        power_dbm=0.0,
+        averages=1,
+        segments=(
+            Segment(start_hz=5e9, stop_hz=5e9, points=1, if_bandwidth_hz=1e3, power_dbm=0.0),
+            Segment(start_hz=24e9, stop_hz=24e9, points=1, if_bandwidth_hz=1e3, power_dbm=0.0),
+        ),
     )
     with pytest.raises(InstrumentError, match="lacks `takes_segments`: it cannot sweep 2 segments"):
         require_segments(object(), settings)

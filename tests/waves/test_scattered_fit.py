@@ -176,7 +176,15 @@ def test_what_lies_above_the_order_is_the_rest_of_a_geometric_series(fall, hidde
         reference_by_degree=lambda: np.full(20, 2.0), data=lambda: np.ones((2, 9)), row_weight=np.ones(9)
     )
     found = LeastSquaresFit(
-        np.zeros((2, 440), complex), noise, noise, 0.0, 1, True, np.zeros(20), np.sqrt(power / modes), operator
+        coefficients=np.zeros((2, 440), complex),
+        residual=noise,
+        noise=noise,
+        freedom=0.0,
+        iterations=1,
+        converged=True,
+        damping=np.zeros(20),
+        signal=np.sqrt(power / modes),
+        operator=operator,
     )
     rest = np.sum(fall ** np.arange(21.0, 2000.0)) / (4.0 * np.pi)  # mean over the sphere
     assert (rest > 2.0 * noise**2) == hidden

@@ -31,12 +31,12 @@ class TowardsWater:
     """Total gain in the direction of the water."""
 
     definition = Definition(
-        "gain_towards_water_dbi",
-        "Gain towards the water",
-        "dBi",
-        f"Total gain {DOWN_DEG:g} deg from the boresight towards -y.",
-        "definition derivable",
-        float,
+        name="gain_towards_water_dbi",
+        label="Gain towards the water",
+        unit="dBi",
+        text=f"Total gain {DOWN_DEG:g} deg from the boresight towards -y.",
+        source="definition derivable",
+        display=float,
         topic="gain",
         symbol="G_w",
         gain=1,

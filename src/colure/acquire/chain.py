@@ -57,8 +57,8 @@ def faults_of_the_end(database: Any, sealed: Mapping[str, Any] | None) -> list[s
         return []
     faults = []
     rows, root, events = int(sealed["rows"]), str(sealed["root"]), int(sealed["events"])
-    found = database.execute("select chain from point where seq = ?", (rows,)).fetchone()
-    if rows and (found is None or bytes(found[0]).hex() != root):
+    link = database.execute("select chain from point where seq = ?", (rows,)).fetchone()
+    if rows and (link is None or bytes(link[0]).hex() != root):
         faults.append(f"end: the record was made from {rows} points, and not all of them are here")
     if database.execute("select count(*) from event").fetchone()[0] < events:
         faults.append(f"end: the record was made beside {events} events, and not all of them are here")

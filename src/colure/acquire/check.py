@@ -60,18 +60,18 @@ def check_bench(
             lines.append((what, False, str(error)))
 
     def settings() -> str:
-        found = station.configure()
-        return ", ".join(_in_words(*one) for one in found.items()) or "accepted (nothing read back)"
+        answer = station.configure()
+        return ", ".join(_in_words(*one) for one in answer.items()) or "accepted (nothing read back)"
 
     read_db: list[float] = []
 
     def sweep() -> str:
         station.prepare(Role.TIE, -1)  # the device, not the reference
-        found = analyzer.sweep()
-        level = float(amplitude_db(max(float(np.abs(found.trace).mean(axis=0).max()), 1e-12)))
+        answer = analyzer.sweep()
+        level = float(amplitude_db(max(float(np.abs(answer.trace).mean(axis=0).max()), 1e-12)))
         read_db.append(level)
-        flags = f"; flags {Flag(found.flags)!r}" if found.flags else ""
-        return f"{found.trace.shape[0]} frequencies x {found.trace.shape[1]} ports, mean {level:.1f} dB{flags}"
+        flags = f"; flags {Flag(answer.flags)!r}" if answer.flags else ""
+        return f"{answer.trace.shape[0]} frequencies x {answer.trace.shape[1]} ports, mean {level:.1f} dB{flags}"
 
     def reference_path() -> str:
         station.prepare(Role.REFERENCE, -1)
@@ -85,8 +85,8 @@ def check_bench(
 
     def reflection() -> str:
         station.prepare(Role.REFLECTION, -1)
-        found = station.reflect()
-        return f"device reflects {float(amplitude_db(np.abs(found.trace).max(), least=1e-12)):.1f} dB at most"
+        answer = station.reflect()
+        return f"device reflects {float(amplitude_db(np.abs(answer.trace).max(), least=1e-12)):.1f} dB at most"
 
     def source_off() -> str:
         analyzer.safe()
@@ -176,8 +176,10 @@ def _snr(plan: Plan) -> str:
 
 def _axes_questions(station: Station, axes: AxesDriver) -> dict[str, Callable[[], str]]:
     def positions() -> str:
-        found = station.guard.readouts(axes.status())
-        return ", ".join(f"{name} {value:.3f}" for name, value in zip(station.guard.names, found, strict=True)) + " deg"
+        readouts = station.guard.readouts(axes.status())
+        return (
+            ", ".join(f"{name} {value:.3f}" for name, value in zip(station.guard.names, readouts, strict=True)) + " deg"
+        )
 
     def state() -> str:
         status = axes.status()

@@ -61,20 +61,20 @@ def _words(profile: str, group: str, folder: Path | None) -> dict[str, str]:
 
 def changes(before: Mapping[str, Any], now: Mapping[str, Any]) -> list[str]:
     """Say what has changed since a run was begun; comments and order of a profile do not count."""
-    found = []
+    differences = []
     for name, profile in now["profiles"].items():
         if name not in before["profiles"]:
-            found.append(f"instruments: {name}: must be left out to resume")
+            differences.append(f"instruments: {name}: must be left out to resume")
             continue
         old = before["profiles"][name]
         words, wanted = (_flat(tomllib.loads(one["text"])) for one in (profile, old))
-        found += [f"{name} profile {profile['name']}: {text}" for text in _differences(words, wanted)]
+        differences += [f"{name} profile {profile['name']}: {text}" for text in _differences(words, wanted)]
     gone = [name for name in before["profiles"] if name not in now["profiles"]]
-    found += [f"instruments: {name} is missing: must be there to resume" for name in gone]
+    differences += [f"instruments: {name} is missing: must be there to resume" for name in gone]
     rest = ("roles", "axes", "keep_out", "solids", "geometry", "interlock", "range_length_m")
     words, wanted = ({key: one.get(key, {}) for key in rest} for one in (now, before))
-    found += [f"chamber.toml: {text}" for text in _differences(_flat(words), _flat(wanted))]
-    return found[:MOST] + ([f"and {len(found) - MOST} more"] if len(found) > MOST else [])
+    differences += [f"chamber.toml: {text}" for text in _differences(_flat(words), _flat(wanted))]
+    return differences[:MOST] + ([f"and {len(differences) - MOST} more"] if len(differences) > MOST else [])
 
 
 def _flat(value: Any, path: str = "") -> dict[str, Any]:
@@ -87,10 +87,10 @@ def _flat(value: Any, path: str = "") -> dict[str, Any]:
     return {key: one for name, inner in items for key, one in _flat(inner, f"{path}.{name}".lstrip(".")).items()}
 
 
-def _differences(found: Mapping[str, Any], wanted: Mapping[str, Any]) -> list[str]:
+def _differences(present: Mapping[str, Any], wanted: Mapping[str, Any]) -> list[str]:
     texts = []
-    for key in dict.fromkeys([*wanted, *found]):
-        if found.get(key) != wanted.get(key):
-            now = repr(found[key]) if key in found else "missing"
+    for key in dict.fromkeys([*wanted, *present]):
+        if present.get(key) != wanted.get(key):
+            now = repr(present[key]) if key in present else "missing"
             texts.append(f"{key} = {now}: must be {repr(wanted[key]) if key in wanted else 'left out'} to resume")
     return texts

@@ -145,12 +145,12 @@ class Engine:
     def _run(self) -> Outcome:
         total = len(self._plan)
         try:
-            self._tally.done = self._journal.done()
-            resuming = bool(self._tally.done)
+            self._tally.measured = self._journal.measured()
+            resuming = bool(self._tally.measured)
             last = self._journal.last_row()
             if last is not None:
                 self._station.resume_after(last)
-            self._change(State.RUNNING, f"{total - len(self._tally.done)} of {total} points to measure")
+            self._change(State.RUNNING, f"{total - len(self._tally.measured)} of {total} points to measure")
             self._persistence.insist(lambda: self._enter(resuming=resuming, home=self._options.home), "start")
             for step in self._steps():
                 self._execute(step)
@@ -192,7 +192,7 @@ class Engine:
 
     def _has_tie_here(self) -> bool:
         """Tell whether the last tie was read at the distance at which the range stands now."""
-        ties = [i for i in self._tally.done if ROLES[self._plan.role[i]] is Role.TIE]
+        ties = [i for i in self._tally.measured if ROLES[self._plan.role[i]] is Role.TIE]
         return not ties or self._distances.wanted(max(ties)) == self._distances.reached
 
     def _require_followed(self, way: FloatArray) -> None:
@@ -237,7 +237,7 @@ class Engine:
             end = index + 1
             while lines[index] >= 0 and end < total and lines[end] == lines[index]:
                 end += 1
-            missing = np.array([i for i in range(index, end) if i not in self._tally.done], np.int64)
+            missing = np.array([i for i in range(index, end) if i not in self._tally.measured], np.int64)
             if missing.size:
                 yield missing
             index = end
@@ -277,10 +277,10 @@ class Engine:
         """Rest at home until a person has done what `why` says; what follows must prove everything anew."""
         self._persistence.insist(self._go_home, "way home")
         self._rest(why)
-        done = confirm()
+        manual_step = confirm()
         if self._mount is not None:
-            self._mount(done.command)
-        self._note("exchange", done.words)
+            self._mount(manual_step.command)
+        self._note("exchange", manual_step.words)
         self._persistence.insist(self._reenter, "resume")
 
     def _point(self, index: int) -> None:
@@ -304,13 +304,13 @@ class Engine:
     def _line(self, line: IntArray) -> None:
         """Fly a line until none of its points is missing; flagged points only count on the last flight."""
         for flight in range(1, RETRIES + 1):
-            missing = np.array([i for i in line if int(i) not in self._tally.done], np.int64)
+            missing = np.array([i for i in line if int(i) not in self._tally.measured], np.int64)
             if missing.size == 0:
                 return
             for row in fly(self._station, flight_of(self._station, line, missing)):
                 if not row.flags or flight == RETRIES:
                     self._keep(row, flagged=bool(row.flags))
-        left = [int(i) for i in line if int(i) not in self._tally.done]
+        left = [int(i) for i in line if int(i) not in self._tally.measured]
         if left:
             raise InstrumentError(f"{len(left)} points missed, first point {left[0]} (after {RETRIES} flights)")
 
@@ -321,7 +321,7 @@ class Engine:
             self._note("warning", text)
         self._tally.time_s = row.time_s
         if row.plan_index >= 0:
-            self._tally.done.add(row.plan_index)
+            self._tally.measured.add(row.plan_index)
         role = ROLES[row.role]
         if flagged:
             self._tally.flagged += 1
@@ -335,7 +335,7 @@ class Engine:
         elif role is Role.TIE:
             text += ": first tie"
         self._tell(Event(kind, text, {"index": row.plan_index, "row": row, "total": len(self._plan),
-                                      "measured": len(self._tally.done)}))  # fmt: skip
+                                      "measured": len(self._tally.measured)}))  # fmt: skip
         if change is not None and self._ties.restless:
             self._note("warning", f"{text}: beyond the chamber's limits, ties come twice as often")
 
@@ -388,7 +388,7 @@ class Engine:
         self._gate.regain_analyzer()
         self._gate.regain_axes()
         self._station.forget()
-        self._enter(resuming=bool(self._tally.done), home=False)
+        self._enter(resuming=bool(self._tally.measured), home=False)
 
     def _distrust(self, reason: str) -> None:
         with suppress(JournalError):
@@ -461,4 +461,10 @@ class Engine:
         except JournalError as error:
             self._tell(Event("warning", f"the reason could not be journalled: {error}"))
         self._change(state, reason, at_rest=at_rest)
-        return Outcome(state, reason, len(self._tally.done), len(self._plan), self._tally.flagged)
+        return Outcome(
+            state=state,
+            reason=reason,
+            measured=len(self._tally.measured),
+            total=len(self._plan),
+            flagged=self._tally.flagged,
+        )

@@ -94,5 +94,5 @@ class DistanceKeeper:
         """Keep that a person has moved what the point needs."""
         step = self.wanted(index)
         self._journal.set_meta("distance", step)
-        done = f"{self._moves} {self._steps_mm[step]:.6f}"
-        return DoneByHand(f"MOVE {done}", f"moved as a person says: move {done} mm")
+        move = f"{self._moves} {self._steps_mm[step]:.6f}"
+        return DoneByHand(f"MOVE {move}", f"moved as a person says: move {move} mm")

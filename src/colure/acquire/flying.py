@@ -15,7 +15,7 @@ from colure.model.plan import ROLES, Role
 from colure.values import holds_arrays
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Flight:
     """One line: from run-up to run-out, at constant speed between.
@@ -67,7 +67,16 @@ def flight_of(station: Station, line: IntArray, missing: IntArray) -> Flight:
     from_deg[axis] -= direction * run_up
     to_deg[axis] += direction * run_up
     speed = float(plan.settings["fly_speed_deg_s"])
-    return Flight(swept, frozenset(missing.tolist()), axis, wanted[:, axis], from_deg, to_deg, step, speed)
+    return Flight(
+        indices=swept,
+        missing=frozenset(missing.tolist()),
+        axis=axis,
+        places_deg=wanted[:, axis],
+        from_deg=from_deg,
+        to_deg=to_deg,
+        step_deg=step,
+        speed_deg_s=speed,
+    )
 
 
 def _swept(line: IntArray, missing: IntArray) -> IntArray:

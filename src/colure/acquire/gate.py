@@ -51,8 +51,8 @@ class StartCheck:
         """Raise `AcquisitionError` if other instruments answer than those of the journal."""
         station = self._station
         wanted = self._journal.meta("identity")
-        found = who_answers(station.analyzer, station.axes, station.states)
-        for name, value in found.items():
+        identities = who_answers(station.analyzer, station.axes, station.states)
+        for name, value in identities.items():
             if wanted.get(name) != value:
                 raise AcquisitionError(f"{name} is {value!r}, must be {wanted.get(name)!r} to go on with this run")
 
@@ -93,13 +93,13 @@ class StartCheck:
 
     def configure(self) -> None:
         """Set the receiver up; its settings as read back must be those the run began with."""
-        found = self._station.configure()
+        settings = self._station.configure()
         wanted = self._journal.meta("settings")
         if wanted is None:
-            self._journal.set_meta("settings", found)
-        elif wanted != found:
-            changed = [f"{name} = {found.get(name)}, must be {wanted[name]}" for name in wanted
-                       if found.get(name) != wanted[name]]  # fmt: skip
+            self._journal.set_meta("settings", settings)
+        elif wanted != settings:
+            changed = [f"{name} = {settings.get(name)}, must be {wanted[name]}" for name in wanted
+                       if settings.get(name) != wanted[name]]  # fmt: skip
             raise AcquisitionError(f"analyzer settings differ from those the run began with: {'; '.join(changed)}")
 
     def trust_position(self, *, home: bool) -> None:
@@ -150,12 +150,12 @@ class StartCheck:
             return
         before = guard.last_deg.copy()
         with blame("axes"):
-            found = guard.readouts(self._station.axes.status())
-        for name, axis, was, now in zip(guard.names, guard.axes.values(), before, found, strict=True):
+            readouts = guard.readouts(self._station.axes.status())
+        for name, axis, was, now in zip(guard.names, guard.axes.values(), before, readouts, strict=True):
             if axis.modulo_deg is not None and abs(now - was) > AMBIGUOUS_TURNS * axis.modulo_deg:
                 raise MotionError(f"axis {name} reads {now:.3f} deg, last {was:.3f} deg: its turns are not certain")
         if self._station.sent_deg is not None:
-            fault = lost_count(guard, before, self._station.sent_deg, found)
+            fault = lost_count(guard, before, self._station.sent_deg, readouts)
             if fault:
                 raise MotionError(f"{fault}: its count may be lost, or somebody turned it; home the axes")
 

@@ -85,7 +85,7 @@ def rows_so_far(path: Path) -> tuple[Plan, list[Row], dict[str, Any]] | None:
         try:
             database.set_busy_timeout(BUSY_MS)
             told = {key: json.loads(value) for key, value in database.execute("select key, value from meta")}
-            found = list(
+            rows = list(
                 database.execute(
                     "select seq, body, crc from point where seq not in (select seq from superseded) order by seq"
                 )
@@ -96,9 +96,9 @@ def rows_so_far(path: Path) -> tuple[Plan, list[Row], dict[str, Any]] | None:
         raise unreadable(path, error) from None
     except ValueError as error:
         raise JournalError(f"{path.name}: cannot be read as a journal: {error}") from None
-    for seq, body, crc in found:
+    for seq, body, crc in rows:
         if zlib.crc32(body) != crc:
             raise JournalError(f"{path.name}: row {seq} is damaged; run the verification")
-    if not found or "plan" not in told:
+    if not rows or "plan" not in told:
         return None
-    return Plan.from_dict(told["plan"]), [Row.decode(body) for _, body, _ in found], told
+    return Plan.from_dict(told["plan"]), [Row.decode(body) for _, body, _ in rows], told

@@ -11,7 +11,7 @@ from colure.acquire.clocks import Clock
 from colure.errors import GuardError as GuardError  # noqa: PLC0414 - the room's front offers it too
 from colure.errors import InstrumentError, MotionError
 from colure.geometry.conventions import FloatArray
-from colure.geometry.profiles import coordinated_time, move_time, travelled
+from colure.geometry.move_times import coordinated_time, move_time, travelled
 from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.chamber import Axis, Chamber, KeepOut, clearance_of
 from colure.model.device import Device
@@ -156,10 +156,12 @@ class Guard:
         """Raise `GuardError` if solids of a mount with joints meet anywhere on a move."""
         if self._clearance is None:
             return
-        found = self._clearance.first_contact(values_of(self._joints, starts_deg), values_of(self._joints, targets_deg))
-        if found is None:
+        first_contact = self._clearance.first_contact(
+            values_of(self._joints, starts_deg), values_of(self._joints, targets_deg)
+        )
+        if first_contact is None:
             return
-        move, contact = found
+        move, contact = first_contact
         raise GuardError(
             f"{what}: move {move} from {self._text(starts_deg[move])} to {self._text(targets_deg[move])} would bring "
             f"{contact.one} to {contact.other} (gap {1e3 * contact.gap:.3g} mm, must stay above 1 mm)"
@@ -179,16 +181,16 @@ class Guard:
         LostError
             If a position is not finite: nothing may be taken for "in position" then.
         """
-        found = np.array([status.positions_deg[name] for name in self.names])
-        for name, value in zip(self.names, found, strict=True):
+        positions_deg = np.array([status.positions_deg[name] for name in self.names])
+        for name, value in zip(self.names, positions_deg, strict=True):
             if not np.isfinite(value):
                 raise LostError(f"axis {name} reads {value:g}: no position (deg)")
         for place, axis in enumerate(self.axes.values()):
             if axis.modulo_deg is not None:
                 near = axis.home_deg if self.last_deg is None else self.last_deg[place]
-                found[place] += axis.modulo_deg * np.round((near - found[place]) / axis.modulo_deg)
-        self.last_deg = found
-        return found
+                positions_deg[place] += axis.modulo_deg * np.round((near - positions_deg[place]) / axis.modulo_deg)
+        self.last_deg = positions_deg
+        return positions_deg
 
     def require_safe(self, status: AxesStatus) -> None:
         """Raise if an alarm stands or the door is open.
@@ -242,11 +244,11 @@ class Guard:
 
     def position_fault(self, *, wanted_deg: FloatArray, found_deg: FloatArray) -> str:
         """Say which axis stands where it should not; empty if all are right."""
-        for name, axis, wanted, found in zip(self.names, self.axes.values(), wanted_deg, found_deg, strict=True):
+        for name, axis, wanted, readout in zip(self.names, self.axes.values(), wanted_deg, found_deg, strict=True):
             # Written so that a value that is no number is never in position.
-            if not abs(wanted - found) <= axis.readback_tolerance_deg:
+            if not abs(wanted - readout) <= axis.readback_tolerance_deg:
                 return (
-                    f"axis {name} stands at {found:.4f} {axis.unit}, commanded {wanted:.4f} {axis.unit}, "
+                    f"axis {name} stands at {readout:.4f} {axis.unit}, commanded {wanted:.4f} {axis.unit}, "
                     f"limit {axis.readback_tolerance_deg:g} {axis.unit}"
                 )
         return ""
@@ -312,26 +314,26 @@ class MotionWatch:
         if status is None:
             return
         now = self._clock.monotonic()
-        found = self._guard.readouts(status)
+        readouts = self._guard.readouts(status)
         self._guard.require_safe(status)
         if self._clock.real_time:
-            self._check_jump(found, now)
-        left = self._guard.leaves(found_deg=found, start_deg=self._start)
+            self._check_jump(readouts, now)
+        left = self._guard.leaves(found_deg=readouts, start_deg=self._start)
         if left:
             raise MotionError(f"{left}; home the axes")
-        self._check_direction(found)
+        self._check_direction(readouts)
         if not self._clock.real_time:
             return
         if status.moving:
-            self._learn_age(found, now)
-            self._check_progress(found, now)
-            self._check_following(found)
-        self._before = found
+            self._learn_age(readouts, now)
+            self._check_progress(readouts, now)
+            self._check_following(readouts)
+        self._before = readouts
         self._looked_s, self._earlier_s = now, self._looked_s
 
-    def _check_jump(self, found: FloatArray, now: float) -> None:
+    def _check_jump(self, readouts: FloatArray, now: float) -> None:
         for name, axis, was, value in zip(
-            self._guard.names, self._guard.axes.values(), self._before, found, strict=True
+            self._guard.names, self._guard.axes.values(), self._before, readouts, strict=True
         ):
             limit = 1.2 * axis.speed_deg_s * (now - self._earlier_s + LAG_S) + axis.following_error_deg
             if abs(value - was) > limit:
@@ -339,16 +341,16 @@ class MotionWatch:
                     f"axis {name} jumped from {was:.3f} to {value:.3f} deg, limit {limit:.3f} deg; home the axes"
                 )
 
-    def _check_direction(self, found: FloatArray) -> None:
+    def _check_direction(self, readouts: FloatArray) -> None:
         """Raise for an axis on the wrong side of its start, or past its target by more than it may lag."""
         for place, (name, axis) in enumerate(self._guard.axes.items()):
             sign = self._sign[place] or 1.0
-            travel = float(sign * (found[place] - self._start[place]))
+            travel = float(sign * (readouts[place] - self._start[place]))
             jitter = WRONG_WAY_TOLERANCES * axis.readback_tolerance_deg
             back = max(WRONG_WAY_DEG, jitter) + (0.0 if self._sign[place] else axis.following_error_deg)
             if travel < -back:
                 raise MotionError(
-                    f"axis {name} runs the wrong way: {self._start[place]:.3f} to {found[place]:.3f} deg, target "
+                    f"axis {name} runs the wrong way: {self._start[place]:.3f} to {readouts[place]:.3f} deg, target "
                     f"{self._target[place]:.3f} deg; check `sense` in chamber.toml and the axis' wiring, then home the axes"
                 )
             past = travel - abs(float(self._target[place] - self._start[place]))
@@ -357,33 +359,33 @@ class MotionWatch:
                     f"axis {name} ran {past:.3f} deg past its target {self._target[place]:.3f} deg; home the axes"
                 )
 
-    def _check_progress(self, found: FloatArray, now: float) -> None:
+    def _check_progress(self, readouts: FloatArray, now: float) -> None:
         # The sum: an axis that waits for another one does not come nearer.
-        left = float(np.abs(self._target - found).sum())
+        left = float(np.abs(self._target - readouts).sum())
         if left < self._nearest - 1e-3:
             self._nearest, self._nearest_s = left, now
         elif now - self._nearest_s > STALL_S:
             raise MotionError(f"axes stalled {left:.3f} deg before their target for {STALL_S:g} s; home the axes")
 
-    def _learn_age(self, found: FloatArray, now: float) -> None:
+    def _learn_age(self, readouts: FloatArray, now: float) -> None:
         """Learn when each axis began to turn, and how rarely the controller renews the positions that it tells."""
         tolerances = np.array([axis.readback_tolerance_deg for axis in self._guard.axes.values()])
-        resting = np.abs(found - self._start) <= tolerances
+        resting = np.abs(readouts - self._start) <= tolerances
         self._left_s[resting] = min(now, self._begin + START_S)
-        if np.any(np.abs(found - self._before) > SAME_DEG):
+        if np.any(np.abs(readouts - self._before) > SAME_DEG):
             # A look in between saw the same once more; before the first change the axes may have rested.
             if self._looked_s > self._changed_s and not np.array_equal(self._before, self._start):
                 self._guard.age_s = max(self._guard.age_s, min(now - self._changed_s, OLDEST_S))
             self._changed_s = now
 
-    def _check_following(self, found: FloatArray) -> None:
+    def _check_following(self, readouts: FloatArray) -> None:
         """Compare with the slowest motion that was commanded: ahead of it is fine, behind is not."""
         for place, (name, axis) in enumerate(self._guard.axes.items()):
             # A coordinated or timed axis is slower than its own profile by the slack at most.
             elapsed = self._looked_s - self._left_s[place] - self._slack_s[place]
             way = abs(self._target[place] - self._start[place])
             due = travelled(elapsed, float(way), axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
-            behind = due - float(self._sign[place] * (found[place] - self._start[place]))
+            behind = due - float(self._sign[place] * (readouts[place] - self._start[place]))
             limit = axis.following_error_deg + self._guard.age_s * axis.speed_deg_s
             if behind > limit:
                 raise MotionError(

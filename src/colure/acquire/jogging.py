@@ -94,14 +94,14 @@ class Jogger:
             self._axes.begin(self._guard.wire(target), from_deg=here)
             watch.begun()
             status = self._axes.finish(settle_s, watch, limit_s=2.0 * watch.expected_s + settle_s + 10.0)
-            found = self._guard.readouts(status)
+            readouts = self._guard.readouts(status)
         except BaseException:
             self._axes.hold()
             raise
-        fault = self._guard.position_fault(wanted_deg=target, found_deg=found)
+        fault = self._guard.position_fault(wanted_deg=target, found_deg=readouts)
         if fault:
             raise MotionError(fault)
-        return self._guard.wire(found)
+        return self._guard.wire(readouts)
 
     def home(self) -> dict[str, float]:
         """Seek the reference marks; positions can be trusted afterwards.
@@ -199,20 +199,20 @@ class Jogger:
             raise
         self._axes.hold()
         held_s, before = self._clock.monotonic(), np.inf
-        while abs((found := self.where()[name]) - before) > 1e-3:
-            before = found
+        while abs((position_deg := self.where()[name]) - before) > 1e-3:
+            before = position_deg
             if self._clock.monotonic() - held_s > STAND_S:
                 raise InstrumentError(f"axis {name} still moves {STAND_S:g} s after a hold")
             self._clock.sleep(0.02)
         stood_s = self._clock.monotonic() - held_s
         wanted = float(target[self._guard.names.index(name)])
-        if abs(found - wanted) < PROOF_SHARE * PROOF_DEG:
+        if abs(position_deg - wanted) < PROOF_SHARE * PROOF_DEG:
             raise InstrumentError(
                 f"axis {name} reached its target {abs(wanted - here[name]):g} deg away in spite of a hold"
             )
         if not self._axes.status().held:
             raise InstrumentError(f"axis {name} does not read as held after a hold")
-        return found, stood_s
+        return position_deg, stood_s
 
     def _seen(self, watch: MotionWatch) -> dict[str, float]:
         """Look at a running move once."""

@@ -36,7 +36,7 @@ HEADER = "<qqqdddqq"
 HEADER_BYTES = struct.calcsize(HEADER)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Row:
     """One measured point; fields as in `colure.model.record.build_record`.
@@ -82,8 +82,9 @@ class Row:
         commanded, readback, rate = np.frombuffer(blob, "<f8", count=3 * axes, offset=places_at).reshape(3, axes)
         trace = np.frombuffer(blob, "<c16", count=frequencies * ports, offset=places_at + 24 * axes)
         conditions = np.frombuffer(blob, "<f8", offset=places_at + 24 * axes + 16 * frequencies * ports)
-        return cls(plan_index, role, state, time_s, wall, monotonic, commanded, readback, rate,
-                   trace.reshape(frequencies, ports), flags, conditions)  # fmt: skip
+        return cls(plan_index=plan_index, role=role, state_index=state, time_s=time_s, wall_time=wall,
+                   monotonic_s=monotonic, commanded_deg=commanded, readback_deg=readback, rate_deg_s=rate,
+                   trace=trace.reshape(frequencies, ports), flags=flags, conditions=conditions)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -203,18 +204,18 @@ class Journal:
 
     def _require_format(self) -> None:
         try:
-            found = self.meta("format")
+            format_version = self.meta("format")
         except JournalError:
             self.close()
             raise
-        if found is None and self._seq == 0:
+        if format_version is None and self._seq == 0:
             self.close()
             raise JournalError(
                 f"{self.path}: holds no run: the file is empty or was cut; put a copy of it back, or choose another run name"
             )
-        if found != JOURNAL_FORMAT:
+        if format_version != JOURNAL_FORMAT:
             self.close()
-            raise JournalError(f"{self.path.name}: format {found!r}, must be {JOURNAL_FORMAT} (version)")
+            raise JournalError(f"{self.path.name}: format {format_version!r}, must be {JOURNAL_FORMAT} (version)")
 
     @classmethod
     def resume(cls, path: Path, *, vfs: str | None = None) -> Journal:
@@ -327,7 +328,7 @@ class Journal:
                     return row if roles else Row.decode(body)
         return None
 
-    def done(self) -> set[int]:
+    def measured(self) -> set[int]:
         """Return the plan indices that are committed."""
         with _reading(self.path):
             return {
@@ -342,12 +343,12 @@ class Journal:
 
         The damaged bytes stay where they are; verification goes on naming them as accepted.
         """
-        found = self.verify()
+        verification = self.verify()
         with self._db:
-            for seq in found.damaged_rows:
+            for seq in verification.damaged_rows:
                 self._db.execute("insert or ignore into superseded values(?)", (seq,))
-            self.set_meta("accepted_damage", [*found.accepted, *found.damaged])
-        return found.damaged
+            self.set_meta("accepted_damage", [*verification.accepted, *verification.damaged])
+        return verification.damaged
 
     def verify(self) -> Verification:
         """Check every checksum and the whole chain; names the damaged points."""
@@ -468,14 +469,14 @@ def holds_root(path: Path, root_hash: str) -> bool | None:
         try:
             wanted = bytes.fromhex(root_hash)
             # Mostly it is the last row's: only an older record makes every row be looked at.
-            found = database.execute("select chain from point order by seq desc limit 1").fetchone()
-            if found is not None and found[0] != wanted:
-                found = database.execute("select 1 from point where chain = ?", (wanted,)).fetchone()
+            row = database.execute("select chain from point order by seq desc limit 1").fetchone()
+            if row is not None and row[0] != wanted:
+                row = database.execute("select 1 from point where chain = ?", (wanted,)).fetchone()
         finally:
             database.close()
     except (apsw.Error, ValueError):
         return None
-    return found is not None
+    return row is not None
 
 
 def _crc(*texts: str) -> int:

@@ -27,7 +27,7 @@ class Options:
     threads: bool = True
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Outcome:
     """How a run ended."""
 
@@ -42,7 +42,7 @@ class Outcome:
 class Tally:
     """What has been measured so far."""
 
-    done: set[int] = field(default_factory=set)
+    measured: set[int] = field(default_factory=set)
     flagged: int = 0
     #: Instrument time of the newest point.
     time_s: float = 0.0

@@ -61,7 +61,9 @@ def record_of(journal: Journal) -> xr.Dataset:
     identity = journal.meta("identity") or {}
     record = record.assign_attrs(receiver=identity.get("receiver", "vector"))
     return with_step(
-        record.assign_attrs(journal_root_hash=check.root_hash, complete=int(journal.done() >= set(range(len(plan))))),
+        record.assign_attrs(
+            journal_root_hash=check.root_hash, complete=int(journal.measured() >= set(range(len(plan))))
+        ),
         "acquire",
         journal=journal.path.name,
         root_hash=check.root_hash,

@@ -121,9 +121,9 @@ class Station:
         settings = self.settings()
         with blame("analyzer"):
             require_segments(self.analyzer, settings)
-            found = self.analyzer.configure(settings, self.plan.ports)
+            settings_read = self.analyzer.configure(settings, self.plan.ports)
         self.forget()
-        return found
+        return settings_read
 
     def look(self) -> FloatArray:
         """Read where the axes stand; raises if an alarm stands, the door is open or a stop was asked for."""
@@ -133,9 +133,9 @@ class Station:
             status = self.axes.status()
             if self._watchdog is not None:
                 self._watchdog.exchange_took(time.monotonic() - begin)
-            found = self.guard.readouts(status)
+            readouts = self.guard.readouts(status)
         self.guard.require_safe(status)
-        return found
+        return readouts
 
     def move(self, target_deg: FloatArray, *, settle_s: float | None = None, run_up: int | None = None) -> FloatArray:
         """Move all axes to a position, watched all the way, and return the readout.
@@ -316,8 +316,8 @@ class Station:
         reader = getattr(self.analyzer, "reflect", None)
         if reader is None:
             raise InstrumentError("the receiver's driver lacks `reflect`: the device's reflection cannot be read")
-        found: Sweep = reader()
-        return found
+        reflection: Sweep = reader()
+        return reflection
 
     def row(
         self,
@@ -333,15 +333,17 @@ class Station:
         still = np.zeros(len(self.plan.axes)) if rate is None else rate
         state = int(self.plan.state_index[plan_index]) if plan_index >= 0 else -1
         clock = self.clock
-        return Row(plan_index, ROLES.index(role), state, moment, clock.wall(), clock.monotonic(), target.copy(), shown,
-                   still, sweep.trace, sweep.flags, self._conditions())  # fmt: skip
+        return Row(plan_index=plan_index, role=ROLES.index(role), state_index=state, time_s=moment,
+                   wall_time=clock.wall(), monotonic_s=clock.monotonic(), commanded_deg=target.copy(),
+                   readback_deg=shown,
+                   rate_deg_s=still, trace=sweep.trace, flags=sweep.flags, conditions=self._conditions())  # fmt: skip
 
     def _conditions(self) -> FloatArray:
         """Return what the sensors said last, in the journal's order; `nan` for a lost one."""
         if not self._sensor_names:
             return np.empty(0)
-        found = self._sensors.latest()
-        return np.array([found.get(name, np.nan) for name in self._sensor_names])
+        readings = self._sensors.latest()
+        return np.array([readings.get(name, np.nan) for name in self._sensor_names])
 
     def sensors_changed(self, conditions: FloatArray) -> list[str]:
         """Say which sensors were lost with this point, and which are back."""

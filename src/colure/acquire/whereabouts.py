@@ -38,19 +38,19 @@ class Whereabouts:
             return
         with suppress(InstrumentError, JournalError):
             before = guard.last_deg
-            found = guard.readouts(self._station.axes.status())
-            lost = "" if before is None or sent is None else lost_count(guard, before, sent, found)
+            readouts = guard.readouts(self._station.axes.status())
+            lost = "" if before is None or sent is None else lost_count(guard, before, sent, readouts)
             if lost:
                 # Kept as a place at rest it would be believed by whoever goes on.
                 guard.last_deg = before
                 self._journal.set_meta("distrust", f"{lost}: its count may be lost, or somebody turned it")
                 return
             for _ in range(LOOKS):
-                before = found
+                before = readouts
                 self._station.clock.sleep(LOOK_S)
-                found = guard.readouts(self._station.axes.status())
-                if np.all(np.abs(found - before) < 1e-3):
-                    self._journal.set_meta("rest", dict(zip(guard.names, found.tolist(), strict=True)))
+                readouts = guard.readouts(self._station.axes.status())
+                if np.all(np.abs(readouts - before) < 1e-3):
+                    self._journal.set_meta("rest", dict(zip(guard.names, readouts.tolist(), strict=True)))
                     return
 
     def setting_out(self) -> None:
@@ -72,12 +72,12 @@ class Whereabouts:
         """
         guard = self._station.guard
         with blame("axes"):
-            found = guard.readouts(self._station.axes.status())
+            readouts = guard.readouts(self._station.axes.status())
         rest = self._journal.meta("rest")
         if rest is not None and set(rest) == set(guard.names):
             kept = np.array([rest[name] for name in guard.names])
             slack = np.array([CREEP_TOLERANCES * axis.readback_tolerance_deg for axis in guard.axes.values()])
-            return self._words(found, kept - slack, kept + slack, "this run left it at")
+            return self._words(readouts, kept - slack, kept + slack, "this run left it at")
         span = self._between(next_deg)
         if span is None:
             return ""
@@ -85,7 +85,10 @@ class Whereabouts:
         slack = np.array([axis.following_error_deg + CREEP_TOLERANCES * axis.readback_tolerance_deg for axis in axes])
         below = np.array([axis.approach_deg for axis in axes])
         return self._words(
-            found, span.min(axis=0) - slack - below, span.max(axis=0) + slack, "this run broke off while it moved from"
+            readouts,
+            span.min(axis=0) - slack - below,
+            span.max(axis=0) + slack,
+            "this run broke off while it moved from",
         )
 
     def _between(self, next_deg: FloatArray | None) -> FloatArray | None:
@@ -99,8 +102,8 @@ class Whereabouts:
             places += [np.asarray(one, float) for one in heading["deg"]]
         return np.stack(places)
 
-    def _words(self, found: FloatArray, low: FloatArray, high: FloatArray, what: str) -> str:
-        for name, value, least, most in zip(self._station.guard.names, found, low, high, strict=True):
+    def _words(self, readouts: FloatArray, low: FloatArray, high: FloatArray, what: str) -> str:
+        for name, value, least, most in zip(self._station.guard.names, readouts, low, high, strict=True):
             if not least <= value <= most:
                 middle, half = 0.5 * (least + most), 0.5 * (most - least)
                 return (

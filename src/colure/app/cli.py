@@ -114,8 +114,8 @@ def with_flags(message: str, parameters: Sequence[click.Parameter]) -> str:
     Python has arguments, the command line options; only here it is known which was used.
     """
     flags = {flag[2:].replace("-", "_"): flag for one in parameters for flag in one.opts if flag.startswith("--")}
-    quoted = re.sub(r"`(\w+)`", lambda found: flags.get(found[1], found[0]), message)
-    return re.sub(r"^(\w+)(?= = |:)", lambda found: flags.get(found[1], found[1]), quoted, flags=re.MULTILINE)
+    quoted = re.sub(r"`(\w+)`", lambda match: flags.get(match[1], match[0]), message)
+    return re.sub(r"^(\w+)(?= = |:)", lambda match: flags.get(match[1], match[1]), quoted, flags=re.MULTILINE)
 
 
 class CommandGroup(click.Group):
@@ -250,7 +250,8 @@ def plan(
             screens.show_comparison_of_schemes(choices)
         return
     if as_json:
-        content = made.as_dict() if show_points else {**made.predicted, "not_possible": flight_faults(campaign, made), "hash": made.hash, "order": made.order,
+        content = made.as_dict() if show_points else {**made.predicted, "not_possible": flight_faults(campaign, made),
+                                                      "hash": made.hash, "order": made.order,
                                                       "step_deg": made.step_deg, "scheme": made.scheme}  # fmt: skip
         click.echo(json_text(content))
         return
@@ -405,17 +406,24 @@ for command in (
 def _verify(run: RunFolder, as_json: bool) -> None:
     from colure.app import services
 
-    found = services.verify(run)
+    verification = services.verify(run)
     if as_json:
-        content = {"rows": found.rows, "whole": found.whole, "damaged": found.damaged, "accepted": found.accepted}
-        click.echo(json_text({**content, "root": found.root_hash}))
+        content = {
+            "rows": verification.rows,
+            "whole": verification.whole,
+            "damaged": verification.damaged,
+            "accepted": verification.accepted,
+        }
+        click.echo(json_text({**content, "root": verification.root_hash}))
     else:
-        click.echo(f"{found.rows} points, {'whole' if found.whole else 'DAMAGED'}; root hash {found.root_hash}")
-        for line in found.damaged:
+        click.echo(
+            f"{verification.rows} points, {'whole' if verification.whole else 'DAMAGED'}; root hash {verification.root_hash}"
+        )
+        for line in verification.damaged:
             click.echo(f"  {line}")
-        for line in found.accepted:
+        for line in verification.accepted:
             click.echo(f"  accepted before, measured anew: {line}")
-    sys.exit(GOOD if found.whole else CHECK_FAILED)
+    sys.exit(GOOD if verification.whole else CHECK_FAILED)
 
 
 def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> None:
@@ -441,7 +449,7 @@ def _check(campaign: Campaign, made: Plan, as_json: bool, *, senses: bool, yes: 
 
     lines = services.check_instruments(campaign, made, confirm=Confirmation(yes=yes) if senses else None)
     if as_json:
-        click.echo(json_text([line.__dict__ for line in lines]))
+        click.echo(json_text([{"what": line.what, "good": line.good, "found": line.answer} for line in lines]))
     else:
         screens.show_check(lines)
     sys.exit(GOOD if all(line.good for line in lines) else STOPPED)

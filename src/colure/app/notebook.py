@@ -295,8 +295,8 @@ class Run:
 
         campaign, plan = services.make_plan(self.campaign.folder)
         files = self._of(state)
-        done = services.process(campaign, files)
-        report_on(campaign, plan, files, done, None if specification is None else Path(specification))
+        processed = services.process(campaign, files)
+        report_on(campaign, plan, files, processed, None if specification is None else Path(specification))
         return files.report_html
 
 
@@ -384,10 +384,10 @@ class Pattern:
         from colure.analysis.figures.cuts import in_own_components, principal_cuts
         from colure.report import charts
 
-        done = self.processed
-        coefficients = done.expansion.coefficients[self._index(frequency_ghz)]
+        processed = self.processed
+        coefficients = processed.expansion.coefficients[self._index(frequency_ghz)]
         both, gain = principal_cuts(
-            coefficients, slant=done.budget.slant, region=float(np.deg2rad(done.sphere.region_deg))
+            coefficients, slant=processed.budget.slant, region=float(np.deg2rad(processed.sphere.region_deg))
         )
         cuts = chosen_planes(both, planes)
         if not polar:

@@ -114,4 +114,4 @@ def _earlier(
 ) -> tuple[int, SolidContact] | None:
     if one is None or other is None:
         return one or other
-    return min(one, other, key=lambda found: (found[0], found[1].share))
+    return min(one, other, key=lambda contact: (contact[0], contact[1].share))

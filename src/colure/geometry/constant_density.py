@@ -36,10 +36,11 @@ def charged_particles(count: int, *, rounds: int = 500) -> DirectionSet:
         raise ValueError(f"count: {count}, must be 4 to {MOST} (directions)")
     theta, phi = fibonacci_lattice(count)
     start = np.stack([np.sin(theta) * np.cos(phi), np.sin(theta) * np.sin(phi), np.cos(theta)], axis=-1)
-    found = minimize(
-        _energy_and_slope, start.ravel(), jac=True, method="L-BFGS-B", options={"maxiter": rounds, "gtol": 1e-9, "ftol": 1e-14}
+    minimum = minimize(
+        _energy_and_slope, start.ravel(), jac=True, method="L-BFGS-B", options={"maxiter": rounds, "gtol": 1e-9,
+        "ftol": 1e-14}
     )  # fmt: skip
-    places = _on_sphere(found.x)
+    places = _on_sphere(minimum.x)
     weights = SphericalVoronoi(places).calculate_areas()
     return DirectionSet(
         np.arccos(np.clip(places[:, 2], -1.0, 1.0)),

@@ -21,7 +21,7 @@ from colure.values import holds_arrays
 SAMPLES_DEG = np.arange(-165.0, 166.0, 30.0)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class JointTolerance:
     """How far a joint may be off: radians and metres (the zero of a prismatic joint in metres)."""
 
@@ -112,9 +112,9 @@ def direction_tolerance(chain: JointChain, tolerances: tuple[JointTolerance, ...
     Root of the sum of squares over the joints, at the polar angle where it is largest, of those that the chain reaches.
     """
     theta = np.deg2rad(SAMPLES_DEG)
-    found = JointInverse(chain).solve(theta=theta, phi=np.zeros_like(theta), chi=np.zeros_like(theta))
-    values = found.values[found.reached]
-    found_theta = theta[found.reached]
+    solution = JointInverse(chain).solve(theta=theta, phi=np.zeros_like(theta), chi=np.zeros_like(theta))
+    values = solution.values[solution.reached]
+    found_theta = theta[solution.reached]
     if not len(values):
         values, found_theta = np.zeros((1, len(chain.joints))), np.zeros(1)
     square = np.zeros((3, len(values)))

@@ -123,11 +123,11 @@ class JointChain:
         return device, probe_to_lab(distance=self.distance, roll=0.0).then(probe)
 
     def _last(self, links: list[RigidMotion], shape: tuple[int, ...]) -> tuple[RigidMotion, RigidMotion]:
-        found = []
+        motions = []
         for end in (Carried.DEVICE, Carried.PROBE):
             own = self.carrying(end)
-            found.append(links[own[-1]] if own else RigidMotion.none(shape))
-        return found[0], found[1]
+            motions.append(links[own[-1]] if own else RigidMotion.none(shape))
+        return motions[0], motions[1]
 
     def probe_in_device(self, values: FloatArray) -> RigidMotion:
         """Return the motion from the probe's frame into the device frame."""

@@ -54,7 +54,7 @@ class Geometry(StrEnum):
         }[self]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class AxisMap:
     """How a controller's readout relates to the angle of the conventions.
 
@@ -87,7 +87,7 @@ Vector3 = tuple[float, float, float]
 NO_SHIFT: Vector3 = (0.0, 0.0, 0.0)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Misalignment:
     """Rigid errors of a range; everything zero means the nominal range.
 
@@ -223,8 +223,8 @@ def solutions(geometry: Geometry, direction: ArrayLike) -> list[tuple[float, flo
 
 def _wrap(angle: float) -> float:
     """Bring an angle to (-pi, pi]."""
-    found = float(wrapped(angle))
-    return np.pi if np.isclose(found, -np.pi, rtol=0.0, atol=1e-14) else found
+    principal = float(wrapped(angle))
+    return np.pi if np.isclose(principal, -np.pi, rtol=0.0, atol=1e-14) else principal
 
 
 @dataclass(frozen=True)
@@ -251,11 +251,11 @@ class Positioner:
 
         An empty list means the direction cannot be reached; see `reach_error` for the words.
         """
-        found: list[tuple[float, float]] = []
+        pairs: list[tuple[float, float]] = []
         for a, b in solutions(self.geometry, direction):
             for first in self.first.readouts_within(float(np.rad2deg(a))):
-                found += [(first, s) for s in self.second.readouts_within(float(np.rad2deg(b)))]
-        return sorted(set(found), key=lambda pair: (abs(pair[0]) + abs(pair[1]), pair))
+                pairs += [(first, s) for s in self.second.readouts_within(float(np.rad2deg(b)))]
+        return sorted(set(pairs), key=lambda pair: (abs(pair[0]) + abs(pair[1]), pair))
 
     def reach_error(self, direction: ArrayLike) -> str:
         """Say in plain words which limits keep a direction out of reach."""

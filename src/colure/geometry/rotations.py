@@ -32,8 +32,8 @@ def from_rotation_vector(vector: ArrayLike) -> FloatArray:
     from scipy.spatial.transform import Rotation
 
     given = np.asarray(vector, dtype=np.float64)
-    found = Rotation.from_rotvec(given.reshape(-1, 3)).as_matrix()
-    return np.asarray(found, dtype=np.float64).reshape(*given.shape, 3)
+    matrices = Rotation.from_rotvec(given.reshape(-1, 3)).as_matrix()
+    return np.asarray(matrices, dtype=np.float64).reshape(*given.shape, 3)
 
 
 @dataclass(frozen=True)

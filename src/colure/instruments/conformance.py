@@ -42,8 +42,10 @@ EXCHANGES, RESUME_S = 20, 0.3
 HELD_SHARE, MOVE_LIMIT_S, STAND_S, QUICK_S = 0.25, 120.0, 10.0, 0.5
 #: Words without which something cannot be done, and what.
 OPTIONAL = {
-    "home": "homing", "door_open": "the door is not seen", "alarm": "alarms are not seen", "held": "a hold from elsewhere is not seen",
-    "beat": "the controller does not stop by itself when this program dies", "disable": "abort cannot take the drives' power away",
+    "home": "homing", "door_open": "the door is not seen", "alarm": "alarms are not seen",
+    "held": "a hold from elsewhere is not seen",
+    "beat": "the controller does not stop by itself when this program dies",
+    "disable": "abort cannot take the drives' power away",
     "timed": "style = 'fly' is not possible", "pulses": "trigger = 'position' is not possible",
     "trigger_external": "pulses cannot start sweeps", "route": "no reference switch", "status": "overload is not seen",
     "frequency_list": "frequencies are not read back", "clock": "time stamps are the computer's",
@@ -56,7 +58,7 @@ class ConformanceAnswer:
 
     what: str
     good: bool | None
-    found: str
+    observed: str
 
 
 class UndecidedError(InstrumentError):
@@ -299,10 +301,10 @@ def analyzer_conformance(
                 if re.match(profile.error_none, link.query(profile.error)):
                     break
             link.write("COLURE:NOSUCHWORD 1")
-            found = link.query(profile.error)
-            if re.match(profile.error_none, found):
-                raise InstrumentError(f"an unknown word left no error: {profile.error!r} answered {found[:60]!r}")
-            return f"an unknown word is answered by {found[:60]}"
+            answer = link.query(profile.error)
+            if re.match(profile.error_none, answer):
+                raise InstrumentError(f"an unknown word left no error: {profile.error!r} answered {answer[:60]!r}")
+            return f"an unknown word is answered by {answer[:60]}"
         finally:
             link.close()
 
@@ -315,8 +317,8 @@ def analyzer_conformance(
 
 def _ask_receiver(kit: Kit, receiver: AnalyzerDriver, settings: SweepSettings) -> None:
     def configure() -> str:
-        found = receiver.configure(settings, (1,))
-        return ", ".join(f"{name} {value:g}" for name, value in found.items()) or "accepted (nothing read back)"
+        readback = receiver.configure(settings, (1,))
+        return ", ".join(f"{name} {value:g}" for name, value in readback.items()) or "accepted (nothing read back)"
 
     def sweeps() -> str:
         times, levels = [], []

@@ -109,11 +109,11 @@ class Contacts:
             self.read_all()
         return self._words(self._now)
 
-    def _words(self, found: dict[str, str]) -> tuple[str, str]:
+    def _words(self, reasons: dict[str, str]) -> tuple[str, str]:
         with self._lock:
             kinds = {contact.name: contact.stands_for for contact in self.contacts}
-            door = "; ".join(why for name, why in found.items() if kinds[name] == "door")
-            stop = "; ".join(why for name, why in found.items() if kinds[name] != "door")
+            door = "; ".join(why for name, why in reasons.items() if kinds[name] == "door")
+            stop = "; ".join(why for name, why in reasons.items() if kinds[name] != "door")
         return door, stop
 
     def require_never_opened(self) -> None:

@@ -37,10 +37,10 @@ class CommandStates:
         self._send(self._set.format(index=index, name=name))
         if self._words.readback is None:
             return
-        found = self._link.query(self._words.readback.format(index=index, name=name))
+        readback = self._link.query(self._words.readback.format(index=index, name=name))
         wanted = self._words.expect.format(index=index, name=name)
-        if found != wanted:
-            raise InstrumentError(f"{self._link.resource}: state reads {found[:60]!r}, must be {wanted!r}")
+        if readback != wanted:
+            raise InstrumentError(f"{self._link.resource}: state reads {readback[:60]!r}, must be {wanted!r}")
 
     def _send(self, command: str) -> None:
         if self._words.acknowledge is None:
@@ -77,16 +77,16 @@ class ProgramStates:
         """Run the program for a state; raises `InstrumentError` with its last words if it fails."""
         command = [part.format(index=index, name=name) for part in self._words.program]
         try:
-            done = subprocess.run(
+            program = subprocess.run(
                 command, cwd=self._folder, capture_output=True, text=True, timeout=self._words.timeout_s, check=False
             )
         except subprocess.TimeoutExpired:
             raise LostError(f"{command[0]}: state {name} not taken within {self._words.timeout_s:g} s") from None
         except OSError as error:
             raise InstrumentError(f"{command[0]}: cannot be run: {error.strerror}") from None
-        if done.returncode != 0:
-            last = re.sub(r"\s+", " ", (done.stderr or done.stdout).strip())[-200:]
-            raise InstrumentError(f"{command[0]}: state {name}: exit code {done.returncode}: {last}")
+        if program.returncode != 0:
+            last = re.sub(r"\s+", " ", (program.stderr or program.stdout).strip())[-200:]
+            raise InstrumentError(f"{command[0]}: state {name}: exit code {program.returncode}: {last}")
 
     def reconnect(self) -> None:
         """Nothing is kept open."""

@@ -103,13 +103,13 @@ class EpicsAxes:
             with _addresses:
                 os.environ["EPICS_CA_ADDR_LIST"], os.environ["EPICS_CA_AUTO_ADDR_LIST"] = self._resource, "NO"
                 self._context = Context(timeout=self._timeout_s)
-                found = self._context.get_pvs(*names)
-                for one in found:
+                variables = self._context.get_pvs(*names)
+                for one in variables:
                     one.wait_for_connection(timeout=self._timeout_s)
         except Exception as error:
             self.close()
             raise LostError(f"{self._resource}: records cannot be reached: {error}") from None
-        self._variables = dict(zip(names, found, strict=True))
+        self._variables = dict(zip(names, variables, strict=True))
 
     def _homing(self) -> tuple[str, ...]:
         return {"forward": ("HOMF",), "reverse": ("HOMR",), "none": ()}[self._profile.home]

@@ -185,9 +185,9 @@ class GcodeAxes:
         self._link.reopen()
         with self._watch_lock:
             self._watch_link.reopen()
-        found = self.identity()
-        if found != self._identity:
-            raise InstrumentError(f"{self._link.resource}: is {found!r}, must be {self._identity!r}")
+        identity = self.identity()
+        if identity != self._identity:
+            raise InstrumentError(f"{self._link.resource}: is {identity!r}, must be {self._identity!r}")
 
     def close(self) -> None:
         """Close both connections."""
@@ -210,9 +210,9 @@ class GcodeAxes:
         raise LostError(f"{line_of.resource}: 50 lines without a completion reply")
 
     def _parse(self, text: str) -> AxesStatus:
-        found = {m["letter"]: float(m["value"]) for m in re.finditer(self._words.position_pattern, text)}
-        missing = [name for letter, name in self._letters.items() if letter not in found]
+        letter_positions = {m["letter"]: float(m["value"]) for m in re.finditer(self._words.position_pattern, text)}
+        missing = [name for letter, name in self._letters.items() if letter not in letter_positions]
         if missing:
             raise LostError(f"{self._link.resource}: no position of {', '.join(missing)} in {text[:80]!r}")
-        positions = {name: found[letter] for letter, name in self._letters.items()}
+        positions = {name: letter_positions[letter] for letter, name in self._letters.items()}
         return read_status(self._words, text, positions, moving=says(self._words.moving, text))

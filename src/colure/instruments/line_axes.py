@@ -208,10 +208,10 @@ class LineAxes:
         """Tell whether commands name all axes at once."""
         return bool(steps) and not any("{axis" in step.send or "{value" in step.send for step in steps)
 
-    def _off(self, name: str, found: float, wanted: float) -> float:
+    def _off(self, name: str, position_deg: float, wanted: float) -> float:
         """Return how far an axis stands from a position, degrees."""
         wraps = self._names[name].wraps_deg
-        off = wanted - found
+        off = wanted - position_deg
         return abs(off if wraps is None else off - wraps * round(off / wraps))
 
     def _send_batch(self, here: Mapping[str, float], per_s: float | None = None) -> None:
@@ -328,10 +328,12 @@ class LineAxes:
         Positions come last: one that was read before the axes said that they stand would be where they were on the way.
         """
         self._hear_arrivals()
-        found = self._status.read(self._targets, self._off)
-        moving = found.moving or (self._words.completion == "message" and bool(self._due))
-        alarm = found.alarm or self._line.news.alarm
-        return AxesStatus(found.positions_deg, moving, found.held or self._held.is_set(), found.door_open, alarm)
+        axes_status = self._status.read(self._targets, self._off)
+        moving = axes_status.moving or (self._words.completion == "message" and bool(self._due))
+        alarm = axes_status.alarm or self._line.news.alarm
+        return AxesStatus(
+            axes_status.positions_deg, moving, axes_status.held or self._held.is_set(), axes_status.door_open, alarm
+        )
 
     def _hear_arrivals(self) -> None:
         """Cross off the axes that have said that they stand."""
@@ -403,9 +405,9 @@ class LineAxes:
         if self._aside is not None:
             self._aside.reopen()
         self._prepare()
-        found = self.identity()
-        if found != self._identity:
-            raise InstrumentError(f"{self._line.resource}: is {found!r}, must be {self._identity!r}")
+        identity = self.identity()
+        if identity != self._identity:
+            raise InstrumentError(f"{self._line.resource}: is {identity!r}, must be {self._identity!r}")
 
     def close(self) -> None:
         """Close the line."""

@@ -62,14 +62,14 @@ class LineTable(Section):
     def ends(self) -> LineEnds:
         """The same as the links want it."""
         return LineEnds(
-            self.read_end,
-            self.write_end,
-            self.baud_rate,
-            self.parity,
-            self.data_bits,
-            float(self.stop_bits),
-            self.flow,
-            self.visa,
+            read=self.read_end,
+            write=self.write_end,
+            baud_rate=self.baud_rate,
+            parity=self.parity,
+            data_bits=self.data_bits,
+            stop_bits=float(self.stop_bits),
+            flow=self.flow,
+            visa=self.visa,
         )
 
 

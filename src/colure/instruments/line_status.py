@@ -45,10 +45,10 @@ class LineStatus:
         if self._words.completion == "position":
             moving = self._has_moved(positions, targets_deg, off)
         self._before = positions
-        found = read_status(self._words, text, positions, moving=moving)
-        if says(self._words.not_referenced, text) and not found.alarm:
-            return AxesStatus(positions, moving, found.held, found.door_open, "axes not referenced")
-        return found
+        status = read_status(self._words, text, positions, moving=moving)
+        if says(self._words.not_referenced, text) and not status.alarm:
+            return AxesStatus(positions, moving, status.held, status.door_open, "axes not referenced")
+        return status
 
     def _busy(self, axis: LineAxis) -> bool:
         answer = self._ask(axis.busy or self._words.busy, axis.name)

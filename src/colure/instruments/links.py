@@ -34,7 +34,7 @@ MESSAGE_BYTES = 1 << 20
 NumberFormat = Literal["real64", "real32", "ascii"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class LineEnds:
     """How lines end on the wire, and the settings of a serial port."""
 

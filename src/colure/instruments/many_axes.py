@@ -160,8 +160,8 @@ class ManyAxes:
             if status is None:
                 watch(None)
                 return
-            found = {one.name: self._status_of(one) for one in self.controllers if one is not mine}
-            watch(self._merged({mine.name: status, **found}))
+            others = {one.name: self._status_of(one) for one in self.controllers if one is not mine}
+            watch(self._merged({mine.name: status, **others}))
 
         return see
 
@@ -181,20 +181,20 @@ class ManyAxes:
         except LostError as error:
             raise LostError(f"{one.name}: {error}") from None
 
-    def _merged(self, found: Mapping[str, AxesStatus]) -> AxesStatus:
+    def _merged(self, statuses: Mapping[str, AxesStatus]) -> AxesStatus:
         positions = dict.fromkeys(self._fixed, 0.0)
         for one in self.controllers:
-            positions |= {name: found[one.name].positions_deg[name] for name in one.axes}
-            if one.reports_door and found[one.name].door_open is None:
+            positions |= {name: statuses[one.name].positions_deg[name] for name in one.axes}
+            if one.reports_door and statuses[one.name].door_open is None:
                 raise InstrumentError(f"chamber.toml: {one.name} must report the door, but does not")
-        doors = [status.door_open for status in found.values() if status.door_open is not None]
+        doors = [status.door_open for status in statuses.values() if status.door_open is not None]
         door, stop = self._contacts.open_now()
-        alarms = [f"{status.alarm} ({name})" if len(found) > 1 else status.alarm
-                  for name, status in found.items() if status.alarm]  # fmt: skip
+        alarms = [f"{status.alarm} ({name})" if len(statuses) > 1 else status.alarm
+                  for name, status in statuses.items() if status.alarm]  # fmt: skip
         return AxesStatus(
             positions,
-            moving=any(status.moving for status in found.values()),
-            held=any(status.held for status in found.values()),
+            moving=any(status.moving for status in statuses.values()),
+            held=any(status.held for status in statuses.values()),
             door_open=any(doors) or bool(door) if doors or self._has_door else None,
             alarm="; ".join([*alarms, *([f"emergency stop: {stop}"] if stop else [])]),
             door=door,

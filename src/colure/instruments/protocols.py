@@ -28,7 +28,7 @@ class DoorOpenError(InstrumentError):
     """The interlock says that somebody may be inside; closing it alone never starts motion."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class SweepSettings:
     """Trace settings, the same for every point of a plan.
 

@@ -46,11 +46,11 @@ class ReceiverChain:
         """Set level and receiver with the source off, then switch the source on."""
         if self._source is not None:
             self._source.prepare(settings.power_dbm)
-        found = self._receiver.configure(settings, ports)
+        readback = self._receiver.configure(settings, ports)
         if self._source is not None:
             self._source.tune(settings.start_hz)
             self._source.on()
-        return found
+        return readback
 
     def trigger(self, *, external: bool) -> None:
         """Choose what starts a sweep."""
@@ -72,14 +72,14 @@ class ReceiverChain:
         reader = getattr(self._receiver, "reflect", None)
         if reader is None:
             raise InstrumentError("the receiver's driver lacks `reflect`: the device's reflection cannot be read")
-        found: Sweep = reader()
-        return found
+        sweep: Sweep = reader()
+        return sweep
 
     def held(self) -> ComplexArray | None:
         """Return the traces that the receiver holds; None where its driver cannot tell."""
         reader = getattr(self._receiver, "held", None)
-        found: ComplexArray | None = None if reader is None else reader()
-        return found
+        traces: ComplexArray | None = None if reader is None else reader()
+        return traces
 
     def clock_s(self) -> float:
         """Return the receiver's clock."""

@@ -54,12 +54,12 @@ class ScpiAnalyzer(ScpiInstrument):
         self.setup(settings)
         self._points, self._ports = settings.points, ports
         self._sweeps = settings.averages if self._profile.each_average else 1
-        found = self.confirm(self._profile.confirm, settings)
+        readback = self.confirm(self._profile.confirm, settings)
         if settings.segments:
-            found |= self._set_segments(settings.segments)
+            readback |= self._set_segments(settings.segments)
         self._confirm_words()
         self._confirm_frequencies(settings)
-        return found
+        return readback
 
     def _set_segments(self, segments: tuple[Segment, ...]) -> dict[str, Any]:
         """Send the table of segments, read the error queue, and return what was read back of each.
@@ -83,15 +83,15 @@ class ScpiAnalyzer(ScpiInstrument):
         for command in words.segment_end:
             self._link.write(command)
         self.raise_errors()
-        found: dict[str, Any] = {}
+        readback: dict[str, Any] = {}
         for number, one in enumerate(segments, start=1):
             queries = {name: query.format(number=number) for name, query in words.segment_confirm.items()}
             try:
                 kept = self.confirm(queries, one)
             except InstrumentError as error:
                 raise InstrumentError(f"segment {number}: {error}") from None
-            found |= {f"segment {number} {name}": value for name, value in kept.items()}
-        return found
+            readback |= {f"segment {number} {name}": value for name, value in kept.items()}
+        return readback
 
     def _confirm_words(self) -> None:
         for query, pattern in self._profile.confirm_words.items():
@@ -106,16 +106,16 @@ class ScpiAnalyzer(ScpiInstrument):
         if not self._profile.frequency_list:
             return
         wanted = settings.frequency_hz
-        found = self._link.query_numbers(
+        swept_hz = self._link.query_numbers(
             self._profile.frequency_list, form="ascii", big_endian=True, expected=settings.points
         )
-        off = np.abs(found - wanted)
+        off = np.abs(swept_hz - wanted)
         # Synthesizers round to a fraction of a hertz; a tenth of the step would shift no figure either.
         limit = max(1e-9 * settings.stop_hz, 1.0)
         if not np.all(off <= limit):
             worst = int(np.argmax(off))
             raise InstrumentError(
-                f"{self._link.resource}: frequency {worst} is {found[worst]:.0f}, must be {wanted[worst]:.0f} Hz (limit {limit:.0f} Hz)"
+                f"{self._link.resource}: frequency {worst} is {swept_hz[worst]:.0f}, must be {wanted[worst]:.0f} Hz (limit {limit:.0f} Hz)"
             )
 
     def trigger(self, *, external: bool) -> None:
@@ -164,21 +164,21 @@ class ScpiAnalyzer(ScpiInstrument):
             self._link.write(command)
         for _ in range(self._sweeps):
             self._one_sweep()
-        found = self._read(words.reflection)
+        reflection = self._read(words.reflection)
         self.raise_errors()
         flags = self.flags()
         for command in words.reflection_end:
             self._link.write(command)
-        require_plausible(found[:, None], self._link.resource)
-        highest = float(amplitude_db(np.abs(found).max()))
+        require_plausible(reflection[:, None], self._link.resource)
+        highest = float(amplitude_db(np.abs(reflection).max()))
         if highest > MOST_REFLECTED_DB:
             raise InstrumentError(
                 f"{self._link.resource}: reflection reads {highest:.1f} dB, must be at most {MOST_REFLECTED_DB:g} dB: is "
                 "it S11 of the device's port, and is the one-port calibration on?"
             )
-        if found.size < FEW_VALUES and words.number_format != "ascii":
+        if reflection.size < FEW_VALUES and words.number_format != "ascii":
             self._confirm_words()
-        return Sweep(np.repeat(found[:, None], len(self._ports), axis=1), flags)
+        return Sweep(np.repeat(reflection[:, None], len(self._ports), axis=1), flags)
 
     def held(self) -> ComplexArray | None:
         """Return the traces that the instrument holds, without another sweep; None if it has none yet (or zeros).
@@ -188,19 +188,19 @@ class ScpiAnalyzer(ScpiInstrument):
         InstrumentError
             If they cannot be read, or hold what no receiver measures.
         """
-        found = np.stack([self._trace(port) for port in self._ports], axis=-1)
+        traces = np.stack([self._trace(port) for port in self._ports], axis=-1)
         try:
             self.raise_errors()
         except LostError:
             raise
         except InstrumentError:
             return None
-        if not np.any(found):
+        if not np.any(traces):
             return None
-        require_plausible(found, self._link.resource)
-        if found.size < FEW_VALUES and self._profile.number_format != "ascii":
+        require_plausible(traces, self._link.resource)
+        if traces.size < FEW_VALUES and self._profile.number_format != "ascii":
             self._confirm_words()
-        return found
+        return traces
 
     def _trace(self, port: int) -> ComplexArray:
         """Read one port's trace."""

@@ -50,17 +50,17 @@ class ScpiInstrument:
         InstrumentError
             Naming setting, value found and value wanted.
         """
-        found: dict[str, Any] = {}
+        readback: dict[str, Any] = {}
         for name, query in queries.items():
             wanted = float(getattr(settings, name))
             answer = self._link.query(query)
             try:
-                found[name] = float(answer)
+                readback[name] = float(answer)
             except ValueError:
                 raise InstrumentError(f"{self._link.resource}: {query!r} was answered {answer[:60]!r}") from None
-            if abs(found[name] - wanted) > 1e-6 * max(1.0, abs(wanted)):
-                raise InstrumentError(f"{self._link.resource}: {name} = {found[name]:g}, must be {wanted:g}")
-        return found
+            if abs(readback[name] - wanted) > 1e-6 * max(1.0, abs(wanted)):
+                raise InstrumentError(f"{self._link.resource}: {name} = {readback[name]:g}, must be {wanted:g}")
+        return readback
 
     def route(self, channel: int) -> None:
         """Connect the receiver to an antenna by its switch; without one the device (1) is always connected."""
@@ -133,9 +133,9 @@ class ScpiInstrument:
         """
         self._link.reopen()
         self._count = None
-        found = self._link.query(self._words.identity)
-        if found != self._identity:
-            raise InstrumentError(f"{self._link.resource}: is {found!r}, must be {self._identity!r}")
+        identity = self._link.query(self._words.identity)
+        if identity != self._identity:
+            raise InstrumentError(f"{self._link.resource}: is {identity!r}, must be {self._identity!r}")
 
     def close(self) -> None:
         """Close the connection."""
@@ -145,11 +145,11 @@ class ScpiInstrument:
         """Empty the error queue; raises `InstrumentError` with everything found in it."""
         if not self._words.error:
             return
-        found = []
+        errors = []
         for _ in range(40):
             answer = self._link.query(self._words.error)
             if re.match(self._words.error_none, answer):
                 break
-            found.append(answer)
-        if found:
-            raise InstrumentError(f"{self._link.resource}: {'; '.join(found)}")
+            errors.append(answer)
+        if errors:
+            raise InstrumentError(f"{self._link.resource}: {'; '.join(errors)}")

@@ -100,9 +100,11 @@ class Talk:
         if lines is None:
             lines = 1 if asked or pattern else 0
         wanted = ExpectedReply(lines=lines, end=step.end, expect=pattern or expect, fault=self._words.fault)
-        found = self.line.exchange(self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s, unless=unless)
-        answer = "\n".join(found)
-        if found:
+        replies = self.line.exchange(
+            self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s, unless=unless
+        )
+        answer = "\n".join(replies)
+        if replies:
             self._judge(answer, pattern)
         return answer
 

@@ -20,8 +20,10 @@ from colure.model.instrument import EVERY_S, Instrument
 ROLE_OF = {kind: role for role, kinds in KINDS.items() for kind in kinds}
 #: Words without which something cannot be proven, and what.
 OPTIONAL = {
-    "identity": "another instrument on the line goes unseen", "acknowledge": "a command that was not taken goes unseen, unless it is read back",
-    "error": "refused commands go unseen", "readback": "the position is not proven", "level_query": "the level is not proven",
+    "identity": "another instrument on the line goes unseen",
+    "acknowledge": "a command that was not taken goes unseen, unless it is read back",
+    "error": "refused commands go unseen", "readback": "the position is not proven",
+    "level_query": "the level is not proven",
 }  # fmt: skip
 
 
@@ -108,11 +110,11 @@ def _take(driver: Any, index: int, name: str) -> Callable[[], str]:
 
 
 def _values(driver: Any) -> str:
-    found = driver.read()
-    missing = [name for name in driver.quantities if not np.isfinite(found.get(name, np.nan))]
+    readings = driver.read()
+    missing = [name for name in driver.quantities if not np.isfinite(readings.get(name, np.nan))]
     if missing:
         raise InstrumentError(f"no value of {', '.join(missing)}")
-    return ", ".join(f"{name} {value:g}" for name, value in found.items())
+    return ", ".join(f"{name} {value:g}" for name, value in readings.items())
 
 
 def _readings(read: Callable[[], object]) -> Callable[[], str]:

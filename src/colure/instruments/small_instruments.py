@@ -39,9 +39,9 @@ class WordsSource(WordsInstrument):
         self.off()
         self.tell(self._source.level.format(power_dbm=power_dbm))
         if self._source.level_query:
-            found = real_number(self.ask(self._source.level_query), self.resource, "level in dBm")
-            if abs(found - power_dbm) > LEVEL_TOLERANCE_DB:
-                raise InstrumentError(f"{self.resource}: level reads {found:g} dBm, must be {power_dbm:g} dBm")
+            level_dbm = real_number(self.ask(self._source.level_query), self.resource, "level in dBm")
+            if abs(level_dbm - power_dbm) > LEVEL_TOLERANCE_DB:
+                raise InstrumentError(f"{self.resource}: level reads {level_dbm:g} dBm, must be {power_dbm:g} dBm")
 
     def tune(self, frequency_hz: float) -> None:
         """Set the frequency."""

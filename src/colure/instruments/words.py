@@ -71,14 +71,14 @@ class WordsInstrument:
 
     def raise_errors(self) -> None:
         """Empty the error queue; raises `InstrumentError` with everything found in it."""
-        found: list[str] = []
-        while self._words.error and len(found) < MOST_ERRORS:
+        errors: list[str] = []
+        while self._words.error and len(errors) < MOST_ERRORS:
             answer = self.ask(self._words.error)
             if re.search(self._words.error_none, answer):
                 break
-            found.append(answer)
-        if found:
-            raise InstrumentError(f"{self.resource}: {'; '.join(found)}")
+            errors.append(answer)
+        if errors:
+            raise InstrumentError(f"{self.resource}: {'; '.join(errors)}")
 
     def _in_step(self) -> None:
         if self._doubt:
@@ -89,10 +89,10 @@ class WordsInstrument:
         with self._lock:
             self._link.reopen()
             self._doubt = False
-            found = self.identity()
-            if found != self._identity:
+            identity = self.identity()
+            if identity != self._identity:
                 self._doubt = True
-                raise InstrumentError(f"{self.resource}: is {found[:60]!r}, must be {self._identity[:60]!r}")
+                raise InstrumentError(f"{self.resource}: is {identity[:60]!r}, must be {self._identity[:60]!r}")
 
     def close(self) -> None:
         """Close the connection."""

@@ -43,15 +43,15 @@ def require_regular(path: Path, *, largest_bytes: int | None = None) -> int:
     """
     path = Path(path)
     try:
-        found = path.stat()
+        status = path.stat()
     except OSError as error:
         raise InputError([f"{path.name}: cannot be read from {path.parent}: {error.strerror}"]) from None
     for is_kind, words in KINDS:
-        if is_kind(found.st_mode):
+        if is_kind(status.st_mode):
             raise InputError([f"{path.name}: is {words}: must be a regular file"])
-    if largest_bytes is not None and found.st_size > largest_bytes:
-        raise InputError([f"{path.name}: size = {found.st_size}: must be at most {largest_bytes} bytes"])
-    return found.st_size
+    if largest_bytes is not None and status.st_size > largest_bytes:
+        raise InputError([f"{path.name}: size = {status.st_size}: must be at most {largest_bytes} bytes"])
+    return status.st_size
 
 
 def require_bounded(path: Path, *, in_memory: bool) -> None:
@@ -149,8 +149,8 @@ def require_readable_apart(path: Path, *, in_memory: bool) -> None:
         If `require_bounded` refuses it, it cannot be read, or the child dies or takes too long over it.
     """
     path = Path(path).resolve()
-    size, found = require_regular(path), path.stat()
-    mark = (found.st_dev, found.st_ino, found.st_size, found.st_mtime_ns)
+    size, status = require_regular(path), path.stat()
+    mark = (status.st_dev, status.st_ino, status.st_size, status.st_mtime_ns)
     if mark in _seen:
         return
     limit_s = CHILD_CPU_S + size // BYTES_PER_S
@@ -163,21 +163,22 @@ def require_readable_apart(path: Path, *, in_memory: bool) -> None:
     environment.pop("HDF5_PLUGIN_PATH", None)
     try:
         # Processor time ends it first; a computer that is busy elsewhere gets ten times as long.
-        done = subprocess.run(
-            command, env=environment, capture_output=True, text=True, timeout=10.0 * limit_s, check=False, stdin=subprocess.DEVNULL,
+        child = subprocess.run(
+            command, env=environment, capture_output=True, text=True, timeout=10.0 * limit_s, check=False,
+            stdin=subprocess.DEVNULL,
             errors="replace",
         )  # fmt: skip
     except subprocess.TimeoutExpired:
         raise InputError([f"{path.name}: was not read within {10 * limit_s} s: damaged"]) from None
-    if done.returncode == 0:
+    if child.returncode == 0:
         _seen.add(mark)
         return
-    last = done.stdout.strip().splitlines()[-1:] or [""]
+    last = child.stdout.strip().splitlines()[-1:] or [""]
     if last[0].startswith(REFUSED):
         raise InputError([last[0].removeprefix(REFUSED)])
     raise InputError(
         [
-            f"{path.name}: damaged: reading it ended the process that tried (exit code {done.returncode}; {CHILD_BYTES >> 20} MiB "
+            f"{path.name}: damaged: reading it ended the process that tried (exit code {child.returncode}; {CHILD_BYTES >> 20} MiB "
             f"and {limit_s} s of processor time allowed)"
         ]
     )

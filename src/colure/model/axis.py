@@ -91,7 +91,7 @@ class Axis(Section):
     @property
     def map(self) -> AxisMap:
         """The axis as the geometry sees it."""
-        return AxisMap(self.sense, self.zero_deg, self.min_deg, self.max_deg)
+        return AxisMap(sense=self.sense, zero_deg=self.zero_deg, min_deg=self.min_deg, max_deg=self.max_deg)
 
     @property
     def unit(self) -> str:

@@ -142,33 +142,33 @@ def bands_said(text: str) -> list[dict[str, Any]]:
     ValueError
         If a part is neither.
     """
-    found = list[dict[str, Any]]()
+    bands = list[dict[str, Any]]()
     for part in text.split(","):
         try:
             values = [float(word) for word in part.split(":")]
         except ValueError:
             values = []
-        if len(values) == 1 and found and "frequencies_ghz" in found[-1]:
-            found[-1]["frequencies_ghz"].append(values[0])
+        if len(values) == 1 and bands and "frequencies_ghz" in bands[-1]:
+            bands[-1]["frequencies_ghz"].append(values[0])
         elif len(values) == 1:
-            found.append({"frequencies_ghz": values})
+            bands.append({"frequencies_ghz": values})
         elif len(values) == 3 and values[2] > 0.0:
-            found.append({"start_ghz": values[0], "stop_ghz": values[1], "step_mhz": 1e3 * values[2]})
+            bands.append({"start_ghz": values[0], "stop_ghz": values[1], "step_mhz": 1e3 * values[2]})
         else:
             raise ValueError(f"{part!r}: must be a frequency or start:stop:step (GHz), such as 5.8,24:24.25:0.05")
-    return found
+    return bands
 
 
 def joined(bands: Sequence[GoalBand]) -> FloatArray:
     """Return the frequencies (n,) of several bands in hertz; raises `ValueError` unless they rise from band to band."""
-    found = [one.frequency_hz for one in bands]
-    for number, (before, after) in enumerate(pairwise(found), start=2):
+    frequencies_hz = [one.frequency_hz for one in bands]
+    for number, (before, after) in enumerate(pairwise(frequencies_hz), start=2):
         if after[0] <= before[-1] + 1.0:
             raise ValueError(
                 f"band {number} starts at {after[0] / 1e9:.9g} GHz: must be above {before[-1] / 1e9:.9g} GHz, where band "
                 f"{number - 1} ends; bands rise and do not overlap"
             )
-    return np.concatenate(found)
+    return np.concatenate(frequencies_hz)
 
 
 def read_list(path: Path) -> tuple[dict[str, Any], ...]:
@@ -209,12 +209,12 @@ def read_list(path: Path) -> tuple[dict[str, Any], ...]:
     if faults:
         raise InputError(faults[:20])
     starts = [0, *(i for i in range(1, len(rows)) if beside[i] != beside[i - 1]), len(rows)]
-    found = []
+    bands = []
     for begin, end in pairwise(starts):
         band: dict[str, Any] = {"frequencies_ghz": [round(float(f), 9) for f in ghz[begin:end]]}
         band |= {name: v for name, v in zip(BESIDE, beside[begin], strict=True) if v is not None}
-        found.append(band)
-    return tuple(found)
+        bands.append(band)
+    return tuple(bands)
 
 
 def _cell(name: str, line: int, row: Mapping[str, str], column: str) -> float | None:
@@ -261,7 +261,7 @@ def with_list(folder: Path, goal: Mapping[str, Any]) -> dict[str, Any]:
     return {**goal, "band": list(bands)}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Segment:
     """Evenly spaced frequencies of one sweep that share IF bandwidth and power; Hz, dBm."""
 
@@ -282,13 +282,18 @@ def segments_of(bands: Sequence[GoalBand], *, if_bandwidth_hz: float, power_dbm:
 
     Unequal frequencies of a list become one segment for each evenly spaced run of three or more, and one for each other.
     """
-    found = list[Segment]()
+    segments = list[Segment]()
     for band in bands:
         width = if_bandwidth_hz if band.if_bandwidth_hz is None else band.if_bandwidth_hz
         power = power_dbm if band.power_dbm is None else band.power_dbm
         runs = _even_runs(band.frequency_hz)
-        found += [Segment(float(run[0]), float(run[-1]), run.size, width, power) for run in runs]
-    return tuple(found)
+        segments += [
+            Segment(
+                start_hz=float(run[0]), stop_hz=float(run[-1]), points=run.size, if_bandwidth_hz=width, power_dbm=power
+            )
+            for run in runs
+        ]
+    return tuple(segments)
 
 
 def _even_runs(frequency_hz: FloatArray) -> list[FloatArray]:
@@ -330,13 +335,13 @@ def stretches(frequency_hz: FloatArray) -> list[slice]:
 
 def _parts_even_runs(steps: FloatArray) -> BoolArray:
     """Tell which steps (n,) in Hz stand between two equal steps before and two equal steps after, and are much longer."""
-    found = np.zeros(steps.size, bool)
+    parts = np.zeros(steps.size, bool)
     if steps.size >= 5:
         before, after = (np.stack([steps[a : steps.size - 4 + a], steps[a + 1 : steps.size - 3 + a]]) for a in (0, 3))
         even = [np.ptp(one, axis=0) <= EQUAL_STEPS * one.mean(axis=0) + 2.0 for one in (before, after)]
         longest = np.maximum(before.max(axis=0), after.max(axis=0))
-        found[2:-2] = even[0] & even[1] & (steps[2:-2] > GAP_BETWEEN_RUNS * longest)
-    return found
+        parts[2:-2] = even[0] & even[1] & (steps[2:-2] > GAP_BETWEEN_RUNS * longest)
+    return parts
 
 
 def bands_apart(frequency_hz: FloatArray) -> str:
@@ -360,11 +365,11 @@ def segment_words(settings: Mapping[Any, Any]) -> list[str]:
     if not segments:
         power, width = (float(settings.get(name, float("nan"))) for name in ("power_dbm", "if_bandwidth_hz"))
         return [f"{power:g} dBm, {width:g} Hz"]
-    found = list[str]()
+    lines = list[str]()
     for power, width in dict.fromkeys((one.power_dbm, one.if_bandwidth_hz) for one in segments):
         own = [one for one in segments if (one.power_dbm, one.if_bandwidth_hz) == (power, width)]
-        found.append(f"{_range_words(own)}: {power:g} dBm, {width:g} Hz")
-    return found
+        lines.append(f"{_range_words(own)}: {power:g} dBm, {width:g} Hz")
+    return lines
 
 
 def _range_words(segments: Sequence[Segment]) -> str:

@@ -59,15 +59,15 @@ class Campaign:
             "goal": with_list(folder, tables["goal"]),
         }
         faults: list[str] = []
-        found: dict[str, object] = {}
+        checked: dict[str, object] = {}
         for name, model in (("goal", Goal), ("chamber", Chamber), ("device", Device)):
             try:
-                found[name] = validate(model, tables[name], source=f"{name}.toml")
+                checked[name] = validate(model, tables[name], source=f"{name}.toml")
             except InputError as error:
                 faults += error.faults
         if faults:
             raise InputError(faults)
-        goal, chamber, device = found["goal"], found["chamber"], found["device"]
+        goal, chamber, device = checked["goal"], checked["chamber"], checked["device"]
         assert isinstance(goal, Goal) and isinstance(chamber, Chamber) and isinstance(device, Device)
         faults = _cross_checks(goal, chamber, device)
         if faults:

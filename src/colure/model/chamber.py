@@ -287,9 +287,9 @@ class Chamber(Section):
                 one.model_dump(exclude_unset=True) if isinstance(one, Instrument) else one
                 for one in data["instruments"]
             ]
-            found = [one for one in tables if isinstance(one, dict) and one.get("role") == role]
-            if found and isinstance(data.get(table, {}), dict):
-                out[table] = _connected(table, data.get(table, {}), found)
+            instruments = [one for one in tables if isinstance(one, dict) and one.get("role") == role]
+            if instruments and isinstance(data.get(table, {}), dict):
+                out[table] = _connected(table, data.get(table, {}), instruments)
         return out
 
     @model_validator(mode="before")
@@ -337,13 +337,13 @@ class Chamber(Section):
         chain = self.chain
         assert chain is not None  # only asked of a mount with joints
         along, beside, away = direction_tolerance(chain, tuple(one.tolerance for one in self.positioner.joints))
-        found = {
+        tolerances = {
             "theta_zero_deg": float(np.rad2deg(along)),
             "roll_axis_tilt_deg": float(np.rad2deg(beside)),
             "axes_offset_mm": 1e3 * away,
         }
-        found = {name: round(value, 6) for name, value in found.items()}
-        for name, value in found.items():
+        tolerances = {name: round(value, 6) for name, value in tolerances.items()}
+        for name, value in tolerances.items():
             if name in self.alignment.model_fields_set and abs(getattr(self.alignment, name) - value) > 1e-6:
                 raise ValueError(
                     f"alignment.{name} = {getattr(self.alignment, name):g}: remove it: zero_error_deg, tilt_error_deg and "
@@ -353,7 +353,7 @@ class Chamber(Section):
             raise ValueError(
                 "alignment.readings: remove it: with [[positioner.joints]] nothing is aligned from the data"
             )
-        return self.alignment.model_copy(update=found)
+        return self.alignment.model_copy(update=tolerances)
 
     @model_validator(mode="after")
     def _instruments_fit(self) -> Chamber:

@@ -92,7 +92,8 @@ def read_commands(path: Path) -> Commands:
             [f"{path.name}: header must be state,element,phase_deg[,level_db] or state,element,re,im, is {','.join(header)[:120]}"]
         )  # fmt: skip
     off = [any(row[column].strip() == OFF for column in units) for _, row in rows]
-    shown = [(line, {**row, **dict.fromkeys(units, "0")} if gone else row) for (line, row), gone in zip(rows, off, strict=True)]  # fmt: skip
+    shown = [(line, {**row, **dict.fromkeys(units, "0")} if gone else row) for (line, row), gone in zip(rows, off,
+        strict=True)]  # fmt: skip
     values = numbers_of(path.name, shown, {"element": "whole number", **units})
     weights = np.where(off, 0.0, _weights(values[:, 1:], units))
     return _table(path, [(line, row["state"].strip()) for line, row in rows], values[:, 0], weights)
@@ -108,7 +109,7 @@ def _weights(values: FloatArray, units: dict[str, str]) -> ComplexArray:
 
 
 def _table(path: Path, places: list[tuple[int, str]], element: FloatArray, weight: ComplexArray) -> Commands:
-    faults, found = list[str](), dict[str, dict[int, complex]]()
+    faults, states = list[str](), dict[str, dict[int, complex]]()
     count = int(element.max()) + 1 if element.size and element.max() < MOST_ELEMENTS else 0
     for (line, name), place, value in zip(places, element, weight, strict=True):
         where = f"{path.name}: line {line}"
@@ -118,15 +119,15 @@ def _table(path: Path, places: list[tuple[int, str]], element: FloatArray, weigh
             faults.append(
                 f"{where}: element = {place:g}: must be a whole number from 0 to {MOST_ELEMENTS - 1} (elements)"
             )
-        elif int(place) in found.setdefault(name, {}):
+        elif int(place) in states.setdefault(name, {}):
             faults.append(f"{where}: state {name}, element {int(place)}: stands there twice")
         elif abs(value) > 10.0 ** (HIGHEST_DB / 20.0):
             faults.append(
                 f"{where}: level {amplitude_db(np.array(abs(value))):.3g} dB: must be at most {HIGHEST_DB:g} dB"
             )
         else:
-            found[name][int(place)] = complex(value)
-    for name, one in found.items():
+            states[name][int(place)] = complex(value)
+    for name, one in states.items():
         missing = sorted(set(range(count)) - set(one))
         if missing and not faults:
             faults.append(
@@ -134,8 +135,8 @@ def _table(path: Path, places: list[tuple[int, str]], element: FloatArray, weigh
             )
     if faults:
         raise InputError(faults[:20])
-    names = tuple(found)
-    return Commands(names, np.array([[found[name][place] for place in range(count)] for name in names]))
+    names = tuple(states)
+    return Commands(names, np.array([[states[name][place] for place in range(count)] for name in names]))
 
 
 def commands_of(device: Device, folder: Path) -> Commands | None:

@@ -18,7 +18,7 @@ KELVIN_C = 273.15
 CELSIUS_LESS = {"temperature_c": 0.0, "temperature_k": -KELVIN_C}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ConditionSpan:
     """Least and most of one quantity over a run's points, and the share of points at which it was lost.
 
@@ -42,7 +42,7 @@ def spans_of(record: xr.Dataset) -> list[ConditionSpan]:
     for name, values in zip(record["sensor"].values, record["conditions"].values.T, strict=True):
         there = np.isfinite(values)
         low, high = (float(values[there].min()), float(values[there].max())) if there.any() else (np.nan, np.nan)
-        out.append(ConditionSpan(str(name), low, high, float(1.0 - there.mean())))
+        out.append(ConditionSpan(name=str(name), low=low, high=high, lost=float(1.0 - there.mean())))
     return out
 
 
@@ -92,8 +92,8 @@ def humidity_percent(spans: list[ConditionSpan]) -> tuple[float, float] | None:
     return _together([(one, 0.0 if one.name.endswith(".humidity_percent") else None) for one in spans])
 
 
-def _together(found: list[tuple[ConditionSpan, float | None]]) -> tuple[float, float] | None:
+def _together(spans: list[tuple[ConditionSpan, float | None]]) -> tuple[float, float] | None:
     ends = [
-        (one.low + offset, one.high + offset) for one, offset in found if offset is not None and np.isfinite(one.low)
+        (one.low + offset, one.high + offset) for one, offset in spans if offset is not None and np.isfinite(one.low)
     ]
     return (min(low for low, _ in ends), max(high for _, high in ends)) if ends else None

@@ -27,7 +27,7 @@ CONDUCTED = ", computed from conducted power"
 COVERAGE = "3GPP TS 38.101-2, 6.2.1 (spherical coverage), weighted with solid angle"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Definition:
     """One figure: how it is called, what it means, how its native variable is shown, and what it depends on.
 
@@ -171,7 +171,7 @@ def definitions_for(
     reflection_measured
         True: that reflection was measured in the run: it and its cost are figures with intervals of their own.
     """
-    found = (
+    definitions = (
         *_gain(settings, reflection, partial),
         *(_mismatch() if reflection_measured else ()),
         *_beam(settings),
@@ -182,10 +182,10 @@ def definitions_for(
         *_power(settings, partial),
     )
     if not circular:
-        return found
+        return definitions
     return tuple(
         replace(d, label=d.label.replace("E plane", "declared plane").replace("H plane", "plane at right angles"))
-        for d in found
+        for d in definitions
     )
 
 
@@ -193,28 +193,35 @@ def _gain(settings: Evaluation, reflection: bool, partial: bool) -> Iterator[Def
     topic = "gain"
     peak, total = ("Peak partial gain", "partial") if partial else ("Peak gain", "total")
     what = "radiation intensity of the measured polarization" if partial else "radiation intensity"
-    yield Definition("gain_dbi", f"{peak} (realized)", "dBi",
-                     f"Largest {what} over that of an isotropic radiator fed with the available power; "
-                     "mismatch of the device is not removed.", IEEE_145, _same, topic, symbol="G", gain=1, at_peak=True, power=True)  # fmt: skip
-    yield Definition("directivity_dbi", "Peak directivity", "dBi",
-                     "Largest radiation intensity over its mean over all directions, both polarizations.", IEEE_145, _same,
-                     topic, symbol="D", sphere=True, pair=True, radiated=-1, power=True)  # fmt: skip
-    yield Definition("efficiency_db", "Total efficiency", "dB",
-                     "Gain minus directivity: radiated power over available power.", IEEE_145, _same, topic,
+    yield Definition(name="gain_dbi", label=f"{peak} (realized)", unit="dBi",
+                     text=f"Largest {what} over that of an isotropic radiator fed with the available power; "
+                     "mismatch of the device is not removed.", source=IEEE_145, display=_same, topic=topic, symbol="G",
+                     gain=1, at_peak=True, power=True)  # fmt: skip
+    yield Definition(name="directivity_dbi", label="Peak directivity", unit="dBi",
+                     text="Largest radiation intensity over its mean over all directions, both polarizations.",
+                     source=IEEE_145, display=_same,
+                     topic=topic, symbol="D", sphere=True, pair=True, radiated=-1, power=True)  # fmt: skip
+    yield Definition(name="efficiency_db", label="Total efficiency", unit="dB",
+                     text="Gain minus directivity: radiated power over available power.", source=IEEE_145,
+                     display=_same, topic=topic,
                      symbol="eta", sphere=True, pair=True, gain=1, radiated=1, power=True)  # fmt: skip
     if reflection:
-        yield Definition("gain_accepted_dbi", f"{peak} (accepted power)", "dBi",
-                         f"{peak} (realized) over 1 - |reflection|^2 of the device: what it would be without its mismatch.",
-                         IEEE_145, _same, topic, symbol="G_a", gain=1, at_peak=True, no_forecast=FROM_GAIN)  # fmt: skip
-        yield Definition("radiation_efficiency_db", "Radiation efficiency", "dB",
-                         "Accepted-power gain minus directivity: radiated over accepted power.", IEEE_145, _same, topic,
+        yield Definition(name="gain_accepted_dbi", label=f"{peak} (accepted power)", unit="dBi",
+                         text=f"{peak} (realized) over 1 - |reflection|^2 of the device: what it would be without its mismatch.",
+                         source=IEEE_145, display=_same, topic=topic, symbol="G_a", gain=1, at_peak=True,
+                         no_forecast=FROM_GAIN)  # fmt: skip
+        yield Definition(name="radiation_efficiency_db", label="Radiation efficiency", unit="dB",
+                         text="Accepted-power gain minus directivity: radiated over accepted power.", source=IEEE_145,
+                         display=_same, topic=topic,
                          symbol="eta_r", sphere=True, pair=True, gain=1, radiated=1, no_forecast=FROM_EFFICIENCY)  # fmt: skip
     for window in settings.sectors:
         for kind, words in (("mean", "Mean (over solid angle)"), ("min", "Smallest value")):
             yield Definition(
-                f"sector_{window.name}_{kind}_dbi", f"{'Partial gain' if partial else 'Gain'} in sector {window.name}, {kind}", "dBi",
-                f"{words} of the {total} gain for azimuth {window.azimuth_deg[0]:g} to {window.azimuth_deg[1]:g} and elevation "
-                f"{window.elevation_deg[0]:g} to {window.elevation_deg[1]:g} deg (pole y).", TRADE, _same, topic, gain=1,
+                name=f"sector_{window.name}_{kind}_dbi",
+                label=f"{'Partial gain' if partial else 'Gain'} in sector {window.name}, {kind}", unit="dBi",
+                text=f"{words} of the {total} gain for azimuth {window.azimuth_deg[0]:g} to {window.azimuth_deg[1]:g} and elevation "
+                f"{window.elevation_deg[0]:g} to {window.elevation_deg[1]:g} deg (pole y).", source=TRADE,
+                display=_same, topic=topic, gain=1,
                 key=f"sector_{kind}_dbi", at=(window.name,), symbol=f"G_{kind}", anew=True, least=kind == "min",
                 no_forecast=BEYOND,
             )  # fmt: skip
@@ -222,45 +229,54 @@ def _gain(settings: Evaluation, reflection: bool, partial: bool) -> Iterator[Def
 
 def _mismatch() -> Iterator[Definition]:
     why = "it is as uncertain as the one-port calibration"
-    yield Definition("mismatch_loss_db", "Mismatch loss", "dB",
-                     "-10 log(1 - |S11|^2) of the device's connector: gain of the accepted power minus realized gain.", GUM, _same,
-                     "gain", symbol="L_m", no_forecast=why)  # fmt: skip
-    yield Definition("return_loss_db", "Return loss", "dB",
-                     "-20 log|S11| of the device's connector, measured at the start and before every boresight check.", RETURN_LOSS,
-                     _ratio_down_db, "gain", symbol="RL", no_forecast=why)  # fmt: skip
+    yield Definition(name="mismatch_loss_db", label="Mismatch loss", unit="dB",
+                     text="-10 log(1 - |S11|^2) of the device's connector: gain of the accepted power minus realized gain.", source=GUM, display=_same,
+                     topic="gain", symbol="L_m", no_forecast=why)  # fmt: skip
+    yield Definition(name="return_loss_db", label="Return loss", unit="dB",
+                     text="-20 log|S11| of the device's connector, measured at the start and before every boresight check.", source=RETURN_LOSS,
+                     display=_ratio_down_db, topic="gain", symbol="RL", no_forecast=why)  # fmt: skip
 
 
 def _beam(settings: Evaluation) -> Iterator[Definition]:
     cut = _cut_words(settings)
     width: dict[str, Any] = {"at_peak": True, "in_plane": True, "absent": NEVER_FALLS}
-    yield Definition("beam_azimuth_deg", "Beam azimuth", "deg",
-                     "atan2(u, w) of the direction of the peak; positive towards +x of the device.", GUM, _same, symbol="az",
+    yield Definition(name="beam_azimuth_deg", label="Beam azimuth", unit="deg",
+                     text="atan2(u, w) of the direction of the peak; positive towards +x of the device.", source=GUM,
+                     display=_same, symbol="az",
                      period=360.0, single_beam=True, power=True)  # fmt: skip
-    yield Definition("beam_elevation_deg", "Beam elevation", "deg",
-                     "asin(v) of the direction of the peak; positive towards +y of the device.", GUM, _same, symbol="el",
+    yield Definition(name="beam_elevation_deg", label="Beam elevation", unit="deg",
+                     text="asin(v) of the direction of the peak; positive towards +y of the device.", source=GUM,
+                     display=_same, symbol="el",
                      single_beam=True, power=True)  # fmt: skip
     if settings.commanded_deg:
-        yield Definition("pointing_error_deg", "Pointing error", "deg",
-                         "Angle between the peak and the direction that the device was told to point at.", GUM, _same,
+        yield Definition(name="pointing_error_deg", label="Pointing error", unit="deg",
+                         text="Angle between the peak and the direction that the device was told to point at.",
+                         source=GUM, display=_same,
                          single_beam=True, symbol="delta", no_forecast="it is as uncertain as the beam's direction")  # fmt: skip
     if settings.reference_axis_deg is not None:
-        yield Definition("squint_axis_deg", f"Squint from {axis_words(settings)}", "deg",
-                         f"Angle between the peak and the stated reference axis, {axis_words(settings)}.", IEEE_145, _same,
+        yield Definition(name="squint_axis_deg", label=f"Squint from {axis_words(settings)}", unit="deg",
+                         text=f"Angle between the peak and the stated reference axis, {axis_words(settings)}.",
+                         source=IEEE_145, display=_same,
                          single_beam=True, symbol="delta_s", no_forecast="it is as uncertain as the beam's direction")  # fmt: skip
-    yield Definition("beamwidth_e_deg", "Half-power beamwidth, E plane", "deg",
-                     f"Angle between the half-power directions of {cut} in the great circle through the peak that contains "
-                     f"{_e_plane_words(settings)}.", IEEE_145, _same, symbol="HPBW_E", **width)  # fmt: skip
-    yield Definition("beamwidth_h_deg", "Half-power beamwidth, H plane", "deg",
-                     "The same in the great circle at right angles to the E plane.", IEEE_145, _same, symbol="HPBW_H", **width)  # fmt: skip
+    yield Definition(name="beamwidth_e_deg", label="Half-power beamwidth, E plane", unit="deg",
+                     text=f"Angle between the half-power directions of {cut} in the great circle through the peak that contains "
+                     f"{_e_plane_words(settings)}.", source=IEEE_145, display=_same, symbol="HPBW_E", **width)  # fmt: skip
+    yield Definition(name="beamwidth_h_deg", label="Half-power beamwidth, H plane", unit="deg",
+                     text="The same in the great circle at right angles to the E plane.", source=IEEE_145,
+                     display=_same, symbol="HPBW_H", **width)  # fmt: skip
     for level in settings.beamwidth_levels_db:
         for plane in ("E", "H"):
-            yield Definition(f"beamwidth_{plane.lower()}_{level:g}db_deg", f"{level:g} dB beamwidth, {plane} plane", "deg",
-                             f"Angle between the directions {level:g} dB below the peak, {cut} in the {plane} plane.",
-                             IEEE_145, _same, key="beamwidth_level_deg", at=(plane.lower(), level), symbol=f"BW_{plane}({level:g} dB)",
+            yield Definition(name=f"beamwidth_{plane.lower()}_{level:g}db_deg",
+                             label=f"{level:g} dB beamwidth, {plane} plane", unit="deg",
+                             text=f"Angle between the directions {level:g} dB below the peak, {cut} in the {plane} plane.",
+                             source=IEEE_145, display=_same, key="beamwidth_level_deg", at=(plane.lower(), level),
+                             symbol=f"BW_{plane}({level:g} dB)",
                              no_forecast=BEYOND, **width)  # fmt: skip
     for angle in settings.cut_planes_deg:
-        yield Definition(f"beamwidth_at_{angle:g}_deg", f"Half-power beamwidth, plane at {angle:g} deg", "deg",
-                         f"The same in the cut through the peak {angle:g} deg from E towards H.", IEEE_145, _same,
+        yield Definition(name=f"beamwidth_at_{angle:g}_deg", label=f"Half-power beamwidth, plane at {angle:g} deg",
+                         unit="deg",
+                         text=f"The same in the cut through the peak {angle:g} deg from E towards H.", source=IEEE_145,
+                         display=_same,
                          key="beamwidth_plane_deg", at=(angle,), symbol=f"HPBW_{angle:g}", no_forecast=BEYOND, **width)  # fmt: skip
 
 
@@ -291,33 +307,41 @@ def _lobes(settings: Evaluation) -> Iterator[Definition]:
     topic = "side lobes"
     cut = _cut_words(settings)
     lobe: dict[str, Any] = {"single_beam": True, "absent": NO_LOBE}
-    yield Definition("side_lobe_e_db", "First side lobe, E plane", "dB",
-                     f"Higher of the two first maxima beside the main lobe of {cut} in the E plane, relative to the "
-                     "peak.", IEEE_145, _level_db, topic, symbol="SLL_E", **lobe)  # fmt: skip
-    yield Definition("side_lobe_h_db", "First side lobe, H plane", "dB",
-                     "The same in the H plane.", IEEE_145, _level_db, topic, symbol="SLL_H", **lobe)  # fmt: skip
+    yield Definition(name="side_lobe_e_db", label="First side lobe, E plane", unit="dB",
+                     text=f"Higher of the two first maxima beside the main lobe of {cut} in the E plane, relative to the "
+                     "peak.", source=IEEE_145, display=_level_db, topic=topic, symbol="SLL_E", **lobe)  # fmt: skip
+    yield Definition(name="side_lobe_h_db", label="First side lobe, H plane", unit="dB",
+                     text="The same in the H plane.", source=IEEE_145, display=_level_db, topic=topic, symbol="SLL_H",
+                     **lobe)  # fmt: skip
     for angle in settings.cut_planes_deg:
-        yield Definition(f"side_lobe_at_{angle:g}_db", f"First side lobe, plane at {angle:g} deg", "dB",
-                         f"The same in the cut {angle:g} deg from E towards H.", IEEE_145, _level_db, topic,
+        yield Definition(name=f"side_lobe_at_{angle:g}_db", label=f"First side lobe, plane at {angle:g} deg", unit="dB",
+                         text=f"The same in the cut {angle:g} deg from E towards H.", source=IEEE_145,
+                         display=_level_db, topic=topic,
                          key="side_lobe_plane_db", at=(angle,), symbol=f"SLL_{angle:g}", no_forecast=BEYOND, **lobe)  # fmt: skip
-    yield Definition("side_lobe_highest_db", "Highest side lobe anywhere", "dB",
-                     "Largest local maximum of the total intensity other than the peak, relative to it.", IEEE_145, _level_db,
-                     topic, symbol="SLL", no_forecast=BEYOND, **lobe)  # fmt: skip
+    yield Definition(name="side_lobe_highest_db", label="Highest side lobe anywhere", unit="dB",
+                     text="Largest local maximum of the total intensity other than the peak, relative to it.",
+                     source=IEEE_145, display=_level_db,
+                     topic=topic, symbol="SLL", no_forecast=BEYOND, **lobe)  # fmt: skip
     for plane in ("E", "H"):
-        yield Definition(f"null_{plane.lower()}_db", f"First null, {plane} plane", "dB",
-                         f"Shallower of the two first minima beside the main lobe of {cut} in the {plane} plane, relative to the "
-                         "peak.", IEEE_145, _level_db, topic, symbol=f"N_{plane}", floor=True, at_peak=True, in_plane=True, absent=NO_MINIMUM,
+        yield Definition(name=f"null_{plane.lower()}_db", label=f"First null, {plane} plane", unit="dB",
+                         text=f"Shallower of the two first minima beside the main lobe of {cut} in the {plane} plane, relative to the "
+                         "peak.", source=IEEE_145, display=_level_db, topic=topic, symbol=f"N_{plane}", floor=True,
+                         at_peak=True, in_plane=True, absent=NO_MINIMUM,
                          no_forecast=BEYOND)  # fmt: skip
-    yield Definition("front_to_back_db", "Front-to-back ratio", "dB",
-                     "Total amplitude at the peak over that in the opposite direction.", IEEE_145, _ratio_down_db, topic,
+    yield Definition(name="front_to_back_db", label="Front-to-back ratio", unit="dB",
+                     text="Total amplitude at the peak over that in the opposite direction.", source=IEEE_145,
+                     display=_ratio_down_db, topic=topic,
                      symbol="FBR", sphere=True, single_beam=True, power=True)  # fmt: skip
     if settings.reference_axis_deg is not None:
-        yield Definition("front_to_back_axis_db", f"Front-to-back ratio about {axis_words(settings)}", "dB",
-                         f"Total amplitude at the peak over that in the direction opposite to {axis_words(settings)}.", IEEE_145,
-                         _ratio_down_db, topic, symbol="FBR_s", sphere=True, single_beam=True, no_forecast=BEYOND)  # fmt: skip
-    yield Definition("front_to_rear_db", "Front-to-rear ratio", "dB",
-                     f"Total amplitude at the peak over the largest within {settings.rear_sector_deg:g} deg of the opposite "
-                     "direction, its edge included.", TRADE, _ratio_down_db, topic, symbol="FRR", sphere=True, single_beam=True,
+        yield Definition(name="front_to_back_axis_db", label=f"Front-to-back ratio about {axis_words(settings)}",
+                         unit="dB",
+                         text=f"Total amplitude at the peak over that in the direction opposite to {axis_words(settings)}.", source=IEEE_145,
+                         display=_ratio_down_db, topic=topic, symbol="FBR_s", sphere=True, single_beam=True,
+                         no_forecast=BEYOND)  # fmt: skip
+    yield Definition(name="front_to_rear_db", label="Front-to-rear ratio", unit="dB",
+                     text=f"Total amplitude at the peak over the largest within {settings.rear_sector_deg:g} deg of the opposite "
+                     "direction, its edge included.", source=TRADE, display=_ratio_down_db, topic=topic, symbol="FRR",
+                     sphere=True, single_beam=True,
                      no_forecast=BEYOND)  # fmt: skip
 
 
@@ -327,20 +351,24 @@ def _polarization(settings: Evaluation, hands: bool) -> Iterator[Definition]:
     where = "the half-power beam" if settings.cone_deg is None else f"{settings.cone_deg:g} deg of the peak"
     # Beside the ratio of both hands, the one of two linear components needs its name.
     ratio = "Linear cross-polar discrimination" if hands else "Cross-polar discrimination"
-    yield Definition("xpd_db", f"{ratio} at peak", "dB",
-                     "Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.", LUDWIG,
-                     _ratio_down_db, topic, symbol="XPD", **pair)  # fmt: skip
-    yield Definition("xpd_worst_db", f"{ratio}, worst", "dB",
-                     f"Smallest ratio of co- to cross-polar amplitude within {where}, along 16 rays from the peak.", LUDWIG,
-                     _ratio_down_db, topic, symbol="XPD_min", absent=NO_CO, no_forecast=BEYOND, **pair)  # fmt: skip
-    yield Definition("axial_ratio_db", "Axial ratio at peak", "dB",
-                     "Major over minor axis of the polarization ellipse at the peak.", IEEE_145, _ratio_down_db, topic,
+    yield Definition(name="xpd_db", label=f"{ratio} at peak", unit="dB",
+                     text="Co-polar over cross-polar amplitude (Ludwig 3, reference of the device) at the peak.",
+                     source=LUDWIG,
+                     display=_ratio_down_db, topic=topic, symbol="XPD", **pair)  # fmt: skip
+    yield Definition(name="xpd_worst_db", label=f"{ratio}, worst", unit="dB",
+                     text=f"Smallest ratio of co- to cross-polar amplitude within {where}, along 16 rays from the peak.", source=LUDWIG,
+                     display=_ratio_down_db, topic=topic, symbol="XPD_min", absent=NO_CO, no_forecast=BEYOND, **pair)  # fmt: skip
+    yield Definition(name="axial_ratio_db", label="Axial ratio at peak", unit="dB",
+                     text="Major over minor axis of the polarization ellipse at the peak.", source=IEEE_145,
+                     display=_ratio_down_db, topic=topic,
                      symbol="AR", no_forecast=BEYOND, **pair)  # fmt: skip
-    yield Definition("tilt_deg", "Tilt of the ellipse at peak", "deg",
-                     "Major axis from the device's co-polar vector towards the cross-polar one, -90 to 90.", IEEE_145, _same,
-                     topic, symbol="tau", period=180.0, no_forecast=BEYOND, **pair)  # fmt: skip
-    yield Definition("circularity", "Circularity at peak", "1",
-                     "(R^2 - L^2)/(R^2 + L^2): +1 purely right-hand, -1 purely left-hand, 0 linear.", IEEE_145, _same, topic,
+    yield Definition(name="tilt_deg", label="Tilt of the ellipse at peak", unit="deg",
+                     text="Major axis from the device's co-polar vector towards the cross-polar one, -90 to 90.",
+                     source=IEEE_145, display=_same,
+                     topic=topic, symbol="tau", period=180.0, no_forecast=BEYOND, **pair)  # fmt: skip
+    yield Definition(name="circularity", label="Circularity at peak", unit="1",
+                     text="(R^2 - L^2)/(R^2 + L^2): +1 purely right-hand, -1 purely left-hand, 0 linear.",
+                     source=IEEE_145, display=_same, topic=topic,
                      symbol="V/I", no_forecast=BEYOND, **pair)  # fmt: skip
 
 
@@ -354,7 +382,8 @@ def _components(settings: Evaluation, hands: bool) -> Iterator[Definition]:
     }
     for name, label, unit, text, kind in component_definitions(wanted(settings, circular=hands), settings.gain_units):
         level, other = kind not in ("ratio", "signed"), kind in ("dbd", "linear")
-        yield Definition(name, label, unit, text, IEEE_145, shown[kind], "gain" if other else "polarization", gain=int(level),
+        yield Definition(name=name, label=label, unit=unit, text=text, source=IEEE_145, display=shown[kind],
+                         topic="gain" if other else "polarization", gain=int(level),
                          symbol=SYMBOLS[name], pair=not other, single_beam=not other, at_peak=other,
                          no_forecast=FROM_GAIN if level else BEYOND)  # fmt: skip
 
@@ -362,23 +391,27 @@ def _components(settings: Evaluation, hands: bool) -> Iterator[Definition]:
 def _phase(band: bool) -> Iterator[Definition]:
     topic = "phase"
     for axis in "xyz":
-        yield Definition(f"phase_centre_{axis}_mm", f"Phase centre, {axis}", "mm",
-                         "Point about which the co-polar phase is flat, in the least-squares sense weighted with power, in the "
+        yield Definition(name=f"phase_centre_{axis}_mm", label=f"Phase centre, {axis}", unit="mm",
+                         text="Point about which the co-polar phase is flat, in the least-squares sense weighted with power, in the "
                          "cone about the peak that ends 10 dB below it in the narrowest plane (60 deg at most); from the axes' "
-                         "intersection.", IEEE_145, _same, topic, symbol=f"{axis}_pc", pair=True, single_beam=True, phase_centre=True,
+                         "intersection.", source=IEEE_145, display=_same, topic=topic, symbol=f"{axis}_pc", pair=True,
+                         single_beam=True, phase_centre=True,
                          no_forecast=BEYOND)  # fmt: skip
     if band:
-        yield Definition("group_delay_ns", "Group delay at peak, about its mean", "ns",
-                         "-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the axes' intersection, minus its "
-                         "mean over the band.", GUM, _same, topic, symbol="tau_g", band=True, absolute=True, single_beam=True,
+        yield Definition(name="group_delay_ns", label="Group delay at peak, about its mean", unit="ns",
+                         text="-(1/2 pi) d phase / d frequency of the co-polar field at the peak, referred to the axes' intersection, minus its "
+                         "mean over the band.", source=GUM, display=_same, topic=topic, symbol="tau_g", band=True,
+                         absolute=True, single_beam=True,
                          absent="its band has one frequency", no_forecast=BEYOND)  # fmt: skip
-        yield Definition("squint_deg", "Squint from the mid-band beam", "deg",
-                         "Frequency scan. The reference axis is the peak at the middle frequency; the sign is that of the larger of azimuth "
-                         "and elevation differences.", IEEE_145, _same, topic, symbol="delta_f", band=True, single_beam=True, middle="beam_azimuth_deg",
+        yield Definition(name="squint_deg", label="Squint from the mid-band beam", unit="deg",
+                         text="Frequency scan. The reference axis is the peak at the middle frequency; the sign is that of the larger of azimuth "
+                         "and elevation differences.", source=IEEE_145, display=_same, topic=topic, symbol="delta_f",
+                         band=True, single_beam=True, middle="beam_azimuth_deg",
                          no_forecast=BEYOND)  # fmt: skip
-        yield Definition("phase_centre_wander_mm", "Phase centre, wander", "mm",
-                         "Distance between the phase centre and the one at the middle frequency, with the sign of its largest "
-                         "component.", IEEE_145, _same, topic, symbol="delta_pc", band=True, pair=True, single_beam=True, phase_centre=True,
+        yield Definition(name="phase_centre_wander_mm", label="Phase centre, wander", unit="mm",
+                         text="Distance between the phase centre and the one at the middle frequency, with the sign of its largest "
+                         "component.", source=IEEE_145, display=_same, topic=topic, symbol="delta_pc", band=True,
+                         pair=True, single_beam=True, phase_centre=True,
                          middle="phase_centre_x_mm", no_forecast=BEYOND)  # fmt: skip
 
 
@@ -386,32 +419,41 @@ def _power(settings: Evaluation, partial: bool) -> Iterator[Definition]:
     topic = "power"
     peak = "peak partial gain" if partial else "peak gain"
     whole: dict[str, Any] = {"sphere": True, "pair": True, "power": True, "no_forecast": BEYOND}
-    yield Definition("upper_share_db", "Upper hemisphere partial power", "dB",
-                     f"Power into the hemisphere about +{settings.up} of the device over all radiated power.", TRP, _power_db,
-                     topic, symbol="P_up", **whole)  # fmt: skip
+    yield Definition(name="upper_share_db", label="Upper hemisphere partial power", unit="dB",
+                     text=f"Power into the hemisphere about +{settings.up} of the device over all radiated power.",
+                     source=TRP, display=_power_db,
+                     topic=topic, symbol="P_up", **whole)  # fmt: skip
     for band in settings.horizon_bands_deg:
-        yield Definition(f"horizon_{band:g}_db", f"Partial power within {band:g} deg of the horizon", "dB",
-                         f"Power within {band:g} deg of the plane at right angles to {settings.up}, over all radiated power.", TRP,
-                         _power_db, topic, key="horizon_db", at=(band,), symbol=f"P_{band:g}", **whole)  # fmt: skip
+        yield Definition(name=f"horizon_{band:g}_db", label=f"Partial power within {band:g} deg of the horizon",
+                         unit="dB",
+                         text=f"Power within {band:g} deg of the plane at right angles to {settings.up}, over all radiated power.", source=TRP,
+                         display=_power_db, topic=topic, key="horizon_db", at=(band,), symbol=f"P_{band:g}", **whole)  # fmt: skip
     for percent in settings.coverage_percent:
-        yield Definition(f"coverage_{percent:g}_dbi", f"Total gain, {percent:g}th percentile of the CDF", "dBi",
-                         f"Total gain that {percent:g} % of the solid angle does not exceed (cumulative distribution over solid angle).", COVERAGE, _same, topic,
+        yield Definition(name=f"coverage_{percent:g}_dbi", label=f"Total gain, {percent:g}th percentile of the CDF",
+                         unit="dBi",
+                         text=f"Total gain that {percent:g} % of the solid angle does not exceed (cumulative distribution over solid angle).", source=COVERAGE, display=_same, topic=topic,
                          key="coverage_dbi", at=(percent,), symbol=f"G_{percent:g}%", gain=1, anew=True, **whole)  # fmt: skip
     if settings.transmit_power_dbm is not None:
         p = f"{settings.transmit_power_dbm:g} dBm"
         eirp = ("Peak partial EIRP" if partial else "Peak EIRP") + CONDUCTED
-        yield Definition("eirp_dbm", eirp, "dBm", f"{p} plus the {peak}.", TRP, _same, topic, symbol="EIRP", gain=1,
+        yield Definition(name="eirp_dbm", label=eirp, unit="dBm", text=f"{p} plus the {peak}.", source=TRP,
+                         display=_same, topic=topic, symbol="EIRP", gain=1,
                          at_peak=True, power=True, no_forecast=FROM_GAIN)  # fmt: skip
-        yield Definition("trp_dbm", f"Total radiated power{CONDUCTED}", "dBm", f"{p} plus the efficiency: the mean of EIRP over all directions.",
-                         TRP, _same, topic, symbol="TRP", sphere=True, pair=True, gain=1, radiated=1, power=True,
+        yield Definition(name="trp_dbm", label=f"Total radiated power{CONDUCTED}", unit="dBm",
+                         text=f"{p} plus the efficiency: the mean of EIRP over all directions.",
+                         source=TRP, display=_same, topic=topic, symbol="TRP", sphere=True, pair=True, gain=1,
+                         radiated=1, power=True,
                          no_forecast=FROM_EFFICIENCY)  # fmt: skip
     if settings.sensitivity_dbm is not None:
         s = f"{settings.sensitivity_dbm:g} dBm"
         eis = f"effective isotropic sensitivity{CONDUCTED}"
-        yield Definition("eis_dbm", f"Peak partial {eis}" if partial else f"Peak {eis}", "dBm", f"{s} minus the {peak}.", TRP, _same, topic,
+        yield Definition(name="eis_dbm", label=f"Peak partial {eis}" if partial else f"Peak {eis}", unit="dBm",
+                         text=f"{s} minus the {peak}.", source=TRP, display=_same, topic=topic,
                          symbol="EIS", gain=-1, at_peak=True, power=True, no_forecast=FROM_GAIN)  # fmt: skip
-        yield Definition("tis_dbm", f"Total isotropic sensitivity{CONDUCTED}", "dBm", f"{s} minus the efficiency (harmonic mean of EIS).", TRP,
-                         _same, topic, symbol="TIS", sphere=True, pair=True, gain=-1, radiated=-1, power=True,
+        yield Definition(name="tis_dbm", label=f"Total isotropic sensitivity{CONDUCTED}", unit="dBm",
+                         text=f"{s} minus the efficiency (harmonic mean of EIS).", source=TRP,
+                         display=_same, topic=topic, symbol="TIS", sphere=True, pair=True, gain=-1, radiated=-1,
+                         power=True,
                          no_forecast=FROM_EFFICIENCY)  # fmt: skip
 
 

@@ -52,16 +52,16 @@ class Brought:
             If it raises, or returns something else than `kind`; the package is named.
         """
         try:
-            found = function(*arguments)
+            answer = function(*arguments)
         except ColureError:
             raise
         except Exception as error:
             raise self.refusal(f"raised {type(error).__name__}: {error}") from error
-        if kind is float and isinstance(found, int) and not isinstance(found, bool):
-            found = float(found)
-        if not isinstance(found, kind):
-            raise self.refusal(f"returned {type(found).__name__}, must return {kind.__name__}")
-        return found
+        if kind is float and isinstance(answer, int) and not isinstance(answer, bool):
+            answer = float(answer)
+        if not isinstance(answer, kind):
+            raise self.refusal(f"returned {type(answer).__name__}, must return {kind.__name__}")
+        return answer
 
 
 def brought(group: str) -> tuple[Brought, ...]:

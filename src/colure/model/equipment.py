@@ -64,15 +64,15 @@ class Register(Section):
 
     def warnings(self, day: date) -> list[str]:
         """Return one sentence for every piece that was overdue on a day, or of which nobody knows when it is due."""
-        found = []
+        sentences = []
         for one in self.item:
             if one.due is None:
-                found.append(
+                sentences.append(
                     f"{one.label}: no due date is stated in equipment.toml; whether its calibration holds is unknown"
                 )
             elif one.due < day:
                 late = (day - one.due).days
-                found.append(
+                sentences.append(
                     f"{one.label}: calibration was due on {one.due}, {late} days before {day}; calibrate it, or correct equipment.toml"
                 )
-        return found
+        return sentences

@@ -97,9 +97,9 @@ def read_csv(
     told = require_plausible(samples, path.name, accept, insist=insist)
     samples, said = merged(samples, path.name)
     told = [*told, *said, *_unread(table.attrs["unread"])]
-    found = _on_grid(samples, path.name)
-    found = scattered_dataset(samples, path.name) if found is None else found
-    return found.assign_attrs(caution="; ".join(told))
+    dataset = _on_grid(samples, path.name)
+    dataset = scattered_dataset(samples, path.name) if dataset is None else dataset
+    return dataset.assign_attrs(caution="; ".join(told))
 
 
 def read_far_field(path: Path) -> xr.Dataset:
@@ -196,9 +196,9 @@ def _read_table(path: Path) -> pd.DataFrame:
         more = [f"{path.name}: and more faults like these"] if len(faults) > 20 else []
         raise InputError(faults[:20] + more)
     # Directions that say nan were not measured.
-    found = pd.DataFrame(numbers)[~gaps.all(axis=0)]
-    found.attrs["unread"] = [name for name in table.columns if name not in numbers]
-    return found
+    measured = pd.DataFrame(numbers)[~gaps.all(axis=0)]
+    measured.attrs["unread"] = [name for name in table.columns if name not in numbers]
+    return measured
 
 
 def _parse(path: Path, source: TextTable, *, as_text: bool) -> pd.DataFrame | None:
@@ -233,14 +233,14 @@ def _parse(path: Path, source: TextTable, *, as_text: bool) -> pd.DataFrame | No
 def _with_lines(text: str, source: TextTable) -> str:
     """Return a parser's message with the line of the file in place of the line of the rows it was given."""
 
-    def line(found: re.Match[str]) -> str:
-        row = int(found.group(1)) - 2
-        return f"line {source.lines[row]}" if 0 <= row < len(source.lines) else found.group(0)
+    def line(matched: re.Match[str]) -> str:
+        row = int(matched.group(1)) - 2
+        return f"line {source.lines[row]}" if 0 <= row < len(source.lines) else matched.group(0)
 
     cells = re.search(r"Expected (\d+) fields in line (\d+), saw (\d+)", text)
     if cells:
-        wanted, row, found = cells.groups()
-        return f"{line(re.fullmatch(r'line (.+)', f'line {row}') or cells)}: {found} cells, must be {wanted}"
+        wanted, row, matched = cells.groups()
+        return f"{line(re.fullmatch(r'line (.+)', f'line {row}') or cells)}: {matched} cells, must be {wanted}"
     return re.sub(r"line (\d+)", line, text.strip())
 
 
@@ -258,12 +258,12 @@ def _numbers(column: pd.Series, name: str, decimal: str) -> tuple[np.ndarray, li
         good |= column.astype(str).str.strip().str.lower().to_numpy() == "nan"
     wrong = np.flatnonzero(~good)
     # What parsed is shown as a number, what did not as it was written; the same again is shown once.
-    found: dict[str, int] = {}
+    first_rows: dict[str, int] = {}
     for i in wrong:
-        found.setdefault(c if isinstance(c := column.iloc[i], str) else f"{c:g}", int(i))
-        if len(found) > 20:
+        first_rows.setdefault(c if isinstance(c := column.iloc[i], str) else f"{c:g}", int(i))
+        if len(first_rows) > 20:
             break
-    return values, [(row, text, need + _meant(name, values[row])) for text, row in found.items()]
+    return values, [(row, text, need + _meant(name, values[row])) for text, row in first_rows.items()]
 
 
 def _meant(name: str, value: float) -> str:

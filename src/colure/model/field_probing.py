@@ -24,7 +24,7 @@ OPTIONAL = {
 }
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class ProbedLine:
     """Readings along one line at one frequency and one aspect, in the order of their positions.
@@ -99,7 +99,8 @@ def read_probing(path: Path) -> list[ProbedLine] | list[ProbedPlaces]:
         reading = 10.0 ** (table[some, 2] / 20.0) * np.exp(1j * np.deg2rad(phase))
         noise = float(columns["noise_db"][some].max()) if "noise_db" in columns else 0.0
         out.append(
-            ProbedLine(key[0], float(key[1]), 1e-3 * table[some, 1], reading, "phase_deg" in columns, float(key[2]), float(key[3]), noise)
+            ProbedLine(name=key[0], frequency_hz=float(key[1]), position_m=1e-3 * table[some, 1], reading=reading,
+            phase="phase_deg" in columns, direct_deg=float(key[2]), pattern_db=float(key[3]), noise_db=noise)
         )  # fmt: skip
     return out
 

@@ -11,7 +11,7 @@ import numpy as np
 from colure.values import briefly_shown
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BudgetRow:
     """One contribution to a figure's uncertainty, as the GUM tabulates it (JCGM 100:2008, H.1.7).
 
@@ -80,7 +80,7 @@ LOOK: Final = "look"
 NOT_TO_BE_USED: Final = "not to be used"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @briefly_shown
 class Figure:
     """One value at one frequency.
@@ -132,10 +132,10 @@ class Figure:
 
     def groups(self) -> dict[str, float]:
         """Return the expanded contribution of every group of terms."""
-        found: dict[str, float] = {}
+        contributions: dict[str, float] = {}
         for row in self.budget:
-            found[row.group] = float(np.hypot(found.get(row.group, 0.0), row.expanded))
-        return found
+            contributions[row.group] = float(np.hypot(contributions.get(row.group, 0.0), row.expanded))
+        return contributions
 
     def contains(self, truth: float) -> bool:
         """Tell whether a value lies inside the interval."""

@@ -162,10 +162,10 @@ def attribute_of(path: Path, name: str, default: str) -> str:
     require_regular(path)
     try:
         with h5py.File(path, "r") as file:
-            found = file.attrs.get(name, default)
+            attribute = file.attrs.get(name, default)
     except (OSError, ValueError, KeyError) as error:
         raise InputError([f"{Path(path).name}: cannot be read as netCDF-4: {error}"]) from None
-    return found.decode() if isinstance(found, bytes) else str(found)
+    return attribute.decode() if isinstance(attribute, bytes) else str(attribute)
 
 
 def file_hash(path: Path) -> str:

@@ -69,9 +69,9 @@ def shown_coordinates(chamber: Chamber, readouts_deg: FloatArray, near_deg: Floa
     pose = chain.probe_in_device(values_of(chamber.positioner.joints, readouts_deg))
     near = np.deg2rad(near_deg)
     behind = np.sin(near[:, 0]) < 0.0
-    found = coordinates_of(pose, phi_at_pole=np.mod(near[:, 1] + np.pi * behind, 2.0 * np.pi))
-    theta = np.where(behind, -found.theta, found.theta)
-    out = [theta, found.phi - np.pi * behind, found.chi - np.pi * behind][: near.shape[1]]
+    coordinates = coordinates_of(pose, phi_at_pole=np.mod(near[:, 1] + np.pi * behind, 2.0 * np.pi))
+    theta = np.where(behind, -coordinates.theta, coordinates.theta)
+    out = [theta, coordinates.phi - np.pi * behind, coordinates.chi - np.pi * behind][: near.shape[1]]
     # The probe's roll by half a turn is a matter of sign, which the sweeps carry.
     turns = [2.0 * np.pi, 2.0 * np.pi, np.pi][: near.shape[1]]
     near_by = [one + turn * np.round((n - one) / turn) for one, turn, n in zip(out, turns, near.T, strict=True)]

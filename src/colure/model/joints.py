@@ -27,7 +27,8 @@ _Length = Annotated[float, Field(gt=0.0, le=20000.0)]
 ROOM, DEVICE, PROBE = "room", "device", "probe"
 #: Names that mean something else already: the coordinates of every record, and the bodies of solids.
 TAKEN = frozenset({"azimuth", "roll", "elevation", "probe", ROOM, DEVICE})
-_LINEAR = {"min_mm": "min_deg", "max_mm": "max_deg", "speed_mm_s": "speed_deg_s", "acceleration_mm_s2": "acceleration_deg_s2",
+_LINEAR = {"min_mm": "min_deg", "max_mm": "max_deg", "speed_mm_s": "speed_deg_s",
+           "acceleration_mm_s2": "acceleration_deg_s2",
            "zero_mm": "zero_deg", "home_mm": "home_deg", "readback_tolerance_mm": "readback_tolerance_deg",
            "following_error_mm": "following_error_deg", "zero_error_mm": "zero_error_deg"}  # fmt: skip
 
@@ -116,7 +117,9 @@ class JointTable(Axis):
     def tolerance(self) -> JointTolerance:
         """How far the joint may be off, expanded: radians and metres."""
         zero = 1e-3 * self.zero_error_deg if self.kind == "prismatic" else float(np.deg2rad(self.zero_error_deg))
-        return JointTolerance(zero, float(np.deg2rad(self.tilt_error_deg)), 1e-3 * self.offset_error_mm)
+        return JointTolerance(
+            zero=zero, tilt=float(np.deg2rad(self.tilt_error_deg)), offset=1e-3 * self.offset_error_mm
+        )
 
     @property
     def joint(self) -> Joint:

@@ -94,14 +94,14 @@ def read_rows(record: xr.Dataset, rows: IntArray, frequencies: slice | IntArray)
     most = max(1, WINDOW_BYTES // per_row)
     order = np.argsort(rows, kind="stable")
     wanted = rows[order]
-    done = 0
-    while done < wanted.size:
-        begin = int(wanted[done])
+    completed = 0
+    while completed < wanted.size:
+        begin = int(wanted[completed])
         last = int(np.searchsorted(wanted, begin + most))
         end = int(wanted[last - 1]) + 1
         window = narrow.isel(point=slice(begin, end)).values
-        trace[order[done:last]] = window[wanted[done:last] - begin]
-        done = last
+        trace[order[completed:last]] = window[wanted[completed:last] - begin]
+        completed = last
     rest = record.drop_vars("trace").isel(point=rows, frequency=frequencies)
     return rest.assign(trace=(record["trace"].dims, trace, record["trace"].attrs)).drop_vars(
         "measured_row", errors="ignore"

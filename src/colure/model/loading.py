@@ -165,15 +165,15 @@ def read_toml(path: Path) -> dict[str, Any]:
     try:
         text = path.read_text(encoding="utf-8")
         _require_short_keys(text, name)
-        found = tomllib.loads(text)
+        tables = tomllib.loads(text)
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         raise InputError([f"{name}: not valid TOML: {error}"]) from None
     except OSError as error:
         raise InputError([f"{name}: cannot be read from {path.parent}: {error.strerror}"]) from None
     except RecursionError:
         raise InputError([f"{name}: nested too deeply: must be at most {DEEPEST} tables or lists"]) from None
-    require_shallow(found, name)
-    return found
+    require_shallow(tables, name)
+    return tables
 
 
 def _require_short_keys(text: str, name: str) -> None:
@@ -305,27 +305,27 @@ def _find(model: type[BaseModel], path: list[Any]) -> tuple[list[Any], FieldInfo
 
 def _kinds(field: FieldInfo) -> dict[str, type[BaseModel]]:
     """Return the tables that a field may hold by the names of their kinds, if it has kinds."""
-    found = dict[str, type[BaseModel]]()
+    tables = dict[str, type[BaseModel]]()
 
     def walk(annotation: Any) -> None:
         if isinstance(annotation, type) and issubclass(annotation, BaseModel):
             if "kind" in annotation.model_fields:
-                found.update(dict.fromkeys(get_args(annotation.model_fields["kind"].annotation), annotation))
+                tables.update(dict.fromkeys(get_args(annotation.model_fields["kind"].annotation), annotation))
             return
         for inner in get_args(annotation):
             walk(inner)
 
     walk(field.annotation)
-    return found
+    return tables
 
 
 def _nested(annotation: Any) -> type[BaseModel] | None:
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return annotation
     for inner in get_args(annotation):
-        found = _nested(inner)
-        if found is not None:
-            return found
+        model = _nested(inner)
+        if model is not None:
+            return model
     return None
 
 

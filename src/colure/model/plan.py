@@ -46,7 +46,7 @@ class Role(StrEnum):
 ROLES = tuple(Role)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ScanGrid:
     """Where a scan looks: slices, sweeps along them, and how far from the boresight.
 
@@ -155,7 +155,9 @@ class Plan:
     def grid(self) -> ScanGrid:
         """Where the scan looks."""
         swept = float(self.settings.get("swept_step_deg", self.step_deg))
-        return ScanGrid(self.step_deg, swept, float(self.settings.get("reach_deg", 180.0)))
+        return ScanGrid(
+            step_deg=self.step_deg, swept_step_deg=swept, reach_deg=float(self.settings.get("reach_deg", 180.0))
+        )
 
     def roles(self) -> list[Role]:
         """Return the role of every point."""

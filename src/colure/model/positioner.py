@@ -25,8 +25,8 @@ def coordinate_of(joints: Any) -> Axis:
     """
 
     def values(name: str) -> list[float]:
-        found = [one.get(name) if isinstance(one, dict) else getattr(one, name, None) for one in joints]
-        return [float(value) for value in found if isinstance(value, (int, float)) and not isinstance(value, bool)]
+        entries = [one.get(name) if isinstance(one, dict) else getattr(one, name, None) for one in joints]
+        return [float(value) for value in entries if isinstance(value, (int, float)) and not isinstance(value, bool)]
 
     return Axis.model_construct(
         min_deg=-720.0,

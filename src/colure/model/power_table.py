@@ -101,13 +101,13 @@ def read_power(path: Path) -> PowerTable:
         out[places] = values
         return out
 
-    found = _checked(path.name, frequency, theta, phi, gridded(level), LEVELS[names])
+    power_table = _checked(path.name, frequency, theta, phi, gridded(level), LEVELS[names])
     if (common := errors.get("common_uncertainty_db")) is not None:
-        found = replace(found, common_db=float(common.max()))
+        power_table = replace(power_table, common_db=float(common.max()))
     if (scatter := errors.get("scatter_db")) is not None:
         # Of two polarizations that add up, the sum scatters no more than each.
-        found = replace(found, scatter_db=gridded(scatter)[..., : found.phi.size])
-    return found
+        power_table = replace(power_table, scatter_db=gridded(scatter)[..., : power_table.phi.size])
+    return power_table
 
 
 def _checked(

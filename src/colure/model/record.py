@@ -79,12 +79,12 @@ def build_record(
         from colure.model.joint_record import in_coordinates
 
         shown = (commanded_deg, readback_deg)
-        found = in_coordinates(
+        coordinates = in_coordinates(
             plan, plan_index=plan_index, role=role, commanded_deg=commanded_deg, readback_deg=readback_deg
         )
-        names, commanded_deg, readback_deg = plan.in_coordinates[0], found.commanded_deg, found.readback_deg
+        names, commanded_deg, readback_deg = plan.in_coordinates[0], coordinates.commanded_deg, coordinates.readback_deg
         # A probe turned by half a turn reads the same with the other sign; the record says what the coordinates would show.
-        trace = np.where(found.turned[:, None, None], -trace, trace)
+        trace = np.where(coordinates.turned[:, None, None], -trace, trace)
         rate_deg_s = np.zeros_like(commanded_deg)
 
     def of_plan(column: IntArray) -> IntArray:
@@ -147,7 +147,7 @@ def build_record(
             dataset[name] = (("point", "joint"), values, {"units": "deg, or mm of a prismatic joint"})
         dataset["half_turned"] = (
             "point",
-            found.turned,
+            coordinates.turned,
             {"long_name": "sweep stored with the other sign: probe half a turn round"},
         )
         dataset = dataset.assign_coords(joint=("joint", np.asarray(plan.axes)))
@@ -190,4 +190,8 @@ def of_role(record: xr.Dataset, *roles: Role) -> xr.Dataset:
 def grid_of(record: xr.Dataset) -> ScanGrid:
     """Return where a record's scan looked; records older than these attributes cover the whole sphere."""
     step = float(record.attrs["step_deg"])
-    return ScanGrid(step, float(record.attrs.get("swept_step_deg", step)), float(record.attrs.get("reach_deg", 180.0)))
+    return ScanGrid(
+        step_deg=step,
+        swept_step_deg=float(record.attrs.get("swept_step_deg", step)),
+        reach_deg=float(record.attrs.get("reach_deg", 180.0)),
+    )

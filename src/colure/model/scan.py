@@ -31,14 +31,14 @@ def angles_of(text: str | float | tuple[float, ...]) -> FloatArray:
         If it cannot be read, the step does not fit the range, or an angle is out of range; value and limit are named.
     """
     if isinstance(text, str):
-        found = np.concatenate([_range_of(part, text) for part in text.split(",")])
+        angles_deg = np.concatenate([_range_of(part, text) for part in text.split(",")])
     else:
-        found = np.atleast_1d(np.asarray(text, float))
-    if not found.size or not np.all(np.isfinite(found)) or np.abs(found).max() > LARGEST_DEG:
+        angles_deg = np.atleast_1d(np.asarray(text, float))
+    if not angles_deg.size or not np.all(np.isfinite(angles_deg)) or np.abs(angles_deg).max() > LARGEST_DEG:
         raise ValueError(f"{text!r}: angles must be from {-LARGEST_DEG:g} to {LARGEST_DEG:g} deg")
-    if np.unique(np.round(found, 9)).size != found.size:
+    if np.unique(np.round(angles_deg, 9)).size != angles_deg.size:
         raise ValueError(f"{text!r}: every angle must come once (deg); `repeats` measures all of them again")
-    return found
+    return angles_deg
 
 
 def _range_of(part: str, text: str) -> FloatArray:
@@ -221,13 +221,13 @@ class Scan(Section):
         azimuth, elevation = self.through_deg or (0.0, 0.0)
         centre = _of_azimuth_elevation(np.array([azimuth]), np.array([elevation]))[0]
         along = angles_of(self.along_deg)
-        found = []
+        circles = []
         for plane in angles_of(self.great_circles_deg):
             a = np.deg2rad(along)[:, None]
             directions = np.cos(a) * centre + np.sin(a) * _tangent(centre, float(plane))
             label = f"circle {plane:g} deg through ({azimuth:g}, {elevation:g})"
-            found.append(Cut(f"circle_{_short(plane)}", label, "angle", along, directions))
-        return found
+            circles.append(Cut(f"circle_{_short(plane)}", label, "angle", along, directions))
+        return circles
 
     def _of_pair(
         self,
@@ -239,14 +239,14 @@ class Scan(Section):
         second = self.sweep == "second" or (self.sweep == "auto" and one.size == 1 and two.size > 1)
         swept, fixed = (two, one) if second else (one, two)
         (swept_name, _), (fixed_name, short) = PAIRS[pair][::-1] if second else PAIRS[pair]
-        found = []
+        cuts = []
         for value in fixed:
             same = np.full(swept.size, value)
             first, other = (same, swept) if second else (swept, same)
             pair_deg = np.stack([first, other], axis=-1) if pair == "theta_phi" else None
             label = f"{fixed_name} = {value:g} deg"
-            found.append(Cut(f"{short}_{_short(value)}", label, swept_name, swept, direction(first, other), pair_deg))
-        return found
+            cuts.append(Cut(f"{short}_{_short(value)}", label, swept_name, swept, direction(first, other), pair_deg))
+        return cuts
 
 
 def _short(value: float) -> str:
@@ -266,5 +266,5 @@ def _tangent(centre: FloatArray, plane_deg: float) -> FloatArray:
     """Return the unit tangent (3,) at a direction along Ludwig-3 slant `plane_deg`: x at the boresight, towards y."""
     theta, phi = theta_phi(centre)
     turn = phi - np.deg2rad(plane_deg)
-    found = np.cos(turn) * theta_hat(theta=theta, phi=phi) - np.sin(turn) * phi_hat(theta=theta, phi=phi)
-    return np.asarray(found)
+    tangent = np.cos(turn) * theta_hat(theta=theta, phi=phi) - np.sin(turn) * phi_hat(theta=theta, phi=phi)
+    return np.asarray(tangent)

@@ -15,7 +15,8 @@ from colure.model.tables import read_numbers
 
 Rule = Literal["simple", "guard-band"]
 Formula = Literal[
-    "table", "fcc-25.209", "itu-r-f.699", "itu-r-f.1336-omni", "itu-r-f.1336-sector-azimuth", "itu-r-f.1336-sector-elevation",
+    "table", "fcc-25.209", "itu-r-f.699", "itu-r-f.1336-omni", "itu-r-f.1336-sector-azimuth",
+    "itu-r-f.1336-sector-elevation",
     "itu-r-ra.1631", "itu-r-s.465", "itu-r-s.580",
 ]  # fmt: skip
 Angle = Annotated[float, Field(ge=-180, le=180)]
@@ -169,8 +170,10 @@ def load_specification(path: Path) -> Specification:
     InputError
         If a file is missing or malformed; every fault is named.
     """
-    found = load(Specification, path)
-    return found.model_copy(update={"masks": tuple(_with_table(mask, path.parent) for mask in found.masks)})
+    specification = load(Specification, path)
+    return specification.model_copy(
+        update={"masks": tuple(_with_table(mask, path.parent) for mask in specification.masks)}
+    )
 
 
 def _with_table(mask: Mask, folder: Path) -> Mask:

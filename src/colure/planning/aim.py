@@ -26,7 +26,7 @@ from colure.model.tables import read_rows
 LARGEST_TARGETS_BYTES = 1_000_000
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Bearing:
     """One direction of the device frame in every pair of angles the trade uses, degrees.
 
@@ -50,8 +50,12 @@ class Bearing:
         theta, phi = theta_phi(direction)
         azimuth, elevation = azimuth_over_elevation(direction)
         alpha, epsilon = elevation_over_azimuth(direction)
-        values = np.rad2deg([theta, phi, azimuth, elevation, alpha, epsilon])
-        return cls(name, *(float(value) for value in values))
+        return cls(
+            name=name, theta_deg=float(np.rad2deg(theta)), phi_deg=float(np.rad2deg(phi)),
+            azimuth_deg=float(np.rad2deg(azimuth)),
+            elevation_deg=float(np.rad2deg(elevation)), alpha_deg=float(np.rad2deg(alpha)),
+            epsilon_deg=float(np.rad2deg(epsilon)),
+        )  # fmt: skip
 
     @property
     def direction(self) -> FloatArray:
@@ -130,7 +134,7 @@ def aims(bearing: Bearing, geometry: Geometry, chamber: Chamber | None = None) -
     """
     positioner = _positioner(geometry, chamber)
     names = geometry.axis_names
-    found = []
+    candidates = []
     for a, b in solutions(geometry, bearing.direction):
         ways = [
             (one, two)
@@ -143,8 +147,8 @@ def aims(bearing: Bearing, geometry: Geometry, chamber: Chamber | None = None) -
         )
         fault = "" if ways else _beyond(names, outside, (positioner.first, positioner.second))
         slant = slant_at(geometry, first=a, second=b)
-        found += [Aim(geometry, dict(zip(names, pair, strict=True)), fault, slant) for pair in ways or [outside]]
-    return sorted(found, key=lambda aim: (bool(aim.fault), sum(abs(v) for v in aim.readouts_deg.values())))
+        candidates += [Aim(geometry, dict(zip(names, pair, strict=True)), fault, slant) for pair in ways or [outside]]
+    return sorted(candidates, key=lambda aim: (bool(aim.fault), sum(abs(v) for v in aim.readouts_deg.values())))
 
 
 def _beyond(names: tuple[str, str], pair: tuple[float, float], maps: tuple[AxisMap, AxisMap]) -> str:
@@ -210,12 +214,12 @@ def read_targets(path: Path) -> list[Bearing]:
         raise InputError(
             [f"{path.name}: columns {', '.join(header)}: must be name, az_deg, el_deg or name, theta_deg, phi_deg"]
         )
-    faults, found = [], []
+    faults, targets = [], []
     for line, row in rows:
         try:
             one, two = (float(row[column] or "") for column in pair)
             az, el, theta, phi = (one, two, None, None) if pair == pairs[0] else (None, None, one, two)
-            found.append(
+            targets.append(
                 bearing_from(
                     azimuth_deg=az,
                     elevation_deg=el,
@@ -231,7 +235,7 @@ def read_targets(path: Path) -> list[Bearing]:
             faults.append(f"{path.name}: line {line}: {words}")
     if faults:
         raise InputError(faults)
-    return found
+    return targets
 
 
 def _positioner(geometry: Geometry, chamber: Chamber | None) -> Positioner:

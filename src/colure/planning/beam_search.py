@@ -63,7 +63,7 @@ def search_plan(campaign: Campaign, centre_deg: tuple[float, float] | None = Non
         scheme=look.scheme,
         order=order_of(campaign),
         step_deg=step,
-        settings=settings_of(resolved, None, ScanGrid(step, step, min(90.0, reach)))
+        settings=settings_of(resolved, None, ScanGrid(step_deg=step, swept_step_deg=step, reach_deg=min(90.0, reach)))
         | as_directions(looks.model_copy(update={"offset_deg": (device.slant_deg,)})),
         predicted={"duration_s": float(path.time_s.sum()), "exposure": exposure_of(campaign).__dict__},
         inputs={"test": "beam search", "centre_deg": list(centre_deg or ())} | _mount_of(campaign),
@@ -124,9 +124,9 @@ def _readouts(campaign: Campaign, azimuth_deg: float, elevation_deg: float) -> l
     aim = aims(Bearing.of(direction), chamber.positioner.geometry, chamber)[0]
     if aim.fault:
         return None
-    found = dict(aim.readouts_deg)
+    readouts_deg = dict(aim.readouts_deg)
     if "probe" in chamber.axis_table:
         axis = chamber.axis_table["probe"].map
         roll = (campaign.device.slant_deg - aim.slant_deg + 180.0) % 360.0 - 180.0
-        found["probe"] = float(axis.readout_deg(probe_within(axis, roll)))
-    return [found[name] for name in chamber.axis_table]
+        readouts_deg["probe"] = float(axis.readout_deg(probe_within(axis, roll)))
+    return [readouts_deg[name] for name in chamber.axis_table]

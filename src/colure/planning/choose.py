@@ -12,7 +12,7 @@ from typing import Any, Literal
 import numpy as np
 
 from colure.errors import InputError
-from colure.geometry.profiles import ramp_time
+from colure.geometry.move_times import ramp_time
 from colure.model.campaign import Campaign
 from colure.model.chamber import Analyzer
 from colure.model.plan import ScanGrid
@@ -100,11 +100,13 @@ def proposals(campaign: Campaign) -> list[Proposal]:
     """
     if campaign.goal.want is None:
         return [propose(with_analyzer(campaign), "as set", "goal.toml sets everything")]
-    tried = [found for variant in _variants(campaign, quiet=False) if (found := _try(campaign, variant)) is not None]
+    tried = [
+        proposal for variant in _variants(campaign, quiet=False) if (proposal := _try(campaign, variant)) is not None
+    ]
     if campaign.goal.if_bandwidth_hz is None and all(_misses(one) for one in tried):
         # Only then is a narrow bandwidth, which costs time, worth looking at.
         tried += [
-            found for variant in _variants(campaign, quiet=True) if (found := _try(campaign, variant)) is not None
+            proposal for variant in _variants(campaign, quiet=True) if (proposal := _try(campaign, variant)) is not None
         ]
     if not tried:
         # Nothing can be laid out at all: let the plain layout say why.
@@ -295,11 +297,11 @@ def _what_is_missing(one: Proposal) -> list[str]:
         if name not in one.forecast:
             out.append(f"goal.toml: want.{name} = {wish:g}: {why_without_forecast(one.campaign, name)}")
             continue
-        found = one.forecast[name]
+        figure_forecast = one.forecast[name]
         unit = "deg" if name.endswith("_deg") else "dB"
         out.append(
-            f"goal.toml: want.{name} = {wish:g}: must be at least {found.expanded:.3g} {unit} here; "
-            f"{found.cause} alone gives {found.causes[found.cause]:.3g} {unit}"
+            f"goal.toml: want.{name} = {wish:g}: must be at least {figure_forecast.expanded:.3g} {unit} here; "
+            f"{figure_forecast.cause} alone gives {figure_forecast.causes[figure_forecast.cause]:.3g} {unit}"
         )
     return out
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from colure.geometry import profiles
+from colure.geometry import move_times
 from colure.geometry.conventions import FloatArray
 from colure.model.bands import Segment, segments_of
 from colure.model.chamber import Analyzer, Axis
@@ -14,7 +14,7 @@ from colure.model.goal import Goal
 def move_time(distance_deg: FloatArray, axis: Axis) -> FloatArray:
     """Return the time in seconds of moves of one axis, without settling."""
     distance = np.abs(np.asarray(distance_deg, float))
-    return profiles.move_time(distance, axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
+    return move_times.move_time(distance, axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk)
 
 
 def segments(goal: Goal, analyzer: Analyzer) -> tuple[Segment, ...]:
@@ -23,7 +23,15 @@ def segments(goal: Goal, analyzer: Analyzer) -> tuple[Segment, ...]:
     if goal.band:
         return segments_of(goal.band, if_bandwidth_hz=width, power_dbm=power)
     every = goal.frequency_hz
-    return (Segment(float(every[0]), float(every[-1]), every.size, width, power),)
+    return (
+        Segment(
+            start_hz=float(every[0]),
+            stop_hz=float(every[-1]),
+            points=every.size,
+            if_bandwidth_hz=width,
+            power_dbm=power,
+        ),
+    )
 
 
 def trace_time(goal: Goal, analyzer: Analyzer) -> float:
@@ -47,7 +55,7 @@ def coordinated_time(ways_deg: FloatArray, axes: list[Axis]) -> FloatArray:
     All axes start and end together: over the whole move the slowest speed, ramp and jerk
     decide. With one moving axis this is `move_time`.
     """
-    return profiles.coordinated_time(
+    return move_times.coordinated_time(
         ways_deg,
         [axis.speed_deg_s for axis in axes],
         [axis.acceleration_deg_s2 for axis in axes],
@@ -81,4 +89,4 @@ def point_times(targets_deg: FloatArray, start_deg: FloatArray, axes: list[Axis]
 
 def line_time(length_deg: float, speed_deg_s: float, axis: Axis) -> float:
     """Return the time in seconds of one line at constant speed, both ramps included."""
-    return length_deg / speed_deg_s + float(profiles.ramp_time(speed_deg_s, axis.acceleration_deg_s2, axis.jerk))
+    return length_deg / speed_deg_s + float(move_times.ramp_time(speed_deg_s, axis.acceleration_deg_s2, axis.jerk))

@@ -10,7 +10,7 @@ import numpy as np
 HIGHEST_HZ = 300e9
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Exposure:
     """Power densities and limits in W/m^2, distances in metres."""
 
@@ -71,4 +71,10 @@ def assess_exposure(*, power_dbm: float, gain_dbi: float, distance_m: float, fre
     occupational, public = local_limits_w_m2(frequency_hz)
     strict = min(public, whole_body_limits_w_m2(frequency_hz)[1])
     density = eirp_w / (4.0 * np.pi * distance_m**2)
-    return Exposure(eirp_dbm, density, strict, occupational, float(np.sqrt(eirp_w / (4.0 * np.pi * strict))))
+    return Exposure(
+        eirp_dbm=eirp_dbm,
+        density_w_m2=density,
+        public_limit_w_m2=strict,
+        occupational_limit_w_m2=occupational,
+        public_distance_m=float(np.sqrt(eirp_w / (4.0 * np.pi * strict))),
+    )

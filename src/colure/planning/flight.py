@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
-from colure.geometry.profiles import ramp_time
+from colure.geometry.move_times import ramp_time
 from colure.model.chamber import Axis
 
 #: Share of the time between two sweeps that the sweep may take; the rest re-arms the analyzer.
@@ -17,7 +17,7 @@ DUTY = 0.8
 CALM_S = 0.05
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FlightSpeed:
     """Speed of the swept axis in deg/s, and the run-up and run-out it needs in degrees.
 
@@ -92,7 +92,13 @@ def flight_speed(
         )
     ramp_s = float(ramp_time(speed, axis.acceleration_deg_s2, axis.jerk))
     run_up_deg = speed * (0.5 * ramp_s + calm)
-    return FlightSpeed(name, speed, run_up_deg, limit, entry_settle_s=max(0.0, settle_s - ramp_s - calm))
+    return FlightSpeed(
+        axis=name,
+        speed_deg_s=speed,
+        run_up_deg=run_up_deg,
+        limited_by=limit,
+        entry_settle_s=max(0.0, settle_s - ramp_s - calm),
+    )
 
 
 def _fastest_in(room_deg: float, calm_s: float, axis: Axis) -> float:

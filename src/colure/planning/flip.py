@@ -59,7 +59,7 @@ def flip_plan(campaign: Campaign) -> Plan:
         angles = np.stack([line, np.full(line.size, roll), np.full(line.size, turned)], axis=-1)
         runs.append(PlannedSlice(readouts_of(chamber, angles), Role.SCAN, number, 0, state, line=False))
     path = build_runs(one_pass, chamber, simple, runs)
-    grid = ScanGrid(step, step, float(theta.max()))
+    grid = ScanGrid(step_deg=step, swept_step_deg=step, reach_deg=float(theta.max()))
     resolved = replace(campaign, goal=one_pass)
     return Plan(
         **path.columns(),
@@ -82,9 +82,9 @@ def as_directions(scan: Scan) -> dict[str, object]:
 
 def probe_within(axis: AxisMap, angle_deg: float) -> float:
     """Return an angle of the probe's roll, whole turns added, that lies inside its limits."""
-    found = axis.readouts_within(angle_deg)
-    if not found:
+    readouts_deg = axis.readouts_within(angle_deg)
+    if not readouts_deg:
         raise InputError(
             [f"chamber.toml: probe.roll: {angle_deg:g} deg lies outside {axis.min_deg:g} to {axis.max_deg:g} deg (deg)"]
         )
-    return float(axis.angle_deg(min(found, key=abs)))
+    return float(axis.angle_deg(min(readouts_deg, key=abs)))

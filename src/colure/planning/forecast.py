@@ -55,7 +55,7 @@ class Forecast:
         return max(self.causes, key=lambda key: self.causes[key])
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FieldErrors:
     """Errors of the pattern as rms field relative to the peak (drift: relative to the field itself).
 
@@ -87,7 +87,14 @@ def field_errors(campaign: Campaign, grid: ScanGrid, order: int, level: LinkBudg
     drift = np.hypot(drift, sample)
     echoes = 10.0 ** (chamber.echo_level_db / 20.0)
     once = sample * np.sqrt(1.0 + 1.0 / chamber.reference.sweeps)
-    return FieldErrors(float(noise), float(echoes), float(drift), float(once), grid.slices_planned, order)
+    return FieldErrors(
+        noise=float(noise),
+        echoes=float(echoes),
+        drift=float(drift),
+        once=float(once),
+        slices=grid.slices_planned,
+        order=order,
+    )
 
 
 @dataclass(frozen=True)
@@ -136,9 +143,11 @@ class Expected:
 def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[str, Forecast]:
     """Return the forecast of every figure that the plan will show."""
     known = Expected(campaign, errors, *planes(campaign), whole)
-    found = {key: one(known) for key, one in FORECASTS.items()}
+    causes = {key: one(known) for key, one in FORECASTS.items()}
     return {
-        name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own) for name, own in found.items() if own
+        name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own)
+        for name, own in causes.items()
+        if own
     }
 
 

@@ -51,10 +51,10 @@ def cuts_of(campaign: Campaign, scan: Scan) -> list[Cut]:
     """
     if scan.directions is None:
         return scan.cuts()
-    found = read_targets(campaign.folder / scan.directions)
-    directions = np.array([one.direction for one in found])
-    label = f"{len(found)} directions of {scan.directions}"
-    return [Cut("list", label, "number", np.arange(1.0, len(found) + 1.0), directions)]
+    targets = read_targets(campaign.folder / scan.directions)
+    directions = np.array([one.direction for one in targets])
+    label = f"{len(targets)} directions of {scan.directions}"
+    return [Cut("list", label, "number", np.arange(1.0, len(targets) + 1.0), directions)]
 
 
 def scan_proposal(campaign: Campaign) -> Proposal:
@@ -99,7 +99,7 @@ def _by_direction(campaign: Campaign) -> Proposal:
     return Proposal(
         "as set",
         resolved,
-        ScanGrid(step, step, _reach_deg(cuts)),
+        ScanGrid(step_deg=step, swept_step_deg=step, reach_deg=_reach_deg(cuts)),
         path,
         order,
         float(path.time_s.sum()),
@@ -171,7 +171,7 @@ class _AxisAngles:
 
 def _all_angles(chamber: Chamber, cuts: list[Cut], *, double_sided: bool) -> list[_AxisAngles]:
     """Return where the axes go for every cut; raises `InputError` naming what is out of reach."""
-    found, faults = [], list[str]()
+    axis_angles, faults = [], list[str]()
     for cut in cuts:
         try:
             angles = _angles(chamber, cut, double_sided=double_sided)
@@ -179,11 +179,11 @@ def _all_angles(chamber: Chamber, cuts: list[Cut], *, double_sided: bool) -> lis
             faults += error.faults
             continue
         slant = _slants(chamber.positioner.geometry, np.deg2rad(angles))
-        found.append(_AxisAngles(angles, slant))
+        axis_angles.append(_AxisAngles(angles, slant))
     if faults:
         more = [f"... and {len(faults) - MOST_NAMED} more cuts"] if len(faults) > MOST_NAMED else []
         raise InputError([*faults[:MOST_NAMED], *more])
-    return found
+    return axis_angles
 
 
 def _slants(geometry: Geometry, angles: FloatArray) -> FloatArray:

@@ -13,7 +13,7 @@ from colure.model.bands import evenly_spaced
 WINDOW_WIDENING = 2.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FrequencyGrid:
     """Seconds and one-way metres that an equidistant grid resolves (section 8 of the standards sheet, derived).
 
@@ -37,7 +37,14 @@ def frequency_grid(frequency_hz: FloatArray) -> FrequencyGrid | None:
         return None
     span = float(frequency_hz[-1] - frequency_hz[0])
     step = span / (frequency_hz.size - 1)
-    return FrequencyGrid(step, span, 1.0 / step, SPEED_OF_LIGHT / step, 1.0 / span, SPEED_OF_LIGHT / span)
+    return FrequencyGrid(
+        step_hz=step,
+        span_hz=span,
+        alias_free_s=1.0 / step,
+        alias_free_m=SPEED_OF_LIGHT / step,
+        resolution_s=1.0 / span,
+        resolution_m=SPEED_OF_LIGHT / span,
+    )
 
 
 def no_grid_words(frequency_hz: FloatArray) -> str:

@@ -43,8 +43,8 @@ def ways_to(
         return [_aim(chamber, here, fault)]
     home = np.array([joint.home_deg for joint in joints])
     _, first = np.unique(np.round(shown[free], 6), axis=0, return_index=True)
-    found = sorted((shown[free][n] for n in first), key=lambda one: float(np.abs(one - home).sum()))
-    return [_aim(chamber, one, "") for one in found[:MOST_WAYS]]
+    readouts_deg = sorted((shown[free][n] for n in first), key=lambda one: float(np.abs(one - home).sum()))
+    return [_aim(chamber, one, "") for one in readouts_deg[:MOST_WAYS]]
 
 
 def bearing_of_readouts(

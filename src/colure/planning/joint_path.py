@@ -53,7 +53,7 @@ class Ways:
     possible: BoolArray
     half_turned: BoolArray
     pose: IntArray
-    found: tuple[JointSolution, ...]
+    solutions: tuple[JointSolution, ...]
 
 
 def ways_of(chamber: Chamber, coordinates_deg: FloatArray) -> Ways:
@@ -70,16 +70,16 @@ def ways_of(chamber: Chamber, coordinates_deg: FloatArray) -> Ways:
     tries = [(theta, phi, chi, False), (-theta, phi + half, chi + half, False),
              (theta, phi, chi + half, True), (-theta, phi + half, chi, True)]  # fmt: skip
     every = [np.concatenate([one[column] for one in tries]) for column in range(3)]
-    found = _split(inverse.solve(theta=every[0], phi=every[1], chi=wrapped(every[2])), len(tries))
+    solutions = _split(inverse.solve(theta=every[0], phi=every[1], chi=wrapped(every[2])), len(tries))
     readouts, possible, turned, pose = [], [], [], []
-    for number, solution in enumerate(found):
+    for number, solution in enumerate(solutions):
         base = readouts_of_values(joints, solution.values)
         for shown, inside in _with_turns(inverse, joints, base):
             readouts.append(shown)
             possible.append(solution.reached & inside)
             turned.append(tries[number][3])
             pose.append(number)
-    return Ways(np.stack(readouts), np.stack(possible), np.array(turned), np.array(pose), found)
+    return Ways(np.stack(readouts), np.stack(possible), np.array(turned), np.array(pose), solutions)
 
 
 def _split(solution: JointSolution, parts: int) -> tuple[JointSolution, ...]:
@@ -148,7 +148,7 @@ def _free(joints: tuple[JointTable, ...], ways: Ways, clearance: Clearance | Non
     """Return which ways (way, point) are within limits and touch nothing."""
     free = ways.possible.copy()
     if clearance is not None:
-        for pose in range(len(ways.found)):
+        for pose in range(len(ways.solutions)):
             # Whole turns of a joint move no solid: each pose is looked at in one of its ways.
             same = ways.pose == pose
             rows = np.flatnonzero(free[same].any(axis=0))
@@ -222,7 +222,7 @@ def why_not(chamber: Chamber, ways: Ways, clearance: Clearance | None, point: in
         gaps = clearance.gaps(values_of(joints, readouts[None]))[0]
         one, other = clearance.pairs[int(gaps.argmin())]
         return f"{one.name} would touch {other.name} (solids overlap by {-1e3 * gaps.min():.3g} mm)"
-    reached = [found for found in ways.found if found.reached[point]]
+    reached = [solution for solution in ways.solutions if solution.reached[point]]
     if reached:
         readouts = readouts_of_values(joints, reached[0].values[point])
         beyond = [
@@ -231,7 +231,9 @@ def why_not(chamber: Chamber, ways: Ways, clearance: Clearance | None, point: in
             if not joint.min_deg - SLACK <= value <= joint.max_deg + SLACK
         ]
         return ", ".join(beyond)
-    best = min(ways.found, key=lambda found: found.miss[point] / chamber.range_length_m + found.turned[point])
+    best = min(
+        ways.solutions, key=lambda solution: solution.miss[point] / chamber.range_length_m + solution.turned[point]
+    )
     return (
         f"no joint values lead there; the nearest pose found is {1e3 * best.miss[point]:.3g} mm and "
         f"{np.rad2deg(best.turned[point]):.3g} deg beside it (joints too short, or axes that miss each other and so keep no "
@@ -255,10 +257,12 @@ def _require_clear(
         tie = np.broadcast_to(targets_deg[ties[0]], targets_deg.shape)
         starts, ends = [*starts, targets_deg], [*ends, tie]
         names.append([f"from {_where(coordinates_deg, n)} to the boresight check" for n in range(len(targets_deg))])
-    found = clearance.first_contact(values_of(joints, np.concatenate(starts)), values_of(joints, np.concatenate(ends)))
-    if found is None:
+    collision = clearance.first_contact(
+        values_of(joints, np.concatenate(starts)), values_of(joints, np.concatenate(ends))
+    )
+    if collision is None:
         return
-    move, contact = found
+    move, contact = collision
     raise InputError(
         [f"plan: the move {[one for part in names for one in part][move]} would bring {contact.one} to {contact.other} "
          f"(gap {1e3 * contact.gap:.3g} mm at {100 * contact.share:.0f} % of the way): must stay above 1 mm; make the region "

@@ -123,14 +123,14 @@ def learn(record: xr.Dataset, chamber: Chamber, run: str) -> Learned:
         return np.concatenate([(predicted - median) * np.sqrt(np.minimum(count, 50)), PRIOR_WEIGHT * (x[:-1] - start)])
 
     first = np.concatenate([start, [float(np.median(data.seconds)) * 0.01]])
-    found = least_squares(misfit, first, loss="soft_l1", f_scale=0.05)
-    axes = axes_of(found.x[:-1])
-    explained = coordinated_time(data.ways_deg, axes) + data.settle_s + trace_s + found.x[-1]
+    fit = least_squares(misfit, first, loss="soft_l1", f_scale=0.05)
+    axes = axes_of(fit.x[:-1])
+    explained = coordinated_time(data.ways_deg, axes) + data.settle_s + trace_s + fit.x[-1]
     clean = data.seconds < HELD_UP * explained
     residual = float(np.sqrt(np.mean((data.seconds - explained)[clean] ** 2)))
     return Learned(
         run=run,
-        overhead_s=float(found.x[-1]),
+        overhead_s=float(fit.x[-1]),
         residual_s=residual,
         points=int(clean.sum()),
         axes={

@@ -14,7 +14,7 @@ from colure.planning.duration import segments
 THERMAL_DBM_HZ = -173.975  # k T0 at 290 K, section 8 of the standards sheet (derived)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class LinkBudget:
     """Levels in dBm, ratios in dB, at the beam peak."""
 
@@ -60,15 +60,15 @@ def link_budget(
     noise = THERMAL_DBM_HZ + noise_figure_db + power_db(if_bandwidth_hz)
     snr = float(received - noise)
     return LinkBudget(
-        power_dbm,
-        if_bandwidth_hz,
-        loss,
-        received,
-        float(noise),
-        snr,
-        snr + wanted_level_db,
-        noise_error_db(max(0.0, snr + wanted_level_db)),
-        frequency_hz,
+        power_dbm=power_dbm,
+        if_bandwidth_hz=if_bandwidth_hz,
+        path_loss_db=loss,
+        received_dbm=received,
+        noise_dbm=float(noise),
+        snr_peak_db=snr,
+        snr_wanted_db=snr + wanted_level_db,
+        noise_error_db=noise_error_db(max(0.0, snr + wanted_level_db)),
+        frequency_hz=frequency_hz,
     )
 
 

@@ -16,7 +16,7 @@ from colure.model.device import Device
 GRAVITY = 9.80665
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class AxisLoad:
     """Static torque by gravity and torque to accelerate, newton metres, at their worst position."""
 
@@ -89,7 +89,12 @@ def assess_load(device: Device, chamber: Chamber, geometry: Geometry | None = No
             if name == "elevation":
                 gravity += own.carried_mass_kg * GRAVITY * carried
         axis = table.get(name) or own.azimuth
-        loads[name] = AxisLoad(gravity, inertia, inertia * float(np.deg2rad(axis.acceleration_deg_s2)), axis.torque_nm)
+        loads[name] = AxisLoad(
+            gravity_nm=gravity,
+            inertia_kg_m2=inertia,
+            acceleration_nm=inertia * float(np.deg2rad(axis.acceleration_deg_s2)),
+            limit_nm=axis.torque_nm,
+        )
     return Load(loads, _tilt(device, chamber, centre), _words(loads))
 
 

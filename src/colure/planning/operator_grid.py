@@ -28,13 +28,13 @@ def grid_proposal(campaign: Campaign) -> Proposal | str:
     """
     scan = campaign.goal.scan
     assert scan is not None  # only asked of campaigns that have one
-    found = _grid_of(scan, campaign.chamber.positioner.geometry)
-    if isinstance(found, str):
-        return found
+    grid = _grid_of(scan, campaign.chamber.positioner.geometry)
+    if isinstance(grid, str):
+        return grid
     scheme = _scheme(campaign, scan)
     if scheme not in ("two-pass", "dual-port", "one-pass"):
         return scheme
-    across, along, reach = found
+    across, along, reach = grid
     tuned = with_analyzer(campaign)
     region = 180.0 if reach >= 180.0 else reach - edge_margin_deg(tuned, along, one_pass=scheme == "one-pass")
     if scheme == "one-pass" and region > ONE_PASS_REGION_DEG:
@@ -56,20 +56,20 @@ def grid_proposal(campaign: Campaign) -> Proposal | str:
 def _grid_of(scan: Scan, geometry: Geometry) -> tuple[float, float, float] | str:
     """Return (step between slices, step along them, reach) in degrees, or why it is no grid."""
     if geometry is Geometry.ROLL_OVER_AZIMUTH and scan.theta_deg is not None and scan.phi_deg is not None:
-        found = _slices(angles_of(scan.theta_deg), angles_of(scan.phi_deg))
+        grid = _slices(angles_of(scan.theta_deg), angles_of(scan.phi_deg))
     elif (
         geometry is Geometry.AZIMUTH_OVER_ELEVATION and scan.azimuth_deg is not None and scan.elevation_deg is not None
     ):
-        found = _belts(angles_of(scan.azimuth_deg), angles_of(scan.elevation_deg))
+        grid = _belts(angles_of(scan.azimuth_deg), angles_of(scan.elevation_deg))
     else:
         return ""
-    if isinstance(found, str):
-        return found
+    if isinstance(grid, str):
+        return grid
     if not scan.double_sided:
         return "double_sided = false: a grid's slices run through the boresight"
     if scan.repeats > 1:
         return f"repeats = {scan.repeats}: every direction is measured by itself"
-    return "sweep = 'second': a grid's slices run along the first angle" if scan.sweep == "second" else found
+    return "sweep = 'second': a grid's slices run along the first angle" if scan.sweep == "second" else grid
 
 
 def _slices(theta: FloatArray, phi: FloatArray) -> tuple[float, float, float] | str:

@@ -137,7 +137,8 @@ def repeated(path: Path, goal: Goal) -> Path:
         return path
     count = goal.distance_steps.steps_m(goal.frequency_hz).size
 
-    of_points = ("targets_deg", "role", "slice_index", "pass_index", "state_index", "line_index", "time_s", "before_deg", "own_s")  # fmt: skip
+    of_points = ("targets_deg", "role", "slice_index", "pass_index", "state_index", "line_index", "time_s",
+        "before_deg", "own_s")  # fmt: skip
     columns: dict[str, Any] = {name: np.concatenate([getattr(path, name)] * count) for name in of_points}
     return replace(path, **columns)
 
@@ -192,15 +193,15 @@ def build_runs(
 def _by_joints(path: Path, chamber: Chamber, device: Device) -> Path:
     """Return a path of coordinates as a path of joints, with the time that the joints take."""
     tables = list(chamber.driven_table.values())
-    found = joint_path(chamber, device, path.targets_deg, path.role)
-    before = np.vstack([[axis.home_deg for axis in tables], found.targets_deg[:-1]])
+    motion = joint_path(chamber, device, path.targets_deg, path.role)
+    before = np.vstack([[axis.home_deg for axis in tables], motion.targets_deg[:-1]])
     moved = replace(
         path,
         axes=tuple(chamber.driven_table),
-        targets_deg=found.targets_deg,
+        targets_deg=motion.targets_deg,
         before_deg=before,
         coordinates_deg=path.targets_deg,
-        half_turned=found.half_turned,
+        half_turned=motion.half_turned,
     )
     return replace(moved, time_s=moved.time_with(tables, 0.0))
 

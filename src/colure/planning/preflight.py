@@ -79,7 +79,7 @@ def _row(one: Proposal) -> dict[str, object]:
         "duration_s": one.duration_s,
         "points": len(one.path.role),
         "data_bytes": _data_bytes(one.campaign, one.path),
-        "uncertainty": {name: found.expanded for name, found in one.forecast.items()},
+        "uncertainty": {name: forecast.expanded for name, forecast in one.forecast.items()},
         "choices": one.choices,
     }
 
@@ -191,8 +191,8 @@ def _predictions(best: Proposal, load: Load, asked: Scan | None) -> dict[str, ob
         "tilt_deg": load.tilt_deg,
         "blocked_percent": 100.0 * blocked_share(chamber.positioner.bracket_half_angle_deg),
         "forecast": {
-            name: {"expanded": found.expanded, "cause": found.cause, "causes": found.causes}
-            for name, found in best.forecast.items()
+            name: {"expanded": forecast.expanded, "cause": forecast.cause, "causes": forecast.causes}
+            for name, forecast in best.forecast.items()
         },
         "missing": scan_warnings(best)
         if goal.scan is not None

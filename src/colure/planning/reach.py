@@ -10,7 +10,7 @@ import numpy as np
 from colure.geometry.conventions import FloatArray, amplitude_db, wavelength
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Reach:
     """Range adequacy at one frequency; lengths in metres, angles in degrees.
 
@@ -92,16 +92,16 @@ def assess(
     # Beyond the highest wave's caustic, with room for a separating sphere, and off the device itself.
     nearest = max((waves + 2.0) / k / 0.85, reach_m + lam)
     return Reach(
-        reach_m,
-        far,
-        float(0.62 * np.sqrt(largest_m**3 / lam)),
-        float(phase),
-        float(span),
-        float(np.rad2deg(parallax)),
-        taper,
-        lobe,
-        float(nearest),
-        verdict,
+        radius_m=reach_m,
+        far_field_m=far,
+        reactive_m=float(0.62 * np.sqrt(largest_m**3 / lam)),
+        edge_phase_deg=float(phase),
+        level_span_db=float(span),
+        parallax_deg=float(np.rad2deg(parallax)),
+        taper_db=taper,
+        side_lobe_m=lobe,
+        nearest_m=float(nearest),
+        verdict=verdict,
     )
 
 

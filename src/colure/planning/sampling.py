@@ -72,7 +72,7 @@ def region_margin_deg(reach_m: float, range_length_m: float, swept_step_deg: flo
     return float(np.rad2deg(np.arcsin(min(1.0, reach_m / range_length_m)))) + swept_step_deg
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PowerGrids:
     """Coarsest steps at which power figures are usually taken, degrees, and how this plan compares.
 
@@ -103,4 +103,10 @@ def power_grids(*, largest_m: float, frequency_hz: float, step_deg: float) -> Po
     """Compare a plan's step with the grids that power figures are usually taken on."""
     reference = float(np.rad2deg(min(np.pi, float(wavelength(frequency_hz)) / largest_m)))
     sparsity = step_deg / min(reference, 15.0)
-    return PowerGrids(15.0, 30.0, reference, sparsity, bool(sparsity <= 1.0 + 1e-9))
+    return PowerGrids(
+        total_power_step_deg=15.0,
+        sensitivity_step_deg=30.0,
+        reference_step_deg=reference,
+        sparsity=sparsity,
+        enough=bool(sparsity <= 1.0 + 1e-9),
+    )

@@ -91,10 +91,10 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
                 ]
             )
     if goal.region_deg >= 180.0:
-        return ScanGrid(step, swept)
+        return ScanGrid(step_deg=step, swept_step_deg=swept)
     reach = goal.region_deg + edge_margin_deg(campaign, swept, one_pass=goal.scheme == "one-pass")
     reach = float(np.ceil(reach / swept - 1e-9)) * swept
-    return ScanGrid(step, swept, 180.0 if reach > 180.0 - swept else reach)
+    return ScanGrid(step_deg=step, swept_step_deg=swept, reach_deg=180.0 if reach > 180.0 - swept else reach)
 
 
 def edge_margin_deg(campaign: Campaign, swept_step_deg: float, *, one_pass: bool) -> float:

@@ -38,7 +38,7 @@ SUITS = {
 }
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Choice:
     """One positioner with one scheme; durations in seconds, torque in newton metres."""
 
@@ -115,16 +115,25 @@ def _choice(campaign: Campaign, plan: Plan, geometry: Geometry, ports: int) -> C
         goal = campaign.goal.model_copy(update={"scheme": "auto"})
         path = build_path(goal, chamber, campaign.device, plan.grid)
     except InputError as error:
-        return Choice(geometry, scheme, 0, None, 100 * blocked_share(half_angle), 0, torque, error.faults[0])
+        return Choice(
+            geometry=geometry,
+            scheme=scheme,
+            points=0,
+            duration_s=None,
+            blocked_percent=100 * blocked_share(half_angle),
+            near_boresight=0,
+            torque_nm=torque,
+            fault=error.faults[0],
+        )
     return Choice(
-        geometry,
-        scheme,
-        len(path.role),
-        float(path.time_s.sum()),
-        100.0 * blocked_share(half_angle),
-        _near_boresight(path, chamber, plan.step_deg),
-        torque,
-        "",
+        geometry=geometry,
+        scheme=scheme,
+        points=len(path.role),
+        duration_s=float(path.time_s.sum()),
+        blocked_percent=100.0 * blocked_share(half_angle),
+        near_boresight=_near_boresight(path, chamber, plan.step_deg),
+        torque_nm=torque,
+        fault="",
     )
 
 

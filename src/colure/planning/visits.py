@@ -88,8 +88,8 @@ def tie_readouts(chamber: Chamber, device: Device, *, follows: bool) -> FloatArr
     """
     azimuth, elevation = device.beam_deg
     bearing = bearing_from(azimuth_deg=azimuth, elevation_deg=elevation, theta_deg=None, phi_deg=None)
-    found = aims(bearing, chamber.positioner.geometry, chamber)
-    best = found[0]
+    ways = aims(bearing, chamber.positioner.geometry, chamber)
+    best = ways[0]
     if best.fault:
         raise InputError(
             [f"device.toml: beam_deg = [{azimuth:g}, {elevation:g}]: ties cannot look there: {best.fault} (deg)"]

@@ -50,16 +50,16 @@ class Overlay(Protocol):
 
 
 def comparison_chart(
-    found: Match, index: int, levels: Sequence[LevelError], overlaid: Sequence[Overlay], names: tuple[str, str]
+    matched: Match, index: int, levels: Sequence[LevelError], overlaid: Sequence[Overlay], names: tuple[str, str]
 ) -> Drawing:
     """Draw two patterns at one frequency: cuts of both over each other with their intervals, and what differs between them.
 
     overlaid
         The same directions of both; none are drawn where there are none.
     """
-    frequency_hz = float(found.expansion.k[index]) * SPEED_OF_LIGHT / (2.0 * np.pi)
-    difference = np.sqrt(np.sum(np.abs(found.second[index] - found.first[index]) ** 2, axis=0))
-    peak = np.sqrt(np.max(np.sum(np.abs(found.first[index]) ** 2, axis=0)))
+    frequency_hz = float(matched.expansion.k[index]) * SPEED_OF_LIGHT / (2.0 * np.pi)
+    difference = np.sqrt(np.sum(np.abs(matched.second[index] - matched.first[index]) ** 2, axis=0))
+    peak = np.sqrt(np.max(np.sum(np.abs(matched.first[index]) ** 2, axis=0)))
     level = amplitude_db(difference / peak, least=1e-9)
     with styled():
         rows = 2 if overlaid else 1
@@ -69,7 +69,8 @@ def comparison_chart(
             _overlay(ax, one, names)
         left, right = panels[-1]
         top = 5.0 * float(np.ceil(level.max() / 5.0))
-        mesh = left.pcolormesh(np.rad2deg(found.phi), np.rad2deg(found.theta), level, cmap=FIELD_MAP, vmin=top - RANGE_DB, vmax=top,
+        mesh = left.pcolormesh(np.rad2deg(matched.phi), np.rad2deg(matched.theta), level, cmap=FIELD_MAP,
+                               vmin=top - RANGE_DB, vmax=top,
                                shading="nearest", rasterized=True)  # fmt: skip
         left.invert_yaxis()
         left.grid(visible=False)
@@ -124,7 +125,8 @@ def series_chart(
         marks, colours = ("o", "s", "^", "D", "v", "P"), (CO, CROSS, ACCENT, INK, MUTED)
         for i, run in enumerate(runs):
             if run != golden:
-                ax.plot(table[:, i], rows, linestyle="none", marker=marks[i % len(marks)], color=colours[i % len(colours)],
+                ax.plot(table[:, i], rows, linestyle="none", marker=marks[i % len(marks)],
+                        color=colours[i % len(colours)],
                         markersize=4.0, label=run)  # fmt: skip
         ax.set_yticks(rows, names)
         ax.invert_yaxis()

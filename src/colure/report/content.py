@@ -135,6 +135,8 @@ def against(figures: list[Figure]) -> list[str]:
     return [f"{words[0].upper()}{words[1:]}.".replace("`", "") for words in told]
 
 
-def _measured(done: Processed) -> str:
+def _measured(processed: Processed) -> str:
     """Say whether the scan is complete, and on what the pattern rests."""
-    return "how many of them were measured is not known" if done.completeness is None else done.completeness.text
+    return (
+        "how many of them were measured is not known" if processed.completeness is None else processed.completeness.text
+    )

@@ -154,7 +154,8 @@ def _budget_section(known: list[Figure]) -> tuple[ReportSection, ...]:
         Paragraph("Each error adds to the field at an angle. Its effect follows from level, slope and curvature of the measured "
                   "cut. Independent contributions add by root sum of squares (JCGM 100:2008), k = 2. The finite distance moves "
                   "all readings of a kind alike: its extremes are added to the ends of the interval."),
-        Table(("Figure", *shown, "interval"), rows, caption="Contributions (k = 2) in the figure's own unit; a dash: below "
+        Table(("Figure", *shown, "interval"), rows,
+        caption="Contributions (k = 2) in the figure's own unit; a dash: below "
               f"{100 * LEAST_SHARE:.0f} % of the largest." + (f" Below it everywhere: {small}." if small else ""),
               shares=(3.4, *(1.0,) * len(shown), 1.6), upright=len(shown) > MOST_FLAT),
         Table(("Cause", "Known from"), tuple(causes.items()), wide=True, shares=(1.0, 4.0)),
@@ -163,8 +164,8 @@ def _budget_section(known: list[Figure]) -> tuple[ReportSection, ...]:
 
 def _share(one: Figure, cause: str) -> str:
     largest = max((row.expanded for row in one.budget), default=0.0)
-    found = [row.expanded for row in one.budget if row.term == cause and row.expanded > LEAST_SHARE * largest]
-    return f"{max(found):.2g}" if found else "-"
+    contributions = [row.expanded for row in one.budget if row.term == cause and row.expanded > LEAST_SHARE * largest]
+    return f"{max(contributions):.2g}" if contributions else "-"
 
 
 def _definitions(known: list[Figure]) -> ReportSection:
@@ -180,9 +181,12 @@ def _set_up(source: CutSource) -> ReportSection:
     rows = (
         ("Positioner", source.chamber.positioner.geometry.value),
         ("Range length", f"{source.chamber.range_length_m:g} m"),
-        ("Device", f"{' x '.join(f'{x:g}' for x in source.device.size_mm)} mm, offset {', '.join(f'{x:g}' for x in source.device.offset_mm)} mm"),
-        ("Cuts", "; ".join(one.cut.label for one in scan.cuts[:8]) + (f"; {len(scan.cuts)} cuts" if len(scan.cuts) > 8 else "")),
-        ("Polarization", f"{source.components[0]}; offsets {', '.join(f'{x:g}' for x in scan.scan.offsets_deg)} deg, probe {scan.scan.probe}"),
+        ("Device",
+        f"{' x '.join(f'{x:g}' for x in source.device.size_mm)} mm, offset {', '.join(f'{x:g}' for x in source.device.offset_mm)} mm"),
+        ("Cuts",
+        "; ".join(one.cut.label for one in scan.cuts[:8]) + (f"; {len(scan.cuts)} cuts" if len(scan.cuts) > 8 else "")),
+        ("Polarization",
+        f"{source.components[0]}; offsets {', '.join(f'{x:g}' for x in scan.scan.offsets_deg)} deg, probe {scan.scan.probe}"),
         ("Repeats", str(scan.scan.repeats)),
         ("Power, bandwidth", "; ".join(segment_words(attrs))),
         ("Record", f"{source.record_file}, SHA-256 {source.record_sha256}"),

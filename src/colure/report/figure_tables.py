@@ -55,14 +55,14 @@ def without_interval(figure: Figure) -> str:
 
 def sense_of(figure: Figure, here: Sequence[Figure]) -> str:
     """Return the sense of rotation beside an axial ratio, as the sign of the circularity and its interval tell it."""
-    found = [
+    circularities = [
         one for one in here if one.name == "circularity" and not one.reason and one.frequency_hz == figure.frequency_hz
     ]
-    if figure.name != "axial_ratio_db" or not found:
+    if figure.name != "axial_ratio_db" or not circularities:
         return ""
-    if found[0].lower > 0.0:
+    if circularities[0].lower > 0.0:
         return ", right-hand (+)"
-    return ", left-hand (-)" if found[0].upper < 0.0 else ", sense undecided"
+    return ", left-hand (-)" if circularities[0].upper < 0.0 else ", sense undecided"
 
 
 def tables_over_frequency(

@@ -187,7 +187,8 @@ def _drawn(pictures: tuple[Picture, ...]) -> tuple[Chart, ...]:
 def _frequency_section(source: FileSource, here: list[Figure]) -> tuple[ReportSection, ...]:
     if source.over_frequency is None:
         return (ReportSection("Over frequency", (Paragraph(f"The {source.kind} holds one frequency."),)),)
-    return (ReportSection("Over frequency", (*_drawn((source.over_frequency,)), *tables_over_frequency(source.figures, here))),)  # fmt: skip
+    return (ReportSection("Over frequency", (*_drawn((source.over_frequency,)), *tables_over_frequency(source.figures,
+        here))),)  # fmt: skip
 
 
 def _budget_section(known: list[Figure], frequency: float, kind: str) -> ReportSection:
@@ -214,7 +215,7 @@ def pictured_over_frequency(figures: list[Figure]) -> list[tuple[str, list[Figur
     """Return (title, figures) of what is drawn over frequency: those that exist everywhere."""
     groups = []
     for name in OVER_FREQUENCY:
-        found = [one for one in figures if one.name == name and not one.reason]
-        if found:
-            groups.append((found[0].label, found))
+        curve = [one for one in figures if one.name == name and not one.reason]
+        if curve:
+            groups.append((curve[0].label, curve))
     return groups

@@ -28,16 +28,16 @@ def shown_halves(coefficients: ComplexArray, *, region: float) -> tuple[tuple[bo
     uu, vv = np.meshgrid(u, u, indexing="xy")
     inside = uu**2 + vv**2 <= np.sin(min(region, 0.5 * np.pi)) ** 2
     z = np.sqrt(np.maximum(1.0 - uu[inside] ** 2 - vv[inside] ** 2, 0.0))
-    field, found = FarField(coefficients), []
+    field, highest = FarField(coefficients), []
     for sign in (1.0, -1.0):
         d = np.stack([uu[inside], vv[inside], sign * z], axis=-1)
         # Of the rim alone nothing can be drawn: it is the front half's.
         d = d[d[:, 2] >= (np.cos(region) if sign > 0.0 or region > 0.5 * np.pi else np.inf) - 1e-9]
         size = np.sqrt(np.sum(np.abs(field.at(d)) ** 2, axis=-1)) if d.size else np.zeros(1)
-        found.append(float(size.max()))
-    peak = max(found)
+        highest.append(float(size.max()))
+    peak = max(highest)
     least = peak * float(amplitude_from_db(-SHOWN_DB))
-    return tuple(back for back, size in zip((False, True), found, strict=True) if size >= least), peak
+    return tuple(back for back, size in zip((False, True), highest, strict=True) if size >= least), peak
 
 
 def half_words(at: str, *, back: bool) -> str:

@@ -19,13 +19,14 @@ def where(plan: Plan) -> str:
 
 def measured_section(source: Source) -> tuple[ReportSection, ...]:
     """Return what was measured of what was planned, and what the pattern rests on."""
-    points, found, drift = source.plan.predicted["points"], source.processed.completeness, source.processed.drift
-    rows: list[tuple[Cell, ...]] = [("Planned", f"{points['scan']} scan points over {where(source.plan)}, {points['tie']} tie points, "
+    points, completeness, drift = source.plan.predicted["points"], source.processed.completeness, source.processed.drift
+    rows: list[tuple[Cell, ...]] = [("Planned",
+                                     f"{points['scan']} scan points over {where(source.plan)}, {points['tie']} tie points, "
                                      f"{points['reference']} reference sweeps")]  # fmt: skip
-    if found is None:
+    if completeness is None:
         rows.append(("Measured", "not known: the pattern does not come from a record of this program"))
     else:
-        rows += _points(found)
+        rows += _points(completeness)
     rows.append(("Tie points used", f"{drift.time_s.size}; noise of one {100 * drift.noise:.2g} %"))
     weak = [one for one in source.findings if one.topic == "ties"]
     rows += [("Ties", f"{one.text}.") for one in weak]
@@ -34,17 +35,19 @@ def measured_section(source: Source) -> tuple[ReportSection, ...]:
     return (ReportSection("What was measured", (Table(("", ""), tuple(rows), wide=True, shares=(1.0, 4.0)),)),)
 
 
-def _points(found: Completeness) -> list[tuple[Cell, ...]]:
+def _points(completeness: Completeness) -> list[tuple[Cell, ...]]:
     """Return state, points of every pass, slices and flagged points."""
-    rows: list[tuple[Cell, ...]] = [("State", "complete" if found.whole else "INCOMPLETE")]
+    rows: list[tuple[Cell, ...]] = [("State", "complete" if completeness.whole else "INCOMPLETE")]
     rows += [
         (f"Pass {number}", f"{one} of {planned} points")
-        for number, (one, planned) in enumerate(zip(found.measured, found.planned, strict=True), 1)
+        for number, (one, planned) in enumerate(zip(completeness.measured, completeness.planned, strict=True), 1)
     ]
-    used = f"{found.slices_used} of {found.slices_planned}" + (", evenly spaced" if found.thinned else "")
-    rows.append(("Slices used", used if found.slices_used else "single points, no slices"))
-    flagged = f"{found.flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed"
-    rows.append(("Flagged points", flagged if found.flagged else "none"))
+    used = f"{completeness.slices_used} of {completeness.slices_planned}" + (
+        ", evenly spaced" if completeness.thinned else ""
+    )
+    rows.append(("Slices used", used if completeness.slices_used else "single points, no slices"))
+    flagged = f"{completeness.flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed"
+    rows.append(("Flagged points", flagged if completeness.flagged else "none"))
     return rows
 
 

@@ -28,8 +28,8 @@ def numerals(text: str, language: str) -> str:
     return _NUMBER.sub(_written, text)
 
 
-def _written(found: re.Match[str]) -> str:
-    whole, part, power = found["whole"], found["part"], found["power"] or ""
+def _written(number: re.Match[str]) -> str:
+    whole, part, power = number["whole"], number["part"], number["power"] or ""
     if len(whole) >= LEAST_GROUPED and not whole.startswith("0"):
         whole = f"{int(whole):,}".replace(",", NARROW_SPACE)
-    return f"{MINUS if found['sign'] else ''}{whole}{'' if part is None else f',{part}'}{power}"
+    return f"{MINUS if number['sign'] else ''}{whole}{'' if part is None else f',{part}'}{power}"

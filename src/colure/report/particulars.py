@@ -156,8 +156,8 @@ def _days(one: Particulars) -> str:
     return first if first == last else one.say("measured_from", first=first, last=last)
 
 
-def _range(found: Interval | None, unit: str, say: Texts) -> str:
-    return "" if found is None else say.numeral(f"{found.low:g} \u2013 {found.high:g} {unit}")
+def _range(interval: Interval | None, unit: str, say: Texts) -> str:
+    return "" if interval is None else say.numeral(f"{interval.low:g} \u2013 {interval.high:g} {unit}")
 
 
 def _equipment(one: Particulars) -> tuple[Block, ...]:
@@ -186,16 +186,16 @@ def _statements(
     one: Particulars, decision: Decision | None, not_included: Sequence[str], *, undeclared: bool
 ) -> list[str]:
     say = one.say
-    found = [say("only_item"), say("in_full"), say("coverage")]
+    sentences = [say("only_item"), say("in_full"), say("coverage")]
     if not_included:
-        found.append(
+        sentences.append(
             say(
                 "not_included" if undeclared else "not_in_intervals",
                 terms=", ".join(say.term(one) for one in not_included),
             )
         )
     if decision is None:
-        return [*found, say("rule_none")]
+        return [*sentences, say("rule_none")]
     key = "rule_guard_band" if decision.rule == "guard-band" else "rule_simple"
-    found.append(say(key, name=decision.name))
-    return [*found, say("risk_not_included")] if not_included else found
+    sentences.append(say(key, name=decision.name))
+    return [*sentences, say("risk_not_included")] if not_included else sentences

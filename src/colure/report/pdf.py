@@ -42,9 +42,9 @@ def laid_out(document: Document, folder: Path) -> Path:
     # Denser rows save a last page that would hold next to nothing.
     for rows in ROWS:
         head = _opening(document, rows)
-        found = _heights(document, items, head, source)
-        pieces = [PageBlock("text", found[0]), PageBlock("text", found[1])]
-        pieces += [PageBlock(one.kind, found[2 + 2 * i], found[3 + 2 * i]) for i, one in enumerate(items)]
+        heights_mm = _heights(document, items, head, source)
+        pieces = [PageBlock("text", heights_mm[0]), PageBlock("text", heights_mm[1])]
+        pieces += [PageBlock(one.kind, heights_mm[2 + 2 * i], heights_mm[3 + 2 * i]) for i, one in enumerate(items)]
         sizes, last_mm = placed(pieces)
         parts = [head, _head(document, folder), _answer_block(document)]
         parts += [one.text(scale) for one, scale in zip(items, sizes[2:], strict=True)]
@@ -137,12 +137,12 @@ class _PaperBlock:
 
 
 def _items(document: Document, drawn: _Pictures) -> list[_PaperBlock]:
-    found = []
+    blocks = []
     for section in document.sections:
         title = f"= {_text(section.title)}"
-        found.append(_PaperBlock("heading", _always(title), _always(title)))
-        found += [_item(block, drawn) for block in section.blocks if block != Side(())]
-    return found
+        blocks.append(_PaperBlock("heading", _always(title), _always(title)))
+        blocks += [_item(block, drawn) for block in section.blocks if block != Side(())]
+    return blocks
 
 
 def _always(text: str) -> Callable[[float], str]:

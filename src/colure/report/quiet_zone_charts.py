@@ -17,9 +17,9 @@ if TYPE_CHECKING:
 MOST_LINES = 8
 
 
-def ripple_chart(found: Sequence[Probed]) -> Drawing:
+def ripple_chart(lines: Sequence[Probed]) -> Drawing:
     """Draw what ripples about the direct wave along each line, one panel a line, all on one scale."""
-    shown = found[:MOST_LINES]
+    shown = lines[:MOST_LINES]
     with styled():
         figure = canvas(7.2, 0.9 + 1.5 * len(shown))
         axes = np.atleast_1d(figure.subplots(len(shown), 1, sharex=True, sharey=True))

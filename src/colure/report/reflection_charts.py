@@ -18,13 +18,14 @@ if TYPE_CHECKING:
 FLOOR_DB = -60.0
 
 
-def reflection_chart(found: DeviceReflection, frequency_hz: FloatArray) -> Drawing:
+def reflection_chart(reflection: DeviceReflection, frequency_hz: FloatArray) -> Drawing:
     """Draw |S11| over frequency with its 95 % interval, and S11 in the complex plane inside the circle of total reflection."""
     with styled():
         figure = canvas(7.2, 2.9)
         left, right = figure.subplots(1, 2)
         low, middle, high = (
-            amplitude_db(one, least=10.0 ** (FLOOR_DB / 20.0)) for one in (found.low, found.modulus, found.high)
+            amplitude_db(one, least=10.0 ** (FLOOR_DB / 20.0))
+            for one in (reflection.low, reflection.modulus, reflection.high)
         )
         turn = np.linspace(0.0, 2.0 * np.pi, 181)
         for radius in (1.0, 10.0**-0.5, 0.1):  # 0, -10 and -20 dB
@@ -33,7 +34,9 @@ def reflection_chart(found: DeviceReflection, frequency_hz: FloatArray) -> Drawi
             ghz = frequency_hz[part] / 1e9
             left.fill_between(ghz, low[part], high[part], color=BAND, alpha=0.6, linewidth=0)
             left.plot(ghz, middle[part], color=CO, marker="o", markersize=3)
-            right.plot(found.coefficient[part].real, found.coefficient[part].imag, color=CO, marker="o", markersize=3)
+            right.plot(
+                reflection.coefficient[part].real, reflection.coefficient[part].imag, color=CO, marker="o", markersize=3
+            )
         left.set_xlabel("frequency / GHz")
         left.set_ylabel("|S11| / dB")
         right.set_aspect("equal")

@@ -44,7 +44,8 @@ class SecondCore:
     def __init__(self) -> None:
         environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path), "OPENBLAS_NUM_THREADS": "1"}
         self._child = subprocess.Popen(
-            [sys.executable, "-c", START], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, env=environment,
+            [sys.executable, "-c", START], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+            env=environment,
         )  # fmt: skip
         # One thread talks to the child: what it is asked for is done in turn.
         self._talk = ThreadPoolExecutor(1)
@@ -81,8 +82,8 @@ class SecondCore:
             self._child.kill()
         for others in (self._begun, waiting):
             if others is not None:
-                found, english = others.result()
-                drawn.update(found)
+                drawn_there, english = others.result()
+                drawn.update(drawn_there)
                 speak = speaking()
                 if isinstance(speak, Translation):
                     speak.left.extend(english)

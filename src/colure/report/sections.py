@@ -77,14 +77,19 @@ def set_up_section(source: Source) -> tuple[ReportSection, ...]:
     geometry = chamber.positioner.geometry
     rows = (
         ("Positioner", _positioner_words(chamber)),
-        ("Range length", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb is {reach['far_field_m']:.2f} m; {reach['verdict']}"),
+        ("Range length",
+        f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb is {reach['far_field_m']:.2f} m; {reach['verdict']}"),
         ("Device", f"{device.size_mm[0]:g} x {device.size_mm[1]:g} x {device.size_mm[2]:g} mm, "
                    f"centre at {', '.join(f'{x:g}' for x in device.offset_mm)} mm from the axes' intersection"),
-        ("Sphere about the device", f"radius {1e3 * reach['radius_m']:.1f} mm; order {plan.order}; step {plan.step_deg:g} deg"),
-        ("Polarization scheme", _scheme_words(plan.scheme, str(plan.settings.get("offsets_deg", "")), joints=bool(chamber.positioner.joints))),
-        ("Probe", f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
+        ("Sphere about the device",
+        f"radius {1e3 * reach['radius_m']:.1f} mm; order {plan.order}; step {plan.step_deg:g} deg"),
+        ("Polarization scheme", _scheme_words(plan.scheme, str(plan.settings.get("offsets_deg", "")),
+        joints=bool(chamber.positioner.joints))),
+        ("Probe",
+        f"{chamber.probe.ports} port, {chamber.probe.gain_dbi:g} dBi, cross-polarization {chamber.probe.cross_polar_db:g} dB; "
                   f"{'pattern ' + chamber.probe.pattern if chamber.probe.pattern else 'taken as an ideal dipole'}"),
-        ("Analyzer", f"{'; '.join(segment_words(plan.settings))}; predicted signal-to-noise {level['snr_peak_db']:.0f} dB at the peak"),
+        ("Analyzer",
+        f"{'; '.join(segment_words(plan.settings))}; predicted signal-to-noise {level['snr_peak_db']:.0f} dB at the peak"),
         ("Reference", gain_source(chamber, source.processed.budget.chamber)),
         ("Duration", f"predicted {plan.predicted['duration_s'] / 60:.0f} min"),
     )  # fmt: skip
@@ -219,10 +224,10 @@ def side_lobe_tables(planes: dict[str, list[tuple[float, float]]]) -> tuple[Bloc
     """Return every side lobe of each plane down to `LEAST_LOBE_DB`, as angle and level."""
     rows = []
     for plane, every in planes.items():
-        found = [(angle, level) for angle, level in every if level > LEAST_LOBE_DB]
-        if found:
+        lobes = [(angle, level) for angle, level in every if level > LEAST_LOBE_DB]
+        if lobes:
             rows.append(
-                (f"{plane} plane", ", ".join(f"{level:.1f} dB at {angle:+.0f}\u00b0" for angle, level in found))
+                (f"{plane} plane", ", ".join(f"{level:.1f} dB at {angle:+.0f}\u00b0" for angle, level in lobes))
             )
     if not rows:
         return ()
@@ -291,9 +296,11 @@ def face_section(source: Source) -> tuple[ReportSection, ...]:
         (f"row {s.row}, column {s.column}", s.verdict, f"{s.relative_level_db:.1f} dB", f"{s.phase_error_deg:+.0f} deg")
         for s in face.suspects
     )
-    found: Block = Paragraph("No element stands out from a smooth illumination.")
+    listing: Block = Paragraph("No element stands out from a smooth illumination.")
     if rows:
-        found = Table(("Element (from 0)", "Verdict", "level", "phase"), rows, caption="Against a smooth illumination.")
+        listing = Table(
+            ("Element (from 0)", "Verdict", "level", "phase"), rows, caption="Against a smooth illumination."
+        )
     return (
         ReportSection(
             "Excitation of the elements",
@@ -304,7 +311,7 @@ def face_section(source: Source) -> tuple[ReportSection, ...]:
                     "Rings mark elements that stand out; an element in the floor shows no phase.",
                     dense=True,
                 ),
-                found,
+                listing,
                 Paragraph(
                     f"One excitation per element is fitted to the far field at every frequency. Residual of the fit: "
                     f"{face.residual_db:.0f} dB rms. Elements below {face.floor_db:.0f} dB cannot be told from an element that does not radiate."
@@ -320,16 +327,16 @@ def frequency_section(source: Source) -> tuple[ReportSection, ...]:
         return ()
     groups = []
     for name in OVER_FREQUENCY:
-        found = [figure for figure in source.figures if figure.name == name and not figure.reason]
-        if found:
-            groups.append((found[0].label, found))
+        curves = [figure for figure in source.figures if figure.name == name and not figure.reason]
+        if curves:
+            groups.append((curves[0].label, curves))
     falls = tuple(
         chart(
-            maps.waterfall(found, source.processed.frequency_hz, plane),
+            maps.waterfall(curves, source.processed.frequency_hz, plane),
             f"Co-polar {plane}-plane cut over frequency, each relative to its own peak.",
             dense=True,
         )
-        for plane, found in source.cuts.band.items()
+        for plane, curves in source.cuts.band.items()
         if plane in source.particulars.settings.planes
     )
     # Few panels a picture: a page takes what fits.

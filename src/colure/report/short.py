@@ -19,8 +19,10 @@ if TYPE_CHECKING:
     from colure.report.texts import Texts
 
 #: Figures of a short report that report.toml does not choose, in their order; those that exist are shown.
-USUAL = ("gain_dbi", "directivity_dbi", "efficiency_db", "beam_azimuth_deg", "beam_elevation_deg", "beamwidth_e_deg", "beamwidth_h_deg",
-         "side_lobe_e_db", "side_lobe_h_db", "side_lobe_highest_db", "front_to_back_db", "xpd_db", "axial_ratio_db", "eirp_dbm",
+USUAL = ("gain_dbi", "directivity_dbi", "efficiency_db", "beam_azimuth_deg", "beam_elevation_deg", "beamwidth_e_deg",
+         "beamwidth_h_deg",
+         "side_lobe_e_db", "side_lobe_h_db", "side_lobe_highest_db", "front_to_back_db", "xpd_db", "axial_ratio_db",
+         "eirp_dbm",
          "trp_dbm")  # fmt: skip
 
 
@@ -47,12 +49,12 @@ def compose_short(source: Source, not_included: tuple[str, ...]) -> Document:
 
 
 def _completeness(source: Source) -> str:
-    found, say = source.processed.completeness, source.particulars.say
-    if found is None:
+    completeness, say = source.processed.completeness, source.particulars.say
+    if completeness is None:
         return say("completeness_unknown")
-    if found.whole:
-        return say("completeness_whole", points=sum(found.planned))
-    return say("completeness_part", measured=sum(found.measured), planned=sum(found.planned))
+    if completeness.whole:
+        return say("completeness_whole", points=sum(completeness.planned))
+    return say("completeness_part", measured=sum(completeness.measured), planned=sum(completeness.planned))
 
 
 def _results(source: Source) -> ReportSection:

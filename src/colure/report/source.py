@@ -153,5 +153,5 @@ class Source:
     def here(self) -> list[Figure]:
         """Figures of the middle frequency; those that report.toml names, if it names any."""
         wanted = self.particulars.settings.figures
-        found = [one for one in self.figures if one.frequency_hz == self.frequency]
-        return [one for one in found if one.name in wanted] if wanted else found
+        figures = [one for one in self.figures if one.frequency_hz == self.frequency]
+        return [one for one in figures if one.name in wanted] if wanted else figures

@@ -50,17 +50,17 @@ def _names_above(figure: Drawing, ax: object, names: list[tuple[str, str]]) -> N
         place += 0.03 + 0.0185 * len(name)
 
 
-def room_chart(found: EchoMap) -> Drawing:
+def room_chart(echo_map: EchoMap) -> Drawing:
     """Draw which directions of the room explain what does not fit the device, the echoes named."""
     with styled():
         figure = canvas(7.2, 3.4)
         ax = figure.subplots()
-        azimuth, elevation = (np.rad2deg(v) for v in azimuth_over_elevation(found.directions))
-        share = 100.0 * np.maximum(found.share, 0.0)
+        azimuth, elevation = (np.rad2deg(v) for v in azimuth_over_elevation(echo_map.directions))
+        share = 100.0 * np.maximum(echo_map.share, 0.0)
         dots = ax.scatter(azimuth, elevation, c=share, s=26.0, cmap=FIELD_MAP, vmin=0.0, marker="s", linewidths=0)
         ax.plot([0.0], [0.0], marker="+", markersize=11, color=INK)
         ax.text(5.0, -4.0, "probe", color=INK, fontsize=8, va="top", bbox=PAPER)
-        for echo in found.echoes:
+        for echo in echo_map.echoes:
             ax.plot([echo.azimuth_deg], [echo.elevation_deg], marker="o", markersize=13, fillstyle="none", color=CROSS)
             right = echo.azimuth_deg > 90.0
             ax.annotate(f"{echo.place}, {echo.level_db:.0f} dB", (echo.azimuth_deg, echo.elevation_deg),

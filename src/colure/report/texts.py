@@ -15,8 +15,8 @@ LANGUAGES: Final = ("en", "de", "fr", "es")
 def catalogue() -> dict[str, dict[str, str]]:
     """Return every key with its text in each language."""
     file = resources.files("colure.report") / "templates" / "texts.toml"
-    found: dict[str, dict[str, str]] = tomllib.loads(file.read_text(encoding="utf-8"))
-    return found
+    texts: dict[str, dict[str, str]] = tomllib.loads(file.read_text(encoding="utf-8"))
+    return texts
 
 
 @dataclass(frozen=True)

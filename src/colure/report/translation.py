@@ -68,10 +68,10 @@ _WORD: Final = re.compile(r"[A-Za-z]{3,}|\b(?:of|to|is|at|in)\b")
 def full_texts() -> list[dict[str, str]]:
     """Return the full report's texts, each in every language."""
     folder = resources.files("colure.report") / "templates"
-    found: list[dict[str, str]] = []
+    texts: list[dict[str, str]] = []
     for name in CATALOGUE:
-        found += tomllib.loads((folder / name).read_text(encoding="utf-8"))["text"]
-    return found
+        texts += tomllib.loads((folder / name).read_text(encoding="utf-8"))["text"]
+    return texts
 
 
 @dataclass(frozen=True)
@@ -95,9 +95,9 @@ def _entries() -> tuple[dict[str, dict[str, str]], tuple[_TranslatedTerm, ...]]:
 
 def _pattern(text: str) -> re.Pattern[str]:
     parts, at = [], 0
-    for found in _FIELD.finditer(text):
-        parts += [re.escape(text[at : found.start()]), f"(?P<{found[1]}>.+?)"]
-        at = found.end()
+    for placeholder in _FIELD.finditer(text):
+        parts += [re.escape(text[at : placeholder.start()]), f"(?P<{placeholder[1]}>.+?)"]
+        at = placeholder.end()
     return re.compile("".join([*parts, re.escape(text[at:])]))
 
 
@@ -130,11 +130,11 @@ class Translation:
         if not has_words(text):
             return numerals(text, self.language)
         joined = " ".join(text.split())
-        found = self._found(joined) or self._value(joined, 0)
-        if found is None:
+        wording = self._found(joined) or self._value(joined, 0)
+        if wording is None:
             self.left.append(text)
             return text
-        return fill(found, max(len(line) for line in text.splitlines())) if "\n" in text else found
+        return fill(wording, max(len(line) for line in text.splitlines())) if "\n" in text else wording
 
     def _found(self, text: str, depth: int = 0) -> str | None:
         """Return the translation; None if the catalogue holds none, or none of what stands in one of its fields."""
@@ -150,12 +150,12 @@ class Translation:
         if depth > DEEPEST:
             return None
         for one in patterned:
-            found = one.pattern.fullmatch(text)
-            if found is None:
+            match = one.pattern.fullmatch(text)
+            if match is None:
                 continue
             values = {
                 name: value if name in _NAMES else self._value(value, depth + 1)
-                for name, value in found.groupdict().items()
+                for name, value in match.groupdict().items()
             }
             known = {name: value for name, value in values.items() if value is not None}
             if len(known) == len(values):
@@ -176,13 +176,13 @@ class Translation:
         if not has_words(text):
             return numerals(text, self.language)
         for one in (text, text[0].upper() + text[1:]):
-            if (found := self._found(one, depth)) is not None:
-                return found
-            if (found := self._found(f"{one}.", depth)) is not None:
-                return found.removesuffix(".")
+            if (wording := self._found(one, depth)) is not None:
+                return wording
+            if (wording := self._found(f"{one}.", depth)) is not None:
+                return wording.removesuffix(".")
             split = re.fullmatch(r"(.*[^\s\d.,\u00b1+-])\s+([-+]?\d.*)", one)
-            if split is not None and not has_words(split[2]) and (found := self._found(split[1], depth)) is not None:
-                return f"{found} {numerals(split[2], self.language)}"
+            if split is not None and not has_words(split[2]) and (wording := self._found(split[1], depth)) is not None:
+                return f"{wording} {numerals(split[2], self.language)}"
         return None
 
     def document(self, document: Document, *, kept: frozenset[str]) -> Document:

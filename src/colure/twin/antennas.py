@@ -24,7 +24,7 @@ class PanelFlaws:
     misfeed_deg: float = 75.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PanelMake:
     """How a panel is made.
 

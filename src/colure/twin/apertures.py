@@ -97,7 +97,7 @@ def rough(place: FloatArray, alike_m: float, *, seed: int) -> FloatArray:
     return np.asarray(spread @ np.random.default_rng(seed).normal(size=len(place)))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class HornFlaws:
     """What makes a horn differ from the textbook's: see `SimulatedHorn`."""
 

@@ -34,7 +34,7 @@ HUYGENS_DBI = 4.77
 SUMMED_EACH_TIME = 150
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Make:
     """What the expected figures come down to."""
 
@@ -139,7 +139,9 @@ def _make(device: Device, centre_hz: float, highest_hz: float) -> Make:
     wanted_dbi = device.expected_gain_dbi + USUAL_LOSS_DB
 
     def directivity_dbi(narrowness: float, magnetic_ratio: float = ratio) -> float:
-        made = _cluster(device, f, highest_hz, Make(narrowness, magnetic_ratio, 0.0), None)
+        made = _cluster(
+            device, f, highest_hz, Make(narrowness=narrowness, magnetic_ratio=magnetic_ratio, efficiency_db=0.0), None
+        )
         return float(10.0 * np.log10(np.sum(np.abs(made.far_field([[0.0, 0.0, 1.0]])) ** 2)))
 
     narrowness = 0.0
@@ -157,7 +159,7 @@ def _make(device: Device, centre_hz: float, highest_hz: float) -> Make:
         known = directivity_dbi(0.0) - _taper_db(sides, 0.0)
         narrowness = _root(lambda c: wanted_dbi - known - _taper_db(sides, c), -0.5, NARROWEST)
     loss_db = directivity_dbi(narrowness, ratio) - device.expected_gain_dbi
-    return Make(narrowness, ratio, -max(0.0, loss_db))
+    return Make(narrowness=narrowness, magnetic_ratio=ratio, efficiency_db=-max(0.0, loss_db))
 
 
 def _lit(place: FloatArray, narrowness: float) -> FloatArray:

@@ -59,10 +59,10 @@ class Faults:
         with self._lock:
             self._role_count[kind] += 1
             number = self._role_count[kind]
-            found = (kind, number) in self._of_roles
-            if found:
+            faulty = (kind, number) in self._of_roles
+            if faulty:
                 self.happened.append((number, kind))
-            return found
+            return faulty
 
     def _next(self, *, of_analyzer: bool) -> FaultKind | None:
         with self._lock:

@@ -117,7 +117,7 @@ class GcodeController:
         if len(start) != 1 or not {"P", "Q"} <= set(numbers) or numbers["P"] == 0.0:
             return "error: M70 needs one axis word, P and Q\n"
         (axis, place), count = next(iter(start.items())), round(numbers["Q"])
-        self.stage.set_pulses(Pulses(axis, place, numbers["P"], count))
+        self.stage.set_pulses(Pulses(axis=axis, start_deg=place, step_deg=numbers["P"], count=count))
         return "ok\n"
 
     def _report(self) -> str:

@@ -21,7 +21,7 @@ DOOR_OPEN_S = 20.0
 GLANCE_S = 0.25
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Move:
     """One move of one axis: start, signed distance and when it began; infinite jerk is a trapezoid."""
 
@@ -108,7 +108,7 @@ def _passes(way: float, v: float, a: float, jerk: float, span: float) -> float:
     return high
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Pulses:
     """Positions of one axis at which the controller starts a sweep."""
 
@@ -147,7 +147,13 @@ class Stage:
         self._drift_deg_s = dict.fromkeys(axes, 0.0)
         self._direction = dict.fromkeys(axes, 0.0)
         self._moves = {
-            name: Move(axis.home_deg, 0.0, 0.0, axis.speed_deg_s, axis.acceleration_deg_s2)
+            name: Move(
+                start_deg=axis.home_deg,
+                distance_deg=0.0,
+                begin_s=0.0,
+                speed=axis.speed_deg_s,
+                acceleration=axis.acceleration_deg_s2,
+            )
             for name, axis in axes.items()
         }
 
@@ -254,7 +260,14 @@ class Stage:
                 speed, acceleration, jerk = axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk
                 if coordinated and way != 0.0:
                     speed, acceleration, jerk = abs(way) * rate, abs(way) * ramp, abs(way) * bend
-                self._moves[name] = Move(here[name], way, begin, speed, acceleration, jerk)
+                self._moves[name] = Move(
+                    start_deg=here[name],
+                    distance_deg=way,
+                    begin_s=begin,
+                    speed=speed,
+                    acceleration=acceleration,
+                    jerk=jerk,
+                )
                 if way != 0.0:
                     self._direction[name] = float(np.sign(way))
         self._after_start(kind, ways, begin)
@@ -347,7 +360,11 @@ class Stage:
                 axis = self.axes[name]
                 braking = np.sign(speed) * speed**2 / (2.0 * axis.acceleration_deg_s2)
                 self._moves[name] = Move(
-                    position + float(braking), 0.0, now, axis.speed_deg_s, axis.acceleration_deg_s2
+                    start_deg=position + float(braking),
+                    distance_deg=0.0,
+                    begin_s=now,
+                    speed=axis.speed_deg_s,
+                    acceleration=axis.acceleration_deg_s2,
                 )
 
     def release(self) -> None:

@@ -243,8 +243,8 @@ def _solid_angles(chamber: Chamber, targets_deg: FloatArray) -> FloatArray:
 def _received_at(simulated: SimulatedRange, plan: Plan, rows: IntArray) -> ComplexArray:
     """Return what port 1 receives from the device at plan points, first frequency, (point,)."""
     blocks = np.split(rows, range(BLOCK_POINTS, rows.size, BLOCK_POINTS))
-    found = [simulated.received(dict(zip(plan.axes, plan.targets_deg[b].T, strict=True)), 1)[:, 0] for b in blocks]
-    return np.concatenate(found)
+    received = [simulated.received(dict(zip(plan.axes, plan.targets_deg[b].T, strict=True)), 1)[:, 0] for b in blocks]
+    return np.concatenate(received)
 
 
 def _range_of(

@@ -159,21 +159,21 @@ class SimulatedAnalyzer:
         if upper in ("*OPC", "*WAI"):
             self._range_wait()
             return None
-        found = self._understood(head.rstrip("?"))
-        if found is None:
+        understood = self._understood(head.rstrip("?"))
+        if understood is None:
             self._errors.append(f'-113,"Undefined header;{command[:40]}"')
             return None
-        action, suffix = found
+        action, suffix = understood
         return action(f"?{suffix}" if query else suffix, argument.strip())
 
     def _understood(self, head: str) -> tuple[CommandAction, str] | None:
         """Return what a header stands for, and its number; None if nothing."""
         if head not in self._heads:
             matches = ((pattern.match(head), action) for pattern, action in self._commands)
-            found = next(((match, action) for match, action in matches if match), None)
-            if found is None:
+            first_match = next(((match, action) for match, action in matches if match), None)
+            if first_match is None:
                 return None
-            match, action = found
+            match, action = first_match
             self._heads[head] = action, match.group(1) if match.groups() else ""
         return self._heads[head]
 
@@ -199,10 +199,10 @@ class SimulatedAnalyzer:
 
     def _one_of(self, argument: str, *words: str) -> str:
         """Return which of some words an argument is, in its short form or written out; empty, with an error queued, if none."""
-        found = next((word for word in words if argument.upper() in (word[: SHORT[word]], word)), "")
-        if not found:
+        choice = next((word for word in words if argument.upper() in (word[: SHORT[word]], word)), "")
+        if not choice:
             self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
-        return found
+        return choice
 
     def _sweep_type(self, query: str, argument: str) -> str | None:
         if query:

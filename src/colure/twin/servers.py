@@ -138,7 +138,7 @@ def _text_handler(instrument: TextInstrument) -> type[socketserver.BaseRequestHa
     return Handler
 
 
-@dataclass
+@dataclass(kw_only=True)
 class RunningTwin:
     """The simulated chamber behind its sockets.
 
@@ -225,7 +225,8 @@ def start_twin(
     stage = StageSet(list(stages.values()), fixed)
     small = _small(campaign.chamber, chamber, faults, clock)
     # An analyzer that is simulated too sees the simulated source and switch, if the range has any.
-    analyzer = SimulatedAnalyzer(chamber, stage, source=_first(small, SimulatedSource), switch=_first(small, SimulatedSwitch),
+    analyzer = SimulatedAnalyzer(chamber, stage, source=_first(small, SimulatedSource), switch=_first(small,
+                            SimulatedSwitch),
                             own_power_dbm=_own_power_dbm(campaign))  # fmt: skip
     controllers = {name: GcodeController(one, second=number > 0) for number, (name, one) in enumerate(stages.items())}
     wanted = [("analyzer", analyzer_port, _scpi_handler(analyzer, threading.Lock()))]
@@ -242,8 +243,10 @@ def start_twin(
     receiver = campaign.chamber.with_role("receiver")[0].shown_name
     axes = next(iter(controllers))
     serial = SerialLine(LineController(next(iter(stages.values())))) if serial_axes else None
-    return RunningTwin(ports["analyzer"], ports[axes], ports["device"], stage, chamber, servers, serial, small, controllers,
-                       ports | {receiver: ports["analyzer"]})  # fmt: skip
+    return RunningTwin(analyzer_port=ports["analyzer"], axes_port=ports[axes], device_port=ports["device"],
+                       stages=stage, chamber=chamber, servers=servers, serial=serial, small=small,
+                       controllers=controllers,
+                       ports=ports | {receiver: ports["analyzer"]})  # fmt: skip
 
 
 def _axes_of(chamber: Chamber) -> dict[str, dict[str, Axis]]:

@@ -62,17 +62,17 @@ def along_grids(vector: ComplexArray, direction: FloatArray, components: Sequenc
         ("theta-phi", np.array([0.0, 0.0, 1.0]), 1.0, ("gain_theta_dbi", "gain_phi_dbi")),
         ("ludwig-2", np.array([0.0, 1.0, 0.0]), -1.0, ("gain_elevation_dbi", "gain_azimuth_dbi")),
     )
-    found: dict[str, float] = {}
+    gains_dbi: dict[str, float] = {}
     for basis, axis, sense, names in grids:
         round_it = np.cross(axis, direction)
         length = float(np.linalg.norm(round_it))
         if basis not in components:
             continue
         if length < np.sin(np.deg2rad(NEAR_POLE_DEG)):
-            found |= dict.fromkeys(names, float("nan"))
+            gains_dbi |= dict.fromkeys(names, float("nan"))
             continue
         # Growing theta leads away from z; growing elevation leads towards y.
         along = sense * np.cross(round_it / length, direction)
         for name, one in zip(names, (along, round_it / length), strict=True):
-            found[name] = 20.0 * np.log10(max(abs(complex(vector @ one)), 1e-15))
-    return found
+            gains_dbi[name] = 20.0 * np.log10(max(abs(complex(vector @ one)), 1e-15))
+    return gains_dbi

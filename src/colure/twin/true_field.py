@@ -193,7 +193,7 @@ class TrueField:
             if tops.size:
                 lobes.append(_extreme(level, sign, angle[tops[0] - 1], angle[tops[0] + 1], -1.0))
         centre = float(level(0.0)[0])
-        lobe, null = (max(found) / centre if found else float("nan") for found in (lobes, nulls))
+        lobe, null = (max(extremes) / centre if extremes else float("nan") for extremes in (lobes, nulls))
         return lobe, null
 
     def largest_on_rim(self, axis: FloatArray, half_angle: float) -> float:
@@ -298,9 +298,9 @@ def _inside(roots: ComplexArray, low: float, high: float) -> FloatArray:
 def _crossing(level: LevelOver, low: float, high: float, wanted: float) -> float:
     """Return the first angle between two at which an amplitude falls through a value."""
     square = _smooth(lambda a: level(a) ** 2, low, high)
-    found = _inside(np.asarray((square - wanted**2).roots(), complex), low, high)
-    if np.all(np.isfinite(square.coef)) and found.size:
-        return float(found.min())
+    crossings = _inside(np.asarray((square - wanted**2).roots(), complex), low, high)
+    if np.all(np.isfinite(square.coef)) and crossings.size:
+        return float(crossings.min())
     from scipy.optimize import brentq  # seldom needed, slow to load
 
     return float(brentq(lambda a: float(level(a)[0]) - wanted, low, high, xtol=1e-12))
@@ -317,9 +317,9 @@ def _least(value: Callable[[FloatArray], FloatArray], low: float, high: float, *
     if not np.all(np.isfinite(smooth.coef)):
         from scipy.optimize import minimize_scalar
 
-        found = minimize_scalar(lambda a: down * float(value(np.array([a]))[0]), bounds=(low, high), method="bounded",
+        minimum = minimize_scalar(lambda a: down * float(value(np.array([a]))[0]), bounds=(low, high), method="bounded",
                                 options={"xatol": 1e-10})  # fmt: skip
-        return down * float(found.fun)
+        return down * float(minimum.fun)
     turns = _inside(np.asarray(smooth.deriv().roots(), complex), low, high)
     # The function itself where the polynomial turns: the rest of its own rounding does not matter there.
     return float(down * np.min(down * value(np.concatenate([turns, [low, high]]))))

@@ -213,17 +213,17 @@ class _Judge:
             a = np.atleast_1d(angle)[:, None]
             d = np.cos(a) * self.direction + np.sin(a) * tangent
             if self.settings.cuts_of == "co":
-                found = np.abs(np.sum(self.field.at(d) * ludwig3(d, self.slant), axis=-1))
+                amplitude = np.abs(np.sum(self.field.at(d) * ludwig3(d, self.slant), axis=-1))
             else:
-                found = np.sqrt(self.field.intensity(d))
-            return np.where(d[:, 2] < np.cos(min(self.region + 1e-9, np.pi)) - 1e-12, np.nan, found)
+                amplitude = np.sqrt(self.field.intensity(d))
+            return np.where(d[:, 2] < np.cos(min(self.region + 1e-9, np.pi)) - 1e-12, np.nan, amplitude)
 
         return at
 
     def figures(self) -> dict[str, float]:
         """Return every figure that needs no other frequency."""
         centre = self.phase_centre_mm()
-        found = {
+        values = {
             **self.at_peak(),
             **self.of_cuts(),
             **self.over_the_sphere(),
@@ -231,7 +231,7 @@ class _Judge:
             "xpd_worst_db": self.worst_xpd_db(),
             **{f"phase_centre_{axis}_mm": value for axis, value in zip("xyz", centre, strict=True)},
         }
-        return {name: float(value) for name, value in found.items()}
+        return {name: float(value) for name, value in values.items()}
 
     @property
     def axial_ratio_db(self) -> float:
@@ -251,7 +251,7 @@ class _Judge:
         gain = 10.0 * np.log10(self.peak)
         right, left = abs(co + 1j * cross) ** 2, abs(co - 1j * cross) ** 2
         azimuth, elevation = azimuth_elevation_deg(self.direction)
-        found = {
+        figures = {
             "gain_dbi": gain,
             "directivity_dbi": gain - efficiency_db,
             "efficiency_db": efficiency_db,
@@ -265,41 +265,41 @@ class _Judge:
             "circularity": (right - left) / (right + left),
         }
         if self.asked.hands or "circular" in self.settings.components:
-            found |= {
+            figures |= {
                 "gain_right_dbic": 10.0 * np.log10(max(0.5 * right, 1e-30)),
                 "gain_left_dbic": 10.0 * np.log10(max(0.5 * left, 1e-30)),
                 "xpd_circular_db": abs(10.0 * np.log10(max(right, 1e-30) / max(left, 1e-30))),
                 "axial_ratio_signed_db": float(np.copysign(self.axial_ratio_db, right - left)),
             }
         units = {"dBd": ("gain_dbd", gain - 2.15), "linear": ("gain_linear", self.peak)}
-        found |= dict(units[name] for name in self.settings.gain_units)
-        found |= along_grids(self.vector, self.direction, self.settings.components)
+        figures |= dict(units[name] for name in self.settings.gain_units)
+        figures |= along_grids(self.vector, self.direction, self.settings.components)
         if self.settings.reference_axis_deg is not None:
             axis = from_azimuth_elevation(*np.deg2rad(self.settings.reference_axis_deg))
-            found["squint_axis_deg"] = np.rad2deg(np.arccos(np.clip(axis @ self.direction, -1.0, 1.0)))
+            figures["squint_axis_deg"] = np.rad2deg(np.arccos(np.clip(axis @ self.direction, -1.0, 1.0)))
             behind = float(np.sqrt(self.field.intensity(-axis)[0]))
-            found["front_to_back_axis_db"] = down_db(behind, np.sqrt(self.peak))
+            figures["front_to_back_axis_db"] = down_db(behind, np.sqrt(self.peak))
         told = self.settings.commanded_deg.get(self.asked.state)
         if told is not None:
             apart = np.arccos(np.clip(from_azimuth_elevation(*np.deg2rad(told)) @ self.direction, -1.0, 1.0))
-            found["pointing_error_deg"] = np.rad2deg(apart)
-        return found
+            figures["pointing_error_deg"] = np.rad2deg(apart)
+        return figures
 
     def of_cuts(self) -> dict[str, float]:
         """Return figures of the principal cuts, and of those that settings add."""
-        found = {}
+        figures = {}
         for plane, angle in (("e", 0.0), ("h", 90.0)):
             level = self.level(self._turned(np.deg2rad(angle)))
-            found[f"beamwidth_{plane}_deg"] = self._width(level, HALF)
+            figures[f"beamwidth_{plane}_deg"] = self._width(level, HALF)
             for down in self.settings.beamwidth_levels_db:
-                found[f"beamwidth_{plane}_{down:g}db_deg"] = self._width(level, 10.0 ** (-down / 20.0))
+                figures[f"beamwidth_{plane}_{down:g}db_deg"] = self._width(level, 10.0 ** (-down / 20.0))
             lobe, null = self.field.lobe_and_null(level)
-            found[f"side_lobe_{plane}_db"], found[f"null_{plane}_db"] = amplitude_db(lobe), amplitude_db(null)
+            figures[f"side_lobe_{plane}_db"], figures[f"null_{plane}_db"] = amplitude_db(lobe), amplitude_db(null)
         for angle in self.settings.cut_planes_deg:
             level = self.level(self._turned(np.deg2rad(angle)))
-            found[f"beamwidth_at_{angle:g}_deg"] = self._width(level, HALF)
-            found[f"side_lobe_at_{angle:g}_db"] = amplitude_db(self.field.lobe_and_null(level)[0])
-        return found
+            figures[f"beamwidth_at_{angle:g}_deg"] = self._width(level, HALF)
+            figures[f"side_lobe_at_{angle:g}_db"] = amplitude_db(self.field.lobe_and_null(level)[0])
+        return figures
 
     def _turned(self, angle: float) -> FloatArray:
         """Return the tangent (3,) of the plane at an angle (radians) from E towards H."""
@@ -339,24 +339,24 @@ class _Judge:
     def of_powers(self) -> dict[str, float]:
         """Return shares of the radiated power, coverage, sectors and what a transmitter and a receiver make of the gain."""
         settings, gain, efficiency = self.settings, 10.0 * np.log10(self.peak), 10.0 * np.log10(self.field.efficiency)
-        found = {"upper_share_db": 10.0 * np.log10(self.field.share_about(settings.up, 0.0, 1.0))}
+        figures = {"upper_share_db": 10.0 * np.log10(self.field.share_about(settings.up, 0.0, 1.0))}
         for band in settings.horizon_bands_deg:
             rise = float(np.sin(np.deg2rad(band)))
-            found[f"horizon_{band:g}_db"] = 10.0 * np.log10(self.field.share_about(settings.up, -rise, rise))
+            figures[f"horizon_{band:g}_db"] = 10.0 * np.log10(self.field.share_about(settings.up, -rise, rise))
         for percent in settings.coverage_percent:
-            found[f"coverage_{percent:g}_dbi"] = 10.0 * np.log10(max(self.field.exceeded(percent), 1e-20))
+            figures[f"coverage_{percent:g}_dbi"] = 10.0 * np.log10(max(self.field.exceeded(percent), 1e-20))
         if settings.transmit_power_dbm is not None:
-            found |= {
+            figures |= {
                 "eirp_dbm": settings.transmit_power_dbm + gain,
                 "trp_dbm": settings.transmit_power_dbm + efficiency,
             }
         if settings.sensitivity_dbm is not None:
-            found |= {"eis_dbm": settings.sensitivity_dbm - gain, "tis_dbm": settings.sensitivity_dbm - efficiency}
+            figures |= {"eis_dbm": settings.sensitivity_dbm - gain, "tis_dbm": settings.sensitivity_dbm - efficiency}
         for window in settings.sectors:
             mean, least = self._sector(window)
-            found[f"sector_{window.name}_mean_dbi"] = 10.0 * np.log10(mean)
-            found[f"sector_{window.name}_min_dbi"] = 10.0 * np.log10(max(least, 1e-20))
-        return found
+            figures[f"sector_{window.name}_mean_dbi"] = 10.0 * np.log10(mean)
+            figures[f"sector_{window.name}_min_dbi"] = 10.0 * np.log10(max(least, 1e-20))
+        return figures
 
     def _sector(self, window: Window) -> tuple[float, float]:
         """Return the mean over solid angle and the least of |e|^2 in a sector."""

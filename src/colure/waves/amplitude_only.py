@@ -50,7 +50,7 @@ class AmplitudeSphere:
     amplitude: FloatArray
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Retrieval:
     """Coefficients (2, N(N+2)), free up to one common phase, and how far they can be believed.
@@ -154,7 +154,15 @@ def retrieve(
         f"{basis.shape[1]} unknowns, {amplitude.size} amplitudes, misfit {misfit:.0f} dB (believed below "
         f"{allowed:.0f} dB){again}: {'converged' if good else 'NOT converged, do not use'}"
     )
-    return Retrieval((basis @ first).reshape(2, -1), misfit, float(agreement), basis.shape[1], seconds, good, words)
+    return Retrieval(
+        coefficients=(basis @ first).reshape(2, -1),
+        misfit_db=misfit,
+        agreement_db=float(agreement),
+        unknowns=basis.shape[1],
+        seconds=seconds,
+        trustworthy=good,
+        words=words,
+    )
 
 
 def _noise_misfit_db(amplitude: FloatArray, weight: FloatArray, noise_db: float) -> float:

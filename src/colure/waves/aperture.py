@@ -80,7 +80,7 @@ def _separable_sum(spectrum: ComplexArray, ex: ComplexArray, ey: ComplexArray) -
     return np.stack([(ey * spectrum[:, c, None]).T @ ex for c in range(spectrum.shape[1])])
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Suspect:
     """An element that does not do what its neighbours do."""
 
@@ -121,16 +121,22 @@ def suspicious_elements(
         smooth = basis[:, :5] @ _robust_fit(basis[:, :5], turn, strength)
         phase.append(np.rad2deg(np.angle(np.exp(1j * (turn - smooth)))))
     level_off, phase_off = np.median(level, axis=0), np.median(phase, axis=0)
-    found = []
+    suspects = []
     for index in range(rows * columns):
         low, turned = level_off[index] < level_db, abs(phase_off[index]) > phase_deg
         if low or turned:
             # The phase of an element that hardly radiates means nothing.
             verdict = "dead or weak" if low else "feed phase error"
-            found.append(
-                Suspect(index // columns, index % columns, float(level_off[index]), float(phase_off[index]), verdict)
+            suspects.append(
+                Suspect(
+                    row=index // columns,
+                    column=index % columns,
+                    relative_level_db=float(level_off[index]),
+                    phase_error_deg=float(phase_off[index]),
+                    verdict=verdict,
+                )
             )
-    return found
+    return suspects
 
 
 def _robust_fit(basis: FloatArray, values: FloatArray, weights: FloatArray) -> FloatArray:

@@ -43,9 +43,9 @@ def _places(top: int, keep_order: int, most: int) -> tuple[IntArray, IntArray]:
     into: list[IntArray] = []
     outof: list[IntArray] = []
     for m in range(-most, most + 1):
-        for n_max, found in ((top, into), (keep_order, outof)):
+        for n_max, places in ((top, into), (keep_order, outof)):
             where = mode_index(np.arange(max(1, abs(m)), n_max + 1), azimuthal=m)
-            found += [where, where + mode_count(n_max)]
+            places += [where, where + mode_count(n_max)]
     order = np.concatenate(outof)
     back = np.full(2 * mode_count(keep_order), order.size)
     back[order] = np.arange(order.size)

@@ -51,10 +51,10 @@ class Circles:
         Axis -3: orders m >= 0, then the conjugates of the field's Fourier coefficients of orders -m. Axis -2: theta, phi.
         """
         turns = np.asarray(theta)[:, None] * np.arange(self._order + 2)
-        found: list[ComplexArray] = []
+        spectra: list[ComplexArray] = []
         for rows, series, which in zip(
             (np.cos(turns), np.sin(turns)), self._series, (self._odd, self._even), strict=True
         ):
             made = (rows.astype(np.float32) @ series.view(np.float32)).view(np.complex64)
-            found.append(np.asarray(made.reshape(len(turns), *self._lead, 2, which.size)))
-        return found
+            spectra.append(np.asarray(made.reshape(len(turns), *self._lead, 2, which.size)))
+        return spectra

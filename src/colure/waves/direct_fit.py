@@ -51,7 +51,7 @@ TAIL_DEGREES = 8
 MOST_WORK = 9e10
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class DirectSolution:
     """Coefficients on the reference sphere, draws of their error, and what led to them.
@@ -236,11 +236,11 @@ def weighed(
         else:
             upper, right = squares.damped(scale, noise)
         inverse = _inverted(upper)
-        found = inverse @ right
+        solution = inverse @ right
         spread = noise**2 * np.sum(np.abs(inverse) ** 2, axis=1)
         known = np.maximum(np.bincount(degree, 1.0 - spread), 1e-3 * number)
-        size = np.abs(found) ** 2
-        remainder = left + float(np.sum(np.abs(rotated - triangle @ (scale * found)) ** 2))
+        size = np.abs(solution) ** 2
+        remainder = left + float(np.sum(np.abs(rotated - triangle @ (scale * solution)) ** 2))
         total = left + float(np.sum(np.abs(rotated) ** 2))
         noise_now = np.sqrt(remainder / max(components - float(known.sum()), 1.0))
         least_noise = ROUNDING * np.sqrt(total / components) if squares is None else squares.least_noise
@@ -259,13 +259,13 @@ def weighed(
     wrong, beyond = _mistaken(rows, spectrum, share, noise, np.sqrt(seen), remainder, scale[:, None] * inverse, random)
     errors = errors + wrong
     return DirectSolution(
-        to_modes(scale * found, order),
-        to_modes(errors.T, order),
-        noise,
-        float(known.sum()),
-        np.sqrt(spectrum),
-        float(np.sqrt(remainder / total)) if total else 0.0,
-        beyond,
+        coefficients=to_modes(scale * solution, order),
+        draws=to_modes(errors.T, order),
+        noise=noise,
+        freedom=float(known.sum()),
+        signal=np.sqrt(spectrum),
+        residual=float(np.sqrt(remainder / total)) if total else 0.0,
+        beyond=beyond,
     )
 
 
@@ -288,9 +288,9 @@ def _shares(share: FloatArray, size: FloatArray, known: FloatArray, turning: Int
     A device whose axis is z holds few |m|: in a hole about that axis they alone count.
     """
     number = np.bincount(turning)
-    found = share * np.bincount(turning, size) / np.maximum(np.bincount(turning, known), 0.5)
+    estimate = share * np.bincount(turning, size) / np.maximum(np.bincount(turning, known), 0.5)
     enough = np.bincount(turning, known) > 1.0
-    out = np.where(enough, np.clip(found, *SHARE_LIMITS), share)
+    out = np.where(enough, np.clip(estimate, *SHARE_LIMITS), share)
     return np.asarray(out / np.exp(np.sum(number * np.log(out)) / number.sum()))
 
 

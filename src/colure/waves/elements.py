@@ -91,19 +91,19 @@ def element_excitations(
         # The panel's own pattern is also where the search for another one starts.
         co = np.stack([np.cos(phi - slant), -np.sin(phi - slant)])
         shape = root * (1.0 + d[:, 2]) / 2.0
-        found = np.linalg.lstsq(shape[:, None] * steer, co[0] * e[0] + co[1] * e[1], rcond=1e-3)[0]
+        excitation = np.linalg.lstsq(shape[:, None] * steer, co[0] * e[0] + co[1] * e[1], rcond=1e-3)[0]
         unsettled = 0.0
         if waves is None:
             matrix, data = shape[:, None] * steer, co[0] * e[0] + co[1] * e[1]
         else:
-            found, own, unsettled = _together(e, root, steer, waves, found)
+            excitation, own, unsettled = _together(e, root, steer, waves, excitation)
             matrix, data = (own[:, :, None] * steer).reshape(-1, len(places)), e.reshape(-1)
-        left[index] = np.linalg.norm(matrix @ found - data) / np.linalg.norm(data)
-        scale = float(np.quantile(np.abs(found), 0.9))
-        out[index] = found / scale
+        left[index] = np.linalg.norm(matrix @ excitation - data) / np.linalg.norm(data)
+        scale = float(np.quantile(np.abs(excitation), 0.9))
+        out[index] = excitation / scale
         # As white as the waves that fit into the cone: neighbouring directions say nothing new.
-        free = mode_count(expansion.order) * (1.0 - np.cos(cone)) * (1 if waves is None else 2) / 2.0 - found.size
-        noise = np.linalg.norm(matrix @ found - data) / np.sqrt(max(1.0, free))
+        free = mode_count(expansion.order) * (1.0 - np.cos(cone)) * (1 if waves is None else 2) / 2.0 - excitation.size
+        noise = np.linalg.norm(matrix @ excitation - data) / np.sqrt(max(1.0, free))
         spread = noise * np.sqrt(np.diag(np.linalg.pinv(matrix.conj().T @ matrix, rcond=1e-8, hermitian=True)).real)
         floor[index] = max(2.0 * float(np.hypot(np.median(spread), unsettled)) / scale, LEAST_FLOOR)
     return Excitations(out.reshape(*lead, -1), left.reshape(lead), floor.reshape(lead))
@@ -153,29 +153,29 @@ def _alternated(
         basis = root * waves[some]
         # Products of waves at every direction: they stay the same from round to round.
         products = np.einsum("icd,jcd->ijd", basis.conj(), basis)
-        found, before = np.array(best[1]), np.zeros_like(start)
+        excitation, before = np.array(best[1]), np.zeros_like(start)
         own, step, last = best[2], 1.0, 1.0
         for _ in range(ROUNDS):
-            array = steer @ found
+            array = steer @ excitation
             right = np.sum(basis.conj() * (array.conj() * e), axis=(1, 2))
             q = _solved(products @ np.abs(array) ** 2, right)
             own = np.tensordot(q, basis, axes=1)
             power = np.sum(np.abs(own) ** 2, axis=0)
             adjoint = steer.conj().T
-            found = _solved((adjoint * power) @ steer, adjoint @ np.sum(own.conj() * e, axis=0))
-            found = np.asarray(found / np.linalg.norm(found))
-            last, step = step, float(np.linalg.norm(found - before * np.vdot(before, found)))
+            excitation = _solved((adjoint * power) @ steer, adjoint @ np.sum(own.conj() * e, axis=0))
+            excitation = np.asarray(excitation / np.linalg.norm(excitation))
+            last, step = step, float(np.linalg.norm(excitation - before * np.vdot(before, excitation)))
             if step < SETTLED:
                 break
-            before = found
+            before = excitation
         # The scale that the last normalization took out goes to the element.
-        model = own * (steer @ found)
+        model = own * (steer @ excitation)
         own = own * (np.vdot(model, e) / np.vdot(model, model))
-        misfit = float(np.linalg.norm(own * (steer @ found) - e))
+        misfit = float(np.linalg.norm(own * (steer @ excitation) - e))
         if misfit >= WORTH * best[0]:
             break
         shrinks = min(step / last, SLOWEST)
-        best = (misfit, found, own, step * shrinks / (1.0 - shrinks))
+        best = (misfit, excitation, own, step * shrinks / (1.0 - shrinks))
         if misfit < 1e-9 * size:
             break
     return best
@@ -230,10 +230,10 @@ def _of_lowest_degree(waves: ComplexArray, field: ComplexArray) -> ComplexArray:
     for degree in range(1, HIGHEST_DEGREE + 1):
         some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, count)])
         matrix = waves[some].reshape(some.size, -1).T
-        found = np.linalg.lstsq(matrix, field.reshape(-1), rcond=1e-9)[0]
-        misfit = float(np.linalg.norm(matrix @ found - field.reshape(-1)))
+        coefficients = np.linalg.lstsq(matrix, field.reshape(-1), rcond=1e-9)[0]
+        misfit = float(np.linalg.norm(matrix @ coefficients - field.reshape(-1)))
         if misfit >= WORTH * least:
             break
         least, best = misfit, np.zeros(2 * count, complex)
-        best[some] = found
+        best[some] = coefficients
     return np.asarray(best.reshape(2, count))

@@ -39,10 +39,10 @@ def matrix_at(theta: FloatArray, phi: FloatArray, order: int) -> FloatArray:
 def _one_degree(
     slope: FloatArray, over: FloatArray, cosines: FloatArray, sines: FloatArray, n: int
 ) -> list[tuple[FloatArray, FloatArray]]:
-    found = [(slope[0], np.zeros_like(slope[0]))]
+    harmonics = [(slope[0], np.zeros_like(slope[0]))]
     for m in range(1, n + 1):
-        found += [(slope[m] * cosines[m], -over[m] * sines[m]), (slope[m] * sines[m], over[m] * cosines[m])]
-    return found
+        harmonics += [(slope[m] * cosines[m], -over[m] * sines[m]), (slope[m] * sines[m], over[m] * cosines[m])]
+    return harmonics
 
 
 def degrees_of_columns(order: int) -> IntArray:

@@ -37,7 +37,7 @@ SAME_RESIDUAL = 1.15
 MORE_DEGREES = 2
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class LeastSquaresFit:
     """A least-squares expansion and what is known about it.
@@ -122,8 +122,8 @@ class LeastSquaresFit:
         for _ in range(count):
             true = _normal(random, (2, operator.degrees.size)) * self.signal[operator.degrees]
             measured = operator.forward(true) + sigma * operator.row_weight * _normal(random, rows.shape)
-            found, _, _ = _iterated(operator, measured, self.damping[: operator.order], tolerance, 150)
-            out.append(operator.far_field(found - true))
+            fitted, _, _ = _iterated(operator, measured, self.damping[: operator.order], tolerance, 150)
+            out.append(operator.far_field(fitted - true))
         operator.accuracy = ACCURACY
         return np.stack(out)
 
@@ -220,15 +220,15 @@ def solve_with_noise(
     even = sigma / float(np.sqrt(np.mean(np.abs(rows / operator.row_weight) ** 2)))
     enough = max(tolerance, 1e-3 * even)
     operator.accuracy = NOISY_ACCURACY
-    found = solve(operator, rows, np.full(order, min(0.3, even)), enough, most_iterations)
+    fit = solve(operator, rows, np.full(order, min(0.3, even)), enough, most_iterations)
     for _ in range(WIENER_ROUNDS):
-        damping_now = _damping_per_degree(operator, found, sigma)
-        settled = np.max(np.abs(np.log(damping_now / found.damping))) < SETTLED
-        found = solve(operator, rows, damping_now, enough, most_iterations, found.near)
+        damping_now = _damping_per_degree(operator, fit, sigma)
+        settled = np.max(np.abs(np.log(damping_now / fit.damping))) < SETTLED
+        fit = solve(operator, rows, damping_now, enough, most_iterations, fit.near)
         if settled:
             break
     operator.accuracy = ACCURACY
-    return replace(_filled(found, whole), holes=holes)
+    return replace(_filled(fit, whole), holes=holes)
 
 
 def _filled(fit: LeastSquaresFit, order: int) -> LeastSquaresFit:
@@ -254,10 +254,10 @@ def residual_variance(operator: LeastSquares) -> float:
 def shown_order(operator: LeastSquares) -> int:
     """Return the lowest order whose residual is no larger than that of the highest, and a few degrees more."""
     candidates = sorted({max(1, round(share * operator.order)) for share in SEARCH_SHARES})
-    found = [residual_variance(operator.lowered(order)) for order in candidates]
+    variances = [residual_variance(operator.lowered(order)) for order in candidates]
     rows = operator.data()
-    enough = max(SAME_RESIDUAL * min(found), SEARCH_TOLERANCE**2 * float(np.mean(np.abs(rows) ** 2)))
-    first = next(i for i, value in enumerate(found) if value <= enough)
+    enough = max(SAME_RESIDUAL * min(variances), SEARCH_TOLERANCE**2 * float(np.mean(np.abs(rows) ** 2)))
+    first = next(i for i, value in enumerate(variances) if value <= enough)
     low, high = candidates[first - 1] if first else 0, candidates[first]
     while high - low > 1:
         middle = (low + high) // 2
@@ -289,8 +289,8 @@ def _conjugate_gradients(
     start: ComplexArray | None = None,
 ) -> LeastSquaresFit:
     """Solve by conjugate gradients and report."""
-    b, count, done = _iterated(operator, rows, damping, tolerance, most, start)
-    return _report(operator, rows, b, damping, count, done)
+    b, count, converged = _iterated(operator, rows, damping, tolerance, most, start)
+    return _report(operator, rows, b, damping, count, converged)
 
 
 def _iterated(
@@ -361,7 +361,7 @@ def _dense(
 
 
 def _report(
-    operator: LeastSquares, rows: ComplexArray, b: ComplexArray, damping: FloatArray, iterations: int, done: bool
+    operator: LeastSquares, rows: ComplexArray, b: ComplexArray, damping: FloatArray, iterations: int, converged: bool
 ) -> LeastSquaresFit:
     remainder = rows - operator.forward(b)
     left, total = float(np.linalg.norm(remainder)), float(np.linalg.norm(rows))
@@ -371,7 +371,8 @@ def _report(
     noise = float(np.sqrt(np.mean(np.abs(remainder / operator.row_weight) ** 2) / spare)) / largest
     residual = left / total if total else 0.0
     return LeastSquaresFit(
-        operator.far_field(b), residual, noise, freedom, iterations, bool(done), damping, _spectrum(b), operator, near=b
+        coefficients=operator.far_field(b), residual=residual, noise=noise, freedom=freedom, iterations=iterations,
+        converged=bool(converged), damping=damping, signal=_spectrum(b), operator=operator, near=b
     )  # fmt: skip
 
 

@@ -53,12 +53,12 @@ def solve_by_squares(rows: FitRows, cap: int, *, seed: int = 11) -> tuple[Direct
     known = Squares(squares[:columns, :columns], right[:columns], LEAST_NOISE * size)
     noise = max(noise, known.least_noise)
     try:
-        found = weighed(
+        solution = weighed(
             triangle[:columns, :columns], rotated[:columns], left, order, rows, last, noise, seed, squares=known
         )
     except ArithmeticError:
         return None, False  # on a tiny part of the sphere rounding outweighs the noise: products tell nothing there
-    return replace(found, noise=max(found.noise, known.least_noise)), clear
+    return replace(solution, noise=max(solution.noise, known.least_noise)), clear
 
 
 def products_of(rows: FitRows, order: int) -> float:

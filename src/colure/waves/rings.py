@@ -112,6 +112,6 @@ class RingFit:
         for m, inverse in zip(range(-self.top, self.top + 1), self._inverse, strict=True):
             n = np.arange(max(1, abs(m)), self.order + 1)
             rows = weighted[..., m].reshape(*field.shape[:-3], 2 * rings)
-            found = rows @ inverse.T * np.exp(-1j * m * phi_start)
-            out[..., mode_index(n, azimuthal=m)] = found.reshape(*field.shape[:-3], 2, n.size)
+            coefficients = rows @ inverse.T * np.exp(-1j * m * phi_start)
+            out[..., mode_index(n, azimuthal=m)] = coefficients.reshape(*field.shape[:-3], 2, n.size)
         return out

@@ -128,10 +128,10 @@ class ScatteredOperator(LeastSquares):
         """Return weighted samples (2, count), common factor exp(-jkr)/r removed."""
 
         def one(q: int) -> ComplexArray:
-            found = synthesis_at(
+            field = synthesis_at(
                 b * self._scales[q], theta=self.samples.theta, phi=self.samples.phi, accuracy=self.accuracy
             )
-            return np.asarray(found * self._shares[q])
+            return np.asarray(field * self._shares[q])
 
         return np.asarray(sum(threaded(one, len(self._scales))) * self.row_weight)
 
@@ -141,8 +141,10 @@ class ScatteredOperator(LeastSquares):
 
         def one(q: int) -> ComplexArray:
             s = self.samples
-            found = adjoint_at(weighted * self._shares[q], self.order, theta=s.theta, phi=s.phi, accuracy=self.accuracy)
-            return np.asarray(found * np.conj(self._scales[q]))
+            coefficients = adjoint_at(
+                weighted * self._shares[q], self.order, theta=s.theta, phi=s.phi, accuracy=self.accuracy
+            )
+            return np.asarray(coefficients * np.conj(self._scales[q]))
 
         return np.asarray(sum(threaded(one, len(self._scales))))
 
@@ -160,29 +162,30 @@ class ScatteredOperator(LeastSquares):
         weight = level * np.sqrt(self.sample_weight)
         data = self.samples.field / self.common
         rows = FitRows(self.samples.theta, self.samples.phi, weight, self._shares, self._more_scales, data * weight)
-        found, clear = (None, True) if self.order <= SMALL_ORDER else solve_by_squares(rows, self.order)
-        if found is None or not clear:
+        solution, clear = (None, True) if self.order <= SMALL_ORDER else solve_by_squares(rows, self.order)
+        if solution is None or not clear:
             # Too little noise for products of columns: all digits are wanted where that is quick enough.
-            needed = self.order if found is None else found.signal.size
-            exact = solve_directly(rows, self.order) if found is None or needed <= HIGHEST_DIRECT else None
-            found = exact or found
-        if found is None:
+            needed = self.order if solution is None else solution.signal.size
+            exact = solve_directly(rows, self.order) if solution is None or needed <= HIGHEST_DIRECT else None
+            solution = exact or solution
+        if solution is None:
             return None
-        count, largest = found.coefficients.shape[-1], float(np.max(np.abs(data * level))) or 1.0
+        count, largest = solution.coefficients.shape[-1], float(np.max(np.abs(data * level))) or 1.0
         lower = self
         # Both operators may rest on spheres of their own where radii scatter; coefficients belong to this one's.
         reference = self.reference[:, :count]
         with np.errstate(over="ignore", invalid="ignore"):
             seen = np.isfinite(reference) & (np.abs(reference) < 1e150)
             safe = np.where(seen, reference, 1.0)
-            far = np.where(seen, found.coefficients / safe, 0.0)
-            errors = np.where(seen, found.draws / safe, 0.0)
+            far = np.where(seen, solution.coefficients / safe, 0.0)
+            errors = np.where(seen, solution.draws / safe, 0.0)
         damping = np.full(self.order, np.inf)
         full = np.sqrt(np.sum(weight**2) / (4.0 * np.pi))
-        damping[: found.signal.size] = found.noise / (full * np.maximum(found.signal, 1e-300))
+        damping[: solution.signal.size] = solution.noise / (full * np.maximum(solution.signal, 1e-300))
         return LeastSquaresFit(
-            resized(far, self.order), found.residual, found.noise / largest, found.freedom, 0, True, damping,
-            found.signal, lower, errors, beyond=found.beyond,
+            coefficients=resized(far, self.order), residual=solution.residual, noise=solution.noise / largest,
+            freedom=solution.freedom, iterations=0, converged=True, damping=damping,
+            signal=solution.signal, operator=lower, possible_errors=errors, beyond=solution.beyond,
         )  # fmt: skip
 
 
@@ -254,8 +257,8 @@ def radial_nodes(radius: FloatArray, order: int, k: float) -> FloatArray:
         angle = (np.arange(count) + 0.5) * np.pi / count
         nodes = np.sort(0.5 * (low + high) + 0.5 * (high - low) * np.cos(angle))
         values = np.stack([outgoing(order, np.array(k * r)).ratio_to(middle) for r in nodes])
-        found = np.einsum("qt,qkn->tkn", lagrange_shares(nodes, test), values)
-        if np.max(np.abs(found - exact) / np.max(np.abs(exact), axis=0)) < RADIAL_ACCURACY:
+        interpolated = np.einsum("qt,qkn->tkn", lagrange_shares(nodes, test), values)
+        if np.max(np.abs(interpolated - exact) / np.max(np.abs(exact), axis=0)) < RADIAL_ACCURACY:
             return np.asarray(nodes)
     raise ValueError(
         f"radius: {low:.4g} to {high:.4g} m, too wide a spread for one fit of order {order}; "

@@ -90,7 +90,7 @@ def test_64_elements_to_50_db(seed):
         clean = codes.weight @ fields
         sigma = 1e-3 * np.sqrt(np.mean(np.abs(clean) ** 2))
         sweeps = clean + noise(random, clean.shape, sigma)
-        found = elements_alone(codes.weight, CombinedErrors(sigma, levels(codes.weight, sweeps, sigma)))
+        found = elements_alone(codes.weight, CombinedErrors(noise=sigma, level=levels(codes.weight, sweeps, sigma)))
         error = np.linalg.norm(found.states @ sweeps - fields) / np.linalg.norm(fields)
         assert amplitude_db(error) < -50.0
         expected = sigma * np.linalg.norm(found.noise_factor) / np.sqrt(np.mean(np.sum(np.abs(fields) ** 2, axis=0)))
@@ -105,10 +105,13 @@ def test_errors_of_commands_spoil_no_element_while_the_column_of_ones_is_free():
         codes = orthogonal(64, order=order)
         answers = answered(codes, truth)
         sweeps = answers @ fields
-        errors = CombinedErrors(1e-6, levels(codes.weight, sweeps, 0.0), 0.3 * DB, np.deg2rad(3.0))
+        errors = CombinedErrors(
+            noise=1e-6, level=levels(codes.weight, sweeps, 0.0), amplitude=0.3 * DB, phase=np.deg2rad(3.0)
+        )
         found = elements_alone(codes.weight, errors)
         # An element is half the difference of its two answers: what its command turns.
-        plus, minus = (np.array([row[np.argmax(c == s)] for row, c in zip(answers.T, codes.weight.T, strict=True)]) for s in (1, -1))  # fmt: skip
+        plus, minus = (np.array([row[np.argmax(c == s)] for row, c in zip(answers.T, codes.weight.T,
+            strict=True)]) for s in (1, -1))  # fmt: skip
         own = np.where((codes.weight == -1).any(axis=0), 0.5 * (plus - minus), plus)
         off = np.linalg.norm(found.states @ sweeps - own[:, None] * fields, axis=1) / np.linalg.norm(fields, axis=1)
         stated = np.sqrt(np.abs(found.shares()[0]) ** 2 @ errors.level[found.answers.element] ** 2) * errors.command
@@ -131,7 +134,9 @@ def test_beams_lie_within_their_intervals(shape):
         sigma = 0.003 * np.sqrt(count) * np.sqrt(np.mean(np.abs(fields) ** 2))
         clean = every[: len(codes.names)] @ fields
         sweeps = clean + noise(random, clean.shape, sigma)
-        errors = CombinedErrors(sigma, levels(codes.weight, sweeps, sigma), 0.2 * DB, np.deg2rad(2.0))
+        errors = CombinedErrors(
+            noise=sigma, level=levels(codes.weight, sweeps, sigma), amplitude=0.2 * DB, phase=np.deg2rad(2.0)
+        )
         found = combine(codes.weight, book.weight, errors)
         alone = elements_alone(codes.weight, errors).states @ sweeps
         off = found.states @ sweeps - every[len(codes.names) :] @ fields
@@ -149,7 +154,7 @@ def test_a_beam_of_commands_that_were_all_measured_has_no_error_of_commands():
     """Answers that occurred in the codes are known, whatever they are: only noise is left (derivable)."""
     codes, random = orthogonal(12), np.random.default_rng(3)
     beam = np.sign(random.normal(size=(1, 12))).astype(complex)
-    errors = CombinedErrors(1e-7, np.ones(12), 0.05, 0.1)
+    errors = CombinedErrors(noise=1e-7, level=np.ones(12), amplitude=0.05, phase=0.1)
     found = combine(codes.weight, beam, errors)
     assert np.linalg.norm(found.left) < 0.01
     tilted = combine(codes.weight, beam * np.exp(0.4j), errors)
@@ -167,19 +172,26 @@ def test_noise_and_contradictions_are_told_from_spare_states():
     found, freedom = spare_noise(codes.weight, sweeps)
     assert found == pytest.approx(sigma, rel=4.0 / np.sqrt(2 * freedom))
     level = levels(codes.weight, sweeps, sigma)
-    told_right = misfit(codes.weight, sweeps, CombinedErrors(sigma, level, 0.2 * DB, np.deg2rad(2.0)))
+    told_right = misfit(
+        codes.weight, sweeps, CombinedErrors(noise=sigma, level=level, amplitude=0.2 * DB, phase=np.deg2rad(2.0))
+    )
     assert told_right[0] < 2.0 and told_right[1] == len(codes.names) - 12
     # One state in which the array did not take its command.
     sweeps[5] = sweeps[4]
-    assert misfit(codes.weight, sweeps, CombinedErrors(sigma, level, 0.2 * DB, np.deg2rad(2.0)))[0] > 2.0
-    assert misfit(np.eye(3), sweeps[:3], CombinedErrors(sigma, np.ones(3)))[1] == 0
+    assert (
+        misfit(
+            codes.weight, sweeps, CombinedErrors(noise=sigma, level=level, amplitude=0.2 * DB, phase=np.deg2rad(2.0))
+        )[0]
+        > 2.0
+    )
+    assert misfit(np.eye(3), sweeps[:3], CombinedErrors(noise=sigma, level=np.ones(3)))[1] == 0
     assert spare_noise(toggled(12).weight, sweeps[:13]) is None
 
 
 def test_elements_that_no_state_tells_apart_are_named():
     weight = np.array([[1, 1, 1], [1, 1, -1], [-1, -1, 1]], complex)
     with pytest.raises(ValueError, match="do not tell elements 0, 1 apart; 3 independent states"):
-        elements_alone(weight, CombinedErrors(1e-3, np.ones(3)))
+        elements_alone(weight, CombinedErrors(noise=1e-3, level=np.ones(3)))
 
 
 def bits(element, answers, codes, actual, fields, found, sweeps):
@@ -204,7 +216,9 @@ def test_every_bit_of_every_element_is_calibrated(others):
         sigma = 1e-3 * np.sqrt(6) * np.abs(fields).mean()
         sweeps = actual @ fields
         sweeps = sweeps + noise(random, sweeps.shape, sigma)
-        errors = CombinedErrors(sigma, levels(codes.weight, sweeps, sigma), 0.3 * DB, np.deg2rad(4.0))
+        errors = CombinedErrors(
+            noise=sigma, level=levels(codes.weight, sweeps, sigma), amplitude=0.3 * DB, phase=np.deg2rad(4.0)
+        )
         found, answers = answers_alone(codes.weight, errors), Answers.of(codes.weight)
         for element in range(6):
             got, true, shares = bits(element, answers, codes, actual, fields, found, sweeps)

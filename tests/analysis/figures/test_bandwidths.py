@@ -12,7 +12,17 @@ from colure.model.figure import Figure
 
 def over_frequency(values, expanded=0.1):
     return [
-        Figure("gain_dbi", "Peak gain", v, "dBi", 1e9 + 10e6 * i, v - expanded, v + expanded, "", "")
+        Figure(
+            name="gain_dbi",
+            label="Peak gain",
+            value=v,
+            unit="dBi",
+            frequency_hz=1e9 + 10e6 * i,
+            lower=v - expanded,
+            upper=v + expanded,
+            definition="",
+            source="",
+        )
         for i, v in enumerate(values)
     ]
 

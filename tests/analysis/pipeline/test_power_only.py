@@ -64,7 +64,7 @@ def sphere_of(step_deg: float, power) -> PowerSphere:
     theta, phi = np.linspace(0.0, np.pi, steps + 1), np.arange(2 * steps) * np.pi / steps
     t, p = np.meshgrid(theta, phi, indexing="ij")
     gain = power(np.sin(t) * np.cos(p), np.sin(t) * np.sin(p), np.cos(t))
-    return PowerSphere(np.array([24e9]), theta, phi, gain[None], 0.0, 0.0)
+    return PowerSphere(frequency_hz=np.array([24e9]), theta=theta, phi=phi, gain=gain[None], noise_db=0.0, drift_db=0.0)
 
 
 def shown(sphere: PowerSphere, campaign, **wanted):
@@ -131,7 +131,7 @@ def test_a_dipole_has_no_beam_without_phase_either(small_campaign):
     campaign, _ = services.make_plan(small_campaign)
     theta, phi = np.deg2rad(np.arange(0.0, 181.0, 15.0)), np.deg2rad(np.arange(0.0, 360.0, 15.0))
     gain = 1.5 * np.sin(theta)[None, :, None] ** 2 * np.ones((1, 1, phi.size))
-    sphere = PowerSphere(np.array([24e9]), theta, phi, gain, 0.01, 0.01)
+    sphere = PowerSphere(frequency_hz=np.array([24e9]), theta=theta, phi=phi, gain=gain, noise_db=0.01, drift_db=0.01)
     found = {f.name: f for f in power_figures(sphere, campaign.chamber, campaign.device, Evaluation())}
     assert found["directivity_dbi"].value == pytest.approx(1.7609, abs=0.01)  # short dipole, derivable
     for name in ("beam_azimuth_deg", "beam_elevation_deg", "front_to_back_db"):

@@ -128,7 +128,7 @@ class Mount:
         rooms = rooms_around(sphere, step, self.chamber, model, self.probe, seed_of(record))
         level = 10 ** (ECHO_DB / 20)
         noise = np.full(sphere.frequency_hz.size, sigma)
-        disturbances = Disturbances(noise, 0.0, rooms, level, parts=len(rooms[0]))
+        disturbances = Disturbances(noise=noise, slice_error=0.0, rooms=rooms, echo_level=level, parts=len(rooms[0]))
         found = estimate_joints(sphere, step, model, self.motions, disturbances)
         return found, step.measured(sphere.field), step.measured(realigned_field(sphere, step, model, found.taken))
 
@@ -178,7 +178,7 @@ def test_what_is_seen_holds(tmp_path, name, times, request):
         record, sigma = mount.disturbed(units, random)
         found, before, after = mount.solved(record, sigma)
         inside += list(np.abs(found.sums - found.combinations.T @ units) <= SIGMA * found.sums_sigma)
-        inside += list(np.abs(found.found - units)[found.seen] <= SIGMA * found.sigma[found.seen])
+        inside += list(np.abs(found.sizes - units)[found.seen] <= SIGMA * found.sigma[found.seen])
         errors.append([np.linalg.norm(one - true_waves) / np.linalg.norm(true_waves) for one in (before, after)])
     count = len(inside)
     print(

@@ -43,12 +43,12 @@ def test_limits_of_two_ghz_and_25_points():
 
 def test_a_ray_in_the_middle_passes_unchanged_to_the_ends_of_the_band():
     """An unrenormalized window loses about 6 dB at the ends (section 8 of the standards sheet); here nothing is lost."""
-    gate = Gate(10e-9, 4e-9)
+    gate = Gate(centre_s=10e-9, width_s=4e-9)
     assert gated(ray(10e-9), BAND, gate) == pytest.approx(ray(10e-9), abs=1e-3)
 
 
 def test_a_second_ray_outside_the_gate_vanishes_and_one_alias_range_later_it_is_back():
-    gate = Gate(10e-9, 4e-9)
+    gate = Gate(centre_s=10e-9, width_s=4e-9)
     outside = gated(ray(10e-9) + ray(20e-9, 0.3), BAND, gate) - ray(10e-9)
     assert 20 * np.log10(np.abs(outside).max() / 0.3) < -40
     late = gated(ray(10e-9 + 1.0 / STEP), BAND, gate)
@@ -59,7 +59,7 @@ def test_a_second_ray_outside_the_gate_vanishes_and_one_alias_range_later_it_is_
 def test_the_gate_agrees_with_scikit_rf():
     """A direct ray, an echo 3 m later at -20 dB: both gates leave the same within 1 % over the middle of the band."""
     trace = ray(12e-9) + ray(12e-9 + 3.0 / LIGHT, 0.1j)
-    own = gated(trace, BAND, Gate(12e-9, 10e-9))
+    own = gated(trace, BAND, Gate(centre_s=12e-9, width_s=10e-9))
     network = skrf.Network(f=BAND, f_unit="hz", s=trace[:, None, None])
     other = network.time_gate(center=12, span=10, t_unit="ns").s[:, 0, 0]
     middle = slice(40, -40)
@@ -69,7 +69,7 @@ def test_the_gate_agrees_with_scikit_rf():
 
 def test_refusals_name_the_numbers():
     with pytest.raises(ValueError, match=r"width 0\.1 ns, must be from 0\.5 \(span\) to 50 ns"):
-        gated(ray(0.0), BAND, Gate(0.0, 0.1e-9))
+        gated(ray(0.0), BAND, Gate(centre_s=0.0, width_s=0.1e-9))
     with pytest.raises(ValueError, match="3 frequencies, needs at least 5"):
         limits(BAND[:3])
     with pytest.raises(ValueError, match="must be equidistant"):

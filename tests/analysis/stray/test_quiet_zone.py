@@ -41,13 +41,15 @@ def test_reflectivity_of_a_ripple():
 @pytest.mark.parametrize(("level", "angle"), [(-25.0, 40.0), (-40.0, 70.0), (-33.0, 125.0)])
 def test_one_echo_is_found_with_level_and_direction(level, angle):
     x, amplitude = readings(level, angle)
-    found = probed(ProbedLine("rail", F, x, amplitude, phase=True))
+    found = probed(ProbedLine(name="rail", frequency_hz=F, position_m=x, reading=amplitude, phase=True))
     assert found.reflectivity_db == pytest.approx(level, abs=1.0) and found.rms_db == pytest.approx(level, abs=0.4)
     assert found.waves[0].angle_deg[0] == pytest.approx(angle, abs=2.0)
     assert found.waves[0].level_db == pytest.approx(level, abs=0.6)
     assert found.taper_db == pytest.approx(8.686 * (0.09 + 2 * 0.15**2) / 1, abs=0.45)
     # Power alone leaves two directions open, mirrored about the direct wave.
-    dark = probed(ProbedLine("rail", F, x, np.abs(amplitude).astype(complex), phase=False))
+    dark = probed(
+        ProbedLine(name="rail", frequency_hz=F, position_m=x, reading=np.abs(amplitude).astype(complex), phase=False)
+    )
     assert (
         any(a == pytest.approx(angle, abs=2.0) for a in dark.waves[0].angle_deg) and len(dark.waves[0].angle_deg) == 2
     )
@@ -58,7 +60,16 @@ def test_intervals_hold_and_noise_alone_has_no_lower_end():
     for seed in range(40):
         level = (-22.0, -32.0, -42.0, -80.0)[seed % 4]
         x, amplitude = readings(level, 25.0 + seed, seed=seed, noise_db=0.04)
-        found = probed(ProbedLine("rail", F, x, np.abs(amplitude).astype(complex), phase=False, noise_db=0.04))
+        found = probed(
+            ProbedLine(
+                name="rail",
+                frequency_hz=F,
+                position_m=x,
+                reading=np.abs(amplitude).astype(complex),
+                phase=False,
+                noise_db=0.04,
+            )
+        )
         inside.append(found.lower_db <= level <= found.upper_db)
         open_ended += level == -80.0 and np.isinf(found.lower_db)
     assert np.mean(inside) >= 0.85 and open_ended >= 8
@@ -66,11 +77,17 @@ def test_intervals_hold_and_noise_alone_has_no_lower_end():
 
 def test_what_a_line_cannot_show_is_said():
     x, amplitude = readings(-30.0, 60.0, length=0.3, steps=1)
-    assert "apart" in probed(ProbedLine("rail", F, x, amplitude, phase=True)).cautions[0]
+    assert (
+        "apart"
+        in probed(ProbedLine(name="rail", frequency_hz=F, position_m=x, reading=amplitude, phase=True)).cautions[0]
+    )
     x, amplitude = readings(-30.0, 60.0, length=1.5 * WAVE, steps=10)
-    assert any("nothing can be told" in one for one in probed(ProbedLine("rail", F, x, amplitude, phase=True)).cautions)
+    assert any(
+        "nothing can be told" in one
+        for one in probed(ProbedLine(name="rail", frequency_hz=F, position_m=x, reading=amplitude, phase=True)).cautions
+    )
     with pytest.raises(ValueError, match="needs at least 8"):
-        probed(ProbedLine("rail", F, x[:5], amplitude[:5], phase=True))
+        probed(ProbedLine(name="rail", frequency_hz=F, position_m=x[:5], reading=amplitude[:5], phase=True))
 
 
 def test_a_wall_of_the_simulated_chamber(tmp_path):
@@ -93,7 +110,7 @@ def test_a_wall_of_the_simulated_chamber(tmp_path):
 
     clean, dirty = along(()), along((wall,))
     true = float(np.median(20 * np.log10(np.abs(dirty - clean) / np.abs(clean))))
-    found = probed(ProbedLine("rail", F, x, dirty, phase=True))
+    found = probed(ProbedLine(name="rail", frequency_hz=F, position_m=x, reading=dirty, phase=True))
     assert -50.0 < true < -15.0
     assert found.rms_db == pytest.approx(true, abs=1.5) and found.reflectivity_db == pytest.approx(true, abs=2.5)
     # The echo's own turn of phase against the direct wave along the rail.
@@ -133,7 +150,8 @@ def test_the_command(tmp_path):
     rail.write_text(rail.read_text("utf-8").replace("pattern_db", "pattern_DB"), "utf-8")
     places = tmp_path / "places.csv"
     places.write_text("frequency_hz,x_mm,y_mm,z_mm,value_db\n" + "".join(
-        f"24.1e9,{x},{y},{z},{v}\n" for x, y, z, v in [(0, 0, 0, 10.1), (100, 0, 0, 10.3), (-100, 0, 0, 9.9), (0, 100, 0, 10.0)]
+        f"24.1e9,{x},{y},{z},{v}\n" for x, y, z, v in [(0, 0, 0, 10.1), (100, 0, 0, 10.3), (-100, 0, 0, 9.9), (0, 100,
+        0, 10.0)]
     ), "utf-8")  # fmt: skip
     told = run.invoke(main, ["quiet-zone", str(places)])
     assert told.exit_code == 0 and "standard deviation 0.171 dB" in told.stdout and "without a value" in told.stdout

@@ -11,7 +11,16 @@ def sphere(slices, columns, rings=9):
     """A whole sphere of slices whose columns are finer than the slices."""
     theta, phi = np.linspace(0.0, np.pi, rings), np.arange(columns) * 2.0 * np.pi / columns
     field = np.ones((1, 2, rings, columns), complex)
-    return MeasuredSphere(np.array([24e9]), field, theta, phi, np.eye(3), np.ones(columns), slices, slices)
+    return MeasuredSphere(
+        frequency_hz=np.array([24e9]),
+        field=field,
+        theta=theta,
+        phi=phi,
+        polar_to_device=np.eye(3),
+        readout_sign=np.ones(columns),
+        slices_used=slices,
+        slices_planned=slices,
+    )
 
 
 def test_columns_between_slices_are_no_new_samples():

@@ -16,9 +16,18 @@ from colure.model.specification import Limit, Mask, Specification, load_specific
 
 
 def gain(value: float, expanded: float = 0.25, frequency: float = 24e9) -> Figure:
-    row = BudgetRow("reference gain", expanded, "declared")
+    row = BudgetRow(term="reference gain", expanded=expanded, basis="declared")
     return Figure(
-        "gain_dbi", "Peak gain", value, "dBi", frequency, value - expanded, value + expanded, "", "", budget=(row,)
+        name="gain_dbi",
+        label="Peak gain",
+        value=value,
+        unit="dBi",
+        frequency_hz=frequency,
+        lower=value - expanded,
+        upper=value + expanded,
+        definition="",
+        source="",
+        budget=(row,),
     )
 
 
@@ -85,7 +94,14 @@ def level_cut(level_db, expanded: float) -> LevelCut:
     angle = np.linspace(-180.0, 180.0, 361)
     amplitude = 10 ** (level_db(angle) / 20)
     table = dict.fromkeys(("co", "cross", "total"), amplitude)
-    return LevelCut(0.0, 24e9, angle, table, dict.fromkeys(("co", "cross", "total"), np.full(361, expanded)), 0.25)
+    return LevelCut(
+        plane_deg=0.0,
+        frequency_hz=24e9,
+        angle_deg=angle,
+        amplitude=table,
+        expanded=dict.fromkeys(("co", "cross", "total"), np.full(361, expanded)),
+        common_db=0.25,
+    )
 
 
 def pattern(angle):
@@ -124,7 +140,8 @@ def test_allowed_exceedances_are_counted():
 
 
 def test_all_together():
-    good, bad = (judge(Specification(name="s", decision="simple", limits=(Limit(figure="gain_dbi", at_least=x),)), [gain(21)], {}, {})[0]
+    good, bad = (judge(Specification(name="s", decision="simple", limits=(Limit(figure="gain_dbi", at_least=x),)),
+                 [gain(21)], {}, {})[0]
                  for x in (20, 22))  # fmt: skip
     assert overall([good]) == "pass" and overall([good, bad]) == "fail"
 

@@ -127,7 +127,7 @@ def test_a_check_that_failed_refuses_the_next_run_until_one_passes_or_somebody_s
     campaign, made = services.make_plan(tiny_campaign)
     lines = services.check_instruments(campaign, made, confirm=Person())
     wrong = [one for one in lines if not one.good]
-    assert [one.what for one in wrong] == ["direction of roll"] and "change the sign" in wrong[0].found, lines
+    assert [one.what for one in wrong] == ["direction of roll"] and "change the sign" in wrong[0].answer, lines
     assert any(one.what == "hold and release of azimuth" and one.good for one in lines)
     # A check without motion passes, but says nothing about the roll.
     assert all(one.good for one in services.check_instruments(campaign, made))

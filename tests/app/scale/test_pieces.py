@@ -63,7 +63,7 @@ def test_pieces_are_what_one_process_finds(made, monkeypatch):
     campaign = Campaign.load(folder)
     source = str(run_folder(folder, "first").record)
     whole = process_large(folder, "whole", record=source, scheduler="threads", workers=2)
-    assert (whole.layout.pieces, whole.done, whole.faults) == (2, 2, ())
+    assert (whole.layout.pieces, whole.completed, whole.faults) == (2, 2, ())
     # A worker with little memory gets blocks of frequencies.
     per_frequency = (whole.layout.piece_bytes - scale_out.IDLE_BYTES) / 7
     little = int(scale_out.IDLE_BYTES + 3.2 * per_frequency)
@@ -89,7 +89,7 @@ def test_an_interrupted_one_goes_on_and_another_record_is_refused(made):
     write_part(target, "waves", (1,), 0.0)
     told = []
     found = process_large(folder, "again", record=source, told=lambda done, total: told.append((done, total)))
-    assert (found.done, found.before) == (1, 1) and told == [(1, 2), (2, 2)]
+    assert (found.completed, found.before) == (1, 1) and told == [(1, 2), (2, 2)]
     np.testing.assert_array_equal(waves(folder, "again"), before)
     with pytest.raises(InputError, match="was made from another record, campaign or cut"):
         process_large(folder, "again", record=source, step_deg=5.0)

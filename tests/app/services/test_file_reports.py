@@ -85,7 +85,7 @@ def test_each_cause_alone_is_held_by_the_interval_and_named_in_the_budget(
     many = request.config.getoption("--nightly")
     for seed in range(1 if order else 6 if many else 3):
         near = near_field(noise_db, position_mm, seed + 1)
-        declared = Declared(noise_db, 1e-3 * position_mm, 0.0, -40.0)
+        declared = Declared(noise_db=noise_db, position_m=1e-3 * position_mm, angle=0.0, error_limit_db=-40.0)
         found = figures(far_field(near, step_deg=6.0, order=order, declared=declared)[0], tmp_path, f"{seed}.nc")
         for f in F:
             for name in NAMES:
@@ -113,7 +113,12 @@ def test_a_field_without_noise_is_read_no_higher_than_its_waves(tmp_path):
 
 def test_the_report_of_a_file_holds_intervals_budget_and_what_is_not_known(tmp_path):
     near = near_field(-50.0, 0.2, 3)
-    save_dataset(far_field(near, step_deg=6.0, declared=Declared(None, 2e-4, 0.0, -40.0))[0], tmp_path / "row.nc")
+    save_dataset(
+        far_field(
+            near, step_deg=6.0, declared=Declared(noise_db=None, position_m=2e-4, angle=0.0, error_limit_db=-40.0)
+        )[0],
+        tmp_path / "row.nc",
+    )
     limits = tmp_path / "limits.toml"
     limits.write_text(
         'name = "row"\ndecision = "guard-band"\n[[limits]]\nfigure = "directivity_dbi"\nat_least = 3\n', "utf-8"
@@ -156,7 +161,11 @@ def test_the_report_of_a_file_speaks_the_language_of_report_toml_or_of_the_optio
     """Intervals and budget in one (report.toml beside the file), half a sphere without errors in the other (the option); nothing is left in English."""
     if language == "de":
         save_dataset(
-            far_field(near_field(-50.0, 0.2, 3), step_deg=6.0, declared=Declared(None, 2e-4, 0.0, -40.0))[0],
+            far_field(
+                near_field(-50.0, 0.2, 3),
+                step_deg=6.0,
+                declared=Declared(noise_db=None, position_m=2e-4, angle=0.0, error_limit_db=-40.0),
+            )[0],
             tmp_path / "row.nc",
         )
         (tmp_path / "report.toml").write_text('language = "de"\n', "utf-8")
@@ -199,7 +208,8 @@ def test_a_report_is_not_begun_where_it_cannot_be_written_or_makes_no_sense(tmp_
 
 def test_figures_and_budgets_of_a_file_are_exported_as_those_of_a_run(tmp_path):
     save_dataset(
-        far_field(near_field(-50.0, 0.2, 3), step_deg=6.0, declared=Declared(None, 2e-4))[0], tmp_path / "row.nc"
+        far_field(near_field(-50.0, 0.2, 3), step_deg=6.0, declared=Declared(noise_db=None, position_m=2e-4))[0],
+        tmp_path / "row.nc",
     )
     target = tmp_path / "row-figures.csv"
     result = CliRunner().invoke(main, ["export", str(tmp_path / "row.nc"), "figures", str(target)])

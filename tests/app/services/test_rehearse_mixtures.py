@@ -54,7 +54,8 @@ MIXTURES = {
         twin=held(kind="helix", turns=2),
     ),
     "beam behind": Scenario(
-        device=row(1, 2), goal=ONE, twin=held(kind="panel", rows=1, columns=2, magnetic_ratio=0.05, steer_deg=[80.0, 0.0])
+        device=row(1, 2), goal=ONE, twin=held(kind="panel", rows=1, columns=2, magnetic_ratio=0.05, steer_deg=[80.0,
+        0.0])
     ),
     "null ahead": Scenario(
         device=row(1, 2), goal=ONE, twin=held(kind="panel", rows=1, columns=2, misfed=[[0, 0]], misfeed_deg=180.0)
@@ -137,6 +138,16 @@ def test_the_command_shares_many_draws(tmp_path, request):
 
 def test_angles_are_compared_whole_turns_away():
     """A tilt measured as 89.8 deg of an ellipse whose tilt is -89.9 deg is off by -0.3 deg (derivable)."""
-    figure = Figure("tilt_deg", "Tilt", 89.8, "deg", 1e9, 89.4, 90.2, "", "")
+    figure = Figure(
+        name="tilt_deg",
+        label="Tilt",
+        value=89.8,
+        unit="deg",
+        frequency_hz=1e9,
+        lower=89.4,
+        upper=90.2,
+        definition="",
+        source="",
+    )
     found = FigureAgainstTruth(figure, -89.9)
     assert found.error == pytest.approx(-0.3) and found.inside and found.ratio == pytest.approx(0.75)

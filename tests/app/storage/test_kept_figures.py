@@ -12,8 +12,9 @@ from colure.app.storage.kept_figures import keep_figures, kept_figures, key_of
 from colure.model.campaign import Campaign
 from colure.model.figure import BudgetRow, Figure
 
-FIGURE = Figure("gain_dbi", "Peak gain", 16.0, "dBi", 24e9, 15.8, float("inf"), "what", "where", 1.97,
-                budget=(BudgetRow("noise", 0.02, "sweeps", dof=15.0),), not_included=("leakage",),
+FIGURE = Figure(name="gain_dbi", label="Peak gain", value=16.0, unit="dBi", frequency_hz=24e9, lower=15.8,
+                upper=float("inf"), definition="what", source="where", coverage_factor=1.97,
+                budget=(BudgetRow(term="noise", expanded=0.02, basis="sweeps", dof=15.0),), not_included=("leakage",),
                 cautions=("look: the beam lies aside",))  # fmt: skip
 
 

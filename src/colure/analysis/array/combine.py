@@ -68,7 +68,7 @@ class Answers:
         return np.asarray(counted / self.told / np.count_nonzero(counted, axis=1)[:, None])
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class CombinedErrors:
     """What states may be wrong by, all as wave ratios like the sweeps.
@@ -199,8 +199,8 @@ def misfit(measured: ComplexArray, sweeps: ComplexArray, errors: CombinedErrors)
         return float("nan"), 0
     left = np.eye(states) - measured @ np.linalg.pinv(measured)
     expected = np.trace(left @ covariance(seen, errors) @ left.conj().T).real
-    found = np.mean(np.sum(np.abs(left @ sweeps) ** 2, axis=0))
-    return float(np.sqrt(found / expected)), spare
+    disagreement = np.mean(np.sum(np.abs(left @ sweeps) ** 2, axis=0))
+    return float(np.sqrt(disagreement / expected)), spare
 
 
 def spare_noise(measured: ComplexArray, sweeps: ComplexArray) -> tuple[float, int] | None:

@@ -101,7 +101,8 @@ def turned_elements(element: IntArray, turn: FloatArray, power: FloatArray) -> T
     spread = [
         [_covariance(fit, scatter**2 * m, which) for fit, m in zip(fits, inverse, strict=True)] for which in (0, 1)
     ]
-    return Turned(both[:, 0], both[:, 1], np.array(spread[0]), np.array(spread[1]), float(freedom), float(scatter / np.mean(power)))  # fmt: skip
+    return Turned(both[:, 0], both[:, 1], np.array(spread[0]), np.array(spread[1]), float(freedom),
+        float(scatter / np.mean(power)))  # fmt: skip
 
 
 def _covariance(fit: FloatArray, covariance: FloatArray, which: int) -> FloatArray:
@@ -145,30 +146,32 @@ class Chosen:
         return self.rest <= self.allowed
 
 
-def chosen(found: Turned) -> Chosen:
+def chosen(turned: Turned) -> Chosen:
     """Return the solution of every element with which all add up to the whole, with the fewest stronger ones that fit.
 
     Where several do, the elements in which they differ are undecided. If none does, the weaker ones are taken and `adds_up` is False:
     elements were left out, or something that no command turns adds to the field.
     """
-    count = found.value.size
-    spread = np.sum(np.abs(found.value) ** 2 * np.trace(found.covariance, axis1=1, axis2=2))
+    count = turned.value.size
+    spread = np.sum(np.abs(turned.value) ** 2 * np.trace(turned.covariance, axis1=1, axis2=2))
     fits = []
     for many in range(min(MOST_STRONGER, count) + 1):
         for some in combinations(range(count), many):
             index = list(some)
-            swap = found.other[index] - found.value[index]
-            more = np.sum(np.abs(found.other[index]) ** 2 * np.trace(found.other_covariance[index], axis1=1, axis2=2))
-            rest = abs(found.value.sum() + swap.sum() - 1.0)
+            swap = turned.other[index] - turned.value[index]
+            more = np.sum(np.abs(turned.other[index]) ** 2 * np.trace(turned.other_covariance[index], axis1=1, axis2=2))
+            rest = abs(turned.value.sum() + swap.sum() - 1.0)
             allowed = FITS * float(np.sqrt(spread + more))
             if rest <= allowed:
                 fits.append((index, rest, allowed))
     if not fits:
-        rest = abs(found.value.sum() - 1.0)
-        return Chosen(found.value, found.covariance, np.zeros(0, np.int64), float(rest), FITS * float(np.sqrt(spread)))
+        rest = abs(turned.value.sum() - 1.0)
+        return Chosen(
+            turned.value, turned.covariance, np.zeros(0, np.int64), float(rest), FITS * float(np.sqrt(spread))
+        )
     best, rest, allowed = fits[0]
-    value, covariance = found.value.copy(), found.covariance.copy()
-    value[best], covariance[best] = found.other[best], found.other_covariance[best]
+    value, covariance = turned.value.copy(), turned.covariance.copy()
+    value[best], covariance[best] = turned.other[best], turned.other_covariance[best]
     doubt = sorted(set().union(*(set(index) ^ set(best) for index, _, _ in fits)))
     return Chosen(value, covariance, np.array(doubt, np.int64), float(rest), allowed)
 

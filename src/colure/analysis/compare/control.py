@@ -23,7 +23,7 @@ ALLOWANCE, DECISION = 0.5, 5.0
 LEAST_RUNS = 8
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class ControlChart:
     """One figure of a check antenna over runs.
@@ -81,15 +81,15 @@ def control_chart(values: Sequence[float], *, baseline: int) -> ControlChart:
     centre = float(first.mean())
     rising, falling = cumulative_sums(x, target=centre, allowance=ALLOWANCE * sigma)
     return ControlChart(
-        x,
-        centre,
-        sigma,
-        centre - SHEWHART * sigma,
-        centre + SHEWHART * sigma,
-        rising,
-        falling,
-        DECISION * sigma,
-        baseline,
+        values=x,
+        centre=centre,
+        sigma=sigma,
+        low=centre - SHEWHART * sigma,
+        high=centre + SHEWHART * sigma,
+        rising=rising,
+        falling=falling,
+        decision=DECISION * sigma,
+        baseline=baseline,
     )
 
 

@@ -105,29 +105,29 @@ def match(first: Expansion, second: Expansion, *, region: float = np.pi, freedom
     some = np.unique(np.linspace(0, first.k.size - 1, MOST_FREQUENCIES).round().astype(int))
     part = Expansion(second.coefficients[some], second.k[some])
     active = np.array([free.frame] * 3 + [free.origin] * 3)
-    found = np.zeros(6)
+    pose = np.zeros(6)
     # A shift is counted in radians of phase at mid-band, so that all six are of one size.
     scale = np.concatenate([np.ones(3), np.full(3, 1.0 / float(np.median(first.k)))])
     for _ in range(ROUNDS if active.any() else 0):
-        base = grid.moved(part, found * scale)
+        base = grid.moved(part, pose * scale)
         columns = []
         for index in np.flatnonzero(active):
             step = np.zeros(6)
             step[index] = STEP
-            columns.append((grid.moved(part, (found + step) * scale) - base) / STEP)
-        found[active] += _step(wanted[some], base, np.stack(columns), grid.root_weight, free.level)
-        if np.linalg.norm(found[:3]) > MOST_TURN or np.linalg.norm(found[3:]) > max(first.order, second.order):
+            columns.append((grid.moved(part, (pose + step) * scale) - base) / STEP)
+        pose[active] += _step(wanted[some], base, np.stack(columns), grid.root_weight, free.level)
+        if np.linalg.norm(pose[:3]) > MOST_TURN or np.linalg.norm(pose[3:]) > max(first.order, second.order):
             raise ValueError(
                 "compare: no pose brings the second pattern to the first, they are too unlike "
-                f"(turn {np.rad2deg(np.linalg.norm(found[:3])):.3g} deg, shift {1e3 * scale[3] * np.linalg.norm(found[3:]):.3g} mm); "
+                f"(turn {np.rad2deg(np.linalg.norm(pose[:3])):.3g} deg, shift {1e3 * scale[3] * np.linalg.norm(pose[3:]):.3g} mm); "
                 "compare them as they stand, without frame and origin in `match`"
             )
-    moved = grid.moved(second, found * scale)
+    moved = grid.moved(second, pose * scale)
     factor = _factor(wanted, moved, grid.root_weight, free.level)
-    turned = second.rotated(from_rotation_vector(found[:3])).translated(scale[3] * found[3:])
+    turned = second.rotated(from_rotation_vector(pose[:3])).translated(scale[3] * pose[3:])
     return Match(
-        np.rad2deg(found[:3]),
-        1e3 * scale[3] * found[3:],
+        np.rad2deg(pose[:3]),
+        1e3 * scale[3] * pose[3:],
         factor,
         grid.theta,
         grid.phi,
@@ -222,7 +222,7 @@ def compare_set_ups(first: Expansion, second: Expansion, *, region: float = np.p
     return TwoSetUps(matched, mean, difference - half, difference - 2.0 * half)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class LevelError:
     """How two matched patterns differ where the first one has some level: field errors in dB re the peak.
 
@@ -237,17 +237,17 @@ class LevelError:
     share: float
 
 
-def levels_of(found: Match, index: int, *, step_db: float = 5.0, floor_db: float = -50.0) -> list[LevelError]:
+def levels_of(matched: Match, index: int, *, step_db: float = 5.0, floor_db: float = -50.0) -> list[LevelError]:
     """Return the equivalent error level against the level, at one frequency.
 
     Levels that differ by D dB at L dB below the peak differ by the field of 20 log|10^(D/20) - 1| + L
     (section 7 of the standards sheet).
     """
-    a, b = (np.sqrt(np.sum(np.abs(one[index]) ** 2, axis=0)) for one in (found.first, found.second))
+    a, b = (np.sqrt(np.sum(np.abs(one[index]) ** 2, axis=0)) for one in (matched.first, matched.second))
     peak = float(a.max())
     level = amplitude_db(a / peak, least=1e-12)
     off = np.abs(a - b) / peak
-    weight = np.broadcast_to(found.weight[:, None], a.shape)
+    weight = np.broadcast_to(matched.weight[:, None], a.shape)
     out = []
     for high in np.arange(0.0, floor_db, -step_db):
         here = (level <= high + 1e-12) & (level > high - step_db)
@@ -257,7 +257,11 @@ def levels_of(found: Match, index: int, *, step_db: float = 5.0, floor_db: float
         share = float(np.sum(weight[here]) / np.sum(weight))
         out.append(
             LevelError(
-                high - step_db, float(high), float(power_db(mean, least=1e-30)), _db(float(off[here].max())), share
+                low_db=high - step_db,
+                high_db=float(high),
+                error_db=float(power_db(mean, least=1e-30)),
+                worst_db=_db(float(off[here].max())),
+                share=share,
             )
         )
     return out

@@ -120,15 +120,15 @@ def lobes_of(curve: CutCurve, levels_db: tuple[float, ...], *, near_deg: float |
     crossings = {one: _crossings(angle, level, peak, one) for one in levels_db}
     dips, _ = find_peaks(-level, prominence=LEAST_PROMINENCE_DB)
     tops, _ = find_peaks(level, prominence=LEAST_PROMINENCE_DB)
-    nulls, found = [], []
+    nulls, side_lobes = [], []
     for side in (-1, 1):
         beside = [int(i) for i in dips if (i - peak) * side > 0 and reach[i]]
         null = min(beside, key=lambda i: abs(i - peak)) if beside else -1
         beyond = [int(i) for i in tops if null >= 0 and (i - null) * side > 0 and reach[i]]
         nulls.append(null)
-        found.append(max(beyond, key=lambda i: amplitude[i]) if beyond else -1)
+        side_lobes.append(max(beyond, key=lambda i: amplitude[i]) if beyond else -1)
     at_end = not curve.closed and peak in (0, angle.size - 1)
-    return Lobes(curve, peak, at_end, crossings, (nulls[0], nulls[1]), (found[0], found[1]))
+    return Lobes(curve, peak, at_end, crossings, (nulls[0], nulls[1]), (side_lobes[0], side_lobes[1]))
 
 
 def _crossings(angle: FloatArray, level: FloatArray, peak: int, down_db: float) -> tuple[float, float]:

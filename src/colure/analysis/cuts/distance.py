@@ -107,7 +107,7 @@ def distance_error(
     }
     return DistanceError(
         _extremes([0.0, *(one.peak_db for one in longest)]),
-        {level: _extremes(found) for level, found in widths.items()},
+        {level: _extremes(errors) for level, errors in widths.items()},
         MARGIN * max(one.floor for one in chosen),
     )
 
@@ -125,8 +125,8 @@ def _stand_in(
     return _StandIn(ends[0], ends[1], float(np.abs(a - b)[_first_null(b) :].max()), peak_db)
 
 
-def _extremes(found: list[float]) -> tuple[float, float]:
-    return MARGIN * min(found), MARGIN * max(found)
+def _extremes(errors: list[float]) -> tuple[float, float]:
+    return MARGIN * min(errors), MARGIN * max(errors)
 
 
 def _pattern(

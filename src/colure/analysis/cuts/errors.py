@@ -25,7 +25,7 @@ BASIS = {
 KIND = {"noise": "measured", "device reflection": "measured", "drift residual": "measured", "sampling": "measured"}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Errors:
     """What is wrong with the field of one cut at one frequency: expanded (k = 2), gain scale, or relative where said.
 

@@ -51,8 +51,8 @@ def cut_figures(
     out = [] if reflection is None else mismatch_figures(reflection, scan.frequency_hz)
     for cut in evaluated(scan, device):
         for f in range(scan.frequency_hz.size):
-            found = _FigureReader(scan, cut, f, chamber, device, settings, context).figures()
-            out += found if reflection is None else [found[0], accepted(found[0], reflection, f), *found[1:]]
+            figures = _FigureReader(scan, cut, f, chamber, device, settings, context).figures()
+            out += figures if reflection is None else [figures[0], accepted(figures[0], reflection, f), *figures[1:]]
     return out
 
 
@@ -86,7 +86,8 @@ class _FigureReader(CutReader):
     def figures(self) -> list[Figure]:
         """Return every figure, with a reason in place of what the cut does not show."""
         if self.curve is None:
-            return [self.none(name, label, unit, f"the cut has {self.cut.angle_deg.size} directions, at least 4 are needed")
+            return [self.none(name, label, unit,
+                    f"the cut has {self.cut.angle_deg.size} directions, at least 4 are needed")
                     for name, label, unit in (("peak_dbi", "peak", "dBi"),)]  # fmt: skip
         every = self._look(self.curve)
         self.top = top_of(self.cut.angle_deg, self.amplitude, self.lobes)
@@ -96,10 +97,10 @@ class _FigureReader(CutReader):
             if (one := thinned(self.cut.angle_deg, self.fields, start)) is not None
             and np.any(np.abs(one.angle_deg - self.lobes.peak_deg) <= 5.0)
         ]
-        found = [self._peak(), self._peak_angle(), *(self._width(level) for level in self.levels)]
+        readings = [self._peak(), self._peak_angle(), *(self._width(level) for level in self.levels)]
         for side, word in ((0, "left"), (1, "right")):
-            found += [self._side_lobe(side, word), self._null(side, word), self._null_angle(side, word)]
-        return [*found, self._front_to_back(), *cross_polar(self), *(circular(self) if self.hands else [])]
+            readings += [self._side_lobe(side, word), self._null(side, word), self._null_angle(side, word)]
+        return [*readings, self._front_to_back(), *cross_polar(self), *(circular(self) if self.hands else [])]
 
     def _component(self) -> str:
         return "co-polar component" if self.co_only else "radiation intensity"
@@ -128,8 +129,8 @@ class _FigureReader(CutReader):
             ),
             "finite distance": 0.0,
         }
-        found = self.figure("peak_dbi", label, "dBi", self.top.level_db, rows, text, bias=self.distance.peak_db)
-        return _with_row(found, "finite distance", _largest(self.distance.peak_db))
+        figure = self.figure("peak_dbi", label, "dBi", self.top.level_db, rows, text, bias=self.distance.peak_db)
+        return _with_row(figure, "finite distance", _largest(self.distance.peak_db))
 
     def _peak_angle(self) -> Figure:
         label = f"{self.cut.cut.angle_name} of the peak (squint)"
@@ -188,8 +189,8 @@ class _FigureReader(CutReader):
         low, high = self.distance.width[level_db]
         bias = (low * width, high * width)
         text = f"Angle between the points {level_db:.4g} dB below the peak ({self._component()})."
-        found = self.figure(name, label, "deg", width, rows, text, bias=bias)
-        return _with_row(found, "finite distance", _largest(bias))
+        figure = self.figure(name, label, "deg", width, rows, text, bias=bias)
+        return _with_row(figure, "finite distance", _largest(bias))
 
     def _level(self, what: str, label: str, amplitude: float, read: list[float], text: str) -> Figure:
         """Return a level relative to the peak, dB, from an amplitude and what it is on thinner cuts."""
@@ -278,13 +279,13 @@ class _FigureReader(CutReader):
             0.5 * sum(abs(self.lobes.curve.at(value + d) - self.lobes.curve.at(value)) for d in (-reach, reach)) / reach
         )
         field = float(np.sqrt(self.errors.noise**2 + self.errors.echoes**2))
-        found = [float(o.curve.angle_deg[o.null_index[side]]) for o in self.fewer if o.null_index[side] >= 0]
+        angles_deg = [float(o.curve.angle_deg[o.null_index[side]]) for o in self.fewer if o.null_index[side] >= 0]
         rows = {
             "alignment": self.errors.along_deg,
             "noise": self.errors.noise / max(slope, 1e-9),
             "range echoes": self.errors.echoes / max(slope, 1e-9),
             "finite distance": self.errors.floor / max(slope, 1e-9),
-            "sampling": max(self.sampling(value, found), 0.1 * self.spacing()),
+            "sampling": max(self.sampling(value, angles_deg), 0.1 * self.spacing()),
         }
         if field / max(slope, 1e-9) > 10.0 * max(step, self.spacing()) or p <= 0.0:
             return self.none(what, label, "deg", "errors are as large as the field beside the null")
@@ -311,8 +312,9 @@ class _FigureReader(CutReader):
         a = self.lobes.curve.at(back)
         read = [float(amplitude_db(o.curve.at(back) / o.peak)) for o in self.fewer]
         inverse = self._level(what, label, a, read, "Level at the peak over the level in the opposite direction.")
-        return Figure(inverse.name, inverse.label, -inverse.value, "dB", self.frequency, -inverse.upper, -inverse.lower,
-                      inverse.definition, SOURCE, topic="cut", budget=inverse.budget)  # fmt: skip
+        return Figure(name=inverse.name, label=inverse.label, value=-inverse.value, unit="dB",
+                      frequency_hz=self.frequency, lower=-inverse.upper, upper=-inverse.lower,
+                      definition=inverse.definition, source=SOURCE, topic="cut", budget=inverse.budget)  # fmt: skip
 
 
 def _largest(ends: tuple[float, float]) -> float:

@@ -14,7 +14,7 @@ TOP_DB, TALLER_DB = 1.5, 3.0
 LEAST_SAMPLES = 5
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Top:
     """Peak of a cut: angle (deg) and level (dB); how the fit answers to noise, and what another top changes.
 
@@ -46,13 +46,22 @@ def top_of(angle_deg: FloatArray, amplitude: FloatArray, lobes: Lobes) -> Top:
         step = float(np.deg2rad(np.diff(lobes.curve.angle_deg)[index]))
         a = lobes.curve.amplitude[index - 1 : index + 2] / lobes.peak
         bend = max(float(-(a[0] - 2.0 * a[1] + a[2]) / step**2), 1e-6)
-        return Top(lobes.peak_deg, float(amplitude_db(lobes.peak)), bend, 1.0, 1.0, 0.0, 0.0)
+        return Top(
+            angle_deg=lobes.peak_deg,
+            level_db=float(amplitude_db(lobes.peak)),
+            curvature=bend,
+            angle_per_noise=1.0,
+            level_per_noise=1.0,
+            angle_change=0.0,
+            level_change=0.0,
+        )
     if low is None or tall is None:
         return chosen
     # A parabola leaves out what falls steeper than it; half of what a taller top changes bounds that.
     return Top(
-        chosen.angle_deg, chosen.level_db, chosen.curvature, chosen.angle_per_noise, chosen.level_per_noise,
-        0.5 * abs(low.angle_deg - tall.angle_deg), 0.5 * abs(low.level_db - tall.level_db),
+        angle_deg=chosen.angle_deg, level_db=chosen.level_db, curvature=chosen.curvature,
+        angle_per_noise=chosen.angle_per_noise, level_per_noise=chosen.level_per_noise,
+        angle_change=0.5 * abs(low.angle_deg - tall.angle_deg), level_change=0.5 * abs(low.level_db - tall.level_db),
     )  # fmt: skip
 
 
@@ -76,4 +85,12 @@ def _parabola(angle_deg: FloatArray, level_db: FloatArray, lobes: Lobes, height_
     angle_noise = float(np.linalg.norm(solve[1] + 2.0 * vertex * solve[2]) / abs(2.0 * c[2]))
     level_noise = float(np.linalg.norm(solve[0] + vertex * solve[1] + vertex**2 * solve[2]))
     level = float(c[0] + 0.5 * c[1] * vertex)
-    return Top(lobes.peak_deg + vertex, level, curvature, angle_noise, level_noise, 0.0, 0.0)
+    return Top(
+        angle_deg=lobes.peak_deg + vertex,
+        level_db=level,
+        curvature=curvature,
+        angle_per_noise=angle_noise,
+        level_per_noise=level_noise,
+        angle_change=0.0,
+        level_change=0.0,
+    )

@@ -31,7 +31,8 @@ def cross_polar(reader: CutReader) -> list[Figure]:
     out = []
     for (what, label), a in zip(asked, (cross.at(angle), float(cross.amplitude.max())), strict=True):
         e = reader.errors
-        errors = {"noise": e.noise, "range echoes": e.echoes * p / reader.lobes.peak, "probe polarization": reader.leak * p,
+        errors = {"noise": e.noise, "range echoes": e.echoes * p / reader.lobes.peak,
+                  "probe polarization": reader.leak * p,
                   "drift residual": e.drift * a}  # fmt: skip
         total = float(np.sqrt(sum(x**2 for x in errors.values())))
         sign = -1.0 if what == "xpd_db" else 1.0
@@ -52,7 +53,8 @@ def cross_polar(reader: CutReader) -> list[Figure]:
 
 def circular(reader: CutReader) -> list[Figure]:
     """Return gains of both hands at the peak, their ratio and the axial ratio with its sense, or why there are none."""
-    names = (("gain_right_dbic", "right-hand gain at the peak", "dBic"), ("gain_left_dbic", "left-hand gain at the peak", "dBic"),
+    names = (("gain_right_dbic", "right-hand gain at the peak", "dBic"), ("gain_left_dbic",
+             "left-hand gain at the peak", "dBic"),
              ("xpd_circular_db", "circular cross-polar discrimination at the peak", "dB"),
              ("axial_ratio_signed_db", "axial ratio at the peak, + right-handed", "dB"))  # fmt: skip
     if reader.cut.cross is None or reader.lobes.at_end:
@@ -98,7 +100,7 @@ def _errors_of_a_hand(reader: CutReader, hands: list[float]) -> dict[str, float]
     e, probe = reader.errors, reader.chamber.probe
     both = sum(hands) / np.sqrt(2.0)
     unlike = float(np.hypot(probe.imbalance_db / DB, np.deg2rad(probe.imbalance_deg)))
-    found = {
+    errors = {
         "noise": e.noise,
         "range echoes": e.echoes,
         "probe polarization": reader.purity * both,
@@ -106,7 +108,7 @@ def _errors_of_a_hand(reader: CutReader, hands: list[float]) -> dict[str, float]
         # The two components of one port are read at different times.
         "drift residual": e.drift * both,
     }
-    return {term: size for term, size in found.items() if size > 0.0}
+    return {term: size for term, size in errors.items() if size > 0.0}
 
 
 def _gain(reader: CutReader, name: tuple[str, str, str], a: float, errors: dict[str, float]) -> Figure:

@@ -27,7 +27,8 @@ EQUAL_DB = 0.5
 FLAT_DB = 1.0
 SOURCE = "IEEE Std 145; read along the measured cut at the range length, no transform"
 #: What no interval of a cut holds, but for mismatch and reconnection where they are declared.
-LEFT_OUT = ("mismatch", "leakage", "linearity", "standing wave", "probe place", "probe pointing", "reconnection", "position error",
+LEFT_OUT = ("mismatch", "leakage", "linearity", "standing wave", "probe place", "probe pointing", "reconnection",
+            "position error",
             "temperature", "jumps")  # fmt: skip
 
 
@@ -82,7 +83,8 @@ class CutReader:
         across = np.cross(middle, along)
         size = self.device.size_mm
         return distance_error(
-            along_m=round(extent_m(size, along), 6), across_m=round(extent_m(size, across), 6), distance_m=self.chamber.range_length_m,
+            along_m=round(extent_m(size, along), 6), across_m=round(extent_m(size, across), 6),
+            distance_m=self.chamber.range_length_m,
             frequency_hz=self.frequency, levels_db=self.levels,
             widths_deg=tuple(round(self.lobes.width_deg(level), 1) for level in self.levels),
         )  # fmt: skip
@@ -163,7 +165,8 @@ class CutReader:
 
     def none(self, what: str, label: str, unit: str, why: str) -> Figure:
         nan = float("nan")
-        return Figure(self.name(what), f"{self.cut.cut.label}: {label}", nan, unit, self.frequency, nan, nan, label, SOURCE,
+        return Figure(name=self.name(what), label=f"{self.cut.cut.label}: {label}", value=nan, unit=unit,
+                      frequency_hz=self.frequency, lower=nan, upper=nan, definition=label, source=SOURCE,
                       topic="cut", reason=f"cannot tell, because {why}")  # fmt: skip
 
     def figure(
@@ -174,11 +177,13 @@ class CutReader:
         half = float(np.sqrt(sum(x**2 for x in rows.values())))
         low, high = (value - half, value + half) if ends is None else ends
         budget = tuple(
-            BudgetRow(term, size, BASIS.get(term, ""), KIND.get(term, "declared")) for term, size in rows.items()
+            BudgetRow(term=term, expanded=size, basis=BASIS.get(term, ""), kind=KIND.get(term, "declared"))
+            for term, size in rows.items()
         )
         return Figure(
-            self.name(what), f"{self.cut.cut.label}: {label}", value, unit, self.frequency, low - bias[1], high - bias[0], text,
-            SOURCE, topic="cut", budget=budget, not_included=self.left_out(),
+            name=self.name(what), label=f"{self.cut.cut.label}: {label}", value=value, unit=unit,
+            frequency_hz=self.frequency, lower=low - bias[1], upper=high - bias[0], definition=text,
+            source=SOURCE, topic="cut", budget=budget, not_included=self.left_out(),
         )  # fmt: skip
 
     def left_out(self) -> tuple[str, ...]:

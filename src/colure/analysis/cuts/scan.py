@@ -72,7 +72,7 @@ class MeasuredCut:
         return np.asarray(np.hypot(np.abs(self.co), np.abs(self.cross)))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class CutScan:
     """Every cut of a record with what all of them share.
@@ -150,7 +150,15 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
     noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1) / per_component
     pure = bool(transfer.leak.any() or np.any(transfer.response != np.eye(transfer.response.shape[1])))
     return CutScan(
-        scan, tuple(cuts), record["frequency"].values, noise, float(drift.left.level), transfer, pure, missing, lag
+        scan=scan,
+        cuts=tuple(cuts),
+        frequency_hz=record["frequency"].values,
+        noise=noise,
+        drift=float(drift.left.level),
+        transfer=transfer,
+        pure=pure,
+        missing=missing,
+        lag_deg=lag,
     )
 
 

@@ -79,21 +79,22 @@ def far_field_of_amplitudes(
         theirs = np.array([one.frequency_hz for one in other])
         if theirs.shape != frequencies.shape or not np.allclose(theirs, frequencies, rtol=1e-9):
             raise ValueError(f"{name}: {theirs.size} frequencies, must be the {frequencies.size} of near field 1 (Hz)")
-    done = [_one(list(parts), box, order, noise_db) for parts in zip(*sets, design, strict=True)]
+    retrievals = [_one(list(parts), box, order, noise_db) for parts in zip(*sets, design, strict=True)]
     rings = round(180.0 / step_deg) + 1
     theta, columns = np.linspace(0.0, np.pi, rings), 2 * (rings - 1)
     pattern = build_pattern(
         np.stack([Expansion(one.coefficients, np.array(float(wavenumber(f)))).far_field(theta, columns)
-                  for f, one in zip(frequencies, done, strict=True)]),
+                  for f, one in zip(frequencies, retrievals, strict=True)]),
         frequency_hz=frequencies, theta=theta, phi=np.arange(columns) * 2.0 * np.pi / columns,
         quantity="relative", phase_reference="coordinate origin; common phase of each frequency from the start",
     )  # fmt: skip
     pattern = pattern.assign_attrs(field="far field", history_json=spheres[0].attrs.get("history_json", "[]"))
     pattern = with_step(
         pattern, "phase from amplitudes", order=order, size_m=list(box.size_m), centre_m=list(box.centre_m),
-        noise_db=noise_db, found=[one.words for one in done], trustworthy=all(one.trustworthy for one in done),
+        noise_db=noise_db, found=[one.words for one in retrievals],
+        trustworthy=all(one.trustworthy for one in retrievals),
     )  # fmt: skip
-    return pattern, done
+    return pattern, retrievals
 
 
 def _one(parts: list[FieldSamples], box: SourceBox, order: int | None, noise_db: float | None) -> Retrieval:
@@ -108,13 +109,13 @@ def _one(parts: list[FieldSamples], box: SourceBox, order: int | None, noise_db:
             f"size_m = {box.size_m}: {basis.shape[1]} unknowns, must be at most {MOST_UNKNOWNS}: make the box smaller"
         )
     begin = expand(replace(design, radius_m=None), order=wanted).coefficients
-    found = retrieve(spheres, k, basis, begin, noise_db=-200.0 if noise_db is None else noise_db)
-    return replace(found, coefficients=found.coefficients * _phase(found.coefficients, begin))
+    retrieval = retrieve(spheres, k, basis, begin, noise_db=-200.0 if noise_db is None else noise_db)
+    return replace(retrieval, coefficients=retrieval.coefficients * _phase(retrieval.coefficients, begin))
 
 
-def _phase(found: ComplexArray, like: ComplexArray) -> complex:
-    """Return the factor of modulus 1 that gives `found` the common phase of `like`."""
-    overlap = complex(np.vdot(found, like))
+def _phase(coefficients: ComplexArray, like: ComplexArray) -> complex:
+    """Return the factor of modulus 1 that gives coefficients the common phase of `like`."""
+    overlap = complex(np.vdot(coefficients, like))
     return overlap / abs(overlap) if overlap else 1.0 + 0.0j
 
 

@@ -25,7 +25,7 @@ ERROR_LIMIT_DB = -40.0
 AMPLIFICATION = 2.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Declared:
     """What the user knows of the measurement; None or 0 where it is taken from the data.
 

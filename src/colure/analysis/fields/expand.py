@@ -159,9 +159,9 @@ def expand(
     theta, phi, field = folded(samples)
     bundle = Samples.of(theta=theta, phi=phi, field=field, radius=samples.radius_m, weight=samples.weight)
     fit = fit_scattered(bundle, chosen, k)
-    found = int(np.count_nonzero(np.isfinite(fit.damping))) if order is None else chosen
+    order_used = int(np.count_nonzero(np.isfinite(fit.damping))) if order is None else chosen
     words = (
-        f"least squares on {bundle.count} scattered samples, order {found}, residual {ratio_db(fit.residual):.1f} dB, "
+        f"least squares on {bundle.count} scattered samples, order {order_used}, residual {ratio_db(fit.residual):.1f} dB, "
         + ("solved directly" if fit.iterations == 0 else f"{fit.iterations} iterations")
         + ("" if fit.converged else " (stopped at the limit)")
     )

@@ -163,15 +163,15 @@ def _coarse(measured: HighDegrees, device: ComplexArray, place: FloatArray) -> F
     offsets = step * np.arange(-count, count + 1)
     near = max(far - size - AROUND * wave, OUTSIDE * size)
     distances = np.arange(near, far + size + AROUND * wave, DISTANCE_STEP * wave)
-    first, best, found = to_z(place), 0.0, place
+    first, best, image = to_z(place), 0.0, place
     for one in offsets:
         for two in offsets:
             normal = first.T @ np.array([np.tan(one), np.tan(two), 1.0])
             normal /= np.linalg.norm(normal)
             like = _correlation(measured, device, normal, distances)
             if float(like.max()) > best:
-                best, found = float(like.max()), normal * distances[int(np.argmax(like))]
-    return np.asarray(found)
+                best, image = float(like.max()), normal * distances[int(np.argmax(like))]
+    return np.asarray(image)
 
 
 def _correlation(measured: HighDegrees, device: ComplexArray, normal: FloatArray, distances: FloatArray) -> FloatArray:

@@ -52,11 +52,13 @@ def known_pattern(dataset: xr.Dataset, order: int) -> KnownPattern:
     samples = samples_of(dataset)
     if any(one.radius_m is not None for one in samples):
         raise ValueError("pattern: it holds a near field (radius_m), needs a far field: process it first (m)")
-    found = [_expanded(one, order + MORE_DEGREES) for one in samples]
+    expansions = [_expanded(one, order + MORE_DEGREES) for one in samples]
     frequency = np.array([one.frequency_hz for one in samples])
-    highest = min(c.shape[-1] for c, _ in found)
-    coefficients = np.stack([c[:, :highest] for c, _ in found])
-    return KnownPattern(frequency, Expansion(coefficients, wavenumber(frequency)), min(region for _, region in found))
+    highest = min(c.shape[-1] for c, _ in expansions)
+    coefficients = np.stack([c[:, :highest] for c, _ in expansions])
+    return KnownPattern(
+        frequency, Expansion(coefficients, wavenumber(frequency)), min(region for _, region in expansions)
+    )
 
 
 def opened_pattern(dataset: xr.Dataset) -> KnownPattern:

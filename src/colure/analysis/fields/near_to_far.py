@@ -121,11 +121,11 @@ def _one_frequency(
     shift = np.zeros(3) if origin_m is None else np.asarray(origin_m, float)
     cap = None if keep_radius_m is None else order_cap(k, keep_radius_m + float(np.linalg.norm(shift)))
     if probe is None:
-        found = expand(samples, order=order, cap=cap, declared=declared)
+        expanded_field = expand(samples, order=order, cap=cap, declared=declared)
     else:
         from colure.analysis.fields.probe import expand_behind_probe
 
-        found = expand_behind_probe(samples, probe, order=order, cap=cap, declared=declared)
+        expanded_field = expand_behind_probe(samples, probe, order=order, cap=cap, declared=declared)
     theta, columns = np.linspace(0.0, np.pi, rings), 2 * (rings - 1)
 
     def moved(coefficients: ComplexArray) -> Expansion:
@@ -137,8 +137,8 @@ def _one_frequency(
     def cut(expansion: Expansion) -> Expansion:
         return expansion if kept is None else expansion.truncated(min(expansion.order, kept))
 
-    own, said = moved(found.coefficients), []
-    noise = moved(found.errors.noise)
+    own, said = moved(expanded_field.coefficients), []
+    noise = moved(expanded_field.errors.noise)
     cleaned = None
     if kept is not None and keep_radius_m is not None:
         kept = min(kept, own.order)
@@ -146,20 +146,20 @@ def _one_frequency(
         per_mode = np.sqrt(noise.mode_power().mean(axis=0) / (2.0 * (2.0 * degrees + 1.0)))
         cleaned = without_outside(own, keep_radius_m, kept, per_mode, draws=len(noise.coefficients))
         own, said = cleaned.expansion, [outside_words(cleaned, keep_radius_m)]
-    own, noise, waves = cut(own), cut(noise), cut(moved(found.errors.all()))
+    own, noise, waves = cut(own), cut(noise), cut(moved(expanded_field.errors.all()))
     field = own.far_field(theta, columns)
     if cleaned is not None:
         noise = noise.with_coefficients(noise.coefficients + resized(cleaned.errors, noise.order))
         waves = waves.with_coefficients(waves.coefficients + resized(cleaned.errors[: len(waves.k)], waves.order))
     spreads, position = {"noise": spread_of(noise.far_field(theta, columns))}, None
-    if found.errors.position is not None:
-        by_places = cut(moved(found.errors.position))
+    if expanded_field.errors.position is not None:
+        by_places = cut(moved(expanded_field.errors.position))
         spreads["position"], position = spread_of(by_places.far_field(theta, columns)), by_places.coefficients
-    spreads["truncation"] = np.full(field.shape[1:], found.errors.truncation)
+    spreads["truncation"] = np.full(field.shape[1:], expanded_field.errors.truncation)
     peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0))))
     bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
     inside = np.ones(bound.shape, bool)
-    if found.fit is not None:
+    if expanded_field.fit is not None:
         near = sampled_part(samples, rings)
         if near.any():
             peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0)[near])))
@@ -169,7 +169,7 @@ def _one_frequency(
     levels = {n: ratio_db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
     worst = ratio_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
     words = [
-        f"{samples.frequency_hz / 1e9:.6g} GHz: {found.words}",
+        f"{samples.frequency_hz / 1e9:.6g} GHz: {expanded_field.words}",
         *said,
         f"  error of the field at most {worst:.1f} dB of the peak (k = 2): "
         + ", ".join(f"{name} {level:.1f} dB rms" for name, level in levels.items() if level > -300.0),

@@ -48,7 +48,7 @@ EXPLAINED = 2.0
 POINTED = 2.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Cleaned:
     """The device's waves without what lies outside its sphere.
@@ -130,24 +130,24 @@ def without_outside(
         Number of error draws wanted.
     """
     random, measured = np.random.default_rng(seed), _measured(expansion, radius_m, noise)
-    found = _Removed(measured, resized(expansion.coefficients, kept), draws, random)
+    removed = _Removed(measured, resized(expansion.coefficients, kept), draws, random)
     if expansion.order >= measured.kept + 3 and measured.stands_out(measured.waves):
-        found.image(located(measured))
-        found.sources()
-    left, low, errors = found.left(), found.low, found.errors
+        removed.image(located(measured))
+        removed.sources()
+    left, low, errors = removed.left(), removed.low, removed.errors
     raw = random.normal(size=(2, *errors.shape)) * np.sqrt(0.5)
-    errors = errors + found.hidden() * (raw[0] + 1j * raw[1])
+    errors = errors + removed.hidden() * (raw[0] + 1j * raw[1])
     whole, beyond = float(expansion.power()), mode_count(kept)
     return Cleaned(
-        Expansion(np.asarray(low), expansion.k),
-        np.asarray(errors),
-        float(np.sum(np.abs(expansion.coefficients[:, beyond:]) ** 2)) / whole,
-        float(np.sum(np.abs(left[:, beyond:]) ** 2)) / whole,
-        found.mirror,
-        found.places,
-        found.near,
-        not measured.stands_out(left, EXPLAINED),
-        _told_beyond(expansion, radius_m),
+        expansion=Expansion(np.asarray(low), expansion.k),
+        errors=np.asarray(errors),
+        outside=float(np.sum(np.abs(expansion.coefficients[:, beyond:]) ** 2)) / whole,
+        left=float(np.sum(np.abs(left[:, beyond:]) ** 2)) / whole,
+        mirror=removed.mirror,
+        places=removed.places,
+        near=removed.near,
+        explained=not measured.stands_out(left, EXPLAINED),
+        told_m=_told_beyond(expansion, radius_m),
     )
 
 
@@ -192,7 +192,7 @@ class _Removed:
     """
 
     def __init__(self, measured: _Measured, low: ComplexArray, draws: int, random: np.random.Generator) -> None:
-        self._todo, self._random, self._draws = measured, random, draws
+        self._measured, self._random, self._draws = measured, random, draws
         self.low, self.errors = low, np.zeros((draws, *low.shape), complex)
         self.places: list[FloatArray] = []
         self.mirror: Image | None = None
@@ -202,34 +202,34 @@ class _Removed:
 
     def left(self) -> ComplexArray:
         """Return the high degrees that nothing explains, (2, N(N+2))."""
-        return _left(self._todo, self._sources)
+        return _left(self._measured, self._sources)
 
     def image(self, place: FloatArray) -> None:
         """Take the device's image in a wall out, if the high degrees look like one."""
-        todo = self._todo
-        found = found_image(todo, self._kept, place)
-        if found is None:
+        measured = self._measured
+        wall_image = found_image(measured, self._kept, place)
+        if wall_image is None:
             return
-        rest = replace(todo, waves=todo.waves - found.waves)
+        rest = replace(measured, waves=measured.waves - wall_image.waves)
         # Four numbers were fitted, and what they do not explain may be as large a share of the low degrees.
-        unlike = max(rest.high() - todo.count, 4.0) / todo.high()
-        self.mirror, self._todo = found, rest
-        self.low = self.low - resized(found.waves, self._kept)
-        self.errors = self.errors + self._shares(UNLIKE * np.sqrt(unlike) * resized(found.waves, self._kept))
+        unlike = max(rest.high() - measured.count, 4.0) / measured.high()
+        self.mirror, self._measured = wall_image, rest
+        self.low = self.low - resized(wall_image.waves, self._kept)
+        self.errors = self.errors + self._shares(UNLIKE * np.sqrt(unlike) * resized(wall_image.waves, self._kept))
 
     def sources(self) -> None:
         """Take located sources out, one after the other."""
-        todo = self._todo
-        while len(self._sources) < MOST_SOURCES and todo.stands_out(self.left()):
-            more = _with_another(todo, self._sources, self._draws, self._random)
-            hardly = [one.place for one in more if not todo.shows(one.waves, one.place)]
+        measured = self._measured
+        while len(self._sources) < MOST_SOURCES and measured.stands_out(self.left()):
+            more = _with_another(measured, self._sources, self._draws, self._random)
+            hardly = [one.place for one in more if not measured.shows(one.waves, one.place)]
             if hardly:
                 self.near = max(hardly, key=self._level)
                 break
             self._sources = more
         if not self._sources:
             return
-        worse = max(1.0, _foretold(todo, self._sources, self._draws, self._random))
+        worse = max(1.0, _foretold(measured, self._sources, self._draws, self._random))
         for one in self._sources:
             self.places.append(one.place)
             self.low = self.low - resized(one.waves, self._kept)
@@ -238,25 +238,25 @@ class _Removed:
 
     def _level(self, place: FloatArray) -> float:
         """Return the rms of a coefficient, the device's own included, of the degrees that a place would make last."""
-        todo = self._todo
-        last = int(todo.k * float(np.linalg.norm(place))) - todo.kept
-        level = todo.per_degree(todo.waves)
+        measured = self._measured
+        last = int(measured.k * float(np.linalg.norm(place))) - measured.kept
+        level = measured.per_degree(measured.waves)
         return float(np.sqrt(np.max(level[max(0, last - 2) : max(1, last + 1)], initial=0.0)))
 
     def hidden(self) -> float:
         """Return the rms of a low coefficient of what was not taken out."""
-        level = self._todo.hidden(self.left())
+        level = self._measured.hidden(self.left())
         return level if self.near is None else max(level, POINTED * self._level(self.near))
 
     def _pointed(self, place: FloatArray, errors: ComplexArray) -> ComplexArray:
         """Return the device's image at a source as strong as the source's error: it may send what the device sends, where nobody looks."""
-        todo = self._todo
-        shape = mirrored(self.low, place, todo.k, todo.order)
-        seen = np.sum(np.abs(shape[:, mode_count(todo.kept) :]) ** 2)
-        cone = 1.0 - np.sqrt(1.0 - min(todo.kept / (todo.k * float(np.linalg.norm(place))), 0.999) ** 2)
-        size = float(np.mean(np.sum(np.abs(resized(errors, todo.kept)) ** 2, axis=(1, 2)))) / cone
+        measured = self._measured
+        shape = mirrored(self.low, place, measured.k, measured.order)
+        seen = np.sum(np.abs(shape[:, mode_count(measured.kept) :]) ** 2)
+        cone = 1.0 - np.sqrt(1.0 - min(measured.kept / (measured.k * float(np.linalg.norm(place))), 0.999) ** 2)
+        size = float(np.mean(np.sum(np.abs(resized(errors, measured.kept)) ** 2, axis=(1, 2)))) / cone
         strength = np.sqrt(size * (1.0 - cone) / max(float(seen), 1e-300))
-        return np.asarray(strength * resized(resized(shape, todo.kept), self._kept))
+        return np.asarray(strength * resized(resized(shape, measured.kept), self._kept))
 
     def _shares(self, waves: ComplexArray) -> ComplexArray:
         """Return draws of waves with an unknown factor of rms 1."""
@@ -264,51 +264,51 @@ class _Removed:
         return np.asarray((raw[0] + 1j * raw[1])[:, None, None] * waves)
 
 
-def _foretold(todo: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator) -> float:
+def _foretold(measured: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator) -> float:
     """Return how much worse the lowest measured degrees are foretold by the others than the fit says: error over stated error.
 
     Degrees below the measured ones are foretold in the same manner, and there nobody can look.
     """
     # What the device itself may have in the first of them hides the others.
-    telling = todo.per_degree(todo.waves) > SHOWN * todo.noise[todo.kept :] ** 2
-    first = todo.kept + (int(np.argmax(telling)) if telling.any() else 0)
-    beyond = min(first + max(3, round(FORETOLD * first)), todo.order - 3)
-    if beyond <= todo.kept:
+    telling = measured.per_degree(measured.waves) > SHOWN * measured.noise[measured.kept :] ** 2
+    first = measured.kept + (int(np.argmax(telling)) if telling.any() else 0)
+    beyond = min(first + max(3, round(FORETOLD * first)), measured.order - 3)
+    if beyond <= measured.kept:
         return 1.0
-    left, drawn = todo.waves.copy(), np.zeros((draws, *todo.waves.shape), complex)
+    left, drawn = measured.waves.copy(), np.zeros((draws, *measured.waves.shape), complex)
     for at, one in enumerate(sources):
-        rest = _left(todo, sources[:at] + sources[at + 1 :])
+        rest = _left(measured, sources[:at] + sources[at + 1 :])
         rest[:, : mode_count(beyond)] = 0.0
-        again = fitted(replace(todo, waves=rest, kept=beyond), one.place, draws, random)
+        again = fitted(replace(measured, waves=rest, kept=beyond), one.place, draws, random)
         left, drawn = left - again.waves, drawn + again.errors
-    part = slice(mode_count(todo.kept), mode_count(beyond))
-    sigma = todo.noise[mode_degrees(beyond)[part] - 1]
+    part = slice(mode_count(measured.kept), mode_count(beyond))
+    sigma = measured.noise[mode_degrees(beyond)[part] - 1]
     stated = np.mean(np.sum(np.abs(drawn[:, :, part]) ** 2, axis=1), axis=0) + 2.0 * sigma**2
     power = np.sum(np.abs(left[:, part]) ** 2, axis=0)
-    starts = np.arange(todo.kept + 1, beyond + 1) ** 2 - (todo.kept + 1) ** 2
+    starts = np.arange(measured.kept + 1, beyond + 1) ** 2 - (measured.kept + 1) ** 2
     ratios = np.add.reduceat(power, starts) / np.add.reduceat(stated, starts)
     chosen = telling[: ratios.size]
     return float(np.sqrt(np.mean(ratios[chosen]))) if chosen.any() else 1.0
 
 
-def _left(todo: _Measured, sources: list[FittedSource]) -> ComplexArray:
+def _left(measured: _Measured, sources: list[FittedSource]) -> ComplexArray:
     """Return the high degrees without those of sources."""
-    left = todo.waves - sum((one.waves for one in sources), np.zeros(1))
-    left[:, : mode_count(todo.kept)] = 0.0
+    left = measured.waves - sum((one.waves for one in sources), np.zeros(1))
+    left[:, : mode_count(measured.kept)] = 0.0
     return np.asarray(left)
 
 
 def _with_another(
-    todo: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator
+    measured: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator
 ) -> list[FittedSource]:
     """Return one more source; then every one is fitted again to what the others leave."""
-    rest = replace(todo, waves=_left(todo, sources))
-    found = [*sources, fitted(rest, refined(rest, located(rest)), draws, random)]
-    for _ in range(AGAIN if len(found) > 1 else 0):
-        for at, one in enumerate(found):
-            rest = replace(todo, waves=_left(todo, found[:at] + found[at + 1 :]))
-            found[at] = fitted(rest, refined(rest, one.place), draws, random)
-    return found
+    rest = replace(measured, waves=_left(measured, sources))
+    fits = [*sources, fitted(rest, refined(rest, located(rest)), draws, random)]
+    for _ in range(AGAIN if len(fits) > 1 else 0):
+        for at, one in enumerate(fits):
+            rest = replace(measured, waves=_left(measured, fits[:at] + fits[at + 1 :]))
+            fits[at] = fitted(rest, refined(rest, one.place), draws, random)
+    return fits
 
 
 def outside_words(cleaned: Cleaned, radius: float) -> str:

@@ -73,8 +73,8 @@ class FieldProbe:
                 )
             if nearest.radius_m is not None:
                 raise InputError(["probe: holds a near field, must be a far field (no radius)"])
-            found = expand(nearest)
-            whole = Expansion(found.coefficients[None], np.array([float(wavenumber(frequency_hz))]))
+            expanded_field = expand(nearest)
+            whole = Expansion(expanded_field.coefficients[None], np.array([float(wavenumber(frequency_hz))]))
             # Rounding in degrees that the probe does not have would grow towards the device.
             power = whole.mode_power()[0]
             rest = np.cumsum(power[::-1])[::-1] / power.sum()
@@ -105,10 +105,10 @@ def expand_behind_probe(
     whole = None if grid is None else whole_sphere(grid)
     said = "first order does not apply to these samples"
     if whole is not None and len(ports) == 1:
-        found = _first_order(samples, whole, ports[0], order, limit, near, declared)
-        if isinstance(found, ExpandedField):
-            return found
-        said = found
+        answer = _first_order(samples, whole, ports[0], order, limit, near, declared)
+        if isinstance(answer, ExpandedField):
+            return answer
+        said = answer
     return _general(samples, ports, order, limit, declared, said)
 
 

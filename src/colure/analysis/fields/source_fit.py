@@ -70,13 +70,13 @@ def refined(high: HighDegrees, place: FloatArray) -> FloatArray:
 
     def unexplained(at: FloatArray) -> float:
         target, _, distance = _on_axis(high, at)
-        found = 0.0
+        explained = 0.0
         for block in waves_from_z(distance, REFINED_BY, high.order):
             use = block.degree > high.kept
             weight = 1.0 / high.noise[block.degree[use] - 1]
             rotation, _ = np.linalg.qr(block.matrix[use] * weight[:, None])
-            found += float(np.sum(np.abs(rotation.conj().T @ (target[block.rows[use]] * weight)) ** 2))
-        return 1.0 - found / whole
+            explained += float(np.sum(np.abs(rotation.conj().T @ (target[block.rows[use]] * weight)) ** 2))
+        return 1.0 - explained / whole
 
     simplex = place + 0.1 * wave * np.concatenate([np.zeros((1, 3)), np.eye(3)])
     options = {"initial_simplex": simplex, "maxfev": REFINEMENTS, "xatol": 0.01 * wave, "fatol": 1e-6}

@@ -30,8 +30,10 @@ def bandwidth_of(span: Span, figures: list[Figure]) -> Figure:
         )
     if (undefined := next((f for f in here if f.reason), None)) is not None:
         nan = float("nan")
-        return Figure(f"bandwidth_{span.figure}", f"Bandwidth of {here[0].label.lower()}", nan, "MHz", undefined.frequency_hz, nan, nan,
-                      "Width of the stretch of frequencies over which a figure keeps its limit.", "definition derivable", topic="band",
+        return Figure(name=f"bandwidth_{span.figure}", label=f"Bandwidth of {here[0].label.lower()}", value=nan,
+                      unit="MHz", frequency_hz=undefined.frequency_hz, lower=nan, upper=nan,
+                      definition="Width of the stretch of frequencies over which a figure keeps its limit.",
+                      source="definition derivable", topic="band",
                       reason=f"undefined at {undefined.frequency_hz / 1e9:.3f} GHz: {undefined.reason.removeprefix('undefined: ')}")  # fmt: skip
     frequency = np.array([f.frequency_hz for f in here])
     value, lower, upper = (np.array([getattr(f, name) for f in here]) for name in ("value", "lower", "upper"))
@@ -65,7 +67,11 @@ def bandwidth_of(span: Span, figures: list[Figure]) -> Figure:
         topic="band",
         budget=(
             BudgetRow(
-                "figure over frequency", 0.5e-6 * (most - least), "the figure's own intervals", "measured", "change"
+                term="figure over frequency",
+                expanded=0.5e-6 * (most - least),
+                basis="the figure's own intervals",
+                kind="measured",
+                distribution="change",
             ),
         ),
     )

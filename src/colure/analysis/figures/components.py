@@ -23,11 +23,11 @@ def component_rows(direction: FloatArray, slant: float, bases: tuple[str, ...]) 
     """Return by figure the row (2,) that makes its component of co and cross (Ludwig 3) in a direction (3,)."""
     theta, phi = (float(x[0]) for x in theta_phi(direction[None]))
     to_co = basis_matrix(Basis.LUDWIG_3, theta=theta, phi=phi, slant=slant)
-    found: dict[str, ComplexArray] = {}
+    rows_by_figure: dict[str, ComplexArray] = {}
     for name in bases:
         rows = basis_matrix(BASES[name], theta=theta, phi=phi) @ to_co.conj().T
-        found |= dict(zip(NAMES[name], rows, strict=True))
-    return found
+        rows_by_figure |= dict(zip(NAMES[name], rows, strict=True))
+    return rows_by_figure
 
 
 def pole_reasons(direction: FloatArray, bases: tuple[str, ...]) -> dict[str, str]:

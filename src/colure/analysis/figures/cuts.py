@@ -222,8 +222,8 @@ def beam_at(
     direction: FloatArray, vector: ComplexArray, slant: float, *, plane: CutPlanes | None = None, several: bool = False
 ) -> Beam:
     """Return the beam whose peak (3,) and field there (3,) are known; see `e_plane`."""
-    tangent, found = e_plane(direction, vector, slant, plane=plane, several=several)
-    return Beam(direction, tangent, float(np.sum(np.abs(vector) ** 2)), found)
+    tangent, origin = e_plane(direction, vector, slant, plane=plane, several=several)
+    return Beam(direction, tangent, float(np.sum(np.abs(vector) ** 2)), origin)
 
 
 def e_plane(

@@ -140,11 +140,13 @@ class FigureSet:
         known = [{**row, **dict.fromkeys(why, float("nan"))} for row, why in zip(rows, reasons, strict=True)]
         return np.array([[float(row[name]) for name in self.names] for row in known])
 
-    def _nearby(self, every: list[OnePattern], rows: list[dict[str, float]], found: list[dict[str, str]]) -> list[Near]:
-        middle = found[len(found) // 2]
+    def _nearby(
+        self, every: list[OnePattern], rows: list[dict[str, float]], own_reasons: list[dict[str, str]]
+    ) -> list[Near]:
+        middle = own_reasons[len(own_reasons) // 2]
         along = {what.name: middle[what.middle] for what in self.definitions if what.middle in middle}
         out = []
-        for one, row, own in zip(every, rows, found, strict=True):
+        for one, row, own in zip(every, rows, own_reasons, strict=True):
             reasons = {**along, **own}
             for what in self.definitions:
                 if np.isnan(row[what.name]) and what.name not in reasons:

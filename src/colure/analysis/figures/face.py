@@ -20,7 +20,7 @@ VISIBLE_DEG = 90.0
 PICTURE_MARGIN = 0.2
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Face:
     """The face of a panel at one frequency.
@@ -77,18 +77,19 @@ def face_at(
         Centre of the grid (3,) and size of the face (2,), metres.
     """
     pitch, positions = 1e-3 * grid.pitch_mm, grid.places_m(centre_m)
-    found = element_excitations(expansion, positions, slant=slant, pattern=grid.pattern)
+    excitations = element_excitations(expansion, positions, slant=slant, pattern=grid.pattern)
     width, height = (float(s) * (0.5 + PICTURE_MARGIN) for s in size_m)
     x_m = np.linspace(-width, width, PICTURE_POINTS) + centre_m[0]
     y_m = np.linspace(-height, height, PICTURE_POINTS) + centre_m[1]
     one = Expansion(expansion.coefficients[index], expansion.k[index])
     plane = plane_field(one, x_m, y_m, float(centre_m[2]))
     co = np.cos(slant) * plane[0] + np.sin(slant) * plane[1]
-    suspects = suspicious_elements(found.weight, grid.rows, grid.columns)
-    residual = float(amplitude_db(np.mean(found.residual)))
-    floor = float(amplitude_db(max(float(found.floor.mean()), 1e-10)))
-    return Face(x_m, y_m, np.asarray(co), positions, found.weight, residual, floor, pitch,
-                found.weight[index].reshape(grid.rows, grid.columns), tuple(suspects))  # fmt: skip
+    suspects = suspicious_elements(excitations.weight, grid.rows, grid.columns)
+    residual = float(amplitude_db(np.mean(excitations.residual)))
+    floor = float(amplitude_db(max(float(excitations.floor.mean()), 1e-10)))
+    return Face(x_m=x_m, y_m=y_m, field=np.asarray(co), positions_m=positions, excitation=excitations.weight,
+                residual_db=residual, floor_db=floor, pitch_m=pitch,
+                excited=excitations.weight[index].reshape(grid.rows, grid.columns), suspects=tuple(suspects))  # fmt: skip
 
 
 def tiles(face: Face) -> ComplexArray:

@@ -64,7 +64,7 @@ def first_side_lobe(one: GreatCircleCut) -> float:
     """Return the higher first side lobe as an amplitude ratio to the cut's centre; NaN if none."""
     level = one.amplitude
     centre = level.size // 2
-    found = []
+    peaks = []
     for side in (level[centre:], level[centre::-1]):
         dips = _dips(side)
         if dips.size == 0:
@@ -72,46 +72,46 @@ def first_side_lobe(one: GreatCircleCut) -> float:
         inner = np.arange(1, side.size - 1)
         tops = inner[(inner > dips[0]) & (side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
         if tops.size:
-            found.append(_vertex(side, int(tops[0])))
-    return max(found) / float(level[centre]) if found else float("nan")
+            peaks.append(_vertex(side, int(tops[0])))
+    return max(peaks) / float(level[centre]) if peaks else float("nan")
 
 
 def top_angles_deg(one: GreatCircleCut) -> FloatArray:
     """Return the angles of the first maxima beside the main lobe, at most one a side, degrees."""
     centre = one.amplitude.size // 2
-    found = []
+    angles_deg = []
     for sign, side in ((1, one.amplitude[centre:]), (-1, one.amplitude[centre::-1])):
         dips = _dips(side)
         inner = np.arange(1, side.size - 1)
         tops = inner[(side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
         tops = tops[tops > dips[0]] if dips.size else tops[:0]
         if tops.size:
-            found.append(one.angle_deg[centre + sign * int(tops[0])])
-    return np.array(found, float)
+            angles_deg.append(one.angle_deg[centre + sign * int(tops[0])])
+    return np.array(angles_deg, float)
 
 
 def dip_angles_deg(one: GreatCircleCut) -> FloatArray:
     """Return the angles of the first minima beside the main lobe, at most one a side, degrees."""
     centre = one.amplitude.size // 2
-    found = []
+    angles_deg = []
     for sign, side in ((1, one.amplitude[centre:]), (-1, one.amplitude[centre::-1])):
         dips = _dips(side)
         if dips.size:
-            found.append(one.angle_deg[centre + sign * int(dips[0])])
-    return np.array(found, float)
+            angles_deg.append(one.angle_deg[centre + sign * int(dips[0])])
+    return np.array(angles_deg, float)
 
 
 def first_null(one: GreatCircleCut) -> float:
     """Return the shallower of the first minima beside the main lobe, as an amplitude ratio; NaN if none."""
     level = one.amplitude
     centre = level.size // 2
-    found = []
+    nulls = []
     for side in (level[centre:], level[centre::-1]):
         dips = _dips(side)
         if dips.size:
             # Through a deep null the field runs nearly straight: the parabola is laid through its power.
-            found.append(np.sqrt(max(_vertex(side**2, int(dips[0])), 0.0)))
-    return float(max(found) / level[centre]) if found else float("nan")
+            nulls.append(np.sqrt(max(_vertex(side**2, int(dips[0])), 0.0)))
+    return float(max(nulls) / level[centre]) if nulls else float("nan")
 
 
 def side_lobes(one: GreatCircleCut) -> list[tuple[float, float]]:
@@ -138,7 +138,7 @@ def standing(
     A lobe stands out if its amplitude exceeds the higher of the two minima beside it by more than its expanded uncertainty:
     a ripple of noise does not. amplitude, expanded: (angle,) of the same cut.
     """
-    found = []
+    clear_lobes = []
     for angle, level in lobes:
         top = int(np.argmin(np.abs(angle_deg - angle)))
         low = []
@@ -148,8 +148,8 @@ def standing(
                 i += step
             low.append(float(amplitude[i]))
         if amplitude[top] - max(low) > expanded[top]:
-            found.append((angle, level))
-    return found
+            clear_lobes.append((angle, level))
+    return clear_lobes
 
 
 def _vertex(values: FloatArray, i: int) -> float:

@@ -26,7 +26,7 @@ SMALLEST_DEG, LARGEST_DEG = 0.01, 60.0
 RIPPLE_LIMIT_DEG = 10.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class PhaseCentre:
     """Phase centre in the device frame, metres, and how flat the phase is about it.
@@ -97,15 +97,15 @@ def phase_centre(
         cone_deg = beam_cone_deg(cuts(field, beam, planes, slant=slant, region=region), beam.direction, region=region)
     grown, cone = (cone_of(beam.direction, cone_deg, grown=how) for how in (True, False))
     co = copolar(field.at(grown.directions), beam, grown.directions)
-    found = centre_in(cone, co[-len(cone.directions) :], k, grown=(grown, co))
+    centre_m = centre_in(cone, co[-len(cone.directions) :], k, grown=(grown, co))
     u, co = cone.directions, co[-len(cone.directions) :]
     weight = np.abs(co) ** 2 * cone.area
     return PhaseCentre(
-        found,
-        _ripple_deg(u, co, weight, k, found),
-        _ripple_deg(u, co, weight, k, np.zeros(3)),
-        cone_deg,
-        _expanded(u, co, weight, k, noise=noise, order=order_of_count(coefficients.shape[-1])),
+        position_m=centre_m,
+        ripple_deg=_ripple_deg(u, co, weight, k, centre_m),
+        ripple_before_deg=_ripple_deg(u, co, weight, k, np.zeros(3)),
+        cone_deg=cone_deg,
+        expanded_m=_expanded(u, co, weight, k, noise=noise, order=order_of_count(coefficients.shape[-1])),
     )
 
 
@@ -167,17 +167,17 @@ def centre_in(
     start
         The centre, nearly; or else `grown`, a cone with finer rings and the fields on it, says where to begin.
     """
-    found = np.zeros(3) if start is None else np.asarray(start)
+    centre_m = np.zeros(3) if start is None else np.asarray(start)
     if start is None and grown is not None:
         (u, away, area), fields = grown
         weight = np.abs(fields) ** 2 * area
         for angle in np.unique(away)[1:].repeat(2):
             inside = away <= angle + 1e-12
-            found = found + _step(u[inside], fields[inside], weight[inside], k, found)
+            centre_m = centre_m + _step(u[inside], fields[inside], weight[inside], k, centre_m)
     weight = np.abs(co) ** 2 * cone.area
     for _ in range(ROUNDS if start is None else 2):
-        found = found + _step(cone.directions, co, weight, k, found)
-    return found
+        centre_m = centre_m + _step(cone.directions, co, weight, k, centre_m)
+    return centre_m
 
 
 def centre_rows(cone: Cone, co: ComplexArray, k: float) -> FloatArray:

@@ -269,5 +269,5 @@ def _rays(figures: FigureSet, field_: FarField, beam: Beam) -> FloatArray:
         ends = np.array(edges_deg(one) if cone is None else (cone, cone))
         ends = np.where(np.isfinite(ends), ends, 90.0) * [1.0, -1.0]
         out.append(_along(beam, tangent, np.outer(ALONG_RAYS, ends).ravel()))
-    found = np.concatenate(out)
-    return np.asarray(found[found[:, 2] >= np.cos(min(figures.region + 1e-9, np.pi)) - 1e-12])
+    directions = np.concatenate(out)
+    return np.asarray(directions[directions[:, 2] >= np.cos(min(figures.region + 1e-9, np.pi)) - 1e-12])

@@ -107,10 +107,10 @@ class Response:
     def _shares(self) -> dict[str, ComplexArray]:
         """Gradients (2, J) of the power radiated into parts of the sphere, by the figure's name."""
         figures, names = self.figures, set(self.figures.names)
-        found = {}
+        gradients = {}
         if "upper_share_db" in names:
             sky = Sky.of(self.coefficients)
-            found["upper_share_db"] = _gradient(sky, self.coefficients, sky.side_weights(figures.settings.up))
+            gradients["upper_share_db"] = _gradient(sky, self.coefficients, sky.side_weights(figures.settings.up))
         for band in figures.settings.horizon_bands_deg:
             turn = UP[figures.settings.up]
             turned = Expansion(self.coefficients, np.asarray(self.k)).rotated(turn)
@@ -118,8 +118,8 @@ class Response:
             weights = sky.belt_weights(0.5 * np.pi - half, 0.5 * np.pi + half)
             gradient = _gradient(sky, turned.coefficients, weights)
             back = Expansion(gradient, np.asarray(self.k)).rotated(np.asarray(turn).T)
-            found[f"horizon_{band:g}_db"] = back.coefficients
-        return {name: one for name, one in found.items() if name in names}
+            gradients[f"horizon_{band:g}_db"] = back.coefficients
+        return {name: one for name, one in gradients.items() if name in names}
 
     def answer(self, errors: ComplexArray) -> PatternChanges:
         """Return what errors of the waves (n, 2, J) do."""
@@ -185,29 +185,29 @@ class Response:
         peak, settings = self.places.directions[0], self.figures.settings
         then, now = azimuth_over_elevation(peak), azimuth_over_elevation(direction)
         azimuth, elevation = (np.rad2deg(a - b) for a, b in zip(now, then, strict=True))
-        found = {"beam_azimuth_deg": (azimuth + 180.0) % 360.0 - 180.0, "beam_elevation_deg": elevation}
+        changes_deg = {"beam_azimuth_deg": (azimuth + 180.0) % 360.0 - 180.0, "beam_elevation_deg": elevation}
         told = settings.commanded_deg.get(self.figures.state)
         if told is not None:
             az, el = np.deg2rad(told)
             aim = from_azimuth_over_elevation(azimuth=az, elevation=el)
-            found["pointing_error_deg"] = np.rad2deg(
+            changes_deg["pointing_error_deg"] = np.rad2deg(
                 np.array([angle_between(aim, one) for one in direction]) - angle_between(aim, peak)
             )
         axis = reference_axis(settings)
         if axis is not None:
             apart = np.array([angle_between(axis, one) for one in direction]) - angle_between(axis, peak)
-            found["squint_axis_deg"] = np.rad2deg(apart)
-        return found
+            changes_deg["squint_axis_deg"] = np.rad2deg(apart)
+        return changes_deg
 
     def _widths(self, fields: ComplexArray, lift: FloatArray) -> dict[str, FloatArray]:
-        p, found = self.places, {}
+        p, changes_deg = self.places, {}
         for one in p.widths:
             then, add = p.fields[one.where], fields[:, one.where]
             rise = np.abs(then + add) ** 2 - np.abs(then) ** 2
             top = np.abs(p.fields[0] + fields[:, 0]) ** 2 - np.abs(p.fields[0]) ** 2
             rise, top = (rise[..., 0], top[:, 0]) if one.co else (rise.sum(axis=-1), lift)
-            found[one.name] = np.rad2deg(np.sum((rise - one.share * top[:, None]) / one.fall, axis=1))
-        return found
+            changes_deg[one.name] = np.rad2deg(np.sum((rise - one.share * top[:, None]) / one.fall, axis=1))
+        return changes_deg
 
     def _at_peak(self, fields: ComplexArray, moved: FloatArray) -> ComplexArray:
         """Return the fields (n, 2) at the peaks as errors have moved them."""

@@ -41,7 +41,7 @@ HINT = 0.25
 QUIETER_DB = (5.0, 10.0, 15.0, 20.0, 30.0)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Stray:
     """Stray signals of the record: rms below the peak in dB, with the ends of a 95 % interval.
 
@@ -75,28 +75,33 @@ class DeclaredComparisons:
     evidence: tuple[Evidence, ...]
 
 
-def against_declaration(done: Processed) -> list[Finding]:
+def against_declaration(processed: Processed) -> list[Finding]:
     """Return what the record says of each declaration, of all together, and of which it can tell nothing."""
-    chamber = done.chamber
+    chamber = processed.chamber
     if chamber is None:
         return []
-    compared = compared_with(done, chamber)
-    return [*compared.findings, *_together(compared), *_noise(done, chamber), _silent(done, chamber, compared)]
+    compared = compared_with(processed, chamber)
+    return [
+        *compared.findings,
+        *_together(compared),
+        *_noise(processed, chamber),
+        _silent(processed, chamber, compared),
+    ]
 
 
-def compared_with(done: Processed, chamber: Chamber) -> DeclaredComparisons:
+def compared_with(processed: Processed, chamber: Chamber) -> DeclaredComparisons:
     """Compare what the record shows with each declaration."""
     findings: list[Finding] = []
     evidence: list[Evidence] = []
     for topic in (_misfit, _drift, _probe, _cable, _efficiency):
-        for finding, one in topic(done, chamber):
+        for finding, one in topic(processed, chamber):
             if finding is not None:
                 findings.append(finding)
             if one is not None:
                 evidence.append(one)
     # What the data hardly tell would only dilute what they tell.
-    if done.alignment is not None and any(done.alignment.seen.values()):
-        evidence.append(Evidence("alignment", done.alignment.conflict))
+    if processed.alignment is not None and any(processed.alignment.seen.values()):
+        evidence.append(Evidence("alignment", processed.alignment.conflict))
     return DeclaredComparisons(tuple(findings), tuple(evidence))
 
 
@@ -128,14 +133,14 @@ def _stray(shares: Shares, declared_db: float) -> Stray:
     tells = typical < RARE
     quieter = next((db for db in QUIETER_DB if _typical(shares, -db) < RARE), None)
     return Stray(
-        middle,
-        low,
-        high,
-        0.5 * level_db(shares.found),
-        shares.chance(),
-        tells,
-        typical < HINT,
-        0.0 if tells else quieter,
+        level_db=middle,
+        lower_db=low,
+        upper_db=high,
+        visible_db=0.5 * level_db(shares.measured),
+        chance=shares.chance(),
+        tells=tells,
+        hints=typical < HINT,
+        quieter_db=0.0 if tells else quieter,
     )
 
 
@@ -146,9 +151,9 @@ def _typical(shares: Shares, noise_db: float) -> float:
     return shares.chance(float(typical), noise_db=noise_db)
 
 
-def _misfit(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
+def _misfit(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare what does not fit the device's waves with echoes, and with adjustments that were not corrected."""
-    misfit, declared = misfit_of(done), chamber.echo_level_db
+    misfit, declared = misfit_of(processed), chamber.echo_level_db
     if misfit is None:
         text = (
             f"this scan cannot tell how strong stray signals are; the {declared:g} dB of chamber.toml were used. Both polarizations "
@@ -163,10 +168,10 @@ def _misfit(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
         )
         yield Finding("echoes", declared, text), None
         return
-    shares = shares_of(done, misfit)
-    found = _stray(shares, declared)
-    yield _echoes(found, declared), Evidence("echoes", found.chance) if found.hints else None
-    chance = chance_of_adjustments(misfit, max(0.0, found.level_db - declared) if found.chance < 0.5 else 0.0)
+    shares = shares_of(processed, misfit)
+    stray = _stray(shares, declared)
+    yield _echoes(stray, declared), Evidence("echoes", stray.chance) if stray.hints else None
+    chance = chance_of_adjustments(misfit, max(0.0, stray.level_db - declared) if stray.chance < 0.5 else 0.0)
     if chance is None:
         return
     one = Evidence("alignment", chance)
@@ -177,64 +182,64 @@ def _misfit(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     yield (Finding("alignment", NOTHING_DB, text, "look") if one.rare else None), one
 
 
-def _echoes(found: Stray, declared: float) -> Finding:
-    seen = f"a part of {found.visible_db:.1f} dB relative to the peak does not fit the device's waves"
-    measured = _level_words(found)
-    if found.chance < RARE:
+def _echoes(stray: Stray, declared: float) -> Finding:
+    seen = f"a part of {stray.visible_db:.1f} dB relative to the peak does not fit the device's waves"
+    measured = _level_words(stray)
+    if stray.chance < RARE:
         text = (
             f"{seen}: stray signals are {measured}, MORE than the {declared:g} dB of chamber.toml, and the intervals are too short. "
             "Raise echo_level_db, or find the echo"
         )
-        return Finding("echoes", found.level_db, text, "look")
-    if found.tells:
+        return Finding("echoes", stray.level_db, text, "look")
+    if stray.tells:
         return Finding(
             "echoes",
-            found.level_db,
+            stray.level_db,
             f"{seen}: stray signals are {measured}; that agrees with the {declared:g} dB of chamber.toml",
         )
     hides = (
         "chambers with equal echoes differ too much here; a second run with the device a quarter of a wavelength nearer would tell"
-        if found.quieter_db is None
-        else f"noise hides it; {found.quieter_db:.0f} dB less noise (averages, if_bandwidth_hz, power_dbm) would tell"
+        if stray.quieter_db is None
+        else f"noise hides it; {stray.quieter_db:.0f} dB less noise (averages, if_bandwidth_hz, power_dbm) would tell"
     )
     text = (
         f"cannot tell from this run whether stray signals are stronger than the {declared:g} dB of chamber.toml by {UNDERSTATED_DB:g} dB: {hides}. "
-        f"{seen}; {_most_words(found)}"
+        f"{seen}; {_most_words(stray)}"
     )
-    return Finding("echoes", found.upper_db, text)
+    return Finding("echoes", stray.upper_db, text)
 
 
-def _level_words(found: Stray) -> str:
+def _level_words(stray: Stray) -> str:
     """Return how strong stray signals are; no number stands for an end that noise leaves open."""
-    if found.level_db <= NOTHING_DB:
-        return f"below the noise; {_most_words(found)}"
+    if stray.level_db <= NOTHING_DB:
+        return f"below the noise; {_most_words(stray)}"
     ends = (
-        f"{found.lower_db:.1f} to {found.upper_db:.1f} dB"
-        if found.lower_db > NOTHING_DB
-        else f"up to {found.upper_db:.1f} dB"
+        f"{stray.lower_db:.1f} to {stray.upper_db:.1f} dB"
+        if stray.lower_db > NOTHING_DB
+        else f"up to {stray.upper_db:.1f} dB"
     )
-    return f"{found.level_db:.1f} dB rms relative to the peak (95 %: {ends})"
+    return f"{stray.level_db:.1f} dB rms relative to the peak (95 %: {ends})"
 
 
-def _most_words(found: Stray) -> str:
+def _most_words(stray: Stray) -> str:
     return (
         "noise alone explains all of it"
-        if found.upper_db <= NOTHING_DB
-        else f"stray signals are below {found.upper_db:.1f} dB"
+        if stray.upper_db <= NOTHING_DB
+        else f"stray signals are below {stray.upper_db:.1f} dB"
     )
 
 
-def _drift(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
-    if not done.drift.readable or done.drift.time_s.size < 3:
+def _drift(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
+    if not processed.drift.readable or processed.drift.time_s.size < 3:
         text = "the ties cannot tell how far the chamber drifts: what chamber.toml declares was used"
         yield Finding("drift", NOTHING_DB, text), None
         return
-    time_s = done.drift.time_s
-    logs = done.drift.log_gain(time_s).mean(axis=1)
+    time_s = processed.drift.time_s
+    logs = processed.drift.log_gain(time_s).mean(axis=1)
     level, phase = DB * float(np.ptp(logs.real)), float(np.rad2deg(np.ptp(logs.imag)))
-    below = (done.scan_peak_db, done.tie_below_peak_db)
+    below = (processed.scan_peak_db, processed.tie_below_peak_db)
     tie_db = None if below[0] is None or below[1] is None else below[0] - below[1]
-    chance = chance_of_drift(done.drift, chamber, tie_level_db=tie_db)
+    chance = chance_of_drift(processed.drift, chamber, tie_level_db=tie_db)
     if chance < RARE:
         text = (
             f"the chamber drifted by {level:.2f} dB and {phase:.1f} deg over {np.ptp(time_s) / 60.0:.0f} min, farther or faster than it may with the "
@@ -246,33 +251,33 @@ def _drift(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
         yield None, Evidence("drift", chance)
 
 
-def _noise(done: Processed, chamber: Chamber) -> Iterator[Finding]:
+def _noise(processed: Processed, chamber: Chamber) -> Iterator[Finding]:
     """Compare the noise of repeated sweeps with what power, bandwidth and noise figure promise."""
-    promised = done.noise_promised_db
+    promised = processed.noise_promised_db
     if promised is None:
         return
-    noise = np.asarray(done.transfer.noise)[:, 0]
-    freedom = freedom_of(done)
-    found = float(power_db(max(float(np.mean(noise**2)), 1e-30)))
+    noise = np.asarray(processed.transfer.noise)[:, 0]
+    freedom = freedom_of(processed)
+    measured_db = float(power_db(max(float(np.mean(noise**2)), 1e-30)))
     # The scatter itself scatters: chi-square over its degrees of freedom (JCGM 100:2008, G.3).
     most = promised + NOISE_MARGIN_DB + power_db(float(chdtri(freedom, RARE)) / freedom)
-    if found > most:
+    if measured_db > most:
         text = (
-            f"noise of one sweep is {found:.1f} dB, the plan promised {promised:.1f} dB: noise_figure_db in chamber.toml is too small, or "
+            f"noise of one sweep is {measured_db:.1f} dB, the plan promised {promised:.1f} dB: noise_figure_db in chamber.toml is too small, or "
             "something between source and receiver is loose"
         )
-        yield Finding("noise", found, text, "look")
+        yield Finding("noise", measured_db, text, "look")
 
 
-def _probe(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
+def _probe(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare the purity that the reference horn shows with the one declared, if the horn is known to be purer."""
-    transfer = done.transfer
+    transfer = processed.transfer
     off = transfer.response - np.eye(transfer.response.shape[1])
     seen = [transfer.leak] if transfer.leak.any() else [off[:, 1, 0], off[:, 0, 1]] if off.any() else []
     if chamber.reference.cross_polar_db is None or not seen or chamber.probe.polarization != "linear":
         return
     leak = max(float(np.sqrt(np.mean(np.abs(one) ** 2))) for one in seen)
-    chance = _chance_of_leak(done, chamber, leak, len(seen))
+    chance = _chance_of_leak(processed, chamber, leak, len(seen))
     text = (
         f"the probe's cross-polarization is {level_db(leak):.1f} dB, MORE than the {chamber.probe.cross_polar_db:g} dB of chamber.toml; "
         "it was taken out, but probe.cross_polar_db should say so"
@@ -280,7 +285,7 @@ def _probe(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     yield (Finding("probe", level_db(leak), text, "look") if chance < RARE else None), Evidence("probe", chance)
 
 
-def _chance_of_leak(done: Processed, chamber: Chamber, leak: float, ports: int) -> float:
+def _chance_of_leak(processed: Processed, chamber: Chamber, leak: float, ports: int) -> float:
     """Return how many probes at the declared bound show as much beside horn, leakage, roll and noise, all of unknown phase but the roll."""
     random, horn_db, isolation_db = (
         np.random.default_rng(SEED),
@@ -290,56 +295,56 @@ def _chance_of_leak(done: Processed, chamber: Chamber, leak: float, ports: int) 
     assert horn_db is not None  # only then it is compared
     turn = np.exp(2j * np.pi * random.random((3, ports, 1, DRAWS)))
     roll = random.normal(0.0, 0.5 * np.deg2rad(chamber.alignment.probe_roll_zero_deg), DRAWS)
-    sigma = 0.5 * done.transfer.expanded.max(axis=1)[:, None]
+    sigma = 0.5 * processed.transfer.expanded.max(axis=1)[:, None]
     noise = sigma * random.normal(size=(2, ports, sigma.size, DRAWS))
     drawn = 10.0 ** (chamber.probe.cross_polar_db / 20.0) * turn[0] + 10.0 ** (horn_db / 20.0) * turn[1] + roll
     if isolation_db is not None:
         # What the horn reads: the field that it lays at the probe over the factor that makes a field of it.
-        reads = 10.0 ** (done.transfer.reference_gain_dbi / 20.0) / np.abs(done.transfer.factor[:, 0])
+        reads = 10.0 ** (processed.transfer.reference_gain_dbi / 20.0) / np.abs(processed.transfer.factor[:, 0])
         drawn = drawn + (10.0 ** (isolation_db / 20.0) / reads)[:, None] * turn[2]
     shown = np.sqrt(np.mean(np.abs(drawn + noise[0] + 1j * noise[1]) ** 2, axis=1)).max(axis=0)
     return float((1 + np.count_nonzero(shown >= leak)) / (1 + DRAWS))
 
 
-def _cable(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
+def _cable(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare the cable's change over its turns with bends as declared: over sin a, sin 2a and 1 - cos a of its axis."""
-    if done.cable is None or chamber.cable_flex_deg == 0.0:
+    if processed.cable is None or chamber.cable_flex_deg == 0.0:
         return
     random, a = np.random.default_rng(SEED), np.linspace(-np.pi, np.pi, 73)
     bends = random.normal(0.0, 0.5 * chamber.cable_flex_deg / 3**0.5, (DRAWS, 3))
     most = np.ptp(bends @ np.stack([np.sin(a), np.sin(2.0 * a), 1.0 - np.cos(a)]), axis=1)
-    found = done.cable.largest_deg - float(np.rad2deg(done.cable.expanded))
-    chance = float((1 + np.count_nonzero(most >= found)) / (1 + DRAWS))
-    text = f"the moving cable changes by {done.cable.largest_deg:.2f} deg, MORE than the {chamber.cable_flex_deg:g} deg of chamber.toml"
+    sure_change_deg = processed.cable.largest_deg - float(np.rad2deg(processed.cable.expanded))
+    chance = float((1 + np.count_nonzero(most >= sure_change_deg)) / (1 + DRAWS))
+    text = f"the moving cable changes by {processed.cable.largest_deg:.2f} deg, MORE than the {chamber.cable_flex_deg:g} deg of chamber.toml"
     yield (Finding("cable", NOTHING_DB, text, "look") if chance < RARE else None), Evidence("cable", chance)
 
 
-def _efficiency(done: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
+def _efficiency(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare an efficiency above 100 % with what is declared of the reference: nothing else lifts it so far.
 
     Any device may lose something: what lies in the lower half of the distribution says nothing and is left out, and of the
     rest twice the chance counts.
     """
-    figures = done.budget.figures
+    figures = processed.budget.figures
     if "efficiency_db" not in figures.names:
         return
-    middle = done.frequency_hz.size // 2
+    middle = processed.frequency_hz.size // 2
     index = figures.names.index("efficiency_db")
-    value = float(figures.definitions[index].display(float(figures.values(done.expansion)[middle, index])))
-    reference = done.budget.chamber.reference
+    value = float(figures.definitions[index].display(float(figures.values(processed.expansion)[middle, index])))
+    reference = processed.budget.chamber.reference
     expanded = np.hypot.reduce(
-        [reference.gain_uncertainty_db, reference.reconnect_db, done.budget.mismatch_db, LEAST_LEVEL_DB]
+        [reference.gain_uncertainty_db, reference.reconnect_db, processed.budget.mismatch_db, LEAST_LEVEL_DB]
     )
     chance = 2.0 * float(ndtr(-value / (0.5 * float(expanded))))
     if np.isfinite(value) and chance < 1.0:
         yield None, Evidence("reference gain", chance)
 
 
-def _silent(done: Processed, chamber: Chamber, compared: DeclaredComparisons) -> Finding:
+def _silent(processed: Processed, chamber: Chamber, compared: DeclaredComparisons) -> Finding:
     """Name the declarations of which a record like this says nothing, and the run that would tell."""
     told = {one.topic for one in compared.evidence}
     silent = [
-        f"reference gain (\u00b1{done.budget.chamber.reference.gain_uncertainty_db:g} dB: `colure three-antenna` tells)",
+        f"reference gain (\u00b1{processed.budget.chamber.reference.gain_uncertainty_db:g} dB: `colure three-antenna` tells)",
         f"pose of the device (\u00b1{chamber.alignment.device_pose_deg:g} deg: a second run with the device mounted anew, `colure set-ups`)",
         f"range length (\u00b1{chamber.alignment.distance_mm:g} mm: a laser, or a second distance)",
     ]

@@ -66,7 +66,7 @@ class _DiagnosisInputs:
     """Everything the diagnoses look at."""
 
     record: xr.Dataset
-    done: Processed
+    processed: Processed
     chamber: Chamber
     device: Device
     stages: Stages
@@ -74,12 +74,12 @@ class _DiagnosisInputs:
     @property
     def middle(self) -> int:
         """Index of the middle frequency."""
-        return self.done.frequency_hz.size // 2
+        return self.processed.frequency_hz.size // 2
 
 
 def diagnoses(
     record: xr.Dataset,
-    done: Processed,
+    processed: Processed,
     chamber: Chamber,
     device: Device,
     reference: ReferenceData | None = None,
@@ -88,27 +88,29 @@ def diagnoses(
 
     The drift is not among them: its track is drawn as it is.
     """
-    assert done.recipe is not None  # a processed record always says how
-    bench = _DiagnosisInputs(record, done, chamber, device, stages(record, chamber, device, done.recipe, reference))
-    found = [DIAGNOSES[one.step](bench) for one in done.recipe.steps if one.on and one.step in DIAGNOSES]
-    return [one for one in [*found, _phase_centre(bench)] if one is not None]
+    assert processed.recipe is not None  # a processed record always says how
+    bench = _DiagnosisInputs(
+        record, processed, chamber, device, stages(record, chamber, device, processed.recipe, reference)
+    )
+    step_diagnoses = [DIAGNOSES[one.step](bench) for one in processed.recipe.steps if one.on and one.step in DIAGNOSES]
+    return [one for one in [*step_diagnoses, _phase_centre(bench)] if one is not None]
 
 
 def _cable(bench: _DiagnosisInputs) -> Diagnosis | None:
-    found = bench.stages.cable
-    if found is None:
+    flex = bench.stages.cable
+    if flex is None:
         return None
     curves = tuple(
         DiagnosisCurve(one.axis, one.readout_deg, np.rad2deg(one.change.imag[:, bench.middle]), after=index == 0)
-        for index, one in enumerate(found.axes)
+        for index, one in enumerate(flex.axes)
     )
     return Diagnosis(
         "cable",
         "readout of the axis / deg",
         "phase of one pass / deg",
         curves,
-        f"The cable changes by up to {found.largest_deg:.2f} deg and {found.largest_db:.3f} dB over the travel; the way there "
-        f"and the way back leave \u00b1{np.rad2deg(found.expanded):.3f} deg (k = 2), which goes into the budget as cable flexing.",
+        f"The cable changes by up to {flex.largest_deg:.2f} deg and {flex.largest_db:.3f} dB over the travel; the way there "
+        f"and the way back leave \u00b1{np.rad2deg(flex.expanded):.3f} deg (k = 2), which goes into the budget as cable flexing.",
     )
 
 
@@ -140,7 +142,7 @@ def _places(bench: _DiagnosisInputs) -> Diagnosis | None:
 
 
 def _gate(bench: _DiagnosisInputs) -> Diagnosis:
-    recipe = bench.done.recipe
+    recipe = bench.processed.recipe
     assert recipe is not None
     ties = of_role(correct(bench.record, bench.stages.drift), Role.TIE)
     frequency = bench.record["frequency"].values
@@ -167,7 +169,7 @@ def _gate(bench: _DiagnosisInputs) -> Diagnosis:
 
 
 def _gain(bench: _DiagnosisInputs) -> Diagnosis:
-    transfer, ghz = bench.stages.transfer, bench.done.frequency_hz / 1e9
+    transfer, ghz = bench.stages.transfer, bench.processed.frequency_hz / 1e9
     level = amplitude_db(transfer.factor)
     curves = [
         DiagnosisCurve(
@@ -188,13 +190,13 @@ def _gain(bench: _DiagnosisInputs) -> Diagnosis:
         "level / dB",
         tuple(curves),
         f"Reference gain {transfer.reference_gain_dbi[middle]:.2f} dBi at mid-band, known to "
-        f"\u00b1{bench.done.budget.chamber.reference.gain_uncertainty_db:g} dB; the noise of its repeated sweeps adds "
+        f"\u00b1{bench.processed.budget.chamber.reference.gain_uncertainty_db:g} dB; the noise of its repeated sweeps adds "
         f"\u00b1{known:.4f} dB (k = 2).",
     )
 
 
 def _purity(bench: _DiagnosisInputs) -> Diagnosis:
-    transfer, ghz = bench.stages.transfer, bench.done.frequency_hz / 1e9
+    transfer, ghz = bench.stages.transfer, bench.processed.frequency_hz / 1e9
     if transfer.factor.shape[1] == 1:
         curves: tuple[DiagnosisCurve, ...] = (
             DiagnosisCurve("port 1", ghz, amplitude_db(np.maximum(np.abs(transfer.leak), 1e-6)), True),
@@ -221,10 +223,10 @@ def _purity(bench: _DiagnosisInputs) -> Diagnosis:
 
 
 def _assemble(bench: _DiagnosisInputs) -> Diagnosis | None:
-    found = boresight_by_slice(bench.stages.calibrated, bench.chamber)
-    if found is None:
+    boresight = boresight_by_slice(bench.stages.calibrated, bench.chamber)
+    if boresight is None:
         return None
-    phi, fixed = found[0], found[1][:, :, bench.middle]
+    phi, fixed = boresight[0], boresight[1][:, :, bench.middle]
     mean = fixed.mean(axis=1, keepdims=True)
     size = float(np.linalg.norm(mean))
     order = np.argsort(phi)
@@ -240,7 +242,7 @@ def _assemble(bench: _DiagnosisInputs) -> Diagnosis | None:
 
 
 def _distance(bench: _DiagnosisInputs) -> Diagnosis:
-    sphere = bench.done.sphere
+    sphere = bench.processed.sphere
     factor = even_distance_factor(sphere, bench.device, bench.chamber.range_length_m)[bench.middle, :, 0]
     theta = np.rad2deg(sphere.theta)
     return Diagnosis(
@@ -253,7 +255,7 @@ def _distance(bench: _DiagnosisInputs) -> Diagnosis:
 
 
 def _room(bench: _DiagnosisInputs) -> Diagnosis | None:
-    heard = bench.done.heard
+    heard = bench.processed.heard
     if heard is None:
         return None
     number = np.arange(1.0, heard.factors.size + 1.0)
@@ -273,26 +275,28 @@ def _room(bench: _DiagnosisInputs) -> Diagnosis | None:
 
 
 def _alignment(bench: _DiagnosisInputs) -> Diagnosis | None:
-    found = bench.done.alignment
-    if found is None:
+    estimate = bench.processed.alignment
+    if estimate is None:
         return None
     curves = (
-        DiagnosisCurve("before", np.rad2deg(bench.done.sphere.theta), _outside_db(bench, bench.stages.sphere)),
-        DiagnosisCurve("after", np.rad2deg(bench.done.sphere.theta), _outside_db(bench, bench.done.sphere), True),
+        DiagnosisCurve("before", np.rad2deg(bench.processed.sphere.theta), _outside_db(bench, bench.stages.sphere)),
+        DiagnosisCurve(
+            "after", np.rad2deg(bench.processed.sphere.theta), _outside_db(bench, bench.processed.sphere), True
+        ),
     )
     return Diagnosis(
         "alignment",
         "theta / deg",
         "what does not fit the device's waves / dB",
         curves,
-        f"Misalignment moves data out of the device's waves: {level_db(found.residual_before):.1f} dB before the correction, "
-        f"{level_db(found.residual):.1f} dB after it. {' '.join(s + '.' for s in [*found.warnings(), *found.sentences()[:2]])}",
+        f"Misalignment moves data out of the device's waves: {level_db(estimate.residual_before):.1f} dB before the correction, "
+        f"{level_db(estimate.residual):.1f} dB after it. {' '.join(s + '.' for s in [*estimate.warnings(), *estimate.sentences()[:2]])}",
     )
 
 
 def _outside_db(bench: _DiagnosisInputs, sphere: MeasuredSphere) -> FloatArray:
     """Return the rms over a ring of what does not fit, relative to the peak, (theta,)."""
-    step, field = bench.done.step, sphere.field[bench.middle][None]
+    step, field = bench.processed.step, sphere.field[bench.middle][None]
     kept = resized(step.measured(field), step.keep_order)
     rest = field - synthesis(kept, sphere.theta, sphere.phi.size)
     power = np.mean(np.sum(np.abs(rest) ** 2, axis=1), axis=-1)[0]
@@ -307,12 +311,16 @@ def _spectrum(coefficients: ComplexArray, k: float) -> tuple[FloatArray, FloatAr
 
 
 def _far_field(bench: _DiagnosisInputs) -> Diagnosis:
-    done, middle = bench.done, bench.middle
-    measured = done.step.measured(done.sphere.field[middle][None])[0]
+    processed, middle = bench.processed, bench.middle
+    measured = processed.step.measured(processed.sphere.field[middle][None])[0]
     curves = (
-        DiagnosisCurve("as measured, probe and distance in it", *_spectrum(measured, float(done.expansion.k[middle]))),
         DiagnosisCurve(
-            "device", *_spectrum(done.expansion.coefficients[middle], float(done.expansion.k[middle])), after=True
+            "as measured, probe and distance in it", *_spectrum(measured, float(processed.expansion.k[middle]))
+        ),
+        DiagnosisCurve(
+            "device",
+            *_spectrum(processed.expansion.coefficients[middle], float(processed.expansion.k[middle])),
+            after=True,
         ),
     )
     return Diagnosis(
@@ -320,22 +328,22 @@ def _far_field(bench: _DiagnosisInputs) -> Diagnosis:
         "degree of the waves",
         "power / dB of all",
         curves,
-        f"Truncated at order {done.step.keep_order}; the grid resolves orders up to {done.step.order}. "
+        f"Truncated at order {processed.step.keep_order}; the grid resolves orders up to {processed.step.order}. "
         "Higher orders hold noise and stray signals and are discarded.",
     )
 
 
 def _mode_filter(bench: _DiagnosisInputs) -> Diagnosis | None:
-    done, middle = bench.done, bench.middle
-    own = done.step.own_waves
+    processed, middle = bench.processed, bench.middle
+    own = processed.step.own_waves
     if own is None:
         return None
-    open_step = replace(done.step, own_waves=None)
-    whole = open_step.expansion(done.sphere.field[middle][None])
-    k = float(done.expansion.k[middle])
+    open_step = replace(processed.step, own_waves=None)
+    whole = open_step.expansion(processed.sphere.field[middle][None])
+    k = float(processed.expansion.k[middle])
     whole = Expansion(whole.coefficients[0], np.asarray(k))
     centred = whole.translated(-own.centre_m)
-    kept = Expansion(done.expansion.coefficients[middle], np.asarray(k)).translated(-own.centre_m)
+    kept = Expansion(processed.expansion.coefficients[middle], np.asarray(k)).translated(-own.centre_m)
     curves = (
         DiagnosisCurve("before", *_spectrum(centred.coefficients, k)),
         DiagnosisCurve("after", *_spectrum(kept.coefficients, k), after=True),
@@ -358,11 +366,11 @@ def _main_lobe(level: FloatArray) -> np.ndarray:
 
 
 def _phase_centre(bench: _DiagnosisInputs) -> Diagnosis:
-    done, middle = bench.done, bench.middle
-    region, slant = float(np.deg2rad(done.sphere.region_deg)), done.budget.slant
-    coefficients, k = done.expansion.coefficients[middle], float(done.expansion.k[middle])
-    found = centre_of(done, bench.device.slant_deg)
-    flat = Expansion(coefficients, np.asarray(k)).translated(-found.position_m)
+    processed, middle = bench.processed, bench.middle
+    region, slant = float(np.deg2rad(processed.sphere.region_deg)), processed.budget.slant
+    coefficients, k = processed.expansion.coefficients[middle], float(processed.expansion.k[middle])
+    centre = centre_of(processed, bench.device.slant_deg)
+    flat = Expansion(coefficients, np.asarray(k)).translated(-centre.position_m)
     curves = []
     for name, one, after in (
         ("about the axes' intersection", coefficients, False),
@@ -380,19 +388,20 @@ def _phase_centre(bench: _DiagnosisInputs) -> Diagnosis:
         phase = np.where(strong, np.rad2deg(np.unwrap(np.angle(np.nan_to_num(line.co)))), np.nan)
         curves.append(DiagnosisCurve(name, line.angle_deg, phase - phase[phase.size // 2], after))
     ends = [
-        phase_centre(done.expansion.coefficients[i], float(done.expansion.k[i]), slant=slant, cone_deg=found.cone_deg,
+        phase_centre(processed.expansion.coefficients[i], float(processed.expansion.k[i]), slant=slant,
+        cone_deg=centre.cone_deg,
                      region=region).position_m
         for i in (0, -1)
     ]  # fmt: skip
     wander = 1e3 * float(np.linalg.norm(ends[1] - ends[0]))
-    x, y, z = 1e3 * found.position_m
+    x, y, z = 1e3 * centre.position_m
     return Diagnosis(
         "phase centre",
         "angle from the peak in the E plane / deg",
         "phase / deg",
         tuple(curves),
-        f"Phase centre {found.reason}."
-        if found.reason
+        f"Phase centre {centre.reason}."
+        if centre.reason
         else f"Phase centre at x {x:+.2f}, y {y:+.2f}, z {z:+.2f} mm; from one end of the band to the other it wanders by {wander:.2f} mm.",
     )
 

@@ -82,8 +82,8 @@ def chance_of_drift(drift: DriftTrack, chamber: Chamber, *, tie_level_db: float 
         return np.asarray(np.max([likely(f) for f in BROKEN], axis=0) - np.max([likely(f) for f in KEPT], axis=0))
 
     shown = level if of_level else phase
-    found = float(unlike((shown - shown[0])[None])[0])
-    return float((1 + np.count_nonzero(unlike(drawn(TRIALS)) >= found)) / (1 + TRIALS))
+    unlikeness = float(unlike((shown - shown[0])[None])[0])
+    return float((1 + np.count_nonzero(unlike(drawn(TRIALS)) >= unlikeness)) / (1 + TRIALS))
 
 
 def _leakage(time_s: FloatArray, count: int, random: np.random.Generator) -> FloatArray:

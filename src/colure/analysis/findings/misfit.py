@@ -51,7 +51,7 @@ NOISE_RANGE_DB = np.linspace(-12.0, 12.0, 193)
 class Shares:
     """Powers outside the device's waves, of one reading, relative to the peak.
 
-    found
+    measured
         What the record shows.
     rooms (room,)
         What rooms of the declared level leave.
@@ -61,14 +61,14 @@ class Shares:
         How far the true noise power may lie beside that, and how likely each is.
     """
 
-    found: float
+    measured: float
     rooms: FloatArray
     noise: FloatArray
     other: FloatArray
     spread_db: FloatArray
     weight: FloatArray
 
-    def chance(self, found: float | None = None, *, echoes_db: float = 0.0, noise_db: float = 0.0) -> float:
+    def chance(self, power: float | None = None, *, echoes_db: float = 0.0, noise_db: float = 0.0) -> float:
         """Return how many ranges as declared leave as much as was found, or more.
 
         echoes_db, noise_db
@@ -76,7 +76,7 @@ class Shares:
         """
         beside = self._noisy * 10.0 ** (noise_db / 10.0) + self.other[:, None]
         logs = 0.5 * np.log(self.rooms)
-        over = (self.found if found is None else found) - beside
+        over = (self.measured if power is None else power) - beside
         with np.errstate(divide="ignore"):
             high = 0.5 * np.log(np.maximum(over, 0.0)) - logs.mean() - echoes_db * np.log(10.0) / 20.0
         # The power of a room is nearly log-normal; a hundredth of a neper is left for what so few rooms tell.
@@ -92,7 +92,7 @@ class Shares:
         )
         beside = self._noisy[draw, spread] + self.other[draw]
         with np.errstate(divide="ignore"):
-            ratio = power_db(np.maximum(self.found - beside, 0.0) / random.choice(self.rooms, DRAWS))
+            ratio = power_db(np.maximum(self.measured - beside, 0.0) / random.choice(self.rooms, DRAWS))
         return [float(declared_db + v) for v in np.quantile(ratio, quantiles, method="closest_observation")]
 
     @cached_property
@@ -165,15 +165,15 @@ class ScanMisfit:
         return float(np.sqrt(np.max(np.sum(np.abs(self.inputs.sphere.field) ** 2, axis=1))))
 
 
-def misfit_of(done: Processed) -> ScanMisfit | None:
+def misfit_of(processed: Processed) -> ScanMisfit | None:
     """Return the scan at the middle frequency; None where a scan says nothing of this kind."""
-    sphere, step, chamber = done.sphere, done.step, done.chamber
+    sphere, step, chamber = processed.sphere, processed.step, processed.chamber
     if chamber is None or step.direct or sphere.one_polarization:
         return None
     if chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH and sphere.slices_used < 1:
         return None
-    inputs = done.budget.only(done.frequency_hz.size // 2)
-    return ScanMisfit(inputs, () if done.alignment is not None else standard_errors(inputs.chamber))
+    inputs = processed.budget.only(processed.frequency_hz.size // 2)
+    return ScanMisfit(inputs, () if processed.alignment is not None else standard_errors(inputs.chamber))
 
 
 def times(error: Misalignment, factor: float) -> Misalignment:
@@ -185,16 +185,16 @@ def standard_errors(chamber: Chamber) -> tuple[Misalignment, ...]:
     """Return every declared adjustment off by one standard deviation; those of no size are left out."""
     tolerance = chamber.alignment
     across = 0.5e-3 * tolerance.axes_offset_mm / 3**0.5
-    found = [times(one, 0.5) for _, _, one in angle_errors(chamber.positioner.geometry, tolerance)]
-    found += [
+    misalignments = [times(one, 0.5) for _, _, one in angle_errors(chamber.positioner.geometry, tolerance)]
+    misalignments += [
         replace(ALIGNED, carried_axis_offset=one)
         for one in ((across, 0.0, 0.0), (0.0, across, 0.0), (0.0, 0.0, across))
     ]
-    found.append(replace(ALIGNED, probe_roll_zero=float(0.5 * np.deg2rad(tolerance.probe_roll_zero_deg))))
-    return tuple(one for one in found if one != ALIGNED)
+    misalignments.append(replace(ALIGNED, probe_roll_zero=float(0.5 * np.deg2rad(tolerance.probe_roll_zero_deg))))
+    return tuple(one for one in misalignments if one != ALIGNED)
 
 
-def shares_of(done: Processed, misfit: ScanMisfit) -> Shares:
+def shares_of(processed: Processed, misfit: ScanMisfit) -> Shares:
     """Return the powers outside the device's waves: found, and what a range as declared leaves."""
     inputs = misfit.inputs
     random = np.random.default_rng(SEED)
@@ -202,8 +202,8 @@ def shares_of(done: Processed, misfit: ScanMisfit) -> Shares:
     draw = stray_in_a_room(trial, 10.0 ** (inputs.chamber.echo_level_db / 20.0), random)
     noise = np.stack([inputs.sphere.white_noise(random) * inputs.noise_sigma[0] for _ in range(NOISES)])
     # Sweeps of all frequencies tell the noise better than those of one.
-    known, middle = done.transfer.noise[:, 0] ** 2, done.frequency_hz.size // 2
-    alike = known if done.noise_by_frequency is None else known / done.noise_by_frequency
+    known, middle = processed.transfer.noise[:, 0] ** 2, processed.frequency_hz.size // 2
+    alike = known if processed.noise_by_frequency is None else known / processed.noise_by_frequency
     pooled = float(alike.mean() / max(alike[middle], 1e-300))
     measured_db = float(power_db(known.mean(), least=1e-30))
     return Shares(
@@ -211,14 +211,14 @@ def shares_of(done: Processed, misfit: ScanMisfit) -> Shares:
         np.array([misfit.power(draw()[0][None])[0] for _ in range(ROOMS)]),
         pooled * misfit.power(noise),
         misfit.power(np.stack([_drifting(inputs, random) for _ in range(NOISES)])) + _chain_power(misfit, random),
-        *noise_known(measured_db, done.noise_promised_db, freedom_of(done)),
+        *noise_known(measured_db, processed.noise_promised_db, freedom_of(processed)),
     )
 
 
-def freedom_of(done: Processed) -> int:
+def freedom_of(processed: Processed) -> int:
     """Return the degrees of freedom of the noise as the reference's repeated sweeps tell it."""
-    sweeps = 1 if done.chamber is None else done.chamber.reference.sweeps
-    return 2 * max(1, sweeps - 1) * done.frequency_hz.size
+    sweeps = 1 if processed.chamber is None else processed.chamber.reference.sweeps
+    return 2 * max(1, sweeps - 1) * processed.frequency_hz.size
 
 
 def chance_of_adjustments(misfit: ScanMisfit, echoes_db: float) -> float | None:
@@ -235,8 +235,8 @@ def chance_of_adjustments(misfit: ScanMisfit, echoes_db: float) -> float | None:
         (group.T @ group for group in (misfit.rows(one) @ traces for one in _drawn(misfit.inputs, echoes_db))),
         np.zeros((len(misfit.errors), len(misfit.errors))),
     )
-    found = misfit.rows(misfit.inputs.sphere.field[None])[0]
-    _, sigma, chance = against_declared(seen, moved, traces.T @ found)
+    outside = misfit.rows(misfit.inputs.sphere.field[None])[0]
+    _, sigma, chance = against_declared(seen, moved, traces.T @ outside)
     # A parameter whose uncertainty the data alone know no better than the declaration says nothing.
     return chance if float(np.min(sigma)) < 1.0 else None
 

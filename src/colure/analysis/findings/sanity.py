@@ -37,36 +37,36 @@ MISFIT_WRONG_DB, MISFIT_LOOK_ABOVE_DB = -25.0, 10.0
 LEVELS = ("gain_dbi", "efficiency_db", "eirp_dbm", "trp_dbm", "eis_dbm", "tis_dbm")
 
 
-def sanity(done: Processed, figures: Sequence[Figure] = ()) -> list[Finding]:
+def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding]:
     """Return what cannot be, or is not as declared, worst first.
 
     figures
         With their intervals; without them a margin for the reference's gain alone is left.
     """
-    device, chamber = done.device, done.chamber
+    device, chamber = processed.device, processed.chamber
     if device is None or chamber is None:
         return []
-    found = [
-        *_level(done, chamber, device),
-        *_noise(done),
-        *_sphere(done, device, figures),
-        *_gain(done, chamber, device, figures),
-        *_efficiency(done, figures),
-        *_misfit(done, chamber, device),
-        *_complete(done),
-        *_conditions(done),
+    findings = [
+        *_level(processed, chamber, device),
+        *_noise(processed),
+        *_sphere(processed, device, figures),
+        *_gain(processed, chamber, device, figures),
+        *_efficiency(processed, figures),
+        *_misfit(processed, chamber, device),
+        *_complete(processed),
+        *_conditions(processed),
     ]
-    return sorted(found, key=lambda one: one.rank)
+    return sorted(findings, key=lambda one: one.rank)
 
 
-def marked(figures: Sequence[Figure], found: Sequence[Finding]) -> list[Figure]:
+def marked(figures: Sequence[Figure], findings: Sequence[Finding]) -> list[Figure]:
     """Return the figures with what is known against them."""
-    return [_marked(figure, found) for figure in figures]
+    return [_marked(figure, findings) for figure in figures]
 
 
-def _marked(figure: Figure, found: Sequence[Finding]) -> Figure:
+def _marked(figure: Figure, findings: Sequence[Finding]) -> Figure:
     against = [
-        one for one in found if one.severity != "information" and (not one.figures or figure.name in one.figures)
+        one for one in findings if one.severity != "information" and (not one.figures or figure.name in one.figures)
     ]
     if not against or figure.reason:
         return figure
@@ -93,10 +93,10 @@ def most_directivity_dbi(device: Device, frequency_hz: float) -> float:
     return float(power_db(n**2 + 2.0 * n))
 
 
-def _level(done: Processed, chamber: Chamber, device: Device) -> Iterator[Finding]:
+def _level(processed: Processed, chamber: Chamber, device: Device) -> Iterator[Finding]:
     # The rms of all frequencies was read, and path loss goes with frequency: bands may lie far apart.
-    alike = float(np.mean(done.frequency_hz**-2.0) ** -0.5)
-    read, wanted = done.scan_peak_db, expected_peak_db(chamber, device, alike)
+    alike = float(np.mean(processed.frequency_hz**-2.0) ** -0.5)
+    read, wanted = processed.scan_peak_db, expected_peak_db(chamber, device, alike)
     if read is None or abs(read - wanted) <= LEVEL_LOOK_DB:
         return
     off = read - wanted
@@ -107,35 +107,35 @@ def _level(done: Processed, chamber: Chamber, device: Device) -> Iterator[Findin
     yield Finding("level", read, text, NOT_TO_BE_USED if abs(off) > LEVEL_WRONG_DB else "look")
 
 
-def _noise(done: Processed) -> Iterator[Finding]:
-    peak = float(np.abs(done.sphere.field).max())
-    snr = -level_db(float(np.max(done.budget.noise_sigma)) / peak)
+def _noise(processed: Processed) -> Iterator[Finding]:
+    peak = float(np.abs(processed.sphere.field).max())
+    snr = -level_db(float(np.max(processed.budget.noise_sigma)) / peak)
     if snr >= SNR_LOOK_DB:
         return
     text = f"noise lies only {snr:.0f} dB below the peak: raise power_dbm, narrow if_bandwidth_hz or average, and measure again"
     yield Finding("signal to noise", -snr, text, NOT_TO_BE_USED if snr < SNR_WRONG_DB else "look")
 
 
-def _of(figures: Sequence[Figure], name: str, done: Processed) -> list[tuple[float, float, float]]:
+def _of(figures: Sequence[Figure], name: str, processed: Processed) -> list[tuple[float, float, float]]:
     """Return (frequency, value, expanded uncertainty) of a figure; its values alone where no interval is known yet."""
     known = [
         (one.frequency_hz, one.value, one.expanded_uncertainty)
         for one in figures
         if one.name == name and not one.reason
     ]
-    if known or name not in done.budget.figures.names:
+    if known or name not in processed.budget.figures.names:
         return known
-    chosen = done.budget.figures
+    chosen = processed.budget.figures
     index = chosen.names.index(name)
-    values = [float(chosen.definitions[index].display(float(v))) for v in chosen.values(done.expansion)[:, index]]
-    margin = 0.5 if done.chamber is None else done.budget.chamber.reference.gain_uncertainty_db
-    return [(float(f), v, margin) for f, v in zip(done.frequency_hz, values, strict=True) if np.isfinite(v)]
+    values = [float(chosen.definitions[index].display(float(v))) for v in chosen.values(processed.expansion)[:, index]]
+    margin = 0.5 if processed.chamber is None else processed.budget.chamber.reference.gain_uncertainty_db
+    return [(float(f), v, margin) for f, v in zip(processed.frequency_hz, values, strict=True) if np.isfinite(v)]
 
 
-def _sphere(done: Processed, device: Device, figures: Sequence[Figure]) -> Iterator[Finding]:
-    name = "directivity_dbi" if "directivity_dbi" in done.budget.figures.names else "gain_dbi"
+def _sphere(processed: Processed, device: Device, figures: Sequence[Figure]) -> Iterator[Finding]:
+    name = "directivity_dbi" if "directivity_dbi" in processed.budget.figures.names else "gain_dbi"
     over = []
-    for frequency, value, uncertainty in _of(figures, name, done):
+    for frequency, value, uncertainty in _of(figures, name, processed):
         limit = most_directivity_dbi(device, frequency) + SPHERE_MARGIN_DB
         over.append((value - uncertainty - limit, value, limit, frequency))
     if not over or max(over)[0] <= 0.0:
@@ -149,12 +149,12 @@ def _sphere(done: Processed, device: Device, figures: Sequence[Figure]) -> Itera
     yield Finding("size", NOTHING_DB, text, NOT_TO_BE_USED)
 
 
-def _gain(done: Processed, chamber: Chamber, device: Device, figures: Sequence[Figure]) -> Iterator[Finding]:
-    if "gain_dbi" not in done.budget.figures.names:
+def _gain(processed: Processed, chamber: Chamber, device: Device, figures: Sequence[Figure]) -> Iterator[Finding]:
+    if "gain_dbi" not in processed.budget.figures.names:
         return
     off = [
         (np.sign(v - device.expected_gain_dbi) * max(0.0, abs(v - device.expected_gain_dbi) - u), v, f)
-        for f, v, u in _of(figures, "gain_dbi", done)
+        for f, v, u in _of(figures, "gain_dbi", processed)
     ]
     if not off:
         return
@@ -168,9 +168,9 @@ def _gain(done: Processed, chamber: Chamber, device: Device, figures: Sequence[F
     yield Finding("gain", NOTHING_DB, text, NOT_TO_BE_USED if abs(most[0]) > GAIN_WRONG_DB else "look")
 
 
-def _efficiency(done: Processed, figures: Sequence[Figure]) -> Iterator[Finding]:
+def _efficiency(processed: Processed, figures: Sequence[Figure]) -> Iterator[Finding]:
     # Three standard uncertainties: of lossless devices two would be called wrong in one of forty cases.
-    over = [(v - 1.5 * u, v, f) for f, v, u in _of(figures, "efficiency_db", done) if v - 1.5 * u > 0.0]
+    over = [(v - 1.5 * u, v, f) for f, v, u in _of(figures, "efficiency_db", processed) if v - 1.5 * u > 0.0]
     if not over:
         return
     _, value, frequency = max(over)
@@ -181,15 +181,15 @@ def _efficiency(done: Processed, figures: Sequence[Figure]) -> Iterator[Finding]
     yield Finding("efficiency", NOTHING_DB, text, NOT_TO_BE_USED, LEVELS)
 
 
-def _misfit(done: Processed, chamber: Chamber, device: Device) -> Iterator[Finding]:
+def _misfit(processed: Processed, chamber: Chamber, device: Device) -> Iterator[Finding]:
     """Tell waves beyond the declared size: what does not fit is far more than a room's echoes leave."""
-    sphere, step = done.sphere, done.step
+    sphere, step = processed.sphere, processed.step
     if not sphere.whole or step.direct or sphere.one_polarization or step.rings is not None:
         return
     rest = np.sum(np.abs(sphere.field - step.refitted(sphere.field)) ** 2, axis=1)
     weight = np.sin(sphere.theta)[:, None]
     mean = np.sum(rest * weight, axis=(-2, -1)) / (np.sum(weight) * sphere.phi.size)
-    noise = done.budget.noise_sigma**2 * 2.0
+    noise = processed.budget.noise_sigma**2 * 2.0
     peak = np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(-2, -1))
     level = level_db(float(np.sqrt(max(0.0, float(np.max((mean - noise) / peak))))))
     if level <= min(MISFIT_WRONG_DB, chamber.echo_level_db + MISFIT_LOOK_ABOVE_DB):
@@ -202,23 +202,28 @@ def _misfit(done: Processed, chamber: Chamber, device: Device) -> Iterator[Findi
     yield Finding("size", level, text, NOT_TO_BE_USED if level > MISFIT_WRONG_DB else "look")
 
 
-def _complete(done: Processed) -> Iterator[Finding]:
-    found = done.completeness
-    if found is None or found.whole:
+def _complete(processed: Processed) -> Iterator[Finding]:
+    completeness = processed.completeness
+    if completeness is None or completeness.whole:
         return
-    text = found.text + '; the budget\'s row "slice aliasing" holds what the missing ones may change' * found.thinned
+    text = (
+        completeness.text
+        + '; the budget\'s row "slice aliasing" holds what the missing ones may change' * completeness.thinned
+    )
     yield Finding("incomplete", NOTHING_DB, text, "look")
 
 
-def _conditions(done: Processed) -> Iterator[Finding]:
+def _conditions(processed: Processed) -> Iterator[Finding]:
     """Say what sensors were lost, and how far the air's temperature moved."""
-    spans = spans_of(done.budget.sweeps.record)
+    spans = spans_of(processed.budget.sweeps.record)
     for one in spans:
         if one.lost > 0.0:
             yield Finding(
                 "sensor lost", NOTHING_DB,
                 f"sensor {one.name} was lost at {100.0 * one.lost:.0f} % of the points: its values there are not known",
             )  # fmt: skip
-    found = celsius(spans)
-    if found is not None:
-        yield Finding("air", NOTHING_DB, f"the air had {found[0]:.1f} to {found[1]:.1f} deg C at the measured points")
+    air_celsius = celsius(spans)
+    if air_celsius is not None:
+        yield Finding(
+            "air", NOTHING_DB, f"the air had {air_celsius[0]:.1f} to {air_celsius[1]:.1f} deg C at the measured points"
+        )

@@ -29,16 +29,16 @@ if TYPE_CHECKING:
     from colure.model.figure import Figure
 
 
-def room_of(done: Processed, chamber: Chamber) -> EchoMap | None:
+def room_of(processed: Processed, chamber: Chamber) -> EchoMap | None:
     """Return the map of the room, None where the scan cannot tell."""
     # Echoes come from fixed directions of the room only where the probe stands still.
-    if chamber.swings_probe or not done.sphere.whole or done.sphere.one_polarization or done.step.direct:
+    if chamber.swings_probe or not processed.sphere.whole or processed.sphere.one_polarization or processed.step.direct:
         return None
-    return echo_map(done.sphere, done.step, done.expansion, chamber.positioner.geometry)
+    return echo_map(processed.sphere, processed.step, processed.expansion, chamber.positioner.geometry)
 
 
 def self_check(
-    done: Processed,
+    processed: Processed,
     chamber: Chamber,
     device_slant_deg: float,
     *,
@@ -52,42 +52,42 @@ def self_check(
     figures
         With their intervals, where they are known already.
     """
-    found = [*_drift(done), *_alignment(done, chamber), *_ports(done, chamber), *_noise(done)]
-    found += (
-        distance_findings(done.bounce, chamber)
-        + _correction(done)
-        + _cable(done)
+    findings = [*_drift(processed), *_alignment(processed, chamber), *_ports(processed, chamber), *_noise(processed)]
+    findings += (
+        distance_findings(processed.bounce, chamber)
+        + _correction(processed)
+        + _cable(processed)
         + _room(room)
-        + room_findings(done.heard)
-        + _cautions(done)
-        + sanity(done, figures)
-        + against_declaration(done)
+        + room_findings(processed.heard)
+        + _cautions(processed)
+        + sanity(processed, figures)
+        + against_declaration(processed)
     )
-    if done.pole_spread_db is not None:
-        text = f"every slice saw the boresight; the readings differ by {done.pole_spread_db:.1f} dB rms relative to the peak"
-        found.append(Finding("pole", done.pole_spread_db, text))
-    found.sort(key=lambda one: (one.rank, -one.level_db))
-    centre = centre_of(done, device_slant_deg)
+    if processed.pole_spread_db is not None:
+        text = f"every slice saw the boresight; the readings differ by {processed.pole_spread_db:.1f} dB rms relative to the peak"
+        findings.append(Finding("pole", processed.pole_spread_db, text))
+    findings.sort(key=lambda one: (one.rank, -one.level_db))
+    centre = centre_of(processed, device_slant_deg)
     x, y, z = (1e3 * float(v) for v in centre.position_m)
     dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)
     flat = f"{centre.ripple_deg:.2f} deg rms within {centre.cone_deg:.3g} deg of the peak ({centre.ripple_before_deg:.1f} deg about the axes' intersection)"
     text = f"phase centre {centre.reason}" if centre.reason else (
         f"phase centre at x {x:+.3f} \u00b1 {dx:.3f}, y {y:+.3f} \u00b1 {dy:.3f}, z {z:+.3f} \u00b1 {dz:.3f} mm (noise alone). "
         f"About it the phase is flat to {flat}")  # fmt: skip
-    found.append(Finding("phase centre", NOTHING_DB, text))
-    return found
+    findings.append(Finding("phase centre", NOTHING_DB, text))
+    return findings
 
 
-def centre_of(done: Processed, slant_deg: float) -> PhaseCentre:
+def centre_of(processed: Processed, slant_deg: float) -> PhaseCentre:
     """Return the phase centre at mid-band, in a cone that stays inside the region."""
-    middle, figures = done.frequency_hz.size // 2, done.budget.figures
+    middle, figures = processed.frequency_hz.size // 2, processed.budget.figures
     return phase_centre(
-        done.expansion.coefficients[middle],
-        float(done.expansion.k[middle]),
+        processed.expansion.coefficients[middle],
+        float(processed.expansion.k[middle]),
         slant=float(np.deg2rad(slant_deg)),
         region=figures.region,
-        noise=float(done.budget.noise_sigma[middle])
-        * float(np.sqrt(4.0 * np.pi / (done.sphere.theta.size * done.sphere.phi.size))),
+        noise=float(processed.budget.noise_sigma[middle])
+        * float(np.sqrt(4.0 * np.pi / (processed.sphere.theta.size * processed.sphere.phi.size))),
     )
 
 
@@ -95,29 +95,29 @@ def centre_of(done: Processed, slant_deg: float) -> PhaseCentre:
 WEAK_TIES_DB = 15.0
 
 
-def _weak_ties(done: Processed) -> list[Finding]:
+def _weak_ties(processed: Processed) -> list[Finding]:
     """Say that the ties look where the device radiates little, and what that costs."""
-    below = done.tie_below_peak_db
+    below = processed.tie_below_peak_db
     if below is None or below < WEAK_TIES_DB:
         return []
     cost = (
-        f"their noise is {100 * done.drift.noise:.2g} %, and they were weighed by it"
-        if done.drift.readable
+        f"their noise is {100 * processed.drift.noise:.2g} %, and they were weighed by it"
+        if processed.drift.readable
         else "they are mostly noise and corrected nothing: the drift row is what chamber.toml declares"
     )
     text = f"the ties read {below:.0f} dB less than the strongest sweep; {cost}. The next run of this campaign looks along the strongest direction of this one; beam_deg in device.toml says it before"
-    return [Finding("ties", -below, text, "information" if done.drift.readable else "look")]
+    return [Finding("ties", -below, text, "information" if processed.drift.readable else "look")]
 
 
-def _drift(done: Processed) -> list[Finding]:
-    ratio = done.drift.ratio
+def _drift(processed: Processed) -> list[Finding]:
+    ratio = processed.drift.ratio
     moved = float(np.max(np.abs(ratio / ratio[:1] - 1.0)))
-    out = [Finding("drift", level_db(done.drift.between), (
+    out = [Finding("drift", level_db(processed.drift.between), (
         f"boresight check readings (ties) drifted by {amplitude_db(np.abs(ratio).max() / np.abs(ratio).min()):.2f} dB and "
         f"{np.rad2deg(np.ptp(np.unwrap(np.angle(ratio), axis=0))):.1f} deg ({level_db(moved):.0f} dB). "
-        f"After correction {100 * done.drift.between:.2f} % rms remain"))]  # fmt: skip
-    out += _weak_ties(done)
-    for jump in done.drift.jumps:
+        f"After correction {100 * processed.drift.between:.2f} % rms remain"))]  # fmt: skip
+    out += _weak_ties(processed)
+    for jump in processed.drift.jumps:
         size = abs(np.exp(jump.level_db / 8.6859 + 1j * np.deg2rad(jump.phase_deg)) - 1.0)
         out.append(Finding("jump", level_db(float(size)), (
             f"a jump of {jump.level_db:+.2f} dB and {jump.phase_deg:+.1f} deg between {jump.after_s:.0f} and {jump.before_s:.0f} s. "
@@ -125,28 +125,28 @@ def _drift(done: Processed) -> list[Finding]:
     return out
 
 
-def _alignment(done: Processed, chamber: Chamber) -> list[Finding]:
-    found = done.alignment
-    if found is None:
+def _alignment(processed: Processed, chamber: Chamber) -> list[Finding]:
+    estimate = processed.alignment
+    if estimate is None:
         return []
-    took = np.sqrt(max(0.0, found.residual_before**2 - found.residual**2))
-    summary = f"the alignment correction lowered the misfit from {level_db(found.residual_before):.1f} to {level_db(found.residual):.1f} dB"
+    took = np.sqrt(max(0.0, estimate.residual_before**2 - estimate.residual**2))
+    summary = f"the alignment correction lowered the misfit from {level_db(estimate.residual_before):.1f} to {level_db(estimate.residual):.1f} dB"
     level = level_db(float(took))
     # An adjustment that is off by more than was declared wants a person's eye.
-    out = [Finding("alignment", level, text, "look") for text in found.warnings()]
+    out = [Finding("alignment", level, text, "look") for text in estimate.warnings()]
     out.append(Finding("alignment", level, summary))
     return out + [
         Finding("alignment", level_db(float(took)) - 0.01 * (1 + index), text)
-        for index, text in enumerate([*found.sentences(), *_hidden(done, chamber)])
+        for index, text in enumerate([*estimate.sentences(), *_hidden(processed, chamber)])
     ]
 
 
-def _hidden(done: Processed, chamber: Chamber) -> list[str]:
+def _hidden(processed: Processed, chamber: Chamber) -> list[str]:
     """Say what one scan of a sphere cannot show of the set-up, and what would show it."""
     tolerance = chamber.alignment
     # Gaussian beam exp(-c a^2) of the probe's gain, c = G/8: a tilted one weighs the device's two sides differently.
     bend = 10.0 ** (chamber.probe.gain_dbi / 10.0) / 8.0
-    reach = done.step.keep_order / float(done.expansion.k.max())
+    reach = processed.step.keep_order / float(processed.expansion.k.max())
     tapered = level_db(2.0 * bend * reach / chamber.range_length_m * float(np.deg2rad(1.0)))
     return [
         f"range length: one scan cannot show it; the declared value (\u00b1{tolerance.distance_mm:g} mm) was used (a laser, or two set-ups, tell)",
@@ -155,13 +155,13 @@ def _hidden(done: Processed, chamber: Chamber) -> list[str]:
     ]
 
 
-def _cable(done: Processed) -> list[Finding]:
-    if done.cable is None:
+def _cable(processed: Processed) -> list[Finding]:
+    if processed.cable is None:
         return []
-    size = abs(np.exp(1j * np.deg2rad(0.5 * done.cable.largest_deg) + done.cable.largest_db / 17.4) - 1.0)
-    return [Finding("cable", level_db(done.cable.expanded / 2.0), (
-        f"the moving cable changes by {done.cable.largest_deg:.2f} deg and {done.cable.largest_db:.3f} dB over the travel "
-        f"({level_db(float(size)):.0f} dB); after the correction ±{np.rad2deg(done.cable.expanded):.3f} deg are left"))]  # fmt: skip
+    size = abs(np.exp(1j * np.deg2rad(0.5 * processed.cable.largest_deg) + processed.cable.largest_db / 17.4) - 1.0)
+    return [Finding("cable", level_db(processed.cable.expanded / 2.0), (
+        f"the moving cable changes by {processed.cable.largest_deg:.2f} deg and {processed.cable.largest_db:.3f} dB over the travel "
+        f"({level_db(float(size)):.0f} dB); after the correction ±{np.rad2deg(processed.cable.expanded):.3f} deg are left"))]  # fmt: skip
 
 
 def _room(room: EchoMap | None) -> list[Finding]:
@@ -178,14 +178,14 @@ def _room(room: EchoMap | None) -> list[Finding]:
     return out
 
 
-def _cautions(done: Processed) -> list[Finding]:
+def _cautions(processed: Processed) -> list[Finding]:
     """Say what the steps themselves warn of; a caution is worth reading first."""
-    return [Finding("caution", 0.0, text) for text in cautions(done.pattern.attrs["history_json"])]
+    return [Finding("caution", 0.0, text) for text in cautions(processed.pattern.attrs["history_json"])]
 
 
-def _correction(done: Processed) -> list[Finding]:
+def _correction(processed: Processed) -> list[Finding]:
     """Say that a transform took an ideal dipole for the probe."""
-    if done.budget.probe is not None or done.step.direct:
+    if processed.budget.probe is not None or processed.step.direct:
         return []
     return [
         Finding(
@@ -196,9 +196,9 @@ def _correction(done: Processed) -> list[Finding]:
     ]
 
 
-def _ports(done: Processed, chamber: Chamber) -> list[Finding]:
+def _ports(processed: Processed, chamber: Chamber) -> list[Finding]:
     out = []
-    transfer = done.transfer
+    transfer = processed.transfer
     leak = float(np.max(np.abs(transfer.leak))) if transfer.leak.any() else 0.0
     off = transfer.response - np.eye(transfer.response.shape[1])
     leak = max(leak, float(np.abs(off).max()))
@@ -207,7 +207,7 @@ def _ports(done: Processed, chamber: Chamber) -> list[Finding]:
             f"the probe's own cross-polarization is {level_db(leak):.1f} dB, seen by the reference horn and taken out "
             f"(declared {chamber.probe.cross_polar_db:g} dB)")))  # fmt: skip
     ratio = transfer.imbalance
-    if done.transfer.factor.shape[1] == 2:
+    if processed.transfer.factor.shape[1] == 2:
         unequal = float(np.max(np.abs(ratio - 1.0)))
         out.append(Finding("ports", level_db(unequal), (
             f"port 2 reads {amplitude_db(np.abs(ratio).mean()):+.2f} dB and {np.rad2deg(np.angle(ratio.mean())):+.1f} deg against "
@@ -215,7 +215,7 @@ def _ports(done: Processed, chamber: Chamber) -> list[Finding]:
     return out
 
 
-def _noise(done: Processed) -> list[Finding]:
-    peak = float(np.abs(done.sphere.field).max())
-    level = level_db(float(np.max(done.budget.noise_sigma)) / peak)
+def _noise(processed: Processed) -> list[Finding]:
+    peak = float(np.abs(processed.sphere.field).max())
+    level = level_db(float(np.max(processed.budget.noise_sigma)) / peak)
     return [Finding("noise", level, f"noise of one sweep lies {-level:.0f} dB below the peak")]

@@ -143,8 +143,8 @@ class Causes:
     def lacking(self, told: ComplexArray) -> ComplexArray:
         """Return what the reference's waves lack (n, frequency, 2, J) by what C^-1 makes of what is left of readings (n, frequency, point)."""
         by_wave = np.einsum("nfp,af,wp->naw", told, self._over_band, self._of_waves.conj(), optimize=True)
-        found = 0.5 * self._one_wave**2 * np.einsum("naw,af->nfw", by_wave, self._over_band)
-        return np.asarray(found.reshape(*found.shape[:2], *self.known.expansion.coefficients.shape[1:]))
+        missing_waves = 0.5 * self._one_wave**2 * np.einsum("naw,af->nfw", by_wave, self._over_band)
+        return np.asarray(missing_waves.reshape(*missing_waves.shape[:2], *self.known.expansion.coefficients.shape[1:]))
 
     def draws(self, random: np.random.Generator, count: int, noise: FloatArray) -> Drawn:
         """Return draws of everything, the device's own likeness left out."""
@@ -169,13 +169,13 @@ def _adjustments(chamber: Chamber) -> list[Misalignment]:
     axes, side = 0.5e-3 * a.axes_offset_mm, 0.5e-3 * max(a.probe_lateral_mm, a.axes_offset_mm)
     along = 0.5e-3 * a.distance_mm
     unit = np.eye(3)
-    found = [replace(ALIGNED, azimuth_zero=np.deg2rad(0.5 * a.theta_zero_deg)),
+    misalignments = [replace(ALIGNED, azimuth_zero=np.deg2rad(0.5 * a.theta_zero_deg)),
              replace(ALIGNED, carried_axis_tilt=(np.deg2rad(0.5 * a.roll_axis_tilt_deg), 0.0, 0.0)),
              replace(ALIGNED, probe_roll_zero=np.deg2rad(0.5 * a.probe_roll_zero_deg))]  # fmt: skip
-    found += [replace(ALIGNED, carried_axis_offset=tuple(axes * one)) for one in unit]
-    found += [replace(ALIGNED, device_tilt=tuple(pose * one)) for one in unit]
-    found += [replace(ALIGNED, device_offset=tuple(seat * one)) for one in unit]
-    found += [
+    misalignments += [replace(ALIGNED, carried_axis_offset=tuple(axes * one)) for one in unit]
+    misalignments += [replace(ALIGNED, device_tilt=tuple(pose * one)) for one in unit]
+    misalignments += [replace(ALIGNED, device_offset=tuple(seat * one)) for one in unit]
+    misalignments += [
         replace(ALIGNED, probe_offset=tuple(size * one)) for size, one in zip((side, side, along), unit, strict=True)
     ]
-    return found
+    return misalignments

@@ -109,10 +109,10 @@ class Estimator:
             right = product(self.normal.columns, white)[:, 0]
             faulty = faulty_elements(self.normal, right, known.likeness.faulty)
             solver = self.normal.solver(faulty.elements)
-            found = (solver @ right).reshape(-1, 2) @ np.array([1.0, 1j])
-            factor = factor * (1.0 + found[:free])
+            solution = (solver @ right).reshape(-1, 2) @ np.array([1.0, 1j])
+            factor = factor * (1.0 + solution[:free])
         # The factor took its change in: what is left of it is nothing.
-        deviation = found[free:]
+        deviation = solution[free:]
         lacking = self._lacking(stacked(off), (solver @ right)[None])[0]
         coefficients = factor[:, None, None] * (
             known.expansion.coefficients + np.tensordot(deviation, self.new, axes=1) + lacking
@@ -157,19 +157,19 @@ class Estimator:
         parts = np.concatenate([np.zeros((ROOMS, free, 2)), own], axis=1).reshape(ROOMS, -1)
         # Readings of the drawn device are the fit's own columns: their right sides come from its matrix.
         right = product(self._white_drawn, self.normal.columns) + parts @ self.normal.matrix
-        found = right @ solver
+        solutions = right @ solver
         total = (
             product_of_each(self._white_drawn)
             + 2.0 * np.sum(parts * product(self._white_drawn, self.normal.columns), axis=1)
             + np.sum((parts @ self.normal.matrix) * parts, axis=1)
         )
-        usual = total - np.sum(found * right, axis=1)
-        pair = found.reshape(ROOMS, -1, 2) @ np.array([1.0, 1j])
+        usual = total - np.sum(solutions * right, axis=1)
+        pair = solutions.reshape(ROOMS, -1, 2) @ np.array([1.0, 1j])
         wrong = pair[:, free:] - deviation
-        told = self._complex(self._told_drawn + (parts - found) @ self._told_columns)
+        told = self._complex(self._told_drawn + (parts - solutions) @ self._told_columns)
         errors = np.tensordot(wrong, self.new, axes=1) + self._causes.lacking(told) - self.drawn.waves
         level = pair[:, :free].real + self.drawn.level
-        left = self.drawn.readings.mean(axis=1) + (parts - found) @ self._mean_rows
+        left = self.drawn.readings.mean(axis=1) + (parts - solutions) @ self._mean_rows
         return usual, left, CHOSEN * factor[:, None, None] * errors + level[..., None, None] * coefficients
 
 

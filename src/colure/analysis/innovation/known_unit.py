@@ -15,7 +15,7 @@ from colure.waves.modes import resized
 from colure.waves.transform import analysis
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Likeness:
     """How good units differ from the reference, and how well that is known.
 
@@ -85,8 +85,8 @@ def known_unit(
         As in `element_excitations`.
     """
     kept = Expansion(resized(expansion.coefficients, order), expansion.k)
-    found = element_excitations(kept, places_m, slant=slant, pattern=pattern)
-    own = element_waves(kept, places_m, found.weight, slant=slant, pattern=pattern)
+    excitations = element_excitations(kept, places_m, slant=slant, pattern=pattern)
+    own = element_waves(kept, places_m, excitations.weight, slant=slant, pattern=pattern)
     theta, columns = np.linspace(0.0, np.pi, order + 3), 2 * order + 2
     phi = np.arange(columns) * 2.0 * np.pi / columns
     d = unit_vector(theta=theta[:, None], phi=phi[None, :])
@@ -94,8 +94,8 @@ def known_unit(
     out = np.empty((len(places_m), *kept.coefficients.shape), complex)
     for i, place in enumerate(places_m):
         turn = np.exp(1j * kept.k[:, None, None] * (d @ place))[:, None]
-        out[i] = analysis(field * turn * found.weight[:, i, None, None, None], order)
+        out[i] = analysis(field * turn * excitations.weight[:, i, None, None, None], order)
     centred = places_m[:, :2] - places_m[:, :2].mean(axis=0)
     reach = np.abs(centred).max(axis=0)
     shapes = (centred[:, reach > 0.0] / reach[reach > 0.0]).T
-    return KnownUnit(kept, out, shapes, float(found.residual.max()), likeness)
+    return KnownUnit(kept, out, shapes, float(excitations.residual.max()), likeness)

@@ -63,7 +63,7 @@ class SliceReadings:
 
 
 def readings_of(
-    record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe, reference: ReferenceData | None = None
+    record: xr.Dataset, chamber: Chamber, device: Device, recipe: Recipe, reference: ReferenceData | None = None
 ) -> SliceReadings:
     """Run a recipe as far as the gain and return what port 1 read on the scan's slices.
 
@@ -72,10 +72,10 @@ def readings_of(
     ValueError
         If the record lacks ties or reference sweeps.
     """
-    work = Work(record, chamber, device, todo, reference, track(record, declared=declared_drift(chamber)), record)
+    work = Work(record, chamber, device, recipe, reference, track(record, declared=declared_drift(chamber)), record)
     for step in sweep_steps():
         if step.name not in GRIDDED:
-            work = step.run(work, todo.runs(step.name))
+            work = step.run(work, recipe.runs(step.name))
     transfer = work.transfer
     assert transfer is not None  # the gain runs in every recipe
     work = replace(work, calibrated=apply_gain(work.steady, transfer))
@@ -92,7 +92,8 @@ def readings_of(
         noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
     return SliceReadings(
         record["frequency"].values, value, first, second, angle.get("probe", np.zeros(first.size)),
-        scan["slice_index"].values.astype(np.int64), scan["time_s"].values - float(record["time_s"].values.min()), noise,
+        scan["slice_index"].values.astype(np.int64), scan["time_s"].values - float(record["time_s"].values.min()),
+        noise,
     )  # fmt: skip
 
 

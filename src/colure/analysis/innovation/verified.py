@@ -34,7 +34,7 @@ MOST_NAMED = 6
 DEAD_DB, MISFED_DEG = -14.0, 15.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ElementFault:
     """A faulty element: row and column from -y and -x, what is wrong, level and phase against the reference, and how sure it is.
 
@@ -106,11 +106,11 @@ def verified(
     """
     some = readings.at(thinned(readings, order, figures.region))
     estimator = estimator_of(some, known, chamber, probe, order=order, seed=seed)
-    found = estimator.of(some.value)
-    pattern = Expansion(found.coefficients, known.expansion.k)
-    stated = innovation_figures(figures, pattern, found.errors, some.frequency_hz, seed=seed)
+    fit = estimator.of(some.value)
+    pattern = Expansion(fit.coefficients, known.expansion.k)
+    stated = innovation_figures(figures, pattern, fit.errors, some.frequency_hz, seed=seed)
     slices = int(np.unique(some.slice_index).size)
-    return Verified(slices, stated, faults_of(found, columns), tuple(doubts_of(found)), some.frequency_hz)
+    return Verified(slices, stated, faults_of(fit, columns), tuple(doubts_of(fit)), some.frequency_hz)
 
 
 def estimator_of(
@@ -125,35 +125,45 @@ def estimator_of(
     return Estimator(Causes(model, known, chamber, probe, some.time_s, some.slice_index), some.noise, seed=seed)
 
 
-def faults_of(found: Found, columns: int) -> tuple[ElementFault, ...]:
+def faults_of(fit: Found, columns: int) -> tuple[ElementFault, ...]:
     """Return the faulty elements in words and numbers; those that deviate a little more than good ones are none."""
     out = []
-    for i, sure in zip(found.faulty.elements, found.faulty.sure, strict=True):
-        if abs(found.deviation[i]) < NAMED:
+    for i, sure in zip(fit.faulty.elements, fit.faulty.sure, strict=True):
+        if abs(fit.deviation[i]) < NAMED:
             continue
-        amplitude = 1.0 + complex(found.deviation[i])
+        amplitude = 1.0 + complex(fit.deviation[i])
         level, phase = float(amplitude_db(max(abs(amplitude), 1e-6))), float(np.rad2deg(np.angle(amplitude)))
         kind = (
             "dead" if level < DEAD_DB else "misfed" if abs(phase) > MISFED_DEG else "weak" if level < 0.0 else "strong"
         )
-        out.append(ElementFault(i // columns, i % columns, kind, level, phase, 2.0 * float(found.sigma[i]), sure))
+        out.append(
+            ElementFault(
+                row=i // columns,
+                column=i % columns,
+                kind=kind,
+                level_db=level,
+                phase_deg=phase,
+                expanded=2.0 * float(fit.sigma[i]),
+                sure=sure,
+            )
+        )
     return tuple(out)
 
 
-def doubts_of(found: Found) -> list[str]:
+def doubts_of(fit: Found) -> list[str]:
     """Return why a fit is not to be believed, in words."""
     out = []
-    rank = np.mean(found.usual < found.misfit, axis=0)
+    rank = np.mean(fit.usual < fit.misfit, axis=0)
     names = ("readings differ from the fit", "readings averaged over the band differ from the fit")
-    for name, share, size, usual in zip(names, rank, found.misfit, found.usual.T, strict=True):
+    for name, share, size, usual in zip(names, rank, fit.misfit, fit.usual.T, strict=True):
         if share > USUAL:
             out.append(f"{name} by {size / np.median(usual):.2g} times what rooms, tolerances and noise do: something is new "
                        "that no element explains")  # fmt: skip
-    faulty = found.faulty
+    faulty = fit.faulty
     if len(faulty.elements) > MOST_NAMED:
         out.append(f"{len(faulty.elements)} elements differ: at most {MOST_NAMED} can be told apart")
     least = min(
-        (sure for i, sure in zip(faulty.elements, faulty.sure, strict=True) if abs(found.deviation[i]) >= NAMED),
+        (sure for i, sure in zip(faulty.elements, faulty.sure, strict=True) if abs(fit.deviation[i]) >= NAMED),
         default=1.0,
     )
     if least < SURE:

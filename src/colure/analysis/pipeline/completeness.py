@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from colure.analysis.steps.assemble import MeasuredSphere
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Completeness:
     """Points planned and measured (one number a polarization pass), slices that the pattern rests on, flagged points."""
 
@@ -63,9 +63,9 @@ def completeness_of(record: xr.Dataset, sphere: MeasuredSphere, geometry: Geomet
     passes = 1 if record.attrs["scheme"] != "two-pass" else 2 if offsets is None else offsets.size
     measured = np.bincount(np.maximum(scan["pass_index"].values, 0), minlength=passes)
     return Completeness(
-        (each,) * passes,
-        tuple(int(count) for count in measured[:passes]),
-        sphere.slices_used,
-        sphere.slices_planned,
-        int(np.count_nonzero(scan["flags"].values)),
+        planned=(each,) * passes,
+        measured=tuple(int(count) for count in measured[:passes]),
+        slices_used=sphere.slices_used,
+        slices_planned=sphere.slices_planned,
+        flagged=int(np.count_nonzero(scan["flags"].values)),
     )

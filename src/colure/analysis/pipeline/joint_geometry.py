@@ -80,11 +80,12 @@ def solved_geometry(
     if one_pass(record) or not grid_of(record).whole:
         raise ValueError("geometry: the run must be a whole sphere in both polarizations: part of one, or one polarization alone, fits "
                          "a device on any mount; set region_deg = 180 (deg) in goal.toml and measure again")  # fmt: skip
-    todo = default_recipe(record, chamber, device) if recipe is None else recipe
-    found = transform(record, chamber, device, todo.without("alignment").without("room"), keep=int(record.attrs["order"]),
+    chosen_recipe = default_recipe(record, chamber, device) if recipe is None else recipe
+    transformed = transform(record, chamber, device, chosen_recipe.without("alignment").without("room"),
+                      keep=int(record.attrs["order"]),
                       probe=probe, reference=reference)  # fmt: skip
-    some, step = looked_upon(found.sphere, found.step, FREQUENCIES)
-    chosen = looked_at(found.sphere.frequency_hz.size)
+    some, step = looked_upon(transformed.sphere, transformed.step, FREQUENCIES)
+    chosen = looked_at(transformed.sphere.frequency_hz.size)
     own = None if probe is None else Expansion(probe.coefficients[chosen], probe.k[chosen])
     motions, beam = motions_declared(chamber), beam_of_probe(hearing(own, chamber.probe.gain_dbi))
     model = MovedJoints(some, step, record, chamber, motions, probe=own, beam=beam)
@@ -92,8 +93,15 @@ def solved_geometry(
         rooms_around(some, step, chamber, model, own, seed_of(record)),
         10.0 ** (chamber.echo_level_db / 20.0),
     )
-    bends = bends_of(some, chamber, found.done.cable)
-    disturbances = Disturbances(found.noise[chosen], found.done.drift.between, rooms, level, bends, parts=len(rooms[0]))
+    bends = bends_of(some, chamber, transformed.sweep_stages.cable)
+    disturbances = Disturbances(
+        noise=transformed.noise[chosen],
+        slice_error=transformed.sweep_stages.drift.between,
+        rooms=rooms,
+        echo_level=level,
+        bends=bends,
+        parts=len(rooms[0]),
+    )
     shown = of_role(record, Role.SCAN)["commanded_deg"].values[
         :, [str(n) for n in record["axis"].values].index("azimuth")
     ]

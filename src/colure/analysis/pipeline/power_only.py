@@ -53,7 +53,7 @@ DB = 10.0 / np.log(10.0)
 UNTOLD = "below what these samples tell; measure with a smaller step"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class PowerSphere:
     """Total gain, linear (frequency, theta, phi), rings and columns over a full turn; whole or part of the sphere.
@@ -119,13 +119,13 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
     noise = k * float(np.sqrt(np.mean(each**2) / reading.max()))
     theta, phi, gain = _folded(places, total)
     return PowerSphere(
-        record["frequency"].values,
-        theta,
-        phi,
-        gain,
-        NEPER_DB * noise / np.sqrt(2.0),
-        2.0 * NEPER_DB * drift.left.level,
-        2.0 * NEPER_DB * drift.left.common,
+        frequency_hz=record["frequency"].values,
+        theta=theta,
+        phi=phi,
+        gain=gain,
+        noise_db=NEPER_DB * noise / np.sqrt(2.0),
+        drift_db=2.0 * NEPER_DB * drift.left.level,
+        tied_db=2.0 * NEPER_DB * drift.left.common,
     )
 
 
@@ -142,9 +142,9 @@ def _folded(places_deg: FloatArray, total: FloatArray) -> tuple[FloatArray, Floa
     theta = np.deg2rad(azimuth[front])
     positive = grid[front]
     at_minus = np.array([int(np.argmin(np.abs(azimuth + t))) for t in azimuth[front]])
-    found = np.abs(azimuth[at_minus] + azimuth[front]) < 1e-3
+    has_opposite = np.abs(azimuth[at_minus] + azimuth[front]) < 1e-3
     # The scan of a whole turn reads the back pole once.
-    negative = np.where(found[:, None, None], grid[at_minus], positive)
+    negative = np.where(has_opposite[:, None, None], grid[at_minus], positive)
     both = np.concatenate([positive, negative], axis=1)
     if np.isclose(theta[0], 0.0):
         both[0] = both[0].mean(axis=0)
@@ -155,7 +155,8 @@ def _folded(places_deg: FloatArray, total: FloatArray) -> tuple[FloatArray, Floa
 
 
 #: What no interval of a power-only run holds, whatever chamber.toml declares.
-LEFT_OUT = ("alignment", "probe polarization", "mismatch", "leakage", "linearity", "standing wave", "reconnection", "position error",
+LEFT_OUT = ("alignment", "probe polarization", "mismatch", "leakage", "linearity", "standing wave", "reconnection",
+            "position error",
             "temperature", "jumps")  # fmt: skip
 
 
@@ -247,12 +248,12 @@ class Continuous:
         rings, columns = gain.shape
         order = rings - 2
         across = min(order, (columns - 1) // 2)
-        found = ducc0.sht.analysis_2d(
+        coefficients = ducc0.sht.analysis_2d(
             map=np.ascontiguousarray(gain[None]), spin=0, lmax=order, mmax=across, geometry="CC"
         )
         finer = _finer(2 * order), _finer(columns)
         fine = ducc0.sht.synthesis_2d(
-            alm=found, spin=0, lmax=order, mmax=across, ntheta=finer[0] // 2 + 1, nphi=finer[1], geometry="CC"
+            alm=coefficients, spin=0, lmax=order, mmax=across, ntheta=finer[0] // 2 + 1, nphi=finer[1], geometry="CC"
         )[0]
         # Rings go on through the poles, where phi is half a turn further.
         self._table = np.concatenate([fine, np.roll(fine[-2:0:-1], finer[1] // 2, axis=1)])
@@ -267,8 +268,8 @@ class Continuous:
         """Return the power (count,) at directions in radians, never below 0."""
         rows, columns = self._table.shape
         where = np.stack([theta * rows / (2.0 * np.pi), phi * columns / (2.0 * np.pi)])
-        found = map_coordinates(self._spline, where, order=5, mode="grid-wrap", prefilter=False)
-        return np.maximum(np.asarray(found, np.float64), 0.0)
+        power = map_coordinates(self._spline, where, order=5, mode="grid-wrap", prefilter=False)
+        return np.maximum(np.asarray(power, np.float64), 0.0)
 
     def peak(self, gain: FloatArray) -> tuple[FloatArray, float]:
         """Return (direction (3,), value) of the highest power, looked for about the samples (theta, phi) it began with."""
@@ -411,30 +412,62 @@ def _budget(
         pose = float(np.hypot(chamber.alignment.device_pose_deg, chamber.alignment.theta_zero_deg))
         least = max(change, 0.1 * step)
         return (
-            BudgetRow("alignment", pose, "declared", "declared", "normal", pose, "deg"),
-            BudgetRow("sampling and truncation", least, words, "measured", "change", least, "deg"),
+            BudgetRow(
+                term="alignment",
+                expanded=pose,
+                basis="declared",
+                kind="declared",
+                distribution="normal",
+                size=pose,
+                unit="deg",
+            ),
+            BudgetRow(
+                term="sampling and truncation",
+                expanded=least,
+                basis=words,
+                kind="measured",
+                distribution="change",
+                size=least,
+                unit="deg",
+            ),
         )
     if what.name == "front_to_back_db":
         level = chamber.echo_level_db
         return (
             BudgetRow(
-                "range echoes", 2.0 * echo, "declared level against the back lobe", "declared", "U-shaped", level, "dB"
+                term="range echoes",
+                expanded=2.0 * echo,
+                basis="declared level against the back lobe",
+                kind="declared",
+                distribution="U-shaped",
+                size=level,
+                unit="dB",
             ),
-            BudgetRow("sampling and truncation", change, words, "measured", "change"),
+            BudgetRow(
+                term="sampling and truncation", expanded=change, basis=words, kind="measured", distribution="change"
+            ),
         )
     drift = float(np.hypot(sphere.drift_db, what.gain * sphere.tied_db))
     rows = [
-        BudgetRow("reference gain", abs(what.gain) * chamber.reference.gain_uncertainty_db, "declared", "declared", "normal",
-                  chamber.reference.gain_uncertainty_db, "dB"),
-        BudgetRow("noise", sphere.noise_db, "scatter of repeated sweeps", "measured", "normal", sphere.noise_db, "dB"),
-        BudgetRow("drift residual", drift, "ties against each other", "measured", "normal", drift, "dB"),
-        BudgetRow("range echoes", 2.0 * NEPER_DB * echo, "declared level against the peak", "declared", "U-shaped", chamber.echo_level_db, "dB"),
-        BudgetRow("finite distance", curvature_db, "bulge of the wave over the device, not transformed", "declared",
-                  "rectangular"),
+        BudgetRow(term="reference gain", expanded=abs(what.gain) * chamber.reference.gain_uncertainty_db,
+        basis="declared", kind="declared", distribution="normal",
+                  size=chamber.reference.gain_uncertainty_db, unit="dB"),
+        BudgetRow(term="noise", expanded=sphere.noise_db, basis="scatter of repeated sweeps", kind="measured",
+        distribution="normal", size=sphere.noise_db, unit="dB"),
+        BudgetRow(term="drift residual", expanded=drift, basis="ties against each other", kind="measured",
+        distribution="normal", size=drift, unit="dB"),
+        BudgetRow(term="range echoes", expanded=2.0 * NEPER_DB * echo, basis="declared level against the peak",
+        kind="declared", distribution="U-shaped", size=chamber.echo_level_db, unit="dB"),
+        BudgetRow(term="finite distance", expanded=curvature_db,
+        basis="bulge of the wave over the device, not transformed", kind="declared",
+                  distribution="rectangular"),
     ]  # fmt: skip
     if what.display(1.0) != 1.0:  # a share: dB to natural units
         rows = [row.of_size(row.expanded / DB * min(0.5, value)) for row in rows]
-    return (*rows, BudgetRow("sampling and truncation", change, words, "measured", "change"))
+    return (
+        *rows,
+        BudgetRow(term="sampling and truncation", expanded=change, basis=words, kind="measured", distribution="change"),
+    )
 
 
 def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple[float, FloatArray]:

@@ -122,18 +122,26 @@ def _rows(
     moved: Sequence[dict[str, float]],
     errors: TableErrors | None,
 ) -> tuple[BudgetRow, ...]:
-    rows = [BudgetRow("sampling and truncation", change, "fewer samples against all", "measured", "change")]
+    rows = [
+        BudgetRow(
+            term="sampling and truncation",
+            expanded=change,
+            basis="fewer samples against all",
+            kind="measured",
+            distribution="change",
+        )
+    ]
     if moved:
         spread = float(np.sqrt(np.nanmean([turned(what, one[what.name] - value) ** 2 for one in moved]))) / PART
         k = students_factor(DRAWS - 1.0)
         words = "stated by the table for each level by itself"
         rows.append(
             BudgetRow(
-                "scatter of the levels",
-                k * spread,
-                words,
-                "declared",
-                "Monte Carlo",
+                term="scatter of the levels",
+                expanded=k * spread,
+                basis=words,
+                kind="declared",
+                distribution="Monte Carlo",
                 dof=DRAWS - 1.0,
                 coverage_factor=k,
             )
@@ -142,13 +150,13 @@ def _rows(
         size = errors.common_db
         rows.append(
             BudgetRow(
-                "level of the table",
-                size,
-                "stated by the table for all levels together",
-                "declared",
-                "normal",
-                size,
-                "dB",
+                term="level of the table",
+                expanded=size,
+                basis="stated by the table for all levels together",
+                kind="declared",
+                distribution="normal",
+                size=size,
+                unit="dB",
             )
         )
     return tuple(rows)
@@ -187,7 +195,14 @@ def power_cuts(
             half = np.hypot(sampling, level * (10.0 ** (scatter / 20.0) - 1.0))
         common = 0.0 if errors is None or errors.common_db is None else errors.common_db
         out[float(frequency)] = [
-            LevelCut(plane, float(frequency), angle, {"co": a, "total": a}, {"co": u, "total": u}, common)
+            LevelCut(
+                plane_deg=plane,
+                frequency_hz=float(frequency),
+                angle_deg=angle,
+                amplitude={"co": a, "total": a},
+                expanded={"co": u, "total": u},
+                common_db=common,
+            )
             for plane, a, u in zip(planes_deg, level.reshape(-1, angle.size), half.reshape(-1, angle.size), strict=True)
         ]
     return out

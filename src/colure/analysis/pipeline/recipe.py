@@ -131,29 +131,34 @@ def process(
     require_phase(record)
     record = at_one_distance(record, chamber, device)
     device = as_measured(record, device)
-    todo = default_recipe(record, chamber, device) if recipe is None else recipe
+    chosen_recipe = default_recipe(record, chamber, device) if recipe is None else recipe
     reflection = device_reflection(record, chamber.one_port)
     reference = with_reflection(reference, reflection)
     keep = int(record.attrs["order"]) if order is None else order
-    found = transform(record, chamber, device, todo, keep=keep, probe=probe, reference=reference, room=room)
+    transformed = transform(
+        record, chamber, device, chosen_recipe, keep=keep, probe=probe, reference=reference, room=room
+    )
     if not chamber.reference.absolute:
-        found, reference = brought_to_scale(found, reference)
+        transformed, reference = brought_to_scale(transformed, reference)
     asked = Evaluation() if evaluation is None else evaluation
-    own = Surroundings(record, chamber, device, todo, probe, reference, reflection)
-    slant = _co_polar_slant(found.expansion, found.sphere, device, asked)
+    own = Surroundings(record, chamber, device, chosen_recipe, probe, reference, reflection)
+    slant = _co_polar_slant(transformed.expansion, transformed.sphere, device, asked)
     figures = FigureSet(
-        asked, slant, float(np.deg2rad(found.sphere.region_deg)), found.sphere.one_polarization, state,
-        found.sphere.frequency_hz.size > 1, None if reference is None else reference.device_loss_db,
+        asked, slant, float(np.deg2rad(transformed.sphere.region_deg)), transformed.sphere.one_polarization, state,
+        transformed.sphere.frequency_hz.size > 1, None if reference is None else reference.device_loss_db,
         device.polarization in ("right", "left"), not chamber.reference.absolute, device.polarization != "linear",
         reflection is not None,
     )  # fmt: skip
-    done = found.done
+    sweep_stages = transformed.sweep_stages
     return Processed(
-        _pattern_of(found, own, grid_step_deg, figures), found.expansion, found.sphere, found.step, done.drift, done.transfer,
-        _budget_inputs(found, own, figures), found.sphere.frequency_hz, found.alignment, todo, done.cable,
-        pole_spread_db(done.calibrated, chamber), completeness_of(record, found.sphere, chamber.positioner.geometry), device,
-        chamber, promised_noise_db(record, chamber), *peaks_db(done),
-        relative_noise(record.attrs, found.sphere.frequency_hz), Bounce.of(record), found.heard,
+        _pattern_of(transformed, own, grid_step_deg, figures), transformed.expansion, transformed.sphere,
+        transformed.step, sweep_stages.drift, sweep_stages.transfer,
+        _budget_inputs(transformed, own, figures), transformed.sphere.frequency_hz, transformed.alignment,
+        chosen_recipe, sweep_stages.cable,
+        pole_spread_db(sweep_stages.calibrated, chamber), completeness_of(record, transformed.sphere,
+        chamber.positioner.geometry), device,
+        chamber, promised_noise_db(record, chamber), *peaks_db(sweep_stages),
+        relative_noise(record.attrs, transformed.sphere.frequency_hz), Bounce.of(record), transformed.heard,
     )  # fmt: skip
 
 
@@ -171,37 +176,40 @@ class Surroundings:
     record: xr.Dataset
     chamber: Chamber
     device: Device
-    todo: Recipe
+    recipe: Recipe
     probe: Expansion | None
     reference: ReferenceData | None
     reflection: DeviceReflection | None = None
 
 
-def _pattern_of(found: Transformed, own: Surroundings, grid_step_deg: float, figures: FigureSet) -> xr.Dataset:
+def _pattern_of(transformed: Transformed, own: Surroundings, grid_step_deg: float, figures: FigureSet) -> xr.Dataset:
     """Return the pattern on a regular grid, with everything that was done to it in its history."""
-    calibrated, sphere = found.done.calibrated, found.sphere
-    quantity = quantity_of(found, absolute=own.chamber.reference.absolute)
-    pattern = _pattern(found.expansion, sphere, grid_step_deg, calibrated, quantity)
-    if found.heard is not None:
-        heard = found.heard
-        pattern = with_step(pattern, "room", removed=bool(heard.holds), explained=round(heard.explained, 4), echo_db=round(heard.echo_db, 2),
+    calibrated, sphere = transformed.sweep_stages.calibrated, transformed.sphere
+    quantity = quantity_of(transformed, absolute=own.chamber.reference.absolute)
+    pattern = _pattern(transformed.expansion, sphere, grid_step_deg, calibrated, quantity)
+    if transformed.heard is not None:
+        heard = transformed.heard
+        pattern = with_step(pattern, "room", removed=bool(heard.holds), explained=round(heard.explained, 4),
+                            echo_db=round(heard.echo_db, 2),
                             left_db=round(heard.left_db, 2))  # fmt: skip
-    pattern = _history(pattern, calibrated, sphere, found.alignment, own.todo)
+    pattern = _history(pattern, calibrated, sphere, transformed.alignment, own.recipe)
     probe = "none: no probe correction was made, an ideal dipole was assumed" if own.probe is None else "pattern"
-    pattern = _with_far_field_step(pattern, found.step, sphere, own.chamber, probe)
+    pattern = _with_far_field_step(pattern, transformed.step, sphere, own.chamber, probe)
     if figures.settings.principal_planes != "measured":
         return pattern
     slant_deg = round(float(np.rad2deg(figures.slant)), 4)
     return with_step(pattern, "principal planes from the measured ellipse", slant_deg=slant_deg)
 
 
-def _chamber_then(found: Transformed, own: Surroundings) -> Chamber:
+def _chamber_then(transformed: Transformed, own: Surroundings) -> Chamber:
     """Return the chamber with what the corrections leave open instead of what was declared."""
-    chamber = _with_cable(_with_purity(_with_table(own.chamber, own.reference), own.todo), found.done.cable)
-    chamber = _without_room(_with_bounce(chamber, Bounce.of(own.record)), found.heard)
-    if found.alignment is None:
+    chamber = _with_cable(
+        _with_purity(_with_table(own.chamber, own.reference), own.recipe), transformed.sweep_stages.cable
+    )
+    chamber = _without_room(_with_bounce(chamber, Bounce.of(own.record)), transformed.heard)
+    if transformed.alignment is None:
         return chamber
-    return chamber.model_copy(update={"alignment": left_over(chamber.alignment, found.alignment)})
+    return chamber.model_copy(update={"alignment": left_over(chamber.alignment, transformed.alignment)})
 
 
 def _with_bounce(chamber: Chamber, bounce: Bounce | None) -> Chamber:
@@ -224,55 +232,65 @@ def _horn_louder(chamber: Chamber, heard: RoomHeard | None) -> float:
     return float(amplitude_from_db(chamber.echo_level_db - _without_room(chamber, heard).echo_level_db))
 
 
-def _budget_inputs(found: Transformed, own: Surroundings, figures: FigureSet) -> Inputs:
+def _budget_inputs(transformed: Transformed, own: Surroundings, figures: FigureSet) -> Inputs:
     """Return what the uncertainty budget needs of a processed record."""
-    record, chamber, todo, reference = own.record, own.chamber, own.todo, own.reference
-    done, sphere, noise, aligned, drift = found.done, found.sphere, found.noise, found.alignment, found.done.drift
+    record, chamber, recipe, reference = own.record, own.chamber, own.recipe, own.reference
+    sweep_stages, sphere, noise, aligned, drift = (
+        transformed.sweep_stages,
+        transformed.sphere,
+        transformed.noise,
+        transformed.alignment,
+        transformed.sweep_stages.drift,
+    )
     if sphere.slices_used:
         # Columns between the slices are no new measurements: their noise is the slices'.
         noise = noise * np.sqrt(sphere.phi.size / (2.0 * sphere.slices_used))
-    scan = done.steady["role"].values == ROLES.index(Role.SCAN)
+    scan = sweep_stages.steady["role"].values == ROLES.index(Role.SCAN)
     horn = chamber.reference.has_horn
     inputs = Inputs(
-        sphere,
-        found.step,
-        _chamber_then(found, own),
-        figures,
-        noise,
-        drift.between if todo.runs("drift") else float(np.sqrt(np.mean(np.abs(drift.ratio - 1.0) ** 2))),
-        own.probe,
-        SweepsAgain(record, chamber, own.device, todo, reference, done.gate),
+        sphere=sphere,
+        step=transformed.step,
+        chamber=_chamber_then(transformed, own),
+        figures=figures,
+        noise_sigma=noise,
+        drift_residual=drift.between
+        if recipe.runs("drift")
+        else float(np.sqrt(np.mean(np.abs(drift.ratio - 1.0) ** 2))),
+        probe=own.probe,
+        sweeps=SweepsAgain(record, chamber, own.device, recipe, reference, sweep_stages.gate),
         seed=seed_of(record),
         aligned=aligned is not None,
         answer=None if aligned is None else aligned.answer,
-        once=noise_once(done),
-        peak_reading=float(np.abs(done.steady["trace"].values[scan]).max()),
+        once=noise_once(sweep_stages),
+        peak_reading=float(np.abs(sweep_stages.steady["trace"].values[scan]).max()),
         declared_offset_mm=chamber.alignment.axes_offset_mm,
         mismatch_db=mismatch_db(chamber, own.device, reference, own.reflection),
         reflection=own.reflection,
         drift_parts=_parts(record, drift),
-        drift_errors=slice_errors(record, chamber, sphere, drift.modes) if todo.runs("drift") and drift.level else None,
-        leak_noise=leak_noise(done) if todo.runs("purity") else None,
-        noise_dof=max(1.0, done.transfer.freedom),
+        drift_errors=slice_errors(record, chamber, sphere, drift.modes)
+        if recipe.runs("drift") and drift.level
+        else None,
+        leak_noise=leak_noise(sweep_stages) if recipe.runs("purity") else None,
+        noise_dof=max(1.0, sweep_stages.transfer.freedom),
         place_db=place_uncertainty_db(chamber, sphere.frequency_hz, None if reference is None else reference.probe)
         if horn
         else 0.0,
         bounce=Bounce.of(record),
-        horn_louder=_horn_louder(chamber, found.heard),
+        horn_louder=_horn_louder(chamber, transformed.heard),
         age_days=None if reference is None or reference.stored is None else age_days(record, reference),
     )
-    return _with_gate(inputs, found, own) if todo.runs("gate") else inputs
+    return _with_gate(inputs, transformed, own) if recipe.runs("gate") else inputs
 
 
-def _with_gate(inputs: Inputs, found: Transformed, own: Surroundings) -> Inputs:
+def _with_gate(inputs: Inputs, transformed: Transformed, own: Surroundings) -> Inputs:
     """Add what another time gate makes of the sphere, and how the one that was used answers."""
-    used, frequency = found.done.gate, found.sphere.frequency_hz
+    used, frequency = transformed.sweep_stages.gate, transformed.sphere.frequency_hz
     assert used is not None  # the recipe runs one
     closer = used.other(float(np.ptp(frequency)))
-    other = stages(own.record, own.chamber, own.device, own.todo, own.reference, gate=closer).sphere.field
+    other = stages(own.record, own.chamber, own.device, own.recipe, own.reference, gate=closer).sphere.field
     return replace(
         inputs,
-        other_gate=found.sphere.field + GATE_ERROR * (other - found.done.sphere.field),
+        other_gate=transformed.sphere.field + GATE_ERROR * (other - transformed.sweep_stages.sphere.field),
         gate=GateResponse.of(frequency, used, spread_m=own.device.reach_m),
     )
 
@@ -296,29 +314,32 @@ def _co_polar_slant(expansion: Expansion, sphere: MeasuredSphere, device: Device
     return declared + tilt
 
 
-def noise_once(done: Stages) -> FloatArray:
+def noise_once(sweep_stages: Stages) -> FloatArray:
     """Return the relative error (frequency,), per quadrature, that the whole scan has against the reference.
 
     The noise of the reference's mean, and what the ties leave open of the drift since then.
     """
-    ties = of_role(done.steady, Role.TIE, Role.RESUME)["trace"].values
+    ties = of_role(sweep_stages.steady, Role.TIE, Role.RESUME)["trace"].values
     strong = int(np.argmax(np.abs(ties).mean(axis=(0, 1))))
-    sweeps = done.transfer.expanded[:, strong] / 2.0
+    sweeps = sweep_stages.transfer.expanded[:, strong] / 2.0
     return np.asarray(
-        np.hypot(done.drift.left.common, np.where(np.isfinite(sweeps), sweeps, done.drift.noise / np.sqrt(2.0)))
+        np.hypot(
+            sweep_stages.drift.left.common,
+            np.where(np.isfinite(sweeps), sweeps, sweep_stages.drift.noise / np.sqrt(2.0)),
+        )
     )
 
 
-def leak_noise(done: Stages) -> FloatArray | None:
+def leak_noise(sweep_stages: Stages) -> FloatArray | None:
     """Return the noise (frequency,), per quadrature, of the probe's impurity: that of the mean of as many sweeps of the horn.
 
     None where the horn was not read across its polarization.
     """
-    transfer = done.transfer
+    transfer = sweep_stages.transfer
     across = transfer.leak.any() or np.any(transfer.response != np.eye(transfer.response.shape[1]))
     if not across:
         return None
-    sweeps = of_role(done.steady, Role.REFERENCE).sizes["point"] // 2
+    sweeps = of_role(sweep_stages.steady, Role.REFERENCE).sizes["point"] // 2
     # Field per wave ratio, over the field that the horn lays on its axis.
     own = (
         transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1) / 10.0 ** (transfer.reference_gain_dbi / 20.0)
@@ -355,9 +376,11 @@ def mismatch_db(
     return float(2.0 / np.sqrt(2.0) * np.linalg.norm(widths)) if widths else 0.0
 
 
-def peaks_db(done: Stages) -> tuple[float, float]:
+def peaks_db(sweep_stages: Stages) -> tuple[float, float]:
     """Return the strongest sweep of the scan as a wave ratio in dB, and how much weaker the ties are."""
-    ties, scan = (of_role(done.steady, *roles)["trace"].values for roles in ((Role.TIE, Role.RESUME), (Role.SCAN,)))
+    ties, scan = (
+        of_role(sweep_stages.steady, *roles)["trace"].values for roles in ((Role.TIE, Role.RESUME), (Role.SCAN,))
+    )
     strongest = np.sqrt(np.mean(np.abs(scan) ** 2, axis=1)).max()
     tie = np.sqrt(np.mean(np.abs(ties) ** 2, axis=(0, 1))).max()
     return float(amplitude_db(strongest)), float(amplitude_db(strongest / max(float(tie), 1e-15)))
@@ -392,9 +415,9 @@ def _with_table(chamber: Chamber, reference: ReferenceData | None) -> Chamber:
     return chamber.model_copy(update={"reference": table})
 
 
-def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
+def _with_purity(chamber: Chamber, recipe: Recipe) -> Chamber:
     """Return the chamber as it counts in the budget: after the correction the probe is as pure as the horn is known to be."""
-    if not todo.runs("purity") or not chamber.reference.shows_purity:
+    if not recipe.runs("purity") or not chamber.reference.shows_purity:
         return chamber
     level = chamber.reference.cross_polar_db
     return chamber.model_copy(update={
@@ -405,7 +428,7 @@ def _with_purity(chamber: Chamber, todo: Recipe) -> Chamber:
 
 
 def _history(
-    pattern: xr.Dataset, calibrated: xr.Dataset, sphere: MeasuredSphere, aligned: Estimate | None, todo: Recipe
+    pattern: xr.Dataset, calibrated: xr.Dataset, sphere: MeasuredSphere, aligned: Estimate | None, recipe: Recipe
 ) -> xr.Dataset:
     """Add what was assembled, aligned and left out to the pattern's history."""
     pattern = with_step(
@@ -418,13 +441,13 @@ def _history(
         region_deg=sphere.region_deg,
     )
     if aligned is not None:
-        found = {
+        parameters = {
             p.name: [round(p.per_si * aligned.values[p.name], 5), p.unit] for p in PARAMETERS if aligned.seen[p.name]
         }
         pattern = with_step(
-            pattern, "alignment", found=found, residual=aligned.residual, before=aligned.residual_before
+            pattern, "alignment", found=parameters, residual=aligned.residual, before=aligned.residual_before
         )
-    off = [one.step for one in todo.steps if not one.on]
+    off = [one.step for one in recipe.steps if not one.on]
     return with_step(pattern, "left out", steps=off) if off else pattern
 
 

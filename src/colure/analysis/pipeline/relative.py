@@ -17,47 +17,49 @@ if TYPE_CHECKING:
     import xarray as xr
 
 
-def quantity_of(done: Transformed, *, absolute: bool) -> Quantity:
+def quantity_of(transformed: Transformed, *, absolute: bool) -> Quantity:
     """Return what the square of the pattern's field is."""
     if absolute:
         return "realized_gain"
-    return "directivity" if done.sphere.whole and not done.sphere.one_polarization else "relative"
+    return "directivity" if transformed.sphere.whole and not transformed.sphere.one_polarization else "relative"
 
 
-def scale_of(done: Transformed) -> FloatArray:
+def scale_of(transformed: Transformed) -> FloatArray:
     """Return (frequency,) what makes a directivity of a whole sphere's field, or a strongest sample of 1 of any other."""
-    if quantity_of(done, absolute=False) == "directivity":
-        return np.asarray(np.sqrt(4.0 * np.pi / done.expansion.power()))
-    top = np.sqrt(np.max(np.sum(np.abs(done.sphere.field) ** 2, axis=1), axis=(-2, -1)))
+    if quantity_of(transformed, absolute=False) == "directivity":
+        return np.asarray(np.sqrt(4.0 * np.pi / transformed.expansion.power()))
+    top = np.sqrt(np.max(np.sum(np.abs(transformed.sphere.field) ** 2, axis=1), axis=(-2, -1)))
     return np.asarray(1.0 / np.maximum(top, 1e-300))
 
 
-def brought_to_scale(done: Transformed, known: ReferenceData | None) -> tuple[Transformed, ReferenceData]:
+def brought_to_scale(transformed: Transformed, known: ReferenceData | None) -> tuple[Transformed, ReferenceData]:
     """Return what was transformed in its own scale, and what repeats the steps in it."""
-    scale = scale_of(done)
-    first = _own_scale(done)
+    scale = scale_of(transformed)
+    first = _own_scale(transformed)
     grid = scale[:, None, None, None]
-    transfer = replace(done.done.transfer, factor=done.done.transfer.factor * scale[:, None])
-    stages = replace(
-        done.done,
-        transfer=transfer,
-        calibrated=_times(done.done.calibrated, scale),
-        sphere=replace(done.done.sphere, field=done.done.sphere.field * grid),
+    transfer = replace(
+        transformed.sweep_stages.transfer, factor=transformed.sweep_stages.transfer.factor * scale[:, None]
     )
-    found = replace(
-        done,
-        done=stages,
-        sphere=replace(done.sphere, field=done.sphere.field * grid),
-        noise=done.noise * scale,
-        expansion=Expansion(done.expansion.coefficients * scale[:, None, None], done.expansion.k),
+    stages = replace(
+        transformed.sweep_stages,
+        transfer=transfer,
+        calibrated=_times(transformed.sweep_stages.calibrated, scale),
+        sphere=replace(transformed.sweep_stages.sphere, field=transformed.sweep_stages.sphere.field * grid),
+    )
+    scaled = replace(
+        transformed,
+        sweep_stages=stages,
+        sphere=replace(transformed.sphere, field=transformed.sphere.field * grid),
+        noise=transformed.noise * scale,
+        expansion=Expansion(transformed.expansion.coefficients * scale[:, None, None], transformed.expansion.k),
     )
     old = ReferenceData(None, None, None) if known is None else known
-    return found, replace(old, scale=first * scale)
+    return scaled, replace(old, scale=first * scale)
 
 
-def _own_scale(done: Transformed) -> FloatArray:
+def _own_scale(transformed: Transformed) -> FloatArray:
     """Return (frequency,) what the factors of port 1 already hold: those of a relative record are real and positive."""
-    return np.asarray(np.abs(done.done.transfer.factor[:, 0]))
+    return np.asarray(np.abs(transformed.sweep_stages.transfer.factor[:, 0]))
 
 
 def _times(record: xr.Dataset, scale: FloatArray) -> xr.Dataset:

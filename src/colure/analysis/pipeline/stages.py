@@ -79,9 +79,14 @@ def _whole(record: xr.Dataset, chamber: Chamber, device: Device) -> bool:
 #: From the measured sphere to the device's waves, in one solution: the misalignment is part of the transform's forward model,
 #: and the mode filter of its unknowns. `transform` takes them together.
 WAVE_STEPS = (
-    RecipeStep(name="room", needs="a learned room (`room` in chamber.toml), the whole sphere, both polarizations, a probe that stands still", rows=("range echoes",),
-               suits=lambda record, chamber, device: chamber.room is not None and not chamber.positioner.joints and _whole(record, chamber, device)),
-    RecipeStep(name="alignment", needs="the whole sphere, both polarizations, slices about the roll axis of a positioner with two axes", rows=("alignment",),
+    RecipeStep(name="room",
+    needs="a learned room (`room` in chamber.toml), the whole sphere, both polarizations, a probe that stands still",
+    rows=("range echoes",),
+               suits=lambda record, chamber,
+               device: chamber.room is not None and not chamber.positioner.joints and _whole(record, chamber, device)),
+    RecipeStep(name="alignment",
+    needs="the whole sphere, both polarizations, slices about the roll axis of a positioner with two axes",
+    rows=("alignment",),
                suits=lambda record, chamber, device: chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
                and not chamber.positioner.joints and _whole(record, chamber, device)),
     RecipeStep(name="far-field", needs="both polarizations", rows=("sampling and truncation",),
@@ -106,7 +111,7 @@ class Transformed:
     noise (frequency,): standard deviation of one component of one sample.
     """
 
-    done: Stages
+    sweep_stages: Stages
     step: FarFieldStep
     sphere: MeasuredSphere
     noise: FloatArray
@@ -119,7 +124,7 @@ def stages(
     record: xr.Dataset,
     chamber: Chamber,
     device: Device,
-    todo: Recipe,
+    recipe: Recipe,
     reference: ReferenceData | None = None,
     known: Known | None = None,
     gate: Gate | None = None,
@@ -130,9 +135,9 @@ def stages(
     """
     require_one_distance(record)
     drift = track(record, declared=declared_drift(chamber)) if known is None else known.drift
-    work = Work(record, chamber, device, todo, reference, drift, record, None if known is None else known.cable, gate)
+    work = Work(record, chamber, device, recipe, reference, drift, record, None if known is None else known.cable, gate)
     for step in sweep_steps():
-        work = step.run(work, todo.runs(step.name))
+        work = step.run(work, recipe.runs(step.name))
     return work.stages()
 
 
@@ -140,7 +145,7 @@ def transform(
     record: xr.Dataset,
     chamber: Chamber,
     device: Device,
-    todo: Recipe,
+    recipe: Recipe,
     *,
     keep: int,
     probe: Expansion | None = None,
@@ -166,10 +171,12 @@ def transform(
     ValueError
         If the record lacks tie points, reference sweeps or scan points; counts are named.
     """
-    learned = require_room(chamber, todo, room) if todo.runs("room") else None
-    done = stages(record, chamber, device, todo, reference, known)
-    sphere = done.sphere
-    noise = done.transfer.noise.max(axis=1) * np.abs(done.transfer.factor).max(axis=1) * sphere.noise_factor
+    learned = require_room(chamber, recipe, room) if recipe.runs("room") else None
+    sweep_stages = stages(record, chamber, device, recipe, reference, known)
+    sphere = sweep_stages.sphere
+    noise = (
+        sweep_stages.transfer.noise.max(axis=1) * np.abs(sweep_stages.transfer.factor).max(axis=1) * sphere.noise_factor
+    )
     # Ties and reference were read once; a sum of states is as noisy as its weights make it.
     noise = noise * float(record.attrs.get("noise_factor", 1.0))
     step = far_field_step(
@@ -179,31 +186,31 @@ def transform(
         probe=probe,
         noise=noise,
         stray=10.0 ** (chamber.echo_level_db / 20.0),
-        direct=not todo.runs("far-field"),
-        own_waves=_own_waves(device, todo, keep),
+        direct=not recipe.runs("far-field"),
+        own_waves=_own_waves(device, recipe, keep),
     )
     if known is None:
-        found = partial(
+        estimator = partial(
             _estimate,
             step=step,
             chamber=chamber,
-            drift=done.drift,
+            drift=sweep_stages.drift,
             noise=noise,
             probe=probe,
-            flex=done.cable,
+            flex=sweep_stages.cable,
             seed=seed_of(record),
         )
-        noisy = ScanNoise(noise, max(1.0, done.transfer.freedom))
+        noisy = ScanNoise(noise, max(1.0, sweep_stages.transfer.freedom))
         heard, sphere, aligned = _room_then_alignment(
-            sphere, step, chamber, learned, found if todo.runs("alignment") else None, noise=noisy, probe=probe
+            sphere, step, chamber, learned, estimator if recipe.runs("alignment") else None, noise=noisy, probe=probe
         )
     else:
-        heard, aligned = known.heard, known.alignment if todo.runs("alignment") else None
+        heard, aligned = known.heard, known.alignment if recipe.runs("alignment") else None
         if learned is not None and heard is not None and heard.holds:
             sphere = removed(sphere, step, chamber, learned, probe=probe)
     if aligned is not None:
         sphere = replace(sphere, field=aligned_field(sphere, step, chamber.range_length_m, aligned))
-    return Transformed(done, step, sphere, noise, aligned, step.expansion(sphere.field), heard)
+    return Transformed(sweep_stages, step, sphere, noise, aligned, step.expansion(sphere.field), heard)
 
 
 def _room_then_alignment(
@@ -265,11 +272,11 @@ def _estimate(
         prior=declared_prior(chamber.alignment, chamber.range_length_m),
         read=readings_of(chamber.alignment),
         disturbances=Disturbances(
-            noise[chosen],
-            drift.between,
-            rooms,
-            10.0 ** (chamber.echo_level_db / 20.0),
-            np.concatenate([bends_of(some, chamber, flex), *_beside(some, there, chamber)]),
+            noise=noise[chosen],
+            slice_error=drift.between,
+            rooms=rooms,
+            echo_level=10.0 ** (chamber.echo_level_db / 20.0),
+            bends=np.concatenate([bends_of(some, chamber, flex), *_beside(some, there, chamber)]),
         ),
     )
 
@@ -306,12 +313,12 @@ def _beside(sphere: MeasuredSphere, step: FarFieldStep, chamber: Chamber) -> lis
     return [model.change(step.measured(sphere.field), replace(ALIGNED, probe_offset=(0.0, up, 0.0)))[None]]
 
 
-def in_pieces(record: xr.Dataset, todo: Recipe, *, whole: bool) -> bool:
+def in_pieces(record: xr.Dataset, recipe: Recipe, *, whole: bool) -> bool:
     """Tell whether a recipe goes frequency by frequency once `known_of` has looked.
 
     A gate works across the band, places flown over are timed across it, and part of a sphere is damped for all frequencies alike.
     """
-    across = any(step.whole_band and todo.runs(step.name) for step in sweep_steps())
+    across = any(step.whole_band and recipe.runs(step.name) for step in sweep_steps())
     return whole and not one_pass(record) and not across
 
 
@@ -320,7 +327,7 @@ def known_of(
     some: xr.Dataset,
     chamber: Chamber,
     device: Device,
-    todo: Recipe,
+    recipe: Recipe,
     *,
     keep: int,
     probe: Expansion | None = None,
@@ -337,16 +344,16 @@ def known_of(
         At those few frequencies.
     """
     drift = track(record, declared=declared_drift(chamber))
-    flex = flex_of(record, chamber) if todo.runs("cable") else None
+    flex = flex_of(record, chamber) if recipe.runs("cable") else None
     first = Known(drift, flex, None)
-    if not todo.runs("alignment") and not todo.runs("room"):
+    if not recipe.runs("alignment") and not recipe.runs("room"):
         return first
-    learned = require_room(chamber, todo, room) if todo.runs("room") else None
-    found = transform(
+    learned = require_room(chamber, recipe, room) if recipe.runs("room") else None
+    transformed = transform(
         some,
         chamber,
         device,
-        todo.without("alignment").without("room"),
+        recipe.without("alignment").without("room"),
         keep=keep,
         probe=probe,
         reference=reference,
@@ -354,31 +361,31 @@ def known_of(
     )
     estimated = partial(
         _estimate,
-        step=found.step,
+        step=transformed.step,
         chamber=chamber,
         drift=drift,
-        noise=found.noise,
+        noise=transformed.noise,
         probe=probe,
         flex=flex,
         seed=seed_of(record),
     )
-    noisy = ScanNoise(found.noise, max(1.0, found.done.transfer.freedom))
+    noisy = ScanNoise(transformed.noise, max(1.0, transformed.sweep_stages.transfer.freedom))
     heard, _, alignment = _room_then_alignment(
-        found.sphere,
-        found.step,
+        transformed.sphere,
+        transformed.step,
         chamber,
         learned,
-        estimated if todo.runs("alignment") else None,
+        estimated if recipe.runs("alignment") else None,
         noise=noisy,
         probe=probe,
     )
     return replace(first, alignment=alignment, heard=heard)
 
 
-def _own_waves(device: Device, todo: Recipe, keep: int) -> OwnWaves | None:
+def _own_waves(device: Device, recipe: Recipe, keep: int) -> OwnWaves | None:
     """Return the mode filter about the device's own centre, if it is to run."""
-    if not todo.runs("mode-filter"):
+    if not recipe.runs("mode-filter"):
         return None
-    radius_mm = todo.step("mode-filter").radius_mm
+    radius_mm = recipe.step("mode-filter").radius_mm
     own = 0.5e-3 * float(np.linalg.norm(device.size_mm)) if radius_mm is None else 1e-3 * radius_mm
     return OwnWaves(1e-3 * np.asarray(device.offset_mm, float), own, keep)

@@ -58,7 +58,7 @@ class Work:
     record: xr.Dataset
     chamber: Chamber
     device: Device
-    todo: Recipe
+    recipe: Recipe
     reference: ReferenceData | None
     drift: DriftTrack
     steady: xr.Dataset
@@ -133,7 +133,7 @@ def _places(work: Work, on: bool) -> Work:
 def _gate(work: Work, on: bool) -> Work:
     if not on:
         return replace(work, gate=None)
-    used = gate_of(work.steady, work.chamber, work.device, work.todo) if work.gate is None else work.gate
+    used = gate_of(work.steady, work.chamber, work.device, work.recipe) if work.gate is None else work.gate
     return replace(work, steady=gate_record(work.steady, used), gate=used)
 
 
@@ -240,12 +240,12 @@ def flex_of(record: xr.Dataset, chamber: Chamber) -> CableFlex:
     return cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
 
 
-def gate_of(record: xr.Dataset, chamber: Chamber, device: Device, todo: Recipe) -> Gate:
+def gate_of(record: xr.Dataset, chamber: Chamber, device: Device, recipe: Recipe) -> Gate:
     """Return the time gate that a recipe asks for, what it leaves open proposed from the record's sweeps."""
     if chamber.swings_probe:
         raise InputError(["recipe.toml: step 'gate': must be off (on = false): joints carry the probe around the device, and the "
                           "intervals know no gate there"])  # fmt: skip
-    table = todo.step("gate")
+    table = recipe.step("gate")
     centre, width, response = (
         None if ns is None else 1e-9 * ns for ns in (table.centre_ns, table.width_ns, table.response_ns)
     )

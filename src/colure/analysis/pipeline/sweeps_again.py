@@ -36,7 +36,7 @@ class SweepsAgain:
     record: xr.Dataset
     chamber: Chamber
     device: Device
-    todo: Recipe
+    recipe: Recipe
     reference: ReferenceData | None
     gate: Gate | None
     kept: slice = field(default_factory=lambda: slice(None))
@@ -50,7 +50,7 @@ class SweepsAgain:
         """Return the way of one frequency alone."""
         first = self.kept.indices(self.record.sizes["frequency"])[0] + index
         one = slice(first, first + 1)
-        if any(step.whole_band and self.todo.runs(step.name) for step in sweep_steps()):
+        if any(step.whole_band and self.recipe.runs(step.name) for step in sweep_steps()):
             return replace(self, kept=one)  # these steps need the whole band
         return replace(
             self,
@@ -68,5 +68,5 @@ class SweepsAgain:
 
     def _field(self, trace: ComplexArray) -> ComplexArray:
         other = self.record.assign(trace=(self.record["trace"].dims, trace, self.record["trace"].attrs))
-        found = stages(other, self.chamber, self.device, self.todo, self.reference, gate=self.gate)
-        return found.sphere.field[self.kept]
+        sweep_stages = stages(other, self.chamber, self.device, self.recipe, self.reference, gate=self.gate)
+        return sweep_stages.sphere.field[self.kept]

@@ -25,7 +25,7 @@ UNKNOWNS = 10
 ROUNDS = 20
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BeamFound:
     """Where the beam was strongest, device frame (pole y), degrees; expanded (k = 2), nan where only looked at coarsely."""
 
@@ -40,7 +40,13 @@ def strongest(record: xr.Dataset, chamber: Chamber) -> BeamFound:
     """Return the strongest direction of a coarse look, as it was sampled."""
     azimuth, elevation, level = levels_of(record, chamber)
     top = int(np.argmax(level))
-    return BeamFound(float(azimuth[top]), float(elevation[top]), float("nan"), float("nan"), float(level[top]))
+    return BeamFound(
+        azimuth_deg=float(azimuth[top]),
+        elevation_deg=float(elevation[top]),
+        azimuth_expanded_deg=float("nan"),
+        elevation_expanded_deg=float("nan"),
+        level_db=float(level[top]),
+    )
 
 
 def strongest_of_scan(record: xr.Dataset, chamber: Chamber) -> tuple[BeamFound, float]:
@@ -65,7 +71,13 @@ def strongest_of_scan(record: xr.Dataset, chamber: Chamber) -> tuple[BeamFound, 
     top = int(np.argmax(power))
     at_boresight = float(np.mean(10.0 ** (level[near] / 10.0)))
     nan, top_db = float("nan"), float(power_db(power[top]))
-    return BeamFound(float(places[top, 0]), float(places[top, 1]), nan, nan, top_db), float(power_db(at_boresight))
+    return BeamFound(
+        azimuth_deg=float(places[top, 0]),
+        elevation_deg=float(places[top, 1]),
+        azimuth_expanded_deg=nan,
+        elevation_expanded_deg=nan,
+        level_db=top_db,
+    ), float(power_db(at_boresight))
 
 
 def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:
@@ -98,7 +110,11 @@ def beam_of(record: xr.Dataset, chamber: Chamber) -> BeamFound:
     slope = np.linalg.solve(_bend(c, place), _gradient_of(place) @ np.linalg.pinv(design))
     spread = 2.0 * sigma * np.linalg.norm(slope, axis=1)
     height = _terms(place[0], place[1]) @ c
-    return BeamFound(*(float(w) for w in (*(centre + place), *spread, height)))
+    azimuth_deg, elevation_deg = (float(one) for one in centre + place)
+    return BeamFound(
+        azimuth_deg=azimuth_deg, elevation_deg=elevation_deg, azimuth_expanded_deg=float(spread[0]),
+        elevation_expanded_deg=float(spread[1]), level_db=float(height),
+    )  # fmt: skip
 
 
 def _at_the_rim(angle_deg: FloatArray, top_deg: float) -> bool:

@@ -24,7 +24,7 @@ STRETCHES = 8
 LARGEST_DEG = 2.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Flip:
     """Values and expanded uncertainties (k = 2), degrees and millimetres; rms disagreement before and after, dB."""
 
@@ -95,13 +95,18 @@ def evaluate_flip(record: xr.Dataset, chamber: Chamber) -> Flip:
         left = rest(x).ravel()
         return np.concatenate([left.real, left.imag])
 
-    found = least_squares(flat, np.zeros(2), x_scale=(0.05, 0.1), bounds=((-LARGEST_DEG, -20.0), (LARGEST_DEG, 20.0)))
-    sigma = _sigma(np.asarray(found.fun), np.asarray(found.jac), places.size)
-    before, after = (
-        float(amplitude_db(np.sqrt(np.mean(np.abs(rest(x)) ** 2)) + 1e-15)) for x in (np.zeros(2), found.x)
-    )
+    fit = least_squares(flat, np.zeros(2), x_scale=(0.05, 0.1), bounds=((-LARGEST_DEG, -20.0), (LARGEST_DEG, 20.0)))
+    sigma = _sigma(np.asarray(fit.fun), np.asarray(fit.jac), places.size)
+    before, after = (float(amplitude_db(np.sqrt(np.mean(np.abs(rest(x)) ** 2)) + 1e-15)) for x in (np.zeros(2), fit.x))
     expanded = np.hypot(2.0 * sigma, FLOOR)
-    return Flip(float(found.x[0]), float(expanded[0]), float(found.x[1]), float(expanded[1]), before, after)
+    return Flip(
+        theta_zero_deg=float(fit.x[0]),
+        theta_zero_expanded_deg=float(expanded[0]),
+        axes_offset_mm=float(fit.x[1]),
+        axes_offset_expanded_mm=float(expanded[1]),
+        disagreement_before_db=before,
+        disagreement_after_db=after,
+    )
 
 
 def _sigma(left: FloatArray, jacobian: FloatArray, places: int) -> FloatArray:

@@ -34,7 +34,7 @@ class StudyGrid:
     weights: FloatArray
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class GridErrors:
     """Errors of one grid over all orientations, dB.
 
@@ -141,9 +141,11 @@ def _errors(
     off = power_db(np.maximum(levels, 1e-30) / np.maximum(true, 1e-30))
     top = power_db(samples.max(axis=1) / peak)
     return GridErrors(
-        grid.name, len(grid.weights), float(trp.mean()), float(trp.std(ddof=1)), float(np.abs(trp).max()),
-        dict(zip(percent, off.mean(axis=0).tolist(), strict=True)), dict(zip(percent, off.std(axis=0, ddof=1).tolist(), strict=True)),
-        float(top.mean()), float(top.min()),
+        name=grid.name, count=len(grid.weights), trp_mean=float(trp.mean()), trp_std=float(trp.std(ddof=1)),
+        trp_worst=float(np.abs(trp).max()),
+        level_mean=dict(zip(percent, off.mean(axis=0).tolist(), strict=True)), level_std=dict(zip(percent,
+        off.std(axis=0, ddof=1).tolist(), strict=True)),
+        peak_mean=float(top.mean()), peak_worst=float(top.min()),
     )  # fmt: skip
 
 

@@ -46,9 +46,9 @@ def boresight_by_slice(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray
 
 def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
     """Return how much the slices disagree about the boresight, which all of them saw, below the peak; None if only one did."""
-    found = boresight_by_slice(record, chamber)
-    if found is None:
+    boresight = boresight_by_slice(record, chamber)
+    if boresight is None:
         return None
-    _, fixed, peak = found
+    _, fixed, peak = boresight
     spread = np.sqrt(np.mean(np.abs(fixed - fixed.mean(axis=1, keepdims=True)) ** 2))
     return level_db(float(spread / peak))

@@ -122,7 +122,7 @@ class AlignmentResponse:
         return weighted.reshape(len(weighted), -1), fitting.reshape(len(weighted), -1)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @briefly_shown
 class Estimate:
     """What was found, SI units: values, expanded uncertainties (k = 2), and what was seen.
@@ -224,12 +224,12 @@ def declared_prior(tolerance: AlignmentTolerance, distance_m: float = np.inf) ->
     }
 
 
-def left_over(tolerance: AlignmentTolerance, found: Estimate) -> AlignmentTolerance:
+def left_over(tolerance: AlignmentTolerance, alignment: Estimate) -> AlignmentTolerance:
     """Return the tolerances that hold after the correction, echoes apart: what the data say no better keeps its own.
 
     What echoes do to the estimate goes with what they do to the scan, room by room (`AlignmentResponse`).
     """
-    expanded = {p.name: p.per_si * (found.apart or found.expanded)[p.name] for p in PARAMETERS}
+    expanded = {p.name: p.per_si * (alignment.apart or alignment.expanded)[p.name] for p in PARAMETERS}
     return tolerance.model_copy(update={
         "theta_zero_deg": expanded["theta_zero"],
         "roll_axis_tilt_deg": expanded["roll_axis_tilt"],
@@ -288,7 +288,7 @@ def estimate(
         if told[i]
     }
     return Estimate(
-        values=_named(widths * fit.found),
+        values=_named(widths * fit.parameters),
         expanded=_named(2.0 * sigma),
         # What is off by more than declared was looked for more widely.
         seen=dict(zip(NAMES, (bool(x) for x in sigma < SEEN * widths * fit.wider), strict=True)),
@@ -324,12 +324,12 @@ def looked_upon(sphere: MeasuredSphere, step: FarFieldStep, frequencies: int) ->
     return some, replace(step, k=step.k[chosen], response=step.response.at(chosen))
 
 
-def aligned_field(sphere: MeasuredSphere, step: FarFieldStep, distance_m: float, found: Estimate) -> ComplexArray:
+def aligned_field(sphere: MeasuredSphere, step: FarFieldStep, distance_m: float, alignment: Estimate) -> ComplexArray:
     """Return the field (frequency, 2, theta, phi) as an aligned range would have measured it.
 
     Every frequency is corrected for itself: some of them come out as all of them do.
     """
-    return corrected(sphere, step, ForwardModel(sphere, distance_m), misalignment_from(found.values), ALIGNED)[0]
+    return corrected(sphere, step, ForwardModel(sphere, distance_m), misalignment_from(alignment.values), ALIGNED)[0]
 
 
 def looked_at(count: int, frequencies: int = FREQUENCIES) -> IntArray:

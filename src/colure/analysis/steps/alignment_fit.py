@@ -41,7 +41,7 @@ MOST_UNSURE = 2.0
 GIVES_WAY = 3.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Disturbances:
     """What a record holds besides the device and the misalignment.
@@ -86,12 +86,12 @@ class Outside:
         return np.concatenate([flat.real, flat.imag], axis=-1)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class AlignmentFit:
     """What the data say, in units of the declared standard deviations about the expected values.
 
-    found, covariance
+    parameters, covariance
         Posterior mean (parameter,) and covariance (parameter, parameter).
     quiet
         The part of the covariance that is not the rooms' and the cable's.
@@ -109,7 +109,7 @@ class AlignmentFit:
         Relative size of what does not fit into the device's waves.
     """
 
-    found: FloatArray
+    parameters: FloatArray
     covariance: FloatArray
     quiet: FloatArray
     alone: FloatArray
@@ -150,7 +150,7 @@ class AlignmentMisfit(Generic[E]):
 
     def solve(self, expected: FloatArray, disturbances: Disturbances, start: FloatArray | None = None) -> AlignmentFit:
         """Return the posterior by Gauss-Newton; expected and start (parameter,) in the same units, start at the expected by default."""
-        found, moved = (expected if start is None else start).copy(), np.zeros((len(expected), len(expected)))
+        parameters, moved = (expected if start is None else start).copy(), np.zeros((len(expected), len(expected)))
         scatter: tuple[FloatArray, FloatArray] | None = None
         prior = np.ones(len(expected))
         left = self.outside(self._sphere.field)
@@ -158,7 +158,7 @@ class AlignmentMisfit(Generic[E]):
         jacobian: FloatArray | None = None
         for turn in range(ROUNDS_BEFORE + ROUNDS_AFTER):
             # The traces hardly change on the way: they are taken at the start and near the end.
-            left, jacobian, spread = self._at(found, None if turn in (0, ROUNDS_BEFORE) else jacobian)
+            left, jacobian, spread = self._at(parameters, None if turn in (0, ROUNDS_BEFORE) else jacobian)
             seen = jacobian.T @ jacobian
             if scatter is None:
                 moved = seen * spread / self._freedom()
@@ -166,50 +166,50 @@ class AlignmentMisfit(Generic[E]):
                 scatter = self._scatter(jacobian, spread, disturbances)
                 moved = scatter[0] + scatter[1]
             gain = _gain(seen, moved, prior)
-            reading = jacobian.T @ left + seen @ (found - expected)
+            reading = jacobian.T @ left + seen @ (parameters - expected)
             if turn == ROUNDS_BEFORE:
                 alone, alone_sigma, conflict = against_declared(seen, moved, reading)
                 off = (alone_sigma < MOST_UNSURE) & (np.abs(alone) > GIVES_WAY * np.sqrt(1.0 + alone_sigma**2))
                 prior = np.where(off, np.maximum(1.0, alone**2), 1.0)
                 gain = _gain(seen, moved, prior)
-            found = np.asarray(expected + gain @ reading)
+            parameters = np.asarray(expected + gain @ reading)
         assert scatter is not None  # the rounds reach it
-        left, jacobian, spread = self._at(found, jacobian)
+        left, jacobian, spread = self._at(parameters, jacobian)
         after = float(np.linalg.norm(left) / self._total)
-        share = self._dilution(jacobian, spread, found)
-        open_ = np.eye(len(found)) - gain @ seen
+        share = self._dilution(jacobian, spread, parameters)
+        open_ = np.eye(len(parameters)) - gain @ seen
         quiet = open_ @ np.diag(prior) @ open_.T + gain @ scatter[0] @ gain.T
         # Only what the data said can have been pulled; what the prior left open is as the prior says.
-        pulled = share / (1.0 - share) * np.diag(gain @ seen) * (found - expected)
+        pulled = share / (1.0 - share) * np.diag(gain @ seen) * (parameters - expected)
         wider = np.sqrt(1.0 + 2.0 * share)
         rooms = gain @ scatter[1] @ gain.T
         more = np.outer(wider, wider) - 1.0
         quiet = quiet + more * (gain @ scatter[0] @ gain.T) + np.diag(pulled**2)
         return AlignmentFit(
-            found,
-            quiet + (1.0 + more) * rooms,
-            quiet,
-            alone,
-            alone_sigma,
-            np.sqrt(prior),
-            conflict,
-            gain @ seen,
-            gain @ jacobian.T,
-            before,
-            after,
+            parameters=parameters,
+            covariance=quiet + (1.0 + more) * rooms,
+            quiet=quiet,
+            alone=alone,
+            alone_sigma=alone_sigma,
+            wider=np.sqrt(prior),
+            conflict=conflict,
+            known=gain @ seen,
+            weights=gain @ jacobian.T,
+            before=before,
+            after=after,
         )
 
-    def _at(self, found: FloatArray, jacobian: FloatArray | None) -> tuple[FloatArray, FloatArray, float]:
+    def _at(self, parameters: FloatArray, jacobian: FloatArray | None) -> tuple[FloatArray, FloatArray, float]:
         """Return (what remains outside, what each parameter moves out, square of what no parameter explains).
 
         jacobian
             What each parameter moves out, if that is known well enough.
         """
-        data, waves = corrected(self._sphere, self._step, self._model, self.error(found), self._aligned)
+        data, waves = corrected(self._sphere, self._step, self._model, self.error(parameters), self._aligned)
         left = self.outside(data)
         if jacobian is None:
             self._clear = clear_waves(waves, self._floor)
-            jacobian = self._jacobian(waves, found)
+            jacobian = self._jacobian(waves, parameters)
         rest = left - jacobian @ np.linalg.lstsq(jacobian, left, rcond=1e-10)[0]
         return left, jacobian, max(float(rest @ rest), (MODEL_ACCURACY * self._total) ** 2)
 
@@ -347,14 +347,14 @@ def _gain(seen: FloatArray, moved: FloatArray, prior: FloatArray) -> FloatArray:
 def against_declared(seen: FloatArray, moved: FloatArray, reading: FloatArray) -> tuple[FloatArray, FloatArray, float]:
     """Hold the data against what was declared: (values by the data alone, their sigma, probability of such data)."""
     gain = _gain(seen, moved, np.ones(len(reading)))
-    known, found = gain @ seen, gain @ reading
+    known, estimate = gain @ seen, gain @ reading
     left = np.clip(1.0 - np.diag(known), 1e-12, 1.0)
     with np.errstate(divide="ignore"):
         variance = np.where(left < 1.0 - 1e-6, left / (1.0 - left), np.inf)
-    alone = np.where(np.isfinite(variance), found / (1.0 - left + 1e-12), 0.0)
+    alone = np.where(np.isfinite(variance), estimate / (1.0 - left + 1e-12), 0.0)
     size, axes = np.linalg.eigh(0.5 * (known + known.T))
     told = size > LEAST_KNOWN
-    square = float(np.sum((axes.T @ found)[told] ** 2 / size[told]))
+    square = float(np.sum((axes.T @ estimate)[told] ** 2 / size[told]))
     return alone, np.sqrt(variance), float(chdtrc(int(told.sum()), square)) if told.any() else 1.0
 
 

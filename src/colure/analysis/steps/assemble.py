@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class MeasuredSphere:
     """What an ideal probe pair would have read on a regular grid, in the geometry's polar frame.
@@ -169,17 +169,17 @@ def slice_errors(
     rows = [[np.flatnonzero((passes == number) & (slices == one)) for one in wanted] for number in numbers]
     if any(part.size == 0 for line in rows for part in line):
         return None
-    found = error(np.array([moments[part].mean() for line in rows for part in line]))
-    found = found.reshape(len(found), numbers.size, used)
+    relative_errors = error(np.array([moments[part].mean() for line in rows for part in line]))
+    relative_errors = relative_errors.reshape(len(relative_errors), numbers.size, used)
     if numbers.size == 1:
-        each = np.eye(2)[None, :, :, None] * found[:, 0, None, None, :]
+        each = np.eye(2)[None, :, :, None] * relative_errors[:, 0, None, None, :]
     else:
         shown = scan["commanded_deg"].values[:, names.index("probe")]
         angle = chamber.axis_table["probe"].map.angle_deg(shown)
         chi = np.deg2rad([[angle[part[0]] for part in line] for line in rows])
         seen = np.stack([np.cos(chi), np.sin(chi)], axis=-1)  # (pass, slice, component)
         back = np.stack([np.linalg.pinv(seen[:, s]) for s in range(used)], axis=-1)  # (component, pass, slice)
-        each = np.einsum("aps,mps,psb->mabs", back, found, seen)
+        each = np.einsum("aps,mps,psb->mabs", back, relative_errors, seen)
     return finer_columns(np.concatenate([each, each], axis=-1).astype(complex), sphere.field.shape[-1])
 
 
@@ -275,7 +275,17 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
             kept = np.rad2deg(theta) <= float(record.attrs.get("usable_deg", 180.0)) + 0.1 * grid_wanted.swept_step_deg
             theta, folded = theta[kept], folded[..., kept, :]
         return MeasuredSphere(
-            frequency, folded, theta, phi, polar_frame(geometry), sign, along.size, planned, region, single, louder
+            frequency_hz=frequency,
+            field=folded,
+            theta=theta,
+            phi=phi,
+            polar_to_device=polar_frame(geometry),
+            readout_sign=sign,
+            slices_used=along.size,
+            slices_planned=planned,
+            region_deg=region,
+            one_polarization=single,
+            noise_factor=louder,
         )
     # Polar angle grows as the sliced angle falls; see `polar_frame` for the signs.
     turned = np.swapaxes(field, -1, -2)[..., ::-1, :]
@@ -287,7 +297,17 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
         phi = -np.deg2rad(across[::-1])
     theta = np.deg2rad(90.0 - along[::-1])
     return MeasuredSphere(
-        frequency, polar, theta, phi, polar_frame(geometry), np.ones(phi.size), 0, 0, region, single, louder
+        frequency_hz=frequency,
+        field=polar,
+        theta=theta,
+        phi=phi,
+        polar_to_device=polar_frame(geometry),
+        readout_sign=np.ones(phi.size),
+        slices_used=0,
+        slices_planned=0,
+        region_deg=region,
+        one_polarization=single,
+        noise_factor=louder,
     )
 
 

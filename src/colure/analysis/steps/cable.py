@@ -82,7 +82,7 @@ def cable_flex(record: xr.Dataset, *, passes: int) -> CableFlex:
         raise ValueError("record: 0 cable sweeps, needs turns there and back (points); declare [cable] in chamber.toml")
     rest, places = ties["commanded_deg"].values[0], turns["commanded_deg"].values
     level = turns["trace"].values[:, :, 0]
-    found, apart = [], []
+    flexes, apart = [], []
     for index, name in enumerate(str(axis) for axis in record["axis"].values):
         others = np.delete(np.arange(rest.size), index)
         here = np.flatnonzero(np.all(np.abs(places[:, others] - rest[others]) < 1e-3, axis=1))
@@ -90,13 +90,13 @@ def cable_flex(record: xr.Dataset, *, passes: int) -> CableFlex:
             continue
         here = _own_turn(here, places[:, index])
         flex, half_difference = _of_axis(name, places[here, index], level[here], float(rest[index]), passes)
-        found.append(flex)
+        flexes.append(flex)
         apart.append(half_difference)
-    if not found:
+    if not flexes:
         raise ValueError("record: the cable sweeps turn no axis (deg)")
     # The mean of two ways is sqrt 2 better known than one, and the two differ by sqrt 2 more.
     spread = np.sqrt(np.mean(np.concatenate([one.ravel() for one in apart]) ** 2))
-    return CableFlex(tuple(found), float(2.0 * spread))
+    return CableFlex(tuple(flexes), float(2.0 * spread))
 
 
 def _own_turn(rows: IntArray, values: FloatArray) -> IntArray:

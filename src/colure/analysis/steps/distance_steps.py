@@ -33,7 +33,7 @@ SEVERAL, REMOVED = "distance_steps", "bounce"
 RADIATED = (Role.SCAN, Role.TIE, Role.REFERENCE, Role.TURN)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Bounce:
     """What bounced between probe and antenna, over the direct wave, and what is left of it.
 
@@ -118,9 +118,10 @@ def at_one_distance(record: xr.Dataset, chamber: Chamber, device: Device) -> xr.
     told = json.loads(record.attrs[SEVERAL])
     rows, dropped = _rows(record, len(told["distance_steps_mm"]), int(told["points_per_distance"]))
     steps_m = 1e-3 * np.asarray(told["distance_steps_mm"], float)
-    trace, found = _combined(record, rows, steps_m, chamber, device)
-    bounce = Bounce(tuple(told["distance_steps_mm"]), told["distance_moves"], told["distance_expanded_mm"],
-                    **_with_steps(found, record, steps_m, told["distance_expanded_mm"]), dropped=dropped)  # fmt: skip
+    trace, sizes = _combined(record, rows, steps_m, chamber, device)
+    bounce = Bounce(steps_mm=tuple(told["distance_steps_mm"]), moves=told["distance_moves"],
+                    expanded_mm=told["distance_expanded_mm"],
+                    **_with_steps(sizes, record, steps_m, told["distance_expanded_mm"]), dropped=dropped)  # fmt: skip
     return _put_together(record, rows, trace, bounce)
 
 
@@ -208,19 +209,19 @@ def _sizes(direct: ComplexArray, bounced: ComplexArray) -> dict[str, float]:
     }
 
 
-def _with_steps(found: dict[str, Any], record: xr.Dataset, steps_m: FloatArray, expanded_mm: float) -> dict[str, float]:
+def _with_steps(sizes: dict[str, Any], record: xr.Dataset, steps_m: FloatArray, expanded_mm: float) -> dict[str, float]:
     """Return the sizes of a `Bounce`, with what is left of it by steps, second bounces and drift."""
     frequency = record["frequency"].values
     weights, turned = distance_weights(frequency, steps_m)[0], bounce_phase(frequency, steps_m)
     size = np.linalg.norm(weights, axis=1)
     by_steps = wavenumber(frequency) * 1e-3 * expanded_mm * size
-    twice = 2.0 * found["strongest"] * np.abs(np.sum(weights * turned**2, axis=1))
-    drifted = 0.0 if np.isnan(found["drifted"]) else found["drifted"]
-    path = found.pop("path")
+    twice = 2.0 * sizes["strongest"] * np.abs(np.sum(weights * turned**2, axis=1))
+    drifted = 0.0 if np.isnan(sizes["drifted"]) else sizes["drifted"]
+    path = sizes.pop("path")
     levels = amplitude_db(np.abs(path))
-    found.pop("drifted")
+    sizes.pop("drifted")
     return {
-        **found,
+        **sizes,
         "left": float(np.sqrt(by_steps**2 + twice**2 + (drifted * size) ** 2).max()),
         "path_db": float(levels.flat[np.argmax(np.abs(levels))]),
         "path_deg": float(np.rad2deg(np.angle(path)).flat[np.argmax(np.abs(np.angle(path)))]),

@@ -49,7 +49,7 @@ MODES_HOLD = 0.98
 MOMENTS = 160
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Jump:
     """A sudden change: when it was taken to happen, how sure that is, and how large it was.
 
@@ -64,7 +64,7 @@ class Jump:
     phase_deg: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Left:
     """What the correction leaves, relative rms: between the parts of a scan (level in nepers, phase in rad), and in common.
 
@@ -99,7 +99,7 @@ class DriftTrack:
     level: tuple[DriftCurve, ...] = ()
     phase: tuple[DriftCurve, ...] = ()
     noise: float = 0.0
-    left: Left = Left(0.0, 0.0, 0.0)
+    left: Left = Left(level=0.0, phase=0.0, common=0.0)
 
     def at(self, frequencies: slice | IntArray) -> DriftTrack:
         """Return the track at some of its frequencies; residual, jumps and what is left are those of all together."""
@@ -128,7 +128,7 @@ class DriftTrack:
         """
         moments = np.asarray(moments_s, float)
         count = self.ratio.shape[1]
-        found = []
+        errors = []
         for curves, unit in ((self.level, 1.0), (self.phase, 1j)):
             total = np.zeros((moments.size, moments.size))
             for index, one in enumerate(curves):
@@ -140,8 +140,8 @@ class DriftTrack:
             kept = int(np.searchsorted(np.cumsum(power), MODES_HOLD * power.sum())) + 1
             # What is left out of the sum counts with the rest.
             scale = np.sqrt(power[:kept] * (power.sum() / max(power[:kept].sum(), 1e-300)))
-            found.append(unit * (vectors[:, ::-1][:, :kept] * scale).T)
-        return np.concatenate(found)
+            errors.append(unit * (vectors[:, ::-1][:, :kept] * scale).T)
+        return np.concatenate(errors)
 
     def log_gain(self, moments_s: FloatArray) -> ComplexArray:
         """Return the drift without its jumps (moment, frequency): nepers, and radians as the imaginary part."""
@@ -192,9 +192,9 @@ def track(record: xr.Dataset, *, declared: complex = UNDECLARED) -> DriftTrack:
         share = ((time_s[1:-1] - left) / np.maximum(right - left, 1e-9))[:, None]
         predicted = smooth[:-2] * (1.0 - share) + smooth[2:] * share
         residual = float(np.sqrt(np.mean(np.abs(predicted / smooth[1:-1] - 1.0) ** 2)))
-    found = DriftTrack(time_s, ratio, residual, jumps, noise=float(np.sqrt(np.mean(noise**2))))
-    found = _with_curves(found, smooth, noise, declared, record["frequency"].values)
-    return replace(found, left=_left(found, record))
+    drift = DriftTrack(time_s, ratio, residual, jumps, noise=float(np.sqrt(np.mean(noise**2))))
+    drift = _with_curves(drift, smooth, noise, declared, record["frequency"].values)
+    return replace(drift, left=_left(drift, record))
 
 
 def sweep_noise(record: xr.Dataset) -> FloatArray:
@@ -214,11 +214,11 @@ def sweep_noise(record: xr.Dataset) -> FloatArray:
 
 
 def _with_curves(
-    found: DriftTrack, smooth: ComplexArray, noise: FloatArray, declared: complex, frequency_hz: FloatArray
+    drift: DriftTrack, smooth: ComplexArray, noise: FloatArray, declared: complex, frequency_hz: FloatArray
 ) -> DriftTrack:
     """Return the track with its drift as functions of time."""
     logs = np.log(np.abs(smooth)) + 1j * np.unwrap(np.angle(smooth), axis=0)
-    if not found.readable:
+    if not drift.readable:
         logs = np.zeros_like(logs)
     count = logs.shape[1]
     parts = [np.full(count, count**-0.5)]
@@ -227,7 +227,7 @@ def _with_curves(
         parts.append(ramp / np.linalg.norm(ramp))
     shared = [np.outer(logs @ one, one) for one in parts]
     # Far below the signal the noise of level and of phase is that of one quadrature each.
-    variance = np.full(found.time_s.size, float(np.mean(noise**2)) / 2.0 if found.readable else 1e6)
+    variance = np.full(drift.time_s.size, float(np.mean(noise**2)) / 2.0 if drift.readable else 1e6)
     level: list[DriftCurve] = []
     phase: list[DriftCurve] = []
     for share, one, field in zip(ACROSS_BAND, [*parts, None], [*shared, logs - sum(shared)], strict=False):
@@ -237,22 +237,22 @@ def _with_curves(
         series = field if one is None else field @ one[:, None]
         size = share * (1.0 if one is None else count**0.5)
         for curves, data, known in ((level, series.real, declared.real), (phase, series.imag, declared.imag)):
-            curve = fit(found.time_s, data, variance=variance, size=size * known, length_s=DRIFT_TIME_S)
+            curve = fit(drift.time_s, data, variance=variance, size=size * known, length_s=DRIFT_TIME_S)
             curves.append(curve if one is None else replace(curve, weights=curve.weights * one[None, :]))
-    return replace(found, level=tuple(level), phase=tuple(phase))
+    return replace(drift, level=tuple(level), phase=tuple(phase))
 
 
-def _left(found: DriftTrack, record: xr.Dataset) -> Left:
+def _left(drift: DriftTrack, record: xr.Dataset) -> Left:
     """Return what the ties leave open of the drift."""
     scan, start = of_role(record, Role.SCAN)["time_s"].values, of_role(record, Role.REFERENCE)["time_s"].values
     if scan.size == 0:
-        return Left(0.0, 0.0, 0.0)
+        return Left(level=0.0, phase=0.0, common=0.0)
     moments = np.quantile(scan, np.linspace(0.0, 1.0, min(MOMENTS, scan.size)))
-    begin = float(start.mean()) if start.size else float(found.time_s[0])
-    count = found.ratio.shape[1]
+    begin = float(start.mean()) if start.size else float(drift.time_s[0])
+    count = drift.ratio.shape[1]
     weight = np.full(moments.size, 1.0 / moments.size)
     apart, common = [0.0, 0.0], 0.0
-    for which, curves in enumerate((found.level, found.phase)):
+    for which, curves in enumerate((drift.level, drift.phase)):
         for index, one in enumerate(curves):
             share = max(1, count - 2) / count if index == 2 else 1.0 / count
             own = one.covariance(np.append(moments, begin))
@@ -260,7 +260,7 @@ def _left(found: DriftTrack, record: xr.Dataset) -> Left:
             mean = float(weight @ inner @ weight)
             apart[which] += share * max(0.0, float(np.diag(inner).mean()) - mean)
             common += 0.5 * share * max(0.0, mean - 2.0 * float(weight @ cross) + float(own[-1, -1]))
-    return Left(float(np.sqrt(apart[0])), float(np.sqrt(apart[1])), float(np.sqrt(common)))
+    return Left(level=float(np.sqrt(apart[0])), phase=float(np.sqrt(apart[1])), common=float(np.sqrt(common)))
 
 
 def _jumps(record: xr.Dataset, time_s: FloatArray, ratio: ComplexArray, noise: float) -> tuple[Jump, ...]:
@@ -272,12 +272,20 @@ def _jumps(record: xr.Dataset, time_s: FloatArray, ratio: ComplexArray, noise: f
     # A level alone scatters about zero more often than a level with its phase: the median is lower against the standard deviation.
     times = JUMP_TIMES * (1.0 if np.any(change.imag) else MEDIAN_WITHOUT_PHASE)
     usual = float(np.median(size))
-    found = []
+    jumps = []
     for index in np.flatnonzero(size > max(JUMP_LEAST, times * max(usual, noise))):
         after, before = _bracket(record, float(time_s[index]), float(time_s[index + 1]), complex(change[index]))
         level, phase = DB * change[index].real, np.rad2deg(change[index].imag)
-        found.append(Jump(0.5 * (after + before), after, before, float(level), float(phase)))
-    return tuple(found)
+        jumps.append(
+            Jump(
+                time_s=0.5 * (after + before),
+                after_s=after,
+                before_s=before,
+                level_db=float(level),
+                phase_deg=float(phase),
+            )
+        )
+    return tuple(jumps)
 
 
 def _bracket(record: xr.Dataset, begin_s: float, end_s: float, change: complex) -> tuple[float, float]:

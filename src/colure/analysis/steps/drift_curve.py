@@ -115,7 +115,7 @@ def fit(
 def _likeliest(time_s: FloatArray, readings: FloatArray, variance: FloatArray, size: float, length_s: float) -> Kernel:
     """Return the covariance that the readings make most likely, whatever their common constant."""
     count, series = readings.shape
-    best, found = Kernel(size, length_s, smooth=True), -np.inf
+    best, best_likelihood = Kernel(size, length_s, smooth=True), -np.inf
     if count < 2:
         return best
     # Orthonormal to the constant: the remainder says nothing of it (restricted likelihood).
@@ -137,6 +137,6 @@ def _likeliest(time_s: FloatArray, readings: FloatArray, variance: FloatArray, s
                 total = 1.0 + tried**2 * power
                 likelihood = -0.5 * float(np.sum(energy / total) + series * np.sum(np.log(total)))
                 likelihood -= 0.5 * (np.log(tried / size) ** 2 + np.log(length / length_s) ** 2) / VAGUE**2
-                if likelihood > found:
-                    best, found = Kernel(float(tried), float(length), smooth), likelihood
+                if likelihood > best_likelihood:
+                    best, best_likelihood = Kernel(float(tried), float(length), smooth), likelihood
     return best

@@ -37,7 +37,7 @@ MORE_ORDERS = 8
 MOST_DAMPING = 0.03
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class FarFieldStep:
     """Everything the near-field to far-field step needs besides the data; reused by the budget.
@@ -158,7 +158,16 @@ def far_field_step(
         response = _nothing_in_between(k.size, order)
         grid = (sphere.theta.size, sphere.phi.size)
         return FarFieldStep(
-            order, order, response, k, sphere.polar_to_device, float(sphere.phi[0]), rings, True, None, grid
+            order=order,
+            keep_order=order,
+            response=response,
+            k=k,
+            polar_to_device=sphere.polar_to_device,
+            phi_start=float(sphere.phi[0]),
+            rings=rings,
+            direct=True,
+            own_waves=None,
+            grid=grid,
         )
     if sphere.whole:
         order = highest_order("with-poles", rings=sphere.theta.size, phi_count=sphere.phi.size)
@@ -171,7 +180,18 @@ def far_field_step(
     response = _nothing_in_between(k.size, order) if direct else _probe_response(probe, order, k, distance_m)
     start = float(sphere.phi[0])
     grid = (sphere.theta.size, sphere.phi.size)
-    return FarFieldStep(order, keep_order, response, k, sphere.polar_to_device, start, rings, direct, own_waves, grid)
+    return FarFieldStep(
+        order=order,
+        keep_order=keep_order,
+        response=response,
+        k=k,
+        polar_to_device=sphere.polar_to_device,
+        phi_start=start,
+        rings=rings,
+        direct=direct,
+        own_waves=own_waves,
+        grid=grid,
+    )
 
 
 def _probe_response(probe: Expansion | None, order: int, k: FloatArray, distance_m: float) -> FirstOrderResponse:

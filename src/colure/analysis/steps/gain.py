@@ -130,18 +130,18 @@ class ReferenceData:
         )
 
 
-def with_reflection(known: ReferenceData | None, found: DeviceReflection | None) -> ReferenceData | None:
+def with_reflection(known: ReferenceData | None, reflection: DeviceReflection | None) -> ReferenceData | None:
     """Return what is known of the reference with the device's reflection as this run measured it.
 
     Where the cable's end is known too, both together decide what wave the device gets: 1 - G_s G_d (see `substitution_path`).
     """
-    if found is None:
+    if reflection is None:
         return known
     old = ReferenceData(None, None, None) if known is None else known
     path = old.path
     if path is not None and old.source is not None:
-        path = path * (1.0 - old.source * found.coefficient)
-    return replace(old, path=path, device_loss_db=found.loss_db)
+        path = path * (1.0 - old.source * reflection.coefficient)
+    return replace(old, path=path, device_loss_db=reflection.loss_db)
 
 
 def substitution_path(
@@ -250,7 +250,8 @@ def relative_transfer(record: xr.Dataset, chamber: Chamber, known: ReferenceData
     top = np.sqrt(np.max(np.sum(np.abs(scan) ** 2, axis=2), axis=0)) if len(scan) else np.ones(frequencies)
     scale = 1.0 / np.maximum(top, 1e-300) if known is None or known.scale is None else known.scale
     nothing = np.broadcast_to(np.eye(ports, dtype=complex), (frequencies, ports, ports)).copy()
-    return GainTransfer(factor * scale[:, None], np.full(frequencies, np.nan), noise, nothing, np.zeros(frequencies, complex),
+    return GainTransfer(factor * scale[:, None], np.full(frequencies, np.nan), noise, nothing, np.zeros(frequencies,
+                        complex),
                         expanded, freedom)  # fmt: skip
 
 

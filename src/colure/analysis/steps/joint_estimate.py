@@ -37,14 +37,14 @@ PASSES = 2
 SMALL_UNITS = 0.2
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class JointEstimate:
     """What a scan says of small motions, in units of one declared standard deviation of each.
 
     motions
         What may be off.
-    found, covariance
+    sizes, covariance
         Posterior mean (motion,) and covariance (motion, motion), echoes and noise in it.
     quiet
         The part of the covariance that is not the rooms' and the cable's.
@@ -61,7 +61,7 @@ class JointEstimate:
     """
 
     motions: tuple[SmallMotion, ...]
-    found: FloatArray
+    sizes: FloatArray
     covariance: FloatArray
     quiet: FloatArray
     taken: FloatArray
@@ -102,14 +102,14 @@ def estimate_joints(
     if not motions:
         raise ValueError("geometry: every tolerance of the mount is 0: nothing to look for (deg, mm)")
     floor = _floor(sphere, step, disturbances)
-    found, fit, axes = np.zeros(len(motions)), None, np.zeros((len(motions), 0))
+    sizes, fit, axes = np.zeros(len(motions)), None, np.zeros((len(motions), 0))
     # Motions as large as tolerances spread over waves that are not the device's: traces are taken again where they are taken off.
     for _ in range(PASSES):
-        axes = _told(sphere, step, model, found, disturbances, floor)
+        axes = _told(sphere, step, model, sizes, disturbances, floor)
         if axes.shape[1] == 0:
             return _nothing_told(motions)
-        fit = _fitted(sphere, step, model, axes, found, disturbances, floor)
-        found = axes @ fit.found
+        fit = _fitted(sphere, step, model, axes, sizes, disturbances, floor)
+        sizes = axes @ fit.parameters
     assert fit is not None  # PASSES is above 0
     return _estimate(motions, axes, _bent(sphere, step, model, axes, fit))
 
@@ -126,11 +126,11 @@ def _bent(
     def left(units: FloatArray) -> FloatArray:
         return outside(corrected(sphere, step, model, tuple(float(x) for x in units), model.aligned)[0])
 
-    random, here = np.random.default_rng(5), axes @ fit.found
+    random, here = np.random.default_rng(5), axes @ fit.parameters
     start, moved = left(here), []
     rest = np.eye(len(here)) - axes @ axes.T
     for _ in range(BENT_DRAWS):
-        own = random.multivariate_normal(np.zeros(len(fit.found)), fit.covariance, method="eigh")
+        own = random.multivariate_normal(np.zeros(len(fit.parameters)), fit.covariance, method="eigh")
         unknown = rest @ random.normal(size=len(here))
         for side in (1.0, -1.0):
             drawn = left(here + side * (axes @ own + unknown))
@@ -145,7 +145,7 @@ def _fitted(
     step: FarFieldStep,
     model: MovedJoints,
     axes: FloatArray,
-    found: FloatArray,
+    sizes: FloatArray,
     disturbances: Disturbances,
     floor: FloatArray | None,
 ) -> AlignmentFit:
@@ -154,7 +154,7 @@ def _fitted(
 
     count = axes.shape[1]
     misfit = AlignmentMisfit(sphere, step, model, error, count, draws=DRAWS, floor=floor)
-    return misfit.solve(np.zeros(count), disturbances, axes.T @ found)
+    return misfit.solve(np.zeros(count), disturbances, axes.T @ sizes)
 
 
 def _floor(sphere: MeasuredSphere, step: FarFieldStep, disturbances: Disturbances) -> FloatArray | None:
@@ -171,20 +171,20 @@ def _told(
     sphere: MeasuredSphere,
     step: FarFieldStep,
     model: MovedJoints,
-    found: FloatArray,
+    motion_sizes: FloatArray,
     disturbances: Disturbances,
     floor: FloatArray | None,
 ) -> FloatArray:
-    """Return the combinations (motion, combination) that move the data by more than their noise hides, about what was found."""
+    """Return the combinations (motion, combination) that move the data by more than their noise hides, about motions of these sizes."""
     outside = Outside(step, sphere.theta, sphere.phi.size)
-    error = tuple(float(x) for x in found)
+    error = tuple(float(x) for x in motion_sizes)
     data, waves = corrected(sphere, step, model, error, model.aligned)
     waves = waves * clear_waves(waves, floor)
     traces = []
-    for index in range(len(found)):
+    for index in range(len(motion_sizes)):
         pair = []
         for side in (SMALL_UNITS, -SMALL_UNITS):
-            units = found.copy()
+            units = motion_sizes.copy()
             units[index] += side
             pair.append(model.read(waves, tuple(float(x) for x in units)))
         moved = replace(sphere, field=(pair[0] - pair[1]) / (2.0 * SMALL_UNITS))
@@ -200,7 +200,9 @@ def _told(
 def _nothing_told(motions: tuple[SmallMotion, ...]) -> JointEstimate:
     count = len(motions)
     none = np.zeros(count)
-    return JointEstimate(motions, none, np.eye(count), np.eye(count), none, np.zeros((count, 0)), np.zeros(0), np.zeros(0), 0.0, 0.0, 1.0)  # fmt: skip
+    return JointEstimate(motions=motions, sizes=none, covariance=np.eye(count), quiet=np.eye(count), taken=none,
+        combinations=np.zeros((count, 0)), sums=np.zeros(0), sums_sigma=np.zeros(0), before=0.0, after=0.0,
+        conflict=1.0)  # fmt: skip
 
 
 def _estimate(motions: tuple[SmallMotion, ...], axes: FloatArray, fit: AlignmentFit) -> JointEstimate:
@@ -209,13 +211,14 @@ def _estimate(motions: tuple[SmallMotion, ...], axes: FloatArray, fit: Alignment
     scaled = fit.covariance / np.outer(fit.wider, fit.wider)
     known, vectors = np.linalg.eigh(0.5 * (scaled + scaled.T))
     own = vectors[:, known < SEEN**2]
-    sums = own.T @ fit.found
+    sums = own.T @ fit.parameters
     sigma = np.sqrt(np.maximum(np.diag(own.T @ fit.covariance @ own), 0.0))
     clear = np.abs(sums) > 2.0 * sigma
     taken = axes @ (own[:, clear] @ sums[clear])
     return JointEstimate(
-        motions, axes @ fit.found, axes @ fit.covariance @ axes.T + rest, axes @ fit.quiet @ axes.T + rest, taken,
-        axes @ own, sums, sigma, fit.before, fit.after, fit.conflict,
+        motions=motions, sizes=axes @ fit.parameters, covariance=axes @ fit.covariance @ axes.T + rest,
+        quiet=axes @ fit.quiet @ axes.T + rest, taken=taken,
+        combinations=axes @ own, sums=sums, sums_sigma=sigma, before=fit.before, after=fit.after, conflict=fit.conflict,
     )  # fmt: skip
 
 

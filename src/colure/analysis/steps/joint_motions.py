@@ -54,12 +54,12 @@ def values_of_pass(sphere: MeasuredSphere, record: xr.Dataset, chamber: Chamber,
     a, b = (np.rad2deg(angle) for angle in angles_of(sphere, Geometry.ROLL_OVER_AZIMUTH))
     out = np.empty((*a.shape, len(chamber.positioner.joints)))
     for index in np.ndindex(a.shape):
-        found = known.get(_key(float(a[index]), float(b[index])))
-        if found is None:
+        joint_values = known.get(_key(float(a[index]), float(b[index])))
+        if joint_values is None:
             raise ValueError(
                 f"record: theta = {a[index]:g}, phi = {b[index]:g} deg was not measured: its joints are not known"
             )
-        out[index] = found
+        out[index] = joint_values
     return out
 
 

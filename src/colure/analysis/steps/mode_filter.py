@@ -47,6 +47,8 @@ class OwnWaves:
         if along and expansion.coefficients.ndim == 4:
             k = tuple(float(one) for one in expansion.k[0])
             shift = float(self.centre_m[2])
-            found = axial_filter(expansion.coefficients, k, shift_m=shift, order=order, keep_order=self.keep_order)
-            return Expansion(found, expansion.k)
+            coefficients = axial_filter(
+                expansion.coefficients, k, shift_m=shift, order=order, keep_order=self.keep_order
+            )
+            return Expansion(coefficients, expansion.k)
         return expansion.translated(-self.centre_m, order=order).translated(self.centre_m, order=self.keep_order)

@@ -171,8 +171,8 @@ def lag_of(record: xr.Dataset) -> Lag:
     grid = np.linspace(-reach, reach, finest + 1)
     start = grid[int(np.argmin([apart(shift) for shift in grid]))]
     width = grid[1] - grid[0]
-    found = minimize_scalar(apart, bounds=(start - width, start + width), method="bounded", options={"xatol": 1e-12})
-    shift = float(found.x)
+    minimum = minimize_scalar(apart, bounds=(start - width, start + width), method="bounded", options={"xatol": 1e-12})
+    shift = float(minimum.x)
     slope = evaluated(1j * orders[:, None, None] * ahead, orders, places)
     steepness = 4.0 * float(np.sum(np.abs(slope) ** 2))
     noise = max(0.0, apart(shift)) / slope.size

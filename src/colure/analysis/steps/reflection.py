@@ -92,9 +92,9 @@ def device_reflection(record: xr.Dataset, left: OnePort | None) -> DeviceReflect
         raise ValueError("chamber.toml: one_port: missing; the record holds the device's reflection (dB)")
     if count < 2:
         raise ValueError(f"record: {count} reading of the device's reflection, needs at least 2 (readings)")
-    found = points["trace"].values[:, :, 0]
-    mean = found.mean(axis=0)
-    scatter = np.sqrt(np.sum(np.abs(found - mean) ** 2, axis=0) / (2.0 * (count - 1)))
+    readings = points["trace"].values[:, :, 0]
+    mean = readings.mean(axis=0)
+    scatter = np.sqrt(np.sum(np.abs(readings - mean) ** 2, axis=0) / (2.0 * (count - 1)))
     along, whole = _errors(mean, scatter, left, count - 1)
     modulus = np.abs(mean)
     down = np.where(modulus > OWN_DIRECTION * whole, along, whole)

@@ -76,7 +76,7 @@ class DelayProfile:
         return np.asarray(lag[(index[:, None] - index[None, :]) % power.size])
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Gate:
     """Middle and width of a gate, seconds, and the profile that its edges are read from; of the sweeps themselves if None.
@@ -254,7 +254,7 @@ def _about(
     spread = spread_m / SPEED_OF_LIGHT
     # Never closer to the strongest arrival than half of what the band resolves.
     after = min(max(late - CLOSES_BEFORE / span - spread, CLOSES_BEFORE / span), 0.75 * alias - before)
-    gate = Gate(peak + 0.5 * (after - before), before + after, profile, peak_s=peak)
+    gate = Gate(centre_s=peak + 0.5 * (after - before), width_s=before + after, profile=profile, peak_s=peak)
     echoes = [peak + one / SPEED_OF_LIGHT for one in sorted(echo_excess_m)]
     return replace(_judged(gate, span, echoes, response_s, spread), profile=profile.spread(spread))
 
@@ -389,7 +389,9 @@ def proposed_gate(
         own = _about(profile, frequency, echo_excess_m, response_s, spread_m)
         return replace(own, centre_s=own.centre_s if centre_s is None else centre_s, common=common)
     peak = fine_peak(profile)
-    gate = Gate(peak if centre_s is None else centre_s, width_s, profile, peak_s=peak, common=common)
+    gate = Gate(
+        centre_s=peak if centre_s is None else centre_s, width_s=width_s, profile=profile, peak_s=peak, common=common
+    )
     return replace(_judged(gate, span, [], response_s), profile=profile.spread(spread_m / SPEED_OF_LIGHT))
 
 
@@ -413,17 +415,17 @@ def common_response(record: xr.Dataset) -> ComplexArray | None:
 
 def _sweeps(record: xr.Dataset) -> ComplexArray:
     """Return sweeps (sweep, frequency) of scan, ties and reference, each role with the same mean power."""
-    found = []
+    by_role = []
     for role in (Role.SCAN, Role.TIE, Role.REFERENCE):
         trace = np.moveaxis(of_role(record, role)["trace"].values, 1, 2)
         sweeps = trace.reshape(-1, trace.shape[-1])
         some = sweeps[np.linspace(0, len(sweeps) - 1, min(SWEEPS, len(sweeps))).astype(int)] if len(sweeps) else sweeps
         power = float(np.mean(np.abs(some) ** 2)) if len(some) else 0.0
         if power > 0.0:
-            found.append(some / np.sqrt(power))
-    if not found:
+            by_role.append(some / np.sqrt(power))
+    if not by_role:
         raise ValueError("gate: the record holds no sweeps (points)")
-    return np.concatenate(found)
+    return np.concatenate(by_role)
 
 
 def gate_record(record: xr.Dataset, gate: Gate) -> xr.Dataset:

@@ -36,7 +36,7 @@ WORTH_FILTERING = 0.8
 DIRECT_DEG = 12.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Echo:
     """One echo: where it leaves the axes' intersection (lab frame, seen from the probe's direction), how strong, how late.
 
@@ -118,7 +118,7 @@ def echo_map(
     # The grid is asked once more for every echo that is taken out: its readings are kept as far as they fit.
     grid = _Looked(wall, directions, middle)
     share = grid.shares(rest)
-    found: list[Echo] = []
+    echoes: list[Echo] = []
     left, seen = rest, share
     for _ in range(3):
         d = directions[int(np.argmax(seen))]
@@ -128,12 +128,12 @@ def echo_map(
         echo, left, explained = _taken_out(wall, sphere, left, rest, d, middle)
         if explained < LEAST_SHARE:
             break
-        found.append(echo)
+        echoes.append(echo)
         seen = grid.shares(left)
     peak = float(np.abs(sphere.field[middle]).max())
     weight = float(np.sum(np.sin(sphere.theta)) * sphere.phi.size)
     rest_db = amplitude_db(float(np.linalg.norm(rest)) / np.sqrt(weight) / peak, least=1e-10)
-    return EchoMap(directions, share, tuple(found), float(rest_db))
+    return EchoMap(directions, share, tuple(echoes), float(rest_db))
 
 
 def _grid(step_deg: float) -> FloatArray:
@@ -177,10 +177,10 @@ class _Looked:
         if self._kept is not None and start in self._kept:
             return self._kept[start]
         readings = self._wall.readings(self._directions[start : start + BLOCK], self._index)
-        found = self._wall.outside(readings, self._index)
+        outside = self._wall.outside(readings, self._index)
         if self._kept is not None:
-            self._kept[start] = found
-        return found
+            self._kept[start] = outside
+        return outside
 
     def shares(self, rest: ComplexArray) -> FloatArray:
         """Return the share of the rest's power that each direction explains, (direction,)."""
@@ -210,7 +210,8 @@ def _taken_out(
     place = azimuth_over_elevation(d)
     excess, resolution = _excess(wall, sphere, d)
     echo = Echo(
-        float(np.rad2deg(place[0])), float(np.rad2deg(place[1])), float(level), share, excess, resolution
+        azimuth_deg=float(np.rad2deg(place[0])), elevation_deg=float(np.rad2deg(place[1])), level_db=float(level),
+        share=share, excess_m=excess, resolution_m=resolution
     )  # fmt: skip
     return echo, without, share
 

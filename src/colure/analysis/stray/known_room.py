@@ -41,7 +41,7 @@ MODEL = 0.1
 ESCAPED, JUST_FOUND = 2.0, 30.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class RoomHeard:
     """What a run says of a learned room.
@@ -165,7 +165,15 @@ def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise
     if holds and (float(share @ spread) > UNSURE**2 or gain < LEAST_GAIN or strange > STRANGE):
         holds = None
     echo, left = _levels(scanned, room, images, power, float(most))
-    return RoomHeard(holds, 1.0 - after / before, off, expanded, factors, echo, left)
+    return RoomHeard(
+        holds=holds,
+        explained=1.0 - after / before,
+        off=off,
+        off_expanded=expanded,
+        factors=factors,
+        echo_db=echo,
+        left_db=left,
+    )
 
 
 def _powers(scanned: Scanned, each: list[Images]) -> FloatArray:
@@ -232,7 +240,7 @@ def surround_of(chamber: Chamber, probe: Expansion | None, middle_hz: float) -> 
     return Surround(chamber.positioner.geometry, chamber.range_length_m, float(wavenumber(middle_hz)), hears)
 
 
-def require_room(chamber: Chamber, todo: Recipe, room: LearnedRoom | None) -> LearnedRoom:
+def require_room(chamber: Chamber, recipe: Recipe, room: LearnedRoom | None) -> LearnedRoom:
     """Return the learned room that a recipe's step `room` needs.
 
     Raises
@@ -246,9 +254,9 @@ def require_room(chamber: Chamber, todo: Recipe, room: LearnedRoom | None) -> Le
                 "recipe.toml: step 'room': must be off (on = false) without `room` in chamber.toml: there is no learned room"
             ]
         )
-    if todo.runs("gate"):
+    if recipe.runs("gate"):
         raise InputError(["recipe.toml: steps 'gate' and 'room': must not be on together: a time gate changes the echoes that the room was learned with"])  # fmt: skip
-    if chamber.positioner.joints or not todo.runs("far-field"):
+    if chamber.positioner.joints or not recipe.runs("far-field"):
         raise InputError(
             [
                 "recipe.toml: step 'room': needs the step 'far-field', and a positioner of two axes: images stand still only there"

@@ -277,12 +277,12 @@ class Searched:
             out.append(self._finer(top, left))
         return out
 
-    def _finer(self, found: FloatArray, left: list[list[ComplexArray]]) -> FloatArray:
+    def _finer(self, direction: FloatArray, left: list[list[ComplexArray]]) -> FloatArray:
         for finer in FINER_DEG:
-            near = _around(found, finer)
+            near = _around(direction, finer)
             near = near[near[:, 2] < np.cos(np.deg2rad(0.5 * DIRECT_DEG))]
-            found = near[int(np.argmax(self._drops(left, [self._of(n, near) for n in range(len(self._runs))])))]
-        return found
+            direction = near[int(np.argmax(self._drops(left, [self._of(n, near) for n in range(len(self._runs))])))]
+        return direction
 
     def _drops(self, left: list[list[ComplexArray]], seen: list[ComplexArray]) -> FloatArray:
         """Return how much of the misfit one image in each direction explains, (direction,)."""
@@ -304,7 +304,7 @@ class Searched:
 def started(runs: Sequence[Misfit], direction: FloatArray) -> Images:
     """Return one image in a direction: the path whose phases over the frequencies fit best, and its weights."""
     surround = runs[0].scanned.surround
-    best, found = -1.0, None
+    best, image = -1.0, None
     k = np.sort(runs[0].scanned.device.k[runs[0].frequencies])
     longest = surround.range_m + (0.9 * 2.0 * np.pi / float(np.min(np.diff(k))) if k.size > 1 else np.inf)
     for path in surround.range_m * PATHS:
@@ -321,9 +321,9 @@ def started(runs: Sequence[Misfit], direction: FloatArray) -> Images:
         value = np.linalg.solve(matrix + np.diag(1e-6 * size + START_DAMPING * size * OTHERS), right)
         drop = float(value @ right)
         if drop > best:
-            best, found = drop, Images(place, (value[:KINDS] + 1j * value[KINDS:])[None])
-    assert found is not None
-    return found
+            best, image = drop, Images(place, (value[:KINDS] + 1j * value[KINDS:])[None])
+    assert image is not None
+    return image
 
 
 def joined(one: Images, other: Images) -> Images:
@@ -389,18 +389,18 @@ def learn(runs: Sequence[Misfit], fields: Sequence[ComplexArray]) -> LearnedImag
     # The devices were known with their echoes in them: known again without.
     runs = [run.cleaned(field, images) for run, field in zip(runs, fields, strict=True)] if images.count else runs
     while images.count:
-        found = solved(runs, images)
-        learned = _held_out(runs, found)
+        solution = solved(runs, images)
+        learned = _held_out(runs, solution)
         if float(learned.drops.min()) >= LEAST_DROP:
             return learned
-        images = found.images.without(int(np.argmin(learned.drops)))
+        images = solution.images.without(int(np.argmin(learned.drops)))
     raise ValueError("room: no echo that some runs show is seen by the others too: there is nothing to learn from them")
 
 
-def _held_out(runs: Sequence[Misfit], found: Solved) -> LearnedImages:
+def _held_out(runs: Sequence[Misfit], solution: Solved) -> LearnedImages:
     """Return images judged by leaving every run out once: the others' images are held against it."""
-    images = found.images
-    drops, explained, spread = np.zeros(images.count), [], np.zeros_like(found.covariance)
+    images = solution.images
+    drops, explained, spread = np.zeros(images.count), [], np.zeros_like(solution.covariance)
     for number, run in enumerate(runs):
         others = solved([one for i, one in enumerate(runs) if i != number], images, steps=FEW).images
         before, after = power_of(run.targets), power_of(run.left(others))
@@ -409,7 +409,7 @@ def _held_out(runs: Sequence[Misfit], found: Solved) -> LearnedImages:
             drops[image] += run.information * (power_of(run.left(others.without(image))) - after)
         off = _apart(others, images)
         spread += (len(runs) - 1.0) / len(runs) * np.outer(off, off)
-    return LearnedImages(images, found.covariance + spread, drops, np.array(explained))
+    return LearnedImages(images, solution.covariance + spread, drops, np.array(explained))
 
 
 def _apart(one: Images, other: Images) -> FloatArray:

@@ -200,8 +200,8 @@ class Wall:
             (set, frequency, wall, 2, 2): components along the lab's x and y per component along the direction's tangents.
         """
         if self.rings is not None:
-            found = self.rings.through_mirrors(self._circles, directions, mirrors)
-            return finer_columns(found, self._sphere.phi.size)
+            fields = self.rings.through_mirrors(self._circles, directions, mirrors)
+            return finer_columns(fields, self._sphere.phi.size)
         samplers = [Sampler(c) for c in self._device.coefficients]
         shape = self._probe.shape[2:]
         out = np.zeros((*mirrors.shape[:2], 2, *shape), complex)

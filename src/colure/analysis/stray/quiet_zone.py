@@ -48,7 +48,7 @@ class Wave:
     level_db: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Probed:
     """What a line says of the quiet zone.
@@ -104,8 +104,10 @@ def probed(line: ProbedLine) -> Probed:
     of_echoes = np.sqrt(max(rms**2 - noise**2, 0.0)) * np.sqrt(2.0) / DB
     tilt = float(np.rad2deg(np.polyval(np.polyfit(line.position_m, phase, 1), line.position_m[[0, -1]]) @ [-1.0, 1.0]))
     return Probed(
-        line, ripple, value, low, high, float(amplitude_db(of_echoes)) + line.pattern_db,
-        float(np.ptp(smooth)), tilt if line.phase else float("nan"), residual, _waves(line, disturbed), _cautions(line),
+        line=line, ripple_db=ripple, reflectivity_db=value, lower_db=low, upper_db=high,
+        rms_db=float(amplitude_db(of_echoes)) + line.pattern_db,
+        taper_db=float(np.ptp(smooth)), tilt_deg=tilt if line.phase else float("nan"), residual_db=residual,
+        waves=_waves(line, disturbed), cautions=_cautions(line),
     )  # fmt: skip
 
 
@@ -228,7 +230,7 @@ def _cautions(line: ProbedLine) -> tuple[str, ...]:
     return tuple(out)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Spread:
     """One antenna's figure at several places of the zone: standard deviation with its 95 % interval, and places that lack.
 
@@ -264,12 +266,12 @@ def spread_of(frequency_hz: float, places_m: FloatArray, values_db: Sequence[flo
     low, high = (deviation * float(np.sqrt((n - 1) / chi2.ppf(p, n - 1))) for p in (0.975, 0.025))
     lacking = tuple((float(x), float(y), float(z)) for x, y, z in wanted[~near])
     return Spread(
-        frequency_hz,
-        n,
-        float(values.mean()),
-        deviation,
-        low,
-        high,
-        float(np.abs(values - values.mean()).max()),
-        lacking,
+        frequency_hz=frequency_hz,
+        count=n,
+        mean_db=float(values.mean()),
+        deviation_db=deviation,
+        lower_db=low,
+        upper_db=high,
+        largest_db=float(np.abs(values - values.mean()).max()),
+        lacking=lacking,
     )

@@ -72,8 +72,8 @@ class Hearing:
         d = unit_vector(theta=t, phi=p)
         # Straight backwards the responses of a beam are not defined; nothing is heard there.
         d[-1, :, 2] = -0.999999
-        found = hears(d.reshape(-1, 3)).reshape(self._rows, self._columns, 2, 3)
-        self._table = np.nan_to_num(found)
+        responses = hears(d.reshape(-1, 3)).reshape(self._rows, self._columns, 2, 3)
+        self._table = np.nan_to_num(responses)
 
     def at(self, travel: FloatArray) -> ComplexArray:
         """Return the responses to waves along directions (..., 3), interpolated linearly."""

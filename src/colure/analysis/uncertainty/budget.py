@@ -68,9 +68,9 @@ def _tilt_deg(trial: Trial, combined: _Combined) -> float | None:
 
 
 def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, combined: _Combined) -> Budget:
-    inputs, found = trial.inputs, effects.contributions
+    inputs, contributions = trial.inputs, effects.contributions
     ends, gone = effects.ends(), effects.reasons()
-    plain = corrected(trial.values, found)
+    plain = corrected(trial.values, contributions)
     left_out = not_declared(inputs)
     figures = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
@@ -86,7 +86,7 @@ def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, comb
                              dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
             )  # fmt: skip
     names = inputs.figures.names
-    return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in found]))
+    return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in contributions]))
 
 
 def _of_least(value_db: float, half_db: float) -> Ends:
@@ -129,11 +129,11 @@ class _Combined:
     dof_of_parts: list[float]
 
 
-def _combined(found: list[Contribution]) -> _Combined:
-    standard = np.array([one.standard for one in found])
+def _combined(contributions: list[Contribution]) -> _Combined:
+    standard = np.array([one.standard for one in contributions])
     total = np.sqrt(np.sum(standard**2, axis=0))
-    half = joint_half_width([_bounded(one) for one in found])
-    dof = [one.degrees_of_freedom for one in found]
+    half = joint_half_width([_bounded(one) for one in contributions])
+    dof = [one.degrees_of_freedom for one in contributions]
     return _Combined(
         total,
         np.where(np.isfinite(total), half, np.inf),
@@ -155,8 +155,9 @@ def _row(one: Perturbation, standard: float, dof: float, combined: _Combined, f:
     total, half = combined.standard[f, i], combined.half[f, i]
     factor = float(half / total) if np.isfinite(total) and total > 0.0 else 2.0
     cause = one.cause
-    return BudgetRow(cause.row, factor * standard, one.basis, one.known_as, cause.distribution, one.size, one.unit,
-                     "A" if cause.type_a else "B", cause.divisor, dof, factor)  # fmt: skip
+    return BudgetRow(term=cause.row, expanded=factor * standard, basis=one.basis, kind=one.known_as,
+                     distribution=cause.distribution, size=one.size, unit=one.unit,
+                     evaluation="A" if cause.type_a else "B", divisor=cause.divisor, dof=dof, coverage_factor=factor)  # fmt: skip
 
 
 def build_figure(
@@ -186,7 +187,8 @@ def build_figure(
     """
     if reason:
         nan = float("nan")
-        return Figure(what.name, what.label, nan, what.unit, frequency_hz, nan, nan, what.text, what.source, topic=what.topic,
+        return Figure(name=what.name, label=what.label, value=nan, unit=what.unit, frequency_hz=frequency_hz, lower=nan,
+                      upper=nan, definition=what.text, source=what.source, topic=what.topic,
                       reason=reason)  # fmt: skip
     total = float(np.sqrt(sum(row.expanded**2 for row in budget))) if half_width is None else half_width
     low, high = (native - total, native + total) if ends is None else (ends.low, ends.high)

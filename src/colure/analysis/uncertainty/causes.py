@@ -30,7 +30,8 @@ REGION_DRAWS = 16
 FEWER_DEGREES = 2
 #: What a figure says that it does not include, in this order, unless it was declared.
 MISSING = (
-    "mismatch", "leakage", "linearity", "standing wave", "probe place", "probe pointing", "probe pattern", "polarization imbalance",
+    "mismatch", "leakage", "linearity", "standing wave", "probe place", "probe pointing", "probe pattern",
+    "polarization imbalance",
     "reconnection", "position error", "temperature", "jumps",
 )  # fmt: skip
 
@@ -92,18 +93,18 @@ def _mismatch(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertur
 
 def _device_reflection(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     """What the calibration of the device's port left moves no wave: it is told from what the device accepts."""
-    found = trial.inputs.reflection
-    assert found is not None  # the cause concerns measured reflections only
-    (low, high), loss = found.loss_ends_db, found.loss_db
+    reflection = trial.inputs.reflection
+    assert reflection is not None  # the cause concerns measured reflections only
+    (low, high), loss = reflection.loss_ends_db, reflection.loss_db
     wide = np.maximum(high - loss, loss - low)
-    words = f"declared one-port error terms of unknown phase, and the scatter of {found.readings} readings"
+    words = f"declared one-port error terms of unknown phase, and the scatter of {reflection.readings} readings"
     return Perturbation(
-        cause, trial.scaled(0.0)[None], words, dof=max(1.0, found.readings - 1.0),
+        cause, trial.scaled(0.0)[None], words, dof=max(1.0, reflection.readings - 1.0),
         beside={
             "mismatch_loss_db": wide, "gain_accepted_dbi": wide, "radiation_efficiency_db": wide,
-            "return_loss_db": np.maximum(found.high - found.modulus, found.modulus - found.low),
+            "return_loss_db": np.maximum(reflection.high - reflection.modulus, reflection.modulus - reflection.low),
         },
-        beside_ends={"mismatch_loss_db": (low, high), "return_loss_db": (found.low, found.high)},
+        beside_ends={"mismatch_loss_db": (low, high), "return_loss_db": (reflection.low, reflection.high)},
     )  # fmt: skip
 
 
@@ -244,56 +245,71 @@ def _absolute(inputs: Inputs) -> bool:
 
 
 LEVEL_CAUSES = (
-    Cause(key="reference gain", text="declared for the reference antenna, or its table's", needs="a reference", perturb=_reference_gain,
+    Cause(key="reference gain", text="declared for the reference antenna, or its table's", needs="a reference",
+    perturb=_reference_gain,
           distribution="normal", common=True, applies=_absolute),
     Cause(key="mismatch", text="declared reflections of source, horn and device", needs="a reference and reflections",
-          perturb=_mismatch, distribution="normal", common=True, declared=lambda known: known.mismatch_db > 0.0, applies=_absolute,
+          perturb=_mismatch, distribution="normal", common=True, declared=lambda known: known.mismatch_db > 0.0,
+          applies=_absolute,
           missing="mismatch"),
     Cause(key="reference place", text="declared doubt of the reference horn's place", needs="offset_uncertainty_mm",
           perturb=_reference_place, distribution="normal", common=True,
           applies=lambda inputs: _absolute(inputs) and inputs.place_db > 0.0),
-    Cause(key="device reflection", text="what the one-port calibration leaves, and the scatter of the readings", needs="a measured reflection",
-          perturb=_device_reflection, kind="measured", distribution="normal", applies=lambda inputs: inputs.reflection is not None),
-    Cause(key="drift since calibration", text="declared change for every day since a stored calibration", needs="drift_db_day",
+    Cause(key="device reflection", text="what the one-port calibration leaves, and the scatter of the readings",
+    needs="a measured reflection",
+          perturb=_device_reflection, kind="measured", distribution="normal",
+          applies=lambda inputs: inputs.reflection is not None),
+    Cause(key="drift since calibration", text="declared change for every day since a stored calibration",
+    needs="drift_db_day",
           perturb=_since_calibration, distribution="normal", common=True,
           applies=lambda inputs: _absolute(inputs) and inputs.age_days is not None),
 )  # fmt: skip
 
 #: In the order of the budget's rows; random streams are drawn from in this order.
 CAUSES: tuple[Cause, ...] = (
-    Cause(key="noise", text="the receiver noise measured in this record", needs="repeated sweeps", perturb=_noise, kind="measured",
+    Cause(key="noise", text="the receiver noise measured in this record", needs="repeated sweeps", perturb=_noise,
+    kind="measured",
           distribution="Monte Carlo", type_a=True, known_mean=True),
-    Cause(key="drift residual", text="slice-to-slice gain errors as large as the ties' residual", needs="boresight checks (ties)",
+    Cause(key="drift residual", text="slice-to-slice gain errors as large as the ties' residual",
+    needs="boresight checks (ties)",
           perturb=_drift, kind="measured", distribution="Monte Carlo", type_a=True),
-    Cause(key="range echoes", text="stray signals at the chamber's declared level, sent back by walls of a room", needs="echo_level_db",
+    Cause(key="range echoes", text="stray signals at the chamber's declared level, sent back by walls of a room",
+    needs="echo_level_db",
           perturb=_echoes, distribution="as drawn"),
     *LEVEL_CAUSES,
     *ALIGNMENT_CAUSES,
-    Cause(key="probe polarization", text="the declared probe purity applied in phase and in quadrature", needs="cross_polar_db",
+    Cause(key="probe polarization", text="the declared probe purity applied in phase and in quadrature",
+    needs="cross_polar_db",
           perturb=_probe_polarization, distribution="U-shaped"),
     Cause(key="cable flexing", text="the declared phase change with the azimuth axis, or what dedicated turns left",
           needs="cable_flex_deg", perturb=_flexing, distribution="change"),
     *RECEIVER_CAUSES,
     *SLICE_CAUSES,
     *PROBE_CAUSES,
-    Cause(key="sampling and truncation", text="the two highest degrees of the waves left out", needs="a transform on whole rings",
+    Cause(key="sampling and truncation", text="the two highest degrees of the waves left out",
+    needs="a transform on whole rings",
           perturb=_truncation, kind="measured", distribution="change",
           applies=lambda inputs: inputs.step.rings is None and inputs.step.keep_order > FEWER_DEGREES + 2),
-    Cause(key="region truncation", text="fields beyond a region, as strong as towards its rim", needs="a part of a sphere",
+    Cause(key="region truncation", text="fields beyond a region, as strong as towards its rim",
+    needs="a part of a sphere",
           perturb=_region, kind="measured", distribution="Monte Carlo", stream=(7,),
           applies=lambda inputs: inputs.step.rings is not None and not inputs.sphere.whole),
-    Cause(key="time gate", text="the same recipe with a gate that closes one resolution earlier and knows less of the delays",
+    Cause(key="time gate",
+    text="the same recipe with a gate that closes one resolution earlier and knows less of the delays",
           needs="a time gate", perturb=_time_gate, kind="measured", distribution="change",
           applies=lambda inputs: inputs.other_gate is not None),
-    Cause(key="element commands", text="a beam synthesized from other states: declared errors of the elements' commands",
-          needs="states.codes with command_error_db or command_error_deg", perturb=_commands, distribution="Monte Carlo",
+    Cause(key="element commands",
+    text="a beam synthesized from other states: declared errors of the elements' commands",
+          needs="states.codes with command_error_db or command_error_deg", perturb=_commands,
+          distribution="Monte Carlo",
           applies=lambda inputs: inputs.commands is not None),
     Cause(key="finite distance", text="without a transform: what one would change (a bias that stays in the value)",
           needs="a recipe without a transform", perturb=_finite_distance, kind="measured", distribution="bias",
           applies=lambda inputs: inputs.step.direct),
 )  # fmt: skip
 AFTER_THE_OTHERS: tuple[Cause, ...] = (
-    Cause(key="measured principal plane", text="the co-polar vector itself was measured: turned by the interval of its tilt",
+    Cause(key="measured principal plane",
+    text="the co-polar vector itself was measured: turned by the interval of its tilt",
           needs='principal_planes = "measured"', perturb=_measured_plane, kind="measured", distribution="normal",
           applies=lambda inputs: inputs.figures.settings.principal_planes == "measured" and "tilt_deg" in inputs.figures.names),
 )  # fmt: skip

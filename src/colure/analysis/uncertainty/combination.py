@@ -164,13 +164,13 @@ def joint_half_width(contributions: Sequence[Contribution], *, draws: int = JOIN
     ]
     every, shape = np.concatenate(weights, axis=1).T, effects[0].shape[1:]
     flat = np.concatenate([one.reshape(len(one), -1) for one in effects]).T  # output, effect
-    found = np.empty(len(flat))
+    half_widths = np.empty(len(flat))
     for begin in range(0, len(flat), OUTPUTS_AT_ONCE):
         some = slice(begin, begin + OUTPUTS_AT_ONCE)
         # A row an output: sorting then runs through memory as it lies.
         errors = np.abs(flat[some] @ every)
-        found[some] = np.quantile(errors, PROBABILITY, axis=1, method="weibull", overwrite_input=True)
-    return found.reshape(shape)
+        half_widths[some] = np.quantile(errors, PROBABILITY, axis=1, method="weibull", overwrite_input=True)
+    return half_widths.reshape(shape)
 
 
 def effective_dof(standard: FloatArray, dof: FloatArray) -> FloatArray:
@@ -180,8 +180,8 @@ def effective_dof(standard: FloatArray, dof: FloatArray) -> FloatArray:
     """
     fourth = np.sum(standard**4 / dof.reshape(-1, *(1,) * (standard.ndim - 1)), axis=0)
     total = np.sum(standard**2, axis=0) ** 2
-    found = np.where(fourth > 0.0, total / np.where(fourth > 0.0, fourth, 1.0), np.inf)
-    return np.asarray(np.where(found < MANY, found, np.inf))
+    freedom = np.where(fourth > 0.0, total / np.where(fourth > 0.0, fourth, 1.0), np.inf)
+    return np.asarray(np.where(freedom < MANY, freedom, np.inf))
 
 
 def covariance(contributions: Sequence[Contribution]) -> FloatArray:
@@ -192,7 +192,7 @@ def covariance(contributions: Sequence[Contribution]) -> FloatArray:
 
 def correlation(contributions: Sequence[Contribution]) -> FloatArray:
     """Return the correlation (..., output, output) of outputs (..., output) over all contributions; 0 where nothing varies."""
-    found = covariance(contributions)
-    size = np.sqrt(np.einsum("...ii->...i", found))
+    covariances = covariance(contributions)
+    size = np.sqrt(np.einsum("...ii->...i", covariances))
     size = np.where(size > 0.0, size, 1.0)
-    return np.asarray(found / size[..., :, None] / size[..., None, :])
+    return np.asarray(covariances / size[..., :, None] / size[..., None, :])

@@ -86,11 +86,11 @@ class CauseEffects:
         rows = []
         for cause in self._every:
             for change in cause.changes:
-                found = [
+                by_frequency = [
                     figures.read_anew(one, float(k), near)
                     for one, k, near in zip(nominal + change, self._bench.nominal.k, self._bench.near, strict=True)
                 ]
-                rows.append([[one[name] for name in names] for one in found])
+                rows.append([[one[name] for name in names] for one in by_frequency])
         return np.array(rows)
 
     def _against_rivals(self, out: FloatArray) -> None:
@@ -112,22 +112,22 @@ class CauseEffects:
     @cached_property
     def _ends(self) -> list[dict[str, Ends]]:
         both = zip(self._responses, self._answers, strict=True)
-        found = [moduli(one, answer, self._joint, self._always) for one, answer in both]
+        ends = [moduli(one, answer, self._joint, self._always) for one, answer in both]
         for cause in self._every:
             for name, (low, high) in cause.beside_ends.items():
-                for one, a, b in zip(found, low, high, strict=True):
+                for one, a, b in zip(ends, low, high, strict=True):
                     one[name] = Ends(float(a), float(b))
-        return found
+        return ends
 
     def reasons(self) -> list[dict[str, str]]:
         """Return why figures are not defined within the errors, for every frequency by name."""
-        found = [
+        by_frequency = [
             vanishing(one, answer, self._joint) for one, answer in zip(self._responses, self._answers, strict=True)
         ]
         return (
-            [{**why, **_senseless(ends)} for why, ends in zip(found, self.ends(), strict=True)]
+            [{**why, **_senseless(ends)} for why, ends in zip(by_frequency, self.ends(), strict=True)]
             if self._hands
-            else found
+            else by_frequency
         )
 
     @property
@@ -158,11 +158,11 @@ def moduli(response: Response, answer: PatternChanges, joint: ComplexArray, alwa
     partial = response.components(answer.fields[:, 0]) if response.figures.bases else {}
     for value, errors in partial.values():
         asked.append((np.array([[value - always @ errors]]), (joint @ errors)[:, None, None]))
-    found = modulus_intervals(asked)
-    out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, found, strict=False)}
+    intervals = modulus_intervals(asked)
+    out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, intervals, strict=False)}
     if ellipse:
-        out |= _of_ellipse(*found[len(readings)], float(np.sign(response.values["circularity"])))
-    ends = found[len(readings) + int(ellipse) :]
+        out |= _of_ellipse(*intervals[len(readings)], float(np.sign(response.values["circularity"])))
+    ends = intervals[len(readings) + int(ellipse) :]
     for (name, (value, _)), (low, high) in zip(partial.items(), ends, strict=True):
         out[name] = Ends(min(low, abs(value)), max(high, abs(value)))
     return out
@@ -237,7 +237,8 @@ def _of_ellipse(low: float, high: float, sense: float) -> dict[str, Ends]:
     least = 0.0 if low <= 1.0 <= high else ratio[0]
     circular = sorted(sense * (1.0 - w * w) / (1.0 + w * w) for w in (low, high))
     signed = sorted((sense * least, sense * ratio[1]))
-    return {"axial_ratio_db": Ends(least, ratio[1]), "circularity": Ends(*circular), "axial_ratio_signed_db": Ends(*signed),
+    return {"axial_ratio_db": Ends(least, ratio[1]), "circularity": Ends(*circular),
+            "axial_ratio_signed_db": Ends(*signed),
             "xpd_circular_db": Ends(max(low, 0.0), high)}  # fmt: skip
 
 
@@ -251,12 +252,12 @@ def along_the_band(answers: Sequence[PatternChanges], responses: Sequence[Respon
     middle = len(responses) // 2
     squint = _squint(now, middle) - _squint(then, middle)
     centre = [one.near.centre_m for one in responses]
-    found = {"group_delay_ns": delay_ns(phase, frequency, change=True), "squint_deg": squint}
+    changes = {"group_delay_ns": delay_ns(phase, frequency, change=True), "squint_deg": squint}
     if all(one is not None for one in centre):
         place = np.stack([one for one in centre if one is not None])
         moved = np.stack([one.centre_m for one in answers], axis=1)
-        found["phase_centre_wander_mm"] = _wander(place + moved, middle) - _wander(place, middle)
-    return found
+        changes["phase_centre_wander_mm"] = _wander(place + moved, middle) - _wander(place, middle)
+    return changes
 
 
 def _squint(directions: FloatArray, middle: int) -> FloatArray:

@@ -112,8 +112,9 @@ def figures_of_field(
 
 def _row(cause: FieldCause, standard: float, factor: float) -> BudgetRow:
     return BudgetRow(
-        cause.term, factor * standard, cause.basis, cause.kind, "draws of the field", cause.size, cause.unit,
-        "A" if cause.kind == "measured" else "B", 1.0, float(cause.dof), factor,
+        term=cause.term, expanded=factor * standard, basis=cause.basis, kind=cause.kind,
+        distribution="draws of the field", size=cause.size, unit=cause.unit,
+        evaluation="A" if cause.kind == "measured" else "B", divisor=1.0, dof=float(cause.dof), coverage_factor=factor,
     )  # fmt: skip
 
 
@@ -166,8 +167,9 @@ def cuts_of_field(
         a, u = level.reshape(shape), np.asarray(expanded).reshape(shape)
         out[float(frequency)] = [
             LevelCut(
-                plane, float(frequency), angle, dict(zip(COMPONENTS, a[:, i], strict=True)),
-                dict(zip(COMPONENTS, u[:, i], strict=True)), 0.0,
+                plane_deg=plane, frequency_hz=float(frequency), angle_deg=angle, amplitude=dict(zip(COMPONENTS, a[:, i],
+                strict=True)),
+                expanded=dict(zip(COMPONENTS, u[:, i], strict=True)), common_db=0.0,
             )
             for i, plane in enumerate(planes_deg)
         ]  # fmt: skip

@@ -49,7 +49,7 @@ class Sweeps(Protocol):
         ...
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Inputs:
     """What the budget needs from the processing chain.

@@ -22,7 +22,7 @@ from colure.values import holds_arrays
 from colure.waves.harmonics import FieldsAt
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class LevelCut:
     """One cut at one frequency: amplitudes (sqrt of gain) and their expanded uncertainties, by component.
@@ -97,16 +97,17 @@ def level_cuts(
         directions = cut_directions(through, planes_deg, angle)
         then, now = _amplitudes(coefficients, [one.changes[:, f] for one in every], directions, base.slant)
         moved = np.split(now - then, np.cumsum([len(one.changes) for one in every])[:-1])
-        found = [trial.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
+        contributions = [trial.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
         values.append(then)
-        expanded.append(joint_half_width(found)[0])
+        expanded.append(joint_half_width(contributions)[0])
     common = common_db(inputs)
     out = []
     for f, frequency in enumerate(inputs.sphere.frequency_hz):
         shape = (3, len(planes_deg), angle.size)
         a, u = (table[f].reshape(shape) for table in (values, expanded))
         out.append([
-            LevelCut(plane, float(frequency), angle, _by_component(a[:, i]), _by_component(u[:, i]), common)
+            LevelCut(plane_deg=plane, frequency_hz=float(frequency), angle_deg=angle, amplitude=_by_component(a[:, i]),
+            expanded=_by_component(u[:, i]), common_db=common)
             for i, plane in enumerate(planes_deg)
         ])  # fmt: skip
     return out

@@ -110,12 +110,12 @@ class _Inversion:
 
     def between(self, curve: _ShareCurve, tail: float) -> IntArray:
         """Return the sizes that are to be looked at beside the coarse ones."""
-        found = []
+        crossings = []
         if curve is self.curves[0]:
-            found.append(curve.crossing(rises=True, to=tail)[2])
+            crossings.append(curve.crossing(rises=True, to=tail)[2])
         if curve is self.curves[-1]:
-            found.append(curve.crossing(rises=False, to=self._least(tail))[2])
-        steps = [np.arange(max(1, one - COARSE + 1), one) for one in found if one > 0]
+            crossings.append(curve.crossing(rises=False, to=self._least(tail))[2])
+        steps = [np.arange(max(1, one - COARSE + 1), one) for one in crossings if one > 0]
         return np.unique(np.concatenate([np.zeros(0, int), *steps]))
 
     def ends(self, tail: float) -> tuple[float, float]:

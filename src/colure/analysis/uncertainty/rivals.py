@@ -42,8 +42,8 @@ def raised_db(fields: ComplexArray, errors: ComplexArray) -> FloatArray:
     share = max(0.0, 1.0 - float(variance[kept].mean()) / max(float(measured.var()), 1e-300))
     true = measured.mean() + share * (measured - measured.mean())
     evened = fields[kept] * np.sqrt(true / measured)[:, None]
-    found = np.max(np.sum(np.abs(evened + errors[:, kept]) ** 2, axis=-1), axis=1)
-    return power_db(found / true.max())
+    peaks = np.max(np.sum(np.abs(evened + errors[:, kept]) ** 2, axis=-1), axis=1)
+    return power_db(peaks / true.max())
 
 
 def corrections(response: Response, fields: ComplexArray, gain_db: FloatArray) -> dict[str, FloatArray]:
@@ -60,9 +60,9 @@ def corrections(response: Response, fields: ComplexArray, gain_db: FloatArray) -
     if len(where) < 2:
         return {}
     raised = raised_db(response.places.fields[where], fields[:, where])
-    found = {name: sign * (raised - gain_db) for name, sign in WITH_THE_PEAK.items()}
+    additions = {name: sign * (raised - gain_db) for name, sign in WITH_THE_PEAK.items()}
     top = response.places.beam.intensity * (10.0 ** (raised / 10.0) - 10.0 ** (gain_db / 10.0))
     for one in response.places.widths:
         # A higher peak leaves a narrower lobe at a level relative to it.
-        found[one.name] = -np.rad2deg(top * one.share * float(np.sum(1.0 / one.fall)))
-    return found
+        additions[one.name] = -np.rad2deg(top * one.share * float(np.sum(1.0 / one.fall)))
+    return additions

@@ -49,12 +49,12 @@ def _changes(
 ) -> ComplexArray:
     """Return what some rooms add to the waves (2 rooms, frequency, 2, J), in phase and in quadrature one after the other."""
     step, realigned = trial.inputs.step, trial.realigned
-    found, moved = [], []
+    drawn_rooms, moved = [], []
     for _ in range(rooms):
-        found.append(draw_stray())
+        drawn_rooms.append(draw_stray())
         if realigned is not None and not realigned.follows:
             moved.append([realigned.drawn(random) for _ in PHASES])
-    stray, common = (np.stack(part) for part in zip(*found, strict=True))
+    stray, common = (np.stack(part) for part in zip(*drawn_rooms, strict=True))
     # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
     measured = step.measured(stray)
     seen, one = step.from_measured(measured).coefficients, common[..., None, None]

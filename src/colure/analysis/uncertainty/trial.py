@@ -230,8 +230,8 @@ class Trial:
     def changed_field(self, field: ComplexArray) -> ComplexArray:
         """Return the change of the waves (..., frequency, 2, J) when the measured field (..., frequency, 2, theta, phi) is another."""
         many = field.ndim > self.inputs.sphere.field.ndim
-        found = self.changed(self.inputs.step.expansion(field if many else field[None]))
-        return found if many else np.asarray(found[0])
+        changes = self.changed(self.inputs.step.expansion(field if many else field[None]))
+        return changes if many else np.asarray(changes[0])
 
     def changed(self, expansion: Expansion) -> ComplexArray:
         """Return the change of the waves (..., frequency, 2, J) with another expansion."""
@@ -263,9 +263,11 @@ class Trial:
 
     def _effect(self, change: ComplexArray) -> FloatArray:
         figures = self.inputs.figures
-        found = figures.values(self.nominal.with_coefficients(self.nominal.coefficients + change), near=self.near)
-        moved = _turned_back(found - self.values, figures.names)
-        gone = ~np.isfinite(found) & np.isfinite(self.values)
+        figure_values = figures.values(
+            self.nominal.with_coefficients(self.nominal.coefficients + change), near=self.near
+        )
+        moved = _turned_back(figure_values - self.values, figures.names)
+        gone = ~np.isfinite(figure_values) & np.isfinite(self.values)
         return np.asarray(np.where(gone, np.inf, np.nan_to_num(moved)))
 
 

@@ -71,8 +71,8 @@ def judge(
     ValueError
         If a limit names a figure that was not measured at any frequency.
     """
-    found = [_limit(one, specification, figures) for one in specification.limits]
-    return found + [_mask(one, specification, cuts, peak_gain_dbi) for one in specification.masks]
+    verdicts = [_limit(one, specification, figures) for one in specification.limits]
+    return verdicts + [_mask(one, specification, cuts, peak_gain_dbi) for one in specification.masks]
 
 
 def in_band(band_ghz: tuple[float, float] | None, frequency_hz: float) -> bool:
@@ -98,7 +98,8 @@ def _limit(one: Limit, specification: Specification, figures: list[Figure]) -> V
         known = ", ".join(sorted({f.name for f in figures}))
         raise ValueError(f"limit on {one.figure}: not measured; there are {known}")
     if not here:
-        return Verdict(f"{elsewhere[0].label}{_band_words(one.band_ghz)}", "not decidable", NOTHING_MEASURED, float("nan"),
+        return Verdict(f"{elsewhere[0].label}{_band_words(one.band_ghz)}", "not decidable", NOTHING_MEASURED,
+                       float("nan"),
                        elsewhere[0].unit)  # fmt: skip
     unit = here[0].unit
     if (useless := next((f for f in here if _against(f)), None)) is not None:
@@ -236,14 +237,14 @@ def _plane_words(one: Mask) -> str:
 
 def _held(one: Mask, cuts: dict[float, list[LevelCut]], peak_gain_dbi: dict[float, float]) -> list[_CutAgainstMask]:
     """Return every cut in a mask's band and planes held against it, as far as the mask speaks there."""
-    found = [
+    comparisons = [
         _hold(one, cut, peak_gain_dbi[frequency])
         for frequency, here in cuts.items()
         if in_band(one.band_ghz, frequency)
         for cut in here
         if any(abs(cut.plane_deg - plane) < 1e-6 for plane in planes_of(one))
     ]
-    return [held for held in found if held.over.size]
+    return [held for held in comparisons if held.over.size]
 
 
 def _hold(one: Mask, cut: LevelCut, peak_gain_dbi: float) -> _CutAgainstMask:

@@ -92,7 +92,7 @@ def _show_bearings(
 ) -> None:
     from colure.planning.joint_aim import ways_to
 
-    found = [
+    aims = [
         (bearing, geometry, ways_to(bearing, geometry, chamber, device))
         for bearing in bearings
         for geometry in geometries
@@ -101,13 +101,13 @@ def _show_bearings(
         content = [
             {"bearing": bearing.__dict__, "geometry": geometry.value, "direction": geometry.direction_formula,
              "solutions": [_plain(one) for one in ways]}
-            for bearing, geometry, ways in found
+            for bearing, geometry, ways in aims
         ]  # fmt: skip
         click.echo(json_text(content))
     else:
         from colure.app.terminal import screens
 
-        screens.show_aims(found, chamber)
+        screens.show_aims(aims, chamber)
 
 
 def _plain(one: Aim) -> dict[str, Any]:
@@ -124,10 +124,10 @@ def _show_readouts(text: str, geometries: list[Geometry], chamber: Chamber | Non
     except ValueError:
         raise InputError([f"--readout = {text!r}: must be like azimuth=20,roll=90 (deg)"]) from None
     fitting = [geometry for geometry in geometries if set(geometry.axis_names) == set(readouts)] or geometries[:1]
-    found = [(geometry, *bearing_of_readouts(readouts, geometry, chamber)) for geometry in fitting]
+    sightings = [(geometry, *bearing_of_readouts(readouts, geometry, chamber)) for geometry in fitting]
     if as_json:
-        click.echo(json_text([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in found]))
+        click.echo(json_text([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in sightings]))
     else:
         from colure.app.terminal import screens
 
-        screens.show_sightings(found, chamber)
+        screens.show_sightings(sightings, chamber)

@@ -93,7 +93,8 @@ def run_batch_command(
 def _plain(one: Result) -> dict[str, Any]:
     from colure.app.scale.batch import outcomes
 
-    return {"campaign": str(one.item.folder), "run": one.item.run, "state": one.item.state, "status": one.status, "reason": one.reason,
+    return {"campaign": str(one.item.folder), "run": one.item.run, "state": one.item.state, "status": one.status,
+            "reason": one.reason,
             "seconds": round(one.seconds, 3), "verdict": outcomes(one)}  # fmt: skip
 
 
@@ -139,27 +140,30 @@ def scale_out(
     from colure.app.scale.pieces import process_large
 
     with _bar(None, "pieces", quiet=as_json) as step:
-        found = process_large(
+        outcome = process_large(
             folder, run_name, record=record, scheduler=options.scheduler or "threads", workers=options.workers,
             memory_bytes=int(memory_gib * 2**30), step_deg=step_deg, told=step,
         )  # fmt: skip
-    layout = found.layout
+    layout = outcome.layout
     if as_json:
-        click.echo(json_text({"patterns": found.target, "states": len(layout.states), "frequencies": layout.frequencies,
-                               "pieces": layout.pieces, "done": found.done, "kept": found.before, "seconds": round(found.seconds, 2),
-                               "piece_bytes": layout.piece_bytes, "peak_bytes": found.peak_bytes, "failed": list(found.faults)}))  # fmt: skip
+        click.echo(json_text({"patterns": outcome.target, "states": len(layout.states),
+                               "frequencies": layout.frequencies,
+                               "pieces": layout.pieces, "done": outcome.completed, "kept": outcome.before,
+                               "seconds": round(outcome.seconds, 2),
+                               "piece_bytes": layout.piece_bytes, "peak_bytes": outcome.peak_bytes,
+                               "failed": list(outcome.faults)}))  # fmt: skip
     else:
         states = f"{len(layout.states)} states x " if layout.states else ""
         cut = f"{states}{layout.frequencies} frequencies, pieces: {layout.pieces}"
         memory = f"a piece was expected to take {layout.piece_bytes / 2**20:.0f} MiB of a worker"
-        seen = f", {found.peak_bytes / 2**20:.0f} MiB were seen" if found.peak_bytes else ""
+        seen = f", {outcome.peak_bytes / 2**20:.0f} MiB were seen" if outcome.peak_bytes else ""
         click.echo(
-            f"{cut}: {found.done} done, {found.before} kept from before, in {found.seconds:.1f} s; {memory}{seen}"
+            f"{cut}: {outcome.completed} done, {outcome.before} kept from before, in {outcome.seconds:.1f} s; {memory}{seen}"
         )
-        click.echo(f"patterns: {found.target}")
-    for line in found.faults:
+        click.echo(f"patterns: {outcome.target}")
+    for line in outcome.faults:
         click.echo(line, err=True)
-    sys.exit(CHECK_FAILED if found.faults else 0)
+    sys.exit(CHECK_FAILED if outcome.faults else 0)
 
 
 @contextmanager
@@ -182,7 +186,7 @@ def _bar(total: int | None, what: str, *, quiet: bool) -> Iterator[Callable[...,
     with Progress(*columns, console=console(stderr=True), refresh_per_second=4) as bar:
         task = bar.add_task(what, total=total)
 
-        def step(done: int, whole: int | None = None) -> None:
-            bar.update(task, completed=done, total=total if whole is None else whole)
+        def step(completed: int, whole: int | None = None) -> None:
+            bar.update(task, completed=completed, total=total if whole is None else whole)
 
         yield step

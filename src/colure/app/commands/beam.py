@@ -56,9 +56,9 @@ def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) 
             raise InputError(
                 [f"beam search: {outcome.state.value}: {outcome.reason}; the same command goes on with it"]
             )
-    found = beam_search.result(folder, run_name)
+    search = beam_search.result(folder, run_name)
     home = beam_search.set_home(folder, run_name, time.strftime("%Y%m%d-%H%M%S")) if set_home else []
     if as_json:
-        click.echo(json_text({**asdict(found), "home": home}))
+        click.echo(json_text({**asdict(search), "home": home}))
     else:
-        click.echo("\n".join([*found.sentences(), *home]))
+        click.echo("\n".join([*search.sentences(), *home]))

@@ -86,7 +86,7 @@ def compare(
         return
     _say_if_the_same(source, run_name, other, one_state=other_state in (None, state))
     if is_file(source):
-        found = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
+        comparison = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
     else:
         target = path if is_file(path) else run_folder(source, other).state(other_state)
         if isinstance(target, RunFolder) and is_cuts(run_folder(source, run_name)):
@@ -94,27 +94,29 @@ def compare(
                 raise InputError(["--state: runs of cuts are compared in their first state; leave --state out"])
             _compare_cuts(source, run_name, target, plot, as_json=as_json)
             return
-        found = compare_run(
+        comparison = compare_run(
             Campaign.load(source), run_folder(source, run_name).state(state), target, freedom=freedom,
             other_uncertainty_db=other_uncertainty_db,
         )  # fmt: skip
     if difference is not None:
-        save_difference(found, difference)
+        save_difference(comparison, difference)
     if plot is not None:
         from colure.report.comparison_charts import comparison_chart
 
         names = (source.stem, path.stem) if is_file(source) else (run_name, path.stem if is_file(path) else other)
-        comparison_chart(found.match, found.middle, found.levels, found.overlaid, names).savefig(plot, dpi=200)
+        comparison_chart(comparison.match, comparison.middle, comparison.levels, comparison.overlaid, names).savefig(
+            plot, dpi=200
+        )
     if as_json:
-        m = found.match
+        m = comparison.match
         click.echo(json_text({
             "rotation_deg": m.rotation_deg.tolist(), "shift_mm": m.shift_mm.tolist(), "level_db": m.level_db.tolist(),
-            "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in found.levels],
-            "matched": sorted(words), "figures": [_plain(one) for one in found.rows], "agrees": found.agrees,
+            "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in comparison.levels],
+            "matched": sorted(words), "figures": [_plain(one) for one in comparison.rows], "agrees": comparison.agrees,
         }))  # fmt: skip
     else:
-        comparison_screens.show_compared(found)
-    sys.exit(0 if found.agrees else 1)
+        comparison_screens.show_compared(comparison)
+    sys.exit(0 if comparison.agrees else 1)
 
 
 def _say_if_the_same(source: Path, run_name: str, other: str, *, one_state: bool) -> None:
@@ -154,8 +156,8 @@ def _of_power(source: Path, run_name: str, other: Path) -> bool:
     if is_power_file(source) or is_power_file(other):
         return True
     runs = [] if is_file(source) else [run_name, *([] if is_file(other) else [str(other)])]
-    found = [run_folder(source, name) for name in runs]
-    return any(one.record.is_file() and not is_cuts(one) and not has_phase(one) for one in found)
+    folders = [run_folder(source, name) for name in runs]
+    return any(one.record.is_file() and not is_cuts(one) and not has_phase(one) for one in folders)
 
 
 def _compare_power(
@@ -306,10 +308,10 @@ def _control(
     if as_json:
         figures = [
             {"figure": one.label, "unit": one.unit, "reason": one.reason}
-            if one.found is None
-            else {"figure": one.label, "unit": one.unit, "centre": one.found.centre, "sigma": one.found.sigma,
-                  "limits": [one.found.low, one.found.high], "outside": [runs[i] for i in one.found.outside],
-                  "shifted": [runs[i] for i in one.found.shifted]}
+            if one.chart is None
+            else {"figure": one.label, "unit": one.unit, "centre": one.chart.centre, "sigma": one.chart.sigma,
+                  "limits": [one.chart.low, one.chart.high], "outside": [runs[i] for i in one.chart.outside],
+                  "shifted": [runs[i] for i in one.chart.shifted]}
             for one in charts
         ]  # fmt: skip
         click.echo(json_text({"page": str(page), "figures": figures, "alarms": alarms}))

@@ -64,11 +64,13 @@ def conformance(profile_name: str, yes: bool, move_deg: float, as_json: bool, **
         raise InputError(["--move: not acknowledged: must be acknowledged with --yes before anything moves"])
     answers = _answers(profile_name, move_deg, **asked)
     if as_json:
-        click.echo(json_text([answer.__dict__ for answer in answers]))
+        click.echo(
+            json_text([{"what": answer.what, "good": answer.good, "found": answer.observed} for answer in answers])
+        )
     else:
         for answer in answers:
             mark = {True: "yes", False: "NO", None: "-"}[answer.good]
-            click.echo(f"{mark:<4}{answer.what:<28} {answer.found}")
+            click.echo(f"{mark:<4}{answer.what:<28} {answer.observed}")
     sys.exit(1 if any(answer.good is False for answer in answers) else 0)
 
 
@@ -84,18 +86,22 @@ def _answers(
     from colure.instruments.protocols import SweepSettings
     from colure.instruments.small_conformance import small_conformance
 
-    settings = SweepSettings(1e9 * start_ghz, 1e9 * stop_ghz, 11, 1000.0, power_dbm)
+    settings = SweepSettings(
+        start_hz=1e9 * start_ghz, stop_hz=1e9 * stop_ghz, points=11, if_bandwidth_hz=1000.0, power_dbm=power_dbm
+    )
     what = _role(name, role, folder)
     turned = [one.strip() for one in axes.split(",") if one.strip()]
     if what not in ("receiver", "axis-controller"):
         chosen = [one for one in states.split(",") if one]
         with _locked(resource) if what == "source" else nullcontext():
-            return small_conformance(name, resource, role=what, timeout_s=min(timeout_s, 2.0) if what == "interlock" else
+            return small_conformance(name, resource, role=what, timeout_s=min(timeout_s,
+                                     2.0) if what == "interlock" else
                                      timeout_s, folder=folder, power_dbm=power_dbm, start_hz=settings.start_hz,
                                      states=chosen)  # fmt: skip
     if is_driver(name):
         with _locked(resource) if what == "axis-controller" else nullcontext():
-            return driver_conformance(GROUPS[what], name, resource, turned or ["azimuth", "roll"], settings, timeout_s=timeout_s,
+            return driver_conformance(GROUPS[what], name, resource, turned or ["azimuth", "roll"], settings,
+                                      timeout_s=timeout_s,
                                       timer=SystemClock(), folder=folder, move_deg=move_deg)  # fmt: skip
     if what == "receiver":
         return analyzer_conformance(analyzer_profile(name, folder), resource, settings, timeout_s=timeout_s)
@@ -123,10 +129,10 @@ def _role(name: str, role: str | None, folder: Path) -> str:
             raise InputError([f"{name}: needs --role: must be one of {', '.join(ROLES)}"])
         return role
     kind = str(read_toml(profile_path(name, folder)).get("kind", ""))
-    found = ROLE_OF.get(kind) or ("receiver" if kind.startswith("scpi") else "axis-controller")
-    if role not in (None, found):
-        raise InputError([f"--role = {role}: profile {name} is for role {found!r} (kind = {kind!r})"])
-    return found
+    profile_role = ROLE_OF.get(kind) or ("receiver" if kind.startswith("scpi") else "axis-controller")
+    if role not in (None, profile_role):
+        raise InputError([f"--role = {role}: profile {name} is for role {profile_role!r} (kind = {kind!r})"])
+    return profile_role
 
 
 @contextmanager

@@ -36,18 +36,21 @@ def coverage(folder: Path, run_name: str, plot: Path | None, weights: Path | Non
 
     require_chart_target(plot)
     own = Campaign.load(folder), run_folder(folder, run_name)
-    found = coverage_over_states(*own) if weights is None else coverage_over_codebook(*own, weights)
+    state_coverage = coverage_over_states(*own) if weights is None else coverage_over_codebook(*own, weights)
     if plot is not None:
         from colure.report.maps import coverage_curve
 
-        coverage_curve(found.power, found.theta, found.best_power).savefig(plot, dpi=200)
+        coverage_curve(state_coverage.power, state_coverage.theta, state_coverage.best_power).savefig(plot, dpi=200)
     if as_json:
         click.echo(json_text({
-            "frequency_hz": found.frequency_hz, "percent": list(found.percent), "unit": found.unit, "expanded_db": found.expanded_db,
-            "best": found.best.tolist(), "states": {name: row.tolist() for name, row in found.states.items()}, "peak": found.peak,
-            "toward_deg": {name: [None if math.isnan(v) else v for v in both] for name, both in found.toward.items()},
-            "strongest": found.strongest,
-            "untold_percent": list(found.untold),
+            "frequency_hz": state_coverage.frequency_hz, "percent": list(state_coverage.percent),
+            "unit": state_coverage.unit, "expanded_db": state_coverage.expanded_db,
+            "best": state_coverage.best.tolist(), "states": {name: row.tolist() for name,
+            row in state_coverage.states.items()}, "peak": state_coverage.peak,
+            "toward_deg": {name: [None if math.isnan(v) else v for v in both] for name,
+            both in state_coverage.toward.items()},
+            "strongest": state_coverage.strongest,
+            "untold_percent": list(state_coverage.untold),
         }))  # fmt: skip
     else:
-        screens.show_coverage(found)
+        screens.show_coverage(state_coverage)

@@ -87,8 +87,8 @@ def cut(
         raise InputError(
             [f"run {run_name}: holds another scan than this one; choose another --run, or colure evaluate reads it"]
         )
-    found = cuts.evaluate(campaign, run)
-    show_cuts(found, run.path, as_json=as_json)
+    read_cuts = cuts.evaluate(campaign, run)
+    show_cuts(read_cuts, run.path, as_json=as_json)
     sys.exit(0)
 
 
@@ -99,24 +99,24 @@ def _complete(record: Path) -> bool:
     return record.is_file() and attribute_of(record, "complete", "1") == "1"
 
 
-def show_cuts(found: ReadCuts, path: Path, *, as_json: bool) -> None:
+def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> None:
     """Print the figures of cuts, and where the picture and the table lie."""
     from colure.app.terminal import screens
 
     if as_json:
-        click.echo(json_text({"figures": [figure.as_dict() for figure in found.figures],
+        click.echo(json_text({"figures": [figure.as_dict() for figure in read_cuts.figures],
                                "picture": str(path / "cuts.png"), "table": str(path / "cuts.csv")}))  # fmt: skip
         return
-    shown = float(found.scan.frequency_hz[found.shown])
-    here = [figure for figure in found.figures if figure.frequency_hz == shown]
+    shown = float(read_cuts.scan.frequency_hz[read_cuts.shown])
+    here = [figure for figure in read_cuts.figures if figure.frequency_hz == shown]
     if here:
         screens.show_figures(here)
-    if len(found.scan.cuts) > len(
+    if len(read_cuts.scan.cuts) > len(
         {figure.name.split("_peak_dbi")[0] for figure in here if figure.name.endswith("_peak_dbi")}
     ):
         click.echo(
-            f"{len(found.scan.cuts)} cuts were measured; figures are read from the principal ones and the strongest"
+            f"{len(read_cuts.scan.cuts)} cuts were measured; figures are read from the principal ones and the strongest"
         )
-    if found.scan.missing:
-        click.echo(f"{found.scan.missing} directions are missing: the run was stopped", err=True)
+    if read_cuts.scan.missing:
+        click.echo(f"{read_cuts.scan.missing} directions are missing: the run was stopped", err=True)
     click.echo(f"picture: {path / 'cuts.png'}\nall directions and frequencies: {path / 'cuts.csv'}")

@@ -28,8 +28,10 @@ def effects(folder: Path, run_name: str, state: str | None, as_json: bool) -> No
     from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
-    found = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    step_effects = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
     if as_json:
-        click.echo(json_text({"figures": found.labels, "with_all": found.whole, "without": found.without}))
+        click.echo(
+            json_text({"figures": step_effects.labels, "with_all": step_effects.whole, "without": step_effects.without})
+        )
     else:
-        screens.show_effects(found)
+        screens.show_effects(step_effects)

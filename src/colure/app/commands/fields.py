@@ -163,7 +163,9 @@ def process(
 
         if len(sources) != 2:
             raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
-        declared = FileUncertainty(noise_db, position_mm or 0.0, angle_deg or 0.0, error_limit_db)
+        declared = FileUncertainty(
+            noise_db=noise_db, position_mm=position_mm or 0.0, angle_deg=angle_deg or 0.0, error_limit_db=error_limit_db
+        )
         probes = [one for one in (probe_file, probe_port_2) if one is not None]
         if probe_port_2 is not None and probe_file is None:
             raise InputError(["--probe-port-2: needs --probe for port 1"])

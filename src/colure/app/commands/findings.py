@@ -28,9 +28,9 @@ def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> N
     from colure.app.storage.folders import run_folder
     from colure.model.campaign import Campaign
 
-    found = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    run_findings = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
     if as_json:
-        click.echo(json_text([one.__dict__ for one in found]))
+        click.echo(json_text([one.__dict__ for one in run_findings]))
         return
-    for one in found:
+    for one in run_findings:
         click.echo(f"{one.topic}: {one.text}.")

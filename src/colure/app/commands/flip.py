@@ -40,8 +40,8 @@ def flip(folder: Path, run_name: str, yes: bool, as_json: bool) -> None:
         outcome = services.acquire(campaign, plan, run)
         if outcome.state.value != "done":
             raise InputError([f"flip test: {outcome.state.value}: {outcome.reason}; the same command goes on with it"])
-    found = services.flip_result(campaign, run)
+    comparison = services.flip_result(campaign, run)
     if as_json:
-        click.echo(json_text(found.__dict__))
+        click.echo(json_text(comparison.__dict__))
     else:
-        click.echo("\n".join(found.sentences()))
+        click.echo("\n".join(comparison.sentences()))

@@ -33,18 +33,18 @@ def grid_study(
     from colure.app.services.pattern_files import waves_of
 
     steps, some = _numbers(steps_deg, "--steps-deg"), _numbers(counts, "--counts")
-    found = grid_errors(
+    grids = grid_errors(
         waves_of(source, run_name=run_name), steps_deg=steps, counts=[round(n) for n in some],
         orientations=orientations, percent=tuple(_numbers(percent, "--percent")), seed=seed,
     )  # fmt: skip
     if as_json:
-        click.echo(json_text([one.__dict__ for one in found]))
+        click.echo(json_text([one.__dict__ for one in grids]))
         return
     click.echo(f"{orientations} orientations, errors in dB: mean and standard deviation")
     click.echo(
         f"{'grid':42s} {'points':>6s} {'TRP':>15s} {'worst':>6s} {'coverage':>15s} {'peak mean':>9s} {'worst':>6s}"
     )
-    for one in found:
+    for one in grids:
         first = next(iter(one.level_std))
         click.echo(
             f"{one.name:42s} {one.count:6d} {one.trp_mean:+7.3f} {one.trp_std:7.3f} {one.trp_worst:6.2f} "

@@ -39,22 +39,22 @@ def look(folder: Path, run_name: str, picture: Path | None, as_json: bool) -> No
     if picture is not None and picture.suffix.lower() not in (".png", ".svg", ".pdf"):
         raise InputError([f"--picture = {picture}: must end in one of .png, .svg, .pdf"])
     campaign = Campaign.load(folder)
-    found = look_at(campaign, run_folder(folder, run_name))
-    if picture is not None and found.drawing is not None:
-        found.drawing.figure.savefig(picture, dpi=200)
+    snapshot = look_at(campaign, run_folder(folder, run_name))
+    if picture is not None and snapshot.drawing is not None:
+        snapshot.drawing.figure.savefig(picture, dpi=200)
     if as_json:
         said = {
-            name: getattr(found, name)
+            name: getattr(snapshot, name)
             for name in ("measured", "total", "left_s", "level_db", "strongest_db", "angles_deg", "how")
         }
-        click.echo(json_text({**said, "figures": [figure.as_dict() for figure in found.figures]}))
+        click.echo(json_text({**said, "figures": [figure.as_dict() for figure in snapshot.figures]}))
         return
-    left = "complete" if found.left_s is None else f"about {duration_text(found.left_s)} left at the pace so far"
-    where = ", ".join(f"{name} {value:.2f}" for name, value in found.angles_deg.items())
-    click.echo(f"{found.measured} of {found.total} points, {left}")
-    click.echo(f"newest sweep {found.level_db:.1f} dB (strongest {found.strongest_db:.1f}) at {where} deg")
-    click.echo(f"read from: {found.how}")
-    if found.figures:
-        screens.show_figures(found.figures, campaign.goal)
+    left = "complete" if snapshot.left_s is None else f"about {duration_text(snapshot.left_s)} left at the pace so far"
+    where = ", ".join(f"{name} {value:.2f}" for name, value in snapshot.angles_deg.items())
+    click.echo(f"{snapshot.measured} of {snapshot.total} points, {left}")
+    click.echo(f"newest sweep {snapshot.level_db:.1f} dB (strongest {snapshot.strongest_db:.1f}) at {where} deg")
+    click.echo(f"read from: {snapshot.how}")
+    if snapshot.figures:
+        screens.show_figures(snapshot.figures, campaign.goal)
     if picture is not None:
-        click.echo(f"wrote {picture}" if found.drawing is not None else "no picture: there is nothing to draw yet")
+        click.echo(f"wrote {picture}" if snapshot.drawing is not None else "no picture: there is nothing to draw yet")

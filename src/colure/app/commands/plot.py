@@ -73,7 +73,7 @@ def plot(
     from colure.model.campaign import Campaign
 
     _require_target(target)
-    found: FilePattern | PowerPattern | str
+    subject: FilePattern | PowerPattern | str
     campaign = None if is_file(source) or not source.is_dir() else Campaign.load(source)
     declared = campaign is not None and campaign.device.elements is not None
     grid = declared_elements(rows, columns, pitch_mm, "estimated")
@@ -82,7 +82,7 @@ def plot(
     if centre_mm and grid is None and not declared:
         raise InputError(["--centre-mm: needs --rows, --columns and --pitch-mm (elements, elements, mm)"])
     if campaign is not None and is_cuts(run := run_folder(source, run_name)):
-        found = f"Cuts of run {run_name}"
+        subject = f"Cuts of run {run_name}"
         drawing = draw_cuts(campaign, run.state(state), kind, frequency_ghz).figure
     elif kind == "aperture" and (grid is not None or declared):
         from colure.app.services.elements import elements_of
@@ -92,22 +92,22 @@ def plot(
             source, grid, centre_mm=centre_mm or None, run_name=run_name, state=state, frequency_ghz=frequency_ghz,
             slant_deg=slant_deg if is_file(source) else None,
         )  # fmt: skip
-        found = f"Elements of {source.name} at {at / 1e9:.6g} GHz; below {face.floor_db:.0f} dB none can be told from nothing"
+        subject = f"Elements of {source.name} at {at / 1e9:.6g} GHz; below {face.floor_db:.0f} dB none can be told from nothing"
         drawing = face_picture(face)
     elif campaign is not None and run.record.is_file() and not has_phase(run.state(state)):
-        found = PowerRun(campaign, run.state(state))
+        subject = PowerRun(campaign, run.state(state))
     elif is_power_file(source):
-        found = open_power(source, slant_deg=slant_deg or 0.0)
+        subject = open_power(source, slant_deg=slant_deg or 0.0)
     else:
-        found = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
+        subject = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
         if campaign is not None and frequency_ghz is None and kind != "frequency":
             # The frequency to watch, or mid-band.
-            frequency_ghz = float(1e-9 * found.frequency_hz[campaign.goal.shown_index(found.frequency_hz)])
-    if not isinstance(found, str):
-        drawing = found.plot(kind, frequency_ghz=frequency_ghz).figure
+            frequency_ghz = float(1e-9 * subject.frequency_hz[campaign.goal.shown_index(subject.frequency_hz)])
+    if not isinstance(subject, str):
+        drawing = subject.plot(kind, frequency_ghz=frequency_ghz).figure
     _save(drawing, kind, target)
-    said = "".join(f"\n{line}" for line in found.cautions) if isinstance(found, FilePattern) else ""
-    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{found}{said}\nwrote {target}")
+    said = "".join(f"\n{line}" for line in subject.cautions) if isinstance(subject, FilePattern) else ""
+    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{subject}{said}\nwrote {target}")
 
 
 def _save(drawing: Figure, kind: str, target: Path) -> None:

@@ -47,17 +47,18 @@ def probe_model(
     from colure.app.services.starting import band_of
 
     start, stop = band_of(band)
-    size = {"a_mm": a_mm, "b_mm": b_mm, "slant_e_mm": slant_e_mm, "slant_h_mm": slant_h_mm, "radius_mm": radius_mm, "slant_mm": slant_mm}  # fmt: skip
-    found = write_probe_model(target, kind, start_ghz=start, stop_ghz=stop, size_mm=size)
+    size = {"a_mm": a_mm, "b_mm": b_mm, "slant_e_mm": slant_e_mm, "slant_h_mm": slant_h_mm, "radius_mm": radius_mm,
+        "slant_mm": slant_mm}  # fmt: skip
+    model = write_probe_model(target, kind, start_ghz=start, stop_ghz=stop, size_mm=size)
     if as_json:
-        click.echo(json_text({**found.__dict__, "file": str(found.file)}))
+        click.echo(json_text({**model.__dict__, "file": str(model.file)}))
         return
-    click.echo(f"probe: {found.file}, modelled, not measured: {found.source}")
+    click.echo(f"probe: {model.file}, modelled, not measured: {model.source}")
     click.echo(
-        f"directivity {found.directivity_dbi:.1f} dBi at mid-band, {found.front_to_back_db:.0f} dB front to back; "
-        f"power beyond a first-order probe {found.beyond_first_order_db:.0f} dB"
+        f"directivity {model.directivity_dbi:.1f} dBi at mid-band, {model.front_to_back_db:.0f} dB front to back; "
+        f"power beyond a first-order probe {model.beyond_first_order_db:.0f} dB"
     )
     click.echo(
-        f'in chamber.toml: [probe] pattern = "{found.file.name}", and pattern_uncertainty_db = how well you trust it, such as 0.3'
+        f'in chamber.toml: [probe] pattern = "{model.file.name}", and pattern_uncertainty_db = how well you trust it, such as 0.3'
     )
     click.echo("range_length_m counts to the centre of its aperture")

@@ -37,16 +37,16 @@ def quiet_zone(table: Path, radius_mm: float | None, plot: Path | None, as_json:
     from colure.errors import InputError
 
     require_chart_target(plot)
-    found = read(table, radius_mm=radius_mm)
-    lines = [one for one in found if isinstance(one, Probed)]
+    evaluations = read(table, radius_mm=radius_mm)
+    lines = [one for one in evaluations if isinstance(one, Probed)]
     if plot is not None:
         if not lines:
             raise InputError([f"--plot = {plot}: {table.name} holds places, no lines; there is no ripple to draw"])
         quiet_zone_chart(lines).savefig(plot, dpi=200)
     if as_json:
-        click.echo(json_text([_plain(one) for one in found]))
+        click.echo(json_text([_plain(one) for one in evaluations]))
         return
-    for one in found:
+    for one in evaluations:
         click.echo(_words(one) if isinstance(one, Probed) else _spread_words(one))
 
 
@@ -86,7 +86,8 @@ def _plain(one: Probed | Spread) -> dict[str, object]:
         return {**one.__dict__, "lacking_m": [list(place) for place in one.lacking], "lacking": len(one.lacking)}
     content: dict[str, object] = {
         "line": one.line.name, "frequency_hz": one.line.frequency_hz, "ripple_db": one.ripple_db,
-        "reflectivity_db": one.reflectivity_db, "lower_db": one.lower_db, "upper_db": one.upper_db, "rms_db": one.rms_db,
+        "reflectivity_db": one.reflectivity_db, "lower_db": one.lower_db, "upper_db": one.upper_db,
+        "rms_db": one.rms_db,
         "taper_db": one.taper_db, "tilt_deg": one.tilt_deg,
     }  # fmt: skip
     out: dict[str, object] = {

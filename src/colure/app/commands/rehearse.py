@@ -41,8 +41,8 @@ def rehearse(folder: Path, draws: int, seed: int, as_json: bool) -> None:
     from colure.app.terminal import screens
 
     campaign, plan = services.make_plan(folder)
-    found, failed = draws_of(campaign, plan, range(seed, seed + draws))
-    share = sum(one.share_inside for one in found) / len(found)
+    rehearsals, failed = draws_of(campaign, plan, range(seed, seed + draws))
+    share = sum(one.share_inside for one in rehearsals) / len(rehearsals)
     held = "declared device" if campaign.simulated().device is None else "device of twin.toml"
     if as_json:
         content = {
@@ -50,14 +50,14 @@ def rehearse(folder: Path, draws: int, seed: int, as_json: bool) -> None:
             "share_inside": share,
             "planned_duration_s": plan.predicted["duration_s"],
             "by_figure": [
-                {name: _number(value) for name, value in asdict(one).items()} for one in counts_by_figure(found)
+                {name: _number(value) for name, value in asdict(one).items()} for one in counts_by_figure(rehearsals)
             ],
             "failed": [{"seed": number, "reason": reason} for number, reason in failed.items()],
-            "draws": [_plain(one) for one in found],
+            "draws": [_plain(one) for one in rehearsals],
         }
         click.echo(json_text(content))
     else:
-        screens.show_rehearsal(found, plan, share, held)
+        screens.show_rehearsal(rehearsals, plan, share, held)
         for number, reason in failed.items():
             click.echo(f"draw {number} could not be processed: {reason}")
     sys.exit(0 if share >= HONEST_SHARE and not failed else 1)
@@ -74,5 +74,6 @@ def _plain(one: Draw) -> dict[str, Any]:
         row = finding.figure.as_dict()
         kept = ("name", "frequency_hz", "value", "unit", "lower", "upper", "expanded_uncertainty")
         rows.append({**{k: row[k] for k in kept}, "truth": _number(finding.truth),
-                     "inside": finding.inside if finding.counts else None, "reason": finding.figure.reason, "cause": finding.cause})  # fmt: skip
+                     "inside": finding.inside if finding.counts else None, "reason": finding.figure.reason,
+                     "cause": finding.cause})  # fmt: skip
     return {"seed": one.seed, "seconds": round(one.seconds, 1), "causes": one.causes, "figures": rows}

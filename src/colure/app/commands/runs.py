@@ -21,7 +21,8 @@ SORTED_BY = ("name", "changed", *ENTRIES)
 
 def identity_options(command: Callable[..., Any]) -> Callable[..., Any]:
     """Add the options that say what a run is kept and found by."""
-    words = {"tag": "A word of your own: lot, variant, set-up.", "operator": "Who measures.", "serial": "Serial number of the device.",
+    words = {"tag": "A word of your own: lot, variant, set-up.", "operator": "Who measures.",
+             "serial": "Serial number of the device.",
              "customer": "For whom.", "order": "Order number.", "note": "Anything else."}  # fmt: skip
     command = click.option(
         "--photograph", "photographs", multiple=True, type=click.Path(path_type=Path),
@@ -68,12 +69,12 @@ def runs(folder: Path, words: str, by: str, as_json: bool) -> None:
 
     if not (folder / "goal.toml").is_file():
         raise InputError([f"{folder}: holds no goal.toml; give a campaign folder"])
-    found = [one for one in list_runs(folder) if one.matches(words)]
-    found.sort(key=lambda one: -one.changed if by == "changed" else getattr(one, by, one.identity.get(by, "")))
+    matching_runs = [one for one in list_runs(folder) if one.matches(words)]
+    matching_runs.sort(key=lambda one: -one.changed if by == "changed" else getattr(one, by, one.identity.get(by, "")))
     if as_json:
-        click.echo(json_text([one.__dict__ for one in found]))
+        click.echo(json_text([one.__dict__ for one in matching_runs]))
         return
-    if not found:
+    if not matching_runs:
         click.echo("no such runs")
         return
     from rich.table import Table
@@ -81,10 +82,10 @@ def runs(folder: Path, words: str, by: str, as_json: bool) -> None:
     from colure.app.terminal.screens import console
 
     table = Table(box=None)
-    shown = [name for name in (*ENTRIES, "photographs") if any(name in one.identity for one in found)]
+    shown = [name for name in (*ENTRIES, "photographs") if any(name in one.identity for one in matching_runs)]
     for name in ("run", "changed", "holds", *shown):
         table.add_column(name)
-    for one in found:
+    for one in matching_runs:
         when = datetime.fromtimestamp(one.changed).astimezone().strftime("%Y-%m-%d %H:%M")
         holds = one.holds + (", figures" if one.figures else "") + (", report" if one.report else "")
         table.add_row(one.name, when, holds, *(one.identity.get(name, "") for name in shown))

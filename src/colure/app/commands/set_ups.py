@@ -33,9 +33,9 @@ def set_ups(
     from colure.app.storage.folders import run_folder
     from colure.model.campaign import Campaign
 
-    found = compare_set_ups(
+    comparison = compare_set_ups(
         (Campaign.load(folder), run_folder(folder, run_name).state(state)),
         (Campaign.load(other), run_folder(other, other_run)),
         target,
     )
-    click.echo(json_text(found.numbers) if as_json else "\n".join(found.sentences))
+    click.echo(json_text(comparison.numbers) if as_json else "\n".join(comparison.sentences))

@@ -72,8 +72,8 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
 def _left_at(path: Path) -> dict[str, float]:
     """Return where the last session left the simulated axes; a real positioner remembers that by itself."""
     try:
-        found = json.loads(path.read_text(encoding="utf-8"))
-        return {str(name): float(place) for name, place in found.items()}
+        positions = json.loads(path.read_text(encoding="utf-8"))
+        return {str(name): float(place) for name, place in positions.items()}
     except (OSError, ValueError, TypeError, AttributeError):
         return {}
 

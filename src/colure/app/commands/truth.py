@@ -32,16 +32,16 @@ def truth(folder: Path, state: str | None, as_json: bool) -> None:
     from colure.twin.campaign_truth import campaign_truth
 
     campaign = Campaign.load(folder)
-    found = campaign_truth(campaign, state=state)
+    true_figures = campaign_truth(campaign, state=state)
     frequencies = [float(f) for f in campaign.goal.frequency_hz]
     if as_json:
         rows = [
             {"frequency_hz": f, "figures": {name: _plain(one) for name, one in row.items()}}
-            for f, row in zip(frequencies, found, strict=True)
+            for f, row in zip(frequencies, true_figures, strict=True)
         ]
         click.echo(json_text({"note": "simulated device", "state": state, "truth": rows}, indent=1))
     else:
-        _show(campaign, frequencies[len(frequencies) // 2], found[len(frequencies) // 2])
+        _show(campaign, frequencies[len(frequencies) // 2], true_figures[len(frequencies) // 2])
 
 
 def _plain(one: TrueFigure) -> dict[str, Any]:

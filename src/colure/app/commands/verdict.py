@@ -43,12 +43,12 @@ def verdict(
     if is_file(source):
         if state is not None:
             raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
-        found = judge_file(source, specification, slant_deg=slant_deg)
+        judged = judge_file(source, specification, slant_deg=slant_deg)
     else:
         refuse_slant(slant_deg)
-        found = judge_run(Campaign.load(source), run_folder(source, run_name).state(state), specification)
+        judged = judge_run(Campaign.load(source), run_folder(source, run_name).state(state), specification)
     if as_json:
-        click.echo(json_text({"outcome": found.outcome, "verdicts": [one.__dict__ for one in found.verdicts]}))
+        click.echo(json_text({"outcome": judged.outcome, "verdicts": [one.__dict__ for one in judged.verdicts]}))
     else:
-        screens.show_verdicts(found)
-    sys.exit(0 if found.outcome == "pass" else 1)
+        screens.show_verdicts(judged)
+    sys.exit(0 if judged.outcome == "pass" else 1)

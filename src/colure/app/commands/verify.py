@@ -66,14 +66,14 @@ def verify(
         if outcome.state.value != "done":
             click.echo(f"{outcome.state.value}: {outcome.reason}; the same command goes on with it", err=True)
             sys.exit(3)
-    found = verifying.result_of(asked, run)
+    result = verifying.result_of(asked, run)
     if as_json:
-        click.echo(json_text(found.as_dict()))
+        click.echo(json_text(result.as_dict()))
     else:
         from colure.app.terminal.verification_screens import show_verification
 
-        show_verification(found, asked.campaign.goal)
-    sys.exit(0 if found.judged.outcome == "pass" else 1)
+        show_verification(result, asked.campaign.goal)
+    sys.exit(0 if result.judged.outcome == "pass" else 1)
 
 
 def _measured(asked: Asked, run: RunFolder, *, yes: bool, despite_check: bool, quiet: bool) -> Outcome:

@@ -92,7 +92,7 @@ def find_items(sources: Sequence[str], run_pattern: str = "*") -> list[Item]:
     InputError
         If a source names nothing; all such sources are named.
     """
-    found: dict[tuple[Path, str], Item] = {}
+    by_run: dict[tuple[Path, str], Item] = {}
     faults = []
     for source in _listed(sources):
         # Globs may be absolute, which pathlib's are not.
@@ -103,10 +103,10 @@ def find_items(sources: Sequence[str], run_pattern: str = "*") -> list[Item]:
                 f"{source}: names no run with a record (campaign folder, run folder, record.nc, glob or @list)"
             )
         for item in items:
-            found.setdefault((item.folder.resolve(), item.run), item)
+            by_run.setdefault((item.folder.resolve(), item.run), item)
     if faults:
         raise InputError(faults)
-    return [one for item in found.values() for one in _by_state(item)]
+    return [one for item in by_run.values() for one in _by_state(item)]
 
 
 def _by_state(item: Item) -> list[Item]:
@@ -207,16 +207,16 @@ def _kept(place: Path, key: str) -> list[dict[str, Any]] | None:
     from colure.model.files import file_hash
 
     try:
-        found = json.loads(place.read_text(encoding="utf-8"))
+        entry = json.loads(place.read_text(encoding="utf-8"))
     except (OSError, ValueError):
         return None
-    if found.get("key") != key:
+    if entry.get("key") != key:
         return None
-    for name, sha in found["outputs"].items():
+    for name, sha in entry["outputs"].items():
         path = place.parent / name
         if not path.is_file() or file_hash(path) != sha:
             return None
-    return list(found["rows"])
+    return list(entry["rows"])
 
 
 def _keep(place: Path, key: str, rows: list[dict[str, Any]], outputs: list[Path]) -> None:
@@ -241,17 +241,17 @@ def _done(job: BatchJob, run: RunFolder) -> tuple[list[dict[str, Any]], list[Pat
             )
         figures = services.evaluate_power(campaign, run)
         return [_figure_row(one.as_dict()) for one in figures], [run.figures], ""
-    done = services.process(campaign, run)
+    processed = services.process(campaign, run)
     outputs = [run.pattern]
     if job.what == "process":
         return [{"kind": "pattern", "text": outputs[0].name}], outputs, ""
-    found = services.evaluate(done, run)
+    pattern_figures = services.evaluate(processed, run)
     outputs.append(run.figures)
-    rows = [_figure_row(one.as_dict()) for one in found]
+    rows = [_figure_row(one.as_dict()) for one in pattern_figures]
     if specification is None:
         return rows, outputs, ""
     try:
-        return [*rows, *_verdict_rows(done, found, specification)], outputs, ""
+        return [*rows, *_verdict_rows(processed, pattern_figures, specification)], outputs, ""
     except InputError as error:
         return rows, outputs, "; ".join(error.faults)
 
@@ -261,10 +261,10 @@ def _figure_row(one: dict[str, Any]) -> dict[str, Any]:
             **{name: one[name] for name in ("name", "label", "value", "unit", "lower", "upper")}}  # fmt: skip
 
 
-def _verdict_rows(done: Any, figures: list[Any], specification: Specification) -> list[dict[str, Any]]:
+def _verdict_rows(processed: Any, figures: list[Any], specification: Specification) -> list[dict[str, Any]]:
     from colure.app.services.verdicts import judge
 
-    judged = judge(done, figures, specification)
+    judged = judge(processed, figures, specification)
     rows = [
         {"kind": "requirement", "name": one.requirement, "label": one.requirement, "value": one.margin,
          "unit": one.unit, "outcome": one.outcome, "text": one.text} for one in judged.verdicts
@@ -339,5 +339,5 @@ def require_table(target: Path | None) -> None:
 
 def outcomes(result: Result) -> str:
     """Return the outcome of a result's verdicts together, empty if there were none."""
-    found = {str(row["outcome"]) for row in result.rows if row["kind"] == "verdict"}
-    return next((one for one in ("fail", "not decidable", "pass") if one in found), "")
+    verdict_outcomes = {str(row["outcome"]) for row in result.rows if row["kind"] == "verdict"}
+    return next((one for one in ("fail", "not decidable", "pass") if one in verdict_outcomes), "")

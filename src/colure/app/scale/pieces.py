@@ -81,13 +81,13 @@ class PieceLayout:
         return max(1, len(self.states)) * len(self.blocks)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PiecesOutcome:
     """What was done."""
 
     target: str
     layout: PieceLayout
-    done: int
+    completed: int
     before: int
     seconds: float
     faults: tuple[str, ...]
@@ -133,23 +133,31 @@ def process_large(
     run.path.mkdir(parents=True, exist_ok=True)
     layout, step, key, missing = _prepared(campaign, source, target, memory_bytes, step_deg)
     total = layout.pieces
-    before = done = total - len(missing)
+    before = completed = total - len(missing)
     first = RecordPiece(folder.resolve(), source, key, target, None, 0, layout.blocks[0], step)
     peak = 0
     with workers_of(scheduler, workers, memory_bytes=memory_bytes) as many:
         if told is not None:
-            told(done, total)
+            told(completed, total)
         known, faults = _find_known(many, layout, first, sorted({state for state, _ in missing}))
         pieces = [first.of(layout, state, block, known[state]) for state, block in missing if state in known]
-        for index, found in many.run(transform_piece, pieces):
-            if isinstance(found, Failed):
+        for index, answer in many.run(transform_piece, pieces):
+            if isinstance(answer, Failed):
                 low, high = pieces[index].block
-                faults.append(f"{_name(layout, pieces[index].state)}, frequencies {low} to {high - 1}: {found}")
+                faults.append(f"{_name(layout, pieces[index].state)}, frequencies {low} to {high - 1}: {answer}")
                 continue
-            done, peak = done + 1, max(peak, found)
+            completed, peak = completed + 1, max(peak, answer)
             if told is not None:
-                told(done, total)
-    return PiecesOutcome(target, layout, done - before, before, time.perf_counter() - begin, tuple(faults), peak)
+                told(completed, total)
+    return PiecesOutcome(
+        target=target,
+        layout=layout,
+        completed=completed - before,
+        before=before,
+        seconds=time.perf_counter() - begin,
+        faults=tuple(faults),
+        peak_bytes=peak,
+    )
 
 
 def _find_known(
@@ -161,11 +169,11 @@ def _find_known(
     openings = [first.of(layout, state, 0, None) for state in states]
     known: dict[int, Known | None] = {}
     faults = []
-    for index, found in many.run(_known, openings):
-        if isinstance(found, Failed):
-            faults.append(f"{_name(layout, openings[index].state)}: {found}")
+    for index, answer in many.run(_known, openings):
+        if isinstance(answer, Failed):
+            faults.append(f"{_name(layout, openings[index].state)}: {answer}")
         else:
-            known[states[index]] = found
+            known[states[index]] = answer
     return known, faults
 
 
@@ -249,8 +257,10 @@ def _make_store(target: str, record: xr.Dataset, layout: PieceLayout, step_deg: 
     columns, waves = 2 * (rings - 1), order * (order + 2)
     part = f"{target}.part"
     group = zarr.open_group(part, mode="w")
-    group.attrs.update({"title": "Colure patterns", "quantity": "realized_gain", "time_convention": "exp(+j w t), exp(-j k r)/r removed",
-                        "phase_reference": "device-frame origin", "key": key, "blocks": [list(one) for one in layout.blocks], **attrs})  # fmt: skip
+    group.attrs.update({"title": "Colure patterns", "quantity": "realized_gain",
+                        "time_convention": "exp(+j w t), exp(-j k r)/r removed",
+                        "phase_reference": "device-frame origin", "key": key,
+                        "blocks": [list(one) for one in layout.blocks], **attrs})  # fmt: skip
 
     def array(name: str, values: Any, dims: tuple[str, ...], **units: str) -> None:
         made = group.create_array(name, data=np.asarray(values), dimension_names=dims)
@@ -353,18 +363,18 @@ def transform_piece(piece: RecordPiece) -> int:
     at = part["frequency"].values
     known = None if piece.known is None else piece.known.at(here)
     try:
-        found = transform(
+        transformed = transform(
             part, campaign.chamber, campaign.device, recipe, keep=int(part.attrs["order"]),
             probe=probe_of(campaign, at), reference=reference_of(campaign, at), known=known,
             room=learned_room_of(campaign, at),
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
-    _, _, field = pattern_grid(found.expansion, piece.step_deg)
+    _, _, field = pattern_grid(transformed.expansion, piece.step_deg)
     row = piece.state or 0
     write_part(piece.target, "e_theta", (row, here), field[:, 0])
     write_part(piece.target, "e_phi", (row, here), field[:, 1])
-    write_part(piece.target, "waves", (row, here), found.expansion.coefficients)
+    write_part(piece.target, "waves", (row, here), transformed.expansion.coefficients)
     # Last, and only now: what is marked as done is there.
     write_part(piece.target, "done", (row, piece.number), 1)
     return _peak_bytes()

@@ -16,7 +16,7 @@ from colure.model.plan import Plan
 SHARED_FROM, PROCESSES = 4, 2
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Draw:
     """What one of many rehearsals found; without its record and pattern."""
 
@@ -27,7 +27,7 @@ class Draw:
     share_inside: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FigureCount:
     """One figure over all draws and frequencies.
 
@@ -56,22 +56,24 @@ def draws_of(campaign: Campaign, plan: Plan, seeds: Sequence[int]) -> tuple[list
 
     if len(seeds) < SHARED_FROM:
         return [_draw((campaign, plan, seed)) for seed in seeds], {}
-    found, failed = dict[int, Draw](), dict[int, str]()
+    draws, failed = dict[int, Draw](), dict[int, str]()
     with workers_of("processes", PROCESSES) as workers:
         for index, one in workers.run(_draw, [(campaign, plan, seed) for seed in seeds]):
             if isinstance(one, Failed):
                 failed[seeds[index]] = str(one)
             else:
-                found[seeds[index]] = one
-    if not found:
+                draws[seeds[index]] = one
+    if not draws:
         raise InputError([f"rehearsal: {next(iter(failed.values()))}"])
-    return [found[seed] for seed in seeds if seed in found], failed
+    return [draws[seed] for seed in seeds if seed in draws], failed
 
 
 def _draw(task: tuple[Campaign, Plan, int]) -> Draw:
     campaign, plan, seed = task
     one = rehearse(campaign, plan, seed=seed)
-    return Draw(seed, one.findings, one.seconds, one.causes(), one.share_inside)
+    return Draw(
+        seed=seed, findings=one.findings, seconds=one.seconds, causes=one.causes(), share_inside=one.share_inside
+    )
 
 
 def counts_by_figure(draws: Sequence[Draw]) -> list[FigureCount]:
@@ -86,5 +88,7 @@ def counts_by_figure(draws: Sequence[Draw]) -> list[FigureCount]:
         ratios = [one.ratio for one in some if np.isfinite(one.ratio)]
         median = float(np.median(ratios)) if ratios else float("nan")
         share = float(np.mean([one.inside for one in some]))
-        out.append(FigureCount(name, some[0].figure.label, len(some), share, median))
+        out.append(
+            FigureCount(name=name, label=some[0].figure.label, cases=len(some), share_inside=share, median_ratio=median)
+        )
     return out

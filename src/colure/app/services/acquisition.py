@@ -247,12 +247,12 @@ def _check_circumstances(journal: Journal, campaign: Campaign) -> None:
 
 def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:
     """Refuse a damaged journal, unless its damaged points shall be measured anew."""
-    found = journal.verify()
-    if found.whole:
+    verification = journal.verify()
+    if verification.whole:
         return
     if not accept_damage:
         raise InputError(
-            [f"journal: {text}" for text in found.damaged[:20]]
+            [f"journal: {text}" for text in verification.damaged[:20]]
             + ["journal: nothing was changed; `accept_damage` measures the damaged points anew"]
         )
     for text in journal.accept_damage():
@@ -265,7 +265,7 @@ class CheckLine:
 
     what: str
     good: bool
-    found: str
+    answer: str
 
 
 def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None = None) -> list[CheckLine]:
@@ -283,11 +283,11 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
     try:
         with instruments(campaign) as bench:
             lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
-            found = check_bench(
+            rows = check_bench(
                 plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock,
                 contacts=bench.contacts, sensors=bench.sensors,
             )  # fmt: skip
-            lines += [CheckLine(*line) for line in found]
+            lines += [CheckLine(*line) for line in rows]
             # What has a fault already is not moved.
             if confirm is not None and all(line.good for line in lines):
                 turned = [
@@ -296,7 +296,7 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
                 ]
     except (InstrumentError, LockedError) as error:
         lines.append(CheckLine("connection", False, str(error)))
-    wrong, moved = ([f"{one.what}: {one.found}" for one in part if not one.good] for part in (lines, turned or []))
+    wrong, moved = ([f"{one.what}: {one.answer}" for one in part if not one.good] for part in (lines, turned or []))
     keep_check(campaign.folder, plan.hash, wrong, None if turned is None else moved)
     return lines + (turned or [])
 
@@ -370,12 +370,12 @@ def verify(run: RunFolder) -> Verification:
     require_begun(run)
     journal = Journal.resume(run.journal)
     try:
-        found = journal.verify()
+        verification = journal.verify()
     finally:
         journal.close()
     try:
         own = not run.record.is_file() or _journal_holds_record(run)
     except InputError as error:
-        return replace(found, damaged=(*found.damaged, *error.faults))
+        return replace(verification, damaged=(*verification.damaged, *error.faults))
     strange = f"{run.record.name}: was not made from {run.journal.name} as it is now: points may be missing at its end"
-    return found if own else replace(found, damaged=(*found.damaged, strange))
+    return verification if own else replace(verification, damaged=(*verification.damaged, strange))

@@ -52,17 +52,17 @@ def transform_amplitudes(
         told += require_plausible(samples_of(spheres[-1]), source.name, accept)
     box = SourceBox(_metres(size_mm), _metres(centre_mm))
     try:
-        pattern, found = far_field_of_amplitudes(
+        pattern, retrievals = far_field_of_amplitudes(
             spheres, read_far_field(start), box, order=order, step_deg=step_deg, noise_db=noise_db
         )
     except ValueError as error:
         raise InputError([f"amplitude_only: {error}"]) from None
-    believed = all(one.trustworthy for one in found)
+    believed = all(one.trustworthy for one in retrievals)
     if believed:
         save_dataset(pattern, target)
     words = [
         f"{frequency / 1e9:.6g} GHz: {one.words}"
-        for frequency, one in zip(pattern["frequency"].values, found, strict=True)
+        for frequency, one in zip(pattern["frequency"].values, retrievals, strict=True)
     ]
     return [*words, *(f"caution: {one}" for one in told)], believed
 

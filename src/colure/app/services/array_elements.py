@@ -27,7 +27,7 @@ NOISE = "noise"
 DEFAULT_STEP_DEG = 3.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class Element:
     """One element by itself, at mid-band.
@@ -53,7 +53,7 @@ class Element:
 class _Read:
     """What one element gave: its pattern on a grid, its co-polar value in the table's direction, and their errors by cause."""
 
-    done: Processed
+    processed: Processed
     value: ComplexArray
     errors: dict[str, PatternError]
 
@@ -63,11 +63,11 @@ def each_element(array: ArrayRun, direction: FloatArray) -> Iterator[_Read]:
     from colure.analysis.uncertainty.pattern_errors import pattern_errors
 
     for number in range(array.states.elements):
-        done = array.process(array.elements, number, f"element-{number:03d}", draws=0)
-        count = done.expansion.coefficients.shape[-1]
+        processed = array.process(array.elements, number, f"element-{number:03d}", draws=0)
+        count = processed.expansion.coefficients.shape[-1]
         component = _component(count, direction, array.campaign.device)
-        value = np.tensordot(done.expansion.coefficients, component, axes=2)
-        yield _Read(done, value, pattern_errors(done.budget, component))
+        value = np.tensordot(processed.expansion.coefficients, component, axes=2)
+        yield _Read(processed, value, pattern_errors(processed.budget, component))
 
 
 def _component(count: int, direction: FloatArray, device: Device) -> ComplexArray:
@@ -99,15 +99,17 @@ def embedded(
     require_free(target)
     array = array_run(campaign, run)
     read = list(each_element(array, _direction(campaign.device)))
-    size = np.array([np.linalg.norm(one.done.expansion.coefficients, axis=(-2, -1)) for one in read])
+    size = np.array([np.linalg.norm(one.processed.expansion.coefficients, axis=(-2, -1)) for one in read])
     shares = np.abs(array.elements.shares()) ** 2 @ size[array.elements.answers.element] ** 2 / (4.0 * np.pi)
     command = array.errors.command * np.sqrt(shares)
     noise = np.array([one.errors[NOISE].rms for one in read])
     rest = [np.sum([e.rms**2 for name, e in one.errors.items() if name != NOISE], axis=0) for one in read]
     errors = np.stack([noise, command, np.sqrt(rest)], axis=1)
-    found = [_element(number, one, row, step_deg) for number, (one, row) in enumerate(zip(read, errors, strict=True))]
-    _write(target, array, found[0][2], np.stack([field for _, field, _ in found]), errors)
-    return array, [element for element, _, _ in found]
+    embedded_patterns = [
+        _element(number, one, row, step_deg) for number, (one, row) in enumerate(zip(read, errors, strict=True))
+    ]
+    _write(target, array, embedded_patterns[0][2], np.stack([field for _, field, _ in embedded_patterns]), errors)
+    return array, [element for element, _, _ in embedded_patterns]
 
 
 def _element(
@@ -115,14 +117,21 @@ def _element(
 ) -> tuple[Element, ComplexArray, tuple[FloatArray, FloatArray]]:
     from colure.analysis.steps.far_field import pattern_grid
 
-    theta, phi, field = pattern_grid(one.done.expansion, step_deg)
-    middle = one.done.frequency_hz.size // 2
-    figures = one.done.budget.figures
-    values = figures.values(one.done.expansion)[middle]
+    theta, phi, field = pattern_grid(one.processed.expansion, step_deg)
+    middle = one.processed.frequency_hz.size // 2
+    figures = one.processed.budget.figures
+    values = figures.values(one.processed.expansion)[middle]
     shown = {what.name: what.display(float(v)) for what, v in zip(figures.definitions, values, strict=True)}
     peak = float(np.sqrt(np.max(np.sum(np.abs(field[middle]) ** 2, axis=0))))
-    below = [float(amplitude_db(row[middle] / peak, least=1e-15)) for row in errors]
-    element = Element(number, float(amplitude_db(peak)), (shown["beam_azimuth_deg"], shown["beam_elevation_deg"]), *below)  # fmt: skip
+    noise_db, commands_db, chamber_db = (float(amplitude_db(row[middle] / peak, least=1e-15)) for row in errors)
+    element = Element(
+        number=number,
+        peak_dbi=float(amplitude_db(peak)),
+        toward_deg=(shown["beam_azimuth_deg"], shown["beam_elevation_deg"]),
+        noise_db=noise_db,
+        commands_db=commands_db,
+        chamber_db=chamber_db,
+    )
     return element, field, (theta, phi)
 
 
@@ -134,7 +143,8 @@ def _write(target: Path, array: ArrayRun, grid: tuple[FloatArray, FloatArray], f
 
     dims = ("element", "frequency", "theta", "phi")
     text = "standard uncertainty of the field, rms over all directions"
-    names = {"noise_rms": f"{text}: noise", "command_rms": f"{text}: errors of commands", "chamber_rms": f"{text}: all other causes of the budget"}  # fmt: skip
+    names = {"noise_rms": f"{text}: noise", "command_rms": f"{text}: errors of commands",
+        "chamber_rms": f"{text}: all other causes of the budget"}  # fmt: skip
     dataset = xr.Dataset(
         {
             "e_theta": (dims, field[:, :, 0], {"units": "1"}),
@@ -168,7 +178,7 @@ def _direction(device: Device) -> FloatArray:
     return np.array([np.sin(azimuth) * np.cos(elevation), np.sin(elevation), np.cos(azimuth) * np.cos(elevation)])
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CalibrationRow:
     """One line of a calibration: an element, or one of its commands over what was commanded.
 
@@ -198,8 +208,10 @@ def row_of(element: int, command: str, value: complex, spread: FloatArray, remar
     """Return a line from a complex value and the standard uncertainties (2,) of its relative amplitude and phase in radians."""
     level = float(amplitude_db(max(abs(value), 1e-15)))
     return CalibrationRow(
-        element, command, level, 20.0 / float(np.log(10.0)) * 2.0 * float(spread[0]), float(np.rad2deg(np.angle(value))),
-        float(np.rad2deg(2.0 * spread[1])), remark,
+        element=element, command=command, level_db=level,
+        level_expanded_db=20.0 / float(np.log(10.0)) * 2.0 * float(spread[0]),
+        phase_deg=float(np.rad2deg(np.angle(value))),
+        phase_expanded_deg=float(np.rad2deg(2.0 * spread[1])), remark=remark,
     )  # fmt: skip
 
 
@@ -224,7 +236,7 @@ def calibrated(campaign: Campaign, run: RunFolder) -> tuple[ArrayRun, list[Calib
 
     array = array_run(campaign, run)
     read = list(each_element(array, _direction(campaign.device)))
-    middle = read[0].done.frequency_hz.size // 2
+    middle = read[0].processed.frequency_hz.size // 2
     value = np.array([one.value[middle] for one in read])
     if not np.abs(value).all():
         raise InputError(["elements: one of them radiates nothing towards beam_deg; no phase can be told (device.toml)"])  # fmt: skip
@@ -256,18 +268,18 @@ def _commands(array: ArrayRun) -> list[CalibrationRow]:
     """Return what every command does over what it was told, from all places of the scan together."""
     from colure.analysis.array.combine import answers_alone
 
-    found = answers_alone(array.states.weight, array.errors)
-    answers, alone = found.answers, array.elements.states @ array.sweeps
+    combination = answers_alone(array.states.weight, array.errors)
+    answers, alone = combination.answers, array.elements.states @ array.sweeps
     rows = []
     for n, e in enumerate(alone):
         own = np.flatnonzero(answers.element == n)
         norm = float(np.vdot(e, e).real)
         across = alone @ e.conj() / norm
         for i in own:
-            got = complex(np.vdot(e, found.states[i] @ array.sweeps) / norm / answers.told[i])
-            heard = array.errors.noise**2 * float(found.noise_factor[i]) ** 2 / norm / 2.0
+            got = complex(np.vdot(e, combination.states[i] @ array.sweeps) / norm / answers.told[i])
+            heard = array.errors.noise**2 * float(combination.noise_factor[i]) ** 2 / norm / 2.0
             # Another element's error of phase is one of this one's level where their fields differ in phase.
-            share = found.shares()[i] * across[answers.element] / answers.told[i]
+            share = combination.shares()[i] * across[answers.element] / answers.told[i]
             even, turned = float(np.sum(share.real**2)), float(np.sum(share.imag**2))
             level = even * array.errors.amplitude**2 + turned * array.errors.phase**2
             phase = even * array.errors.phase**2 + turned * array.errors.amplitude**2

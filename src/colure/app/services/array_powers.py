@@ -78,8 +78,8 @@ def from_run(campaign: Campaign, run: RunFolder) -> tuple[list[CalibrationRow], 
         campaign.chamber,
     )[0]
     far, cautions = _far(campaign, direction, float(record["frequency"].values[middle]), int(element.max()) + 1)
-    found, more = _calibrated(element, turn, power[rows, place, port], far)
-    return found, cautions + more
+    calibration, more = _calibrated(element, turn, power[rows, place, port], far)
+    return calibration, cautions + more
 
 
 def _far(campaign: Campaign, direction: FloatArray, frequency_hz: float, count: int) -> tuple[ComplexArray, list[str]]:
@@ -140,10 +140,10 @@ def _calibrated(
     from colure.analysis.array.rotating import chosen, relative, turned_elements
 
     try:
-        found = turned_elements(element, turn, power)
+        turned = turned_elements(element, turn, power)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    best = chosen(found)
+    best = chosen(turned)
     share = relative(best.value if far is None else best.value * far)
     spread = np.sqrt(np.diagonal(best.covariance, axis1=1, axis2=2))
     undecided = set(best.undecided.tolist())
@@ -151,7 +151,7 @@ def _calibrated(
     for n in range(share.size):
         remark = ""
         if n in undecided:
-            other = abs(found.other[n] / best.value[n])
+            other = abs(turned.other[n] / best.value[n])
             remark = f"cannot tell: the element may be {float(amplitude_db(other)):+.1f} dB stronger, as strong as all others together"
         elif spread[n, 1] > FAINT:
             remark = "cannot tell: the element is no stronger than the powers' scatter"

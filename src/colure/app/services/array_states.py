@@ -100,20 +100,23 @@ class ArrayRun:
             "command_error_db or command_error_deg in device.toml (states), or look for a state that was not taken"
         ]
 
-    def process(self, found: Combination, index: int, name: str, *, draws: int = DRAWS) -> Processed:
+    def process(self, combination: Combination, index: int, name: str, *, draws: int = DRAWS) -> Processed:
         """Carry a sum of states through the recipe: its pattern, and a budget that holds its noise and drawn errors of the commands."""
-        done = self._summed(found, index, name)
-        echo_level_db = self._echo_level_db(done)
-        chamber = done.budget.chamber.model_copy(update={"echo_level_db": echo_level_db})
+        processed = self._summed(combination, index, name)
+        echo_level_db = self._echo_level_db(processed)
+        chamber = processed.budget.chamber.model_copy(update={"echo_level_db": echo_level_db})
         return replace(
-            done, budget=replace(done.budget, chamber=chamber, commands=self._drawn(done, found, index, draws))
+            processed,
+            budget=replace(
+                processed.budget, chamber=chamber, commands=self._drawn(processed, combination, index, draws)
+            ),
         )
 
-    def _summed(self, found: Combination, index: int, name: str) -> Processed:
+    def _summed(self, combination: Combination, index: int, name: str) -> Processed:
         from colure.analysis.array.sweeps import summed
 
         weights = np.zeros(self.places.rows.shape[0], complex)
-        weights[self.rows] = found.states[index]
+        weights[self.rows] = combination.states[index]
         return processing.processed(
             self.campaign, summed(self.record, self.places, weights, name), self.campaign.recipe()
         )
@@ -123,23 +126,25 @@ class ArrayRun:
         """Directivity of all elements at 0 deg together, dB: what a stray level is declared of."""
         return _directivity_db(self._summed(self.beams(np.ones((1, self.states.elements), complex)), 0, "together"))
 
-    def _echo_level_db(self, done: Processed) -> float:
+    def _echo_level_db(self, processed: Processed) -> float:
         """Return the stray level below the peak of a sum: one element throws more at the walls, beside its peak, than all together.
 
         Stray fields, rms over directions, follow the power that is radiated, the peak follows the directivity (derivable).
         """
         declared = self.campaign.chamber.echo_level_db
-        return min(0.0, max(declared, declared + self._together_db - _directivity_db(done)))
+        return min(0.0, max(declared, declared + self._together_db - _directivity_db(processed)))
 
-    def _drawn(self, done: Processed, found: Combination, index: int, draws: int) -> ComplexArray | None:
+    def _drawn(self, processed: Processed, combination: Combination, index: int, draws: int) -> ComplexArray | None:
         """Return what drawn errors of the commands add to the measured sphere (draw, frequency, 2, theta, phi)."""
         from colure.analysis.array.sweeps import rows_of
 
-        left = np.abs(found.shares()[index]) * self.errors.level[found.answers.element] * self.errors.command
+        left = (
+            np.abs(combination.shares()[index]) * self.errors.level[combination.answers.element] * self.errors.command
+        )
         if not draws or float(np.linalg.norm(left)) < NEGLIGIBLE * float(np.linalg.norm(self.errors.level)):
             return None
-        again, where = done.budget.sweeps, rows_of(done.budget.sweeps.record)
-        weights = self.error_weights(found, index, draws, seed=done.budget.seed)
+        again, where = processed.budget.sweeps, rows_of(processed.budget.sweeps.record)
+        weights = self.error_weights(combination, index, draws, seed=processed.budget.seed)
         own = self.record["trace"].values[self.places.rows[self.rows]]
         out = []
         for one in weights:
@@ -148,26 +153,26 @@ class ArrayRun:
             out.append(again.change(trace))
         return np.stack(out)
 
-    def error_weights(self, found: Combination, index: int, draws: int, *, seed: int) -> ComplexArray:
+    def error_weights(self, combination: Combination, index: int, draws: int, *, seed: int) -> ComplexArray:
         """Return sums of states (draw, state) that are what drawn errors of commands add: each its element's own sweeps."""
         from colure.analysis.array.combine import drawn
 
-        share = found.shares()[index]
+        share = combination.shares()[index]
         each = share * drawn(np.random.default_rng((seed, index)), self.errors, (draws, share.size))
         by_element = np.zeros((draws, self.states.elements), complex)
-        for answer, element in enumerate(found.answers.element):
+        for answer, element in enumerate(combination.answers.element):
             by_element[:, element] += each[:, answer]
         return np.asarray(by_element @ self.elements.states)
 
 
-def _directivity_db(done: Processed) -> float:
+def _directivity_db(processed: Processed) -> float:
     """Return the largest directivity of a processed pattern at mid-band, dB."""
     from colure.analysis.steps.far_field import pattern_grid
 
-    _, _, field = pattern_grid(done.expansion, LOOK_DEG)
-    middle = done.frequency_hz.size // 2
+    _, _, field = pattern_grid(processed.expansion, LOOK_DEG)
+    middle = processed.frequency_hz.size // 2
     # By Parseval the squares of the waves add up to the power over all directions.
-    radiated = float(np.sum(np.abs(done.expansion.coefficients[middle]) ** 2)) / (4.0 * np.pi)
+    radiated = float(np.sum(np.abs(processed.expansion.coefficients[middle]) ** 2)) / (4.0 * np.pi)
     return float(power_db(np.max(np.sum(np.abs(field[middle]) ** 2, axis=0)) / radiated))
 
 
@@ -206,12 +211,12 @@ def array_run(campaign: Campaign, run: RunFolder, *, without: Sequence[str] = ()
         raise InputError([str(error)]) from None
     isolation = campaign.chamber.analyzer.isolation_db
     errors = CombinedErrors(
-        noise,
-        level,
-        table.command_error_db * float(np.log(10.0)) / 20.0,
-        float(np.deg2rad(table.command_error_deg)),
-        0.0 if isolation is None else 10.0 ** (isolation / 20.0),
-        freedom,
+        noise=noise,
+        level=level,
+        amplitude=table.command_error_db * float(np.log(10.0)) / 20.0,
+        phase=float(np.deg2rad(table.command_error_deg)),
+        leak=0.0 if isolation is None else 10.0 ** (isolation / 20.0),
+        freedom=freedom,
     )
     return ArrayRun(campaign, run, record, places, states, rows, errors)
 
@@ -246,13 +251,13 @@ def _noise(campaign: Campaign, record: xr.Dataset) -> tuple[float, float]:
     from colure.model.record import of_state
 
     one = of_state(record, 0)
-    todo = campaign.recipe() or default_recipe(one, campaign.chamber, campaign.device)
+    recipe = campaign.recipe() or default_recipe(one, campaign.chamber, campaign.device)
     reference = reference_of(campaign, record["frequency"].values)
-    transfer = stages(one, campaign.chamber, campaign.device, todo, reference).transfer
+    transfer = stages(one, campaign.chamber, campaign.device, recipe, reference).transfer
     return float(np.sqrt(np.mean(transfer.noise**2))), transfer.freedom * transfer.noise.size
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BeamAgreement:
     """A synthesized beam held against the same beam as it was measured, at every place of the scan.
 
@@ -284,12 +289,12 @@ def held_against(array: ArrayRun, state: str) -> BeamAgreement:
     measured = array.places.sweeps(array.record)[names.index(state)]
     commands = array.campaign.commands()
     assert commands is not None  # array_run looked
-    found = array.beams(commands.row(state)[None])
-    difference = found.states[0] @ array.sweeps - measured
+    combination = array.beams(commands.row(state)[None])
+    difference = combination.states[0] @ array.sweeps - measured
     peak = float(np.abs(measured).max())
-    noise = array.errors.noise**2 * (1.0 + float(found.noise_factor[0]) ** 2)
+    noise = array.errors.noise**2 * (1.0 + float(combination.noise_factor[0]) ** 2)
     # Of the drawn weights only mean products of sweeps are needed: a small matrix instead of every place.
-    weights = array.error_weights(found, 0, LIMIT_DRAWS, seed=24)
+    weights = array.error_weights(combination, 0, LIMIT_DRAWS, seed=24)
     products = array.sweeps @ array.sweeps.conj().T / array.sweeps.shape[1]
     drawn = np.einsum("ds,st,dt->d", weights, products, weights.conj()).real
     random, freedom = np.random.default_rng(24), array.errors.freedom
@@ -301,6 +306,7 @@ def held_against(array: ArrayRun, state: str) -> BeamAgreement:
         return float(power_db(max(power, 1e-300)) - amplitude_db(peak))
 
     return BeamAgreement(
-        state, measured.size, below(float(np.mean(np.abs(difference) ** 2))), below(float(drawn.mean())),
-        below(float(np.quantile(drawn, 0.95))), float(found.noise_factor[0]),
+        state=state, places=measured.size, difference_db=below(float(np.mean(np.abs(difference) ** 2))),
+        expected_db=below(float(drawn.mean())),
+        limit_db=below(float(np.quantile(drawn, 0.95))), noise_factor=float(combination.noise_factor[0]),
     )  # fmt: skip

@@ -25,12 +25,12 @@ SearchStage = Literal["coarse", "fine"]
 class Search:
     """What a search found, and the readouts that point the beam at the probe."""
 
-    found: BeamFound
+    beam: BeamFound
     readouts_deg: dict[str, float]
 
     def sentences(self) -> list[str]:
         """Say where the beam is."""
-        f = self.found
+        f = self.beam
         shown = ", ".join(f"{name} {value:.3f}" for name, value in self.readouts_deg.items())
         return [
             f"beam at azimuth {f.azimuth_deg:+.3f} \u00b1 {f.azimuth_expanded_deg:.3f}, elevation {f.elevation_deg:+.3f} "
@@ -93,12 +93,12 @@ def result(folder: Path, name: str) -> Search:
 
     campaign = Campaign.load(folder)
     try:
-        found = beam_of(_record(stage_run(folder, name, "fine")), campaign.chamber)
+        beam = beam_of(_record(stage_run(folder, name, "fine")), campaign.chamber)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    d = from_azimuth_over_elevation(azimuth=np.deg2rad(found.azimuth_deg), elevation=np.deg2rad(found.elevation_deg))
+    d = from_azimuth_over_elevation(azimuth=np.deg2rad(beam.azimuth_deg), elevation=np.deg2rad(beam.elevation_deg))
     aim = ways_to(Bearing.of(d), campaign.chamber.positioner.geometry, campaign.chamber, campaign.device)[0]
-    return Search(found, aim.readouts_deg)
+    return Search(beam, aim.readouts_deg)
 
 
 def set_home(folder: Path, name: str, stamp: str) -> list[str]:
@@ -134,7 +134,7 @@ def set_zeros(folder: Path, name: str, stamp: str) -> list[str]:
     if campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
         raise InputError([
             f"take as zeros: the zero of a roll over azimuth lies on its roll axis; mount the device so that its beam (azimuth "
-            f"{search.found.azimuth_deg:+.2f}, elevation {search.found.elevation_deg:+.2f} deg) looks along it, or leave it: "
+            f"{search.beam.azimuth_deg:+.2f}, elevation {search.beam.elevation_deg:+.2f} deg) looks along it, or leave it: "
             f"the pattern is found all the same"
         ])  # fmt: skip
     zeros = {f"positioner.{axis}.zero_deg": round(value, 4) for axis, value in search.readouts_deg.items()}

@@ -60,10 +60,10 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
     second = processing.process(other[0], processing.beside(one[1], other[1]))
     region = float(np.deg2rad(min(first.sphere.region_deg, second.sphere.region_deg)))
     try:
-        found = compare(first.expansion, second.expansion, region=region)
+        comparison = compare(first.expansion, second.expansion, region=region)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    m, middle = found.match, first.frequency_hz.size // 2
+    m, middle = comparison.match, first.frequency_hz.size // 2
     lengths = [campaign.chamber.range_length_m for campaign, _ in (one, other)]
     turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
     words = [
@@ -71,16 +71,16 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
         f"to lie on the first, the second device needed a turn of {turn} deg about x, y, z and a shift of {shift} mm",
         f"and {m.level_db[middle]:+.3f} dB at mid-band ({m.level_db.min():+.3f} to {m.level_db.max():+.3f} dB over the band)",
         f"the remaining difference is {m.difference_db[middle]:.1f} dB rms re the peak: stray signals of "
-        f"{found.stray_db.max():.1f} dB rms in each set-up at most, if both have as much",
-        f"in the mean of both they are {found.mean_stray_db.max():.1f} dB",
+        f"{comparison.stray_db.max():.1f} dB rms in each set-up at most, if both have as much",
+        f"in the mean of both they are {comparison.mean_stray_db.max():.1f} dB",
     ]
     declared = max(campaign.chamber.echo_level_db for campaign, _ in (one, other))
-    if found.stray_db.max() > declared:
+    if comparison.stray_db.max() > declared:
         words.append(f"that is MORE than the {declared:g} dB that chamber.toml declares: raise echo_level_db")
     if target is not None:
-        theta, phi, field = pattern_grid(found.mean, 1.0)
+        theta, phi, field = pattern_grid(comparison.mean, 1.0)
         mean = build_pattern(field, frequency_hz=first.frequency_hz, theta=theta, phi=phi, quantity="realized_gain")
-        mean = with_step(mean, "mean of two set-ups", stray_db=[round(float(x), 2) for x in found.mean_stray_db])
+        mean = with_step(mean, "mean of two set-ups", stray_db=[round(float(x), 2) for x in comparison.mean_stray_db])
         save_dataset(mean, target)
         words.append(f"wrote {target}")
     numbers = {
@@ -88,8 +88,8 @@ def compare_set_ups(one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunF
         "shift_mm": m.shift_mm.tolist(),
         "level_db": m.level_db.tolist(),
         "difference_db": m.difference_db.tolist(),
-        "stray_db": found.stray_db.tolist(),
-        "mean_stray_db": found.mean_stray_db.tolist(),
+        "stray_db": comparison.stray_db.tolist(),
+        "mean_stray_db": comparison.mean_stray_db.tolist(),
     }
     return SetUps(words, numbers)
 
@@ -109,7 +109,7 @@ class Overlaid:
     upper: tuple[FloatArray, FloatArray]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ComparedFigure:
     """One figure of both patterns: values, expanded uncertainties (nan where a file states none), E_n."""
 
@@ -190,9 +190,9 @@ def compare_run(
     from colure.analysis.uncertainty.budget import figures_with_budget
     from colure.app.services.pattern_object import open_pattern
 
-    done = processing.process(campaign, run)
-    own = figures_with_budget(done.budget)
-    figures = done.budget.figures
+    processed = processing.process(campaign, run)
+    own = figures_with_budget(processed.budget)
+    figures = processed.budget.figures
     errors_of_second: Inputs | FilePattern
     if isinstance(other, RunFolder):
         second = processing.process(campaign, processing.beside(run, other))
@@ -204,11 +204,11 @@ def compare_run(
         }
     else:
         opened = open_pattern(other, slant_deg=float(np.rad2deg(figures.slant)))
-        file = errors_of_second = _at(opened, done.frequency_hz)
+        file = errors_of_second = _at(opened, processed.frequency_hz)
         expansion, region = file.waves.expansion, file.waves.region
         theirs = _figures_of_file(file, figures, other_uncertainty_db)
     try:
-        found = match(done.expansion, expansion, region=min(region, figures.region), freedom=freedom)
+        matched = match(processed.expansion, expansion, region=min(region, figures.region), freedom=freedom)
     except ValueError as error:
         raise InputError([str(error)]) from None
     rows = []
@@ -220,12 +220,24 @@ def compare_run(
                 one=f.value, expanded_one=f.expanded_uncertainty, other=theirs_value, expanded_other=theirs_expanded
             )
             rows.append(
-                ComparedFigure(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, *known, e_n)
+                ComparedFigure(
+                    name=f.name,
+                    label=f.label,
+                    unit=f.unit,
+                    frequency_hz=f.frequency_hz,
+                    value=f.value,
+                    expanded=f.expanded_uncertainty,
+                    other=theirs_value,
+                    other_expanded=theirs_expanded,
+                    e_n=e_n,
+                )
             )
-    middle = done.frequency_hz.size // 2
-    planes = cuts_along_the_first(done.budget, errors_of_second, middle)
+    middle = processed.frequency_hz.size // 2
+    planes = cuts_along_the_first(processed.budget, errors_of_second, middle)
     quantity: Quantity = "realized_gain" if campaign.chamber.reference.absolute else "directivity"
-    return PatternComparison(found, middle, done.frequency_hz, levels_of(found, middle), rows, quantity, planes)
+    return PatternComparison(
+        matched, middle, processed.frequency_hz, levels_of(matched, middle), rows, quantity, planes
+    )
 
 
 def _at(opened: FilePattern, frequency_hz: FloatArray) -> FilePattern:
@@ -250,7 +262,8 @@ def _figures_of_file(
     waves = file.waves
     read = figures_of_field(
         waves.expansion, waves.frequency_hz, file.causes(), settings=figures.settings, slant=figures.slant,
-        region=figures.region, absolute=file.holds_gain or figures.relative, chosen=replace(figures, region=min(figures.region, waves.region)),
+        region=figures.region, absolute=file.holds_gain or figures.relative, chosen=replace(figures,
+        region=min(figures.region, waves.region)),
     )  # fmt: skip
     out = {}
     for one in read:
@@ -323,12 +336,12 @@ def compare_files(
     own = one.evaluate()
     region = min(one.waves.region, two.waves.region)
     try:
-        found = match(one.scaled(), two.scaled(), region=region, freedom=freedom)
+        matched = match(one.scaled(), two.scaled(), region=region, freedom=freedom)
     except ValueError as error:
         raise InputError([str(error)]) from None
     rows = compare_figures(own, two.evaluate(), least_db=other_uncertainty_db)
     middle = frequency.size // 2
-    return PatternComparison(found, middle, frequency, levels_of(found, middle), rows, one.scaled_quantity)
+    return PatternComparison(matched, middle, frequency, levels_of(matched, middle), rows, one.scaled_quantity)
 
 
 def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db: float = 0.0) -> list[ComparedFigure]:
@@ -350,7 +363,17 @@ def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db:
                 expanded_other=float(np.nan_to_num(other_half)),
             )
             rows.append(
-                ComparedFigure(f.name, f.label, f.unit, f.frequency_hz, f.value, half, second.value, other_half, e_n)
+                ComparedFigure(
+                    name=f.name,
+                    label=f.label,
+                    unit=f.unit,
+                    frequency_hz=f.frequency_hz,
+                    value=f.value,
+                    expanded=half,
+                    other=second.value,
+                    other_expanded=other_half,
+                    e_n=e_n,
+                )
             )
     return rows
 
@@ -412,7 +435,7 @@ def _interpolated(waves: Waves, frequency_hz: FloatArray) -> Waves:
     )  # fmt: skip
 
 
-def save_difference(found: PatternComparison, target: Path) -> None:
+def save_difference(comparison: PatternComparison, target: Path) -> None:
     """Write the matched second pattern less the first, on the grid that both were held against each other.
 
     Raises
@@ -424,9 +447,9 @@ def save_difference(found: PatternComparison, target: Path) -> None:
     from colure.model.pattern import build_pattern
 
     require_free(target)
-    m = found.match
+    m = comparison.match
     rest = build_pattern(
-        m.second - m.first, frequency_hz=found.frequency_hz, theta=m.theta, phi=m.phi, quantity=found.quantity
+        m.second - m.first, frequency_hz=comparison.frequency_hz, theta=m.theta, phi=m.phi, quantity=comparison.quantity
     )
     save_dataset(
         with_step(rest, "difference", rotation_deg=m.rotation_deg.tolist(), shift_mm=m.shift_mm.tolist()), target

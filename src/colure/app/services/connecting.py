@@ -149,8 +149,8 @@ def _served(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) -> t
     if TWIN not in names.values():
         return dict(names), None, SystemClock(1.0)
     served = stack.enter_context(twin_process(campaign.folder))
-    found = {name: served[name] if value == TWIN else value for name, value in names.items()}
-    return found, served["device"], SystemClock(campaign.simulated().time_factor)
+    addresses = {name: served[name] if value == TWIN else value for name, value in names.items()}
+    return addresses, served["device"], SystemClock(campaign.simulated().time_factor)
 
 
 def _axes(stack: ExitStack, campaign: Campaign, names: Mapping[str, str], clock: Clock) -> tuple[AxesDriver, Contacts]:
@@ -186,12 +186,12 @@ def _contacts(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) ->
     from colure.instruments.contacts import Contact, Contacts
     from colure.instruments.small_connect import connect_contact
 
-    found = []
+    interlocks = []
     for one in campaign.chamber.with_role("interlock"):
         contact = connect_contact(one, names[one.shown_name], campaign.folder)
         stack.callback(contact.close)
-        found.append(Contact(one.shown_name, contact, one.stands_for, one.period_s))
-    contacts = Contacts(found)
+        interlocks.append(Contact(one.shown_name, contact, one.stands_for, one.period_s))
+    contacts = Contacts(interlocks)
     stack.callback(contacts.close)
     return contacts
 
@@ -221,8 +221,8 @@ def _receiver(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) ->
     return ReceiverChain(receiver, source=generator, switch=box)
 
 
-def _one(found: tuple[Instrument, ...]) -> Instrument | None:
-    return found[0] if found else None
+def _one(candidates: tuple[Instrument, ...]) -> Instrument | None:
+    return candidates[0] if candidates else None
 
 
 def _sensors(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) -> Sensors:
@@ -230,12 +230,12 @@ def _sensors(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) -> 
     from colure.instruments.sensors import Sensor, Sensors
     from colure.instruments.small_connect import connect_sensor
 
-    found = []
+    connected_sensors = []
     for one in campaign.chamber.with_role("sensor"):
         driver = connect_sensor(one, names[one.shown_name], campaign.folder)
         stack.callback(driver.close)
-        found.append(Sensor(one.shown_name, driver, one.period_s))
-    sensors = Sensors(found)
+        connected_sensors.append(Sensor(one.shown_name, driver, one.period_s))
+    sensors = Sensors(connected_sensors)
     stack.callback(sensors.close)
     return sensors
 

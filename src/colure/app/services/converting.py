@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from colure.model.fields import FieldSamples
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FileUncertainty:
     """What the user knows of a field file's errors, in the units of the command line.
 
@@ -38,7 +38,12 @@ class FileUncertainty:
         """Return the same in SI units and radians."""
         from colure.analysis.fields.errors import Declared
 
-        return Declared(self.noise_db, 1e-3 * self.position_mm, math.radians(self.angle_deg), self.error_limit_db)
+        return Declared(
+            noise_db=self.noise_db,
+            position_m=1e-3 * self.position_mm,
+            angle=math.radians(self.angle_deg),
+            error_limit_db=self.error_limit_db,
+        )
 
 
 def _probe(files: list[Path]) -> FieldProbe | None:
@@ -81,8 +86,8 @@ def convert_file(
         dataset = with_step(dataset, "read", file=source.name, sha256=file_hash(source), caution=told)
         save_dataset(_accepted(dataset, accept), target)
         sizes = " x ".join(f"{size} {name}" for name, size in dataset.sizes.items())
-        found = f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
-        return f"{found}\ncaution: {told}" if told else found
+        description = f"{'grid' if is_grid(dataset) else 'scattered samples'}: {sizes}"
+        return f"{description}\ncaution: {told}" if told else description
     if endings == (".nc", ".csv"):
         dataset = laid_out(open_dataset(source), source.name)
         hidden = write_csv(dataset, target)

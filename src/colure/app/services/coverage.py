@@ -93,15 +93,15 @@ class _Seen:
         return self.figures["beam_azimuth_deg"].value, self.figures["beam_elevation_deg"].value
 
 
-def _with_phase(run: RunFolder, done: Processed) -> _Seen:
+def _with_phase(run: RunFolder, processed: Processed) -> _Seen:
     from colure.analysis.uncertainty.budget import figures_with_budget
     from colure.model.pattern import field_of
 
-    _require_whole(run, whole=done.sphere.whole)
-    middle = done.frequency_hz.size // 2
-    figures = {f.name: f for f in figures_with_budget(_peak_alone(done.budget.only(middle)))}
-    field = field_of(done.pattern)[middle]
-    return _Seen(figures, np.deg2rad(done.pattern["theta"].values), np.sum(np.abs(field) ** 2, axis=0))
+    _require_whole(run, whole=processed.sphere.whole)
+    middle = processed.frequency_hz.size // 2
+    figures = {f.name: f for f in figures_with_budget(_peak_alone(processed.budget.only(middle)))}
+    field = field_of(processed.pattern)[middle]
+    return _Seen(figures, np.deg2rad(processed.pattern["theta"].values), np.sum(np.abs(field) ** 2, axis=0))
 
 
 def _without_phase(campaign: Campaign, run: RunFolder) -> _Seen:
@@ -151,7 +151,7 @@ def coverage_over_codebook(campaign: Campaign, run: RunFolder, weights: Path) ->
     """
     array = array_run(campaign, run)
     beams = each_beam(array, codebook(array, weights))
-    return _coverage(campaign, ((name, _with_phase(run, done)) for name, done, _ in beams))
+    return _coverage(campaign, ((name, _with_phase(run, processed)) for name, processed, _ in beams))
 
 
 def _seen(campaign: Campaign, run: RunFolder) -> _Seen:
@@ -185,7 +185,8 @@ def _coverage(campaign: Campaign, beams: Iterable[tuple[str, _Seen]]) -> StateCo
     sampled = max(change[[p in percent for p in wanted]], default=0.0)
     expanded = float(np.hypot(max(one.gain.expanded_uncertainty for one in seen.values()), sampled))
     return StateCoverage(
-        first.gain.frequency_hz, percent, {name: levels(one) for name, one in power.items()}, levels(best), unit, expanded,
+        first.gain.frequency_hz, percent, {name: levels(one) for name, one in power.items()}, levels(best), unit,
+        expanded,
         {name: one.gain.value + offset for name, one in seen.items()}, power, best, first.theta,
         {name: one.toward for name, one in seen.items()},
         tuple(p for p in wanted if p not in percent),
@@ -213,6 +214,7 @@ def _told(wanted: tuple[float, ...], change_db: FloatArray, *, asked: bool) -> t
         raise InputError(
             [f"coverage_percent = {p:g}: "
              + (f"changes by {c:.2g} dB with fewer samples, at most {MOST_SAMPLED_DB:g}" if np.isfinite(c) else "below what the samples tell")
-             + ": measure with a smaller step (step_deg in goal.toml), or ask for a larger percentage" for p, c in loose]
+             + ": measure with a smaller step (step_deg in goal.toml), or ask for a larger percentage" for p,
+             c in loose]
         )  # fmt: skip
     return tuple(p for p in wanted if p not in [one for one, _ in loose])

@@ -106,16 +106,16 @@ def evaluate(campaign: Campaign, run: RunFolder) -> ReadCuts:
     """Read a run's cuts and write figures.json, cuts.csv and cuts.png beside the record. Raises `InputError` as `read` does."""
     from colure.report.cut_charts import cuts_chart
 
-    found = read(campaign, run)
+    cuts = read(campaign, run)
     own = own_state(run)
     for target in addresses(own, "figures.json"):
-        target.write_text(json_text([figure.as_dict() for figure in found.figures], indent=1), encoding="utf-8")
+        target.write_text(json_text([figure.as_dict() for figure in cuts.figures], indent=1), encoding="utf-8")
     for target in addresses(own, "cuts.csv"):
-        write_levels(found.levels, target)
-    drawing = cuts_chart(found.levels, float(found.scan.frequency_hz[found.shown]), component_words(found.scan)).figure
+        write_levels(cuts.levels, target)
+    drawing = cuts_chart(cuts.levels, float(cuts.scan.frequency_hz[cuts.shown]), component_words(cuts.scan)).figure
     for target in addresses(own, "cuts.png"):
         drawing.savefig(target, dpi=200)
-    return found
+    return cuts
 
 
 def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
@@ -172,16 +172,16 @@ def draw_cuts(
 
     if kind != "cuts":
         raise InputError([f"kind = {kind}: must be cuts: run {run.path.name} {NO_SPHERE}"])
-    found = read(campaign, run)
-    frequency = found.scan.frequency_hz
+    cuts = read(campaign, run)
+    frequency = cuts.scan.frequency_hz
     if frequency_ghz is not None and not frequency.min() - 1.0 <= 1e9 * frequency_ghz <= frequency.max() + 1.0:
         raise InputError(
             [
                 f"frequency_ghz = {frequency_ghz:g}: must be from {frequency.min() / 1e9:g} to {frequency.max() / 1e9:g} GHz"
             ]
         )
-    index = found.shown if frequency_ghz is None else int(np.argmin(np.abs(frequency - 1e9 * frequency_ghz)))
-    return cuts_chart(found.levels, float(frequency[index]), component_words(found.scan), ax=ax)
+    index = cuts.shown if frequency_ghz is None else int(np.argmin(np.abs(frequency - 1e9 * frequency_ghz)))
+    return cuts_chart(cuts.levels, float(frequency[index]), component_words(cuts.scan), ax=ax)
 
 
 def write_levels(levels: list[CutLevel], target: Path) -> None:
@@ -190,7 +190,8 @@ def write_levels(levels: list[CutLevel], target: Path) -> None:
         writer = csv.writer(out)
         unit = levels[0].unit.lower() if levels else "dbi"
         writer.writerow(
-            ["cut", "frequency_hz", "angle_deg", "theta_deg", "phi_deg", "azimuth_deg", "elevation_deg", f"co_{unit}", "co_phase_deg",
+            ["cut", "frequency_hz", "angle_deg", "theta_deg", "phi_deg", "azimuth_deg", "elevation_deg", f"co_{unit}",
+            "co_phase_deg",
              f"cross_{unit}", "cross_phase_deg", f"total_{unit}", f"lower_{unit}", f"upper_{unit}"]
         )  # fmt: skip
         for one in levels:
@@ -209,15 +210,15 @@ def write_report(campaign: Campaign, run: RunFolder) -> None:
     from colure.model.files import file_hash
     from colure.report.cut_content import CutSource, compose_cuts
 
-    found, record, sha256 = evaluate(campaign, run), opened(run), file_hash(run.record)
+    cuts, record, sha256 = evaluate(campaign, run), opened(run), file_hash(run.record)
     reference = "method_gain" if campaign.chamber.reference.absolute else "method_relative"
     stated = particulars_of(campaign, run, record, sha256, method=("method_cuts", reference))
     document = compose_cuts(CutSource(
-        chamber=campaign.chamber, device=campaign.device, scan=found.scan, levels=found.levels, figures=found.figures,
-        shown=found.shown, components=component_words(found.scan), record_attrs=dict(record.attrs),
+        chamber=campaign.chamber, device=campaign.device, scan=cuts.scan, levels=cuts.levels, figures=cuts.figures,
+        shown=cuts.shown, components=component_words(cuts.scan), record_attrs=dict(record.attrs),
         record_file=run.record.name, record_sha256=sha256,
         demo=campaign.chamber.analyzer.resource == "twin", limits=(CUTS_GIVE,), particulars=stated,
-        measured=_measured(record, found.scan),
+        measured=_measured(record, cuts.scan),
     ))  # fmt: skip
     write_documents(own_state(run), document)
 
@@ -234,9 +235,11 @@ def _measured(record: xr.Dataset, scan: CutScan) -> tuple[tuple[str, str], ...]:
     flagged = int((record["flags"].values != 0).sum()) if "flags" in record else 0
     return (
         ("State", missing if scan.missing else "complete"),
-        ("Readings", f"{points.sizes['point']}; {ties.sizes['point']} tie points, {references.sizes['point']} reference sweeps"),
+        ("Readings",
+        f"{points.sizes['point']}; {ties.sizes['point']} tie points, {references.sizes['point']} reference sweeps"),
         ("Directions", directions + more),
-        ("Flagged readings", f"{flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed" if flagged else "none"),
+        ("Flagged readings",
+        f"{flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed" if flagged else "none"),
         ("Drift", f"{100.0 * scan.drift:.2g} % rms of the level remain after correction by the ties"),
         *(("Stopped", text) for text in stops_of(record)),
     )  # fmt: skip
@@ -251,17 +254,17 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     if kind not in ("csv", "figures"):
         raise InputError([f"export {kind}: run {run.path.name} {NO_SPHERE}"])
     require_free(target)
-    found, said = read(campaign, run), {"run": run.path.name, **identity_of(run).said}
+    cuts, said = read(campaign, run), {"run": run.path.name, **identity_of(run).said}
     if kind == "figures":
-        write_figures(target, found.figures, said)
-        return f"{len(found.figures)} figures with their intervals"
-    write_levels(found.levels, target)
+        write_figures(target, cuts.figures, said)
+        return f"{len(cuts.figures)} figures with their intervals"
+    write_levels(cuts.levels, target)
     write_whole(target.with_name(f"{target.stem}-identity.json"), json_text(said, indent=1))
     unit = "dBi" if campaign.chamber.reference.absolute else "dB below the strongest"
-    return f"{len(found.scan.cuts)} cuts, levels in {unit} with 95 % intervals; phases refer to the device's declared centre"
+    return f"{len(cuts.scan.cuts)} cuts, levels in {unit} with 95 % intervals; phases refer to the device's declared centre"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CutChange:
     """One figure of two runs: both values with their half widths, the change and its half width."""
 
@@ -307,9 +310,10 @@ def compare(campaign: Campaign, run: RunFolder, other: RunFolder, plot: Path | N
     first, second = read(campaign, run), read(campaign, other)
     theirs = {(f.name, round(f.frequency_hz)): f for f in second.figures}
     rows = [
-        CutChange(f.name, f.label, f.unit, f.frequency_hz, f.value, f.expanded_uncertainty, found.value, found.expanded_uncertainty,
-                  f.reason or found.reason)
-        for f in first.figures if (found := theirs.get((f.name, round(f.frequency_hz)))) is not None
+        CutChange(name=f.name, label=f.label, unit=f.unit, frequency_hz=f.frequency_hz, value=f.value,
+        expanded=f.expanded_uncertainty, other=counterpart.value, other_expanded=counterpart.expanded_uncertainty,
+                  reason=f.reason or counterpart.reason)
+        for f in first.figures if (counterpart := theirs.get((f.name, round(f.frequency_hz)))) is not None
     ]  # fmt: skip
     if not rows:
         raise InputError([f"runs {run.path.name} and {other.path.name}: have no cut at a common frequency (cuts)"])

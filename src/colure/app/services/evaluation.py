@@ -40,8 +40,8 @@ def effects(campaign: Campaign, run: RunFolder) -> StepEffects:
         If the record lacks what the recipe needs.
     """
     record = opened(run)
-    done = processed(campaign, record, campaign.recipe())
-    assert done.recipe is not None  # the recipe always says what it did
+    processed_run = processed(campaign, record, campaign.recipe())
+    assert processed_run.recipe is not None  # the recipe always says what it did
 
     def figures(processed: Processed) -> dict[str, float]:
         chosen = processed.budget.figures
@@ -49,10 +49,13 @@ def effects(campaign: Campaign, run: RunFolder) -> StepEffects:
         return {what.name: what.display(float(v)) for what, v in zip(chosen.definitions, values, strict=True)}
 
     left_out = {
-        str(name): figures(processed(campaign, record, done.recipe.without(name))) for name in done.recipe.switchable
+        str(name): figures(processed(campaign, record, processed_run.recipe.without(name)))
+        for name in processed_run.recipe.switchable
     }
     return StepEffects(
-        {what.name: f"{what.label} / {what.unit}" for what in done.budget.figures.definitions}, figures(done), left_out
+        {what.name: f"{what.label} / {what.unit}" for what in processed_run.budget.figures.definitions},
+        figures(processed_run),
+        left_out,
     )
 
 
@@ -66,9 +69,9 @@ def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
     """
     from colure.analysis.findings.self_check import room_of, self_check
 
-    done = processed(campaign, opened(run), campaign.recipe())
-    room = room_of(done, campaign.chamber)
-    return self_check(done, campaign.chamber, (done.device or campaign.device).slant_deg, room=room)
+    processed_run = processed(campaign, opened(run), campaign.recipe())
+    room = room_of(processed_run, campaign.chamber)
+    return self_check(processed_run, campaign.chamber, (processed_run.device or campaign.device).slant_deg, room=room)
 
 
 def flip_result(campaign: Campaign, run: RunFolder) -> Flip:
@@ -87,20 +90,20 @@ def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
     from colure.analysis.uncertainty.budget import budget_of
 
     own = run if run.chosen is not None else state_in(processed, run)
-    found = budget_of(processed.budget)
-    found = replace(found, figures=[*found.figures, *_bandwidths(processed, found.figures)])
-    found = replace(found, figures=marked(found.figures, sanity(processed, found.figures)))
-    content = json_text([figure.as_dict() for figure in found.figures], indent=1)
+    budget = budget_of(processed.budget)
+    budget = replace(budget, figures=[*budget.figures, *_bandwidths(processed, budget.figures)])
+    budget = replace(budget, figures=marked(budget.figures, sanity(processed, budget.figures)))
+    content = json_text([figure.as_dict() for figure in budget.figures], indent=1)
     for figures in addresses(own, "figures.json"):
         figures.write_text(content, encoding="utf-8")
     kept = {
-        "names": found.names,
-        "frequency_hz": [float(f) for f in found.frequency_hz],
-        "correlation": found.correlation.round(4).tolist(),
+        "names": budget.names,
+        "frequency_hz": [float(f) for f in budget.frequency_hz],
+        "correlation": budget.correlation.round(4).tolist(),
     }
     for correlations in addresses(own, "correlations.json"):
         correlations.write_text(json_text(kept), encoding="utf-8")
-    return found.figures
+    return budget.figures
 
 
 def read_figures(campaign: Campaign, run: RunFolder) -> list[Figure]:
@@ -122,11 +125,11 @@ def known_figures(campaign: Campaign, run: RunFolder, processed_: Callable[[], P
 
     key = key_of(campaign, run)
     written = [run.figures, run.correlations]
-    found = kept_figures(run, key, written) if run.pattern.is_file() else None
-    if found is None:
-        found = evaluate(processed_(), run)
-        keep_figures(run, key, written, found)
-    return found
+    figures = kept_figures(run, key, written) if run.pattern.is_file() else None
+    if figures is None:
+        figures = evaluate(processed_(), run)
+        keep_figures(run, key, written, figures)
+    return figures
 
 
 def _bandwidths(processed: Processed, figures: list[Figure]) -> list[Figure]:
@@ -149,7 +152,7 @@ def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
     """
     from colure.app.services.power_runs import PowerRun
 
-    found = list(PowerRun(campaign, run).evaluate())
+    figures = list(PowerRun(campaign, run).evaluate())
     for target in addresses(own_state(run), "figures.json"):
-        target.write_text(json_text([figure.as_dict() for figure in found], indent=1), encoding="utf-8")
-    return found
+        target.write_text(json_text([figure.as_dict() for figure in figures], indent=1), encoding="utf-8")
+    return figures

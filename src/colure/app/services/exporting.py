@@ -58,22 +58,23 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
     said = {"run": run.path.name, **identity_of(run).said}
     if not processing.has_phase(run):
         return _write_power(campaign, run, kind, target, said)
-    done = processing.process(campaign, run)
-    about = {f"identity_{name}": text for name, text in said.items()} | _bands(done.pattern)
-    done = replace(done, pattern=done.pattern.assign_attrs(about))
+    processed = processing.process(campaign, run)
+    about = {f"identity_{name}": text for name, text in said.items()} | _bands(processed.pattern)
+    processed = replace(processed, pattern=processed.pattern.assign_attrs(about))
     if kind not in ENDINGS:
-        found = evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done)
-        return _write_by_other(kind, Exported(done.pattern, tuple(found), campaign.device.name), target)
+        figures = evaluation.known_figures(campaign, processing.state_in(processed, run), lambda: processed)
+        return _write_by_other(kind, Exported(processed.pattern, tuple(figures), campaign.device.name), target)
     if kind == "figures":
         return _write_figures(
-            target, evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done), said
+            target, evaluation.known_figures(campaign, processing.state_in(processed, run), lambda: processed), said
         )
     one = _ExportedField(
-        done.pattern, done.frequency_hz, done.expansion, done.budget.slant, done.budget.figures.region,
-        campaign.device.name, campaign.device.note or campaign.goal.name, said, done.budget.reflection,
+        processed.pattern, processed.frequency_hz, processed.expansion, processed.budget.slant,
+        processed.budget.figures.region,
+        campaign.device.name, campaign.device.note or campaign.goal.name, said, processed.budget.reflection,
     )  # fmt: skip
     words = _write(one, kind, target)
-    return words if kind != "csv" else f"{words}; {_beside(target, said | _bands(done.pattern))}"
+    return words if kind != "csv" else f"{words}; {_beside(target, said | _bands(processed.pattern))}"
 
 
 def _bands(pattern: xr.Dataset) -> dict[str, str]:
@@ -125,7 +126,8 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float | Non
         raise InputError([f"export {kind}: {source.name} holds {opened.scale}, no gain (dBi)"])
     waves = opened.waves
     one = _ExportedField(
-        waves.pattern.assign_attrs(_bands(waves.pattern)), waves.frequency_hz, opened.scaled(), waves.slant, waves.region, source.stem, f"from {source.name}"
+        waves.pattern.assign_attrs(_bands(waves.pattern)), waves.frequency_hz, opened.scaled(), waves.slant,
+        waves.region, source.stem, f"from {source.name}"
     )  # fmt: skip
     return _write(one, kind, target)
 
@@ -216,13 +218,13 @@ def _require_target(kind: str, target: Path) -> None:
     require_free(target)
 
 
-def _write_figures(target: Path, found: list[Figure], said: dict[str, str] | None = None) -> str:
+def _write_figures(target: Path, figures: list[Figure], said: dict[str, str] | None = None) -> str:
     from colure.model.exports import write_budgets, write_figures
 
     rows = target.with_name(f"{target.stem}-budget.csv")
     require_free(rows)
-    write_figures(target, found, said)
-    write_budgets(rows, found)
+    write_figures(target, figures, said)
+    write_budgets(rows, figures)
     return f"every figure with its 95 % interval; {rows.name}: every row of its budget"
 
 
@@ -243,37 +245,38 @@ def _write(one: _ExportedField, kind: str, target: Path) -> str:
         write_mat(target, one.pattern)
         return "e_theta and e_phi (frequency, theta, phi)"
     if kind == "touchstone":
-        found = one.reflection
-        s11 = "" if found is None else f"; S11: {processing.reflection_words(found)}"
-        write_touchstone(target, one.frequency_hz, _boresight(one), "S21: co-polar field at boresight, sqrt of realized gain, phase "
+        reflection = one.reflection
+        s11 = "" if reflection is None else f"; S11: {processing.reflection_words(reflection)}"
+        write_touchstone(target, one.frequency_hz, _boresight(one),
+                         "S21: co-polar field at boresight, sqrt of realized gain, phase "
                          f"about the axes' intersection{s11}; other parameters not measured"
                          + (f"; {one.words}" if one.said else ""),
-                         s11=None if found is None else found.coefficient)  # fmt: skip
+                         s11=None if reflection is None else reflection.coefficient)  # fmt: skip
         return f"co-polar field at boresight as S21 (sqrt of realized gain){s11}"
     target.write_text(_nsma(one), encoding="ascii", errors="replace")
     middle = one.frequency_hz[one.frequency_hz.size // 2]
     return f"azimuth and elevation cuts, co- and cross-polar, at {middle / 1e9:.6g} GHz (the middle frequency)"
 
 
-def _boresight(done: _ExportedField) -> np.ndarray:
+def _boresight(far_field: _ExportedField) -> np.ndarray:
     from colure.analysis.figures.cuts import FarField, ludwig_3
 
     z = np.array([[0.0, 0.0, 1.0]])
-    return np.array([ludwig_3(FarField(c).at(z), z, done.slant)[0][0] for c in done.expansion.coefficients])
+    return np.array([ludwig_3(FarField(c).at(z), z, far_field.slant)[0][0] for c in far_field.expansion.coefficients])
 
 
-def _nsma(done: _ExportedField) -> str:
+def _nsma(far_field: _ExportedField) -> str:
     from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
     from colure.analysis.figures.lobes import HALF_POWER_DB
     from colure.model.bands import bands_apart
     from colure.model.exports import TextCut, nsma_text
 
-    slant, region = done.slant, done.region
-    middle = done.frequency_hz.size // 2
+    slant, region = far_field.slant, far_field.region
+    middle = far_field.frequency_hz.size // 2
     gains = np.array(
-        [power_db(find_beam(c, slant=slant, region=region).intensity) for c in done.expansion.coefficients]
+        [power_db(find_beam(c, slant=slant, region=region).intensity) for c in far_field.expansion.coefficients]
     )
-    field = FarField(done.expansion.coefficients[middle])
+    field = FarField(far_field.expansion.coefficients[middle])
     angle = np.arange(-180.0, 180.0 + NSMA_STEP_DEG / 2, NSMA_STEP_DEG)
     angle = angle[np.abs(angle) <= np.rad2deg(region) + 1e-9]
     a, zero = np.deg2rad(angle), np.zeros(angle.size)
@@ -290,9 +293,11 @@ def _nsma(done: _ExportedField) -> str:
         widths.append(_width(angle, level, HALF_POWER_DB))
     some = [0, middle, -1]
     return nsma_text(
-        name=done.name, note="; ".join(x for x in (done.note, done.words) if x), date=datetime.datetime.now(datetime.UTC).date(),
-        frequency_hz=done.frequency_hz[some], gain_dbi=gains[some], beamwidths_deg=(widths[0], widths[1]), cuts=cuts,
-        bands=bands_apart(done.frequency_hz),
+        name=far_field.name, note="; ".join(x for x in (far_field.note, far_field.words) if x),
+        date=datetime.datetime.now(datetime.UTC).date(),
+        frequency_hz=far_field.frequency_hz[some], gain_dbi=gains[some], beamwidths_deg=(widths[0], widths[1]),
+        cuts=cuts,
+        bands=bands_apart(far_field.frequency_hz),
     )  # fmt: skip
 
 

@@ -17,7 +17,7 @@ AT_ONCE = 200_000
 
 
 def grid_errors(
-    found: Waves, *, steps_deg: list[float], counts: list[int], orientations: int, percent: tuple[float, ...], seed: int
+    waves: Waves, *, steps_deg: list[float], counts: list[int], orientations: int, percent: tuple[float, ...], seed: int
 ) -> list[GridErrors]:
     """Return the errors of grids for a far field at its middle frequency.
 
@@ -30,11 +30,11 @@ def grid_errors(
     from colure.analysis.setup.grid_study import constant_density, constant_step, study
     from colure.waves.scattered import Sampler
 
-    if found.region < np.pi - 1e-9:
+    if waves.region < np.pi - 1e-9:
         raise InputError(
-            [f"{found.name}: known to {np.rad2deg(found.region):.3g} deg from +z; radiated power needs 180 deg"]
+            [f"{waves.name}: known to {np.rad2deg(waves.region):.3g} deg from +z; radiated power needs 180 deg"]
         )
-    coefficients = found.expansion.coefficients[found.frequency_hz.size // 2]
+    coefficients = waves.expansion.coefficients[waves.frequency_hz.size // 2]
     sampler = Sampler(coefficients)
 
     def power(theta: np.ndarray, phi: np.ndarray) -> np.ndarray:
@@ -49,5 +49,6 @@ def grid_errors(
         raise InputError([str(error)]) from None
     return study(
         power, grids, mean=float(np.sum(np.abs(coefficients) ** 2)) / (4.0 * np.pi),
-        peak=find_beam(coefficients, slant=found.slant, region=np.pi).intensity, orientations=orientations, percent=percent, seed=seed,
+        peak=find_beam(coefficients, slant=waves.slant, region=np.pi).intensity, orientations=orientations,
+        percent=percent, seed=seed,
     )  # fmt: skip

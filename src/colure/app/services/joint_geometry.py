@@ -27,7 +27,7 @@ NAMED = 0.2
 NOTHING = 0.98
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class MotionRow:
     """One small motion as people read it.
 
@@ -75,11 +75,11 @@ class SumRow:
             f"{'-' if weight < 0.0 else '+'} {_times(weight, _per(first.unit, one.unit))}{one.called}"
             for one, weight in zip(self.members[1:], self.weights[1:], strict=True)
         ]
-        found = f"{self.value:+.4g} \u00b1 {self.expanded:.2g} {first.unit}"
+        amount = f"{self.value:+.4g} \u00b1 {self.expanded:.2g} {first.unit}"
         ending = "" if self.clear else ": 0 within its uncertainty, nothing to correct"
         if len(terms) == 1:
-            return f"{terms[0]} = {found}{ending}"
-        return f"{' '.join(terms)} = {found}{ending}; its members cannot be told apart"
+            return f"{terms[0]} = {amount}{ending}"
+        return f"{' '.join(terms)} = {amount}{ending}; its members cannot be told apart"
 
 
 def _times(weight: float, per: str) -> str:
@@ -91,7 +91,7 @@ def _per(unit: str, other: str) -> str:
     return "" if unit == other else f"{unit}/{other} "
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class GeometryAnswer:
     """What a run tells of its mount.
 
@@ -125,24 +125,31 @@ def solve_geometry(campaign: Campaign, run: RunFolder) -> GeometryAnswer:
     require_sphere(record)
     frequency = record["frequency"].values
     try:
-        found = solved_geometry(
+        geometry = solved_geometry(
             record, campaign.chamber, campaign.device, campaign.recipe(), probe=probe_of(campaign, frequency),
             reference=reference_of(campaign, frequency),
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
-    return answer_of(found)
+    return answer_of(geometry)
 
 
-def answer_of(found: SolvedGeometry) -> GeometryAnswer:
+def answer_of(geometry: SolvedGeometry) -> GeometryAnswer:
     """Put an estimate into rows and words."""
     from colure.geometry.conventions import amplitude_db
 
-    joints = found.joints
+    joints = geometry.joints
     rows = tuple(_row(joints, number) for number in range(len(joints.motions)))
     sums = tuple(_sum(joints, rows, number) for number in range(joints.combinations.shape[1]))
     before, after = (float(amplitude_db(max(size, 1e-12))) for size in (joints.before, joints.after))
-    return GeometryAnswer(rows, sums, tuple(_wanted(found, sums)), before, after, joints.conflict)
+    return GeometryAnswer(
+        rows=rows,
+        sums=sums,
+        wanted=tuple(_wanted(geometry, sums)),
+        before_db=before,
+        after_db=after,
+        conflict=joints.conflict,
+    )
 
 
 def _shown(one: SmallMotion) -> tuple[float, str]:
@@ -159,7 +166,14 @@ def _row(joints: JointEstimate, number: int) -> MotionRow:
     part = bool(np.any(np.abs(joints.combinations[number]) > NAMED)) if joints.combinations.size else False
     state = "seen" if joints.seen[number] else "in a sum" if part and sigma < NOTHING else "not seen"
     return MotionRow(
-        one.joint, one.kind, (x, y, z), size * float(joints.found[number]), 2.0 * size * sigma, 2.0 * size, unit, state
+        joint=one.joint,
+        kind=one.kind,
+        direction=(x, y, z),
+        value=size * float(joints.sizes[number]),
+        expanded=2.0 * size * sigma,
+        declared=2.0 * size,
+        unit=unit,
+        state=state,
     )
 
 
@@ -173,13 +187,13 @@ def _sum(joints: JointEstimate, rows: tuple[MotionRow, ...], number: int) -> Sum
     named = [int(i) for i in order if vector[i] != 0.0]
     weights = tuple(float(vector[i] * size / _shown(joints.motions[i])[0]) for i in named)
     sigma = float(np.sqrt(vector @ joints.covariance @ vector))
-    value = float(vector @ joints.found)
+    value = float(vector @ joints.sizes)
     return SumRow(tuple(rows[i] for i in named), weights, size * value, 2.0 * size * sigma, abs(value) > 2.0 * sigma)
 
 
-def _wanted(found: SolvedGeometry, sums: tuple[SumRow, ...]) -> list[str]:
+def _wanted(geometry: SolvedGeometry, sums: tuple[SumRow, ...]) -> list[str]:
     out = []
-    if not found.both_sides:
+    if not geometry.both_sides:
         out.append(
             "polar angles were read on one side of zero only: a scan over both sides (theta from -180 to 180 deg) sees every "
             "direction of a slice again with the opposite error"
@@ -218,7 +232,8 @@ def write_geometry(answer: GeometryAnswer, campaign: Campaign, run: RunFolder, t
     )
     proposals = proposed_zeros(answer, campaign)
     document["motions"] = [
-        {"joint": one.joint, "kind": one.kind, "direction": list(one.direction), "value": one.value, "expanded": one.expanded,
+        {"joint": one.joint, "kind": one.kind, "direction": list(one.direction), "value": one.value,
+        "expanded": one.expanded,
          "declared": one.declared, "unit": one.unit, "state": one.state}
         for one in answer.rows
     ]  # fmt: skip

@@ -61,8 +61,8 @@ def look(campaign: Campaign, run: RunFolder) -> Look:
     from colure.acquire.glance import rows_so_far
     from colure.acquire.seal import record_of_rows
 
-    found = rows_so_far(run.journal)
-    if found is None:
+    journal = rows_so_far(run.journal)
+    if journal is None:
         if run.record.is_file():
             # A record that came without its journal is all there is.
             record = opened(run)
@@ -70,7 +70,7 @@ def look(campaign: Campaign, run: RunFolder) -> Look:
             return Look(*_standing(campaign, record, total=None), how, figures, drawing)
         require_begun(run)
         raise InputError([f"run {run.path.name}: holds no point yet; a look needs at least one (points)"])
-    plan, rows, told = found
+    plan, rows, told = journal
     record = record_of_rows(plan, rows, told.get("sensors") or ())
     record = record.assign_attrs(receiver=(told.get("identity") or {}).get("receiver", "vector"), complete=0)
     standing = _standing(campaign, record, total=len(plan))
@@ -100,14 +100,14 @@ def _standing(
     level = power_db(power, least=1e-30)
     indices, order = record["plan_index"].values, np.argsort(record["wall_time"].values)
     wall, monotonic = (record[name].values[order] for name in ("wall_time", "monotonic_s"))
-    done = int(np.unique(indices[indices >= 0]).size)
-    planned = done if total is None else total
+    measured = int(np.unique(indices[indices >= 0]).size)
+    planned = measured if total is None else total
     # The clock of the computer begins anew where a run was resumed: the pause is no work.
     spent = float(np.sum(np.diff(wall)[np.diff(monotonic) > 0.0]))
     last = int(order[-1])
     angles = {str(n): float(v) for n, v in zip(record["axis"].values, record["readback_deg"].values[last], strict=True)}
-    seconds = None if planned == done else (planned - done) * spent / max(1, level.size - 1)
-    return done, planned, seconds, float(level[last]), float(level.max()), angles
+    seconds = None if planned == measured else (planned - measured) * spent / max(1, level.size - 1)
+    return measured, planned, seconds, float(level[last]), float(level.max()), angles
 
 
 def _read(
@@ -126,15 +126,15 @@ def _read(
             return f"levels alone: {why}", [], None
         record = _as_cuts(plan, campaign, record)
     try:
-        found = cuts.figures_of(campaign, record)
+        read_cuts = cuts.figures_of(campaign, record)
     except InputError as error:
         return f"levels alone: {error.faults[0]}", [], None
-    shown = float(found.scan.frequency_hz[found.shown])
+    shown = float(read_cuts.scan.frequency_hz[read_cuts.shown])
     from colure.report.cut_charts import cuts_chart
 
-    drawing = cuts_chart(found.levels, shown, cuts.component_words(found.scan))
-    how = f"{len(found.scan.cuts)} cuts at the range length"
-    return (how if not why else f"{how}; no pattern of the sphere yet ({why})"), found.figures, drawing
+    drawing = cuts_chart(read_cuts.levels, shown, cuts.component_words(read_cuts.scan))
+    how = f"{len(read_cuts.scan.cuts)} cuts at the range length"
+    return (how if not why else f"{how}; no pattern of the sphere yet ({why})"), read_cuts.figures, drawing
 
 
 def _pattern(campaign: Campaign, record: xr.Dataset, name: str) -> tuple[str, list[Figure], Panels]:
@@ -142,11 +142,11 @@ def _pattern(campaign: Campaign, record: xr.Dataset, name: str) -> tuple[str, li
     from colure.app.services.pattern_files import waves_of_processed
     from colure.app.services.pattern_object import FilePattern
 
-    done = processed(campaign, record, campaign.recipe())
-    shown = float(done.frequency_hz[campaign.goal.shown_index(done.frequency_hz)])
-    drawing = FilePattern(waves_of_processed(name, done)).plot("cuts", frequency_ghz=1e-9 * shown)
-    assert done.completeness is not None  # the recipe always counts
-    return done.completeness.text, list(figures_with_budget(done.budget)), drawing
+    processed_run = processed(campaign, record, campaign.recipe())
+    shown = float(processed_run.frequency_hz[campaign.goal.shown_index(processed_run.frequency_hz)])
+    drawing = FilePattern(waves_of_processed(name, processed_run)).plot("cuts", frequency_ghz=1e-9 * shown)
+    assert processed_run.completeness is not None  # the recipe always counts
+    return processed_run.completeness.text, list(figures_with_budget(processed_run.budget)), drawing
 
 
 def _as_cuts(plan: Plan, campaign: Campaign, record: xr.Dataset) -> xr.Dataset:

@@ -40,12 +40,12 @@ def register_of(folder: Path) -> Register | None:
     path = folder / "equipment.toml"
     if not path.exists():
         return None
-    found = load(Register, path)
-    missing = [one for one in found.item if one.certificate_file and not (folder / one.certificate_file).is_file()]
+    register = load(Register, path)
+    missing = [one for one in register.item if one.certificate_file and not (folder / one.certificate_file).is_file()]
     if missing:
         raise InputError([f"equipment.toml: certificate_file = {one.certificate_file!r} of {one.label}: no such file beside it"
                           for one in missing])  # fmt: skip
-    return found
+    return register
 
 
 def today() -> date:
@@ -55,8 +55,8 @@ def today() -> date:
 
 def equipment_warnings(folder: Path, day: date | None = None) -> list[str]:
     """Return what equipment.toml says against measuring on a day (today if left out); nothing if there is no register."""
-    found = register_of(folder)
-    return [] if found is None else found.warnings(day or today())
+    register = register_of(folder)
+    return [] if register is None else register.warnings(day or today())
 
 
 def days_of(record: xr.Dataset) -> tuple[date, date] | None:
@@ -116,9 +116,9 @@ def _photographs(run: RunFolder) -> tuple[Chart, ...]:
 def _with_conditions(settings: ReportSettings, record: xr.Dataset) -> ReportSettings:
     """Fill in temperature and humidity as the sensors said them, where report.toml does not state them."""
     spans, more = spans_of(record), {}
-    for name, found in (("temperature_c", celsius(spans)), ("humidity_percent", humidity_percent(spans))):
-        if getattr(settings, name) is None and found is not None:
-            more[name] = Interval(low=round(found[0], 1), high=round(found[1], 1))
+    for name, span in (("temperature_c", celsius(spans)), ("humidity_percent", humidity_percent(spans))):
+        if getattr(settings, name) is None and span is not None:
+            more[name] = Interval(low=round(span[0], 1), high=round(span[1], 1))
     return settings.model_copy(update=more) if more else settings
 
 

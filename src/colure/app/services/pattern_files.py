@@ -74,10 +74,18 @@ def waves_of_run(campaign: Campaign, run: RunFolder) -> Waves:
     return waves_of_processed(run.path.name, processing.process(campaign, run))
 
 
-def waves_of_processed(name: str, done: Processed) -> Waves:
+def waves_of_processed(name: str, processed: Processed) -> Waves:
     """Return the far field of what was processed."""
-    region = float(np.deg2rad(done.sphere.region_deg))
-    return Waves(name, done.frequency_hz, done.expansion, region, done.pattern, "realized_gain", done.budget.slant)
+    region = float(np.deg2rad(processed.sphere.region_deg))
+    return Waves(
+        name,
+        processed.frequency_hz,
+        processed.expansion,
+        region,
+        processed.pattern,
+        "realized_gain",
+        processed.budget.slant,
+    )
 
 
 def waves_of_file(path: Path, *, slant_deg: float | None = None) -> Waves:

@@ -86,10 +86,10 @@ class FilePattern:
         """Return what the field is multiplied with (frequency,): 1, to directivity, or to a peak of 1."""
         from colure.analysis.figures.cuts import find_beam
 
-        found, c = self.scale, self.waves.expansion.coefficients
-        if found == "directivity":
+        scale, c = self.scale, self.waves.expansion.coefficients
+        if scale == "directivity":
             return np.asarray(np.sqrt(4.0 * np.pi / np.sum(np.abs(c) ** 2, axis=(-2, -1))))
-        if found == "level":
+        if scale == "level":
             tops = [find_beam(one, slant=self.waves.slant, region=self.waves.region).intensity for one in c]
             return np.asarray(1.0 / np.sqrt(tops))
         return np.ones(len(c))
@@ -102,7 +102,8 @@ class FilePattern:
         w = self.waves
         return Figures(
             figures_of_field(
-                self.scaled(), w.frequency_hz, self.causes(), settings=Evaluation() if evaluation is None else evaluation,
+                self.scaled(), w.frequency_hz, self.causes(),
+                settings=Evaluation() if evaluation is None else evaluation,
                 slant=w.slant, region=w.region, absolute=self.holds_gain,
             )
         )  # fmt: skip
@@ -234,8 +235,8 @@ class FilePattern:
             self.waves, frequency_hz=self.frequency_hz[i : i + 1], pattern=self.waves.pattern.isel(frequency=[i]),
             expansion=Expansion(self.waves.expansion.coefficients[i : i + 1], self.waves.expansion.k[i : i + 1]),
         )  # fmt: skip
-        found = FilePattern(one).cuts((0.0, 90.0))
-        return dict(zip(("E", "H"), next(iter(found.values())), strict=True))
+        plane_cuts = FilePattern(one).cuts((0.0, 90.0))
+        return dict(zip(("E", "H"), next(iter(plane_cuts.values())), strict=True))
 
     def _grid(self, i: int) -> tuple[FloatArray, FloatArray, ComplexArray]:
         """Return (theta deg, phi deg, field (2, theta, phi)) in steps of 2 deg, nan where nothing is known."""
@@ -264,11 +265,13 @@ class FilePattern:
         return x, x, np.cos(w.slant) * plane[0] + np.sin(w.slant) * plane[1]
 
     def _over_frequency(self, ax: OnAxes) -> Panels:
-        found = self.evaluate()
+        figures = self.evaluate()
         if self.waves.frequency_hz.size < 2:
             raise InputError([f"{self.waves.name}: holds 1 frequency; a curve over frequency needs 2"])
-        names = [n for n in ("gain_dbi", "directivity_dbi", "beamwidth_e_deg") if any(f.name == n for f in found.at())]
-        return found.plot_over_frequency(*names, ax=ax)
+        names = [
+            n for n in ("gain_dbi", "directivity_dbi", "beamwidth_e_deg") if any(f.name == n for f in figures.at())
+        ]
+        return figures.plot_over_frequency(*names, ax=ax)
 
     def __repr__(self) -> str:
         f = self.waves.frequency_hz / 1e9

@@ -56,13 +56,15 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Turning sphere", f"radius {1e3 * reach['radius_m']:.1f} mm about the axes' intersection"),
         ("Range", f"{chamber.range_length_m:g} m; 2D\u00b2/\u03bb = {reach['far_field_m']:.2f} m, edge phase "
                   f"{reach['edge_phase_deg']:.1f} deg, level span {reach['level_span_db']:.2f} dB"),
-        ("Direct range", f"without a transform a -{min(40, max(20, -campaign.goal.wanted_level_db)):.0f} dB side lobe errs by more than 1 dB "
+        ("Direct range",
+        f"without a transform a -{min(40, max(20, -campaign.goal.wanted_level_db)):.0f} dB side lobe errs by more than 1 dB "
                          f"at less than {reach['side_lobe_m']:.1f} m; a transform works from {reach['nearest_m']:.2f} m"),
         ("Over the device", f"probe taper {reach['taper_db']:.2f} dB; half-angle {reach['parallax_deg']:.1f} deg"),
         ("Verdict", reach["verdict"]),
         ("Sampling", _sampling_text(plan, goal.wanted_level_db)),
         *((("Scan", "; ".join(p["notes"])),) if p.get("notes") else ()),
-        ("Polarization", scheme if goal.scan is not None or goal.offset_deg is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
+        ("Polarization",
+        scheme if goal.scan is not None or goal.offset_deg is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
         *(("Not possible", text) for text in flight_faults(campaign, plan)),
@@ -79,7 +81,8 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Level", f"received {level['received_dbm']:.1f} dBm, noise {level['noise_dbm']:.1f} dBm, signal-to-noise "
                   f"{level['snr_peak_db']:.1f} dB at the peak, {level['snr_wanted_db']:.1f} dB at the wanted level "
                   f"(\u00b1{level['noise_error_db']:.2f} dB, 1 sigma per point)"),
-        ("Exposure", f"EIRP {exposure['eirp_dbm']:.1f} dBm: {exposure['density_w_m2']:.2g} W/m\u00b2 at the door, public limit "
+        ("Exposure",
+        f"EIRP {exposure['eirp_dbm']:.1f} dBm: {exposure['density_w_m2']:.2g} W/m\u00b2 at the door, public limit "
                      f"{exposure['public_limit_w_m2']:g} W/m\u00b2 is met beyond {exposure['public_distance_m']:.2f} m"),
         ("Best level", f"power {p['best_power_dbm']:.1f} dBm (limited by {p['best_power_limit']}), bandwidth "
                        f"{p['best_if_bandwidth_hz']:g} Hz costs no noticeable time; set: {level['power_dbm']:g} dBm, "
@@ -113,7 +116,8 @@ def _band_rows(campaign: Campaign, predicted: dict[str, Any]) -> tuple[tuple[str
     if len(segments) < 2:
         return (("Band", whole),)
     listed = [
-        (f"Segment {number}", f"{band_words(one['start_hz'] / 1e9, one['stop_hz'] / 1e9, one['points'])}, {one['trace_s']:.3f} s; {one['power_dbm']:g} dBm, {one['if_bandwidth_hz']:g} Hz; signal-to-noise "
+        (f"Segment {number}",
+        f"{band_words(one['start_hz'] / 1e9, one['stop_hz'] / 1e9, one['points'])}, {one['trace_s']:.3f} s; {one['power_dbm']:g} dBm, {one['if_bandwidth_hz']:g} Hz; signal-to-noise "
          f"{one['snr_peak_db']:.1f} dB at the peak, {one['snr_wanted_db']:.1f} dB at the wanted level")
         for number, one in enumerate(segments[:SHOWN_SEGMENTS], start=1)
     ]  # fmt: skip
@@ -146,11 +150,11 @@ def _reflection_rows(campaign: Campaign) -> tuple[tuple[str, str], ...]:
 
 def _equipment_rows(campaign: Campaign) -> tuple[tuple[str, str], ...]:
     """Return what equipment.toml says against measuring today; nothing if there is no register."""
-    found = register_of(campaign.folder)
-    if found is None:
+    register = register_of(campaign.folder)
+    if register is None:
         return ()
-    warnings = found.warnings(today())
-    return (("Equipment", "; ".join(warnings) if warnings else f"{len(found.item)} calibrations are valid today"),)
+    warnings = register.warnings(today())
+    return (("Equipment", "; ".join(warnings) if warnings else f"{len(register.item)} calibrations are valid today"),)
 
 
 def _sampling_text(plan: Plan, wanted_db: float) -> str:

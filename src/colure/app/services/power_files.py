@@ -70,7 +70,14 @@ class PowerPattern:
         from colure.analysis.pipeline.power_only import PowerSphere
 
         t = self.table
-        return PowerSphere(t.frequency_hz, t.theta, t.phi, t.power, float("nan"), float("nan"))
+        return PowerSphere(
+            frequency_hz=t.frequency_hz,
+            theta=t.theta,
+            phi=t.phi,
+            gain=t.power,
+            noise_db=float("nan"),
+            drift_db=float("nan"),
+        )
 
     @property
     def errors(self) -> TableErrors | None:
@@ -128,11 +135,11 @@ class PowerPattern:
     def _over_frequency(self, ax: OnAxes) -> Panels:
         if self.frequency_hz.size < 2:
             raise InputError([f"{self.name}: holds 1 frequency; a curve over frequency needs 2"])
-        found = self.evaluate()
-        names = [n for n in ("gain_dbi", "eirp_dbm", "directivity_dbi") if any(f.name == n for f in found.at())]
+        figures = self.evaluate()
+        names = [n for n in ("gain_dbi", "eirp_dbm", "directivity_dbi") if any(f.name == n for f in figures.at())]
         if not names:
             raise InputError([f"{self.name}: relative power of a part of the sphere has no figure over frequency"])
-        return found.plot_over_frequency(*names, ax=ax)
+        return figures.plot_over_frequency(*names, ax=ax)
 
     def __repr__(self) -> str:
         t = self.table

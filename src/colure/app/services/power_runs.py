@@ -42,14 +42,14 @@ class PowerRun(PowerPattern):
 
         chamber, record = campaign.chamber, opened(run)
         try:
-            found = power_sphere(record, chamber, reference_of(campaign, record["frequency"].values))
+            sphere = power_sphere(record, chamber, reference_of(campaign, record["frequency"].values))
         except ValueError as error:
             raise InputError([str(error)]) from None
-        common, scatter = level_errors(found, chamber, campaign.device)
+        common, scatter = level_errors(sphere, chamber, campaign.device)
         quantity = "gain" if chamber.reference.absolute else "relative"
-        table = PowerTable(found.frequency_hz, found.theta, found.phi, found.gain, quantity, common, scatter)
+        table = PowerTable(sphere.frequency_hz, sphere.theta, sphere.phi, sphere.gain, quantity, common, scatter)
         super().__init__(run.path.name, table, slant_deg=campaign.device.slant_deg)
-        self._measured, self._campaign, self._scatter = found, campaign, scatter
+        self._measured, self._campaign, self._scatter = sphere, campaign, scatter
 
     def evaluate(self, evaluation: Evaluation | None = None, *, index: int | None = None) -> Figures:
         """Read the run's figures, each with its budget; `evaluation` counts instead of evaluation.toml where it is given.

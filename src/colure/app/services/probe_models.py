@@ -35,7 +35,7 @@ SOURCES = {
 }
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ModelledProbe:
     """What was written.
 
@@ -137,9 +137,9 @@ def _described(target: Path, kind: str, probe: Expansion) -> ModelledProbe:
     power = np.sum(np.abs(probe.coefficients) ** 2, axis=-2)
     beyond = np.sum(power[:, np.abs(mode_orders(probe.order)) != 1], axis=-1) / np.sum(power, axis=-1)
     return ModelledProbe(
-        target,
-        SOURCES[kind],
-        float(power_db(4.0 * np.pi * front / probe.power()[middle])),
-        float(power_db(front / max(back, 1e-12 * front))),
-        float(np.max(power_db(beyond, least=1e-12))),
+        file=target,
+        source=SOURCES[kind],
+        directivity_dbi=float(power_db(4.0 * np.pi * front / probe.power()[middle])),
+        front_to_back_db=float(power_db(front / max(back, 1e-12 * front))),
+        beyond_first_order_db=float(np.max(power_db(beyond, least=1e-12))),
     )

@@ -35,9 +35,9 @@ def process(campaign: Campaign, run: RunFolder) -> Processed:
     """
     from colure.model.files import save_dataset
 
-    done = process_with(campaign, run, campaign.recipe())
-    save_dataset(done.pattern, run.pattern)
-    return done
+    processed_run = process_with(campaign, run, campaign.recipe())
+    save_dataset(processed_run.pattern, run.pattern)
+    return processed_run
 
 
 def process_with(campaign: Campaign, run: RunFolder, recipe: Recipe | None) -> Processed:
@@ -101,20 +101,20 @@ def write_reflection(campaign: Campaign, run: RunFolder, target: Path) -> str:
     if target.suffix.lower() != ".s1p":
         raise InputError([f"{target}: must end in .s1p for reflection (file ending)"])
     record = opened(run)
-    found = reflection_of(campaign, record)
-    if found is None:
+    reflection = reflection_of(campaign, record)
+    if reflection is None:
         raise InputError(
             [
                 f"export reflection: run {run.path.name} did not measure the device's reflection: set reflection = true in goal.toml"
             ]
         )
-    write(target, record["frequency"].values, found.coefficient, reflection_words(found))
-    return reflection_words(found)
+    write(target, record["frequency"].values, reflection.coefficient, reflection_words(reflection))
+    return reflection_words(reflection)
 
 
-def reflection_words(found: DeviceReflection) -> str:
+def reflection_words(reflection: DeviceReflection) -> str:
     """Say what a written reflection is."""
-    return f"S11 of the device's connector, mean of {found.readings} readings, corrected by the analyzer's own one-port calibration"
+    return f"S11 of the device's connector, mean of {reflection.readings} readings, corrected by the analyzer's own one-port calibration"
 
 
 def processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> Processed:

@@ -42,8 +42,8 @@ def quiet_zone(path: Path, *, radius_mm: float | None = None) -> list[Probed] | 
     return lines or places
 
 
-def quiet_zone_chart(found: list[Probed]) -> Drawing:
+def quiet_zone_chart(lines: list[Probed]) -> Drawing:
     """Draw the ripple of every line about the direct wave's taper."""
     from colure.report.quiet_zone_charts import ripple_chart
 
-    return ripple_chart(found)
+    return ripple_chart(lines)

@@ -44,7 +44,7 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
             steady = correct_cable(
                 steady, cable_flex(record, passes=2 if chamber.cable is None else chamber.cable.passes)
             )
-        found = gain_transfer(steady, chamber, reference_of(campaign, record["frequency"].values))
+        transfer = gain_transfer(steady, chamber, reference_of(campaign, record["frequency"].values))
     except ValueError as error:
         raise InputError([str(error)]) from None
     begin = float(np.min(record["wall_time"].values))
@@ -55,10 +55,10 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
         "calibrated_at": datetime.fromtimestamp(begin, UTC).isoformat(),
         "wall_time_s": begin,
         "range_length_m": chamber.range_length_m,
-        "freedom": found.freedom,
+        "freedom": transfer.freedom,
         "frequency_hz": record["frequency"].values.tolist(),
-        **{name: _pairs(getattr(found, name)) for name in COMPLEX},
-        **{name: getattr(found, name).tolist() for name in REAL},
+        **{name: _pairs(getattr(transfer, name)) for name in COMPLEX},
+        **{name: getattr(transfer, name).tolist() for name in REAL},
     }
     target.write_text(json_text(content, indent=1), encoding="utf-8")
     return content

@@ -164,7 +164,7 @@ def three_antenna_tables(
         raise InputError([f"phase_centre_mm = {phase_centre_mm!r}: must be three numbers a,b,c (mm)"]) from None
     one, two, three = (AntennaPair(n.s[:, 1, 0], n.s[:, 0, 0], n.s[:, 1, 1]) for n in networks)
     try:
-        found = three_antenna_gains(
+        gains = three_antenna_gains(
             (one, two, three), frequency, distance_m=range_m, phase_centre_m=(first, second, third)
         )
     except ValueError as error:
@@ -174,7 +174,7 @@ def three_antenna_tables(
     if taken:
         raise InputError([f"{folder}: holds {', '.join(taken)} already; choose another `folder`"])
     folder.mkdir(parents=True, exist_ok=True)
-    for target, gain in zip(targets, found.gain_dbi, strict=True):
+    for target, gain in zip(targets, gains.gain_dbi, strict=True):
         with target.open("w", newline="", encoding="utf-8") as out:
             writer = csv.writer(out)
             writer.writerow(HEADER)

@@ -164,17 +164,17 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
     try:
         probe = probe_of(campaign, plan.frequency_hz)
         reference = _beyond_the_horn(campaign, plan.frequency_hz)
-        done = process(
+        processed = process(
             record, chamber, device, probe=probe, recipe=recipe, reference=reference,
             evaluation=settings,
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
-    asked = replace(asked_of(campaign, settings), region_deg=done.sphere.region_deg)
+    asked = replace(asked_of(campaign, settings), region_deg=processed.sphere.region_deg)
     if not campaign.goal.reflection:
         asked = replace(asked, mismatch_loss_db=None)
     truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
-    return CarriedOut(done, rehearsed, truth)
+    return CarriedOut(processed, rehearsed, truth)
 
 
 def without_learned_room(campaign: Campaign) -> tuple[Chamber, Device, Recipe | None]:
@@ -210,7 +210,7 @@ def measured(
     moments = np.cumsum(path.time_s) - float(plan.settings["sweep_s"])
     horn = campaign.chamber.reference.has_horn
     gain = reference_gain_dbi(plan.frequency_hz, campaign.chamber.reference) if horn else None
-    found = measure(
+    rehearsed = measure(
         campaign.chamber,
         campaign.device,
         plan,
@@ -221,7 +221,7 @@ def measured(
         holding=campaign.simulated(),
         folder=campaign.folder,
     )
-    return found, moments
+    return rehearsed, moments
 
 
 def record_of_rehearsal(
@@ -267,11 +267,11 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | 
     from colure.analysis.uncertainty.budget import figures_with_budget
 
     begin = time.perf_counter()
-    done = carry_out(campaign, plan, seed=seed, true=true)
+    carried_out = carry_out(campaign, plan, seed=seed, true=true)
     frequencies = [float(f) for f in plan.frequency_hz]
     findings = [
-        FigureAgainstTruth(figure, done.truth[frequencies.index(figure.frequency_hz)][figure.name])
-        for figure in figures_with_budget(done.processed.budget)
-        if figure.name in done.truth[0]
+        FigureAgainstTruth(figure, carried_out.truth[frequencies.index(figure.frequency_hz)][figure.name])
+        for figure in figures_with_budget(carried_out.processed.budget)
+        if figure.name in carried_out.truth[0]
     ]
-    return Rehearsal(findings, done.rehearsed, done.processed.pattern, time.perf_counter() - begin)
+    return Rehearsal(findings, carried_out.rehearsed, carried_out.processed.pattern, time.perf_counter() - begin)

@@ -212,10 +212,10 @@ def _cuts(processed: Processed, levels: dict[str, LevelCut], shown: int) -> Patt
     over = {plane: [pair[index] for pair in band] for index, plane in enumerate(("E", "H"))} if band else {}
     lobes, unclear = {}, {}
     for plane, one in planes.items():
-        found = [(float(angle), float(level)) for angle, level in side_lobes(one) if level > LEAST_LOBE_DB]
+        candidates = [(float(angle), float(level)) for angle, level in side_lobes(one) if level > LEAST_LOBE_DB]
         level = levels[plane]
-        lobes[plane] = standing(found, level.angle_deg, level.amplitude["total"], level.expanded["total"])
-        unclear[plane] = len(found) - len(lobes[plane])
+        lobes[plane] = standing(candidates, level.angle_deg, level.amplitude["total"], level.expanded["total"])
+        unclear[plane] = len(candidates) - len(lobes[plane])
     axis, measured = _about_the_axis(processed, seen, shown)
     return PatternCuts(planes, peak_dbi, lobes, over, unclear, axis, measured)
 
@@ -234,7 +234,7 @@ def _about_the_axis(
     field = FarField(processed.expansion.coefficients[shown])
     phi_deg = [float(np.rad2deg(slant)) + turn for turn in (0.0, 90.0)]
     names = [f"phi = {phi:g} deg" for phi in phi_deg]
-    found = cuts(field, beam, [tangent_at(beam, turn) for turn in (0.0, 90.0)], slant=slant, region=region)
+    axis_cuts = cuts(field, beam, [tangent_at(beam, turn) for turn in (0.0, 90.0)], slant=slant, region=region)
     as_read: dict[str, tuple[FloatArray, FloatArray]] = {}
     # In another frame than the device's, or between the columns, nothing was read along these planes.
     if np.allclose(sphere.polar_to_device, np.eye(3)):
@@ -245,7 +245,7 @@ def _about_the_axis(
             if None not in sides:
                 left, right = (amplitude[:, side] for side in sides)
                 as_read[name] = (np.concatenate([-theta[::-1], theta]), np.concatenate([left[::-1], right]))
-    return dict(zip(names, found, strict=True)), as_read
+    return dict(zip(names, axis_cuts, strict=True)), as_read
 
 
 def _column(phi: FloatArray, wanted: float) -> int | None:
@@ -316,15 +316,15 @@ def report_on(
     campaign: Campaign,
     plan: Plan,
     run: RunFolder,
-    done: Processed,
+    processed: Processed,
     specification_file: Path | None,
     *,
     key: str | None = None,
 ) -> None:
     """Evaluate a processed run and write its report, with a verdict if there is a specification file; `key` as of `write_report`."""
-    figures = evaluation.known_figures(campaign, processing.state_in(done, run), lambda: done)
-    judged = None if specification_file is None else judge(done, figures, load_specification(specification_file))
-    write_report(campaign, plan, run, done, figures, judged, key=key)
+    figures = evaluation.known_figures(campaign, processing.state_in(processed, run), lambda: processed)
+    judged = None if specification_file is None else judge(processed, figures, load_specification(specification_file))
+    write_report(campaign, plan, run, processed, figures, judged, key=key)
 
 
 def sign_report(run: RunFolder, printed: Path, issue: int, *, key_file: Path, passphrase: bytes) -> Path:

@@ -34,7 +34,7 @@ class _TakenRun:
 
     name: str
     seal: str
-    done: Processed
+    processed: Processed
     campaign: Campaign
 
 
@@ -83,8 +83,8 @@ def learn_room(folder: Path, names: list[str], *, target: Path | None = None) ->
     faults = [f"run {one.name}: {fault}" for one in taken for fault in identity.faults_of(identity_of(one.campaign))]
     if faults:
         raise InputError([*faults, "a room is learned on one range with one probe"])
-    low = max(float(one.done.frequency_hz.min()) for one in taken)
-    high = min(float(one.done.frequency_hz.max()) for one in taken)
+    low = max(float(one.processed.frequency_hz.min()) for one in taken)
+    high = min(float(one.processed.frequency_hz.max()) for one in taken)
     if low > high:
         raise InputError(
             [
@@ -93,11 +93,14 @@ def learn_room(folder: Path, names: list[str], *, target: Path | None = None) ->
         )
     middle = 0.5 * (low + high)
     try:
-        found = learn([_misfit(one, middle, low, high) for one in taken], [one.done.sphere.field for one in taken])
+        learned = learn(
+            [_misfit(one, middle, low, high) for one in taken], [one.processed.sphere.field for one in taken]
+        )
     except ValueError as error:
         raise InputError([str(error)]) from None
     room = LearnedRoom(
-        found.images.places, found.images.weights, found.covariance, found.drops, found.explained, np.array([low, high]),
+        learned.images.places, learned.images.weights, learned.covariance, learned.drops, learned.explained,
+        np.array([low, high]),
         middle, identity, tuple(one.name for one in taken), tuple(one.seal for one in taken),
     )  # fmt: skip
     save_dataset(room.to_dataset(), path)
@@ -115,14 +118,16 @@ def _taken(folder: Path, run: RunFolder) -> _TakenRun:
                 f"run {name}: recipe.toml: must have 'gate' off and 'far-field' on: a gate takes out the echoes that are to be learned"
             ]
         )
-    done = processed(campaign, record, recipe)
-    if not done.sphere.whole or done.sphere.one_polarization or campaign.chamber.positioner.joints:
+    processed_run = processed(campaign, record, recipe)
+    if not processed_run.sphere.whole or processed_run.sphere.one_polarization or campaign.chamber.positioner.joints:
         raise InputError(
             [
                 f"run {name}: must be a whole sphere in both polarizations on a positioner of two axes; anything less does not part a device from its room"
             ]
         )
-    return _TakenRun(name, str(record.attrs.get("journal_root_hash", record.attrs.get("seal", ""))), done, campaign)
+    return _TakenRun(
+        name, str(record.attrs.get("journal_root_hash", record.attrs.get("seal", ""))), processed_run, campaign
+    )
 
 
 def _recipe_without(campaign: Campaign, record: xr.Dataset) -> Recipe:
@@ -138,11 +143,15 @@ def _misfit(one: _TakenRun, middle_hz: float, low_hz: float, high_hz: float) -> 
     from colure.analysis.stray.known_room import asked_at, surround_of
     from colure.analysis.stray.learning import Misfit
 
-    done, frequency = one.done, one.done.frequency_hz
+    processed_run, frequency = one.processed, one.processed.frequency_hz
     surround = surround_of(one.campaign.chamber, probe_of(one.campaign, frequency), middle_hz)
     inside = np.flatnonzero((frequency >= low_hz - 1.0) & (frequency <= high_hz + 1.0))
     chosen = [int(inside[index]) for index in asked_at(inside.size)]
-    return Misfit(Scanned(done.sphere, done.step, done.expansion, surround), done.sphere.field, chosen)
+    return Misfit(
+        Scanned(processed_run.sphere, processed_run.step, processed_run.expansion, surround),
+        processed_run.sphere.field,
+        chosen,
+    )
 
 
 def check_room(campaign: Campaign, run: RunFolder) -> tuple[RoomHeard, LearnedRoom]:
@@ -159,9 +168,9 @@ def check_room(campaign: Campaign, run: RunFolder) -> tuple[RoomHeard, LearnedRo
         raise InputError(
             [f'chamber.toml: room: is missing: colure learn-room writes {ROOM_FILE}; then add room = "{ROOM_FILE}"']
         )
-    done = processed(campaign, record, campaign.recipe())
-    if done.heard is None:
+    processed_run = processed(campaign, record, campaign.recipe())
+    if processed_run.heard is None:
         raise InputError(
             ["recipe.toml: step 'room': must be on to check it, and the run a whole sphere in both polarizations"]
         )
-    return done.heard, room
+    return processed_run.heard, room

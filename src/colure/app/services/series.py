@@ -13,7 +13,7 @@ from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class SeriesRow:
     """One figure over many devices: spread, trend per device in measured order, and each against the golden unit."""
 
@@ -64,18 +64,19 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
     ]
     rows, reference = [], names.index(golden)
     for name in common:
-        found = [one[name] for one in at]
-        if any(one["value"] is None or one["expanded_uncertainty"] is None for one in found):
+        figures = [one[name] for one in at]
+        if any(one["value"] is None or one["expanded_uncertainty"] is None for one in figures):
             continue
-        values, expanded = ([float(one[key]) for one in found] for key in ("value", "expanded_uncertainty"))
+        values, expanded = ([float(one[key]) for one in figures] for key in ("value", "expanded_uncertainty"))
         trend, trend_expanded = _trend(values)
         e_n = [
             normalized_error(one=v, expanded_one=u, other=values[reference], expanded_other=expanded[reference])
             for v, u in zip(values, expanded, strict=True)
         ]
         spread = float(np.std(values, ddof=1)) if len(values) > 1 else 0.0
-        rows.append(SeriesRow(name, found[0]["label"], found[0]["unit"], middle, values, expanded, float(np.mean(values)),
-                              spread, trend, trend_expanded, e_n))  # fmt: skip
+        rows.append(SeriesRow(name=name, label=figures[0]["label"], unit=figures[0]["unit"], frequency_hz=middle,
+                              values=values, expanded=expanded, mean=float(np.mean(values)),
+                              spread=spread, trend=trend, trend_expanded=trend_expanded, e_n=e_n))  # fmt: skip
     return rows
 
 

@@ -36,7 +36,7 @@ REFERENCE_BELOW_8_GHZ = (3.0, 2.4, 5.0, 5.5)
 SEED = 24
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StartingKind:
     """A kind of device: its name, its size (x, y, z) in wavelengths, its table in twin.toml for a wavelength in mm.
 
@@ -79,11 +79,36 @@ def _array(wavelength_mm: float) -> dict[str, Any]:
 
 
 KINDS: dict[str, StartingKind] = {
-    "horn": StartingKind("Horn", (2.4, 3.0, 0.1), _horn, 30.0, 35.0, -45.0),
-    "panel": StartingKind("Printed 8 x 8 panel", (4.0, 4.0, 0.2), _panel, 24.0, 25.0, -45.0),
-    "patch": StartingKind("Patch", (0.5, 0.5, 0.05), _patch, 22.0, 25.0, -35.0),
-    "dipole": StartingKind("Half-wave dipole", (0.5, 0.05, 0.05), _dipole, 1.0, 40.0, -35.0),
-    "array": StartingKind("Row of 8 elements", (4.0, 0.5, 0.2), _array, 24.0, 25.0, -40.0),
+    "horn": StartingKind(
+        name="Horn", size=(2.4, 3.0, 0.1), table=_horn, front_to_back_db=30.0, xpd_db=35.0, wanted_level_db=-45.0
+    ),
+    "panel": StartingKind(
+        name="Printed 8 x 8 panel",
+        size=(4.0, 4.0, 0.2),
+        table=_panel,
+        front_to_back_db=24.0,
+        xpd_db=25.0,
+        wanted_level_db=-45.0,
+    ),
+    "patch": StartingKind(
+        name="Patch", size=(0.5, 0.5, 0.05), table=_patch, front_to_back_db=22.0, xpd_db=25.0, wanted_level_db=-35.0
+    ),
+    "dipole": StartingKind(
+        name="Half-wave dipole",
+        size=(0.5, 0.05, 0.05),
+        table=_dipole,
+        front_to_back_db=1.0,
+        xpd_db=40.0,
+        wanted_level_db=-35.0,
+    ),
+    "array": StartingKind(
+        name="Row of 8 elements",
+        size=(4.0, 0.5, 0.2),
+        table=_array,
+        front_to_back_db=24.0,
+        xpd_db=25.0,
+        wanted_level_db=-40.0,
+    ),
 }
 
 
@@ -246,9 +271,9 @@ def _drawn(campaign: Campaign, simulated: SimulatedChamber) -> dict[str, Any]:
 
     campaign, plan = make_plan(campaign)
     truth = draw_chamber(campaign.chamber, campaign.device, plan, SEED, holding=simulated)
-    found = truth.model_dump(mode="json", exclude_defaults=True, exclude_none=True)
-    device, echoes = found.pop("device"), found.pop("echoes", [])
-    rounded: dict[str, Any] = _rounded({"seed": truth.seed, "noise": True, **found})
+    table = truth.model_dump(mode="json", exclude_defaults=True, exclude_none=True)
+    device, echoes = table.pop("device"), table.pop("echoes", [])
+    rounded: dict[str, Any] = _rounded({"seed": truth.seed, "noise": True, **table})
     return {**rounded, "device": {"kind": device.pop("kind"), **device}, "echoes": _rounded(echoes)}
 
 

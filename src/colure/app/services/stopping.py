@@ -100,7 +100,7 @@ def _kept(run: RunFolder | None) -> Want | None:
     return validate(Want, content, source=run.until.name)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class EvenSet:
     """So many slices, evenly spaced: complete when every point of the plan up to `last` is measured."""
 
@@ -112,12 +112,12 @@ class EvenSet:
 def even_sets(plan: Plan) -> list[EvenSet]:
     """Return the even sets of slices that are complete before the plan is, the smallest first."""
     planned, scan = plan.grid.slices_planned, plan.role == ROLES.index(Role.SCAN)
-    found = []
+    sets = []
     for count in even_counts(planned):
         needed = scan & (plan.slice_index % (planned // count) == 0)
-        found.append(EvenSet(count, planned, int(np.flatnonzero(needed).max())))
+        sets.append(EvenSet(slices=count, planned=planned, last=int(np.flatnonzero(needed).max())))
     # A larger set that is complete no later makes the smaller one useless.
-    return [one for n, one in enumerate(found) if all(other.last > one.last for other in found[n + 1 :])]
+    return [one for n, one in enumerate(sets) if all(other.last > one.last for other in sets[n + 1 :])]
 
 
 def require_reachable(campaign: Campaign, plan: Plan) -> None:
@@ -215,10 +215,10 @@ def known_from(campaign: Campaign, record: xr.Dataset, want: Want) -> FiguresSoF
     try:
         probe = probe_of(campaign, record["frequency"].values)
         room = learned_room_of(campaign, record["frequency"].values)
-        done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe(), room=room)
+        processed = process(record, campaign.chamber, campaign.device, probe=probe, recipe=campaign.recipe(), room=room)
     except ValueError:
         return None
-    return known_of(list(figures_with_budget(done.budget)), want)
+    return known_of(list(figures_with_budget(processed.budget)), want)
 
 
 def first_enough(campaign: Campaign, plan: Plan, record: xr.Dataset) -> tuple[EvenSet, FiguresSoFar] | None:

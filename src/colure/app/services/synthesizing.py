@@ -43,9 +43,9 @@ def codebook(array: ArrayRun, path: Path) -> Commands:
 
 def each_beam(array: ArrayRun, book: Commands) -> Iterator[tuple[str, Processed, float]]:
     """Yield every beam of a codebook by name, processed, with its noise over that of a measured sweep."""
-    found = array.beams(book.weight)
+    beams = array.beams(book.weight)
     for index, name in enumerate(book.names):
-        yield name, array.process(found, index, name), float(found.noise_factor[index])
+        yield name, array.process(beams, index, name), float(beams.noise_factor[index])
 
 
 def synthesize(
@@ -68,11 +68,11 @@ def synthesize(
     if pattern is not None and len(book.names) != 1:
         raise InputError([f"pattern: {weights.name} holds {len(book.names)} beams, one is needed for one file (beams)"])
     beams = []
-    for name, done, factor in each_beam(array, book):
-        middle = done.frequency_hz.size // 2
-        beams.append(SynthesizedBeam(name, figures_with_budget(done.budget.only(middle)), factor))
+    for name, processed, factor in each_beam(array, book):
+        middle = processed.frequency_hz.size // 2
+        beams.append(SynthesizedBeam(name, figures_with_budget(processed.budget.only(middle)), factor))
         if pattern is not None:
-            made = with_step(done.pattern, "synthesized", beam=name, states=len(array.states.names))
+            made = with_step(processed.pattern, "synthesized", beam=name, states=len(array.states.names))
             save_dataset(made, pattern)
     return array, beams
 

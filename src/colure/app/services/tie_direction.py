@@ -44,10 +44,10 @@ def with_tie_direction(campaign: Campaign, run: RunFolder | None = None) -> tupl
     """
     if run is not None and run.journal.exists() and not run.tie_direction.exists():
         return campaign, TieDirection(campaign.device.beam_deg, "as the run began")
-    found = _kept(run) or strongest_known(campaign, run)
-    if found.beam_deg == campaign.device.beam_deg:
-        return campaign, found
-    return replace(campaign, device=campaign.device.model_copy(update={"beam_deg": found.beam_deg})), found
+    direction = _kept(run) or strongest_known(campaign, run)
+    if direction.beam_deg == campaign.device.beam_deg:
+        return campaign, direction
+    return replace(campaign, device=campaign.device.model_copy(update={"beam_deg": direction.beam_deg})), direction
 
 
 def keep(run: RunFolder, direction: dict[str, object]) -> None:
@@ -91,8 +91,8 @@ def _kept(run: RunFolder | None) -> TieDirection | None:
 def _records(campaign: Campaign, pattern: str, run: RunFolder | None = None) -> list[Path]:
     """Return the run folders that hold a record, newest first."""
     runs = campaign.folder / "runs"
-    found = [one for one in runs.glob(pattern) if (one / "record.nc").is_file() and (run is None or one != run.path)]
-    return sorted(found, key=lambda one: (one / "record.nc").stat().st_mtime, reverse=True)
+    folders = [one for one in runs.glob(pattern) if (one / "record.nc").is_file() and (run is None or one != run.path)]
+    return sorted(folders, key=lambda one: (one / "record.nc").stat().st_mtime, reverse=True)
 
 
 def _searched(campaign: Campaign) -> TieDirection | None:
@@ -102,10 +102,10 @@ def _searched(campaign: Campaign) -> TieDirection | None:
     for one in _records(campaign, "*-fine"):
         name = one.name.removesuffix("-fine")
         try:
-            found = result(campaign.folder, name).found
+            beam = result(campaign.folder, name).beam
         except InputError:
             continue  # no top among its directions
-        return TieDirection(_rounded(found.azimuth_deg, found.elevation_deg), f"beam search {name}")
+        return TieDirection(_rounded(beam.azimuth_deg, beam.elevation_deg), f"beam search {name}")
     return None
 
 
@@ -119,12 +119,12 @@ def _measured(campaign: Campaign, run: RunFolder | None) -> TieDirection | None:
             continue
         try:
             record = open_dataset(one / "record.nc")
-            found, boresight_db = strongest_of_scan(record, campaign.chamber)
+            strongest, boresight_db = strongest_of_scan(record, campaign.chamber)
         except (ValueError, KeyError, OSError):
             continue  # a cut, another chamber, a damaged file: nothing to learn from
-        if found.level_db - boresight_db <= STRONG_ENOUGH_DB:
+        if strongest.level_db - boresight_db <= STRONG_ENOUGH_DB:
             return TieDirection((0.0, 0.0), f"run {one.name}: the boresight")
-        return TieDirection(_rounded(found.azimuth_deg, found.elevation_deg), f"run {one.name}")
+        return TieDirection(_rounded(strongest.azimuth_deg, strongest.elevation_deg), f"run {one.name}")
     return None
 
 

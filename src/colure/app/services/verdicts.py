@@ -59,8 +59,11 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path) -> J
         figures = evaluation.read_figures(campaign, run)
         judged, own = judge_opened(PowerRun(campaign, run), f"run {run.path.name}", figures, specification), run
     else:
-        done = processing.process(campaign, run)
-        judged, own = judge(done, evaluation.evaluate(done, run), specification), processing.state_in(done, run)
+        processed = processing.process(campaign, run)
+        judged, own = (
+            judge(processed, evaluation.evaluate(processed, run), specification),
+            processing.state_in(processed, run),
+        )
     content = {
         "specification": specification.name,
         "document": specification.document,
@@ -80,28 +83,28 @@ def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification
             [f"mask {mask.name!r}: needs a sphere: run {run.path.name} {NO_SPHERE}; limits on its figures can be held"
              for mask in specification.masks]
         )  # fmt: skip
-    found = cuts.evaluate(campaign, run).figures
-    names = sorted({one.name for one in found})
+    figures = cuts.evaluate(campaign, run).figures
+    names = sorted({one.name for one in figures})
     missing = [one.figure for one in specification.limits if one.figure not in names]
     if missing:
         raise InputError(
             [f"limit on {name}: needs a figure of this run's cuts, such as {', '.join(names[:3])}; {run.path.name} {NO_SPHERE}"
              for name in missing]
         )  # fmt: skip
-    return decided(specification, found, {})
+    return decided(specification, figures, {})
 
 
-def judge(done: Processed, figures: list[Figure], specification: Specification) -> Judged:
+def judge(processed: Processed, figures: list[Figure], specification: Specification) -> Judged:
     """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
     from colure.analysis.uncertainty.level_cuts import level_cuts
     from colure.analysis.verdict.verdicts import in_band
 
-    if done.chamber is not None and not done.chamber.reference.absolute:
+    if processed.chamber is not None and not processed.chamber.reference.absolute:
         _require_gain(specification, "levels without a reference (reference.method = 'none')", "this run")
     planes = _planes(specification)
     cuts = {
-        float(f): level_cuts(done.budget.only(i), planes)[0]
-        for i, f in enumerate(done.frequency_hz)
+        float(f): level_cuts(processed.budget.only(i), planes)[0]
+        for i, f in enumerate(processed.frequency_hz)
         if any(in_band(mask.band_ghz, float(f)) for mask in specification.masks)
     }
     return decided(specification, figures, cuts)
@@ -141,11 +144,11 @@ def judge_opened(
         _require_gain(specification, opened.scale, name)
     planes = _planes(specification)
     cuts = opened.cuts(planes) if planes else {}
-    found = decided(specification, figures, cuts)
+    judged = decided(specification, figures, cuts)
     masks = len(specification.masks)
-    limits, held = found.verdicts[: len(found.verdicts) - masks], found.verdicts[len(found.verdicts) - masks :]
+    limits, held = judged.verdicts[: len(judged.verdicts) - masks], judged.verdicts[len(judged.verdicts) - masks :]
     known = [_only_where_known(one, mask, cuts) for one, mask in zip(held, specification.masks, strict=True)]
-    return replace(found, verdicts=[*limits, *known])
+    return replace(judged, verdicts=[*limits, *known])
 
 
 def verdicts_for_report(judged: Judged) -> Verdicts:
@@ -171,9 +174,11 @@ def verdicts_for_report(judged: Judged) -> Verdicts:
 def _bounds(one: Limit, judged: Judged) -> str:
     """Return the bounds of a limit in symbols, with its unit and band."""
     unit = judged.verdicts[judged.specification.limits.index(one)].unit
-    found = [f"{sign} {x:g} {unit}" for sign, x in (("\u2265", one.at_least), ("\u2264", one.at_most)) if x is not None]
+    bounds = [
+        f"{sign} {x:g} {unit}" for sign, x in (("\u2265", one.at_least), ("\u2264", one.at_most)) if x is not None
+    ]
     band = "" if one.band_ghz is None else f", {one.band_ghz[0]:g} \u2013 {one.band_ghz[1]:g} GHz"
-    return ", ".join(found) + band
+    return ", ".join(bounds) + band
 
 
 def _require_total(specification: Specification, name: str) -> None:

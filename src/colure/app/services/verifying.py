@@ -112,7 +112,8 @@ class UnitResult:
     def as_dict(self) -> dict[str, Any]:
         """Return everything as plain JSON-ready data."""
         return {
-            "outcome": self.judged.outcome, "by": self.by, "seconds": round(self.seconds, 1), "slices": self.verified.slices,
+            "outcome": self.judged.outcome, "by": self.by, "seconds": round(self.seconds, 1),
+            "slices": self.verified.slices,
             "doubts": self.verified.doubts, "faults": [asdict(one) for one in self.verified.faults],
             "verdicts": [asdict(one) for one in self.judged.verdicts],
             "frequency_hz": sorted({one.frequency_hz for one in self.figures}),
@@ -203,7 +204,7 @@ def _require_possible(campaign: Campaign) -> None:
 def _not_held(campaign: Campaign) -> list[str]:
     """Return what the chamber declares that a verification's intervals know nothing of, by its entry."""
     chamber, reference, analyzer = campaign.chamber, campaign.chamber.reference, campaign.chamber.analyzer
-    found = {
+    declared = {
         "standing_wave_db": chamber.standing_wave_db is not None,
         "cable": chamber.cable is not None,
         "temperature": chamber.temperature.level_db > 0.0 or chamber.temperature.phase_deg > 0.0,
@@ -221,7 +222,7 @@ def _not_held(campaign: Campaign) -> list[str]:
         "reference.reflection": reference.reflection is not None,
         "reference.offset_uncertainty_mm": reference.offset_uncertainty_mm > 0.0,
     }
-    return [name for name, is_so in found.items() if is_so]
+    return [name for name, is_so in declared.items() if is_so]
 
 
 def _require_limits(wanted: Specification, name: str) -> None:
@@ -237,7 +238,8 @@ def _require_limits(wanted: Specification, name: str) -> None:
 
 def _in_few_slices(campaign: Campaign) -> Campaign:
     """Return the campaign with a scan of one polarization on the fly, in an order in which the first slices stand 60 deg apart."""
-    changes = {"scheme": "one-pass", "style": "fly", "order": "progressive", "until": None, "want": None, "step_deg": None,
+    changes = {"scheme": "one-pass", "style": "fly", "order": "progressive", "until": None, "want": None,
+               "step_deg": None,
                "region_deg": min(campaign.goal.region_deg, FRONT_DEG)}  # fmt: skip
     goal = campaign.goal.model_copy(update=changes)
     _, first = plan_of(replace(campaign, goal=goal), None)
@@ -274,7 +276,8 @@ def _known(campaign: Campaign, plan: Plan, against: Path, reference_run: str, to
         raise InputError([f"against = {waves.name}: {error}"]) from None
     known = known_unit(
         expansion, device.elements.places_m(1e-3 * np.asarray(device.offset_mm)),
-        Likeness(told.spread, told.reference_error_db), order=plan.order, slant=float(np.deg2rad(device.slant_deg)),
+        Likeness(spread=told.spread, reference_error_db=told.reference_error_db), order=plan.order,
+        slant=float(np.deg2rad(device.slant_deg)),
         pattern=device.elements.pattern,
     )  # fmt: skip
     if known.residual > MOST_RESIDUAL:
@@ -289,7 +292,11 @@ def slice_sets(plan: Plan) -> list[EvenSet]:
     slices = plan.slice_index[scan]
     _, first = np.unique(slices, return_index=True)
     ends = [int(scan[slices == one].max()) for one in slices[np.sort(first)][: LOOKS[-1]]]
-    return [EvenSet(count, plan.grid.slices_planned, end) for count, end in enumerate(ends, 1) if count in LOOKS]
+    return [
+        EvenSet(slices=count, planned=plan.grid.slices_planned, last=end)
+        for count, end in enumerate(ends, 1)
+        if count in LOOKS
+    ]
 
 
 def told_by(asked: Asked, record: xr.Dataset) -> tuple[Verified, Judged] | None:
@@ -303,22 +310,22 @@ def told_by(asked: Asked, record: xr.Dataset) -> tuple[Verified, Judged] | None:
     chamber, device = campaign.chamber, campaign.device
     some = looked_at(record.sizes["frequency"])
     try:
-        todo = campaign.recipe() or default_recipe(record, chamber, device)
-        read = readings_of(record, chamber, device, todo, reference_of(campaign, record["frequency"].values))
+        recipe = campaign.recipe() or default_recipe(record, chamber, device)
+        read = readings_of(record, chamber, device, recipe, reference_of(campaign, record["frequency"].values))
         read = read.at(np.arange(read.first.size), some)
-        found = verified(
+        verification = verified(
             read, asked.known, chamber, probe_of(campaign, read.frequency_hz), asked.figures,
             columns=asked.columns, order=asked.plan.order, seed=seed_of(record),
         )  # fmt: skip
     except ValueError:
         return None
-    return found, verdicts.decided(asked.specification, found.figures, {})
+    return verification, verdicts.decided(asked.specification, verification.figures, {})
 
 
 def enough(told: tuple[Verified, Judged]) -> bool:
     """Tell whether slices decide: the model explains them, and every requirement is met or missed."""
-    found, judged = told
-    return found.trusted and judged.outcome != "not decidable"
+    verification, judged = told
+    return verification.trusted and judged.outcome != "not decidable"
 
 
 def plan_words(asked: Asked) -> str:
@@ -407,21 +414,21 @@ def result_of(asked: Asked, run: RunFolder) -> UnitResult:
             [f"run {run.path.name}: {missing} of {len(plan)} points are missing and the slices there do not decide; "
              "the same command goes on with it"]
         )  # fmt: skip
-    done = processing.processed(asked.campaign, record, asked.campaign.recipe())
-    figures = _of_whole_scan(done)
+    processed = processing.processed(asked.campaign, record, asked.campaign.recipe())
+    figures = _of_whole_scan(processed)
     judged = verdicts.decided(asked.specification, figures, {})
     return _kept(run, UnitResult("whole scan", float(times.max() - times.min()), judged, figures, told[0]))
 
 
-def _of_whole_scan(done: Processed) -> list[Figure]:
+def _of_whole_scan(processed: Processed) -> list[Figure]:
     """Return the figures of the whole scan, marked where the data contradict what was declared."""
     from colure.analysis.findings.sanity import marked, sanity
     from colure.analysis.uncertainty.budget import figures_with_budget
 
-    figures = figures_with_budget(done.budget)
-    return marked(figures, sanity(done, figures))
+    figures = figures_with_budget(processed.budget)
+    return marked(figures, sanity(processed, figures))
 
 
-def _kept(run: RunFolder, found: UnitResult) -> UnitResult:
-    write_whole(run.path / RESULT, json_text(found.as_dict(), indent=1))
-    return found
+def _kept(run: RunFolder, result: UnitResult) -> UnitResult:
+    write_whole(run.path / RESULT, json_text(result.as_dict(), indent=1))
+    return result

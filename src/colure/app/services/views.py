@@ -42,12 +42,12 @@ def write_view(
     from colure.geometry.polarization import Basis
 
     require_free(target)
-    done = processed(campaign, opened(run), campaign.recipe())
-    middle, slant = done.frequency_hz.size // 2, done.budget.slant
-    region = float(np.deg2rad(done.sphere.region_deg))
-    direction = frames.boresight_of(boresight, done.expansion.coefficients[middle], slant=slant, region=region)
-    origin_m = _origin(origin, done, campaign)
-    turned = frames.turned_to(frames.recentred(done.expansion, origin_m), direction)
+    processed_run = processed(campaign, opened(run), campaign.recipe())
+    middle, slant = processed_run.frequency_hz.size // 2, processed_run.budget.slant
+    region = float(np.deg2rad(processed_run.sphere.region_deg))
+    direction = frames.boresight_of(boresight, processed_run.expansion.coefficients[middle], slant=slant, region=region)
+    origin_m = _origin(origin, processed_run, campaign)
+    turned = frames.turned_to(frames.recentred(processed_run.expansion, origin_m), direction)
     seen = frames.view(turned, frames.Coordinates(coordinates), Basis(basis), step_deg=step_deg, slant=slant)
     # Back in the device frame: only what was measured is written.
     own = frames.direction_of(seen.coordinates, seen.first, seen.second) @ frames.rotation_to(direction)
@@ -58,7 +58,7 @@ def write_view(
         writer.writerow(
             ["frequency_hz", *seen.coordinates.names, f"{one}_re", f"{one}_im", f"{two}_re", f"{two}_im", "total_dbi"]
         )
-        for frequency, field in zip(done.frequency_hz, seen.field, strict=True):
+        for frequency, field in zip(processed_run.frequency_hz, seen.field, strict=True):
             total = power_db(np.sum(np.abs(field) ** 2, axis=0), least=1e-20)
             for i in inside:
                 values = (
@@ -81,7 +81,7 @@ def write_view(
     ]
 
 
-def _origin(text: str, done: Processed, campaign: Campaign) -> FloatArray:
+def _origin(text: str, processed_run: Processed, campaign: Campaign) -> FloatArray:
     """Return the phase reference (3,) in metres that `crossing`, `phase-centre` or X,Y,Z (mm) names."""
     import numpy as np
 
@@ -90,7 +90,7 @@ def _origin(text: str, done: Processed, campaign: Campaign) -> FloatArray:
     if text == "crossing":
         return np.zeros(3)
     if text == "phase-centre":
-        return np.asarray(centre_of(done, (done.device or campaign.device).slant_deg).position_m)
+        return np.asarray(centre_of(processed_run, (processed_run.device or campaign.device).slant_deg).position_m)
     try:
         x, y, z = (1e-3 * float(part) for part in text.split(","))
     except ValueError:

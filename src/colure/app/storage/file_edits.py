@@ -54,9 +54,9 @@ def _tables(before: Any, rows: list[Mapping[str, Any]]) -> Any:
                 if old.get(name) != value:
                     old[name] = value
         return before
-    found = tomlkit.aot()
+    tables = tomlkit.aot()
     for row in rows:
         table = tomlkit.table()
         table.update(row)
-        found.append(table)
-    return found
+        tables.append(table)
+    return tables

@@ -35,10 +35,10 @@ def kept_figures(run: RunFolder, key: str, written: list[Path]) -> list[Figure] 
     from colure.model.files import file_hash
 
     try:
-        found = json.loads(run.result("figures-kept.json").read_text(encoding="utf-8"))
-        if found["key"] != key or any(file_hash(path) != found["written"].get(path.name) for path in written):
+        kept = json.loads(run.result("figures-kept.json").read_text(encoding="utf-8"))
+        if kept["key"] != key or any(file_hash(path) != kept["written"].get(path.name) for path in written):
             return None
-        return [_figure(one) for one in found["figures"]]
+        return [_figure(one) for one in kept["figures"]]
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
 

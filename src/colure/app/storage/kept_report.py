@@ -70,13 +70,13 @@ def report_key(campaign: Campaign, run: RunFolder, settings: ReportSettings, spe
 def kept_report(run: RunFolder, key: str) -> KeptReport | None:
     """Return the report kept under a key; None if there is none, or a result that was written with it is not as it was."""
     try:
-        found = json.loads(_place(run).read_text(encoding="utf-8"))
-        if found["key"] != key or found["written"] != _written(run) or found["sum"] != _sum(found["document"]):
+        kept = json.loads(_place(run).read_text(encoding="utf-8"))
+        if kept["key"] != key or kept["written"] != _written(run) or kept["sum"] != _sum(kept["document"]):
             return None
-        document, decision = _whole(found["document"]), _whole(found["decision"])
+        document, decision = _whole(kept["document"]), _whole(kept["decision"])
         if not isinstance(document, Document) or not (decision is None or isinstance(decision, Decision)):
             return None
-        return KeptReport(document, tuple(found["method"]), decision, tuple(found["not_included"]))
+        return KeptReport(document, tuple(kept["method"]), decision, tuple(kept["not_included"]))
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
 

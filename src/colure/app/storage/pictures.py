@@ -69,15 +69,15 @@ def _opened(data: bytes, name: str) -> Image.Image:
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore", Image.DecompressionBombWarning)
-            found = Image.open(io.BytesIO(data), formats=FORMATS)
-        pixels = found.size[0] * found.size[1]
+            picture = Image.open(io.BytesIO(data), formats=FORMATS)
+        pixels = picture.size[0] * picture.size[1]
         if pixels > MOST_PIXELS:
             raise InputError(
                 [
                     f"photograph = {name}: {pixels / 1e6:.0f} million pixels: must be at most {MOST_PIXELS / 1e6:.0f} million"
                 ]
             )
-        found.load()
+        picture.load()
     except InputError:
         raise
     except Exception as error:  # the reader raises whatever its decoders meet
@@ -87,4 +87,4 @@ def _opened(data: bytes, name: str) -> Image.Image:
                 f"photograph = {name}: is no whole picture ({said[:80]}); must be a JPEG, PNG or WebP file that can be opened"
             ]
         ) from None
-    return found
+    return picture

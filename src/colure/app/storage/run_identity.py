@@ -48,14 +48,14 @@ def keep_identity(run: RunFolder, said: RunIdentity, photographs: Sequence[Path]
         If a photograph is no picture, is too large, or another one of its name is there.
     """
     before = identity_of(run)
-    found = said.over(before)
+    identity = said.over(before)
     if photographs:
         named = [*filter(None, before.photographs.split(", ")), *(_kept_photograph(run, one) for one in photographs)]
-        found = found.model_copy(update={"photographs": ", ".join(dict.fromkeys(named))})
-    if found.said:
+        identity = identity.model_copy(update={"photographs": ", ".join(dict.fromkeys(named))})
+    if identity.said:
         run.path.mkdir(parents=True, exist_ok=True)
-        write_whole(run.path / FILE, json_text(found.said, indent=1))
-    return found
+        write_whole(run.path / FILE, json_text(identity.said, indent=1))
+    return identity
 
 
 def _kept_photograph(run: RunFolder, source: Path) -> str:
@@ -106,7 +106,7 @@ class ListedRun:
 
 def list_runs(campaign: Path) -> list[ListedRun]:
     """Return every run of a campaign folder, by name."""
-    found = []
+    runs = []
     for name in run_names(campaign):
         try:
             run = run_folder(campaign, name)
@@ -114,7 +114,7 @@ def list_runs(campaign: Path) -> list[ListedRun]:
             continue  # not a run's name: nothing of ours
         holds = "begun" if not run.record.is_file() else "cuts" if is_cuts(run) else "sphere"
         newest = run.record if run.record.is_file() else run.journal
-        found.append(
+        runs.append(
             ListedRun(
                 name,
                 newest.stat().st_mtime,
@@ -124,4 +124,4 @@ def list_runs(campaign: Path) -> list[ListedRun]:
                 identity_of(run).said,
             )
         )
-    return found
+    return runs

@@ -17,9 +17,9 @@ if TYPE_CHECKING:
     from colure.app.services.series import SeriesRow
 
 
-def show_compared(found: PatternComparison) -> None:
+def show_compared(comparison: PatternComparison) -> None:
     """Print how two patterns lie to each other, how they differ then, and figure by figure at mid-band."""
-    m, middle = found.match, found.middle
+    m, middle = comparison.match, comparison.middle
     turn, shift = (", ".join(f"{v:+.3f}" for v in values) for values in (m.rotation_deg, m.shift_mm))
     moved = [
         *([f"turn {turn} deg about x, y, z"] if m.rotation_deg.any() else []),
@@ -35,7 +35,7 @@ def show_compared(found: PatternComparison) -> None:
                   box=None, title_justify="left", pad_edge=False)  # fmt: skip
     for name in ("from", "to", "rms / dB", "worst / dB", "solid angle / %"):
         table.add_column(name, justify="right")
-    for one in found.levels:
+    for one in comparison.levels:
         table.add_row(
             f"{one.high_db:.0f}",
             f"{one.low_db:.0f}",
@@ -44,7 +44,7 @@ def show_compared(found: PatternComparison) -> None:
             f"{100 * one.share:.1f}",
         )
     console().print(table)
-    show_figure_rows(found.rows, float(found.frequency_hz[middle]))
+    show_figure_rows(comparison.rows, float(comparison.frequency_hz[middle]))
 
 
 def show_figure_rows(rows: Sequence[ComparedFigure], frequency: float) -> None:
@@ -61,7 +61,8 @@ def show_figure_rows(rows: Sequence[ComparedFigure], frequency: float) -> None:
             colour = "green" if row.agrees else "bold red"
             own = row.change_expanded
             change = "undefined in one" if math.isnan(row.change) else _with_half(row.change, own, own)
-            table.add_row(row.label, _with_half(row.value, row.expanded, row.expanded), _figure_or_none(row.other, row.expanded), change,
+            table.add_row(row.label, _with_half(row.value, row.expanded, row.expanded), _figure_or_none(row.other,
+                          row.expanded), change,
                           row.unit, f"[{colour}]{'' if math.isnan(row.change) else f'{row.e_n:+.2f}'}[/]")  # fmt: skip
     console().print(table)
     missing = [row.label for row in here if row.undefined]
@@ -98,7 +99,8 @@ def show_changes(rows: Sequence[CutChange], name: str, other: str) -> None:
             continue
         half = row.change_expanded
         colour = "green" if row.agrees else "bold red"
-        table.add_row(row.label, format_value(row.value, uncertainty=row.expanded), format_value(row.other, uncertainty=row.other_expanded),
+        table.add_row(row.label, format_value(row.value, uncertainty=row.expanded), format_value(row.other,
+                      uncertainty=row.other_expanded),
                       f"[{colour}]{'+' if row.change >= 0 else ''}{format_value(row.change, uncertainty=half)} \u00b1 {format_value(half, uncertainty=half)}[/]", row.unit)  # fmt: skip
     console().print(table)
     known = [row for row in rows if not row.reason]
@@ -118,6 +120,7 @@ def show_series(rows: Sequence[SeriesRow], names: Sequence[str], golden: str) ->
     for row in rows:
         worst = max(range(len(names)), key=lambda i: abs(row.e_n[i]))
         sure = "" if abs(row.trend) > row.trend_expanded else " (none)"
-        table.add_row(row.label, format_value(row.mean, uncertainty=row.spread), f"{row.spread:.2g}", f"{row.trend:+.2g}{sure}", row.unit,
+        table.add_row(row.label, format_value(row.mean, uncertainty=row.spread), f"{row.spread:.2g}",
+                      f"{row.trend:+.2g}{sure}", row.unit,
                       f"{row.e_n[worst]:+.2f}", names[worst])  # fmt: skip
     console().print(table)

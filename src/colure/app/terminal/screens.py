@@ -42,8 +42,8 @@ DRAWS_SHOWN = 3
 
 def console(*, stderr: bool = False) -> Console:
     """Return a console that never cuts a table when its output is piped."""
-    found = Console(stderr=stderr, highlight=False)
-    return found if found.is_terminal else Console(stderr=stderr, highlight=False, width=PLAIN_WIDTH)
+    screen = Console(stderr=stderr, highlight=False)
+    return screen if screen.is_terminal else Console(stderr=stderr, highlight=False, width=PLAIN_WIDTH)
 
 
 def show_plan(campaign: Campaign, plan: Plan) -> None:
@@ -68,26 +68,26 @@ def _show_forecast(plan: Plan, wishes: dict[str, float]) -> None:
     table = Table(title="Forecast (expanded uncertainty, k = 2)", title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("\u00b1", "right"), ("wanted", "right"), ("mostly from", "left")):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
-    for name, found in plan.predicted["forecast"].items():
+    for name, forecast in plan.predicted["forecast"].items():
         unit = name.rsplit("_", 1)[1].removesuffix("i").replace("db", "dB")
         wish = f"{wishes[name]:g}" if name in wishes else ""
-        table.add_row(name, f"{found['expanded']:.2g} {unit}", wish, found["cause"])
+        table.add_row(name, f"{forecast['expanded']:.2g} {unit}", wish, forecast["cause"])
     console().print(table)
 
 
-def _show_alternatives(found: list[dict[str, Any]], wishes: dict[str, float]) -> None:
+def _show_alternatives(plans: list[dict[str, Any]], wishes: dict[str, float]) -> None:
     """Print the plan chosen beside two others."""
     table = Table(title="Plans, the first is taken", title_justify="left", box=None)
     for name in ("plan", "duration", "points", "data", *wishes):
         table.add_column(name, justify="left" if name == "plan" else "right")
-    for one in found:
+    for one in plans:
         values = (f"\u00b1{one['uncertainty'][name]:.2g}" if name in one["uncertainty"] else "-" for name in wishes)
         table.add_row(one["name"], duration_text(one["duration_s"]), str(one["points"]),
                       f"{one['data_bytes'] / 1e6:.1f} MB", *values)  # fmt: skip
     console().print(table)
-    for one in found:
+    for one in plans:
         console().print(f"{one['name']}: {one['why']}.")
-    for one in found[1:]:
+    for one in plans[1:]:
         chosen = ", ".join(
             f'{k} = "{v}"' if isinstance(v, str) else f"{k} = {v:.6g}" for k, v in one["choices"].items()
         )
@@ -140,15 +140,15 @@ def _mount_title(geometry: Geometry, chamber: Chamber | None) -> str:
     return f"{chamber.name}: {len(chamber.positioner.joints)} joints"
 
 
-def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]], chamber: Chamber | None = None) -> None:
+def show_aims(targets: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]], chamber: Chamber | None = None) -> None:
     """Print the readouts for every bearing, one block a positioner; on a mount with joints those of the joints."""
     joints = () if chamber is None else chamber.positioner.joints
-    for geometry in dict.fromkeys(geometry for _, geometry, _ in found):
+    for geometry in dict.fromkeys(geometry for _, geometry, _ in targets):
         table = Table(title=_mount_title(geometry, chamber), title_justify="left", box=None)
         names = ["readouts"] if joints else list(geometry.axis_names)
         for name in ("target", "az / el", "theta / phi", *names, "slant", "probe roll", ""):
             table.add_column(name, justify="left" if name in ("target", "readouts", "") else "right")
-        for bearing, own, ways in found:
+        for bearing, own, ways in targets:
             if own is not geometry:
                 continue
             for number, aim in enumerate(ways):
@@ -161,7 +161,7 @@ def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]], chamber:
                 table.add_row(*first, *shown,
                               f"{aim.slant_deg:.2f}", f"{aim.probe_roll_deg:.2f}", reach)  # fmt: skip
         console().print(table)
-    for fault in dict.fromkeys(aim.fault for _, _, ways in found for aim in ways if aim.fault):
+    for fault in dict.fromkeys(aim.fault for _, _, ways in targets for aim in ways if aim.fault):
         console().print(fault)
     if joints:
         console().print(
@@ -175,10 +175,10 @@ def show_aims(found: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]], chamber:
     )
 
 
-def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]], chamber: Chamber | None = None) -> None:
+def show_sightings(sightings: Sequence[tuple[Geometry, Bearing, float]], chamber: Chamber | None = None) -> None:
     """Print the bearing that readouts show."""
     slant_name = "slant" if chamber is not None and chamber.positioner.joints else "slant at probe roll 0"
-    for geometry, b, slant in found:
+    for geometry, b, slant in sightings:
         table = Table(title=_mount_title(geometry, chamber), title_justify="left", box=None)
         for name in ("az / el", "theta / phi", "alpha / epsilon", slant_name):
             table.add_column(name, justify="right")
@@ -187,7 +187,7 @@ def show_sightings(found: Sequence[tuple[Geometry, Bearing, float]], chamber: Ch
         console().print(table)
 
 
-def show_rehearsal(found: Sequence[Draw], plan: Plan, share: float, held: str) -> None:
+def show_rehearsal(draws: Sequence[Draw], plan: Plan, share: float, held: str) -> None:
     """Print what rehearsals at the centre frequency found, what dominates, and what to change.
 
     held
@@ -195,55 +195,56 @@ def show_rehearsal(found: Sequence[Draw], plan: Plan, share: float, held: str) -
     """
     from colure.app.services.rehearsal import REMEDIES
 
-    frequencies = sorted({finding.figure.frequency_hz for finding in found[0].findings})
+    frequencies = sorted({finding.figure.frequency_hz for finding in draws[0].findings})
     centre = frequencies[len(frequencies) // 2]
     title = f"Rehearsal at {centre / 1e9:.3f} GHz: invented chamber, {held}"
     table = Table(title=title, title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("truth", "right"), ("error", "right"), ("forecast", "right"), ("it states", "left"),
                           ("unit", "left"), ("inside?", "left"), ("dominated by", "left")):  # fmt: skip
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
-    for one in found if len(found) <= DRAWS_SHOWN else ():
+    for one in draws if len(draws) <= DRAWS_SHOWN else ():
         for finding in one.findings:
             if finding.figure.frequency_hz == centre:
                 inside = "" if not finding.counts else "yes" if finding.inside else "[bold red]NO[/bold red]"
                 planned = plan.predicted["forecast"].get(finding.figure.name)
                 forecast = "" if planned is None else f"\u00b1 {planned['expanded']:.2g}"
                 table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}", forecast,
-                              finding.figure.reason or finding.figure.interval_text(), finding.figure.unit, inside, finding.cause)  # fmt: skip
+                              finding.figure.reason or finding.figure.interval_text(), finding.figure.unit, inside,
+                              finding.cause)  # fmt: skip
         table.add_section()
-    console().print(table if table.row_count else _shares(found))
-    total = sum(finding.counts for one in found for finding in one.findings)
-    seconds = sum(one.seconds for one in found)
+    console().print(table if table.row_count else _shares(draws))
+    total = sum(finding.counts for one in draws for finding in one.findings)
+    seconds = sum(one.seconds for one in draws)
     console().print(
         f"\n{100 * share:.1f} % of {total} figures over {len(frequencies)} frequencies inside their intervals; "
-        f"{duration_text(plan.predicted['duration_s'])} of scan rehearsed {len(found)} times in {seconds:.0f} s."
+        f"{duration_text(plan.predicted['duration_s'])} of scan rehearsed {len(draws)} times in {seconds:.0f} s."
     )
     console().print("What would help most:")
-    for cause, count in found[0].causes[:3]:
+    for cause, count in draws[0].causes[:3]:
         console().print(f"  {cause} (largest term of {count} figures): {REMEDIES.get(cause, 'see the budget')}")
 
 
-def _shares(found: Sequence[Draw]) -> Table:
+def _shares(draws: Sequence[Draw]) -> Table:
     """Return the table of every figure's share inside over many draws."""
     from colure.app.scale.rehearsals import counts_by_figure
 
-    table = Table(title=f"{len(found)} invented chambers, all frequencies", title_justify="left", box=None)
+    table = Table(title=f"{len(draws)} invented chambers, all frequencies", title_justify="left", box=None)
     for name, justify in (("figure", "left"), ("cases", "right"), ("inside", "right"), ("median |error| / U", "right")):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
-    for one in counts_by_figure(found):
+    for one in counts_by_figure(draws):
         table.add_row(one.label, str(one.cases), f"{100 * one.share_inside:.1f} %", f"{one.median_ratio:.2f}")
     return table
 
 
-def show_effects(found: StepEffects) -> None:
+def show_effects(effects: StepEffects) -> None:
     """Print every figure with the whole recipe, and how it changes without each step."""
     table = Table(title="Figures at mid-band, and how they change without a step", title_justify="left", box=None)
     table.add_column("figure")
-    for name in ("all steps", *(f"no {step}" for step in found.without)):
+    for name in ("all steps", *(f"no {step}" for step in effects.without)):
         table.add_column(name, justify="right")
-    for name, label in found.labels.items():
-        changes = (f"{values[name] - found.whole[name]:+.3f}" for values in found.without.values())
-        table.add_row(label, f"{found.whole[name]:.3f}", *changes)
+    for name, label in effects.labels.items():
+        changes = (f"{values[name] - effects.whole[name]:+.3f}" for values in effects.without.values())
+        table.add_row(label, f"{effects.whole[name]:.3f}", *changes)
     console().print(table)
 
 
@@ -268,7 +269,7 @@ def show_check(lines: Sequence[CheckLine]) -> None:
     """Print what every instrument answered."""
     table = Table(title="Instruments", title_justify="left", box=None, show_header=False)
     for line in lines:
-        table.add_row("ok" if line.good else "[bold red]NO[/bold red]", line.what, line.found)
+        table.add_row("ok" if line.good else "[bold red]NO[/bold red]", line.what, line.answer)
     console().print(table)
 
 
@@ -394,44 +395,44 @@ def show_comparison(rows: Sequence[tuple[Figure, float]], title: str) -> None:
     console().print(table)
 
 
-def show_verdicts(found: Judged) -> None:
+def show_verdicts(judged: Judged) -> None:
     """Print every requirement with its outcome and why, and the outcome of all together."""
     rule = {
         "simple": "simple acceptance: the value alone decides",
         "guard-band": "guard band: the whole interval (95 %) decides",
-    }[found.specification.decision]
-    table = Table(title=f"{found.specification.name}; {rule}", box=None, title_justify="left", pad_edge=False)
+    }[judged.specification.decision]
+    table = Table(title=f"{judged.specification.name}; {rule}", box=None, title_justify="left", pad_edge=False)
     for name in ("requirement", "verdict", "why"):
         table.add_column(name, overflow="fold")
     colours = {"pass": "green", "fail": "bold red", "not decidable": "yellow"}
-    for one in found.verdicts:
+    for one in judged.verdicts:
         table.add_row(one.requirement, f"[{colours[one.outcome]}]{one.outcome}[/]", one.text)
     console().print(table)
-    console().print(f"all together: [{colours[found.outcome]}]{found.outcome}[/]")
+    console().print(f"all together: [{colours[judged.outcome]}]{judged.outcome}[/]")
 
 
-def show_coverage(found: StateCoverage) -> None:
+def show_coverage(coverage: StateCoverage) -> None:
     """Print coverage percentiles of every state and of the best of all."""
-    table = Table(title=f"Spherical coverage at {found.frequency_hz / 1e9:.3f} GHz, {found.unit} \u00b1 {found.expanded_db:.2f} dB (k = 2)",
+    table = Table(title=f"Spherical coverage at {coverage.frequency_hz / 1e9:.3f} GHz, {coverage.unit} \u00b1 {coverage.expanded_db:.2f} dB (k = 2)",
                   box=None, title_justify="left", pad_edge=False)  # fmt: skip
     table.add_column("state")
     table.add_column("peak", justify="right")
     table.add_column("azimuth", justify="right")
     table.add_column("elevation", justify="right")
-    for percent in found.percent:
+    for percent in coverage.percent:
         table.add_column(f"{percent:g} %", justify="right")
-    for name, row in found.states.items():
-        toward = (f"{value:.1f}" for value in found.toward[name])
-        table.add_row(name, f"{found.peak[name]:.2f}", *toward, *(f"{value:.2f}" for value in row))
+    for name, row in coverage.states.items():
+        toward = (f"{value:.1f}" for value in coverage.toward[name])
+        table.add_row(name, f"{coverage.peak[name]:.2f}", *toward, *(f"{value:.2f}" for value in row))
     table.add_row(
-        f"[bold]best of all[/] ({found.strongest} peaks highest)",
-        f"{max(found.peak.values()):.2f}",
+        f"[bold]best of all[/] ({coverage.strongest} peaks highest)",
+        f"{max(coverage.peak.values()):.2f}",
         "",
         "",
-        *(f"[bold]{value:.2f}[/]" for value in found.best),
+        *(f"[bold]{value:.2f}[/]" for value in coverage.best),
     )
     console().print(table)
-    if found.untold:
+    if coverage.untold:
         console().print(
-            f"not told by these samples: {', '.join(f'{p:g} %' for p in found.untold)}; measure with a smaller step"
+            f"not told by these samples: {', '.join(f'{p:g} %' for p in coverage.untold)}; measure with a smaller step"
         )

@@ -57,7 +57,8 @@ from colure.errors import InputError
 
 async def me(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.Me:
     holder = room.lease.holder
-    return {"name": session.name, "role": session.role.word, "token": session.token, "lease": None if holder is None else holder.name,
+    return {"name": session.name, "role": session.role.word, "token": session.token,
+            "lease": None if holder is None else holder.name,
             "mine": holder is session, "sequence": room.sequence,
             "campaigns": [{"id": key, "folder": folder.name} for key, folder in room.folders.items()]}  # fmt: skip
 
@@ -76,11 +77,11 @@ async def lease(room: Room, session: Session, ids: dict[str, str], body: Hold) -
 
 
 async def campaigns(room: Room, session: Session, ids: dict[str, str], body: None) -> list[answers.CampaignRuns]:
-    found: list[answers.CampaignRuns] = []
+    campaign_runs: list[answers.CampaignRuns] = []
     for key, folder in room.folders.items():
         runs = await room.desk.do(runs_view.runs_of, folder)
-        found.append({"id": key, "folder": folder.name, "runs": runs})
-    return found
+        campaign_runs.append({"id": key, "folder": folder.name, "runs": runs})
+    return campaign_runs
 
 
 async def form(room: Room, session: Session, ids: dict[str, str], body: None) -> preparing.FormAnswer:
@@ -155,8 +156,8 @@ async def jobs(room: Room, session: Session, ids: dict[str, str], body: None) ->
 
 
 async def job(room: Room, session: Session, ids: dict[str, str], body: None) -> answers.JobAnswer:
-    found = room.jobs.find(ids["job"])
-    return {"state": room.jobs.told(found, session.name), "result": found.result}
+    work = room.jobs.find(ids["job"])
+    return {"state": room.jobs.told(work, session.name), "result": work.result}
 
 
 async def cancel(room: Room, session: Session, ids: dict[str, str], body: GiveUp) -> answers.JobState:
@@ -380,7 +381,8 @@ DOORS: tuple[Door, ...] = (
     _post("/api/set-rest", C, "make readouts the axes' home", set_rest, SetHome),
     _post("/api/identity", O, "say what a run is kept and found by", identity, Said),
     _post("/api/start", O, "start a scan, or go on with it", start, Start, lease=True),
-    _post("/api/pause", O, "rest after the point in flight", functools.partial(steer, word="pause"), Command, lease=True),
+    _post("/api/pause", O, "rest after the point in flight", functools.partial(steer, word="pause"), Command,
+    lease=True),
     _post("/api/resume", O, "go on after a pause", functools.partial(steer, word="resume"), Command, lease=True),
     _post("/api/abort", O, "brake, take the drives' power away and end the scan", abort, Nothing),
     _post("/api/stop", V, "brake the axes and end the scan; from any session, always", stop, Nothing, reserved=True),

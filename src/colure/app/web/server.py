@@ -107,10 +107,10 @@ def _answer(room: Room, door: Door) -> Callable[[Request], Awaitable[Response]]:
             return _json({"errors": [_fault(one) for one in error.errors(include_url=False)[:20]]}, 422)
         assert door.handler is not None  # every listed door that is not special has one
         try:
-            found = await door.handler(room, request.scope["session"], request.scope["ids"], body)
+            answer = await door.handler(room, request.scope["session"], request.scope["ids"], body)
             # Answers with a secret in them are never packed: their size must tell nothing.
             pack = door.path not in SECRET and "gzip" in request.headers.get("accept-encoding", "")
-            return _packed(found) if pack else _json(found)
+            return _packed(answer) if pack else _json(answer)
         except InputError as error:
             return _json({"errors": error.faults}, 422)
         except Stale as error:
@@ -133,12 +133,12 @@ class _File:
 
 def _files() -> dict[str, _File]:
     """Read the page's files once: what is not among them is not served, whatever a path says."""
-    found = {}
+    files = {}
     for path in STATIC.rglob("*"):
         if path.is_file() and path.suffix in KINDS:
             content = path.read_bytes()
-            found[path.name] = _File(content, gzip.compress(content, mtime=0), KINDS[path.suffix])
-    return found
+            files[path.name] = _File(content, gzip.compress(content, mtime=0), KINDS[path.suffix])
+    return files
 
 
 def _file_of(files: dict[str, _File], fixed: str | None) -> Callable[[Request], Awaitable[Response]]:
@@ -157,13 +157,13 @@ def _file_of(files: dict[str, _File], fixed: str | None) -> Callable[[Request], 
 
 def _launch(room: Room, cookie: str, *, secure: bool) -> Callable[[Request], Awaitable[Response]]:
     async def endpoint(request: Request) -> Response:
-        found = room.sessions.redeem(request.query_params.get("code", ""))
-        if found is None:
+        admission = room.sessions.redeem(request.query_params.get("code", ""))
+        if admission is None:
             wrong = 401 if room.sessions.may_fail() else 429
             return _json({"errors": ["this link was used already or is too old; colure serve prints a new one"]}, wrong)
         response = HTMLResponse(ENTERED, headers=_headers())
         response.set_cookie(
-            cookie, found[1], max_age=int(SESSION_LIFE_S), httponly=True, samesite="strict", secure=secure, path="/"
+            cookie, admission[1], max_age=int(SESSION_LIFE_S), httponly=True, samesite="strict", secure=secure, path="/"
         )
         return response
 
@@ -191,7 +191,8 @@ def _openapi(doors: tuple[Door, ...]) -> Callable[[Request], Awaitable[Response]
     schemas: dict[str, Any] = {}
     paths: dict[str, Any] = {}
     answers = {str(code): {"description": text} for code, text in (
-        (200, "done"), (400, "malformed"), (401, "no session"), (403, "not allowed"), (404, "not there"), (409, "stale command"),
+        (200, "done"), (400, "malformed"), (401, "no session"), (403, "not allowed"), (404, "not there"), (409,
+        "stale command"),
         (413, "too large"), (415, "not JSON"), (421, "wrong host"), (422, "refused, with reasons"), (423, "no lease"),
         (429, "too many"), (503, "too much at once"),
     )}  # fmt: skip
@@ -201,7 +202,8 @@ def _openapi(doors: tuple[Door, ...]) -> Callable[[Request], Awaitable[Response]
         ids = [part[1:-1] for part in door.path.split("/") if part.startswith("{")]
         entry: dict[str, Any] = {
             "summary": door.summary, "responses": answers, "x-role": door.role.word,
-            "parameters": [{"name": n, "in": "path", "required": True, "schema": {"type": "string", "pattern": "^[A-Za-z0-9_-]{1,80}$"}}
+            "parameters": [{"name": n, "in": "path", "required": True, "schema": {"type": "string",
+            "pattern": "^[A-Za-z0-9_-]{1,80}$"}}
                            for n in ids],
         }  # fmt: skip
         if door.body is not None:
@@ -312,8 +314,10 @@ def serve(folders: list[Path], *, port: int, host: str, certificate: Path | None
     shown = f"[{host}]" if ":" in host else host
     announce(f"{'https' if secure else 'http'}://{shown}:{port}/launch?code={room.sessions.invite(role)}")
     config = uvicorn.Config(
-        app, http=BoundedProtocol, access_log=False, log_level="warning", server_header=False, date_header=False, timeout_keep_alive=5, ws_max_size=65536,
-        ws="auto", lifespan="on", ssl_certfile=None if certificate is None else str(certificate), ssl_keyfile=None if key is None else str(key),
+        app, http=BoundedProtocol, access_log=False, log_level="warning", server_header=False, date_header=False,
+        timeout_keep_alive=5, ws_max_size=65536,
+        ws="auto", lifespan="on", ssl_certfile=None if certificate is None else str(certificate),
+        ssl_keyfile=None if key is None else str(key),
         proxy_headers=False, forwarded_allow_ips="", h11_max_incomplete_event_size=16384, timeout_graceful_shutdown=5,
     )  # fmt: skip
     server = uvicorn.Server(config)

@@ -41,9 +41,9 @@ def guarded() -> tuple[AccessControl, dict[SessionRole, tuple[str, str]]]:
     keys = {}
     for role in (SessionRole.VIEW, SessionRole.OPERATE, SessionRole.CONFIGURE):
         session, cookie = sessions.redeem(sessions.invite(role))
-        session.bucket = Bucket(1e9, 1e9)
+        session.bucket = Bucket(rate=1e9, burst=1e9)
         keys[role] = (cookie, session.token)
-    sessions._wrong = Bucket(1e9, 1e9)
+    sessions._wrong = Bucket(rate=1e9, burst=1e9)
     return AccessControl(inner, DOORS, sessions, lease, frozenset({HOST, "localhost:8024"}), "colure-8024"), keys
 
 
@@ -212,7 +212,7 @@ def test_the_lease_has_one_holder_and_runs_out():
 
 def test_guessing_and_flooding_are_slowed_down_but_stop_is_not():
     guard, keys = guarded()
-    guard.sessions._wrong = Bucket(0.0, 3.0)
+    guard.sessions._wrong = Bucket(rate=0.0, burst=3.0)
     me = next(d for d in DOORS if d.path == "/api/me")
     statuses = []
     for i in range(5):
@@ -221,7 +221,7 @@ def test_guessing_and_flooding_are_slowed_down_but_stop_is_not():
         statuses.append(refused.value.status)
     assert statuses == [401, 401, 401, 429, 429]
     session = guard.sessions.find(keys[SessionRole.VIEW][0])
-    session.bucket = Bucket(0.0, BURST)
+    session.bucket = Bucket(rate=0.0, burst=BURST)
     plan, stop = (next(d for d in DOORS if d.path == path) for path in ("/api/plan", "/api/stop"))
     passed = 0
     for _ in range(int(BURST) + 20):
@@ -235,7 +235,7 @@ def test_guessing_and_flooding_are_slowed_down_but_stop_is_not():
     for _ in range(200):
         guard._admit(scope_of(stop, HOST, "same", *keys[SessionRole.VIEW], "same-origin"))
     live = next(d for d in DOORS if d.method == "WS")
-    session.bucket = Bucket(1e9, 1e9)
+    session.bucket = Bucket(rate=1e9, burst=1e9)
     guard._sockets = guards.MOST_SOCKETS
     with pytest.raises(guards.Refused) as refused:
         guard._admit(scope_of(live, HOST, "same", keys[SessionRole.VIEW][0], "", "same-origin"))

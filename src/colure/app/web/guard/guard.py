@@ -112,10 +112,10 @@ class AccessControl:
         if host not in self.hosts:
             raise Refused(421, "this is not a name of this server")
         self._check_origin(headers, host, changing=socket or method != "GET")
-        found = find(self.doors, method, scope["path"])
-        if found is None:
+        route = find(self.doors, method, scope["path"])
+        if route is None:
             raise Refused(404, "there is no such door")
-        door, ids = found
+        door, ids = route
         session = self._session(headers)
         if session is None and door.role > SessionRole.NOBODY:
             raise Refused(401 if self.sessions.may_fail() else 429, "open the link that colure serve printed")
@@ -169,13 +169,13 @@ class AccessControl:
 
 def _single(scope: Scope) -> dict[bytes, bytes]:
     """Return the headers by name; what is sent twice where one counts is refused."""
-    found: dict[bytes, bytes] = {}
+    headers: dict[bytes, bytes] = {}
     for name, value in scope["headers"]:
         key = bytes(name).lower()
-        if key in found and key in (b"host", b"origin", b"content-length", b"content-type", TOKEN_HEADER):
+        if key in headers and key in (b"host", b"origin", b"content-length", b"content-type", TOKEN_HEADER):
             raise Refused(400, f"header {key.decode('latin-1')} is sent twice")
-        found[key] = found[key] + b"; " + value if key in found and key == b"cookie" else bytes(value)
-    return found
+        headers[key] = headers[key] + b"; " + value if key in headers and key == b"cookie" else bytes(value)
+    return headers
 
 
 async def _whole_body(receive: Receive, scope: Scope) -> Receive:
@@ -214,7 +214,8 @@ async def _refuse(scope: Scope, receive: Receive, send: Send, refused: Refused) 
         await send({"type": "websocket.close", "code": 1008, "reason": str(refused)})
         return
     content = json_text({"errors": [str(refused)]}).encode()
-    headers = {**HEADERS, "content-security-policy": POLICY, "content-type": "application/json", "cache-control": "no-store",
+    headers = {**HEADERS, "content-security-policy": POLICY, "content-type": "application/json",
+               "cache-control": "no-store",
                "content-length": str(len(content))}  # fmt: skip
     listed = [(name.encode(), value.encode()) for name, value in headers.items()]
     await send({"type": "http.response.start", "status": refused.status, "headers": listed})

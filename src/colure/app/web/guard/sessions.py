@@ -27,7 +27,7 @@ def _digest(secret: str) -> str:
     return hashlib.sha256(secret.encode("utf-8", "surrogatepass")).hexdigest()
 
 
-@dataclass
+@dataclass(kw_only=True)
 class Bucket:
     """Lets `burst` requests through at once and `rate` a second on average."""
 
@@ -60,7 +60,7 @@ class Session:
     role: SessionRole
     token: str
     until: float
-    bucket: Bucket = field(default_factory=lambda: Bucket(RATE, BURST))
+    bucket: Bucket = field(default_factory=lambda: Bucket(rate=RATE, burst=BURST))
 
     @property
     def name(self) -> str:
@@ -75,7 +75,7 @@ class Sessions:
         self._clock = clock
         self._codes: dict[str, tuple[SessionRole, float]] = {}
         self._sessions: dict[str, Session] = {}
-        self._wrong = Bucket(WRONG_PER_MINUTE / 60.0, WRONG_PER_MINUTE)
+        self._wrong = Bucket(rate=WRONG_PER_MINUTE / 60.0, burst=WRONG_PER_MINUTE)
 
     def invite(self, role: SessionRole) -> str:
         """Return a launch code for a role; it opens one session."""

@@ -84,7 +84,8 @@ def _pose(chamber: Chamber, here: Mapping[str, float]) -> Pose:
 def _limits(campaign: Campaign, hand: Jogger, here: Mapping[str, float]) -> list[Limits]:
     limits, table = hand.limits(), campaign.chamber.driven_table
     return [
-        {"axis": name, "unit": hand.unit(name), "readout_deg": round(value, 4), "min_deg": limits[name][0], "max_deg": limits[name][1], "home_deg": table[name].home_deg}
+        {"axis": name, "unit": hand.unit(name), "readout_deg": round(value, 4), "min_deg": limits[name][0],
+        "max_deg": limits[name][1], "home_deg": table[name].home_deg}
         for name, value in here.items()
     ]  # fmt: skip
 
@@ -98,15 +99,16 @@ def _sweep(folder: Path) -> SweepMessage:
     from colure.geometry.conventions import amplitude_db
 
     campaign, made = services.make_plan(folder)
-    (found,) = sweeps(campaign, made, 1)
-    trace, frequency = np.asarray(found.trace).reshape(made.frequency_hz.size, -1), made.frequency_hz
+    (sweep,) = sweeps(campaign, made, 1)
+    trace, frequency = np.asarray(sweep.trace).reshape(made.frequency_hz.size, -1), made.frequency_hz
     time_s, response = np.zeros(0), np.zeros(0, complex)
     if frequency.size >= 3 and evenly_spaced(frequency):
         time_s, response = impulse_response(trace[:, 0], frequency)
     level = amplitude_db(np.abs(trace), least=1e-10)
     top = max(float(np.abs(response).max(initial=0.0)), 1e-30)
     return {
-        "frequency_hz": frequency.tolist(), "level_db": np.round(level.T, 3).tolist(), "time_ns": np.round(1e9 * time_s, 4).tolist(),
+        "frequency_hz": frequency.tolist(), "level_db": np.round(level.T, 3).tolist(), "time_ns": np.round(1e9 * time_s,
+        4).tolist(),
         "impulse_db": np.round(amplitude_db(np.abs(response) / top, least=1e-5), 2).tolist(),
     }  # fmt: skip
 

@@ -123,9 +123,9 @@ class LiveScan:
         """Return everything but the picture."""
         layout = self.layout
         total = float(layout.time_s.sum())
-        done = float(layout.time_s[self._seen].sum())
+        measured_s = float(layout.time_s[self._seen].sum())
         elapsed = time.monotonic() - self._began
-        fresh = done - self._measured_before
+        fresh = measured_s - self._measured_before
         # How fast predicted time passes; believed once there is something to go by.
         pace = elapsed / fresh if fresh > 0.01 * total else 1.0
         first = self._ties[0][1] if self._ties else 1.0
@@ -138,12 +138,16 @@ class LiveScan:
             for at, v in self._ties[-400:]
         ]
         return {
-            "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state, "text": self.text,
-            "running": self.running, "moves": self.moves, "measured": int(self._seen.sum()), "total": int(self._seen.size),
-            "left_s": round(max(0.0, (total - done) * pace), 1), "predicted_s": round(total, 1), "axes": list(layout.axes),
+            "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state,
+            "text": self.text,
+            "running": self.running, "moves": self.moves, "measured": int(self._seen.sum()),
+            "total": int(self._seen.size),
+            "left_s": round(max(0.0, (total - measured_s) * pace), 1), "predicted_s": round(total, 1),
+            "axes": list(layout.axes),
             "position_deg": layout.shown_deg(self._position), "angles_deg": layout.angles_deg(self._position),
             "joints": layout.joint_values(self._position), "level_db": self._level_db,
-            "strongest_db": self._strongest_db, "noise_db": round(layout.noise_db, 1), "slice": self._slice, "ties": drift,
+            "strongest_db": self._strongest_db, "noise_db": round(layout.noise_db, 1), "slice": self._slice,
+            "ties": drift,
             "words": list(self._words), "version": self.version,
         }  # fmt: skip
 
@@ -151,7 +155,8 @@ class LiveScan:
         """Return what does not change: the grid."""
         layout = self.layout
         return {
-            "type": "grid", "rows": layout.rows_deg.tolist(), "columns": layout.columns_deg.tolist(), "row_name": layout.row_name,
+            "type": "grid", "rows": layout.rows_deg.tolist(), "columns": layout.columns_deg.tolist(),
+            "row_name": layout.row_name,
             "column_name": layout.column_name, "directions": np.round(layout.directions, 5).ravel().tolist(),
             "state": layout.states[0] if layout.states else None,
         }  # fmt: skip
@@ -167,6 +172,6 @@ class LiveScan:
             # All columns are one direction at a pole: its first measurement is drawn in all of them.
             for at in np.flatnonzero(np.isin(self.layout.rows_deg, (0.0, 180.0))):
                 row = shaped[at]
-                found = row[np.isfinite(row)]
-                row[np.isnan(row)] = found[0] if found.size else np.nan
+                levels_db = row[np.isfinite(row)]
+                row[np.isnan(row)] = levels_db[0] if levels_db.size else np.nan
         return shaped.astype("<f4").tobytes()

@@ -16,14 +16,14 @@ from colure.model.campaign import Campaign
 def flip_words(folder: Path, run_name: str) -> preparing.FlipWords:
     """Return what a flip test found: numbers, and what to turn or shift."""
     run = run_folder(folder, run_name)
-    found = services.flip_result(Campaign.load(folder), run)
+    flip = services.flip_result(Campaign.load(folder), run)
     return {
         "run": run_name, "measured_at": run.record.stat().st_mtime,
         "numbers": {
-            "theta_zero_deg": found.theta_zero_deg, "theta_zero_expanded_deg": found.theta_zero_expanded_deg,
-            "axes_offset_mm": found.axes_offset_mm, "axes_offset_expanded_mm": found.axes_offset_expanded_mm,
+            "theta_zero_deg": flip.theta_zero_deg, "theta_zero_expanded_deg": flip.theta_zero_expanded_deg,
+            "axes_offset_mm": flip.axes_offset_mm, "axes_offset_expanded_mm": flip.axes_offset_expanded_mm,
         },
-        "sentences": found.sentences(),
+        "sentences": flip.sentences(),
     }  # fmt: skip
 
 
@@ -44,12 +44,12 @@ def beam_words(folder: Path, run_name: str) -> preparing.BeamWords:
             f"of the device frame ({first.level_db:.1f} dB, S21); the fine look goes there"
         )
         return {"run": run_name, "readouts_deg": {}, "sentences": [said], "maps": maps, "beam_deg": None}
-    found = beam_search.result(folder, run_name)
-    beam = (found.found.azimuth_deg, found.found.elevation_deg)
+    search = beam_search.result(folder, run_name)
+    beam = (search.beam.azimuth_deg, search.beam.elevation_deg)
     return {
         "run": run_name,
-        "readouts_deg": found.readouts_deg,
-        "sentences": found.sentences(),
+        "readouts_deg": search.readouts_deg,
+        "sentences": search.sentences(),
         "maps": maps,
         "beam_deg": beam,
     }
@@ -71,5 +71,5 @@ def bench(folder: Path) -> list[preparing.InstrumentLine]:
     """Talk to every instrument, move nothing, and return what was found."""
     campaign, plan = services.make_plan(folder)
     return [
-        {"what": one.what, "good": one.good, "found": one.found} for one in services.check_instruments(campaign, plan)
+        {"what": one.what, "good": one.good, "found": one.answer} for one in services.check_instruments(campaign, plan)
     ]

@@ -92,13 +92,13 @@ def _record(run: RunFolder) -> tuple[xr.Dataset, int]:
         measured = int(np.unique(record["plan_index"].values[record["plan_index"].values >= 0]).size)
         return record, measured if seen is None else seen.total
     try:
-        found = rows_so_far(run.journal)
+        journal = rows_so_far(run.journal)
     except JournalError as error:
         # No path of the server crosses the door.
         raise InputError([f"run {run.path.name}: {str(error).replace(str(run.journal), run.journal.name)}"]) from None
-    if found is None:
+    if journal is None:
         raise InputError([f"run {run.path.name}: holds no point yet"])
-    plan, rows, told = found
+    plan, rows, told = journal
     return record_of_rows(plan, rows, told.get("sensors") or ()), len(plan)
 
 

@@ -90,22 +90,26 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: ViewSet
 
 def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings) -> answers.Overview:
     """Return what a run holds: frequencies, states, recipe, findings, and the figures as they are known."""
-    done = opened(folder, run_name, state, trial)
+    processed = opened(folder, run_name, state, trial)
     run, campaign = run_folder(folder, run_name), Campaign.load(folder)
     whole = opened(folder, run_name, state).recipe
-    assert whole is not None and done.recipe is not None  # the recipe always says what it did
+    assert whole is not None and processed.recipe is not None  # the recipe always says what it did
     return {
-        "of": {"run": run_name, "state": state, "frequency_hz": None}, "states": services.states_of(run), "frequency_hz": done.frequency_hz.tolist(),
-        "shown": campaign.goal.shown_index(done.frequency_hz),
+        "of": {"run": run_name, "state": state, "frequency_hz": None}, "states": services.states_of(run),
+        "frequency_hz": processed.frequency_hz.tolist(),
+        "shown": campaign.goal.shown_index(processed.frequency_hz),
         "basis": "ludwig-3" if campaign.device.polarization == "linear" else "circular",
-        "steps": [{"name": one.step, "on": one.on, "may_change": one.step in whole.switchable} for one in done.recipe.steps],
-        "region_deg": done.sphere.region_deg, "slant_deg": float(np.rad2deg(done.budget.slant)), "figures": _figures(done, run, trial, state),
-        "unit": "dBi" if campaign.chamber.reference.absolute else "dB, relative", "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
+        "steps": [{"name": one.step, "on": one.on,
+        "may_change": one.step in whole.switchable} for one in processed.recipe.steps],
+        "region_deg": processed.sphere.region_deg, "slant_deg": float(np.rad2deg(processed.budget.slant)),
+        "figures": _figures(processed, run, trial, state),
+        "unit": "dBi" if campaign.chamber.reference.absolute else "dB, relative",
+        "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
         "report": run.state(state).report_html.is_file(),
     }  # fmt: skip
 
 
-def _figures(done: Processed, run: RunFolder, trial: ViewSettings, state: str | None) -> list[answers.FigureRow]:
+def _figures(processed: Processed, run: RunFolder, trial: ViewSettings, state: str | None) -> list[answers.FigureRow]:
     """Return the figures with their intervals if they were evaluated, else the values alone."""
     kept = services.addresses(run.state(state), "figures.json")[0]
     if trial.plain and kept.is_file() and kept.stat().st_mtime >= run.record.stat().st_mtime:
@@ -113,16 +117,18 @@ def _figures(done: Processed, run: RunFolder, trial: ViewSettings, state: str | 
 
         rows = json.loads(kept.read_text(encoding="utf-8"))
         return [
-            {"name": r["name"], "label": r["label"], "unit": answers.shown_unit(r["unit"], r.get("reason")), "frequency_hz": r["frequency_hz"], "value": r["value"],
+            {"name": r["name"], "label": r["label"], "unit": answers.shown_unit(r["unit"], r.get("reason")),
+            "frequency_hz": r["frequency_hz"], "value": r["value"],
              "lower": r["lower"], "upper": r["upper"], "definition": r["definition"],
-             "text": r.get("reason") or ("-" if r["value"] is None else format_value(r["value"], uncertainty=r["expanded_uncertainty"] or float("nan")))}
+             "text": r.get("reason") or ("-" if r["value"] is None else format_value(r["value"],
+             uncertainty=r["expanded_uncertainty"] or float("nan")))}
             for r in rows
         ]  # fmt: skip
-    values, near = done.budget.figures.read(done.expansion)
+    values, near = processed.budget.figures.read(processed.expansion)
     return [
         _plain(what, float(v), float(f), own.reasons.get(what.name, "undefined"))
-        for f, row, own in zip(done.frequency_hz, values, near, strict=True)
-        for what, v in zip(done.budget.figures.definitions, row, strict=True)
+        for f, row, own in zip(processed.frequency_hz, values, near, strict=True)
+        for what, v in zip(processed.budget.figures.definitions, row, strict=True)
     ]
 
 
@@ -132,14 +138,15 @@ def _plain(what: Definition, value: float, frequency_hz: float, reason: str) -> 
 
     known, shown = np.isfinite(value), what.display(value)
     return {
-        "name": what.name, "label": what.label, "unit": answers.shown_unit(what.unit, "" if known else reason), "frequency_hz": frequency_hz,
+        "name": what.name, "label": what.label, "unit": answers.shown_unit(what.unit, "" if known else reason),
+        "frequency_hz": frequency_hz,
         "value": _number(shown), "lower": None, "upper": None, "definition": what.text,
         "text": format_value(shown, uncertainty=float("nan")) if known else reason,
     }  # fmt: skip
 
 
-def _of(run_name: str, state: str | None, done: Processed | None = None, index: int | None = None) -> answers.Of:
-    at_hz = None if done is None or index is None else float(done.frequency_hz[index])
+def _of(run_name: str, state: str | None, processed: Processed | None = None, index: int | None = None) -> answers.Of:
+    at_hz = None if processed is None or index is None else float(processed.frequency_hz[index])
     return {"run": run_name, "state": state, "frequency_hz": at_hz}
 
 
@@ -190,10 +197,10 @@ def cut(
     from colure.geometry.directions import theta_phi
     from colure.geometry.polarization import Basis, from_cartesian, to_basis
 
-    done = opened(folder, run_name, state, trial)
-    index = _index(done, frequency)
-    slant, region = done.budget.slant, float(np.deg2rad(done.sphere.region_deg))
-    field = FarField(done.expansion.coefficients[index])
+    processed = opened(folder, run_name, state, trial)
+    index = _index(processed, frequency)
+    slant, region = processed.budget.slant, float(np.deg2rad(processed.sphere.region_deg))
+    field = FarField(processed.expansion.coefficients[index])
     beam = find_beam(field, slant=slant, region=region)
     tangent = tangent_at(beam, plane_deg)
     angle = ANGLES_DEG
@@ -205,14 +212,15 @@ def cut(
     levels = _drawn((first, second), kind, d, t <= region + 1e-9)
     (own,) = cuts(field, beam, [tangent], slant=slant, span_deg=182.0, region=region)
     edges = edges_deg(own)
-    why = done.budget.figures.patterns(done.expansion.at_frequency(index))[0].several
+    why = processed.budget.figures.patterns(processed.expansion.at_frequency(index))[0].several
     if region < np.pi - 1e-9 and beam.direction[2] <= np.cos(region - 1e-6):
         why = EDGE.format(np.rad2deg(region))
     return {
-        "of": _of(run_name, state, done, index), "why": why, "angle_deg": angle.tolist(),
+        "of": _of(run_name, state, processed, index), "why": why, "angle_deg": angle.tolist(),
         "first": levels[0], "second": levels[1], "total": levels[2], "names": list(kind.component_names),
         "peak_dbi": float(power_db(beam.intensity)), "beamwidth_deg": _number(beamwidth_deg(own)),
-        "edges_deg": [_number(-edges[1]), _number(edges[0])], "side_lobe_db": None if why else _number(float(amplitude_db(first_side_lobe(own), least=1e-9))),
+        "edges_deg": [_number(-edges[1]), _number(edges[0])],
+        "side_lobe_db": None if why else _number(float(amplitude_db(first_side_lobe(own), least=1e-9))),
         "null_db": _number(float(amplitude_db(first_null(own), least=1e-9))),
         "peak_theta_deg": float(np.rad2deg(np.arccos(np.clip(beam.direction[2], -1.0, 1.0)))),
         "peak_phi_deg": float(np.rad2deg(np.arctan2(beam.direction[1], beam.direction[0]))),
@@ -233,11 +241,11 @@ def difference(
     index = _index(one, frequency)
     region = float(np.deg2rad(min(one.sphere.region_deg, two.sphere.region_deg)))
     try:
-        found = match(one.expansion, two.expansion, region=region, freedom=AS_THEY_STAND)
+        matched = match(one.expansion, two.expansion, region=region, freedom=AS_THEY_STAND)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    order = max(one.expansion.order, found.expansion.order)
-    rest = found.expansion.truncated(order).coefficients[index] - one.expansion.truncated(order).coefficients[index]
+    order = max(one.expansion.order, matched.expansion.order)
+    rest = matched.expansion.truncated(order).coefficients[index] - one.expansion.truncated(order).coefficients[index]
     slant = one.budget.slant
     beam = find_beam(FarField(one.expansion.coefficients[index]), slant=slant, region=region)
     a = np.deg2rad(ANGLES_DEG)[:, None]
@@ -247,13 +255,13 @@ def difference(
     return {
         "of": _of(run_name, state, one, index), "other": other,
         "total": _level(np.hypot(np.abs(pair[0]), np.abs(pair[1])), t <= region + 1e-9),
-        "rotation_deg": found.rotation_deg.tolist(), "shift_mm": found.shift_mm.tolist(),
-        "level_db": float(found.level_db[index]), "difference_db": float(found.difference_db[index]),
+        "rotation_deg": matched.rotation_deg.tolist(), "shift_mm": matched.shift_mm.tolist(),
+        "level_db": float(matched.level_db[index]), "difference_db": float(matched.difference_db[index]),
     }  # fmt: skip
 
 
-def _index(done: Processed, frequency: int) -> int:
-    count = done.frequency_hz.size
+def _index(processed: Processed, frequency: int) -> int:
+    count = processed.frequency_hz.size
     if not 0 <= frequency < count:
         raise InputError([f"frequency = {frequency}: must be from 0 to {count - 1} (index)"])
     return frequency
@@ -272,13 +280,15 @@ def field_map(
     from colure.analysis.figures.frames import Coordinates, direction_of, view
     from colure.geometry.polarization import Basis
 
-    done = opened(folder, run_name, state, trial)
-    index = _index(done, frequency)
+    processed = opened(folder, run_name, state, trial)
+    index = _index(processed, frequency)
     kind = Coordinates(coordinates)
-    seen = view(done.expansion.at_frequency(index), kind, Basis(basis), step_deg=MAP_STEP_DEG, slant=done.budget.slant)
+    seen = view(
+        processed.expansion.at_frequency(index), kind, Basis(basis), step_deg=MAP_STEP_DEG, slant=processed.budget.slant
+    )
     pair = (seen.field[0][0], seen.field[0][1])
     direction = direction_of(kind, seen.first, seen.second)
-    inside = direction[..., 2] >= np.cos(np.deg2rad(done.sphere.region_deg)) - 1e-9
+    inside = direction[..., 2] >= np.cos(np.deg2rad(processed.sphere.region_deg)) - 1e-9
     first, at_first = np.unique(np.round(seen.first, 6), return_inverse=True)
     second, at_second = np.unique(np.round(seen.second, 6), return_inverse=True)
     theta_rows = kind is Coordinates.THETA_PHI
@@ -291,7 +301,8 @@ def field_map(
         grids.append([None if np.isnan(v) else round(float(v), 2) for v in grid.ravel()])
     names = kind.names if theta_rows else kind.names[::-1]
     return {
-        "of": _of(run_name, state, done, index), "rows": rows.tolist(), "columns": columns.tolist(), "row_name": names[0], "column_name": names[1], "formula": kind.formula,
+        "of": _of(run_name, state, processed, index), "rows": rows.tolist(), "columns": columns.tolist(),
+        "row_name": names[0], "column_name": names[1], "formula": kind.formula,
         "names": list(Basis(basis).component_names), "first": grids[0], "second": grids[1], "total": grids[2],
     }  # fmt: skip
 
@@ -330,17 +341,20 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
 
 def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Effects:
     """Return what every step of the recipe does to every figure at mid-band."""
-    found = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    step_effects = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
     return {
-        "of": _of(run_name, state), "labels": found.labels, "whole": {k: _number(v) for k, v in found.whole.items()},
-        "without": {step: {k: _number(v) for k, v in row.items()} for step, row in found.without.items()},
+        "of": _of(run_name, state), "labels": step_effects.labels, "whole": {k: _number(v) for k,
+        v in step_effects.whole.items()},
+        "without": {step: {k: _number(v) for k, v in row.items()} for step, row in step_effects.without.items()},
     }  # fmt: skip
 
 
 def findings(folder: Path, run_name: str, state: str | None = None) -> answers.Findings:
     """Return the self-consistency checks."""
-    found = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
-    rows: list[answers.FindingRow] = [{"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in found]
+    checks = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    rows: list[answers.FindingRow] = [
+        {"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in checks
+    ]
     return {"of": _of(run_name, state), "rows": rows}
 
 
@@ -351,26 +365,27 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
     """
     from colure.analysis.figures.face import face_of, tiles
 
-    done = opened(folder, run_name, state)
-    index = _index(done, frequency)
-    found = face_of(done.expansion, Campaign.load(folder).device, index=index)
-    about = _of(run_name, state, done, index)
-    if found is None:
+    processed = opened(folder, run_name, state)
+    index = _index(processed, frequency)
+    panel = face_of(processed.expansion, Campaign.load(folder).device, index=index)
+    about = _of(run_name, state, processed, index)
+    if panel is None:
         return {"of": about, "face": None}
-    shown = tiles(found)
+    shown = tiles(panel)
     size = np.abs(shown) / np.abs(shown).max()
-    mean = np.angle(np.sum(found.excited * np.abs(found.excited)))
-    known = size > 10.0 ** (found.floor_db / 20.0)
+    mean = np.angle(np.sum(panel.excited * np.abs(panel.excited)))
+    known = size > 10.0 ** (panel.floor_db / 20.0)
     turn = np.where(known, np.rad2deg(np.angle(shown * np.exp(-1j * mean))), 0.0)
     face: answers.FaceAnswer = {
-        "x_mm": (1e3 * found.x_m).tolist(), "y_mm": (1e3 * found.y_m).tolist(),
+        "x_mm": (1e3 * panel.x_m).tolist(), "y_mm": (1e3 * panel.y_m).tolist(),
         "level_db": np.round(amplitude_db(size, least=1e-4), 2).ravel().tolist(),
         "phase_deg": np.round(turn, 1).ravel().tolist(),
-        "elements": np.round(1e3 * found.positions_m[:, :2], 3).tolist(),
-        "excitation_db": np.round(amplitude_db(np.abs(found.excitation[index]) / np.abs(found.excitation[index]).max(), least=1e-4), 2).tolist(),
+        "elements": np.round(1e3 * panel.positions_m[:, :2], 3).tolist(),
+        "excitation_db": np.round(amplitude_db(np.abs(panel.excitation[index]) / np.abs(panel.excitation[index]).max(),
+        least=1e-4), 2).tolist(),
         "suspects": [
             f"row {s.row}, column {s.column} (from 0): {s.verdict} ({s.relative_level_db:+.1f} dB, {s.phase_error_deg:+.0f} deg)"
-            for s in found.suspects
+            for s in panel.suspects
         ],
     }  # fmt: skip
     return {"of": about, "face": face}
@@ -384,22 +399,22 @@ def mask_levels(
     from colure.analysis.verdict.verdicts import in_band, planes_of
     from colure.model.specification import load_specification
 
-    done = opened(folder, run_name, state)
-    about = _of(run_name, state, done, _index(done, frequency))
+    processed = opened(folder, run_name, state)
+    about = _of(run_name, state, processed, _index(processed, frequency))
     if not (folder / "limits.toml").is_file():
         return {"of": about, "masks": []}
-    at_hz = float(done.frequency_hz[frequency])
-    gains = done.budget.figures.values(done.expansion)[:, done.budget.figures.names.index("gain_dbi")]
+    at_hz = float(processed.frequency_hz[frequency])
+    gains = processed.budget.figures.values(processed.expansion)[:, processed.budget.figures.names.index("gain_dbi")]
     peak, angle = float(gains[frequency]), np.arange(-180.0, 180.01, 0.5)
-    found: list[answers.MaskLevel] = []
+    masks: list[answers.MaskLevel] = []
     for mask in load_specification(folder / "limits.toml").masks:
         if in_band(mask.band_ghz, at_hz) and any(abs(plane - plane_deg % 180.0) < 1e-6 for plane in planes_of(mask)):
             level = level_of(mask, angle, frequency_hz=at_hz, peak_gain_dbi=peak) + (peak if mask.relative else 0.0)
             level = np.where((np.abs(angle) >= mask.from_deg) & (np.abs(angle) <= mask.to_deg), level, np.nan)
-            found.append(
+            masks.append(
                 {"name": mask.name, "component": mask.component, "level": [_number(round(float(v), 3)) for v in level]}
             )
-    return {"of": about, "masks": found}
+    return {"of": about, "masks": masks}
 
 
 def spectrum(
@@ -410,17 +425,18 @@ def spectrum(
     from colure.geometry.directions import unit_vector
     from colure.geometry.polarization import Basis, from_cartesian, to_basis
 
-    done = opened(folder, run_name, state, trial)
-    if theta_deg > done.sphere.region_deg + 1e-9:
-        raise InputError([f"theta = {theta_deg:g}: was measured to {done.sphere.region_deg:g} deg only (deg)"])
+    processed = opened(folder, run_name, state, trial)
+    if theta_deg > processed.sphere.region_deg + 1e-9:
+        raise InputError([f"theta = {theta_deg:g}: was measured to {processed.sphere.region_deg:g} deg only (deg)"])
     t, p = np.array([np.deg2rad(theta_deg)]), np.array([np.deg2rad(phi_deg)])
     d, kind = unit_vector(theta=t, phi=p), Basis(basis)
-    fields = np.stack([FarField(one).at(d)[0] for one in done.expansion.coefficients])
-    pair = to_basis(*from_cartesian(fields, theta=t, phi=p), kind, theta=t, phi=p, slant=done.budget.slant)
-    count = done.frequency_hz.size
+    fields = np.stack([FarField(one).at(d)[0] for one in processed.expansion.coefficients])
+    pair = to_basis(*from_cartesian(fields, theta=t, phi=p), kind, theta=t, phi=p, slant=processed.budget.slant)
+    count = processed.frequency_hz.size
     levels = _drawn((pair[0], pair[1]), kind, np.broadcast_to(d, (count, 3)), np.ones(count, bool))
     return {
-        "of": _of(run_name, state), "theta_deg": theta_deg, "phi_deg": phi_deg, "frequency_hz": done.frequency_hz.tolist(),
+        "of": _of(run_name, state), "theta_deg": theta_deg, "phi_deg": phi_deg,
+        "frequency_hz": processed.frequency_hz.tolist(),
         "first": levels[0], "second": levels[1], "total": levels[2], "names": list(kind.component_names),
     }  # fmt: skip
 
@@ -431,12 +447,13 @@ def verdicts(folder: Path, run_name: str, state: str | None) -> answers.Verdicts
     kept, limits = services.addresses(run.state(state), "verdicts.json")[0], folder / "limits.toml"
     if not kept.is_file():
         return None
-    found = json.loads(kept.read_text(encoding="utf-8"))
+    judgement = json.loads(kept.read_text(encoding="utf-8"))
     made = kept.stat().st_mtime
     current = limits.is_file() and max(limits.stat().st_mtime, run.record.stat().st_mtime) <= made
     return {
-        "of": _of(run_name, state), "specification": found["specification"], "document": found["document"],
-        "decision": found["decision"], "outcome": found["outcome"], "current": current, "rows": found["verdicts"],
+        "of": _of(run_name, state), "specification": judgement["specification"], "document": judgement["document"],
+        "decision": judgement["decision"], "outcome": judgement["outcome"], "current": current,
+        "rows": judgement["verdicts"],
     }  # fmt: skip
 
 

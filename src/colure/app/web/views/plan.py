@@ -104,9 +104,9 @@ def _field(own: dict[str, Any], group: str, key: str, label: str) -> preparing.F
     info = type(value).model_fields[path[-1]]
     schema = type(value).model_json_schema()["properties"][path[-1]]
     options = next(x for x in schema.get("anyOf", [schema]) if x.get("type") != "null")
-    found = getattr(value, path[-1])
+    setting = getattr(value, path[-1])
     return {
-        "group": group, "key": key, "label": label, "value": list(found) if isinstance(found, tuple) else found,
+        "group": group, "key": key, "label": label, "value": list(setting) if isinstance(setting, tuple) else setting,
         "unit": schema.get("unit", ""), "least": options.get("minimum", options.get("exclusiveMinimum")),
         "most": options.get("maximum"), "choices": [c for c in options.get("enum", []) if isinstance(c, str)],
         "help": meaning_of(type(value), path[-1]).replace("`", ""),
@@ -160,16 +160,20 @@ def consequences(folder: Path, edits: dict[str, Any]) -> preparing.PlanAnswer:
     forecast: list[preparing.ForecastRow] = [
         {
             "name": name, "label": definition(name).label, "unit": definition(name).unit.replace("dBi", "dB"),
-            "expanded": found["expanded"], "text": f"{found['expanded']:.2g}", "wanted": wishes.get(name), "cause": found["cause"],
+            "expanded": predicted["expanded"], "text": f"{predicted['expanded']:.2g}", "wanted": wishes.get(name),
+            "cause": predicted["cause"],
         }
-        for name, found in p["forecast"].items()
+        for name, predicted in p["forecast"].items()
     ]  # fmt: skip
     return {
-        "rows": [(name, text) for name, text in plan_rows(campaign, plan)], "missing": p["missing"], "forecast": forecast,
-        "verdict": p["reach"]["verdict"], "duration": duration_text(p["duration_s"]), "points": len(plan), "hash": plan.hash,
+        "rows": [(name, text) for name, text in plan_rows(campaign, plan)], "missing": p["missing"],
+        "forecast": forecast,
+        "verdict": p["reach"]["verdict"], "duration": duration_text(p["duration_s"]), "points": len(plan),
+        "hash": plan.hash,
         "split": [("sweeps", sweeping), ("motion and settling", max(0.0, declared_s - sweeping))],
         "alternatives": [
-            {"name": one["name"], "why": one["why"], "duration": duration_text(one["duration_s"]), "points": one["points"],
+            {"name": one["name"], "why": one["why"], "duration": duration_text(one["duration_s"]),
+            "points": one["points"],
              "choices": one["choices"]} for one in p["alternatives"]
         ],
     }  # fmt: skip
@@ -182,7 +186,8 @@ def schemes(folder: Path, edits: dict[str, Any]) -> list[preparing.Scheme]:
 
     campaign, plan = make_plan(edited(folder, edits))
     return [
-        {"geometry": one.geometry.value, "scheme": one.scheme, "points": one.points, "pole": one.pole, "fault": one.fault,
+        {"geometry": one.geometry.value, "scheme": one.scheme, "points": one.points, "pole": one.pole,
+        "fault": one.fault,
          "duration": "-" if one.duration_s is None else duration_text(one.duration_s), "polarization": one.polarization,
          "suits": one.suits, "formula": one.geometry.direction_formula}
         for one in compare(campaign, plan)
@@ -272,12 +277,12 @@ def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> preparing.Re
     from colure.twin.truth import far_field_on
 
     campaign, plan = make_plan(edited(folder, edits))
-    found = rehearse(campaign, plan, seed=seed)
+    rehearsal = rehearse(campaign, plan, seed=seed)
     middle = float(plan.frequency_hz[plan.frequency_hz.size // 2])
-    pattern = found.pattern
+    pattern = rehearsal.pattern
     measured = field_of(pattern)[plan.frequency_hz.size // 2]
     theta, phi = (np.deg2rad(pattern[name].values) for name in ("theta", "phi"))
-    true = far_field_on(found.rehearsed.device, plan.frequency_hz.size // 2, theta=theta, phi=phi)
+    true = far_field_on(rehearsal.rehearsed.device, plan.frequency_hz.size // 2, theta=theta, phi=phi)
     known = np.isfinite(measured)
     # Level and phase are matched: what the reference makes of them is a figure of its own.
     true = true * np.vdot(true[known], measured[known]) / np.vdot(true[known], true[known])
@@ -285,10 +290,11 @@ def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> preparing.Re
     peak = np.sqrt(np.max(np.sum(np.abs(true) ** 2, axis=0)))
     return {
         "rows": [
-            {"name": f.figure.label, "unit": f.figure.unit, "value": f.figure.text(), "truth": f.truth, "inside": f.inside, "cause": f.cause}
-            for f in found.findings if f.figure.frequency_hz == middle and f.counts and np.isfinite(f.truth)
+            {"name": f.figure.label, "unit": f.figure.unit, "value": f.figure.text(), "truth": f.truth,
+            "inside": f.inside, "cause": f.cause}
+            for f in rehearsal.findings if f.figure.frequency_hz == middle and f.counts and np.isfinite(f.truth)
         ],
-        "share_inside": found.share_inside, "seconds": found.seconds,
+        "share_inside": rehearsal.share_inside, "seconds": rehearsal.seconds,
         "theta": np.rad2deg(theta).tolist(), "phi": np.rad2deg(phi).tolist(),
         "error_db": np.round(amplitude_db(error / peak, least=1e-6), 2).ravel().tolist(),
     }  # fmt: skip

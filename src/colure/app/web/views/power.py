@@ -60,10 +60,12 @@ def levels_of(folder: Path, run_name: str, state: str | None, frequency: int | N
         raise InputError([f"frequency = {index}: must be from 0 to {all_hz.size - 1} (index)"])
     level = power_db(table.power[index], least=10.0 ** (0.1 * FLOOR_DB))
     return {
-        "of": {"run": run_name, "state": state, "frequency_hz": float(all_hz[index])}, "states": services.states_of(run),
+        "of": {"run": run_name, "state": state, "frequency_hz": float(all_hz[index])},
+        "states": services.states_of(run),
         "all_hz": all_hz.tolist(), "unit": "dBi" if table.quantity == "gain" else "dB, relative",
         "rows": np.rad2deg(table.theta).round(6).tolist(), "columns": np.rad2deg(table.phi).round(6).tolist(),
-        "total": [float(v) if np.isfinite(v) else None for v in level.ravel()], "figures": [figure_row(one) for one in figures],
+        "total": [float(v) if np.isfinite(v) else None for v in level.ravel()],
+        "figures": [figure_row(one) for one in figures],
     }  # fmt: skip
 
 
@@ -71,5 +73,5 @@ def levels_of(folder: Path, run_name: str, state: str | None, frequency: int | N
 def _opened(folder: Path, run: RunFolder, state: str | None, _changed: int) -> tuple[PowerRun, list[Figure]]:
     from colure.app.services.power_runs import PowerRun
 
-    found = PowerRun(Campaign.load(folder), run.state(state))
-    return found, list(found.evaluate())
+    power_run = PowerRun(Campaign.load(folder), run.state(state))
+    return power_run, list(power_run.evaluate())

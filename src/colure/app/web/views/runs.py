@@ -18,7 +18,7 @@ from colure.model.loading import validate
 
 def runs_of(folder: Path) -> list[answers.RunRow]:
     """Return the runs of a campaign, the last measured first, with what each holds."""
-    found: list[answers.RunRow] = []
+    rows: list[answers.RunRow] = []
     for name in run_names(folder):
         try:
             run = run_folder(folder, name)
@@ -30,7 +30,7 @@ def runs_of(folder: Path) -> list[answers.RunRow]:
         on_disk = held(run)
         if on_disk["measured_at"] is None and run.record.is_file():
             on_disk["measured_at"] = run.record.stat().st_mtime
-        found.append(
+        rows.append(
             {
                 "name": name, "kind": _kind(run),
                 "state": on_disk["state"], "measured": on_disk["measured"], "total": on_disk["total"],
@@ -38,7 +38,7 @@ def runs_of(folder: Path) -> list[answers.RunRow]:
                 "figures": run.figures.is_file(), "report": run.report_html.is_file(),
             }
         )  # fmt: skip
-    return sorted(found, key=lambda one: -(one["measured_at"] or 0.0))
+    return sorted(rows, key=lambda one: -(one["measured_at"] or 0.0))
 
 
 def said_of(folder: Path, run_name: str, said: dict[str, str]) -> dict[str, str]:

@@ -129,22 +129,25 @@ def cuts_of(folder: Path, run_name: str, state: str | None, frequency: int | Non
     run = run_folder(folder, run_name)
     if not is_cuts(run):
         raise InputError([f"run {run_name}: holds no cuts alone; its views are those of a sphere"])
-    found = cuts.read(Campaign.load(folder), run.state(state))
-    all_hz = found.scan.frequency_hz
-    index = found.shown if frequency is None else frequency
+    read_cuts = cuts.read(Campaign.load(folder), run.state(state))
+    all_hz = read_cuts.scan.frequency_hz
+    index = read_cuts.shown if frequency is None else frequency
     if not 0 <= index < all_hz.size:
         raise InputError([f"frequency = {index}: must be from 0 to {all_hz.size - 1} (index)"])
     at_hz = float(all_hz[index])
     return {
-        "of": {"run": run_name, "state": state, "frequency_hz": at_hz}, "states": services.states_of(run), "all_hz": all_hz.tolist(),
-        "components": cuts.component_words(found.scan),
+        "of": {"run": run_name, "state": state, "frequency_hz": at_hz}, "states": services.states_of(run),
+        "all_hz": all_hz.tolist(),
+        "components": cuts.component_words(read_cuts.scan),
         "cuts": [
-            {"name": one.name, "label": one.label, "angle_name": one.angle_name, "unit": one.unit, "angle_deg": one.angle_deg.tolist(),
+            {"name": one.name, "label": one.label, "angle_name": one.angle_name, "unit": one.unit,
+            "angle_deg": one.angle_deg.tolist(),
              "directions": np.round(one.directions, 5).ravel().tolist(),
-             "co": _levels(one.co_dbi), "cross": _levels(one.cross_dbi), "lower": _levels(one.lower_dbi), "upper": _levels(one.upper_dbi)}
-            for one in found.levels if abs(one.frequency_hz - at_hz) < 1.0
+             "co": _levels(one.co_dbi), "cross": _levels(one.cross_dbi), "lower": _levels(one.lower_dbi),
+             "upper": _levels(one.upper_dbi)}
+            for one in read_cuts.levels if abs(one.frequency_hz - at_hz) < 1.0
         ],
-        "figures": [figure_row(one) for one in found.figures],
+        "figures": [figure_row(one) for one in read_cuts.figures],
     }  # fmt: skip
 
 
@@ -168,16 +171,18 @@ def comparison(folder: Path, run_name: str, state: str | None, other: str, match
                 _change(row) for row in compare_power((campaign, run.state(state)), (campaign, second.state(state)))
             ]
         return {
-            "matched": [], "middle_hz": _middle([row["frequency_hz"] for row in plain]), "rotation_deg": [], "shift_mm": [],
+            "matched": [], "middle_hz": _middle([row["frequency_hz"] for row in plain]), "rotation_deg": [],
+            "shift_mm": [],
             "level_db": None, "difference_db": None, "rows": plain, "agrees": all(row["agrees"] for row in plain),
         }  # fmt: skip
     freedom = Freedom("frame" in matched, "origin" in matched, "level" in matched)
-    found = compare_run(campaign, run.state(state), second, freedom=freedom)
+    compared = compare_run(campaign, run.state(state), second, freedom=freedom)
     return {
-        "matched": list(matched), "middle_hz": float(found.frequency_hz[found.middle]),
-        "rotation_deg": found.match.rotation_deg.tolist(), "shift_mm": found.match.shift_mm.tolist(),
-        "level_db": float(found.match.level_db[found.middle]), "difference_db": float(found.match.difference_db[found.middle]),
-        "rows": [_change(row) for row in found.rows], "agrees": found.agrees,
+        "matched": list(matched), "middle_hz": float(compared.frequency_hz[compared.middle]),
+        "rotation_deg": compared.match.rotation_deg.tolist(), "shift_mm": compared.match.shift_mm.tolist(),
+        "level_db": float(compared.match.level_db[compared.middle]),
+        "difference_db": float(compared.match.difference_db[compared.middle]),
+        "rows": [_change(row) for row in compared.rows], "agrees": compared.agrees,
     }  # fmt: skip
 
 
@@ -190,7 +195,8 @@ def over_runs(folder: Path, runs: Sequence[str], golden: str, state: str | None)
         "runs": list(runs), "golden": golden, "frequency_hz": rows[0].frequency_hz if rows else None,
         "rows": [
             {"label": one.label, "unit": one.unit, "values": one.values, "mean": one.mean, "spread": one.spread,
-             "trend": _known(one.trend) if math.isfinite(one.trend_expanded) else None, "trend_expanded": _known(one.trend_expanded),
+             "trend": _known(one.trend) if math.isfinite(one.trend_expanded) else None,
+             "trend_expanded": _known(one.trend_expanded),
              "e_n": [_known(v) for v in one.e_n]}
             for one in rows
         ],
@@ -201,18 +207,19 @@ def over_states(folder: Path, run_name: str) -> Coverage:
     """Return the spherical coverage of every state and of the best of all, as `colure coverage` does."""
     from colure.app.services.coverage import coverage_over_states
 
-    found = coverage_over_states(Campaign.load(folder), run_folder(folder, run_name))
+    coverage = coverage_over_states(Campaign.load(folder), run_folder(folder, run_name))
     rows: list[CoverageLine] = [
-        {"state": name, "levels": row.tolist(), "peak": _known(found.peak[name])} for name, row in found.states.items()
+        {"state": name, "levels": row.tolist(), "peak": _known(coverage.peak[name])}
+        for name, row in coverage.states.items()
     ]
     best: CoverageLine = {
         "state": "best of all",
-        "levels": found.best.tolist(),
-        "peak": _known(max(found.peak.values())),
+        "levels": coverage.best.tolist(),
+        "peak": _known(max(coverage.peak.values())),
     }
     return {
-        "frequency_hz": found.frequency_hz, "percent": list(found.percent), "unit": found.unit,
-        "expanded_db": found.expanded_db, "rows": [*rows, best],
+        "frequency_hz": coverage.frequency_hz, "percent": list(coverage.percent), "unit": coverage.unit,
+        "expanded_db": coverage.expanded_db, "rows": [*rows, best],
     }  # fmt: skip
 
 
@@ -222,7 +229,8 @@ def two_set_ups(folder: Path, run_name: str, state: str | None, other_folder: Pa
 
     if folder == other_folder and run_name == other:
         raise InputError([f"run {other}: is the same run; a second set-up is another one (run)"])
-    one, two = ((Campaign.load(place), run_folder(place, name)) for place, name in ((folder, run_name), (other_folder, other)))  # fmt: skip
+    one, two = ((Campaign.load(place), run_folder(place, name)) for place, name in ((folder, run_name), (other_folder,
+        other)))  # fmt: skip
     return {"sentences": compare_set_ups((one[0], one[1].state(state)), two, None).sentences}
 
 
@@ -233,15 +241,18 @@ def figure_row(one: Figure) -> answers.FigureRow:
     known = math.isfinite(one.value)
     text = one.reason or (format_value(one.value, uncertainty=one.expanded_uncertainty or math.nan) if known else "-")
     return {
-        "name": one.name, "label": one.label, "unit": answers.shown_unit(one.unit, one.reason), "frequency_hz": one.frequency_hz,
-        "value": _known(one.value), "lower": _known(one.lower), "upper": _known(one.upper), "definition": one.definition, "text": text,
+        "name": one.name, "label": one.label, "unit": answers.shown_unit(one.unit, one.reason),
+        "frequency_hz": one.frequency_hz,
+        "value": _known(one.value), "lower": _known(one.lower), "upper": _known(one.upper),
+        "definition": one.definition, "text": text,
     }  # fmt: skip
 
 
 def _change(row: ComparedFigure | CutChange) -> Change:
     missing = math.isnan(row.value) or math.isnan(row.other)
     return {
-        "label": row.label, "unit": row.unit, "frequency_hz": row.frequency_hz, "value": _known(row.value), "expanded": _known(row.expanded),
+        "label": row.label, "unit": row.unit, "frequency_hz": row.frequency_hz, "value": _known(row.value),
+        "expanded": _known(row.expanded),
         "other": _known(row.other), "other_expanded": _known(row.other_expanded), "change": _known(row.change),
         "change_expanded": _known(row.change_expanded), "agrees": row.agrees,
         "reason": getattr(row, "reason", "") or ("undefined in one of them or in both" if missing else ""),

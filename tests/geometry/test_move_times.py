@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colure.geometry.profiles import coordinated_time, move_time, peak_speed, ramp_time, travelled
+from colure.geometry.move_times import coordinated_time, move_time, peak_speed, ramp_time, travelled
 from colure.model.chamber import Axis
 from colure.planning.duration import approached_time
 from colure.twin.clock import SimulatedClock
@@ -18,7 +18,7 @@ limits = st.floats(0.5, 100.0)
 @settings(max_examples=150, deadline=None)
 def test_a_jerk_limited_move_is_made_of_seven_spans_of_constant_jerk(way, speed, acceleration, jerk):
     """The simulated axis integrates its jerk span by span; the closed form must end at the same time and place."""
-    move = Move(3.0, -way, 10.0, speed, acceleration, jerk)
+    move = Move(start_deg=3.0, distance_deg=-way, begin_s=10.0, speed=speed, acceleration=acceleration, jerk=jerk)
     total = float(move_time(way, speed, acceleration, jerk))
     assert move.end_s - 10.0 == pytest.approx(total, rel=1e-6)
     for share in np.linspace(0.0, 1.0, 23):
@@ -36,12 +36,14 @@ def test_without_a_jerk_limit_it_is_the_trapezoid(way, speed, acceleration):
     expected = 2 * np.sqrt(way / acceleration) if short else way / speed + speed / acceleration
     assert float(move_time(way, speed, acceleration)) == pytest.approx(expected, rel=1e-12)
     assert float(move_time(way, speed, acceleration, 1e9)) == pytest.approx(expected, rel=1e-3)
-    assert Move(0.0, way, 0.0, speed, acceleration).end_s == pytest.approx(expected, rel=1e-9)
+    assert Move(
+        start_deg=0.0, distance_deg=way, begin_s=0.0, speed=speed, acceleration=acceleration
+    ).end_s == pytest.approx(expected, rel=1e-9)
 
 
 def test_places_are_passed_when_the_axis_is_there():
     for jerk in (np.inf, 100.0):
-        move = Move(-10.0, 60.0, 5.0, 20.0, 40.0, jerk)
+        move = Move(start_deg=-10.0, distance_deg=60.0, begin_s=5.0, speed=20.0, acceleration=40.0, jerk=jerk)
         for place in np.linspace(-9.99, 49.99, 31):
             moment = move.when(float(place))
             assert moment is not None
