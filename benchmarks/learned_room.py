@@ -80,13 +80,13 @@ def one_room(seed: int, count: Count, *, intervals: bool) -> Iterator[str]:
         for number, name in enumerate(order[5:]):
             run = room.measured(name, 50 + number)
             found = echo_left(run, learned)
-            heard = found.processed.heard
+            heard = found.done.heard
             assert heard is not None  # a learned room is declared
             count.gains += [found.gain_db] if heard.holds else []
             count.unconfirmed += heard.holds is None
             count.false_alarms += heard.holds is False
             if intervals:
-                held, total = inside_of(run, found.processed)
+                held, total = inside_of(run, found.done)
                 count.inside, count.figures = count.inside + held, count.figures + total
             yield (
                 f"  {name:8s} {found.before_db:6.1f} -> {found.after_db:6.1f} dB: {found.gain_db:5.1f} dB less; holds {heard.holds}, off "
@@ -95,13 +95,13 @@ def one_room(seed: int, count: Count, *, intervals: bool) -> Iterator[str]:
             wall = int(random.integers(len(room.walls)))
             by_m = float(random.choice([-1.0, 1.0]) * np.exp(random.uniform(np.log(0.002), np.log(0.2))))
             other = echo_left(run.in_a(moved_wall(room.walls, wall, by_m)), learned)
-            assert other.processed.heard is not None
+            assert other.done.heard is not None
             count.moved += 1
-            count.named += not other.processed.heard.holds
+            count.named += not other.done.heard.holds
             count.raised.append(-other.gain_db)
             yield (
                 f"    wall {wall} moved by {1e3 * by_m:+.1f} mm: {other.before_db:6.1f} -> {other.after_db:6.1f} dB, holds "
-                f"{other.processed.heard.holds}, off {other.processed.heard.off:.2f}"
+                f"{other.done.heard.holds}, off {other.done.heard.off:.2f}"
             )
 
 

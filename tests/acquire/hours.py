@@ -95,7 +95,7 @@ class Operator:
 
     def check(self, outcome) -> None:
         """Invariants I1 to I5 of the reliability page."""
-        done = self.journal.done()
+        done = self.journal.measured()
         assert self.announced == done, "I1: announced and saved differ"
         assert self.journal.meta("stops")[-1]["reason"], "I5: a stop without a reason"
         for row in self.journal.rows():

@@ -20,7 +20,7 @@ def everything(journal: Journal) -> tuple:
     """Return all that anybody reads out of a journal."""
     return (
         [r.encode() for r in journal.rows()],
-        journal.done(),
+        journal.measured(),
         journal.plan().as_dict(),
         [journal.meta(key) for key in ("plan_hash", "identity", "format", "settings", "distrust", "stops")],
         journal.events(),

@@ -58,7 +58,7 @@ def test_a_point_is_committed_before_it_is_announced(bench, tmp_path):
 
     def listen(event):
         if "index" in event.data:
-            seen.append(event.data["index"] in journal.done())
+            seen.append(event.data["index"] in journal.measured())
         if event.kind == "state":
             rest.append((event.data["state"], event.data["at_rest"]))
 

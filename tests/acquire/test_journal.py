@@ -47,7 +47,7 @@ def test_rows_come_back_bit_for_bit(journal):
         journal.append(row(index, 0.1 + 0.7j))
     for index, back in enumerate(journal.rows()):
         assert back.encode() == row(index, 0.1 + 0.7j).encode()
-    assert journal.done() == set(range(5)) and journal.verify().whole
+    assert journal.measured() == set(range(5)) and journal.verify().whole
 
 
 def test_durability_settings_are_in_force(journal):
@@ -111,7 +111,7 @@ def test_a_start_that_was_killed_halfway_is_started_again(journal, tmp_path):
     again.append(row(0))
     again.close()
     back = Journal.open(half, journal.plan(), {"analyzer": "other"})
-    assert back.meta("identity") == {"analyzer": "test"} and back.done() == {0}
+    assert back.meta("identity") == {"analyzer": "test"} and back.measured() == {0}
     back.close()
 
 
@@ -189,4 +189,4 @@ def test_a_run_that_goes_on_and_accepted_damage_are_no_cut_end(journal):
     assert journal.verify().whole
     journal._db.execute("update point set crc = crc + 1 where seq = 2")
     assert journal.accept_damage()
-    assert journal.verify().whole and journal.done() == {0, 2, 3}
+    assert journal.verify().whole and journal.measured() == {0, 2, 3}

@@ -148,7 +148,7 @@ class Chamber(RuleBasedStateMachine):
         journal = Journal.resume(self.path)
         try:
             assert journal.verify().whole
-            done = journal.done()
+            done = journal.measured()
             assert self.announced <= done and len(done - self.announced) <= 1, "I1"
             self.announced = set(done)
             rows = {row[0]: row for row in planned_rows(journal)}

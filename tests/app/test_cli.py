@@ -45,7 +45,7 @@ def test_new_never_overwrites(campaign_folder):
 
 def test_process_without_a_record_says_so(campaign_folder):
     result = CliRunner().invoke(main, ["process", str(campaign_folder)])
-    assert result.exit_code == 2 and "record.nc" in result.stderr
+    assert result.exit_code == 2 and "there are no runs here yet" in result.stderr
 
 
 def test_heavy_libraries_stay_out_of_help():

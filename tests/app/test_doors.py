@@ -117,7 +117,7 @@ def test_a_probe_by_name(measured, example):
 FIGURE = """
 from colure.model.definitions import Definition
 class F:
-    definition = Definition({name!r}, "x", "dB", "x", "x", float)
+    definition = Definition(name={name!r}, label="x", unit="dB", text="x", source="x", display=float)
     def read(self, pattern):
         {body}
 F = F()

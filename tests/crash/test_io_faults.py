@@ -61,7 +61,7 @@ def require_kept(path, promised: list[int]) -> None:
             return
         found = journal.verify()
         assert found.whole, found.damaged
-        assert set(promised) <= journal.done() <= set(range(len(promised) + 1))
+        assert set(promised) <= journal.measured() <= set(range(len(promised) + 1))
     finally:
         journal.close()
 

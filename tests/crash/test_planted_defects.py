@@ -22,11 +22,11 @@ DEFECTS = [
     ("announced before it is committed", "acquire/engine.py", "        self._journal.append(row)\n        for text",
      '        self._tell(Event("point", "early", {"index": row.plan_index}))\n        self._journal.append(row)\n'
      "        for text", ENGINE + "test_a_point_is_committed_before_it_is_announced"),
-    ("row checksum ignored", "acquire/journal.py",
+    ("row checksum ignored", "acquire/chain.py",
      'if zlib.crc32(body) != crc:\n            faults.append(f"{name}: checksum differs")',
      'if False:\n            faults.append(f"{name}: checksum differs")',
      "tests/acquire/test_bit_rot.py::test_damaged_points_are_named_given_up_and_measured_again"),
-    ("hash chain ignored", "acquire/journal.py", "if hashlib.sha256(self.previous + body).digest() != chain:", "if False:",
+    ("hash chain ignored", "acquire/chain.py", "if hashlib.sha256(self.previous + body).digest() != chain:", "if False:",
      JOURNAL + "test_a_row_replaced_with_a_matching_checksum_breaks_the_chain"),
     ("writing goes on after a failed sync", "acquire/journal.py",
      'self._failed = f"{type(error).__name__.removesuffix(\'Error\')}: {error}"', "failed = error",

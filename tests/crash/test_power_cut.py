@@ -67,7 +67,7 @@ def judge(promises: list[str], files: dict[str, bytes], folder: Path) -> str:
         found = journal.verify()
         if not found.whole:
             return f"damaged: {found.damaged[0]}"
-        done = journal.done()
+        done = journal.measured()
         if not points <= done:
             return f"lost {sorted(points - done)[:5]}"
         return "" if done == set(range(len(done))) and len(done) <= len(points) + 1 else "points from nowhere"

@@ -41,12 +41,12 @@ def test_the_next_device_loses_its_echo(world):
     """A panel of 2 x 6 elements that was not among the devices: its error by echoes against the same run without a wall."""
     room, learned = world
     found = echo_left(room.measured("2 x 6", 50), learned)
-    print(found.before_db, found.after_db, found.processed.heard)
-    assert found.processed.heard is not None and found.processed.heard.holds is True
+    print(found.before_db, found.after_db, found.done.heard)
+    assert found.done.heard is not None and found.done.heard.holds is True
     assert found.gain_db > 15.0
-    assert found.processed.budget.chamber.echo_level_db < -38.0  # the row says less than was declared
-    assert found.processed.budget.horn_louder > 1.0  # but not for the reference horn, of whose back nothing is known
-    (told,) = room_findings(found.processed.heard)
+    assert found.done.budget.chamber.echo_level_db < -38.0  # the row says less than was declared
+    assert found.done.budget.horn_louder > 1.0  # but not for the reference horn, of whose back nothing is known
+    (told,) = room_findings(found.done.heard)
     assert told.severity == "information" and "as it was" in told.text
 
 

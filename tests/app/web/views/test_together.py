@@ -52,7 +52,7 @@ def test_the_page_is_told_what_the_command_says(tiny_campaign, request):
 def test_what_cannot_be_laid_together_is_refused(tiny_campaign):
     with pytest.raises(InputError, match="the same run"):
         two_set_ups(tiny_campaign, "one", None, tiny_campaign, "one")
-    with pytest.raises(InputError, match="run colure evaluate first"):
+    with pytest.raises(InputError, match="run one: does not exist; there are no runs here yet"):
         over_runs(tiny_campaign, ["one", "two"], "one", None)
     with pytest.raises(InputError, match="run one: holds no record yet"):
         comparison(tiny_campaign, "one", None, "two", [])
