@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 import tomllib
 from dataclasses import dataclass, field, replace
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from textwrap import fill
 from typing import TYPE_CHECKING, Final
@@ -76,9 +76,10 @@ def full_texts() -> list[dict[str, str]]:
 
 @dataclass(frozen=True)
 class _TranslatedTerm:
-    """One text: what it looks like in English, with its fields by name, and every language's wording."""
+    """One text: what it looks like in English, with its fields by name, its longest piece without one, and every language's wording."""
 
     pattern: re.Pattern[str]
+    longest: str
     wordings: dict[str, str]
 
 
@@ -90,7 +91,12 @@ def _entries() -> tuple[dict[str, dict[str, str]], tuple[_TranslatedTerm, ...]]:
     patterned = sorted(
         (one for one in every if _FIELD.search(one["en"])), key=lambda one: -len(_FIELD.sub("", one["en"]))
     )
-    return plain, tuple(_TranslatedTerm(_pattern(one["en"]), one) for one in patterned)
+    return plain, tuple(_TranslatedTerm(_pattern(one["en"]), _longest(one["en"]), one) for one in patterned)
+
+
+def _longest(text: str) -> str:
+    """Return the longest piece between fields: a text without it needs no look at the whole pattern."""
+    return max(_FIELD.sub("\0", text).split("\0"), key=len)
 
 
 def _pattern(text: str) -> re.Pattern[str]:
@@ -101,6 +107,7 @@ def _pattern(text: str) -> re.Pattern[str]:
     return re.compile("".join([*parts, re.escape(text[at:])]))
 
 
+@lru_cache(maxsize=4096)
 def has_words(text: str) -> bool:
     """Tell whether a text says anything beyond numbers, units, symbols and names of files and standards."""
     left = re.sub(r"[\w-]+\.(?:nc|toml|json|sqlite|csv|pdf)\b|\b[0-9a-f]{12,}\b", "", text)
@@ -122,6 +129,8 @@ class Translation:
     language: str
     left: list[str] = field(default_factory=list)
     _known: dict[tuple[str, int], str | None] = field(default_factory=dict, repr=False)
+    #: The depth at which a text was not found; it is not found deeper either.
+    _unknown: dict[str, int] = field(default_factory=dict, repr=False)
 
     def __call__(self, text: str) -> str:
         """Return a text in the language; itself, kept in `left`, if the catalogue holds none like it."""
@@ -138,9 +147,13 @@ class Translation:
 
     def _found(self, text: str, depth: int = 0) -> str | None:
         """Return the translation; None if the catalogue holds none, or none of what stands in one of its fields."""
+        if depth >= self._unknown.get(text, DEEPEST + 2):
+            return None
         key = text, depth
         if key not in self._known:
             self._known[key] = self._looked_up(text, depth)
+            if self._known[key] is None:
+                self._unknown[text] = depth
         return self._known[key]
 
     def _looked_up(self, text: str, depth: int) -> str | None:
@@ -150,8 +163,7 @@ class Translation:
         if depth > DEEPEST:
             return None
         for one in patterned:
-            match = one.pattern.fullmatch(text)
-            if match is None:
+            if one.longest not in text or (match := one.pattern.fullmatch(text)) is None:
                 continue
             values = {
                 name: value if name in _NAMES else self._value(value, depth + 1)
