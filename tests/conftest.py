@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
+from contextlib import nullcontext
 from pathlib import Path
 
 import hypothesis
@@ -61,6 +63,17 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
         for item in items:
             if item.get_closest_marker("nightly"):
                 item.add_marker(pytest.mark.skip(reason="for the nightly run"))
+
+
+@pytest.fixture(scope="session", autouse=True)
+def one_core_a_report() -> Iterator[None]:
+    """Let no report of this process start a second one: the tests keep all cores busy, and a child costs a quarter more.
+
+    Commands that tests start as processes of their own, the demo among them, have their second core; so do `report/test_second_core.py`.
+    """
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("colure.report.second_core.second_core", nullcontext)
+        yield
 
 
 @pytest.fixture
