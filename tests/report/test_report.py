@@ -100,13 +100,13 @@ def it_is_written_again_for_another_customer_and_nothing_is_worked_out(folder, r
     monkeypatch.setattr(reporting, "process", never)
     run, limits = run_folder(folder, "first"), folder / "limits.toml"
     (folder / "report.toml").write_text(
-        'issue = 2\nchanges = "customer named"\n[customer]\nname = "Ufer & Tal"\n', "utf-8"
+        'issue = 2\nchanges = "customer named"\n[customer]\nname = "Customer A & B"\n', "utf-8"
     )
     reporting.report_run(folder, run, limits)
     before, after = (
         [page.extract_text() for page in one.pages] for one in (report[1], pypdf.PdfReader(run.report_pdf))
     )
-    assert "Ufer & Tal" in after[0] and "Ufer & Tal" not in "".join(before) and "issue 2" in after[-1]
+    assert "Customer A & B" in after[0] and "Customer A & B" not in "".join(before) and "issue 2" in after[-1]
     text = run.report_html.read_text("utf-8")
     assert (
         text.partition("<h2>Verdict</h2>")[2].partition("</main>")[0].replace("issue 2", "issue 1")
