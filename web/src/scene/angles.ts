@@ -17,6 +17,10 @@ export function dot(a: Vector, b: Vector): number {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }
 
+export function cross(a: Vector, b: Vector): Vector {
+  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+}
+
 export function combine(a: number, u: Vector, b: number, v: Vector): Vector {
   return [a * u[0] + b * v[0], a * u[1] + b * v[1], a * u[2] + b * v[2]];
 }

@@ -18,7 +18,7 @@ import {
 } from "three";
 import { lines } from "../draw/colours";
 import type { JointLine, Mount, MountSolid } from "../request/types";
-import { combine, dot, type Vector } from "./angles";
+import { combine, cross, dot, type Vector } from "./angles";
 import { emptied, rod, solid } from "./chamber";
 import { ends, links, type Rigid } from "./chain";
 import type { Stage } from "./stage";
@@ -38,7 +38,6 @@ type Line3 = Pick<JointLine, "carries" | "kind" | "axis" | "point_m" | "rolls">;
 
 const minus = (a: Vector, b: Vector): Vector => combine(1, a, -1, b);
 const scaled = (a: number, v: Vector): Vector => [a * v[0], a * v[1], a * v[2]];
-const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]; // prettier-ignore
 /** Part of a vector along a unit vector. */
 const along = (v: Vector, unit: Vector): Vector => scaled(dot(v, unit), unit);
 

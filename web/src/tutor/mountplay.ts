@@ -2,7 +2,7 @@
 
 import type { JointLine, Motion, Mount } from "../request/types";
 import { across, sight } from "../scene/chain";
-import { DEG, dot, ludwig3, thetaPhi, type Vector } from "../scene/angles";
+import { cross, DEG, dot, ludwig3, thetaPhi, type Vector } from "../scene/angles";
 
 /** So many slices of the plan are shown, spread over all of them. */
 const SHOWN = 6;
@@ -121,8 +121,7 @@ export function curve(way: Vector[]): { words: string; poles: string; kind: "gre
     };
   let normal: Vector = [0, 0, 0];
   for (const d of way) {
-    const a = way[0],
-      n: Vector = [a[1] * d[2] - a[2] * d[1], a[2] * d[0] - a[0] * d[2], a[0] * d[1] - a[1] * d[0]];
+    const n = cross(way[0], d);
     if (dot(n, n) > dot(normal, normal)) normal = n;
   }
   const size = Math.sqrt(dot(normal, normal)),

@@ -48,6 +48,8 @@ export function learnPage(view: View): Page {
   view.stage.device.add(group);
   let geometry: Shown = STANDS.find(([key]) => key === value("stand"))?.[0] ?? "roll-over-azimuth",
     parts: MountSlice[] = [],
+    /** What the slices of the mount are called: the same for every picture of the play. */
+    named: ReturnType<typeof mountWords> | null = null,
     limits = WIDE,
     own: { geometry: Shown; limits: Limits; motion: Motion } | null = null,
     share = 0,
@@ -80,8 +82,7 @@ export function learnPage(view: View): Page {
   const mount = () => ({ joints: own!.motion.mount!.joints, range: own!.motion.range_m });
   const said = () => {
     if (geometry !== "mount") return { ...SWEEPS[geometry], sweeps: "sweeps", steps: "steps", kind: "great" };
-    const { joints, range } = mount();
-    return mountWords(joints, range, parts);
+    return named!;
   };
   const mountQuestions = () => {
     const s = said();
@@ -368,6 +369,9 @@ export function learnPage(view: View): Page {
       const is: Shown = m.mount ? "mount" : (m.geometry as Geometry);
       if (m.mount) {
         parts = mountSlices({ ...m, mount: m.mount });
+        // A plan without slices (a list of directions) is nothing to play: the three stacks are shown.
+        if (!parts.length) return;
+        named = mountWords(m.mount.joints, m.range_m, parts);
         which.querySelector("select")!.append(h("option", { attrs: { value: "mount" } }, MINE));
       }
       own = {
