@@ -14,6 +14,7 @@ from colure.app.services import reporting
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.services.verdicts import judge
 from colure.app.storage.folders import run_folder
+from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from colure.model.loading import load
@@ -46,7 +47,7 @@ def written(folder):
     done = services.process(campaign, run)
     figures = services.evaluate(done, run)
     judged = judge(done, figures, load(Specification, folder / "limits.toml"))
-    key = reporting.key_of_report(folder, run, folder / "limits.toml")
+    key = reporting.key_of_report(Campaign.load(folder), run, folder / "limits.toml")
     services.write_report(campaign, plan, run, done, figures, judged, key=key)
     return run.report_html.read_text("utf-8"), pypdf.PdfReader(run.report_pdf), judged
 

@@ -400,15 +400,11 @@ class Journal:
 
         A journal that can no longer be written has said so: its record is worth more than this note.
         """
-        events, entries = (
-            self._db.execute("select count(*) from event").fetchone()[0],
-            self._db.execute("select key from meta"),
-        )
         end = {
             "rows": self._seq,
             "root": self._chain.hex(),
-            "events": events,
-            "entries": sorted(key for (key,) in entries),
+            "events": self._db.execute("select count(*) from event").fetchone()[0],
+            "entries": sorted(key for (key,) in self._db.execute("select key from meta")),
         }
         with suppress(JournalError):
             self.set_meta("sealed", end)

@@ -76,6 +76,11 @@ def record_of(journal: Journal) -> xr.Dataset:
 def seal(journal: Journal, path: Path) -> xr.Dataset:
     """Write the record beside the journal and return it."""
     record = record_of(journal)
+    keep_record(journal, record, path)
+    return record
+
+
+def keep_record(journal: Journal, record: xr.Dataset, path: Path) -> None:
+    """Write a record that was made from a journal, and note there what it was made from."""
     journal.note_end()
     save_dataset(record, path)
-    return record

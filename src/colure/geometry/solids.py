@@ -1,7 +1,8 @@
 """Simple solids that move with a mount, and how far they stay apart: spheres, capsules and boxes.
 
-Distances are never overstated. Between spheres, capsules and a capsule and a box they are exact; between boxes the largest gap along the fifteen separating axes is taken (S. Gottschalk et al., "OBBTree", 1996), which is
-exact face to face and a lower bound at edges and corners.
+Distances are never overstated. Between spheres, between capsules, and between a capsule and a box they are exact. Between boxes the
+largest gap along the fifteen separating axes is taken (S. Gottschalk et al., "OBBTree", 1996): exact face to face, a lower bound at
+edges and corners.
 """
 
 from __future__ import annotations
@@ -109,8 +110,8 @@ def _capsule_to_box(capsule: Capsule, there: RigidMotion, box: Box, box_there: R
     moving = np.abs(way) > 1e-14
     planes = np.stack([side * half - start for side in (-1.0, 1.0)], axis=-1) / np.where(moving, way, 1.0)[..., None]
     planes = np.clip(np.where(moving[..., None], planes, 0.0), 0.0, 1.0).reshape(*start.shape[:-1], 6)
-    ends_ = np.broadcast_to([0.0, 1.0], (*start.shape[:-1], 2))
-    corners = np.sort(np.concatenate([planes, ends_], axis=-1), axis=-1)
+    tips = np.broadcast_to([0.0, 1.0], (*start.shape[:-1], 2))
+    corners = np.sort(np.concatenate([planes, tips], axis=-1), axis=-1)
     slope = np.sum(beyond(corners) * way[..., None, :], axis=-1)
     after = np.clip(np.sum(slope < 0.0, axis=-1), 1, corners.shape[-1] - 1)[..., None]
     low, high = (np.take_along_axis(corners, after - one, axis=-1) for one in (1, 0))

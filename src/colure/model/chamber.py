@@ -9,6 +9,7 @@ import numpy as np
 from pydantic import Field, model_validator
 
 from colure.geometry.clearance import Clearance
+from colure.geometry.conventions import amplitude_from_db
 from colure.geometry.joint_errors import direction_tolerance
 from colure.geometry.joint_inverse import rolls_probe
 from colure.geometry.joints import JointChain
@@ -393,6 +394,11 @@ class Chamber(Section):
             raise ValueError(
                 "reference.cross_polar_db: missing; with polarization = 'circular' the horn's purity decides the result (dB)"
             )
+
+    @property
+    def echo_amplitude(self) -> float:
+        """Declared echoes of one reading over the peak, linear."""
+        return float(amplitude_from_db(self.echo_level_db))
 
     @property
     def chain(self) -> JointChain | None:

@@ -99,7 +99,7 @@ class CutReader:
         )
         shifted = float(np.rad2deg(1e-3 * a.axes_offset_mm / chamber.range_length_m))
         across = float(np.sqrt(tilt**2 + a.device_pose_deg**2 + shifted**2))
-        echo = 10.0 ** (chamber.echo_level_db / 20.0) * FACING
+        echo = chamber.echo_amplitude * FACING
         scatter = 0.0 if not np.isfinite(self.cut.scatter[f]) else 2.0 * float(self.cut.scatter[f]) * peak
         ratio = 10.0 ** (chamber.probe.gain_dbi / 10.0)
         off_axis = DB / 2.0 * ratio * float(np.deg2rad(self.cut.off_axis_deg)) ** 2 / 4.0

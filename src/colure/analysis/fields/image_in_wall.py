@@ -179,11 +179,11 @@ def _correlation(measured: HighDegrees, device: ComplexArray, normal: FloatArray
     turn, number = to_z(normal), np.array(measured.k)
     high = measured.seen()
     rings, columns = measured.order + 8, 2 * measured.order + 8
-    theta = gauss_legendre(rings=rings, phi_count=1).theta
+    grid = gauss_legendre(rings=rings, phi_count=1)
+    theta = grid.theta
     image = synthesis(_reflected(Expansion(device, number).rotated(turn).coefficients), theta, columns)
     seen = synthesis(Expansion(high, number).rotated(turn).coefficients, theta, columns)
-    weights = np.polynomial.legendre.leggauss(rings)[1]
-    product = np.sum(image.conj() * seen, axis=(0, 2)) * weights
+    product = np.sum(image.conj() * seen, axis=(0, 2)) * grid.ring_weights
     return np.asarray(np.abs(np.exp(-1j * measured.k * distances[:, None] * np.cos(theta)) @ product))
 
 

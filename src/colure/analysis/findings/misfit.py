@@ -199,7 +199,7 @@ def shares_of(processed: Processed, misfit: ScanMisfit) -> Shares:
     inputs = misfit.inputs
     random = np.random.default_rng(SEED)
     trial = Trial(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
-    draw = stray_in_a_room(trial, 10.0 ** (inputs.chamber.echo_level_db / 20.0), random)
+    draw = stray_in_a_room(trial, inputs.chamber.echo_amplitude, random)
     noise = np.stack([inputs.sphere.white_noise(random) * inputs.noise_sigma[0] for _ in range(NOISES)])
     # Sweeps of all frequencies tell the noise better than those of one.
     known, middle = processed.transfer.noise[:, 0] ** 2, processed.frequency_hz.size // 2

@@ -89,7 +89,7 @@ class Causes:
         stray = self.model.through_walls(self.known.expansion.coefficients, directions, mirrors)
         middle, weight = len(k) // 2, np.abs(np.sin(self.model.first))
         own = np.sqrt(np.sum(np.abs(stray[:, middle]) ** 2 * weight, axis=-1) / weight.sum())
-        scale = 10.0 ** (chamber.echo_level_db / 20.0) * self.peak / own
+        scale = chamber.echo_amplitude * self.peak / own
         sent = of_reference(chamber, self.model.frequency_hz, directions.reshape(-1, 3))
         sent = sent.reshape(k.size, *directions.shape[:2], 2)
         rim = 10.0 ** random.normal(0.0, RIM_DB / 20.0, directions.shape[:2])

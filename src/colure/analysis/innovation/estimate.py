@@ -76,7 +76,7 @@ class Estimator:
         shaken = np.concatenate([rows, 1j * rows])
         count = causes.nominal.size
         everything = np.concatenate([shaken, causes.tolerances]).reshape(-1, count)
-        echo = 10.0 ** (causes.chamber.echo_level_db / 20.0) * causes.peak
+        echo = causes.chamber.echo_amplitude * causes.peak
         floor = np.sqrt(0.5) * np.hypot(noise, MISSED * echo)
         sigma = np.repeat(floor, causes.nominal.shape[1])
         self.covariance = Covariance(np.concatenate([sigma, sigma]), stacked(everything))

@@ -89,16 +89,13 @@ def solved_geometry(
     own = None if probe is None else Expansion(probe.coefficients[chosen], probe.k[chosen])
     motions, beam = motions_declared(chamber), beam_of_probe(hearing(own, chamber.probe.gain_dbi))
     model = MovedJoints(some, step, record, chamber, motions, probe=own, beam=beam)
-    rooms, level = (
-        rooms_around(some, step, chamber, model, own, seed_of(record)),
-        10.0 ** (chamber.echo_level_db / 20.0),
-    )
+    rooms = rooms_around(some, step, chamber, model, own, seed_of(record))
     bends = bends_of(some, chamber, transformed.sweep_stages.cable)
     disturbances = Disturbances(
         noise=transformed.noise[chosen],
         slice_error=transformed.sweep_stages.drift.between,
         rooms=rooms,
-        echo_level=level,
+        echo_level=chamber.echo_amplitude,
         bends=bends,
         parts=len(rooms[0]),
     )

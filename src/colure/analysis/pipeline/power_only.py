@@ -405,7 +405,7 @@ def _budget(
 
     change: what every second ring and column alone would make of the figure, in its native variable.
     """
-    echo = 10.0 ** (chamber.echo_level_db / 20.0)
+    echo = chamber.echo_amplitude
     step = float(np.rad2deg(sphere.theta[1] - sphere.theta[0]))
     words = "half and two thirds of the samples against all"
     if what.unit == "deg":
@@ -482,7 +482,7 @@ def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple
     bulge = max(_curvature_db(device, chamber, float(f)) for f in sphere.frequency_hz)
     gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
     below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
-    echo = NEPER_DB * 10.0 ** (chamber.echo_level_db / 20.0)
+    echo = NEPER_DB * chamber.echo_amplitude
     scatter = np.hypot(np.hypot(0.5 * sphere.noise_db, echo) * below, 0.5 * sphere.drift_db)
     return float(np.sqrt(gain**2 + bulge**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)
 

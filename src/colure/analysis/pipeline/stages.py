@@ -185,7 +185,7 @@ def transform(
         keep_order=keep,
         probe=probe,
         noise=noise,
-        stray=10.0 ** (chamber.echo_level_db / 20.0),
+        stray=chamber.echo_amplitude,
         direct=not recipe.runs("far-field"),
         own_waves=_own_waves(device, recipe, keep),
     )
@@ -275,7 +275,7 @@ def _estimate(
             noise=noise[chosen],
             slice_error=drift.between,
             rooms=rooms,
-            echo_level=10.0 ** (chamber.echo_level_db / 20.0),
+            echo_level=chamber.echo_amplitude,
             bends=np.concatenate([bends_of(some, chamber, flex), *_beside(some, there, chamber)]),
         ),
     )

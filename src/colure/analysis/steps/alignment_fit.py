@@ -276,9 +276,7 @@ class AlignmentMisfit(Generic[E]):
 
     def _as_declared(self, stray: ComplexArray, level: float, parts: int) -> FloatArray:
         """Return the power factors (draw,) that bring stray fields (draw, frequency, 2, theta, phi) to a level below the peak."""
-        weight = np.sin(self._sphere.theta)[:, None]
-        # The declared level is that of one reading: half of both components together.
-        power = 0.5 * np.sum(np.abs(stray) ** 2 * weight, axis=(2, 3, 4)) / (np.sum(weight) * stray.shape[-1])
+        power = self._sphere.reading_power(stray)
         peak = np.max(np.sum(np.abs(self._sphere.field) ** 2, axis=1), axis=(1, 2))
         return np.asarray(level**2 * np.mean(peak) / np.maximum(_of_rooms(np.mean(power, axis=1), parts), 1e-300))
 

@@ -60,10 +60,11 @@ class MeasuredSphere:
         """Tell whether the rings run from pole to pole."""
         return bool(np.isclose(self.theta[0], 0.0) and np.isclose(self.theta[-1], np.pi))
 
-    def reading_power(self, field: ComplexArray) -> float:
-        """Return the mean power of one reading of a field (2, theta, phi) over all directions: half of both components together."""
+    def reading_power(self, field: ComplexArray) -> FloatArray:
+        """Return the mean power (...) of one reading of fields (..., 2, theta, phi) over all directions: half of both components together."""
         weight = np.sin(self.theta)[:, None]
-        return float(0.5 * np.sum(np.abs(field) ** 2 * weight) / (np.sum(weight) * self.phi.size))
+        power = 0.5 * np.sum(np.abs(field) ** 2 * weight, axis=(-3, -2, -1))
+        return np.asarray(power / (np.sum(weight) * self.phi.size))
 
     def white_noise(self, random: np.random.Generator) -> ComplexArray:
         """Return noise of standard deviation 1 (complex modulus) in every sample, as it comes out of the assembly: shape of `field`.

@@ -15,7 +15,7 @@ from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.misaligned import corrected
 from colure.analysis.steps.moved_joints import MovedJoints, SmallMotion, Units
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.values import holds_arrays
 from colure.waves.modes import resized
 
@@ -78,9 +78,9 @@ class JointEstimate:
         return np.asarray(np.sqrt(np.diag(self.covariance)))
 
     @property
-    def seen(self) -> np.ndarray:
+    def seen(self) -> BoolArray:
         """Tell which motions (motion,) the data know apart from all others."""
-        return self.sigma < SEEN
+        return np.asarray(self.sigma < SEEN)
 
 
 def estimate_joints(

@@ -186,7 +186,7 @@ def _of_one_reading(scanned: Scanned, field: ComplexArray) -> float:
     """Return the mean power of one reading of a field (2, theta, phi) over all directions, relative to the peak's."""
     sphere = scanned.sphere
     peak = float(np.sum(np.abs(sphere.field[sphere.frequency_hz.size // 2]) ** 2, axis=0).max())
-    return sphere.reading_power(field) / peak
+    return float(sphere.reading_power(field)) / peak
 
 
 def _learned_variance(room: LearnedRoom) -> FloatArray:

@@ -68,7 +68,7 @@ def _drift(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbat
 
 def _echoes(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     inputs, chamber = trial.inputs, trial.inputs.chamber
-    level = 10.0 ** (chamber.echo_level_db / 20.0)
+    level = chamber.echo_amplitude
     rooms = in_a_room(trial, level, random)(STRAY_DRAWS)
     words = (
         f"declared stray level {chamber.echo_level_db:g} dB below the peak, from the walls of a room of "

@@ -126,7 +126,7 @@ def _peak(sphere: MeasuredSphere) -> float:
 
 def _size_of(sphere: MeasuredSphere, stray: ComplexArray) -> float:
     """Return the rms of one reading of a stray field at mid-band."""
-    return float(np.sqrt(max(sphere.reading_power(stray[len(stray) // 2]), 1e-300)))
+    return float(np.sqrt(max(float(sphere.reading_power(stray[len(stray) // 2])), 1e-300)))
 
 
 def _around_the_probe(

@@ -15,6 +15,7 @@ from colure.app.services.reporting import key_of_report
 from colure.app.services.verdicts import judge
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.terminal import screens
+from colure.model.campaign import Campaign
 from colure.model.specification import load_specification
 from colure.model.strict_json import json_text
 
@@ -55,7 +56,7 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     figures = services.evaluate(processed, run)
     truth = device_truth(campaign)
     judged = judge(processed, figures, load_specification(where / "limits.toml"))
-    key = key_of_report(where, run, where / "limits.toml")
+    key = key_of_report(Campaign.load(where), run, where / "limits.toml")
     services.write_report(campaign, plan, run, processed, figures, judged, key=key)
     frequencies = [float(f) for f in campaign.goal.frequency_hz]
     at = dict(zip(frequencies, truth, strict=True))

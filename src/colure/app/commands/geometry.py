@@ -51,12 +51,8 @@ def geometry(folder: Path, run_name: str, state: str | None, target: Path | None
 
 
 def _numbers(answer: GeometryAnswer) -> dict[str, object]:
-    sums = [
-        {"says": one.sentence, "value": one.value, "expanded": one.expanded, "unit": one.members[0].unit}
-        for one in answer.sums
-    ]
     return {
-        "motions": [asdict(one) for one in answer.rows], "sums": sums, "wanted": list(answer.wanted),
+        "motions": [asdict(one) for one in answer.rows], "sums": answer.sum_tables, "wanted": list(answer.wanted),
         "misfit_before_db": answer.before_db, "misfit_after_db": answer.after_db, "conflict": answer.conflict,
     }  # fmt: skip
 

@@ -200,14 +200,20 @@ def _check_journal_kept(run: RunFolder) -> None:
 def _journal_holds_record(run: RunFolder) -> bool:
     """Tell whether every point of the record is in the journal beside it; raises `InputError` if one of them cannot be read."""
     from colure.acquire.journal import Journal, holds_root
+
+    root_hash = _root_hash(run)
+    Journal.resume(run.journal).close()  # says what is wrong with it, if anything is
+    return bool(holds_root(run.journal, root_hash))
+
+
+def _root_hash(run: RunFolder) -> str:
+    """Return the root hash of the journal that a run's record was made from; raises `InputError` if the record cannot be read."""
     from colure.model.admission import require_readable_apart
     from colure.model.files import attribute_of, require_unchanged
 
     if not require_unchanged(run.record):
         require_readable_apart(run.record, in_memory=False)
-    root_hash = attribute_of(run.record, "journal_root_hash", "")
-    Journal.resume(run.journal).close()  # says what is wrong with it, if anything is
-    return bool(holds_root(run.journal, root_hash))
+    return str(attribute_of(run.record, "journal_root_hash", ""))
 
 
 def _check_disk(folder: Path, plan: Plan) -> None:
@@ -320,28 +326,27 @@ def rebuild(run: RunFolder) -> tuple[int, str]:
         If there is no journal, it is damaged, or another process writes it.
     """
     from colure.acquire.journal import Journal
-    from colure.acquire.seal import record_of, seal
+    from colure.acquire.seal import keep_record, record_of
 
     require_begun(run)
     journal = Journal.resume(run.journal)
     try:
-        record_of(journal)  # nothing is put aside for a journal that makes no record
+        record = record_of(journal)  # nothing is put aside for a journal that makes no record
+        kept = _put_aside(run)
+        keep_record(journal, record, run.record)
     finally:
         journal.close()
-    kept = _put_aside(run)
-    journal = Journal.resume(run.journal)
-    try:
-        return int(seal(journal, run.record).sizes["point"]), kept
-    finally:
-        journal.close()
+    return int(record.sizes["point"]), kept
 
 
 def _put_aside(run: RunFolder) -> str:
     """Rename a record that holds what its journal does not, or may, and return its new name."""
+    from colure.acquire.journal import holds_root
+
     if not run.record.is_file():
         return ""
     with suppress(InputError):
-        if _journal_holds_record(run):
+        if holds_root(run.journal, _root_hash(run)):
             return ""
     number = 1
     while (free := run.record.with_name(f"{run.record.name}.before-{number}")).exists():

@@ -123,6 +123,14 @@ class ComparedFigure:
     other_expanded: float
     e_n: float
 
+    @classmethod
+    def of(cls, figure: Figure, expanded: float, *, other: float, other_expanded: float, e_n: float) -> ComparedFigure:
+        """Hold a figure, with an uncertainty that may be another than its own, against a value."""
+        return cls(
+            name=figure.name, label=figure.label, unit=figure.unit, frequency_hz=figure.frequency_hz, value=figure.value,
+            expanded=expanded, other=other, other_expanded=other_expanded, e_n=e_n,
+        )  # fmt: skip
+
     @property
     def change(self) -> float:
         """The other's value less this one's."""
@@ -220,16 +228,8 @@ def compare_run(
                 one=f.value, expanded_one=f.expanded_uncertainty, other=theirs_value, expanded_other=theirs_expanded
             )
             rows.append(
-                ComparedFigure(
-                    name=f.name,
-                    label=f.label,
-                    unit=f.unit,
-                    frequency_hz=f.frequency_hz,
-                    value=f.value,
-                    expanded=f.expanded_uncertainty,
-                    other=theirs_value,
-                    other_expanded=theirs_expanded,
-                    e_n=e_n,
+                ComparedFigure.of(
+                    f, f.expanded_uncertainty, other=theirs_value, other_expanded=theirs_expanded, e_n=e_n
                 )
             )
     middle = processed.frequency_hz.size // 2
@@ -362,19 +362,7 @@ def compare_figures(one: Sequence[Figure], other: Sequence[Figure], *, least_db:
                 other=second.value,
                 expanded_other=float(np.nan_to_num(other_half)),
             )
-            rows.append(
-                ComparedFigure(
-                    name=f.name,
-                    label=f.label,
-                    unit=f.unit,
-                    frequency_hz=f.frequency_hz,
-                    value=f.value,
-                    expanded=half,
-                    other=second.value,
-                    other_expanded=other_half,
-                    e_n=e_n,
-                )
-            )
+            rows.append(ComparedFigure.of(f, half, other=second.value, other_expanded=other_half, e_n=e_n))
     return rows
 
 

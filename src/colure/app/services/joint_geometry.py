@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -109,6 +109,14 @@ class GeometryAnswer:
     before_db: float
     after_db: float
     conflict: float
+
+    @property
+    def sum_tables(self) -> list[dict[str, object]]:
+        """The sums as tables of a file: what is said, value, expanded value and unit."""
+        return [
+            {"says": one.sentence, "value": one.value, "expanded": one.expanded, "unit": one.members[0].unit}
+            for one in self.sums
+        ]
 
 
 def solve_geometry(campaign: Campaign, run: RunFolder) -> GeometryAnswer:
@@ -231,16 +239,8 @@ def write_geometry(answer: GeometryAnswer, campaign: Campaign, run: RunFolder, t
         )
     )
     proposals = proposed_zeros(answer, campaign)
-    document["motions"] = [
-        {"joint": one.joint, "kind": one.kind, "direction": list(one.direction), "value": one.value,
-        "expanded": one.expanded,
-         "declared": one.declared, "unit": one.unit, "state": one.state}
-        for one in answer.rows
-    ]  # fmt: skip
-    document["sums"] = [
-        {"says": one.sentence, "value": one.value, "expanded": one.expanded, "unit": one.members[0].unit}
-        for one in answer.sums
-    ]
+    document["motions"] = [{**asdict(one), "direction": list(one.direction)} for one in answer.rows]
+    document["sums"] = answer.sum_tables
     document["proposals"] = [{"joint": name, entry: new, "instead_of": old} for name, entry, old, new in proposals]
     target.write_text(tomlkit.dumps(document), encoding="utf-8")
     return [f"{name}: {entry} = {new:.4f} instead of {old:g}" for name, entry, old, new in proposals]

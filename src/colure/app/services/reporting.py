@@ -278,23 +278,32 @@ def report_run(folder: Path, run: RunFolder, specification_file: Path | None) ->
     from colure.app.storage.kept_report import kept_report
 
     require_record(run)
-    key = key_of_report(folder, run, specification_file)
+    written = Campaign.load(folder)
+    key = key_of_report(written, run, specification_file)
     kept = None if key is None else kept_report(own_state(run), key)
     if kept is not None:
-        campaign = Campaign.load(folder)
-        write_documents(own_state(run), _renewed(kept, campaign, run))
+        write_documents(own_state(run), _renewed(kept, written, run))
         return
     campaign, plan = make_plan(folder, run)
     report_on(campaign, plan, run, process(campaign, run), specification_file, key=key)
 
 
-def key_of_report(folder: Path, run: RunFolder, specification_file: Path | None) -> str | None:
-    """Return what the pages of a run's report are kept under; None if they are not. Raises `InputError` for files that are not as they must be."""
+def key_of_report(written: Campaign, run: RunFolder, specification_file: Path | None) -> str | None:
+    """Return what the pages of a run's report are kept under; None if they are not.
+
+    written
+        The campaign as it is read from its folder.
+
+    Raises
+    ------
+    InputError
+        If report.toml is not as it must be.
+    """
     from colure.app.storage.kept_report import report_key
 
     if specification_file is not None and not specification_file.is_file():
         return None
-    return report_key(Campaign.load(folder), own_state(run), settings_of(folder), specification_file)
+    return report_key(written, own_state(run), settings_of(written.folder), specification_file)
 
 
 def _renewed(kept: KeptReport, campaign: Campaign, run: RunFolder) -> Document:
