@@ -7,6 +7,8 @@ import sys
 
 import pytest
 
+from colure.acquire.control import hear_stops_soon
+
 CHILD = """
 import sys, threading, time
 from colure.acquire.control import hear_stops_soon
@@ -43,6 +45,17 @@ def heard_s(kind: str, words: int = 25) -> float:
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="one clock for two processes")
-def test_a_word_is_heard_sooner_than_the_interpreter_would():
+def test_a_word_is_heard_sooner_than_the_interpreter_would(nightly):
     """Three busy threads at 5 ms each keep a word waiting for 15 ms and more (docs.python.org, `sys.setswitchinterval`)."""
     assert heard_s("soon") < 0.6 * heard_s("as it is")
+
+
+def test_threads_of_a_process_that_hears_stops_take_turns_five_times_as_often():
+    before = sys.getswitchinterval()
+    try:
+        hear_stops_soon()
+        assert (
+            sys.getswitchinterval() <= 0.001
+        )  # the interpreter's own: 0.005 (docs.python.org, `sys.getswitchinterval`)
+    finally:
+        sys.setswitchinterval(before)

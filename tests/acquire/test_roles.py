@@ -70,8 +70,8 @@ def test_two_controllers_measure_what_one_does(tmp_path, nightly):
     np.testing.assert_allclose(traces[0], traces[1], rtol=1e-6)
 
 
-def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp_path):
-    """Told to stop: p99 50 ms (our own promise), whichever controller is dead."""
+def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp_path, prompt):
+    """Told to stop: p99 50 ms (our own promise), whichever controller is dead; the move takes 3 s, a dead line 10 s."""
     folder = range_campaign(tmp_path / "c", TWO)
     with wired(folder) as (campaign, twin), instruments(campaign) as bench:
         floor, mast = twin.controllers["floor"], twin.controllers["mast"]
@@ -87,14 +87,15 @@ def test_a_stop_reaches_all_controllers_at_once_and_a_dead_one_delays_nobody(tmp
             goes(bench.axes, 0.0, 60.0)
             bench.axes.hold()
             bench.axes.release()
-        assert np.median(taken) < PROMISED_S and max(taken) < LONGEST_S
+        prompt(taken, PROMISED_S)
+        prompt(taken, LONGEST_S, share=1.0)
         goes(bench.axes, 160.0)
         mast.dead = True
         with ThreadPoolExecutor(1) as stopping:
             begin = time.monotonic()
             told = stopping.submit(bench.axes.hold)
             until(floor.stage.held.is_set)
-            assert time.monotonic() - begin < LONGEST_S
+            prompt([time.monotonic() - begin], LONGEST_S)
             assert not mast.stage.held.is_set()
             told.result()  # this dialect's hold has no answer: that the mast is dead shows at the next reading
 
@@ -166,12 +167,12 @@ def test_a_turntable_measures_cuts_in_its_plane_and_refuses_everything_else_befo
         services.make_plan(folder)
 
 
-def test_a_door_that_opens_at_a_random_instant_brakes_all_axes_and_only_a_person_resumes(tmp_path, request):
+def test_a_door_that_opens_at_a_random_instant_brakes_all_axes_and_only_a_person_resumes(tmp_path, request, prompt):
     for seed in range(20 if request.config.getoption("--nightly") else 1):
-        door_opens(tmp_path / str(seed), seed)
+        door_opens(tmp_path / str(seed), seed, prompt)
 
 
-def door_opens(tmp_path, seed):
+def door_opens(tmp_path, seed, prompt):
     """Run with a door that opens once, is ignored once, and is closed before a person resumes."""
     instant_s = random.Random(seed).uniform(0.1, 0.6)
     tmp_path.mkdir()
@@ -209,7 +210,7 @@ def door_opens(tmp_path, seed):
     assert outcome.state is State.DONE, outcome
     assert [text.split(":")[0] for text in states].count("paused") == 2
     assert "door is open" in states[1] and "make sure that nobody is inside" in states[1]
-    assert moved[0] < 0.05 + LONGEST_S  # one reading of the contact and the stop
+    prompt(moved, 0.05 + LONGEST_S)  # one reading of the contact and the stop
     journal = Journal.resume(run.journal)
     assert any("door is open" in text for _, kind, text in journal.events() if kind == "state")
     journal.close()
@@ -338,7 +339,7 @@ class Rotator(languages.Talker):
     PROFILE = languages.Talker.PROFILE.replace('azimuth.name = "AZ"\nroll.name = "RO"\n', "")
 
 
-def test_a_probe_roll_of_another_make_beside_the_positioner(tmp_path):
+def test_a_probe_roll_of_another_make_beside_the_positioner(tmp_path, prompt):
     """Coordinated G-code on the floor, an echoing line dialect with pushed greetings on the mast."""
     folder = range_campaign(tmp_path / "c", TWO + DOOR, scan=CUT + "\noffset_deg = [0, 90]", twin="noise = true\n")
     motors = Motors(150.0)
@@ -363,7 +364,9 @@ def test_a_probe_roll_of_another_make_beside_the_positioner(tmp_path):
                 goes(bench.axes, 80.0)
                 time.sleep(0.05)
                 twin.small["door"].closed = False
-                until(lambda: motors.held and twin.controllers["floor"].stage.held.is_set(), 0.05 + LONGEST_S)
+                begin = time.monotonic()
+                until(lambda: motors.held and twin.controllers["floor"].stage.held.is_set())
+                prompt([time.monotonic() - begin], 0.05 + LONGEST_S)
     finally:
         server.close()
     record = open_dataset(run.record)

@@ -94,7 +94,7 @@ def test_a_source_that_stays_on_is_said_and_one_that_went_off_by_itself_costs_no
     np.testing.assert_allclose(trace_of(run), vector_trace, rtol=2e-5)
 
 
-def test_a_stop_and_an_open_door_switch_the_source_off_within_a_moment(tmp_path):
+def test_a_stop_and_an_open_door_switch_the_source_off_within_a_moment(tmp_path, prompt):
     door = '[[instruments]]\nrole = "interlock"\nname = "door"\n'
     folder = range_campaign(tmp_path / "c", POWER + SOURCE + SWITCH + door, scan=CUT + "\ndwell_s = 0.3")
     with wired(folder) as (campaign, twin):
@@ -110,7 +110,8 @@ def test_a_stop_and_an_open_door_switch_the_source_off_within_a_moment(tmp_path)
 
         outcome, _, _ = run_of(campaign, listener=at_point)
         assert outcome.state is State.FAULTED and "door is open" in outcome.reason
-        assert taken[0] < 0.25 and not source.on, "one reading of the contact (50 ms) and three lines to the source"
+        assert not source.on
+        prompt(taken, 0.25)  # one reading of the contact (50 ms) and three lines to the source
 
 
 def test_a_source_beside_an_analyzer_with_phase_is_refused(tmp_path):
@@ -286,18 +287,23 @@ def test_cuts_of_a_power_only_receiver_are_refused_before_anything_moves(tmp_pat
     assert not run_folder(folder, "cut").journal.exists()
 
 
-def test_an_open_door_has_an_analyzers_own_source_switched_off_after_the_sweep_under_way(tmp_path, monkeypatch):
+def test_an_open_door_has_an_analyzers_own_source_switched_off_after_the_sweep_under_way(tmp_path, monkeypatch, prompt):
     """The line is busy until the sweep ends; the axes are held at once all the same."""
     from colure.instruments.scpi_analyzer import ScpiAnalyzer
 
-    told = []
-    safe = ScpiAnalyzer.safe
+    told, begun = [], []
+    safe, sweep = ScpiAnalyzer.safe, ScpiAnalyzer.sweep
 
     def noted(self):
         told.append(time.monotonic())
         safe(self)
 
+    def counted(self, *arguments, **options):
+        begun.append(time.monotonic())
+        return sweep(self, *arguments, **options)
+
     monkeypatch.setattr(ScpiAnalyzer, "safe", noted)
+    monkeypatch.setattr(ScpiAnalyzer, "sweep", counted)
     door = '[[instruments]]\nrole = "interlock"\nname = "door"\n'
     slow = (("if_bandwidth_hz = 1000", "if_bandwidth_hz = 5"),)  # three frequencies: 0.6 s a sweep
     folder = range_campaign(tmp_path / "c", VECTOR + door, chamber=slow)
@@ -314,7 +320,7 @@ def test_an_open_door_has_an_analyzers_own_source_switched_off_after_the_sweep_u
 
         outcome, _, _ = run_of(campaign, listener=at_point)
     assert outcome.state is State.FAULTED and "door is open" in outcome.reason
-    off = min(moment for moment in told if moment > opened[0]) - opened[0]
-    assert off < 0.4, (
-        f"{off:.2f} s: one reading of the contact, one look of the engine (50 ms each); not the sweep's 0.6 s"
-    )
+    off = min(moment for moment in told if moment > opened[0])
+    # One reading of the contact, one look of the engine (50 ms each); not the sweep's 0.6 s.
+    prompt([off - opened[0]], 0.4)
+    assert sum(opened[0] < moment for moment in begun) <= 1, "no sweep is begun with an open door"

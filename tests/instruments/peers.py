@@ -26,6 +26,7 @@ class Motors:
         self.speed = speed_deg_s
         self.held = False
         self.log: list[tuple[str, float]] = []
+        self.heard: list[str] = []  # every line, in order
         self._ways = dict.fromkeys(AXES, (0.0, 0.0, 0.0, 0.0))  # from, to, begin, end
         self._lock = threading.RLock()
 
@@ -90,6 +91,7 @@ class Peer:
                 self.pending += character
                 if self.pending.endswith(end):
                     out.append(self.pending[: -len(end)].decode("latin-1"))
+                    self.motors.heard.append(out[-1])
                     self.pending = b""
         return out
 

@@ -88,17 +88,16 @@ def test_twenty_positions_are_reached_and_read(language):
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-def test_a_hold_brakes_at_once_and_nothing_goes_on_by_itself(language):
-    with connected(language, speed_deg_s=100.0) as (motors, axes):
+def test_a_hold_brakes_at_once_and_nothing_goes_on_by_itself(language, prompt):
+    with connected(language, speed_deg_s=40.0) as (motors, axes):
         axes.begin({"azimuth": 100.0, "roll": 100.0, "probe": 50.0}, from_deg=places(motors))
         time.sleep(0.1)
         assert motors.moving()
         sent = time.monotonic()
         axes.hold()
         while motors.moving():
-            assert time.monotonic() - sent < 0.5
             time.sleep(0.001)
-        assert time.monotonic() - sent < 0.1
+        prompt([time.monotonic() - sent], 0.1)
         with pytest.raises(HeldError):
             axes.finish(0.0, unwatched, limit_s=5.0)
         assert axes.status().held
@@ -148,29 +147,30 @@ def test_an_axis_that_wraps_goes_the_way_that_was_meant():
         assert all(-160.01 <= target <= 160.01 for target in way) and len(way) == 3
 
 
-def test_a_hold_on_a_slow_line_costs_one_exchange():
+def test_a_hold_on_a_slow_line_costs_one_exchange(prompt):
     """9600 baud, 10 bits a character: the question under way has at most a dozen characters, its answer twenty."""
     with connected("counter", speed_deg_s=50.0, baud=9600.0) as (motors, axes):
         axes.begin({"azimuth": 100.0, "roll": 0.0, "probe": 0.0})
         delays = []
         for _ in range(5):
             axes.status()
-        sent = time.monotonic()
+        before, sent = len(motors.heard), time.monotonic()
         axes.hold()
         while motors.moving():
             time.sleep(0.001)
         delays.append(time.monotonic() - sent)
-        assert max(delays) < 0.05
+        assert motors.heard[before] == "ST"
+        prompt(delays, 0.05)
 
 
-def test_holds_on_a_slow_line_while_another_thread_asks(request):
+def test_holds_on_a_slow_line_while_another_thread_asks(request, prompt):
     """9600 baud, questions without a pause from another thread: from the call of `hold` to motors that stand, 99 % below 50 ms.
 
     The limit is that of the simulated chamber's line; one exchange here is thirty characters at most (31 ms).
     """
     count = 200 if request.config.getoption("--nightly") else 12
     drawn = random.Random(8)
-    delays = []
+    delays, asked = [], []
     with connected("counter", speed_deg_s=200.0, baud=9600.0) as (motors, axes):
         over = threading.Event()
 
@@ -186,19 +186,22 @@ def test_holds_on_a_slow_line_while_another_thread_asks(request):
                 axes.begin({"azimuth": 170.0 if turn % 2 else -170.0, "roll": 0.0, "probe": 0.0})
                 time.sleep(drawn.uniform(0.05, 0.15))
                 assert motors.moving()
-                sent = time.perf_counter()
+                before, sent = len(motors.heard), time.perf_counter()
                 axes.hold()
                 while motors.moving():
                     time.sleep(0.0005)
-                delays.append(1e3 * (time.perf_counter() - sent))
+                delays.append(time.perf_counter() - sent)
+                asked.append(motors.heard[before:].index("ST"))
                 axes.release()
         finally:
             over.set()
             asking.join()
     print(
-        f"{count} holds: median {np.median(delays):.1f}, 99 % {np.quantile(delays, 0.99):.1f}, most {max(delays):.1f} ms"
+        f"{count} holds: median {1e3 * np.median(delays):.1f}, 99 % {1e3 * np.quantile(delays, 0.99):.1f}, "
+        f"most {1e3 * max(delays):.1f} ms, {max(asked)} questions before it at most"
     )
-    assert np.quantile(delays, 0.99) <= 50.0
+    assert np.median(asked) <= 1.0, "the question under way comes before a hold, none that waits"
+    prompt(delays, 0.05, share=0.99)
 
 
 def test_an_answer_that_comes_late_is_not_taken_for_the_next_one():

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import time
 from dataclasses import replace
 
 import numpy as np
@@ -77,11 +76,10 @@ def test_a_server_with_nothing_new_still_speaks(tiny_campaign, monkeypatch):
     from colure.app.web import server
     from tests.browser.conftest import serving
 
+    assert server.HEARTBEAT_S <= 2.0  # the page takes the line for lost after 7 s
     monkeypatch.setattr(server, "HEARTBEAT_S", 0.2)
     for served in serving([tiny_campaign]):
         url = f"ws://127.0.0.1:{served.port}/api/live"
         with connect(url, additional_headers={"Cookie": served.headers()["Cookie"]}, origin=served.base) as line:
             assert json.loads(line.recv(timeout=5))["type"] == "status"
-            begin = time.monotonic()
             assert [json.loads(line.recv(timeout=5))["type"] for _ in range(3)] == ["alive"] * 3
-            assert time.monotonic() - begin < 3.0

@@ -50,7 +50,7 @@ def test_files_that_would_hang_or_fill_the_memory_are_refused_by_the_page(tmp_pa
         assert page.post("/api/plan", campaign=id_of(good))[0] == 200
 
 
-def test_a_stop_is_answered_at_once_beside_eight_hundred_silent_connections(campaign_folder, nightly):
+def test_a_stop_is_answered_at_once_beside_eight_hundred_silent_connections(campaign_folder, nightly, prompt):
     """99 of 100 within 50 ms, over a connection that is kept and over one that is opened for it."""
     with serving(campaign_folder) as page, ExitStack() as silent:
         for _ in range(800):
@@ -64,4 +64,4 @@ def test_a_stop_is_answered_at_once_beside_eight_hundred_silent_connections(camp
                 took.append(time.monotonic() - begin)
             print(f"stops (connection {'of its own' if anew else 'kept'}): median {1e3 * np.median(took):.1f} ms, "
                   f"99 % {1e3 * np.percentile(took, 99):.1f} ms, most {1e3 * max(took):.1f} ms")  # fmt: skip
-            assert np.percentile(took, 99) < 0.05
+            prompt(took, 0.05, share=0.99)
