@@ -18,6 +18,7 @@ from colure.analysis.findings.room_heard import room_findings
 from colure.analysis.findings.sanity import sanity
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.stray.echo_map import EchoMap, echo_map
+from colure.analysis.stray.held import HeldPasses
 from colure.geometry.conventions import amplitude_db
 from colure.model.chamber import Chamber
 from colure.model.files import cautions
@@ -34,7 +35,15 @@ def room_of(processed: Processed, chamber: Chamber) -> EchoMap | None:
     # Echoes come from fixed directions of the room only where the probe stands still.
     if chamber.swings_probe or not processed.sphere.whole or processed.sphere.one_polarization or processed.step.direct:
         return None
-    return echo_map(processed.sphere, processed.step, processed.expansion, chamber.positioner.geometry)
+    rotation = None
+    if chamber.chain is not None:
+        held = HeldPasses.of(processed.sphere, processed.budget.sweeps.record, chamber)
+        if len(held.rotations) > 1:  # the room met every pass otherwise
+            return None
+        rotation = held.rotations[0]
+    return echo_map(
+        processed.sphere, processed.step, processed.expansion, chamber.positioner.geometry, rotation=rotation
+    )
 
 
 def self_check(

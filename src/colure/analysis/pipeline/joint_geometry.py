@@ -17,6 +17,7 @@ from colure.analysis.steps.far_field import FarFieldStep
 from colure.analysis.steps.gain import ReferenceData
 from colure.analysis.steps.joint_estimate import JointEstimate, estimate_joints
 from colure.analysis.steps.moved_joints import MovedJoints, beam_of_probe, chain_of_mount, motions_declared
+from colure.analysis.stray.held import HeldPasses
 from colure.analysis.stray.mirrors import hearing
 from colure.analysis.stray.swung import SwungWalls, drawn_room
 from colure.geometry.conventions import ComplexArray
@@ -112,7 +113,8 @@ def rooms_around(
     """Return what the walls (wall, frequency, 2, theta, phi) of drawn rooms add to a scan, one room after another."""
     random, hears = np.random.default_rng(seed), hearing(probe, chamber.probe.gain_dbi)
     device, chain = replace(step, own_waves=None).expansion(sphere.field), chain_of_mount(chamber)
-    walls, out = SwungWalls(sphere, device, chain, model.values[0], hears), []
+    held = HeldPasses.of_values(sphere, chain, model.values, ports=model.ports)
+    walls, out = SwungWalls(sphere, device, chain.distance, held, hears), []
     for _ in range(ROOMS):
         room = drawn_room(random, chain.distance, standing=not chamber.swings_probe)
         one = np.stack([walls.stray(room.wall(number)) for number in range(len(room.normals))])

@@ -170,7 +170,7 @@ class MovedJoints:
             How fast the probe's response falls along its port and across it: 1 - c a^2 at an angle a (radians), complex.
         """
         self._chain, self._motions, self._k = chain_of_mount(chamber), motions, wavenumber(sphere.frequency_hz)
-        self._total, self._ports, self._beam = sphere.phi.size, record.sizes["port"], beam
+        self._total, self.ports, self._beam = sphere.phi.size, record.sizes["port"], beam
         self._radial = _responses(step, probe, self._k, self._chain.distance)
         self.values = _values(sphere, record, chamber)
         self._links = [joint.motion(self.values[..., n]) for n, joint in enumerate(self._chain.joints)]
@@ -212,7 +212,7 @@ class MovedJoints:
     def _seen(self, units: Units) -> _Sight:
         pose = self._pose(units)
         turned = pose.rotation
-        if self._ports == 2:
+        if self.ports == 2:
             # At the probe's roll 0 port 2 lies a quarter turn from port 1, counter-clockwise seen from the probe.
             second = np.stack([-turned[..., 1], turned[..., 0], turned[..., 2]], axis=-1)
             turned = np.concatenate([turned, second])

@@ -89,7 +89,13 @@ class EchoMap:
 
 
 def echo_map(
-    sphere: MeasuredSphere, step: FarFieldStep, device: Expansion, geometry: Geometry, *, step_deg: float = 15.0
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    device: Expansion,
+    geometry: Geometry,
+    *,
+    step_deg: float = 15.0,
+    rotation: FloatArray | None = None,
 ) -> EchoMap:
     """Map what does not fit the device over the directions of the room, and name the echoes.
 
@@ -99,6 +105,8 @@ def echo_map(
         What the scan made of the device.
     step_deg
         Grid of the map; maxima are looked at more finely.
+    rotation
+        Device frame to lab at every direction (theta, column, 3, 3) where joints hold the device; else as two axes do.
 
     Raises
     ------
@@ -112,7 +120,7 @@ def echo_map(
     if own is not None and own.order(float(device.k[middle])) > WORTH_FILTERING * step.keep_order:
         # About its own centre the device needs hardly fewer waves: what the filter takes out is next to nothing.
         step = replace(step, own_waves=None)
-    wall = Wall(sphere, step, device, geometry)
+    wall = Wall(sphere, step, device, geometry, rotation=rotation)
     rest = wall.outside(sphere.field[middle], middle)
     directions = _grid(step_deg)
     # The grid is asked once more for every echo that is taken out: its readings are kept as far as they fit.

@@ -147,10 +147,24 @@ ACCURACY = 1e-5
 class Wall:
     """What every direction of the room would add to a scan: four readings for a wall of any polarization."""
 
-    def __init__(self, sphere: MeasuredSphere, step: FarFieldStep, device: Expansion, geometry: Geometry) -> None:
+    def __init__(
+        self,
+        sphere: MeasuredSphere,
+        step: FarFieldStep,
+        device: Expansion,
+        geometry: Geometry,
+        *,
+        rotation: FloatArray | None = None,
+    ) -> None:
+        """Take a scan, and what was found of its device.
+
+        rotation
+            Device frame to lab at every direction (theta, column, 3, 3) where joints hold the device; else as two axes do.
+        """
         self._sphere, self._step, self._device = sphere, step, device
         first, second = angles_of(sphere, geometry)
-        self._rotation = device_to_lab(geometry, first=first, second=second).rotation
+        on_axes = device_to_lab(geometry, first=first, second=second).rotation
+        self._rotation = on_axes if rotation is None else rotation
         # The polar vectors of every direction as the probe sees them, in the room.
         columns = first.shape[1]
         phi = azimuths(sphere, columns)
@@ -193,15 +207,19 @@ class Wall:
             out.append(np.moveaxis(four.reshape(2, 4, *t.shape), 0, 1))
         return finer_columns(np.stack(out), self._sphere.phi.size)
 
-    def through_mirrors(self, directions: FloatArray, mirrors: ComplexArray) -> ComplexArray:
+    def through_mirrors(
+        self, directions: FloatArray, mirrors: ComplexArray, *, as_measured: bool = False
+    ) -> ComplexArray:
         """Return what waves that leave in some directions (wall, 3) add by way of mirrors: (set, frequency, 2, theta, phi).
 
         mirrors
             (set, frequency, wall, 2, 2): components along the lab's x and y per component along the direction's tangents.
+        as_measured
+            True: at the measured columns alone, two for every slice.
         """
+        columns = self._probe.shape[-1] if as_measured else self._sphere.phi.size
         if self.rings is not None:
-            fields = self.rings.through_mirrors(self._circles, directions, mirrors)
-            return finer_columns(fields, self._sphere.phi.size)
+            return finer_columns(self.rings.through_mirrors(self._circles, directions, mirrors), columns)
         samplers = [Sampler(c) for c in self._device.coefficients]
         shape = self._probe.shape[2:]
         out = np.zeros((*mirrors.shape[:2], 2, *shape), complex)
@@ -216,7 +234,7 @@ class Wall:
                 across = np.einsum("e...,eb...->b...", e, share)
                 lab = np.einsum("sab,b...->sa...", mirrors[:, f, w], across)
                 out[:, f] += np.einsum("ca...,sa...->sc...", self._probe, lab)
-        return finer_columns(out, self._sphere.phi.size)
+        return finer_columns(out, columns)
 
     def outside(self, field: ComplexArray, index: int) -> ComplexArray:
         """Return what of fields (..., 2, theta, phi) at one frequency does not fit into the device's waves, weighted."""

@@ -12,11 +12,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of, azimuths, finer_columns
+from colure.analysis.stray.held import HeldPasses
 from colure.analysis.stray.mirrors import FARTHEST_WALL as FARTHEST_BESIDE
 from colure.analysis.stray.mirrors import NEAREST_WALL as NEAREST_BESIDE
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.directions import phi_hat, tangents, theta_hat, theta_phi, unit_vector
-from colure.geometry.joints import JointChain
 from colure.geometry.kinematics import Geometry, device_to_lab
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
@@ -96,16 +96,17 @@ class SwungWalls:
         self,
         sphere: MeasuredSphere,
         device: Expansion,
-        chain: JointChain,
-        values: FloatArray,
+        range_m: float,
+        held: HeldPasses,
         hears: Callable[[FloatArray], ComplexArray],
     ) -> None:
-        """Take the joint values (theta, column, joint) of every measured direction."""
-        self._range, self._total, self._k = chain.distance, sphere.phi.size, wavenumber(sphere.frequency_hz)
+        """Take the poses in which every measured direction was read, and the range's length."""
+        self._range, self._total, self._k = range_m, sphere.phi.size, wavenumber(sphere.frequency_hz)
+        self._held = held
         first, second = angles_of(sphere, Geometry.ROLL_OVER_AZIMUTH)
         self._rotation = device_to_lab(Geometry.ROLL_OVER_AZIMUTH, first=first, second=second).rotation
-        # The turn of the room that lets the probe stand still.
-        self._turn = self._rotation @ np.swapaxes(chain.ends(values)[0].rotation, -1, -2)
+        # The turns of the room that let the probe stand still.
+        self._turns = self._rotation @ np.swapaxes(held.rotations, -1, -2)
         columns = first.shape[1]
         phi = azimuths(sphere, columns)
         t, p = np.meshgrid(sphere.theta, phi, indexing="ij")
@@ -117,11 +118,18 @@ class SwungWalls:
 
     def stray(self, room: SurroundingRoom) -> ComplexArray:
         """Return what a room adds to the field (frequency, 2, theta, phi); the level is arbitrary."""
+        return finer_columns(
+            self._held.read([self._met(room, *pose) for pose in zip(self._turns, self._held.places, strict=True)]),
+            self._total,
+        )
+
+    def _met(self, room: SurroundingRoom, turned: FloatArray, place: FloatArray) -> ComplexArray:
+        """Return what passes in one pose meet of a room, (frequency, 2, theta, column)."""
         shape = self._probe.shape[2:]
         out = np.zeros((self._k.size, 2, *shape), complex)
         for wall in range(len(room.normals)):
-            normal = self._turn @ room.normals[wall]
-            direction, way, travel = self._way(normal, float(room.away_m[wall]))
+            normal = turned @ room.normals[wall]
+            direction, way, travel = self._way(normal, room.away_m[wall] - place @ room.normals[wall])
             t, p = theta_phi(np.einsum("...ji,...j->...i", self._rotation, direction))
             local = np.stack([theta_hat(theta=t, phi=p), phi_hat(theta=t, phi=p)], axis=-2)
             across = np.einsum("...ij,...tj->...ti", self._rotation, local)
@@ -131,14 +139,14 @@ class SwungWalls:
                 e = sampler.at(t, p, accuracy=ACCURACY).reshape(2, *shape)
                 lab = np.einsum("...at,t...->a...", mirror, e) * turn[f]
                 out[f] += np.einsum("ca...,a...->c...", self._probe, lab)
-        return finer_columns(out, self._total)
+        return out
 
-    def _way(self, normal: FloatArray, away: float) -> tuple[FloatArray, FloatArray, FloatArray]:
+    def _way(self, normal: FloatArray, away: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
         """Return where waves leave for a wall (..., 3), how much longer that way is, and how they travel at the probe."""
         probe = np.array([0.0, 0.0, self._range])
         image = probe + 2.0 * (away - normal @ probe)[..., None] * normal
         far = np.linalg.norm(image, axis=-1)
-        arrival = probe - 2.0 * away * normal
+        arrival = probe - 2.0 * away[..., None] * normal
         return image / far[..., None], far - self._range, arrival / np.linalg.norm(arrival, axis=-1, keepdims=True)
 
     def _mirror(
@@ -155,7 +163,7 @@ class SwungWalls:
         """Return directions (wall, 3), longer ways (wall,) and mirrors (wall, 2, 2) in the reference position."""
         directions, ways, mirrors = [], [], []
         for wall, normal in enumerate(room.normals):
-            direction, way, travel = self._way(normal, float(room.away_m[wall]))
+            direction, way, travel = self._way(normal, room.away_m[wall])
             mirror = self._mirror(room, wall, normal, np.stack(tangents(direction)), travel)
             directions.append(direction)
             ways.append(way)

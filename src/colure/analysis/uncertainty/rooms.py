@@ -7,7 +7,7 @@ from collections.abc import Callable
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere
-from colure.analysis.steps.joint_motions import values_on
+from colure.analysis.stray.held import HeldPasses, HeldWalls
 from colure.analysis.stray.mirrors import Wall, draw_walls, hearing, of_reference
 from colure.analysis.stray.swung import SwungWalls, drawn_room
 from colure.analysis.uncertainty.trial import Trial
@@ -81,8 +81,7 @@ def stray_in_a_room(
     sphere = trial.inputs.sphere
     if trial.inputs.chamber.swings_probe:
         return _around_the_probe(trial, level, random)
-    geometry = trial.inputs.chamber.positioner.geometry
-    wall = Wall(sphere, trial.inputs.step, trial.nominal, geometry)
+    wall = _walls_of(trial)
     k = wavenumber(sphere.frequency_hz)
     peak = _peak(sphere)
     length, known = trial.inputs.chamber.range_length_m, trial.inputs.chamber.echo_excess_m
@@ -119,6 +118,15 @@ def stray_in_a_room(
     return draw
 
 
+def _walls_of(trial: Trial) -> Wall | HeldWalls:
+    """Return walls around a probe that stands, met as two axes hold the device, or as joints really do."""
+    inputs = trial.inputs
+    if inputs.chamber.chain is None:
+        return Wall(inputs.sphere, inputs.step, trial.nominal, inputs.chamber.positioner.geometry)
+    held = HeldPasses.of(inputs.sphere, inputs.sweeps.record, inputs.chamber)
+    return HeldWalls(inputs.sphere, inputs.step, trial.nominal, held)
+
+
 def _peak(sphere: MeasuredSphere) -> float:
     """Return the largest amplitude of both components at mid-band."""
     return float(np.sqrt(np.sum(np.abs(sphere.field[len(sphere.field) // 2]) ** 2, axis=0).max()))
@@ -134,14 +142,13 @@ def _around_the_probe(
 ) -> Callable[[], tuple[ComplexArray, ComplexArray]]:
     """Return draws as `stray_in_a_room` does, of rooms around a mount that swings the probe."""
     inputs, sphere = trial.inputs, trial.inputs.sphere
-    chain, k = inputs.chamber.chain, wavenumber(sphere.frequency_hz)
-    assert chain is not None  # only a mount with joints swings its probe
+    length, k = inputs.chamber.range_length_m, wavenumber(sphere.frequency_hz)
     hears = hearing(inputs.probe, inputs.chamber.probe.gain_dbi)
-    values = values_on(sphere, inputs.sweeps.record, inputs.chamber)
-    walls, peak = SwungWalls(sphere, trial.nominal, chain, values, hears), _peak(sphere)
+    held = HeldPasses.of(sphere, inputs.sweeps.record, inputs.chamber)
+    walls, peak = SwungWalls(sphere, trial.nominal, length, held, hears), _peak(sphere)
 
     def draw() -> tuple[ComplexArray, ComplexArray]:
-        room = drawn_room(random, chain.distance)
+        room = drawn_room(random, length)
         stray = walls.stray(room)
         directions, way, mirror = walls.to_horn(room)
         rim = 10.0 ** (random.normal(0.0, RIM_DB / 20.0, len(way)))
