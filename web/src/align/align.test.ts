@@ -89,6 +89,15 @@ describe("the align page on a mount with joints", () => {
     expect(page.element.textContent).toContain("has no flip test");
     const start = [...page.element.querySelectorAll("button")].find((one) => one.textContent === "measure both sides")!;
     expect(start.disabled).toBe(true);
-    expect(page.element.textContent).toContain("a mount with joints does not have");
+    expect(page.element.textContent).toContain("A mount that is described by its joints has no flip test");
+  });
+
+  it("draws the mount from above, as its joints were told", async () => {
+    const picture = () => page.element.querySelector(".range-picture")!.getAttribute("aria-label");
+    expect(picture()).toBe("mount from above: turntable 0.0 deg, arm 0.0 deg, rotary 0.0 deg");
+    readouts["arm"] = 40;
+    press("where are the axes?");
+    await vi.waitFor(() => expect(picture()).toContain("arm 40.0 deg"));
+    expect(page.element.textContent).toContain("Joints as told at");
   });
 });

@@ -26,6 +26,7 @@ export function alignPage(view: View): Page {
     tick("sweep", `${db.toFixed(1)} dB`);
   }, (pose) => {
     view.chamber.follow(pose.angles_deg, pose.axes, pose.joints);
+    screen.pose(pose.joints);
     fill(view.stage.caption, "The chamber as chamber.toml declares it, axes as read by hand.");
   }); // prettier-ignore
   const list = h("ol", { class: "checklist" });
@@ -251,13 +252,14 @@ export function alignPage(view: View): Page {
       for (const one of starts) one.disabled = busy(s) || session.me?.mine !== true || (one === flipStart && !rolls);
       screen.status(s);
       if (s.axes && s.angles_deg?.length) view.chamber.turnTo(s.angles_deg, s.axes, s.joints);
+      screen.pose(s.joints ?? []);
     },
   });
   post("/api/motion", { campaign }, gone.signal).then(
     (m) => {
       view.chamber.build(m);
       rolls = m.geometry === "roll-over-azimuth" && !m.mount;
-      screen.positioner(rolls, m.mount !== null);
+      screen.positioner(rolls, m.mount && { ...m, mount: m.mount });
       if (rolls) return;
       flipStart.disabled = true;
       fill(

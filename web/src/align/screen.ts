@@ -8,6 +8,7 @@ import { covering } from "../draw/scales";
 import type { Status } from "../live/live";
 import type { BeamWords, FlipWords, Grid } from "../request/types";
 import { Panel } from "../shell/panel";
+import { mountFromAbove, type Above } from "./mountabove";
 import { rangeFromAbove } from "./picture";
 
 export type Showing = "above" | "beam" | "live";
@@ -23,7 +24,9 @@ export class AlignScreen {
   readonly panel = new Panel("Range from above", "card align-screen");
   private showing: Showing = "above";
   private rolls = true;
-  private mount = false;
+  private mount: Above | null = null;
+  /** Where the joints of a mount stand, and since when. */
+  private joints: { values: number[]; words: string } = { values: [], words: "All joints drawn at zero" };
   private flips: FlipWords[] = [];
   private beam: BeamWords | null = null;
   private maps = [new LevelMap("coarse look of the beam search"), new LevelMap("fine look of the beam search")];
@@ -40,10 +43,17 @@ export class AlignScreen {
   }
 
   /** What the positioner is: only a roll axis can be told by a flip test, and no flip test is made on a mount with joints. */
-  positioner(rolls: boolean, mount: boolean): void {
+  positioner(rolls: boolean, mount: Above | null): void {
     this.rolls = rolls;
     this.mount = mount;
     if (this.showing === "above") this.show("above");
+  }
+
+  /** Where the joints of a mount stand, degrees and millimetres. */
+  pose(values: number[]): void {
+    if (!values.length || String(values) === String(this.joints.values)) return;
+    this.joints = { values, words: `Joints as told at ${new Date().toLocaleTimeString()}` };
+    if (this.showing === "above" && this.mount) this.draw();
   }
 
   /** A flip test that was read; the one before it is the picture's "before". */
@@ -95,8 +105,9 @@ export class AlignScreen {
 
   private draw(): void {
     if (this.showing === "above" && this.mount)
-      this.panel.empty(
-        "This picture is drawn from flip tests, which a mount with joints does not have. The scene shows its bodies.",
+      this.panel.show(
+        { key: "above", words: "as declared in chamber.toml" },
+        mountFromAbove(this.mount, this.joints.values, this.joints.words),
       );
     else if (this.showing === "above") {
       const words = this.flips.length ? `flip test${this.flips.length > 1 ? "s" : ""} ${this.flips.slice(-2).map((one) => one.run).join(", ")}` : "not measured yet"; // prettier-ignore

@@ -90,7 +90,7 @@ export class Chamber {
     this.stage.clearLabels(this.stage.room);
     this.mount?.leave();
     this.mount = stand.mount ? new MountBodies(this.stage, this.fixed, this.probe, stand.mount, stand.range_m) : null;
-    this.stage.upright((stand.mount?.up ?? [0, 1, 0]) as [number, number, number], this.mount !== null);
+    this.stage.upright((stand.mount?.up ?? [0, 1, 0]) as [number, number, number], this.mount?.needs ?? 1);
     this.stage.eye = this.mount && (() => this.probe.position.clone());
     if (this.mount) {
       this.addDevice(stand);

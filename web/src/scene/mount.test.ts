@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { JointLine, Mount } from "../request/types";
 import type { Vector } from "./angles";
 import { links, moved } from "./chain";
-import { MountBodies } from "./mount";
+import { MountBodies, reach } from "./mount";
 import type { Stage } from "./stage";
 
 const joint = (name: string, carries: "device" | "probe", axis: Vector): JointLine => ({
@@ -70,6 +70,14 @@ describe("bodies of a mount", () => {
     close(one.probe.getWorldPosition(new Vector3()), [0.5, 0, Math.sqrt(0.75)]);
     one.room.updateMatrixWorld(true);
     close(one.device.localToWorld(new Vector3(1, 0, 0)), [0, -1, 0]);
+  });
+
+  it("tell how far back the camera must stand", () => {
+    // The boom ends at (0, 0.6, 2.2) m with a radius of 0.08 m; the floor, which does not move, goes farther.
+    expect(reach(mount, 2)).toBeCloseTo((Math.hypot(0.6, 2.2) + 0.08) / 2, 9);
+    const far = { ...mount, solids: [{ ...mount.solids[1], a_m: [5, 0, 0], b_m: [5, 0, 2] }] };
+    expect(reach(far, 2)).toBeCloseTo((Math.hypot(5, 2) + 0.08) / 2, 9);
+    expect(reach({ ...mount, solids: [] }, 2)).toBeGreaterThan(1);
   });
 
   it("are gone when another positioner is built", () => {

@@ -21,13 +21,17 @@ import type { JointLine, Mount, MountSolid } from "../request/types";
 import { combine, cross, dot, type Vector } from "./angles";
 import { emptied, rod, solid } from "./chamber";
 import { ends, links, type Rigid } from "./chain";
-import type { Stage } from "./stage";
+import { SWINGS, type Stage } from "./stage";
 
 /** A joint whose line goes through the sphere of directions is drawn this far out on it, in range lengths. */
 const OUT = 0.62,
   INSIDE = 0.55;
 /** A joint that turns the probe about its own line is drawn behind it. */
 const BEHIND = 0.17;
+/** The camera of a probe that swings sees so far from the axes' intersection, range lengths. */
+const SIGHT = 1.35,
+  /** Farther back nothing could be told apart. */
+  FARTHEST = 4;
 /** The floor where none is declared. */
 const FLOOR = 1.3;
 
@@ -101,8 +105,25 @@ function matrix(m: Rigid, rangeM: number): Matrix4 {
   return new Matrix4().set(...a, t[0], ...b, t[1], ...c, t[2], 0, 0, 0, 1);
 }
 
+/** How far the bodies that move come from the axes' intersection where every joint stands at zero, range lengths. */
+export function reach(mount: Pick<Mount, "joints" | "solids" | "up">, rangeM: number): number {
+  const own = new Set(mount.solids.map((one) => one.body)),
+    plan = sketch(mount.joints, mount.up as Vector, rangeM),
+    drawn = plan.links.filter((one) => one.body >= 0 && !own.has(one.body)).flatMap((one) => one.path),
+    solid = mount.solids
+      .filter((one) => one.body >= 0)
+      .map((one) =>
+        one.shape === "box"
+          ? Math.hypot(...one.a_m.map((v, i) => (Math.abs(v) + one.b_m[i]) / rangeM))
+          : Math.max(Math.hypot(...one.a_m), Math.hypot(...one.b_m)) / rangeM + one.radius_m / rangeM,
+      );
+  return Math.max(1, ...drawn.map((p) => Math.hypot(...p)), ...solid);
+}
+
 export class MountBodies {
   private groups: Group[];
+  /** How far back the camera stands for all of it. */
+  readonly needs: number;
 
   constructor(
     private stage: Stage,
@@ -111,6 +132,7 @@ export class MountBodies {
     private mount: Pick<Mount, "joints" | "solids" | "up">,
     private rangeM: number,
   ) {
+    this.needs = Math.min(FARTHEST, SWINGS * Math.max(1, reach(mount, rangeM) / SIGHT));
     this.groups = mount.joints.map(() => new Group());
     for (const one of this.groups) one.matrixAutoUpdate = false;
     stage.room.add(...this.groups);
@@ -156,8 +178,9 @@ export class MountBodies {
       if (drawn.has(body)) continue;
       for (let i = 1; i < path.length; i++) this.body(body).add(rod(path[i - 1], path[i], 0.022, c.quiet));
     }
-    joints.forEach((joint, i) => this.addJoint(joint, plan.nodes[i], i));
-    if (!drawn.has(-1)) {
+    joints.forEach((joint, i) => this.addJoint(joint, plan.nodes[i], i, drawn.has(i)));
+    // Only a box can be a floor; an arch or a post alone would leave everything in the air.
+    if (!solids.some((one) => one.body < 0 && one.shape === "box")) {
       const floor = new GridHelper(3.2, 16, c.grid, c.grid);
       floor.quaternion.setFromUnitVectors(new Vector3(0, 1, 0), new Vector3(...up));
       floor.position.copy(new Vector3(...up).multiplyScalar(-FLOOR));
@@ -166,15 +189,22 @@ export class MountBodies {
   }
 
   /** The housing of a joint, its line and its name; they go with what carries the joint, which the joint itself leaves in place. */
-  private addJoint(joint: JointLine, at: Vector, number: number): void {
+  private addJoint(joint: JointLine, at: Vector, number: number, declared: boolean): void {
     const c = lines(),
       colour = joint.carries === "device" ? c.co : c.other,
       axis = joint.axis as Vector,
       group = this.groups[number],
       half = joint.kind === "prismatic" ? 0.09 : 0.05;
-    group.add(
-      rod(combine(1, at, -half, axis), combine(1, at, half, axis), joint.kind === "prismatic" ? 0.034 : 0.045, colour),
-    );
+    // Where its body is declared, what stands there is no sketch: the line and the name alone are added.
+    if (!declared)
+      group.add(
+        rod(
+          combine(1, at, -half, axis),
+          combine(1, at, half, axis),
+          joint.kind === "prismatic" ? 0.034 : 0.045,
+          colour,
+        ),
+      );
     group.add(
       new Line(
         new BufferGeometry().setFromPoints([1, -1].map((s) => new Vector3(...combine(1, at, 0.2 * s, axis)))),
@@ -184,7 +214,7 @@ export class MountBodies {
     // Beside the axis, where no rod is: across to it and to what is up.
     const side = combine(1, cross(this.mount.up as Vector, axis), 0.01, [1, 0, 0]),
       away = Math.hypot(...side) > 0.5 ? scaled(1 / Math.hypot(...side), side) : ([1, 0, 0] as Vector);
-    this.stage.label(joint.name, combine(1, at, 0.16, away), group, "quiet", false);
+    this.stage.label(joint.name, combine(1, at, 0.22, away), group, "quiet", false);
   }
 
   private addSolid(one: MountSolid): void {

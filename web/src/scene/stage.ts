@@ -42,8 +42,8 @@ export const PRESETS: [string, string, [number, number, number]][] = [
   ["side", "from the side", [2.3, 0.15, 0.3]],
   ["above", "from above", [0.001, 2.4, 0.3]],
 ];
-/** A mount that swings the probe around the device needs so much more room than a probe that stands. */
-const SWINGS = 1.5;
+/** A mount that swings the probe around the device needs so much more room than a probe that stands, at least. */
+export const SWINGS = 1.5;
 /** What the camera looks at: between sphere and probe, or the sphere where the probe goes around it. */
 const MIDDLE = 0.22;
 
@@ -59,7 +59,8 @@ export class Stage {
   private readonly world = new Group();
   /** Where the probe is now, laboratory; null where it stands on z. */
   eye: (() => Vector3) | null = null;
-  private wide = false;
+  /** How far back the camera stands, over where it stands before a probe that does not swing. */
+  private back = 1;
   readonly canvasPlace = h("div", { class: "canvas" });
   readonly labels = h("div", { class: "labels", attrs: { "aria-hidden": "true" } });
   readonly readout = h("div", { class: "readout mono", attrs: { "aria-live": "off" } });
@@ -67,7 +68,7 @@ export class Stage {
   readonly colourBar = h("div", { class: "colour-bar" });
   readonly presets = h("div", { class: "presets" });
   readonly element: HTMLElement;
-  readonly camera = new PerspectiveCamera(ANGLE, 4 / 3, 0.02, 30);
+  readonly camera = new PerspectiveCamera(ANGLE, 4 / 3, 0.02, 80);
   readonly ok: boolean;
   readonly software: boolean;
   /** Told where on the sphere the pointer is, and where it was pressed. */
@@ -122,7 +123,7 @@ export class Stage {
       this.controls = new OrbitControls(this.camera, canvas);
       this.controls.enablePan = false;
       this.controls.minDistance = 0.9;
-      this.controls.maxDistance = 5;
+      this.controls.maxDistance = 5.4;
       this.controls.target.set(0, 0, MIDDLE);
       this.controls.addEventListener("change", () => this.ask());
       this.controls.addEventListener("end", () => keep(this.cameraKey, JSON.stringify(this.camera.position.toArray())));
@@ -146,20 +147,26 @@ export class Stage {
     fill(this.presets, ...PRESETS.map(([key, words, at]) => button(words, () => this.fly(this.seat(key, at)))));
   }
 
-  private get cameraKey(): string {
-    return this.wide ? "camera-wide" : "camera";
+  private get wide(): boolean {
+    return this.back > 1;
   }
 
-  /** Draw a direction of the laboratory upwards; `wide`: the probe goes around the device, and the camera stands back. */
-  upright(up: [number, number, number], wide: boolean): void {
+  /** One camera is kept for a probe that stands, one for a probe that swings, and one for each mount that reaches farther. */
+  private get cameraKey(): string {
+    if (!this.wide) return "camera";
+    return this.back > SWINGS ? `camera-wide-${this.back.toFixed(1)}` : "camera-wide";
+  }
+
+  /** Draw a direction of the laboratory upwards; `back`: 1, or how far the camera stands back where the probe swings. */
+  upright(up: [number, number, number], back: number): void {
     // About x where that is enough, so that x stays to the right.
     this.world.quaternion.setFromUnitVectors(new Vector3(...up), new Vector3(0, 1, 0));
-    if (wide === this.wide) return;
-    this.wide = wide;
+    if (back === this.back) return;
+    this.back = back;
     this.goal = null;
     if (this.controls) {
-      this.controls.target.set(0, 0, wide ? 0 : MIDDLE);
-      this.controls.maxDistance = wide ? 8 : 5;
+      this.controls.target.set(0, 0, this.wide ? 0 : MIDDLE);
+      this.controls.maxDistance = 5.4 * back;
     }
     this.placeCamera();
     this.ask();
@@ -170,7 +177,7 @@ export class Stage {
     if (!this.wide) return at;
     const place = new Vector3(...at);
     if (key === "probe" && this.eye) place.copy(this.world.localToWorld(this.eye())).setLength(place.length());
-    return place.multiplyScalar(SWINGS).toArray();
+    return place.multiplyScalar(this.back).toArray();
   }
 
   private placeCamera(): void {

@@ -104,6 +104,18 @@ describe("slices of a plan on a mount with joints", () => {
     expect(Math.abs(dot(port, field))).toBeCloseTo(1, 9);
   });
 
+  it("meet where they come, not at a pole that the region leaves out", () => {
+    const along = (...thetas: number[]) => curve(thetas.map((v) => direction(v, 35))).poles;
+    expect(along(-80, -40, 0, 40, 80)).toBe(
+      "All slices meet at +z, in front; they end at theta 80° and do not come to -z.",
+    );
+    // No direction of a coarse way need lie at the pole that it passes.
+    expect(along(-100, -60, -20, 20, 60)).toContain("do not come to -z");
+    expect(along(-180, -90, 0, 90, 170)).toBe("All slices meet at +z, in front, and at -z.");
+    expect(along(100, 140, 170, 190)).toContain("do not come to +z");
+    expect(along(30, 60, 90)).toBe("The slices go from theta 30° to 90° and do not meet.");
+  });
+
   it("call other curves by what they are", () => {
     const ring = Array.from({ length: 12 }, (_, i) => direction(55, 30 * i));
     expect(curve(ring).kind).toBe("theta");

@@ -8,6 +8,8 @@ import { cross, DEG, dot, ludwig3, thetaPhi, type Vector } from "../scene/angles
 const SHOWN = 6;
 /** A joint moves if it moves by this, degrees or millimetres. */
 const MOVES = 0.5;
+/** A slice comes to a pole if it passes it by less than this, degrees. */
+const NEAR = 2;
 /** A slice is called a circle if it leaves it by less than this, degrees. */
 const ROUND = 0.5;
 
@@ -109,6 +111,22 @@ function listed(names: string[]): string {
   return names.length < 2 ? (names[0] ?? "nothing") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
 
+/** Where great circles through boresight meet: only where this way really comes. */
+function meet(way: Vector[]): string {
+  const theta = way.map((d) => thetaPhi(d)[0]),
+    least = Math.min(...theta),
+    most = Math.max(...theta),
+    // From one side to the other between two directions, in front or behind.
+    over = (front: boolean) =>
+      way.slice(1).some((d, i) => d[0] * way[i][0] + d[1] * way[i][1] < 0 && d[2] > 0 === front),
+    front = least < NEAR || over(true),
+    back = most > 180 - NEAR || over(false);
+  if (front && back) return "All slices meet at +z, in front, and at -z.";
+  if (front) return `All slices meet at +z, in front; they end at theta ${most.toFixed(0)}° and do not come to -z.`;
+  if (back) return `All slices meet at -z, behind; they begin at theta ${least.toFixed(0)}° and do not come to +z.`;
+  return `The slices go from theta ${least.toFixed(0)}° to ${most.toFixed(0)}° and do not meet.`;
+}
+
 /** What a slice is, from the directions that the joints really look in. */
 export function curve(way: Vector[]): { words: string; poles: string; kind: "great" | "theta" | "other" } {
   const theta = way.map((d) => thetaPhi(d)[0]),
@@ -131,7 +149,7 @@ export function curve(way: Vector[]): { words: string; poles: string; kind: "gre
     return {
       kind: "great",
       words: "a great circle through boresight",
-      poles: "All slices meet at +z, in front, and at -z.",
+      poles: meet(way),
     };
   return { kind: "other", words: `a curve that leaves a great circle by up to ${off.toFixed(1)}°`, poles: "" };
 }

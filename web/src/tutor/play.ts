@@ -11,7 +11,7 @@ export const SWEEPS: Record<Geometry, { swept: string; stepped: string; slice: s
     swept: "azimuth",
     stepped: "roll",
     slice: "a great circle through boresight",
-    poles: "All slices meet at +z, in front, and at -z.",
+    poles: "All slices meet at +z, in front; slices over the whole circle meet at -z too.",
   },
   "azimuth-over-elevation": {
     swept: "azimuth",

@@ -354,7 +354,7 @@ export function learnPage(view: View): Page {
     table(["components there", "first", "second"], found.bases.map((b) => [h("span", { attrs: { title: b.formula } }, b.name), h("code", {}, vector(b.first)), h("code", {}, vector(b.second))])),
     table(["positioner", "readouts / deg", "still probe sees slant", "probe roll that follows"], found.positioners.map((p) => [p.name, p.axes.map((a) => `${a} ${number(p.ways[0].readouts[a], 1)}`).join(", "), `${number(p.ways[0].slant_fixed, 1)}°`, `${number(p.ways[0].probe_roll, 1)}°`])),
     found.mount && !found.mount.fault && table(["joint of this mount", "value"], mount().joints.map((one, i) => [one.name, `${number(found.mount!.values[i], 2)} ${one.unit}`])),
-    h("p", { class: "small" }, found.positioners[like()].pole),
+    h("p", { class: "small" }, geometry === "mount" ? `On this mount a slice is ${said().slice}. ${said().poles}` : found.positioners[like()].pole),
   ].filter((one) => one instanceof Node); // prettier-ignore
   const bases: [string, string][] = [["0", "theta and phi"], ["1", "Ludwig 2, pole y"], ["2", "Ludwig 2, pole x"], ["3", "Ludwig 3"]]; // prettier-ignore
   hand.show({ key: "", words: "" }, h("p", { class: "small" }, "Drag on the sphere, or type an angle."), h("div", { class: "row" }, h("label", { class: "row" }, "theta", boxes[0], "deg"), h("label", { class: "row" }, "phi", boxes[1], "deg"), choice("arrows", bases, "3", (v) => {

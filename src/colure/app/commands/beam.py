@@ -25,7 +25,7 @@ from colure.model.strict_json import json_text
 @click.option(
     "--set-home",
     is_flag=True,
-    help="Write the beam's readouts into chamber.toml as the axes' zeros (azimuth/elevation only).",
+    help="Write the beam's readouts into chamber.toml as the home of axes or joints.",
 )
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of sentences.")
 def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
-from colure.app.storage.file_edits import write_fields
+from colure.app.storage.file_edits import write_fields, write_homes
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
@@ -23,19 +23,29 @@ SearchStage = Literal["coarse", "fine"]
 
 @dataclass(frozen=True)
 class Search:
-    """What a search found, and the readouts that point the beam at the probe."""
+    """What a search found, and the readouts that point the beam at the probe.
+
+    readouts_deg
+        By the name of each axis or joint; a prismatic joint's is in millimetres.
+    fault
+        Which limit keeps the axes from there; empty if none.
+    units
+        Unit of each readout, deg or mm.
+    """
 
     beam: BeamFound
     readouts_deg: dict[str, float]
+    fault: str
+    units: dict[str, str]
 
     def sentences(self) -> list[str]:
         """Say where the beam is."""
         f = self.beam
-        shown = ", ".join(f"{name} {value:.3f}" for name, value in self.readouts_deg.items())
+        shown = ", ".join(f"{name} {value:.3f} {self.units[name]}" for name, value in self.readouts_deg.items())
         return [
             f"beam at azimuth {f.azimuth_deg:+.3f} \u00b1 {f.azimuth_expanded_deg:.3f}, elevation {f.elevation_deg:+.3f} "
             f"\u00b1 {f.elevation_expanded_deg:.3f} deg of the device frame; {f.level_db:.1f} dB (S21) there",
-            f"the probe sees it at {shown} deg",
+            f"the probe does not reach it: {self.fault}" if self.fault else f"the probe sees it at {shown}",
         ]
 
 
@@ -98,24 +108,27 @@ def result(folder: Path, name: str) -> Search:
         raise InputError([str(error)]) from None
     d = from_azimuth_over_elevation(azimuth=np.deg2rad(beam.azimuth_deg), elevation=np.deg2rad(beam.elevation_deg))
     aim = ways_to(Bearing.of(d), campaign.chamber.positioner.geometry, campaign.chamber, campaign.device)[0]
-    return Search(beam, aim.readouts_deg)
+    units = {one.name: one.unit for one in campaign.chamber.positioner.joints}
+    return Search(beam, aim.readouts_deg, aim.fault, {name: units.get(name, "deg") for name in aim.readouts_deg})
 
 
 def set_home(folder: Path, name: str, stamp: str) -> list[str]:
-    """Make the beam's readouts the axes' home in chamber.toml: `home` turns the beam to the probe; angles stay what they were.
+    """Make the beam's readouts the home of axes or joints: `home` turns the beam to the probe; angles stay what they were.
 
-    The file as it was stays beside it.
+    chamber.toml is written; the file as it was stays beside it.
 
     Raises
     ------
     InputError
-        If the mount has joints, whose homes are written by hand, or the beam is out of the axes' reach.
+        If the beam is out of reach.
     """
     search, campaign = result(folder, name), Campaign.load(folder)
-    _require_axes(campaign, "home_deg (home_mm)")
-    homes = {f"positioner.{axis}.home_deg": round(value, 4) for axis, value in search.readouts_deg.items()}
-    write_fields(folder / "chamber.toml", Chamber, homes, stamp)
-    return [f"{axis}: home at {value:.4f} deg now" for axis, value in search.readouts_deg.items()]
+    if search.fault:
+        raise InputError([f"set as home: the beam is out of reach: {search.fault}"])
+    chamber = campaign.chamber
+    homes = {axis: value for axis, value in search.readouts_deg.items() if not chamber.driven_table[axis].fixed}
+    write_homes(folder, chamber, homes, stamp)
+    return [f"{axis}: home at {value:.4f} {search.units[axis]} now" for axis, value in homes.items()]
 
 
 def set_zeros(folder: Path, name: str, stamp: str) -> list[str]:
@@ -130,7 +143,7 @@ def set_zeros(folder: Path, name: str, stamp: str) -> list[str]:
         If the positioner rolls about the boresight: its zero is the roll axis, not a number; or if the mount has joints.
     """
     search, campaign = result(folder, name), Campaign.load(folder)
-    _require_axes(campaign, "zero_deg (zero_mm)")
+    _require_axes(campaign)
     if campaign.chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
         raise InputError([
             f"take as zeros: the zero of a roll over azimuth lies on its roll axis; mount the device so that its beam (azimuth "
@@ -142,14 +155,16 @@ def set_zeros(folder: Path, name: str, stamp: str) -> list[str]:
     return [f"{axis}: zero at {value:.4f} deg now" for axis, value in search.readouts_deg.items()]
 
 
-def _require_axes(campaign: Campaign, entry: str) -> None:
-    """Raise `InputError` for a positioner whose axes the page does not write."""
+def _require_axes(campaign: Campaign) -> None:
+    """Raise `InputError` for a positioner whose zeros the page does not write."""
     positioner = campaign.chamber.positioner
     if positioner.joints:
-        raise InputError([f"chamber.toml: positioner.joints: {entry} of each joint is written there by hand (deg, mm)"])
+        raise InputError(
+            ["chamber.toml: positioner.joints: zero_deg (zero_mm) of each joint is written there by hand (deg, mm)"]
+        )
     if positioner.turntable:
         raise InputError(
-            [f"chamber.toml: positioner.turntable = true: {entry} of azimuth is written there by hand (deg)"]
+            ["chamber.toml: positioner.turntable = true: zero_deg of azimuth is written there by hand (deg)"]
         )
 
 

@@ -9,6 +9,8 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from colure.errors import InputError
+from colure.model.chamber import Chamber
 from colure.model.loading import validate
 
 
@@ -35,6 +37,57 @@ def write_fields(target: Path, model: type[BaseModel], fields: Mapping[str, Any]
             table[last] = _tables(table.get(last), value)
         else:
             table[last] = value
+    _written(target, model, document, before, stamp)
+
+
+def write_rows(
+    target: Path, model: type[BaseModel], table: str, rows: Mapping[str, Mapping[str, Any]], stamp: str
+) -> None:
+    """Write fields of named rows of a list of tables (`positioner.joints`); the old file stays beside it under a stamp.
+
+    Raises
+    ------
+    InputError
+        If a row of that name is not there, or if the file would not be valid; nothing is written then.
+    """
+    import tomlkit
+
+    before = target.read_text(encoding="utf-8")
+    document: Any = tomlkit.parse(before)
+    listed: Any = document
+    for part in table.split("."):
+        listed = listed.get(part, {})
+    known = {str(one["name"]): one for one in listed or ()}
+    if unknown := [name for name in rows if name not in known]:
+        raise InputError([f"{target.name}: {table}: name = {one!r}: must be one of {', '.join(known)}" for one in unknown])
+    for name, fields in rows.items():
+        for key, value in fields.items():
+            known[name][key] = value
+    _written(target, model, document, before, stamp)
+
+
+def write_homes(folder: Path, chamber: Chamber, homes: Mapping[str, float], stamp: str) -> None:
+    """Write readouts as the home of axes, or of a mount's joints, into chamber.toml (degrees; millimetres of a prismatic joint).
+
+    Raises
+    ------
+    InputError
+        If a home is beyond the limits of its axis; nothing is written then.
+    """
+    target = folder / "chamber.toml"
+    if joints := chamber.positioner.joints:
+        entry = {one.name: "home_mm" if one.unit == "mm" else "home_deg" for one in joints}
+        rows = {name: {entry[name]: round(value, 4)} for name, value in homes.items()}
+        write_rows(target, Chamber, "positioner.joints", rows, stamp)
+        return
+    place = {name: "probe.roll" if name == "probe" else f"positioner.{name}" for name in homes}
+    write_fields(target, Chamber, {f"{place[name]}.home_deg": round(v, 4) for name, v in homes.items()}, stamp)
+
+
+def _written(target: Path, model: type[BaseModel], document: Any, before: str, stamp: str) -> None:
+    """Write a document if it is valid; the text as it was goes beside it under a stamp."""
+    import tomlkit
+
     text = tomlkit.dumps(document)
     validate(model, tomllib.loads(text), source=target.name)
     with target.with_name(f"{target.name}.{stamp}").open("x", encoding="utf-8") as out:

@@ -15,11 +15,13 @@ from colure.app.web.scan.hand import _pose
 from colure.app.web.scan.layout import layout_for
 from colure.app.web.scan.live import LiveScan
 from colure.app.web.views import plan as page
+from colure.app.web.views.mount import _up
 from colure.app.web.views.tutor import lesson
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.joints import solids_of
 from colure.model.recipe import Recipe
-from tests.mounts import SOLIDS_OF_ARM, swinging_arm
+from tests.mounts import SOLIDS_OF_ARM, solid, swinging_arm, telescope
 from tests.twin.test_linkage import dipole_on
 
 
@@ -116,9 +118,45 @@ def test_a_joint_is_moved_by_any_name_that_a_chamber_may_give_it():
     assert set(asked.to_deg) == {"J1", "arm-2"}
 
 
-def test_homes_of_joints_are_not_written_by_the_page(on_an_arm):
-    with pytest.raises(InputError, match="home_deg"):
-        page.save_home(on_an_arm, {"arm": 3.0}, "stamp")
+def test_an_arch_above_the_device_does_not_turn_the_room_over(on_an_arm):
+    """What stands farther out than the probe says nothing of the floor; a floor or a post does, on either side."""
+    path = on_an_arm / "chamber.toml"
+    before = path.read_text("utf-8")
+    arch = "".join(
+        solid(f"arch{i}", "room", at, to_mm=to, capsule_mm="40", may_touch='["arch0", "arch1"]')
+        for i, (at, to) in enumerate((("[-1200, 0, -50]", "[0, 0, 1250]"), ("[0, 0, 1250]", "[1200, 0, -50]")))
+    )
+    for solids, up in (
+        (arch, 1.0),
+        (arch + solid("post", "room", "[0, 0, -1390]", to_mm="[0, 0, -170]", capsule_mm="60"), 1.0),
+        (solid("floor", "room", "[0, 0, 2000]", box_mm="[3000, 3000, 100]"), -1.0),
+        (solid("hanger", "room", "[0, 0, 1390]", to_mm="[0, 0, 170]", capsule_mm="60"), -1.0),
+        (solid("wall", "room", "[-2000, 0, 1000]", box_mm="[100, 3000, 3000]"), 1.0),
+    ):
+        path.write_text(before + "\n" + solids, "utf-8")
+        chamber = Campaign.load(on_an_arm).chamber
+        bodies, _ = solids_of(chamber.positioner.joints, chamber.positioner.solids)
+        assert _up(chamber, bodies) == [0.0, 0.0, up], solids
+
+
+def test_readouts_become_the_homes_of_joints(tmp_path):
+    """Degrees and, of a prismatic joint, millimetres; other joints and comments stay; beyond a limit nothing is written."""
+    folder = dipole_on(telescope(800), 0.8).write(tmp_path / "c")
+    path = folder / "chamber.toml"
+    path.write_text(path.read_text("utf-8") + "\n# kept\n", "utf-8")
+    assert page.save_home(folder, {"arm": 3.0, "telescope": -12.5}, "one") == ["chamber.toml"]
+    home = {one.name: one.home_deg for one in Campaign.load(folder).chamber.positioner.joints}
+    assert home == {"turntable": 0.0, "arm": 3.0, "telescope": -12.5, "tilt": 0.0, "rotary": 0.0}
+    text = path.read_text("utf-8")
+    assert "home_mm = -12.5" in text and "# kept" in text
+    assert page.save_home(folder, {"telescope": 7.0}, "two") == ["chamber.toml"] and text in (
+        (folder / "chamber.toml.two").read_text("utf-8"),
+    )
+    text = path.read_text("utf-8")
+    for wrong, words in (({"telescope": 401.0}, "home_deg = 401 must be from -400 to 400"), ({"mast": 1.0}, "must be one of turntable")):  # fmt: skip
+        with pytest.raises(InputError, match=words):
+            page.save_home(folder, wrong, "three")
+    assert path.read_text("utf-8") == text and not (folder / "chamber.toml.three").exists()
 
 
 def test_aim_and_goto_from_the_command_line(on_an_arm):

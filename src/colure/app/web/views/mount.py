@@ -6,7 +6,8 @@ import numpy as np
 
 from colure.app.web.views import preparing
 from colure.geometry.conventions import FloatArray
-from colure.geometry.solids import Box, Solid
+from colure.geometry.rotations import RigidMotion
+from colure.geometry.solids import Box, Capsule, Solid, distance
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.joints import JointTable, solids_of
@@ -16,6 +17,8 @@ from colure.planning.joint_aim import ways_to
 
 #: A solid of the room whose centre lies this far below the axes' intersection says where the floor is, metres.
 BELOW_M = 0.05
+#: A box of the room is a floor if it is this many times as wide, both ways, as it is thick.
+FLAT = 4.0
 
 
 def mount_of(chamber: Chamber, plan: Plan) -> preparing.Mount | None:
@@ -68,17 +71,35 @@ def _solid(solid: Solid) -> preparing.MountSolid:
 def _up(chamber: Chamber, solids: list[Solid]) -> list[float]:
     """Return what the page draws upwards. chamber.toml does not say it, so it follows from what stands in the room.
 
-    The room's solids lie below the axes' intersection. Without any, the joint next to the floor that turns the device stands
-    upright if it lies along y or z (common practice, no source); else it is y, as on the other positioners.
+    The joint next to the floor that turns the device stands upright if it lies along y or z; else it is y, as on the other
+    positioners (common practice, no source). A floor of the room says on which side down is, or what carries the device:
+    solids of the room that come nearer to it than the probe does. What stands farther out, as an arch does, tells nothing.
     """
-    room = [np.mean(one.shape.farthest, axis=0) for one in solids if one.body < 0]
-    if room:
-        middle = np.mean(room, axis=0)
-        most = int(np.argmax(np.abs(middle)))
-        if abs(middle[most]) > BELOW_M:
-            return [float(-np.sign(middle[most])) if n == most else 0.0 for n in range(3)]
+    upright = _upright(chamber)
+    room = [one for one in solids if one.body < 0]
+    floors = [one for one in room if isinstance(one.shape, Box) and _flat(one.shape, upright)]
+    near = [one for one in room if _distance_m(one) < chamber.range_length_m]
+    for those in (floors, near):
+        middle = [float(np.mean(one.shape.farthest, axis=0)[upright]) for one in those]
+        if middle and abs(np.mean(middle)) > BELOW_M:
+            return [float(-np.sign(np.mean(middle))) if n == upright else 0.0 for n in range(3)]
+    return [1.0 if n == upright else 0.0 for n in range(3)]
+
+
+def _upright(chamber: Chamber) -> int:
+    """Return which axis of the laboratory stands upright: 1 is y, 2 is z."""
     for one in chamber.positioner.joints:
         if one.carries == "device" and one.kind == "revolute":
-            along = np.abs(one.joint.direction)
-            return [0.0, 0.0, 1.0] if along[2] > 0.9 else [0.0, 1.0, 0.0]
-    return [0.0, 1.0, 0.0]
+            return 2 if abs(one.joint.direction[2]) > 0.9 else 1
+    return 1
+
+
+def _flat(box: Box, upright: int) -> bool:
+    across = [half for n, half in enumerate(box.half) if n != upright]
+    return min(across) >= FLAT * box.half[upright]
+
+
+def _distance_m(solid: Solid) -> float:
+    """Return how near a solid comes to the axes' intersection, metres."""
+    middle, still = (0.0, 0.0, 0.0), RigidMotion.none(())
+    return float(distance(solid.shape, still, Capsule(middle, middle, 0.0), still))

@@ -10,7 +10,7 @@ import numpy as np
 from pydantic import BaseModel
 
 from colure.app.services.plan_words import duration_text, plan_rows
-from colure.app.storage.file_edits import write_fields
+from colure.app.storage.file_edits import write_fields, write_homes
 from colure.app.web.views import preparing
 from colure.app.web.views.mount import mount_of
 from colure.errors import InputError
@@ -253,19 +253,18 @@ def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
 
 
 def save_home(folder: Path, home_deg: dict[str, float], stamp: str) -> list[str]:
-    """Make readouts the home of the axes in chamber.toml; raises `InputError` for an unknown axis or beyond its limits."""
+    """Make readouts the home of the axes in chamber.toml; raises `InputError` for an unknown axis or beyond its limits.
+
+    A prismatic joint's readout is in millimetres and becomes its `home_mm`.
+    """
     chamber = Campaign.load(folder).chamber
-    if chamber.positioner.joints:
-        raise InputError(
-            ["chamber.toml: positioner.joints: home_deg (home_mm) of each joint is written there by hand (deg, mm)"]
-        )
-    known = chamber.axis_table
+    known = chamber.driven_table
     faults = [f"axis = {name!r}: must be one of {', '.join(known)}" for name in home_deg if name not in known]
     if faults:
         raise InputError(faults)
-    places = {name: "probe.roll" if name == "probe" else f"positioner.{name}" for name in known}
-    table = {f"{places[name]}.home_deg": round(value, 4) for name, value in home_deg.items()}
-    write_fields(folder / "chamber.toml", Chamber, table, stamp)
+    # An axis that never moves has its home at 0 already, and no table to write it into.
+    homes = {name: value for name, value in home_deg.items() if not known[name].fixed}
+    write_homes(folder, chamber, homes, stamp)
     return ["chamber.toml"]
 
 

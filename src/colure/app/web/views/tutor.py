@@ -32,7 +32,7 @@ FORMULAS = {
 }
 #: Why slices crowd together, said once for each positioner.
 POLES = {
-    Geometry.ROLL_OVER_AZIMUTH: "Every slice is a great circle through boresight: they all meet at +z and -z. There theta and phi turn "
+    Geometry.ROLL_OVER_AZIMUTH: "Every slice is part of a great circle through boresight: all meet at +z, whole ones at -z too. There theta and phi turn "
     "with the slice, although the field is one; a probe that follows the roll (chi = psi - phi) keeps seeing the same component.",
     Geometry.AZIMUTH_OVER_ELEVATION: "Cuts of constant elevation shrink towards +y and -y, where all azimuths are one direction.",
     Geometry.ELEVATION_OVER_AZIMUTH: "Cuts of constant azimuth shrink towards +x and -x, where all elevations are one direction.",
