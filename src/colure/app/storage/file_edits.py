@@ -59,7 +59,9 @@ def write_rows(
         listed = listed.get(part, {})
     known = {str(one["name"]): one for one in listed or ()}
     if unknown := [name for name in rows if name not in known]:
-        raise InputError([f"{target.name}: {table}: name = {one!r}: must be one of {', '.join(known)}" for one in unknown])
+        raise InputError(
+            [f"{target.name}: {table}: name = {one!r}: must be one of {', '.join(known)}" for one in unknown]
+        )
     for name, fields in rows.items():
         for key, value in fields.items():
             known[name][key] = value
