@@ -10,6 +10,10 @@ from colure.geometry.conventions import FloatArray, IntArray, amplitude_db, powe
 HALF_POWER_DB = float(power_db(2.0))
 #: A cut must pass a level by this share of its power: one that only touches it (a turnstile at its horizon) stays above.
 PASSES = 1e-4
+#: A minimum belongs beside the main lobe below this share of the centre's amplitude.
+MAIN_LOBE = 0.7
+#: Angles along which one first side lobe is met, at most.
+MOST_ON_PATH = 40
 
 
 def beamwidth_deg(one: GreatCircleCut, level_db: float = HALF_POWER_DB) -> float:
@@ -57,7 +61,7 @@ def _dips(side: FloatArray) -> IntArray:
     """Return the minima beyond the main lobe of one side of a cut, from the centre outwards."""
     inner = np.arange(1, side.size - 1)
     dips = inner[(side[inner] < side[inner - 1]) & (side[inner] <= side[inner + 1])]
-    return np.asarray(dips[side[dips] < 0.7 * side[0]])
+    return np.asarray(dips[side[dips] < MAIN_LOBE * side[0]])
 
 
 def first_side_lobe(one: GreatCircleCut) -> float:
@@ -99,6 +103,32 @@ def dip_angles_deg(one: GreatCircleCut) -> FloatArray:
         if dips.size:
             angles_deg.append(one.angle_deg[centre + sign * int(dips[0])])
     return np.array(angles_deg, float)
+
+
+def first_lobe_paths_deg(one: GreatCircleCut, step_deg: float) -> list[FloatArray]:
+    """Return the angles along which each first side lobe is met, for the sides of `top_angles_deg`, degrees.
+
+    From the main lobe's skirt over the first minimum, the lobe's top and the minimum beyond it to the next top, about
+    `step_deg` apart; minima and tops are among them.
+    """
+    centre, paths = one.amplitude.size // 2, []
+    for sign, side in ((1, one.amplitude[centre:]), (-1, one.amplitude[centre::-1])):
+        dips = _dips(side)
+        inner = np.arange(1, side.size - 1)
+        tops = inner[(side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
+        tops = tops[tops > dips[0]] if dips.size else tops[:0]
+        if not tops.size:
+            continue
+        start = int(np.flatnonzero(~(side >= MAIN_LOBE * side[0]))[0])
+        known = int(np.flatnonzero(np.isfinite(side))[-1])
+        beyond = dips[dips > tops[0]][:1]
+        after = tops[tops > beyond[0]][:1] if beyond.size else beyond
+        last = int(after[0]) if after.size else known
+        width = abs(float(one.angle_deg[centre + sign * last] - one.angle_deg[centre + sign * start]))
+        even = np.linspace(start, last, int(np.clip(np.ceil(width / step_deg) + 1, 4, MOST_ON_PATH)))
+        index = np.unique(np.concatenate([np.round(even).astype(int), dips[:1], tops[:1], beyond]))
+        paths.append(one.angle_deg[centre + sign * index])
+    return paths
 
 
 def first_null(one: GreatCircleCut) -> float:

@@ -20,7 +20,7 @@ from colure.analysis.figures.cuts import (
     tangent_at,
 )
 from colure.analysis.figures.evaluate import FigureSet
-from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, top_angles_deg
+from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, first_lobe_paths_deg, top_angles_deg
 from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG, reference_axis
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
@@ -37,6 +37,9 @@ MAY_RISE, MOST_LOBES = 0.1, 10
 RIVAL, MOST_RIVALS = 0.8, 400
 #: Where along the rays of the worst cross-polarization it is looked at, as shares of the way to the beam's edge.
 ALONG_RAYS = (0.25, 0.5, 0.75, 1.0)
+
+#: How far apart a first side lobe is looked at on the way, as a share of what the waves resolve.
+ON_PATH = 1.0 / 3.0
 
 ReadingKind = Literal["level", "cross over co"]
 
@@ -82,6 +85,21 @@ class Width:
 
 @dataclass(frozen=True)
 @holds_arrays
+class LobePath:
+    """How a first side lobe of one side is met: directions from the main lobe's skirt outwards to the next lobe but one.
+
+    name
+        The figure's.
+    along
+        Their fields, as a level; `along.where` are the directions in that order.
+    """
+
+    name: str
+    along: FieldReading
+
+
+@dataclass(frozen=True)
+@holds_arrays
 class Places:
     """All directions (n, 3) of one pattern that figures are read at, and the fields (n, 2) there: co and cross.
 
@@ -98,6 +116,7 @@ class Places:
     widths: list[Width]
     readings: list[FieldReading]
     rivals: IntArray
+    paths: list[LobePath] = field(default_factory=list)
 
 
 @dataclass
@@ -130,7 +149,7 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
             + step * np.array([[0.0], [0.0], [1.0], [-1.0]]) * axes[1]
         )
     )
-    widths, readings = _on_cuts(figures, field_, beam, kept)
+    widths, readings, paths = _on_cuts(figures, field_, beam, kept)
     names = set(figures.names)
     if "side_lobe_highest_db" in names and len(lobes := _lobes(field_, peak, figures.region)):
         readings.append(FieldReading("side_lobe_highest_db", "level", kept.add(lobes)))
@@ -149,7 +168,9 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
     rivals = kept.add(_rivals(field_, figures.region) if near.reasons.get("beam_azimuth_deg") else np.zeros((0, 3)))
     directions = np.concatenate(kept.parts)
     fields = np.stack(ludwig_3(field_.at(directions), directions, figures.slant), axis=-1)
-    return Places(directions, fields, beam, axes, step, _bend(field_, peak, axes, step), widths, readings, rivals)
+    return Places(
+        directions, fields, beam, axes, step, _bend(field_, peak, axes, step), widths, readings, rivals, paths
+    )
 
 
 def _unit(vectors: FloatArray) -> FloatArray:
@@ -168,15 +189,15 @@ def _bend(field_: FarField, peak: FloatArray, axes: FloatArray, step: float) -> 
 
 def _on_cuts(
     figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected
-) -> tuple[list[Width], list[FieldReading]]:
-    """Return widths, side lobes and nulls of the cuts that the settings ask for."""
+) -> tuple[list[Width], list[FieldReading], list[LobePath]]:
+    """Return widths, side lobes and nulls of the cuts that the settings ask for, and how side lobes are met."""
     settings = figures.settings
     planes = {"e": 0.0, "h": 90.0, **{f"at_{angle:g}": angle for angle in settings.cut_planes_deg}}
     tangents_ = [tangent_at(beam, angle) for angle in planes.values()]
     read = cuts(
         field_, beam, tangents_, slant=figures.slant, span_deg=SPAN_DEG, region=figures.region, of=settings.cuts_of
     )
-    widths, readings, names = [], [], set(figures.names)
+    widths, readings, paths, names = [], [], list[LobePath](), set(figures.names)
     for plane, tangent, one in zip(planes, tangents_, read, strict=True):
         levels = {f"beamwidth_{plane}_deg": HALF_POWER_DB}
         levels |= {f"beamwidth_{plane}_{level:g}db_deg": level for level in settings.beamwidth_levels_db}
@@ -192,7 +213,11 @@ def _on_cuts(
                 turn = _turn(field_, beam, tangent, angles, figures.slant) if beam.plane == "ellipse" else None
                 where = kept.add(_along(beam, tangent, angles))
                 readings.append(FieldReading(name, "level", where, slope, turn, one.of == "co"))
-    return widths, readings
+        if (name := f"side_lobe_{plane}_db") in names:
+            for path in first_lobe_paths_deg(one, np.rad2deg(ON_PATH * np.pi / field_.order)):
+                along = kept.add(_along(beam, tangent, path))
+                paths.append(LobePath(name, FieldReading(name, "level", along, co=one.of == "co")))
+    return widths, readings, paths
 
 
 def _turn(field_: FarField, beam: Beam, tangent: FloatArray, angles_deg: FloatArray, slant: float) -> ComplexArray:

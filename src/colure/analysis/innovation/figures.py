@@ -8,7 +8,8 @@ from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.response import PatternChanges, Response
 from colure.analysis.uncertainty.budget import build_figure
 from colure.analysis.uncertainty.combination import Contribution, joint_half_width, joint_weights
-from colure.analysis.uncertainty.effects import MODULUS_DRAWS, moduli, vanishing
+from colure.analysis.uncertainty.effects import MODULUS_DRAWS, moduli
+from colure.analysis.uncertainty.lobes_apart import vanishing
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.definitions import Definition
 from colure.model.figure import Figure

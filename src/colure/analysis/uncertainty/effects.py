@@ -12,6 +12,7 @@ from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.places import FieldReading
 from colure.analysis.figures.response import PatternChanges, Response
 from colure.analysis.uncertainty.combination import Contribution, joint_weights
+from colure.analysis.uncertainty.lobes_apart import vanishing
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
 from colure.analysis.uncertainty.trial import Perturbation, Trial
@@ -20,11 +21,8 @@ from colure.geometry.directions import angle_between, azimuth_over_elevation
 
 #: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
 MODULUS_DRAWS = 1000
-#: A lobe lower than this many standard deviations above the minimum before it may not be one.
-SET_APART = 2.0
 #: A wave whose axial ratio is larger is linear for every use: no sense is told (common practice, no source).
 LINEAR_DB = 40.0
-DB_FORMAT = "{:.2g} dB"
 
 
 @dataclass(frozen=True)
@@ -165,24 +163,6 @@ def moduli(response: Response, answer: PatternChanges, joint: ComplexArray, alwa
     ends = intervals[len(readings) + int(ellipse) :]
     for (name, (value, _)), (low, high) in zip(partial.items(), ends, strict=True):
         out[name] = Ends(min(low, abs(value)), max(high, abs(value)))
-    return out
-
-
-def vanishing(response: Response, answer: PatternChanges, joint: ComplexArray) -> dict[str, str]:
-    """Return why side lobes and minima beside the main lobe may not exist, by the figure's name."""
-    readings = {one.name: one for one in response.places.readings}
-    out: dict[str, str] = {}
-    for name, top in readings.items():
-        dip = readings.get(name.replace("side_lobe_", "null_"))
-        if not name.startswith("side_lobe_") or dip is None or dip is top or len(dip.where) != len(top.where):
-            continue
-        high, low = (np.linalg.norm(response.ratios(one), axis=-1) for one in (top, dip))
-        i = int(np.argmax(high))
-        moved = [response.errors(one, answer.fields)[:, i] for one in (top, dip)]
-        spread = float(np.sqrt(0.5 * sum(np.mean(np.sum(np.abs(joint @ one) ** 2, axis=-1)) for one in moved)))
-        if high[i] - low[i] < SET_APART * spread:
-            why = f"undefined: the lobe stands {DB_FORMAT.format(amplitude_db(high[i] / low[i]))} above the minimum before it, within the errors"
-            out |= {name: why, dip.name: why.replace("the lobe stands", "the lobe beyond stands")}
     return out
 
 

@@ -1,0 +1,81 @@
+"""Whether a first side lobe stands apart within the errors: from the minimum before it, and from the lobes beside it.
+
+A lobe that merges with its neighbour is read where the neighbour is, far from where it was before. No interval about the value tells
+that; so the whole way over the lobe is looked at in every joint draw of the errors (JCGM 101:2008), not its top alone.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from colure.analysis.figures.places import FieldReading
+from colure.analysis.figures.response import PatternChanges, Response
+from colure.analysis.uncertainty.modulus import TAIL
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
+
+#: A lobe lower than this many standard deviations above the minimum before it may not be one.
+SET_APART = 2.0
+#: A draw reads another lobe where its level is so many standard deviations of the draws off that of the same place.
+ANOTHER = 2.0
+DB_FORMAT = "{:.2g} dB"
+
+
+def vanishing(response: Response, answer: PatternChanges, joint: ComplexArray) -> dict[str, str]:
+    """Return why side lobes and minima beside the main lobe may not exist, or may be others, by the figure's name."""
+    readings = {one.name: one for one in response.places.readings}
+    out: dict[str, str] = {}
+    for name, top in readings.items():
+        dip = readings.get(name.replace("side_lobe_", "null_"))
+        if not name.startswith("side_lobe_") or name == "side_lobe_highest_db":
+            continue
+        if dip is not None and len(dip.where) == len(top.where):
+            out |= _low(response, answer, joint, top, dip)
+        if name not in out and (share := _elsewhere(response, answer, joint, name)) > TAIL:
+            why = f"undefined: within the errors the lobe may merge with the one beside it ({100.0 * share:.0f} % of the draws)"
+            out |= {name: why} if dip is None else {name: why, dip.name: why}
+    return out
+
+
+def _low(
+    response: Response, answer: PatternChanges, joint: ComplexArray, top: FieldReading, dip: FieldReading
+) -> dict[str, str]:
+    """Return why a lobe may not stand above the minimum before it."""
+    high, low = (np.linalg.norm(response.ratios(one), axis=-1) for one in (top, dip))
+    i = int(np.argmax(high))
+    moved = [response.errors(one, answer.fields)[:, i] for one in (top, dip)]
+    spread = float(np.sqrt(0.5 * sum(np.mean(np.sum(np.abs(joint @ one) ** 2, axis=-1)) for one in moved)))
+    if high[i] - low[i] >= SET_APART * spread:
+        return {}
+    why = f"undefined: the lobe stands {DB_FORMAT.format(amplitude_db(high[i] / low[i]))} above the minimum before it, within the errors"
+    return {top.name: why, dip.name: why.replace("the lobe stands", "the lobe beyond stands")}
+
+
+def _elsewhere(response: Response, answer: PatternChanges, joint: ComplexArray, name: str) -> float:
+    """Return in which share of the draws a first side lobe is read from another place: with another level than that of its own."""
+    found, own = [], []
+    for path in response.places.paths:
+        if path.name != name:
+            continue
+        nominal = np.linalg.norm(response.ratios(path.along), axis=-1)
+        at = int(first_tops(nominal[None])[0])
+        errors = response.errors(path.along, answer.fields)
+        drawn = (joint @ errors.reshape(len(errors), -1)).reshape(-1, *errors.shape[1:])
+        levels = np.linalg.norm(response.ratios(path.along) + drawn, axis=-1)
+        found.append(levels[np.arange(len(levels)), first_tops(levels)])
+        own.append(levels[:, at])
+    if not found:
+        return 0.0
+    read, kept = np.max(found, axis=0), np.max(own, axis=0)
+    # A lobe is a little higher at its own top than where it was: half its change by the errors is no other lobe.
+    return float(np.mean(np.abs(read - kept) > ANOTHER * np.std(kept)))
+
+
+def first_tops(levels: FloatArray) -> FloatArray:
+    """Return where levels (draw, place) on the way outwards have their first maximum beyond their first minimum, (draw,).
+
+    The last place where they have none.
+    """
+    rises = np.diff(levels, axis=1) > 0.0
+    dip = np.where(rises.any(axis=1), np.argmax(rises, axis=1), rises.shape[1])
+    falls = ~rises & (np.arange(rises.shape[1]) > dip[:, None])
+    return np.where(falls.any(axis=1), np.argmax(falls, axis=1), rises.shape[1])
