@@ -11,7 +11,7 @@ import numpy as np
 from colure.analysis.figures.places import FieldReading
 from colure.analysis.figures.response import PatternChanges, Response
 from colure.analysis.uncertainty.modulus import TAIL
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, amplitude_db
 
 #: A lobe lower than this many standard deviations above the minimum before it may not be one.
 SET_APART = 2.0
@@ -70,7 +70,7 @@ def _elsewhere(response: Response, answer: PatternChanges, joint: ComplexArray, 
     return float(np.mean(np.abs(read - kept) > ANOTHER * np.std(kept)))
 
 
-def first_tops(levels: FloatArray) -> FloatArray:
+def first_tops(levels: FloatArray) -> IntArray:
     """Return where levels (draw, place) on the way outwards have their first maximum beyond their first minimum, (draw,).
 
     The last place where they have none.
@@ -78,4 +78,4 @@ def first_tops(levels: FloatArray) -> FloatArray:
     rises = np.diff(levels, axis=1) > 0.0
     dip = np.where(rises.any(axis=1), np.argmax(rises, axis=1), rises.shape[1])
     falls = ~rises & (np.arange(rises.shape[1]) > dip[:, None])
-    return np.where(falls.any(axis=1), np.argmax(falls, axis=1), rises.shape[1])
+    return np.asarray(np.where(falls.any(axis=1), np.argmax(falls, axis=1), rises.shape[1]))
