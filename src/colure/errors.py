@@ -6,6 +6,9 @@ this module; it imports none.
 
 from __future__ import annotations
 
+import errno
+import os
+import re
 from collections.abc import Sequence
 from typing import Any, ClassVar
 
@@ -72,3 +75,38 @@ class LockedError(ColureError, RuntimeError):
     """Another process holds it; the message names the process."""
 
     exit_code = STOPPED
+
+
+#: What the system refuses for a reason that lies outside the program, and what to do.
+REMEDIES: dict[int, str] = {
+    errno.ENOSPC: "free the disk, then repeat the command",
+    errno.EDQUOT: "free some of your share of the disk, then repeat the command",
+    errno.EFBIG: "raise the limit of a file's size, or write to another disk",
+    errno.EROFS: "write to another folder",
+    errno.EACCES: "write to another folder, or have its permissions changed",
+    errno.EPERM: "write to another folder, or have its permissions changed",
+    errno.EIO: "the disk fails: copy the campaign to another one",
+    errno.ENAMETOOLONG: "choose a shorter name",
+    errno.EMFILE: "this process may open too few files: raise the limit (ulimit -n 1024), then repeat the command",
+    errno.ENFILE: "the computer has too many open files: close programs, then repeat the command",
+}
+
+
+def system_fault(error: OSError, *, whole_path: bool = True) -> str | None:
+    """Return one line for what the system refused: where, why, what to do; None for what may be a fault of the program.
+
+    Libraries put a file's name into a longer text, and other numbers with it; a file that was to be written whole is named by its
+    final name.
+
+    whole_path
+        With the folders that lead to it; a page is not told where the server keeps its files.
+    """
+    remedy = REMEDIES.get(error.errno or 0)
+    if remedy is None:
+        return None
+    inside = re.search(r"filename = '([^']+)'|name = '([^']+)'", str(error))
+    name = error.filename or (next(filter(None, inside.groups())) if inside else "")
+    where = re.sub(r"\.([^/\\]+)\.\d+\.[0-9a-f]{8}\.part$", r"\1", os.fsdecode(name)) if name else ""
+    where = where if whole_path else re.split(r"[/\\]", where)[-1]
+    why = error.strerror if error.filename and error.strerror else os.strerror(error.errno or 0)
+    return f"{where + ': ' if where else ''}{why}; nothing that was there is lost; {remedy}"

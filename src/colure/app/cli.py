@@ -55,7 +55,7 @@ from colure.app.commands.truth import truth
 from colure.app.commands.verdict import verdict
 from colure.app.commands.verify import verify
 from colure.app.scale.threads import one_thread
-from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError
+from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError, system_fault
 from colure.model.strict_json import json_text
 from colure.values import printable
 
@@ -139,11 +139,13 @@ class CommandGroup(click.Group):
             # An instrument or a file may have said what stands in it.
             click.echo(printable(with_flags(str(error), [] if command is None else command.params)), err=True)
             ctx.exit(error.exit_code)
-        except (FileNotFoundError, PermissionError, IsADirectoryError, NotADirectoryError) as error:
-            if error.filename is None:
+        except OSError as error:
+            # A folder that is not there or a disk that is full is no fault of the program.
+            named = isinstance(error, FileNotFoundError | IsADirectoryError | NotADirectoryError) and error.filename
+            words = f"{error.filename}: {error.strerror}" if named else system_fault(error)
+            if words is None:
                 raise
-            # A folder that is not there or may not be written to is bad input, not a fault of the program.
-            click.echo(printable(f"{error.filename}: {error.strerror}"), err=True)
+            click.echo(printable(words), err=True)
             ctx.exit(BAD_INPUT)
 
 
@@ -331,7 +333,7 @@ def acquire(
     """
     from colure.acquire.outcome import Options
     from colure.app import services
-    from colure.app.services.acquisition import require_writable
+    from colure.app.services.acquisition import require_room, require_writable
     from colure.app.services.bench_check import require_passed_check
     from colure.app.services.stopping import parsed
     from colure.app.storage.folders import run_folder
@@ -362,6 +364,7 @@ def acquire(
     if not despite_check:
         require_passed_check(folder, made.hash)
     require_writable(run)
+    require_room(run, made)
     _acknowledge(campaign, made, yes=yes, quiet=as_json)
     keep_identity(run, identity_said(campaign, said), photographs)
     options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)

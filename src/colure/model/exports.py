@@ -16,6 +16,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.model.bands import bands_apart
 from colure.model.figure import Figure
+from colure.model.whole import whole_file
 from colure.values import holds_arrays
 
 #: A text cell that begins like this would be taken for a formula by a spreadsheet.
@@ -200,7 +201,7 @@ def write_figures(path: Path, figures: list[Figure], said: dict[str, str] | None
         What is said of the run (run, tag, serial, ...): a column each at the end of every row.
     """
     identity = {} if said is None else said
-    with path.open("w", newline="", encoding="utf-8") as out:
+    with whole_file(path) as out:
         writer = csv.writer(out)
         writer.writerow(
             [
@@ -231,7 +232,7 @@ def write_budgets(path: Path, figures: list[Figure]) -> None:
     """Write every row of every figure's budget as a table (CSV), columns as the GUM names them (JCGM 100:2008, H.1.7)."""
     names = ("term", "evaluation", "distribution", "size", "unit", "divisor", "standard", "sensitivity", "dof", "contribution",
              "expanded", "kind", "basis")  # fmt: skip
-    with path.open("w", newline="", encoding="utf-8") as out:
+    with whole_file(path) as out:
         writer = csv.writer(out)
         writer.writerow(["frequency_hz", "figure", "figure_unit", *names])
         for f in figures:

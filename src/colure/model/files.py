@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import errno
 import hashlib
+import io
 import json
 import os
+import shutil
 import uuid
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, BinaryIO, Final
@@ -20,6 +23,8 @@ ENGINE: Final = "h5netcdf"
 CHECKSUM, MARK = "file_checksum", b"\ncolure-file-sha256:"
 TRAILER_BYTES = len(MARK) + 64 + 1
 BLOCK_BYTES = 1 << 22
+#: Up to this size a file is made in memory first.
+LARGEST_IMAGE_BYTES = 1 << 28
 REMEDY = "a record is made anew from the run's journal by colure acquire FOLDER --run NAME --rebuild, a pattern by processing again"
 
 
@@ -37,17 +42,45 @@ def save_dataset(dataset: xr.Dataset, path: Path) -> None:
         marked: Any = dataset.drop_attrs(deep=False).assign_attrs(
             _own_attrs(dataset) | {CHECKSUM: "sha256, behind the data"}
         )
-        _write(marked, temporary)
-        _add_checksum(temporary)
-        with temporary.open("rb+") as written:
-            os.fsync(written.fileno())
+        if marked.chunks or marked.nbytes > LARGEST_IMAGE_BYTES:
+            _require_room(marked.nbytes, path.parent)
+            _write(marked, temporary)
+            _add_checksum(temporary)
+            with temporary.open("rb+") as written:
+                os.fsync(written.fileno())
+        else:
+            _write_image(marked, temporary)
         temporary.replace(path)
+    except OSError as error:
+        if error.filename is None:  # a write says that the disk is full, not of which file
+            error.filename = str(path)
+        raise
     finally:
         temporary.unlink(missing_ok=True)
     sync_folder(path.parent)
 
 
-def _write(dataset: xr.Dataset, path: Path) -> None:
+def _require_room(needed_bytes: int, folder: Path) -> None:
+    """Raise `OSError` if a disk has less free: the library for the format may crash where a disk fills under it."""
+    free = shutil.disk_usage(folder).free
+    if free < needed_bytes:
+        words = f"{os.strerror(errno.ENOSPC)} ({free / 1e6:.0f} MB free, up to {needed_bytes / 1e6:.0f} MB needed)"
+        raise OSError(errno.ENOSPC, words, str(folder))
+
+
+def _write_image(dataset: xr.Dataset, path: Path) -> None:
+    """Make the file in memory and put it on the disk by ourselves: a full disk is then an error, and no crash of the library."""
+    image = io.BytesIO()
+    _write(dataset, image)
+    data = image.getbuffer()
+    with path.open("xb") as file:
+        file.write(data)
+        file.write(MARK + hashlib.sha256(data).hexdigest().encode("ascii") + b"\n")
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _write(dataset: xr.Dataset, path: Path | io.BytesIO) -> None:
     """Write netCDF-4; of an array in memory nobody asks the cluster's scheduler, whose import takes half a second."""
     from xarray.backends import H5NetCDFStore
     from xarray.backends.locks import HDF5_LOCK

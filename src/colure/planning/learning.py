@@ -13,6 +13,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.model.chamber import Axis, Chamber
 from colure.model.loading import Section, load, number
+from colure.model.whole import write_whole
 from colure.planning.duration import coordinated_time
 from colure.values import holds_arrays
 
@@ -153,7 +154,7 @@ def save(learned: Learned, folder: Path) -> Path:
         lines += ["", f"[axes.{name}]", f"speed_deg_s = {axis.speed_deg_s:.6g}",
                   f"acceleration_deg_s2 = {axis.acceleration_deg_s2:.6g}"]  # fmt: skip
     path = folder / FILE
-    path.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    write_whole(path, "\n".join(lines) + "\n")
     return path
 
 

@@ -10,6 +10,7 @@ import click
 from colure.app.commands.numbers import FiniteRange
 from colure.errors import CHECK_FAILED
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 
 run_option = click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
@@ -183,7 +184,7 @@ def calibrate_array(source: Path, run_name: str, power_only: bool, out: Path | N
         array, rows = array_elements.calibrated(Campaign.load(source), run_folder(source, run_name))
         cautions, good = array.cautions, not array.contradicted
     if out is not None:
-        out.write_text(array_elements.text_of(rows), encoding="utf-8")
+        write_whole(out, array_elements.text_of(rows))
     if as_json:
         click.echo(json_text({"rows": [one.__dict__ for one in rows], "cautions": cautions}))
     else:

@@ -12,6 +12,7 @@ from colure.app.commands.fields import slant_option
 from colure.app.commands.numbers import FINITE, FiniteRange
 from colure.app.services.picture_kinds import KINDS
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -117,7 +118,7 @@ def _save(drawing: Figure, kind: str, target: Path) -> None:
         drawing.savefig(out, format="svg")
         svg = out.getvalue()
         page = f"<!doctype html><meta charset='utf-8'><title>{kind}</title>{svg[svg.index('<svg') :]}"
-        target.write_text(page, encoding="utf-8")
+        write_whole(target, page)
     else:
         drawing.savefig(target, dpi=200)
 

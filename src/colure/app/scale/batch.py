@@ -18,10 +18,10 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from colure.app.scale.executors import Failed, workers_of
 from colure.app.storage.folders import RunFolder, campaign_digest, run_folder
-from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.strict_json import json_text
 from colure.model.tables import decoded
+from colure.model.whole import whole_file, write_whole
 
 if TYPE_CHECKING:
     from colure.model.specification import Specification
@@ -290,7 +290,7 @@ def write_table(results: Sequence[Result], target: Path) -> None:
     if target.suffix == ".csv":
         from colure.model.exports import safe_text
 
-        with target.open("w", newline="", encoding="utf-8") as out:
+        with whole_file(target) as out:
             writer = csv.writer(out)
             writer.writerow(COLUMNS)
             for row in rows:

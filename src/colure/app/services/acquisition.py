@@ -9,7 +9,6 @@ from collections.abc import Callable, Mapping
 from contextlib import AbstractContextManager, nullcontext, suppress
 from dataclasses import dataclass, replace
 from functools import partial
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services.bench_check import keep_check, require_passed_check
@@ -98,8 +97,8 @@ def acquire(
     reference_of(campaign, plan.frequency_hz)
     require_valid(campaign)
     require_writable(run)
+    require_room(run, plan)
     run.path.mkdir(parents=True, exist_ok=True)
-    _check_disk(run.path, plan)
     _check_journal_kept(run)
     # The simulated chamber does not mind a sleeping computer.
     simulated = is_simulated(campaign, "axis-controller")
@@ -154,7 +153,8 @@ def _seal(journal: Journal, run: RunFolder) -> None:
     try:
         seal(journal, run.record)
     except OSError as error:
-        why = error.strerror or str(error) if run.path.is_dir() else "its folder was moved or removed"
+        known = os.strerror(error.errno) if error.errno else str(error)
+        why = known if run.path.is_dir() else "its folder was moved or removed"
         raise InputError(
             [
                 f"{run.record}: could not be written: {why}; every point is in {run.journal.name}, wherever it lies now: put the folder back or "
@@ -216,11 +216,20 @@ def _root_hash(run: RunFolder) -> str:
     return str(attribute_of(run.record, "journal_root_hash", ""))
 
 
-def _check_disk(folder: Path, plan: Plan) -> None:
+def require_room(run: RunFolder, plan: Plan) -> None:
+    """Raise `InputError` if the disk that a run is kept on has less free than twice what the run takes and 10 MB; nothing is made."""
+    folder = run.path.absolute()
+    while not folder.exists():
+        folder = folder.parent
     needed = int(RESERVE_FACTOR * plan.predicted.get("data_bytes", 0)) + 10_000_000
     free = shutil.disk_usage(folder).free
     if free < needed:
-        raise InputError([f"disk: {free / 1e6:.0f} MB free in {folder}: must be at least {needed / 1e6:.0f} MB"])
+        raise InputError(
+            [
+                f"disk: {free / 1e6:.0f} MB free in {folder}: must be at least {needed / 1e6:.0f} MB: free the disk, or copy the campaign to "
+                "another one; nothing was moved"
+            ]
+        )
 
 
 def _check_same(

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.admission import require_regular
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 
 FILE, LARGEST_BYTES = "check.json", 1_000_000
 #: So many plans with a fault are remembered.

@@ -10,6 +10,7 @@ from colure.errors import InputError
 from colure.model.commands import OFF, Commands, read_commands
 from colure.model.device import Device
 from colure.model.loading import read_toml, validate
+from colure.model.whole import write_whole
 from colure.planning.codes import joined, orthogonal, rotated, toggled, turned
 
 CodeMethod = Literal["codes", "toggle", "rotate"]
@@ -57,7 +58,7 @@ def write_codes(
         made = rotated(count, steps)
     if beams is not None:
         made = joined(made, read_commands(beams))
-    target.write_text(made.text(), encoding="utf-8")
+    write_whole(target, made.text())
     return target, made
 
 

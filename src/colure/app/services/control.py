@@ -9,6 +9,7 @@ from colure.app.services.series import series
 from colure.app.storage.folders import require_free
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.whole import write_whole
 
 if TYPE_CHECKING:
     from colure.report.control_content import Controlled
@@ -68,5 +69,5 @@ def control(
     if page.suffix.lower() == ".pdf":
         render_pdf(document, page)
     else:
-        page.write_text(render_html(document), encoding="utf-8")
+        write_whole(page, render_html(document))
     return charts, [text for one in charts for text in alarm_words(one, runs)]

@@ -24,11 +24,11 @@ from colure.app.services.tie_direction import with_tie_direction
 from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_identity import identity_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
-from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.plan import Plan
 from colure.model.strict_json import json_text
+from colure.model.whole import whole_file, write_whole
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -109,7 +109,7 @@ def evaluate(campaign: Campaign, run: RunFolder) -> ReadCuts:
     cuts = read(campaign, run)
     own = own_state(run)
     for target in addresses(own, "figures.json"):
-        target.write_text(json_text([figure.as_dict() for figure in cuts.figures], indent=1), encoding="utf-8")
+        write_whole(target, json_text([figure.as_dict() for figure in cuts.figures], indent=1))
     for target in addresses(own, "cuts.csv"):
         write_levels(cuts.levels, target)
     drawing = cuts_chart(cuts.levels, float(cuts.scan.frequency_hz[cuts.shown]), component_words(cuts.scan)).figure
@@ -186,7 +186,7 @@ def draw_cuts(
 
 def write_levels(levels: list[CutLevel], target: Path) -> None:
     """Write every direction of every cut at every frequency: angles, fields, and the interval of the level (CSV)."""
-    with target.open("w", newline="", encoding="utf-8") as out:
+    with whole_file(target) as out:
         writer = csv.writer(out)
         unit = levels[0].unit.lower() if levels else "dbi"
         writer.writerow(

@@ -12,6 +12,7 @@ from colure.app.storage.run_kinds import is_cuts
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -95,14 +96,14 @@ def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
     budget = replace(budget, figures=marked(budget.figures, sanity(processed, budget.figures)))
     content = json_text([figure.as_dict() for figure in budget.figures], indent=1)
     for figures in addresses(own, "figures.json"):
-        figures.write_text(content, encoding="utf-8")
+        write_whole(figures, content)
     kept = {
         "names": budget.names,
         "frequency_hz": [float(f) for f in budget.frequency_hz],
         "correlation": budget.correlation.round(4).tolist(),
     }
     for correlations in addresses(own, "correlations.json"):
-        correlations.write_text(json_text(kept), encoding="utf-8")
+        write_whole(correlations, json_text(kept))
     return budget.figures
 
 
@@ -154,5 +155,5 @@ def evaluate_power(campaign: Campaign, run: RunFolder) -> list[Figure]:
 
     figures = list(PowerRun(campaign, run).evaluate())
     for target in addresses(own_state(run), "figures.json"):
-        target.write_text(json_text([figure.as_dict() for figure in figures], indent=1), encoding="utf-8")
+        write_whole(target, json_text([figure.as_dict() for figure in figures], indent=1))
     return figures

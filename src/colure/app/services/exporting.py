@@ -12,12 +12,12 @@ import numpy as np
 from colure.app.services import evaluation, processing
 from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_identity import identity_of
-from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db, power_db
 from colure.model.campaign import Campaign
 from colure.model.doors import brought, named
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 from colure.values import holds_arrays
 
 if TYPE_CHECKING:
@@ -253,7 +253,7 @@ def _write(one: _ExportedField, kind: str, target: Path) -> str:
                          + (f"; {one.words}" if one.said else ""),
                          s11=None if reflection is None else reflection.coefficient)  # fmt: skip
         return f"co-polar field at boresight as S21 (sqrt of realized gain){s11}"
-    target.write_text(_nsma(one), encoding="ascii", errors="replace")
+    write_whole(target, _nsma(one).encode("ascii", "replace").decode("ascii"))
     middle = one.frequency_hz[one.frequency_hz.size // 2]
     return f"azimuth and elevation cuts, co- and cross-polar, at {middle / 1e9:.6g} GHz (the middle frequency)"
 

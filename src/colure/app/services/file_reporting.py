@@ -17,6 +17,7 @@ from colure.app.services.verdicts import judge_opened, verdicts_for_report
 from colure.app.storage.folders import require_free
 from colure.errors import InputError
 from colure.model.specification import load_specification
+from colure.model.whole import write_whole
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -82,7 +83,7 @@ def report_file(
     )
     document = compose_file(replace(source, language=spoken))
     try:
-        targets[0].write_text(render_html(document), encoding="utf-8")
+        write_whole(targets[0], render_html(document))
         render_pdf(document, targets[1])
     except PermissionError as error:
         raise InputError([f"{into}: cannot be written: {error.strerror}; name a folder by `to`"]) from None

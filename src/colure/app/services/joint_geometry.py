@@ -14,6 +14,7 @@ from colure.app.storage.folders import RunFolder, require_free
 from colure.app.storage.run_kinds import require_sphere
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.whole import write_whole
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.joint_geometry import SolvedGeometry
@@ -242,7 +243,7 @@ def write_geometry(answer: GeometryAnswer, campaign: Campaign, run: RunFolder, t
     document["motions"] = [{**asdict(one), "direction": list(one.direction)} for one in answer.rows]
     document["sums"] = answer.sum_tables
     document["proposals"] = [{"joint": name, entry: new, "instead_of": old} for name, entry, old, new in proposals]
-    target.write_text(tomlkit.dumps(document), encoding="utf-8")
+    write_whole(target, tomlkit.dumps(document))
     return [f"{name}: {entry} = {new:.4f} instead of {old:g}" for name, entry, old, new in proposals]
 
 

@@ -15,6 +15,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import power_db
 from colure.model.campaign import Campaign
 from colure.model.power_table import ERRORS, PLACES, PowerTable
+from colure.model.whole import whole_file
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -72,7 +73,7 @@ class PowerRun(PowerPattern):
         f, theta, phi = np.meshgrid(t.frequency_hz, np.rad2deg(t.theta), np.rad2deg(t.phi), indexing="ij")
         level, common = power_db(t.power, least=10.0 ** (0.1 * LEAST_DB)), np.full(size, t.common_db)
         rows = np.stack([f, theta, phi, level, common, self._scatter], axis=-1)
-        with target.open("w", encoding="utf-8", newline="") as out:
+        with whole_file(target) as out:
             writer = csv.writer(out)
             writer.writerow([*PLACES, LEVEL_COLUMN[t.quantity], *ERRORS])
             writer.writerows([f"{x:.10g}" for x in row] for row in rows.reshape(-1, 6))

@@ -15,6 +15,7 @@ from colure.app.storage.folders import RunFolder, require_free, require_record
 from colure.app.storage.run_kinds import require_sphere
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.whole import write_whole
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -190,7 +191,7 @@ def write_documents(own: RunFolder, document: Document) -> None:
 
     page = render_html(document)
     for target in addresses(own, "report.html"):
-        target.write_text(page, encoding="utf-8")
+        write_whole(target, page)
     printed = addresses(own, "report.pdf")
     render_pdf(document, printed[0])
     for target in printed[1:]:

@@ -15,6 +15,7 @@ from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 
 
 def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any]:
@@ -60,7 +61,7 @@ def calibrate(campaign: Campaign, run: RunFolder, target: Path) -> dict[str, Any
         **{name: _pairs(getattr(transfer, name)) for name in COMPLEX},
         **{name: getattr(transfer, name).tolist() for name in REAL},
     }
-    target.write_text(json_text(content, indent=1), encoding="utf-8")
+    write_whole(target, json_text(content, indent=1))
     return content
 
 

@@ -14,6 +14,7 @@ from colure.model.admission import require_regular
 from colure.model.bands import told_segments
 from colure.model.campaign import Campaign
 from colure.model.tables import LARGEST_TABLE_BYTES, read_numbers
+from colure.model.whole import whole_file
 
 if TYPE_CHECKING:
     from colure.analysis.steps.gain import ReferenceData
@@ -175,7 +176,7 @@ def three_antenna_tables(
         raise InputError([f"{folder}: holds {', '.join(taken)} already; choose another `folder`"])
     folder.mkdir(parents=True, exist_ok=True)
     for target, gain in zip(targets, gains.gain_dbi, strict=True):
-        with target.open("w", newline="", encoding="utf-8") as out:
+        with whole_file(target) as out:
             writer = csv.writer(out)
             writer.writerow(HEADER)
             writer.writerows(

@@ -20,6 +20,7 @@ from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
 from colure.model.loading import validate
+from colure.model.whole import write_whole
 
 LIGHT = 299_792_458.0
 DEMO_FOLDER = Path(__file__).parents[1] / "demo_campaign"
@@ -186,7 +187,7 @@ def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
     )
     folder.mkdir(parents=True, exist_ok=True)
     for path, text in zip(targets, texts, strict=True):
-        path.write_text(text, encoding="utf-8")
+        write_whole(path, text)
     write_probe_calibration(Campaign.load(folder))
     return [*targets, folder / "probe.nc"]
 

@@ -14,6 +14,7 @@ from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.specification import Specification, load_specification
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 from colure.values import briefly_shown
 
 if TYPE_CHECKING:
@@ -72,7 +73,7 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path) -> J
         "verdicts": [one.__dict__ for one in judged.verdicts],
     }
     for target in processing.addresses(own, "verdicts.json"):
-        target.write_text(json_text(content, indent=1), encoding="utf-8")
+        write_whole(target, json_text(content, indent=1))
     return judged
 
 

@@ -17,7 +17,6 @@ from colure.app.services.pattern_files import waves_of
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stopping import EvenSet, Follower
 from colure.app.storage.folders import RunFolder
-from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db
 from colure.geometry.kinematics import Geometry
@@ -28,6 +27,7 @@ from colure.model.plan import ROLES, Plan, Role
 from colure.model.reference import WITH_HORN
 from colure.model.specification import load_specification
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 from colure.values import briefly_shown
 
 if TYPE_CHECKING:

@@ -9,6 +9,7 @@ from colure.app.services.processing import opened, processed
 from colure.app.storage.folders import RunFolder, require_free
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.whole import whole_file
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
@@ -53,7 +54,7 @@ def write_view(
     own = frames.direction_of(seen.coordinates, seen.first, seen.second) @ frames.rotation_to(direction)
     inside = np.flatnonzero(own[:, 2] >= np.cos(region) - 1e-9)
     one, two = (name.split(" ")[0].replace("-", "_") for name in seen.basis.component_names)
-    with target.open("w", newline="", encoding="utf-8") as out:
+    with whole_file(target) as out:
         writer = csv.writer(out)
         writer.writerow(
             ["frequency_hz", *seen.coordinates.names, f"{one}_re", f"{one}_im", f"{two}_re", f"{two}_im", "total_dbi"]

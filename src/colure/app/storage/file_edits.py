@@ -12,6 +12,7 @@ from pydantic import BaseModel
 from colure.errors import InputError
 from colure.model.chamber import Chamber
 from colure.model.loading import validate
+from colure.model.whole import write_whole
 
 
 def write_fields(target: Path, model: type[BaseModel], fields: Mapping[str, Any], stamp: str) -> None:
@@ -94,7 +95,7 @@ def _written(target: Path, model: type[BaseModel], document: Any, before: str, s
     validate(model, tomllib.loads(text), source=target.name)
     with target.with_name(f"{target.name}.{stamp}").open("x", encoding="utf-8") as out:
         out.write(before)
-    target.write_text(text, encoding="utf-8")
+    write_whole(target, text)
 
 
 def _tables(before: Any, rows: list[Mapping[str, Any]]) -> Any:

@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from colure.app.storage.folders import RunFolder, campaign_digest
-from colure.app.storage.whole import write_whole
 from colure.model.figure import BudgetRow, Figure
+from colure.model.whole import write_whole
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign

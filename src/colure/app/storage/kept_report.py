@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, Any, Final
 
 from colure.app.storage.kept_figures import key_of
 from colure.app.storage.run_identity import PHOTOGRAPHS, identity_of
-from colure.app.storage.whole import write_whole
 from colure.model.doors import brought
+from colure.model.whole import write_whole
 from colure.report.document import Chart, Document, FileLink, Paragraph, Ref, ReportSection, Side, Table
 from colure.report.particulars import Decision
 

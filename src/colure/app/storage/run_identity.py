@@ -10,11 +10,11 @@ from pathlib import Path
 from colure.app.storage.folders import RunFolder, run_folder, run_names
 from colure.app.storage.pictures import require_picture
 from colure.app.storage.run_kinds import is_cuts
-from colure.app.storage.whole import write_whole
 from colure.errors import InputError
 from colure.model.identity import RunIdentity
 from colure.model.loading import validate
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 
 FILE = "identity.json"
 #: Folder of a run's photographs.

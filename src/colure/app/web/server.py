@@ -25,7 +25,7 @@ from colure.app.web.room import Room, Stale
 from colure.app.web.routes import DOORS
 from colure.app.web.scan.live import LiveScan
 from colure.app.web.views import explore as explore_view
-from colure.errors import InputError
+from colure.errors import InputError, system_fault
 from colure.model.strict_json import json_text
 
 STATIC = Path(__file__).parent / "static"
@@ -113,6 +113,11 @@ def _answer(room: Room, door: Door) -> Callable[[Request], Awaitable[Response]]:
             return _packed(answer) if pack else _json(answer)
         except InputError as error:
             return _json({"errors": error.faults}, 422)
+        except OSError as error:
+            words = system_fault(error, whole_path=False)
+            if words is None:
+                raise
+            return _json({"errors": [words]}, 422)
         except Stale as error:
             return _json({"errors": [str(error)]}, 409)
 

@@ -19,7 +19,7 @@ from typing import IO, TYPE_CHECKING, Any, get_args
 
 from colure.acquire.control import hear_stops_soon
 from colure.app.web.scan.layout import Kind, planned
-from colure.errors import InputError
+from colure.errors import InputError, system_fault
 from colure.model.events import Event
 from colure.model.strict_json import plain
 
@@ -203,6 +203,9 @@ def main() -> int:
     except InputError as error:
         teller.tell({"kind": "refused", "text": "; ".join(error.faults)})
         return 2
+    except OSError as error:
+        teller.tell({"kind": "refused", "text": system_fault(error, whole_path=False) or type(error).__name__})
+        raise
     except Exception as error:
         # No path of the server crosses the door; its own output has the whole.
         words = str(error).replace(f"{arguments.folder}{os.sep}", "")

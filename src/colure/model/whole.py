@@ -1,0 +1,51 @@
+"""Text files written whole: who reads them sees the old content or the new, never a part, also where the disk is full."""
+
+from __future__ import annotations
+
+import os
+import uuid
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TextIO
+
+
+def write_whole(path: Path, text: str) -> None:
+    """Write a text through a temporary file and an atomic replace.
+
+    Raises
+    ------
+    OSError
+        If the folder cannot be written; an existing file is then left untouched.
+    """
+    with whole_file(path) as out:
+        out.write(text)
+
+
+@contextmanager
+def whole_file(path: Path) -> Iterator[TextIO]:
+    """Open a text file (UTF-8, lines end as they are written) that takes its name once all of it is on the disk.
+
+    Raises
+    ------
+    OSError
+        If the folder cannot be written; an existing file is then left untouched.
+    """
+    target = Path(path)
+    if target.exists() and not target.is_file():
+        # A pipe or a terminal has no old content, and nothing may take its place.
+        with target.open("w", newline="", encoding="utf-8") as out:
+            yield out
+        return
+    target = target.resolve()
+    part = target.with_name(f".{target.name}.{os.getpid()}.{uuid.uuid4().hex[:8]}.part")
+    try:
+        with part.open("w", newline="", encoding="utf-8") as out:
+            yield out
+        part.replace(target)
+    except OSError as error:
+        if error.filename is None:  # a write says that the disk is full, not of which file
+            error.filename = str(target)
+        raise
+    finally:
+        part.unlink(missing_ok=True)

@@ -1,0 +1,138 @@
+"""A disk that fills (here: a file that may not grow, POSIX `RLIMIT_FSIZE`, errno EFBIG) ends every command in one line and loses nothing.
+
+What the lines must say is common practice, no source.
+"""
+
+from __future__ import annotations
+
+import errno
+import shutil
+from contextlib import contextmanager
+
+import numpy as np
+import pytest
+import xarray as xr
+from click.testing import CliRunner
+
+from colure.acquire.journal import Journal
+from colure.acquire.outcome import Options
+from colure.app import services
+from colure.app.cli import main
+from colure.app.services.starting import start_campaign
+from colure.app.storage.folders import run_folder
+from colure.errors import InputError, system_fault
+from colure.model.files import open_dataset, save_dataset
+from colure.model.whole import write_whole
+
+resource = pytest.importorskip("resource", reason="limits of POSIX systems")
+
+
+@contextmanager
+def files_up_to(size_bytes: int):
+    """Let no file of this process grow beyond a size."""
+    before = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (size_bytes, before[1]))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, before)
+
+
+@pytest.fixture(scope="module")
+def horn(tmp_path_factory):
+    """A horn at 38 GHz with one measured and evaluated cut."""
+    folder = tmp_path_factory.mktemp("full") / "horn"
+    start_campaign(folder, kind="horn", band="37-40")
+    goal = 'name = "cut"\nstart_ghz = 37.0\nstop_ghz = 40.0\npoints = 2\n[scan]\ntheta_deg = "-40:40:10"\nphi_deg = 0\n'
+    (folder / "goal.toml").write_text(goal, encoding="utf-8")
+    campaign, plan = services.make_plan(folder)
+    services.acquire(campaign, plan, run_folder(folder, "first"))
+    assert CliRunner().invoke(main, ["evaluate", str(folder)]).exit_code == 0
+    return folder
+
+
+COMMANDS = (
+    ("evaluate", "{0}"),
+    ("report", "{0}"),
+    ("export", "{0}", "figures", "{0}/out.csv"),
+    ("export", "{0}", "csv", "{0}/out.csv"),
+    ("new", "{0}/another"),
+)
+
+
+def test_a_full_disk_ends_every_command_in_one_line_and_what_was_there_stays(horn, tmp_path):
+    folder = tmp_path / "horn"
+    shutil.copytree(horn, folder)
+    for kept in folder.rglob("figures-kept.json"):
+        kept.unlink()  # or nothing is worked out anew
+    before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    for command in COMMANDS:
+        with files_up_to(200):
+            done = CliRunner().invoke(main, [word.format(folder) for word in command])
+        assert done.exit_code == 2 and len(done.output.strip().splitlines()) == 1, (command, done.output)
+        assert "File too large" in done.output and "nothing that was there is lost" in done.output
+        after = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+        lost = [path.name for path in before if after.get(path) != before[path] and "journal" not in path.name]
+        assert not lost and not [path.name for path in after if path.name.endswith(".part")], command
+
+
+def test_a_disk_that_fills_in_the_middle_of_a_run_stops_it_and_it_goes_on_later(horn, tmp_path):
+    folder = tmp_path / "horn"
+    shutil.copytree(horn, folder, ignore=shutil.ignore_patterns("runs"))
+    campaign, plan = services.make_plan(folder)
+    run, seen = run_folder(folder, "a"), []
+
+    def listen(event):
+        if event.kind == "point":
+            seen.append(event)
+            if len(seen) == 5:
+                size = max(path.stat().st_size for path in run.path.iterdir())
+                resource.setrlimit(resource.RLIMIT_FSIZE, (size, limits[1]))
+
+    limits = resource.getrlimit(resource.RLIMIT_FSIZE)
+    try:
+        outcome = services.acquire(campaign, plan, run, listener=listen, options=Options(pause_limit_s=1.0))
+        reason, saved = outcome.reason, outcome.measured
+    except InputError as error:  # the record does not find room either
+        reason, saved = str(error), len(seen)
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, limits)
+    assert "disk" in reason and 5 <= saved < len(plan) and "\n" not in reason, reason
+    journal = Journal.resume(run.journal)
+    assert len(journal.rows()) >= len(seen) and not journal.verify().damaged
+    journal.close()
+    assert services.acquire(campaign, plan, run).measured == len(plan)
+    assert open_dataset(run.record).sizes["point"] >= len(plan)
+
+
+def test_a_record_that_finds_no_room_leaves_the_old_one_whole(tmp_path):
+    path = tmp_path / "a.nc"
+    old = xr.Dataset({"x": ("n", np.arange(9.0))})
+    save_dataset(old, path)
+    with files_up_to(2000), pytest.raises(OSError) as failed:
+        save_dataset(xr.Dataset({"x": ("n", np.random.default_rng(1).normal(size=5000))}), path)
+    assert failed.value.errno == errno.EFBIG and str(path) in system_fault(failed.value)
+    assert open_dataset(path).identical(old) and [one.name for one in tmp_path.iterdir()] == ["a.nc"]
+
+
+def test_a_text_goes_through_a_link_to_what_it_names_and_into_a_device(tmp_path):
+    (tmp_path / "real.txt").write_text("old", encoding="utf-8")
+    (tmp_path / "link.txt").symlink_to(tmp_path / "real.txt")
+    write_whole(tmp_path / "link.txt", "new")
+    assert (tmp_path / "link.txt").is_symlink() and (tmp_path / "real.txt").read_text(encoding="utf-8") == "new"
+    from pathlib import Path
+
+    write_whole(Path("/dev/null"), "gone")
+    assert Path("/dev/null").is_char_device()
+
+
+def test_what_the_library_says_of_a_full_disk_becomes_one_line():
+    long = OSError(
+        28,
+        "Can't close file (file write failed: time = Mon\n, filename = '/a/b/.record.nc.22.efc3cb9f.part', errno = 28)",
+    )
+    assert system_fault(long) == (
+        "/a/b/record.nc: No space left on device; nothing that was there is lost; free the disk, then repeat the command"
+    )
+    assert system_fault(long, whole_path=False).startswith("record.nc: No space")
+    assert system_fault(OSError("something else")) is None and system_fault(BrokenPipeError(32, "Broken pipe")) is None
