@@ -108,3 +108,19 @@ def test_the_aperture_of_a_file_is_drawn_element_by_element_where_they_are_decla
     assert "Pattern array" in plot("--kind", "aperture").output
     refused = plot(*DECLARED)
     assert refused.exit_code != 0 and "only for --kind aperture" in refused.output
+
+
+@pytest.mark.parametrize(
+    ("declared", "words"),
+    [
+        (
+            ("--rows", "1", "--columns", "16", "--pitch-mm", "25.8"),
+            "dB of the field unexplained, must be at most -6 dB",
+        ),
+        (("--rows", "4", "--columns", "4", "--pitch-mm", "2.58"), "cannot tell elements apart below 10.3 mm"),
+    ],
+)
+def test_elements_that_are_not_there_are_refused(array, declared, words):
+    """Sixteen in one row, and a pitch in the wrong unit: no element is called dead for it."""
+    result = CliRunner().invoke(main, ["elements", str(array[0]), *declared])
+    assert result.exit_code == 2 and words in result.output, result.output

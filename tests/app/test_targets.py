@@ -69,6 +69,23 @@ def test_gain_tables_of_three_antennas_go_into_a_new_folder(tmp_path, monkeypatc
         np.testing.assert_allclose(table[:, 1], gain, atol=1e-4)
 
 
+def test_a_range_that_the_phase_contradicts_is_asked_about(tmp_path, monkeypatch):
+    """Pairs 2.5 m apart whose S21 turns as over 2.6 m: 25 m and 0.025 m are asked about, 2.5 m is not (Friis, free space)."""
+    monkeypatch.chdir(tmp_path)
+    band = np.linspace(37e9, 39e9, 401)
+    for name, sum_db in (("ab", 35.0), ("ac", 30.0), ("bc", 25.0)):
+        through = 10.0 ** (sum_db / 20.0) * SPEED_OF_LIGHT / band / (4.0 * np.pi * 2.5)
+        s = through * np.exp(-2j * np.pi * band * 2.6 / SPEED_OF_LIGHT)
+        lines = [f"{f:.0f} 0 0 {x.real:.9g} {x.imag:.9g} 0 0 0 0" for f, x in zip(band, s, strict=True)]
+        (tmp_path / f"{name}.s2p").write_text("# HZ S RI R 50\n" + "\n".join(lines) + "\n", encoding="utf-8")
+    command = ["three-antenna", "ab.s2p", "ac.s2p", "bc.s2p", "--uncertainty-db", 0.2]
+    for wrong in (25, 0.025):
+        said = told(*command, "--range-m", wrong, "--folder", "wrong", code=2)
+        assert "turns over frequency as over 2.6 m" in said and not (tmp_path / "wrong").exists()
+    told(*command, "--range-m", 25, "--accept", "radius", "--folder", "meant", code=0)
+    told(*command, "--range-m", 2.5, "--folder", "right", code=0)
+
+
 def test_one_cut_is_named_as_one(tmp_path):
     said = told("evaluate", pattern(tmp_path / "cut.csv", [0]), code=2)
     assert "phi_deg: 0 deg alone, 10 directions on one circle (a cut)" in said and "full turns" in said

@@ -30,6 +30,8 @@ if TYPE_CHECKING:
 
 COLUMNS = ("frequency_hz", "theta_deg", "phi_deg", "e_theta_re", "e_theta_im", "e_phi_re", "e_phi_im")
 FIELD_COLUMNS = COLUMNS[3:]
+#: A comment above the header that begins so is a caution that goes with the fields.
+TOLD = "caution: "
 OPTIONAL = ("radius_m", "weight")
 LIMITS = {
     "frequency_hz": (1.0, 1e13, "Hz"),
@@ -96,7 +98,7 @@ def read_csv(
         samples.append(FieldSamples(float(str(frequency)), theta, phi, field, radius, weight))
     told = require_plausible(samples, path.name, accept, insist=insist)
     samples, said = merged(samples, path.name)
-    told = [*told, *said, *_unread(table.attrs["unread"])]
+    told = [*table.attrs["told"], *told, *said, *_unread(table.attrs["unread"])]
     dataset = _on_grid(samples, path.name)
     dataset = scattered_dataset(samples, path.name) if dataset is None else dataset
     return dataset.assign_attrs(caution="; ".join(told))
@@ -197,6 +199,7 @@ def _read_table(path: Path) -> pd.DataFrame:
         raise InputError(faults[:20] + more)
     # Directions that say nan were not measured.
     measured = pd.DataFrame(numbers)[~gaps.all(axis=0)]
+    measured.attrs["told"] = [one.removeprefix(TOLD) for one in source.notes if one.startswith(TOLD)]
     measured.attrs["unread"] = [name for name in table.columns if name not in numbers]
     return measured
 
@@ -275,7 +278,8 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
     """Write fields as a tidy CSV and return the number of rows that are nan for lack of support.
 
     Grids are written theta by theta, with the error of every direction (`error_bound`, coverage factor 2, in the
-    field's unit) where the dataset holds it. Numbers are written so that reading gives the same bits.
+    field's unit) where the dataset holds it. Numbers are written so that reading gives the same bits. What the attribute
+    `caution` tells stands above the header as a comment.
     """
     import pandas as pd
 
@@ -307,7 +311,10 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
         frames.append(pd.DataFrame(columns))
     temporary = path.with_name(f".{path.name}.part")
     try:
-        pd.concat(frames).to_csv(temporary, index=False, na_rep="nan", lineterminator="\n")
+        with temporary.open("w", encoding="utf-8", newline="") as file:
+            if told := " ".join(str(dataset.attrs.get("caution", "")).split()):
+                file.write(f"# {TOLD}{told}\n")
+            pd.concat(frames).to_csv(file, index=False, na_rep="nan", lineterminator="\n")
         temporary.replace(path)
     finally:
         temporary.unlink(missing_ok=True)

@@ -27,13 +27,17 @@ POINT_NUMBER = re.compile(r"\s*[-+]?\d*\.\d+([eE][-+]?\d+)?\s*")
 
 @dataclass(frozen=True)
 class TextTable:
-    """A table's text without comments and empty lines, its separator and decimal sign, and every row's line in the file."""
+    """A table's text without comments and empty lines, its separator and decimal sign, and every row's line in the file.
+
+    notes: the comments above the header, without their sign.
+    """
 
     text: str
     separator: str
     decimal: str
     lines: tuple[int, ...]
     encoding: str
+    notes: tuple[str, ...] = ()
 
 
 def decoded(path: Path) -> tuple[str, str]:
@@ -88,17 +92,19 @@ def read_text_table(path: Path, *, names: bool = False) -> TextTable:
         If the file is empty, or its columns are separated by something else than comma, semicolon or tab.
     """
     text, encoding = decoded(path)
-    rows, lines = [], []
+    rows, lines, notes = [], [], []
     for number, line in enumerate(text.splitlines(), start=1):
         row = ("" if line.lstrip().startswith("#") else line) if names else line.split("#", 1)[0]
         if row.strip(" ,;\t"):
             rows.append(row.rstrip())
             lines.append(number)
+        elif not rows and line.lstrip().startswith("#"):
+            notes.append(line.lstrip()[1:].strip())
     if not rows:
         raise InputError([f"{path.name}: holds no table; needs a header line and rows"])
     separator = _separator(path, rows[0], lines[0])
     decimal = "." if separator == "," else _decimal(path, rows[1:], lines[1:], separator if names else None)
-    return TextTable("\n".join(rows) + "\n", separator, decimal, tuple(lines[1:]), encoding)
+    return TextTable("\n".join(rows) + "\n", separator, decimal, tuple(lines[1:]), encoding, tuple(notes))
 
 
 def _separator(path: Path, header: str, line: int) -> str:

@@ -41,6 +41,20 @@ def dipole(k: FloatArray) -> Expansion:
     return from_pattern(k, 1, lambda t, p, _: (np.cos(t) * np.cos(p), -np.sin(p)))
 
 
+def tapered_source(k: FloatArray, *, bends: tuple[float, float]) -> Expansion:
+    """Return a Huygens source along x (obliquity (1 + cos theta) / 2) whose field falls by exp(-b theta^2) besides, b for E and H plane.
+
+    Of first order: cos(phi) and sin(phi) only, as any probe of a TE11-like mode.
+    """
+    order = int(np.ceil(np.sqrt(80.0 * max(*bends, 0.5)))) + 8
+
+    def pattern(t: FloatArray, p: FloatArray, _: float) -> tuple[FloatArray, FloatArray]:
+        e, h = ((1.0 + np.cos(t)) / 2.0 * np.exp(-b * t**2) for b in bends)
+        return e * np.cos(p), -h * np.sin(p)
+
+    return from_pattern(k, order, pattern)
+
+
 def open_waveguide(k: FloatArray, *, a: float, b: float, order: int = 14, reflection: complex = 0.0) -> Expansion:
     """Return an open-ended rectangular waveguide, broad side `a` along y, narrow `b` along x (metres).
 

@@ -51,7 +51,7 @@ def chain(folder, convert=(), process=()) -> tuple[pd.DataFrame, str]:
     said = run("convert", folder / "near.csv", folder / "near.nc", *convert)
     said += run("process", folder / "near.nc", folder / "far.nc", "--to", "far-field", *process)
     said += run("convert", folder / "far.nc", folder / "far.csv")
-    table = pd.read_csv(folder / "far.csv")
+    table = pd.read_csv(folder / "far.csv", comment="#")
     assert ",".join(table.columns) == HEADER + ",error_bound"
     return table, said
 

@@ -15,6 +15,7 @@ from colure.analysis.fields.expand import expand
 from colure.analysis.fields.near_to_far import far_field
 from colure.analysis.fields.probe import FieldProbe, expand_behind_probe
 from colure.app.cli import main
+from colure.app.services.converting import partial_probe
 from colure.geometry.conventions import SPEED_OF_LIGHT
 from colure.geometry.directions import phi_hat, theta_hat, unit_vector
 from colure.model.fields import FieldSamples, grid_dataset, samples_of
@@ -126,6 +127,23 @@ def test_first_order_is_kept_where_it_loses_less_than_the_noise():
     assert "probe of first order" in found.words and worst_db(found.coefficients) < -45.0
 
 
+def run_refused(*files):
+    """Return what the command says where it refuses."""
+    result = CliRunner().invoke(main, ["process", *files])
+    assert result.exit_code == 2, result.output
+    return result.output
+
+
+def test_a_probe_of_half_a_sphere_is_told():
+    theta, phi = places()
+    front = theta <= np.pi / 2 + 1e-9
+    whole, half = (
+        FieldProbe(([FieldSamples(FREQUENCY, theta[m], phi[m], far(PROBE, theta[m], phi[m]), None, np.ones(m.sum()))],))
+        for m in (np.ones(theta.size, bool), front)
+    )
+    assert partial_probe(whole) == [] and "no sample within 90 deg" in partial_probe(half)[0]
+
+
 def test_the_command_reads_a_probe_file_and_states_the_errors(tmp_path):
     shape = (2, THETA_DEG.size, PHI_DEG.size)
     near = samples(PROBE, -50.0).field.reshape(shape)
@@ -143,6 +161,9 @@ def test_the_command_reads_a_probe_file_and_states_the_errors(tmp_path):
     found = np.stack([pattern[name].values[0].ravel() for name in ("e_theta", "e_phi")])
     error = np.sqrt(np.sum(np.abs(found - truth) ** 2, axis=0))
     assert np.mean(error <= pattern["error_bound"].values[0].ravel()) >= 0.95
+    assert "caution" not in result.output and "caution" not in pattern.attrs
+    table = run_refused(files[0], str(tmp_path / "far.csv"))
+    assert "far.csv: must end in .nc" in table and not (tmp_path / "far.csv").exists()
     assert float(pattern["noise_db"][0]) < -50.0 and np.isfinite(float(pattern["position_db"][0]))
 
 

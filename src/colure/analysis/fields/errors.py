@@ -34,11 +34,15 @@ class Declared:
     position_m, angle
         Standard uncertainty of a sample's place in every direction (m), and of its angles (rad),
         independent from sample to sample.
+    probe_db
+        Expanded uncertainty (k = 2) of the taper of the probe's pattern 10 deg off its axis, dB; 0 where no probe acts, as in
+        fields that were computed or corrected before; None where nothing is known of it.
     error_limit_db
         Error that a determined direction may have, dB of the peak.
     """
 
     noise_db: float | None = None
+    probe_db: float | None = None
     position_m: float = 0.0
     angle: float = 0.0
     error_limit_db: float = ERROR_LIMIT_DB

@@ -12,13 +12,11 @@ from colure.analysis.fields.errors import (
     determined,
     spread_of,
 )
-from colure.analysis.fields.expand import ORDER_MARGIN, expand, order_cap
+from colure.analysis.fields.expand import ORDER_MARGIN, ExpandedField, expand, order_cap
 from colure.analysis.fields.outside_sources import outside_words, without_outside
+from colure.analysis.fields.probe_effect import probe_errors, usual_probes
 from colure.analysis.fields.result import FieldResult, ratio_db, sampled_part, with_errors
-from colure.geometry.conventions import (
-    ComplexArray,
-    wavenumber,
-)
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, wavenumber
 from colure.model.fields import FieldSamples, samples_of
 from colure.model.files import with_step
 from colure.model.pattern import build_pattern
@@ -65,8 +63,9 @@ def far_field(
     `error_bound` (frequency, theta, phi): stated error of the field vector with coverage factor 2, in
     the field's unit; `support` (same dims): 1 where the direction is determined, else 0, if the data
     leave directions out; `error_waves` (frequency, draw, kind, mode): possible errors as far-field
-    coefficients, from which figures get intervals; `position_waves`, their part by places where declared; `noise_db`, `truncation_db`, `position_db` (frequency):
-    rms over the sphere, in dB of the peak.
+    coefficients, from which figures get intervals; `position_waves` and `probe_waves`, their parts by places and by the probe's pattern, where declared; `noise_db`,
+    `truncation_db`, `position_db`, `probe_db` (frequency): rms over the sphere, in dB of the peak. Where nothing is known
+    of the probe, the attribute `caution` says that no error holds its pattern, and how much usual probes would change.
 
     Raises
     ------
@@ -98,12 +97,31 @@ def far_field(
     pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
     pattern = with_errors(pattern, results)
     words = [line for one in results for line in one.words]
+    if (unknown := _unknown_probe(sets, results, declared, probe)) is not None:
+        pattern = pattern.assign_attrs(caution=unknown)
+        words.append(f"caution: {unknown}")
     pattern = with_step(
         pattern, "to far-field", order=order, origin_m=None if origin_m is None else list(origin_m),
         keep_radius_m=keep_radius_m, noise_db=declared.noise_db, position_mm=1e3 * declared.position_m,
-        angle_deg=float(np.rad2deg(declared.angle)), probe=probe is not None, found=words,
+        angle_deg=float(np.rad2deg(declared.angle)), probe=probe is not None, probe_uncertainty_db=declared.probe_db,
+        near=any(one.radius_m is not None for one in sets), found=words,
     )  # fmt: skip
     return pattern, words
+
+
+def _unknown_probe(
+    sets: list[FieldSamples], results: list[FieldResult], declared: Declared, probe: FieldProbe | None
+) -> str | None:
+    """Say what the stated errors do not hold where nobody says what received a near field; None where it is known."""
+    middle = len(sets) // 2
+    samples, one = sets[middle], results[middle]
+    if probe is not None or declared.probe_db is not None or samples.radius_m is None:
+        return None
+    told = usual_probes(one.found, float(wavenumber(samples.frequency_hz)), samples, one.inside)
+    return (
+        f"the stated errors do not hold the probe's pattern: none was given, and an elementary dipole was taken for it. {told} "
+        "Give its pattern or the uncertainty of its pattern; 0 dB where no probe acts (a computed field)"
+    )
 
 
 def _one_frequency(
@@ -120,12 +138,7 @@ def _one_frequency(
     k = float(wavenumber(samples.frequency_hz))
     shift = np.zeros(3) if origin_m is None else np.asarray(origin_m, float)
     cap = None if keep_radius_m is None else order_cap(k, keep_radius_m + float(np.linalg.norm(shift)))
-    if probe is None:
-        expanded_field = expand(samples, order=order, cap=cap, declared=declared)
-    else:
-        from colure.analysis.fields.probe import expand_behind_probe
-
-        expanded_field = expand_behind_probe(samples, probe, order=order, cap=cap, declared=declared)
+    expanded_field = _expanded(samples, probe, order=order, cap=cap, declared=declared)
     theta, columns = np.linspace(0.0, np.pi, rings), 2 * (rings - 1)
 
     def moved(coefficients: ComplexArray) -> Expansion:
@@ -137,6 +150,7 @@ def _one_frequency(
     def cut(expansion: Expansion) -> Expansion:
         return expansion if kept is None else expansion.truncated(min(expansion.order, kept))
 
+    by_probe = probe_errors(expanded_field.coefficients, k, samples, declared, len(expanded_field.errors.all()))
     own, said = moved(expanded_field.coefficients), []
     noise = moved(expanded_field.errors.noise)
     cleaned = None
@@ -155,23 +169,51 @@ def _one_frequency(
     if expanded_field.errors.position is not None:
         by_places = cut(moved(expanded_field.errors.position))
         spreads["position"], position = spread_of(by_places.far_field(theta, columns)), by_places.coefficients
+    probed = None
+    if by_probe is not None:
+        of_probe = cut(moved(by_probe.waves))
+        spreads["probe"], probed = spread_of(of_probe.far_field(theta, columns)), of_probe.coefficients
+        top = max(of_probe.order, waves.order)
+        waves = waves.with_coefficients(resized(waves.coefficients, top) + resized(probed, top))
     spreads["truncation"] = np.full(field.shape[1:], expanded_field.errors.truncation)
-    peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0))))
-    bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
-    inside = np.ones(bound.shape, bool)
-    if expanded_field.fit is not None:
-        near = sampled_part(samples, rings)
-        if near.any():
-            peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0)[near])))
-        inside = determined(bound, peak=peak, sampled=near, limit_db=declared.error_limit_db)
-    weight = np.sin(theta)[:, None] * np.where(inside, 1.0, 0.0)
-    total = max(float(weight.sum()), 1e-300)
-    levels = {n: ratio_db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
-    worst = ratio_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
+    bound, inside, levels, worst = _bounded(samples, field, spreads, declared, fitted=expanded_field.fit is not None)
     words = [
         f"{samples.frequency_hz / 1e9:.6g} GHz: {expanded_field.words}",
         *said,
         f"  error of the field at most {worst:.1f} dB of the peak (k = 2): "
         + ", ".join(f"{name} {level:.1f} dB rms" for name, level in levels.items() if level > -300.0),
     ]
-    return FieldResult(field, bound, inside, waves.coefficients, position, levels, words)
+    return FieldResult(
+        field, bound, inside, expanded_field.coefficients, waves.coefficients, position, probed, levels, words
+    )
+
+
+def _expanded(
+    samples: FieldSamples, probe: FieldProbe | None, *, order: int | None, cap: int | None, declared: Declared
+) -> ExpandedField:
+    """Expand one frequency about the coordinate origin, behind a probe if there is one."""
+    if probe is None:
+        return expand(samples, order=order, cap=cap, declared=declared)
+    from colure.analysis.fields.probe import expand_behind_probe
+
+    return expand_behind_probe(samples, probe, order=order, cap=cap, declared=declared)
+
+
+def _bounded(
+    samples: FieldSamples, field: ComplexArray, spreads: dict[str, FloatArray], declared: Declared, *, fitted: bool
+) -> tuple[FloatArray, BoolArray, dict[str, float], float]:
+    """Return the stated error, where the field is determined (theta, phi), every contribution's rms and the worst error in dB of the peak."""
+    rings = field.shape[1]
+    peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0))))
+    bound = COVERAGE_FACTOR * np.sqrt(sum((s**2 for s in spreads.values()), np.zeros(field.shape[1:])))
+    inside = np.ones(bound.shape, bool)
+    if fitted:
+        near = sampled_part(samples, rings)
+        if near.any():
+            peak = float(np.sqrt(np.max(np.sum(np.abs(field) ** 2, axis=0)[near])))
+        inside = determined(bound, peak=peak, sampled=near, limit_db=declared.error_limit_db)
+    weight = np.sin(np.linspace(0.0, np.pi, rings))[:, None] * np.where(inside, 1.0, 0.0)
+    total = max(float(weight.sum()), 1e-300)
+    levels = {n: ratio_db(float(np.sqrt(np.sum(s**2 * weight) / total)) / peak) for n, s in spreads.items()}
+    worst = ratio_db(float(np.max(bound[inside])) / peak) if inside.any() else float("nan")
+    return bound, inside, levels, worst

@@ -39,13 +39,21 @@ def folded(samples: FieldSamples) -> tuple[FloatArray, FloatArray, ComplexArray]
 @dataclass(frozen=True)
 @holds_arrays
 class FieldResult:
-    """One frequency's field on the grid with its errors; `position` is the part of `waves` by places, None if none is declared."""
+    """One frequency's field on the grid with its errors.
+
+    found
+        (2, n(n+2)) waves about the coordinate origin, before they were moved or cut.
+    position, probe
+        The parts of `waves` by places and by the probe's pattern; None if none is declared.
+    """
 
     field: ComplexArray
     bound: FloatArray
     inside: BoolArray
+    found: ComplexArray
     waves: ComplexArray
     position: ComplexArray | None
+    probe: ComplexArray | None
     contributions_db: dict[str, float]
     words: list[str]
 
@@ -85,14 +93,15 @@ def with_errors(pattern: xr.Dataset, results: list[FieldResult]) -> xr.Dataset:
         waves,
         {"long_name": "possible errors as far-field coefficients, grad and curl type, degree by degree"},
     )
-    if all(one.position is not None for one in results):
-        parts = [resized(np.asarray(one.position)[:draws], order) for one in results]
-        pattern["position_waves"] = (
-            ("frequency", "draw", "kind", "mode"),
-            np.stack(parts),
-            {"long_name": "part of error_waves by the places of the samples, draw by draw"},
-        )
-    for name in ("noise", "truncation", "position"):
+    for name, by in (("position", "the places of the samples"), ("probe", "the probe's pattern")):
+        some = [getattr(one, name) for one in results]
+        if all(one is not None for one in some):
+            pattern[f"{name}_waves"] = (
+                ("frequency", "draw", "kind", "mode"),
+                np.stack([resized(np.asarray(one)[:draws], order) for one in some]),
+                {"long_name": f"part of error_waves by {by}, draw by draw"},
+            )
+    for name in ("noise", "truncation", "position", "probe"):
         levels = [one.contributions_db.get(name, np.nan) for one in results]
         pattern[f"{name}_db"] = ("frequency", np.array(levels), {"units": "dB", "long_name": f"{name}, rms, of peak"})
     return pattern

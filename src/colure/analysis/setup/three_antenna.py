@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db, wavelength
+from colure.geometry.conventions import SPEED_OF_LIGHT, ComplexArray, FloatArray, amplitude_db, power_db, wavelength
 from colure.values import holds_arrays
 
 PAIRS = ((0, 1), (0, 2), (1, 2))
@@ -33,6 +33,23 @@ class Gains:
 
     realized_dbi: FloatArray
     gain_dbi: FloatArray
+
+
+def path_off_m(pair: AntennaPair, frequency_hz: FloatArray, distance_m: float) -> float:
+    """Return by how much the path that the phase of S21 turns over differs from a declared distance, metres.
+
+    Phase over frequency repeats with the speed of light over the step, so the answer is the smallest such difference; 0 where
+    frequencies are fewer than three or not equidistant, or no phase was kept. It holds what both antennas delay between connector and phase centre.
+    """
+    step = np.diff(frequency_hz)
+    if np.all(np.abs(np.angle(pair.transmission)) < 1e-6):
+        return 0.0  # levels only: no phase was kept
+    if frequency_hz.size < 3 or not np.allclose(step, step[0], rtol=1e-3):
+        return 0.0
+    turn = np.vdot(pair.transmission[:-1], pair.transmission[1:])
+    repeats = SPEED_OF_LIGHT / float(step[0])
+    path = -float(np.angle(turn)) / (2.0 * np.pi) * repeats
+    return (path - distance_m + 0.5 * repeats) % repeats - 0.5 * repeats
 
 
 def mismatch_loss_db(reflection: ComplexArray) -> FloatArray:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 import numpy as np
 
@@ -16,17 +17,27 @@ from colure.analysis.uncertainty.combination import effective_dof
 from colure.analysis.uncertainty.level_cuts import LevelCut, cut_directions
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
 from colure.model.evaluation import Evaluation
-from colure.model.figure import BudgetRow, Figure
+from colure.model.figure import LOOK, BudgetRow, Figure
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 
 #: What an interval of a file's figure does not hold: nobody declared the range that it came from.
 NOT_INCLUDED = ("gain reference", "range echoes", "alignment", "receiver")
+#: Nor this, where no pattern of the probe was given, and where nobody said how well it is known.
+PROBE_PATTERN = "probe pattern"
+#: What every figure says where nothing is known of the probe.
+UNKNOWN_PROBE = (
+    "look: the interval does not hold the probe's pattern: none was given, an elementary dipole was taken for it"
+)
 #: Waves of higher degree than the field's own.
 TRUNCATION = "truncation"
 COMPONENTS = ("co", "cross", "total")
 UNKNOWN = ("all: the file states no errors of its field",)
+
+
+#: What the stated errors of a field hold of the probe that received it.
+ProbeKnowledge = Literal["known", "corrected", "unknown"]
 
 
 @dataclass(frozen=True)
@@ -71,6 +82,7 @@ def figures_of_field(
     region: float,
     absolute: bool,
     chosen: FigureSet | None = None,
+    probe: ProbeKnowledge = "known",
 ) -> list[Figure]:
     """Return every figure of a far field (frequency, 2, J), with a budget row for every cause.
 
@@ -84,6 +96,9 @@ def figures_of_field(
         False: a relative field. Figures that move with its level are left out.
     chosen
         Which figures, read how: those of another pattern that this one is held against. `settings`, `slant` and `region` then say nothing.
+    probe
+        What the causes hold of the probe of a transformed near field: its pattern's uncertainty ("known"), nothing although its pattern was
+        corrected ("corrected"), or nothing at all ("unknown"): then every figure says so.
     """
     if chosen is None:
         chosen = FigureSet(settings, slant, region, band=frequency_hz.size > 1)
@@ -105,9 +120,15 @@ def figures_of_field(
             one = build_figure(what, float(values[f, i]), rows, float(frequency), dof=float(together[f, i]), reason=why)
             if causes is None and not why:
                 one = replace(one, lower=float("nan"), upper=float("nan"))
-            one = replace(one, not_included=UNKNOWN if causes is None else NOT_INCLUDED)
-            out.append(one)
+            out.append(_told(one, causes is not None, probe))
     return out
+
+
+def _told(figure: Figure, stated: bool, probe: ProbeKnowledge) -> Figure:
+    """Say beside a figure what its interval does not hold."""
+    left = UNKNOWN if not stated else NOT_INCLUDED if probe == "known" else (*NOT_INCLUDED, PROBE_PATTERN)
+    figure = replace(figure, not_included=left)
+    return figure if probe != "unknown" else replace(figure, use=LOOK, cautions=(*figure.cautions, UNKNOWN_PROBE))
 
 
 def _row(cause: FieldCause, standard: float, factor: float) -> BudgetRow:

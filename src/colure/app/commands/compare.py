@@ -120,14 +120,17 @@ def compare(
 
 
 def _say_if_the_same(source: Path, run_name: str, other: str, *, one_state: bool) -> None:
-    """Warn where something is compared with itself: all its figures agree, which says nothing."""
+    """Warn of what files tell of themselves, and where something is compared with itself: its figures agree, which says nothing."""
     from colure.app.storage.folders import run_folder
-    from colure.model.files import file_hash
+    from colure.model.files import attribute_of, file_hash
 
     both = [
         one if one.suffix.lower() in (".nc", ".csv") else run_folder(source, name).record
         for one, name in ((source, run_name), (Path(other), other))
     ]
+    for one in both:
+        if one.suffix.lower() == ".nc" and one.is_file() and (told := attribute_of(one, "caution", "")):
+            click.echo(f"caution: {one.name}: {told}", err=True)
     if not one_state or not all(one.is_file() for one in both):
         return
     if len({one.stat().st_size for one in both}) == 1 and file_hash(both[0]) == file_hash(both[1]):

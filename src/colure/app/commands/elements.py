@@ -14,6 +14,9 @@ from colure.model.strict_json import json_text
 if TYPE_CHECKING:
     from colure.model.device import Elements
 
+#: A fit that leaves more than this of the field is none, dB.
+UNEXPLAINED_DB = -6.0
+
 
 @click.command()
 @click.argument("source", type=click.Path(path_type=Path))
@@ -55,12 +58,20 @@ def elements(
     """
     from colure.app.services.elements import elements_of, levels_db, phases_deg
     from colure.app.storage.folders import require_chart_target
+    from colure.errors import InputError
 
     require_chart_target(plot)
     face, frequency = elements_of(
         source, declared_elements(rows, columns, pitch_mm, pattern), centre_mm=centre_mm or None, run_name=run_name, state=state,
         slant_deg=slant_deg, frequency_ghz=frequency_ghz,
     )  # fmt: skip
+    if face.residual_db > UNEXPLAINED_DB:
+        raise InputError(
+            [
+                f"elements: {rows} x {columns} at {pitch_mm} mm leave {face.residual_db:.1f} dB of the field unexplained, must be at most "
+                f"{UNEXPLAINED_DB:g} dB: rows and columns exchanged, another pitch, or a centre elsewhere?"
+            ]
+        )
     level, phase = levels_db(face), phases_deg(face)
     if plot is not None:
         from colure.report.charts import face_picture

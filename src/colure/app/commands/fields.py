@@ -58,6 +58,11 @@ accept_option = click.option(
 @accept_option
 @click.option("--probe", "probe_file", type=click.Path(path_type=Path), help="Far field of the probe, .nc or .csv.")
 @click.option("--probe-port-2", type=click.Path(path_type=Path), help="Far field of a second port in the same frame.")
+@click.option(
+    "--probe-uncertainty-db",
+    type=FiniteRange(0.0, 3.0),
+    help="How far the probe's pattern (a dipole's without --probe) may be off, 10 deg off its axis; 0: a computed field.",
+)
 @click.option("--noise-db", type=FiniteRange(-300.0, 0.0), help="Noise of one sample, dB of the largest sample.")
 @click.option("--position-mm", type=FiniteRange(0.0, 1e3), help="Standard uncertainty of a sample's place.")
 @click.option("--angle-deg", type=FiniteRange(0.0, 10.0), help="Standard uncertainty of a sample's angles.")
@@ -94,6 +99,7 @@ def process(
     accept: frozenset[str],
     probe_file: Path | None,
     probe_port_2: Path | None,
+    probe_uncertainty_db: float | None,
     noise_db: float | None,
     position_mm: float | None,
     angle_deg: float | None,
@@ -118,7 +124,8 @@ def process(
 
     With --probe the file holds what a real probe received with its x axis along theta (e_theta) and
     along phi (e_phi). The first-order correction is used where it loses less than the noise of the data,
-    else every azimuthal order of the probe.
+    else every azimuthal order of the probe. Without it an elementary dipole is taken for the probe: no stated error
+    holds what that costs, and the result says how much usual probes would change. --probe-uncertainty-db states it.
 
     --amplitude-only finds the phase from amplitudes on two or more spheres. It starts from a far field that resembles
     the device (--start). It gives no error of the field, no delay and no phase over frequency. It writes nothing and
@@ -164,8 +171,9 @@ def process(
         if len(sources) != 2:
             raise InputError([f"--to: {len(sources)} files, must be two: the near field's and the result's"])
         declared = FileUncertainty(
-            noise_db=noise_db, position_mm=position_mm or 0.0, angle_deg=angle_deg or 0.0, error_limit_db=error_limit_db
-        )
+            noise_db=noise_db, position_mm=position_mm or 0.0, angle_deg=angle_deg or 0.0,
+            error_limit_db=error_limit_db, probe_db=probe_uncertainty_db,
+        )  # fmt: skip
         probes = [one for one in (probe_file, probe_port_2) if one is not None]
         if probe_port_2 is not None and probe_file is None:
             raise InputError(["--probe-port-2: needs --probe for port 1"])

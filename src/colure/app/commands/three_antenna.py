@@ -52,6 +52,7 @@ def three_antenna(
         phase_centre_mm=phase_centre_mm,
         uncertainty_db=uncertainty_db,
         folder=folder,
+        accept=accept,
     )
     if as_json:
         click.echo(json_text([str(path) for path in tables]))

@@ -263,7 +263,7 @@ def _figures_of_file(
     read = figures_of_field(
         waves.expansion, waves.frequency_hz, file.causes(), settings=figures.settings, slant=figures.slant,
         region=figures.region, absolute=file.holds_gain or figures.relative, chosen=replace(figures,
-        region=min(figures.region, waves.region)),
+        region=min(figures.region, waves.region)), probe=file.probe,
     )  # fmt: skip
     out = {}
     for one in read:

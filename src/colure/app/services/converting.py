@@ -21,15 +21,22 @@ if TYPE_CHECKING:
     from colure.model.fields import FieldSamples
 
 
+#: A part of a probe's sphere without samples is told if it is as wide as this, from its middle to its edge.
+PROBE_GAP_DEG = 20.0
+
+
 @dataclass(frozen=True, kw_only=True)
 class FileUncertainty:
     """What the user knows of a field file's errors, in the units of the command line.
 
     noise_db
         Noise of one component of one sample, dB of the largest; None: from the data.
+    probe_db
+        How far the probe's pattern may be off 10 deg off its axis (k = 2); 0: no probe acts; None: not known.
     """
 
     noise_db: float | None = None
+    probe_db: float | None = None
     position_mm: float = 0.0
     angle_deg: float = 0.0
     error_limit_db: float = -40.0
@@ -40,6 +47,7 @@ class FileUncertainty:
 
         return Declared(
             noise_db=self.noise_db,
+            probe_db=self.probe_db,
             position_m=1e-3 * self.position_mm,
             angle=math.radians(self.angle_deg),
             error_limit_db=self.error_limit_db,
@@ -55,6 +63,24 @@ def _probe(files: list[Path]) -> FieldProbe | None:
     if not files:
         return None
     return FieldProbe(tuple(samples_of(read_far_field(one)) for one in files))
+
+
+def partial_probe(probe: FieldProbe | None) -> list[str]:
+    """Say that a probe's pattern (port 1, first frequency) is known on a part of the sphere only; empty where it is whole."""
+    from colure.geometry.directions import fold
+    from colure.waves.cells import Cells
+
+    if probe is None:
+        return []
+    one = probe.ports[0][0]
+    folded, _ = fold(theta=one.theta, phi=one.phi)
+    gap_deg = math.degrees(2.0 * math.asin(min(1.0, 0.5 * Cells.of(folded.theta, folded.phi).widest)))
+    if gap_deg < PROBE_GAP_DEG:
+        return []
+    return [
+        f"the probe's pattern holds no sample within {gap_deg:.0f} deg of some directions; there stands what its waves say, and no "
+        "stated error holds what that costs"
+    ]
 
 
 def convert_file(
@@ -144,20 +170,27 @@ def transform_file(
 
     if abs(180.0 / step_deg - round(180.0 / step_deg)) > 1e-9:
         raise InputError([f"step_deg = {step_deg:g}: must divide 180 deg without remainder"])
+    if target.suffix.lower() != ".nc":
+        raise InputError(
+            [f"{target.name}: must end in .nc: a far field with its errors; it is converted to CSV afterwards"]
+        )
     require_free(target)
     dataset = _near_field(source, accept)
     samples = samples_of(dataset)
     # What was accepted when the file was converted is not asked again.
     told = require_plausible(samples, source.name, accept | set(str(dataset.attrs.get("accepted", "")).split()))
     _require_surface(samples, source.name)
-    given = uncertainty or FileUncertainty()
+    given, probe = uncertainty or FileUncertainty(), _probe(probes or [])
+    told += partial_probe(probe)
     try:
         pattern, words = far_field(
             dataset, order=order, step_deg=step_deg, origin_m=origin_m, keep_radius_m=keep_radius_m,
-            declared=given.declared(), probe=_probe(probes or []),
+            declared=given.declared(), probe=probe,
         )  # fmt: skip
     except ValueError as error:
         raise InputError([f"{source.name}: {error}"]) from None
+    if partial := partial_probe(probe):
+        pattern = pattern.assign_attrs(caution=partial[0])
     save_dataset(pattern, target)
     if "support" in pattern:
         share = float((pattern["support"] >= LEAST_SUPPORT).mean())

@@ -9,13 +9,16 @@ import numpy as np
 
 from colure.app.services.pattern_files import is_file, waves_of
 from colure.errors import InputError
-from colure.geometry.conventions import FloatArray, amplitude_db
+from colure.geometry.conventions import FloatArray, amplitude_db, wavelength
 from colure.model.campaign import Campaign
 from colure.model.pattern import index_of
 
 if TYPE_CHECKING:
     from colure.analysis.figures.face import Face
     from colure.model.device import Elements
+
+#: Elements closer than this, in wavelengths, are not told apart (common practice, no source).
+LEAST_PITCH = 0.2
 
 
 def elements_of(
@@ -58,6 +61,12 @@ def elements_of(
             [f"{waves.name}: known to {np.rad2deg(waves.region):.3g} deg from +z; elements need {VISIBLE_DEG:g} deg"]
         )
     i = index_of(waves.frequency_hz, frequency_ghz)
+    length_mm = 1e3 * float(wavelength(waves.frequency_hz[i]))
+    if chosen.pitch_mm < LEAST_PITCH * length_mm:
+        raise InputError(
+            [f"pitch = {chosen.pitch_mm:g} mm: a far field cannot tell elements apart below {LEAST_PITCH * length_mm:.3g} mm "
+             f"({LEAST_PITCH:g} wavelengths)"]
+        )  # fmt: skip
     centre = centre_mm or ((0.0, 0.0, 0.0) if device is None else device.offset_mm)
     size = 1e-3 * chosen.pitch_mm * np.array([chosen.columns, chosen.rows], float)
     face = face_at(waves.expansion, chosen, index=i, slant=waves.slant, centre_m=1e-3 * np.asarray(centre), size_m=size)

@@ -235,9 +235,9 @@ def _write(one: _ExportedField, kind: str, target: Path) -> str:
     from colure.model.files import save_dataset
 
     if kind == "csv":
-        write_csv(one.pattern, target)
-        parted = bands_apart(one.frequency_hz)
-        return "far field, exp(+jwt), every grid direction" + (f"; bands {parted}" if parted else "")
+        hidden, parted = write_csv(one.pattern, target), bands_apart(one.frequency_hz)
+        more = f"; {hidden} directions that the data do not determine are nan" if hidden else ""
+        return "far field, exp(+jwt), every grid direction" + more + (f"; bands {parted}" if parted else "")
     if kind == "netcdf":
         save_dataset(one.pattern, target)
         return "far field with its whole history"

@@ -9,7 +9,9 @@ import numpy as np
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
 
 if TYPE_CHECKING:
-    from colure.analysis.uncertainty.field_figures import FieldCause
+    import xarray as xr
+
+    from colure.analysis.uncertainty.field_figures import FieldCause, ProbeKnowledge
     from colure.app.services.pattern_files import Waves
 
 #: Draws of waves beyond the field's order, and so many degrees beyond it.
@@ -42,6 +44,11 @@ def causes_of(waves: Waves, factor: FloatArray) -> tuple[FieldCause, ...] | None
         places: ComplexArray = np.asarray(scale * dataset["position_waves"].values, np.complex128)
         total = total - places
         out.append(_places(places, made[-1]))
+    if "probe_waves" in dataset:
+        probed: ComplexArray = np.asarray(scale * dataset["probe_waves"].values, np.complex128)
+        total = total - probed
+        if np.any(probed):
+            out.append(_probe(probed, made[-1]))
     out.insert(0, _noise(total, made[-1]))
     beyond = _truncation(waves, factor)
     if beyond is not None:
@@ -72,6 +79,25 @@ def _places(waves: ComplexArray, made: dict[str, Any]) -> FieldCause:
     words = f"declared, {' and '.join(one for one in said if one)} standard uncertainty of every sample"
     size, unit = (mm, "mm") if mm and not deg else (deg, "deg") if deg and not mm else (None, "")
     return FieldCause("position of the samples", waves, words, "declared", size, unit)
+
+
+def _probe(waves: ComplexArray, made: dict[str, Any]) -> FieldCause:
+    from colure.analysis.uncertainty.field_figures import PROBE_PATTERN, FieldCause
+
+    size = float(made["probe_uncertainty_db"])
+    words = f"declared \u00b1{size:g} dB of the probe's pattern 10 deg off its axis"
+    return FieldCause(PROBE_PATTERN, waves, words, "declared", size, "dB")
+
+
+def probe_knowledge(dataset: xr.Dataset) -> ProbeKnowledge:
+    """Tell what the errors that a file states hold of the probe that received it; "known" where no near field was transformed."""
+    from colure.model.files import history
+
+    made = [one["parameters"] for one in history(dataset) if one["step"] == "to far-field"]
+    # Files of before the probe counted do not say whether they were near fields: most were.
+    if not made or not made[-1].get("near", True) or made[-1].get("probe_uncertainty_db") is not None:
+        return "known"
+    return "corrected" if made[-1].get("probe") else "unknown"
 
 
 def _truncation(waves: Waves, factor: FloatArray) -> ComplexArray | None:

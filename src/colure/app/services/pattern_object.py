@@ -16,7 +16,7 @@ from colure.model.evaluation import Evaluation
 from colure.model.pattern import index_of
 
 if TYPE_CHECKING:
-    from colure.analysis.uncertainty.field_figures import FieldCause
+    from colure.analysis.uncertainty.field_figures import FieldCause, ProbeKnowledge
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.app.services.figure_table import Figures
     from colure.geometry.conventions import ComplexArray, FloatArray
@@ -104,7 +104,7 @@ class FilePattern:
             figures_of_field(
                 self.scaled(), w.frequency_hz, self.causes(),
                 settings=Evaluation() if evaluation is None else evaluation,
-                slant=w.slant, region=w.region, absolute=self.holds_gain,
+                slant=w.slant, region=w.region, absolute=self.holds_gain, probe=self.probe,
             )
         )  # fmt: skip
 
@@ -133,6 +133,13 @@ class FilePattern:
     def scaled(self) -> Expansion:
         """Return the waves such that |e|^2 is what `scale` says."""
         return self.waves.expansion.with_coefficients(self.waves.expansion.coefficients * self._factor()[:, None, None])
+
+    @property
+    def probe(self) -> ProbeKnowledge:
+        """What the stated errors hold of the probe: "known", "corrected" (not how well its pattern is known) or "unknown" (no pattern given)."""
+        from colure.app.services.field_causes import probe_knowledge
+
+        return probe_knowledge(self.waves.pattern)
 
     @property
     def states_errors(self) -> bool:

@@ -17,11 +17,14 @@ from colure.model.tables import LARGEST_TABLE_BYTES, read_numbers
 from colure.model.whole import whole_file
 
 if TYPE_CHECKING:
+    from colure.analysis.setup.three_antenna import AntennaPair
     from colure.analysis.steps.gain import ReferenceData
     from colure.model.plan import Plan
     from colure.waves.expansion import Expansion
 
 HEADER = ("frequency_ghz", "gain_dbi", "uncertainty_db")
+#: A distance that the phase of S21 contradicts by more than this share of it and so many metres is asked about: horns and adapters delay.
+DELAY_SHARE, DELAY_M = 0.5, 1.0
 
 
 def reference_of(campaign: Campaign, frequency_hz: FloatArray) -> ReferenceData | None:
@@ -109,7 +112,8 @@ def _network(path: Path, ports: int = 2) -> Any:
     """Read a Touchstone file of so many ports."""
     import skrf
 
-    require_regular(path, largest_bytes=LARGEST_TABLE_BYTES)
+    if require_regular(path, largest_bytes=LARGEST_TABLE_BYTES) == 0:
+        raise InputError([f"{path.name}: is empty, must hold a Touchstone table"])
     try:
         network = skrf.Network(str(path))
     except Exception as error:  # the reader raises whatever its parser meets
@@ -143,14 +147,25 @@ def _scattering(path: Path, frequency_hz: FloatArray, ports: int) -> ComplexArra
 
 
 def three_antenna_tables(
-    files: tuple[Path, Path, Path], *, range_m: float, phase_centre_mm: str, uncertainty_db: float, folder: Path
+    files: tuple[Path, Path, Path],
+    *,
+    range_m: float,
+    phase_centre_mm: str,
+    uncertainty_db: float,
+    folder: Path,
+    accept: frozenset[str] = frozenset(),
 ) -> list[Path]:
     """Write the gain tables of three antennas from their pairs; refuses to overwrite.
+
+    Parameters
+    ----------
+    accept
+        With "radius" the distance is right, whatever the phase of the files says.
 
     Raises
     ------
     InputError
-        If the files differ in frequencies, are no two-ports, or a table is there already.
+        If the files differ in frequencies, are no two-ports, turn their phase over another distance, or a table is there already.
     """
     from colure.analysis.setup.three_antenna import AntennaPair, three_antenna_gains
 
@@ -164,6 +179,8 @@ def three_antenna_tables(
     except ValueError:
         raise InputError([f"phase_centre_mm = {phase_centre_mm!r}: must be three numbers a,b,c (mm)"]) from None
     one, two, three = (AntennaPair(n.s[:, 1, 0], n.s[:, 0, 0], n.s[:, 1, 1]) for n in networks)
+    if "radius" not in accept:
+        _require_range(files, (one, two, three), frequency, range_m)
     try:
         gains = three_antenna_gains(
             (one, two, three), frequency, distance_m=range_m, phase_centre_m=(first, second, third)
@@ -183,6 +200,24 @@ def three_antenna_tables(
                 [f"{f / 1e9:.9g}", f"{g:.5f}", f"{uncertainty_db:g}"] for f, g in zip(frequency, gain, strict=True)
             )
     return targets
+
+
+def _require_range(
+    files: tuple[Path, Path, Path], pairs: tuple[AntennaPair, ...], frequency: FloatArray, range_m: float
+) -> None:
+    """Raise `InputError` where the phase of S21 turns over another distance than the declared one: its gains would be as wrong."""
+    from colure.analysis.setup.three_antenna import path_off_m
+
+    faults = []
+    for path, pair in zip(files, pairs, strict=True):
+        off = path_off_m(pair, frequency, range_m)
+        if abs(off) > DELAY_SHARE * range_m + DELAY_M:
+            faults.append(
+                f"{path.name}: range = {range_m:g} m: the phase of S21 turns over frequency as over {range_m + off:.3g} m, which may be off "
+                f"by {DELAY_SHARE * range_m + DELAY_M:.3g} m (delay of both antennas); if the range is right: accept `radius`"
+            )
+    if faults:
+        raise InputError(faults)
 
 
 def probe_of(campaign: Campaign, frequency_hz: FloatArray) -> Expansion | None:
