@@ -46,6 +46,12 @@ def telescope(range_mm: float) -> str:
     return text + joint("rotary", "U", "probe", "[0, 0, 1]", f"[0, 0, {range_mm}]", "[-200, 200]")
 
 
+def table_on_swing(range_mm: float) -> str:
+    """A probe that stands and rolls; the device is held as by azimuth over elevation, its polar axis across the range."""
+    text = joint("swing", "A", "device", "[1, 0, 0]") + joint("table", "B", "device", "[0, -1, 0]")
+    return text + joint("rotary", "U", "probe", "[0, 0, 1]", f"[0, 0, {range_mm}]", "[-200, 200]")
+
+
 def six_axes(range_mm: float, *, base_mm: float = 1100.0, more: str = "") -> str:
     """A device on a turntable, and beside it an arm of six axes with a spherical wrist, 150 mm behind the probe."""
     r, base, wrist = range_mm, f"[{base_mm}, 0, 0]", f"[0, 0, {range_mm + 150}]"

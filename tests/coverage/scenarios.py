@@ -19,7 +19,7 @@ from colure.app import services
 from colure.model.campaign import Campaign
 from colure.model.files import save_dataset
 from colure.twin.truth import probe_calibration
-from tests.mounts import six_axes, swinging_arm
+from tests.mounts import six_axes, swinging_arm, table_on_swing
 
 Tables = Mapping[str, Any]
 
@@ -99,6 +99,7 @@ HORN_2_4_GHZ = {
     "slant_e_mm": 300.0,
     "slant_h_mm": 330.0,
 }
+AT_2_4_GHZ: dict[str, Any] = {"echo_level_db": -45, "reference": HORN_2_4_GHZ, "largest_device_m": 0.5}
 TRUE_HORN_38_GHZ = {
     "kind": "horn", "aperture_a_mm": 27.0, "aperture_b_mm": 21.0, "slant_e_mm": 45.0, "slant_h_mm": 45.0,
 }  # fmt: skip
@@ -288,6 +289,24 @@ SCENARIOS: dict[str, Scenario] = {
         goal=band(38.0),
         chamber=mounted(six_axes(600, base_mm=1600), range_length_m=0.6, reference=HORN_38_GHZ),
         twin={"device": TRUE_HORN_38_GHZ},
+    ),
+    "six axes, dipole 60 mm off": Scenario(
+        device=sized(60.0, 6.0, 6.0, 2.1, offset_mm=[60.0, 0.0, 0.0]),
+        goal=band(2.45),
+        chamber=mounted(six_axes(600, base_mm=1600), range_length_m=0.6, **AT_2_4_GHZ),
+        twin={"device": {"kind": "dipole", "axis": "x"}},
+    ),
+    "arch, patch 40 mm off": Scenario(
+        device=sized(60.0, 60.0, 6.0, 7.0, offset_mm=[0.0, 40.0, 30.0]),
+        goal=band(2.45),
+        chamber=mounted(swinging_arm(1000, arm="[-2, 182]"), range_length_m=1.0, **AT_2_4_GHZ),
+        twin={"device": {"kind": "patch"}},
+    ),
+    "table on a swing, patch 40 mm off": Scenario(
+        device=sized(60.0, 60.0, 6.0, 7.0, offset_mm=[0.0, 40.0, 30.0]),
+        goal=band(2.45),
+        chamber=mounted(table_on_swing(1000), range_length_m=1.0, **AT_2_4_GHZ),
+        twin={"device": {"kind": "patch"}},
     ),
     "further figures, 4 x 4 panel": Scenario(device=four_by_four(), goal=ONE, evaluation=FURTHER),
     "further figures, dipole along z": Scenario(

@@ -21,10 +21,9 @@ from colure.model.campaign import Campaign
 from colure.model.simulated_chamber import EchoTable
 from colure.planning.preflight import make_plan
 from tests.coverage.scenarios import Scenario
-from tests.mounts import joint, six_axes, swinging_arm
+from tests.mounts import joint, six_axes, swinging_arm, table_on_swing
 from tests.twin.test_linkage import PERFECT, dipole_on, record_of
 
-ROTARY = joint("rotary", "U", "probe", "[0, 0, 1]", "[0, 0, 800]", "[-200, 200]")
 LIFT = (
     '[[positioner.joints]]\nname = "lift"\nletter = "L"\ncarries = "device"\nkind = "prismatic"\naxis = [0, 0, 1]\n'
     "min_mm = -2000\nmax_mm = 2000\nspeed_mm_s = 200\nacceleration_mm_s2 = 400\n"
@@ -35,10 +34,7 @@ MOUNTS = {
     "six axes": (six_axes(600, base_mm=1600), 0.6),
     # A lift under the turntable goes its share of the way: walls come nearer and go away.
     "six axes and a lift": (LIFT + six_axes(600, base_mm=1600), 0.6),
-    # The probe stands; the device is held as by azimuth over elevation, whose polar axis lies across the range.
-    "table on a swing": (
-        joint("swing", "A", "device", "[1, 0, 0]") + joint("table", "B", "device", "[0, -1, 0]") + ROTARY, 0.8,
-    ),
+    "table on a swing": (table_on_swing(800), 0.8),
     # No joint rolls the probe: the device itself turns for the second polarization.
     "three axes": (
         joint("tower", "C", "device", "[0, 0, 1]", travel="[-370, 370]")

@@ -11,6 +11,7 @@ from colure.analysis.figures.beams import BEHIND_COS, CIRCULAR_DB, EDGE, NO_PLAN
 from colure.analysis.figures.components import pole_reasons
 from colure.analysis.figures.cuts import LINEAR_DB
 from colure.analysis.figures.doors import definitions_of_others, reading_of
+from colure.analysis.figures.equal_beams import plane_of, unlike_planes
 from colure.analysis.figures.one_pattern import OnePattern, PatternSettings
 from colure.analysis.figures.phase_centre import ripple_reason
 from colure.analysis.figures.readings import BAND_READINGS
@@ -195,6 +196,8 @@ class FigureSet:
             )
         if several:
             reasons |= {d.name: several for d in self.definitions if d.single_beam}
+            for plane, why in unlike_planes(one).items():
+                reasons |= {d.name: why for d in self.definitions if d.in_plane and plane_of(d.name) == plane}
             if axial_ratio_db < LINEAR_DB and abs(beam.direction[2]) < np.cos(np.deg2rad(30.0)):
                 reasons |= {d.name: NO_PLANE for d in self.definitions if d.in_plane}
         if self.region < np.pi - 1e-9 and beam.direction[2] <= np.cos(self.region - 1e-6):
