@@ -154,6 +154,8 @@ TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u206
 
 def printable(text: str, keep: str = "\n") -> str:
     """Return a text that does nothing to a terminal: control characters and marks that turn the writing become `?`, but for `keep`."""
+    if text.isascii() and text.isprintable():
+        return text
     return "".join(
         "?" if one not in keep and (one in TURNING or unicodedata.category(one) == "Cc") else one for one in text
     )

@@ -55,6 +55,7 @@ from colure.app.commands.truth import truth
 from colure.app.commands.verdict import verdict
 from colure.app.commands.verify import verify
 from colure.app.scale.threads import one_thread
+from colure.app.terminal.say import say
 from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError, system_fault
 from colure.model.strict_json import json_text
 from colure.values import printable
@@ -137,7 +138,7 @@ class CommandGroup(click.Group):
         except ColureError as error:
             command = self.commands.get(ctx.invoked_subcommand or "")
             # An instrument or a file may have said what stands in it.
-            click.echo(printable(with_flags(str(error), [] if command is None else command.params)), err=True)
+            say(printable(with_flags(str(error), [] if command is None else command.params)), err=True)
             ctx.exit(error.exit_code)
         except OSError as error:
             # A folder that is not there or a disk that is full is no fault of the program.
@@ -145,7 +146,7 @@ class CommandGroup(click.Group):
             words = f"{error.filename}: {error.strerror}" if named else system_fault(error)
             if words is None:
                 raise
-            click.echo(printable(words), err=True)
+            say(printable(words), err=True)
             ctx.exit(BAD_INPUT)
 
 
@@ -198,11 +199,11 @@ def new(folder: Path, profile_name: str | None, kind: str | None, band: str | No
     else:
         raise click.UsageError("--device and --band go together, such as --device horn --band 37-40 (GHz)")
     if as_json:
-        click.echo(json_text({"files": [str(path) for path in written]}))
+        say(json_text({"files": [str(path) for path in written]}))
         return
     for path in written:
-        click.echo(f"wrote {path}")
-    click.echo(f"Edit them, then: colure plan {folder}")
+        say(f"wrote {path}")
+    say(f"Edit them, then: colure plan {folder}")
 
 
 @main.command()
@@ -236,7 +237,7 @@ def plan(
     if learn_from is not None:
         learned, path = services.learn_axes(folder, learn_from)
         if as_json:
-            click.echo(json_text({"file": str(path), **learned.model_dump()}))
+            say(json_text({"file": str(path), **learned.model_dump()}))
         else:
             screens.show_learned(learned, Campaign.load(folder).chamber, path)
         return
@@ -247,7 +248,7 @@ def plan(
 
         choices = compare(campaign, made)
         if as_json:
-            click.echo(json_text([{**choice.__dict__, "pole": choice.pole} for choice in choices]))
+            say(json_text([{**choice.__dict__, "pole": choice.pole} for choice in choices]))
         else:
             screens.show_comparison_of_schemes(choices)
         return
@@ -255,7 +256,7 @@ def plan(
         content = made.as_dict() if show_points else {**made.predicted, "not_possible": flight_faults(campaign, made),
                                                       "hash": made.hash, "order": made.order,
                                                       "step_deg": made.step_deg, "scheme": made.scheme}  # fmt: skip
-        click.echo(json_text(content))
+        say(json_text(content))
         return
     screens.show_plan(campaign, made)
     if show_points:
@@ -349,7 +350,7 @@ def acquire(
     if only_rebuild:
         points, kept = services.rebuild(run)
         aside = f"; what lay there before is {kept}" if kept else ""
-        click.echo(json_text({"record": str(run.record), "points": points, "kept": kept}) if as_json else
+        say(json_text({"record": str(run.record), "points": points, "kept": kept}) if as_json else
                    f"record: {run.record}, {points} points from {run.journal.name}{aside}")  # fmt: skip
         return
     asked = {name: said.pop(name) for name in SCAN_OPTIONS}
@@ -373,13 +374,13 @@ def acquire(
     )
     reason = with_flags(outcome.reason, click.get_current_context().command.params)
     if as_json:
-        click.echo(json_text({"state": outcome.state.value, "reason": reason, "measured": outcome.measured,
+        say(json_text({"state": outcome.state.value, "reason": reason, "measured": outcome.measured,
                                "total": outcome.total, "flagged": outcome.flagged, "record": str(run.record)}))  # fmt: skip
     else:
-        click.echo(f"{outcome.state.value}: {reason}; {outcome.measured} of {outcome.total} points saved")
+        say(f"{outcome.state.value}: {reason}; {outcome.measured} of {outcome.total} points saved")
         if outcome.flagged:
-            click.echo(f"{outcome.flagged} points carry flags of the analyzer (overload, unlevelled, unlocked)")
-        click.echo(f"record: {run.record}")
+            say(f"{outcome.flagged} points carry flags of the analyzer (overload, unlevelled, unlocked)")
+        say(f"record: {run.record}")
     sys.exit(GOOD if outcome.state.value == "done" else STOPPED)
 
 
@@ -417,15 +418,15 @@ def _verify(run: RunFolder, as_json: bool) -> None:
             "damaged": verification.damaged,
             "accepted": verification.accepted,
         }
-        click.echo(json_text({**content, "root": verification.root_hash}))
+        say(json_text({**content, "root": verification.root_hash}))
     else:
-        click.echo(
+        say(
             f"{verification.rows} points, {'whole' if verification.whole else 'DAMAGED'}; root hash {verification.root_hash}"
         )
         for line in verification.damaged:
-            click.echo(f"  {line}")
+            say(f"  {line}")
         for line in verification.accepted:
-            click.echo(f"  accepted before, measured anew: {line}")
+            say(f"  accepted before, measured anew: {line}")
     sys.exit(GOOD if verification.whole else CHECK_FAILED)
 
 
@@ -452,7 +453,7 @@ def _check(campaign: Campaign, made: Plan, as_json: bool, *, senses: bool, yes: 
 
     lines = services.check_instruments(campaign, made, confirm=Confirmation(yes=yes) if senses else None)
     if as_json:
-        click.echo(json_text([{"what": line.what, "good": line.good, "found": line.answer} for line in lines]))
+        say(json_text([{"what": line.what, "good": line.good, "found": line.answer} for line in lines]))
     else:
         screens.show_check(lines)
     sys.exit(GOOD if all(line.good for line in lines) else STOPPED)

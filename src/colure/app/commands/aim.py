@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from colure.app.commands.numbers import FINITE
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -103,7 +104,7 @@ def _show_bearings(
              "solutions": [_plain(one) for one in ways]}
             for bearing, geometry, ways in aims
         ]  # fmt: skip
-        click.echo(json_text(content))
+        say(json_text(content))
     else:
         from colure.app.terminal import screens
 
@@ -126,7 +127,7 @@ def _show_readouts(text: str, geometries: list[Geometry], chamber: Chamber | Non
     fitting = [geometry for geometry in geometries if set(geometry.axis_names) == set(readouts)] or geometries[:1]
     sightings = [(geometry, *bearing_of_readouts(readouts, geometry, chamber)) for geometry in fitting]
     if as_json:
-        click.echo(json_text([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in sightings]))
+        say(json_text([{"geometry": g.value, "bearing": b.__dict__, "slant_deg": s} for g, b, s in sightings]))
     else:
         from colure.app.terminal import screens
 

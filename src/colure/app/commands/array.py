@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from colure.app.commands.numbers import FiniteRange
+from colure.app.terminal.say import say
 from colure.errors import CHECK_FAILED
 from colure.model.strict_json import json_text
 from colure.model.whole import write_whole
@@ -54,10 +55,10 @@ def codes(
         folder, cast("CodeMethod", method), elements=elements, commands=commands, steps=steps, order=order, beams=beams
     )  # fmt: skip
     if as_json:
-        click.echo(json_text({"file": str(target), "states": len(made.names), "elements": made.elements}))
+        say(json_text({"file": str(target), "states": len(made.names), "elements": made.elements}))
         return
-    click.echo(f"wrote {target}: {len(made.names)} states of {made.elements} elements")
-    click.echo(f'device.toml reads it with codes = "{target.name}" in [states]; leave names out')
+    say(f"wrote {target}: {len(made.names)} states of {made.elements} elements")
+    say(f'device.toml reads it with codes = "{target.name}" in [states]; leave names out')
 
 
 @click.command()
@@ -92,10 +93,10 @@ def synthesize(
     if weights is None:
         array, held = hold_against(*own, against)
         if as_json:
-            click.echo(json_text({"held": [{**one.__dict__, "within": one.within} for one in held], "cautions": array.cautions}))  # fmt: skip
+            say(json_text({"held": [{**one.__dict__, "within": one.within} for one in held], "cautions": array.cautions}))  # fmt: skip
         else:
             for one in held:
-                click.echo(
+                say(
                     f"{one.state}: measured and synthesized differ by {one.difference_db:.1f} dB rms of the peak; noise and commands' errors let "
                     f"expect {one.expected_db:.1f} dB, at most {one.limit_db:.1f} dB (95 %): {'within' if one.within else 'OUTSIDE'}"
                 )
@@ -104,7 +105,7 @@ def synthesize(
         array, beams = add_up(*own, weights, pattern=pattern)
         good = True
         if as_json:
-            click.echo(json_text({
+            say(json_text({
                 "beams": [{"name": one.name, "noise_factor": one.noise_factor, "figures": [f.as_dict() for f in one.figures]} for one in beams],
                 "cautions": array.cautions,
             }))  # fmt: skip
@@ -113,7 +114,7 @@ def synthesize(
 
             show_beams(beams)
             if pattern is not None:
-                click.echo(f"wrote {pattern}")
+                say(f"wrote {pattern}")
     _told(array.cautions, quiet=as_json)
     sys.exit(0 if good and not array.contradicted else CHECK_FAILED)
 
@@ -141,12 +142,12 @@ def embedded(folder: Path, run_name: str, out: Path | None, step_deg: float, as_
     target = run.path / "embedded.nc" if out is None else out
     array, elements = write(Campaign.load(folder), run, target, step_deg=step_deg)
     if as_json:
-        click.echo(json_text({"file": str(target), "elements": [one.__dict__ for one in elements], "cautions": array.cautions}))  # fmt: skip
+        say(json_text({"file": str(target), "elements": [one.__dict__ for one in elements], "cautions": array.cautions}))  # fmt: skip
     else:
         from colure.app.terminal.array_screens import show_elements
 
         show_elements(elements)
-        click.echo(f"wrote {target}")
+        say(f"wrote {target}")
     _told(array.cautions, quiet=as_json)
     sys.exit(CHECK_FAILED if array.contradicted else 0)
 
@@ -186,13 +187,13 @@ def calibrate_array(source: Path, run_name: str, power_only: bool, out: Path | N
     if out is not None:
         write_whole(out, array_elements.text_of(rows))
     if as_json:
-        click.echo(json_text({"rows": [one.__dict__ for one in rows], "cautions": cautions}))
+        say(json_text({"rows": [one.__dict__ for one in rows], "cautions": cautions}))
     else:
         from colure.app.terminal.array_screens import show_calibration
 
         show_calibration(rows)
         if out is not None:
-            click.echo(f"wrote {out}")
+            say(f"wrote {out}")
     _told(cautions, quiet=as_json)
     sys.exit(0 if good and not any(one.remark for one in rows) else CHECK_FAILED)
 
@@ -200,4 +201,4 @@ def calibrate_array(source: Path, run_name: str, power_only: bool, out: Path | N
 def _told(cautions: list[str], *, quiet: bool) -> None:
     for one in cautions:
         if not quiet:
-            click.echo(one)
+            say(one)

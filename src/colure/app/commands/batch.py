@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.terminal.say import say
 from colure.errors import CHECK_FAILED
 from colure.model.strict_json import json_text
 
@@ -84,7 +85,7 @@ def run_batch_command(
         write_table(results, options.table)
     failed = [one for one in results if one.status == "failed"]
     if as_json:
-        click.echo(json_text([_plain(one) for one in results]))
+        say(json_text([_plain(one) for one in results]))
     else:
         _summary(results, seconds, options.table)
     sys.exit(CHECK_FAILED if failed else 0)
@@ -115,15 +116,15 @@ def _summary(results: list[Result], seconds: float, table: Path | None) -> None:
     )
     runs = len({(one.item.folder, one.item.run) for one in results})
     states = f", {len(results)} states" if len(results) > runs else ""
-    click.echo(f"{runs} runs{states} in {seconds:.1f} s ({len(results) / seconds:.1f} a second): {words}")
+    say(f"{runs} runs{states} in {seconds:.1f} s ({len(results) / seconds:.1f} a second): {words}")
     verdicts = Counter(outcomes(one) for one in results if outcomes(one))
     if verdicts:
-        click.echo("verdicts: " + ", ".join(f"{n} {name}" for name, n in sorted(verdicts.items())))
+        say("verdicts: " + ", ".join(f"{n} {name}" for name, n in sorted(verdicts.items())))
     for one in results:
         if one.status == "failed":
-            click.echo(_line(one), err=True)
+            say(_line(one), err=True)
     if table is not None:
-        click.echo(f"table: {table}")
+        say(f"table: {table}")
 
 
 def scale_out(
@@ -146,7 +147,7 @@ def scale_out(
         )  # fmt: skip
     layout = outcome.layout
     if as_json:
-        click.echo(json_text({"patterns": outcome.target, "states": len(layout.states),
+        say(json_text({"patterns": outcome.target, "states": len(layout.states),
                                "frequencies": layout.frequencies,
                                "pieces": layout.pieces, "done": outcome.completed, "kept": outcome.before,
                                "seconds": round(outcome.seconds, 2),
@@ -157,12 +158,12 @@ def scale_out(
         cut = f"{states}{layout.frequencies} frequencies, pieces: {layout.pieces}"
         memory = f"a piece was expected to take {layout.piece_bytes / 2**20:.0f} MiB of a worker"
         seen = f", {outcome.peak_bytes / 2**20:.0f} MiB were seen" if outcome.peak_bytes else ""
-        click.echo(
+        say(
             f"{cut}: {outcome.completed} done, {outcome.before} kept from before, in {outcome.seconds:.1f} s; {memory}{seen}"
         )
-        click.echo(f"patterns: {outcome.target}")
+        say(f"patterns: {outcome.target}")
     for line in outcome.faults:
-        click.echo(line, err=True)
+        say(line, err=True)
     sys.exit(CHECK_FAILED if outcome.faults else 0)
 
 
@@ -174,7 +175,7 @@ def _bar(total: int | None, what: str, *, quiet: bool) -> Iterator[Callable[...,
         return
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 
-    from colure.app.terminal.screens import console
+    from colure.app.terminal.consoles import console
 
     columns = (
         TextColumn(what),

@@ -9,6 +9,7 @@ from typing import get_args
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -59,6 +60,6 @@ def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) 
     search = beam_search.result(folder, run_name)
     home = beam_search.set_home(folder, run_name, time.strftime("%Y%m%d-%H%M%S")) if set_home else []
     if as_json:
-        click.echo(json_text({"found": asdict(search.beam), "readouts_deg": search.readouts_deg, "home": home}))
+        say(json_text({"found": asdict(search.beam), "readouts_deg": search.readouts_deg, "home": home}))
     else:
-        click.echo("\n".join([*search.sentences(), *home]))
+        say("\n".join([*search.sentences(), *home]))

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -31,10 +32,10 @@ def calibrate(folder: Path, run_name: str, target: Path, as_json: bool) -> None:
     path = folder / target
     content = keep(campaign, run_folder(folder, run_name), path)
     if as_json:
-        click.echo(json_text({"file": str(path), "calibrated_at": content["calibrated_at"],
+        say(json_text({"file": str(path), "calibrated_at": content["calibrated_at"],
                               "frequencies": len(content["frequency_hz"])}))  # fmt: skip
         return
-    click.echo(
+    say(
         f"{path}: {len(content['frequency_hz'])} frequencies, measured {content['calibrated_at']}; valid for "
         f"{campaign.chamber.reference.valid_days:g} days unless valid_days says otherwise"
     )

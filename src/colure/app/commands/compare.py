@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from colure.app.commands.numbers import FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -109,7 +110,7 @@ def compare(
         )
     if as_json:
         m = comparison.match
-        click.echo(json_text({
+        say(json_text({
             "rotation_deg": m.rotation_deg.tolist(), "shift_mm": m.shift_mm.tolist(), "level_db": m.level_db.tolist(),
             "difference_db": m.difference_db.tolist(), "levels": [one.__dict__ for one in comparison.levels],
             "matched": sorted(words), "figures": [_plain(one) for one in comparison.rows], "agrees": comparison.agrees,
@@ -135,7 +136,7 @@ def _say_if_the_same(source: Path, run_name: str, other: str, *, one_state: bool
         return
     if len({one.stat().st_size for one in both}) == 1 and file_hash(both[0]) == file_hash(both[1]):
         names = (source.name, Path(other).name) if source.is_file() else (run_name, other)
-        click.echo(f"caution: {names[0]} and {names[1]} hold the same bytes; that they agree says nothing", err=True)
+        say(f"caution: {names[0]} and {names[1]} hold the same bytes; that they agree says nothing", err=True)
 
 
 def _matched(option: str) -> set[str]:
@@ -189,7 +190,7 @@ def _compare_power(
     )  # fmt: skip
     agrees = all(row.agrees for row in rows)
     if as_json:
-        click.echo(json_text({"figures": [_plain(one) for one in rows], "agrees": agrees}))
+        say(json_text({"figures": [_plain(one) for one in rows], "agrees": agrees}))
     else:
         frequencies = sorted({row.frequency_hz for row in rows})
         comparison_screens.show_figure_rows(rows, frequencies[len(frequencies) // 2])
@@ -215,7 +216,7 @@ def _compare_cuts(source: Path, run_name: str, other: RunFolder, plot: Path | No
 
     rows = cuts.compare(Campaign.load(source), run_folder(source, run_name), other, plot)
     if as_json:
-        click.echo(json_text([_plain_change(row) for row in rows]))
+        say(json_text([_plain_change(row) for row in rows]))
     else:
         comparison_screens.show_changes(rows, run_name, other.path.name)
     sys.exit(0 if all(row.agrees for row in rows) else 1)
@@ -296,7 +297,7 @@ def series(
         series_chart([row.label for row in rows], runs, [row.e_n for row in rows], golden or runs[0],
                      rows[0].frequency_hz).savefig(plot, dpi=200)  # fmt: skip
     if as_json:
-        click.echo(json_text([row.__dict__ for row in rows]))
+        say(json_text([row.__dict__ for row in rows]))
     else:
         comparison_screens.show_series(rows, list(runs), golden or runs[0])
 
@@ -317,12 +318,12 @@ def _control(
                   "shifted": [runs[i] for i in one.chart.shifted]}
             for one in charts
         ]  # fmt: skip
-        click.echo(json_text({"page": str(page), "figures": figures, "alarms": alarms}))
+        say(json_text({"page": str(page), "figures": figures, "alarms": alarms}))
     else:
         for text in alarms or ["in control: no run outside the limits, no shift"]:
-            click.echo(text)
+            say(text)
         for one in charts:
             if one.reason:
-                click.echo(f"{one.label}: cannot tell, because {one.reason}")
-        click.echo(f"control charts: {page}")
+                say(f"{one.label}: cannot tell, because {one.reason}")
+        say(f"control charts: {page}")
     sys.exit(1 if alarms else 0)

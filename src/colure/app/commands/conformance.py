@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from colure.app.commands.numbers import FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -64,13 +65,11 @@ def conformance(profile_name: str, yes: bool, move_deg: float, as_json: bool, **
         raise InputError(["--move: not acknowledged: must be acknowledged with --yes before anything moves"])
     answers = _answers(profile_name, move_deg, **asked)
     if as_json:
-        click.echo(
-            json_text([{"what": answer.what, "good": answer.good, "found": answer.observed} for answer in answers])
-        )
+        say(json_text([{"what": answer.what, "good": answer.good, "found": answer.observed} for answer in answers]))
     else:
         for answer in answers:
             mark = {True: "yes", False: "NO", None: "-"}[answer.good]
-            click.echo(f"{mark:<4}{answer.what:<28} {answer.observed}")
+            say(f"{mark:<4}{answer.what:<28} {answer.observed}")
     sys.exit(1 if any(answer.good is False for answer in answers) else 0)
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -42,7 +43,7 @@ def coverage(folder: Path, run_name: str, plot: Path | None, weights: Path | Non
 
         coverage_curve(state_coverage.power, state_coverage.theta, state_coverage.best_power).savefig(plot, dpi=200)
     if as_json:
-        click.echo(json_text({
+        say(json_text({
             "frequency_hz": state_coverage.frequency_hz, "percent": list(state_coverage.percent),
             "unit": state_coverage.unit, "expanded_db": state_coverage.expanded_db,
             "best": state_coverage.best.tolist(), "states": {name: row.tolist() for name,

@@ -10,6 +10,7 @@ import click
 
 from colure.app.commands.runs import ENTRIES, identity_options, identity_said
 from colure.app.commands.scan_options import front_cut, scan_of, scan_options
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -60,7 +61,7 @@ def cut(
     campaign, made = cuts.cut_plan(folder, front_cut(scan_of(asked)), monitor_ghz, run, frequencies=frequencies)
     if only_plan:
         if as_json:
-            click.echo(json_text({**made.predicted, "hash": made.hash}))
+            say(json_text({**made.predicted, "hash": made.hash}))
         else:
             screens.show_plan(campaign, made)
         return
@@ -73,7 +74,7 @@ def cut(
         if not as_json:
             screens.show_cautions(campaign, made)
         for line in made.predicted["missing"]:
-            click.echo(f"note: {line}", err=True)
+            say(f"note: {line}", err=True)
         if not yes and (
             as_json or not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?")
         ):
@@ -104,7 +105,7 @@ def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> None:
     from colure.app.terminal import screens
 
     if as_json:
-        click.echo(json_text({"figures": [figure.as_dict() for figure in read_cuts.figures],
+        say(json_text({"figures": [figure.as_dict() for figure in read_cuts.figures],
                                "picture": str(path / "cuts.png"), "table": str(path / "cuts.csv")}))  # fmt: skip
         return
     shown = float(read_cuts.scan.frequency_hz[read_cuts.shown])
@@ -114,9 +115,9 @@ def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> None:
     if len(read_cuts.scan.cuts) > len(
         {figure.name.split("_peak_dbi")[0] for figure in here if figure.name.endswith("_peak_dbi")}
     ):
-        click.echo(
+        say(
             f"{len(read_cuts.scan.cuts)} cuts were measured; figures are read from the principal ones and the strongest"
         )
     if read_cuts.scan.missing:
-        click.echo(f"{read_cuts.scan.missing} directions are missing: the run was stopped", err=True)
-    click.echo(f"picture: {path / 'cuts.png'}\nall directions and frequencies: {path / 'cuts.csv'}")
+        say(f"{read_cuts.scan.missing} directions are missing: the run was stopped", err=True)
+    say(f"picture: {path / 'cuts.png'}\nall directions and frequencies: {path / 'cuts.csv'}")

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import math
 import time
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
-
-import click
 
 from colure.acquire.outcome import Options
 from colure.app import services
@@ -15,6 +14,7 @@ from colure.app.services.reporting import key_of_report
 from colure.app.services.verdicts import judge
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.terminal import screens
+from colure.app.terminal.say import say
 from colure.model.campaign import Campaign
 from colure.model.specification import load_specification
 from colure.model.strict_json import json_text
@@ -37,9 +37,9 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
 
     started = time.perf_counter()
     where = free_folder(Path("colure-demo")) if folder is None else folder
-    say = (lambda text: None) if as_json else click.echo
-    say("Invented demo data: a 24 GHz printed 8 x 8 panel with a dead element and a misfed pair,")
-    say("in a simulated chamber that drifts, echoes and is slightly misaligned.\n")
+    tell: Callable[[str], object] = (lambda text: None) if as_json else say
+    tell("Invented demo data: a 24 GHz printed 8 x 8 panel with a dead element and a misfed pair,")
+    tell("in a simulated chamber that drifts, echoes and is slightly misaligned.\n")
     services.new_campaign(where)
     campaign, plan = services.make_plan(where)
     if not as_json:
@@ -50,7 +50,7 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     with screens.progress(len(plan), quiet=as_json) as listener:
         outcome = services.acquire(campaign, plan, run, listener=listener, options=Options(pause_limit_s=30.0))
     if outcome.state.value != "done":
-        click.echo(f"{outcome.state.value}: {outcome.reason}", err=True)
+        say(f"{outcome.state.value}: {outcome.reason}", err=True)
         return 3
     processed = services.process(campaign, run)
     figures = services.evaluate(processed, run)
@@ -66,10 +66,10 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
     missed = [(figure, value) for figure, value in pairs if not figure.reason and not figure.contains(value)]
     seconds = time.perf_counter() - started
     if as_json:
-        click.echo(json_text(_summary(where, run, pairs, seconds), indent=1))
+        say(json_text(_summary(where, run, pairs, seconds), indent=1))
     else:
         _print_result(pairs, missed, run, seconds)
-        click.echo(
+        say(
             f"against limits.toml (invented): {judged.outcome}; see the report's first pages, or colure verdict {where} {where}/limits.toml"
         )
     return 1 if missed else 0
@@ -84,14 +84,14 @@ def _print_result(
     screens.show_comparison(here, f"Measured against the truth of the simulated device, {centre / 1e9:.3f} GHz")
     if missed:
         screens.show_comparison(missed, "\nMissed, at any frequency")
-    click.echo(
+    say(
         f"\n{len(pairs) - len(missed)} of {len(pairs)} figures over {len(frequencies)} frequencies inside their intervals."
     )
     names = {"journal": run.journal, "record": run.record, "pattern": run.pattern, "figures": run.figures,
              "report": run.report_html, "report (PDF)": run.report_pdf}  # fmt: skip
     for name, path in names.items():
-        click.echo(f"{name:13s} {path}")
-    click.echo(f"done in {seconds:.0f} s")
+        say(f"{name:13s} {path}")
+    say(f"done in {seconds:.0f} s")
 
 
 def _summary(where: Path, run: RunFolder, pairs: list[tuple[Figure, float]], seconds: float) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -30,7 +31,7 @@ def effects(folder: Path, run_name: str, state: str | None, as_json: bool) -> No
 
     step_effects = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
     if as_json:
-        click.echo(
+        say(
             json_text({"figures": step_effects.labels, "with_all": step_effects.whole, "without": step_effects.without})
         )
     else:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from colure.app.commands.numbers import FINITE, FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -79,25 +80,23 @@ def elements(
         face_picture(face).savefig(plot, dpi=200)
     if as_json:
         told = [[None if math.isnan(v) else round(float(v), 2) for v in row] for row in phase]
-        click.echo(json_text({
+        say(json_text({
             "frequency_hz": frequency, "level_db": level.round(2).tolist(), "phase_deg": told, "floor_db": face.floor_db,
             "residual_db": face.residual_db, "suspects": [one.__dict__ for one in face.suspects],
         }))  # fmt: skip
         return
-    click.echo(
-        f"Elements at {frequency / 1e9:.6g} GHz: level / dB of the strongest, phase / deg about the mean; rows from -y"
-    )
+    say(f"Elements at {frequency / 1e9:.6g} GHz: level / dB of the strongest, phase / deg about the mean; rows from -y")
     for row, (levels, phases) in enumerate(zip(level, phase, strict=True)):
         cells = (
             f"below {face.floor_db:.0f}       " if v <= face.floor_db else f"{v:7.2f} {p:+7.1f}"
             for v, p in zip(levels, phases, strict=True)
         )
-        click.echo(f"row {row}: " + "  ".join(cells))
-    click.echo(
+        say(f"row {row}: " + "  ".join(cells))
+    say(
         f"Elements below {face.floor_db:.1f} dB cannot be told from nothing; residual of the fit {face.residual_db:.1f} dB rms."
     )
     for one in face.suspects:
-        click.echo(
+        say(
             f"row {one.row}, column {one.column}: {one.verdict} ({one.relative_level_db:+.1f} dB, {one.phase_error_deg:+.0f} deg)"
         )
 

@@ -9,6 +9,7 @@ import click
 
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
 from colure.app.commands.fields import refuse_slant, slant_option
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -76,12 +77,12 @@ def evaluate(
         return
     figures = services.read_figures(campaign, run)
     if as_json:
-        click.echo(json_text([figure.as_dict() for figure in figures]))
+        say(json_text([figure.as_dict() for figure in figures]))
     else:
         screens.show_figures(figures, campaign.goal)
-        click.echo(f"all frequencies and budgets: {run.figures}")
+        say(f"all frequencies and budgets: {run.figures}")
     for line in services.step_cautions(run):
-        click.echo(f"caution: {line}", err=True)
+        say(f"caution: {line}", err=True)
     sys.exit(screens.show_against(figures))
 
 
@@ -107,9 +108,9 @@ def _evaluate_file(source: Path, slant_deg: float | None, *, as_json: bool) -> N
     )
     figures = list(opened.evaluate(wanted))
     if as_json:
-        click.echo(json_text([figure.as_dict() for figure in figures]))
+        say(json_text([figure.as_dict() for figure in figures]))
         return
-    click.echo(repr(opened))
+    say(repr(opened))
     for line in opened.cautions if isinstance(opened, FilePattern) else ():
-        click.echo(line)
+        say(line)
     screens.show_figures(figures)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -39,13 +40,11 @@ def explain(name: str, as_json: bool) -> None:
         ending = f"; near: {', '.join(near)}" if near else "; `colure explain` lists all"
         raise InputError([f"{name}: no entry of any file{ending}"])
     if as_json:
-        click.echo(json_text([asdict(one) for one in chosen], indent=1))
+        say(json_text([asdict(one) for one in chosen], indent=1))
         return
     for one in chosen:
-        click.echo(f"{one.name}  ({_kind(one)})")
-        click.echo(
-            click.wrap_text(one.meaning.replace("`", "'"), width=96, initial_indent="    ", subsequent_indent="    ")
-        )
+        say(f"{one.name}  ({_kind(one)})")
+        say(click.wrap_text(one.meaning.replace("`", "'"), width=96, initial_indent="    ", subsequent_indent="    "))
 
 
 def _chosen(every: list[Entry], name: str) -> list[Entry]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -46,4 +47,4 @@ def export(source: Path, kind: str, target: Path, run_name: str, state: str | No
     else:
         run = run_folder(source, run_name)
         words = (write_cuts if is_cuts(run) else write)(Campaign.load(source), run.state(state), kind, target)
-    click.echo(json_text({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")
+    say(json_text({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

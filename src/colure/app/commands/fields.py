@@ -11,6 +11,7 @@ import click
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command, scale_out
 from colure.app.commands.numbers import FiniteRange
 from colure.app.scale.threads import one_thread
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -190,7 +191,7 @@ def process(
             accept=accept,
         )
         result = {"pattern": sources[1], "steps": words}
-        click.echo(json_text(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
+        say(json_text(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
         return
     one_thread()
     if batch.is_batch(sources, run_name):
@@ -231,7 +232,7 @@ def _amplitudes(
     )  # fmt: skip
     result = {"pattern": str(files[-1]) if believed else None, "steps": words}
     last = f"pattern: {files[-1]}" if believed else "nothing written: the phase was not found"
-    click.echo(json_text(result) if as_json else "\n".join([*words, last]))
+    say(json_text(result) if as_json else "\n".join([*words, last]))
     sys.exit(GOOD if believed else CHECK_FAILED)
 
 
@@ -250,9 +251,9 @@ def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json
         written.append({"pattern": str(one.pattern), "state": state, "steps": steps})
         if not as_json:
             _print_steps(steps)
-            click.echo(f"pattern: {one.pattern}")
+            say(f"pattern: {one.pattern}")
     if as_json:
-        click.echo(json_text(written[0] if len(written) == 1 else written))
+        say(json_text(written[0] if len(written) == 1 else written))
 
 
 def _print_steps(steps: list[dict[str, Any]]) -> None:
@@ -268,7 +269,7 @@ def _print_steps(steps: list[dict[str, Any]]) -> None:
                 words += f"; {p['flagged_points']} points carry flags of the analyzer"
         elif words == "on-the-fly places":
             words += f": lag {p['lag_deg']:+.4f} deg (standard uncertainty {p['lag_uncertainty_deg']:.4f} deg)"
-        click.echo(words)
+        say(words)
 
 
 @click.command()
@@ -295,7 +296,7 @@ def convert(
     from colure.app.services.converting import convert_file
 
     words = convert_file(source, target, radius_m=radius_m, far_field=far_field, accept=accept)
-    click.echo(json_text({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
+    say(json_text({"file": str(target), "found": words}) if as_json else f"{words}\nwrote {target}")
 
 
 def _point(text: str, option: str, most: float, unit: str) -> tuple[float, float, float]:

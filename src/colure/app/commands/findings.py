@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -30,7 +31,7 @@ def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> N
 
     run_findings = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
     if as_json:
-        click.echo(json_text([one.__dict__ for one in run_findings]))
+        say(json_text([one.__dict__ for one in run_findings]))
         return
     for one in run_findings:
-        click.echo(f"{one.topic}: {one.text}.")
+        say(f"{one.topic}: {one.text}.")

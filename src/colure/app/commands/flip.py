@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -42,6 +43,6 @@ def flip(folder: Path, run_name: str, yes: bool, as_json: bool) -> None:
             raise InputError([f"flip test: {outcome.state.value}: {outcome.reason}; the same command goes on with it"])
     comparison = services.flip_result(campaign, run)
     if as_json:
-        click.echo(json_text(comparison.__dict__))
+        say(json_text(comparison.__dict__))
     else:
-        click.echo("\n".join(comparison.sentences()))
+        say("\n".join(comparison.sentences()))

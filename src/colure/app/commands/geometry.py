@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -40,14 +41,12 @@ def geometry(folder: Path, run_name: str, state: str | None, target: Path | None
     answer = solve_geometry(campaign, run)
     proposals = [] if target is None else write_geometry(answer, campaign, run, target)
     if as_json:
-        click.echo(json_text(_numbers(answer)))
+        say(json_text(_numbers(answer)))
         return
-    click.echo("\n".join(_lines(answer)))
+    say("\n".join(_lines(answer)))
     if target is not None:
-        click.echo(f"{target.name}: written. chamber.toml is unchanged")
-        click.echo(
-            "\n".join(f"  proposed: {one}" for one in proposals) or "  no zero is known well enough to propose another"
-        )
+        say(f"{target.name}: written. chamber.toml is unchanged")
+        say("\n".join(f"  proposed: {one}" for one in proposals) or "  no zero is known well enough to propose another")
 
 
 def _numbers(answer: GeometryAnswer) -> dict[str, object]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -38,15 +39,13 @@ def grid_study(
         orientations=orientations, percent=tuple(_numbers(percent, "--percent")), seed=seed,
     )  # fmt: skip
     if as_json:
-        click.echo(json_text([one.__dict__ for one in grids]))
+        say(json_text([one.__dict__ for one in grids]))
         return
-    click.echo(f"{orientations} orientations, errors in dB: mean and standard deviation")
-    click.echo(
-        f"{'grid':42s} {'points':>6s} {'TRP':>15s} {'worst':>6s} {'coverage':>15s} {'peak mean':>9s} {'worst':>6s}"
-    )
+    say(f"{orientations} orientations, errors in dB: mean and standard deviation")
+    say(f"{'grid':42s} {'points':>6s} {'TRP':>15s} {'worst':>6s} {'coverage':>15s} {'peak mean':>9s} {'worst':>6s}")
     for one in grids:
         first = next(iter(one.level_std))
-        click.echo(
+        say(
             f"{one.name:42s} {one.count:6d} {one.trp_mean:+7.3f} {one.trp_std:7.3f} {one.trp_worst:6.2f} "
             f"{one.level_mean[first]:+7.3f} {one.level_std[first]:7.3f} {one.peak_mean:9.2f} {one.peak_worst:6.2f}"
         )

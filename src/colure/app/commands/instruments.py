@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -37,7 +38,7 @@ def instruments(folder: Path, as_toml: bool, as_json: bool) -> None:
 
     campaign = Campaign.load(folder)
     if as_toml:
-        click.echo(toml_of(campaign.chamber))
+        say(toml_of(campaign.chamber))
         return
     rows = []
     for one in campaign.chamber.outfit:
@@ -54,7 +55,7 @@ def instruments(folder: Path, as_toml: bool, as_json: bool) -> None:
             "every_s": one.period_s if one.role in ("interlock", "sensor") else None,
         })  # fmt: skip
     if as_json:
-        click.echo(json_text(rows))
+        say(json_text(rows))
     else:
         screens.show_instruments(rows)
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from colure.app.commands.numbers import FINITE, FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -81,7 +82,7 @@ def jog(
             _clear(yes, f"{axis} turns from {here[axis]:.3f} to {target:.3f} {hand.unit(axis)}")
             here = hand.to({axis: target})
         if as_json:
-            click.echo(json_text(here))
+            say(json_text(here))
         elif home or axis is not None:
             _show(here, hand)
 
@@ -128,7 +129,7 @@ def goto(
         )
         here = hand.to(targets)
         if as_json:
-            click.echo(json_text(here))
+            say(json_text(here))
         else:
             _show(here, hand)
 
@@ -156,20 +157,20 @@ def trace(folder: Path, count: int, as_json: bool) -> None:
             for one in level_db.T
         ]
         if as_json:
-            click.echo(json_text({"sweep": number, "ports": ports, "flags": sweep.flags}))
+            say(json_text({"sweep": number, "ports": ports, "flags": sweep.flags}))
             continue
         text = "; ".join(
             f"port {k + 1}: {p['lowest_db']:.2f} to {p['highest_db']:.2f} dB, middle {p['middle_db']:.2f} dB"
             for k, p in enumerate(ports)
         )
-        click.echo(f"sweep {number}: {text}" + (f"; flags {Flag(sweep.flags)!r}" if sweep.flags else ""))
+        say(f"sweep {number}: {text}" + (f"; flags {Flag(sweep.flags)!r}" if sweep.flags else ""))
 
 
 def _show(here: Mapping[str, float], hand: Jogger) -> None:
     limits = hand.limits()
     for name, value in here.items():
         unit = hand.unit(name)
-        click.echo(f"{name:<10} {value:9.3f} {unit}   limits {limits[name][0]:g} to {limits[name][1]:g} {unit}")
+        say(f"{name:<10} {value:9.3f} {unit}   limits {limits[name][0]:g} to {limits[name][1]:g} {unit}")
 
 
 def _prove_all(hand: Jogger, *, yes: bool) -> None:
@@ -181,7 +182,7 @@ def _prove_all(hand: Jogger, *, yes: bool) -> None:
         _clear(yes, f"{name} turns by 1 {hand.unit(name)} and back")
         made = hand.prove(name)
         right = Confirmation(yes=yes).right(name, made) is not False
-        click.echo(
+        say(
             f"{name:<10} readout {made:+.3f} {hand.unit(name)}, {'not looked at' if yes else 'as seen' if right else 'WRONG WAY'}"
         )
         wrong += [] if right else [name]

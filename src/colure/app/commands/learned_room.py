@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.terminal.say import say
 from colure.errors import CHECK_FAILED
 from colure.model.strict_json import json_text
 
@@ -37,12 +38,10 @@ def learn_room(folder: Path, runs: tuple[str, ...], target: Path | None, as_json
 
     room, path = learn(folder, list(runs), target=target)
     if as_json:
-        click.echo(json_text({"file": str(path), **_numbers(room)}))
+        say(json_text({"file": str(path), **_numbers(room)}))
         return
-    click.echo("\n".join(_rows(room)))
-    click.echo(
-        f'{path.name}: written. To remove these echoes from the next runs, add room = "{path.name}" to chamber.toml'
-    )
+    say("\n".join(_rows(room)))
+    say(f'{path.name}: written. To remove these echoes from the next runs, add room = "{path.name}" to chamber.toml')
 
 
 @click.command("check-room")
@@ -63,12 +62,12 @@ def check_room(folder: Path, run_name: str, state: str | None, as_json: bool) ->
 
     heard, room = check(Campaign.load(folder), run_folder(folder, run_name).state(state))
     if as_json:
-        click.echo(json_text(_heard_numbers(heard)))
+        say(json_text(_heard_numbers(heard)))
     else:
-        click.echo(f"learned from {len(room.runs)} runs: {', '.join(room.runs)}")
-        click.echo("\n".join(one.text for one in room_findings(heard)))
+        say(f"learned from {len(room.runs)} runs: {', '.join(room.runs)}")
+        say("\n".join(one.text for one in room_findings(heard)))
         for number, factor in enumerate(heard.factors, 1):
-            click.echo(f"  echo {number}: as learned times {abs(factor):.2f}, turned by {_deg(factor):+.0f} deg")
+            say(f"  echo {number}: as learned times {abs(factor):.2f}, turned by {_deg(factor):+.0f} deg")
     if not heard.holds:
         sys.exit(CHECK_FAILED)
 

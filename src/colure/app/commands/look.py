@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -47,14 +48,14 @@ def look(folder: Path, run_name: str, picture: Path | None, as_json: bool) -> No
             name: getattr(snapshot, name)
             for name in ("measured", "total", "left_s", "level_db", "strongest_db", "angles_deg", "how")
         }
-        click.echo(json_text({**said, "figures": [figure.as_dict() for figure in snapshot.figures]}))
+        say(json_text({**said, "figures": [figure.as_dict() for figure in snapshot.figures]}))
         return
     left = "complete" if snapshot.left_s is None else f"about {duration_text(snapshot.left_s)} left at the pace so far"
     where = ", ".join(f"{name} {value:.2f}" for name, value in snapshot.angles_deg.items())
-    click.echo(f"{snapshot.measured} of {snapshot.total} points, {left}")
-    click.echo(f"newest sweep {snapshot.level_db:.1f} dB (strongest {snapshot.strongest_db:.1f}) at {where} deg")
-    click.echo(f"read from: {snapshot.how}")
+    say(f"{snapshot.measured} of {snapshot.total} points, {left}")
+    say(f"newest sweep {snapshot.level_db:.1f} dB (strongest {snapshot.strongest_db:.1f}) at {where} deg")
+    say(f"read from: {snapshot.how}")
     if snapshot.figures:
         screens.show_figures(snapshot.figures, campaign.goal)
     if picture is not None:
-        click.echo(f"wrote {picture}" if snapshot.drawing is not None else "no picture: there is nothing to draw yet")
+        say(f"wrote {picture}" if snapshot.drawing is not None else "no picture: there is nothing to draw yet")

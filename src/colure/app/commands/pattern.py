@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from colure.app.commands.numbers import FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 COORDINATES = ("theta-phi", "az-el", "alpha-epsilon", "u-v")
@@ -63,6 +64,4 @@ def pattern(
         origin=origin_mm,
         step_deg=step_deg,
     )
-    click.echo(
-        json_text({"file": str(target), "formulas": words}) if as_json else "\n".join([*words, f"wrote {target}"])
-    )
+    say(json_text({"file": str(target), "formulas": words}) if as_json else "\n".join([*words, f"wrote {target}"]))

@@ -11,6 +11,7 @@ import click
 from colure.app.commands.fields import slant_option
 from colure.app.commands.numbers import FINITE, FiniteRange
 from colure.app.services.picture_kinds import KINDS
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 from colure.model.whole import write_whole
 
@@ -108,7 +109,7 @@ def plot(
         drawing = subject.plot(kind, frequency_ghz=frequency_ghz).figure
     _save(drawing, kind, target)
     said = "".join(f"\n{line}" for line in subject.cautions) if isinstance(subject, FilePattern) else ""
-    click.echo(json_text({"file": str(target), "kind": kind}) if as_json else f"{subject}{said}\nwrote {target}")
+    say(json_text({"file": str(target), "kind": kind}) if as_json else f"{subject}{said}\nwrote {target}")
 
 
 def _save(drawing: Figure, kind: str, target: Path) -> None:

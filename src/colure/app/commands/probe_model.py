@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from colure.app.commands.numbers import FINITE
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 KINDS = ("waveguide", "horn", "cone", "dipole")
@@ -51,14 +52,14 @@ def probe_model(
         "slant_mm": slant_mm}  # fmt: skip
     model = write_probe_model(target, kind, start_ghz=start, stop_ghz=stop, size_mm=size)
     if as_json:
-        click.echo(json_text({**model.__dict__, "file": str(model.file)}))
+        say(json_text({**model.__dict__, "file": str(model.file)}))
         return
-    click.echo(f"probe: {model.file}, modelled, not measured: {model.source}")
-    click.echo(
+    say(f"probe: {model.file}, modelled, not measured: {model.source}")
+    say(
         f"directivity {model.directivity_dbi:.1f} dBi at mid-band, {model.front_to_back_db:.0f} dB front to back; "
         f"power beyond a first-order probe {model.beyond_first_order_db:.0f} dB"
     )
-    click.echo(
+    say(
         f'in chamber.toml: [probe] pattern = "{model.file.name}", and pattern_uncertainty_db = how well you trust it, such as 0.3'
     )
-    click.echo("range_length_m counts to the centre of its aperture")
+    say("range_length_m counts to the centre of its aperture")

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from colure.app.commands.numbers import FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -44,10 +45,10 @@ def quiet_zone(table: Path, radius_mm: float | None, plot: Path | None, as_json:
             raise InputError([f"--plot = {plot}: {table.name} holds places, no lines; there is no ripple to draw"])
         quiet_zone_chart(lines).savefig(plot, dpi=200)
     if as_json:
-        click.echo(json_text([_plain(one) for one in evaluations]))
+        say(json_text([_plain(one) for one in evaluations]))
         return
     for one in evaluations:
-        click.echo(_words(one) if isinstance(one, Probed) else _spread_words(one))
+        say(_words(one) if isinstance(one, Probed) else _spread_words(one))
 
 
 def _words(one: Probed) -> str:

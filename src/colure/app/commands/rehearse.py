@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -55,11 +56,11 @@ def rehearse(folder: Path, draws: int, seed: int, as_json: bool) -> None:
             "failed": [{"seed": number, "reason": reason} for number, reason in failed.items()],
             "draws": [_plain(one) for one in rehearsals],
         }
-        click.echo(json_text(content))
+        say(json_text(content))
     else:
         screens.show_rehearsal(rehearsals, plan, share, held)
         for number, reason in failed.items():
-            click.echo(f"draw {number} could not be processed: {reason}")
+            say(f"draw {number} could not be processed: {reason}")
     sys.exit(0 if share >= HONEST_SHARE and not failed else 1)
 
 

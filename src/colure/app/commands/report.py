@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from colure.app.commands.fields import slant_option
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 from colure.report.texts import LANGUAGES
 
@@ -154,11 +155,11 @@ def _say_reports(folder: Path, run: RunFolder, signed: Path | None, *, as_json: 
 def _say(page: Path, printed: Path, signed: Path | None = None, warnings: Sequence[str] = (), *, as_json: bool) -> None:
     if as_json:
         content = {"html": str(page), "pdf": str(printed), "equipment": list(warnings)}
-        click.echo(json_text(content if signed is None else {**content, "signed": str(signed)}))
+        say(json_text(content if signed is None else {**content, "signed": str(signed)}))
         return
-    click.echo(f"report: {page}\nreport: {printed}" + ("" if signed is None else f"\nsigned: {signed}"))
+    say(f"report: {page}\nreport: {printed}" + ("" if signed is None else f"\nsigned: {signed}"))
     for one in warnings:
-        click.echo(f"equipment: {one}")
+        say(f"equipment: {one}")
 
 
 def measured_until(run: RunFolder) -> date | None:

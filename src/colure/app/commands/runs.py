@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -72,14 +73,14 @@ def runs(folder: Path, words: str, by: str, as_json: bool) -> None:
     matching_runs = [one for one in list_runs(folder) if one.matches(words)]
     matching_runs.sort(key=lambda one: -one.changed if by == "changed" else getattr(one, by, one.identity.get(by, "")))
     if as_json:
-        click.echo(json_text([one.__dict__ for one in matching_runs]))
+        say(json_text([one.__dict__ for one in matching_runs]))
         return
     if not matching_runs:
-        click.echo("no such runs")
+        say("no such runs")
         return
     from rich.table import Table
 
-    from colure.app.terminal.screens import console
+    from colure.app.terminal.consoles import console
 
     table = Table(box=None)
     shown = [name for name in (*ENTRIES, "photographs") if any(name in one.identity for one in matching_runs)]

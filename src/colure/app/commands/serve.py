@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
+
 DEFAULT_PORT = 8024
 LOOPBACK = ("127.0.0.1", "::1")
 
@@ -65,6 +67,6 @@ def serve(
 
 
 def _announce(link: str) -> None:
-    click.echo("Open this link once, in a browser on this computer:")
-    click.echo(f"  {link}")
-    click.echo("Ctrl-C ends the control room; a scan that runs is braked and can be resumed.")
+    say("Open this link once, in a browser on this computer:")
+    say(f"  {link}")
+    say("Ctrl-C ends the control room; a scan that runs is braked and can be resumed.")

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -38,4 +39,4 @@ def set_ups(
         (Campaign.load(other), run_folder(other, other_run)),
         target,
     )
-    click.echo(json_text(comparison.numbers) if as_json else "\n".join(comparison.sentences))
+    say(json_text(comparison.numbers) if as_json else "\n".join(comparison.sentences))

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 #: Where the simulated axes of a campaign stood when its last session ended.
@@ -52,13 +53,13 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
     served = twin.resources
     if twin.serial is not None:
         served["serial_axes"] = twin.serial.resource
-    click.echo(json_text(served))
+    say(json_text(served))
     sys.stdout.flush()
     try:
         if until_stdin_closes:
             sys.stdin.read()
         else:
-            click.echo("simulated chamber is up; Ctrl-C ends it", err=True)
+            say("simulated chamber is up; Ctrl-C ends it", err=True)
             while True:
                 signal.pause() if hasattr(signal, "pause") else input()
     except (KeyboardInterrupt, EOFError):

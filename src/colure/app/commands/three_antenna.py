@@ -8,6 +8,7 @@ import click
 
 from colure.app.commands.fields import accept_option
 from colure.app.commands.numbers import FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 #: A range longer than this is asked about, metres.
@@ -55,9 +56,9 @@ def three_antenna(
         accept=accept,
     )
     if as_json:
-        click.echo(json_text([str(path) for path in tables]))
+        say(json_text([str(path) for path in tables]))
     else:
-        click.echo("\n".join(f"wrote {path}" for path in tables))
+        say("\n".join(f"wrote {path}" for path in tables))
 
 
 def require_meant(files: tuple[Path, ...], range_m: float, accept: frozenset[str]) -> None:

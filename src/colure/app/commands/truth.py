@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -39,7 +40,7 @@ def truth(folder: Path, state: str | None, as_json: bool) -> None:
             {"frequency_hz": f, "figures": {name: _plain(one) for name, one in row.items()}}
             for f, row in zip(frequencies, true_figures, strict=True)
         ]
-        click.echo(json_text({"note": "simulated device", "state": state, "truth": rows}, indent=1))
+        say(json_text({"note": "simulated device", "state": state, "truth": rows}, indent=1))
     else:
         _show(campaign, frequencies[len(frequencies) // 2], true_figures[len(frequencies) // 2])
 
@@ -55,7 +56,7 @@ def _plain(one: TrueFigure) -> dict[str, Any]:
 def _show(campaign: Campaign, frequency_hz: float, row: dict[str, TrueFigure]) -> None:
     from rich.table import Table
 
-    from colure.app.terminal.screens import console
+    from colure.app.terminal.consoles import console
     from colure.model.definitions import definitions_for
 
     labels = {

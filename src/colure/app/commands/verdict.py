@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from colure.app.commands.fields import refuse_slant, slant_option
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 
@@ -48,7 +49,7 @@ def verdict(
         refuse_slant(slant_deg)
         judged = judge_run(Campaign.load(source), run_folder(source, run_name).state(state), specification)
     if as_json:
-        click.echo(json_text({"outcome": judged.outcome, "verdicts": [one.__dict__ for one in judged.verdicts]}))
+        say(json_text({"outcome": judged.outcome, "verdicts": [one.__dict__ for one in judged.verdicts]}))
     else:
         screens.show_verdicts(judged)
     sys.exit(0 if judged.outcome == "pass" else 1)

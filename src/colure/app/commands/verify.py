@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from colure.app.commands.numbers import FiniteRange
+from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
@@ -64,11 +65,11 @@ def verify(
     if not (run.path / verifying.RESULT).is_file():
         outcome = _measured(asked, run, yes=yes, despite_check=despite_check, quiet=as_json)
         if outcome.state.value != "done":
-            click.echo(f"{outcome.state.value}: {outcome.reason}; the same command goes on with it", err=True)
+            say(f"{outcome.state.value}: {outcome.reason}; the same command goes on with it", err=True)
             sys.exit(3)
     result = verifying.result_of(asked, run)
     if as_json:
-        click.echo(json_text(result.as_dict()))
+        say(json_text(result.as_dict()))
     else:
         from colure.app.terminal.verification_screens import show_verification
 
@@ -84,7 +85,7 @@ def _measured(asked: Asked, run: RunFolder, *, yes: bool, despite_check: bool, q
     from colure.errors import InputError
 
     if not quiet:
-        click.echo(verifying.plan_words(asked))
+        say(verifying.plan_words(asked))
         screens.show_cautions(asked.campaign, asked.plan)
     if not yes and (
         quiet

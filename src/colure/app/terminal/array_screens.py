@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from rich.table import Table
 
-from colure.app.terminal.screens import console
+from colure.app.terminal.consoles import console
 
 if TYPE_CHECKING:
     from colure.app.services.array_elements import CalibrationRow, Element

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from rich.table import Table
 
-from colure.app.terminal.screens import console
+from colure.app.terminal.consoles import console
 from colure.model.figure import format_value
 
 if TYPE_CHECKING:

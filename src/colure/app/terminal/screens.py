@@ -7,12 +7,12 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from rich.console import Console
-from rich.markup import escape
 from rich.table import Table
+from rich.text import Text
 
 from colure.app.services.cautions import cautions_of
 from colure.app.services.plan_words import duration_text, plan_rows
+from colure.app.terminal.consoles import console
 from colure.app.terminal.newest import NewestTrace
 from colure.model.events import Event, Listener, nobody
 from colure.model.figure import NOT_TO_BE_USED, undefined_words
@@ -34,16 +34,9 @@ if TYPE_CHECKING:
     from colure.planning.learning import Learned
     from colure.planning.schemes import Choice
 
-#: Off a terminal, tables keep this width rather than being cut to 80 columns.
-PLAIN_WIDTH = 110
+NO = Text("NO", "bold red")
 #: So many rehearsals are shown figure by figure; of more, what they have in common.
 DRAWS_SHOWN = 3
-
-
-def console(*, stderr: bool = False) -> Console:
-    """Return a console that never cuts a table when its output is piped."""
-    screen = Console(stderr=stderr, highlight=False)
-    return screen if screen.is_terminal else Console(stderr=stderr, highlight=False, width=PLAIN_WIDTH)
 
 
 def show_plan(campaign: Campaign, plan: Plan) -> None:
@@ -55,7 +48,7 @@ def show_plan(campaign: Campaign, plan: Plan) -> None:
     for row in plan_rows(campaign, plan):
         table.add_row(*row)
     for line in p["missing"]:
-        table.add_row("[bold red]Missing[/bold red]", line)
+        table.add_row(Text("Missing", "bold red"), line)
     console().print(table)
     if p["forecast"]:
         _show_forecast(plan, {} if goal.want is None else goal.want.wishes)
@@ -154,7 +147,7 @@ def show_aims(targets: Sequence[tuple[Bearing, Geometry, Sequence[Aim]]], chambe
             for number, aim in enumerate(ways):
                 first = (bearing.name, f"{bearing.azimuth_deg:.2f} / {bearing.elevation_deg:.2f}",
                          f"{bearing.theta_deg:.2f} / {bearing.phi_deg:.2f}") if number == 0 else ("", "", "")  # fmt: skip
-                reach = "[bold red]out of reach[/bold red]" if aim.fault else "nearest" if number == 0 else "also"
+                reach = Text("out of reach", "bold red") if aim.fault else "nearest" if number == 0 else "also"
                 shown = [f"{value:.3f}" for value in aim.readouts_deg.values()]
                 if joints:
                     shown = [", ".join(f"{one} {value}" for one, value in zip(aim.readouts_deg, shown, strict=True))]
@@ -205,7 +198,7 @@ def show_rehearsal(draws: Sequence[Draw], plan: Plan, share: float, held: str) -
     for one in draws if len(draws) <= DRAWS_SHOWN else ():
         for finding in one.findings:
             if finding.figure.frequency_hz == centre:
-                inside = "" if not finding.counts else "yes" if finding.inside else "[bold red]NO[/bold red]"
+                inside = "" if not finding.counts else "yes" if finding.inside else NO
                 planned = plan.predicted["forecast"].get(finding.figure.name)
                 forecast = "" if planned is None else f"\u00b1 {planned['expanded']:.2g}"
                 table.add_row(finding.figure.label, f"{finding.truth:.3f}", f"{finding.error:+.3f}", forecast,
@@ -269,7 +262,7 @@ def show_check(lines: Sequence[CheckLine]) -> None:
     """Print what every instrument answered."""
     table = Table(title="Instruments", title_justify="left", box=None, show_header=False)
     for line in lines:
-        table.add_row("ok" if line.good else "[bold red]NO[/bold red]", line.what, line.answer)
+        table.add_row("ok" if line.good else NO, line.what, line.answer)
     console().print(table)
 
 
@@ -284,8 +277,8 @@ def show_instruments(rows: Sequence[Mapping[str, Any]]) -> None:
         details += [f"read every {row['every_s']:g} s"] if row["every_s"] else []
         details.append(f"time-out {row['timeout_s']:g} s")
         table.add_row(
-            *(escape(str(row[key])) for key in ("role", "name", "resource", "profile", "from")),
-            escape("; ".join(details)),
+            *(str(row[key]) for key in ("role", "name", "resource", "profile", "from")),
+            "; ".join(details),
         )
     console().print(table)
 
@@ -293,7 +286,7 @@ def show_instruments(rows: Sequence[Mapping[str, Any]]) -> None:
 def show_cautions(campaign: Campaign, plan: Plan) -> None:
     """Print what can hurt someone, before anything moves."""
     out = console()
-    out.print("[bold]Cautions[/bold]")
+    out.print("Cautions", style="bold")
     for line in cautions_of(campaign, plan):
         out.print(f"  - {line}")
 
@@ -313,7 +306,6 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
         TimeElapsedColumn,
         TimeRemainingColumn,
     )
-    from rich.text import Text
 
     columns = (
         TextColumn("{task.description}"),
@@ -341,7 +333,7 @@ def progress(total: int, *, quiet: bool) -> Iterator[Listener]:
             elif event.kind in ("warning", "home", "tie", "known"):
                 bar.console.print(event.text)
             elif event.data.get("state") == "paused":
-                bar.console.print(f"[bold]{event.text}[/bold]")
+                bar.console.print(event.text, style="bold")
                 bar.console.print("  r resumes, s stops, a aborts (or signal USR2 to resume, Ctrl-C to stop)")
 
         yield listen
@@ -360,7 +352,7 @@ def show_figures(figures: Sequence[Figure], goal: Goal | None = None) -> None:
             table.add_row(figure.label, *figure.cells(), figure.unit)
     console().print(table)
     for words in undefined_words(here):
-        console().print(words, markup=False, highlight=False)
+        console().print(words)
     left_out = next((figure.not_included for figure in figures if figure.not_included), ())
     if left_out:
         console().print(f"Not included in the intervals: {', '.join(left_out)}.")
@@ -378,7 +370,7 @@ def show_against(figures: Sequence[Figure]) -> int:
     for words, labels in told.items():
         use, _, text = words.partition(": ")
         which = "all figures" if len(labels) >= everything else ", ".join(labels)
-        console(stderr=True).print(f"{use.upper()} ({which}): {text}", soft_wrap=True, markup=False, highlight=False)
+        console(stderr=True).print(f"{use.upper()} ({which}): {text}", soft_wrap=True)
     return int(any(figure.use == NOT_TO_BE_USED for figure in figures))
 
 
@@ -389,7 +381,7 @@ def show_comparison(rows: Sequence[tuple[Figure, float]], title: str) -> None:
                           ("unit", "left"), ("inside?", "left")):  # fmt: skip
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
     for figure, truth in rows:
-        inside = "yes" if figure.contains(truth) else "[bold red]NO[/bold red]"
+        inside = "yes" if figure.contains(truth) else NO
         inside = "" if figure.reason else inside
         table.add_row(figure.label, *figure.cells(), f"{truth:.3f}", figure.unit, inside)
     console().print(table)
@@ -406,9 +398,9 @@ def show_verdicts(judged: Judged) -> None:
         table.add_column(name, overflow="fold")
     colours = {"pass": "green", "fail": "bold red", "not decidable": "yellow"}
     for one in judged.verdicts:
-        table.add_row(one.requirement, f"[{colours[one.outcome]}]{one.outcome}[/]", one.text)
+        table.add_row(one.requirement, Text(one.outcome, colours[one.outcome]), one.text)
     console().print(table)
-    console().print(f"all together: [{colours[judged.outcome]}]{judged.outcome}[/]")
+    console().print(Text.assemble("all together: ", (judged.outcome, colours[judged.outcome])))
 
 
 def show_coverage(coverage: StateCoverage) -> None:
@@ -425,11 +417,11 @@ def show_coverage(coverage: StateCoverage) -> None:
         toward = (f"{value:.1f}" for value in coverage.toward[name])
         table.add_row(name, f"{coverage.peak[name]:.2f}", *toward, *(f"{value:.2f}" for value in row))
     table.add_row(
-        f"[bold]best of all[/] ({coverage.strongest} peaks highest)",
+        Text.assemble(("best of all", "bold"), f" ({coverage.strongest} peaks highest)"),
         f"{max(coverage.peak.values()):.2f}",
         "",
         "",
-        *(f"[bold]{value:.2f}[/]" for value in coverage.best),
+        *(Text(f"{value:.2f}", "bold") for value in coverage.best),
     )
     console().print(table)
     if coverage.untold:

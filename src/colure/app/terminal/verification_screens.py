@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from colure.app.terminal.screens import console, show_figures, show_verdicts
+from colure.app.terminal.consoles import console
+from colure.app.terminal.screens import show_figures, show_verdicts
 
 if TYPE_CHECKING:
     from colure.app.services.verifying import UnitResult

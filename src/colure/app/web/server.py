@@ -13,7 +13,7 @@ from typing import Any
 from pydantic import ValidationError
 from starlette.applications import Starlette
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, JSONResponse, Response
+from starlette.responses import HTMLResponse, Response
 from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
@@ -26,7 +26,7 @@ from colure.app.web.routes import DOORS
 from colure.app.web.scan.live import LiveScan
 from colure.app.web.views import explore as explore_view
 from colure.errors import InputError, system_fault
-from colure.model.strict_json import json_text
+from colure.model.strict_json import shown_json
 
 STATIC = Path(__file__).parent / "static"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml"}
@@ -81,13 +81,13 @@ def _headers(policy: str = POLICY, *, keep: bool = False) -> dict[str, str]:
     }
 
 
-def _json(content: Any, status: int = 200) -> JSONResponse:
-    return JSONResponse(content, status, headers=_headers())
+def _json(content: Any, status: int = 200) -> Response:
+    return Response(shown_json(content).encode(), status, media_type="application/json", headers=_headers())
 
 
 def _packed(content: Any) -> Response:
     """Return an answer packed where that is worth it: levels over a sphere are a tenth then."""
-    plain = json_text(content).encode()
+    plain = shown_json(content).encode()
     if len(plain) < LEAST_PACKED:
         return Response(plain, media_type="application/json", headers=_headers())
     headers = {**_headers(), "content-encoding": "gzip"}
@@ -279,13 +279,13 @@ async def _show(room: Room, socket: WebSocket, taken: asyncio.Event) -> None:
             sent, told_s, shown_s = now, now_s(), now_s()
             if scan is None or room.by_hand is not None:
                 idle = {"type": "status", "state": "idle", "running": False, **about}
-                await socket.send_text(json_text(idle if scan is None else {**scan.status(), **about}))
+                await socket.send_text(shown_json(idle if scan is None else {**scan.status(), **about}))
             else:
                 if grid_of is not scan:
                     grid_of = scan
-                    await socket.send_text(json_text(scan.geometry()))
+                    await socket.send_text(shown_json(scan.geometry()))
                 taken.clear()
-                await socket.send_text(json_text({**scan.status(), **about}))
+                await socket.send_text(shown_json({**scan.status(), **about}))
                 await socket.send_bytes(scan.frame())
         await asyncio.sleep(1.0 / FRAMES_PER_S)
 
