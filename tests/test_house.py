@@ -137,3 +137,13 @@ def test_decibels_are_made_in_one_place():
 def test_a_planted_logarithm_is_counted():
     assert written_out("x = 20.0 * np.log10(a) - 10 * float(np.log10(b))\ny = -20.0 * np.log10(c)\n") == 3
     assert written_out("x = amplitude_db(a) + 25.0 * np.log10(b)\n") == 0
+
+
+def test_commands_speak_to_a_terminal_in_one_way_that_takes_no_foreign_text_for_an_order():
+    """`say` for lines, `console` for tables; styles are objects, since words in brackets are shown as they are."""
+    app = Path(__file__).parents[1] / "src" / "colure" / "app"
+    texts = {path.name: path.read_text(encoding="utf-8") for path in app.rglob("*.py")}
+    assert [name for name, text in texts.items() if "click.echo(" in text] == ["say.py"], "say(...) instead"
+    assert not [name for name, text in texts.items() if " Console(" in text], "console() of app/terminal/consoles.py"
+    styled = [name for name, text in texts.items() if name.endswith("screens.py") and re.search(r"\[/\w*\]", text)]
+    assert not styled, "Text(words, style) instead of [style]words[/]"

@@ -5,7 +5,6 @@ from __future__ import annotations
 
 import json
 import unicodedata
-from pathlib import Path
 
 import click
 import pytest
@@ -48,14 +47,6 @@ def test_a_line_of_a_command_keeps_its_ends_and_nothing_else_that_acts():
 
     shown = CliRunner().invoke(told).output
     assert shown.count("\n") == 2 and PLAIN in shown and not acts(shown)
-
-
-def test_every_command_says_its_lines_that_one_way():
-    folder = Path(screens.__file__).parents[1]
-    others = [path.name for path in folder.rglob("*.py") if "click.echo(" in path.read_text(encoding="utf-8")]
-    assert others == ["say.py"]
-    made = [path.name for path in folder.rglob("*.py") if " Console(" in path.read_text(encoding="utf-8")]
-    assert not made
 
 
 @pytest.mark.parametrize("text", [HOSTILE, "a\\u202eb", "\\\x1b", "line\nend\ttab", "\b\f", "\u00e9\u6771"])

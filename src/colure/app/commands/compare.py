@@ -131,7 +131,7 @@ def _say_if_the_same(source: Path, run_name: str, other: str, *, one_state: bool
     ]
     for one in both:
         if one.suffix.lower() == ".nc" and one.is_file() and (told := attribute_of(one, "caution", "")):
-            click.echo(f"caution: {one.name}: {told}", err=True)
+            say(f"caution: {one.name}: {told}", err=True)
     if not one_state or not all(one.is_file() for one in both):
         return
     if len({one.stat().st_size for one in both}) == 1 and file_hash(both[0]) == file_hash(both[1]):

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from rich.table import Table
+from rich.text import Text
 
 from colure.app.terminal.consoles import console
 from colure.model.figure import format_value
@@ -63,7 +64,7 @@ def show_figure_rows(rows: Sequence[ComparedFigure], frequency: float) -> None:
             change = "undefined in one" if math.isnan(row.change) else _with_half(row.change, own, own)
             table.add_row(row.label, _with_half(row.value, row.expanded, row.expanded), _figure_or_none(row.other,
                           row.expanded), change,
-                          row.unit, f"[{colour}]{'' if math.isnan(row.change) else f'{row.e_n:+.2f}'}[/]")  # fmt: skip
+                          row.unit, Text("" if math.isnan(row.change) else f"{row.e_n:+.2f}", colour))  # fmt: skip
     console().print(table)
     missing = [row.label for row in here if row.undefined]
     if missing:
@@ -101,7 +102,7 @@ def show_changes(rows: Sequence[CutChange], name: str, other: str) -> None:
         colour = "green" if row.agrees else "bold red"
         table.add_row(row.label, format_value(row.value, uncertainty=row.expanded), format_value(row.other,
                       uncertainty=row.other_expanded),
-                      f"[{colour}]{'+' if row.change >= 0 else ''}{format_value(row.change, uncertainty=half)} \u00b1 {format_value(half, uncertainty=half)}[/]", row.unit)  # fmt: skip
+                      Text(f"{'+' if row.change >= 0 else ''}{format_value(row.change, uncertainty=half)} \u00b1 {format_value(half, uncertainty=half)}", colour), row.unit)  # fmt: skip
     console().print(table)
     known = [row for row in rows if not row.reason]
     changed = [row for row in known if not row.agrees]
