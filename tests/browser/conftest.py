@@ -14,7 +14,9 @@ import pytest
 import uvicorn
 
 from colure.app.web.guard.connections import BoundedProtocol
+from colure.app.web.desk import Desk
 from colure.app.web.guard.roles import SessionRole
+from colure.app.web.jobs import Jobs
 from colure.app.web.room import Room
 from colure.app.web.server import build
 
@@ -44,12 +46,37 @@ class Served:
         return {"Cookie": f"colure-{self.port}={cookie}", "Origin": self.base, "X-Colure-Token": session.token}
 
 
+class KeptDesk(Desk):
+    """Workers that serve one room after the other: every one of them takes a second and a half to start.
+
+    How a room of its own starts and ends its workers is seen in app/web/test_served.py, test_desk.py and the story.
+    """
+
+    def close(self) -> None:
+        """End only a worker that is still at work: nobody waits for that any more."""
+        for kind, pool in list(self._pools.items()):
+            if pool._pending_work_items:
+                self.end(kind)
+
+
+_WORKERS = KeptDesk()
+
+
+@pytest.fixture(scope="session", autouse=True)
+def workers_end():
+    """The kept workers end with the process that keeps them."""
+    yield
+    Desk.close(_WORKERS)
+
+
 def serving(folders: list[Path]):
     """Serve until the generator is closed."""
     listening = socket.socket()
     listening.bind(("127.0.0.1", 0))
     port = listening.getsockname()[1]
     room = Room(folders)
+    room.desk = _WORKERS
+    room.jobs = Jobs(_WORKERS)
     app = build(room, hosts=frozenset({f"127.0.0.1:{port}"}), cookie=f"colure-{port}")
     server = uvicorn.Server(
         uvicorn.Config(

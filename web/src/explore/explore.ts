@@ -84,12 +84,22 @@ export function explorePage(view: View): Page {
     view.show();
   }; // prettier-ignore
   const again = async () => {
-    const mine = looked.run;
+    const mine = looked.run,
+      asked = JSON.stringify(looked.body());
     const found = await opened.ask(looked.subject(false), (signal) => post("/api/overview", looked.body(), signal), (answer) => {
       looked.open(answer);
       return [head()];
     }, { of: (a) => a.of, expect: looked.of(false), waiting: "The run is being processed; the first time takes some seconds." }); // prettier-ignore
-    if (mine !== looked.run) return;
+    if (mine !== looked.run || asked !== JSON.stringify(looked.body())) return;
+    if (!found && (looked.off.length || looked.gate)) {
+      // A trial that is refused says nothing of the run: there is a way back to it.
+      figures.clear("This trial was refused: no figure follows from it.");
+      fill(
+        controls,
+        button("without the trial", () => void open(mine, looked.state), "main"),
+      );
+      return;
+    }
     if (!found) {
       figures.clear("No figure follows from what this run holds so far.");
       await showAsRead(view, mine, controls, () => here && mine === looked.run && !looked.known);

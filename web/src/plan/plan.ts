@@ -269,7 +269,11 @@ function drawSchemes(found: Scheme[]): Node[] {
     table(
       ["positioner", "scheme", "duration", "points", "slices meet at"],
       found.map((s) => [
-        h("span", { attrs: { title: `${s.formula}; suits ${s.suits}; polarization ${s.polarization}` } }, s.geometry),
+        h(
+          "span",
+          { attrs: { title: `${s.formula}; suits ${s.suits}; polarization ${s.polarization}` } },
+          s.geometry.replaceAll("-", " "),
+        ),
         s.scheme,
         s.fault ? h("span", { class: "small bad" }, `not here: ${s.fault}`) : s.duration,
         s.points || "-",
