@@ -13,8 +13,8 @@ from pathlib import Path
 import pytest
 import uvicorn
 
-from colure.app.web.guard.connections import BoundedProtocol
 from colure.app.web.desk import Desk
+from colure.app.web.guard.connections import BoundedProtocol
 from colure.app.web.guard.roles import SessionRole
 from colure.app.web.jobs import Jobs
 from colure.app.web.room import Room

@@ -42,6 +42,13 @@ def test_the_page_and_its_headers(served):
         cookie = entered.headers["set-cookie"].lower()
         assert "httponly" in cookie and "samesite=strict" in cookie and "path=/" in cookie
         assert client.get(link).status_code == 401  # a link opens once
+        # A person's browser gets a page in words, a program an answer.
+        for path in (link, "/"):
+            with httpx.Client(base_url=served.base, headers={"Accept": "text/html,*/*;q=0.8"}) as stranger:
+                shown = stranger.get(path)
+            assert shown.status_code == 401 and shown.headers["content-type"].startswith("text/html")
+            assert "does not open the control room" in shown.text and "{" not in shown.text
+            assert shown.headers["content-security-policy"] == entered.headers["content-security-policy"]
         page = client.get("/")
         policy = page.headers["content-security-policy"]
         for part in (

@@ -208,6 +208,12 @@ def test_the_form_is_written_and_schemes_stand_side_by_side(one_room):
     page.wait_for_selector("text=azimuth over elevation")
     told = page.inner_text("section[aria-label^='Positioners']")
     assert "roll over azimuth" in told and "elevation over azimuth" in told
+    # One unsaved value becomes another one: the schemes of the former form are gone, though as many values are unsaved.
+    for averages in ("17", "18"):
+        page.get_by_label("averages").fill(averages)
+        page.wait_for_selector("text=The form changed since")
+        page.get_by_role("button", name="set side by side").click()
+        page.wait_for_selector("text=azimuth over elevation")
 
 
 def test_not_now_starts_nothing(one_room):

@@ -13,6 +13,15 @@ describe("building the page", () => {
     expect([45, 89, 600, 3600, 5430].map(duration)).toEqual(["45 s", "89 s", "10 min", "1 h 00 min", "1 h 31 min"]);
   });
 
+  it("gives no sign to what rounds to nothing", () => {
+    expect([number(-0.004), number(-0.006), number(-0, 1), number(0.0001, 3)]).toEqual([
+      "0.00",
+      "-0.01",
+      "0.0",
+      "0.000",
+    ]);
+  });
+
   it("says nothing of what is not known", () => {
     expect([number(null), number(Number.NaN), number(1.005, 1)]).toEqual(["-", "-", "1.0"]);
   });

@@ -180,5 +180,8 @@ export function duration(seconds: number): string {
 }
 
 export function number(value: number | null | undefined, digits = 2): string {
-  return value === null || value === undefined || !Number.isFinite(value) ? "-" : value.toFixed(digits);
+  if (value === null || value === undefined || !Number.isFinite(value)) return "-";
+  const text = value.toFixed(digits);
+  // What rounds to zero has no sign.
+  return Number(text) === 0 ? text.replace("-", "") : text;
 }

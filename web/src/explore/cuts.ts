@@ -221,7 +221,7 @@ export class CutsTab implements Tab {
         b.why
           ? `: ${b.why}`
           : b.difference
-            ? `: ${number(b.difference.difference_db, 1)} dB re peak is left when turned by ${b.difference.rotation_deg.map((v) => number(v, 2)).join(", ")}° about x, y, z, shifted by ${b.difference.shift_mm.map((v) => number(v, 2)).join(", ")} mm and raised by ${number(b.difference.level_db, 2)} dB`
+            ? `: ${number(b.difference.difference_db, 1)} dB re peak is left of the fields as they stand; only the phase of each frequency is matched, no turn, place or level (Several runs can match those)`
             : ": beside a trial no difference is worked out",
       ),
     );

@@ -29,7 +29,10 @@ export function planPage(view: View): Page {
     timer = 0,
     playing = 0,
     known: FormAnswer | null = null,
-    motionAsked = 0;
+    motionAsked = 0,
+    /** Which form the schemes and the rehearsal are of; empty: there are none. */
+    beside = "",
+    rehearsed = "";
   const subject = (): Subject => {
     const count = unsaved(campaign);
     return { key: `${campaign}|${JSON.stringify(draftOf(campaign))}`, words: count ? `${count} unsaved` : "as saved" };
@@ -39,8 +42,11 @@ export function planPage(view: View): Page {
   const ask = async () => {
     const asked = body(),
       own = subject();
-    if (schemes.subject.textContent && schemes.subject.textContent !== own.words)
+    if (beside && beside !== own.key) {
+      beside = "";
       schemes.empty("The form changed since; set them side by side anew.");
+    }
+    if (rehearsed && rehearsed !== own.key) fill(rehearsal.subject, "of the form as it was before");
     const found = await answer.ask(own, async (signal) => {
       try {
         const plan = await post("/api/plan", asked, signal);
@@ -157,6 +163,7 @@ export function planPage(view: View): Page {
     const asked = body(),
       own = subject();
     rehearse.disabled = true;
+    rehearsed = own.key;
     const place = h("div", {});
     rehearsal.show(
       own,
@@ -168,7 +175,10 @@ export function planPage(view: View): Page {
       place,
     );
     longWork("/api/rehearse", { ...asked, seed: 1 + Math.floor(Math.random() * 1000) }, (job) => fill(place, jobLine(job))).then(
-      (found) => rehearsal.show(own, ...drawRehearsal(found)),
+      (found) => {
+        rehearsal.show(own, ...drawRehearsal(found));
+        if (own.key !== subject().key) fill(rehearsal.subject, "of the form as it was before");
+      },
       (error: unknown) => {
         rehearsal.show(own);
         rehearsal.fault(error);
@@ -183,8 +193,10 @@ export function planPage(view: View): Page {
       : "A session that may operate can rehearse the plan.",
   );
   schemes.tools.append(button("set side by side", () => {
-    const asked = body();
-    void schemes.ask(subject(), (signal) => post("/api/schemes", asked, signal), drawSchemes);
+    const asked = body(),
+      own = subject();
+    beside = own.key;
+    void schemes.ask(own, (signal) => post("/api/schemes", asked, signal), drawSchemes);
   })); // prettier-ignore
   schemes.empty("All three positioners with every scheme, for this device and goal.");
   const stopDrafts = onDrafts(() => fill(formPanel.subject, subject().words));

@@ -18,6 +18,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from colure.app.web.guard.guard import HEADERS, POLICY, REPORT_POLICY, AccessControl
+from colure.app.web.guard.refused_page import refused_page, wants_page
 from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import SESSION_LIFE_S
@@ -165,7 +166,10 @@ def _launch(room: Room, cookie: str, *, secure: bool) -> Callable[[Request], Awa
         admission = room.sessions.redeem(request.query_params.get("code", ""))
         if admission is None:
             wrong = 401 if room.sessions.may_fail() else 429
-            return _json({"errors": ["this link was used already or is too old; colure serve prints a new one"]}, wrong)
+            told = "this link was used already or is too old; colure serve prints a new one"
+            if wants_page(request.headers.get("accept", "")):
+                return HTMLResponse(refused_page(told), wrong, headers=_headers())
+            return _json({"errors": [told]}, wrong)
         response = HTMLResponse(ENTERED, headers=_headers())
         response.set_cookie(
             cookie, admission[1], max_age=int(SESSION_LIFE_S), httponly=True, samesite="strict", secure=secure, path="/"

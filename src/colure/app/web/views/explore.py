@@ -77,6 +77,8 @@ def _opened(folder: Path, run_name: str, state: str | None, trial: ViewSettings,
 def opened(folder: Path, run_name: str, state: str | None = None, trial: ViewSettings = PLAIN) -> Processed:
     """Return a processed run; what was asked for lately is kept."""
     run = run_folder(folder, run_name)
+    if not run.path.is_dir():
+        raise InputError([f"run {run_name}: there is none of that name; choose one of the list"])
     if not run.record.is_file():
         raise InputError([f"run {run_name}: holds no record yet"])
     if not services.has_phase(run):
