@@ -119,10 +119,10 @@ def enlarged(answer: dict, rows: int = 181, columns: int = 361) -> dict:
 
 #: Triangles of the picture that was drawn last, as the graphics card was told them.
 CORNERS = """
-window.__corners = 0;
+window.__corners = 0; window.__fewest = Infinity;
 const draw = WebGL2RenderingContext.prototype.drawElements;
 WebGL2RenderingContext.prototype.drawElements = function (mode, count, ...rest) {
-  if (count > 3000) window.__corners = count;
+  if (count > 3000) { window.__corners = count; window.__fewest = Math.min(window.__fewest, count); }
   return draw.call(this, mode, count, ...rest);
 };
 """
@@ -149,8 +149,10 @@ def test_a_large_pattern_turns_at_thirty_pictures_a_second(browser, served, tiny
         step[0] += 1
         page.mouse.move(x + 120 * np.sin(step[0] / 15), y + 40 * np.cos(step[0] / 15))
 
+    page.evaluate("window.__fewest = Infinity")
     turning = counted(page, SECONDS, turn)
-    moving = page.evaluate("window.__corners")
+    # A busy machine rests between two moves, and what rests is drawn whole: the fewest tell what moves.
+    moving = page.evaluate("window.__fewest")
     page.mouse.up()
     load = os.getloadavg()[0]
     print(f"pictures a second of 181 x 361 cells: {turning:.0f} ({moving // 3} triangles, load {load:.1f})")

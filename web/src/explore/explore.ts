@@ -90,7 +90,7 @@ export function explorePage(view: View): Page {
       looked.open(answer);
       return [head()];
     }, { of: (a) => a.of, expect: looked.of(false), waiting: "The run is being processed; the first time takes some seconds." }); // prettier-ignore
-    if (mine !== looked.run || asked !== JSON.stringify(looked.body())) return;
+    if (!here || mine !== looked.run || asked !== JSON.stringify(looked.body())) return;
     if (!found && (looked.off.length || looked.gate)) {
       // A trial that is refused says nothing of the run: there is a way back to it.
       figures.clear("This trial was refused: no figure follows from it.");
@@ -205,8 +205,10 @@ export function explorePage(view: View): Page {
     );
     view.chamber.rest();
     try {
-      const all = await get("/api/campaigns"),
-        runs = all.find((c) => c.id === session.campaign)?.runs ?? [];
+      const all = await get("/api/campaigns");
+      // Whoever left meanwhile is on another page: nothing more is asked, drawn on its scene or watched for this one.
+      if (!here) return;
+      const runs = all.find((c) => c.id === session.campaign)?.runs ?? [];
       names = runs.filter((r) => r.kind === "sphere").map((r) => r.name);
       for (const one of runs) kinds.set(one.name, one.kind);
       drawer.fill(runs);
