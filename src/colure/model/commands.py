@@ -11,6 +11,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
+from colure.model.alike import alike_names
 from colure.model.tables import numbers_of, read_rows
 from colure.values import holds_arrays
 
@@ -133,6 +134,8 @@ def _table(path: Path, places: list[tuple[int, str]], element: FloatArray, weigh
             faults.append(
                 f"{path.name}: state {name}: element {missing[0]} is missing; every state needs all {count} elements"
             )
+    if alike := alike_names(tuple(states)):
+        faults.append(f"{path.name}: state: {alike}")
     if faults:
         raise InputError(faults[:20])
     names = tuple(states)

@@ -9,6 +9,7 @@ import numpy as np
 from pydantic import Field, model_validator
 
 from colure.geometry.conventions import FloatArray
+from colure.model.alike import alike_names
 from colure.model.loading import Millimetres3, Section, number
 
 
@@ -88,6 +89,8 @@ class States(Section):
             raise ValueError("names: missing; at least one state, or `codes`, the file that names them (names)")
         if len(set_of := frozenset(self.names)) != len(self.names):
             raise ValueError(f"names: {len(self.names)} given, {len(set_of)} different; each must be unique (names)")
+        if alike := alike_names(self.names):
+            raise ValueError(f"names: {alike}")
         if self.resource is not None and self.program:
             raise ValueError("states needs either resource with set, or program (one of the two)")
         if (self.resource is None) != (self.set is None):

@@ -26,6 +26,7 @@ from colure.app.storage.run_identity import identity_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
 from colure.model.campaign import Campaign
+from colure.model.exports import safe_text
 from colure.model.plan import Plan
 from colure.model.strict_json import json_text
 from colure.model.whole import whole_file, write_whole
@@ -197,7 +198,7 @@ def write_levels(levels: list[CutLevel], target: Path) -> None:
         for one in levels:
             for row in one.rows():
                 writer.writerow(
-                    [one.name, f"{one.frequency_hz:.3f}", *("" if np.isnan(x) else f"{x:.6g}" for x in row)]
+                    [safe_text(one.name), f"{one.frequency_hz:.3f}", *("" if np.isnan(x) else f"{x:.6g}" for x in row)]
                 )
 
 
