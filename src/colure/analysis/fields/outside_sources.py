@@ -44,6 +44,9 @@ LEAST_NOISE = 1e-14
 FORETOLD = 0.25
 #: More than this many times the noise's power left over is not noise.
 EXPLAINED = 2.0
+#: A device of so few degrees sends its beam through its own sphere: its image looks like any other source. Where the fit of a source is
+#: less sure of the low waves than this share of them, it is worse by this factor (counted on panels of 0.43 wavelengths).
+FEW, UNSURE, WORSE = 4, 0.3, 2.0
 #: A source that was not located points its waves somewhere: its field there against its rms over all directions.
 POINTED = 2.0
 
@@ -232,9 +235,12 @@ class _Removed:
         worse = max(1.0, _foretold(measured, self._sources, self._draws, self._random))
         for one in self._sources:
             self.places.append(one.place)
-            self.low = self.low - resized(one.waves, self._kept)
             errors = worse * resized(one.errors, self._kept)
-            self.errors = self.errors + errors + self._shares(self._pointed(one.place, errors))
+            low = resized(one.waves, self._kept)
+            self.low = self.low - low
+            errors = errors + self._shares(self._pointed(one.place, errors))
+            unsure = _rms(errors) > UNSURE * float(np.linalg.norm(low))
+            self.errors = self.errors + errors * (WORSE if unsure and measured.kept <= FEW else 1.0)
 
     def _level(self, place: FloatArray) -> float:
         """Return the rms of a coefficient, the device's own included, of the degrees that a place would make last."""
@@ -262,6 +268,11 @@ class _Removed:
         """Return draws of waves with an unknown factor of rms 1."""
         raw = self._random.normal(size=(2, self._draws)) * np.sqrt(0.5)
         return np.asarray((raw[0] + 1j * raw[1])[:, None, None] * waves)
+
+
+def _rms(draws: ComplexArray) -> float:
+    """Return the rms norm of drawn waves (draw, 2, n(n+2))."""
+    return float(np.sqrt(np.mean(np.sum(np.abs(draws) ** 2, axis=(1, 2)))))
 
 
 def _foretold(measured: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator) -> float:
