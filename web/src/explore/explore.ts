@@ -143,11 +143,10 @@ export function explorePage(view: View): Page {
       fill(play, playing ? "pause" : "play");
     }, "tiny", "go through the frequencies"); // prettier-ignore
     fill(controls,
-      f.length > 1 && slider("frequency", 0, f.length - 1, 1, looked.frequency, (i) => {
+      f.length > 1 && h("div", { class: "row" }, slider("frequency", 0, f.length - 1, 1, looked.frequency, (i) => {
         looked.frequency = i;
         changed();
-      }, "", (i) => ghz(f[i])),
-      f.length > 1 && play,
+      }, "", (i) => ghz(f[i])), play),
       known.states.length > 1 && choice("state", known.states.map((s) => [s, s]), looked.state ?? known.states[0], (s) => void open(looked.run, s, looked.off, looked.gate)),
       pattern.controls(),
       tabs(TABS, looked.tab, panel, (key) => showTab(key, true)), panel); // prettier-ignore

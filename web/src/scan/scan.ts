@@ -2,13 +2,14 @@
 
 import { Chart } from "../draw/chart";
 import { lines } from "../draw/colours";
-import { button, duration, fill, h, number, slider } from "../draw/dom";
+import { button, fill, h, number, slider } from "../draw/dom";
 import { LevelMap } from "../draw/map";
 import { covering } from "../draw/scales";
 import { busy as taken, live, type Status } from "../live/live";
 import { post } from "../request/server";
 import type { Grid } from "../request/types";
 import { put, value } from "../shell/address";
+import { timeLeft } from "../shell/bar";
 import { cursor } from "../shell/cursor";
 import { dialog } from "../shell/dialog";
 import type { Page, View } from "../shell/page";
@@ -116,7 +117,7 @@ export function scanPage(view: View): Page {
     fill(now.subject, subject(s).words);
     fill(state, s.state);
     fill(share, s.total ? `${(100 * part).toFixed(part < 0.1 ? 1 : 0)} %` : "");
-    fill(left, s.running && s.left_s !== undefined ? `${duration(s.left_s)} left` : (s.text ?? ""));
+    fill(left, timeLeft(s) || (s.text ?? ""));
     fill(
       count,
       s.total

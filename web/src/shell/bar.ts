@@ -11,6 +11,16 @@ const KINDS: Record<string, string> = {
   "beam-fine": "fine beam search",
 };
 
+/** States after which no axis is moved any more: a scan that is still at work then seals its record. */
+const OVER = ["done", "stopped", "aborted", "faulted"];
+
+/** How long a scan takes from now on, or that only its record is still written; empty where nobody knows or none runs. */
+export function timeLeft(s: Status): string {
+  if (!s.running) return "";
+  if (OVER.includes(s.state)) return "the record is being written";
+  return s.left_s === undefined ? "" : `${duration(s.left_s)} left`;
+}
+
 /** What a status says in the bar, as words. */
 export function barWords(s: Status): { run: string; share: string; left: string; level: string } {
   if (s.hand) return { run: s.hand.text, share: "", left: "", level: "" };
@@ -20,7 +30,7 @@ export function barWords(s: Status): { run: string; share: string; left: string;
   return {
     run: `${s.run}${kind}: ${s.state}`,
     share: `${(100 * part).toFixed(part < 0.1 ? 1 : 0)} %`,
-    left: s.running && s.left_s !== undefined ? `${duration(s.left_s)} left` : `${s.measured} of ${s.total} points`,
+    left: timeLeft(s) || `${s.measured} of ${s.total} points`,
     level: s.running && typeof s.level_db === "number" ? `${number(s.level_db, 1)} dB` : "",
   };
 }
