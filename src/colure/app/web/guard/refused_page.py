@@ -9,8 +9,9 @@ PAGE = (
     '<link rel="icon" href="data:,"><title>Colure: no way in</title><main><h1>This link does not open the control room</h1>'
     "<p>{told}.</p><ul><li>Every link opens once, in one browser, for a short time. In that browser the page stays open: "
     '<a href="/">go to the control room</a>.</li><li>Who is in already can invite: the button <b>invite</b> at the top of the page '
-    "makes a new link.</li><li>Else start <code>colure serve</code> again on the range's computer; it prints a new link.</li></ul>"
-    "<p>A scan that runs goes on. The stop buttons of the drives work whatever this page says.</p></main></html>"
+    "makes a new link.</li><li>Else look where <code>colure serve</code> was started: it prints the link. While no scan runs, start "
+    "it again for a new one.</li></ul>"
+    "<p>Nothing is stopped from this page: a scan that runs goes on. In danger press the emergency stop.</p></main></html>"
 )
 
 
