@@ -44,7 +44,8 @@ def worst_db(coefficients):
     return 10 * np.log10(np.sum(np.abs(error) ** 2, axis=0).max() / np.sum(np.abs(true) ** 2, axis=0).max())
 
 
-def test_a_flawed_panel_is_found_from_its_design():
+def test_a_flawed_panel_is_found_from_its_design(nightly):
+    """In the default run a circular patch is found by command (tests/app/services/test_amplitude_only.py)."""
     start = expansion_of(DESIGN, ORDER).coefficients[0]
     assert worst_db(start) > -25.0
     found = retrieve(spheres(), K, BASIS, start)

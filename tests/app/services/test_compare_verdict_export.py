@@ -33,10 +33,13 @@ relative = true
 points = [[0, 1], [180, 1]]
 """
 
+#: Records of the runs by name, as they were written for the first test.
+KEPT: dict[str, bytes] = {}
+
 
 @pytest.fixture
 def measured(small_campaign):
-    """Two runs of the small device: `first` and `second`, the second in a slightly misaligned chamber."""
+    """Two runs of the small device: `first` and `second`, the second in a slightly misaligned chamber; rehearsed for the first test only."""
     device = small_campaign / "device.toml"
     device.write_text(device.read_text("utf-8").split("[elements]")[0], "utf-8")
     goal = small_campaign / "goal.toml"
@@ -45,7 +48,10 @@ def measured(small_campaign):
     for name, truth in (("first", SimulatedChamber(seed=1)), ("second", SimulatedChamber(seed=1, device_tilt_deg=0.5))):
         run = run_folder(small_campaign, name)
         run.path.mkdir(parents=True)
-        save_dataset(record_of_rehearsal(campaign, plan, truth=truth), run.record)
+        if name not in KEPT:
+            save_dataset(record_of_rehearsal(campaign, plan, truth=truth), run.record)
+            KEPT[name] = run.record.read_bytes()
+        run.record.write_bytes(KEPT[name])
     return small_campaign
 
 
@@ -145,7 +151,8 @@ def test_every_export_says_which_bands_were_measured(measured, tmp_path):
     assert run("export", measured, "netcdf", far).exit_code == 0
     one = open_dataset(far).load()
     assert "bands" not in one.attrs
-    save_dataset(one.isel(frequency=[0] * 6).assign_coords(frequency=1e9 * ghz), two)
+    thinned = one.isel(frequency=[0] * 6, theta=slice(None, None, 6), phi=slice(None, None, 6))
+    save_dataset(thinned.assign_coords(frequency=1e9 * ghz), two)
     made = {kind: tmp_path / f"out{ending}" for kind, ending in {"netcdf": ".nc", "matlab": ".mat", "touchstone": ".s2p", "nsma": ".txt", "csv": ".csv"}.items()}  # fmt: skip
     words = {kind: run("export", two, kind, target) for kind, target in made.items()}
     assert {one.exit_code for one in words.values()} == {0}
