@@ -155,6 +155,23 @@ def belt_weights(rings: int, low: float, high: float) -> FloatArray:
     return np.asarray((moment[1] - moment[0]) @ to_series)
 
 
+def _with_rings_between(power: FloatArray, theta: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return power (theta, phi) and rings with one more ring between any two; as they are where rings do not run from pole to pole.
+
+    Along a meridian and back on the other side a power is a trigonometric polynomial of twice the waves' degree: its Fourier series tells
+    the rings between exactly.
+    """
+    rings, columns = power.shape
+    if columns % 2 or not (np.isclose(theta[0], 0.0) and np.isclose(theta[-1], np.pi)):
+        return power, theta
+    around = np.concatenate([power, np.roll(power[-2:0:-1], columns // 2, axis=1)])
+    spectrum = np.fft.rfft(around, axis=0)
+    # The highest order of an even count stands for both signs.
+    spectrum[-1] *= 0.5
+    finer = 2.0 * np.fft.irfft(spectrum, n=4 * (rings - 1), axis=0)[: 2 * rings - 1]
+    return np.maximum(finer, 0.0), np.linspace(0.0, np.pi, 2 * rings - 1)
+
+
 def coverage(power: FloatArray, theta: FloatArray, percent: tuple[float, ...]) -> FloatArray:
     """Return the values that `percent` of all solid angles do not exceed.
 
@@ -165,9 +182,12 @@ def coverage(power: FloatArray, theta: FloatArray, percent: tuple[float, ...]) -
     theta
         Rings in radians; a part of the sphere counts as the whole.
     """
-    # Between two rings the level runs from one to the other: rings of equal level, as a dipole's, would make steps of a whole ring.
-    ends = np.sort(np.stack([power[:-1], power[1:]]).reshape(2, -1), axis=0)
-    peak = float(power.max())
+    power, theta = _with_rings_between(power, theta)
+    # Between two rings the amplitude runs from one to the other: rings of equal level, as a dipole's, would make steps of a whole ring, and
+    # chords of the power lie above it beside every null.
+    amplitude = np.sqrt(power)
+    ends = np.sort(np.stack([amplitude[:-1], amplitude[1:]]).reshape(2, -1), axis=0)
+    peak = float(amplitude.max())
     # A level that stays is spread over a width of no account.
     wide = np.maximum(ends[1] - ends[0], 1e-9 * peak)
     area = np.broadcast_to((np.cos(theta[:-1]) - np.cos(theta[1:]))[:, None], power[:-1].shape).ravel()
@@ -177,4 +197,4 @@ def coverage(power: FloatArray, theta: FloatArray, percent: tuple[float, ...]) -
     level = level[order]
     slope = np.cumsum(np.concatenate([density, -density])[order])[:-1]
     share = np.concatenate([[0.0], np.cumsum(slope * np.diff(level))])
-    return np.asarray(np.interp(np.asarray(percent) / 100.0, share / share[-1], level))
+    return np.asarray(np.interp(np.asarray(percent) / 100.0, share / share[-1], level) ** 2)

@@ -8,6 +8,7 @@ import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, angles_of
 from colure.analysis.steps.joint_motions import JointMotions
+from colure.analysis.uncertainty.combination import DIVISORS
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Cause, CauseKind, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray
@@ -15,6 +16,9 @@ from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
 from colure.geometry.rotations import about_axis
 from colure.model.chamber import AlignmentTolerance
 from colure.waves.probe import first_order_response, ideal_response
+
+#: Draws of all joints' motions together, where many directions share the peak.
+JOINT_MOTION_DRAWS = 32
 
 
 def _kind(trial: Trial) -> CauseKind:
@@ -61,6 +65,11 @@ def _joints(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
     moved = np.stack([trial.changed_field(inputs.sphere.field + change) for change in motions.changes()])
     size = max(one.zero_error_deg for one in joints)
     words = f"declared for {len(joints)} joints: zero up to \u00b1{size:.2g} deg, tilt, offset"
+    if any("beam_azimuth_deg" in near.reasons for near in trial.near):
+        # Many directions share the peak: the highest is one that all motions together raised, not each of them alone.
+        weights = random.normal(0.0, 1.0 / DIVISORS[cause.distribution], (JOINT_MOTION_DRAWS, len(moved)))
+        drawn = replace(cause, distribution="Monte Carlo")
+        return Perturbation(drawn, np.tensordot(weights, moved, axes=1), words, size, "deg", picked=True)
     return Perturbation(cause, moved, words, size, "deg")
 
 
@@ -149,7 +158,7 @@ ALIGNMENT_CAUSES = (
     Cause(key="axes offset", group="alignment", text="distance between the two axes", needs="axes_offset_mm, or what the correction left",
           perturb=_offset, distribution="normal", applies=lambda inputs: not inputs.chamber.positioner.joints),
     Cause(key="joints", group="alignment", text="small motions of the mount's joints",
-          needs="zero_error_deg, tilt_error_deg, offset_error_mm of the joints", perturb=_joints, distribution="normal",
+          needs="zero_error_deg, tilt_error_deg, offset_error_mm of the joints", perturb=_joints, distribution="normal", stream=(5,),
           applies=lambda inputs: bool(inputs.chamber.positioner.joints)),
     Cause(key="probe roll", group="alignment", text="turn of the probe about the range's axis",
           needs="probe_roll_zero_deg, or what the correction left", perturb=_probe_roll, distribution="normal"),
