@@ -67,24 +67,25 @@ def changes(before: Mapping[str, Any], now: Mapping[str, Any]) -> list[str]:
             differences.append(f"instruments: {name}: must be left out to resume")
             continue
         old = before["profiles"][name]
-        words, wanted = (_flat(tomllib.loads(one["text"])) for one in (profile, old))
+        words, wanted = (flat(tomllib.loads(one["text"])) for one in (profile, old))
         differences += [f"{name} profile {profile['name']}: {text}" for text in _differences(words, wanted)]
     gone = [name for name in before["profiles"] if name not in now["profiles"]]
     differences += [f"instruments: {name} is missing: must be there to resume" for name in gone]
     rest = ("roles", "axes", "keep_out", "solids", "geometry", "interlock", "range_length_m")
     words, wanted = ({key: one.get(key, {}) for key in rest} for one in (now, before))
-    differences += [f"chamber.toml: {text}" for text in _differences(_flat(words), _flat(wanted))]
+    differences += [f"chamber.toml: {text}" for text in _differences(flat(words), flat(wanted))]
     return differences[:MOST] + ([f"and {len(differences) - MOST} more"] if len(differences) > MOST else [])
 
 
-def _flat(value: Any, path: str = "") -> dict[str, Any]:
+def flat(value: Any, path: str = "") -> dict[str, Any]:
+    """Return tables in tables and lists as one table, its keys joined by dots; numbers count the members of a list."""
     if isinstance(value, Mapping):
         items = [(str(key), one) for key, one in value.items()]
     elif isinstance(value, (list, tuple)):
         items = [(str(number), one) for number, one in enumerate(value)]
     else:
         return {path: value}
-    return {key: one for name, inner in items for key, one in _flat(inner, f"{path}.{name}".lstrip(".")).items()}
+    return {key: one for name, inner in items for key, one in flat(inner, f"{path}.{name}".lstrip(".")).items()}
 
 
 def _differences(present: Mapping[str, Any], wanted: Mapping[str, Any]) -> list[str]:

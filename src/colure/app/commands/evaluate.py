@@ -64,6 +64,7 @@ def evaluate(
     from colure.app import services
     from colure.app.commands.cut import show_cuts
     from colure.app.services import cuts
+    from colure.app.storage.begun import changed_since
     from colure.app.storage.folders import require_record, run_folder
     from colure.app.storage.run_kinds import is_cuts
     from colure.app.terminal import screens
@@ -72,6 +73,8 @@ def evaluate(
     folder = Path(sources[0] if sources else ".")
     run, campaign = run_folder(folder, run_name or "first").state(state), Campaign.load(folder)
     require_record(run)
+    for line in changed_since(run, campaign):
+        say(f"caution: {line}", err=True)
     if is_cuts(run):
         show_cuts(cuts.evaluate(campaign, run), run.path, as_json=as_json)
         return

@@ -147,8 +147,12 @@ def _sign(folder: Path, run: RunFolder, key_file: Path, passphrase_file: Path | 
 def _say_reports(folder: Path, run: RunFolder, signed: Path | None, *, as_json: bool) -> None:
     """Print where the report lies, and what is wrong with the equipment."""
     from colure.app.services.particulars import equipment_warnings
+    from colure.app.storage.begun import changed_since
+    from colure.model.campaign import Campaign
 
     warnings = equipment_warnings(folder, measured_until(run))
+    for line in changed_since(run, Campaign.load(folder)):
+        say(f"caution: {line}", err=True)
     _say(run.report_html, run.report_pdf, signed, warnings, as_json=as_json)
 
 

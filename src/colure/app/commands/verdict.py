@@ -36,7 +36,8 @@ def verdict(
     """
     from colure.app.services.pattern_files import is_file
     from colure.app.services.verdicts import judge_file, judge_run
-    from colure.app.storage.folders import run_folder
+    from colure.app.storage.begun import changed_since
+    from colure.app.storage.folders import require_record, run_folder
     from colure.app.terminal import screens
     from colure.errors import InputError
     from colure.model.campaign import Campaign
@@ -47,7 +48,11 @@ def verdict(
         judged = judge_file(source, specification, slant_deg=slant_deg)
     else:
         refuse_slant(slant_deg)
-        judged = judge_run(Campaign.load(source), run_folder(source, run_name).state(state), specification)
+        run, campaign = run_folder(source, run_name).state(state), Campaign.load(source)
+        require_record(run)
+        for line in changed_since(run, campaign):
+            say(f"caution: {line}", err=True)
+        judged = judge_run(campaign, run, specification)
     if as_json:
         say(json_text({"outcome": judged.outcome, "verdicts": [one.__dict__ for one in judged.verdicts]}))
     else:

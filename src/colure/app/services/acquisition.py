@@ -16,6 +16,7 @@ from colure.app.services.connecting import instruments, is_simulated
 from colure.app.services.flight_words import flight_faults
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stored_calibration import require_valid
+from colure.app.storage.begun import keep_begun
 from colure.app.storage.folders import RunFolder, require_begun
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -114,8 +115,10 @@ def acquire(
             keep_tie_direction(run, plan.predicted["ties"])
         journal = Journal.open(run.journal, plan, identity)
         try:
-            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
             _check_circumstances(journal, campaign)
+            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
+            _keep_circumstances(journal, campaign)
+            keep_begun(run, campaign)
             _check_whole(journal, listener, accept_damage=accept_damage)
             receiver = str(identity.get("receiver", "vector"))
             with (follow or followed)(campaign, plan, run, listener, receiver) as stopper:
@@ -237,7 +240,10 @@ def _check_same(
 ) -> None:
     faults = []
     if old_hash != new_hash:
-        faults.append(f"plan: hash = {new_hash[:12]}: must be {old_hash[:12]} to resume; the campaign files changed")
+        faults.append(
+            f"plan: hash = {new_hash[:12]}: must be {old_hash[:12]} to resume; the campaign files changed: goal.toml, device.toml, a file "
+            "that they name, or settings in chamber.toml other than words, limits and geometry"
+        )
     faults += [
         f"instruments: {name} = {value!r}: must be {old_identity.get(name)!r} to resume"
         for name, value in new_identity.items()
@@ -248,16 +254,21 @@ def _check_same(
 
 
 def _check_circumstances(journal: Journal, campaign: Campaign) -> None:
-    """Keep under what a run begins, or refuse to go on under other words, limits or geometry."""
+    """Refuse to go on under other words, limits or geometry, and say which."""
     from colure.acquire.circumstances import changes, circumstances
 
-    now, before = circumstances(campaign.chamber, campaign.folder), journal.meta("circumstances")
-    if before is None:
-        journal.set_meta("circumstances", now)
-        return
-    faults = changes(before, now)
+    before = journal.meta("circumstances")
+    faults = [] if before is None else changes(before, circumstances(campaign.chamber, campaign.folder))
     if faults:
         raise InputError([*faults, "nothing was moved: put it back, or begin another run (`run`)"])
+
+
+def _keep_circumstances(journal: Journal, campaign: Campaign) -> None:
+    """Keep under what a run begins."""
+    from colure.acquire.circumstances import circumstances
+
+    if journal.meta("circumstances") is None:
+        journal.set_meta("circumstances", circumstances(campaign.chamber, campaign.folder))
 
 
 def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:
