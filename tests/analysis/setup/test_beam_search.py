@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from colure.analysis.setup.beam_search import beam_of, strongest
+from colure.analysis.setup.beam_search import BeamFound, beam_of, strongest
 from colure.app import services
 from colure.app.cli import main
 from colure.app.services import beam_search
@@ -22,6 +22,8 @@ from colure.twin.declared import stand_in
 from colure.twin.rehearsal import rehearse
 from colure.twin.truth import figures_of
 from tests.endtoend.test_near_to_far import AZIMUTH_ELEVATION, edited
+from tests.mounts import telescope
+from tests.twin.test_linkage import dipole_on
 
 
 def looked(campaign, plan, truth):
@@ -108,3 +110,26 @@ def test_home_is_set_where_the_beam_is(campaign_folder):
     table = Campaign.load(campaign_folder).chamber.axis_table
     assert table["azimuth"].zero_deg == pytest.approx(5.0, abs=0.3)
     assert table["elevation"].zero_deg == pytest.approx(6.0, abs=0.3)
+
+
+def test_the_home_of_joints_turns_the_beam_to_the_probe(tmp_path, monkeypatch):
+    """Readouts of joints become their homes, of a prismatic one in millimetres; a beam out of reach is refused with the limit."""
+    folder = dipole_on(telescope(800), 0.8).write(tmp_path / "c")
+    beam = BeamFound(
+        azimuth_deg=10.0, elevation_deg=-4.0, azimuth_expanded_deg=0.1, elevation_expanded_deg=0.1, level_db=-50.0
+    )
+    readouts = {"turntable": 21.8, "arm": 12.5, "telescope": 3.25, "tilt": -1.5, "rotary": 0.0}
+    units = {name: "mm" if name == "telescope" else "deg" for name in readouts}
+    found = beam_search.Search(beam, readouts, "", units)
+    assert "telescope 3.250 mm" in found.sentences()[1] and "arm 12.500 deg" in found.sentences()[1]
+    monkeypatch.setattr(beam_search, "result", lambda *_: found)
+    said = beam_search.set_home(folder, "beam", "home")
+    assert "telescope: home at 3.2500 mm now" in said
+    assert {one.name: one.home_deg for one in Campaign.load(folder).chamber.positioner.joints} == readouts
+    kept = (folder / "chamber.toml").read_text("utf-8")
+    lost = beam_search.Search(beam, readouts, "joint arm = 200: must be from -185 to 185 deg", units)
+    assert "does not reach it: joint arm = 200" in lost.sentences()[1]
+    monkeypatch.setattr(beam_search, "result", lambda *_: lost)
+    with pytest.raises(InputError, match="out of reach: joint arm = 200"):
+        beam_search.set_home(folder, "beam", "again")
+    assert (folder / "chamber.toml").read_text("utf-8") == kept
