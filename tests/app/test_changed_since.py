@@ -30,10 +30,10 @@ def test_a_run_tells_what_changed_since_it_began_and_is_not_resumed_under_other_
     edited(folder, "chamber.toml", "max_deg = 200", "max_deg = 190")
     edited(folder, "device.toml", 'name = "', 'name = "Other ')
     lines = changed_since(run, Campaign.load(folder))
-    assert len(lines) == 2 and "chamber.toml: axes.probe.max_deg = 190.0, was 200.0" in lines[0], lines
+    assert len(lines) == 2 and "chamber.toml: probe.roll.max_deg = 190.0, was 200.0" in lines[0], lines
     assert "device.toml: name = 'Other " in lines[1]
     done = CliRunner().invoke(main, ["verdict", str(folder), str(folder / "limits.toml"), "--run", "a"])
-    assert "caution: chamber.toml: axes.probe.max_deg = 190.0, was 200.0" in done.output
+    assert "caution: chamber.toml: probe.roll.max_deg = 190.0, was 200.0" in done.output
     with wired(folder) as (campaign, _):
         _, plan = services.make_plan(folder)
         with pytest.raises(InputError, match=r"axes.probe.max_deg = 190.0: must be 200.0 to resume"):
