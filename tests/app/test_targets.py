@@ -86,6 +86,11 @@ def test_a_range_that_the_phase_contradicts_is_asked_about(tmp_path, monkeypatch
     told(*command, "--range-m", 2.5, "--folder", "right", code=0)
 
 
+def test_options_of_a_field_file_are_not_left_unread_with_a_run(tmp_path):
+    said = told("process", tmp_path, "--noise-db", -40, "--probe", "probe.nc", code=2)
+    assert "--noise-db = -40" in said and "--probe = probe.nc" in said and "goes with a field file" in said
+
+
 def test_one_cut_is_named_as_one(tmp_path):
     said = told("evaluate", pattern(tmp_path / "cut.csv", [0]), code=2)
     assert "phi_deg: 0 deg alone, 10 directions on one circle (a cut)" in said and "full turns" in said

@@ -193,6 +193,10 @@ def process(
         result = {"pattern": sources[1], "steps": words}
         say(json_text(result) if as_json else "\n".join([*words, f"pattern: {sources[1]}"]))
         return
+    _refuse_for_runs({
+        "--order": order, "--origin-m": origin_m, "--keep-radius-m": keep_radius_m, "--probe": probe_file, "--probe-port-2": probe_port_2,
+        "--probe-uncertainty-db": probe_uncertainty_db, "--noise-db": noise_db, "--position-mm": position_mm, "--angle-deg": angle_deg,
+    })  # fmt: skip
     one_thread()
     if batch.is_batch(sources, run_name):
         run_batch_command("process", sources, run_name, batch, as_json=as_json)
@@ -200,6 +204,19 @@ def process(
         scale_out(folder, name, batch, record=record, memory_gib=memory_gib, step_deg=step_deg, as_json=as_json)
     else:
         _process_one(folder, name, state_name, as_json=as_json)
+
+
+def _refuse_for_runs(given: dict[str, object]) -> None:
+    """Raise `InputError` naming options that a run would leave unread: its campaign's files say these things."""
+    from colure.errors import InputError
+
+    faults = [
+        f"{name} = {value}: goes with a field file and its result; a run takes this from its campaign's files"
+        for name, value in given.items()
+        if value is not None
+    ]
+    if faults:
+        raise InputError(faults)
 
 
 def _amplitudes(

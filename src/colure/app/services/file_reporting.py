@@ -85,7 +85,7 @@ def report_file(
     try:
         write_whole(targets[0], render_html(document))
         render_pdf(document, targets[1])
-    except PermissionError as error:
+    except OSError as error:
         raise InputError([f"{into}: cannot be written: {error.strerror}; name a folder by `to`"]) from None
     return targets
 
