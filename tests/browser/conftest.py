@@ -54,8 +54,8 @@ class KeptDesk(Desk):
 
     def close(self) -> None:
         """End only a worker that is still at work: nobody waits for that any more."""
-        for kind, pool in list(self._pools.items()):
-            if pool._pending_work_items:
+        for kind in list(self._pools):
+            if self._pools[kind]._pending_work_items:
                 self.end(kind)
 
 

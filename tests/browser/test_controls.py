@@ -164,6 +164,9 @@ def test_runs_are_found_by_words_and_say_what_was_noted(page, served, three, nig
     assert page.evaluate("document.activeElement.type") == "search"
     # It is kept beside the record, not in this window.
     page.reload()
+    page.wait_for_selector("button[data-run=two]", state="attached")
+    # The address may name the run that was opened first: the drawer is closed then.
+    page.evaluate("document.querySelector('details.drawer').open = true")
     page.wait_for_selector("button[data-run=two]:has-text('golden, night shift')")
     said = json.loads(next(run_folder(three, "two").path.glob("identity*")).read_text("utf-8"))
     assert "connector retightened" in said.values()

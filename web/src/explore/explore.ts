@@ -85,12 +85,13 @@ export function explorePage(view: View): Page {
   }; // prettier-ignore
   const again = async () => {
     const mine = looked.run,
-      asked = JSON.stringify(looked.body());
+      trial = () => JSON.stringify([looked.off, looked.gate]),
+      asked = trial();
     const found = await opened.ask(looked.subject(false), (signal) => post("/api/overview", looked.body(), signal), (answer) => {
       looked.open(answer);
       return [head()];
     }, { of: (a) => a.of, expect: looked.of(false), waiting: "The run is being processed; the first time takes some seconds." }); // prettier-ignore
-    if (!here || mine !== looked.run || asked !== JSON.stringify(looked.body())) return;
+    if (!here || mine !== looked.run || asked !== trial()) return;
     if (!found && (looked.off.length || looked.gate)) {
       // A trial that is refused says nothing of the run: there is a way back to it.
       figures.clear("This trial was refused: no figure follows from it.");
