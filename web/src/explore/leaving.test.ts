@@ -10,7 +10,8 @@ import { explorePage } from "./explore";
 let waiting: { path: string; answer: () => void }[] = [],
   view: View;
 const RUN = { name: "one", kind: "sphere", state: "complete", measured: 9, total: 9, measured_at: 0, identity: {}, record: true, figures: false, report: false }; // prettier-ignore
-const ANSWERS: Record<string, unknown> = { "/api/campaigns": [{ id: "c", name: "c", runs: [RUN] }] };
+const ANSWERS: Record<string, unknown> = { "/api/campaigns": [{ id: "c", name: "c", runs: [RUN] }],
+  "/api/overview": { of: { run: "one", state: null, frequency_hz: null }, states: ["left", "right"], frequency_hz: [24e9], shown: 0, basis: "ludwig-3", steps: [], figures: [], findings: [], region_deg: 180, demo: false } }; // prettier-ignore
 const asked = () => waiting.map((one) => one.path);
 const come = async (path: string) => {
   waiting.find((one) => one.path === path)!.answer();
@@ -40,6 +41,16 @@ describe("the explore page", () => {
     document.body.replaceChildren(page.element);
     await come("/api/campaigns");
     expect(asked()).toContain("/api/overview");
+    page.leave();
+  });
+
+  // What the first state is only the answer tells: that fills in the question, and makes no other one of it.
+  it("shows its tabs when the answer names the first state", async () => {
+    const page = explorePage(view);
+    document.body.replaceChildren(page.element);
+    await come("/api/campaigns");
+    await come("/api/overview");
+    expect([...page.element.querySelectorAll("[role=tab]")].map((one) => one.textContent)).toContain("Verdict");
     page.leave();
   });
 
