@@ -12,7 +12,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike
 
-from colure.geometry.conventions import ComplexArray, FloatArray, mode_count
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, mode_count
 from colure.geometry.directions import theta_phi
 from colure.values import holds_arrays
 from colure.waves.aperture import visible_region
@@ -33,6 +33,8 @@ SLOWEST = 0.98
 LEAST_FLOOR = 1e-4
 #: A misfit above this share of the field says that the alternation may have ended in the wrong place.
 STRANGE = 0.1
+#: A grid of n elements has fewer than this times n distance vectors.
+GRID_DISTANCES = 8
 #: Rings of directions per degree of the pattern: a fit needs fewer than an integral.
 DIRECTIONS = 0.6
 
@@ -85,6 +87,7 @@ def element_excitations(
     out = np.empty((len(flat), len(places)), complex)
     left, floor = np.empty(len(flat)), np.empty(len(flat))
     waves = _element_waves(theta, phi) if pattern == "estimated" else None
+    pairs = None if waves is None else _pairs(places)
     for index, (coefficients, k) in enumerate(zip(flat, expansion.k.reshape(-1), strict=True)):
         e = root * synthesis_at(coefficients, theta=theta, phi=phi)
         steer = np.exp(1j * k * (d @ places.T))
@@ -96,7 +99,7 @@ def element_excitations(
         if waves is None:
             matrix, data = shape[:, None] * steer, co[0] * e[0] + co[1] * e[1]
         else:
-            excitation, own, unsettled = _together(e, root, steer, waves, excitation)
+            excitation, own, unsettled = _together(e, root, steer, waves, excitation, pairs)
             matrix, data = (own[:, :, None] * steer).reshape(-1, len(places)), e.reshape(-1)
         left[index] = np.linalg.norm(matrix @ excitation - data) / np.linalg.norm(data)
         scale = float(np.quantile(np.abs(excitation), 0.9))
@@ -123,7 +126,12 @@ def _element_waves(theta: FloatArray, phi: FloatArray) -> ComplexArray:
 
 
 def _together(
-    e: ComplexArray, root: FloatArray, steer: ComplexArray, waves: ComplexArray, start: ComplexArray
+    e: ComplexArray,
+    root: FloatArray,
+    steer: ComplexArray,
+    waves: ComplexArray,
+    start: ComplexArray,
+    pairs: _Pairs | None,
 ) -> tuple[ComplexArray, ComplexArray, float]:
     """Return (excitations, element's own field (2, direction), change still to come) of the lowest degree that explains the data.
 
@@ -131,38 +139,43 @@ def _together(
 
     A degree more is kept only if it lowers the misfit by half: waves that nothing needs would take the elements' part.
     """
-    tried = _alternated(e, root, steer, waves, start)
+    tried = _alternated(e, root, steer, waves, start, pairs)
     if tried[0] <= STRANGE * float(np.linalg.norm(e)):
         return tried[1:]
     # An element that radiates nothing ahead is not reached from one that does: start from every wave of degree 1 alone.
     for one in (waves[i + offset] for i in range(mode_count(1)) for offset in (0, mode_count(HIGHEST_DEGREE))):
         matrix = ((root * one)[:, :, None] * steer).reshape(-1, start.size)
         held = np.asarray(np.linalg.lstsq(matrix, e.reshape(-1), rcond=1e-3)[0], complex)
-        other = _alternated(e, root, steer, waves, held)
+        other = _alternated(e, root, steer, waves, held, pairs)
         tried = other if other[0] < tried[0] else tried
     return tried[1:]
 
 
 def _alternated(
-    e: ComplexArray, root: FloatArray, steer: ComplexArray, waves: ComplexArray, start: ComplexArray
+    e: ComplexArray,
+    root: FloatArray,
+    steer: ComplexArray,
+    waves: ComplexArray,
+    start: ComplexArray,
+    pairs: _Pairs | None,
 ) -> tuple[float, ComplexArray, ComplexArray, float]:
     """Return (misfit, excitations, element's own field (2, direction), change still to come) from where the alternation starts."""
     size, best = float(np.linalg.norm(e)), (np.inf, start, root * waves[0], 0.0)
+    adjoint, gram = steer.conj().T, _Gram(steer, pairs)
     for degree in range(1, HIGHEST_DEGREE + 1):
         some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, mode_count(HIGHEST_DEGREE))])
         basis = root * waves[some]
         # Products of waves at every direction: they stay the same from round to round.
         products = np.einsum("icd,jcd->ijd", basis.conj(), basis)
+        onto = np.einsum("icd,cd->id", basis.conj(), e)
         excitation, before = np.array(best[1]), np.zeros_like(start)
         own, step, last = best[2], 1.0, 1.0
         for _ in range(ROUNDS):
             array = steer @ excitation
-            right = np.sum(basis.conj() * (array.conj() * e), axis=(1, 2))
-            q = _solved(products @ np.abs(array) ** 2, right)
+            q = _solved(products @ np.abs(array) ** 2, onto @ array.conj())
             own = np.tensordot(q, basis, axes=1)
             power = np.sum(np.abs(own) ** 2, axis=0)
-            adjoint = steer.conj().T
-            excitation = _solved((adjoint * power) @ steer, adjoint @ np.sum(own.conj() * e, axis=0))
+            excitation = _solved(gram.weighted(power), adjoint @ np.sum(own.conj() * e, axis=0))
             excitation = np.asarray(excitation / np.linalg.norm(excitation))
             last, step = step, float(np.linalg.norm(excitation - before * np.vdot(before, excitation)))
             if step < SETTLED:
@@ -179,6 +192,44 @@ def _alternated(
         if misfit < 1e-9 * size:
             break
     return best
+
+
+@dataclass(frozen=True)
+class _Pairs:
+    """Pairs of elements that lie equally far apart: a grid has few distances.
+
+    first, second (distance,) an example of each; number (element, element) the distance of each pair.
+    """
+
+    first: IntArray
+    second: IntArray
+    number: IntArray
+
+
+def _pairs(places: FloatArray) -> _Pairs | None:
+    """Return the pairs of elements by their distance vectors; None where most differ: elements on no grid."""
+    apart = (places[None, :] - places[:, None]).reshape(-1, 3)
+    size = float(np.abs(apart).max())
+    if size == 0.0:
+        return None
+    _, example, number = np.unique(np.round(apart / size, 9), axis=0, return_index=True, return_inverse=True)
+    if len(example) > GRID_DISTANCES * len(places):
+        return None
+    return _Pairs(*np.divmod(example, len(places)), number.reshape(len(places), -1))
+
+
+class _Gram:
+    """Products of the elements' phase factors, summed over directions with weights that change from round to round."""
+
+    def __init__(self, steer: ComplexArray, pairs: _Pairs | None) -> None:
+        self._steer, self._pairs = steer, pairs
+        self._factors = None if pairs is None else steer[:, pairs.first].conj() * steer[:, pairs.second]
+
+    def weighted(self, power: FloatArray) -> ComplexArray:
+        """Return the products (element, element); `power` (direction,) weighs the directions."""
+        if self._pairs is None or self._factors is None:
+            return (self._steer.conj().T * power) @ self._steer
+        return np.asarray((power @ self._factors)[self._pairs.number])
 
 
 def _solved(gram: ComplexArray, right: ComplexArray) -> ComplexArray:

@@ -20,6 +20,7 @@ from colure.analysis.findings.misfit import Shares, chance_of_adjustments, freed
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.steps.drift import DB
 from colure.geometry.conventions import power_db
+from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
@@ -330,7 +331,9 @@ def _efficiency(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair
         return
     middle = processed.frequency_hz.size // 2
     index = figures.names.index("efficiency_db")
-    value = float(figures.definitions[index].display(float(figures.values(processed.expansion)[middle, index])))
+    every = processed.expansion
+    shown = Expansion(every.coefficients[middle : middle + 1], every.k[middle : middle + 1])
+    value = float(figures.definitions[index].display(float(figures.values(shown)[0, index])))
     reference = processed.budget.chamber.reference
     expanded = np.hypot.reduce(
         [reference.gain_uncertainty_db, reference.reconnect_db, processed.budget.mismatch_db, LEAST_LEVEL_DB]

@@ -230,8 +230,7 @@ def _excess(wall: Wall, sphere: MeasuredSphere, d: FloatArray) -> tuple[float | 
     if frequency.size < 3 or not evenly_spaced(frequency):
         return None, None
     weights = []
-    for index in range(frequency.size):
-        rest = wall.outside(sphere.field[index], index)
+    for index, rest in enumerate(wall.rests):
         weights.append(_fit(wall.outside(wall.readings(d[None], index), index), rest)[0])
     k = wavenumber(frequency)
     resolution = SPEED_OF_LIGHT / float(np.ptp(frequency))

@@ -183,6 +183,11 @@ class Wall:
         """The device's field on circles about the polar axis; the same for every room."""
         return Circles(self._in_polar_frame)
 
+    @cached_property
+    def rests(self) -> tuple[ComplexArray, ...]:
+        """What the scan itself leaves outside the device's waves at every frequency."""
+        return tuple(self.outside(field, index) for index, field in enumerate(self._sphere.field))
+
     @property
     def shape(self) -> tuple[int, int, int]:
         """Components, rings and columns of one reading."""
