@@ -84,14 +84,17 @@ class FieldsAt:
         along, across = _halves(order, theta)
         m = np.concatenate([np.arange(n + 1) for n in range(1, order + 1)])
         turn = np.exp(1j * np.arange(order + 1)[:, None] * phi)[m]
-        rows = np.empty((2, m.size, 2, theta.size))  # part, wave, product with `along` or `across`, direction
-        np.multiply(along, turn.real, out=rows[0, :, 0])
-        np.multiply(along, turn.imag, out=rows[1, :, 0])
-        np.multiply(across, -turn.imag, out=rows[0, :, 1])
-        np.multiply(across, turn.real, out=rows[1, :, 1])
         self._order, self._count, self._exact = order, theta.size, exact
-        self._few: NDArray[Any] = rows[..., :exact].reshape(2 * m.size, -1)
-        self._many: NDArray[Any] = rows[..., exact:].astype(np.float32).reshape(2 * m.size, -1)
+        parts = (along, turn.real), (along, turn.imag), (across, -turn.imag), (across, turn.real)
+
+        def rows(where: slice, kind: type[np.floating[Any]]) -> NDArray[Any]:
+            size = len(range(theta.size)[where])
+            out = np.empty((2, m.size, 2, size), kind)  # part, wave, product with `along` or `across`, direction
+            for number, (one, two) in enumerate(parts):
+                np.multiply(one[:, where], two[:, where], out=out[number % 2, :, number // 2], casting="same_kind")
+            return out.reshape(2 * m.size, -1)
+
+        self._few, self._many = rows(slice(0, exact), np.float64), rows(slice(exact, None), np.float32)
 
     def of(self, coefficients: ComplexArray) -> ComplexArray:
         """Return the fields (n, direction, 2), components along theta and phi, of coefficients (n, 2, N(N+2))."""

@@ -3,21 +3,26 @@
 from __future__ import annotations
 
 import math
+import signal
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from concurrent.futures import Future, ProcessPoolExecutor
+from contextlib import contextmanager
+from multiprocessing import get_context
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from colure.acquire.outcome import Options
 from colure.app import services
 from colure.app.services.reporting import key_of_report
-from colure.app.services.verdicts import judge
+from colure.app.services.verdicts import evaluate_and_judge
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.terminal import screens
 from colure.app.terminal.say import say
 from colure.model.campaign import Campaign
 from colure.model.specification import load_specification
 from colure.model.strict_json import json_text
+from colure.twin.campaign_truth import device_truth
 
 if TYPE_CHECKING:
     from colure.model.figure import Figure
@@ -33,7 +38,7 @@ def free_folder(base: Path) -> Path:
 
 def run_demo(folder: Path | None, *, as_json: bool) -> int:
     """Run the demo and return its exit code: 1 if a figure misses its truth, 3 after a stop."""
-    from colure.twin.campaign_truth import device_truth
+    from colure.report.second_core import second_core
 
     started = time.perf_counter()
     where = free_folder(Path("colure-demo")) if folder is None else folder
@@ -47,22 +52,18 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
         screens.show_cautions(campaign, plan)
         say("  (acknowledged by the demo: nothing real moves)\n")
     run = run_folder(where, "first")
-    with screens.progress(len(plan), quiet=as_json) as listener:
-        outcome = services.acquire(campaign, plan, run, listener=listener, options=Options(pause_limit_s=30.0))
-    if outcome.state.value != "done":
-        say(f"{outcome.state.value}: {outcome.reason}", err=True)
-        return 3
-    processed = services.process(campaign, run)
-    figures = services.evaluate(processed, run)
-    truth = device_truth(campaign)
-    judged = judge(processed, figures, load_specification(where / "limits.toml"))
-    key = key_of_report(Campaign.load(where), run, where / "limits.toml")
-    services.write_report(campaign, plan, run, processed, figures, judged, key=key)
-    frequencies = [float(f) for f in campaign.goal.frequency_hz]
-    at = dict(zip(frequencies, truth, strict=True))
-    truths = [(figure, at[figure.frequency_hz]) for figure in figures]
-    # A figure that another package brings has no truth here.
-    pairs = [(figure, known[figure.name]) for figure, known in truths if figure.name in known]
+    # A scan mostly waits: what the report draws with and the truth get ready beside it.
+    with second_core() as drawing, _truth_beside(campaign) as truth:
+        with screens.progress(len(plan), quiet=as_json) as listener:
+            outcome = services.acquire(campaign, plan, run, listener=listener, options=Options(pause_limit_s=30.0))
+        if outcome.state.value != "done":
+            say(f"{outcome.state.value}: {outcome.reason}", err=True)
+            return 3
+        processed = services.process(campaign, run)
+        figures, judged = evaluate_and_judge(processed, run, load_specification(where / "limits.toml"))
+        key = key_of_report(Campaign.load(where), run, where / "limits.toml")
+        services.write_report(campaign, plan, run, processed, figures, judged, key=key, beside=drawing)
+        pairs = _with_truth(figures, campaign, truth.result())
     missed = [(figure, value) for figure, value in pairs if not figure.reason and not figure.contains(value)]
     seconds = time.perf_counter() - started
     if as_json:
@@ -73,6 +74,29 @@ def run_demo(folder: Path | None, *, as_json: bool) -> int:
             f"against limits.toml (invented): {judged.outcome}; see the report's first pages, or colure verdict {where} {where}/limits.toml"
         )
     return 1 if missed else 0
+
+
+@contextmanager
+def _truth_beside(campaign: Campaign) -> Iterator[Future[list[dict[str, float]]]]:
+    """Let a process of its own work out the truth while the block runs; an interrupt from the keyboard is ours to answer, not its."""
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"), initializer=signal.signal,
+                                   initargs=(signal.SIGINT, signal.SIG_IGN))  # fmt: skip
+        awaited = pool.submit(device_truth, campaign)
+    finally:
+        signal.signal(signal.SIGINT, before)
+    try:
+        yield awaited
+    finally:
+        pool.shutdown(wait=True, cancel_futures=True)
+
+
+def _with_truth(figures: list[Figure], campaign: Campaign, truth: list[dict[str, float]]) -> list[tuple[Figure, float]]:
+    """Return figures with their true values; one that another package brings has no truth here and is left out."""
+    at = dict(zip((float(f) for f in campaign.goal.frequency_hz), truth, strict=True))
+    truths = [(figure, at[figure.frequency_hz]) for figure in figures]
+    return [(figure, known[figure.name]) for figure, known in truths if figure.name in known]
 
 
 def _print_result(

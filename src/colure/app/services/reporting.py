@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import nullcontext
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -124,11 +125,14 @@ def write_report(
     judged: Judged | None = None,
     *,
     key: str | None = None,
+    beside: SecondCore | None = None,
 ) -> None:
     """Write the report as one HTML page and as a PDF beside the record; `judged` fills its verdict.
 
     key
         What its pages are kept under, `report_key`; None: they are not kept.
+    beside
+        A process that was begun for it earlier and is the caller's to close; one is begun here if None.
 
     Raises
     ------
@@ -139,10 +143,10 @@ def write_report(
     from colure.report.content import compose, not_included
     from colure.report.second_core import second_core
 
-    with second_core() as beside:
-        source = source_of(campaign, plan, run, processed, figures, judged, beside)
+    with second_core() if beside is None else nullcontext(beside) as other:
+        source = source_of(campaign, plan, run, processed, figures, judged, other)
         try:
-            document = compose(source, beside)
+            document = compose(source, other)
         except ValueError as error:
             raise InputError([str(error)]) from None
     own = state_in(processed, run)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -61,10 +62,8 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path) -> J
         judged, own = judge_opened(PowerRun(campaign, run), f"run {run.path.name}", figures, specification), run
     else:
         processed = processing.process(campaign, run)
-        judged, own = (
-            judge(processed, evaluation.evaluate(processed, run), specification),
-            processing.state_in(processed, run),
-        )
+        judged = evaluate_and_judge(processed, run, specification)[1]
+        own = processing.state_in(processed, run)
     content = {
         "specification": specification.name,
         "document": specification.document,
@@ -97,18 +96,38 @@ def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification
 
 def judge(processed: Processed, figures: list[Figure], specification: Specification) -> Judged:
     """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
+    return decided(specification, figures, _mask_cuts(processed, specification))
+
+
+def evaluate_and_judge(
+    processed: Processed, run: RunFolder, specification: Specification
+) -> tuple[list[Figure], Judged]:
+    """Return a processed run's figures and what `judge` says of them; the cuts of the masks are worked out beside the figures.
+
+    Raises
+    ------
+    InputError
+        As `judge` does.
+    """
+    with ThreadPoolExecutor(1) as beside:
+        waiting = beside.submit(_mask_cuts, processed, specification)
+        figures = evaluation.evaluate(processed, run)
+        return figures, decided(specification, figures, waiting.result())
+
+
+def _mask_cuts(processed: Processed, specification: Specification) -> dict[float, list[LevelCut]]:
+    """Return the cuts that the masks look at with their intervals, by frequency."""
     from colure.analysis.uncertainty.level_cuts import level_cuts
     from colure.analysis.verdict.verdicts import in_band
 
     if processed.chamber is not None and not processed.chamber.reference.absolute:
         _require_gain(specification, "levels without a reference (reference.method = 'none')", "this run")
     planes = _planes(specification)
-    cuts = {
+    return {
         float(f): level_cuts(processed.budget.only(i), planes)[0]
         for i, f in enumerate(processed.frequency_hz)
         if any(in_band(mask.band_ghz, float(f)) for mask in specification.masks)
     }
-    return decided(specification, figures, cuts)
 
 
 def judge_file(path: Path, specification_file: Path, *, slant_deg: float | None = None) -> Judged:
