@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
 import re
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
@@ -213,6 +215,12 @@ def key_and_certificate(folder):
     return target, certificate
 
 
+def apart(work, *values):
+    """Return what work in a thread of its own returns: no other event loop runs there."""
+    with ThreadPoolExecutor(1) as own:
+        return own.submit(work, *values).result()
+
+
 def test_a_signed_report_is_whole_and_trusted_and_one_changed_byte_shows(tmp_path):
     """Validated by pyHanko, which shares nothing with the signing but the standard and its own parser."""
     from asn1crypto.x509 import Certificate
@@ -228,16 +236,21 @@ def test_a_signed_report_is_whole_and_trusted_and_one_changed_byte_shows(tmp_pat
     render_pdf(Document("Panel", "", ("It passes.",)), printed)
     with pytest.raises(InputError, match="passphrase does not open it"):
         sign_report(RunFolder(tmp_path), printed, 1, key_file=key, passphrase=b"wrong")
-    signed = sign_report(RunFolder(tmp_path), printed, 1, key_file=key, passphrase=b"open sesame")
+
+    async def in_a_notebook():
+        """An event loop runs in the thread of a notebook's cells."""
+        return sign_report(RunFolder(tmp_path), printed, 1, key_file=key, passphrase=b"open sesame")
+
+    signed = apart(asyncio.run, in_a_notebook())
     trusted = ValidationContext(trust_roots=[Certificate.load(certificate.public_bytes(Encoding.DER))])
     with signed.open("rb") as opened:
-        status = validate_pdf_signature(PdfFileReader(opened).embedded_signatures[0], trusted)
+        status = apart(validate_pdf_signature, PdfFileReader(opened).embedded_signatures[0], trusted)
     assert status.bottom_line and status.intact and status.valid and status.trusted
     data = bytearray(signed.read_bytes())
     data[200] ^= 1
     (tmp_path / "changed.pdf").write_bytes(bytes(data))
     with (tmp_path / "changed.pdf").open("rb") as opened:
-        status = validate_pdf_signature(PdfFileReader(opened, strict=False).embedded_signatures[0], trusted)
+        status = apart(validate_pdf_signature, PdfFileReader(opened, strict=False).embedded_signatures[0], trusted)
     assert not status.intact and not status.bottom_line
     with pytest.raises(InputError, match="issue 1 is signed already; set issue = 2"):
         sign_report(RunFolder(tmp_path), printed, 1, key_file=key, passphrase=b"open sesame")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from colure.errors import InputError
@@ -39,5 +40,6 @@ def sign_pdf(source: Path, target: Path, *, key_file: Path, passphrase: bytes, r
     except ValueError:
         raise InputError([f"sign = {key_file}: no PKCS #12 file, or the passphrase does not open it"]) from None
     described = signers.PdfSignatureMetadata(field_name=FIELD, reason=reason, subfilter=fields.SigSeedSubFilter.PADES)
-    with source.open("rb") as opened, target.open("xb") as out:
-        signers.sign_pdf(IncrementalPdfFileWriter(opened), described, signer=signer, output=out)
+    # A notebook's own event loop runs in its thread already, and the signing wants one: it gets a thread to itself.
+    with source.open("rb") as opened, target.open("xb") as out, ThreadPoolExecutor(1) as own:
+        own.submit(signers.sign_pdf, IncrementalPdfFileWriter(opened), described, signer=signer, output=out).result()
