@@ -153,9 +153,24 @@ def tiny(folder: Path) -> Path:
     return folder
 
 
+def fewer(folder: Path) -> Path:
+    """Make of the demo campaign a smaller device than `small` in 20 deg steps: 345 points instead of 598."""
+    small(folder)
+    (folder / "goal.toml").write_text(SMALL_GOAL.replace("step_deg = 15", "step_deg = 20"), encoding="utf-8")
+    device = (folder / "device.toml").read_text(encoding="utf-8")
+    (folder / "device.toml").write_text(device.replace("[14.0, 14.0, 2.0]", "[10.0, 10.0, 2.0]"), encoding="utf-8")
+    return folder
+
+
 @pytest.fixture
 def small_campaign(campaign_folder: Path) -> Path:
     """A small device centred on the crossing, in a chamber without noise or drift: few points."""
+    return fewer(campaign_folder)
+
+
+@pytest.fixture
+def broader_campaign(campaign_folder: Path) -> Path:
+    """The small device of more points: its figures are known better."""
     return small(campaign_folder)
 
 

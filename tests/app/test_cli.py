@@ -33,7 +33,7 @@ def test_plan_json_and_table(campaign_folder):
 
 def test_plan_lists_points(small_campaign):
     output = CliRunner().invoke(main, ["plan", str(small_campaign), "--points"]).output
-    assert output.count(" scan ") >= 576 and "azimuth / deg" in output
+    assert output.count(" scan ") >= 324 and "azimuth / deg" in output
 
 
 def test_new_never_overwrites(campaign_folder):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import re
+import signal
 import subprocess
 import sys
 import time
@@ -12,6 +13,7 @@ import time
 import pytest
 
 from colure.model.definitions import BAND_DEFINITIONS
+from tests.crash.test_kill import committed
 
 EVERY = {what.name for what in BAND_DEFINITIONS}
 
@@ -106,22 +108,17 @@ def test_the_journal_proves_itself_whole(demo):
 
 @pytest.mark.skipif(os.name == "nt", reason="sends SIGINT to a console process")
 def test_ctrl_c_stops_safely_and_resumes(small_campaign):
-    import signal
-    import time
-
     command = [sys.executable, "-m", "colure", "acquire", str(small_campaign), "--yes", "--json"]
     child = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, start_new_session=True)
     journal = small_campaign / "runs" / "first" / "journal.sqlite"
-    while not journal.exists():
-        time.sleep(0.02)
-    time.sleep(0.6)
+    while len(committed(journal)) < 20:
+        time.sleep(0.005)
     os.killpg(child.pid, signal.SIGINT)  # as a terminal does: the simulated chamber gets it too
     out, err = child.communicate(timeout=60)
-    result = json.loads(out)
-    if result["state"] != "done":
-        assert child.returncode == 3 and result["reason"] == "operator pressed Ctrl-C", err
-        done = subprocess.run(command, capture_output=True, text=True, timeout=60)
-        result = json.loads(done.stdout)
+    assert child.returncode == 3, err
+    stopped = json.loads(out)
+    assert stopped["reason"] == "operator pressed Ctrl-C" and 20 <= stopped["measured"] < stopped["total"]
+    result = json.loads(subprocess.run(command, capture_output=True, text=True, timeout=60).stdout)
     assert result["state"] == "done" and result["measured"] == result["total"]
 
 

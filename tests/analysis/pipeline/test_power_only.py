@@ -16,16 +16,16 @@ from tests.endtoend.test_near_to_far import edited
 
 
 @pytest.mark.parametrize("ports", [1, 2])
-def test_power_figures_of_a_scan_without_phase(small_campaign, ports):
+def test_power_figures_of_a_scan_without_phase(broader_campaign, ports):
     """A small panel 3 m away, drift and noise in it, phases thrown away: every figure inside its interval."""
-    edited(small_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
-    edited(small_campaign, "goal.toml", ("step_deg = 15", "step_deg = 10"))
-    text = (small_campaign / "device.toml").read_text(encoding="utf-8")
-    (small_campaign / "device.toml").write_text(text.split("[elements]")[0], encoding="utf-8")
+    edited(broader_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
+    edited(broader_campaign, "goal.toml", ("step_deg = 15", "step_deg = 10"))
+    text = (broader_campaign / "device.toml").read_text(encoding="utf-8")
+    (broader_campaign / "device.toml").write_text(text.split("[elements]")[0], encoding="utf-8")
     if ports == 2:
-        edited(small_campaign, "chamber.toml", ("ports = 1", "ports = 2"))
-        edited(small_campaign, "goal.toml", ('"two-pass"', '"dual-port"'))
-    campaign, plan = services.make_plan(small_campaign)
+        edited(broader_campaign, "chamber.toml", ("ports = 1", "ports = 2"))
+        edited(broader_campaign, "goal.toml", ('"two-pass"', '"dual-port"'))
+    campaign, plan = services.make_plan(broader_campaign)
     truth = SimulatedChamber(seed=4, drift_db=0.3, drift_deg=20, crosstalk_db=-130, probe_cross_polar_db=-45)
     record = record_of_rehearsal(campaign, plan, truth=truth)
     powers = record.assign(trace=(record["trace"].dims, np.abs(record["trace"].values).astype(complex))).assign_attrs(
@@ -50,9 +50,9 @@ def test_power_figures_of_a_scan_without_phase(small_campaign, ports):
     assert {"horizon_45_db", "coverage_50_dbi", "upper_share_db"} <= names and "xpd_db" not in names
 
 
-def test_what_power_cannot_say_is_refused(small_campaign):
-    edited(small_campaign, "goal.toml", ('"two-pass"', '"one-pass"\nregion_deg = 60'))
-    campaign, plan = services.make_plan(small_campaign)
+def test_what_power_cannot_say_is_refused(broader_campaign):
+    edited(broader_campaign, "goal.toml", ('"two-pass"', '"one-pass"\nregion_deg = 60'))
+    campaign, plan = services.make_plan(broader_campaign)
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
     with pytest.raises(ValueError, match="1 to 1 polarizations a direction, must be 2"):
         power_sphere(record, campaign.chamber)
@@ -73,9 +73,9 @@ def shown(sphere: PowerSphere, campaign, **wanted):
 
 
 @pytest.mark.parametrize("step_deg", [10.0, 15.0, 20.0, 30.0])
-def test_partial_powers_of_a_short_dipole_whose_edges_miss_the_rings(small_campaign, step_deg):
+def test_partial_powers_of_a_short_dipole_whose_edges_miss_the_rings(broader_campaign, step_deg):
     """Short dipole along z: within +-b of the horizon (3 sin b - sin^3 b) / 2; along x and about x the same (derivable)."""
-    campaign, _ = services.make_plan(small_campaign)
+    campaign, _ = services.make_plan(broader_campaign)
     for up, power in (("z", lambda x, y, z: 1.5 * (1 - z**2)), ("x", lambda x, y, z: 1.5 * (1 - x**2))):
         found = shown(sphere_of(step_deg, power), campaign, horizon_bands_deg=(22.5, 37.0), up=up)
         for band in (22.5, 37.0):
@@ -86,18 +86,18 @@ def test_partial_powers_of_a_short_dipole_whose_edges_miss_the_rings(small_campa
         assert found["directivity_dbi"].value == pytest.approx(1.7609, abs=2e-3)  # section 4 of the standards sheet
 
 
-def test_a_huygens_source_sends_seven_eighths_upwards(small_campaign):
+def test_a_huygens_source_sends_seven_eighths_upwards(broader_campaign):
     """Section 6 of the standards sheet; about z from 30 deg steps, and turned to look along x and y."""
-    campaign, _ = services.make_plan(small_campaign)
+    campaign, _ = services.make_plan(broader_campaign)
     for up, power in zip("zxy", (lambda x, y, z: (1 + z) ** 2, lambda x, y, z: (1 + x) ** 2, lambda x, y, z: (1 + y) ** 2),
                          strict=True):  # fmt: skip
         found = shown(sphere_of(30.0, power), campaign, up=up)
         assert found["upper_share_db"].value == pytest.approx(10.0 * np.log10(7.0 / 8.0), abs=5e-4)
 
 
-def test_what_the_sampling_leaves_open_holds_the_error(small_campaign):
+def test_what_the_sampling_leaves_open_holds_the_error(broader_campaign):
     """Beams cos^n about random axes on coarse grids: shares, efficiency and peak by closed form lie inside the sampling's row."""
-    campaign, _ = services.make_plan(small_campaign)
+    campaign, _ = services.make_plan(broader_campaign)
     random, held = np.random.default_rng(8), []
     for _ in range(40):
         n, step = int(random.integers(4, 40)), float(random.choice([10.0, 12.0, 15.0, 20.0, 30.0]))
@@ -120,15 +120,15 @@ def test_what_the_sampling_leaves_open_holds_the_error(small_campaign):
     assert np.mean(held) >= 0.95
 
 
-def test_too_few_rings_are_refused_in_words(small_campaign):
-    campaign, _ = services.make_plan(small_campaign)
+def test_too_few_rings_are_refused_in_words(broader_campaign):
+    campaign, _ = services.make_plan(broader_campaign)
     with pytest.raises(ValueError, match=r"4 rings, needs at least 5 \(step 60 deg, at most 45 deg"):
         shown(sphere_of(60.0, lambda x, y, z: 1.0 + 0.0 * z), campaign)
 
 
-def test_a_dipole_has_no_beam_without_phase_either(small_campaign):
+def test_a_dipole_has_no_beam_without_phase_either(broader_campaign):
     """A ring of maxima: its strongest sample is rounding, and its direction is not a beam's."""
-    campaign, _ = services.make_plan(small_campaign)
+    campaign, _ = services.make_plan(broader_campaign)
     theta, phi = np.deg2rad(np.arange(0.0, 181.0, 15.0)), np.deg2rad(np.arange(0.0, 360.0, 15.0))
     gain = 1.5 * np.sin(theta)[None, :, None] ** 2 * np.ones((1, 1, phi.size))
     sphere = PowerSphere(frequency_hz=np.array([24e9]), theta=theta, phi=phi, gain=gain, noise_db=0.01, drift_db=0.01)
@@ -138,9 +138,9 @@ def test_a_dipole_has_no_beam_without_phase_either(small_campaign):
         assert "no single beam" in found[name].reason and np.isnan(found[name].value)
 
 
-def test_a_null_behind_between_coarse_samples_is_no_infinite_front_to_back_ratio(small_campaign):
+def test_a_null_behind_between_coarse_samples_is_no_infinite_front_to_back_ratio(broader_campaign):
     """A beam 25 deg off the samples of a 30 deg grid, 1e-4 behind (40 dB): a value, and no upper end that excludes 40 dB."""
-    campaign, _ = services.make_plan(small_campaign)
+    campaign, _ = services.make_plan(broader_campaign)
     a = np.deg2rad(25.0)
 
     def power(x, y, z):

@@ -54,36 +54,36 @@ def test_mismatch_limits_of_the_trade():
     assert -20 * np.log10(abs(lost)).item() == pytest.approx(1.2494, abs=5e-5)
 
 
-def test_files_of_reflections_move_the_gain_by_what_they_say(small_campaign):
+def test_files_of_reflections_move_the_gain_by_what_they_say(broader_campaign):
     frequency = skrf.Frequency(23, 25, 21, unit="GHz")
     for name, value in (("horn.s1p", 0.2), ("source.s1p", 0.1)):
         s = np.full((21, 1, 1), value, complex)
-        skrf.Network(frequency=frequency, s=s).write_touchstone(name, dir=str(small_campaign))
-    campaign, plan = services.make_plan(small_campaign)
+        skrf.Network(frequency=frequency, s=s).write_touchstone(name, dir=str(broader_campaign))
+    campaign, plan = services.make_plan(broader_campaign)
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
     plain = gain_transfer(record, campaign.chamber)
-    edited(small_campaign, "chamber.toml",
+    edited(broader_campaign, "chamber.toml",
            ('method = "switch"', 'method = "switch"\nreflection = "horn.s1p"\nsource_reflection = "source.s1p"'))  # fmt: skip
     from colure.app.services.reference import reference_of
 
-    changed = Campaign.load(small_campaign)
+    changed = Campaign.load(broader_campaign)
     known = reference_of(changed, plan.frequency_hz)
     found = gain_transfer(record, changed.chamber, known)
     assert found.factor / plain.factor == pytest.approx(np.sqrt(1 - 0.2**2) / (1 - 0.02), rel=1e-9)
-    (small_campaign / "horn.s1p").write_text("! nothing\n", encoding="utf-8")
+    (broader_campaign / "horn.s1p").write_text("! nothing\n", encoding="utf-8")
     with pytest.raises(InputError, match=r"horn\.s1p"):
         reference_of(changed, plan.frequency_hz)
 
 
-def test_a_circular_probe_measures_what_a_linear_one_does(small_campaign):
+def test_a_circular_probe_measures_what_a_linear_one_does(broader_campaign):
     """Both senses together, each impure by 30 dB and the ports unequal: the same pattern within -50 dB."""
-    edited(small_campaign, "chamber.toml", ("ports = 1", "ports = 2"))
-    edited(small_campaign, "goal.toml", ('"two-pass"', '"dual-port"'))
+    edited(broader_campaign, "chamber.toml", ("ports = 1", "ports = 2"))
+    edited(broader_campaign, "goal.toml", ('"two-pass"', '"dual-port"'))
     found = {}
     for name in ("linear", "circular"):
         if name == "circular":
-            edited(small_campaign, "chamber.toml", ("ports = 2", 'ports = 2\npolarization = "circular"'))
-        campaign, plan = services.make_plan(small_campaign)
+            edited(broader_campaign, "chamber.toml", ("ports = 2", 'ports = 2\npolarization = "circular"'))
+        campaign, plan = services.make_plan(broader_campaign)
         truth = SimulatedChamber(noise=False, probe_cross_polar_db=-30.0, port2_db=0.7, port2_deg=25.0)
         record = record_of_rehearsal(campaign, plan, truth=truth)
         done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
@@ -93,23 +93,23 @@ def test_a_circular_probe_measures_what_a_linear_one_does(small_campaign):
     assert 10 * np.log10(rest) < -50.0
 
 
-def test_one_sense_alone_is_refused(small_campaign):
-    edited(small_campaign, "chamber.toml", ("ports = 1", 'ports = 1\npolarization = "circular"'))
+def test_one_sense_alone_is_refused(broader_campaign):
+    edited(broader_campaign, "chamber.toml", ("ports = 1", 'ports = 1\npolarization = "circular"'))
     with pytest.raises(InputError, match=r"probe\.ports = 1: must be 2"):
-        load(Chamber, small_campaign / "chamber.toml")
+        load(Chamber, broader_campaign / "chamber.toml")
 
 
-def test_a_level_reading_starts_the_alignment(small_campaign):
+def test_a_level_reading_starts_the_alignment(broader_campaign):
     """A tilt that the small device hardly shows: with the level's reading it is known as well as the level knows it."""
     tilt = 0.31
     truth = SimulatedChamber(seed=5, roll_axis_tilt_deg=tilt, crosstalk_db=-200)
-    edited(small_campaign, "goal.toml", ("wanted_level_db = -20", "wanted_level_db = -50"), ("step_deg = 15\n", ""))
+    edited(broader_campaign, "goal.toml", ("wanted_level_db = -20", "wanted_level_db = -50"), ("step_deg = 15\n", ""))
     found = {}
     for name, text in (("unread", "[alignment]"), ("read", (
         "[alignment.readings]\nroll_axis_tilt = {value = 0.32, expanded = 0.02}\n[alignment]"))):  # fmt: skip
         if name == "read":
-            edited(small_campaign, "chamber.toml", ("[alignment]", text))
-        campaign, plan = services.make_plan(small_campaign)
+            edited(broader_campaign, "chamber.toml", ("[alignment]", text))
+        campaign, plan = services.make_plan(broader_campaign)
         noisy = type(plan)(**{**plan.__dict__, "settings": {**plan.settings, "if_bandwidth_hz": 3e5}})
         record = record_of_rehearsal(campaign, noisy, truth=truth)
         probe = probe_of(campaign, plan.frequency_hz)
@@ -120,9 +120,9 @@ def test_a_level_reading_starts_the_alignment(small_campaign):
     assert abs(off["read"]) <= wide["read"] <= 0.021
 
 
-def test_sweeps_that_a_jump_leaves_undecided_are_flagged(small_campaign):
-    edited(small_campaign, "chamber.toml", ("tie_interval_s = 180", "tie_interval_s = 60"))
-    campaign, plan = services.make_plan(small_campaign)
+def test_sweeps_that_a_jump_leaves_undecided_are_flagged(broader_campaign):
+    edited(broader_campaign, "chamber.toml", ("tie_interval_s = 180", "tie_interval_s = 60"))
+    campaign, plan = services.make_plan(broader_campaign)
     clean = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
     times = clean["time_s"].values
     moment = float(times[times.size // 2])
@@ -139,11 +139,11 @@ def test_sweeps_that_a_jump_leaves_undecided_are_flagged(small_campaign):
     assert f'"flagged_points": {int(doubtful.sum())}' in done.pattern.attrs["history_json"]
 
 
-def test_transfer_intervals_hold_what_was_injected(small_campaign, request):
+def test_transfer_intervals_hold_what_was_injected(broader_campaign, request):
     """200 draws of receiver noise: factor, imbalance and leak inside their stated intervals in at least 93 %."""
-    edited(small_campaign, "chamber.toml", ("ports = 1", "ports = 2"))
-    edited(small_campaign, "goal.toml", ('"two-pass"', '"dual-port"'))
-    campaign, plan = services.make_plan(small_campaign)
+    edited(broader_campaign, "chamber.toml", ("ports = 1", "ports = 2"))
+    edited(broader_campaign, "goal.toml", ('"two-pass"', '"dual-port"'))
+    campaign, plan = services.make_plan(broader_campaign)
     clean = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False, port2_db=1.0, port2_deg=10.0))
     true, rng, inside = gain_transfer(clean, campaign.chamber), np.random.default_rng(8), []
     size = np.abs(clean["trace"].values).max() * 1e-3
@@ -169,14 +169,14 @@ def test_coverage_factors_are_those_of_the_guide():
     assert [round(coverage_factor(n), 2) for n in (6, 11, 2)] == [2.28, 2.13, 4.53]
 
 
-def test_a_known_reflection_of_the_device_tells_its_mismatch_from_its_losses(small_campaign):
+def test_a_known_reflection_of_the_device_tells_its_mismatch_from_its_losses(broader_campaign):
     """Gain over accepted power is the realized gain over 1 - |reflection|^2 (IEEE Std 145): 0.4 costs 0.757 dB."""
     s = np.full((21, 1, 1), 0.4, complex)
     skrf.Network(frequency=skrf.Frequency(23, 25, 21, unit="GHz"), s=s).write_touchstone(
-        "panel.s1p", dir=str(small_campaign)
+        "panel.s1p", dir=str(broader_campaign)
     )
-    edited(small_campaign, "device.toml", ("slant_deg", 'reflection = "panel.s1p"\nslant_deg'))
-    campaign, plan = services.make_plan(small_campaign)
+    edited(broader_campaign, "device.toml", ("slant_deg", 'reflection = "panel.s1p"\nslant_deg'))
+    campaign, plan = services.make_plan(broader_campaign)
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
     from colure.app.services.reference import reference_of
 
@@ -190,11 +190,11 @@ def test_a_known_reflection_of_the_device_tells_its_mismatch_from_its_losses(sma
     assert "gain_accepted_dbi" in done.budget.only(0).figures.names
 
 
-def test_reflections_of_unknown_phase_are_a_u_shaped_interval(small_campaign):
+def test_reflections_of_unknown_phase_are_a_u_shaped_interval(broader_campaign):
     """0.1 and 0.1 move the level by at most 0.0864 dB (standards sheet, section 7); over sqrt 2, times 2 (JCGM 100:2008, 4.4.5)."""
-    edited(small_campaign, "chamber.toml", ('method = "switch"', 'method = "switch"\nmatch_db = -20'),
+    edited(broader_campaign, "chamber.toml", ('method = "switch"', 'method = "switch"\nmatch_db = -20'),
            ("[analyzer]", "[analyzer]\nsource_match_db = -20"))  # fmt: skip
-    campaign = Campaign.load(small_campaign)
+    campaign = Campaign.load(broader_campaign)
     alone = mismatch_db(campaign.chamber, campaign.device, None)
     assert alone == pytest.approx(2.0 * 0.0864 / np.sqrt(2.0), abs=1e-4)
     both = mismatch_db(campaign.chamber, campaign.device.model_copy(update={"match_db": -20.0}), None)

@@ -21,10 +21,10 @@ from tests.conftest import expansion_of
 from tests.endtoend.test_near_to_far import edited
 
 
-def test_drift_two_hundred_draws(small_campaign, request):
+def test_drift_two_hundred_draws(broader_campaign, request):
     """Warm-up, swings and noise of the ties: what is left on the scan lies inside twice what is stated between ties at 93 % or more."""
-    edited(small_campaign, "chamber.toml", ("tie_interval_s = 180", "tie_interval_s = 60"))
-    campaign, plan = services.make_plan(small_campaign)
+    edited(broader_campaign, "chamber.toml", ("tie_interval_s = 180", "tie_interval_s = 60"))
+    campaign, plan = services.make_plan(broader_campaign)
     clean = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
     times, scan = clean["time_s"].values, clean["role"].values == ROLES.index(Role.SCAN)
     end, level = times.max(), np.abs(of_role(clean, Role.TIE)["trace"].values).mean()
@@ -52,13 +52,13 @@ def test_drift_two_hundred_draws(small_campaign, request):
     assert np.mean(inside) >= 0.93
 
 
-def test_lag_two_hundred_draws(small_campaign, request):
+def test_lag_two_hundred_draws(broader_campaign, request):
     """Latency and backlash on the fly with noise: the lag lies inside twice its standard uncertainty at 93 % or more."""
-    (small_campaign / "goal.toml").write_text(
-        (small_campaign / "goal.toml").read_text("utf-8").replace("step_deg = 15", "step_deg = 10\nstyle = 'fly'"),
+    (broader_campaign / "goal.toml").write_text(
+        (broader_campaign / "goal.toml").read_text("utf-8").replace("step_deg = 15", "step_deg = 10\nstyle = 'fly'"),
         "utf-8",
     )
-    campaign, plan = services.make_plan(small_campaign)
+    campaign, plan = services.make_plan(broader_campaign)
     clean = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False))
     true, inside = lag_of(clean).shift_deg, []
     level = np.abs(clean["trace"].values).max()

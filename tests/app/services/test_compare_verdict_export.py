@@ -38,21 +38,21 @@ KEPT: dict[str, bytes] = {}
 
 
 @pytest.fixture
-def measured(small_campaign):
+def measured(broader_campaign):
     """Two runs of the small device: `first` and `second`, the second in a slightly misaligned chamber; rehearsed for the first test only."""
-    device = small_campaign / "device.toml"
+    device = broader_campaign / "device.toml"
     device.write_text(device.read_text("utf-8").split("[elements]")[0], "utf-8")
-    goal = small_campaign / "goal.toml"
+    goal = broader_campaign / "goal.toml"
     goal.write_text(goal.read_text("utf-8").replace("step_deg = 15\n", ""), "utf-8")
-    campaign, plan = services.make_plan(small_campaign)
+    campaign, plan = services.make_plan(broader_campaign)
     for name, truth in (("first", SimulatedChamber(seed=1)), ("second", SimulatedChamber(seed=1, device_tilt_deg=0.5))):
-        run = run_folder(small_campaign, name)
+        run = run_folder(broader_campaign, name)
         run.path.mkdir(parents=True)
         if name not in KEPT:
             save_dataset(record_of_rehearsal(campaign, plan, truth=truth), run.record)
             KEPT[name] = run.record.read_bytes()
         run.record.write_bytes(KEPT[name])
-    return small_campaign
+    return broader_campaign
 
 
 def run(*arguments: object):

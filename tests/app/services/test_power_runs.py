@@ -47,20 +47,20 @@ def levels_of(record):
 
 
 @pytest.fixture
-def beams(small_campaign):
+def beams(broader_campaign):
     """A small panel with three beams 3 m away, every 7.5 deg: once with phase (`vector`), once without (`power`)."""
-    edited(small_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
+    edited(broader_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
     narrower = ("points = 2", "points = 1"), ("stop_ghz = 24.1", "stop_ghz = 24.0"), ("step_deg = 15", "step_deg = 7.5")
-    edited(small_campaign, "goal.toml", *narrower)
-    device = small_campaign / "device.toml"
+    edited(broader_campaign, "goal.toml", *narrower)
+    device = broader_campaign / "device.toml"
     device.write_text(device.read_text("utf-8").split("[elements]")[0] + STATES, "utf-8")
-    campaign, plan = services.make_plan(small_campaign)
+    campaign, plan = services.make_plan(broader_campaign)
     record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(state_steer_deg=(-40.0, 0.0, 40.0)))
     for name, content in (("vector", record), ("power", levels_of(record))):
-        run = run_folder(small_campaign, name)
+        run = run_folder(broader_campaign, name)
         run.path.mkdir(parents=True)
         save_dataset(content, run.record)
-    return small_campaign
+    return broader_campaign
 
 
 def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
@@ -104,13 +104,13 @@ def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
     assert rows["coverage_15_dbi"]["value"] is None and "smaller step" in rows["coverage_15_dbi"]["reason"]
 
 
-def test_coverage_works_out_the_one_frequency_that_it_tells(small_campaign, monkeypatch):
+def test_coverage_works_out_the_one_frequency_that_it_tells(broader_campaign, monkeypatch):
     """Two frequencies were measured; what the middle one says alone is what it says among all."""
-    edited(small_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
-    device = small_campaign / "device.toml"
+    edited(broader_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
+    device = broader_campaign / "device.toml"
     device.write_text(device.read_text("utf-8").split("[elements]")[0] + STATES, "utf-8")
-    campaign, plan = services.make_plan(small_campaign)
-    run = run_folder(small_campaign, "power")
+    campaign, plan = services.make_plan(broader_campaign)
+    run = run_folder(broader_campaign, "power")
     run.path.mkdir(parents=True)
     truth = SimulatedChamber(state_steer_deg=(-40.0, 0.0, 40.0))
     save_dataset(levels_of(record_of_rehearsal(campaign, plan, truth=truth)), run.record)
@@ -118,8 +118,8 @@ def test_coverage_works_out_the_one_frequency_that_it_tells(small_campaign, monk
     monkeypatch.setattr(
         power_only, "native_values", lambda sphere, f, s: at.append(sphere.frequency_hz[f]) or own(sphere, f, s)
     )
-    (small_campaign / "evaluation.toml").write_text("coverage_percent = [97]\n", "utf-8")
-    found = json.loads(told("coverage", small_campaign, "--run", "power", "--json"))
+    (broader_campaign / "evaluation.toml").write_text("coverage_percent = [97]\n", "utf-8")
+    found = json.loads(told("coverage", broader_campaign, "--run", "power", "--json"))
     assert len(plan.frequency_hz) == 2 and set(at) == {found["frequency_hz"]}
     for name in STATE_NAMES:
         measured = PowerRun(campaign, run.state(name))

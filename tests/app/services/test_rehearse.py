@@ -18,12 +18,14 @@ from colure.twin.chamber import SimulatedRange
 from colure.twin.devices import device_maker
 from colure.twin.rehearsal import draw_chamber
 from colure.twin.sources import Cluster
+from tests.docs.worlds import four_by_four
 from tests.endtoend.test_near_to_far import edited
 
 
 @pytest.fixture
 def light(campaign_folder):
-    """The demo at two frequencies, on the axes' crossing: fewer waves, fewer points."""
+    """A quarter of the demo's panel at two frequencies, on the axes' crossing: fewer waves, fewer points."""
+    four_by_four(campaign_folder)
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 2"))
     edited(campaign_folder, "device.toml", ("[0.0, 0.0, -30.0]", "[0.0, 0.0, 0.0]"))
     return campaign_folder
