@@ -6,7 +6,10 @@ import hashlib
 import struct
 import zlib
 from collections.abc import Mapping, Sequence
+from pathlib import Path
 from typing import Any
+
+import apsw
 
 GENESIS = b"\0" * 32
 
@@ -55,12 +58,51 @@ def faults_of_the_end(database: Any, sealed: Mapping[str, Any] | None) -> list[s
     """
     if sealed is None:
         return []
-    faults = []
-    rows, root, events = int(sealed["rows"]), str(sealed["root"]), int(sealed["events"])
-    link = database.execute("select chain from point where seq = ?", (rows,)).fetchone()
-    if rows and (link is None or bytes(link[0]).hex() != root):
-        faults.append(f"end: the record was made from {rows} points, and not all of them are here")
-    if database.execute("select count(*) from event").fetchone()[0] < events:
-        faults.append(f"end: the record was made beside {events} events, and not all of them are here")
+    faults = _fewer(database, sealed, "the record was made from {} points", "the record was made beside {} events")
     there = {key for (key,) in database.execute("select key from meta")}
     return faults + [f"entry {key}: is gone" for key in sealed["entries"] if key not in there]
+
+
+def faults_of_what_was_confirmed(database: Any, confirmed: Mapping[str, Any] | None) -> list[str]:
+    """Return which confirmed points and events are no longer there.
+
+    database
+        The journal's SQLite connection.
+    confirmed
+        What was saved in one transaction with the last point or event; None: an older program wrote them, and nothing can be told.
+    """
+    if confirmed is None:
+        return []
+    return _fewer(database, confirmed, "{} points were confirmed", "{} events were confirmed")
+
+
+def _fewer(database: Any, wanted: Mapping[str, Any], of_points: str, of_events: str) -> list[str]:
+    """Return whether the last of a number of points, or any of a number of events, is missing; more than these are no fault."""
+    faults = []
+    rows, root, events = int(wanted["rows"]), str(wanted["root"]), int(wanted["events"])
+    link = database.execute("select chain from point where seq = ?", (rows,)).fetchone()
+    if rows and (link is None or bytes(link[0]).hex() != root):
+        faults.append(f"end: {of_points.format(rows)}, and not all of them are here")
+    if database.execute("select count(*) from event").fetchone()[0] < events:
+        faults.append(f"end: {of_events.format(events)}, and not all of them are here")
+    return faults
+
+
+def holds_root(path: Path, root_hash: str) -> bool | None:
+    """Tell whether a record with this root hash was made from a journal; None if the journal cannot be asked.
+
+    Only reads, and works beside a run that is writing. An older record's root is the chain at an earlier row.
+    """
+    try:
+        database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
+        try:
+            wanted = bytes.fromhex(root_hash)
+            # Mostly it is the last row's: only an older record makes every row be looked at.
+            row = database.execute("select chain from point order by seq desc limit 1").fetchone()
+            if row is not None and row[0] != wanted:
+                row = database.execute("select 1 from point where chain = ?", (wanted,)).fetchone()
+        finally:
+            database.close()
+    except (apsw.Error, ValueError):
+        return None
+    return row is not None

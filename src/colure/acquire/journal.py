@@ -3,7 +3,8 @@
 APSW bundles a SQLite without the WAL-reset corruption bug (3.7.0 to 3.51.2); the version is
 checked when a journal is opened. WAL with synchronous=FULL: a commit that returned survives a
 crash and a power cut. SQLite itself does not notice flipped bits, so every row carries a
-CRC-32, and a SHA-256 chained to the row before it.
+CRC-32, and a SHA-256 chained to the row before it. How many rows there are, and the last one's
+chain, are confirmed with every row in the same transaction: rows cut off at the end are noticed.
 """
 
 from __future__ import annotations
@@ -21,7 +22,13 @@ from typing import Any
 import apsw
 import numpy as np
 
-from colure.acquire.chain import GENESIS, Chain, faults_of_the_end, faults_of_what_is_aside
+from colure.acquire.chain import (
+    GENESIS,
+    Chain,
+    faults_of_the_end,
+    faults_of_what_is_aside,
+    faults_of_what_was_confirmed,
+)
 from colure.acquire.locks import hold_lock
 from colure.errors import InputError, LockedError
 from colure.errors import JournalError as JournalError  # noqa: PLC0414 - the room's front offers it too
@@ -32,6 +39,8 @@ from colure.values import holds_arrays
 
 OLDEST_SQLITE = (3, 51, 3)
 JOURNAL_FORMAT = 2
+#: Entry that is saved with every point and event: what is confirmed so far.
+CONFIRMED = "confirmed"
 HEADER = "<qqqdddqq"
 HEADER_BYTES = struct.calcsize(HEADER)
 
@@ -145,6 +154,7 @@ class Journal:
                 for statement in SCHEMA:
                     self._db.execute(statement)
             row = self._db.execute("select seq, chain from point order by seq desc limit 1").fetchone()
+            self._events: int = self._db.execute("select count(*) from event").fetchone()[0]
         except apsw.Error as error:
             self.close()
             raise unreadable(path, error) from None
@@ -198,6 +208,7 @@ class Journal:
                 self.set_meta("plan_hash", plan.hash)
                 self.set_meta("identity", identity)
                 self.set_meta("format", JOURNAL_FORMAT)
+                self.set_meta(CONFIRMED, self._confirmed(self._seq, self._chain, self._events))
         except (apsw.Error, JournalError) as error:
             self.close()
             raise JournalError(f"{self.path.name}: cannot be started: {error}") from None
@@ -255,11 +266,13 @@ class Journal:
 
     def note(self, kind: str, text: str, wall_time: float) -> None:
         """Write down something that happened, durably."""
-        self._save(
+        self._confirm(
             "insert into event(wall_time, kind, text, crc) values(?, ?, ?, ?)",
             (wall_time, kind, text, _crc(repr(wall_time), kind, text)),
             "an event",
+            self._confirmed(self._seq, self._chain, self._events + 1),
         )
+        self._events += 1
 
     def events(self) -> list[tuple[float, str, str]]:
         """Return everything noted, as (seconds since 1970, kind, text), oldest first."""
@@ -283,10 +296,11 @@ class Journal:
         """
         body = row.encode()
         seq, chain = self._seq + 1, hashlib.sha256(self._chain + body).digest()
-        self._save(
+        self._confirm(
             "insert into point values(?, ?, ?, ?, ?)",
             (seq, row.plan_index, body, zlib.crc32(body), chain),
             f"point {row.plan_index}",
+            self._confirmed(seq, chain, self._events),
         )
         self._seq, self._chain = seq, chain
         return seq
@@ -298,8 +312,24 @@ class Journal:
         try:
             self._db.execute(statement, values)
         except apsw.Error as error:
+            with suppress(apsw.Error):
+                if not self._db.get_autocommit():
+                    self._db.execute("rollback")
             self._failed = f"{type(error).__name__.removesuffix('Error')}: {error}"
             raise JournalError(f"{self.path.name}: {what} could not be saved: {self._failed}") from None
+
+    def _confirm(self, statement: str, values: tuple[Any, ...], what: str, confirmed: dict[str, Any]) -> None:
+        """Commit a row and what is confirmed with it in one transaction: both or none."""
+        text = json.dumps(confirmed)
+        self._save(
+            f"begin immediate; {statement}; insert or replace into meta values(?, ?, ?); commit",
+            (*values, CONFIRMED, text, _crc(CONFIRMED, text)),
+            what,
+        )
+
+    @staticmethod
+    def _confirmed(rows: int, chain: bytes, events: int) -> dict[str, Any]:
+        return {"rows": rows, "root": chain.hex(), "events": events}
 
     @property
     def count(self) -> int:
@@ -348,6 +378,7 @@ class Journal:
             for seq in verification.damaged_rows:
                 self._db.execute("insert or ignore into superseded values(?)", (seq,))
             self.set_meta("accepted_damage", [*verification.accepted, *verification.damaged])
+            self.set_meta(CONFIRMED, self._confirmed(self._seq, self._chain, self._events))
         return verification.damaged
 
     def verify(self) -> Verification:
@@ -393,7 +424,8 @@ class Journal:
             damaged.append("plan: hash differs from its content")
         aside = [seq for (seq,) in self._db.execute("select seq from superseded order by seq")]
         damaged += faults_of_what_is_aside(aside, self.meta("accepted_damage") or [])
-        return damaged + faults_of_the_end(self._db, self.meta("sealed"))
+        damaged += faults_of_the_end(self._db, self.meta("sealed"))
+        return damaged + faults_of_what_was_confirmed(self._db, self.meta(CONFIRMED))
 
     def note_end(self) -> None:
         """Write down what a record is made from: points, events and entries that may not be fewer later.
@@ -401,9 +433,7 @@ class Journal:
         A journal that can no longer be written has said so: its record is worth more than this note.
         """
         end = {
-            "rows": self._seq,
-            "root": self._chain.hex(),
-            "events": self._db.execute("select count(*) from event").fetchone()[0],
+            **self._confirmed(self._seq, self._chain, self._events),
             "entries": sorted(key for (key,) in self._db.execute("select key from meta")),
         }
         with suppress(JournalError):
@@ -453,26 +483,6 @@ def names_of_sensors(journal: Journal, sensors: Sensors | None) -> tuple[str, ..
         names = list(sensors.names)
         journal.set_meta("sensors", names)
     return tuple(str(name) for name in names or ())
-
-
-def holds_root(path: Path, root_hash: str) -> bool | None:
-    """Tell whether a record with this root hash was made from a journal; None if the journal cannot be asked.
-
-    Only reads, and works beside a run that is writing. An older record's root is the chain at an earlier row.
-    """
-    try:
-        database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
-        try:
-            wanted = bytes.fromhex(root_hash)
-            # Mostly it is the last row's: only an older record makes every row be looked at.
-            row = database.execute("select chain from point order by seq desc limit 1").fetchone()
-            if row is not None and row[0] != wanted:
-                row = database.execute("select 1 from point where chain = ?", (wanted,)).fetchone()
-        finally:
-            database.close()
-    except (apsw.Error, ValueError):
-        return None
-    return row is not None
 
 
 def _crc(*texts: str) -> int:

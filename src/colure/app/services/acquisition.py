@@ -202,7 +202,8 @@ def _check_journal_kept(run: RunFolder) -> None:
 
 def _journal_holds_record(run: RunFolder) -> bool:
     """Tell whether every point of the record is in the journal beside it; raises `InputError` if one of them cannot be read."""
-    from colure.acquire.journal import Journal, holds_root
+    from colure.acquire.chain import holds_root
+    from colure.acquire.journal import Journal
 
     root_hash = _root_hash(run)
     Journal.resume(run.journal).close()  # says what is wrong with it, if anything is
@@ -361,7 +362,7 @@ def rebuild(run: RunFolder) -> tuple[int, str]:
 
 def _put_aside(run: RunFolder) -> str:
     """Rename a record that holds what its journal does not, or may, and return its new name."""
-    from colure.acquire.journal import holds_root
+    from colure.acquire.chain import holds_root
 
     if not run.record.is_file():
         return ""
@@ -377,7 +378,7 @@ def _put_aside(run: RunFolder) -> str:
 
 def require_own_record(run: RunFolder, root_hash: str) -> None:
     """Raise `InputError` if a record's root hash is not one of the journal beside it."""
-    from colure.acquire.journal import holds_root
+    from colure.acquire.chain import holds_root
 
     if run.journal.is_file() and holds_root(run.journal, root_hash) is False:
         raise InputError(
