@@ -54,7 +54,7 @@ def elements(
 
     \b
     Examples:
-      colure elements far.nc --rows 4 --columns 4 --pitch-mm 25.8
+      colure elements far.nc --rows 4 --columns 4 --pitch-mm 6.213
       colure elements my-campaign --run first --plot elements.png
     """
     from colure.app.services.elements import elements_of, levels_db, phases_deg

@@ -60,7 +60,7 @@ def plot(
     Examples:
       colure plot far.nc cuts.png
       colure plot my-campaign map.html --run first --kind map
-      colure plot far.nc elements.png --kind aperture --rows 4 --columns 4 --pitch-mm 25.8
+      colure plot far.nc elements.png --kind aperture --rows 4 --columns 4 --pitch-mm 6.213
     """
     from colure.app.commands.elements import declared_elements
     from colure.app.services.cuts import draw_cuts
