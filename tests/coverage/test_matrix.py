@@ -19,7 +19,6 @@ LIGHT = (
     "dipole along x",
     "azimuth over elevation",
     "no transform",
-    "further figures, dipole along z",
 )
 
 

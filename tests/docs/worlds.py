@@ -90,8 +90,8 @@ def beams(here: Path) -> None:
     """A small panel with three beams."""
     folder = here / "my-beams"
     services.new_campaign(folder)
-    (folder / "goal.toml").write_text('name = "beams"\nstart_ghz = 24.0\nstop_ghz = 24.0\npoints = 1\nwanted_level_db = -20\nstep_deg = 15\nscheme = "two-pass"\n', encoding="utf-8")  # fmt: skip
-    edited(folder / "device.toml", r"\[49\.7, 49\.7, 4\.0\]", "[14.0, 14.0, 2.0]")
+    (folder / "goal.toml").write_text('name = "beams"\nstart_ghz = 24.0\nstop_ghz = 24.0\npoints = 1\nwanted_level_db = -20\nstep_deg = 20\nscheme = "two-pass"\n', encoding="utf-8")  # fmt: skip
+    edited(folder / "device.toml", r"\[49\.7, 49\.7, 4\.0\]", "[10.0, 10.0, 2.0]")
     edited(folder / "device.toml", r"\[0\.0, 0\.0, -30\.0\]", "[0.0, 0.0, 0.0]")
     edited(
         folder / "device.toml", r"\[elements\].*", '[states]\nnames = ["b00", "b01", "b02"]\nprogram = ["set-beam"]\n'
